@@ -1,0 +1,57 @@
+/**
+ * npm run -s solve -- [--only fit] FILE…      (- reads standard input)
+ *
+ * One line of JSON a file on standard output, words on standard error.
+ * Exit status: 0 every file solved, 1 a file is not a valid design, 2 misuse.
+ */
+import { readFileSync } from 'node:fs';
+import { parseDesign } from '../design/validate.ts';
+import type { Report } from '../report/definition.ts';
+import { SECTION_NAMES, type SectionName, solve } from '../report/report.ts';
+
+const USAGE = `usage: npm run -s solve -- [--only ${SECTION_NAMES.join(',')}] FILE…   (- reads standard input)`;
+
+interface Call {
+  files: string[];
+  only: readonly SectionName[];
+}
+
+function readCall(args: readonly string[]): Call | string {
+  const files: string[] = [];
+  let only: readonly SectionName[] = SECTION_NAMES;
+  for (let i = 0; i < args.length; i++) {
+    const arg = args[i]!;
+    if (arg === '--only' || arg.startsWith('--only=')) {
+      const names = (arg === '--only' ? args[++i] : arg.slice('--only='.length))?.split(',') ?? [];
+      const wrong = names.find((name) => !(SECTION_NAMES as string[]).includes(name));
+      if (names.length === 0 || wrong !== undefined) return `--only takes ${SECTION_NAMES.join(', ')}; found ${wrong === undefined ? 'nothing' : `"${wrong}"`}`;
+      only = names as SectionName[];
+    } else if (arg.startsWith('-') && arg !== '-') return `unknown option ${arg}`;
+    else files.push(arg);
+  }
+  return files.length === 0 ? 'no file named' : { files, only };
+}
+
+function solveFile(file: string, only: readonly SectionName[]): Report {
+  let text: string;
+  try {
+    text = readFileSync(file === '-' ? 0 : file, 'utf8');
+  } catch (error) {
+    return { conepair: 1, file, errors: [{ path: '', message: `cannot be read: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message}` }] };
+  }
+  const result = parseDesign(text);
+  return result.ok ? solve(result.design, file, only) : { conepair: 1, file, errors: result.errors };
+}
+
+const call = readCall(process.argv.slice(2));
+if (typeof call === 'string') {
+  process.stderr.write(`conepair: ${call}\n${USAGE}\n`);
+  process.exitCode = 2;
+} else {
+  for (const file of call.files) {
+    const report = solveFile(file, call.only);
+    process.stdout.write(`${JSON.stringify(report)}\n`);
+    for (const { path, message } of report.errors ?? []) process.stderr.write(`conepair: ${file}: ${path === '' ? '' : `${path}: `}${message}\n`);
+    if (report.errors) process.exitCode = 1;
+  }
+}

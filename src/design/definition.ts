@@ -1,0 +1,248 @@
+/**
+ * The design file, defined once: from here come the types, the validation (validate.ts), the published
+ * JSON Schema (assets/design.schema.json) and the name and explanation of every control on the screens.
+ *
+ * Units are those of the file: lengths mm, angles degrees (tilts of a pose: radians), N, MPa, rev/min, °C.
+ * Rules that span several fields (a radius positive along the whole surface, unique names) are in rules.ts.
+ */
+import * as z from 'zod/mini';
+
+/** What a number measures; decides how a screen shows it and what units may be typed. */
+export type Quantity = 'length' | 'fine' | 'angle' | 'tilt' | 'phase' | 'ratio' | 'force' | 'pressure' | 'speed' | 'temperature' | 'count';
+
+export interface QuantityMeta {
+  title: string;
+  description: string;
+  quantity: Quantity;
+  unit: string;
+}
+
+const UNIT: Record<Quantity, string> = {
+  length: 'mm',
+  fine: 'mm',
+  angle: 'deg',
+  tilt: 'rad',
+  phase: 'deg',
+  ratio: '1',
+  force: 'N',
+  pressure: 'MPa',
+  speed: 'rev/min',
+  temperature: 'degC',
+  count: '1',
+};
+
+interface Bounds {
+  min?: number;
+  max?: number;
+  above?: number;
+  below?: number;
+}
+
+function bounded(bounds: Bounds) {
+  const checks = [];
+  if (bounds.min !== undefined) checks.push(z.gte(bounds.min));
+  if (bounds.max !== undefined) checks.push(z.lte(bounds.max));
+  if (bounds.above !== undefined) checks.push(z.gt(bounds.above));
+  if (bounds.below !== undefined) checks.push(z.lt(bounds.below));
+  return checks;
+}
+
+function number(quantity: Quantity, title: string, description: string, bounds: Bounds) {
+  const meta: QuantityMeta = { title, description, quantity, unit: UNIT[quantity] };
+  return z.number().check(...bounded(bounds), z.meta({ ...meta }));
+}
+
+/** Bounds that no small spindle reaches; they keep a slip of the keyboard from being taken for a part. */
+const STATION = { min: -10_000, max: 10_000 };
+const SIZE = { above: 0, max: 5_000 };
+const DEVIATION = { min: -1, max: 1 };
+const MOVE = { min: -1_000, max: 1_000 };
+
+const station = (title: string, description: string) => number('length', title, description, STATION);
+const text = (max: number, description: string) => z.string().check(z.maxLength(max), z.meta({ description }));
+const name = z.string().check(z.minLength(1), z.maxLength(40), z.regex(/\S/), z.meta({ description: 'Name of the seat, unique in the design' }));
+
+export const lobe = z.strictObject({
+  count: z.int().check(z.gte(1), z.lte(200), z.meta({ title: 'Lobes', description: 'How many lobes around', quantity: 'count', unit: '1' })),
+  amplitude: number('fine', 'Lobe amplitude', 'Half the height from valley to crest, normal to the surface', { min: 0, max: 1 }),
+  phase: z.optional(number('phase', 'Lobe phase', 'Angle of one crest, from x toward y; 0 when left out', { min: -360, max: 360 })),
+});
+
+export const surface = z.strictObject({
+  halfAngle: number('angle', 'Half angle', 'Angle between the line and the axis; above 0 it widens toward the nose', { above: -89, below: 89 }),
+  diameter: number('length', 'Diameter', 'Diameter of the surface at its station', SIZE),
+  station: station('Station of the diameter', 'Where along the part the diameter was taken'),
+  from: station('From', 'Rear end of the surface'),
+  to: station('To', 'Nose end of the surface'),
+  profile: z.optional(
+    z
+      .array(z.tuple([station('Station', 'Place along the part'), number('fine', 'Deviation', 'Metal standing proud of the straight line, normal to it', DEVIATION)]))
+      .check(z.minLength(1), z.maxLength(20_000), z.meta({ description: 'Deviation from the straight line as [station, deviation], stations rising, linear between, level beyond the ends' })),
+  ),
+  lobes: z.optional(z.array(lobe).check(z.maxLength(20), z.meta({ description: 'Out-of-round: amplitude·cos(count·(angle - phase)), proud where positive' }))),
+});
+
+export const filmTarget = z.strictObject({
+  target: number('fine', 'Film wanted', 'Least film this seat should run with', { min: 0, max: 10 }),
+  tolerance: z.optional(number('fine', 'Film tolerance', 'How far the film may be from the one wanted; 0 when left out', { min: 0, max: 10 })),
+});
+
+export const seat = z.strictObject({
+  name,
+  journal: surface,
+  bush: surface,
+  film: z.optional(filmTarget),
+});
+
+const DIRECTIONS = ['x', 'y', 'z', 'tiltX', 'tiltY'] as const;
+
+export const pose = z.strictObject({
+  x: z.optional(number('fine', 'Offset to the right', 'Journal axis off the bush axis, seen from the nose', MOVE)),
+  y: z.optional(number('fine', 'Offset upward', 'Journal axis off the bush axis', MOVE)),
+  z: z.optional(number('fine', 'Position', 'Axial position of the journal, toward the nose', MOVE)),
+  tiltX: z.optional(number('tilt', 'Tilt about x', 'Small turn of the journal about x', { min: -0.1, max: 0.1 })),
+  tiltY: z.optional(number('tilt', 'Tilt about y', 'Small turn of the journal about y', { min: -0.1, max: 0.1 })),
+});
+
+const force = (title: string, description: string) => number('force', title, description, { min: -1e6, max: 1e6 });
+
+export const load = z.strictObject({
+  x: z.optional(force('Load to the right', 'Sideways force on the journal')),
+  y: z.optional(force('Load upward', 'Upward force on the journal; weight is negative')),
+  z: z.optional(force('Thrust', 'Axial force on the journal, toward the nose')),
+  station: z.optional(station('Station of the load', 'Where along the spindle the load acts; 0 when left out')),
+});
+
+export const oil = z.strictObject({
+  viscosity: z.optional(z.number().check(z.gt(0), z.lte(100), z.meta({ description: 'Constant dynamic viscosity, Pa·s; instead of a grade' }))),
+  grade: z.optional(z.number().check(z.gte(1), z.lte(5_000), z.meta({ description: 'ISO VG: kinematic viscosity at 40 °C, mm²/s' }))),
+  index: z.optional(z.number().check(z.gte(-100), z.lte(400), z.meta({ description: 'Viscosity index; 95 when left out' }))),
+  density: z.optional(z.number().check(z.gt(0.4), z.lt(2), z.meta({ description: 'Density at 15 °C, g/cm³; 0.86 when left out' }))),
+});
+
+export const supply = z.strictObject({
+  seat: name,
+  angle: number('phase', 'Groove angle', 'Where round the bush the groove lies, from x toward y', { min: -360, max: 360 }),
+  from: station('Groove from', 'Rear end of the groove'),
+  to: station('Groove to', 'Nose end of the groove'),
+  width: number('length', 'Groove width', 'Along the arc', { above: 0, max: 1_000 }),
+  pressure: number('pressure', 'Supply pressure', 'Above that at the ends of the seat', { min: 0, max: 100 }),
+});
+
+const body = (part: string, mass: number, area: number, expansion: number, material: string) =>
+  z.strictObject({
+    mass: z.optional(z.number().check(z.gt(0), z.lte(10_000), z.meta({ description: `Mass of the ${part} that warms, kg; ${mass} when left out` }))),
+    specificHeat: z.optional(z.number().check(z.gt(0), z.lte(10_000), z.meta({ description: `Specific heat of the ${part}, J/(kg·K)` }))),
+    area: z.optional(z.number().check(z.gt(0), z.lte(1e8), z.meta({ description: `Cooled surface of the ${part}, mm²; ${area} when left out` }))),
+    cooling: z.optional(z.number().check(z.gte(0), z.lte(1e5), z.meta({ description: `Surface coefficient of cooling of the ${part}, W/(m²·K); 10 when left out` }))),
+    expansion: z.optional(z.number().check(z.gte(0), z.lte(1e-3), z.meta({ description: `Thermal expansion of the ${part}, 1/K; ${expansion} (${material}) when left out` }))),
+    anchor: z.optional(station(`Anchor of the ${part}`, `Station at which the ${part} is held axially, from which it grows; 0 when left out`)),
+  });
+
+export const heat = z.strictObject({
+  journal: z.optional(body('journal', 0.8, 20_000, 11.3e-6, 'plain carbon steel')),
+  bush: z.optional(body('bush', 2, 60_000, 18e-6, 'bearing bronze')),
+  duration: z.optional(z.number().check(z.gt(0), z.lte(1e6), z.meta({ description: 'How long a warm-up is followed, s; 3600 when left out' }))),
+});
+
+export const run = z.strictObject({
+  speed: number('speed', 'Speed', 'Speed of the spindle; positive turns x toward y', { min: -200_000, max: 200_000 }),
+  oil,
+  pose: z.optional(pose),
+  load: z.optional(load),
+  supply: z.optional(z.array(supply).check(z.maxLength(32))),
+  ambient: z.optional(number('temperature', 'Room temperature', '20 °C when left out', { min: -50, max: 200 })),
+  heat: z.optional(heat),
+});
+
+const PART = ['journal', 'bush'] as const;
+const part = z.enum(PART);
+const sigma = z.number().check(z.gt(0), z.lte(100), z.meta({ description: 'Standard uncertainty of the value, in its own unit' }));
+const value = (description: string) => z.number().check(z.gte(-1e5), z.lte(1e5), z.meta({ description }));
+const onPart = { seat: name, part, sigma };
+
+export const reading = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('diameter'), ...onPart, value: value('Diameter, mm'), station: station('Station', 'Where it was read') }),
+  z.strictObject({ kind: z.literal('overRolls'), ...onPart, value: value('Width over both rolls, mm'), roll: number('length', 'Roll diameter', 'Of each of the two rolls', SIZE), station: station('Station', 'Of the roll centres') }),
+  z.strictObject({
+    kind: z.literal('ballDepth'),
+    ...onPart,
+    value: value('From the face down to the top of the ball, mm; negative where it stands proud'),
+    ball: number('length', 'Ball diameter', 'Of the ball resting in the bush', SIZE),
+    face: station('Face', 'Station of the face measured from'),
+  }),
+  z.strictObject({
+    kind: z.literal('sineRise'),
+    ...onPart,
+    value: value('Rise of the indicator over the travel, mm'),
+    bar: number('length', 'Sine bar', 'Length between its rolls', SIZE),
+    stack: number('length', 'Stack', 'Height of the blocks', { min: -5_000, max: 5_000 }),
+    travel: number('length', 'Travel', 'Of the indicator along the line', SIZE),
+  }),
+  z.strictObject({ kind: z.literal('straightness'), ...onPart, value: value('Deviation from the line end to end, mm'), station: station('Station', 'Where it was read') }),
+  z.strictObject({ kind: z.literal('standOff'), sigma, value: value('Position of first touch on trial assembly, mm') }),
+  z.strictObject({
+    kind: z.literal('shake'),
+    sigma,
+    value: value('Total indicator travel from side to side, mm'),
+    indicator: station('Indicator', 'Where the indicator stands'),
+    position: number('fine', 'Position', 'Of the journal during the reading', MOVE),
+    direction: number('phase', 'Direction', 'Of the pull, from x toward y', { min: -360, max: 360 }),
+  }),
+]);
+
+export const cut = z.strictObject({
+  allow: z
+    .array(
+      z.strictObject({
+        seat: name,
+        part,
+        cleanup: z.optional(number('fine', 'Cleanup', 'Least normal stock, to clean up scoring; 0 when left out', { min: 0, max: 10 })),
+        limit: z.optional(number('fine', 'Limit', 'Greatest normal stock; 0.1 when left out', { min: 0, max: 10 })),
+      }),
+    )
+    .check(z.maxLength(16), z.meta({ description: 'The surfaces that may be cut' })),
+});
+
+export const odds = z.strictObject({
+  draws: z.optional(z.int().check(z.gte(100), z.lte(10_000_000), z.meta({ description: 'How many pairs are drawn; 20000 when left out' }))),
+  seed: z.optional(z.int().check(z.gte(0), z.lte(4_294_967_295), z.meta({ description: 'Seed of the draw; 1 when left out' }))),
+  spread: z
+    .array(
+      z.strictObject({
+        seat: name,
+        part,
+        of: z.enum(['halfAngle', 'diameter', 'station', 'from', 'to']),
+        sigma: z.number().check(z.gte(0), z.lte(100), z.meta({ description: 'Standard deviation, in the unit of the quantity' })),
+        shape: z.optional(z.enum(['normal', 'rectangular'])),
+      }),
+    )
+    .check(z.maxLength(160)),
+});
+
+export const design = z.strictObject({
+  $schema: z.optional(text(500, 'Where an editor finds the JSON Schema')),
+  conepair: z.literal(1),
+  title: z.optional(text(200, 'What the design is called')),
+  notes: z.optional(text(20_000, 'Anything worth remembering')),
+  seats: z.array(seat).check(z.minLength(1), z.maxLength(8), z.meta({ description: 'Pairs of mating surfaces, one journal surface and the bush surface it runs in' })),
+  position: z.optional(number('fine', 'Position', 'Axial position of the journal now; toward the nose is positive; 0 when left out', MOVE)),
+  adjuster: z.optional(z.strictObject({ pitch: number('length', 'Adjuster pitch', 'Axial travel of the journal for one turn of the adjuster', { above: 0, max: 100 }) })),
+  play: z.optional(
+    z.strictObject({
+      indicator: z.optional(station('Indicator', 'Station at which shake is felt; the nose end of the journal when left out')),
+      free: z.optional(z.array(z.enum(DIRECTIONS)).check(z.maxLength(5), z.meta({ description: 'Which motions are free; x, y, tiltX and tiltY when left out' }))),
+    }),
+  ),
+  print: z.optional(z.strictObject({ thickness: number('fine', 'Blue thickness', 'Thickness of marking blue that shows as contact', { min: 0, max: 1 }) })),
+  friction: z.optional(number('ratio', 'Friction', 'Dry friction coefficient, for self-holding', { min: 0, max: 2 })),
+  run: z.optional(run),
+  readings: z.optional(z.array(reading).check(z.maxLength(5_000))),
+  cut: z.optional(cut),
+  odds: z.optional(odds),
+});
+
+export type Design = z.infer<typeof design>;
+export type Seat = z.infer<typeof seat>;
+export type Surface = z.infer<typeof surface>;
+export type Part = (typeof PART)[number];

@@ -1,0 +1,108 @@
+/**
+ * Rules of a design that span several fields. They run on whatever was read, however broken, so that one
+ * look at a bad file shows every error at once: each rule looks only at fields that have the right type.
+ */
+export interface DesignError {
+  /** Where in the file: `seats[0].journal.from`; empty for the file as a whole. */
+  path: string;
+  /** What was found there and what is allowed. */
+  message: string;
+}
+
+type Loose = Record<string, unknown>;
+type Say = (path: string, message: string) => void;
+
+const object = (x: unknown): Loose => (typeof x === 'object' && x !== null && !Array.isArray(x) ? (x as Loose) : {});
+const list = (x: unknown): unknown[] => (Array.isArray(x) ? x : []);
+const number = (x: unknown): number => (typeof x === 'number' ? x : Number.NaN);
+const tangent = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
+
+/** The steepest a profile may run: far beyond any wear, and what keeps a line a function of place. */
+const STEEPEST_PROFILE = 0.5;
+/** The greatest difference between the half angles of one seat. */
+const WIDEST_MISMATCH = 30;
+
+function surfaceRules(surface: Loose, path: string, say: Say): void {
+  const from = number(surface.from);
+  const to = number(surface.to);
+  if (from >= to) say(`${path}.to`, `found ${to}, which is not noseward of from (${from}); to must be greater than from`);
+
+  const profile = list(surface.profile).filter((point): point is [number, number] => Array.isArray(point) && typeof point[0] === 'number' && typeof point[1] === 'number');
+  for (let i = 1; i < profile.length; i++) {
+    const [[z0, d0], [z1, d1]] = [profile[i - 1]!, profile[i]!];
+    if (z1 <= z0) say(`${path}.profile[${i}]`, `station ${z1} does not lie noseward of the one before it (${z0}); stations must rise`);
+    else if (Math.abs(d1 - d0) > STEEPEST_PROFILE * (z1 - z0))
+      say(`${path}.profile[${i}]`, `the deviation changes by ${+(d1 - d0).toPrecision(6)} mm over ${+(z1 - z0).toPrecision(6)} mm; a profile may not be steeper than 1 in ${1 / STEEPEST_PROFILE}`);
+  }
+
+  const lobes = list(surface.lobes).reduce<number>((sum, lobe) => sum + (number(object(lobe).amplitude) || 0), 0);
+  const slope = tangent(number(surface.halfAngle));
+  const cosine = Math.cos((number(surface.halfAngle) * Math.PI) / 180);
+  let least = Number.POSITIVE_INFINITY;
+  let where = from;
+  const deviation = profile.length > 0 ? profile : [[from, 0] as [number, number]];
+  const stations = [from, to, ...deviation.map(([z]) => z).filter((z) => z > from && z < to)];
+  for (const z of stations) {
+    const proud = levelInterpolation(deviation, z);
+    const radius = number(surface.diameter) / 2 + (z - number(surface.station)) * slope + proud / cosine - lobes / cosine;
+    if (radius < least) [least, where] = [radius, z];
+  }
+  if (least <= 0) say(path, `the radius is ${+least.toPrecision(6)} mm at station ${where}; it must be above 0 along the whole surface (check diameter, station and half angle)`);
+}
+
+function levelInterpolation(points: readonly [number, number][], z: number): number {
+  const after = points.findIndex(([station]) => station >= z);
+  if (after <= 0) return points[after === 0 ? 0 : points.length - 1]![1];
+  const [[z0, d0], [z1, d1]] = [points[after - 1]!, points[after]!];
+  return d0 + ((d1 - d0) * (z - z0)) / (z1 - z0);
+}
+
+function seatRules(seat: Loose, path: string, say: Say): void {
+  for (const part of ['journal', 'bush']) surfaceRules(object(seat[part]), `${path}.${part}`, say);
+  const [journal, bush] = [number(object(seat.journal).halfAngle), number(object(seat.bush).halfAngle)];
+  if (Math.abs(journal - bush) > WIDEST_MISMATCH) say(`${path}.journal.halfAngle`, `found ${journal}, but the bush it runs in has ${bush}; the two may differ by ${WIDEST_MISMATCH} degrees at most`);
+}
+
+function namedSeats(entries: unknown, path: string, names: Set<string>, say: Say): void {
+  list(entries).forEach((entry, i) => {
+    const name = object(entry).seat;
+    if (typeof name === 'string' && !names.has(name)) say(`${path}[${i}].seat`, `found "${name}", but no seat has that name; the seats are ${[...names].map((n) => `"${n}"`).join(', ')}`);
+  });
+}
+
+function runRules(run: Loose, say: Say): void {
+  const oil = object(run.oil);
+  if (run.oil !== undefined && oil.viscosity === undefined && oil.grade === undefined) say('run.oil', 'found neither a viscosity nor a grade; give one of the two');
+  if (oil.viscosity !== undefined && oil.grade !== undefined) say('run.oil', 'found both a viscosity and a grade; give one of the two');
+  if (run.pose !== undefined && run.load !== undefined) say('run', 'found both a pose and a load; give the pose to hold it by hand, or the load to have the pose found');
+  list(run.supply).forEach((groove, i) => {
+    const { from, to } = object(groove);
+    if (number(from) >= number(to)) say(`run.supply[${i}].to`, `found ${to}, which is not noseward of from (${from}); to must be greater than from`);
+  });
+}
+
+/** Every breach of the rules that span fields. Never throws. */
+export function ruleErrors(raw: unknown): DesignError[] {
+  const errors: DesignError[] = [];
+  const say: Say = (path, message) => errors.push({ path, message });
+  const design = object(raw);
+  const names = new Set<string>();
+  list(design.seats).forEach((entry, i) => {
+    const seat = object(entry);
+    if (typeof seat.name === 'string') {
+      if (names.has(seat.name)) say(`seats[${i}].name`, `found "${seat.name}" a second time; every seat needs a name of its own`);
+      names.add(seat.name);
+    }
+    seatRules(seat, `seats[${i}]`, say);
+  });
+  namedSeats(design.readings, 'readings', names, say);
+  namedSeats(object(design.cut).allow, 'cut.allow', names, say);
+  namedSeats(object(design.odds).spread, 'odds.spread', names, say);
+  namedSeats(object(design.run).supply, 'run.supply', names, say);
+  list(object(design.cut).allow).forEach((entry, i) => {
+    const { cleanup, limit } = object(entry);
+    if (number(cleanup) > number(limit)) say(`cut.allow[${i}].cleanup`, `found ${cleanup}, which is more than the limit (${limit})`);
+  });
+  runRules(object(design.run), say);
+  return errors;
+}

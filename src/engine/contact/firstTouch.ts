@@ -1,0 +1,113 @@
+/**
+ * Where a journal first touches its bush as it is pushed rearward from far in front, both on one axis.
+ *
+ * A point of the journal at radius r travels along the axis and meets the bush at the station where the
+ * bush has that radius. The journal stops at the first such meeting:
+ *
+ *   position = max over r of [ Z(r) - z(r) ]
+ *
+ *   Z(r) foremost station at which the bush is no wider than r (m)
+ *   z(r) rearmost station at which the journal is at least r wide (m)
+ *
+ * For lines that widen steadily those are the places of radius r themselves. Where a line goes back on
+ * itself (a bell mouth, a ridge) they are its frontier, the part that can be met from the front. Both are
+ * piecewise linear in r, so the greatest value stands at one of their breakpoints, corners included: the
+ * result is exact, with no sampling and no tolerance. Cost is linear in the number of breakpoints.
+ */
+import type { Line } from '../geometry/line.ts';
+
+/** Radius rising; at a jump (equal radii) the first entry is the frontier's own station. */
+interface Frontier {
+  count: number;
+  r: Float64Array;
+  z: Float64Array;
+}
+
+/**
+ * Position (m) at which the journal first touches, or null when the two have no radius in common: the one
+ * passes through the other, or cannot enter it.
+ */
+export function firstTouch(bush: Line, journal: Line): number | null {
+  const j = frontier(journal, 1);
+  const b = frontier(bush, -1);
+  // b holds the bush turned about the origin, (-r, -z), in rising -r: read backwards it is Z over rising r.
+  const low = Math.max(j.r[0]!, -b.r[b.count - 1]!);
+  const high = Math.min(j.r[j.count - 1]!, -b.r[0]!);
+  if (low > high) return null;
+
+  let best = Number.NEGATIVE_INFINITY;
+  let ji = 0;
+  let bi = b.count - 1;
+  // Walk the merged breakpoints upward; at each radius take the rearmost journal and the foremost bush station.
+  for (let r = low; ; ) {
+    while (ji < j.count && j.r[ji]! < r) ji++;
+    while (bi > 0 && -b.r[bi - 1]! <= r) bi--;
+    best = Math.max(best, stationOfBush(b, bi, r) - stationOfJournal(j, ji, r));
+    if (r >= high) return best;
+    let next = high;
+    for (let k = ji; k < j.count; k++) {
+      if (j.r[k]! > r) {
+        next = Math.min(next, j.r[k]!);
+        break;
+      }
+    }
+    if (bi > 0) next = Math.min(next, -b.r[bi - 1]!);
+    r = next;
+  }
+}
+
+/** Rearmost journal station with radius r; entry i is the first with radius ≥ r. */
+function stationOfJournal(f: Frontier, i: number, r: number): number {
+  const r1 = f.r[i]!;
+  if (r1 === r || i === 0) return f.z[i]!;
+  const r0 = f.r[i - 1]!;
+  return f.z[i - 1]! + ((f.z[i]! - f.z[i - 1]!) * (r - r0)) / (r1 - r0);
+}
+
+/** Foremost bush station with radius r; entry i of the turned frontier is the last (foremost) with radius ≤ r. */
+function stationOfBush(f: Frontier, i: number, r: number): number {
+  const r0 = -f.r[i]!;
+  if (r0 === r || i === 0) return -f.z[i]!;
+  const r1 = -f.r[i - 1]!;
+  return -f.z[i]! + ((f.z[i]! - f.z[i - 1]!) * (r - r0)) / (r1 - r0);
+}
+
+/**
+ * The part of a line that sets a new greatest radius as it is followed: from the rear with sign 1, or, with
+ * sign -1, of the line turned about the origin, which follows the smallest radius from the front.
+ */
+function frontier(line: Line, sign: 1 | -1): Frontier {
+  const n = line.z.length;
+  const r = new Float64Array(2 * n);
+  const z = new Float64Array(2 * n);
+  let count = 0;
+  let beforeR = 0;
+  let beforeZ = 0;
+  for (let k = 0; k < n; k++) {
+    const i = sign === 1 ? k : n - 1 - k;
+    const rk = sign * line.r[i]!;
+    const zk = sign * line.z[i]!;
+    if (count === 0) {
+      r[0] = rk;
+      z[0] = zk;
+      count = 1;
+    } else if (rk > r[count - 1]!) {
+      const top = r[count - 1]!;
+      if (beforeR < top) {
+        r[count] = top;
+        z[count] = beforeZ + ((zk - beforeZ) * (top - beforeR)) / (rk - beforeR);
+        count++;
+      } else if (beforeR === top && beforeZ !== z[count - 1]!) {
+        r[count] = top;
+        z[count] = beforeZ;
+        count++;
+      }
+      r[count] = rk;
+      z[count] = zk;
+      count++;
+    }
+    beforeR = rk;
+    beforeZ = zk;
+  }
+  return { count, r, z };
+}

@@ -1,0 +1,202 @@
+/**
+ * The fit of a spindle in its bush, all seats on one axis: which seat touches first as the journal goes
+ * home, the film of every seat at any position, the position that gives a wanted film, and how far the two
+ * cones of the pair are from the one axial relation that gives both their film at once.
+ *
+ * Everything is in closed form over the breakpoints of the lines (firstTouch.ts, film.ts). SI units.
+ */
+import { inset, type Line, lineOf, mirrored, type Surface } from '../geometry/line.ts';
+import { type FilmChain, filmAlong, filmPerTravel, type Gap, gapOf, leastFilm, SAME } from './film.ts';
+import { firstTouch } from './firstTouch.ts';
+
+export type Closes = 'rearward' | 'noseward' | 'never';
+export type ContactEnd = 'small' | 'large' | 'middle' | 'whole';
+
+export interface SeatInput {
+  name: string;
+  journal: Surface;
+  bush: Surface;
+  /** m */
+  target?: number;
+  /** m */
+  tolerance?: number;
+}
+
+/** A seat made ready for questions: its lines, and which way it closes. */
+export interface SeatLines {
+  name: string;
+  closes: Closes;
+  bush: Line;
+  journal: Line;
+  gap: Gap;
+}
+
+/** A stretch of the bush, by its stations (m) from the rear to the nose. */
+export interface Stretch {
+  from: number;
+  to: number;
+}
+
+export interface Contact {
+  /** bush station (m) of the touch; of its small end where it is a stretch */
+  station: number;
+  /** m */
+  radius: number;
+  end: ContactEnd;
+  /** every stretch that touches at that position, the small end's first */
+  stretches: Stretch[];
+}
+
+export interface SeatFit {
+  name: string;
+  closes: Closes;
+  seatPosition: number | null;
+  contact: Contact | null;
+  leastFilm: number | null;
+  leastFilmStation: number | null;
+  greatestFilm: number | null;
+  sensitivity: number | null;
+  positionForTarget: number | null;
+}
+
+export interface Relation {
+  between: [string, string];
+  error: number;
+  allowance: number;
+}
+
+export interface Fit {
+  seats: SeatFit[];
+  first: string | null;
+  /** seats that touch together with the first (and the first itself) */
+  together: string[];
+  firstPosition: number | null;
+  filmsAtFirst: (number | null)[];
+  endPlay: number | null;
+  relation: Relation | null;
+}
+
+/**
+ * A seat closes rearward when it widens toward the nose. The bush decides; where it is straight, the
+ * journal; where the two lean opposite ways (a straight bearing as measured), the one that leans more.
+ */
+function closingOf(bush: number, journal: number): Closes {
+  const lean = bush * journal > 0 ? bush : bush + journal;
+  return lean > 0 ? 'rearward' : lean < 0 ? 'noseward' : 'never';
+}
+
+export function seatLines(seat: SeatInput): SeatLines {
+  const bush = lineOf(seat.bush, 'outside');
+  const journal = lineOf(seat.journal, 'inside');
+  return { name: seat.name, closes: closingOf(bush.halfAngle, journal.halfAngle), bush, journal, gap: gapOf(bush, journal) };
+}
+
+/** Position (m) at which the least film of this seat alone is `film` (m); 0 is its first touch. Null: at none. */
+export function positionForFilm(seat: SeatLines, film: number): number | null {
+  if (seat.closes === 'never') return null;
+  const bush = film === 0 ? seat.bush : inset(seat.bush, film);
+  if (seat.closes === 'rearward') return firstTouch(bush, seat.journal);
+  const position = firstTouch(mirrored(bush), mirrored(seat.journal));
+  return position === null ? null : -position;
+}
+
+/** The whole fit with the journal at `position` (m). */
+export function fit(inputs: readonly SeatInput[], position: number): Fit {
+  const lines = inputs.map(seatLines);
+  const seats = lines.map((seat, i) => seatFit(seat, position, inputs[i]!.target));
+
+  let first: SeatFit | null = null;
+  for (const seat of seats) {
+    if (seat.closes === 'rearward' && seat.seatPosition !== null && (first?.seatPosition == null || seat.seatPosition > first.seatPosition)) first = seat;
+  }
+  const rear = first?.seatPosition ?? null;
+  const together = rear === null ? [] : seats.filter((s) => s.closes === 'rearward' && s.seatPosition !== null && Math.abs(s.seatPosition - rear) <= SAME);
+  const nose = seats.reduce<number | null>((least, s) => (s.closes === 'noseward' && s.seatPosition !== null ? Math.min(least ?? s.seatPosition, s.seatPosition) : least), null);
+  return {
+    seats,
+    first: together[0]?.name ?? null,
+    together: together.map((s) => s.name),
+    firstPosition: rear,
+    filmsAtFirst: rear === null ? [] : lines.map((seat) => zeroed(leastFilm(seat.gap, rear))),
+    endPlay: rear === null || nose === null ? null : nose - rear,
+    relation: relationOf(inputs, seats),
+  };
+}
+
+function seatFit(seat: SeatLines, position: number, target: number | undefined): SeatFit {
+  const seatPosition = positionForFilm(seat, 0);
+  const chain = filmAlong(seat.gap, position);
+  const { least, greatest, at } = extremes(chain, seat.closes);
+  return {
+    name: seat.name,
+    closes: seat.closes,
+    seatPosition,
+    contact: seatPosition === null ? null : contactAt(seat, seatPosition),
+    leastFilm: chain.count === 0 ? null : least,
+    leastFilmStation: chain.count === 0 ? null : chain.station[at]!,
+    greatestFilm: chain.count === 0 ? null : greatest,
+    sensitivity: chain.count === 0 ? null : filmPerTravel(seat.gap, position, chain.u[at]!, seat.closes === 'noseward' ? -1 : 1),
+    positionForTarget: target === undefined ? null : positionForFilm(seat, target),
+  };
+}
+
+/** Least and greatest film, and the breakpoint of the least; of several, the one nearest the small end. */
+function extremes(chain: FilmChain, closes: Closes): { least: number; greatest: number; at: number } {
+  let least = Number.POSITIVE_INFINITY;
+  let greatest = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < chain.count; i++) {
+    least = Math.min(least, chain.film[i]!);
+    greatest = Math.max(greatest, chain.film[i]!);
+  }
+  const fromNose = closes === 'noseward';
+  let at = fromNose ? chain.count - 1 : 0;
+  while (chain.count > 0 && chain.film[at]! > least + SAME) at += fromNose ? -1 : 1;
+  return { least, greatest, at };
+}
+
+/** Where a seat touches at its own seat position. */
+function contactAt(seat: SeatLines, position: number): Contact | null {
+  const chain = filmAlong(seat.gap, position);
+  if (chain.count === 0) return null;
+  const { least } = extremes(chain, seat.closes);
+  const last = chain.count - 1;
+  const runs: [number, number][] = [];
+  for (let i = 0; i <= last; i++) {
+    if (chain.film[i]! > least + SAME) continue;
+    const run = runs[runs.length - 1];
+    if (run && run[1] === i - 1) run[1] = i;
+    else runs.push([i, i]);
+  }
+  const smallAtNose = seat.closes === 'noseward';
+  if (smallAtNose) runs.reverse();
+  const [start, stop] = runs[0]!;
+  const reaches = (i: number, end: number) => Math.abs(chain.u[i]! - chain.u[end]!) <= SAME;
+  const rear = reaches(start, 0);
+  const nose = reaches(stop, last);
+  const end: ContactEnd = rear && nose ? 'whole' : rear ? (smallAtNose ? 'large' : 'small') : nose ? (smallAtNose ? 'small' : 'large') : 'middle';
+  const station = chain.station[smallAtNose ? stop : start]!;
+  return { station, radius: radiusAt(seat.bush, station), end, stretches: runs.map(([i, k]) => ({ from: chain.station[i]!, to: chain.station[k]! })) };
+}
+
+/** Radius (m) of a line at a station (m) on it. */
+export function radiusAt(line: Line, station: number): number {
+  let k = 0;
+  while (k < line.z.length - 2 && line.z[k + 1]! < station) k++;
+  return line.r[k]! + ((line.r[k + 1]! - line.r[k]!) * (station - line.z[k]!)) / (line.z[k + 1]! - line.z[k]!);
+}
+
+/**
+ * Error of the axial relation between the first two seats that have a position for their film:
+ *   error = position for the one film - position for the other
+ * and what the tolerances of the films allow it to be, Σ tolerance / |sin a|.
+ */
+function relationOf(inputs: readonly SeatInput[], seats: readonly SeatFit[]): Relation | null {
+  const pair = seats.map((s, i) => ({ ...s, input: inputs[i]! })).filter((s) => s.positionForTarget !== null);
+  const [one, other] = pair;
+  if (!one || !other) return null;
+  const allowance = [one, other].reduce((sum, { input }) => sum + (input.tolerance ?? 0) / Math.abs(Math.sin(input.bush.halfAngle || input.journal.halfAngle)), 0);
+  return { between: [one.name, other.name], error: one.positionForTarget! - other.positionForTarget!, allowance };
+}
+
+/** A film within rounding of nothing is a touch. */
+const zeroed = (film: number | null) => (film !== null && Math.abs(film) <= SAME ? 0 : film);

@@ -1,0 +1,75 @@
+/**
+ * The line of a surface: its half section, a chain of straight pieces from the rear end to the nose end.
+ *
+ *   r(z) = diameter/2 + (z - station)·tan a + deviation(z)/cos a
+ *
+ * z station along the part (m, rising toward the nose) · r radius (m) · a half angle (rad)
+ * The chain is exact: its breakpoints are the two ends and every profile point between them, and the
+ * formula is linear from one to the next. Lobes are not in it; they belong to the round, not to the line.
+ */
+export interface Surface {
+  /** rad; above 0 widens toward the nose */
+  halfAngle: number;
+  /** m, at `station` */
+  radius: number;
+  /** m */
+  station: number;
+  /** m, rear end */
+  from: number;
+  /** m, nose end; from < to */
+  to: number;
+  /** deviation normal to the straight line (m, proud of metal is positive for a journal and for a bush alike) at rising stations (m) */
+  profile: readonly (readonly [number, number])[];
+}
+
+export interface Line {
+  halfAngle: number;
+  z: Float64Array;
+  r: Float64Array;
+}
+
+export type Metal = 'inside' | 'outside';
+
+/**
+ * The line of a surface. `metal` says on which side of it the metal lies: a deviation that stands proud
+ * makes a journal (metal inside) larger and a bush (metal outside) smaller.
+ */
+export function lineOf(surface: Surface, metal: Metal): Line {
+  const { halfAngle, radius, station, from, to, profile } = surface;
+  const slope = Math.tan(halfAngle);
+  const outward = (metal === 'inside' ? 1 : -1) / Math.cos(halfAngle);
+  const inner = profile.filter(([z]) => z > from && z < to);
+  const count = inner.length + 2;
+  const line: Line = { halfAngle, z: new Float64Array(count), r: new Float64Array(count) };
+  for (let i = 0; i < count; i++) {
+    const z = i === 0 ? from : i === count - 1 ? to : inner[i - 1]![0];
+    const deviation = i === 0 || i === count - 1 ? profileAt(profile, z) : inner[i - 1]![1];
+    line.z[i] = z;
+    line.r[i] = radius + (z - station) * slope + deviation * outward;
+  }
+  return line;
+}
+
+/** Deviation at a station: linear between the points, level beyond the ends, 0 without a profile. */
+function profileAt(profile: Surface['profile'], z: number): number {
+  const last = profile.length - 1;
+  if (last < 0) return 0;
+  if (z <= profile[0]![0]) return profile[0]![1];
+  if (z >= profile[last]![0]) return profile[last]![1];
+  const i = profile.findIndex(([station]) => station >= z);
+  const [z0, d0] = profile[i - 1]!;
+  const [z1, d1] = profile[i]!;
+  return d0 + ((d1 - d0) * (z - z0)) / (z1 - z0);
+}
+
+/** The line seen from the other end: stations and half angle change sign. */
+export function mirrored(line: Line): Line {
+  return { halfAngle: -line.halfAngle, z: line.z.map((z) => -z).reverse(), r: line.r.slice().reverse() };
+}
+
+/** The line moved by a distance (m) along its own inner normal (sin a, -cos a): a bush that is one film smaller. */
+export function inset(line: Line, distance: number): Line {
+  const dz = distance * Math.sin(line.halfAngle);
+  const dr = distance * Math.cos(line.halfAngle);
+  return { halfAngle: line.halfAngle, z: line.z.map((z) => z + dz), r: line.r.map((r) => r - dr) };
+}

@@ -1,0 +1,26 @@
+/** The edge between the file's units (mm, degrees) and the engine's (m, rad). */
+import type { Design, Seat, Surface } from '../design/definition.ts';
+import type { SeatInput } from '../engine/contact/fit.ts';
+import type { Surface as EngineSurface } from '../engine/geometry/line.ts';
+
+export const metres = (mm: number) => mm / 1000;
+export const millimetres = (m: number) => m * 1000;
+export const radians = (degrees: number) => (degrees * Math.PI) / 180;
+
+export function toSurface(surface: Surface): EngineSurface {
+  return {
+    halfAngle: radians(surface.halfAngle),
+    radius: metres(surface.diameter) / 2,
+    station: metres(surface.station),
+    from: metres(surface.from),
+    to: metres(surface.to),
+    profile: (surface.profile ?? []).map(([station, deviation]) => [metres(station), metres(deviation)] as const),
+  };
+}
+
+export function toSeat({ name, journal, bush, film }: Seat): SeatInput {
+  const ends = { name, journal: toSurface(journal), bush: toSurface(bush) };
+  return film ? { ...ends, target: metres(film.target), tolerance: metres(film.tolerance ?? 0) } : ends;
+}
+
+export const toSeats = (design: Design): SeatInput[] => design.seats.map(toSeat);

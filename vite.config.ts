@@ -1,0 +1,40 @@
+import react from '@vitejs/plugin-react';
+import { playwright } from '@vitest/browser-playwright';
+import { defineConfig } from 'vitest/config';
+
+/** Debian's Chromium; WebGL in software, so that a machine without a graphics card draws the scene too. */
+export const CHROMIUM = {
+  executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+  args: ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run'],
+};
+
+const top = import.meta.dirname;
+
+export default defineConfig({
+  root: `${top}/src`,
+  publicDir: `${top}/assets`,
+  cacheDir: `${top}/node_modules/.vite`,
+  base: './',
+  plugins: [react()],
+  worker: { format: 'es' },
+  build: { outDir: `${top}/dist`, emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 1500 },
+  test: {
+    projects: [
+      {
+        extends: true,
+        root: top,
+        test: { name: 'unit', environment: 'node', include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/browser/**'] },
+      },
+      {
+        extends: true,
+        root: top,
+        test: {
+          name: 'browser',
+          include: ['tests/browser/**/*.test.{ts,tsx}'],
+          testTimeout: 60_000,
+          browser: { enabled: true, headless: true, provider: playwright({ launchOptions: CHROMIUM }), instances: [{ browser: 'chromium' }], screenshotFailures: false },
+        },
+      },
+    ],
+  },
+});
