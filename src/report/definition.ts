@@ -24,6 +24,7 @@ export const seatFit = z.strictObject({
   greatestFilm: orNull('Greatest film at the position'),
   sensitivity: z.nullable(z.number().check(z.meta({ description: 'Film gained per axial travel, mm/mm' }))),
   positionForTarget: orNull('Position that gives the film wanted'),
+  filmsAtTarget: z.nullable(z.record(z.string(), orNull('Least film of the seat with the journal at that position'))),
   shiftToTarget: orNull('Axial move from the position to there'),
   turnsToTarget: z.nullable(z.number().check(z.meta({ description: 'The same in turns of the adjuster' }))),
 });

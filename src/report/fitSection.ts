@@ -9,7 +9,7 @@ export function fitSection(design: Design): FitReport {
   const result = fit(toSeats(design), metres(position));
   return {
     position,
-    seats: result.seats.map((seat) => seatSection(seat, position, design.adjuster?.pitch)),
+    seats: result.seats.map((seat) => seatSection(seat, position, design)),
     first: result.first,
     together: result.together,
     firstPosition: mm(result.firstPosition),
@@ -19,7 +19,8 @@ export function fitSection(design: Design): FitReport {
   };
 }
 
-function seatSection(seat: SeatFit, position: number, pitch: number | undefined): SeatFitReport {
+function seatSection(seat: SeatFit, position: number, design: Design): SeatFitReport {
+  const pitch = design.adjuster?.pitch;
   const positionForTarget = mm(seat.positionForTarget);
   const shift = positionForTarget === null ? null : positionForTarget - position;
   return {
@@ -32,6 +33,7 @@ function seatSection(seat: SeatFit, position: number, pitch: number | undefined)
     greatestFilm: mm(seat.greatestFilm),
     sensitivity: seat.sensitivity,
     positionForTarget,
+    filmsAtTarget: seat.filmsAtTarget && Object.fromEntries(seat.filmsAtTarget.map((film, i) => [design.seats[i]!.name, mm(film)])),
     shiftToTarget: shift,
     turnsToTarget: shift === null || pitch === undefined ? null : shift / pitch,
   };

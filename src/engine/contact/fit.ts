@@ -57,6 +57,8 @@ export interface SeatFit {
   greatestFilm: number | null;
   sensitivity: number | null;
   positionForTarget: number | null;
+  /** least film of every seat (m) with the journal at that position */
+  filmsAtTarget: (number | null)[] | null;
 }
 
 export interface Relation {
@@ -103,7 +105,7 @@ export function positionForFilm(seat: SeatLines, film: number): number | null {
 /** The whole fit with the journal at `position` (m). */
 export function fit(inputs: readonly SeatInput[], position: number): Fit {
   const lines = inputs.map(seatLines);
-  const seats = lines.map((seat, i) => seatFit(seat, position, inputs[i]!.target));
+  const seats = lines.map((seat, i) => seatFit(seat, position, inputs[i]!.target, lines));
 
   let first: SeatFit | null = null;
   for (const seat of seats) {
@@ -123,7 +125,8 @@ export function fit(inputs: readonly SeatInput[], position: number): Fit {
   };
 }
 
-function seatFit(seat: SeatLines, position: number, target: number | undefined): SeatFit {
+function seatFit(seat: SeatLines, position: number, target: number | undefined, all: readonly SeatLines[]): SeatFit {
+  const positionForTarget = target === undefined ? null : positionForFilm(seat, target);
   const seatPosition = positionForFilm(seat, 0);
   const chain = filmAlong(seat.gap, position);
   const { least, greatest, at } = extremes(chain, seat.closes);
@@ -136,7 +139,8 @@ function seatFit(seat: SeatLines, position: number, target: number | undefined):
     leastFilmStation: chain.count === 0 ? null : chain.station[at]!,
     greatestFilm: chain.count === 0 ? null : greatest,
     sensitivity: chain.count === 0 ? null : filmPerTravel(seat.gap, position, chain.u[at]!, seat.closes === 'noseward' ? -1 : 1),
-    positionForTarget: target === undefined ? null : positionForFilm(seat, target),
+    positionForTarget,
+    filmsAtTarget: positionForTarget === null ? null : all.map((other) => zeroed(leastFilm(other.gap, positionForTarget))),
   };
 }
 

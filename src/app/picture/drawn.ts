@@ -1,0 +1,102 @@
+/**
+ * What is drawn: the half sections of journal and bush with one factor on every gap, deviation and
+ * displacement, and true lengths and diameters. Both pictures, section and scene, draw these chains.
+ *
+ * In the coordinates (u, v) of a bush line (engine/contact/film.ts) each seat is drawn by
+ *
+ *   (u, v)  →  P(u) + factor·(v₀ - v)·d
+ *
+ *   P(u) the point of the straight bush line at u · v₀ the v of that line · d a fixed direction
+ *
+ * the same one-to-one map for both parts, so they touch, cross or stand clear on the screen exactly where
+ * they do in the solver, at every factor. d runs along the axis for a steep seat (a displaced cone is then
+ * drawn displaced) and along the radius for a shallow one; square to the line the gap is factor·film in both.
+ */
+import { type Chain, filmAlong } from '../../engine/contact/film.ts';
+import type { SeatLines } from '../../engine/contact/fit.ts';
+
+/** z along the axis, r from the axis, m. */
+export type Point = readonly [z: number, r: number];
+
+export interface DrawnSeat {
+  name: string;
+  bush: Point[];
+  journal: Point[];
+  /** Along the overlap, rear to nose: the drawn places of both surfaces and the true film (m) between them. */
+  film: FilmPlace[];
+}
+
+export interface FilmPlace {
+  bush: Point;
+  journal: Point;
+  film: number;
+}
+
+export interface Drawn {
+  /** The factor drawn: the one asked for, or the greatest at which the picture still holds the gaps. */
+  factor: number;
+  seats: DrawnSeat[];
+}
+
+/** Half angles (rad) above this are drawn displaced along the axis. */
+const STEEP = (20 * Math.PI) / 180;
+/** The largest gap drawn, as a share of the smallest radius. */
+const LARGEST_GAP = 0.5;
+
+export function drawnPair(seats: readonly SeatLines[], position: number, factor: number): Drawn {
+  const smallest = Math.min(...seats.flatMap((seat) => [...seat.bush.r, ...seat.journal.r]));
+  const maps = seats.map(mapOf);
+  const widest = Math.max(...seats.flatMap((seat, i) => [...depths(seat.gap.bush, maps[i]!, 0), ...depths(seat.gap.journal, maps[i]!, position)]).map(Math.abs), 1e-12);
+  const drawn = Math.max(1, Math.min(factor, (LARGEST_GAP * smallest) / widest));
+  return {
+    factor: drawn,
+    seats: seats.map((seat, i) => ({
+      name: seat.name,
+      bush: drawnChain(seat.gap.bush, maps[i]!, 0, drawn),
+      journal: drawnChain(seat.gap.journal, maps[i]!, position, drawn),
+      film: drawnFilm(seat, maps[i]!, position, drawn),
+    })),
+  };
+}
+
+interface SeatMap {
+  cos: number;
+  sin: number;
+  /** v of the straight bush line, through its proudest place */
+  v0: number;
+  /** the direction in which a gap is drawn; its part along the inner normal (sin a, -cos a) is 1 */
+  d: Point;
+}
+
+function mapOf(seat: SeatLines): SeatMap {
+  const a = seat.gap.halfAngle;
+  const cos = Math.cos(a);
+  const sin = Math.sin(a);
+  const v0 = seat.gap.bush.v.reduce((least, v) => Math.min(least, v));
+  return { cos, sin, v0, d: Math.abs(a) > STEEP ? [1 / sin, 0] : [0, -1 / cos] };
+}
+
+const depths = (chain: Chain, map: SeatMap, position: number) => Array.from(chain.v, (v) => map.v0 - v + position * map.sin);
+
+function place({ cos, sin, v0, d }: SeatMap, u: number, v: number, factor: number): Point {
+  const w = factor * (v0 - v);
+  return [u * cos - v0 * sin + w * d[0], u * sin + v0 * cos + w * d[1]];
+}
+
+function drawnChain(chain: Chain, map: SeatMap, position: number, factor: number): Point[] {
+  return Array.from(chain.u, (u, i) => place(map, u + position * map.cos, chain.v[i]! - position * map.sin, factor));
+}
+
+function drawnFilm(seat: SeatLines, map: SeatMap, position: number, factor: number): FilmPlace[] {
+  const { count, u, film } = filmAlong(seat.gap, position);
+  return Array.from({ length: count }, (_, i) => {
+    const v = vAt(seat.gap.bush, u[i]!);
+    return { bush: place(map, u[i]!, v, factor), journal: place(map, u[i]!, v - film[i]!, factor), film: film[i]! };
+  });
+}
+
+function vAt(chain: Chain, u: number): number {
+  let k = 0;
+  while (k < chain.u.length - 2 && chain.u[k + 1]! < u) k++;
+  return chain.v[k]! + ((chain.v[k + 1]! - chain.v[k]!) * (u - chain.u[k]!)) / (chain.u[k + 1]! - chain.u[k]!);
+}

@@ -1,0 +1,82 @@
+/**
+ * What the screens share: the design with its history, and how a person likes it shown. Lives outside React.
+ * A change of the design is one step to undo; a drag is one step from its start to its end.
+ */
+import { temporal } from 'zundo';
+import { createStore } from 'zustand/vanilla';
+import type { Design } from '../design/definition.ts';
+import type { DesignError } from '../design/rules.ts';
+import type { System } from '../design/units.ts';
+import { type Validation, validateDesign } from '../design/validate.ts';
+
+export interface State {
+  design: Design;
+  /** What a file on offer was refused for; the design stays. */
+  refused: { file: string; errors: DesignError[] } | null;
+  system: System;
+  /** How many times gaps and displacements are drawn larger. */
+  factor: number;
+  /** Opening of the bush in the scene, degrees. */
+  sector: number;
+}
+
+const KEY = 'conepair.work.1';
+
+export function createWork(initial: Design, storage: Storage | undefined) {
+  const kept = readKept(storage);
+  const store = createStore<State>()(
+    temporal((): State => ({ design: kept?.design ?? initial, refused: null, system: kept?.system ?? 'metric', factor: kept?.factor ?? 400, sector: 120 }), {
+      partialize: ({ design }) => ({ design }),
+      equality: (a, b) => a.design === b.design,
+      limit: 200,
+    }),
+  );
+  store.subscribe(({ design, system, factor }) => storage?.setItem(KEY, JSON.stringify({ design, system, factor })));
+  let dragFrom: Design | null = null;
+  const history = () => store.temporal.getState();
+
+  return {
+    store,
+    /** Changes the design by a function; refuses (and says so) a result that is no valid design. */
+    change(edit: (design: Design) => Design): DesignError[] {
+      const result = validateDesign(edit(store.getState().design));
+      if (!result.ok) return result.errors;
+      store.setState({ design: result.design, refused: null });
+      return [];
+    },
+    moveTo(position: number) {
+      const bounded = Math.min(1000, Math.max(-1000, position));
+      if (Number.isFinite(bounded)) store.setState({ design: { ...store.getState().design, position: bounded } });
+    },
+    open(file: string, result: Validation) {
+      store.setState(result.ok ? { design: result.design, refused: null } : { refused: { file, errors: result.errors } });
+    },
+    dragStart() {
+      dragFrom = store.getState().design;
+      history().pause();
+    },
+    dragEnd() {
+      if (dragFrom === null) return;
+      const end = store.getState().design;
+      store.setState({ design: dragFrom });
+      history().resume();
+      store.setState({ design: end });
+      dragFrom = null;
+    },
+    undo: () => history().undo(),
+    redo: () => history().redo(),
+  };
+}
+
+export type Work = ReturnType<typeof createWork>;
+
+function readKept(storage: Storage | undefined): Pick<State, 'design' | 'system' | 'factor'> | null {
+  try {
+    const kept = JSON.parse(storage?.getItem(KEY) ?? 'null') as { design?: unknown; system?: unknown; factor?: unknown } | null;
+    const result = validateDesign(kept?.design);
+    if (!kept || !result.ok) return null;
+    return { design: result.design, system: kept.system === 'inch' ? 'inch' : 'metric', factor: typeof kept.factor === 'number' && kept.factor >= 1 && kept.factor <= 5000 ? kept.factor : 400 };
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,86 @@
+/**
+ * How a person writes quantities: files hold mm and degrees, screens show inch or metric, and what is typed
+ * may carry its own unit.
+ *
+ * 1 in = 25.4 mm exactly (ISO 31-1 note; international yard and pound agreement, 1959).
+ * A tenth is 0.0001 in, a thou 0.001 in: common practice, no source.
+ */
+export type System = 'metric' | 'inch';
+
+const INCH = 25.4;
+export const TENTH = INCH / 10_000;
+
+/** mm to one unit; the names a person may type after a number. */
+const LENGTH_UNITS: Record<string, number> = {
+  mm: 1,
+  um: 0.001,
+  µm: 0.001,
+  μm: 0.001,
+  micron: 0.001,
+  microns: 0.001,
+  nm: 1e-6,
+  cm: 10,
+  m: 1000,
+  in: INCH,
+  inch: INCH,
+  inches: INCH,
+  '"': INCH,
+  thou: INCH / 1000,
+  tenth: TENTH,
+  tenths: TENTH,
+};
+
+export type Typed = { ok: true; value: number } | { ok: false; message: string };
+
+const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/i;
+
+/** A length in mm from what was typed; `bare` is the size in mm of the unit meant by a number alone. */
+export function typedLength(text: string, bare: number): Typed {
+  const match = NUMBER.exec(text.trim());
+  if (!match) return { ok: false, message: `found "${text}"; type a number, with a unit if you like (mm, µm, in, thou, tenths)` };
+  const unit = match[2]!.toLowerCase();
+  const size = unit === '' ? bare : LENGTH_UNITS[unit];
+  if (size === undefined) return { ok: false, message: `unit "${match[2]}" is not known here; use mm, µm, in, thou or tenths` };
+  return { ok: true, value: Number(match[1]!.replace(',', '.')) * size };
+}
+
+/**
+ * A half angle in degrees from what was typed: degrees (`3`, `3°`, `3° 30'`), an included angle (`6 incl`),
+ * a taper ratio on diameter (`1:20`), or a taper per foot on diameter (`0.6 in/ft`).
+ *   taper on diameter = 2·tan(half angle)
+ */
+export function typedHalfAngle(text: string): Typed {
+  const typed = text.trim().toLowerCase().replaceAll(',', '.');
+  const ratio = /^([+-]?)(\d*\.?\d+)\s*:\s*(\d*\.?\d+)$/.exec(typed);
+  if (ratio && Number(ratio[3]) > 0) return { ok: true, value: Number(`${ratio[1]}1`) * halfAngleOfTaper(Number(ratio[2]) / Number(ratio[3])) };
+  const foot = /^([+-]?\d*\.?\d+)\s*(?:in\/ft|ipf|tpf|"\/ft)$/.exec(typed);
+  if (foot) return { ok: true, value: halfAngleOfTaper(Number(foot[1]) / 12) };
+  const sexagesimal = /^([+-]?)(\d*\.?\d+)\s*(?:°|deg|d)?(?:\s*(\d*\.?\d+)\s*(?:'|′|min))?(?:\s*(\d*\.?\d+)\s*(?:"|″|sec))?\s*(incl|included)?$/.exec(typed);
+  if (sexagesimal) {
+    const degrees = Number(sexagesimal[2]) + Number(sexagesimal[3] ?? 0) / 60 + Number(sexagesimal[4] ?? 0) / 3600;
+    return { ok: true, value: (sexagesimal[1] === '-' ? -1 : 1) * (sexagesimal[5] ? degrees / 2 : degrees) };
+  }
+  return { ok: false, message: `found "${text}"; type degrees (3, 3° 30'), "6 incl", 1:20 or 0.6 in/ft` };
+}
+
+/** Half angle (degrees) of a taper on diameter: atan(taper/2). */
+export const halfAngleOfTaper = (taper: number) => (Math.atan(taper / 2) * 180) / Math.PI;
+/** Taper on diameter of a half angle (degrees): 2·tan a. */
+export const taperOfHalfAngle = (degrees: number) => 2 * Math.tan((degrees * Math.PI) / 180);
+
+/** Without a minus before a rounded nought, and with a real minus sign. */
+function digits(value: number, decimals: number): string {
+  const text = value.toFixed(decimals);
+  return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
+}
+
+/** A film, deviation or small move (mm) in µm or tenths. */
+export const fineText = (mm: number, system: System) => (system === 'metric' ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm` : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`);
+/** A length (mm) in mm or inches. */
+export const lengthText = (mm: number, system: System) => (system === 'metric' ? `${digits(mm, 3)} mm` : `${digits(mm / INCH, 5)} in`);
+export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;
+export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
+
+/** The size in mm of the unit a bare number means. */
+export const fineUnit = (system: System) => (system === 'metric' ? { size: 0.001, name: 'µm' } : { size: TENTH, name: 'tenths' });
+export const lengthUnit = (system: System) => (system === 'metric' ? { size: 1, name: 'mm' } : { size: INCH, name: 'in' });

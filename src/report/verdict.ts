@@ -1,0 +1,101 @@
+/**
+ * The fit in a machinist's words: one headline and one or two sentences, made from the report alone and right
+ * for every kind of design. Self-holding, wedging: a cone sticks when tan(half angle) ≤ friction.
+ */
+import type { Design } from '../design/definition.ts';
+import { angleText, fineText, lengthText, type System, turnText } from '../design/units.ts';
+import type { FitReport, SeatFitReport } from './definition.ts';
+
+export interface Verdict {
+  tone: 'good' | 'mend' | 'stop';
+  headline: string;
+  sentences: string[];
+}
+
+/** Dry friction taken where the design states none: steel on bronze, common practice, no source. */
+const FRICTION = 0.12;
+/** Films (mm) closer than this to nothing are a touch on paper. */
+const TOUCHING = 1e-6;
+
+export function fitVerdict(design: Design, fit: FitReport, system: System): Verdict {
+  const fine = (mm: number) => fineText(mm, system);
+  const interfering = fit.seats.filter((s) => s.leastFilm !== null && s.leastFilm < -TOUCHING);
+  const sentences = [firstTouchSentence(design, fit, system), moveSentence(fit, system), relationSentence(fit, system)].filter((s) => s !== '');
+
+  if (interfering.length > 0) {
+    const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
+    const impossible = worst.closes === 'never' || worst.seatPosition === null;
+    const headline = `The ${worst.name} journal is ${fine(-worst.leastFilm!)} into its bush here${impossible ? ' and no axial move clears it' : ''}.`;
+    return { tone: 'stop', headline, sentences };
+  }
+  const off = fit.seats.filter((s, i) => !inTolerance(s, design.seats[i]?.film));
+  const apart = fit.seats.filter((s) => s.leastFilm === null);
+  if (apart.length > 0) return { tone: 'mend', headline: `The ${apart.map((s) => s.name).join(' and ')} journal does not reach its bush at this position.`, sentences };
+  if (off.length === 0) {
+    const wanted = fit.seats.some((_, i) => design.seats[i]?.film);
+    return { tone: wanted ? 'good' : 'mend', headline: wanted ? 'Every seat has the film it should have, at this one position.' : firstTouchSentence(design, fit, system), sentences: wanted ? sentences : sentences.slice(1) };
+  }
+  return { tone: 'mend', headline: offHeadline(fit, system), sentences };
+}
+
+function inTolerance(seat: SeatFitReport, film: Design['seats'][number]['film']): boolean {
+  return !film || (seat.leastFilm !== null && Math.abs(seat.leastFilm - film.target) <= (film.tolerance ?? 0) + 1e-9);
+}
+
+function offHeadline(fit: FitReport, system: System): string {
+  const { relation } = fit;
+  if (!relation) return `The film is not the one wanted: ${fit.seats.map((s) => `${s.name} ${s.leastFilm === null ? 'apart' : fineText(s.leastFilm, system)}`).join(', ')}.`;
+  const [one, other] = relation.between;
+  if (Math.abs(relation.error) < relation.allowance) return `The two cones agree well enough: some position gives the ${one} and the ${other} seat their film; it is not this one.`;
+  return `No one position gives both the ${one} and the ${other} seat their film: the two cones stand ${fineText(Math.abs(relation.error), system)} wrong to each other.`;
+}
+
+const END = { small: 'at its small end', large: 'at its large end', middle: 'part way along', whole: 'all along its line' } as const;
+
+function firstTouchSentence(design: Design, fit: FitReport, system: System): string {
+  const first = fit.seats.find((s) => s.name === fit.first);
+  if (!first || fit.firstPosition === null) {
+    const noseward = fit.seats.filter((s) => s.closes === 'noseward' && s.seatPosition !== null);
+    return noseward.length > 0 ? `Nothing stops the journal going rearward; going noseward the ${noseward.map((s) => s.name).join(' and ')} seat does.` : 'No axial move makes any of these seats touch.';
+  }
+  const where = first.contact ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${lengthText(first.contact.diameter, system)})`}` : '';
+  const others = fit.seats.filter((s) => !fit.together.includes(s.name) && fit.filmsAtFirst[s.name] != null);
+  if (fit.together.length > 1) return `Going home, the ${fit.together.join(' and ')} seats touch together${endPlayClause(fit, system)}.`;
+  const clear = others.map((s) => `the ${s.name} seat still ${fineText(fit.filmsAtFirst[s.name]!, system)} clear`).join(' and ');
+  return `Going home, the ${first.name} seat touches first${where}${clear === '' ? '' : `, with ${clear}`}${endPlayClause(fit, system)}: ${effect(design, fit, first)}`;
+}
+
+const endPlayClause = (fit: FitReport, system: System) =>
+  fit.endPlay === null ? '' : fit.endPlay >= 0 ? `; end play is ${fineText(fit.endPlay, system)}` : `; the two stops overlap by ${fineText(-fit.endPlay, system)}, so it cannot go in`;
+
+/** What it does that this seat touches first. */
+function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
+  const halfAngle = design.seats.find((s) => s.name === first.name)!.bush.halfAngle;
+  const friction = design.friction ?? FRICTION;
+  const cones = fit.seats.filter((s) => s.closes === 'rearward' && s.seatPosition !== null);
+  if (Math.tan((Math.abs(halfAngle) * Math.PI) / 180) <= friction) return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
+  return cones.length > 1 ? 'it stops the journal before the other is home, so the spindle is loose there.' : `at ${angleText(halfAngle)} it stops the journal without sticking.`;
+}
+
+/** How far to move for the film of the seat that matters first, and what the others then have. */
+function moveSentence(fit: FitReport, system: System): string {
+  const movers = fit.seats.filter((s) => s.positionForTarget !== null && s.shiftToTarget !== null);
+  const seat = movers.find((s) => s.name === fit.first) ?? movers[0];
+  if (!seat) return '';
+  const shift = seat.shiftToTarget!;
+  const others = Object.entries(seat.filmsAtTarget ?? {}).filter(([name, film]) => name !== seat.name && film !== null);
+  if (Math.abs(shift) < 5e-6) return `The ${seat.name} seat stands at its film now.`;
+  const turns = seat.turnsToTarget === null ? '' : ` (${turnText(seat.turnsToTarget)} of the adjuster)`;
+  const after = others.map(([name, film]) => `the ${name} then has ${fineText(film!, system)}`).join(', ');
+  return `For its film the ${seat.name} seat wants the journal ${fineText(Math.abs(shift), system)} ${shift < 0 ? 'rearward' : 'noseward'}${turns}${after === '' ? '' : `; ${after}`}.`;
+}
+
+function relationSentence(fit: FitReport, system: System): string {
+  const { relation } = fit;
+  if (!relation || relation.allowance === 0) return '';
+  const { between, error, allowance } = relation;
+  const [one, other] = between;
+  if (Math.abs(error) <= 1e-6) return `One position gives the ${one} and the ${other} seat exactly their film.`;
+  const verdict = Math.abs(error) < allowance ? 'within' : 'beyond';
+  return `The ${one} seat reaches its film ${fineText(Math.abs(error), system)} ${error < 0 ? 'rearward' : 'noseward'} of where the ${other} does; that is ${verdict} the ${fineText(allowance, system)} the tolerances allow.`;
+}
