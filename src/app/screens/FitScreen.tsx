@@ -1,0 +1,36 @@
+/** Fit: which seat touches first, what that does, and how far to move. The verdict, the picture, the numbers. */
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
+import { seatLines } from '../../engine/contact/fit.ts';
+import { fitSection } from '../../report/fitSection.ts';
+import { metres, toSeats } from '../../report/toEngine.ts';
+import { fitVerdict } from '../../report/verdict.ts';
+import { ClosingChart } from '../picture/ClosingChart.tsx';
+import { drawnPair } from '../picture/drawn.ts';
+import { Section } from '../picture/Section.tsx';
+import type { Work } from '../store.ts';
+import { FitControls } from './FitControls.tsx';
+import { FitNumbers } from './FitNumbers.tsx';
+
+export function FitScreen({ work }: { work: Work }) {
+  const { design, system, factor } = useStore(work.store);
+  const fit = useMemo(() => fitSection(design), [design]);
+  const seats = useMemo(() => toSeats(design).map(seatLines), [design.seats]);
+  const drawn = useMemo(() => drawnPair(seats, metres(fit.position), factor), [seats, fit.position, factor]);
+  const verdict = fitVerdict(design, fit, system);
+  return (
+    <>
+      <section className={`verdict ${verdict.tone}`} aria-live="polite">
+        <h2>{verdict.headline}</h2>
+        <p>{verdict.sentences.join(' ')}</p>
+      </section>
+      <div className="pictures">
+        <Section drawn={drawn} fit={fit} system={system} work={work} />
+      </div>
+      <FitControls work={work} drawnFactor={drawn.factor} />
+      <ClosingChart design={design} seats={seats} fit={fit} system={system} work={work} />
+      <FitNumbers fit={fit} design={design} system={system} />
+      {design.notes && <p className="notes">{design.notes}</p>}
+    </>
+  );
+}
