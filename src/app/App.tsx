@@ -1,5 +1,5 @@
 /** The frame: the bar with files, demos, history and units, and the screen below it. */
-import { type DragEvent, useEffect, useRef } from 'react';
+import { useEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import { parseDesign } from '../design/validate.ts';
 import { DEMOS } from './demos.ts';
@@ -21,16 +21,24 @@ export function App({ work }: { work: Work }) {
       if (redo) work.redo();
       else work.undo();
     };
+    const onDragOver = (event: DragEvent) => event.preventDefault();
+    const onDrop = (event: DragEvent) => {
+      event.preventDefault();
+      void openFile(work, event.dataTransfer?.files[0]);
+    };
     window.addEventListener('keydown', onKey);
-    return () => window.removeEventListener('keydown', onKey);
+    window.addEventListener('dragover', onDragOver);
+    window.addEventListener('drop', onDrop);
+    return () => {
+      window.removeEventListener('keydown', onKey);
+      window.removeEventListener('dragover', onDragOver);
+      window.removeEventListener('drop', onDrop);
+    };
   }, [work]);
 
-  const open = async (file: File | undefined) => {
-    if (file) work.open(file.name, parseDesign(await file.text()));
-  };
-  const onDrop = (event: DragEvent) => {
-    event.preventDefault();
-    void open(event.dataTransfer.files[0]);
+  const pick = async (input: HTMLInputElement) => {
+    await openFile(work, input.files?.[0]);
+    input.value = '';
   };
   const save = () => {
     const link = document.createElement('a');
@@ -41,7 +49,7 @@ export function App({ work }: { work: Work }) {
   };
 
   return (
-    <div className="app" onDragOver={(event) => event.preventDefault()} onDrop={onDrop}>
+    <div className="app">
       <header>
         <h1>Conepair</h1>
         <label>
@@ -61,7 +69,7 @@ export function App({ work }: { work: Work }) {
           <button type="button" onClick={() => picker.current?.click()}>
             Open…
           </button>
-          <input ref={picker} type="file" accept=".json,application/json" hidden onChange={(event) => void open(event.target.files?.[0]).then(() => event.target.form?.reset())} />
+          <input ref={picker} type="file" accept=".json,application/json" hidden onChange={(event) => pick(event.target)} />
           <button type="button" onClick={save}>
             Save
           </button>
@@ -99,4 +107,8 @@ export function App({ work }: { work: Work }) {
       <footer>Advice, to be proved by measurement before metal is cut. Guards, eye protection and the machine’s own manual come first.</footer>
     </div>
   );
+}
+
+async function openFile(work: Work, file: File | undefined): Promise<void> {
+  if (file) work.open(file.name, parseDesign(await file.text()));
 }

@@ -5,13 +5,13 @@ import { useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { leastFilm } from '../../engine/contact/film.ts';
-import type { SeatLines } from '../../engine/contact/fit.ts';
+import { positionForFilm, type SeatLines } from '../../engine/contact/fit.ts';
 import type { FitReport } from '../../report/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';
-import { useWidth } from '../useWidth.ts';
+import { useSize } from '../useSize.ts';
 
 interface Props {
   design: Design;
@@ -26,7 +26,7 @@ const SNAP_PIXELS = 5;
 
 export function ClosingChart({ design, seats, fit, system, work }: Props) {
   const box = useRef<HTMLElement>(null);
-  const width = useWidth(box, 800);
+  const { width } = useSize(box, { width: 800, height: 400 });
   const height = width < 500 ? 280 : 320;
   const margin = { left: 52, right: 16, top: 22, bottom: 44 };
   const unit = fineUnit(system);
@@ -83,16 +83,15 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
           least film, {unit.name}
         </text>
         <text x={width - margin.right} y={height - 8} textAnchor="end">
-          position of the journal, {unit.name} · rearward ← → noseward
+          position, {unit.name} · ← rearward · noseward →
         </text>
         <g clipPath="url(#plot)">
           <rect x={margin.left} width={width - margin.left - margin.right} y={y(0)} height={Math.max(0, y(bottom) - y(0))} className="below" />
           {curves.map((curve, i) => {
-            const film = design.seats[i]!.film;
-            const good = film ? curve.filter(([, h]) => Math.abs(h - film.target) <= (film.tolerance ?? 0)) : [];
+            const good = goodStretch(seats[i]!, design.seats[i]!);
             return (
               <g key={seats[i]!.name} className={`seat seat-${i % 4}`}>
-                {good.length > 1 && <path d={path(good)} className="good" />}
+                {good.length === 2 && <path d={path(good)} className="good" />}
                 <path d={path(curve)} className="curve" />
               </g>
             );
@@ -135,7 +134,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
 
 type Curve = [position: number, film: number][];
 
-/** mm; the film is a chain in the position too, so its ends and landmarks carry the shape between the samples. */
+/** mm, sampled for the eye; the figures and the marks on it are exact. */
 function curveOf(seat: SeatLines, [low, high]: [number, number]): Curve {
   const curve: Curve = [];
   for (let i = 0; i <= SAMPLES; i++) {
@@ -144,6 +143,15 @@ function curveOf(seat: SeatLines, [low, high]: [number, number]): Curve {
     if (film !== null) curve.push([position, millimetres(film)]);
   }
   return curve;
+}
+
+/** From where to where the film is within its tolerance. */
+function goodStretch(lines: SeatLines, { film }: Design['seats'][number]): Curve {
+  if (!film) return [];
+  return [film.target - (film.tolerance ?? 0), film.target + (film.tolerance ?? 0)].flatMap((h): Curve => {
+    const position = positionForFilm(lines, metres(h));
+    return position === null ? [] : [[millimetres(position), h]];
+  });
 }
 
 function rangeOf(fit: FitReport, design: Design): [number, number] {

@@ -1,10 +1,11 @@
 /** The longitudinal section, as a drawing office would show it: both parts hatched, the films open between them. */
-import { useId, useRef, useState, type WheelEvent } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { fineText, lengthText, type System, TENTH } from '../../design/units.ts';
 import type { FitReport } from '../../report/definition.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';
+import { useSize } from '../useSize.ts';
 import type { Drawn, Point } from './drawn.ts';
 
 interface Props {
@@ -26,8 +27,9 @@ export function Section({ drawn, fit, system, work }: Props) {
   const height = frame.height / view.zoom;
   const left = frame.left + (frame.width - width) / 2 + view.x;
   const top = frame.top + (frame.height - height) / 2 + view.y;
-  const mmPerPixel = () => width / Math.max(1, svg.current?.getBoundingClientRect().width ?? 1);
-  const label = frame.width / 46;
+  const size = useSize(svg, { width: 900, height: 500 });
+  const mmPerPixel = Math.max(width / size.width, height / size.height);
+  const label = 14 * mmPerPixel;
 
   const start = useRef(0);
   const journalDrag = useDrag({
@@ -36,7 +38,7 @@ export function Section({ drawn, fit, system, work }: Props) {
       work.dragStart();
     },
     move: (dx) => {
-      const perPixel = mmPerPixel() / drawn.factor;
+      const perPixel = mmPerPixel / drawn.factor;
       work.moveTo(snapped(start.current + dx * perPixel, landmarks(fit), SNAP_PIXELS * perPixel));
     },
     end: work.dragEnd,
@@ -46,17 +48,28 @@ export function Section({ drawn, fit, system, work }: Props) {
     start: () => {
       panFrom.current = view;
     },
-    move: (dx, dy) => setView({ ...panFrom.current, x: panFrom.current.x - dx * mmPerPixel(), y: panFrom.current.y - dy * mmPerPixel() }),
+    move: (dx, dy) => setView({ ...panFrom.current, x: panFrom.current.x - dx * mmPerPixel, y: panFrom.current.y - dy * mmPerPixel }),
     end: () => {},
   });
   const zoomBy = (by: number) => setView((v) => ({ ...v, zoom: Math.min(40, Math.max(0.5, v.zoom * by)) }));
-  const onWheel = (event: WheelEvent) => zoomBy(event.deltaY < 0 ? 1.15 : 1 / 1.15);
+  useEffect(() => {
+    const node = svg.current;
+    // With Ctrl (as a pinch on a touch pad sends it), so that the plain wheel still scrolls the page.
+    const onWheel = (event: WheelEvent) => {
+      if (!event.ctrlKey) return;
+      event.preventDefault();
+      setView((v) => ({ ...v, zoom: Math.min(40, Math.max(0.5, v.zoom * (event.deltaY < 0 ? 1.15 : 1 / 1.15))) }));
+    };
+    node?.addEventListener('wheel', onWheel, { passive: false });
+    return () => node?.removeEventListener('wheel', onWheel);
+  }, []);
 
-  const bar = scaleBar(drawn.factor, width, system);
+  const bar = scaleBar(drawn.factor, mmPerPixel * size.width, system);
+  const barAt = { x: left + width / 2 - (mmPerPixel * size.width) / 2 + label, y: top + height / 2 + (mmPerPixel * size.height) / 2 - label };
   const touching = new Set(fit.seats.filter((s) => s.leastFilm !== null && Math.abs(s.leastFilm) <= 1e-9).map((s) => s.name));
   return (
     <figure className="picture">
-      <svg ref={svg} viewBox={`${left} ${top} ${width} ${height}`} onWheel={onWheel} {...pan} role="group" aria-label="Longitudinal section of the pair; drag the journal along its axis">
+      <svg ref={svg} viewBox={`${left} ${top} ${width} ${height}`} {...pan} role="group" aria-label="Longitudinal section of the pair; drag the journal along its axis">
         <defs>
           <pattern id={`${id}b`} width={frame.width / 70} height={frame.width / 70} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
             <rect width="100%" height="100%" className="bush-fill" />
@@ -105,7 +118,7 @@ export function Section({ drawn, fit, system, work }: Props) {
           const [z, r] = points[Math.floor((points.length - 1) / 2)]!;
           const mid = points.length === 2 ? [(points[0]![0] + points[1]![0]) / 2, (points[0]![1] + points[1]![1]) / 2] : [z, r];
           const x = mid[0]! * MM;
-          const y = -frame.outer - label * (i % 2 === 0 ? 1.1 : 2.5);
+          const y = -frame.outer - label * (i % 2 === 0 ? 0.8 : 2.2);
           return (
             <g key={seat.name} className="note">
               <path d={`M${x} ${-mid[1]! * MM}V${y + label * 0.3}`} />
@@ -115,11 +128,16 @@ export function Section({ drawn, fit, system, work }: Props) {
             </g>
           );
         })}
+        <g className="bar">
+          <path d={`M${barAt.x} ${barAt.y - label * 0.5}V${barAt.y}H${barAt.x + bar.width}V${barAt.y - label * 0.5}`} />
+          <text x={barAt.x} y={barAt.y - label * 0.8} fontSize={label}>
+            {bar.text} of gap
+          </text>
+        </g>
       </svg>
       <figcaption>
-        <span className="scale" style={{ width: `${(bar.width / width) * 100}%` }} />
-        <span className="scale-label">
-          {bar.text} of gap · drawn ×{Math.round(drawn.factor).toLocaleString('en')} · overall {lengthText(frame.length, system)}
+        <span>
+          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')} · overall {lengthText(frame.length, system)}
         </span>
         <span className="buttons">
           <button type="button" onClick={() => zoomBy(1.4)} aria-label="Zoom in">
@@ -161,17 +179,17 @@ function frameOf(drawn: Drawn) {
   const outer = Math.max(...bush.map(([, r]) => r), ...journal.map(([, r]) => r)) * 1.28;
   const first = journal[0]!;
   const last = journal[journal.length - 1]!;
-  const upper: Point[] = [[Math.min(first[0], rear) - reach, first[1] * 0.94], [first[0], first[1] * 0.94], ...journal, [last[0], last[1] * 0.9], [Math.max(last[0], nose) + reach, last[1] * 0.9]];
+  const upper: Point[] = [[Math.min(first[0], rear) - reach, first[1] * 0.94], [first[0], first[1] * 0.94], ...journal, [Math.max(last[0], nose) + reach, last[1]]];
   const left = upper[0]![0] * MM;
   const right = upper[upper.length - 1]![0] * MM;
   const tall = outer * MM;
   const margin = (right - left) * 0.03;
-  const band = (right - left) * 0.09;
+  const band = (right - left) * 0.12;
   return {
     left: left - margin,
     width: right - left + 2 * margin,
     top: -tall - band,
-    height: 2 * tall + band + margin,
+    height: 2 * tall + 2 * band,
     outer: tall,
     length: (nose - rear) * MM,
     journal: `${pathOf([...upper, ...[...upper].reverse().map(([z, r]) => [z, -r] as const)], 1)}`,

@@ -8,7 +8,8 @@ const NONE = '—';
 export function FitNumbers({ fit, design, system }: { fit: FitReport; design: Design; system: System }) {
   const fine = (mm: number | null) => (mm === null ? NONE : fineText(mm, system));
   return (
-    <div className="table" role="region" aria-label="The fit in figures" tabIndex={0}>
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard
+    <section className="table" aria-label="The fit in figures" tabIndex={0}>
       <table>
         <thead>
           <tr>
@@ -35,6 +36,6 @@ export function FitNumbers({ fit, design, system }: { fit: FitReport; design: De
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }

@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { seatLines } from '../../engine/contact/fit.ts';
 import { fitSection } from '../../report/fitSection.ts';
-import { metres, toSeats } from '../../report/toEngine.ts';
+import { metres, toSeat } from '../../report/toEngine.ts';
 import { fitVerdict } from '../../report/verdict.ts';
 import { ClosingChart } from '../picture/ClosingChart.tsx';
 import { drawnPair } from '../picture/drawn.ts';
@@ -15,7 +15,7 @@ import { FitNumbers } from './FitNumbers.tsx';
 export function FitScreen({ work }: { work: Work }) {
   const { design, system, factor } = useStore(work.store);
   const fit = useMemo(() => fitSection(design), [design]);
-  const seats = useMemo(() => toSeats(design).map(seatLines), [design.seats]);
+  const seats = useMemo(() => design.seats.map((seat) => seatLines(toSeat(seat))), [design.seats]);
   const drawn = useMemo(() => drawnPair(seats, metres(fit.position), factor), [seats, fit.position, factor]);
   const verdict = fitVerdict(design, fit, system);
   return (

@@ -1,0 +1,107 @@
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { type Report, report } from '../../src/report/definition.ts';
+
+const top = fileURLToPath(new URL('../../', import.meta.url));
+const demos = readdirSync(join(top, 'assets/designs'))
+  .filter((name) => name.endsWith('.conepair.json'))
+  .map((name) => `assets/designs/${name}`);
+const demo = 'assets/designs/steep-first.conepair.json';
+
+function solve(args: string[], input = '') {
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/solve.ts', ...args], { cwd: top, input, encoding: 'utf8' });
+  const lines = stdout.split('\n');
+  expect(lines.pop()).toBe('');
+  return { status, stderr, reports: lines.map((line) => report.parse(JSON.parse(line)) as Report) };
+}
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'conepair-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function written(name: string, text: string): string {
+  const file = join(folder, name);
+  writeFileSync(file, text);
+  return file;
+}
+
+describe('solve', () => {
+  test('solves every demo: status 0, one line a file in the order named, nothing on standard error', () => {
+    const { status, stderr, reports } = solve(demos);
+    expect(status).toBe(0);
+    expect(stderr).toBe('');
+    expect(demos.length).toBeGreaterThanOrEqual(7);
+    expect(reports.map((r) => r.file)).toEqual(demos);
+    for (const r of reports) {
+      expect(r.errors).toBeUndefined();
+      expect(r.title).toBeTruthy();
+      expect(r.fit?.seats.length).toBeGreaterThanOrEqual(2);
+    }
+  });
+
+  test('names what is wrong with a bad file, ends with 1 and still solves the others', () => {
+    const broken = JSON.parse(readFileSync(join(top, demo), 'utf8'));
+    broken.seats[0].journal.from = 5;
+    const bad = written('bad.conepair.json', JSON.stringify(broken));
+    const { status, stderr, reports } = solve([bad, demo]);
+    expect(status).toBe(1);
+    expect(reports.map((r) => r.file)).toEqual([bad, demo]);
+    expect(reports[0]!.fit).toBeUndefined();
+    expect(reports[0]!.errors!.map((e) => e.path)).toContain('seats[0].journal.to');
+    expect(reports[1]!.errors).toBeUndefined();
+    expect(reports[1]!.fit?.first).toBe('steep');
+    expect(stderr).toContain('seats[0].journal.to');
+  });
+
+  test.each([
+    ['no JSON', '{"conepair": 1,'],
+    ['an empty file', ''],
+    ['no object', '[]'],
+    ['another version', '{"conepair": 2, "seats": []}'],
+  ])('%s: status 1 and an error, no stack', (_, text) => {
+    const { status, stderr, reports } = solve([written('odd.json', text)]);
+    expect(status).toBe(1);
+    expect(reports).toHaveLength(1);
+    expect(reports[0]!.errors!.length).toBeGreaterThan(0);
+    expect(stderr).not.toMatch(/\n\s+at /);
+  });
+
+  test('a file that is not there is an error of that file', () => {
+    const { status, reports } = solve([join(folder, 'missing.json'), demo]);
+    expect(status).toBe(1);
+    expect(reports[0]!.errors).toEqual([{ path: '', message: 'cannot be read: there is no such file' }]);
+    expect(reports[1]!.fit).toBeDefined();
+  });
+
+  test.each([
+    ['no file', []],
+    ['an unknown option', ['--fast', demo]],
+    ['an unknown section', ['--only', 'weather', demo]],
+    ['--only with nothing after it', ['--only']],
+  ])('misuse (%s): status 2, how to use it on standard error, nothing on standard output', (_, args) => {
+    const { status, stderr, reports } = solve(args);
+    expect(status).toBe(2);
+    expect(reports).toEqual([]);
+    expect(stderr).toContain('usage:');
+  });
+
+  test('- reads standard input', () => {
+    const { status, reports } = solve(['-'], readFileSync(join(top, demo), 'utf8'));
+    expect(status).toBe(0);
+    expect(reports).toHaveLength(1);
+    expect(reports[0]!.file).toBe('-');
+    expect(reports[0]!.fit).toEqual(solve([demo]).reports[0]!.fit);
+  });
+
+  test.each([[['--only', 'fit', demo]], [['--only=fit', demo]]])('--only limits the sections (%j)', (args) => {
+    const { status, reports } = solve(args);
+    expect(status).toBe(0);
+    expect(Object.keys(reports[0]!).sort()).toEqual(['conepair', 'file', 'fit', 'title']);
+  });
+});

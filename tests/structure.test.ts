@@ -1,0 +1,60 @@
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { dirname, join, normalize } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { expect, test } from 'vitest';
+
+const top = fileURLToPath(new URL('../', import.meta.url));
+const git = (...args: string[]) =>
+  execFileSync('git', args, { cwd: top, encoding: 'utf8' })
+    .split('\0')
+    .filter((file) => file !== '');
+const tracked = git('ls-files', '-z');
+/** Files not yet committed too, so that a slip shows before the commit; not those deleted. */
+const gone = new Set(git('ls-files', '-z', '--deleted'));
+const files = [...new Set([...tracked, ...git('ls-files', '-z', '--others', '--exclude-standard')])].filter((file) => !gone.has(file));
+const sources = files.filter((file) => /^src\/.*\.(tsx?|mjs)$/.test(file));
+
+/** Lowest first: a layer may import itself and those before it; src/cli, at the edge, may import any. */
+const LAYERS = ['design', 'engine', 'report', 'worker', 'app'];
+const rank = (file: string) => LAYERS.indexOf(file.split('/')[1] ?? '');
+
+/** Comments and the words in them are no code. */
+const codeOf = (file: string) => readFileSync(join(top, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/.*$/gm, '');
+const importsOf = (code: string) => [...code.matchAll(/(?:\bfrom\s*|\bimport\s*\(?\s*|\bnew URL\(\s*)['"]([^'"]+)['"]/g)].map((m) => m[1]!);
+
+test('imports run one way: app, worker, report, engine, design', () => {
+  const wrong = sources.flatMap((file) =>
+    importsOf(codeOf(file))
+      .filter((name) => name.startsWith('.'))
+      .map((name) => normalize(join(dirname(file), name)))
+      .filter((target) => rank(file) >= 0 && (rank(target) > rank(file) || target.startsWith('src/cli/')))
+      .map((target) => `${file} imports ${target}`),
+  );
+  expect(sources.length).toBeGreaterThan(5);
+  expect(wrong).toEqual([]);
+});
+
+test('design, engine and report know no screen', () => {
+  const wrong = sources
+    .filter((file) => rank(file) >= 0 && rank(file) < LAYERS.indexOf('worker'))
+    .flatMap((file) => {
+      const code = codeOf(file);
+      const packages = importsOf(code).filter((name) => /^(react|react-dom|three|leva|zustand|zundo|d3-[a-z]+|@react-three\/[a-z]+)(\/|$)/.test(name) || name.startsWith('node:'));
+      const globals = [...code.replace(/(['"`])(?:\\.|(?!\1)[^\\])*\1/g, "''").matchAll(/(?<![.\w])(window|document|navigator|localStorage)\s*[.[(]/g)].map((m) => m[1]!);
+      return [...packages, ...globals].map((name) => `${file} uses ${name}`);
+    });
+  expect(wrong).toEqual([]);
+});
+
+test('the top level holds only what belongs there', () => {
+  const allowed = new Set(['README.md', 'DEVELOPERS.md', 'package.json', 'package-lock.json', 'tsconfig.json', 'vite.config.ts', 'src', 'tests', 'assets']);
+  const names = new Set(tracked.map((file) => file.split('/')[0]!));
+  expect([...names].filter((name) => !name.startsWith('.') && !allowed.has(name))).toEqual([]);
+});
+
+test('the lock file names no registry', () => {
+  const { packages } = JSON.parse(readFileSync(join(top, 'package-lock.json'), 'utf8')) as { packages: Record<string, { resolved?: string }> };
+  expect(Object.entries(packages).flatMap(([place, { resolved }]) => (resolved === undefined ? [] : [place]))).toEqual([]);
+  expect(readFileSync(join(top, 'package-lock.json'), 'utf8')).not.toMatch(/"https?:\/\/[^"]*\.tgz"/);
+});
