@@ -12,7 +12,7 @@ const top = import.meta.dirname;
 
 export default defineConfig({
   root: `${top}/src`,
-  publicDir: `${top}/assets`,
+  publicDir: false,
   cacheDir: `${top}/node_modules/.vite`,
   base: './',
   plugins: [react()],

@@ -1,4 +1,5 @@
 /** The demo designs: files under assets, bundled so that they open without a network. */
+import index from '../../assets/designs/index.json';
 import type { Design } from '../design/definition.ts';
 import { validateDesign } from '../design/validate.ts';
 
@@ -9,11 +10,11 @@ export interface Demo {
   design: Design;
 }
 
-const OPENING = 'steep-first.conepair.json';
-
-export const DEMOS: Demo[] = Object.entries(files).flatMap(([path, raw]) => {
-  const result = validateDesign(raw);
-  return result.ok ? [{ file: path.split('/').pop()!, design: result.design }] : [];
+/** In the order in which they teach. */
+export const DEMOS: Demo[] = index.map(({ file }) => {
+  const result = validateDesign(files[`../../assets/designs/${file}`]);
+  if (!result.ok) throw new Error(`demo design ${file}: ${result.errors[0]?.message}`);
+  return { file, design: result.design };
 });
 
-export const openingDesign = (): Design => (DEMOS.find(({ file }) => file === OPENING) ?? DEMOS[0]!).design;
+export const openingDesign = (): Design => DEMOS[0]!.design;

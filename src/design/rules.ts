@@ -22,7 +22,7 @@ const STEEPEST_PROFILE = 0.5;
 /** The greatest difference between the half angles of one seat. */
 const WIDEST_MISMATCH = 30;
 
-function surfaceRules(surface: Loose, path: string, say: Say): void {
+function surfaceRules(surface: Loose, part: 'journal' | 'bush', path: string, say: Say): void {
   const from = number(surface.from);
   const to = number(surface.to);
   if (from >= to) say(`${path}.to`, `found ${to}, which is not noseward of from (${from}); to must be greater than from`);
@@ -44,7 +44,7 @@ function surfaceRules(surface: Loose, path: string, say: Say): void {
   const stations = [from, to, ...deviation.map(([z]) => z).filter((z) => z > from && z < to)];
   for (const z of stations) {
     const proud = levelInterpolation(deviation, z);
-    const radius = number(surface.diameter) / 2 + (z - number(surface.station)) * slope + proud / cosine - lobes / cosine;
+    const radius = number(surface.diameter) / 2 + (z - number(surface.station)) * slope + (part === 'journal' ? proud : -proud) / cosine - lobes / cosine;
     if (radius < least) [least, where] = [radius, z];
   }
   if (least <= 0) say(path, `the radius is ${+least.toPrecision(6)} mm at station ${where}; it must be above 0 along the whole surface (check diameter, station and half angle)`);
@@ -58,7 +58,7 @@ function levelInterpolation(points: readonly [number, number][], z: number): num
 }
 
 function seatRules(seat: Loose, path: string, say: Say): void {
-  for (const part of ['journal', 'bush']) surfaceRules(object(seat[part]), `${path}.${part}`, say);
+  for (const part of ['journal', 'bush'] as const) surfaceRules(object(seat[part]), part, `${path}.${part}`, say);
   const [journal, bush] = [number(object(seat.journal).halfAngle), number(object(seat.bush).halfAngle)];
   if (Math.abs(journal - bush) > WIDEST_MISMATCH) say(`${path}.journal.halfAngle`, `found ${journal}, but the bush it runs in has ${bush}; the two may differ by ${WIDEST_MISMATCH} degrees at most`);
 }

@@ -45,13 +45,42 @@ export function validateDesign(raw: unknown): Validation {
 
 function notJson(text: string, error: SyntaxError): string {
   if (text.trim() === '') return 'the file is empty; a design file is JSON and starts with {"conepair": 1, …}';
-  const at = /position (\d+)/.exec(error.message);
-  if (!at) return `not JSON (${error.message})`;
-  const before = text.slice(0, Number(at[1])).split('\n');
+  const at = placeOfError(text, error.message);
+  if (at === null) return `not JSON (${error.message})`;
+  const before = text.slice(0, at).split('\n');
   const line = before.length;
   const column = before[line - 1]!.length + 1;
-  const found = text.slice(Number(at[1])).split('\n')[0]!.slice(0, 24);
+  const found = text.slice(at).split('\n')[0]!.slice(0, 24);
   return `not JSON: line ${line}, column ${column}: found ${found === '' ? 'the end of the line' : `"${found}"`}; look for a missing comma, quote or bracket just before it`;
+}
+
+/**
+ * Where the text stops being JSON. Engines word it differently: an offset; a line and a column; or only the
+ * unexpected token, whose place is then sought.
+ */
+function placeOfError(text: string, message: string): number | null {
+  const offset = /position (\d+)/.exec(message);
+  if (offset) return Number(offset[1]);
+  const lineAndColumn = /line (\d+) column (\d+)/.exec(message);
+  if (lineAndColumn) return text.split('\n').slice(0, Number(lineAndColumn[1]) - 1).reduce((sum, line) => sum + line.length + 1, 0) + Number(lineAndColumn[2]) - 1;
+  // The place is the first such token up to which the text is not even the beginning of JSON.
+  const token = /Unexpected token '(.)'/u.exec(message)?.[1];
+  if (token === undefined) return null;
+  for (let at = text.indexOf(token); at >= 0; at = text.indexOf(token, at + 1)) {
+    if (!continues(text.slice(0, at + token.length))) return at;
+  }
+  return null;
+}
+
+/** Whether a text could be the beginning of JSON: its only fault is that it ends. */
+function continues(beginning: string): boolean {
+  try {
+    JSON.parse(beginning);
+    return true;
+  } catch (error) {
+    const { message } = error as SyntaxError;
+    return /end of JSON|end of data|Unterminated string/i.test(message) || message.includes(`position ${beginning.length}`);
+  }
 }
 
 function explain(issue: Issue, raw: unknown): DesignError[] {

@@ -22,12 +22,12 @@ export function Section({ drawn, fit, system, work }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const [view, setView] = useState({ zoom: 1, x: 0, y: 0 });
-  const frame = frameOf(drawn);
+  const size = useSize(svg, { width: 900, height: 500 });
+  const frame = frameOf(drawn, size.width < 500 ? 0.2 : 0.12);
   const width = frame.width / view.zoom;
   const height = frame.height / view.zoom;
   const left = frame.left + (frame.width - width) / 2 + view.x;
   const top = frame.top + (frame.height - height) / 2 + view.y;
-  const size = useSize(svg, { width: 900, height: 500 });
   const mmPerPixel = Math.max(width / size.width, height / size.height);
   const label = 14 * mmPerPixel;
 
@@ -169,7 +169,7 @@ function pathOf(points: readonly Point[], side: number, closed = true): string {
 }
 
 /** The outlines in mm and the room they need; the seats stand in the order of their stations. */
-function frameOf(drawn: Drawn) {
+function frameOf(drawn: Drawn, room: number) {
   const byStation = [...drawn.seats].sort((a, b) => a.bush[0]![0] - b.bush[0]![0]);
   const bush = byStation.flatMap((s) => s.bush);
   const journal = byStation.flatMap((s) => s.journal);
@@ -184,7 +184,7 @@ function frameOf(drawn: Drawn) {
   const right = upper[upper.length - 1]![0] * MM;
   const tall = outer * MM;
   const margin = (right - left) * 0.03;
-  const band = (right - left) * 0.12;
+  const band = (right - left) * room;
   return {
     left: left - margin,
     width: right - left + 2 * margin,

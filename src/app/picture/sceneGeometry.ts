@@ -40,6 +40,7 @@ const AROUND = 96;
 const MOST_POINTS = 120;
 /** Half thickness of a touching ring to the largest radius. */
 const RING = 0.012;
+const MOST_RINGS = 8;
 
 const middle = (points: readonly Point[]) => (points[0]![0] + points[points.length - 1]![0]) / 2;
 /** Seats from the rear to the nose; by the bush, which does not move. */
@@ -60,7 +61,7 @@ export function frameOf(drawn: Drawn): Frame {
 /** The journal's half section, from the axis at its rear to the axis at its nose. */
 export function journalProfile(drawn: Drawn, { overhang }: Frame): Point[] {
   const seats = inOrder(drawn);
-  const body = seats.flatMap((seat) => thinned(seat.journal, MOST_POINTS / seats.length));
+  const body = seats.flatMap((seat) => thinned(seat.journal, MOST_POINTS / seats.length, fromChord(seat.journal)));
   const rear = body[0];
   const nose = body[body.length - 1];
   if (!rear || !nose) return [];
@@ -90,7 +91,7 @@ export function bushProfile(drawn: Drawn, { outside }: Frame): Point[] {
 
 function boreOf(drawn: Drawn): Point[] {
   const seats = inOrder(drawn);
-  return seats.flatMap((seat) => thinned(seat.bush, MOST_POINTS / seats.length));
+  return seats.flatMap((seat) => thinned(seat.bush, MOST_POINTS / seats.length, fromChord(seat.bush)));
 }
 
 export const journalMesh = (drawn: Drawn, frame: Frame): Mesh => revolved(journalProfile(drawn, frame), frame, 0, 2 * Math.PI);
@@ -133,17 +134,18 @@ export function touchMesh(seat: DrawnSeat, frame: Frame): Mesh {
   return joined(places.map(([from, to]) => revolved(around(from, to, size), frame, 0, 2 * Math.PI)));
 }
 
-/** Stretches of a seat that touch, each from a place to a place; the same twice for a single place. */
+/** Pieces of a seat's bush line that touch, each from a place to a place; the same twice for a single place. */
 export function touches({ film }: DrawnSeat): [Point, Point][] {
-  const touching = (place: FilmPlace | undefined) => place !== undefined && Math.abs(place.film) <= SAME;
-  const found: [Point, Point][] = [];
+  const runs: Point[][] = [];
   film.forEach((place, i) => {
-    if (!touching(place)) return;
-    const before = touching(film[i - 1]);
-    if (before) found.push([film[i - 1]!.bush, place.bush]);
-    else if (!touching(film[i + 1])) found.push([place.bush, place.bush]);
+    if (Math.abs(place.film) > SAME) return;
+    if (i > 0 && Math.abs(film[i - 1]!.film) <= SAME) runs[runs.length - 1]!.push(place.bush);
+    else runs.push([place.bush]);
   });
-  return thinned(found, MOST_POINTS);
+  return runs.slice(0, MOST_RINGS).flatMap((run): [Point, Point][] => {
+    const [first, ...rest] = thinned(run, 6, fromChord(run));
+    return rest.length === 0 ? [[first!, first!]] : rest.map((point, i) => [i === 0 ? first! : rest[i - 1]!, point]);
+  });
 }
 
 /** Greatest film drawn (m), 0 at least. */
@@ -153,7 +155,7 @@ export const greatestFilm = (drawn: Drawn) => drawn.seats.reduce((most, seat) =>
 export function roundAbove(value: number): number {
   if (!(value > 0)) return 1;
   const power = 10 ** Math.floor(Math.log10(value));
-  return (([1, 2, 2.5, 5].find((step) => step * power >= value * (1 - 1e-9)) ?? 10) as number) * power;
+  return ([1, 2, 2.5, 5].find((step) => step * power >= value * (1 - 1e-9)) ?? 10) * power;
 }
 
 /**
@@ -166,7 +168,6 @@ export function fillingDistance({ halfLength, halfHeight }: Frame, toward: reado
   const right = [z / flat, 0, -x / flat] as const;
   const up = [y * right[2], z * right[0] - x * right[2], -y * right[0]] as const;
   let distance = 0;
-  // The corners of an eight-sided box about the round outside.
   for (const end of [-halfLength, halfLength]) {
     for (let k = 0; k < 16; k++) {
       const corner = [end, halfHeight * Math.sin((k * Math.PI) / 8), halfHeight * Math.cos((k * Math.PI) / 8)] as const;
@@ -177,7 +178,7 @@ export function fillingDistance({ halfLength, halfHeight }: Frame, toward: reado
   return distance;
 }
 
-/** Every solid's angles, the open sector left out. */
+/** From where to where the bush's wall goes round, the open sector left out. */
 function wallAngles(sector: number): [from: number, to: number] {
   const half = (Math.min(340, Math.max(0, sector)) * Math.PI) / 360;
   return [half, 2 * Math.PI - half];
@@ -306,7 +307,7 @@ function around(from: Point, to: Point, size: number): Point[] {
 }
 
 /** At most about `most` of the items: both ends, and of each run between the least and the greatest by `value`. */
-function thinned<T>(items: readonly T[], most: number, value: (item: T, index: number) => number = distanceFromChord(items)): T[] {
+function thinned<T>(items: readonly T[], most: number, value: (item: T) => number): T[] {
   if (items.length <= Math.max(4, most)) return [...items];
   const runs = Math.max(1, Math.floor(most / 2) - 1);
   const keep = new Set([0, items.length - 1]);
@@ -316,22 +317,19 @@ function thinned<T>(items: readonly T[], most: number, value: (item: T, index: n
     let least = start;
     let greatest = start;
     for (let i = start; i < stop; i++) {
-      if (value(items[i]!, i) < value(items[least]!, least)) least = i;
-      if (value(items[i]!, i) > value(items[greatest]!, greatest)) greatest = i;
+      if (value(items[i]!) < value(items[least]!)) least = i;
+      if (value(items[i]!) > value(items[greatest]!)) greatest = i;
     }
     keep.add(least).add(greatest);
   }
   return [...keep].sort((a, b) => a - b).map((i) => items[i]!);
 }
 
-/** Of points: how far each is to the side of the line from the first to the last. Of anything else: nothing. */
-function distanceFromChord<T>(items: readonly T[]): (item: T) => number {
-  const isPoint = (item: unknown): item is Point => Array.isArray(item) && typeof item[0] === 'number';
-  const from = items[0];
-  const to = items[items.length - 1];
-  if (!isPoint(from) || !isPoint(to)) return () => 0;
-  const [dz, dr] = [to[0] - from[0], to[1] - from[1]];
-  return (item) => (isPoint(item) ? (item[1] - from[1]) * dz - (item[0] - from[0]) * dr : 0);
+/** How far a point is to the side of the line from the first to the last, times the length of that line. */
+function fromChord(points: readonly Point[]): (point: Point) => number {
+  const [z0, r0] = points[0]!;
+  const [z1, r1] = points[points.length - 1]!;
+  return ([z, r]) => (r - r0) * (z1 - z0) - (z - z0) * (r1 - r0);
 }
 
 function extent(values: readonly number[]): [least: number, greatest: number] {

@@ -1,0 +1,58 @@
+/** What the colours of the scene mean, as ordinary text over it. */
+import type { CSSProperties } from 'react';
+import { fineText, fineUnit, type System } from '../../design/units.ts';
+import type { Drawn } from './drawn.ts';
+import { cssColour, filmColour, INTERFERENCE, touchColour } from './filmColour.ts';
+import { roundAbove, touches } from './sceneGeometry.ts';
+
+export const PANEL = (dark: boolean): CSSProperties => ({
+  background: dark ? 'rgb(36 43 51 / 0.92)' : 'rgb(255 252 245 / 0.92)',
+  color: dark ? '#e9e4d8' : '#2a2723',
+  border: `1px solid ${dark ? '#7c8793' : '#8a8172'}`,
+  borderRadius: 4,
+  padding: '4px 10px',
+  font: 'inherit',
+  fontSize: '0.85rem',
+});
+
+/** The scale's far end (m): the greatest film rounded up in the user's unit. */
+export function scaleEnd(greatest: number, system: System): number {
+  const unit = fineUnit(system).size / 1000;
+  return roundAbove(greatest / unit) * unit;
+}
+
+const STOPS = Array.from({ length: 17 }, (_, i) => cssColour(filmColour(i, 16))).join(', ');
+
+interface Props {
+  drawn: Drawn;
+  /** m */
+  max: number;
+  system: System;
+  dark: boolean;
+}
+
+export function SceneLegend({ drawn, max, system, dark }: Props) {
+  const touching = drawn.seats.some((seat) => touches(seat).length > 0);
+  const pressed = drawn.seats.some((seat) => seat.film.some(({ film }) => film < -1e-12));
+  return (
+    <div style={{ ...PANEL(dark), position: 'absolute', bottom: 8, left: 8, maxWidth: 'calc(100% - 16px)', boxSizing: 'border-box', pointerEvents: 'none', fontVariantNumeric: 'tabular-nums' }}>
+      <div>Film</div>
+      <div aria-hidden="true" style={{ width: 180, maxWidth: '100%', height: 10, border: '1px solid currentColor', background: `linear-gradient(to right, ${STOPS})` }} />
+      <div style={{ width: 180, maxWidth: '100%', display: 'flex', justifyContent: 'space-between', gap: 12 }}>
+        <span>{fineText(0, system)}</span>
+        <span>{fineText(max * 1000, system)}</span>
+      </div>
+      {touching && <Mark colour={cssColour(touchColour(dark))} text="Touching" />}
+      {pressed && <Mark colour={cssColour(INTERFERENCE)} text="Pressed into each other" />}
+    </div>
+  );
+}
+
+function Mark({ colour, text }: { colour: string; text: string }) {
+  return (
+    <div style={{ display: 'flex', alignItems: 'center', gap: 6 }}>
+      <span aria-hidden="true" style={{ width: 12, height: 12, background: colour, border: '1px solid currentColor' }} />
+      {text}
+    </div>
+  );
+}

@@ -1,0 +1,119 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { type Drawn, drawnPair } from '../../src/app/picture/drawn.ts';
+import { filmColour, INTERFERENCE, luminance, touchColour } from '../../src/app/picture/filmColour.ts';
+import { bushCutMesh, bushMesh, fillingDistance, filmCutMesh, filmMesh, frameOf, greatestFilm, journalMesh, type Mesh, roundAbove, touches, touchMesh } from '../../src/app/picture/sceneGeometry.ts';
+import type { Design } from '../../src/design/definition.ts';
+import { parseDesign } from '../../src/design/validate.ts';
+import { fit, seatLines } from '../../src/engine/contact/fit.ts';
+import { toSeats } from '../../src/report/toEngine.ts';
+
+const folder = new URL('../../assets/designs/', import.meta.url);
+const designs = readdirSync(folder)
+  .filter((name) => name.endsWith('.conepair.json'))
+  .map((name): [string, Design] => {
+    const result = parseDesign(readFileSync(new URL(name, folder), 'utf8'));
+    if (!result.ok) throw new Error(name);
+    return [name, result.design];
+  });
+
+/** Apart, at first touch, and pressed 5 µm in. */
+const drawings = designs.flatMap(([name, design]): [string, Drawn][] => {
+  const seats = toSeats(design);
+  const first = fit(seats, 0).firstPosition ?? 0;
+  return [
+    [`${name} as it stands`, design.position / 1000],
+    [`${name} touching`, first],
+    [`${name} pressed in`, first - 5e-6],
+  ].map(([title, position]) => [title as string, drawnPair(seats.map(seatLines), position as number, 400)]);
+});
+
+/** Back from the scene to metres: every corner's station and radius. */
+function corners({ positions }: Mesh, drawn: Drawn): [number, number][] {
+  const { centre, scale } = frameOf(drawn);
+  return Array.from({ length: positions.length / 3 }, (_, i) => [positions[3 * i]! / scale + centre, Math.hypot(positions[3 * i + 1]!, positions[3 * i + 2]!) / scale]);
+}
+
+const all = (drawn: Drawn, sector = 120): Mesh[] => {
+  const frame = frameOf(drawn);
+  const max = greatestFilm(drawn);
+  return [journalMesh(drawn, frame), bushMesh(drawn, frame, sector), bushCutMesh(drawn, frame, sector), ...drawn.seats.flatMap((seat) => [filmMesh(seat, frame, max), filmCutMesh(seat, frame, sector, max), touchMesh(seat, frame)])];
+};
+
+describe('the solids of the scene', () => {
+  test.each(drawings)('%s: journal and bush pass through every drawn point', (_, drawn) => {
+    for (const [part, mesh] of [
+      ['journal', journalMesh(drawn, frameOf(drawn))],
+      ['bush', bushMesh(drawn, frameOf(drawn), 120)],
+    ] as const) {
+      const found = corners(mesh, drawn);
+      for (const [z, r] of drawn.seats.flatMap((seat) => seat[part])) expect(Math.min(...found.map((corner) => Math.hypot(corner[0] - z, corner[1] - r)))).toBeLessThan(1e-7);
+    }
+  });
+
+  test.each(drawings)('%s: numbers everywhere, corners that exist, normals of length 1 that agree with the winding', (_, drawn) => {
+    for (const sector of [0, 120, 360]) {
+      for (const { positions, normals, indices, colours } of all(drawn, sector)) {
+        for (const list of [positions, normals, colours ?? []]) expect(list.every(Number.isFinite)).toBe(true);
+        expect(normals.length).toBe(positions.length);
+        if (colours) expect(colours.length).toBe(positions.length);
+        expect(indices.every((index) => index < positions.length / 3)).toBe(true);
+        const at = (list: Float32Array, i: number) => [list[3 * i]!, list[3 * i + 1]!, list[3 * i + 2]!] as const;
+        let against = 0;
+        for (let i = 0; i < indices.length; i += 3) {
+          const [a, b, c] = [indices[i]!, indices[i + 1]!, indices[i + 2]!].map((k) => at(positions, k)) as [readonly number[], readonly number[], readonly number[]];
+          const p = a.map((x, k) => b[k]! - x);
+          const q = a.map((x, k) => c[k]! - x);
+          const n = at(normals, indices[i]!);
+          if (Math.abs(Math.hypot(...n) - 1) > 1e-5) against++;
+          const turn = (p[1]! * q[2]! - p[2]! * q[1]!) * n[0] + (p[2]! * q[0]! - p[0]! * q[2]!) * n[1] + (p[0]! * q[1]! - p[1]! * q[0]!) * n[2];
+          if (turn < -1e-9) against++;
+        }
+        // Where the journal is drawn behind the bush, a cut film face turns over: it is seen from both sides.
+        if (drawn.seats.every((seat) => seat.film.every(({ film }) => film > 0))) expect(against).toBe(0);
+      }
+    }
+  });
+
+  test('touching is marked at first touch, and not where the parts stand clear', () => {
+    const touching = drawings.filter(([title]) => title.endsWith('touching'));
+    expect(touching.length).toBe(designs.length);
+    for (const [, drawn] of touching) expect(drawn.seats.flatMap(touches).length).toBeGreaterThan(0);
+    for (const [, drawn] of drawings) for (const seat of drawn.seats) if (seat.film.every(({ film }) => film > 1e-9)) expect(touches(seat)).toEqual([]);
+  });
+
+  test('a profile of thousands of points stays small enough to draw', () => {
+    const [, drawn] = drawings[0]!;
+    const seat = drawn.seats[0]!;
+    const points = Array.from({ length: 20_000 }, (_, i) => [i * 1e-6, 0.02 + 1e-4 * Math.sin(i / 50)] as const);
+    const long: Drawn = { factor: 400, seats: [{ ...seat, bush: points.map(([z, r]) => [z, r + 1e-3]), journal: points, film: points.map((point, i) => ({ bush: point, journal: point, film: i % 2 ? 1e-6 : 0 })) }] };
+    for (const mesh of all(long)) expect(mesh.indices.length / 3).toBeLessThan(40_000);
+  });
+
+  test('the camera stands far enough away', () => {
+    const frame = { ...frameOf(drawings[0]![1]), halfLength: 1, halfHeight: 0.5 };
+    expect(fillingDistance(frame, [0, 0, 1], 0.25, 0.25)).toBeCloseTo(4.5, 9);
+    expect(fillingDistance(frame, [1, 0, 0], 0.25, 0.25)).toBeCloseTo(3, 9);
+  });
+
+  test('the end of a scale is a round number', () => {
+    expect([0, 0.9, 1, 1.1, 2.2, 3, 7, 12].map(roundAbove)).toEqual([1, 1, 1, 2, 2.5, 5, 10, 20]);
+  });
+});
+
+describe('the colour of a film', () => {
+  test('darkens all the way, by even steps', () => {
+    const light = Array.from({ length: 101 }, (_, i) => luminance(filmColour(i, 100)));
+    for (let i = 1; i < light.length; i++) expect(light[i]!).toBeLessThan(light[i - 1]!);
+    expect(light[0]! / light[100]!).toBeGreaterThan(5);
+  });
+
+  test('ends where the scale ends; interference and touching are off the scale', () => {
+    expect(filmColour(7, 5)).toEqual(filmColour(5, 5));
+    expect(filmColour(0, 0)).toEqual(filmColour(0, 5));
+    expect(filmColour(-1e-9, 5)).toEqual(INTERFERENCE);
+    for (const off of [INTERFERENCE, touchColour(false), touchColour(true)]) {
+      for (let i = 0; i <= 50; i++) expect(Math.hypot(...filmColour(i, 50).map((part, k) => part - off[k]!))).toBeGreaterThan(0.2);
+    }
+  });
+});

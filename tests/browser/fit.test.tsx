@@ -1,0 +1,123 @@
+/** The Fit screen in Chromium: the main job by pointer and by keyboard, bad files, accessibility, widths, themes. */
+import axe from 'axe-core';
+import { flushSync } from 'react-dom';
+import { createRoot, type Root } from 'react-dom/client';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { page, userEvent } from 'vitest/browser';
+import { App } from '../../src/app/App.tsx';
+import { DEMOS, openingDesign } from '../../src/app/demos.ts';
+import { createWork, type Work } from '../../src/app/store.ts';
+import '../../src/app/style.css';
+
+let root: Root;
+let work: Work;
+const complaints: string[] = [];
+
+beforeEach(() => {
+  complaints.length = 0;
+  for (const kind of ['error', 'warn'] as const) vi.spyOn(console, kind).mockImplementation((...words) => void complaints.push(words.map(String).join(' ')));
+  document.body.innerHTML = '<div id="root"></div>';
+  document.documentElement.lang = 'en';
+  document.title = 'Conepair';
+  work = createWork(openingDesign(), undefined);
+  root = createRoot(document.getElementById('root')!);
+  flushSync(() => root.render(<App work={work} />));
+});
+
+afterEach(() => {
+  flushSync(() => root.unmount());
+  vi.restoreAllMocks();
+  expect(complaints).toEqual([]);
+});
+
+const verdict = () => document.querySelector('.verdict')!.textContent!;
+const position = () => work.store.getState().design.position ?? 0;
+
+test('opens on a demo that shows the problem at once', () => {
+  expect(verdict()).toMatch(/No one position gives both the shallow and the steep seat their film/);
+  expect(verdict()).toMatch(/the steep seat touches first/);
+});
+
+test('dragging the journal in the section moves it true to the factor drawn, and is one step to undo', async () => {
+  const journal = document.querySelector<SVGGElement>('.journal')!;
+  const svg = journal.ownerSVGElement!;
+  const before = position();
+  const said = verdict();
+  const { left, top, width, height } = journal.getBoundingClientRect();
+  const at = (dx: number) => ({ bubbles: true, pointerId: 1, button: 0, clientX: left + width / 2 + dx, clientY: top + height / 2 });
+  svg.setPointerCapture = () => {};
+  journal.setPointerCapture = () => {};
+  journal.dispatchEvent(new PointerEvent('pointerdown', at(0)));
+  for (const dx of [-10, -30, -61]) {
+    journal.dispatchEvent(new PointerEvent('pointermove', at(dx)));
+    await new Promise((done) => requestAnimationFrame(done));
+  }
+  journal.dispatchEvent(new PointerEvent('pointerup', at(-61)));
+  await expect.poll(verdict).not.toBe(said);
+  expect(position()).toBeLessThan(before);
+  await userEvent.click(page.getByRole('button', { name: 'Undo' }));
+  expect(position()).toBe(before);
+  await userEvent.click(page.getByRole('button', { name: 'Redo' }));
+  expect(position()).toBeLessThan(before);
+});
+
+test('the keyboard alone does the main job: to the touch, to the film', async () => {
+  document.querySelector<SVGGElement>('.journal')!.focus();
+  await userEvent.keyboard('{ArrowLeft}');
+  expect(position()).toBeCloseTo(0.019, 9);
+  await userEvent.keyboard('{PageDown}');
+  await expect.element(page.getByText('The steep seat stands at its film now.', { exact: false })).toBeVisible();
+  await userEvent.keyboard('{PageDown}');
+  expect(position()).toBeCloseTo(-0.004, 9);
+  expect(document.querySelectorAll('.touch').length).toBe(2);
+  await userEvent.keyboard('{ArrowLeft}');
+  expect(verdict()).toMatch(/into its bush/);
+});
+
+test('a field takes another unit, and refuses nonsense where it stands', async () => {
+  const field = page.getByLabelText('Position', { exact: true });
+  await userEvent.fill(field, '2 tenths');
+  await userEvent.keyboard('{Enter}');
+  expect(position()).toBeCloseTo(0.00508, 12);
+  await userEvent.fill(field, 'seven');
+  await userEvent.keyboard('{Enter}');
+  await expect.element(page.getByText('found "seven"', { exact: false })).toBeVisible();
+  expect(position()).toBeCloseTo(0.00508, 12);
+});
+
+test('a bad file is refused with every error, and what was there stays', async () => {
+  const before = work.store.getState().design;
+  const input = document.querySelector<HTMLInputElement>('input[type=file]')!;
+  const bag = new DataTransfer();
+  bag.items.add(new File(['{"conepair":1,"seats":[{"name":"a","journal":{},"bush":4}],"titel":1}'], 'bad.json'));
+  input.files = bag.files;
+  input.dispatchEvent(new Event('change', { bubbles: true }));
+  await expect.element(page.getByRole('alert')).toBeVisible();
+  const alert = document.querySelector('[role=alert]')!.textContent!;
+  expect(alert).toMatch(/did you mean "title"/);
+  expect(alert).toMatch(/seats\[0\]\.bush/);
+  expect(work.store.getState().design).toBe(before);
+});
+
+test('every demo draws at every width without sideways scroll', async () => {
+  for (const width of [390, 820, 1440]) {
+    await page.viewport(width, 900);
+    for (const demo of DEMOS) {
+      flushSync(() => work.open(demo.file, { ok: true, design: demo.design }));
+      await new Promise((done) => setTimeout(done, 30));
+      expect(document.documentElement.scrollWidth, `${demo.file} at ${width}`).toBeLessThanOrEqual(width);
+      expect(document.querySelector('.picture')!.innerHTML).not.toMatch(/NaN|Infinity/);
+      expect(document.querySelector('.chart')!.innerHTML).not.toMatch(/NaN|Infinity/);
+    }
+  }
+});
+
+test('an axe scan is clean in both themes', async () => {
+  await page.viewport(820, 1100);
+  for (const theme of ['light', 'dark']) {
+    document.documentElement.style.colorScheme = theme;
+    const { violations } = await axe.run(document);
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => n.html.slice(0, 120)).join(' | ')}`)).toEqual([]);
+  }
+  document.documentElement.style.colorScheme = '';
+});
