@@ -10,7 +10,7 @@ import type { System } from '../../design/units.ts';
 import type { Drawn } from './drawn.ts';
 import { cssColour, touchColour } from './filmColour.ts';
 import { bushCutMesh, bushMesh, type Frame, fillingDistance, filmCutMesh, filmMesh, frameOf, greatestFilm, journalMesh, type Mesh, touchMesh } from './sceneGeometry.ts';
-import { PANEL, SceneLegend, scaleEnd } from './sceneLegend.tsx';
+import { panel, SceneLegend, scaleEnd } from './sceneLegend.tsx';
 
 export interface SceneProps {
   drawn: Drawn;
@@ -56,7 +56,7 @@ export default function Scene(props: SceneProps) {
       <fieldset style={{ position: 'absolute', top: 8, left: 8, display: 'flex', flexWrap: 'wrap', gap: 6, margin: 0, padding: 0, border: 0 }}>
         <legend style={{ position: 'absolute', width: 1, height: 1, overflow: 'hidden', clipPath: 'inset(50%)' }}>Look at the pair</legend>
         {(Object.keys(VIEWS) as View[]).map((name) => (
-          <button key={name} type="button" onClick={() => setView({ name })} style={{ ...PANEL(dark), minHeight: 36, cursor: 'pointer' }}>
+          <button key={name} type="button" onClick={() => setView({ name })} style={{ ...panel(dark), minHeight: 36, cursor: 'pointer' }}>
             {name}
           </button>
         ))}
@@ -104,8 +104,9 @@ function Pair({ drawn, sector, dark, max, view, lost, onDragStart, onDrag, onDra
       <mesh geometry={bush} onPointerDown={(event) => event.stopPropagation()}>
         <meshStandardMaterial color="#a9793a" metalness={0.25} roughness={0.5} side={DoubleSide} />
       </mesh>
-      <mesh geometry={cut}>
-        <meshStandardMaterial color="#c99a56" metalness={0.05} roughness={0.8} side={DoubleSide} />
+      {/* Unlit like a drawn section: one face looks up, the other down. */}
+      <mesh geometry={cut} onPointerDown={(event) => event.stopPropagation()}>
+        <meshBasicMaterial color="#cfa263" side={DoubleSide} />
       </mesh>
       {drawn.seats.map((seat) => (
         <Film key={seat.name} seat={seat} frame={frame} sector={sector} max={max} dark={dark} />

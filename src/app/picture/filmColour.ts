@@ -26,7 +26,7 @@ export function filmColour(film: number, max: number): Rgb {
   return srgb(mixed(TABLE[k]!, TABLE[k + 1]!, at - k));
 }
 
-export const cssColour = (colour: Rgb) => `rgb(${colour.map((part) => Math.round(part * 255)).join(' ')})`;
+export const cssColour = (colour: Rgb) => `rgb(${colour.map((part) => Math.round(part * 255)).join(', ')})`;
 
 /** Linear light of an sRGB colour (IEC 61966-2-1), as vertex colours are kept. */
 export const linear = (colour: Rgb): Rgb => [linearPart(colour[0]), linearPart(colour[1]), linearPart(colour[2])];

@@ -1,11 +1,12 @@
 /** What the colours of the scene mean, as ordinary text over it. */
 import type { CSSProperties } from 'react';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
+import { SAME } from '../../engine/contact/film.ts';
 import type { Drawn } from './drawn.ts';
 import { cssColour, filmColour, INTERFERENCE, touchColour } from './filmColour.ts';
 import { roundAbove, touches } from './sceneGeometry.ts';
 
-export const PANEL = (dark: boolean): CSSProperties => ({
+export const panel = (dark: boolean): CSSProperties => ({
   background: dark ? 'rgb(36 43 51 / 0.92)' : 'rgb(255 252 245 / 0.92)',
   color: dark ? '#e9e4d8' : '#2a2723',
   border: `1px solid ${dark ? '#7c8793' : '#8a8172'}`,
@@ -33,9 +34,9 @@ interface Props {
 
 export function SceneLegend({ drawn, max, system, dark }: Props) {
   const touching = drawn.seats.some((seat) => touches(seat).length > 0);
-  const pressed = drawn.seats.some((seat) => seat.film.some(({ film }) => film < -1e-12));
+  const pressed = drawn.seats.some((seat) => seat.film.some(({ film }) => film < -SAME));
   return (
-    <div style={{ ...PANEL(dark), position: 'absolute', bottom: 8, left: 8, maxWidth: 'calc(100% - 16px)', boxSizing: 'border-box', pointerEvents: 'none', fontVariantNumeric: 'tabular-nums' }}>
+    <div style={{ ...panel(dark), position: 'absolute', bottom: 8, left: 8, maxWidth: 'calc(100% - 16px)', boxSizing: 'border-box', pointerEvents: 'none', fontVariantNumeric: 'tabular-nums' }}>
       <div>Film</div>
       <div aria-hidden="true" style={{ width: 180, maxWidth: '100%', height: 10, border: '1px solid currentColor', background: `linear-gradient(to right, ${STOPS})` }} />
       <div style={{ width: 180, maxWidth: '100%', display: 'flex', justifyContent: 'space-between', gap: 12 }}>

@@ -20,10 +20,11 @@ import type { Line } from '../geometry/line.ts';
 /** Below this (m) two films, or two places, are the same: a thousandth of the accuracy asked of a result. */
 export const SAME = 1e-12;
 
-/** One chain in the coordinates (u, v) of a bush line, with the station of each breakpoint. */
+/** One chain in the coordinates (u, v) of a bush line: breakpoints, the slope dv/du of the piece after each, the stations. */
 export interface Chain {
   u: Float64Array;
   v: Float64Array;
+  slope: Float64Array;
   z: Float64Array;
 }
 
@@ -37,61 +38,85 @@ export interface Gap {
 /** The film along the overlap at one position; breakpoints from the rear to the nose. Empty: no overlap. */
 export interface FilmChain {
   count: number;
+  /** m, along the bush line */
   u: Float64Array;
-  /** bush station (m) */
-  station: Float64Array;
   /** m */
   film: Float64Array;
 }
 
 export function gapOf(bush: Line, journal: Line): Gap {
-  const chain = (line: Line): Chain => {
-    const cos = Math.cos(bush.halfAngle);
-    const sin = Math.sin(bush.halfAngle);
-    return { u: line.z.map((z, i) => z * cos + line.r[i]! * sin), v: line.r.map((r, i) => r * cos - line.z[i]! * sin), z: line.z };
-  };
-  return { halfAngle: bush.halfAngle, bush: chain(bush), journal: chain(journal) };
+  const cos = Math.cos(bush.halfAngle);
+  const sin = Math.sin(bush.halfAngle);
+  return { halfAngle: bush.halfAngle, bush: chainOf(bush, cos, sin), journal: chainOf(journal, cos, sin) };
+}
+
+function chainOf({ z, r }: Line, cos: number, sin: number): Chain {
+  const n = z.length;
+  const u = new Float64Array(n);
+  const v = new Float64Array(n);
+  const slope = new Float64Array(n - 1);
+  for (let i = 0; i < n; i++) {
+    u[i] = z[i]! * cos + r[i]! * sin;
+    v[i] = r[i]! * cos - z[i]! * sin;
+    if (i > 0) slope[i - 1] = (v[i]! - v[i - 1]!) / (u[i]! - u[i - 1]!);
+  }
+  return { u, v, slope, z };
 }
 
 /** The film along the whole overlap with the journal at `position` (m). */
 export function filmAlong(gap: Gap, position: number): FilmChain {
-  const { bush, journal } = gap;
-  const du = position * Math.cos(gap.halfAngle);
-  const dv = position * Math.sin(gap.halfAngle);
-  const nb = bush.u.length;
-  const nj = journal.u.length;
-  const low = Math.max(bush.u[0]!, journal.u[0]! + du);
-  const high = Math.min(bush.u[nb - 1]!, journal.u[nj - 1]! + du);
-  const size = low > high ? 0 : nb + nj;
-  const out: FilmChain = { count: 0, u: new Float64Array(size), station: new Float64Array(size), film: new Float64Array(size) };
-  if (size === 0) return out;
-
-  let b = 0;
-  let j = 0;
-  for (let u = low; ; ) {
-    while (b < nb - 2 && bush.u[b + 1]! <= u) b++;
-    while (j < nj - 2 && journal.u[j + 1]! + du <= u) j++;
-    const tb = (u - bush.u[b]!) / (bush.u[b + 1]! - bush.u[b]!);
-    const tj = (u - du - journal.u[j]!) / (journal.u[j + 1]! - journal.u[j]!);
-    out.u[out.count] = u;
-    out.station[out.count] = bush.z[b]! + tb * (bush.z[b + 1]! - bush.z[b]!);
-    out.film[out.count] = bush.v[b]! + tb * (bush.v[b + 1]! - bush.v[b]!) - (journal.v[j]! + tj * (journal.v[j + 1]! - journal.v[j]!)) + dv;
-    out.count++;
-    if (u >= high) return out;
-    // The next breakpoint of either chain; the last pieces end beyond or at the end of the overlap.
-    let next = high;
-    if (bush.u[b + 1]! > u) next = Math.min(next, bush.u[b + 1]!);
-    if (journal.u[j + 1]! + du > u) next = Math.min(next, journal.u[j + 1]! + du);
-    u = next;
-  }
+  const size = gap.bush.u.length + gap.journal.u.length;
+  const chain: FilmChain = { count: 0, u: new Float64Array(size), film: new Float64Array(size) };
+  walkOverlap(gap, position, chain);
+  return chain;
 }
 
 /** Least film (m) over the overlap at `position` (m); null where the two do not overlap. */
 export function leastFilm(gap: Gap, position: number): number | null {
-  const { film, count } = filmAlong(gap, position);
+  const least = walkOverlap(gap, position, null);
+  return least === Number.POSITIVE_INFINITY ? null : least;
+}
+
+/** Walks the merged breakpoints of the overlap, keeps them in `out` when there is one, and returns the least film. */
+function walkOverlap({ bush, journal, halfAngle }: Gap, position: number, out: FilmChain | null): number {
+  const du = position * Math.cos(halfAngle);
+  const dv = position * Math.sin(halfAngle);
+  const lastB = bush.u.length - 2;
+  const lastJ = journal.u.length - 2;
+  const high = Math.min(bush.u[lastB + 1]!, journal.u[lastJ + 1]! + du);
+  let u = Math.max(bush.u[0]!, journal.u[0]! + du);
   let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < count; i++) least = Math.min(least, film[i]!);
-  return count === 0 ? null : least;
+  let b = 0;
+  let j = 0;
+  while (u <= high) {
+    while (b < lastB && bush.u[b + 1]! <= u) b++;
+    while (j < lastJ && journal.u[j + 1]! + du <= u) j++;
+    const film = bush.v[b]! + bush.slope[b]! * (u - bush.u[b]!) - (journal.v[j]! + journal.slope[j]! * (u - du - journal.u[j]!)) + dv;
+    if (film < least) least = film;
+    if (out) {
+      out.u[out.count] = u;
+      out.film[out.count++] = film;
+    }
+    if (u === high) break;
+    // The next breakpoint of either chain; the last pieces end beyond or at the end of the overlap.
+    const nextB = bush.u[b + 1]!;
+    const nextJ = journal.u[j + 1]! + du;
+    const next = nextB > u && (nextB < nextJ || nextJ <= u) ? nextB : nextJ;
+    u = next > u && next < high ? next : high;
+  }
+  return least;
+}
+
+/** Station (m) of the bush at the coordinate u (m) on its line. */
+export function stationAt({ u: us, z }: Chain, u: number): number {
+  let low = 0;
+  let high = us.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (us[middle]! <= u) low = middle;
+    else high = middle;
+  }
+  return z[low]! + ((z[high]! - z[low]!) * (u - us[low]!)) / (us[high]! - us[low]!);
 }
 
 /**
@@ -115,5 +140,5 @@ function slopeBeside(chain: Chain, u: number, side: 1 | -1): number {
   const last = chain.u.length - 2;
   let k = 0;
   while (k < last && (side === 1 ? chain.u[k + 1]! <= u + SAME : chain.u[k + 1]! < u - SAME)) k++;
-  return (chain.v[k + 1]! - chain.v[k]!) / (chain.u[k + 1]! - chain.u[k]!);
+  return chain.slope[k]!;
 }

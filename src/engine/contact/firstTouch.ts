@@ -78,6 +78,7 @@ function stationOfBush(f: Frontier, i: number, r: number): number {
  */
 function frontier(line: Line, sign: 1 | -1): Frontier {
   const n = line.z.length;
+  if (sign === 1 && widens(line)) return { count: n, r: line.r, z: line.z };
   const r = new Float64Array(2 * n);
   const z = new Float64Array(2 * n);
   let count = 0;
@@ -110,4 +111,9 @@ function frontier(line: Line, sign: 1 | -1): Frontier {
     beforeZ = zk;
   }
   return { count, r, z };
+}
+
+function widens({ r }: Line): boolean {
+  for (let i = 1; i < r.length; i++) if (r[i]! <= r[i - 1]!) return false;
+  return true;
 }

@@ -6,7 +6,7 @@
  * Everything is in closed form over the breakpoints of the lines (firstTouch.ts, film.ts). SI units.
  */
 import { inset, type Line, lineOf, mirrored, type Surface } from '../geometry/line.ts';
-import { type FilmChain, filmAlong, filmPerTravel, type Gap, gapOf, leastFilm, SAME } from './film.ts';
+import { type FilmChain, filmAlong, filmPerTravel, type Gap, gapOf, leastFilm, SAME, stationAt } from './film.ts';
 import { firstTouch } from './firstTouch.ts';
 
 export type Closes = 'rearward' | 'noseward' | 'never';
@@ -136,7 +136,7 @@ function seatFit(seat: SeatLines, position: number, target: number | undefined, 
     seatPosition,
     contact: seatPosition === null ? null : contactAt(seat, seatPosition),
     leastFilm: chain.count === 0 ? null : least,
-    leastFilmStation: chain.count === 0 ? null : chain.station[at]!,
+    leastFilmStation: chain.count === 0 ? null : stationAt(seat.gap.bush, chain.u[at]!),
     greatestFilm: chain.count === 0 ? null : greatest,
     sensitivity: chain.count === 0 ? null : filmPerTravel(seat.gap, position, chain.u[at]!, seat.closes === 'noseward' ? -1 : 1),
     positionForTarget,
@@ -178,8 +178,9 @@ function contactAt(seat: SeatLines, position: number): Contact | null {
   const rear = reaches(start, 0);
   const nose = reaches(stop, last);
   const end: ContactEnd = rear && nose ? 'whole' : rear ? (smallAtNose ? 'large' : 'small') : nose ? (smallAtNose ? 'small' : 'large') : 'middle';
-  const station = chain.station[smallAtNose ? stop : start]!;
-  return { station, radius: radiusAt(seat.bush, station), end, stretches: runs.map(([i, k]) => ({ from: chain.station[i]!, to: chain.station[k]! })) };
+  const stationOf = (i: number) => stationAt(seat.gap.bush, chain.u[i]!);
+  const station = stationOf(smallAtNose ? stop : start);
+  return { station, radius: radiusAt(seat.bush, station), end, stretches: runs.map(([i, k]) => ({ from: stationOf(i), to: stationOf(k) })) };
 }
 
 /** Radius (m) of a line at a station (m) on it. */

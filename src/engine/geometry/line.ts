@@ -38,12 +38,16 @@ export function lineOf(surface: Surface, metal: Metal): Line {
   const { halfAngle, radius, station, from, to, profile } = surface;
   const slope = Math.tan(halfAngle);
   const outward = (metal === 'inside' ? 1 : -1) / Math.cos(halfAngle);
-  const inner = profile.filter(([z]) => z > from && z < to);
-  const count = inner.length + 2;
+  let first = 0;
+  while (first < profile.length && profile[first]![0] <= from) first++;
+  let after = first;
+  while (after < profile.length && profile[after]![0] < to) after++;
+  const count = after - first + 2;
   const line: Line = { halfAngle, z: new Float64Array(count), r: new Float64Array(count) };
   for (let i = 0; i < count; i++) {
-    const z = i === 0 ? from : i === count - 1 ? to : inner[i - 1]![0];
-    const deviation = i === 0 || i === count - 1 ? profileAt(profile, z) : inner[i - 1]![1];
+    const end = i === 0 || i === count - 1;
+    const z = i === 0 ? from : end ? to : profile[first + i - 1]![0];
+    const deviation = end ? profileAt(profile, z) : profile[first + i - 1]![1];
     line.z[i] = z;
     line.r[i] = radius + (z - station) * slope + deviation * outward;
   }
@@ -71,5 +75,10 @@ export function mirrored(line: Line): Line {
 export function inset(line: Line, distance: number): Line {
   const dz = distance * Math.sin(line.halfAngle);
   const dr = distance * Math.cos(line.halfAngle);
-  return { halfAngle: line.halfAngle, z: line.z.map((z) => z + dz), r: line.r.map((r) => r - dr) };
+  const moved: Line = { halfAngle: line.halfAngle, z: line.z.slice(), r: line.r.slice() };
+  for (let i = 0; i < moved.z.length; i++) {
+    moved.z[i]! += dz;
+    moved.r[i]! -= dr;
+  }
+  return moved;
 }
