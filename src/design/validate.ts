@@ -62,7 +62,15 @@ function placeOfError(text: string, message: string): number | null {
   const offset = /position (\d+)/.exec(message);
   if (offset) return Number(offset[1]);
   const lineAndColumn = /line (\d+) column (\d+)/.exec(message);
-  if (lineAndColumn) return text.split('\n').slice(0, Number(lineAndColumn[1]) - 1).reduce((sum, line) => sum + line.length + 1, 0) + Number(lineAndColumn[2]) - 1;
+  if (lineAndColumn)
+    return (
+      text
+        .split('\n')
+        .slice(0, Number(lineAndColumn[1]) - 1)
+        .reduce((sum, line) => sum + line.length + 1, 0) +
+      Number(lineAndColumn[2]) -
+      1
+    );
   // The place is the first such token up to which the text is not even the beginning of JSON.
   const token = /Unexpected token '(.)'/u.exec(message)?.[1];
   if (token === undefined) return null;

@@ -26,10 +26,10 @@ export interface SceneProps {
   onLost(): void;
 }
 
-/** Where the camera stands, seen from the middle. */
+/** Where the camera stands, seen from the middle; beside the axis at the nose, for on it the cut faces are edge on. */
 const VIEWS = {
   'From the side': [0, 0, 1],
-  'From the nose': [1, 0, 0.001],
+  'From the nose': [1, 0.04, 0.12],
   'Three-quarter': [0.56, 0.42, 0.72],
 } as const;
 type View = keyof typeof VIEWS;
@@ -50,7 +50,7 @@ export default function Scene(props: SceneProps) {
   if (!able) return null;
   return (
     <div style={{ position: 'relative', width: '100%', height: '100%', minHeight: 240, background: dark ? '#1d232a' : '#f5f0e6' }}>
-      <Canvas frameloop="demand" flat dpr={[1, 2]} camera={{ fov: 28, near: 0.01, far: 100 }} role="img" aria-label="Journal, bush and film, the bush cut open; gaps drawn larger, lengths true">
+      <Canvas frameloop="demand" flat dpr={[1, 2]} camera={{ fov: 28, near: 0.1, far: 60 }} role="img" aria-label="Journal, bush and film, the bush cut open; gaps drawn larger, lengths true">
         <Pair {...props} max={max} view={view} lost={lost} />
       </Canvas>
       <fieldset style={{ position: 'absolute', top: 8, left: 8, display: 'flex', flexWrap: 'wrap', gap: 6, margin: 0, padding: 0, border: 0 }}>
@@ -132,10 +132,10 @@ function Film({ seat, frame, sector, max, dark }: FilmProps) {
   return (
     <>
       <mesh geometry={skin} renderOrder={1}>
-        <meshBasicMaterial vertexColors transparent opacity={0.82} depthWrite={false} polygonOffset polygonOffsetFactor={-2} polygonOffsetUnits={-2} />
+        <meshBasicMaterial vertexColors transparent opacity={0.82} depthWrite={false} polygonOffset polygonOffsetFactor={-1} polygonOffsetUnits={-4} />
       </mesh>
       <mesh geometry={section}>
-        <meshBasicMaterial vertexColors side={DoubleSide} polygonOffset polygonOffsetFactor={-1} polygonOffsetUnits={-1} />
+        <meshBasicMaterial vertexColors side={DoubleSide} polygonOffset polygonOffsetFactor={-1} polygonOffsetUnits={-4} />
       </mesh>
       <mesh geometry={rings} renderOrder={2}>
         <meshBasicMaterial color={cssColour(touchColour(dark))} />

@@ -7,10 +7,10 @@ import { metres, toSeat } from '../../report/toEngine.ts';
 import { fitVerdict } from '../../report/verdict.ts';
 import { ClosingChart } from '../picture/ClosingChart.tsx';
 import { drawnPair } from '../picture/drawn.ts';
-import { Section } from '../picture/Section.tsx';
 import type { Work } from '../store.ts';
 import { FitControls } from './FitControls.tsx';
 import { FitNumbers } from './FitNumbers.tsx';
+import { FitPictures } from './FitPictures.tsx';
 
 export function FitScreen({ work }: { work: Work }) {
   const { design, system, factor } = useStore(work.store);
@@ -24,9 +24,7 @@ export function FitScreen({ work }: { work: Work }) {
         <h2>{verdict.headline}</h2>
         <p>{verdict.sentences.join(' ')}</p>
       </section>
-      <div className="pictures">
-        <Section drawn={drawn} fit={fit} system={system} work={work} />
-      </div>
+      <FitPictures work={work} fit={fit} drawn={drawn} />
       <FitControls work={work} drawnFactor={drawn.factor} />
       <ClosingChart design={design} seats={seats} fit={fit} system={system} work={work} />
       <FitNumbers fit={fit} design={design} system={system} />
