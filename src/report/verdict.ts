@@ -38,7 +38,9 @@ export function fitVerdict(design: Design, fit: FitReport, system: System): Verd
   return { tone: 'mend', headline: offHeadline(fit, system), sentences };
 }
 
-function inTolerance(seat: SeatFitReport, film: Design['seats'][number]['film']): boolean {
+type Wanted = Design['seats'][number]['film'];
+
+function inTolerance(seat: SeatFitReport, film: Wanted): boolean {
   return !film || (seat.leastFilm !== null && Math.abs(seat.leastFilm - film.target) <= (film.tolerance ?? 0) + 1e-9);
 }
 
@@ -72,10 +74,14 @@ const endPlayClause = (fit: FitReport, system: System) =>
 function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
   const halfAngle = design.seats.find((s) => s.name === first.name)!.bush.halfAngle;
   const friction = design.friction ?? FRICTION;
-  const cones = fit.seats.filter((s) => s.closes === 'rearward' && s.seatPosition !== null);
   if (Math.tan((Math.abs(halfAngle) * Math.PI) / 180) <= friction) return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
-  return cones.length > 1 ? 'it stops the journal before the other is home, so the spindle is loose there.' : `at ${angleText(halfAngle)} it stops the journal without sticking.`;
+  const loose = fit.seats.filter((s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film));
+  if (loose.length > 0) return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose.`;
+  return `at ${angleText(halfAngle)} it stops the journal without sticking.`;
 }
+
+/** Whether a seat stands clear by more than the film it should have. */
+const isLoose = (film: number | null | undefined, wanted: Wanted) => film != null && (!wanted || film > wanted.target + (wanted.tolerance ?? 0));
 
 /** How far to move for the film of the seat that matters first, and what the others then have. */
 function moveSentence(fit: FitReport, system: System): string {
@@ -84,7 +90,7 @@ function moveSentence(fit: FitReport, system: System): string {
   if (!seat) return '';
   const shift = seat.shiftToTarget!;
   const others = Object.entries(seat.filmsAtTarget ?? {}).filter(([name, film]) => name !== seat.name && film !== null);
-  if (Math.abs(shift) < 5e-6) return `The ${seat.name} seat stands at its film now.`;
+  if (Math.abs(shift) < 5e-5) return `The ${seat.name} seat stands at its film now.`;
   const turns = seat.turnsToTarget === null ? '' : ` (${turnText(seat.turnsToTarget)} of the adjuster)`;
   const after = others.map(([name, film]) => `the ${name} then has ${fineText(film!, system)}`).join(', ');
   return `For its film the ${seat.name} seat wants the journal ${fineText(Math.abs(shift), system)} ${shift < 0 ? 'rearward' : 'noseward'}${turns}${after === '' ? '' : `; ${after}`}.`;
@@ -95,7 +101,7 @@ function relationSentence(fit: FitReport, system: System): string {
   if (!relation || relation.allowance === 0) return '';
   const { between, error, allowance } = relation;
   const [one, other] = between;
-  if (Math.abs(error) <= 1e-6) return `One position gives the ${one} and the ${other} seat exactly their film.`;
+  if (Math.abs(error) < 5e-5) return `One position gives the ${one} and the ${other} seat their film.`;
   const verdict = Math.abs(error) < allowance ? 'within' : 'beyond';
   return `The ${one} seat reaches its film ${fineText(Math.abs(error), system)} ${error < 0 ? 'rearward' : 'noseward'} of where the ${other} does; that is ${verdict} the ${fineText(allowance, system)} the tolerances allow.`;
 }
