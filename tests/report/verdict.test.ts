@@ -1,0 +1,69 @@
+/** The verdict in words, for every kind of design: what it must say, and what it must not. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import type { Design } from '../../src/design/definition.ts';
+import { parseDesign } from '../../src/design/validate.ts';
+import { fitSection } from '../../src/report/fitSection.ts';
+import { fitVerdict } from '../../src/report/verdict.ts';
+
+function demo(name: string, change: (design: Design) => Design = (d) => d) {
+  const result = parseDesign(readFileSync(new URL(`../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
+  if (!result.ok) throw new Error(result.errors[0]!.message);
+  const design = change(result.design);
+  const { tone, headline, sentences } = fitVerdict(design, fitSection(design), 'metric');
+  return { tone, text: [headline, ...sentences].join(' ') };
+}
+
+test('steep first: loose by what the shallow one stands clear, and the move for the film', () => {
+  const { tone, text } = demo('steep-first');
+  expect(tone).toBe('mend');
+  expect(text).toMatch(/No one position gives both .* stand 108\.2 µm wrong/);
+  expect(text).toMatch(/the steep seat touches first all along its line, with the shallow seat still 7\.98 µm clear/);
+  expect(text).toMatch(/before the shallow seat is home, so the spindle is loose/);
+  expect(text).toMatch(/20\.46 µm rearward \(9\.8° of the adjuster\); the shallow then has 8\.16 µm/);
+});
+
+test('shallow first: wedges', () => {
+  const { text } = demo('shallow-first');
+  expect(text).toMatch(/the shallow seat touches first .* wedges and sticks/);
+  expect(text).not.toMatch(/loose/);
+});
+
+test('a shallow cone with little friction does not stick', () => {
+  const { text } = demo('shallow-first', (d) => ({ ...d, friction: 0.04 }));
+  expect(text).not.toMatch(/wedges/);
+});
+
+test.each(['correct', 'rear-bearing', 'worn-bell-mouth', 'opposed-cones'])('%s: good, and nothing is called loose', (name) => {
+  const { tone, text } = demo(name);
+  expect(tone).toBe('good');
+  expect(text).not.toMatch(/loose|wedges|No one position|0\.0°/);
+});
+
+test('opposed cones: end play', () => {
+  expect(demo('opposed-cones').text).toMatch(/end play is 10\.07 µm/);
+});
+
+test('a mismatch says at which end it touches', () => {
+  expect(demo('half-angle-mismatch', (d) => ({ ...d, seats: d.seats.slice(0, 1) })).text).toMatch(/touches first at its small end \(diameter/);
+});
+
+test('pressed past the touch: stop, and by how much', () => {
+  const { tone, text } = demo('steep-first', (d) => ({ ...d, position: -0.01 }));
+  expect(tone).toBe('stop');
+  expect(text).toMatch(/steep journal is 4\.24 µm into its bush/);
+});
+
+test('straight seats alone: no axial move closes them; too large: no axial move clears them', () => {
+  const straight = (diameter: number) =>
+    demo('correct', () => ({ conepair: 1, seats: [{ name: 'plain', journal: { halfAngle: 0, diameter, station: 0, from: -20, to: 0 }, bush: { halfAngle: 0, diameter: 20, station: 0, from: -20, to: 0 } }] }));
+  expect(straight(19.99).text).toBe('No axial move makes any of these seats touch.');
+  expect(straight(20.01).text).toMatch(/plain journal is 5\.00 µm into its bush here and no axial move clears it/);
+});
+
+test('in inches the films are tenths', () => {
+  const result = parseDesign(readFileSync(new URL('../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+  if (!result.ok) throw new Error('demo');
+  const { sentences } = fitVerdict(result.design, fitSection(result.design), 'inch');
+  expect(sentences.join(' ')).toMatch(/the shallow seat still 3\.14 tenths clear/);
+});
