@@ -6,7 +6,7 @@ import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';
 import { useSize } from '../useSize.ts';
-import type { Drawn, Point } from './drawn.ts';
+import { type Drawn, type Point, relieved } from './drawn.ts';
 
 interface Props {
   drawn: Drawn;
@@ -171,8 +171,14 @@ function pathOf(points: readonly Point[], side: number, closed = true): string {
 /** The outlines in mm and the room they need; the seats stand in the order of their stations. */
 function frameOf(drawn: Drawn, room: number) {
   const byStation = [...drawn.seats].sort((a, b) => a.bush[0]![0] - b.bush[0]![0]);
-  const bush = byStation.flatMap((s) => s.bush);
-  const journal = byStation.flatMap((s) => s.journal);
+  const bush = relieved(
+    byStation.map((s) => s.bush),
+    'outside',
+  );
+  const journal = relieved(
+    byStation.map((s) => s.journal),
+    'inside',
+  );
   const rear = Math.min(...bush.map(([z]) => z));
   const nose = Math.max(...bush.map(([z]) => z));
   const reach = (nose - rear) * 0.14;

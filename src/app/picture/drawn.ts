@@ -100,3 +100,19 @@ function vAt(chain: Chain, u: number): number {
   while (k < chain.u.length - 2 && chain.u[k + 1]! < u) k++;
   return chain.v[k]! + ((chain.v[k + 1]! - chain.v[k]!) * (u - chain.u[k]!)) / (chain.u[k + 1]! - chain.u[k]!);
 }
+
+/** A space between two seats longer than this share of the whole is drawn relieved, so that nothing seems to touch there. */
+const LONG = 0.1;
+
+/** The chains of neighbouring seats joined to one line: straight across a short space, relieved across a long one. */
+export function relieved(chains: readonly (readonly Point[])[], metal: 'inside' | 'outside'): Point[] {
+  const all = chains.flat();
+  const length = all.length === 0 ? 0 : all[all.length - 1]![0] - all[0]![0];
+  return chains.flatMap((chain, i) => {
+    const next = chains[i + 1]?.[0];
+    const end = chain[chain.length - 1]!;
+    if (!next || next[0] - end[0] < LONG * length) return [...chain];
+    const r = metal === 'inside' ? 0.9 * Math.min(end[1], next[1]) : 1.07 * Math.max(end[1], next[1]);
+    return [...chain, [end[0], r] as const, [next[0], r] as const];
+  });
+}

@@ -7,7 +7,7 @@
  * A profile runs with its solid on the right (rear to nose along an outside); its normal points out of it.
  */
 import { SAME } from '../../engine/contact/film.ts';
-import type { Drawn, DrawnSeat, FilmPlace, Point } from './drawn.ts';
+import { type Drawn, type DrawnSeat, type FilmPlace, type Point, relieved } from './drawn.ts';
 import { filmColour, INTERFERENCE, linear } from './filmColour.ts';
 
 export interface Mesh {
@@ -61,7 +61,10 @@ export function frameOf(drawn: Drawn): Frame {
 /** The journal's half section, from the axis at its rear to the axis at its nose. */
 export function journalProfile(drawn: Drawn, { overhang }: Frame): Point[] {
   const seats = inOrder(drawn);
-  const body = seats.flatMap((seat) => thinned(seat.journal, MOST_POINTS / seats.length, fromChord(seat.journal)));
+  const body = relieved(
+    seats.map((seat) => thinned(seat.journal, MOST_POINTS / seats.length, fromChord(seat.journal))),
+    'inside',
+  );
   const rear = body[0];
   const nose = body[body.length - 1];
   if (!rear || !nose) return [];
@@ -91,7 +94,10 @@ export function bushProfile(drawn: Drawn, { outside }: Frame): Point[] {
 
 function boreOf(drawn: Drawn): Point[] {
   const seats = inOrder(drawn);
-  return seats.flatMap((seat) => thinned(seat.bush, MOST_POINTS / seats.length, fromChord(seat.bush)));
+  return relieved(
+    seats.map((seat) => thinned(seat.bush, MOST_POINTS / seats.length, fromChord(seat.bush))),
+    'outside',
+  );
 }
 
 export const journalMesh = (drawn: Drawn, frame: Frame): Mesh => revolved(journalProfile(drawn, frame), frame, 0, 2 * Math.PI);
