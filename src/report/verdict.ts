@@ -14,13 +14,15 @@ export interface Verdict {
 
 /** Dry friction taken where the design states none: steel on bronze, common practice, no source. */
 const FRICTION = 0.12;
+/** A difference of film (mm) along a seat that no one would remark on. */
+const UNEVEN = 1e-4;
 /** Films (mm) closer than this to nothing are a touch on paper. */
 const TOUCHING = 1e-6;
 
 export function fitVerdict(design: Design, fit: FitReport, system: System): Verdict {
   const fine = (mm: number) => fineText(mm, system);
   const interfering = fit.seats.filter((s) => s.leastFilm !== null && s.leastFilm < -TOUCHING);
-  const sentences = [firstTouchSentence(design, fit, system), moveSentence(fit, system), relationSentence(fit, system)].filter((s) => s !== '');
+  const sentences = [firstTouchSentence(design, fit, system), moveSentence(fit, system), relationSentence(fit, system), ...unevenSentences(design, fit, system)].filter((s) => s !== '');
 
   if (interfering.length > 0) {
     const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
@@ -33,7 +35,11 @@ export function fitVerdict(design: Design, fit: FitReport, system: System): Verd
   if (apart.length > 0) return { tone: 'mend', headline: `The ${apart.map((s) => s.name).join(' and ')} journal does not reach its bush at this position.`, sentences };
   if (off.length === 0) {
     const wanted = fit.seats.some((_, i) => design.seats[i]?.film);
-    return { tone: wanted ? 'good' : 'mend', headline: wanted ? 'Every seat has the film it should have, at this one position.' : firstTouchSentence(design, fit, system), sentences: wanted ? sentences : sentences.slice(1) };
+    return {
+      tone: wanted ? 'good' : 'mend',
+      headline: wanted ? `Every seat has the film it should have${unevenSentences(design, fit, system).length > 0 ? ' where it is closest' : ''}, at this one position.` : firstTouchSentence(design, fit, system),
+      sentences: wanted ? sentences : sentences.slice(1),
+    };
   }
   return { tone: 'mend', headline: offHeadline(fit, system), sentences };
 }
@@ -78,6 +84,15 @@ function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
   const loose = fit.seats.filter((s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film));
   if (loose.length > 0) return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose.`;
   return `at ${angleText(halfAngle)} it stops the journal without sticking.`;
+}
+
+/** A film that runs from thin to thick, by more than its tolerance: a mismatch of angle, or wear. */
+function unevenSentences(design: Design, fit: FitReport, system: System): string[] {
+  return fit.seats.flatMap((seat, i) => {
+    const { leastFilm: least, greatestFilm: greatest } = seat;
+    if (least === null || greatest === null || greatest - least <= (design.seats[i]?.film?.tolerance ?? 0) + UNEVEN) return [];
+    return [`The ${seat.name} film is uneven: ${fineText(least, system)} where it is least, ${fineText(greatest, system)} where it is greatest.`];
+  });
 }
 
 /** Whether a seat stands clear by more than the film it should have. */

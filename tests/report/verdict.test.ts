@@ -40,6 +40,12 @@ test.each(['correct', 'rear-bearing', 'worn-bell-mouth', 'opposed-cones'])('%s: 
   expect(text).not.toMatch(/loose|wedges|No one position|0\.0°/);
 });
 
+test('a worn bell mouth and a mismatch are uneven, true cones are not', () => {
+  expect(demo('worn-bell-mouth').text).toMatch(/The shallow film is uneven: 2\.50 µm where it is least, 14\.50 µm where it is greatest/);
+  expect(demo('half-angle-mismatch').text).toMatch(/The shallow film is uneven/);
+  expect(demo('correct').text).not.toMatch(/uneven/);
+});
+
 test('opposed cones: end play', () => {
   expect(demo('opposed-cones').text).toMatch(/end play is 10\.07 µm/);
 });

@@ -5,7 +5,7 @@ import type { FitReport } from '../../report/definition.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';
-import { useSize } from '../useSize.ts';
+import { type Size, useSize } from '../useSize.ts';
 import { type Drawn, type Point, relieved } from './drawn.ts';
 
 interface Props {
@@ -17,13 +17,15 @@ interface Props {
 
 const SNAP_PIXELS = 5;
 const MM = 1000;
+const NOTES_PIXELS = 56;
+const BAR_PIXELS = 48;
 
 export function Section({ drawn, fit, system, work }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const [view, setView] = useState({ zoom: 1, x: 0, y: 0 });
   const size = useSize(svg, { width: 900, height: 500 });
-  const frame = frameOf(drawn, size.width < 500 ? 0.2 : 0.12);
+  const frame = frameOf(drawn, size);
   const width = frame.width / view.zoom;
   const height = frame.height / view.zoom;
   const left = frame.left + (frame.width - width) / 2 + view.x;
@@ -118,7 +120,7 @@ export function Section({ drawn, fit, system, work }: Props) {
           const [z, r] = points[Math.floor((points.length - 1) / 2)]!;
           const mid = points.length === 2 ? [(points[0]![0] + points[1]![0]) / 2, (points[0]![1] + points[1]![1]) / 2] : [z, r];
           const x = mid[0]! * MM;
-          const y = -frame.outer - label * (i % 2 === 0 ? 0.8 : 2.2);
+          const y = -frame.outer - label * (i % 2 === 0 ? 0.7 : 2.1);
           return (
             <g key={seat.name} className="note">
               <path d={`M${x} ${-mid[1]! * MM}V${y + label * 0.3}`} />
@@ -169,14 +171,13 @@ function pathOf(points: readonly Point[], side: number, closed = true): string {
 }
 
 /** The outlines in mm and the room they need; the seats stand in the order of their stations. */
-function frameOf(drawn: Drawn, room: number) {
+function frameOf(drawn: Drawn, size: Size) {
   const byStation = [...drawn.seats].sort((a, b) => a.bush[0]![0] - b.bush[0]![0]);
-  const bush = relieved(
-    byStation.map((s) => s.bush),
-    'outside',
-  );
+  const bores = byStation.map((s) => s.bush);
+  const bush = relieved(bores, bores, 'outside');
   const journal = relieved(
     byStation.map((s) => s.journal),
+    bores,
     'inside',
   );
   const rear = Math.min(...bush.map(([z]) => z));
@@ -190,12 +191,13 @@ function frameOf(drawn: Drawn, room: number) {
   const right = upper[upper.length - 1]![0] * MM;
   const tall = outer * MM;
   const margin = (right - left) * 0.03;
-  const band = (right - left) * room;
+  // Room in pixels for the notes above and the bar below, whatever the shape of the pair and of the page.
+  const mmPerPixel = Math.max((right - left + 2 * margin) / size.width, (2 * tall) / Math.max(60, size.height - NOTES_PIXELS - BAR_PIXELS));
   return {
     left: left - margin,
     width: right - left + 2 * margin,
-    top: -tall - band,
-    height: 2 * tall + 2 * band,
+    top: -tall - NOTES_PIXELS * mmPerPixel,
+    height: 2 * tall + (NOTES_PIXELS + BAR_PIXELS) * mmPerPixel,
     outer: tall,
     length: (nose - rear) * MM,
     journal: `${pathOf([...upper, ...[...upper].reverse().map(([z, r]) => [z, -r] as const)], 1)}`,

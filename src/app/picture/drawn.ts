@@ -101,18 +101,22 @@ function vAt(chain: Chain, u: number): number {
   return chain.v[k]! + ((chain.v[k + 1]! - chain.v[k]!) * (u - chain.u[k]!)) / (chain.u[k + 1]! - chain.u[k]!);
 }
 
-/** A space between two seats longer than this share of the whole is drawn relieved, so that nothing seems to touch there. */
+/** A space between two seats of the bush longer than this share of the whole is drawn relieved, in both parts. */
 const LONG = 0.1;
 
-/** The chains of neighbouring seats joined to one line: straight across a short space, relieved across a long one. */
-export function relieved(chains: readonly (readonly Point[])[], metal: 'inside' | 'outside'): Point[] {
-  const all = chains.flat();
-  const length = all.length === 0 ? 0 : all[all.length - 1]![0] - all[0]![0];
+/**
+ * The chains of neighbouring seats joined to one line: straight across a short space, relieved across a long
+ * one, so that nothing seems to touch where there is no seat. `bush` are the bush chains of the same seats.
+ */
+export function relieved(chains: readonly (readonly Point[])[], bush: readonly (readonly Point[])[], metal: 'inside' | 'outside'): Point[] {
+  const start = (chain: readonly Point[] | undefined) => chain?.[0]?.[0] ?? 0;
+  const end = (chain: readonly Point[] | undefined) => chain?.[chain.length - 1]?.[0] ?? 0;
+  const length = end(bush[bush.length - 1]) - start(bush[0]);
   return chains.flatMap((chain, i) => {
     const next = chains[i + 1]?.[0];
-    const end = chain[chain.length - 1]!;
-    if (!next || next[0] - end[0] < LONG * length) return [...chain];
-    const r = metal === 'inside' ? 0.9 * Math.min(end[1], next[1]) : 1.07 * Math.max(end[1], next[1]);
-    return [...chain, [end[0], r] as const, [next[0], r] as const];
+    const last = chain[chain.length - 1];
+    if (!next || !last || start(bush[i + 1]) - end(bush[i]) < LONG * length) return [...chain];
+    const r = metal === 'inside' ? 0.9 * Math.min(last[1], next[1]) : 1.07 * Math.max(last[1], next[1]);
+    return [...chain, [last[0], r] as const, [next[0], r] as const];
   });
 }

@@ -63,6 +63,7 @@ export function journalProfile(drawn: Drawn, { overhang }: Frame): Point[] {
   const seats = inOrder(drawn);
   const body = relieved(
     seats.map((seat) => thinned(seat.journal, MOST_POINTS / seats.length, fromChord(seat.journal))),
+    seats.map((seat) => seat.bush),
     'inside',
   );
   const rear = body[0];
@@ -96,6 +97,7 @@ function boreOf(drawn: Drawn): Point[] {
   const seats = inOrder(drawn);
   return relieved(
     seats.map((seat) => thinned(seat.bush, MOST_POINTS / seats.length, fromChord(seat.bush))),
+    seats.map((seat) => seat.bush),
     'outside',
   );
 }
