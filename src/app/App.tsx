@@ -79,8 +79,8 @@ export function App({ work }: { work: Work }) {
           <button type="button" onClick={work.redo} disabled={history.futureStates.length === 0}>
             Redo
           </button>
-          <button type="button" aria-pressed={system === 'inch'} onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
-            {system === 'inch' ? 'inch' : 'metric'}
+          <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
+            Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
           </button>
         </div>
       </header>

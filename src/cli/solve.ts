@@ -11,6 +11,8 @@ import { SECTION_NAMES, type SectionName, solve } from '../report/report.ts';
 
 const USAGE = `usage: npm run -s solve -- [--only ${SECTION_NAMES.join(',')}] FILE…   (- reads standard input)`;
 
+const UNREADABLE: Record<string, string> = { ENOENT: 'there is no such file', EISDIR: 'it is a folder; name the files in it', EACCES: 'this user may not read it' };
+
 interface Call {
   files: string[];
   only: readonly SectionName[];
@@ -37,14 +39,17 @@ function solveFile(file: string, only: readonly SectionName[]): Report {
   try {
     text = readFileSync(file === '-' ? 0 : file, 'utf8');
   } catch (error) {
-    return { conepair: 1, file, errors: [{ path: '', message: `cannot be read: ${(error as NodeJS.ErrnoException).code === 'ENOENT' ? 'there is no such file' : (error as Error).message}` }] };
+    return { conepair: 1, file, errors: [{ path: '', message: `cannot be read: ${UNREADABLE[(error as NodeJS.ErrnoException).code ?? ''] ?? (error as Error).message}` }] };
   }
   const result = parseDesign(text);
   return result.ok ? solve(result.design, file, only) : { conepair: 1, file, errors: result.errors };
 }
 
-const call = readCall(process.argv.slice(2));
-if (typeof call === 'string') {
+const args = process.argv.slice(2);
+const call = readCall(args);
+if (args.includes('--help') || args.includes('-h')) {
+  process.stderr.write(`${USAGE}\n`);
+} else if (typeof call === 'string') {
   process.stderr.write(`conepair: ${call}\n${USAGE}\n`);
   process.exitCode = 2;
 } else {

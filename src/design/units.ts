@@ -39,9 +39,11 @@ export function typedLength(text: string, bare: number): Typed {
   const match = NUMBER.exec(text.trim());
   if (!match) return { ok: false, message: `found "${text}"; type a number, with a unit if you like (mm, µm, in, thou, tenths)` };
   const unit = match[2]!.toLowerCase();
+  const number = Number(match[1]!.replace(',', '.'));
+  if (unit === 'tpi') return number > 0 ? { ok: true, value: INCH / number } : { ok: false, message: 'threads per inch must be above 0' };
   const size = unit === '' ? bare : LENGTH_UNITS[unit];
-  if (size === undefined) return { ok: false, message: `unit "${match[2]}" is not known here; use mm, µm, in, thou or tenths` };
-  return { ok: true, value: Number(match[1]!.replace(',', '.')) * size };
+  if (size === undefined) return { ok: false, message: `unit "${match[2]}" is not known here; use mm, µm, in, thou or tenths (tpi for a thread)` };
+  return { ok: true, value: number * size };
 }
 
 /**
@@ -74,10 +76,23 @@ function digits(value: number, decimals: number): string {
   return (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
 }
 
-/** A film, deviation or small move (mm) in µm or tenths. */
-export const fineText = (mm: number, system: System) => (system === 'metric' ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm` : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`);
+/** Without the noughts at the end beyond the least number of decimals. */
+function trimmed(text: string, least: number): string {
+  const [whole, decimals = ''] = text.split('.');
+  const kept = decimals.replace(/0+$/, '').padEnd(least, '0');
+  return kept === '' ? whole! : `${whole}.${kept}`;
+}
+
+/** From here on (mm) a move is told as a length: 1 mm, or ten thou. */
+const LARGE = { metric: 1, inch: INCH / 100 };
+
+/** A film, deviation or small move (mm) in µm or tenths; a large one as a length. */
+export function fineText(mm: number, system: System): string {
+  return Math.abs(mm) >= LARGE[system] ? lengthText(mm, system) : fineOnly(mm, system);
+}
+const fineOnly = (mm: number, system: System) => (system === 'metric' ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm` : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`);
 /** A length (mm) in mm or inches. */
-export const lengthText = (mm: number, system: System) => (system === 'metric' ? `${digits(mm, 3)} mm` : `${digits(mm / INCH, 5)} in`);
+export const lengthText = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 5), 3)} mm` : `${trimmed(digits(mm / INCH, 6), 4)} in`);
 export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 

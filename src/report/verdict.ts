@@ -28,16 +28,17 @@ export function fitVerdict(design: Design, fit: FitReport, system: System): Verd
     const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
     const impossible = worst.closes === 'never' || worst.seatPosition === null;
     const headline = `The ${worst.name} journal is ${fine(-worst.leastFilm!)} into its bush here${impossible ? ' and no axial move clears it' : ''}.`;
-    return { tone: 'stop', headline, sentences };
+    return { tone: 'stop', headline, sentences: impossible ? [] : sentences };
   }
   const off = fit.seats.filter((s, i) => !inTolerance(s, design.seats[i]?.film));
   const apart = fit.seats.filter((s) => s.leastFilm === null);
   if (apart.length > 0) return { tone: 'mend', headline: `The ${apart.map((s) => s.name).join(' and ')} journal does not reach its bush at this position.`, sentences };
   if (off.length === 0) {
+    const uneven = unevenSentences(design, fit, system).length > 0;
     const wanted = fit.seats.some((_, i) => design.seats[i]?.film);
     return {
-      tone: wanted ? 'good' : 'mend',
-      headline: wanted ? `Every seat has the film it should have${unevenSentences(design, fit, system).length > 0 ? ' where it is closest' : ''}, at this one position.` : firstTouchSentence(design, fit, system),
+      tone: wanted && !uneven ? 'good' : 'mend',
+      headline: wanted ? (uneven ? 'Every least film is right here, but not every film is even along its seat.' : 'Every seat has the film it should have, here.') : firstTouchSentence(design, fit, system),
       sentences: wanted ? sentences : sentences.slice(1),
     };
   }
@@ -66,12 +67,15 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System): str
     const noseward = fit.seats.filter((s) => s.closes === 'noseward' && s.seatPosition !== null);
     return noseward.length > 0 ? `Nothing stops the journal going rearward; going noseward the ${noseward.map((s) => s.name).join(' and ')} seat does.` : 'No axial move makes any of these seats touch.';
   }
-  const where = first.contact ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${lengthText(first.contact.diameter, system)})`}` : '';
-  const others = fit.seats.filter((s) => !fit.together.includes(s.name) && fit.filmsAtFirst[s.name] != null);
+  const where = first.contact ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${lengthText(Number(first.contact.diameter.toFixed(3)), system)})`}` : '';
+  const others = fit.seats.filter((s) => !fit.together.includes(s.name) && s.closes !== 'never' && fit.filmsAtFirst[s.name] != null);
   if (fit.together.length > 1) return `Going home, the ${fit.together.join(' and ')} seats touch together${endPlayClause(fit, system)}.`;
-  const clear = others.map((s) => `the ${s.name} seat still ${fineText(fit.filmsAtFirst[s.name]!, system)} clear`).join(' and ');
+  const clear = others.map((s) => `the ${s.name} seat ${standing(fit.filmsAtFirst[s.name]!, system)}`).join(' and ');
   return `Going home, the ${first.name} seat touches first${where}${clear === '' ? '' : `, with ${clear}`}${endPlayClause(fit, system)}: ${effect(design, fit, first)}`;
 }
+
+/** How a seat stands where another touches first; one that closes the other way may be pressed in there. */
+const standing = (film: number, system: System) => (film < -TOUCHING ? `${fineText(-film, system)} into its bush` : `still ${fineText(film, system)} clear`);
 
 const endPlayClause = (fit: FitReport, system: System) =>
   fit.endPlay === null ? '' : fit.endPlay >= 0 ? `; end play is ${fineText(fit.endPlay, system)}` : `; the two stops overlap by ${fineText(-fit.endPlay, system)}, so it cannot go in`;
@@ -104,7 +108,7 @@ function moveSentence(fit: FitReport, system: System): string {
   const seat = movers.find((s) => s.name === fit.first) ?? movers[0];
   if (!seat) return '';
   const shift = seat.shiftToTarget!;
-  const others = Object.entries(seat.filmsAtTarget ?? {}).filter(([name, film]) => name !== seat.name && film !== null);
+  const others = Object.entries(seat.filmsAtTarget ?? {}).filter(([name, film]) => name !== seat.name && film !== null && fit.seats.find((s) => s.name === name)?.closes !== 'never');
   if (Math.abs(shift) < 5e-5) return `The ${seat.name} seat stands at its film now.`;
   const turns = seat.turnsToTarget === null ? '' : ` (${turnText(seat.turnsToTarget)} of the adjuster)`;
   const after = others.map(([name, film]) => `the ${name} then has ${fineText(film!, system)}`).join(', ');

@@ -123,7 +123,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
               <path d="M1 5H33" className="curve" />
             </svg>
             {seat.name}
-            {seat.sensitivity !== null && `: ${fineText(seat.sensitivity * 0.01, system)} of film for ${fineText(0.01, system)} of travel`}
+            {seat.sensitivity !== null && `: ${fineText(Math.abs(seat.sensitivity) * 10 * unit.size, system)} of film for 10 ${unit.name} of travel`}
           </span>
         ))}
         <span>thick: film within tolerance · ring: first touch</span>

@@ -139,7 +139,7 @@ export function Section({ drawn, fit, system, work }: Props) {
       </svg>
       <figcaption>
         <span>
-          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')} · overall {lengthText(frame.length, system)}
+          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')} · overall {lengthText(Number(frame.length.toFixed(3)), system)}
         </span>
         <span className="buttons">
           <button type="button" onClick={() => zoomBy(1.4)} aria-label="Zoom in">

@@ -24,8 +24,8 @@ export function FitControls({ work, drawnFactor }: { work: Work; drawnFactor: nu
         <Field label="Position" shown={fineText(design.position ?? 0, system)} read={asFine} set={(position) => work.change((d) => ({ ...d, position }))} />
         <label className="wide">
           <span>
-            Gaps drawn ×{Math.round(factor).toLocaleString('en')}
-            {Math.round(drawnFactor) < Math.round(factor) && ` (×${Math.round(drawnFactor).toLocaleString('en')} fits)`}
+            Gaps drawn ×{Math.round(drawnFactor).toLocaleString('en')}
+            {Math.round(drawnFactor) < Math.round(factor) && ` (×${Math.round(factor).toLocaleString('en')} asked; no more fits)`}
           </span>
           <input type="range" min={0} max={Math.log10(5000)} step={0.01} value={Math.log10(factor)} onChange={(event) => work.store.setState({ factor: Math.min(5000, 10 ** Number(event.target.value)) })} />
         </label>
@@ -34,7 +34,7 @@ export function FitControls({ work, drawnFactor }: { work: Work; drawnFactor: nu
       {design.seats.map((seat, i) => (
         <details key={seat.name}>
           <summary>
-            {seat.name} seat: half angle {angleText(seat.bush.halfAngle)} (included {angleText(2 * seat.bush.halfAngle)}, {taperText(seat.bush.halfAngle)})
+            {seat.name} seat: half angle {angleText(seat.bush.halfAngle)} (included {angleText(Math.abs(2 * seat.bush.halfAngle))}, {taperText(seat.bush.halfAngle)})
           </summary>
           {(['journal', 'bush'] as const).map((part) => (
             <fieldset key={part} className="row">
@@ -86,7 +86,8 @@ function Field({ label, shown, read, set }: FieldProps) {
     const typed = read(text.replace('−', '-'));
     if (!typed.ok) return setError(typed.message);
     const errors = set(typed.value);
-    setError(errors.map((e) => e.message).join('; '));
+    setError(errors[0]?.message ?? '');
+    if (errors.length === 0) setText(shown);
   };
   return (
     <div className="field">

@@ -14,12 +14,13 @@ export function FitNumbers({ fit, design, system }: { fit: FitReport; design: De
         <thead>
           <tr>
             <th scope="col">Seat</th>
-            <th scope="col">Film now</th>
+            <th scope="col">Least film</th>
+            <th scope="col">Greatest film</th>
+            <th scope="col">Move for its film</th>
+            <th scope="col">Adjuster</th>
             <th scope="col">Film wanted</th>
             <th scope="col">Touches at position</th>
             <th scope="col">Touch at diameter</th>
-            <th scope="col">Move for its film</th>
-            <th scope="col">Adjuster</th>
           </tr>
         </thead>
         <tbody>
@@ -27,11 +28,12 @@ export function FitNumbers({ fit, design, system }: { fit: FitReport; design: De
             <tr key={seat.name}>
               <th scope="row">{seat.name}</th>
               <td>{fine(seat.leastFilm)}</td>
-              <td>{fine(design.seats[i]?.film?.target ?? null)}</td>
-              <td>{fine(seat.seatPosition)}</td>
-              <td>{seat.contact ? lengthText(seat.contact.diameter, system) : NONE}</td>
+              <td>{fine(seat.greatestFilm)}</td>
               <td>{seat.shiftToTarget === null ? NONE : `${fineText(Math.abs(seat.shiftToTarget), system)} ${seat.shiftToTarget < 0 ? 'rearward' : 'noseward'}`}</td>
               <td>{seat.turnsToTarget === null ? NONE : turnText(seat.turnsToTarget)}</td>
+              <td>{fine(design.seats[i]?.film?.target ?? null)}</td>
+              <td>{fine(seat.seatPosition)}</td>
+              <td>{seat.contact ? lengthText(Number(seat.contact.diameter.toFixed(3)), system) : NONE}</td>
             </tr>
           ))}
         </tbody>
