@@ -91,6 +91,8 @@ export function fineText(mm: number, system: System): string {
   return Math.abs(mm) >= LARGE[system] ? lengthText(mm, system) : fineOnly(mm, system);
 }
 const fineOnly = (mm: number, system: System) => (system === 'metric' ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm` : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`);
+/** The same in a field that is edited: every digit that counts, so that nothing is lost by retyping it. */
+export const fineExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm * 1000, 7), 2)} µm` : `${trimmed(digits(mm / TENTH, 8), 2)} tenths`);
 /** A length (mm) in mm or inches. */
 export const lengthText = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 5), 3)} mm` : `${trimmed(digits(mm / INCH, 6), 4)} in`);
 export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;

@@ -2,7 +2,7 @@
 import { useEffect, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part, Surface } from '../../design/definition.ts';
-import { angleText, fineText, fineUnit, lengthText, lengthUnit, type Typed, taperOfHalfAngle, typedHalfAngle, typedLength } from '../../design/units.ts';
+import { angleText, fineExact, fineUnit, lengthText, lengthUnit, type Typed, taperOfHalfAngle, typedHalfAngle, typedLength } from '../../design/units.ts';
 import type { Work } from '../store.ts';
 
 export function FitControls({ work, drawnFactor }: { work: Work; drawnFactor: number }) {
@@ -21,7 +21,7 @@ export function FitControls({ work, drawnFactor }: { work: Work; drawnFactor: nu
   return (
     <section className="controls" aria-label="Controls">
       <div className="row">
-        <Field label="Position" shown={fineText(design.position ?? 0, system)} read={asFine} set={(position) => work.change((d) => ({ ...d, position }))} />
+        <Field label="Position" shown={fineExact(design.position ?? 0, system)} read={asFine} set={(position) => work.change((d) => ({ ...d, position }))} />
         <label className="wide">
           <span>
             Gaps drawn ×{Math.round(drawnFactor).toLocaleString('en')}
@@ -47,8 +47,8 @@ export function FitControls({ work, drawnFactor }: { work: Work; drawnFactor: nu
           ))}
           <fieldset className="row">
             <legend>film</legend>
-            <Field label="Wanted" shown={seat.film ? fineText(seat.film.target, system) : ''} read={asFine} set={(target) => editFilm(work, i, { tolerance: 0, ...seat.film, target })} />
-            {seat.film && <Field label="Tolerance ±" shown={fineText(seat.film.tolerance ?? 0, system)} read={asFine} set={(tolerance) => editFilm(work, i, { ...seat.film!, tolerance })} />}
+            <Field label="Wanted" shown={seat.film ? fineExact(seat.film.target, system) : ''} read={asFine} set={(target) => editFilm(work, i, { tolerance: 0, ...seat.film, target })} />
+            {seat.film && <Field label="Tolerance ±" shown={fineExact(seat.film.tolerance ?? 0, system)} read={asFine} set={(tolerance) => editFilm(work, i, { ...seat.film!, tolerance })} />}
           </fieldset>
         </details>
       ))}

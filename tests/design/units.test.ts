@@ -1,0 +1,56 @@
+/** What is typed and what is shown: units, tapers, tenths, signs. */
+import { expect, test } from 'vitest';
+import { angleText, fineExact, fineText, halfAngleOfTaper, lengthText, TENTH, taperOfHalfAngle, turnText, typedHalfAngle, typedLength } from '../../src/design/units.ts';
+
+const typed = (text: string, bare = 1) => {
+  const result = typedLength(text, bare);
+  return result.ok ? result.value : result.message;
+};
+const angle = (text: string) => {
+  const result = typedHalfAngle(text);
+  return result.ok ? result.value : result.message;
+};
+
+test('lengths carry their own unit; a number alone is in the unit of the field', () => {
+  expect(typed('22')).toBe(22);
+  expect(typed('0,5')).toBe(0.5);
+  expect(typed('7', 0.001)).toBeCloseTo(0.007, 15);
+  expect(typed('1 in')).toBe(25.4);
+  expect(typed('2 tenths')).toBeCloseTo(2 * TENTH, 15);
+  expect(typed('1 thou')).toBeCloseTo(0.0254, 15);
+  expect(typed('-3 µm')).toBeCloseTo(-0.003, 15);
+  expect(typed('40 tpi')).toBeCloseTo(0.635, 12);
+  expect(typed('3 furlongs')).toMatch(/furlongs/);
+  expect(typed('0 tpi')).toMatch(/above 0/);
+});
+
+test('half angles as degrees, minutes, included, ratio, taper per foot', () => {
+  expect(angle('3')).toBe(3);
+  expect(angle('2° 51\' 51.0925" incl')).toBeCloseTo(1.43209618, 7); // 1:20, ISO 1119 series (from memory)
+  expect(angle('1:20')).toBeCloseTo(1.43209618, 7);
+  expect(angle('0.6 in/ft')).toBeCloseTo(1.4321, 4); // Jarno taper
+  expect(angle('-6 incl')).toBe(-3);
+  expect(angle('7:24')).toBeCloseTo(8.29714497, 7); // ISO 1119 series (from memory)
+  expect(angle('steep')).toMatch(/steep/);
+});
+
+test('taper and half angle undo each other', () => {
+  for (const degrees of [0.5, 3, 45, -3]) expect(halfAngleOfTaper(taperOfHalfAngle(degrees))).toBeCloseTo(degrees, 12);
+});
+
+test('what is shown: tenths in inch, a real minus, no minus before nought, large moves as lengths', () => {
+  expect(fineText(TENTH, 'inch')).toBe('1.00 tenths');
+  expect(fineText(-0.0025, 'metric')).toBe('−2.50 µm');
+  expect(fineText(-1e-9, 'metric')).toBe('0.00 µm');
+  expect(fineText(1.5, 'metric')).toBe('1.500 mm');
+  expect(lengthText(22.0164, 'metric')).toBe('22.0164 mm');
+  expect(lengthText(25.4, 'inch')).toBe('1.0000 in');
+  expect(angleText(3)).toBe('3.0°');
+  expect(turnText(-0.25)).toBe('90°');
+});
+
+test('what an edited field shows can be typed back without loss', () => {
+  for (const mm of [-0.0004644660940686558, 0.02, 1 / 3000]) {
+    for (const system of ['metric', 'inch'] as const) expect(typed(fineExact(mm, system).replace('−', '-'))).toBeCloseTo(mm, 9);
+  }
+});
