@@ -73,10 +73,10 @@ export function App({ work }: { work: Work }) {
           <button type="button" onClick={save}>
             Save
           </button>
-          <button type="button" onClick={work.undo} disabled={history.pastStates.length === 0}>
+          <button type="button" onClick={() => work.undo()} disabled={history.pastStates.length === 0}>
             Undo
           </button>
-          <button type="button" onClick={work.redo} disabled={history.futureStates.length === 0}>
+          <button type="button" onClick={() => work.redo()} disabled={history.futureStates.length === 0}>
             Redo
           </button>
           <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>

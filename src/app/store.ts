@@ -31,8 +31,10 @@ export function createWork(initial: Design, storage: Storage | undefined) {
       limit: 200,
     }),
   );
-  store.subscribe(({ design, system, factor }) => storage?.setItem(KEY, JSON.stringify({ design, system, factor })));
   let dragFrom: Design | null = null;
+  store.subscribe(({ design, system, factor }) => {
+    if (dragFrom === null) keep(storage, { design, system, factor });
+  });
   const history = () => store.temporal.getState();
 
   return {
@@ -49,6 +51,7 @@ export function createWork(initial: Design, storage: Storage | undefined) {
       if (Number.isFinite(bounded)) store.setState({ design: { ...store.getState().design, position: bounded } });
     },
     open(file: string, result: Validation) {
+      this.dragEnd();
       store.setState(result.ok ? { design: result.design, refused: null } : { refused: { file, errors: result.errors } });
     },
     dragStart() {
@@ -60,17 +63,36 @@ export function createWork(initial: Design, storage: Storage | undefined) {
       const end = store.getState().design;
       store.setState({ design: dragFrom });
       history().resume();
-      store.setState({ design: end });
       dragFrom = null;
+      store.setState({ design: end });
     },
-    undo: () => history().undo(),
-    redo: () => history().redo(),
+    /** Whether a drag goes on; opening a file, undo and redo end it. */
+    dragging: () => dragFrom !== null,
+    undo() {
+      this.dragEnd();
+      history().undo();
+    },
+    redo() {
+      this.dragEnd();
+      history().redo();
+    },
   };
 }
 
 export type Work = ReturnType<typeof createWork>;
 
-function readKept(storage: Storage | undefined): Pick<State, 'design' | 'system' | 'factor'> | null {
+type Kept = Pick<State, 'design' | 'system' | 'factor'>;
+
+/** Keeps the work on the device; where the device has no room or forbids it, the work goes on unkept. */
+function keep(storage: Storage | undefined, kept: Kept): void {
+  try {
+    storage?.setItem(KEY, JSON.stringify(kept));
+  } catch {
+    // Nothing is lost that was not going to be: the design can still be saved as a file.
+  }
+}
+
+function readKept(storage: Storage | undefined): Kept | null {
   try {
     const kept = JSON.parse(storage?.getItem(KEY) ?? 'null') as { design?: unknown; system?: unknown; factor?: unknown } | null;
     const result = validateDesign(kept?.design);

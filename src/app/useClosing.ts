@@ -23,6 +23,7 @@ export function useClosing(work: Work, goal: number | null, still: boolean) {
     work.dragStart();
     setRunning(true);
     const tick = (now: number) => {
+      if (!work.dragging()) return stop();
       const part = Math.min(1, Math.max(0, (now - begun) / 1000 / SECONDS));
       work.moveTo(part === 1 ? goal : from + (goal - from) * part);
       if (part === 1) stop();

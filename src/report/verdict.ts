@@ -3,7 +3,7 @@
  * for every kind of design. Self-holding, wedging: a cone sticks when tan(half angle) ≤ friction.
  */
 import type { Design } from '../design/definition.ts';
-import { angleText, fineText, lengthText, type System, turnText } from '../design/units.ts';
+import { angleText, fineText, placeText, type System, turnText } from '../design/units.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
 
 export interface Verdict {
@@ -67,7 +67,7 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System): str
     const noseward = fit.seats.filter((s) => s.closes === 'noseward' && s.seatPosition !== null);
     return noseward.length > 0 ? `Nothing stops the journal going rearward; going noseward the ${noseward.map((s) => s.name).join(' and ')} seat does.` : 'No axial move makes any of these seats touch.';
   }
-  const where = first.contact ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${lengthText(Number(first.contact.diameter.toFixed(3)), system)})`}` : '';
+  const where = first.contact ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${placeText(first.contact.diameter, system)})`}` : '';
   const others = fit.seats.filter((s) => !fit.together.includes(s.name) && s.closes !== 'never' && fit.filmsAtFirst[s.name] != null);
   if (fit.together.length > 1) return `Going home, the ${fit.together.join(' and ')} seats touch together${endPlayClause(fit, system)}.`;
   const clear = others.map((s) => `the ${s.name} seat ${standing(fit.filmsAtFirst[s.name]!, system)}`).join(' and ');

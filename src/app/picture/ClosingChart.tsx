@@ -91,7 +91,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
             const good = goodStretch(seats[i]!, design.seats[i]!);
             return (
               <g key={seats[i]!.name} className={`seat seat-${i % 4}`}>
-                {good.length === 2 && <path d={path(good)} className="good" />}
+                {good.length === 2 && <path d={path(good)} className="within" />}
                 <path d={path(curve)} className="curve" />
               </g>
             );

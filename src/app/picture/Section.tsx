@@ -1,6 +1,6 @@
 /** The longitudinal section, as a drawing office would show it: both parts hatched, the films open between them. */
 import { useEffect, useId, useRef, useState } from 'react';
-import { fineText, lengthText, type System, TENTH } from '../../design/units.ts';
+import { fineText, placeText, type System, TENTH } from '../../design/units.ts';
 import type { FitReport } from '../../report/definition.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
@@ -139,7 +139,7 @@ export function Section({ drawn, fit, system, work }: Props) {
       </svg>
       <figcaption>
         <span>
-          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')} · overall {lengthText(Number(frame.length.toFixed(3)), system)}
+          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')} · overall {placeText(frame.length, system)}
         </span>
         <span className="buttons">
           <button type="button" onClick={() => zoomBy(1.4)} aria-label="Zoom in">

@@ -1,6 +1,6 @@
 /** The fit in figures, one row a seat. */
 import type { Design } from '../../design/definition.ts';
-import { fineText, lengthText, type System, turnText } from '../../design/units.ts';
+import { fineText, placeText, type System, turnText } from '../../design/units.ts';
 import type { FitReport } from '../../report/definition.ts';
 
 const NONE = '—';
@@ -33,7 +33,7 @@ export function FitNumbers({ fit, design, system }: { fit: FitReport; design: De
               <td>{seat.turnsToTarget === null ? NONE : turnText(seat.turnsToTarget)}</td>
               <td>{fine(design.seats[i]?.film?.target ?? null)}</td>
               <td>{fine(seat.seatPosition)}</td>
-              <td>{seat.contact ? lengthText(Number(seat.contact.diameter.toFixed(3)), system) : NONE}</td>
+              <td>{seat.contact ? placeText(seat.contact.diameter, system) : NONE}</td>
             </tr>
           ))}
         </tbody>
