@@ -1,7 +1,7 @@
 /** Moving the journal along its axis by hand: what a drag, a key and a snap do, the same in every picture. */
 import type { KeyboardEvent } from 'react';
 import type { System } from '../design/units.ts';
-import type { FitReport } from '../report/definition.ts';
+import type { FitReport } from '../report/fit/definition.ts';
 import type { Work } from './store.ts';
 
 /** One press of an arrow key, mm: 1 µm, or a quarter of a tenth; ten times that with Shift. */

@@ -1,11 +1,12 @@
-/** A design solved: every section whose inputs the design has. A new section is one file and one line here. */
+/** A design solved: every section whose inputs the design has. A new section is one folder and one line here. */
 import type { Design } from '../design/definition.ts';
 import type { Report } from './definition.ts';
-import { fitSection } from './fitSection.ts';
+import { fitSection } from './fit/section.ts';
 
+/** Each makes its section, or nothing where the design lacks what it needs. */
 export const SECTIONS = {
   fit: fitSection,
-};
+} satisfies { [name in keyof Report]?: (design: Design) => Report[name] | undefined };
 
 export type SectionName = keyof typeof SECTIONS;
 export const SECTION_NAMES = Object.keys(SECTIONS) as SectionName[];
@@ -13,6 +14,10 @@ export const SECTION_NAMES = Object.keys(SECTIONS) as SectionName[];
 export function solve(design: Design, file: string, only: readonly SectionName[] = SECTION_NAMES): Report {
   const report: Report = { conepair: 1, file };
   if (design.title !== undefined) report.title = design.title;
-  for (const name of only) report[name] = SECTIONS[name](design);
+  for (const name of only) put(report, name, SECTIONS[name](design));
   return report;
+}
+
+function put<N extends SectionName>(report: Report, name: N, section: Report[N] | undefined): void {
+  if (section !== undefined) report[name] = section;
 }

@@ -1,7 +1,7 @@
 /** The fit of named cases, every number from the geometry of a cone: axial = normal/sin a = radial/tan a. */
 import { describe, expect, it } from 'vitest';
 import type { Design, Seat, Surface } from '../../src/design/definition.ts';
-import { fitSection } from '../../src/report/fitSection.ts';
+import { fitSection } from '../../src/report/fit/section.ts';
 
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
 const sin = (degrees: number) => Math.sin(rad(degrees));

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Design, Seat, Surface } from '../../src/design/definition.ts';
 import { validateDesign } from '../../src/design/validate.ts';
-import { fitSection } from '../../src/report/fitSection.ts';
+import { fitSection } from '../../src/report/fit/section.ts';
 import { type Closes, filmsAtVertices, filmsBetween, least, type Point, touch, vertices } from './bruteForce.ts';
 
 /** mm */

@@ -4,7 +4,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { lineOf } from '../../src/engine/geometry/line.ts';
-import { fitSection } from '../../src/report/fitSection.ts';
+import { fitSection } from '../../src/report/fit/section.ts';
 
 const INCH = 25.4;
 const degrees = (rad: number) => (rad * 180) / Math.PI;

@@ -6,7 +6,7 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { leastFilm } from '../../engine/contact/film.ts';
 import { positionForFilm, type SeatLines } from '../../engine/contact/fit.ts';
-import type { FitReport } from '../../report/definition.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';

@@ -1,7 +1,7 @@
 /** The longitudinal section, as a drawing office would show it: both parts hatched, the films open between them. */
 import { useEffect, useId, useRef, useState } from 'react';
 import { fineText, placeText, type System, TENTH } from '../../design/units.ts';
-import type { FitReport } from '../../report/definition.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';

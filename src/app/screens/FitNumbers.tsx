@@ -1,7 +1,7 @@
 /** The fit in figures, one row a seat. */
 import type { Design } from '../../design/definition.ts';
 import { fineText, placeText, type System, turnText } from '../../design/units.ts';
-import type { FitReport } from '../../report/definition.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
 
 const NONE = '—';
 

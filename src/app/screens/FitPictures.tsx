@@ -1,7 +1,7 @@
 /** Section and scene: side by side where there is room, one at a time where there is not. */
 import { lazy, Suspense, useCallback, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import type { FitReport } from '../../report/definition.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import { landmarks, snapped } from '../journalMove.ts';
 import type { Drawn } from '../picture/drawn.ts';

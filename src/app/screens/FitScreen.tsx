@@ -2,9 +2,9 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { seatLines } from '../../engine/contact/fit.ts';
-import { fitSection } from '../../report/fitSection.ts';
+import { fitSection } from '../../report/fit/section.ts';
+import { fitVerdict } from '../../report/fit/verdict.ts';
 import { metres, toSeat } from '../../report/toEngine.ts';
-import { fitVerdict } from '../../report/verdict.ts';
 import { ClosingChart } from '../picture/ClosingChart.tsx';
 import { drawnPair } from '../picture/drawn.ts';
 import type { Work } from '../store.ts';

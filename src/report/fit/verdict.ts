@@ -2,8 +2,8 @@
  * The fit in a machinist's words: one headline and one or two sentences, made from the report alone and right
  * for every kind of design. Self-holding, wedging: a cone sticks when tan(half angle) ≤ friction.
  */
-import type { Design } from '../design/definition.ts';
-import { angleText, fineText, placeText, type System, turnText } from '../design/units.ts';
+import type { Design } from '../../design/definition.ts';
+import { angleText, fineText, placeText, type System, turnText } from '../../design/units.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
 
 export interface Verdict {

@@ -1,8 +1,8 @@
 /** The `fit` section of the report. */
-import type { Design } from '../design/definition.ts';
-import { type Contact, fit, type SeatFit } from '../engine/contact/fit.ts';
+import type { Design } from '../../design/definition.ts';
+import { type Contact, fit, type SeatFit } from '../../engine/contact/fit.ts';
+import { metres, millimetres, toSeats } from '../toEngine.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
-import { metres, millimetres, toSeats } from './toEngine.ts';
 
 export function fitSection(design: Design): FitReport {
   const position = design.position ?? 0;

@@ -1,13 +1,13 @@
 /** The verdict in words, for every kind of design: what it must say, and what it must not. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import type { Design } from '../../src/design/definition.ts';
-import { parseDesign } from '../../src/design/validate.ts';
-import { fitSection } from '../../src/report/fitSection.ts';
-import { fitVerdict } from '../../src/report/verdict.ts';
+import type { Design } from '../../../src/design/definition.ts';
+import { parseDesign } from '../../../src/design/validate.ts';
+import { fitSection } from '../../../src/report/fit/section.ts';
+import { fitVerdict } from '../../../src/report/fit/verdict.ts';
 
 function demo(name: string, change: (design: Design) => Design = (d) => d) {
-  const result = parseDesign(readFileSync(new URL(`../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
+  const result = parseDesign(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
   if (!result.ok) throw new Error(result.errors[0]!.message);
   const design = change(result.design);
   const { tone, headline, sentences } = fitVerdict(design, fitSection(design), 'metric');
@@ -69,7 +69,7 @@ test('straight seats alone: no axial move closes them; too large: no axial move 
 });
 
 test('in inches the films are tenths', () => {
-  const result = parseDesign(readFileSync(new URL('../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+  const result = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
   if (!result.ok) throw new Error('demo');
   const { sentences } = fitVerdict(result.design, fitSection(result.design), 'inch');
   expect(sentences.join(' ')).toMatch(/the shallow seat still 3\.14 tenths clear/);
