@@ -71,9 +71,9 @@ export const lobe = z.strictObject({
 export const surface = z.strictObject({
   halfAngle: number('angle', 'Half angle', 'Angle between the line and the axis; above 0 it widens toward the nose', { above: -89, below: 89 }),
   diameter: number('length', 'Diameter', 'Diameter of the surface at its station', SIZE),
-  station: station('Station of the diameter', 'Where along the part the diameter was taken'),
-  from: station('From', 'Rear end of the surface'),
-  to: station('To', 'Nose end of the surface'),
+  station: station('At station', 'Where along the part the diameter was taken'),
+  from: station('Rear end', 'Station where the surface ends toward the rear'),
+  to: station('Nose end', 'Station where the surface ends toward the nose'),
   profile: z.optional(
     z
       .array(z.tuple([station('Station', 'Place along the part'), number('fine', 'Deviation', 'Metal standing proud of the straight line, normal to it', DEVIATION)]))

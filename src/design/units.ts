@@ -8,7 +8,7 @@
 export type System = 'metric' | 'inch';
 
 const INCH = 25.4;
-export const TENTH = INCH / 10_000;
+export const TENTH = 0.00254;
 
 /** mm to one unit; the names a person may type after a number. */
 const LENGTH_UNITS: Record<string, number> = {
@@ -95,8 +95,12 @@ const fineOnly = (mm: number, system: System) => (system === 'metric' ? `${digit
 export const fineExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm * 1000, 7), 2)} µm` : `${trimmed(digits(mm / TENTH, 8), 2)} tenths`);
 /** A length (mm) in mm or inches. */
 export const lengthText = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 5), 3)} mm` : `${trimmed(digits(mm / INCH, 6), 4)} in`);
+/** A length in a field that is edited. */
+export const lengthExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 9), 3)} mm` : `${trimmed(digits(mm / INCH, 10), 4)} in`);
 /** A place or size that is only told, to a micrometre or so. */
 export const placeText = (mm: number, system: System) => lengthText(Number(mm.toFixed(3)), system);
+/** An angle in a field that is edited. */
+export const angleExact = (degrees: number) => `${trimmed(digits(degrees, 9), 1)}°`;
 export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 

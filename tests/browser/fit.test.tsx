@@ -92,6 +92,24 @@ test('a field takes another unit, and refuses nonsense where it stands', async (
   expect(position()).toBeCloseTo(0.00508, 12);
 });
 
+test('every number of the pair has a control that says what it is', async () => {
+  await expect.element(page.getByLabelText('Friction', { exact: true })).toBeVisible();
+  for (const details of document.querySelectorAll('details')) details.open = true;
+  const fields = [...document.querySelectorAll<HTMLInputElement>('.controls input, .controls textarea')];
+  // position, adjuster, friction, factor, sector; per seat two surfaces of seven, name, film, tolerance; title, notes
+  expect(fields.length).toBe(5 + 2 * (14 + 3) + 2);
+  for (const field of fields) {
+    const name = document.querySelector(`label[for="${CSS.escape(field.id)}"]`);
+    expect(name?.textContent, field.outerHTML).toBeTruthy();
+    expect(name!.getAttribute('title'), name!.textContent!).toBeTruthy();
+  }
+  const angle = page.getByRole('group', { name: 'bush' }).first().getByLabelText('Half angle');
+  await userEvent.fill(angle, '1:20');
+  await userEvent.keyboard('{Enter}');
+  expect(work.store.getState().design.seats[0]!.bush.halfAngle).toBeCloseTo(1.43209618, 7);
+  await expect.element(page.getByText('included 2.8642° · 1:20.0000 · 0.6000 in/ft')).toBeVisible();
+});
+
 test('a bad file is refused with every error, and what was there stays', async () => {
   const before = work.store.getState().design;
   const input = document.querySelector<HTMLInputElement>('input[type=file]')!;
@@ -121,6 +139,8 @@ test('every demo draws at every width without sideways scroll', async () => {
 
 test('an axe scan is clean in both themes', async () => {
   await page.viewport(820, 1100);
+  await expect.element(page.getByLabelText('Friction', { exact: true })).toBeVisible();
+  for (const details of document.querySelectorAll('details')) details.open = true;
   for (const theme of ['light', 'dark']) {
     document.documentElement.style.colorScheme = theme;
     const { violations } = await axe.run(document);

@@ -1,5 +1,5 @@
 /** Fit: which seat touches first, what that does, and how far to move. The verdict, the picture, the numbers. */
-import { useMemo } from 'react';
+import { lazy, Suspense, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { seatLines } from '../../engine/contact/fit.ts';
 import { fitSection } from '../../report/fit/section.ts';
@@ -8,9 +8,11 @@ import { metres, toSeat } from '../../report/toEngine.ts';
 import { ClosingChart } from '../picture/ClosingChart.tsx';
 import { drawnPair } from '../picture/drawn.ts';
 import type { Work } from '../store.ts';
-import { FitControls } from './FitControls.tsx';
 import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures } from './FitPictures.tsx';
+
+/** Loaded after the first picture: it brings the controls' library. */
+const FitControls = lazy(() => import('./FitControls.tsx'));
 
 export function FitScreen({ work }: { work: Work }) {
   const { design, system, factor } = useStore(work.store);
@@ -25,7 +27,9 @@ export function FitScreen({ work }: { work: Work }) {
         <p>{verdict.sentences.join(' ')}</p>
       </section>
       <FitPictures work={work} fit={fit} drawn={drawn} />
-      <FitControls work={work} drawnFactor={drawn.factor} />
+      <Suspense fallback={<p className="loading">The controls are loading.</p>}>
+        <FitControls work={work} drawnFactor={drawn.factor} />
+      </Suspense>
       <ClosingChart design={design} seats={seats} fit={fit} system={system} work={work} />
       <FitNumbers fit={fit} design={design} system={system} />
       {design.notes && <p className="notes">{design.notes}</p>}

@@ -1,0 +1,36 @@
+/** A named group of controls as one leva panel, in the colours of the page. */
+import { LevaPanel, useControls, useCreateStore } from 'leva';
+import { type Control, control } from './controls.tsx';
+
+/** leva's colours by what they paint; its own fail the contrast the page keeps. */
+const THEME = {
+  colors: {
+    elevation1: 'var(--sheet)',
+    elevation2: 'transparent',
+    elevation3: 'var(--sheet)',
+    accent1: 'var(--soft)',
+    accent2: 'var(--blue)',
+    accent3: 'var(--blue)',
+    highlight1: 'var(--soft)',
+    highlight2: 'var(--ink)',
+    highlight3: 'var(--ink)',
+    vivid1: 'var(--amber)',
+  },
+  fonts: { mono: 'var(--font)', sans: 'var(--font)' },
+  fontSizes: { root: '15px' },
+  sizes: { rootWidth: '100%', controlWidth: '62%', rowHeight: '40px' },
+  space: { sm: '0', md: '0', rowGap: '6px', colGap: '8px' },
+  shadows: { level1: 'none' },
+};
+
+export default function ControlGroup({ title, rows }: { title: string; rows: readonly Control[] }) {
+  const store = useCreateStore();
+  const key = JSON.stringify(rows);
+  useControls(() => Object.fromEntries(rows.map((row, i) => [`row${i}`, control(row)])), { store }, [key]);
+  return (
+    <fieldset className="group">
+      <legend>{title}</legend>
+      <LevaPanel store={store} theme={THEME} fill flat titleBar={false} hideCopyButton />
+    </fieldset>
+  );
+}

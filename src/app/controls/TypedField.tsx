@@ -1,0 +1,55 @@
+/** A field of text: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. */
+import { type KeyboardEvent, useEffect, useId, useState } from 'react';
+
+interface Props {
+  id: string;
+  shown: string;
+  /** What the field is, for whoever asks. */
+  about: string;
+  /** Said below it always. */
+  beside?: string | undefined;
+  lines?: number | undefined;
+  /** Takes what was typed; the reason when it cannot. */
+  take(text: string): string | null;
+}
+
+export function TypedField({ id, shown, about, beside, lines, take }: Props) {
+  const said = useId();
+  const [text, setText] = useState(shown);
+  const [error, setError] = useState('');
+  useEffect(() => {
+    setText(shown);
+    setError('');
+  }, [shown]);
+  const finish = () => {
+    if (text === shown) return setError('');
+    const refused = take(text);
+    setError(refused ?? '');
+    if (refused === null) setText(shown);
+  };
+  const common = {
+    id,
+    value: text,
+    autoComplete: 'off',
+    'aria-invalid': error !== '',
+    'aria-describedby': said,
+    onBlur: finish,
+    onKeyDown: (event: KeyboardEvent) => {
+      if (event.key === 'Enter' && (lines === undefined || event.ctrlKey)) finish();
+      if (event.key === 'Escape') {
+        setText(shown);
+        setError('');
+      }
+    },
+  };
+  return (
+    <div className="typed">
+      {lines === undefined ? <input {...common} onChange={(event) => setText(event.target.value)} /> : <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => setText(event.target.value)} />}
+      <div id={said} className="said">
+        {error !== '' && <p className="error">{error}</p>}
+        {beside !== undefined && <p>{beside}</p>}
+        <p className="about">{about}</p>
+      </div>
+    </div>
+  );
+}

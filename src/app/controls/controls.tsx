@@ -1,0 +1,163 @@
+/** The kinds of control, each a row of a leva panel. A row holds the path of what it edits; the design stays in the store. */
+
+import { Components, createPlugin, useInputContext } from 'leva/plugin';
+import { useContext, useId } from 'react';
+import { useStore } from 'zustand';
+import type { Design, Surface } from '../../design/definition.ts';
+import { quantityAt, valueAt, without, withValue } from '../../design/place.ts';
+import { quantityText, typedQuantity } from '../../design/quantity.ts';
+import { angleText, taperOfHalfAngle } from '../../design/units.ts';
+import { DrawnFactorContext, useWork } from './context.ts';
+import { lobesText, profileText, readLobes, readProfile } from './lists.ts';
+import { TypedField } from './TypedField.tsx';
+
+export type Control =
+  /** a number of the design */
+  | { kind: 'quantity'; path: string; title?: string }
+  /** text of the design; `change` where more follows from it than the text itself */
+  | { kind: 'words'; path: string; title: string; about: string; lines?: number; change?: (design: Design, text: string) => Design }
+  /** a measured line, or lobes, of a surface */
+  | { kind: 'profile' | 'lobes'; path: string }
+  /** how the pictures show the pair */
+  | { kind: 'factor' | 'sector' };
+
+const { Row, Label } = Components as { Row: React.ComponentType<{ input?: boolean; children: React.ReactNode }>; Label: React.ComponentType<{ htmlFor: string; title?: string; children: string }> };
+
+/** One leva input for all of them. */
+export const control = createPlugin<Control, Control, object>({
+  normalize: (input) => ({ value: input as Control, settings: {} }),
+  sanitize: (value) => value,
+  format: (value) => value,
+  component: () => <ControlRow {...useInputContext<{ value: Control }>().value} />,
+});
+
+function ControlRow(row: Control) {
+  switch (row.kind) {
+    case 'quantity':
+      return <QuantityRow {...row} />;
+    case 'words':
+      return <WordsRow {...row} />;
+    case 'profile':
+    case 'lobes':
+      return <ListRow {...row} />;
+    case 'factor':
+      return <FactorRow />;
+    case 'sector':
+      return <SectorRow />;
+  }
+}
+
+function Labelled({ title, about, children }: { title: string; about: string; children: (id: string) => React.ReactNode }) {
+  const id = useId();
+  return (
+    <Row input>
+      <Label htmlFor={id} title={about}>
+        {title}
+      </Label>
+      {children(id)}
+    </Row>
+  );
+}
+
+function QuantityRow({ path, title }: Control & { kind: 'quantity' }) {
+  const work = useWork();
+  const system = useStore(work.store, (state) => state.system);
+  const value = useStore(work.store, (state) => valueAt(state.design, path)) as number | undefined;
+  const at = quantityAt(path);
+  const take = (text: string) => {
+    if (text.trim() === '' && at.optional) return complaint(work.change((design) => without(design, path)));
+    const typed = typedQuantity(at, text, system);
+    return typed.ok ? complaint(work.change((design) => withValue(design, path, typed.value))) : typed.message;
+  };
+  return (
+    <Labelled title={title ?? at.title} about={at.description}>
+      {(id) => (
+        <TypedField id={id} shown={value === undefined ? '' : quantityText(at.quantity, value, system)} about={`${at.description}.`} beside={at.quantity === 'angle' && value !== undefined ? taperText(value) : undefined} take={take} />
+      )}
+    </Labelled>
+  );
+}
+
+function WordsRow({ path, title, about, lines, change = (design, text) => withValue(design, path, text) }: Control & { kind: 'words' }) {
+  const work = useWork();
+  const shown = useStore(work.store, (state) => valueAt(state.design, path)) as string | undefined;
+  return (
+    <Labelled title={title} about={about}>
+      {(id) => <TypedField id={id} shown={shown ?? ''} about={about} lines={lines} take={(text) => complaint(work.change((design) => change(design, text)))} />}
+    </Labelled>
+  );
+}
+
+const LISTS = {
+  profile: { title: 'Line as measured', about: 'Each line of text a station and how far metal stands proud there, parted by a semicolon; straight between. Empty: a straight line.' },
+  lobes: { title: 'Lobes', about: 'Each line of text how many lobes around, their amplitude and the angle of a crest, parted by semicolons. Empty: round.' },
+};
+
+function ListRow({ kind, path }: Control & { kind: 'profile' | 'lobes' }) {
+  const work = useWork();
+  const system = useStore(work.store, (state) => state.system);
+  const list = useStore(work.store, (state) => valueAt(state.design, path));
+  const shown = list === undefined ? '' : kind === 'profile' ? profileText(list as NonNullable<Surface['profile']>, system) : lobesText(list as NonNullable<Surface['lobes']>, system);
+  const take = (text: string) => {
+    const read = kind === 'profile' ? readProfile(text, system) : readLobes(text, system);
+    if (!read.ok) return read.message;
+    return complaint(work.change((design) => (read.value.length === 0 ? without(design, path) : withValue(design, path, read.value))));
+  };
+  const { title, about } = LISTS[kind];
+  return (
+    <Labelled title={title} about={about}>
+      {(id) => <TypedField id={id} shown={shown} about={about} lines={Math.min(6, Math.max(2, shown.split('\n').length))} take={take} />}
+    </Labelled>
+  );
+}
+
+const GREATEST_FACTOR = 5000;
+const round = (factor: number) => Math.round(factor).toLocaleString('en');
+
+function FactorRow() {
+  const work = useWork();
+  const factor = useStore(work.store, (state) => state.factor);
+  const drawn = useContext(DrawnFactorContext) ?? factor;
+  return (
+    <Labelled title="Gaps drawn" about="How many times gaps and displacements are drawn larger; lengths and diameters stay true">
+      {(id) => (
+        <Slider
+          id={id}
+          max={Math.log10(GREATEST_FACTOR)}
+          step={0.01}
+          value={Math.log10(factor)}
+          text={drawn < 0.99 * factor ? `×${round(drawn)}: all that fits` : `×${round(factor)}`}
+          set={(value) => work.store.setState({ factor: Math.min(GREATEST_FACTOR, 10 ** value) })}
+        />
+      )}
+    </Labelled>
+  );
+}
+
+function SectorRow() {
+  const work = useWork();
+  const sector = useStore(work.store, (state) => state.sector);
+  return (
+    <Labelled title="Bush cut open" about="How much of the bush is left out of the solid picture">
+      {(id) => <Slider id={id} max={340} step={1} value={sector} text={`${Math.round(sector)}°`} set={(value) => work.store.setState({ sector: value })} />}
+    </Labelled>
+  );
+}
+
+function Slider({ id, max, step, value, text, set }: { id: string; max: number; step: number; value: number; text: string; set(value: number): void }) {
+  return (
+    <div className="slider">
+      <input id={id} type="range" min={0} max={max} step={step} value={value} aria-valuetext={text} onChange={(event) => set(Number(event.target.value))} />
+      <output htmlFor={id}>{text}</output>
+    </div>
+  );
+}
+
+/** The first of what is wrong with a change; null when it was taken. */
+const complaint = (errors: readonly { path: string; message: string }[]): string | null => errors[0]?.message ?? null;
+
+/** The same angle as the trade also writes it. */
+function taperText(halfAngle: number): string {
+  const taper = Math.abs(taperOfHalfAngle(halfAngle));
+  return taper === 0 ? 'straight' : `included ${angleText(Math.abs(2 * halfAngle))} · 1:${(1 / taper).toFixed(4)} · ${(taper * 12).toFixed(4)} in/ft`;
+}

@@ -1,0 +1,51 @@
+/** How each kind of number is shown in a field and read from what was typed, in the units a person likes. */
+import type { Quantity } from './definition.ts';
+import type { QuantityAt } from './place.ts';
+import { angleExact, fineExact, fineUnit, lengthExact, lengthUnit, type System, type Typed, typedHalfAngle, typedLength } from './units.ts';
+
+interface Written {
+  /** Every digit that counts, with the unit. */
+  text(value: number, system: System): string;
+  typed(text: string, system: System): Typed;
+}
+
+const WRITTEN: Record<Quantity, Written> = {
+  length: { text: lengthExact, typed: (text, system) => typedLength(text, lengthUnit(system).size) },
+  fine: { text: fineExact, typed: (text, system) => typedLength(text, fineUnit(system).size) },
+  angle: { text: angleExact, typed: typedHalfAngle },
+  phase: plain('°', ['deg', 'd']),
+  tilt: plain('rad'),
+  ratio: plain(''),
+  count: plain(''),
+  force: plain('N'),
+  pressure: plain('MPa'),
+  speed: plain('rev/min', ['rpm', '1/min']),
+  temperature: plain('°C', ['C']),
+};
+
+export const quantityText = (quantity: Quantity, value: number, system: System) => WRITTEN[quantity].text(value, system);
+
+/** The number in the unit of the file from what was typed, or why not: out of its bounds is told in the person's own unit. */
+export function typedQuantity(at: QuantityAt, text: string, system: System): Typed {
+  const typed = WRITTEN[at.quantity].typed(text.replaceAll('−', '-'), system);
+  if (!typed.ok) return typed;
+  if (!Number.isFinite(typed.value)) return { ok: false, message: `found "${text}"; type a number that a file can hold` };
+  const broken = at.bounds.find(({ side, value, inclusive }) => (side === 'least' ? typed.value < value : typed.value > value) || (!inclusive && typed.value === value));
+  if (!broken) return typed;
+  const told = (value: number) => quantityText(at.quantity, value, system);
+  const rule = broken.inclusive ? (broken.side === 'least' ? 'at least' : 'at most') : broken.side === 'least' ? 'more than' : 'less than';
+  return { ok: false, message: `found ${told(typed.value)}; it must be ${rule} ${told(broken.value)}` };
+}
+
+/** A number with one unit, or none. */
+function plain(unit: string, also: readonly string[] = []): Written {
+  return {
+    text: (value) => `${`${+value.toPrecision(12)}`.replace('-', '−')}${unit === '' || unit.startsWith('°') ? unit : ` ${unit}`}`,
+    typed(text) {
+      const [, number, after] = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*?)\s*$/i.exec(text) ?? [];
+      if (number === undefined) return { ok: false, message: `found "${text}"; type a number${unit === '' ? '' : ` in ${unit}`}` };
+      if (after !== '' && ![unit, ...also].some((name) => name.toLowerCase() === after!.toLowerCase())) return { ok: false, message: `unit "${after}" is not known here; ${unit === '' ? 'type a number alone' : `use ${unit}`}` };
+      return { ok: true, value: Number(number.replace(',', '.')) };
+    },
+  };
+}

@@ -1,0 +1,40 @@
+/** Changes of a design that concern a seat as a whole: whatever names the seat follows. */
+import type { Design } from './definition.ts';
+
+/** Every list of the design whose entries name a seat, passed through `change`; null drops the entry. */
+function references(design: Design, change: (seat: string) => string | null): Design {
+  const follow = <T extends object>(entries: readonly T[]): T[] =>
+    entries.flatMap((entry) => {
+      if (!('seat' in entry) || typeof entry.seat !== 'string') return [entry];
+      const seat = change(entry.seat);
+      return seat === null ? [] : [{ ...entry, seat }];
+    });
+  const { readings, cut, odds, run } = design;
+  return {
+    ...design,
+    ...(readings && { readings: follow(readings) }),
+    ...(cut && { cut: { ...cut, allow: follow(cut.allow) } }),
+    ...(odds && { odds: { ...odds, spread: follow(odds.spread) } }),
+    ...(run?.supply && { run: { ...run, supply: follow(run.supply) } }),
+  };
+}
+
+export function withSeatRenamed(design: Design, index: number, name: string): Design {
+  const old = design.seats[index]!.name;
+  const seats = design.seats.map((seat, i) => (i === index ? { ...seat, name } : seat));
+  // A name that is taken already is refused by the rules; until then nothing may follow it.
+  return seats.filter((seat) => seat.name === name).length > 1 ? { ...design, seats } : references({ ...design, seats }, (seat) => (seat === old ? name : seat));
+}
+
+export function withSeatCopied(design: Design, index: number): Design {
+  const seat = design.seats[index]!;
+  const taken = new Set(design.seats.map(({ name }) => name));
+  let number = 2;
+  while (taken.has(`${seat.name} ${number}`)) number++;
+  return { ...design, seats: [...design.seats, { ...seat, name: `${seat.name} ${number}` }] };
+}
+
+export function withoutSeat(design: Design, index: number): Design {
+  const gone = design.seats[index]!.name;
+  return references({ ...design, seats: design.seats.filter((_, i) => i !== index) }, (seat) => (seat === gone ? null : seat));
+}

@@ -1,0 +1,98 @@
+/** Places in the design: what stands there, what the definition says, the design with another value. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { quantityAt, valueAt, without, withValue } from '../../src/design/place.ts';
+import { quantityText, typedQuantity } from '../../src/design/quantity.ts';
+import { withoutSeat, withSeatCopied, withSeatRenamed } from '../../src/design/seats.ts';
+import { parseDesign, validateDesign } from '../../src/design/validate.ts';
+
+const parsed = parseDesign(readFileSync(new URL('../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+if (!parsed.ok) throw new Error('the demo is not a valid design');
+const demo = parsed.design;
+/** With a reading, an allowance, a spread and a groove that name the seats. */
+const named = validateDesign({
+  ...demo,
+  readings: [
+    { kind: 'diameter', seat: 'steep', part: 'bush', value: 24, sigma: 0.001, station: 1.2 },
+    { kind: 'standOff', value: 0, sigma: 0.001 },
+  ],
+  cut: { allow: [{ seat: 'steep', part: 'journal' }] },
+  odds: { spread: [{ seat: 'shallow', part: 'bush', of: 'halfAngle', sigma: 0.001 }] },
+  run: { speed: 1000, oil: { grade: 10 }, supply: [{ seat: 'steep', angle: 90, from: 1, to: 4, width: 2, pressure: 0 }] },
+});
+if (!named.ok) throw new Error(JSON.stringify(named.errors));
+
+test('a value is read and written by its path, and nothing else is touched', () => {
+  expect(valueAt(demo, 'seats[1].journal.diameter')).toBe(24);
+  expect(valueAt(demo, 'run.oil.grade')).toBeUndefined();
+  const changed = withValue(demo, 'seats[1].journal.diameter', 23.5);
+  expect(changed.seats[1]!.journal.diameter).toBe(23.5);
+  expect(changed.seats[0]).toBe(demo.seats[0]);
+  expect(demo.seats[1]!.journal.diameter).toBe(24);
+  expect(withValue(without(demo, 'adjuster.pitch'), 'adjuster.pitch', 1).adjuster).toEqual({ pitch: 1 });
+});
+
+test('what is taken away takes with it the section that cannot do without it', () => {
+  expect(without(demo, 'adjuster.pitch').adjuster).toBeUndefined();
+  expect(without(demo, 'seats[0].film.target').seats[0]).not.toHaveProperty('film');
+  expect(without(demo, 'seats[0].film.tolerance').seats[0]!.film).toEqual({ target: 0.0025 });
+  expect(without(demo, 'position')).not.toHaveProperty('position');
+  for (const path of ['adjuster.pitch', 'seats[0].film.target', 'play.indicator', 'friction']) expect(validateDesign(without(demo, path)).ok, path).toBe(true);
+});
+
+test('the definition names, explains and bounds every number a control can show', () => {
+  expect(quantityAt('seats[0].journal.halfAngle')).toMatchObject({ title: 'Half angle', quantity: 'angle', unit: 'deg', optional: false });
+  expect(quantityAt('seats[3].bush.halfAngle').bounds).toEqual([
+    { side: 'least', value: -89, inclusive: false },
+    { side: 'greatest', value: 89, inclusive: false },
+  ]);
+  expect(quantityAt('friction')).toMatchObject({ optional: true, quantity: 'ratio' });
+  expect(() => quantityAt('seats[0].journal.colour')).toThrow(/colour/);
+});
+
+test('numbers are typed in the units a person likes and refused in them', () => {
+  const diameter = quantityAt('seats[0].journal.diameter');
+  expect(typedQuantity(diameter, '1', 'inch')).toEqual({ ok: true, value: 25.4 });
+  expect(typedQuantity(diameter, '22 mm', 'inch')).toEqual({ ok: true, value: 22 });
+  expect(typedQuantity(diameter, '−3', 'inch')).toEqual({ ok: false, message: 'found −3.0000 in; it must be more than 0.0000 in' });
+  expect(typedQuantity(quantityAt('friction'), '0,15', 'metric')).toEqual({ ok: true, value: 0.15 });
+  expect(typedQuantity(quantityAt('friction'), '5', 'metric')).toEqual({ ok: false, message: 'found 5; it must be at most 2' });
+  expect(typedQuantity(quantityAt('run.speed'), '1200 rpm', 'metric')).toEqual({ ok: true, value: 1200 });
+  expect(typedQuantity(quantityAt('run.speed'), '20 Hz', 'metric')).toEqual({ ok: false, message: 'unit "Hz" is not known here; use rev/min' });
+  expect(typedQuantity(quantityAt('run.load.z'), 'much', 'metric').ok).toBe(false);
+  expect(typedQuantity(quantityAt('position'), '1e999', 'metric').ok).toBe(false);
+  expect(quantityText('force', -40, 'metric')).toBe('−40 N');
+});
+
+test('every number can be shown and typed back without loss', () => {
+  const places = { length: 'seats[0].journal.station', fine: 'position', angle: 'seats[0].bush.halfAngle', phase: 'run.supply[0].angle', ratio: 'friction', force: 'run.load.x' } as const;
+  for (const [quantity, path] of Object.entries(places)) {
+    for (const value of quantity === 'ratio' ? [0.12, 1 / 3] : [-22.0164, 1 / 3, 0]) {
+      for (const system of ['metric', 'inch'] as const) {
+        const typed = typedQuantity(quantityAt(path), quantityText(quantity as keyof typeof places, value, system), system);
+        if (!typed.ok) expect.fail(typed.message);
+        expect(typed.value, `${quantity} ${system}`).toBeCloseTo(value, 8);
+      }
+    }
+  }
+});
+
+test('renaming, copying and removing a seat carries along whatever names it', () => {
+  const renamed = withSeatRenamed(named.design, 1, 'thrust');
+  expect(renamed.readings![0]).toMatchObject({ seat: 'thrust' });
+  expect(renamed.cut!.allow[0]!.seat).toBe('thrust');
+  expect(renamed.run!.supply![0]!.seat).toBe('thrust');
+  expect(renamed.odds!.spread[0]!.seat).toBe('shallow');
+  expect(validateDesign(renamed).ok).toBe(true);
+  const clash = validateDesign(withSeatRenamed(named.design, 1, 'shallow'));
+  expect(clash.ok).toBe(false);
+
+  const copied = withSeatCopied(withSeatCopied(named.design, 0), 0);
+  expect(copied.seats.map((seat) => seat.name)).toEqual(['shallow', 'steep', 'shallow 2', 'shallow 3']);
+  expect(validateDesign(copied).ok).toBe(true);
+
+  const fewer = withoutSeat(named.design, 1);
+  expect(fewer.readings).toEqual([{ kind: 'standOff', value: 0, sigma: 0.001 }]);
+  expect(fewer.cut!.allow).toEqual([]);
+  expect(validateDesign(fewer).ok).toBe(true);
+});
