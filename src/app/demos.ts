@@ -1,5 +1,5 @@
 /** The demo designs: files under assets, bundled so that they open without a network. */
-import index from '../../assets/designs/index.json';
+import index from '../../assets/demos.json';
 import type { Design } from '../design/definition.ts';
 import { validateDesign } from '../design/validate.ts';
 

@@ -6,7 +6,7 @@ import { solve } from '../../src/report/report.ts';
 
 const folder = new URL('../../assets/designs/', import.meta.url);
 const textOf = (file: string) => readFileSync(new URL(file, folder), 'utf8');
-const index = JSON.parse(textOf('index.json')) as { file: string; title: string; lesson: string }[];
+const index = JSON.parse(textOf('../demos.json')) as { file: string; title: string; lesson: string }[];
 
 /** A tenth of a micrometre: the demos state their diameters to that, and show their lesson to a micrometre. */
 const TENTH = 1e-4;

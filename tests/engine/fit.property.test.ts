@@ -61,6 +61,30 @@ const anySeat = (name = 'a') => fc.constantFrom(1, 1, -1, -1, 0).chain((sign) =>
 const straightSeat = (name: string): fc.Arbitrary<Seat> => seatOf(1, name).map((seat) => ({ ...seat, bush: level(seat.bush), journal: level(seat.journal) }));
 const level = (s: Surface): Surface => ({ ...s, halfAngle: 0 });
 
+/** Parts that do not match: leaning opposite ways, one of them straight, or far apart in angle. */
+const oddSeat: fc.Arbitrary<Seat> = fc
+  .record({
+    angles: fc.oneof(
+      fc.tuple(between(0.5, 14), between(-14, -0.5)),
+      fc.tuple(fc.constant(0), fc.oneof(between(0.5, 29), between(-29, -0.5))),
+      fc.tuple(between(1, 50), between(12, 29)).map(([bush, more]): [number, number] => [bush, bush + more]),
+      fc.tuple(between(13, 50), between(12, 29)).map(([bush, less]): [number, number] => [bush, Math.max(0.5, bush - less)]),
+    ),
+    sign: fc.constantFrom(1, -1),
+    radius: between(8, 20),
+    clearance: between(-0.05, 3),
+    shapes: fc.tuple(shape, shape),
+    shares: fc.tuple(between(0.3, 1), between(0.3, 1)),
+  })
+  .map(({ angles, sign, radius, clearance, shapes, shares }): Seat => {
+    const [a, b] = [sign * angles[0], sign * angles[1]];
+    const room = Math.min(20, (0.7 * (radius - clearance)) / Math.tan((Math.max(Math.abs(a), Math.abs(b)) * Math.PI) / 180));
+    return { name: 'a', bush: surface(a, radius, (-room * shares[0]) / 2, room * shares[0], shapes[0]), journal: surface(b, radius - clearance, (-room * shares[1]) / 2, room * shares[1], shapes[1]) };
+  })
+  .filter((seat) => validateDesign({ conepair: 1, seats: [seat] }).ok && steepEnough(seat));
+/** The one that leans more says which way they close (engine/contact/fit.ts). */
+const leaning = ({ bush, journal }: Seat): Closes => ((bush.halfAngle * journal.halfAngle > 0 ? bush.halfAngle : bush.halfAngle + journal.halfAngle) > 0 ? 'rearward' : 'noseward');
+
 const closing = (seat: Seat): Closes => (seat.bush.halfAngle > 0 ? 'rearward' : 'noseward');
 const bushOf = (seat: Seat) => vertices(seat.bush, 'bush');
 const journalOf = (seat: Seat) => vertices(seat.journal, 'journal');
@@ -88,6 +112,55 @@ describe('against brute force', () => {
       run(1, 1500),
     );
     expect(met).toBeGreaterThan(1000);
+  });
+
+  it('parts that do not match: seat position and films', () => {
+    let met = 0;
+    fc.assert(
+      fc.property(oddSeat, between(-3, 3), (seat, position) => {
+        if (seat.bush.halfAngle + seat.journal.halfAngle === 0) return;
+        const found = one(seat, position);
+        expect(found.closes).toBe(leaning(seat));
+        const wanted = touch(bushOf(seat), journalOf(seat), leaning(seat));
+        if (wanted !== null) met++;
+        near(found.seatPosition, wanted);
+        const films = filmsAtVertices(bushOf(seat), journalOf(seat), seat.bush.halfAngle, position);
+        near(found.leastFilm, films.length === 0 ? null : Math.min(...films));
+        near(found.greatestFilm, films.length === 0 ? null : Math.max(...films));
+      }),
+      run(13, 1500),
+    );
+    expect(met).toBeGreaterThan(300);
+  });
+
+  it('every position permitted holds every film in tolerance, and none beyond does', () => {
+    const steady = (name: string) => coneSeat(name).filter((seat) => [bushOf(seat), journalOf(seat)].every((chain) => chain.every(([, r], i) => i === 0 || (r - chain[i - 1]![1]) * seat.bush.halfAngle > 0)));
+    let some = 0;
+    fc.assert(
+      fc.property(steady('a'), steady('b'), between(-0.02, 0.02), between(0.002, 0.02), between(0, 1), (a, b, offset, tolerance, share) => {
+        const [pa, pb] = [one(a, 0).positionForTarget, one(b, 0).positionForTarget];
+        if (pa === null || pb === null) return;
+        // The second seat moved so that the two want nearly the same position.
+        const by = pa - pb + offset;
+        const moved: Seat = { ...b, film: { target: b.film!.target, tolerance }, bush: { ...b.bush, station: b.bush.station + by, from: b.bush.from + by, to: b.bush.to + by } };
+        if (b.bush.profile) moved.bush.profile = b.bush.profile.map(([z, d]): [number, number] => [z + by, d]);
+        const seats = [{ ...a, film: { target: a.film!.target, tolerance } }, moved];
+        const { permitted } = report(seats, 0);
+        // Out of tolerance, or metal in metal.
+        const wrong = (seat: Seat, film: number) => Math.max(Math.abs(film - seat.film!.target) - tolerance, -film);
+        const worst = (position: number) => Math.max(...seats.map((seat) => wrong(seat, least(seat, position) ?? Number.POSITIVE_INFINITY)));
+        if (permitted === null) {
+          const between = report(seats, 0).seats.map((seat) => seat.positionForTarget!);
+          for (const t of [0, 0.25, 0.5, 0.75, 1]) expect(worst(between[0]! + t * (between[1]! - between[0]!))).toBeGreaterThan(-AGREE);
+          return;
+        }
+        some++;
+        expect(worst(permitted.from + share * (permitted.to - permitted.from))).toBeLessThanOrEqual(AGREE);
+        for (const beyond of [permitted.from - 1e-6, permitted.to + 1e-6]) expect(worst(beyond)).toBeGreaterThan(-AGREE);
+      }),
+      run(14, 500),
+    );
+    expect(some).toBeGreaterThan(50);
   });
 
   it('least and greatest film at any position, and never less between the vertices', () => {

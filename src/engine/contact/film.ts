@@ -86,29 +86,28 @@ function walkOverlap({ bush, journal, halfAngle }: Gap, position: number, out: F
   const high = Math.min(bush.u[lastB + 1]!, journal.u[lastJ + 1]! + du);
   let u = Math.max(bush.u[0]!, journal.u[0]! + du);
   let least = Number.POSITIVE_INFINITY;
-  let b = 0;
-  let j = 0;
-  while (u <= high) {
-    while (b < lastB && bush.u[b + 1]! <= u) b++;
-    while (j < lastJ && journal.u[j + 1]! + du <= u) j++;
+  if (u > high) return least;
+  let b = pieceAt(bush.u, u);
+  let j = pieceAt(journal.u, u - du);
+  for (;;) {
     const film = bush.v[b]! + bush.slope[b]! * (u - bush.u[b]!) - (journal.v[j]! + journal.slope[j]! * (u - du - journal.u[j]!)) + dv;
     if (film < least) least = film;
     if (out) {
       out.u[out.count] = u;
       out.film[out.count++] = film;
     }
-    if (u === high) break;
+    if (u >= high) return least;
     // The next breakpoint of either chain; the last pieces end beyond or at the end of the overlap.
     const nextB = bush.u[b + 1]!;
     const nextJ = journal.u[j + 1]! + du;
-    const next = nextB > u && (nextB < nextJ || nextJ <= u) ? nextB : nextJ;
-    u = next > u && next < high ? next : high;
+    u = Math.min(nextB, nextJ, high);
+    if (nextB <= u && b < lastB) b++;
+    if (nextJ <= u && j < lastJ) j++;
   }
-  return least;
 }
 
-/** Station (m) of the bush at the coordinate u (m) on its line. */
-export function stationAt({ u: us, z }: Chain, u: number): number {
+/** The piece of a chain that starts at or before u; the first or last one beyond its ends. */
+function pieceAt(us: Float64Array, u: number): number {
   let low = 0;
   let high = us.length - 1;
   while (high - low > 1) {
@@ -116,7 +115,13 @@ export function stationAt({ u: us, z }: Chain, u: number): number {
     if (us[middle]! <= u) low = middle;
     else high = middle;
   }
-  return z[low]! + ((z[high]! - z[low]!) * (u - us[low]!)) / (us[high]! - us[low]!);
+  return low;
+}
+
+/** Station (m) of the bush at the coordinate u (m) on its line. */
+export function stationAt({ u: us, z }: Chain, u: number): number {
+  const i = pieceAt(us, u);
+  return z[i]! + ((z[i + 1]! - z[i]!) * (u - us[i]!)) / (us[i + 1]! - us[i]!);
 }
 
 /**

@@ -31,7 +31,7 @@ export interface SeatLines {
   gap: Gap;
 }
 
-/** A stretch of the bush, by its stations (m) from the rear to the nose. */
+/** From the rear to the nose: stations of the bush, or positions of the journal (m). */
 export interface Stretch {
   from: number;
   to: number;
@@ -76,6 +76,8 @@ export interface Fit {
   filmsAtFirst: (number | null)[];
   endPlay: number | null;
   relation: Relation | null;
+  /** positions (m) at which every film wanted is within its tolerance; null when there are none */
+  permitted: Stretch | null;
 }
 
 /**
@@ -122,6 +124,7 @@ export function fit(inputs: readonly SeatInput[], position: number): Fit {
     filmsAtFirst: rear === null ? [] : lines.map((seat) => zeroed(leastFilm(seat.gap, rear))),
     endPlay: rear === null || nose === null ? null : nose - rear,
     relation: relationOf(inputs, seats),
+    permitted: permittedOf(inputs, lines),
   };
 }
 
@@ -140,7 +143,7 @@ function seatFit(seat: SeatLines, position: number, target: number | undefined, 
     greatestFilm: chain.count === 0 ? null : greatest,
     sensitivity: chain.count === 0 ? null : filmPerTravel(seat.gap, position, chain.u[at]!, seat.closes === 'noseward' ? -1 : 1),
     positionForTarget,
-    filmsAtTarget: positionForTarget === null ? null : all.map((other) => zeroed(leastFilm(other.gap, positionForTarget))),
+    filmsAtTarget: positionForTarget === null ? null : all.map((other) => (other === seat ? target! : zeroed(leastFilm(other.gap, positionForTarget)))),
   };
 }
 
@@ -201,6 +204,22 @@ function relationOf(inputs: readonly SeatInput[], seats: readonly SeatFit[]): Re
   if (!one || !other) return null;
   const allowance = [one, other].reduce((sum, { input }) => sum + (input.tolerance ?? 0) / Math.abs(Math.sin(input.bush.halfAngle || input.journal.halfAngle)), 0);
   return { between: [one.name, other.name], error: one.positionForTarget! - other.positionForTarget!, allowance };
+}
+
+/**
+ * Where all films wanted are within their tolerance at once, metal clear of metal. Holds for lines that widen
+ * steadily, whose film grows as the seat opens; straight seats, which no move closes, are left out.
+ */
+function permittedOf(inputs: readonly SeatInput[], lines: readonly SeatLines[]): Stretch | null {
+  let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
+  for (const [i, { target, tolerance = 0 }] of inputs.entries()) {
+    if (target === undefined || lines[i]!.closes === 'never') continue;
+    const ends = [Math.max(0, target - tolerance), target + tolerance].map((film) => positionForFilm(lines[i]!, film));
+    if (ends[0] == null || ends[1] == null) return null;
+    from = Math.max(from, Math.min(ends[0], ends[1]));
+    to = Math.min(to, Math.max(ends[0], ends[1]));
+  }
+  return from <= to && Number.isFinite(from) ? { from, to } : null;
 }
 
 /** A film within rounding of nothing is a touch. */

@@ -39,6 +39,7 @@ export const fitReport = z.strictObject({
       allowance: mm('What the tolerances of the films allow the error to be'),
     }),
   ),
+  permitted: z.nullable(z.strictObject({ from: mm('Rearmost'), to: mm('Foremost') })).check(z.meta({ description: 'Positions at which every film wanted is within its tolerance; null when there are none' })),
 });
 
 export type FitReport = z.infer<typeof fitReport>;

@@ -16,6 +16,7 @@ export function fitSection(design: Design): FitReport {
     filmsAtFirst: Object.fromEntries(result.filmsAtFirst.map((film, i) => [result.seats[i]!.name, mm(film)])),
     endPlay: mm(result.endPlay),
     relation: result.relation && { between: result.relation.between, error: millimetres(result.relation.error), allowance: millimetres(result.relation.allowance) },
+    permitted: result.permitted && { from: millimetres(result.permitted.from), to: millimetres(result.permitted.to) },
   };
 }
 

@@ -22,7 +22,7 @@ const TOUCHING = 1e-6;
 export function fitVerdict(design: Design, fit: FitReport, system: System): Verdict {
   const fine = (mm: number) => fineText(mm, system);
   const interfering = fit.seats.filter((s) => s.leastFilm !== null && s.leastFilm < -TOUCHING);
-  const sentences = [firstTouchSentence(design, fit, system), moveSentence(fit, system), relationSentence(fit, system), ...unevenSentences(design, fit, system)].filter((s) => s !== '');
+  const sentences = [firstTouchSentence(design, fit, system), moveSentence(fit, system), permittedSentence(fit, system), relationSentence(fit, system), ...unevenSentences(design, fit, system)].filter((s) => s !== '');
 
   if (interfering.length > 0) {
     const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
@@ -113,6 +113,16 @@ function moveSentence(fit: FitReport, system: System): string {
   const turns = seat.turnsToTarget === null ? '' : ` (${turnText(seat.turnsToTarget)} of the adjuster)`;
   const after = others.map(([name, film]) => `the ${name} then has ${fineText(film!, system)}`).join(', ');
   return `For its film the ${seat.name} seat wants the journal ${fineText(Math.abs(shift), system)} ${shift < 0 ? 'rearward' : 'noseward'}${turns}${after === '' ? '' : `; ${after}`}.`;
+}
+
+/** Where the adjuster may stand with every film right. */
+function permittedSentence({ permitted, position, seats }: FitReport, system: System): string {
+  if (!permitted || permitted.to - permitted.from < 5e-5) return '';
+  const pitch = seats.find((s) => s.turnsToTarget !== null && s.shiftToTarget !== null && Math.abs(s.turnsToTarget) > 1e-9);
+  const turns = pitch ? ` (${turnText(((permitted.to - permitted.from) * pitch.turnsToTarget!) / pitch.shiftToTarget!)} of the adjuster)` : '';
+  const range = `${fineText(permitted.to - permitted.from, system)} of travel${turns}`;
+  if (position < permitted.from || position > permitted.to) return `Over ${range} every film is within its tolerance.`;
+  return `It may go ${fineText(position - permitted.from, system)} rearward or ${fineText(permitted.to - position, system)} noseward of here with every film still within its tolerance.`;
 }
 
 function relationSentence(fit: FitReport, system: System): string {

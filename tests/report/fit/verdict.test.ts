@@ -47,6 +47,12 @@ test('a worn bell mouth and a mismatch are uneven, true cones are not', () => {
   expect(demo('correct').text).not.toMatch(/uneven/);
 });
 
+test('how far it may go with every film right, from here or from elsewhere', () => {
+  expect(demo('correct').text).toMatch(/It may go 0\.72 µm rearward or 0\.69 µm noseward of here with every film still within its tolerance/);
+  expect(demo('correct', (d) => ({ ...d, position: 0.01 })).text).toMatch(/Over 1\.41 µm of travel \(0\.7° of the adjuster\) every film is within its tolerance/);
+  expect(demo('steep-first').text).not.toMatch(/It may go|Over /);
+});
+
 test('opposed cones: end play', () => {
   expect(demo('opposed-cones').text).toMatch(/end play is 10\.07 µm/);
 });
