@@ -1,11 +1,13 @@
-/** The screens in the order of the job. Another screen is one file and one line here. */
+/** The screens in the order of the job. Another screen is one file and one line here; all but the opening one load when asked for. */
 import type { ComponentType } from 'react';
 import type { Work } from '../store.ts';
 import { FitScreen } from './FitScreen.tsx';
 
 export interface ScreenEntry {
   name: string;
+  /** What it is for, in a few words. */
+  about: string;
   component: ComponentType<{ work: Work }>;
 }
 
-export const SCREENS: readonly ScreenEntry[] = [{ name: 'Fit', component: FitScreen }];
+export const SCREENS: readonly ScreenEntry[] = [{ name: 'Fit', about: 'Which seat touches first, and how far to move', component: FitScreen }];

@@ -1,0 +1,64 @@
+/** The bar at the top: screens, demo designs, files, history, units. Draws nothing anew while the journal is dragged. */
+import { useRef } from 'react';
+import { useStore } from 'zustand';
+import { DEMOS } from './demos.ts';
+import { openFile, saveFile } from './files.ts';
+import { SCREENS, type ScreenEntry } from './screens/index.ts';
+import type { Work } from './store.ts';
+
+export function Header({ work, screen }: { work: Work; screen: ScreenEntry }) {
+  const title = useStore(work.store, (state) => state.design.title);
+  const system = useStore(work.store, (state) => state.system);
+  const canUndo = useStore(work.store.temporal, (history) => history.pastStates.length > 0);
+  const canRedo = useStore(work.store.temporal, (history) => history.futureStates.length > 0);
+  const picker = useRef<HTMLInputElement>(null);
+  const pick = async (input: HTMLInputElement) => {
+    await openFile(work, input.files?.[0]);
+    input.value = '';
+  };
+  return (
+    <header>
+      <h1>Conepair</h1>
+      {SCREENS.length > 1 && (
+        <nav aria-label="Screens">
+          {SCREENS.map(({ name, about }) => (
+            <a key={name} href={`#${name.toLowerCase()}`} title={about} aria-current={name === screen.name ? 'page' : undefined}>
+              {name}
+            </a>
+          ))}
+        </nav>
+      )}
+      <label>
+        <span>Demo design</span>
+        <select value="" onChange={(event) => work.open(event.target.value, { ok: true, design: DEMOS.find((d) => d.file === event.target.value)!.design })}>
+          <option value="" disabled>
+            {title ?? 'untitled'}
+          </option>
+          {DEMOS.map((demo) => (
+            <option key={demo.file} value={demo.file}>
+              {demo.design.title}
+            </option>
+          ))}
+        </select>
+      </label>
+      <div className="buttons">
+        <button type="button" onClick={() => picker.current?.click()}>
+          Open…
+        </button>
+        <input ref={picker} type="file" accept=".json,application/json" hidden onChange={(event) => pick(event.target)} />
+        <button type="button" onClick={() => saveFile(work)}>
+          Save
+        </button>
+        <button type="button" onClick={() => work.undo()} disabled={!canUndo}>
+          Undo
+        </button>
+        <button type="button" onClick={() => work.redo()} disabled={!canRedo}>
+          Redo
+        </button>
+        <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
+          Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
+        </button>
+      </div>
+    </header>
+  );
+}
