@@ -157,34 +157,34 @@ export const run = z.strictObject({
 
 const PART = ['journal', 'bush'] as const;
 const part = z.enum(PART);
-const sigma = z.number().check(z.gt(0), z.lte(100), z.meta({ description: 'Standard uncertainty of the value, in its own unit' }));
-const value = (description: string) => z.number().check(z.gte(-1e5), z.lte(1e5), z.meta({ description }));
+const sigma = number('fine', 'Uncertainty', 'Standard uncertainty of what was read', { above: 0, max: 100 });
+const value = (quantity: 'length' | 'fine', description: string) => number(quantity, 'Read', description, { min: -1e5, max: 1e5 });
 const onPart = { seat: name, part, sigma };
 
 export const reading = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('diameter'), ...onPart, value: value('Diameter, mm'), station: station('Station', 'Where it was read') }),
-  z.strictObject({ kind: z.literal('overRolls'), ...onPart, value: value('Width over both rolls, mm'), roll: number('length', 'Roll diameter', 'Of each of the two rolls', SIZE), station: station('Station', 'Of the roll centres') }),
+  z.strictObject({ kind: z.literal('diameter'), ...onPart, value: value('length', 'Diameter'), station: station('Station', 'Where it was read') }),
+  z.strictObject({ kind: z.literal('overRolls'), ...onPart, value: value('length', 'Width over both rolls'), roll: number('length', 'Roll diameter', 'Of each of the two rolls', SIZE), station: station('Station', 'Of the roll centres') }),
   z.strictObject({
     kind: z.literal('ballDepth'),
     ...onPart,
-    value: value('From the face down to the top of the ball, mm; negative where it stands proud'),
+    value: value('length', 'From the face down to the top of the ball; negative where it stands proud'),
     ball: number('length', 'Ball diameter', 'Of the ball resting in the bush', SIZE),
     face: station('Face', 'Station of the face measured from'),
   }),
   z.strictObject({
     kind: z.literal('sineRise'),
     ...onPart,
-    value: value('Rise of the indicator over the travel, mm'),
+    value: value('fine', 'Rise of the indicator over the travel'),
     bar: number('length', 'Sine bar', 'Length between its rolls', SIZE),
     stack: number('length', 'Stack', 'Height of the blocks', { min: -5_000, max: 5_000 }),
     travel: number('length', 'Travel', 'Of the indicator along the line', SIZE),
   }),
-  z.strictObject({ kind: z.literal('straightness'), ...onPart, value: value('Deviation from the line end to end, mm'), station: station('Station', 'Where it was read') }),
-  z.strictObject({ kind: z.literal('standOff'), sigma, value: value('Position of first touch on trial assembly, mm') }),
+  z.strictObject({ kind: z.literal('straightness'), ...onPart, value: value('fine', 'Deviation from the line end to end, metal proud positive'), station: station('Station', 'Where it was read') }),
+  z.strictObject({ kind: z.literal('standOff'), sigma, value: value('fine', 'Position of first touch on trial assembly') }),
   z.strictObject({
     kind: z.literal('shake'),
     sigma,
-    value: value('Total indicator travel from side to side, mm'),
+    value: value('fine', 'Total indicator travel from side to side'),
     indicator: station('Indicator', 'Where the indicator stands'),
     position: number('fine', 'Position', 'Of the journal during the reading', MOVE),
     direction: number('phase', 'Direction', 'Of the pull, from x toward y', { min: -360, max: 360 }),

@@ -59,9 +59,12 @@ function drop(node: unknown, [step, ...rest]: Step[]): unknown {
   return Object.fromEntries(Object.entries(node).filter(([key]) => key !== step));
 }
 
-/** What the definition says of the number at a path. Throws for a path it does not know: a slip of ours. */
-export function quantityAt(path: string): QuantityAt {
-  const schema = schemaAt(stepsOf(path));
+/**
+ * What the definition says of the number at a path. Throws for a path it does not know: a slip of ours.
+ * `of` is needed within the readings, whose numbers depend on their kind.
+ */
+export function quantityAt(path: string, of?: Design): QuantityAt {
+  const schema = schemaAt(stepsOf(path), of);
   const bare = schema && bareOf(schema);
   const meta = bare && (z.globalRegistry.get(bare) as QuantityMeta | undefined);
   if (!schema || !bare || !meta?.quantity) throw new Error(`the definition has no quantity at ${path}`);
@@ -69,19 +72,26 @@ export function quantityAt(path: string): QuantityAt {
 }
 
 // The definition as a tree: zod's own description of objects, lists and what may be left out.
-type Schema = z.core.$ZodType & { _zod: { def: { type: string; shape?: Record<string, Schema>; element?: Schema; innerType?: Schema; checks?: { _zod: { def: object } }[] } } };
+type Schema = z.core.$ZodType & { _zod: { def: { type: string; shape?: Record<string, Schema>; element?: Schema; options?: Schema[]; values?: unknown[]; innerType?: Schema; checks?: { _zod: { def: object } }[] } } };
 
 const isOptional = (schema: Schema | undefined): boolean => schema?._zod.def.type === 'optional';
 const bareOf = (schema: Schema): Schema => (isOptional(schema) ? bareOf(schema._zod.def.innerType!) : schema);
 
-function schemaAt(steps: readonly Step[]): Schema | undefined {
-  return steps.reduce<Schema | undefined>(
-    (schema, step) => {
-      const { shape, element } = schema ? bareOf(schema)._zod.def : {};
-      return typeof step === 'number' ? element : shape?.[step];
-    },
-    design as unknown as Schema,
-  );
+function schemaAt(steps: readonly Step[], of?: Design): Schema | undefined {
+  let schema: Schema | undefined = design as unknown as Schema;
+  let node: unknown = of;
+  for (const step of steps) {
+    const def: Partial<Schema['_zod']['def']> = schema ? ofItsKind(bareOf(schema), node)._zod.def : {};
+    schema = typeof step === 'number' ? def.element : def.shape?.[step];
+    node = into(node, step);
+  }
+  return schema;
+}
+
+/** Of a choice between kinds, the one that an entry names. */
+function ofItsKind(schema: Schema, entry: unknown): Schema {
+  const { options } = schema._zod.def;
+  return options?.find((option) => option._zod.def.shape?.kind?._zod.def.values?.includes(into(entry, 'kind'))) ?? schema;
 }
 
 function boundsOf(schema: Schema): Bound[] {

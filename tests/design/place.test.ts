@@ -48,6 +48,9 @@ test('the definition names, explains and bounds every number a control can show'
   ]);
   expect(quantityAt('friction')).toMatchObject({ optional: true, quantity: 'ratio' });
   expect(() => quantityAt('seats[0].journal.colour')).toThrow(/colour/);
+  expect(quantityAt('readings[0].station', named.design)).toMatchObject({ quantity: 'length', description: 'Where it was read' });
+  expect(quantityAt('readings[1].value', named.design)).toMatchObject({ title: 'Read', quantity: 'fine' });
+  expect(() => quantityAt('readings[1].station', named.design)).toThrow(/station/);
 });
 
 test('numbers are typed in the units a person likes and refused in them', () => {

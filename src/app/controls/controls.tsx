@@ -16,6 +16,8 @@ export type Control =
   | { kind: 'quantity'; path: string; title?: string }
   /** text of the design; `change` where more follows from it than the text itself */
   | { kind: 'words'; path: string; title: string; about: string; lines?: number; change?: (design: Design, text: string) => Design }
+  /** one of a few; `change` where more follows from it than the value itself */
+  | { kind: 'choice'; path: string; title: string; about: string; options: readonly { value: string; text: string }[]; change?: (design: Design, value: string) => Design }
   /** a measured line, or lobes, of a surface */
   | { kind: 'profile' | 'lobes'; path: string }
   /** how the pictures show the pair */
@@ -37,6 +39,8 @@ function ControlRow(row: Control) {
       return <QuantityRow {...row} />;
     case 'words':
       return <WordsRow {...row} />;
+    case 'choice':
+      return <ChoiceRow {...row} />;
     case 'profile':
     case 'lobes':
       return <ListRow {...row} />;
@@ -63,7 +67,7 @@ function QuantityRow({ path, title }: Control & { kind: 'quantity' }) {
   const work = useWork();
   const system = useStore(work.store, (state) => state.system);
   const value = useStore(work.store, (state) => valueAt(state.design, path)) as number | undefined;
-  const at = quantityAt(path);
+  const at = quantityAt(path, work.store.getState().design);
   const take = (text: string) => {
     if (text.trim() === '' && at.optional) return complaint(work.change((design) => without(design, path)));
     const typed = typedQuantity(at, text, system);
@@ -84,6 +88,24 @@ function WordsRow({ path, title, about, lines, change = (design, text) => withVa
   return (
     <Labelled title={title} about={about}>
       {(id) => <TypedField id={id} shown={shown ?? ''} about={about} lines={lines} take={(text) => complaint(work.change((design) => change(design, text)))} />}
+    </Labelled>
+  );
+}
+
+function ChoiceRow({ path, title, about, options, change = (design, value) => withValue(design, path, value) }: Control & { kind: 'choice' }) {
+  const work = useWork();
+  const value = useStore(work.store, (state) => valueAt(state.design, path)) as string | undefined;
+  return (
+    <Labelled title={title} about={about}>
+      {(id) => (
+        <select id={id} value={value ?? ''} onChange={(event) => work.change((design) => change(design, event.target.value))}>
+          {options.map((option) => (
+            <option key={option.value} value={option.value}>
+              {option.text}
+            </option>
+          ))}
+        </select>
+      )}
     </Labelled>
   );
 }
