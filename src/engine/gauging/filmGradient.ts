@@ -1,0 +1,113 @@
+/**
+ * How the film of a seat, and the position that gives a film, follow the shape of its two surfaces.
+ *
+ * The least film stands at a breakpoint of one of the lines (contact/film.ts). With h the film there, a the half
+ * angle of the bush, p the position, and primes for slopes dr/dz:
+ *
+ *   at a breakpoint of the bush (Z, R)      r_j(Z + h·sin a - p) = R - h·cos a
+ *     dh·(cos a + r_j'·sin a) = dR_b - dr_j + h·(sin a - r_j'·cos a)·da + r_j'·dp
+ *   at a breakpoint of the journal (z, r)   r_b(z + p - h·sin a) = r + h·cos a
+ *     dh·(cos a + r_b'·sin a) = dr_b - dr_j + h·(sin a - r_b'·cos a)·da + r_b'·dp
+ *
+ * dr_b, dr_j changes of the radii at those stations of bush and journal (m). Holding h instead gives dp. Where
+ * several breakpoints share the least film (lines that touch all along) it has no one derivative; the mean over
+ * them is given, and `Breakpoint` tells each. Derived here; checked against finite differences.
+ */
+import { filmAlong, type Gap, SAME, stationAt } from '../contact/film.ts';
+import { positionForFilm, type SeatLines } from '../contact/fit.ts';
+import type { Line } from '../geometry/line.ts';
+import type { Branch, Influence } from './reading.ts';
+
+/** One place where the film is known as a function of shape and position. */
+interface Breakpoint {
+  film: number;
+  /** dh/dp */
+  perPosition: number;
+  influences: Influence[];
+}
+
+/** Every breakpoint at `position` (m) whose film is within `above` (m) of the least. Empty: no overlap. */
+function breakpoints(seat: SeatLines, index: number, position: number, above: number): Breakpoint[] {
+  const { gap } = seat;
+  const chain = filmAlong(gap, position);
+  let least = Number.POSITIVE_INFINITY;
+  for (let i = 0; i < chain.count; i++) least = Math.min(least, chain.film[i]!);
+  const found: Breakpoint[] = [];
+  for (let i = 0; i < chain.count; i++) if (chain.film[i]! <= least + above) found.push(...breakpointsAt(seat, index, position, chain.u[i]!, chain.film[i]!));
+  return found;
+}
+
+function breakpointsAt(seat: SeatLines, index: number, position: number, u: number, film: number): Breakpoint[] {
+  const { gap } = seat;
+  const uJournal = u - position * Math.cos(gap.halfAngle);
+  const bushStation = stationAt(gap.bush, u);
+  const journalStation = stationAt(gap.journal, uJournal);
+  const make = (slope: number): Breakpoint => {
+    const [sin, cos] = [Math.sin(gap.halfAngle), Math.cos(gap.halfAngle)];
+    const along = cos + slope * sin;
+    return {
+      film,
+      perPosition: slope / along,
+      influences: [
+        { seat: index, part: 'bush', by: 'radius', station: bushStation, rate: 1 / along },
+        { seat: index, part: 'journal', by: 'radius', station: journalStation, rate: -1 / along },
+        { seat: index, part: 'bush', by: 'halfAngle', station: bushStation, rate: (film * (sin - slope * cos)) / along },
+      ],
+    };
+  };
+  const found: Breakpoint[] = [];
+  if (isBreakpoint(gap.bush, u)) found.push(make(slopeAt(seat.journal, journalStation)));
+  if (isBreakpoint(gap.journal, uJournal)) found.push(make(slopeAt(seat.bush, bushStation)));
+  return found;
+}
+
+const isBreakpoint = (chain: Gap['bush'], u: number) => chain.u.some((v) => Math.abs(v - u) <= SAME);
+
+/** Slope dr/dz of a line at a station (m), its end pieces carried on. */
+function slopeAt({ z, r }: Line, station: number): number {
+  let k = 0;
+  while (k < z.length - 2 && z[k + 1]! < station) k++;
+  return (r[k + 1]! - r[k]!) / (z[k + 1]! - z[k]!);
+}
+
+export interface Followed {
+  /** m */
+  value: number;
+  influences: Influence[];
+}
+
+/** Least film (m) of a seat at `position` (m) and how it follows the shape; null where there is no overlap. */
+export function leastFilmFollowed(seat: SeatLines, index: number, position: number): Followed | null {
+  const points = breakpoints(seat, index, position, SAME);
+  if (points.length === 0) return null;
+  return { value: Math.min(...points.map((p) => p.film)), influences: mean(points.map((p) => p.influences)) };
+}
+
+/** Change of a seat's least film (m) by the position itself (m/m). */
+export function filmPerPosition(seat: SeatLines, position: number): number | null {
+  const points = breakpoints(seat, 0, position, SAME);
+  return points.length === 0 ? null : points.reduce((sum, p) => sum + p.perPosition, 0) / points.length;
+}
+
+/** Position (m) at which a seat's least film is `film` (m) and how it follows the shape; null where there is none. */
+export function positionFollowed(seat: SeatLines, index: number, film: number): Followed | null {
+  const value = positionForFilm(seat, film);
+  if (value === null) return null;
+  const branches = positionBranches(seat, index, value, film, SAME);
+  return branches.length === 0 ? null : { value, influences: mean(branches.map((b) => b.influences)) };
+}
+
+/**
+ * The positions at which each breakpoint near the touch would reach `film` by itself, of which the greatest (the
+ * least, for a seat that closes noseward) is the seat's own; those whose film is within `above` (m) of the least.
+ */
+export function positionBranches(seat: SeatLines, index: number, position: number, film: number, above: number): Branch[] {
+  return breakpoints(seat, index, position, above)
+    .filter((p) => p.perPosition !== 0)
+    .map((p) => ({ value: position + (film - p.film) / p.perPosition, influences: p.influences.map((i) => ({ ...i, rate: -i.rate / p.perPosition })) }));
+}
+
+/** The mean of several sets of influences: each with its share. */
+function mean(sets: readonly Influence[][]): Influence[] {
+  return sets.flatMap((set) => set.map((influence) => ({ ...influence, rate: influence.rate / sets.length })));
+}

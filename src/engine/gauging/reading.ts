@@ -1,0 +1,93 @@
+/**
+ * What a reading is to the engine: a value with its standard uncertainty, both in metres, and the set-up it was
+ * taken with. Seats are named by their place in the design. Every kind of reading has a forward model of its
+ * own (readings/): from the shape of the parts to the value that would be read.
+ */
+import type { SeatInput } from '../contact/fit.ts';
+
+export type Part = 'journal' | 'bush';
+
+/** One surface of the pair. */
+export interface On {
+  /** index of the seat */
+  seat: number;
+  part: Part;
+}
+
+interface Read {
+  /** m */
+  value: number;
+  /** standard uncertainty of the value (m), above 0 */
+  sigma: number;
+}
+
+/** Stations, diameters and travels in m, angles in rad, as in the design file otherwise. */
+export type Reading =
+  | (Read & On & { kind: 'diameter'; station: number })
+  | (Read & On & { kind: 'overRolls'; roll: number; station: number })
+  | (Read & On & { kind: 'ballDepth'; ball: number; face: number })
+  | (Read & On & { kind: 'sineRise'; bar: number; stack: number; travel: number })
+  | (Read & On & { kind: 'straightness'; station: number })
+  | (Read & { kind: 'standOff' })
+  | (Read & { kind: 'shake'; indicator: number; position: number; direction: number });
+
+export type Kind = Reading['kind'];
+export type ReadingOf<K extends Kind> = Extract<Reading, { kind: K }>;
+
+/**
+ * How a value follows the shape of one surface: it changes by `rate` for every unit by which
+ *   radius     the radius of the surface's line at `station` grows (m/m)
+ *   halfAngle  its half angle itself grows, beyond what that does to radii (m/rad)
+ *   deviation  its deviation at `station` grows (m/m)
+ */
+export interface Influence extends On {
+  by: 'radius' | 'halfAngle' | 'deviation';
+  station: number;
+  rate: number;
+}
+
+/** Why a reading cannot have been taken like this from these parts. Lengths m. */
+export type Fault =
+  | { what: 'wrongPart'; part: Part }
+  | { what: 'straight' }
+  | { what: 'falls'; ball: number; bore: number }
+  | { what: 'edge'; end: 'small' | 'large'; station: number }
+  | { what: 'missed'; station: number; from: number; to: number }
+  | { what: 'otherSeat'; seat: number }
+  | { what: 'blocked'; seat: number; bore: number }
+  | { what: 'stackBeyondBar'; stack: number; bar: number }
+  | { what: 'travelBeyondLine'; travel: number; line: number }
+  | { what: 'riseBeyondBar'; rise: number; bar: number }
+  | { what: 'nothingCloses' }
+  | { what: 'neverTouches' }
+  | { what: 'interferes' }
+  | { what: 'unbounded' }
+  | { what: 'noModel' };
+
+/** One of the places or seats of which the greatest decides the value. */
+export interface Branch {
+  value: number;
+  influences: Influence[];
+}
+
+/**
+ * What a set-up would read on a shape. With a fault the value may still be known (a ball resting on a sharp
+ * edge has a depth), but nobody should trust it; it is null where there is none.
+ */
+export interface Prediction {
+  /** m */
+  value: number | null;
+  influences: Influence[];
+  fault: Fault | null;
+  /** where the value is the greatest of several: those near it, the deciding one among them */
+  branches?: Branch[];
+}
+
+export interface ReadingKind<K extends Kind> {
+  kind: K;
+  /** the surfaces the value depends on */
+  surfaces: (reading: ReadingOf<K>, seats: readonly SeatInput[]) => On[];
+  predict: (reading: ReadingOf<K>, seats: readonly SeatInput[]) => Prediction;
+}
+
+export const impossible = (fault: Fault): Prediction => ({ value: null, influences: [], fault });

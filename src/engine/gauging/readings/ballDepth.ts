@@ -1,0 +1,42 @@
+/**
+ * From a face down to the top (noseward point) of a ball resting in the bush.
+ *   value = F - (Z + d/2)        on a straight line Z is where r(Z)·cos a = d/2
+ *   ∂Z/∂r = -r/√(d²/4 - r²)      r radius of the bush at the place of contact; on a straight line -1/tan a
+ * F station of the face (m) · Z of the ball's centre (touching.ts) · d ball diameter (m) · a half angle. Two balls
+ * d₁ > d₂ in one straight bore, centres C apart, give the handbook's sin a = (d₁ - d₂)/(2·C).
+ * @source tangency; Machinery's Handbook, "Measuring taper holes with balls" (from memory)
+ */
+import type { SeatInput } from '../../contact/fit.ts';
+import { lineOf } from '../../geometry/line.ts';
+import type { Fault, ReadingKind } from '../reading.ts';
+import { impossible } from '../reading.ts';
+import { ballIn, distanceTo, type Touch } from '../touching.ts';
+
+export const ballDepth: ReadingKind<'ballDepth'> = {
+  kind: 'ballDepth',
+  surfaces: ({ seat, part }) => [{ seat, part }],
+  predict: ({ seat, part, ball, face }, seats) => {
+    if (part === 'journal') return impossible({ what: 'wrongPart', part });
+    const bush = seats[seat]!.bush;
+    if (bush.halfAngle === 0) return impossible({ what: 'straight' });
+    const closes = bush.halfAngle > 0 ? 'rearward' : 'noseward';
+    const line = lineOf(bush, 'outside');
+    const touch = ballIn(line, ball / 2, closes);
+    if (!touch) return impossible({ what: 'falls', ball, bore: 2 * Math.min(...line.r) });
+    const rate = (closes === 'rearward' ? 1 : -1) * (touch.radius / Math.sqrt((ball * ball) / 4 - touch.radius ** 2));
+    return { value: face - (touch.centre + ball / 2), influences: [{ seat, part, by: 'radius', station: touch.station, rate }], fault: faultOf(seat, ball / 2, touch, closes, seats) };
+  },
+};
+
+function faultOf(seat: number, q: number, touch: Touch, closes: 'rearward' | 'noseward', seats: readonly SeatInput[]): Fault | null {
+  if (touch.edge) return { what: 'edge', end: (touch.edge === 'rear') === (closes === 'rearward') ? 'small' : 'large', station: touch.station };
+  for (const [k, other] of seats.entries()) {
+    if (k === seat) continue;
+    const line = lineOf(other.bush, 'outside');
+    const before = closes === 'rearward' ? line.z[0]! > touch.centre : line.z[line.z.length - 1]! < touch.centre;
+    const narrowest = Math.min(...line.r);
+    if (before && narrowest < q) return { what: 'blocked', seat: k, bore: 2 * narrowest };
+    if (distanceTo(line, touch.centre, 0) < q) return { what: 'otherSeat', seat: k };
+  }
+  return null;
+}

@@ -1,0 +1,21 @@
+/**
+ * A diameter read at a station.
+ *   value = 2·r(Z)
+ * r(Z) radius of the line (m), profile included (geometry/line.ts).   @source definition
+ */
+import type { ReadingKind } from '../reading.ts';
+import { radiusOf } from '../shape.ts';
+
+export const diameter: ReadingKind<'diameter'> = {
+  kind: 'diameter',
+  surfaces: ({ seat, part }) => [{ seat, part }],
+  predict: ({ seat, part, station }, seats) => {
+    const surface = seats[seat]![part];
+    const { from, to } = surface;
+    return {
+      value: 2 * radiusOf(surface, part, station),
+      influences: [{ seat, part, by: 'radius', station, rate: 2 }],
+      fault: station < from || station > to ? { what: 'missed', station, from, to } : null,
+    };
+  },
+};
