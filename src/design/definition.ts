@@ -8,7 +8,27 @@
 import * as z from 'zod/mini';
 
 /** What a number measures; decides how a screen shows it and what units may be typed. */
-export type Quantity = 'length' | 'fine' | 'angle' | 'tilt' | 'phase' | 'ratio' | 'force' | 'pressure' | 'speed' | 'temperature' | 'count';
+export type Quantity =
+  | 'length'
+  | 'fine'
+  | 'angle'
+  | 'tilt'
+  | 'phase'
+  | 'ratio'
+  | 'count'
+  | 'force'
+  | 'pressure'
+  | 'speed'
+  | 'temperature'
+  | 'viscosity'
+  | 'kinematicViscosity'
+  | 'density'
+  | 'mass'
+  | 'specificHeat'
+  | 'area'
+  | 'cooling'
+  | 'expansion'
+  | 'time';
 
 export interface QuantityMeta {
   title: string;
@@ -29,6 +49,15 @@ const UNIT: Record<Quantity, string> = {
   speed: 'rev/min',
   temperature: 'degC',
   count: '1',
+  viscosity: 'Pa.s',
+  kinematicViscosity: 'mm2/s',
+  density: 'g/cm3',
+  mass: 'kg',
+  specificHeat: 'J/(kg.K)',
+  area: 'mm2',
+  cooling: 'W/(m2.K)',
+  expansion: '1/K',
+  time: 's',
 };
 
 interface Bounds {
@@ -114,10 +143,10 @@ export const load = z.strictObject({
 });
 
 export const oil = z.strictObject({
-  viscosity: z.optional(z.number().check(z.gt(0), z.lte(100), z.meta({ description: 'Constant dynamic viscosity, Pa·s; instead of a grade' }))),
-  grade: z.optional(z.number().check(z.gte(1), z.lte(5_000), z.meta({ description: 'ISO VG: kinematic viscosity at 40 °C, mm²/s' }))),
-  index: z.optional(z.number().check(z.gte(-100), z.lte(400), z.meta({ description: 'Viscosity index; 95 when left out' }))),
-  density: z.optional(z.number().check(z.gt(0.4), z.lt(2), z.meta({ description: 'Density at 15 °C, g/cm³; 0.86 when left out' }))),
+  viscosity: z.optional(number('viscosity', 'Viscosity', 'Constant dynamic viscosity; instead of a grade', { above: 0, max: 100 })),
+  grade: z.optional(number('kinematicViscosity', 'ISO grade', 'ISO VG: kinematic viscosity at 40 °C', { min: 1, max: 5_000 })),
+  index: z.optional(number('ratio', 'Viscosity index', '95 when left out', { min: -100, max: 400 })),
+  density: z.optional(number('density', 'Density', 'At 15 °C; 0.86 when left out', { above: 0.4, below: 2 })),
 });
 
 export const supply = z.strictObject({
@@ -131,18 +160,18 @@ export const supply = z.strictObject({
 
 const body = (part: string, mass: number, area: number, expansion: number, material: string) =>
   z.strictObject({
-    mass: z.optional(z.number().check(z.gt(0), z.lte(10_000), z.meta({ description: `Mass of the ${part} that warms, kg; ${mass} when left out` }))),
-    specificHeat: z.optional(z.number().check(z.gt(0), z.lte(10_000), z.meta({ description: `Specific heat of the ${part}, J/(kg·K)` }))),
-    area: z.optional(z.number().check(z.gt(0), z.lte(1e8), z.meta({ description: `Cooled surface of the ${part}, mm²; ${area} when left out` }))),
-    cooling: z.optional(z.number().check(z.gte(0), z.lte(1e5), z.meta({ description: `Surface coefficient of cooling of the ${part}, W/(m²·K); 10 when left out` }))),
-    expansion: z.optional(z.number().check(z.gte(0), z.lte(1e-3), z.meta({ description: `Thermal expansion of the ${part}, 1/K; ${expansion} (${material}) when left out` }))),
+    mass: z.optional(number('mass', 'Mass', `Mass of the ${part} that warms; ${mass} when left out`, { above: 0, max: 10_000 })),
+    specificHeat: z.optional(number('specificHeat', 'Specific heat', `Of the ${part}`, { above: 0, max: 10_000 })),
+    area: z.optional(number('area', 'Cooled surface', `Of the ${part}; ${area} when left out`, { above: 0, max: 1e8 })),
+    cooling: z.optional(number('cooling', 'Cooling', `Surface coefficient of cooling of the ${part}; 10 when left out`, { min: 0, max: 1e5 })),
+    expansion: z.optional(number('expansion', 'Expansion', `Thermal expansion of the ${part}; ${expansion} (${material}) when left out`, { min: 0, max: 1e-3 })),
     anchor: z.optional(station(`Anchor of the ${part}`, `Station at which the ${part} is held axially, from which it grows; 0 when left out`)),
   });
 
 export const heat = z.strictObject({
   journal: z.optional(body('journal', 0.8, 20_000, 11.3e-6, 'plain carbon steel')),
   bush: z.optional(body('bush', 2, 60_000, 18e-6, 'bearing bronze')),
-  duration: z.optional(z.number().check(z.gt(0), z.lte(1e6), z.meta({ description: 'How long a warm-up is followed, s; 3600 when left out' }))),
+  duration: z.optional(number('time', 'Warm-up followed', '3600 s when left out', { above: 0, max: 1e6 })),
 });
 
 export const run = z.strictObject({

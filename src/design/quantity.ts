@@ -21,6 +21,15 @@ const WRITTEN: Record<Quantity, Written> = {
   pressure: plain('MPa'),
   speed: plain('rev/min', ['rpm', '1/min']),
   temperature: plain('°C', ['C']),
+  viscosity: plain('Pa·s', ['Pa.s', 'Pa s']),
+  kinematicViscosity: plain('mm²/s', ['mm2/s', 'cSt']),
+  density: plain('g/cm³', ['g/cm3']),
+  mass: plain('kg'),
+  specificHeat: plain('J/(kg·K)', ['J/kg.K', 'J/(kg.K)']),
+  area: plain('mm²', ['mm2']),
+  cooling: plain('W/(m²·K)', ['W/m2.K', 'W/(m2.K)']),
+  expansion: plain('1/K', ['/K']),
+  time: plain('s'),
 };
 
 export const quantityText = (quantity: Quantity, value: number, system: System) => WRITTEN[quantity].text(value, system);
