@@ -1,0 +1,167 @@
+/**
+ * The contacts of a spindle that is pushed: where each bears, and its share of the push.
+ *
+ * Contact programmes are degenerate by nature: a true cone pushed home touches all round, and at both its ends,
+ * and statics alone does not say which place carries what. Where the shares are not decided, the places that
+ * touch are taken for equal springs: of all ways to carry the push, the one with the least Σ share²,
+ *
+ *   share = max(0, n·w)   with   Σ share·n = F
+ *
+ * n normal of a place as a vector of the body · w found by Newton's method, for the places that press.
+ * A station that touches all round stands for a tripod of three places at 90°, 210° and 330°.
+ */
+import { stationAt } from '../contact/film.ts';
+import { type Body, type Cut, cutAt, dot, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
+import type { Held } from './push.ts';
+import { bushStation, filmAt, type Pose, type Push } from './rigid.ts';
+import type { Worst } from './round.ts';
+
+export interface SeatContact {
+  seat: string;
+  /** bush station (m) */
+  station: number;
+  /** rad from x toward y, in [0, 2π) */
+  angle: number;
+  /** normal force (N) on the journal */
+  share: number;
+  /** stations (m) of the journal at that place */
+  journalStation: number;
+  /** film there (m): nothing, to rounding */
+  film: number;
+  /** the seat touches all round at this station, and this is one place of many */
+  ring: boolean;
+}
+
+export interface Bearing {
+  contacts: SeatContact[];
+  /** the shares are one way of several: more places touch than the push decides between */
+  shared: boolean;
+}
+
+/** Films (m) below this are a touch when places that could carry are looked for. */
+const TOUCHES = 5e-13;
+/** A share less than this of the whole push is none. */
+const NONE = 1e-12;
+const TRIPOD = [Math.PI / 2, (7 * Math.PI) / 6, (11 * Math.PI) / 6];
+
+/** @param v where the push has driven the spindle, a vector of the body */
+export function bearingOf(body: Body, v: Float64Array, push: Push, held: readonly Held[]): Bearing {
+  const touching = touchingPlaces(body, v, held);
+  const spread = touching.shared ? springShares(body, touching.cuts, push) : null;
+  const pose = unscaled(body, v);
+  const places = spread ?? held.map(({ station, angle, share }) => ({ cut: cutAt(body, station, angle), share }));
+  const most = places.reduce((sum, { share }) => Math.max(sum, share), 0);
+  const contacts = places.filter(({ share }) => share > NONE * most).map(({ cut, share }) => seatContact(body, pose, cut, share, touching.rings.has(cut.station)));
+  return { contacts: contacts.sort((a, b) => b.share - a.share || a.station - b.station || a.angle - b.angle), shared: touching.shared };
+}
+
+/** Every place that touches at v, with the stations that touch all round. */
+function touchingPlaces(body: Body, v: Float64Array, held: readonly Held[]): { cuts: Cut[]; rings: Set<number>; shared: boolean } {
+  const cuts: Cut[] = [];
+  const rings = new Set<number>();
+  let others = false;
+  for (let station = 0; station < body.stations.count; station++) {
+    const bearing = held.filter((h) => h.station === station);
+    const worst: Worst = { value: 0, angle: 0 };
+    if (-pressedIn(body, station, v, false, worst) * body.scale > TOUCHES) continue;
+    if (isRing(body, station, v)) {
+      rings.add(station);
+      for (const angle of TRIPOD) cuts.push(cutAt(body, station, angle));
+    } else if (bearing.length > 0) for (const { angle } of bearing) cuts.push(cutAt(body, station, angle));
+    else {
+      others = true;
+      cuts.push(cutAt(body, station, worst.angle));
+    }
+  }
+  return { cuts, rings, shared: rings.size > 0 || others };
+}
+
+/** Whether a true round stands so nearly central at a station that it touches all round. */
+function isRing(body: Body, station: number, v: Float64Array): boolean {
+  const seat = body.spindle.seats[body.stations.seat[station]!]!;
+  if (seat.round.samples.length > 0) return false;
+  const zeta = (body.stations.zn[station]! - body.middle) / body.reach;
+  const push = Math.hypot(seat.cos * (v[0]! + zeta * v[4]!) + seat.round.pushX / body.scale, seat.cos * (v[1]! - zeta * v[3]!) + seat.round.pushY / body.scale);
+  return push * body.scale <= TOUCHES;
+}
+
+/** The shares of equal springs at the places that touch; null where such springs do not carry the push. */
+function springShares(body: Body, cuts: readonly Cut[], push: Push): { cut: Cut; share: number }[] | null {
+  const directions = freeDirections(body, body.spindle.free, false);
+  const whole = scaledPush(body, push);
+  const force = directions.map((d) => dot(d, whole));
+  const size = Math.sqrt(force.reduce((sum, part) => sum + part * part, 0));
+  const normals = cuts.map(({ n }) => directions.map((d) => dot(d, n)));
+  let pressing = normals.map(() => true);
+  for (let step = 0; step < 30; step++) {
+    const w = stiffnessSolved(normals, pressing, force);
+    if (!w) return null;
+    const shares = normals.map((n) => n.reduce((sum, part, i) => sum + part * w[i]!, 0));
+    const next = shares.map((share) => share > -1e-9 * size);
+    if (next.every((presses, j) => presses === pressing[j])) {
+      const off = force.map((part, i) => Math.abs(part - normals.reduce((sum, n, j) => sum + (next[j] ? n[i]! * shares[j]! : 0), 0)));
+      if (Math.max(...off) > 1e-10 * size) return null;
+      return cuts.map((cut, j) => ({ cut, share: next[j] ? Math.max(0, shares[j]!) : 0 }));
+    }
+    pressing = next;
+  }
+  return null;
+}
+
+/** w of (Σ n·nᵀ)·w = F over the places that press; motions nothing presses against stay still. */
+function stiffnessSolved(normals: readonly number[][], pressing: readonly boolean[], force: readonly number[]): number[] | null {
+  const n = force.length;
+  const a = force.map((part, i) => [...force.map((_, k) => normals.reduce((sum, normal, j) => sum + (pressing[j] ? normal[i]! * normal[k]! : 0), 0)), part]);
+  const used = new Array<boolean>(n).fill(false);
+  const rowOf = new Array<number>(n).fill(-1);
+  // Elimination by the greatest diagonal left; a diagonal of nothing is a motion that no place resists.
+  for (let k = 0; k < n; k++) {
+    let pivot = -1;
+    for (let i = 0; i < n; i++) if (!used[i] && (pivot < 0 || a[i]![i]! > a[pivot]![pivot]!)) pivot = i;
+    used[pivot] = true;
+    if (a[pivot]![pivot]! < 1e-10) continue;
+    rowOf[pivot] = pivot;
+    for (let i = 0; i < n; i++) {
+      if (i === pivot) continue;
+      const factor = a[i]![pivot]! / a[pivot]![pivot]!;
+      for (let c = 0; c <= n; c++) a[i]![c]! -= factor * a[pivot]![c]!;
+    }
+  }
+  return force.map((_, i) => (rowOf[i]! < 0 ? 0 : a[i]![n]! / a[i]![i]!));
+}
+
+function seatContact(body: Body, pose: Pose, { station, angle }: Cut, share: number, ring: boolean): SeatContact {
+  const seat = body.spindle.seats[body.stations.seat[station]!]!;
+  const u = body.stations.u[station]!;
+  const { gap } = seat.lines;
+  return {
+    seat: seat.name,
+    station: bushStation(seat, u),
+    angle: ((angle % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI),
+    share,
+    journalStation: stationAt(gap.journal, u - pose.z * seat.cos),
+    film: filmAt(seat, body.stations.film[station]! + (pose.z - body.stations.position) * seat.sin, u, angle, pose),
+    ring,
+  };
+}
+
+/** Net force (N) and moment (N·m, about the bush datum) of contacts on the journal, from stations, angles and shares alone. */
+export function resultant(body: Body, contacts: readonly SeatContact[]): Push {
+  const sum: Push = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
+  for (const { seat: name, station, angle, share } of contacts) {
+    const seat = body.spindle.seats.find((s) => s.name === name)!;
+    const { z, r } = seat.lines.bush;
+    let k = 0;
+    while (k < z.length - 2 && z[k + 1]! < station) k++;
+    const radius = r[k]! + ((r[k + 1]! - r[k]!) * (station - z[k]!)) / (z[k + 1]! - z[k]!);
+    const zn = station + (radius * seat.sin) / seat.cos;
+    const x = -share * seat.cos * Math.cos(angle);
+    const y = -share * seat.cos * Math.sin(angle);
+    sum.x += x;
+    sum.y += y;
+    sum.z += share * seat.sin;
+    sum.tiltX -= zn * y;
+    sum.tiltY += zn * x;
+  }
+  return sum;
+}

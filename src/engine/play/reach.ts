@@ -1,0 +1,120 @@
+/**
+ * Where the nose can go: the play map, and the pose that comes nearest to where it is pulled.
+ *
+ * The points (X, Y) an indicator at the station S can be moved to with the position held are the shadow of the
+ * body of poses: convex, and known by its furthest point in every direction (its support), each a linear
+ * programme (push.ts). The polygon of those points lies inside the region and touches its edge at every one.
+ *
+ * A pointer pulls toward (X*, Y*): the pose wanted is
+ *
+ *   minimise |(X, Y) - (X*, Y*)|² + LIGHT·|v|²
+ *
+ * |v| the size of the whole motion (body.ts), weighed so lightly that it only chooses between poses that put the
+ * nose in one place. It is one nearest-point search (nearest.ts) in directions that carry that weight.
+ */
+import { type Body, cutOff, dot, freeDirections, SIZE, TOUCH, unscaled } from './body.ts';
+import { type Bearing, bearingOf } from './contacts.ts';
+import { nearest } from './nearest.ts';
+import { type Held, pushed } from './push.ts';
+import { axisAt, type Pose, pushAt } from './rigid.ts';
+
+export interface ReachPoint {
+  /** m, where the axis stands at the indicator */
+  x: number;
+  y: number;
+}
+
+export type PlayMap = { status: 'solved'; polygon: ReachPoint[] } | { status: 'unbounded'; motion: Pose } | { status: 'infeasible'; interference: number; pose: Pose } | { status: 'stalled'; pose: Pose };
+
+/** The region the axis can reach at a station (m), in `count` directions; `body` from heldAt (shake.ts). */
+export function playMap(body: Body, station: number, count = 72): PlayMap {
+  const polygon: ReachPoint[] = [];
+  for (let k = 0; k < count; k++) {
+    const angle = (2 * Math.PI * k) / count;
+    const verdict = pushed(body, body.spindle.free, pushAt(station, { x: Math.cos(angle), y: Math.sin(angle) }));
+    if (verdict.status !== 'solved') return verdict;
+    polygon.push(axisAt(verdict.pose, station));
+  }
+  return { status: 'solved', polygon: polygon.filter((point, k) => !sameAs(point, polygon[(k + count - 1) % count]!, body.scale)) };
+}
+
+/** Two directions may have one furthest point: a corner of the region. The first of equal points stays. */
+const sameAs = (a: ReachPoint, b: ReachPoint, scale: number) => a !== b && Math.hypot(a.x - b.x, a.y - b.y) < 1e-9 * scale;
+
+export type Reach =
+  /** `short` how far the nose stops short of where it was pulled (m); shares of a pull of 1 N, none where it stops nowhere */
+  ({ status: 'solved'; pose: Pose; short: number } & Bearing) | { status: 'infeasible' } | { status: 'stalled' };
+
+const LIGHT = 1e-6;
+const ROUNDS = 3;
+
+/** The pose whose axis at a station (m) comes nearest to (x, y) (m); `body` from heldAt, or from bodyAt where z is free too. */
+export function reachToward(body: Body, station: number, x: number, y: number): Reach {
+  const directions = freeDirections(body, body.spindle.free, false);
+  const zeta = (station - body.middle) / body.reach;
+  const across = directions.map((d) => [d[0]! + zeta * d[4]!, d[1]! - zeta * d[3]!] as const);
+  const root = rootOf(across.map((a, i) => across.map((b, k) => a[0] * b[0] + a[1] * b[1] + (i === k ? LIGHT : 0))));
+  const weighed = weighedDirections(directions, root);
+  const wanted = [x / body.scale, y / body.scale] as const;
+  let centre = new Float64Array(SIZE);
+  let found = null;
+  for (let round = 0; round < ROUNDS; round++) {
+    const pull = across.map((a, i) => a[0] * wanted[0] + a[1] * wanted[1] + LIGHT * dot(directions[i]!, centre));
+    found = nearest(body, { directions: weighed, target: Float64Array.from(lowerSolved(root, pull)) });
+    if (found.status === 'empty') return { status: 'infeasible' };
+    if (found.status === 'stalled') return { status: 'stalled' };
+    centre = found.v as Float64Array<ArrayBuffer>;
+    if (found.active.length === 0) break;
+  }
+  const pose = unscaled(body, centre);
+  const at = axisAt(pose, station);
+  const [dx, dy] = [x - at.x, y - at.y];
+  const short = Math.hypot(dx, dy);
+  // A pull that is a rounding long has no direction to speak of.
+  if (short < 10 * TOUCH) return { status: 'solved', pose, short: 0, contacts: [], shared: false };
+  const held: Held[] = found!.active.map(({ station: k, angle }, j) => ({ station: k, angle, share: (found!.multipliers[j]! * body.scale) / short }));
+  return { status: 'solved', pose, short, ...bearingOf(body, centre, pushAt(station, { x: dx / short, y: dy / short }), held) };
+}
+
+/** Lower root L of a positive matrix, L·Lᵀ (Cholesky). */
+function rootOf(a: readonly (readonly number[])[]): number[][] {
+  const l: number[][] = [];
+  a.forEach((row, i) => {
+    l.push([]);
+    for (let k = 0; k <= i; k++) {
+      let sum = row[k]!;
+      for (let j = 0; j < k; j++) sum -= l[i]![j]! * l[k]![j]!;
+      l[i]!.push(i === k ? Math.sqrt(sum) : sum / l[k]![k]!);
+    }
+  });
+  return l;
+}
+
+/** Directions whose unknowns y = Lᵀ·w have the weighed length: the columns of Q·L⁻ᵀ. */
+function weighedDirections(directions: readonly Float64Array[], root: readonly (readonly number[])[]): Float64Array[] {
+  const columns = directions.map(() => new Float64Array(SIZE));
+  for (let k = 0; k < SIZE; k++) {
+    const row = lowerSolved(
+      root,
+      directions.map((d) => d[k]!),
+    );
+    row.forEach((value, i) => {
+      columns[i]![k] = value;
+    });
+  }
+  return columns;
+}
+
+/** x of L·x = c. */
+function lowerSolved(root: readonly (readonly number[])[], c: readonly number[]): number[] {
+  const x: number[] = [];
+  for (let i = 0; i < c.length; i++) {
+    let sum = c[i]!;
+    for (let j = 0; j < i; j++) sum -= root[i]![j]! * x[j]!;
+    x.push(sum / root[i]![i]!);
+  }
+  return x;
+}
+
+/** Least film anywhere (m) at a pose at the body's own linearisation; below 0 it is interference. */
+export const leastFilmAt = (body: Body, v: Float64Array): number => -body.scale * cutOff({ ...body, cuts: [] }, v, Number.POSITIVE_INFINITY, true);
