@@ -1,13 +1,26 @@
 /** Pointer drags on one element: the pointer is captured, and the total travel in pixels is reported. */
 import { type PointerEvent, useRef } from 'react';
 
-export interface DragHandlers {
+export interface DragCalls {
   start(): void;
   move(dx: number, dy: number): void;
   end(): void;
+  /** A second finger came: what was dragged goes back. Without it the drag just ends. */
+  cancel?(): void;
 }
 
-export function useDrag({ start, move, end }: DragHandlers) {
+export interface Drag {
+  handlers: {
+    onPointerDown(event: PointerEvent): void;
+    onPointerMove(event: PointerEvent): void;
+    onPointerUp(event: PointerEvent): void;
+    onPointerCancel(event: PointerEvent): void;
+  };
+  /** Takes a drag that goes on out of the hand. */
+  cancel(): void;
+}
+
+export function useDrag({ start, move, end, cancel }: DragCalls): Drag {
   const from = useRef<{ x: number; y: number; id: number } | null>(null);
   const stop = (event: PointerEvent) => {
     if (from.current?.id !== event.pointerId) return;
@@ -15,17 +28,24 @@ export function useDrag({ start, move, end }: DragHandlers) {
     end();
   };
   return {
-    onPointerDown(event: PointerEvent) {
-      if (event.button !== 0 || from.current) return;
-      event.currentTarget.setPointerCapture(event.pointerId);
-      event.stopPropagation();
-      from.current = { x: event.clientX, y: event.clientY, id: event.pointerId };
-      start();
+    handlers: {
+      onPointerDown(event) {
+        if (event.button !== 0 || from.current) return;
+        event.currentTarget.setPointerCapture(event.pointerId);
+        event.stopPropagation();
+        from.current = { x: event.clientX, y: event.clientY, id: event.pointerId };
+        start();
+      },
+      onPointerMove(event) {
+        if (from.current?.id === event.pointerId) move(event.clientX - from.current.x, event.clientY - from.current.y);
+      },
+      onPointerUp: stop,
+      onPointerCancel: stop,
     },
-    onPointerMove(event: PointerEvent) {
-      if (from.current?.id === event.pointerId) move(event.clientX - from.current.x, event.clientY - from.current.y);
+    cancel() {
+      if (!from.current) return;
+      from.current = null;
+      (cancel ?? end)();
     },
-    onPointerUp: stop,
-    onPointerCancel: stop,
   };
 }

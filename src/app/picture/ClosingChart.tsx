@@ -62,7 +62,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
   const yTicks = ticks(bottom / unit.size, top / unit.size, 5);
   return (
     <figure className="chart" ref={box}>
-      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="group" aria-label="Least film of every seat against axial position; drag sideways to move the journal" {...drag}>
+      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="group" aria-label="Least film of every seat against axial position; drag sideways to move the journal" {...drag.handlers}>
         <clipPath id="plot">
           <rect x={margin.left} y={margin.top} width={width - margin.left - margin.right} height={height - margin.top - margin.bottom} />
         </clipPath>

@@ -1,14 +1,25 @@
-/** The longitudinal section, as a drawing office would show it: both parts hatched, the films open between them. */
-import { useEffect, useId, useRef, useState } from 'react';
-import { fineText, placeText, type System, TENTH } from '../../design/units.ts';
+/** The longitudinal section, as a drawing office would show it: both parts hatched and dimensioned, the films open between them. */
+import { useId, useMemo, useRef, useState } from 'react';
+import type { Design, Part } from '../../design/definition.ts';
+import { fineText, lengthUnit, type System } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';
-import { type Size, useSize } from '../useSize.ts';
-import { type Drawn, type Point, relieved } from './drawn.ts';
+import { useSize } from '../useSize.ts';
+import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
+import type { Drawn, DrawnSeat, Point } from './drawn.ts';
+import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
+import { SectionParts } from './SectionParts.tsx';
+import { scaleBar } from './scaleBar.ts';
+import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
+import { angleOnScreen, dimensionsOnScreen, FIGURE, NOTE, onScreen, type Placing, placing } from './sectionLayout.ts';
+import { placedNotes, SECOND } from './sectionNotes.ts';
+import { textWidth } from './textWidth.ts';
+import { useView, type View } from './useView.ts';
 
 interface Props {
+  design: Design;
   drawn: Drawn;
   fit: FitReport;
   system: System;
@@ -16,74 +27,43 @@ interface Props {
 }
 
 const SNAP_PIXELS = 5;
-const MM = 1000;
-const NOTES_PIXELS = 56;
-const BAR_PIXELS = 48;
+const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
+const measures = { width: textWidth };
 
-export function Section({ drawn, fit, system, work }: Props) {
+export function Section({ design, drawn, fit, system, work }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
-  const [view, setView] = useState({ zoom: 1, x: 0, y: 0 });
+  const [part, setPart] = useState<Part | 'none'>('bush');
   const size = useSize(svg, { width: 900, height: 500 });
-  const frame = frameOf(drawn, size);
-  const width = frame.width / view.zoom;
-  const height = frame.height / view.zoom;
-  const left = frame.left + (frame.width - width) / 2 + view.x;
-  const top = frame.top + (frame.height - height) / 2 + view.y;
-  const mmPerPixel = Math.max(width / size.width, height / size.height);
-  const label = 14 * mmPerPixel;
+  const frame = useMemo(() => sectionFrame(drawn), [drawn]);
+  const dimensions = useMemo(() => (part === 'none' ? null : dimensionsOf(design, drawn, part, system)), [design, drawn, part, system]);
+  const whole = placing(frame, dimensions, size, measures);
 
-  const start = useRef(0);
+  const from = useRef(design);
   const journalDrag = useDrag({
     start: () => {
-      start.current = fit.position;
+      from.current = work.store.getState().design;
       work.dragStart();
     },
     move: (dx) => {
-      const perPixel = mmPerPixel / drawn.factor;
-      work.moveTo(snapped(start.current + dx * perPixel, landmarks(fit), SNAP_PIXELS * perPixel));
+      const perPixel = 1 / (at.scale * drawn.factor);
+      work.moveTo(snapped((from.current.position ?? 0) + dx * perPixel, landmarks(fit), SNAP_PIXELS * perPixel));
     },
     end: work.dragEnd,
-  });
-  const panFrom = useRef(view);
-  const pan = useDrag({
-    start: () => {
-      panFrom.current = view;
+    cancel: () => {
+      work.store.setState({ design: from.current });
+      work.dragEnd();
     },
-    move: (dx, dy) => setView({ ...panFrom.current, x: panFrom.current.x - dx * mmPerPixel, y: panFrom.current.y - dy * mmPerPixel }),
-    end: () => {},
   });
-  const zoomBy = (by: number) => setView((v) => ({ ...v, zoom: Math.min(40, Math.max(0.5, v.zoom * by)) }));
-  useEffect(() => {
-    const node = svg.current;
-    // With Ctrl (as a pinch on a touch pad sends it), so that the plain wheel still scrolls the page.
-    const onWheel = (event: WheelEvent) => {
-      if (!event.ctrlKey) return;
-      event.preventDefault();
-      setView((v) => ({ ...v, zoom: Math.min(40, Math.max(0.5, v.zoom * (event.deltaY < 0 ? 1.15 : 1 / 1.15))) }));
-    };
-    node?.addEventListener('wheel', onWheel, { passive: false });
-    return () => node?.removeEventListener('wheel', onWheel);
-  }, []);
-
-  const bar = scaleBar(drawn.factor, mmPerPixel * size.width, system);
-  const barAt = { x: left + width / 2 - (mmPerPixel * size.width) / 2 + label, y: top + height / 2 + (mmPerPixel * size.height) / 2 - label };
-  const touching = new Set(fit.seats.filter((s) => s.leastFilm !== null && Math.abs(s.leastFilm) <= 1e-9).map((s) => s.name));
+  const { view, zoomIn, zoomOut, whole: showWhole, handlers } = useView(svg, size, journalDrag.cancel);
+  const at = seenThrough(whole, view, size);
+  const unit = lengthUnit(system).name;
   return (
     <figure className="picture">
-      <svg ref={svg} viewBox={`${left} ${top} ${width} ${height}`} {...pan} role="group" aria-label="Longitudinal section of the pair; drag the journal along its axis">
-        <defs>
-          <pattern id={`${id}b`} width={frame.width / 70} height={frame.width / 70} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
-            <rect width="100%" height="100%" className="bush-fill" />
-            <path d={`M0 0V${frame.width}`} className="hatch" />
-          </pattern>
-          <pattern id={`${id}j`} width={frame.width / 55} height={frame.width / 55} patternUnits="userSpaceOnUse" patternTransform="rotate(-45)">
-            <rect width="100%" height="100%" className="journal-fill" />
-            <path d={`M0 0V${frame.width}`} className="hatch" />
-          </pattern>
-        </defs>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it */}
+      <svg ref={svg} {...handlers} tabIndex={0} className={view.zoom > 1 ? 'section zoomed' : 'section'} role="group" aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom">
         <g
-          {...journalDrag}
+          {...journalDrag.handlers}
           className="journal"
           role="slider"
           tabIndex={0}
@@ -92,115 +72,147 @@ export function Section({ drawn, fit, system, work }: Props) {
           aria-valuetext={`${fineText(fit.position, system)} toward the nose`}
           onKeyDown={(event) => moveByKey(event, work, fit)}
         >
-          <path d={frame.journal} fill={`url(#${id}j)`} className="outline" />
+          <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
         </g>
-        {[1, -1].map((side) => (
-          <path key={side} d={frame.bush(side)} fill={`url(#${id}b)`} className="outline bush" />
-        ))}
-        {drawn.seats.flatMap((seat) =>
-          [1, -1].map((side) => {
-            const film = seat.film;
-            if (film.length < 2) return null;
-            const least = Math.min(...film.map((place) => place.film));
-            const d = pathOf([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()], side);
-            return <path key={`${seat.name}${side}`} d={d} className={least < -1e-12 ? 'film clash' : 'film'} />;
-          }),
-        )}
-        {fit.seats.flatMap((seat, i) =>
-          touching.has(seat.name)
-            ? [1, -1].map((side) => {
-                const places = drawn.seats[i]!.film.filter((f) => Math.abs(f.film) <= 1e-12).map((f) => f.bush);
-                return places.length === 0 ? null : <path key={`${seat.name}${side}`} d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, side, false)} className="touch" />;
-              })
-            : [],
-        )}
-        <path d={`M${frame.left} 0H${frame.left + frame.width}`} className="axis" />
-        {fit.seats.map((seat, i) => {
-          const points = drawn.seats[i]!.bush;
-          const [z, r] = points[Math.floor((points.length - 1) / 2)]!;
-          const mid = points.length === 2 ? [(points[0]![0] + points[1]![0]) / 2, (points[0]![1] + points[1]![1]) / 2] : [z, r];
-          const x = mid[0]! * MM;
-          const y = -frame.outer - label * (i % 2 === 0 ? 0.7 : 2.1);
-          return (
-            <g key={seat.name} className="note">
-              <path d={`M${x} ${-mid[1]! * MM}V${y + label * 0.3}`} />
-              <text x={x} y={y} fontSize={label} textAnchor="middle">
-                {seat.name} {seat.leastFilm === null ? 'apart' : fineText(seat.leastFilm, system)}
-              </text>
-            </g>
-          );
-        })}
-        <g className="bar">
-          <path d={`M${barAt.x} ${barAt.y - label * 0.5}V${barAt.y}H${barAt.x + bar.width}V${barAt.y - label * 0.5}`} />
-          <text x={barAt.x} y={barAt.y - label * 0.8} fontSize={label}>
-            {bar.text} of gap
-          </text>
-        </g>
+        <SectionParts.Bush frame={frame} at={at} id={id} />
+        <SectionParts.Films drawn={drawn} fit={fit} at={at} />
+        <path d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`} className="axis" />
+        {dimensions && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
+        <Notes design={design} drawn={drawn} fit={fit} frame={frame} dimensions={dimensions} part={part} at={at} size={size} system={system} />
+        <Bar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
       <figcaption>
         <span>
-          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')} · overall {placeText(frame.length, system)}
+          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}
+          {dimensions && whole.level !== 'none' && ` · dimensions in ${unit}`}
         </span>
+        <fieldset className="buttons">
+          <legend>Dimensions</legend>
+          {(Object.keys(SHOWN) as (keyof typeof SHOWN)[]).map((name) => (
+            <button key={name} type="button" aria-pressed={part === name} onClick={() => setPart(name)}>
+              {SHOWN[name]}
+            </button>
+          ))}
+        </fieldset>
         <span className="buttons">
-          <button type="button" onClick={() => zoomBy(1.4)} aria-label="Zoom in">
+          <button type="button" onClick={zoomIn} aria-label="Zoom in">
             +
           </button>
-          <button type="button" onClick={() => zoomBy(1 / 1.4)} aria-label="Zoom out">
+          <button type="button" onClick={zoomOut} aria-label="Zoom out">
             −
           </button>
-          <button type="button" onClick={() => setView({ zoom: 1, x: 0, y: 0 })}>
+          <button type="button" onClick={showWhole}>
             Whole
           </button>
         </span>
+        <span className="hint touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
+        <span className="hint mouse-only">Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. Esc lets go.</span>
       </figcaption>
     </figure>
   );
 }
 
-/** A gap of 1, 2 or 5 × 10ⁿ µm (or tenths) that draws a bar of up to a fifth of the view. */
-function scaleBar(factor: number, width: number, system: System): { width: number; text: string } {
-  const unit = system === 'metric' ? 0.001 : TENTH;
-  const room = (width * 0.2) / factor / unit;
-  const power = 10 ** Math.floor(Math.log10(room));
-  const size = (room / power >= 5 ? 5 : room / power >= 2 ? 2 : 1) * power;
-  return { width: size * unit * factor, text: `${+size.toPrecision(1)} ${system === 'metric' ? 'µm' : size === 1 ? 'tenth' : 'tenths'}` };
+/** The placing as zoomed and panned. */
+function seenThrough(whole: Placing, { zoom, x, y }: View, { width, height }: { width: number; height: number }): Placing {
+  const middle = { x: width / 2 + (whole.middle.x - width / 2) * zoom + x, y: height / 2 + (whole.middle.y - height / 2) * zoom + y };
+  return { ...whole, scale: whole.scale * zoom, middle };
 }
 
-function pathOf(points: readonly Point[], side: number, closed = true): string {
-  return `M${points.map(([z, r]) => `${(z * MM).toFixed(5)} ${(-side * r * MM).toFixed(5)}`).join('L')}${closed ? 'Z' : ''}`;
-}
-
-/** The outlines in mm and the room they need; the seats stand in the order of their stations. */
-function frameOf(drawn: Drawn, size: Size) {
-  const byStation = [...drawn.seats].sort((a, b) => a.bush[0]![0] - b.bush[0]![0]);
-  const bores = byStation.map((s) => s.bush);
-  const bush = relieved(bores, bores, 'outside');
-  const journal = relieved(
-    byStation.map((s) => s.journal),
-    bores,
-    'inside',
+function SectionDimensions({ frame, dimensions, at, size }: { frame: SectionFrame; dimensions: Dimensions; at: Placing; size: { width: number; height: number } }) {
+  const { lengths, rear, nose } = dimensionsOnScreen(frame, dimensions, at, size, measures);
+  const datum = onScreen(at, [0, 0], 1);
+  return (
+    <g className="dimensions">
+      {lengths.map((span) => (
+        <LengthSpan key={span.name} span={span} />
+      ))}
+      {rear.map((span) => (
+        <DiameterSpan key={span.name} span={span} outward={-1} />
+      ))}
+      {nose.map((span) => (
+        <DiameterSpan key={span.name} span={span} outward={1} />
+      ))}
+      {dimensions.angles.map((angle) => {
+        const shown = angle && angleOnScreen(angle, at, measures);
+        return shown && <Angle key={angle.name} angle={shown} />;
+      })}
+      {at.level === 'full' && (
+        <g className="dimension">
+          <path className="thin" d={`M${datum.x} ${datum.y - 6}v12`} />
+          <text className="on-steel" x={datum.x + 4} y={datum.y - 5} fontSize={FIGURE}>
+            0
+          </text>
+        </g>
+      )}
+    </g>
   );
-  const rear = Math.min(...bush.map(([z]) => z));
-  const nose = Math.max(...bush.map(([z]) => z));
-  const reach = (nose - rear) * 0.14;
-  const outer = Math.max(...bush.map(([, r]) => r), ...journal.map(([, r]) => r)) * 1.28;
-  const first = journal[0]!;
-  const last = journal[journal.length - 1]!;
-  const upper: Point[] = [[Math.min(first[0], rear) - reach, first[1] * 0.94], [first[0], first[1] * 0.94], ...journal, [Math.max(last[0], nose) + reach, last[1]]];
-  const left = upper[0]![0] * MM;
-  const right = upper[upper.length - 1]![0] * MM;
-  const tall = outer * MM;
-  const margin = (right - left) * 0.03;
-  // Room in pixels for the notes above and the bar below, whatever the shape of the pair and of the page.
-  const mmPerPixel = Math.max((right - left + 2 * margin) / size.width, (2 * tall) / Math.max(60, size.height - NOTES_PIXELS - BAR_PIXELS));
-  return {
-    left: left - margin,
-    width: right - left + 2 * margin,
-    top: -tall - NOTES_PIXELS * mmPerPixel,
-    height: 2 * tall + (NOTES_PIXELS + BAR_PIXELS) * mmPerPixel,
-    outer: tall,
-    length: (nose - rear) * MM,
-    journal: `${pathOf([...upper, ...[...upper].reverse().map(([z, r]) => [z, -r] as const)], 1)}`,
-    bush: (side: number) => pathOf([...bush, [nose, outer], [rear, outer]], side),
-  };
+}
+
+interface NotesProps extends Omit<Props, 'work'> {
+  frame: SectionFrame;
+  dimensions: Dimensions | null;
+  part: Part | 'none';
+  at: Placing;
+  size: { width: number; height: number };
+}
+
+function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }: NotesProps) {
+  const notes = placedNotes(
+    fit.seats.map((seat, i) => {
+      const angle = dimensions?.angles[i];
+      const halfAngle = part === 'none' ? 0 : design.seats[i]![part].halfAngle;
+      // Where the angle has no room in the drawing it stands here.
+      const drawnThere = !angle || angleOnScreen(angle, at, measures);
+      return { name: seat.name, film: filmText(seat.leastFilm, system), taper: drawnThere ? taperText(halfAngle, system) : `${angle.text} half, ${taperText(halfAngle, system)}`, at: onScreen(at, middleOf(drawn.seats[i]!), 1) };
+    }),
+    at,
+    size,
+    textWidth,
+  );
+  const end = at.notesEnd + 2;
+  const knee = Math.max(end + 12, Math.min(at.middle.y - frame.outer * at.scale - 4, size.height));
+  return (
+    <g>
+      {notes.map(({ name, lines, x, at: seat }) => (
+        <g key={name} className="note">
+          <path d={`M${x.toFixed(1)} ${end}L${seat.x.toFixed(1)} ${knee.toFixed(1)}${seat.y > knee ? `V${seat.y.toFixed(1)}` : ''}`} />
+          <circle cx={seat.x} cy={Math.max(knee, seat.y)} r={2.2} />
+          <text x={x} y={NOTE + 6} fontSize={NOTE} textAnchor="middle">
+            {lines[0]}
+          </text>
+          {at.level !== 'none' && (
+            <text x={x} y={NOTE + 6 + 17} fontSize={SECOND} textAnchor="middle" className="second">
+              {lines[1]}
+            </text>
+          )}
+        </g>
+      ))}
+    </g>
+  );
+}
+
+/** Touching is said, for a film of nothing and one too thin to tell look the same in figures. */
+const filmText = (film: number | null, system: System) => (film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system));
+
+/** Middle of the film, or of the bush's line where there is none. */
+function middleOf(seat: DrawnSeat): Point {
+  const [first, last] = seat.film.length > 1 ? [between(seat.film[0]!), between(seat.film[seat.film.length - 1]!)] : [seat.bush[0]!, seat.bush[seat.bush.length - 1]!];
+  return [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
+}
+
+const between = ({ bush, journal }: DrawnSeat['film'][number]): Point => [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2];
+
+function Bar({ perMm, size, system }: { perMm: number; size: { width: number; height: number }; system: System }) {
+  const { width, text } = scaleBar(perMm, 0.2 * size.width, system);
+  const label = `${text} of gap`;
+  const y = size.height - 8;
+  return (
+    <g className="bar">
+      <rect x={4} y={y - 26} width={Math.max(width, textWidth(label, NOTE)) + 12} height={30} className="backing" />
+      <path d={`M10 ${y - 6}V${y}H${10 + width}V${y - 6}`} />
+      <text x={10} y={y - 11} fontSize={NOTE}>
+        {label}
+      </text>
+    </g>
+  );
 }

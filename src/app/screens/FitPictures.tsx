@@ -16,7 +16,7 @@ const Scene = lazy(() => import('../picture/Scene.tsx'));
 const SNAP_DRAWN = 0.4e-3;
 
 export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; drawn: Drawn }) {
-  const { system, sector } = useStore(work.store);
+  const { design, system, sector } = useStore(work.store);
   const dark = useMedia('(prefers-color-scheme: dark)');
   const wide = useMedia('(min-width: 1000px)');
   const still = useMedia('(prefers-reduced-motion: reduce)');
@@ -39,7 +39,7 @@ export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; 
       )}
       {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
       <div className="pictures">
-        {(wide || lost || shown === 'section') && <Section drawn={drawn} fit={fit} system={system} work={work} />}
+        {(wide || lost || shown === 'section') && <Section design={design} drawn={drawn} fit={fit} system={system} work={work} />}
         {!lost && (wide || shown === 'scene') && (
           <figure className="picture">
             <div className="scene">

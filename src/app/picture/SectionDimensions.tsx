@@ -1,0 +1,75 @@
+/** Dimension lines with their arrow heads, extension lines and figures; angles at the small ends. Pixels. */
+import { ARROW, TAIL } from './dimensionRows.ts';
+import { type AngleOnScreen, FIGURE, type SpanOnScreen } from './sectionLayout.ts';
+
+/** How far extension lines start from the part and pass the dimension line. */
+const CLEAR = 2;
+const PAST = 4;
+/** Half the width of an arrow head. */
+const BARB = 2.6;
+
+/** A filled head with its point at (x, y), the shaft coming from the direction (dx, dy), a unit vector. */
+function head(x: number, y: number, dx: number, dy: number): string {
+  const [bx, by] = [x + ARROW * dx, y + ARROW * dy];
+  return `M${n(x)} ${n(y)}L${n(bx - BARB * dy)} ${n(by + BARB * dx)}L${n(bx + BARB * dy)} ${n(by - BARB * dx)}Z`;
+}
+
+const n = (value: number) => value.toFixed(2);
+
+/** Lengths below the part: everything level, the figure above its line. */
+export function LengthSpan({ span }: { span: SpanOnScreen }) {
+  const { low, high, line, within, from, to, starts, figureAt, text } = span;
+  const inward = within ? 1 : -1;
+  return (
+    <g className="dimension">
+      <path className="thin" d={`M${n(low)} ${n(starts[0] + CLEAR)}V${n(line + PAST)}M${n(high)} ${n(starts[1] + CLEAR)}V${n(line + PAST)}M${n(from)} ${n(line)}H${n(to)}`} />
+      <path className="head" d={head(low, line, inward, 0) + head(high, line, -inward, 0)} />
+      <text x={n(figureAt)} y={n(line - 4)} fontSize={FIGURE} textAnchor="middle">
+        {text}
+      </text>
+    </g>
+  );
+}
+
+/** Diameters at an end of the part: everything upright, to be read from the right. */
+export function DiameterSpan({ span, outward }: { span: SpanOnScreen; outward: 1 | -1 }) {
+  const { low, high, line, within, from, to, starts, figureAt, text } = span;
+  const inward = within ? 1 : -1;
+  const end = line + outward * PAST;
+  return (
+    <g className="dimension">
+      <path className="thin" d={`M${n(starts[0] + outward * CLEAR)} ${n(low)}H${n(end)}M${n(starts[1] + outward * CLEAR)} ${n(high)}H${n(end)}M${n(line)} ${n(from)}V${n(to)}`} />
+      <path className="head" d={head(line, low, 0, inward) + head(line, high, 0, -inward)} />
+      <text transform={`translate(${n(line - 4)} ${n(figureAt)}) rotate(-90)`} fontSize={FIGURE} textAnchor="middle">
+        {text}
+      </text>
+    </g>
+  );
+}
+
+/** The half angle between the line of a seat and a parallel to the axis through its small end, below the axis. */
+export function Angle({ angle }: { angle: AngleOnScreen }) {
+  const { apex, reference, radius, toward, halfAngle, within, text, figure } = angle;
+  // Angles from the parallel, down the page toward the line.
+  const at = (turn: number) => ({ x: apex.x + toward * radius * Math.cos(turn), y: apex.y + radius * Math.sin(turn) });
+  const tail = within ? 0 : TAIL / radius;
+  const [first, last] = [at(-tail), at(halfAngle + tail)];
+  const [low, high] = [at(0), at(halfAngle)];
+  const line = { x: apex.x + toward * (radius + 6) * Math.cos(halfAngle), y: apex.y + (radius + 6) * Math.sin(halfAngle) };
+  // Along the arc, away from the point of each head; a chord of the head's length, so that it lies on the arc.
+  const lean = ARROW / radius / 2;
+  const along = (turn: number, way: 1 | -1): [number, number] => [-toward * way * Math.sin(turn + way * lean), way * Math.cos(turn + way * lean)];
+  const way = within ? 1 : -1;
+  return (
+    <g className="dimension">
+      <path
+        className="thin"
+        d={`M${n(apex.x)} ${n(apex.y)}L${n(reference.x)} ${n(reference.y)}M${n(apex.x)} ${n(apex.y)}L${n(line.x)} ${n(line.y)}M${n(first.x)} ${n(first.y)}A${n(radius)} ${n(radius)} 0 0 ${toward > 0 ? 1 : 0} ${n(last.x)} ${n(last.y)}`}
+      />
+      <path className="head" d={head(low.x, low.y, ...along(0, way)) + head(high.x, high.y, ...along(halfAngle, way === 1 ? -1 : 1))} />
+      <text className="on-steel" x={n(figure.x)} y={n(figure.y)} fontSize={FIGURE} textAnchor="middle">
+        {text}
+      </text>
+    </g>
+  );
+}

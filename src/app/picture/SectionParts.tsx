@@ -1,0 +1,80 @@
+/** The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper. */
+import { memo } from 'react';
+import type { FitReport } from '../../report/fit/definition.ts';
+import type { Drawn, Point } from './drawn.ts';
+import { MOST_POINTS, type SectionFrame } from './sectionFrame.ts';
+import type { Placing } from './sectionLayout.ts';
+import { thinned } from './thinned.ts';
+
+/** Between hatch lines, px. */
+const HATCH = { bush: 9, journal: 11 };
+const MM = 1000;
+
+interface PartProps {
+  frame: SectionFrame;
+  at: Placing;
+  id: string;
+}
+
+/** mm, station and radius, to the screen; `side` -1 is below the axis. */
+const transform = (at: Placing, side: 1 | -1) => `translate(${at.middle.x - at.station * at.scale} ${at.middle.y}) scale(${at.scale} ${-side * at.scale})`;
+
+function pathOf(points: readonly Point[], closed = true): string {
+  return `M${points.map(([z, r]) => `${z.toFixed(5)} ${r.toFixed(5)}`).join('L')}${closed ? 'Z' : ''}`;
+}
+
+const inMm = (points: readonly Point[]): Point[] => points.map(([z, r]) => [z * MM, r * MM]);
+
+/** `moved`: drawn displacement, mm; the hatching goes with it. */
+function Journal({ frame, at, id, moved }: PartProps & { moved: number }) {
+  const step = HATCH.journal / at.scale;
+  const outline = [...frame.journal, ...frame.journal.toReversed().map(([z, r]) => [z, -r] as const)];
+  return (
+    <g transform={transform(at, 1)}>
+      <pattern id={`${id}j`} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform={`translate(${moved} 0) rotate(45)`}>
+        <rect width="100%" height="100%" className="journal-fill" />
+        <path d={`M0 0V${step}`} className="hatch" />
+      </pattern>
+      <path d={pathOf(outline)} fill={`url(#${id}j)`} className="outline" />
+    </g>
+  );
+}
+
+/** Stays as it is while the journal moves. */
+function Bush({ frame, at, id }: PartProps) {
+  const step = HATCH.bush / at.scale;
+  const d = pathOf(frame.bush);
+  return ([1, -1] as const).map((side) => (
+    <g key={side} transform={transform(at, side)}>
+      <pattern id={`${id}b${side}`} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform={`rotate(${-45 * side})`}>
+        <rect width="100%" height="100%" className="bush-fill" />
+        <path d={`M0 0V${step}`} className="hatch" />
+      </pattern>
+      <path d={d} fill={`url(#${id}b${side})`} className="outline bush" />
+    </g>
+  ));
+}
+
+const SAME_MM = 1e-9;
+const SAME_M = 1e-12;
+
+function Films({ drawn, fit, at }: { drawn: Drawn; fit: FitReport; at: Placing }) {
+  return ([1, -1] as const).map((side) => (
+    <g key={side} transform={transform(at, side)}>
+      {drawn.seats.map(({ name, film: whole }) => {
+        const film = thinned(whole, MOST_POINTS, (place) => place.film);
+        if (film.length < 2) return null;
+        const pressed = film.some((place) => place.film < -SAME_M);
+        const outline = inMm([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()]);
+        return <path key={name} d={pathOf(outline)} className={pressed ? 'film clash' : 'film'} />;
+      })}
+      {fit.seats.map(({ name, leastFilm }, i) => {
+        if (leastFilm === null || Math.abs(leastFilm) > SAME_MM) return null;
+        const places = inMm(drawn.seats[i]!.film.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
+        return places.length === 0 ? null : <path key={name} d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />;
+      })}
+    </g>
+  ));
+}
+
+export const SectionParts = { Journal, Bush: memo(Bush), Films };

@@ -1,0 +1,20 @@
+/** Width (CSS pixels) of a line of the page's lettering, before it is set. */
+let context: CanvasRenderingContext2D | null | undefined;
+
+/** Where the browser gives no canvas to measure on: a wide letter for each. */
+const WIDE = 0.64;
+
+export function textWidth(text: string, size: number, weight = 400): number {
+  context ??= document.createElement('canvas').getContext('2d');
+  if (!context) return text.length * size * WIDE;
+  context.font = `${weight} ${size}px ${getComputedStyle(document.body).fontFamily}`;
+  return context.measureText(text).width;
+}
+
+/** The text, cut with an ellipsis where it is wider than the room. */
+export function fitted(text: string, size: number, room: number): string {
+  if (textWidth(text, size) <= room) return text;
+  let kept = text.length - 1;
+  while (kept > 1 && textWidth(`${text.slice(0, kept)}…`, size) > room) kept--;
+  return `${text.slice(0, kept)}…`;
+}

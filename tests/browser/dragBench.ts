@@ -1,0 +1,97 @@
+/**
+ * What one drag event costs the main thread, on the built page in Chromium: 300 moves of the journal by the
+ * pointer in each picture, at two widths. Prints the median and the 95th percentile in ms of
+ *   script   our own work with that of the libraries: solver, report, words, React, geometry, calls to the graphics
+ *   all      every task of the main thread: script, style, layout, paint
+ * Run by `npm run bench`, after a build.
+ */
+import { type CDPSession, chromium, type Page } from 'playwright-core';
+import { preview } from 'vite';
+import { CHROMIUM } from '../../vite.config.ts';
+
+const EVENTS = 300;
+const WARM = 30;
+
+interface Cost {
+  script: number;
+  all: number;
+}
+
+async function metrics(cdp: CDPSession): Promise<Cost> {
+  const { metrics: found } = await cdp.send('Performance.getMetrics');
+  const ms = (name: string) => 1000 * (found.find((metric) => metric.name === name)?.value ?? Number.NaN);
+  return { script: ms('ScriptDuration'), all: ms('TaskDuration') };
+}
+
+const twoFrames = (page: Page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+
+/** Costs (ms) of the moves of one drag that starts at a place of the page. */
+async function drag(page: Page, x: number, y: number): Promise<Cost[]> {
+  const cdp = await page.context().newCDPSession(page);
+  await cdp.send('Performance.enable');
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  const costs: Cost[] = [];
+  for (let i = 0; i < WARM + EVENTS; i++) {
+    const before = await metrics(cdp);
+    await page.mouse.move(x + 20 * Math.sin(i / 9) + (i % 2), y);
+    await twoFrames(page);
+    const after = await metrics(cdp);
+    if (i >= WARM) costs.push({ script: after.script - before.script, all: after.all - before.all });
+  }
+  await page.mouse.up();
+  return costs;
+}
+
+function told(costs: readonly Cost[], kind: keyof Cost): string {
+  const sorted = costs.map((cost) => cost[kind]).sort((a, b) => a - b);
+  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!.toFixed(2);
+  return `${kind} ${at(0.5)} (p95 ${at(0.95)})`;
+}
+
+const said = (page: Page) =>
+  page
+    .getByRole('slider', { name: 'Axial position of the journal', exact: true })
+    .or(page.getByRole('slider', { name: 'on the chart' }))
+    .last()
+    .getAttribute('aria-valuetext');
+
+async function measure(page: Page, name: string, x: number, y: number): Promise<void> {
+  const before = await said(page);
+  const costs = await drag(page, x, y);
+  if ((await said(page)) === before) throw new Error(`${name}: the drag did not move the journal`);
+  process.stdout.write(`${name}: ${told(costs, 'script')}, ${told(costs, 'all')} ms\n`);
+}
+
+async function middleOf(page: Page, selector: string): Promise<{ x: number; y: number }> {
+  const node = page.locator(selector);
+  await node.scrollIntoViewIfNeeded();
+  const box = (await node.boundingBox())!;
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+const server = await preview({ logLevel: 'silent', preview: { port: 0, open: false } });
+const browser = await chromium.launch(CHROMIUM);
+try {
+  for (const width of [820, 1440]) {
+    const page = await browser.newPage({ viewport: { width, height: 1000 } });
+    await page.goto(server.resolvedUrls!.local[0]!);
+    await page.waitForSelector('.journal');
+    const wide = (await page.locator('.scene').count()) > 0;
+    if (wide) await page.waitForSelector('.scene canvas');
+    await page.waitForTimeout(3000);
+    const section = await middleOf(page, '.journal');
+    await measure(page, `${width} px, section${wide ? ' with the solid picture beside it' : ''}`, section.x, section.y + 20);
+    if (!wide) await page.getByRole('button', { name: 'Solid' }).click();
+    await page.waitForSelector('.scene canvas');
+    await page.waitForTimeout(3000);
+    const scene = await middleOf(page, '.scene canvas');
+    await measure(page, `${width} px, solid picture${wide ? ' with the section beside it' : ''}`, scene.x, scene.y);
+    const chart = await middleOf(page, '.chart > svg');
+    await measure(page, `${width} px, closing chart`, chart.x, chart.y);
+    await page.close();
+  }
+} finally {
+  await browser.close();
+  await server.close();
+}
