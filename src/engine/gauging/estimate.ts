@@ -158,22 +158,24 @@ function heldOf(d: Decomposition, { list }: Unknowns): boolean[] {
 
 const ORDER = { deviation: 0, halfAngle: 1, radius: 2 };
 
-/** An orthonormal basis of what the vectors span (modified Gram–Schmidt, one dimension fewer than vectors). */
-function orthonormal(vectors: number[][]): number[][] {
+/** An orthonormal basis of what the vectors span, which is one dimension fewer than there are vectors (modified Gram–Schmidt). */
+function orthonormal(vectors: readonly number[][]): number[][] {
   const basis: number[][] = [];
-  const left = vectors.map((v) => v.slice());
+  let left = vectors.map((vector) => vector.slice());
   while (basis.length < vectors.length - 1) {
-    const longest = left.reduce((a, b) => (Math.hypot(...b) > Math.hypot(...a) ? b : a));
-    const length = Math.hypot(...longest);
-    const direction = longest.map((v) => v / length);
+    left.sort((a, b) => norm(b) - norm(a));
+    const length = norm(left[0]!);
+    const direction = left[0]!.map((v) => v / length);
     basis.push(direction);
-    for (const vector of left) {
+    left = left.slice(1).map((vector) => {
       const along = vector.reduce((sum, v, i) => sum + v * direction[i]!, 0);
-      for (let i = 0; i < vector.length; i++) vector[i]! -= along * direction[i]!;
-    }
+      return vector.map((v, i) => v - along * direction[i]!);
+    });
   }
   return basis;
 }
+
+const norm = (vector: readonly number[]) => Math.hypot(...vector);
 
 function assessed({ problem, seats, numbers, settled, held }: Fitted, used: readonly number[], impossible: Impossible[]): Estimate {
   const linear = linearise(problem, numbers)!;

@@ -1,0 +1,67 @@
+/**
+ * Sets of gauge blocks, in whole steps of each set's own unit so that sums are exact: 0.05 µm for metric sets,
+ * 25 microinches for inch sets.
+ * @source contents: BS 4311 / ISO 3650 practice and the 81-piece set of Federal Specification GGG-G-15, all from
+ *         memory; each adds up to its name, and the two published combinations are built from them in the tests
+ */
+export interface BlockSet {
+  name: string;
+  system: 'metric' | 'inch';
+  /** the step in which blocks are counted is `over`/`under` metres */
+  over: number;
+  under: number;
+  /** in steps, each block once, rising */
+  blocks: readonly number[];
+}
+
+/** Steps of 0.05 µm in a millimetre, of 25 µin in an inch. */
+const PER_MM = 20_000;
+const PER_INCH = 40_000;
+
+/** A number of steps in metres. */
+export const metresOf = ({ over, under }: BlockSet, steps: number): number => (steps * over) / under;
+
+/** `count` blocks from `first`, each `step` more than the one before, in ten-thousandths of mm or inch. */
+type Series = readonly [first: number, step: number, count: number];
+
+function set(name: string, system: BlockSet['system'], series: readonly Series[]): BlockSet {
+  const perTenThousandth = (system === 'metric' ? PER_MM : PER_INCH) / 10_000;
+  const blocks = series.flatMap(([first, step, count]) => Array.from({ length: count }, (_, k) => (first + k * step) * perTenThousandth)).sort((a, b) => a - b);
+  return system === 'metric' ? { name, system, over: 1, under: PER_MM * 1000, blocks } : { name, system, over: 0.0254, under: PER_INCH, blocks };
+}
+
+export const BLOCK_SETS: readonly BlockSet[] = [
+  set('M112', 'metric', [
+    [10_005, 0, 1],
+    [10_010, 10, 9],
+    [10_100, 100, 49],
+    [5_000, 5_000, 49],
+    [250_000, 250_000, 4],
+  ]),
+  set('M87', 'metric', [
+    [10_010, 10, 9],
+    [10_100, 100, 49],
+    [5_000, 5_000, 19],
+    [100_000, 100_000, 10],
+  ]),
+  set('M47/1', 'metric', [
+    [10_050, 0, 1],
+    [10_100, 100, 19],
+    [12_000, 1_000, 8],
+    [10_000, 10_000, 9],
+    [100_000, 100_000, 10],
+  ]),
+  set('M47/2', 'metric', [
+    [10_050, 0, 1],
+    [10_100, 100, 9],
+    [11_000, 1_000, 9],
+    [10_000, 10_000, 24],
+    [250_000, 250_000, 4],
+  ]),
+  set('81', 'inch', [
+    [1_001, 1, 9],
+    [1_010, 10, 49],
+    [500, 500, 19],
+    [10_000, 10_000, 4],
+  ]),
+];

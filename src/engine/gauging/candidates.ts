@@ -1,0 +1,81 @@
+/**
+ * Readings that could be taken next: for every surface the set-ups that a shop would think of, each as it would
+ * read on the shape, with the uncertainty the notebook states for its kind.
+ */
+import type { SeatInput } from '../contact/fit.ts';
+import { bestPair, METRIC_BALLS, METRIC_ROLLS, triedBalls, triedRolls } from './choice.ts';
+import type { Kind, On, Reading, ReadingOf } from './reading.ts';
+import { predict } from './readings/index.ts';
+import { stackOfAngle } from './sineBar.ts';
+
+/** Standard uncertainty (m) of a kind that the notebook does not hold yet: common practice, no source. */
+const USUAL: Record<Kind, number> = { diameter: 1e-6, overRolls: 1.5e-6, ballDepth: 2e-6, sineRise: 1e-6, straightness: 5e-7, standOff: 2e-6, shake: 1e-6 };
+/** Sine bar between its rolls (m): common practice, no source. */
+const BAR = 0.1;
+/** A share of the line that is kept clear of either end. */
+const CLEAR = 0.1;
+/** Blocks are stacked to this (m). */
+const STACK = 1e-6;
+
+/** Candidates whose set-up is possible on the shape; `readings` the notebook so far. */
+export function candidatesOf(seats: readonly SeatInput[], readings: readonly Reading[]): Reading[] {
+  const usual = notebookOf(readings);
+  const onSurfaces = seats.flatMap((_, seat) => [...journalCandidates(seats, seat, usual), ...bushCandidates(seats, seat, usual)]);
+  const standOff: Reading = { kind: 'standOff', value: 0, sigma: usual.sigma('standOff') };
+  return [...onSurfaces, standOff].flatMap((reading) => {
+    const { value, fault } = predict(reading, seats);
+    return value === null || fault ? [] : [{ ...reading, value }];
+  });
+}
+
+interface Notebook {
+  /** The middle one of the stated uncertainties of a kind. */
+  sigma: (kind: Kind) => number;
+  of: <K extends Kind>(kind: K) => ReadingOf<K>[];
+}
+
+/** What the readings so far were taken with. */
+function notebookOf(readings: readonly Reading[]): Notebook {
+  const of = <K extends Kind>(kind: K) => readings.filter((r): r is ReadingOf<K> => r.kind === kind);
+  const sigma = (kind: Kind) => {
+    const stated = of(kind)
+      .map((r) => r.sigma)
+      .sort((a, b) => a - b);
+    return stated[stated.length >> 1] ?? USUAL[kind];
+  };
+  return { sigma, of };
+}
+
+function journalCandidates(seats: readonly SeatInput[], seat: number, usual: Notebook): Reading[] {
+  const on = { seat, part: 'journal' as const };
+  const { from, to, halfAngle } = seats[seat]!.journal;
+  const used = usual.of('overRolls').map((r) => r.roll);
+  const rolls = used.length > 0 ? [...new Set(used)] : METRIC_ROLLS;
+  // The centre stands where the roll touches a tenth from either end.
+  const pairs = rolls.flatMap((roll) => {
+    const stations = [CLEAR, 1 - CLEAR].map((share) => from + share * (to - from) - (roll / 2) * Math.sin(halfAngle));
+    return bestPair(triedRolls(seats, seat, [roll], stations)) ?? [];
+  });
+  const overRolls = pairs.slice(0, 2).map((t): Reading => ({ kind: 'overRolls', ...on, roll: t.diameter, station: t.centre!, value: 0, sigma: usual.sigma('overRolls') }));
+  return [...diameters(seats, on, usual), ...overRolls, ...rises(seats, on, usual)];
+}
+
+function bushCandidates(seats: readonly SeatInput[], seat: number, usual: Notebook): Reading[] {
+  const on = { seat, part: 'bush' as const };
+  const face = usual.of('ballDepth')[0]?.face ?? Math.max(...seats.map((s) => s.bush.to));
+  const balls = bestPair(triedBalls(seats, seat, METRIC_BALLS)) ?? [];
+  const depths = balls.map((t): Reading => ({ kind: 'ballDepth', ...on, ball: t.diameter, face, value: 0, sigma: usual.sigma('ballDepth') }));
+  return [...diameters(seats, on, usual), ...depths, ...rises(seats, on, usual)];
+}
+
+function diameters(seats: readonly SeatInput[], on: On, usual: Notebook): Reading[] {
+  const { from, to } = seats[on.seat]![on.part];
+  return [CLEAR, 1 - CLEAR].map((share) => ({ kind: 'diameter', ...on, station: from + share * (to - from), value: 0, sigma: usual.sigma('diameter') }));
+}
+
+function rises(seats: readonly SeatInput[], on: On, usual: Notebook): Reading[] {
+  const { from, to, halfAngle } = seats[on.seat]![on.part];
+  const bar = usual.of('sineRise')[0]?.bar ?? BAR;
+  const stack = Math.round(stackOfAngle(halfAngle, bar) / STACK) * STACK;
+  return [{ kind: 'sineRise', ...on, bar, stack, travel: (1 - 2 * CLEAR) * (to - from), value: 0, sigma: usual.sigma('sineRise') }];
+}

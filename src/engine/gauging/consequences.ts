@@ -1,0 +1,91 @@
+/**
+ * What follows from the fitted shape, and how sure one may be of it.
+ *
+ *   u(q)² = gᵀ·C·g     g = ∂q/∂x through the fit (filmGradient.ts), C covariance of the numbers
+ *   [low, high]        the middle 95 % of q over shapes drawn from the same covariance, each put through the fit
+ *
+ * The two tell the same where q follows the shape evenly. A first touch is a greatest of several, and near a tie
+ * it does not: there the drawn range is the one to trust. A quantity that leans on what no reading tells, or on a
+ * surface that no reading touches, has no uncertainty at all: null.
+ * @source JCGM 100:2008, 5.1.2 and 5.2.2; JCGM 101:2008, 7.7 (from memory)
+ */
+import { seatLines } from '../contact/fit.ts';
+import { uncertaintyOf } from './decomposition.ts';
+import { drawnShapes } from './draws.ts';
+import type { Estimate } from './estimate.ts';
+import { followed, type Quantity, quantitiesOf, valuesOf } from './quantities.ts';
+import type { Influence, On } from './reading.ts';
+import { gradientOf } from './shape.ts';
+
+export interface Consequence {
+  quantity: Quantity;
+  /** m; null where the shape has no such quantity */
+  value: number | null;
+  /** standard uncertainty (m); null where the readings leave it open */
+  sigma: number | null;
+  /** the middle 95 % of the drawn values (m); null with sigma, or where some drawn shapes have no such quantity */
+  interval: [low: number, high: number] | null;
+  /** surfaces it leans on that no reading tells of; they are taken as drawn */
+  asDrawn: On[];
+}
+
+export interface FirstSeat {
+  seat: number;
+  /** share of the drawn shapes whose first touch is on this seat */
+  probability: number;
+}
+
+export interface Consequences {
+  all: Consequence[];
+  /** null where the readings leave it open which seat is first, or none closes rearward */
+  first: FirstSeat[] | null;
+}
+
+/** How many shapes are drawn: a probability is then told to about 0.01, the ends of a range to a tenth of a sigma. */
+const DRAWS = 2000;
+const SEED = 1;
+const OUTSIDE = 0.025;
+
+/** With the journal at `position` (m). */
+export function consequencesOf(estimate: Estimate, position: number, draws = DRAWS): Consequences {
+  const { seats } = estimate;
+  const drawn = drawnShapes(estimate, draws, SEED).map((shape) => valuesOf(shape, position));
+  const all = quantitiesOf(seats).map((quantity, k): Consequence => {
+    const found = followed(quantity, seats, position);
+    if (!found) return { quantity, value: null, sigma: null, interval: null, asDrawn: [] };
+    const asDrawn = unread(estimate, found.influences);
+    const sigma = asDrawn.length > 0 ? null : uncertaintyOf(estimate.decomposition, gradientOf(found.influences, seats, estimate.unknowns));
+    return { quantity, value: found.value, sigma, interval: sigma === null ? null : middle(drawn.map((values) => values[k]!)), asDrawn };
+  });
+  return { all, first: firstSeats(estimate, all, drawn) };
+}
+
+/** The surfaces among the influences that are no unknowns. */
+export function unread({ unknowns }: Estimate, influences: readonly Influence[]): On[] {
+  const found: On[] = [];
+  for (const { seat, part, rate } of influences) {
+    const known = unknowns.list.some((u) => u.seat === seat && u.part === part) || found.some((f) => f.seat === seat && f.part === part);
+    if (rate !== 0 && !known) found.push({ seat, part });
+  }
+  return found;
+}
+
+/** The middle 95 % of the values; null where some are missing. */
+function middle(values: readonly (number | null)[]): [number, number] | null {
+  const sorted = Float64Array.from(values.filter((v): v is number => v !== null)).sort();
+  if (sorted.length === 0 || sorted.length < values.length) return null;
+  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
+  return [at(OUTSIDE), at(1 - OUTSIDE)];
+}
+
+function firstSeats({ seats }: Estimate, all: readonly Consequence[], drawn: readonly (number | null)[][]): FirstSeat[] | null {
+  const rearward = seats.flatMap((input, seat) => (seatLines(input).closes === 'rearward' ? [{ seat, k: all.findIndex(({ quantity: q }) => q.of === 'seatPosition' && q.seat === seat) }] : []));
+  const touching = rearward.filter(({ k }) => all[k]!.value !== null);
+  if (touching.length === 0 || (touching.length > 1 && touching.some(({ k }) => all[k]!.sigma === null))) return null;
+  const counts = new Map(touching.map(({ seat }) => [seat, 0]));
+  for (const values of drawn) {
+    const first = touching.reduce((a, b) => ((values[b.k] ?? Number.NEGATIVE_INFINITY) > (values[a.k] ?? Number.NEGATIVE_INFINITY) ? b : a));
+    counts.set(first.seat, counts.get(first.seat)! + 1);
+  }
+  return touching.map(({ seat }) => ({ seat, probability: counts.get(seat)! / Math.max(1, drawn.length) }));
+}

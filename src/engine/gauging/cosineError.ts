@@ -1,0 +1,11 @@
+/**
+ * The cosine error of an indicator whose stylus does not move in the direction that is measured.
+ *   true = read·cos t
+ * t angle (rad) between the direction measured and that in which the tip moves: of a lever indicator, the lean
+ * of its lever; of a plunger, that of its spindle. To first order for travels small beside the lever.
+ * @source JIS B 7533 (compensation of lever indicators)
+ */
+export const trueTravel = (read: number, lean: number): number => read * Math.cos(lean);
+
+/** What the indicator shows too much, of a true travel (m). */
+export const cosineError = (travel: number, lean: number): number => travel / Math.cos(lean) - travel;

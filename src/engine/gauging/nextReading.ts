@@ -1,0 +1,119 @@
+/**
+ * What to read next: for a quantity, the further readings that would shrink its uncertainty most.
+ *
+ * In the directions that the readings tell (decomposition.ts), a = Sᵀ⁻¹·Vᵀ·D⁻¹·g is the quantity and c the same of a
+ * candidate's gradient over its uncertainty:
+ *
+ *   u²  = |a|²        u² after = |a|² - (a·c)²/(1 + |c|²)
+ *
+ * (update of the inverse of a matrix by one row). Where the quantity leans on what is left open, a₀, a candidate
+ * settles it alone when its own lean c₀ points the same way, a₀ = f·c₀; then u² after = |a - f·c|² + f². Where no one
+ * reading settles it, candidates are ranked as if every number were known to a shop's first guess.
+ * @source Sherman and Morrison, 1950; the case of an open quantity derived here, checked against a new estimate
+ */
+import type { SeatInput } from '../contact/fit.ts';
+import { candidatesOf } from './candidates.ts';
+import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from './decomposition.ts';
+import type { Estimate } from './estimate.ts';
+import { linearise, over, type Prior } from './linearise.ts';
+import { followed, type Quantity } from './quantities.ts';
+import type { On, Reading } from './reading.ts';
+import { predict } from './readings/index.ts';
+import { gradientOf, numbersOf, startingShape, type Unknown, type Unknowns } from './shape.ts';
+
+/** A further reading and what it would do. */
+export interface Suggestion {
+  /** as it would read on the fitted shape */
+  reading: Reading;
+  /** standard uncertainty of the quantity with it (rad or m); null where it would still be open */
+  sigma: number | null;
+}
+
+/** The whole pair as the readings tell it: every surface an unknown, also those nothing was read of. */
+export interface Whole {
+  seats: readonly SeatInput[];
+  unknowns: Unknowns;
+  told: Decomposition;
+  /** with every number known to a first guess besides */
+  guessed: Decomposition;
+  candidates: Reading[];
+  rows: Float64Array[];
+}
+
+/** A shop's first guess of a number that nobody has read: common practice, no source. rad; m */
+const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6 };
+
+export function wholeOf({ seats }: Estimate, readings: readonly Reading[], priors: readonly Prior[] = []): Whole {
+  const everything = seats.flatMap((_, seat): On[] => [
+    { seat, part: 'journal' },
+    { seat, part: 'bush' },
+  ]);
+  const possible = readings.filter((reading) => predict(reading, seats).fault === null);
+  const { seats: start, unknowns } = startingShape(seats, everything, possible);
+  const startNumbers = numbersOf(start, unknowns);
+  const rows = linearise({ start, unknowns, startNumbers, readings: possible, priors }, startNumbers)!.rows;
+  const count = unknowns.list.length;
+  const guesses = unknowns.list.map((u, j) => over(unit(count, j), GUESS[u.of]));
+  const candidates = candidatesOf(start, possible);
+  return {
+    seats: start,
+    unknowns,
+    told: decompose(rows, count),
+    guessed: decompose([...rows, ...guesses], count),
+    candidates,
+    rows: candidates.map((candidate) => over(gradientOf(predict(candidate, start).influences, start, unknowns), candidate.sigma)),
+  };
+}
+
+/** The best further readings for a quantity with the journal at `position` (m), best first; none where the shape has no such quantity. */
+export function nextFor(whole: Whole, quantity: Quantity, position: number, count = 3): Suggestion[] {
+  const found = followed(quantity, whole.seats, position);
+  return found ? ranked(whole, gradientOf(found.influences, whole.seats, whole.unknowns), count) : [];
+}
+
+/** The best further readings for one number of the shape. */
+export function nextForUnknown(whole: Whole, { seat, part, of, station }: Unknown, count = 1): Suggestion[] {
+  const place = whole.unknowns.list.findIndex((u) => u.seat === seat && u.part === part && u.of === of && u.station === station);
+  return ranked(whole, unit(whole.unknowns.list.length, place), count);
+}
+
+function ranked(whole: Whole, gradient: Float64Array, count: number): Suggestion[] {
+  const guess = toldParts(whole.guessed, gradient);
+  const before = squared(guess);
+  return whole.candidates
+    .map((reading, i) => {
+      const row = toldParts(whole.guessed, whole.rows[i]!);
+      const gain = dot(guess, row) ** 2 / (1 + squared(row));
+      return { reading, gain, sigma: sigmaWith(whole.told, gradient, whole.rows[i]!) };
+    })
+    .filter(({ gain }) => gain > before * LEAST_GAIN)
+    .sort((a, b) => (a.sigma === null || b.sigma === null ? 0 : a.sigma - b.sigma) || openOf(a) - openOf(b) || b.gain - a.gain)
+    .slice(0, count)
+    .map(({ reading, sigma }) => ({ reading, sigma }));
+}
+
+/** A share of the variance that is no gain. */
+const LEAST_GAIN = 1e-3;
+/** Those that leave it told go before those that do not. */
+const openOf = ({ sigma }: { sigma: number | null }) => (sigma === null ? 1 : 0);
+
+/** Standard uncertainty of a quantity with one more row; null where it would still be open. */
+export function sigmaWith(told: Decomposition, gradient: Float64Array, row: Float64Array): number | null {
+  const a = toldParts(told, gradient);
+  const c = toldParts(told, row);
+  const c0 = openParts(told, row);
+  if (isTold(told, gradient)) {
+    // A candidate that leans on something open can only settle that.
+    if (!isTold(told, row)) return Math.sqrt(squared(a));
+    return Math.sqrt(Math.max(0, squared(a) - dot(a, c) ** 2 / (1 + squared(c))));
+  }
+  if (isTold(told, row)) return null;
+  const a0 = openParts(told, gradient);
+  const f = dot(a0, c0) / squared(c0);
+  const left = Math.sqrt(a0.reduce((sum, v, k) => sum + (v - f * c0[k]!) ** 2, 0));
+  if (left > NOTHING * Math.sqrt(squared(a0))) return null;
+  return Math.sqrt(a.reduce((sum, v, k) => sum + (v - f * c[k]!) ** 2, 0) + f * f);
+}
+
+const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, v, k) => sum + v * b[k]!, 0);
+const squared = (a: readonly number[]) => dot(a, a);
