@@ -220,6 +220,13 @@ export const reading = z.discriminatedUnion('kind', [
   }),
 ]);
 
+export const prior = z.strictObject({
+  seat: name,
+  part,
+  of: z.enum(['halfAngle', 'diameter']),
+  sigma: z.number().check(z.gt(0), z.lte(100), z.meta({ description: 'Standard uncertainty of the value drawn, in the unit of the quantity' })),
+});
+
 export const cut = z.strictObject({
   allow: z
     .array(
@@ -267,6 +274,7 @@ export const design = z.strictObject({
   friction: z.optional(number('ratio', 'Friction', 'Dry friction coefficient, for self-holding', { min: 0, max: 2 })),
   run: z.optional(run),
   readings: z.optional(z.array(reading).check(z.maxLength(5_000))),
+  priors: z.optional(z.array(prior).check(z.maxLength(32), z.meta({ description: 'How far the half angles and diameters drawn may be trusted before anything is read' }))),
   cut: z.optional(cut),
   odds: z.optional(odds),
 });

@@ -96,6 +96,7 @@ export function ruleErrors(raw: unknown): DesignError[] {
     seatRules(seat, `seats[${i}]`, say);
   });
   namedSeats(design.readings, 'readings', names, say);
+  namedSeats(design.priors, 'priors', names, say);
   namedSeats(object(design.cut).allow, 'cut.allow', names, say);
   namedSeats(object(design.odds).spread, 'odds.spread', names, say);
   namedSeats(object(design.run).supply, 'run.supply', names, say);

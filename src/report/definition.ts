@@ -4,6 +4,9 @@
  */
 import * as z from 'zod/mini';
 import { fitReport } from './fit/definition.ts';
+import { playReport } from './play/definition.ts';
+import { printReport } from './print/definition.ts';
+import { measureReport } from './measure/definition.ts';
 
 export const designError = z.strictObject({ path: z.string(), message: z.string() });
 
@@ -13,6 +16,9 @@ export const report = z.strictObject({
   title: z.optional(z.string()),
   errors: z.optional(z.array(designError)),
   fit: z.optional(fitReport),
+  play: z.optional(playReport),
+  print: z.optional(printReport),
+  measure: z.optional(measureReport),
 });
 
 export type Report = z.infer<typeof report>;

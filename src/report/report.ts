@@ -2,10 +2,16 @@
 import type { Design } from '../design/definition.ts';
 import type { Report } from './definition.ts';
 import { fitSection } from './fit/section.ts';
+import { playSection } from './play/section.ts';
+import { printSection } from './print/section.ts';
+import { measureSection } from './measure/section.ts';
 
 /** Each makes its section, or nothing where the design lacks what it needs. */
 export const SECTIONS = {
   fit: fitSection,
+  play: playSection,
+  print: printSection,
+  measure: measureSection,
 } satisfies { [name in keyof Report]?: (design: Design) => Report[name] | undefined };
 
 export type SectionName = keyof typeof SECTIONS;

@@ -6,6 +6,7 @@ import type { Surface as EngineSurface } from '../engine/geometry/line.ts';
 export const metres = (mm: number) => mm / 1000;
 export const millimetres = (m: number) => m * 1000;
 export const radians = (degrees: number) => (degrees * Math.PI) / 180;
+export const degrees = (radians: number) => (radians * 180) / Math.PI;
 
 export function toSurface(surface: Surface): EngineSurface {
   return {

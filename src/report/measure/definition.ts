@@ -1,0 +1,102 @@
+/** The `measure` section of the report. */
+import * as z from 'zod/mini';
+import { reading } from '../../design/definition.ts';
+import { mm, mmOrNull } from '../quantities.ts';
+
+const part = z.enum(['journal', 'bush']);
+const plain = (description: string) => z.number().check(z.meta({ description }));
+
+const surfaceMeasured = z.strictObject({
+  seat: z.string(),
+  part,
+  halfAngle: plain('Fitted half angle, degrees; as drawn where the readings leave it open (sigma null)'),
+  diameter: mm('Fitted diameter at the station of the design; as far as told with a half angle that is held as drawn'),
+  sigma: z.strictObject({
+    halfAngle: z.nullable(plain('Standard uncertainty, degrees; null where the readings leave the half angle open')),
+    diameter: mmOrNull('Standard uncertainty; null where the readings leave the diameter open'),
+  }),
+  correlation: z.nullable(plain('Between half angle and diameter; null where one of them is open')),
+  profile: z.optional(
+    z
+      .array(z.strictObject({ station: mm('Place along the part'), deviation: mm('Fitted deviation from the end-to-end line, metal proud positive'), sigma: mmOrNull('Standard uncertainty; null where open') }))
+      .check(z.meta({ description: 'Where the straightness was read' })),
+  ),
+});
+
+const fault = z.strictObject({
+  index: z.int().check(z.meta({ description: 'Place in the list of readings, from 0' })),
+  what: z.enum(['wrongPart', 'straight', 'falls', 'edge', 'missed', 'otherSeat', 'blocked', 'stackBeyondBar', 'travelBeyondLine', 'riseBeyondBar', 'nothingCloses', 'neverTouches', 'interferes', 'unbounded', 'noModel']),
+  message: z.string().check(z.meta({ description: 'Why it cannot have been read like this' })),
+  seat: z.optional(z.string()),
+  part: z.optional(part),
+  end: z.optional(z.enum(['small', 'large'])),
+  lengths: z.optional(z.record(z.string(), mm('Length that the message tells of'))),
+});
+
+const suggestion = z.strictObject({
+  reading: reading.check(z.meta({ description: 'A set-up with the value it would read on the fitted shape' })),
+  sigma: z.nullable(plain('Standard uncertainty of the quantity with this reading besides, mm or degrees; null where it would still be open')),
+});
+
+const consequence = z.strictObject({
+  value: mm('As it follows from the fitted shape'),
+  sigma: mmOrNull('Standard uncertainty, by propagation; null where the readings leave it open'),
+  interval: z.nullable(z.tuple([mm('Low end'), mm('High end')])).check(z.meta({ description: 'The middle 95 % of what shapes drawn with these uncertainties give' })),
+  asDrawn: z.array(z.strictObject({ seat: z.string(), part })).check(z.meta({ description: 'Surfaces it leans on that no reading tells of' })),
+});
+const consequenceOrNull = z.nullable(consequence);
+
+export const measureReport = z.strictObject({
+  surfaces: z.array(surfaceMeasured),
+  readings: z.array(
+    z.strictObject({
+      index: z.int().check(z.meta({ description: 'Place in the list of readings, from 0; those that cannot have been read are left out' })),
+      fitted: mm('What the fitted shape would read'),
+      residual: mm('Value less fitted'),
+      normalised: plain('Residual over its own standard deviation, sigma·√(1 − leverage): so that a reading that pulls the fit to itself is not hidden; 0 where nothing else checks it'),
+      leverage: plain('Share of its own value in what is fitted to it: 1 where nothing else checks it'),
+    }),
+  ),
+  chiSquare: plain('Sum of squared residuals over their sigma'),
+  freedom: z.int().check(z.meta({ description: 'Readings that tell something, less the numbers they settle' })),
+  probability: plain('Of a chi-square as great as this by chance, where every sigma is right'),
+  settled: z.boolean().check(z.meta({ description: 'Whether the estimate came to rest' })),
+  impossible: z.array(fault),
+  disagreeing: z.array(
+    z.strictObject({
+      index: z.int(),
+      normalised: plain('As in readings'),
+      probability: plain('That the greatest normalised residual of all is as great as this by chance'),
+      chiSquareWithout: plain('Chi-square of the others without it'),
+    }),
+  ),
+  undetermined: z.array(
+    z.strictObject({
+      seat: z.string(),
+      part,
+      of: z.enum(['halfAngle', 'diameter', 'deviation']),
+      station: z.optional(mm('Of the deviation')),
+      held: z.boolean().check(z.meta({ description: 'Held as drawn; otherwise it hangs on one that is' })),
+      next: z.nullable(suggestion).check(z.meta({ description: 'A reading that would settle it, or comes nearest to that' })),
+    }),
+  ),
+  consequences: z.strictObject({
+    relation: consequenceOrNull.check(z.meta({ description: 'Error of the axial relation, as in fit' })),
+    firstPosition: consequenceOrNull.check(z.meta({ description: 'Position of first touch' })),
+    seatPositions: z.record(z.string(), consequenceOrNull),
+    films: z.record(z.string(), consequenceOrNull).check(z.meta({ description: 'Least film of each seat at the position' })),
+    first: z.nullable(z.record(z.string(), plain('Probability that this seat touches first'))),
+  }),
+  next: z.nullable(
+    z.strictObject({
+      quantity: z.enum(['relation', 'firstPosition']),
+      sigma: mmOrNull('Its standard uncertainty now; null where open'),
+      suggestions: z.array(suggestion).check(z.meta({ description: 'Further readings, the one that shrinks it most first' })),
+    }),
+  ),
+});
+
+export type MeasureReport = z.infer<typeof measureReport>;
+export type SuggestionReport = z.infer<typeof suggestion>;
+export type ConsequenceReport = z.infer<typeof consequence>;
+export type FaultReport = z.infer<typeof fault>;

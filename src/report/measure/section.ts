@@ -1,0 +1,135 @@
+/** The `measure` section of the report. */
+import type { Design, Part } from '../../design/definition.ts';
+import { type Consequence, consequencesOf } from '../../engine/gauging/consequences.ts';
+import { covarianceOf, uncertaintyOf, unit } from '../../engine/gauging/decomposition.ts';
+import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
+import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
+import type { On } from '../../engine/gauging/reading.ts';
+import type { Unknown } from '../../engine/gauging/shape.ts';
+import { degrees, metres, millimetres, toSeats } from '../toEngine.ts';
+import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
+import { faultReport } from './faultText.ts';
+import { fromReading, toPriors, toReadings } from './toReading.ts';
+
+export function measureSection(design: Design): MeasureReport | undefined {
+  if (!design.readings || design.readings.length === 0) return undefined;
+  const readings = toReadings(design);
+  const priors = toPriors(design);
+  const found = estimate(toSeats(design), readings, priors);
+  const impossible = found.impossible.map(({ index, fault }) => faultReport(design, index, fault));
+  if (found.kind === 'unusable') return { ...NOTHING, impossible };
+  const position = metres(design.position ?? 0);
+  const whole = wholeOf(found, readings, priors);
+  const consequences = consequencesSection(design, found, position);
+  return {
+    surfaces: surfacesOf(found).map((on) => surfaceSection(design, found, on)),
+    readings: found.readings.map(({ index, fitted, residual, normalised, leverage }) => ({ index, fitted: millimetres(fitted), residual: millimetres(residual), normalised, leverage })),
+    chiSquare: found.chiSquare,
+    freedom: found.freedom,
+    probability: found.probability,
+    settled: found.settled,
+    impossible,
+    disagreeing: found.disagreeing,
+    undetermined: found.unknowns.list.flatMap((unknown, j) => (found.told[j] ? [] : [undeterminedSection(design, found, whole, unknown, j)])),
+    consequences,
+    next: nextSection(design, whole, position, consequences),
+  };
+}
+
+/** What a notebook without one usable reading gives. */
+const NOTHING: Omit<MeasureReport, 'impossible'> = {
+  surfaces: [],
+  readings: [],
+  chiSquare: 0,
+  freedom: 0,
+  probability: 1,
+  settled: true,
+  disagreeing: [],
+  undetermined: [],
+  consequences: { relation: null, firstPosition: null, seatPositions: {}, films: {}, first: null },
+  next: null,
+};
+
+/** The surfaces that are told of, in the order of the design, each once. */
+const surfacesOf = ({ unknowns }: Estimate): On[] => unknowns.list.filter((u) => u.of === 'radius').map(({ seat, part }) => ({ seat, part }));
+
+function surfaceSection(design: Design, { seats, unknowns, decomposition }: Estimate, { seat, part }: On): MeasureReport['surfaces'][number] {
+  const count = unknowns.list.length;
+  const placeOf = (of: Unknown['of'], station?: number) =>
+    unit(
+      count,
+      unknowns.list.findIndex((u) => u.seat === seat && u.part === part && u.of === of && u.station === station),
+    );
+  const [angle, radius] = [placeOf('halfAngle'), placeOf('radius')];
+  const [sigmaAngle, sigmaRadius] = [uncertaintyOf(decomposition, angle), uncertaintyOf(decomposition, radius)];
+  const surface = seats[seat]![part];
+  const deviations = unknowns.list.filter((u) => u.seat === seat && u.part === part && u.of === 'deviation');
+  const profile = deviations.map(({ station }) => {
+    const sigma = uncertaintyOf(decomposition, placeOf('deviation', station));
+    return { station: millimetres(station!), deviation: millimetres(surface.profile.find(([z]) => z === station)![1]), sigma: orNull(sigma, millimetres) };
+  });
+  return {
+    seat: design.seats[seat]!.name,
+    part,
+    halfAngle: degrees(surface.halfAngle),
+    diameter: 2 * millimetres(surface.radius),
+    sigma: { halfAngle: orNull(sigmaAngle, degrees), diameter: orNull(sigmaRadius, (r) => 2 * millimetres(r)) },
+    correlation: sigmaAngle === null || sigmaRadius === null ? null : covarianceOf(decomposition, angle, radius) / (sigmaAngle * sigmaRadius),
+    ...(profile.length > 0 && { profile }),
+  };
+}
+
+const orNull = (value: number | null, convert: (x: number) => number) => (value === null ? null : convert(value));
+
+function undeterminedSection(design: Design, { held }: Estimate, whole: Whole, unknown: Unknown, place: number): MeasureReport['undetermined'][number] {
+  const { seat, part, of, station } = unknown;
+  const [next] = nextForUnknown(whole, unknown);
+  return {
+    seat: design.seats[seat]!.name,
+    part,
+    of: of === 'radius' ? 'diameter' : of,
+    ...(station !== undefined && { station: millimetres(station) }),
+    held: held[place]!,
+    next: next ? suggestionSection(design, next, of === 'halfAngle' ? degrees : of === 'radius' ? (r) => 2 * millimetres(r) : millimetres) : null,
+  };
+}
+
+function suggestionSection(design: Design, { reading, sigma }: Suggestion, convert: (x: number) => number): SuggestionReport {
+  return { reading: fromReading(design, reading), sigma: orNull(sigma, convert) };
+}
+
+function consequencesSection(design: Design, found: Estimate, position: number): MeasureReport['consequences'] {
+  const { all, first } = consequencesOf(found, position);
+  const nameOf = (seat: number) => design.seats[seat]!.name;
+  const told = (of: Consequence['quantity']['of'], seat?: number) =>
+    consequenceSection(
+      nameOf,
+      all.find(({ quantity: q }) => q.of === of && (!('seat' in q) || q.seat === seat)),
+    );
+  const bySeat = (of: 'seatPosition' | 'film') => Object.fromEntries(design.seats.map(({ name }, seat) => [name, told(of, seat)]));
+  return {
+    relation: told('relation'),
+    firstPosition: told('firstPosition'),
+    seatPositions: bySeat('seatPosition'),
+    films: bySeat('film'),
+    first: first && Object.fromEntries(first.map(({ seat, probability }) => [nameOf(seat), probability])),
+  };
+}
+
+function consequenceSection(nameOf: (seat: number) => string, consequence: Consequence | undefined): ConsequenceReport | null {
+  if (!consequence || consequence.value === null) return null;
+  const { value, sigma, interval, asDrawn } = consequence;
+  return {
+    value: millimetres(value),
+    sigma: orNull(sigma, millimetres),
+    interval: interval && [millimetres(interval[0]), millimetres(interval[1])],
+    asDrawn: asDrawn.map(({ seat, part }: On): { seat: string; part: Part } => ({ seat: nameOf(seat), part })),
+  };
+}
+
+function nextSection(design: Design, whole: Whole, position: number, { relation, firstPosition }: MeasureReport['consequences']): MeasureReport['next'] {
+  const quantity = relation ? 'relation' : firstPosition ? 'firstPosition' : null;
+  if (quantity === null) return null;
+  const sigma = (relation ?? firstPosition)!.sigma;
+  return { quantity, sigma, suggestions: nextFor(whole, { of: quantity }, position).map((s) => suggestionSection(design, s, millimetres)) };
+}

@@ -1,0 +1,40 @@
+/** Readings between the design file (mm, degrees, names of seats) and the engine (m, rad, places of seats). */
+import type { Design } from '../../design/definition.ts';
+import type { Prior as EnginePrior } from '../../engine/gauging/linearise.ts';
+import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
+import { degrees, metres, millimetres, radians } from '../toEngine.ts';
+
+export type Reading = NonNullable<Design['readings']>[number];
+
+/** Every length key of every kind; directions are the only angles. */
+const LENGTHS = ['value', 'sigma', 'station', 'roll', 'ball', 'face', 'bar', 'stack', 'travel', 'indicator', 'position'] as const;
+
+type Numbers = Record<string, number>;
+
+function converted(reading: object, length: (x: number) => number, angle: (x: number) => number): Numbers {
+  const numbers: Numbers = {};
+  for (const [key, value] of Object.entries(reading)) {
+    if ((LENGTHS as readonly string[]).includes(key)) numbers[key] = length(value);
+    else if (key === 'direction') numbers[key] = angle(value);
+  }
+  return numbers;
+}
+
+export function toReading(design: Design, reading: Reading): EngineReading {
+  const on = 'seat' in reading ? { seat: design.seats.findIndex((s) => s.name === reading.seat), part: reading.part } : {};
+  return { kind: reading.kind, ...on, ...converted(reading, metres, radians) } as EngineReading;
+}
+
+export function fromReading(design: Design, reading: EngineReading): Reading {
+  const on = 'seat' in reading ? { seat: design.seats[reading.seat]!.name, part: reading.part } : {};
+  return { kind: reading.kind, ...on, ...converted(reading, millimetres, degrees) } as Reading;
+}
+
+export const toReadings = (design: Design): EngineReading[] => (design.readings ?? []).map((reading) => toReading(design, reading));
+
+export const toPriors = (design: Design): EnginePrior[] =>
+  (design.priors ?? []).map(({ seat, part, of, sigma }) => ({
+    seat: design.seats.findIndex((s) => s.name === seat),
+    part,
+    ...(of === 'diameter' ? { of: 'radius' as const, sigma: metres(sigma) / 2 } : { of, sigma: radians(sigma) }),
+  }));

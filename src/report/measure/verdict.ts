@@ -1,0 +1,114 @@
+/** What the readings say, in a machinist's words: made from the report alone. */
+import type { Design } from '../../design/definition.ts';
+import { angleText, fineText, lengthText, placeText, type System } from '../../design/units.ts';
+import type { Verdict } from '../fit/verdict.ts';
+import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
+import { faultText } from './faultText.ts';
+import type { Reading } from './toReading.ts';
+
+/** Chance of a chi-square so great (or, told the other way, so small) that the stated uncertainties are doubted. */
+const DOUBT = 0.01;
+/** A seat that touches first in more than this share of all cases is said to. */
+const SURE = 0.975;
+
+export function measureVerdict(design: Design, measure: MeasureReport, system: System): Verdict {
+  const faults = measure.impossible.map((fault) => `${entryText(design, fault.index)} cannot be used: ${faultText(fault, system)}.`);
+  if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: faults };
+  const sentences = [disagreeSentence(design, measure, system), ...faults, openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
+  if (!measure.settled) return { tone: 'stop', headline: 'The estimate did not come to rest; one of the readings must be far out.', sentences };
+  const relation = measure.consequences.relation ?? measure.consequences.firstPosition;
+  const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT);
+  return { tone: wrong ? 'stop' : relation?.sigma == null ? 'mend' : 'good', headline: headlineOf(design, measure, system), sentences };
+}
+
+function headlineOf(design: Design, measure: MeasureReport, system: System): string {
+  const { relation, firstPosition } = measure.consequences;
+  const targeted = design.seats.filter((seat) => seat.film).map((seat) => seat.name);
+  if (relation && relation.sigma !== null) {
+    const error = fineText(Math.abs(relation.value), system);
+    return `The ${targeted[0]} and ${targeted[1]} cones stand ${error} wrong to each other, ${sureText(relation, system)}.`;
+  }
+  if (relation) return `The readings do not yet tell how the ${targeted[0]} and ${targeted[1]} cones stand to each other.`;
+  if (firstPosition && firstPosition.sigma !== null) return `The journal touches first at ${fineText(firstPosition.value, system)}, ${sureText(firstPosition, system)}.`;
+  const told = measure.surfaces.filter((s) => s.sigma.halfAngle !== null && s.sigma.diameter !== null);
+  const [first] = told;
+  if (told.length === 1 && first) return `The ${first.seat} ${first.part} has a half angle of ${angleText(first.halfAngle)} and a diameter of ${lengthText(first.diameter, system)}.`;
+  return told.length === 0 ? 'The readings do not yet tell any surface wholly.' : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;
+}
+
+/** Twice the standard uncertainty; 95 in 100 where the errors are normal. */
+const sureText = ({ sigma }: ConsequenceReport, system: System) => `give or take ${fineText(2 * sigma!, system)} (19 times in 20)`;
+
+function disagreeSentence(design: Design, { disagreeing, probability, freedom }: MeasureReport, system: System): string {
+  const [one, ...others] = disagreeing;
+  if (one && others.length === 0)
+    return `${entryText(design, one.index)} (${valueText(design.readings![one.index]!, system)}) does not go with the others: it lies ${Math.abs(one.normalised).toFixed(1)} of its uncertainties off. Read it again.`;
+  if (one) return `These readings contradict each other, and nothing tells which is wrong: ${disagreeing.map(({ index }) => entryText(design, index).toLowerCase()).join(', ')}. Read them again.`;
+  if (freedom > 0 && probability < DOUBT) return 'The readings scatter more than their uncertainties allow: these are stated too small, or something moved between the readings.';
+  return freedom === 0 ? 'No reading checks another: each number is told just once.' : '';
+}
+
+function openSentence(design: Design, { undetermined }: MeasureReport, system: System): string {
+  if (undetermined.length === 0) return '';
+  const what = undetermined.map(({ seat, part, of }) => `the ${of === 'halfAngle' ? 'half angle' : of} of the ${seat} ${part}`);
+  const shown = what.length > 4 ? [...what.slice(0, 3), `${what.length - 3} more`] : what;
+  const settling = undetermined.find((u) => u.next && u.next.sigma !== null);
+  const next = settling?.next ? ` ${suggestionText(design, settling.next, system)} would settle ${what[undetermined.indexOf(settling)]}.` : '';
+  return `The readings leave open ${listed(shown)}; nothing is made up for ${undetermined.length === 1 ? 'it' : 'them'}.${next}`;
+}
+
+const listed = (words: readonly string[]) => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`);
+
+function firstSentence({ consequences: { first } }: MeasureReport): string {
+  if (!first) return '';
+  const [most, ...rest] = Object.entries(first).sort((a, b) => b[1] - a[1]);
+  if (!most || rest.length === 0) return '';
+  if (most[1] >= SURE) return `The ${most[0]} seat touches first.`;
+  return `Which seat touches first is not sure: the ${most[0]} one in ${Math.round(100 * most[1])} cases of 100, the ${rest[0]![0]} one in ${Math.round(100 * rest[0]![1])}.`;
+}
+
+function nextSentence(design: Design, { next }: MeasureReport, system: System): string {
+  const [best] = next?.suggestions ?? [];
+  if (!next || !best) return '';
+  const wanted = next.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
+  if (best.sigma === null) return `To tell ${wanted}, begin with ${lowered(suggestionText(design, best, system))}.`;
+  if (next.sigma === null) return `${suggestionText(design, best, system)} would tell ${wanted} to ${fineText(2 * best.sigma, system)}.`;
+  return best.sigma < SHRINKS * next.sigma ? `Read next: ${lowered(suggestionText(design, best, system))}; that brings it to ${fineText(2 * best.sigma, system)}.` : '';
+}
+
+/** A further reading worth a sentence shrinks the uncertainty by a tenth. */
+const SHRINKS = 0.9;
+const lowered = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+
+/** A set-up in words. */
+export function suggestionText(_design: Design, { reading }: SuggestionReport, system: System): string {
+  const on = 'seat' in reading ? `the ${reading.seat} ${reading.part}` : '';
+  switch (reading.kind) {
+    case 'diameter':
+      return `A diameter of ${on} at station ${placeText(reading.station, system)}`;
+    case 'overRolls':
+      return `Rolls of ${placeText(reading.roll, system)} over ${on}, centres at station ${placeText(reading.station, system)}`;
+    case 'ballDepth':
+      return `A ball of ${placeText(reading.ball, system)} in ${on}`;
+    case 'sineRise':
+      return `A sine bar under ${on}, stack ${placeText(reading.stack, system)} on ${placeText(reading.bar, system)}, travel ${placeText(reading.travel, system)}`;
+    case 'straightness':
+      return `The straightness of ${on} at station ${placeText(reading.station, system)}`;
+    case 'standOff':
+      return 'The position of first touch on a trial assembly';
+    case 'shake':
+      return `The shake at station ${placeText(reading.indicator, system)} with the journal at ${fineText(reading.position, system)}`;
+  }
+}
+
+const KIND = { diameter: 'diameter', overRolls: 'rolls', ballDepth: 'ball', sineRise: 'sine bar', straightness: 'straightness', standOff: 'stand-off', shake: 'shake' } as const;
+
+/** An entry of the notebook by its number, counted from 1. */
+function entryText(design: Design, index: number): string {
+  const reading = design.readings![index]!;
+  return `Reading ${index + 1} (${KIND[reading.kind]}${'seat' in reading ? `, ${reading.seat} ${reading.part}` : ''})`;
+}
+
+function valueText(reading: Reading, system: System): string {
+  return reading.kind === 'diameter' || reading.kind === 'overRolls' || reading.kind === 'ballDepth' ? lengthText(reading.value, system) : fineText(reading.value, system);
+}
