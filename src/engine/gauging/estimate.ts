@@ -84,7 +84,7 @@ export function estimate(nominal: readonly SeatInput[], readings: readonly Readi
   for (let round = 0; ; round++) {
     const impossible = faultsOf(readings, shape);
     // A set-up that is right for the fitted shape may be taken back once; after that readings only leave.
-    if (round > 1) for (const index of barred) if (!impossible.some((i) => i.index === index)) impossible.push({ index, fault: faultsOf(readings, nominal).find((i) => i.index === index)?.fault ?? { what: 'noModel' } });
+    if (round > 1) for (const index of barred) if (!impossible.some((i) => i.index === index)) impossible.push({ index, fault: faultsOf(readings, nominal).find((i) => i.index === index)?.fault ?? { what: 'stalled' } });
     impossible.sort((a, b) => a.index - b.index);
     const same = round > 0 && impossible.length === barred.length && impossible.every(({ index }, k) => index === barred[k]);
     barred = impossible.map((i) => i.index);

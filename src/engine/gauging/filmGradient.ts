@@ -16,10 +16,12 @@
 import { filmAlong, type Gap, SAME, stationAt } from '../contact/film.ts';
 import { positionForFilm, type SeatLines } from '../contact/fit.ts';
 import type { Line } from '../geometry/line.ts';
-import type { Branch, Influence } from './reading.ts';
+import type { Branch, Influence, Part } from './reading.ts';
 
 /** One place where the film is known as a function of shape and position. */
-interface Breakpoint {
+export interface Breakpoint {
+  /** whose breakpoint it is */
+  of: Part;
   film: number;
   /** dh/dp */
   perPosition: number;
@@ -37,15 +39,17 @@ function breakpoints(seat: SeatLines, index: number, position: number, above: nu
   return found;
 }
 
-function breakpointsAt(seat: SeatLines, index: number, position: number, u: number, film: number): Breakpoint[] {
+/** The breakpoints at one place u (m) of the bush line, where the film is `film` (m): one, or two that meet there. */
+export function breakpointsAt(seat: SeatLines, index: number, position: number, u: number, film: number): Breakpoint[] {
   const { gap } = seat;
   const uJournal = u - position * Math.cos(gap.halfAngle);
   const bushStation = stationAt(gap.bush, u);
   const journalStation = stationAt(gap.journal, uJournal);
-  const make = (slope: number): Breakpoint => {
+  const make = (of: Part, slope: number): Breakpoint => {
     const [sin, cos] = [Math.sin(gap.halfAngle), Math.cos(gap.halfAngle)];
     const along = cos + slope * sin;
     return {
+      of,
       film,
       perPosition: slope / along,
       influences: [
@@ -56,8 +60,8 @@ function breakpointsAt(seat: SeatLines, index: number, position: number, u: numb
     };
   };
   const found: Breakpoint[] = [];
-  if (isBreakpoint(gap.bush, u)) found.push(make(slopeAt(seat.journal, journalStation)));
-  if (isBreakpoint(gap.journal, uJournal)) found.push(make(slopeAt(seat.bush, bushStation)));
+  if (isBreakpoint(gap.bush, u)) found.push(make('bush', slopeAt(seat.journal, journalStation)));
+  if (isBreakpoint(gap.journal, uJournal)) found.push(make('journal', slopeAt(seat.bush, bushStation)));
   return found;
 }
 

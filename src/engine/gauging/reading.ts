@@ -4,6 +4,7 @@
  * own (readings/): from the shape of the parts to the value that would be read.
  */
 import type { SeatInput } from '../contact/fit.ts';
+import type { Motion } from '../play/rigid.ts';
 
 export type Part = 'journal' | 'bush';
 
@@ -29,7 +30,7 @@ export type Reading =
   | (Read & On & { kind: 'sineRise'; bar: number; stack: number; travel: number })
   | (Read & On & { kind: 'straightness'; station: number })
   | (Read & { kind: 'standOff' })
-  | (Read & { kind: 'shake'; indicator: number; position: number; direction: number });
+  | (Read & { kind: 'shake'; indicator: number; position: number; direction: number; free: readonly Motion[] });
 
 export type Kind = Reading['kind'];
 export type ReadingOf<K extends Kind> = Extract<Reading, { kind: K }>;
@@ -60,9 +61,10 @@ export type Fault =
   | { what: 'riseBeyondBar'; rise: number; bar: number }
   | { what: 'nothingCloses' }
   | { what: 'neverTouches' }
-  | { what: 'interferes' }
+  | { what: 'interferes'; interference: number }
   | { what: 'unbounded' }
-  | { what: 'noModel' };
+  /** a fault of ours: a search did not come to rest */
+  | { what: 'stalled' };
 
 /** One of the places or seats of which the greatest decides the value. */
 export interface Branch {

@@ -25,7 +25,7 @@ const surfaceMeasured = z.strictObject({
 
 const fault = z.strictObject({
   index: z.int().check(z.meta({ description: 'Place in the list of readings, from 0' })),
-  what: z.enum(['wrongPart', 'straight', 'falls', 'edge', 'missed', 'otherSeat', 'blocked', 'stackBeyondBar', 'travelBeyondLine', 'riseBeyondBar', 'nothingCloses', 'neverTouches', 'interferes', 'unbounded', 'noModel']),
+  what: z.enum(['wrongPart', 'straight', 'falls', 'edge', 'missed', 'otherSeat', 'blocked', 'stackBeyondBar', 'travelBeyondLine', 'riseBeyondBar', 'nothingCloses', 'neverTouches', 'interferes', 'unbounded', 'stalled']),
   message: z.string().check(z.meta({ description: 'Why it cannot have been read like this' })),
   seat: z.optional(z.string()),
   part: z.optional(part),

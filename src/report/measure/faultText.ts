@@ -52,7 +52,7 @@ export function faultText({ what, seat, part, end, lengths = {} }: Omit<FaultRep
       return `at this position the journal is ${at('interference')} into its bush, so it cannot have been shaken there`;
     case 'unbounded':
       return 'nothing restrains the journal in this direction at this position';
-    case 'noModel':
-      return 'this kind of reading cannot be worked out yet';
+    case 'stalled':
+      return 'it could not be worked out: a search did not come to rest';
   }
 }

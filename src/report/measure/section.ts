@@ -6,7 +6,8 @@ import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
 import type { On } from '../../engine/gauging/reading.ts';
 import type { Unknown } from '../../engine/gauging/shape.ts';
-import { degrees, metres, millimetres, toSeats } from '../toEngine.ts';
+import { toPlaySeats } from '../play/toPlay.ts';
+import { degrees, metres, millimetres } from '../toEngine.ts';
 import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
 import { fromReading, toPriors, toReadings } from './toReading.ts';
@@ -15,7 +16,7 @@ export function measureSection(design: Design): MeasureReport | undefined {
   if (!design.readings || design.readings.length === 0) return undefined;
   const readings = toReadings(design);
   const priors = toPriors(design);
-  const found = estimate(toSeats(design), readings, priors);
+  const found = estimate(toPlaySeats(design), readings, priors);
   const impossible = found.impossible.map(({ index, fault }) => faultReport(design, index, fault));
   if (found.kind === 'unusable') return { ...NOTHING, impossible };
   const position = metres(design.position ?? 0);

@@ -2,6 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import type { Prior as EnginePrior } from '../../engine/gauging/linearise.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
+import { freeOf } from '../play/toPlay.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';
 
 export type Reading = NonNullable<Design['readings']>[number];
@@ -22,7 +23,8 @@ function converted(reading: object, length: (x: number) => number, angle: (x: nu
 
 export function toReading(design: Design, reading: Reading): EngineReading {
   const on = 'seat' in reading ? { seat: design.seats.findIndex((s) => s.name === reading.seat), part: reading.part } : {};
-  return { kind: reading.kind, ...on, ...converted(reading, metres, radians) } as EngineReading;
+  const free = reading.kind === 'shake' ? { free: freeOf(design) } : {};
+  return { kind: reading.kind, ...on, ...free, ...converted(reading, metres, radians) } as EngineReading;
 }
 
 export function fromReading(design: Design, reading: EngineReading): Reading {

@@ -1,20 +1,20 @@
 /** Every kind of reading the program knows. Another kind is one file here, one line below, and its entry in the design file. */
 import type { SeatInput } from '../../contact/fit.ts';
 import type { Kind, On, Prediction, Reading, ReadingKind } from '../reading.ts';
-import { impossible } from '../reading.ts';
 import { ballDepth } from './ballDepth.ts';
 import { diameter } from './diameter.ts';
 import { overRolls } from './overRolls.ts';
+import { shake } from './shake.ts';
 import { sineRise } from './sineRise.ts';
 import { standOff } from './standOff.ts';
 import { straightness } from './straightness.ts';
 
-const KINDS: { [K in Kind]?: ReadingKind<K> } = { diameter, overRolls, ballDepth, sineRise, straightness, standOff };
+const KINDS: { [K in Kind]: ReadingKind<K> } = { diameter, overRolls, ballDepth, sineRise, straightness, standOff, shake };
 
-const kindOf = (reading: Reading) => KINDS[reading.kind] as ReadingKind<Kind> | undefined;
+const kindOf = (reading: Reading) => KINDS[reading.kind] as ReadingKind<Kind>;
 
 /** What a set-up would read on a shape (m), how that follows the shape, and whether it can be read at all. */
-export const predict = (reading: Reading, seats: readonly SeatInput[]): Prediction => kindOf(reading)?.predict(reading, seats) ?? impossible({ what: 'noModel' });
+export const predict = (reading: Reading, seats: readonly SeatInput[]): Prediction => kindOf(reading).predict(reading, seats);
 
 /** The surfaces a reading tells of. */
-export const surfacesOf = (reading: Reading, seats: readonly SeatInput[]): On[] => kindOf(reading)?.surfaces(reading, seats) ?? [];
+export const surfacesOf = (reading: Reading, seats: readonly SeatInput[]): On[] => kindOf(reading).surfaces(reading, seats);

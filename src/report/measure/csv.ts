@@ -1,0 +1,115 @@
+/**
+ * A notebook of readings as a table (RFC 4180): to and from a spreadsheet.
+ *
+ * One row a reading below a row of names; a column that a kind does not have stays empty. A number alone is in mm
+ * (or in inches, where so asked); any entry may carry its own unit: 0.0002 in, 2 tenths, 5 µm. Columns may stand
+ * in any order and be parted by commas, semicolons or tabs; with the latter two, decimals may have a comma.
+ */
+import Papa from 'papaparse';
+import type { Design } from '../../design/definition.ts';
+import { lengthUnit, type System, type Typed, typedLength } from '../../design/units.ts';
+import { validateDesign } from '../../design/validate.ts';
+import type { Reading } from './toReading.ts';
+
+const WORDS = ['kind', 'seat', 'part'] as const;
+const ANGLES = ['direction'] as const;
+/** Every column, in the order in which they are written. */
+export const COLUMNS = [...WORDS, 'value', 'sigma', 'station', 'roll', 'ball', 'face', 'bar', 'stack', 'travel', 'indicator', 'position', ...ANGLES] as const;
+type Column = (typeof COLUMNS)[number];
+
+export interface TableError {
+  /** as the spreadsheet counts them: the row of names is row 1 */
+  row: number;
+  /** name of the column; empty where the row as a whole is meant */
+  column: string;
+  message: string;
+}
+
+export type Table = { ok: true; readings: Reading[] } | { ok: false; errors: TableError[] };
+
+/** The readings as a table; lengths in mm, directions in degrees, every digit kept. */
+export function readingsToCsv(readings: readonly Reading[]): string {
+  const rows = readings.map((reading) => COLUMNS.map((column) => (reading as Partial<Record<Column, string | number>>)[column] ?? ''));
+  return Papa.unparse([[...COLUMNS], ...rows]);
+}
+
+/** The readings of a table, or everything that is wrong with it. `design` has the seats they name; `bare` says what a number alone is in. */
+export function readingsFromCsv(text: string, design: Design, bare: System = 'metric'): Table {
+  const [names = [], ...rows] = tableOf(text);
+  const columns = names.map((name) => name.trim().toLowerCase());
+  const headErrors = headerErrors(columns);
+  if (headErrors.length > 0) return { ok: false, errors: headErrors };
+  const errors: TableError[] = [];
+  const readings: Record<string, unknown>[] = [];
+  /** Row of each reading, as the spreadsheet counts. */
+  const rowOf: number[] = [];
+  rows.forEach((cells, i) => {
+    if (cells.every((cell) => cell.trim() === '')) return;
+    const row = i + 2;
+    const surplus = cells.slice(columns.length).find((cell) => cell.trim() !== '');
+    if (surplus !== undefined) errors.push({ row, column: '', message: `found "${surplus}" beyond the last named column` });
+    readings.push(readingOf(cells, columns, bare, (column, message) => errors.push({ row, column, message })));
+    rowOf.push(row);
+  });
+  errors.push(...designErrors(design, readings, rowOf, errors));
+  if (errors.length > 0) return { ok: false, errors: errors.sort((a, b) => a.row - b.row) };
+  return { ok: true, readings: readings as unknown as Reading[] };
+}
+
+/** The cells; parted by what parts the names, since a comma may be a decimal sign below them. */
+function tableOf(text: string): string[][] {
+  const plain = text.replace(/^\uFEFF/, '');
+  const head = plain.split(/\r?\n/, 1)[0]!;
+  const delimiter = ['\t', ';'].find((sign) => head.includes(sign)) ?? ',';
+  return Papa.parse<string[]>(plain, { delimiter }).data;
+}
+
+function headerErrors(columns: readonly string[]): TableError[] {
+  if (columns.every((name) => name === '')) return [{ row: 1, column: '', message: `the first row must name the columns: ${COLUMNS.join(', ')}` }];
+  const errors: TableError[] = [];
+  columns.forEach((name, i) => {
+    if (name !== '' && !(COLUMNS as readonly string[]).includes(name)) errors.push({ row: 1, column: name, message: `no column is called "${name}"; they are ${COLUMNS.join(', ')}` });
+    else if (name !== '' && columns.indexOf(name) < i) errors.push({ row: 1, column: name, message: `column "${name}" stands here a second time` });
+  });
+  for (const name of ['kind', 'value', 'sigma']) if (!columns.includes(name)) errors.push({ row: 1, column: name, message: `column "${name}" is missing` });
+  return errors;
+}
+
+function readingOf(cells: readonly string[], columns: readonly string[], bare: System, say: (column: string, message: string) => void): Record<string, unknown> {
+  const reading: Record<string, unknown> = {};
+  columns.forEach((column, i) => {
+    const cell = cells[i]?.trim() ?? '';
+    if (column === '' || cell === '') return;
+    if ((WORDS as readonly string[]).includes(column)) {
+      reading[column] = cell;
+      return;
+    }
+    const written = cell.replace('−', '-');
+    const typed = (ANGLES as readonly string[]).includes(column) ? typedDegrees(written) : typedLength(written, lengthUnit(bare).size);
+    if (typed.ok) reading[column] = typed.value;
+    else {
+      say(column, typed.message);
+      // Not missing: wrong, and said.
+      reading[column] = Number.NaN;
+    }
+  });
+  return reading;
+}
+
+function typedDegrees(text: string): Typed {
+  const match = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*(?:°|deg|d)?$/i.exec(text);
+  return match ? { ok: true, value: Number(match[1]!.replace(',', '.')) } : { ok: false, message: `found "${text}"; type degrees` };
+}
+
+/** What the rules of the design file say against the readings, by row and column. */
+function designErrors(design: Design, readings: readonly Record<string, unknown>[], rowOf: readonly number[], said: readonly TableError[]): TableError[] {
+  const result = validateDesign({ ...design, readings });
+  if (result.ok) return [];
+  return result.errors.flatMap(({ path, message }) => {
+    const place = /^readings(?:\[(\d+)\](?:\.(\w+))?)?$/.exec(path);
+    if (!place) return [];
+    const row = place[1] === undefined ? 1 : rowOf[Number(place[1])]!;
+    const column = place[2] ?? '';
+    return said.some((error) => error.row === row && error.column === column) ? [] : [{ row, column, message }];
+  });
+}
