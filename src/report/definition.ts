@@ -4,9 +4,9 @@
  */
 import * as z from 'zod/mini';
 import { fitReport } from './fit/definition.ts';
+import { measureReport } from './measure/definition.ts';
 import { playReport } from './play/definition.ts';
 import { printReport } from './print/definition.ts';
-import { measureReport } from './measure/definition.ts';
 
 export const designError = z.strictObject({ path: z.string(), message: z.string() });
 

@@ -2,9 +2,9 @@
 import type { Design } from '../design/definition.ts';
 import type { Report } from './definition.ts';
 import { fitSection } from './fit/section.ts';
+import { measureSection } from './measure/section.ts';
 import { playSection } from './play/section.ts';
 import { printSection } from './print/section.ts';
-import { measureSection } from './measure/section.ts';
 
 /** Each makes its section, or nothing where the design lacks what it needs. */
 export const SECTIONS = {

@@ -20,8 +20,8 @@ import { lobesAt, type Worst, worstAngle } from './round.ts';
 
 /** Unknowns of v. */
 export const SIZE = 6;
-/** A film (m) less negative than this is no interference; five times finer than the 1e-9 mm promised. */
-export const TOUCH = 2e-13;
+/** A film (m) less negative than this is no interference: fifty times finer than the 1e-9 mm promised. */
+export const TOUCH = 2e-14;
 /** The clearance is never taken for less (m), so that perfect fits are scaled too. */
 const LEAST_SCALE = 1e-7;
 

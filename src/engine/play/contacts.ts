@@ -14,7 +14,7 @@ import { stationAt } from '../contact/film.ts';
 import { type Body, type Cut, cutAt, dot, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
 import type { Held } from './push.ts';
 import { bushStation, filmAt, type Pose, type Push } from './rigid.ts';
-import type { Worst } from './round.ts';
+import { greatestAngles, type Worst } from './round.ts';
 
 export interface SeatContact {
   seat: string;
@@ -42,6 +42,8 @@ export interface Bearing {
 const TOUCHES = 5e-13;
 /** A share less than this of the whole push is none. */
 const NONE = 1e-12;
+/** Two angles (rad) nearer than twice this are one place. */
+const ONE = 1e-3;
 const TRIPOD = [Math.PI / 2, (7 * Math.PI) / 6, (11 * Math.PI) / 6];
 
 /** @param v where the push has driven the spindle, a vector of the body */
@@ -50,9 +52,10 @@ export function bearingOf(body: Body, v: Float64Array, push: Push, held: readonl
   const spread = touching.shared ? springShares(body, touching.cuts, push) : null;
   const pose = unscaled(body, v);
   const places = spread ?? held.map(({ station, angle, share }) => ({ cut: cutAt(body, station, angle), share }));
+  const order = body.spindle.seats.map(({ name }) => name);
   const most = places.reduce((sum, { share }) => Math.max(sum, share), 0);
   const contacts = places.filter(({ share }) => share > NONE * most).map(({ cut, share }) => seatContact(body, pose, cut, share, touching.rings.has(cut.station)));
-  return { contacts: contacts.sort((a, b) => b.share - a.share || a.station - b.station || a.angle - b.angle), shared: touching.shared };
+  return { contacts: contacts.sort((a, b) => order.indexOf(a.seat) - order.indexOf(b.seat) || a.station - b.station || a.angle - b.angle), shared: touching.shared };
 }
 
 /** Every place that touches at v, with the stations that touch all round. */
@@ -67,13 +70,27 @@ function touchingPlaces(body: Body, v: Float64Array, held: readonly Held[]): { c
     if (isRing(body, station, v)) {
       rings.add(station);
       for (const angle of TRIPOD) cuts.push(cutAt(body, station, angle));
-    } else if (bearing.length > 0) for (const { angle } of bearing) cuts.push(cutAt(body, station, angle));
-    else {
-      others = true;
-      cuts.push(cutAt(body, station, worst.angle));
+      continue;
     }
+    const angles = bearing.map(({ angle }) => angle);
+    for (const angle of otherAngles(body, station, v, worst)) {
+      if (angles.some((known) => Math.abs(Math.sin((known - angle) / 2)) < ONE)) continue;
+      others = true;
+      angles.push(angle);
+    }
+    for (const angle of angles) cuts.push(cutAt(body, station, angle));
   }
   return { cuts, rings, shared: rings.size > 0 || others };
+}
+
+/** Every angle at which a station touches: one of a true round, several of a lobed one. */
+function otherAngles(body: Body, station: number, v: Float64Array, worst: Worst): number[] {
+  const seat = body.spindle.seats[body.stations.seat[station]!]!;
+  if (seat.round.samples.length === 0) return [worst.angle];
+  const zeta = (body.stations.zn[station]! - body.middle) / body.reach;
+  const push = seat.cos * body.scale;
+  const most = body.stations.film[station]! + (seat.sin * v[2]! + v[5]!) * body.scale;
+  return greatestAngles(seat.round, push * (v[0]! + zeta * v[4]!), push * (v[1]! - zeta * v[3]!), most, TOUCHES);
 }
 
 /** Whether a true round stands so nearly central at a station that it touches all round. */

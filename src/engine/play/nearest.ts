@@ -42,10 +42,13 @@ export interface NearestQuestion {
 
 /** More steps than this are a fault of rounding, not of the question. */
 const STEPS = 600;
+/** Cuts a body keeps from one question to the next. */
+const KEPT = 300;
 /** A cut whose part square to the active ones is less than this of its length lies within their span. */
 const DEPENDENT = 1e-9;
 
 export function nearest(body: Body, { directions, target, allowed = TOUCH / body.scale, certain = true }: NearestQuestion): Nearest {
+  if (body.cuts.length > KEPT) body.cuts.length = 0;
   const search = new ActiveSet(directions, target);
   const v = new Float64Array(SIZE);
   for (let step = 0; step < STEPS; step++) {

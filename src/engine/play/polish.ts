@@ -26,10 +26,10 @@ export interface Polished {
   multipliers: number[];
 }
 
-const FIRM = 1e-7;
+const FIRM = 1e-6;
 const STEPS = 12;
-/** Change of pose (in clearances) and imbalance (of the push) at which it is done. */
-const STILL = 1e-11;
+/** Film of the contacts (in clearances) and imbalance (of the push) at which it is done. */
+const STILL = 1e-12;
 /** Two angles (rad) nearer than this are one contact. */
 const ONE = 1e-4;
 
@@ -38,11 +38,11 @@ export function polished(body: Body, directions: readonly Float64Array[], f: Flo
   const v = rough.v.slice();
   let contacts = gathered(body, v, rough.active, rough.multipliers, far);
   for (let step = 0; contacts && step < STEPS; step++) {
-    const moved = newton(body, directions, f, v, contacts);
-    if (!moved) return null;
-    contacts = followed(body, v, moved.shares, contacts);
+    const shares = newton(body, directions, f, v, contacts);
+    if (!shares) return null;
+    contacts = followed(body, v, shares, contacts);
     if (!contacts) return null;
-    if (moved.change <= STILL && step > 0) return certified(body, directions, f, v, contacts);
+    if (carried(directions, f, contacts) <= STILL && resting(v, contacts) <= STILL) return certified(body, v, contacts);
   }
   return null;
 }
@@ -105,20 +105,22 @@ function gathered(body: Body, v: Float64Array, active: readonly Cut[], multiplie
   return contacts;
 }
 
-/** The same contacts at their angles now; null where one has left. */
+/** The same contacts at their angles now, without those that no longer press; null where an angle is lost. */
 function followed(body: Body, v: Float64Array, shares: readonly number[], contacts: readonly Contact[]): Contact[] | null {
   const next: Contact[] = [];
   for (let j = 0; j < contacts.length; j++) {
     const { station, angle } = contacts[j]!.cut;
+    // One that would have to pull is no contact.
+    if (shares[j]! <= 0) continue;
     const settled = settledAngle(body, station, v, angle);
-    if (settled === null || shares[j]! < 0) return null;
+    if (settled === null) return null;
     next.push({ cut: cutAt(body, station, settled), share: shares[j]! });
   }
-  return next;
+  return next.length === 0 ? null : next;
 }
 
-/** One step: v is moved, the new shares and the greatest change are given back. */
-function newton(body: Body, directions: readonly Float64Array[], f: Float64Array, v: Float64Array, contacts: readonly Contact[]): { shares: number[]; change: number } | null {
+/** One step: v is moved, the new shares are given back. */
+function newton(body: Body, directions: readonly Float64Array[], f: Float64Array, v: Float64Array, contacts: readonly Contact[]): number[] | null {
   const n = directions.length;
   const m = contacts.length;
   const rows: number[][] = Array.from({ length: n + m }, () => new Array<number>(n + m + 1).fill(0));
@@ -142,12 +144,8 @@ function newton(body: Body, directions: readonly Float64Array[], f: Float64Array
   }
   const solution = solved(rows);
   if (!solution) return null;
-  let change = 0;
-  for (let i = 0; i < n; i++) {
-    change = Math.max(change, Math.abs(solution[i]!));
-    for (let k = 0; k < v.length; k++) v[k]! += solution[i]! * directions[i]![k]!;
-  }
-  return { shares: solution.slice(n), change };
+  for (let i = 0; i < n; i++) for (let k = 0; k < v.length; k++) v[k]! += solution[i]! * directions[i]![k]!;
+  return solution.slice(n);
 }
 
 /** dn/dφ of a cut. */
@@ -156,13 +154,23 @@ function turning({ n }: Cut): Float64Array {
   return Float64Array.of(-n[1]!, n[0]!, 0, -lever * n[0]!, -lever * n[1]!, 0);
 }
 
-/** What is polished is only taken when nothing is pressed in anywhere and the contacts carry the push. */
-function certified(body: Body, directions: readonly Float64Array[], f: Float64Array, v: Float64Array, contacts: readonly Contact[]): Polished | null {
-  if (cutOff(body, v, TOUCH / body.scale, true) > TOUCH / body.scale) return null;
+/** The greatest part of the push (of its size) that the contacts do not carry. */
+function carried(directions: readonly Float64Array[], f: Float64Array, contacts: readonly Contact[]): number {
+  let most = 0;
   for (let i = 0; i < directions.length; i++) {
-    const carried = contacts.reduce((sum, { cut, share }) => sum + share * dot(directions[i]!, cut.n), 0);
-    if (Math.abs(carried - f[i]!) > STILL) return null;
+    let rest = f[i]!;
+    for (const { cut, share } of contacts) rest -= share * dot(directions[i]!, cut.n);
+    most = Math.max(most, Math.abs(rest));
   }
+  return most;
+}
+
+/** The greatest film or interference of the contacts themselves (in clearances). */
+const resting = (v: Float64Array, contacts: readonly Contact[]) => contacts.reduce((most, { cut }) => Math.max(most, Math.abs(cut.b - dot(cut.n, v))), 0);
+
+/** What is polished is only taken when nothing is pressed in anywhere; what is, is known as a cut from then on. */
+function certified(body: Body, v: Float64Array, contacts: readonly Contact[]): Polished | null {
+  if (cutOff(body, v, TOUCH / body.scale, true) > TOUCH / body.scale) return null;
   return { v, active: contacts.map(({ cut }) => cut), multipliers: contacts.map(({ share }) => share) };
 }
 

@@ -39,6 +39,8 @@ export type PushVerdict =
   /** the search did not settle: a fault of ours, never a property of a design */
   | { status: 'stalled'; pose: Pose };
 
+/** An interference (m) of no more than this is a touch on all sides. */
+const PERFECT = 5e-13;
 /** How far out the wanted point stands, in clearances. */
 const FAR = 1e5;
 /** From here on (in clearances) it is asked whether anything restrains the motion at all. */
@@ -50,6 +52,14 @@ const BALANCED = 1e-11;
 
 /** @param start a vector of the body to begin at, the centre when left out */
 export function pushed(body: Body, free: ReadonlySet<Motion>, push: Push, start?: Float64Array): PushVerdict {
+  const verdict = drive(body, free, push, start);
+  if (verdict.status !== 'infeasible' || verdict.interference > PERFECT) return verdict;
+  // A perfect fit has one pose, which rounding has lost: every film is let off by what was lost.
+  const film = body.stations.film.map((value) => value + verdict.interference + TOUCH);
+  return drive({ ...body, stations: { ...body.stations, film }, cuts: [] }, free, push, start);
+}
+
+function drive(body: Body, free: ReadonlySet<Motion>, push: Push, start?: Float64Array): PushVerdict {
   const directions = freeDirections(body, free, false);
   const whole = scaledPush(body, push);
   const force = Float64Array.from(directions, (d) => dot(d, whole));
@@ -60,36 +70,49 @@ export function pushed(body: Body, free: ReadonlySet<Motion>, push: Push, start?
   let centre = start ?? new Float64Array(SIZE);
   for (let round = 0; round < ROUNDS; round++) {
     const far = size === 0 ? 0 : FAR;
-    const rough = nearest(body, { directions, target: toward(centre, far), allowed: Math.max(ROUGH, TOUCH / body.scale), certain: false });
-    if (rough.status === 'empty') return mostCentral(body, free);
-    if (far > 0 && dot(rough.v, rough.v) > SUSPECT * SUSPECT) {
-      const motion = unrestrained(body, directions, f);
-      if (motion) return { status: 'unbounded', motion };
+    for (const allowed of far > 0 && round === 0 ? ROUGH : []) {
+      const rough = nearest(body, { directions, target: toward(centre, far), allowed, certain: false });
+      if (rough.status === 'empty') return mostCentral(body, free);
+      if (dot(rough.v, rough.v) > SUSPECT * SUSPECT) {
+        const motion = unrestrained(body, directions, f);
+        if (motion) return { status: 'unbounded', motion };
+      }
+      const fine = polished(body, directions, f, rough, far);
+      if (fine) return { status: 'solved', pose: unscaled(body, fine.v), v: fine.v, held: heldBy(fine.active, fine.multipliers, size) };
     }
-    const fine = far > 0 ? polished(body, directions, f, rough, far) : null;
-    if (fine) return { status: 'solved', pose: unscaled(body, fine.v), v: fine.v, held: heldBy(fine.active, fine.multipliers, size) };
     const found = nearest(body, { directions, target: toward(centre, far) });
     if (found.status === 'empty') return mostCentral(body, free);
     if (found.status === 'stalled') return { status: 'stalled', pose: unscaled(body, found.v) };
     if (far === 0) return { status: 'solved', pose: unscaled(body, found.v), v: found.v, held: [] };
-    if (imbalance(directions, found, f, far) <= BALANCED) return { status: 'solved', pose: unscaled(body, found.v), v: found.v, held: heldBy(found.active, found.multipliers, size / far) };
+    const off = imbalance(directions, found, f, far);
+    // A journal pinched on all sides may need large forces against each other to carry a small push.
+    if (off <= BALANCED * Math.max(1, most(found.multipliers) / far)) return { status: 'solved', pose: unscaled(body, found.v), v: found.v, held: heldBy(found.active, found.multipliers, size / far) };
+    if (round > 0 && off > DRIFTING) {
+      const motion = unrestrained(body, directions, f);
+      if (motion) return { status: 'unbounded', motion };
+    }
     centre = found.v;
   }
   return { status: 'stalled', pose: unscaled(body, centre) };
 }
 
-/** What the first search lets pass, in clearances: enough to know the contacts, not their places. */
-const ROUGH = 1e-3;
+const most = (values: readonly number[]) => values.reduce((greatest, value) => Math.max(greatest, value), 0);
+
+/** What the first searches let pass, in clearances: enough to know the contacts, not yet their places. */
+const ROUGH = [1e-2, 1e-4, 1e-6];
+
+/** A push (of its size) that is still not carried in the second round may be one that nothing restrains. */
+const DRIFTING = 1e-7;
 
 /** Parts of a push (of its size) that the contacts do not carry. */
 function imbalance(directions: readonly Float64Array[], { active, multipliers }: Nearest, f: Float64Array, far: number): number {
-  let most = 0;
+  let worst = 0;
   for (let i = 0; i < directions.length; i++) {
     let carried = 0;
     for (let j = 0; j < active.length; j++) carried += (multipliers[j]! / far) * dot(directions[i]!, active[j]!.n);
-    most = Math.max(most, Math.abs(f[i]! - carried));
+    worst = Math.max(worst, Math.abs(f[i]! - carried));
   }
-  return most;
+  return worst;
 }
 
 function heldBy(active: readonly Cut[], multipliers: readonly number[], size: number): Held[] {

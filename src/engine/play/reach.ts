@@ -12,7 +12,7 @@
  * |v| the size of the whole motion (body.ts), weighed so lightly that it only chooses between poses that put the
  * nose in one place. It is one nearest-point search (nearest.ts) in directions that carry that weight.
  */
-import { type Body, cutOff, dot, freeDirections, SIZE, TOUCH, unscaled } from './body.ts';
+import { type Body, dot, freeDirections, SIZE, TOUCH, unscaled } from './body.ts';
 import { type Bearing, bearingOf } from './contacts.ts';
 import { nearest } from './nearest.ts';
 import { type Held, pushed } from './push.ts';
@@ -72,8 +72,24 @@ export function reachToward(body: Body, station: number, x: number, y: number): 
   const short = Math.hypot(dx, dy);
   // A pull that is a rounding long has no direction to speak of.
   if (short < 10 * TOUCH) return { status: 'solved', pose, short: 0, contacts: [], shared: false };
-  const held: Held[] = found!.active.map(({ station: k, angle }, j) => ({ station: k, angle, share: (found!.multipliers[j]! * body.scale) / short }));
+  const held = gathered(found!.active.map(({ station: k, angle }, j) => ({ station: k, angle, share: (found!.multipliers[j]! * body.scale) / short })));
   return { status: 'solved', pose, short, ...bearingOf(body, centre, pushAt(station, { x: dx / short, y: dy / short }), held) };
+}
+
+/** Contacts nearer to each other round one station than this (rad) are shown as one; their force together is kept to its square. */
+const ONE = 1e-3;
+
+function gathered(held: readonly Held[]): Held[] {
+  const kept: Held[] = [];
+  for (const { station, angle, share } of held) {
+    const same = kept.find((h) => h.station === station && Math.abs(Math.sin((h.angle - angle) / 2)) < ONE / 2);
+    if (!same) kept.push({ station, angle, share });
+    else {
+      same.angle += (share / (share + same.share)) * Math.asin(Math.sin(angle - same.angle));
+      same.share += share;
+    }
+  }
+  return kept;
 }
 
 /** Lower root L of a positive matrix, L·Lᵀ (Cholesky). */
@@ -115,6 +131,3 @@ function lowerSolved(root: readonly (readonly number[])[], c: readonly number[])
   }
   return x;
 }
-
-/** Least film anywhere (m) at a pose at the body's own linearisation; below 0 it is interference. */
-export const leastFilmAt = (body: Body, v: Float64Array): number => -body.scale * cutOff({ ...body, cuts: [] }, v, Number.POSITIVE_INFINITY, true);

@@ -41,8 +41,8 @@ export interface Round {
   sines: Float64Array;
 }
 
-/** How much p may be missed by (m): a tenth of the least distance the engine tells apart. */
-const CERTAIN = 1e-13;
+/** How much p may be missed by (m): a hundredth of the least distance the engine tells apart. */
+const CERTAIN = 1e-14;
 /** Samples of the finest lobe, and the fewest of all. */
 const PER_LOBE = 16;
 const FEWEST = 48;
@@ -116,7 +116,7 @@ const ANY_ANGLE = Math.PI / 2;
 
 /**
  * The greatest p, for a push (m) that does not yet hold the lobes of count 1. Into `worst`, since it is asked
- * many thousand times a second. With `certain` no greater value exists by more than 1e-13 m; without, the
+ * many thousand times a second. With `certain` no greater value exists by more than 1e-14 m; without, the
  * best of the samples is refined, which misses a greater value only where two are all but equal.
  */
 export function worstAngle(round: Round, a: number, b: number, certain: boolean, worst: Worst): void {
@@ -140,6 +140,25 @@ export function worstAngle(round: Round, a: number, b: number, certain: boolean,
   }
   climb(round, pushX, pushY, (2 * Math.PI * at) / samples.length, worst);
   if (certain) searchBetween(round, pushX, pushY, push + round.bend, worst);
+}
+
+/** Every angle (rad) at which p is greatest, to within `within` (m) of `most`; for a lobed round, and a push that does not yet hold the lobes of count 1. */
+export function greatestAngles(round: Round, a: number, b: number, most: number, within: number): number[] {
+  const pushX = a + round.pushX;
+  const pushY = b + round.pushY;
+  const { samples } = round;
+  const n = samples.length;
+  const at = (k: number) => valueAt(round, pushX, pushY, (2 * Math.PI * k) / n);
+  const found: number[] = [];
+  const top: Worst = { value: 0, angle: 0 };
+  for (let k = 0; k < n; k++) {
+    const here = at(k);
+    if (here < at(k - 1) || here < at(k + 1)) continue;
+    climb(round, pushX, pushY, (2 * Math.PI * k) / n, top);
+    if (top.value < most - within || found.some((angle) => Math.abs(Math.sin((angle - top.angle) / 2)) < 1e-6)) continue;
+    found.push(top.angle);
+  }
+  return found;
 }
 
 /** Newton's way up from an angle, into `worst`; keeps the start where it does not lead up. */

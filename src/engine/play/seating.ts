@@ -4,7 +4,7 @@
  * The programme of push.ts sees the lines where they stand at one position z₀ and answers with a travel
  * dz(z₀). The journal sits where the two agree, dz(z₀) = 0, which is one equation in one unknown:
  * z₀ + dz is the next guess (exact at once for equal half angles), then the secant, kept within the stretch
- * known to hold the answer. The pose that is left moves by less than SETTLED.
+ * known to hold the answer, until it moves by less than SETTLED.
  *
  * It begins where the centred journal would touch (fit.ts), so that a push of 1 N rearward on true rounds
  * ends exactly there, and films of micrometres are not sought from a position millimetres away.
@@ -26,7 +26,10 @@ export type Seating =
 export const REARWARD: Push = { x: 0, y: 0, z: -1, tiltX: 0, tiltY: 0 };
 export const NOSEWARD: Push = { x: 0, y: 0, z: 1, tiltX: 0, tiltY: 0 };
 
-/** Travel (m) below which the journal has settled. */
+/**
+ * Travel (m) below which the journal has settled: a rounding at once, and up to 1e-12 m in the tenth step, where a
+ * very shallow cone turns the last digit of a film into many of travel.
+ */
 const SETTLED = 1e-14;
 const STEPS = 60;
 
@@ -42,7 +45,7 @@ export function seat(spindle: Spindle, push: Push, near = 0): Seating {
   for (let step = 0; step < STEPS; step++) {
     if (verdict.status !== 'solved') return verdict;
     const dz = verdict.pose.z - z;
-    if (Math.abs(dz) <= SETTLED + 4 * Number.EPSILON * Math.abs(z)) return { status: 'solved', pose: verdict.pose, body, ...bearingOf(body, verdict.v, push, verdict.held) };
+    if (Math.abs(dz) <= SETTLED * (1 + step * step) + 4 * Number.EPSILON * Math.abs(z)) return { status: 'solved', pose: verdict.pose, body, ...bearingOf(body, verdict.v, push, verdict.held) };
     if (dz > 0) low = { z, dz };
     else high = { z, dz };
     z = nextGuess(low, high, z, dz, step);

@@ -1,0 +1,32 @@
+/** The `print` section of the report: the shape of every print; the maps themselves come from engine/play/print.ts. */
+import * as z from 'zod/mini';
+import { status } from '../play/definition.ts';
+import { mm, mmOrNull } from '../quantities.ts';
+
+const share = (description: string) => z.number().check(z.meta({ description: `${description}, 0 to 1` }));
+const degrees = (description: string) => z.number().check(z.meta({ description: `${description}, degrees` }));
+
+export const printShapeReport = z.strictObject({
+  seat: z.string(),
+  part: z.enum(['journal', 'bush']),
+  word: z
+    .enum(['whole', 'smallEnd', 'largeEnd', 'bothEnds', 'band', 'lobes', 'oneSide', 'crossed', 'none'])
+    .check(z.meta({ description: 'Blue all along; a ring at an end, at both, or between; patches all round; only on one side; on opposite sides at the two ends; none. A straight seat’s small end is its rear end' })),
+  covered: share('Share of the surface that is blue'),
+  thirds: z.tuple([share('Small end'), share('Middle'), share('Large end')]).check(z.meta({ description: 'The same of each third of its length' })),
+  from: mmOrNull('Rearmost station with blue, in the datum of the part'),
+  to: mmOrNull('Foremost station with blue'),
+  patches: z.int().check(z.meta({ description: 'Separate patches round the part; 0 for a closed ring or none' })),
+  side: degrees('Mean direction of the blue, from x toward y'),
+  oneSided: share('0 for an even ring, 1 for a single line'),
+});
+
+export const printReport = z.strictObject({
+  thickness: mm('Blue that shows as contact'),
+  status,
+  press: z.array(printShapeReport).check(z.meta({ description: 'Pushed home once without turning' })),
+  turned: z.array(printShapeReport).check(z.meta({ description: 'The journal turned through a whole turn while pressed' })),
+});
+
+export type PrintReport = z.infer<typeof printReport>;
+export type PrintShapeReport = z.infer<typeof printShapeReport>;

@@ -1,0 +1,34 @@
+/** The `print` section of the report: present where the design gives the thickness of the blue. */
+import type { Design } from '../../design/definition.ts';
+import { type Print, printOf } from '../../engine/play/print.ts';
+import { type PrintShape, printShape } from '../../engine/play/printShape.ts';
+import { freeOf, toPlaySeats } from '../play/toPlay.ts';
+import { metres, millimetres } from '../toEngine.ts';
+import type { PrintReport, PrintShapeReport } from './definition.ts';
+
+/** Steps of a whole turn: every 7.5°. */
+export const TURNS = 48;
+
+export function printSection(design: Design): PrintReport | undefined {
+  if (!design.print) return undefined;
+  const { thickness } = design.print;
+  const seats = toPlaySeats(design);
+  const press = printOf(seats, freeOf(design), { thickness: metres(thickness), turns: 1 });
+  const turned = printOf(seats, freeOf(design), { thickness: metres(thickness), turns: TURNS });
+  return { thickness, status: press.status === 'solved' ? turned.status : press.status, press: shapes(design, press), turned: shapes(design, turned) };
+}
+
+function shapes(design: Design, print: Print): PrintShapeReport[] {
+  if (print.status !== 'solved') return [];
+  return print.maps.map((map) => {
+    const { bush } = design.seats.find((seat) => seat.name === map.seat)!;
+    return { seat: map.seat, part: map.part, ...inFileUnits(printShape(map, print.thickness, bush.halfAngle >= 0)) };
+  });
+}
+
+const inFileUnits = ({ from, to, side, ...shape }: PrintShape) => ({
+  ...shape,
+  from: from === null ? null : millimetres(from),
+  to: to === null ? null : millimetres(to),
+  side: (side * 180) / Math.PI,
+});
