@@ -259,6 +259,7 @@ export function solveLinear(solver: PressureSolver, b: Float64Array, x: Float64A
   for (let k = 0; k < b.length; k++) if (held[k] === 0) scale += Math.abs(b[k]!);
   let solution: Solution = { imbalance: 0, cycles: 0, converged: true };
   for (let cycles = 0; scale > 0; cycles++) {
+    // leftOver holds after a cycle only
     const imbalance = cycles === 0 ? 1 : leftOver(level, held) / scale;
     solution = { imbalance, cycles, converged: imbalance <= tolerance };
     if (solution.converged || cycles === MAX_CYCLES) break;

@@ -57,7 +57,9 @@ function solveAdjoints({ grid, film, solver }: FilmSpace, { lambda, b }: Adjoint
       const factor = columnFactor(q, cosA, grid.cos[j]!, grid.sin[j]!);
       for (let i = 0; i < rows; i++) b[j * rows + i] = factor * byRow[i]!;
     }
-    solveLinear(solver, b, lambda[q]!, tolerance);
+    // From where the last pose left it; cells that broke since hold nothing.
+    for (let k = 0; k < b.length; k++) if (solver.held[0]![k] !== 0) lambda[q]![k] = 0;
+    solveLinear(solver, b, lambda[q]!, tolerance, true);
   }
 }
 

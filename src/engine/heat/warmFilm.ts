@@ -1,0 +1,147 @@
+/**
+ * The spindle on its films with journal and bush at given temperatures: what warms, and by how much.
+ *
+ *   oil in a seat        T = (T_j + T_b)/2 + (P - E)/(12 C),   E = ρ c Q (T - T_in)
+ *   into the journal     (P - E)/2 + C (T_b - T_j)             into the bush     (P - E)/2 - C (T_b - T_j)
+ *
+ * P shear power (W) · E what the oil running out takes with it, Q its flow (m³/s), entering at the room's temperature · C = k ∫ dA/h heat
+ * conducted across the film (W/K). The first line is the mean of the temperature across a film heated evenly between two walls. The
+ * viscosity of each seat is that at its T; the films include the parts' growth. One temperature a seat: mixing round the seat and the
+ * oil's own heat capacity (a fraction of a gram) are left out.
+ * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
+ */
+import { type Balance, equilibrium, type Load } from '../film/equilibrium.ts';
+import type { Oil } from '../film/oil.ts';
+import { asFive, type Pose } from '../film/pose.ts';
+import type { SeatFilm } from '../film/seatFilm.ts';
+import { type Spindle, type SpindleRun, type Sum, solveSpindle } from '../film/spindle.ts';
+import { columnStep, rowStep } from '../film/unrolled.ts';
+import { filmGrowth } from './growth.ts';
+
+/** W/(m·K) and J/(kg·K) of mineral oil: from memory, handbook values 0.12 to 0.15 and 1700 to 2100. */
+const CONDUCTIVITY = 0.14;
+const SPECIFIC_HEAT = 1900;
+
+export interface Body {
+  /** kg */
+  mass: number;
+  /** J/(kg·K) */
+  specificHeat: number;
+  /** m² */
+  area: number;
+  /** W/(m²·K) */
+  cooling: number;
+  /** 1/K */
+  expansion: number;
+  /** m */
+  anchor: number;
+}
+
+export interface Warming {
+  spindle: Spindle;
+  /** a grid to come from when nothing close by is known */
+  coarse?: Spindle;
+  /** held by hand, or carrying a load with the journal set to `position` (m) */
+  stand: { pose: Pose } | { load: Load; position: number };
+  /** rad/s */
+  omega: number;
+  oil: Oil;
+  journal: Body;
+  bush: Body;
+  /** °C */
+  ambient: number;
+}
+
+export interface WarmFilm {
+  /** °C */
+  journal: number;
+  bush: number;
+  /** °C and Pa·s of each seat's oil, m that growth adds to its film */
+  oil: number[];
+  run: SpindleRun;
+  pose: Pose;
+  seats: SeatFilm[];
+  total: Sum;
+  /** N along z that a stop takes */
+  stop: number;
+  /** W: into the parts, carried off by oil, and C of all seats (W/K) */
+  heat: { journal: number; bush: number; oil: number; across: number };
+  near: Pick<Balance, 'pose' | 'coefficients'>;
+}
+
+export type WarmVerdict =
+  | ({ status: 'solved' } & WarmFilm)
+  /** the parts have grown together, or no film carries the load any more */
+  | { status: 'contact'; seat: number; journal: number; bush: number }
+  | { status: 'notConverged'; journal: number; bush: number };
+
+/** K, between two looks at the oil's temperature */
+const SETTLED = 0.02;
+
+/** m that growth adds to each seat's film at these temperatures (°C). */
+export function growths({ spindle, journal: j, bush: b, ambient }: Warming, journal: number, bush: number): number[] {
+  const strain = (part: Body, celsius: number) => ({ strain: part.expansion * (celsius - ambient), anchor: part.anchor });
+  return spindle.seats.map(({ shape }) => filmGrowth(shape.gap, strain(b, bush), strain(j, journal)));
+}
+
+/** The films at these temperatures of the parts (°C), starting from a state close by where there is one. */
+export function warmFilm(warming: Warming, journal: number, bush: number, last: WarmFilm | null): WarmVerdict {
+  const { spindle, oil, omega } = warming;
+  const growth = growths(warming, journal, bush);
+  const mean = (journal + bush) / 2;
+  let temperature = last ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2) : spindle.seats.map(() => mean);
+  let near = last?.near;
+  for (let look = 0; ; look++) {
+    const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)) };
+    const stood = stand(warming, run, near);
+    if (stood.status !== 'solved') return { ...stood, journal, bush };
+    near = stood.near;
+    const heats = stood.seats.map((seat, i) => seatHeat(warming, seat, i, journal, bush));
+    const moved = Math.max(...heats.map((heat, i) => Math.abs(heat.oil - temperature[i]!)));
+    temperature = heats.map((heat) => heat.oil);
+    if (moved < SETTLED || look === 5) {
+      const sum = (of: 'journal' | 'bush' | 'carried' | 'across') => heats.reduce((s, one) => s + one[of], 0);
+      const heat = { journal: sum('journal'), bush: sum('bush'), oil: sum('carried'), across: sum('across') };
+      return { status: 'solved', journal, bush, oil: temperature, run, pose: stood.pose, seats: stood.seats, total: stood.total, stop: stood.stop, heat, near: stood.near };
+    }
+  }
+}
+
+type Stood = { status: 'solved'; pose: Pose; seats: SeatFilm[]; total: Sum; stop: number; near: NonNullable<WarmFilm['near']> } | { status: 'contact'; seat: number } | { status: 'notConverged' };
+
+/** The journal held by hand, or where the load puts it. */
+function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: WarmFilm['near'] | undefined): Stood {
+  if ('pose' in how) {
+    const found = solveSpindle(spindle, asFive(how.pose), run);
+    if (found.status !== 'solved') return { status: 'contact', seat: found.seat };
+    return { ...found, pose: how.pose, stop: 0, near: { pose: how.pose, coefficients: null } };
+  }
+  const start = { position: how.position, ...(coarse && { coarse }) };
+  let found = equilibrium(spindle, how.load, run, near ? { ...start, near, held: near.pose.z === how.position, close: 1e-4 } : { ...start, close: 1e-4 });
+  if (near && (found.status !== 'solved' || found.stop !== 0)) found = equilibrium(spindle, how.load, run, { ...start, close: 1e-4 });
+  if (found.status === 'solved') return { status: 'solved', pose: found.pose, seats: found.seats, total: found.total, stop: found.stop, near: found };
+  return found.status === 'notConverged' ? { status: 'notConverged' } : { status: 'contact', seat: found.seat };
+}
+
+function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: number, journal: number, bush: number) {
+  const across = CONDUCTIVITY * inverseFilm(spindle, index);
+  const flow = Math.max(0, seat.flow.rear) + Math.max(0, seat.flow.nose);
+  const perKelvin = oil.density(ambient) * SPECIFIC_HEAT * flow;
+  // T and E linear in one another.
+  const temperature = ((journal + bush) / 2 + (seat.power + perKelvin * ambient) / (12 * across)) / (1 + perKelvin / (12 * across));
+  const carried = perKelvin * (temperature - ambient);
+  const half = (seat.power - carried) / 2;
+  const exchange = across * (bush - journal);
+  return { oil: temperature, carried, across, journal: half + exchange, bush: half - exchange };
+}
+
+/** ∫ dA/h (m). */
+function inverseFilm({ spaces }: Spindle, index: number): number {
+  const { grid, film } = spaces[index]!;
+  let sum = 0;
+  for (let k = 0; k < film.centre.length; k++) sum += grid.radius[k % grid.rows]! / film.centre[k]!;
+  return sum * rowStep(grid) * columnStep(grid);
+}
+
+/** W to the room from a part at a temperature (°C). */
+export const toRoom = ({ cooling, area }: Body, celsius: number, ambient: number) => cooling * area * (celsius - ambient);

@@ -1,0 +1,154 @@
+/**
+ * How journal and bush warm from the room's temperature, and where that ends.
+ *
+ *   m_j c_j dT_j/dt = heat into the journal - cooling_j·area_j·(T_j - ambient)        the same for the bush
+ *
+ * Heat from warmFilm.ts, whose films follow viscosity and growth. Stiff (the film evens the two out in seconds, the room cools them in
+ * half an hour), so taken in Rosenbrock steps of second order that stay so with an approximate Jacobian, chosen for `TOLERANCE`.
+ * The steady state is found directly as the root of the two right-hand sides, by Broyden's method from the same Jacobian.
+ * @source ROS2: J. G. Verwer et al., SIAM J. Sci. Comput. 20 (1999) 1456 (from memory).
+ */
+import { toRoom, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from './warmFilm.ts';
+
+export interface WarmPoint {
+  /** s, °C, m, W */
+  time: number;
+  journal: number;
+  bush: number;
+  leastFilm: number;
+  power: number;
+}
+
+export interface WarmUp {
+  points: WarmPoint[];
+  end: 'time' | 'contact' | 'notConverged' | 'cancelled';
+  /** seat that touches where it ends in contact */
+  seat: number | null;
+  last: WarmFilm | null;
+}
+
+/** K a step may be off. */
+const TOLERANCE = 0.15;
+const GAMMA = 1 - Math.SQRT1_2;
+const MAX_STEPS = 400;
+
+type Two = [number, number];
+
+/** Follows the warm-up for `duration` (s). `tick` hears every point; where it answers false the run ends. */
+export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoint) => boolean = () => true): WarmUp {
+  let y: Two = [warming.ambient, warming.ambient];
+  let state = warmFilm(warming, y[0], y[1], null);
+  const points: WarmPoint[] = [];
+  if (state.status !== 'solved') return { points, end: state.status, seat: 'seat' in state ? state.seat : null, last: null };
+  let time = 0;
+  let step = Math.min(duration, 10);
+  points.push(pointOf(0, state));
+  let last: WarmFilm = state;
+  for (let n = 0; n < MAX_STEPS && time < duration * (1 - 1e-12); n++) {
+    step = Math.min(step, duration - time);
+    const tried = rosenbrock(warming, last, y, step);
+    if ('status' in tried) {
+      if (step > 0.05) {
+        step /= 4;
+        continue;
+      }
+      return { points, end: tried.status === 'contact' ? 'contact' : 'notConverged', seat: 'seat' in tried ? tried.seat : null, last };
+    }
+    const error = Math.max(...tried.error.map(Math.abs)) / TOLERANCE;
+    if (error > 1 && step > 1e-3) {
+      step *= Math.max(0.2, 0.9 / Math.sqrt(error));
+      continue;
+    }
+    state = warmFilm(warming, tried.y[0], tried.y[1], last);
+    if (state.status !== 'solved') {
+      if (step > 0.05) {
+        step /= 4;
+        continue;
+      }
+      return { points, end: state.status, seat: 'seat' in state ? state.seat : null, last };
+    }
+    [y, last, time] = [tried.y, state, time + step];
+    points.push(pointOf(time, state));
+    if (!tick(points[points.length - 1]!)) return { points, end: 'cancelled', seat: null, last };
+    step *= Math.min(4, Math.max(0.3, 0.9 / Math.sqrt(Math.max(error, 1e-3))));
+  }
+  return { points, end: 'time', seat: null, last };
+}
+
+const pointOf = (time: number, state: WarmFilm): WarmPoint => ({ time, journal: state.journal, bush: state.bush, leastFilm: Math.min(...state.seats.map(({ least }) => least.film)), power: state.total.power });
+
+/** Net heat (W) of both parts. */
+export function netHeat({ journal, bush, ambient }: Warming, state: WarmFilm): Two {
+  return [state.heat.journal - toRoom(journal, state.journal, ambient), state.heat.bush - toRoom(bush, state.bush, ambient)];
+}
+
+/** How net heat changes with both temperatures (W/K): conduction and cooling exactly, shear power through the viscosity only. */
+function slope(warming: Warming, { heat, total, oil }: WarmFilm): [Two, Two] {
+  const t = oil.reduce((sum, one) => sum + one, 0) / oil.length;
+  const falling = (total.power * Math.log(warming.oil.viscosity(t + 0.5) / warming.oil.viscosity(t - 0.5))) / 4;
+  const { journal, bush } = warming;
+  return [
+    [falling - heat.across - journal.cooling * journal.area, falling + heat.across],
+    [falling + heat.across, falling - heat.across - bush.cooling * bush.area],
+  ];
+}
+
+function solveTwo([[a, b], [c, d]]: readonly [Readonly<Two>, Readonly<Two>], [x, y]: Readonly<Two>): Two {
+  const det = a * d - b * c;
+  return [(d * x - b * y) / det, (a * y - c * x) / det];
+}
+
+type Tried = { y: Two; error: Two } | Exclude<WarmVerdict, { status: 'solved' }>;
+
+function rosenbrock(warming: Warming, last: WarmFilm, y: Two, step: number): Tried {
+  const capacity: Two = [warming.journal.mass * warming.journal.specificHeat, warming.bush.mass * warming.bush.specificHeat];
+  const rate = (state: WarmFilm): Two => netHeat(warming, state).map((w, i) => w / capacity[i]!) as Two;
+  const j = slope(warming, last);
+  const g = GAMMA * step;
+  const matrix: [Two, Two] = [
+    [1 - (g * j[0][0]) / capacity[0], (-g * j[0][1]) / capacity[0]],
+    [(-g * j[1][0]) / capacity[1], 1 - (g * j[1][1]) / capacity[1]],
+  ];
+  const k1 = solveTwo(matrix, rate(last));
+  const between = warmFilm(warming, y[0] + step * k1[0], y[1] + step * k1[1], last);
+  if (between.status !== 'solved') return between;
+  const f = rate(between);
+  const k2 = solveTwo(matrix, [f[0] - 2 * k1[0], f[1] - 2 * k1[1]]);
+  return { y: [y[0] + step * (1.5 * k1[0] + 0.5 * k2[0]), y[1] + step * (1.5 * k1[1] + 0.5 * k2[1])], error: [(step / 2) * (k1[0] + k2[0]), (step / 2) * (k1[1] + k2[1])] };
+}
+
+/** W that may be left of the balance, as a part of the power. */
+const BALANCED = 1e-4;
+
+/** The state that no longer changes. `from` a state close by; without one, from the room's temperature. */
+export function steadyState(warming: Warming, from: WarmFilm | null = null): WarmVerdict {
+  let state: WarmVerdict = from === null ? warmFilm(warming, warming.ambient, warming.ambient, null) : warmFilm(warming, from.journal, from.bush, from);
+  if (state.status !== 'solved') return state;
+  let jacobian = slope(warming, state);
+  let f = netHeat(warming, state);
+  for (let n = 0; n < 40; n++) {
+    if (Math.hypot(...f) <= BALANCED * Math.max(state.total.power, 1e-6)) return state;
+    const full = solveTwo(jacobian, [-f[0], -f[1]]);
+    let part = Math.min(1, 25 / Math.max(1e-9, Math.abs(full[0]), Math.abs(full[1])));
+    let next = warmFilm(warming, state.journal + part * full[0], state.bush + part * full[1], state);
+    for (let shorter = 0; next.status !== 'solved' && shorter < 6; shorter++) {
+      part /= 3;
+      next = warmFilm(warming, state.journal + part * full[0], state.bush + part * full[1], state);
+    }
+    if (next.status !== 'solved') return next;
+    const moved: Two = [part * full[0], part * full[1]];
+    const after = netHeat(warming, next);
+    jacobian = broyden(jacobian, moved, [after[0] - f[0], after[1] - f[1]]);
+    [state, f] = [next, after];
+  }
+  return { status: 'notConverged', journal: state.journal, bush: state.bush };
+}
+
+function broyden(j: [Two, Two], s: Two, df: Two): [Two, Two] {
+  const size = s[0] * s[0] + s[1] * s[1];
+  const off = [df[0] - j[0][0] * s[0] - j[0][1] * s[1], df[1] - j[1][0] * s[0] - j[1][1] * s[1]];
+  return [
+    [j[0][0] + (off[0]! * s[0]) / size, j[0][1] + (off[0]! * s[1]) / size],
+    [j[1][0] + (off[1]! * s[0]) / size, j[1][1] + (off[1]! * s[1]) / size],
+  ];
+}
