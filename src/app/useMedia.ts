@@ -1,13 +1,17 @@
 /** Whether a media query holds, followed as it changes. */
-import { useSyncExternalStore } from 'react';
+import { useMemo, useSyncExternalStore } from 'react';
 
 export function useMedia(query: string): boolean {
-  return useSyncExternalStore(
-    (changed) => {
-      const list = window.matchMedia(query);
-      list.addEventListener('change', changed);
-      return () => list.removeEventListener('change', changed);
-    },
-    () => window.matchMedia(query).matches,
-  );
+  // One list for as long as the query stands: asking for another at every render is dear.
+  const { subscribe, matches } = useMemo(() => {
+    const list = window.matchMedia(query);
+    return {
+      subscribe(changed: () => void) {
+        list.addEventListener('change', changed);
+        return () => list.removeEventListener('change', changed);
+      },
+      matches: () => list.matches,
+    };
+  }, [query]);
+  return useSyncExternalStore(subscribe, matches);
 }

@@ -55,6 +55,13 @@ function Bush({ frame, at, id }: PartProps) {
   ));
 }
 
+const samePlacing = (a: Placing, b: Placing) => a.scale === b.scale && a.middle.x === b.middle.x && a.middle.y === b.middle.y && a.station === b.station;
+
+function sameBush(a: PartProps, b: PartProps): boolean {
+  const [one, other] = [a.frame.bush, b.frame.bush];
+  return a.id === b.id && samePlacing(a.at, b.at) && one.length === other.length && one.every(([z, r], i) => z === other[i]![0] && r === other[i]![1]);
+}
+
 const SAME_MM = 1e-9;
 const SAME_M = 1e-12;
 
@@ -77,4 +84,4 @@ function Films({ drawn, fit, at }: { drawn: Drawn; fit: FitReport; at: Placing }
   ));
 }
 
-export const SectionParts = { Journal, Bush: memo(Bush), Films };
+export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films };

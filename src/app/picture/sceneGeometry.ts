@@ -209,6 +209,13 @@ function revolved(profile: readonly Point[], frame: Frame, from: number, to: num
   const normals = new Float32Array(corners * 3);
   const tints = colours ? new Float32Array(corners * 3) : undefined;
   const indices = new Uint32Array(pieces.length * steps * 6);
+  // Sines and cosines once for all pieces: a drag makes the solids anew at every move.
+  const circle = new Float64Array(2 * ring);
+  for (let j = 0; j < ring; j++) {
+    const angle = from + ((to - from) * j) / steps;
+    circle[2 * j] = Math.sin(angle);
+    circle[2 * j + 1] = Math.cos(angle);
+  }
   let corner = 0;
   let index = 0;
   for (const i of pieces) {
@@ -217,21 +224,35 @@ function revolved(profile: readonly Point[], frame: Frame, from: number, to: num
     const length = Math.hypot(z1 - z0, r1 - r0);
     const normal: Point = [(r0 - r1) / length, (z1 - z0) / length];
     const first = corner;
-    for (const k of [i, i + 1]) {
-      const [z, r] = profile[k]!;
+    for (let k = i; k <= i + 1; k++) {
+      const x = frame.scale * (profile[k]![0] - frame.centre);
+      const r = frame.scale * profile[k]![1];
+      const colour = colours?.[k];
       for (let j = 0; j < ring; j++, corner++) {
-        const angle = from + ((to - from) * j) / steps;
-        const sin = Math.sin(angle);
-        const cos = Math.cos(angle);
-        positions.set([frame.scale * (z - frame.centre), frame.scale * r * sin, frame.scale * r * cos], corner * 3);
-        normals.set([normal[0], normal[1] * sin, normal[1] * cos], corner * 3);
-        tints?.set(colours![k]!, corner * 3);
+        const at = corner * 3;
+        const sin = circle[2 * j]!;
+        const cos = circle[2 * j + 1]!;
+        positions[at] = x;
+        positions[at + 1] = r * sin;
+        positions[at + 2] = r * cos;
+        normals[at] = normal[0];
+        normals[at + 1] = normal[1] * sin;
+        normals[at + 2] = normal[1] * cos;
+        if (!tints) continue;
+        tints[at] = colour![0];
+        tints[at + 1] = colour![1];
+        tints[at + 2] = colour![2];
       }
     }
     for (let j = 0; j < steps; j++, index += 6) {
       const a = first + j;
       const b = a + ring;
-      indices.set([a, b, a + 1, b, b + 1, a + 1], index);
+      indices[index] = a;
+      indices[index + 1] = b;
+      indices[index + 2] = a + 1;
+      indices[index + 3] = b;
+      indices[index + 4] = b + 1;
+      indices[index + 5] = a + 1;
     }
   }
   return tints ? { positions, normals, indices, colours: tints } : { positions, normals, indices };

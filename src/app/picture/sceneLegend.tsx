@@ -1,8 +1,8 @@
 /** What the colours of the scene mean, as ordinary text over it. */
-import type { CSSProperties } from 'react';
+import { type CSSProperties, useSyncExternalStore } from 'react';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { SAME } from '../../engine/contact/film.ts';
-import type { Drawn } from './drawn.ts';
+import type { Drawing } from './drawing.ts';
 import { cssColour, filmColour, INTERFERENCE, touchColour } from './filmColour.ts';
 import { roundAbove, touches } from './sceneGeometry.ts';
 
@@ -25,16 +25,16 @@ export function scaleEnd(greatest: number, system: System): number {
 const STOPS = Array.from({ length: 17 }, (_, i) => cssColour(filmColour(i, 16))).join(', ');
 
 interface Props {
-  drawn: Drawn;
+  drawing: Drawing;
   /** m */
   max: number;
   system: System;
   dark: boolean;
 }
 
-export function SceneLegend({ drawn, max, system, dark }: Props) {
-  const touching = drawn.seats.some((seat) => touches(seat).length > 0);
-  const pressed = drawn.seats.some((seat) => seat.film.some(({ film }) => film < -SAME));
+export function SceneLegend({ drawing, max, system, dark }: Props) {
+  const touching = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => touches(seat).length > 0));
+  const pressed = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => seat.film.some(({ film }) => film < -SAME)));
   return (
     <div style={{ ...panel(dark), position: 'absolute', bottom: 8, left: 8, maxWidth: 'calc(100% - 16px)', boxSizing: 'border-box', pointerEvents: 'none', fontVariantNumeric: 'tabular-nums' }}>
       <div>Film</div>

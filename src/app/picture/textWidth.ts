@@ -3,12 +3,20 @@ let context: CanvasRenderingContext2D | null | undefined;
 
 /** Where the browser gives no canvas to measure on: a wide letter for each. */
 const WIDE = 0.64;
+const MOST_KEPT = 2000;
+const widths = new Map<string, number>();
 
 export function textWidth(text: string, size: number, weight = 400): number {
   context ??= document.createElement('canvas').getContext('2d');
   if (!context) return text.length * size * WIDE;
+  const key = `${weight} ${size} ${text}`;
+  const known = widths.get(key);
+  if (known !== undefined) return known;
   context.font = `${weight} ${size}px ${getComputedStyle(document.body).fontFamily}`;
-  return context.measureText(text).width;
+  const { width } = context.measureText(text);
+  if (widths.size > MOST_KEPT) widths.clear();
+  widths.set(key, width);
+  return width;
 }
 
 /** The text, cut with an ellipsis where it is wider than the room. */

@@ -1,9 +1,10 @@
 /** Section and scene: side by side where there is room, one at a time where there is not. */
-import { lazy, Suspense, useCallback, useRef, useState } from 'react';
+import { lazy, Suspense, useCallback, useLayoutEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import { landmarks, snapped } from '../journalMove.ts';
+import { createDrawing } from '../picture/drawing.ts';
 import type { Drawn } from '../picture/drawn.ts';
 import { Section } from '../picture/Section.tsx';
 import type { Work } from '../store.ts';
@@ -24,7 +25,9 @@ export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; 
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
   const closing = useClosing(work, fit.firstPosition, still);
-  const start = useRef(0);
+  const [drawing] = useState(() => createDrawing(drawn));
+  useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
+  const drag = useSceneCalls(work, fit, drawn.factor);
   return (
     <>
       {!wide && !lost && (
@@ -44,19 +47,7 @@ export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; 
           <figure className="picture">
             <div className="scene">
               <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
-                <Scene
-                  drawn={drawn}
-                  system={system}
-                  sector={sector}
-                  dark={dark}
-                  onDragStart={() => {
-                    start.current = fit.position;
-                    work.dragStart();
-                  }}
-                  onDrag={(metresMoved) => work.moveTo(snapped(start.current + millimetres(metresMoved), landmarks(fit), millimetres(SNAP_DRAWN) / drawn.factor))}
-                  onDragEnd={work.dragEnd}
-                  onLost={onLost}
-                />
+                <Scene drawing={drawing} system={system} sector={sector} dark={dark} {...drag} onLost={onLost} />
               </Suspense>
             </div>
             <figcaption>
@@ -77,4 +68,17 @@ export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; 
       )}
     </>
   );
+}
+
+/** What a drag in the scene does; the same functions for as long as the screen stands, so that the scene need not render. */
+function useSceneCalls(work: Work, fit: FitReport, factor: number) {
+  const latest = useRef({ fit, factor });
+  latest.current = { fit, factor };
+  const start = useRef(0);
+  const onDragStart = useCallback(() => {
+    start.current = latest.current.fit.position;
+    work.dragStart();
+  }, [work]);
+  const onDrag = useCallback((moved: number) => work.moveTo(snapped(start.current + millimetres(moved), landmarks(latest.current.fit), millimetres(SNAP_DRAWN) / latest.current.factor)), [work]);
+  return { onDragStart, onDrag, onDragEnd: work.dragEnd };
 }

@@ -1,0 +1,65 @@
+/** A solid whose buffers follow the drawing: written over in place while it fits, made larger when it does not. */
+import { useFrame, useThree } from '@react-three/fiber';
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
+import { BufferAttribute, BufferGeometry, DynamicDrawUsage } from 'three';
+import type { Drawing } from './drawing.ts';
+import type { Drawn } from './drawn.ts';
+import type { Mesh } from './sceneGeometry.ts';
+
+/** Room to spare in a new buffer, for the film's breakpoints come and go as the journal moves. */
+const SPARE = 1.5;
+
+const never = (_a: Drawn, _b: Drawn) => false;
+
+/** `on`: what else the solid depends on. `same`: whether two drawings give the same solid; left out, none do. */
+export function useSolid(drawing: Drawing, make: (drawn: Drawn) => Mesh, on: readonly unknown[], same = never): BufferGeometry {
+  const invalidate = useThree((state) => state.invalidate);
+  const geometry = useMemo(() => new BufferGeometry(), []);
+  const made = useRef<Drawn | null>(null);
+  // Made just before it is drawn: however often it changes between two frames, once is enough.
+  useFrame(() => {
+    if (made.current !== null) return;
+    made.current = drawing.now();
+    write(geometry, make(made.current));
+  });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the caller names what the solid depends on
+  useLayoutEffect(() => {
+    made.current = null;
+    invalidate();
+  }, [geometry, drawing, ...on]);
+  useEffect(
+    () =>
+      drawing.subscribe(() => {
+        if (made.current !== null && same(made.current, drawing.now())) return;
+        made.current = null;
+        invalidate();
+      }),
+    [drawing, same, invalidate],
+  );
+  useEffect(() => () => geometry.dispose(), [geometry]);
+  return geometry;
+}
+
+export function write(geometry: BufferGeometry, { positions, normals, indices, colours }: Mesh): void {
+  const parts = { position: positions, normal: normals, ...(colours ? { color: colours } : {}) };
+  const old = geometry.getAttribute('position');
+  const fits = old !== undefined && old.array.length >= positions.length && geometry.index!.array.length >= indices.length;
+  if (!fits) geometry.dispose();
+  for (const [name, values] of Object.entries(parts)) {
+    if (!fits) geometry.setAttribute(name, new BufferAttribute(new Float32Array(Math.ceil((values.length * SPARE) / 3) * 3), 3).setUsage(DynamicDrawUsage));
+    written(geometry.getAttribute(name) as BufferAttribute, values);
+  }
+  if (!fits) geometry.setIndex(new BufferAttribute(new Uint32Array(Math.ceil(indices.length * SPARE)), 1).setUsage(DynamicDrawUsage));
+  written(geometry.index!, indices);
+  geometry.setDrawRange(0, indices.length);
+  // Found again when somebody takes hold of it.
+  geometry.boundingSphere = null;
+  geometry.boundingBox = null;
+}
+
+function written(attribute: BufferAttribute, values: Float32Array | Uint32Array): void {
+  (attribute.array as Float32Array).set(values);
+  attribute.clearUpdateRanges();
+  attribute.addUpdateRange(0, values.length);
+  attribute.needsUpdate = true;
+}
