@@ -1,0 +1,143 @@
+/**
+ * Setting the half angle a of a surface, each way with what an error of its reading does to the angle:
+ *
+ *   sine bar       H = L·sin a       stack under a bar of length L                da = dH/(L·cos a)
+ *   along a slide  e = T·sin a       indicator square to a parallel test bar, read while the slide set over
+ *                                    travels T                                     da = de/(T·cos a)
+ *   along the axis e = T·tan a       the same over an axial travel T, on the cone  da = de·cos²a/T
+ *   table          e = R·tan a       an indicator square to the table, R from its pivot  da = de·cos²a/R
+ *   scale          e = R·a           an engraved arc of radius R                   da = de/R
+ *   tailstock      S = L·sin a       centres a length L of work apart              da = dS/(L·cos a)
+ *   dresser        a                 of a wheel whose axis lies along the work's
+ *
+ * Handbooks give the tailstock S = L·t/2 with t = 2·tan a the taper on diameter: 1 in 10 000 too much at 0.8°, 1 in
+ * 700 at 3°. e, H, S, T, R, L (m), a (rad).
+ * @source sine and tangent rule; tailstock: Machinery's Handbook, "Taper turning" (from memory)
+ */
+import type { SeatInput } from '../contact/fit.ts';
+import { BLOCK_SETS, type BlockSet } from '../gauging/blockSets.ts';
+import { type Stack, stackFor } from '../gauging/blockStack.ts';
+import type { Part } from '../gauging/reading.ts';
+import { stackOfAngle } from '../gauging/sineBar.ts';
+import { tilted, worstFilms } from './angleError.ts';
+
+export interface AngleTools {
+  /** sine bar, between its rolls (m) */
+  bar: number;
+  blocks: BlockSet;
+  /** travel of the indicator (m) and its least reading (m) */
+  travel: number;
+  indicator: number;
+  /** radius (m) of the table's scale, and distance of an indicator from the pivot */
+  scaleRadius: number;
+  /** what can be told on that scale (m) */
+  scaleReading: number;
+  /** length of the work between centres (m) */
+  centres: number;
+}
+
+export const DEFAULT_BLOCKS: BlockSet = BLOCK_SETS[0]!;
+
+export type Way = 'sineBar' | 'alongSlide' | 'alongAxis' | 'table' | 'scale' | 'tailstock';
+
+export interface WayToSet {
+  way: Way;
+  /** what is set or read (m) */
+  reading: number;
+  /** error of the angle (rad) by the least that can be read; of the sine bar, by the blocks' miss or a reading of the indicator over it */
+  error: number;
+  /** what that does to the film of the seat (m) */
+  film: number;
+  /** whether the film stands it; null without a tolerance */
+  enough: boolean | null;
+}
+
+export interface AngleSetting {
+  seat: number;
+  part: Part;
+  halfAngle: number;
+  /** for the sine bar */
+  blocks: Stack;
+  /** dresser, from the wheel's axis lying along the work's (rad) */
+  dresser: number;
+  /** greatest error of the half angle (rad) with which the film stays within its tolerance; null without one */
+  stands: number | null;
+  ways: WayToSet[];
+}
+
+export const alongSlide = (halfAngle: number, travel: number): number => travel * Math.sin(halfAngle);
+export const alongAxis = (halfAngle: number, travel: number): number => travel * Math.tan(halfAngle);
+/** Set-over of the tailstock (m) for work of a length (m) between centres. */
+export const tailstockSetOver = (halfAngle: number, length: number): number => length * Math.sin(halfAngle);
+/** The same by the rule of the handbooks, from the taper on diameter (m/m). */
+export const tailstockRule = (taper: number, length: number): number => (length * taper) / 2;
+/** Movement (m) of the table's edge at a radius from its pivot, read square to where it stood. */
+export const tableMove = (halfAngle: number, radius: number): number => radius * Math.tan(halfAngle);
+/** Length (m) along an engraved arc. */
+export const scaleArc = (halfAngle: number, radius: number): number => radius * halfAngle;
+
+/**
+ * How one surface of the planned parts is set, and how well it must be.
+ * @param gauged station (m) at which the surface is brought to size, about which an error turns it
+ */
+export function angleSetting(seats: readonly SeatInput[], position: number, seat: number, part: Part, gauged: number, tools: AngleTools): AngleSetting {
+  const pair = seats[seat]!;
+  const { halfAngle: a } = pair[part];
+  const cos = Math.cos(a);
+  const blocks = stackFor(tools.blocks, stackOfAngle(Math.abs(a), tools.bar));
+  const miss = blocks.kind === 'stack' ? Math.abs(blocks.error) : Number.POSITIVE_INFINITY;
+  const stands = standsOf(pair, position, part, gauged);
+  const perAngle = lossPerAngle(pair, position, part, gauged);
+  const way = (name: Way, reading: number, error: number): WayToSet => ({ way: name, reading: Math.abs(reading), error, film: error * perAngle, enough: stands === null ? null : error <= stands });
+  return {
+    seat,
+    part,
+    halfAngle: a,
+    blocks,
+    dresser: Math.abs(a),
+    stands,
+    ways: [
+      // the surface is levelled on the bar by the indicator over the travel
+      way('sineBar', stackOfAngle(a, tools.bar), Math.hypot(miss / (tools.bar * cos), tools.indicator / tools.travel)),
+      way('alongSlide', alongSlide(a, tools.travel), tools.indicator / (tools.travel * cos)),
+      way('alongAxis', alongAxis(a, tools.travel), (tools.indicator * cos * cos) / tools.travel),
+      way('table', tableMove(a, tools.scaleRadius), (tools.indicator * cos * cos) / tools.scaleRadius),
+      way('scale', scaleArc(a, tools.scaleRadius), tools.scaleReading / tools.scaleRadius),
+      way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos)),
+    ],
+  };
+}
+
+/** So small an error (rad) that films follow it in proportion. */
+const SMALL = 1e-6;
+
+/** Film lost or gained at its worst place per error of the half angle (m/rad). */
+function lossPerAngle(pair: SeatInput, position: number, part: Part, gauged: number): number {
+  const now = worstFilms(pair, position);
+  if (!now) return 0;
+  let most = 0;
+  for (const error of [SMALL, -SMALL]) {
+    const then = worstFilms(tilted(pair, part, gauged, error), position);
+    if (then) most = Math.max(most, Math.abs(then.least - now.least), Math.abs(then.greatest - now.greatest));
+  }
+  return most / SMALL;
+}
+
+/** The error (rad), to either side, at which the film first leaves its tolerance; null without target and tolerance. */
+function standsOf(pair: SeatInput, position: number, part: Part, gauged: number): number | null {
+  const { target, tolerance } = pair;
+  if (target === undefined || !tolerance) return null;
+  const within = (error: number) =>
+    [error, -error].every((e) => {
+      const films = worstFilms(tilted(pair, part, gauged, e), position);
+      return films !== null && films.least >= target - tolerance && films.greatest <= target + tolerance;
+    });
+  if (!within(0)) return 0;
+  let [good, bad] = [0, 0.1];
+  while (bad - good > 1e-12) {
+    const middle = (good + bad) / 2;
+    if (within(middle)) good = middle;
+    else bad = middle;
+  }
+  return good;
+}

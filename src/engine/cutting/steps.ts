@@ -1,0 +1,195 @@
+/**
+ * The plan as steps at the machine, in the order in which they should be done.
+ *
+ * The bush first, because the journal is the easier to fit to it; on each part the straight surfaces, then the shallow,
+ * then the steep, which sets the touch, for last; faces and spacers after all, since they are the easiest to correct
+ * (common practice, no source). Each step tells the feeds for its stock (stock.ts), how far the touch of its seat moves,
+ * and what gauges and the trial assembly will read when it is half done and done: the readings predicted for the parts
+ * as they then are (gauging/readings), all steps before it done too.
+ */
+import { positionForFilm, type SeatInput, type Stretch, seatLines } from '../contact/fit.ts';
+import type { Part, Reading } from '../gauging/reading.ts';
+import { predict } from '../gauging/readings/index.ts';
+import { gaugesFor } from './gauges.ts';
+import type { Plan } from './plan.ts';
+import type { Face, PlanInput } from './problem.ts';
+import { axialFeed, cleanUp, crossFeed, diameterChange, feedAlong, movedAxially, withStock } from './stock.ts';
+
+/** What the machine's dials and slides are. Lengths m, angles rad. */
+export interface Machine {
+  /** the cross-feed dial counts the diameter, not the radius */
+  diameterDial: boolean;
+  /** one division of the cross feed, and of the axial feed */
+  division: number;
+  axialDivision: number;
+  /** cross feed (change of radius) of one pass */
+  pass: number;
+  /** direction of a slide set over, from the axis; null without one */
+  slide: number | null;
+}
+
+/** A reading before a step, half way and when it is done (m); null where the set-up cannot read it. */
+export interface Stop {
+  before: number | null;
+  half: number | null;
+  stop: number | null;
+}
+
+export interface GaugeStop extends Stop {
+  gauge: Reading;
+}
+
+/** Why a surface is cut by this much. */
+export type Why = 'cleanup' | 'newLine' | 'film' | 'relation';
+/** Why it comes where it does. */
+export type Turn = 'only' | 'bushFirst' | 'straightFirst' | 'shallowFirst' | 'steepLast' | 'faceLast';
+
+interface Done {
+  /** position of first touch of the whole journal */
+  standOff: Stop;
+  /** the parts before and after the step */
+  before: SeatInput[];
+  after: SeatInput[];
+  why: Why;
+  turn: Turn;
+}
+
+export interface SurfaceStep extends Done {
+  kind: 'surface';
+  seat: number;
+  part: Part;
+  /** m; the diameter below 0 where it gets less */
+  normal: number;
+  diameter: number;
+  crossFeed: number;
+  axialFeed: number | null;
+  /** divisions of the dials */
+  crossDivisions: number;
+  axialDivisions: number | null;
+  /** feed (m) square to the ways with the table set over by the half angle; along the slide that is set over */
+  tableFeed: number;
+  slideFeed: number | null;
+  /** position at which this seat alone touches (m), and the passes it takes */
+  touch: Stop;
+  passes: { count: number; depth: number; last: number };
+  gauges: GaugeStop[];
+}
+
+export interface FaceStep extends Done {
+  kind: 'face';
+  face: number;
+  /** metal off (m); below 0 put on */
+  off: number;
+}
+
+export type CutStep = SurfaceStep | FaceStep;
+
+/** Less stock than this (m) is none. */
+const NONE = 1e-12;
+
+export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings: readonly Reading[] = []): CutStep[] {
+  const cut = inOrder(plan);
+  let now = input.seats.map((seat) => ({ ...seat }));
+  return cut.map((k, place): CutStep => {
+    const { of, least } = plan.rooms[k]!;
+    const amount = plan.amounts[k]!;
+    const before = now;
+    if (of.kind === 'face') {
+      const face = input.faces![of.face]!;
+      const after = faceCut(before, face, amount);
+      now = after;
+      return { kind: 'face', face: of.face, off: amount, standOff: standOffs(before, faceCut(before, face, amount / 2), after), before, after, why: 'relation', turn: 'faceLast' };
+    }
+    const { seat, part } = of;
+    const cutTo = (normal: number) => before.map((s, i) => (i === seat ? { ...s, [part]: withStock(plan.base[seat]![part], part, normal) } : s));
+    const isRenewed = input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
+    // Half way to a new line the old one may still show; then there is nothing to predict.
+    const half = isRenewed && amount / 2 < cleanUp(before[seat]![part], plan.base[seat]![part], part) ? null : cutTo(amount / 2);
+    const after = cutTo(amount);
+    now = after;
+    const straight = plan.base[seat]![part].halfAngle === 0;
+    const why: Why = amount > least + NONE ? (straight || input.seats.filter((s) => s.target !== undefined).length < 2 ? 'film' : 'relation') : isRenewed ? 'newLine' : 'cleanup';
+    const gauges = gaugesFor(before, seat, part, readings).map((gauge): GaugeStop => ({ gauge, ...stopOf(before, half, after, (seats) => readingOf(gauge, seats)) }));
+    return {
+      kind: 'surface',
+      seat,
+      part,
+      normal: amount,
+      ...feedsOf(amount, plan.base[seat]![part].halfAngle, part, machine),
+      touch: stopOf(before, half, after, (seats) => positionForFilm(seatLines(seats[seat]!), 0)),
+      gauges,
+      standOff: standOffs(before, half, after),
+      before,
+      after,
+      why,
+      turn: turnOf(plan, cut, place),
+    };
+  });
+}
+
+/** Rooms that are cut, by their places in the plan, in the order of work. */
+function inOrder({ rooms, amounts, base }: Plan): number[] {
+  const rank = (k: number): number[] => {
+    const { of } = rooms[k]!;
+    return of.kind === 'face' ? [2, 0] : [of.part === 'bush' ? 0 : 1, Math.abs(base[of.seat]![of.part].halfAngle)];
+  };
+  return rooms
+    .flatMap((_, k) => (Math.abs(amounts[k]!) > NONE ? [k] : []))
+    .sort((a, b) => {
+      const [ra, rb] = [rank(a), rank(b)];
+      return ra[0]! - rb[0]! || ra[1]! - rb[1]! || a - b;
+    });
+}
+
+function turnOf({ rooms, base }: Plan, cut: readonly number[], place: number): Turn {
+  const surfaceAt = (i: number) => {
+    const of = rooms[cut[i]!]?.of;
+    return of?.kind === 'surface' ? of : null;
+  };
+  const { seat, part } = surfaceAt(place)!;
+  const same = cut.flatMap((_, i) => (surfaceAt(i)?.part === part ? [i] : []));
+  if (base[seat]![part].halfAngle === 0 && same.length > 1) return 'straightFirst';
+  if (same.length > 1) return place === same[same.length - 1] ? 'steepLast' : 'shallowFirst';
+  return part === 'bush' && cut.length > 1 ? 'bushFirst' : 'only';
+}
+
+/** Every feed that takes off a normal stock, and the passes it takes. */
+export function feedsOf(normal: number, halfAngle: number, part: Part, machine: Machine) {
+  const cross = crossFeed(normal, halfAngle);
+  const axial = axialFeed(normal, halfAngle);
+  const count = Math.max(1, Math.ceil(cross / machine.pass - 1e-9));
+  return {
+    diameter: diameterChange(normal, halfAngle, part),
+    crossFeed: cross,
+    axialFeed: axial,
+    crossDivisions: ((machine.diameterDial ? 2 : 1) * cross) / machine.division,
+    axialDivisions: axial === null ? null : axial / machine.axialDivision,
+    tableFeed: feedAlong(normal, halfAngle, halfAngle + Math.PI / 2)!,
+    slideFeed: machine.slide === null ? null : feedAlong(normal, halfAngle, machine.slide),
+    passes: { count, depth: Math.min(machine.pass, cross), last: cross - (count - 1) * Math.min(machine.pass, cross) },
+  };
+}
+
+const faceCut = (seats: readonly SeatInput[], { seats: moved, part, moves }: Face, off: number): SeatInput[] => seats.map((s, i) => (moved.includes(i) ? { ...s, [part]: movedAxially(s[part], moves * off) } : s));
+
+const stopOf = (before: SeatInput[], half: SeatInput[] | null, after: SeatInput[], read: (seats: SeatInput[]) => number | null): Stop => ({ before: read(before), half: half && read(half), stop: read(after) });
+
+const readingOf = (gauge: Reading, seats: readonly SeatInput[]): number | null => {
+  const { value, fault } = predict(gauge, seats);
+  return fault ? null : value;
+};
+
+const standOffs = (before: SeatInput[], half: SeatInput[] | null, after: SeatInput[]): Stop => stopOf(before, half, after, (seats) => readingOf({ kind: 'standOff', value: 0, sigma: 1 }, seats));
+
+export interface JournalMove {
+  /** m, toward the nose: how far nose and shoulders of the journal stand from where they were */
+  shift: number;
+  /** whether adjuster and shoulders let it stand there */
+  within: boolean;
+}
+
+/** Where the journal ends up. */
+export function journalMove({ position, reach }: Pick<PlanInput, 'position' | 'reach'>, after: number): JournalMove {
+  const inside = ({ from, to }: Stretch) => after >= from - NONE && after <= to + NONE;
+  return { shift: after - position, within: reach === undefined || inside(reach) };
+}
