@@ -147,6 +147,11 @@ export const oil = z.strictObject({
   grade: z.optional(number('kinematicViscosity', 'ISO grade', 'ISO VG: kinematic viscosity at 40 °C', { min: 1, max: 5_000 })),
   index: z.optional(number('ratio', 'Viscosity index', '95 when left out', { min: -100, max: 400 })),
   density: z.optional(number('density', 'Density', 'At 15 °C; 0.86 when left out', { above: 0.4, below: 2 })),
+  measured: z.optional(
+    z
+      .array(z.tuple([number('temperature', 'Temperature', 'At which the oil was measured', { min: -50, max: 200 }), number('kinematicViscosity', 'Viscosity', 'Kinematic viscosity there', { min: 0.3, max: 1e6 })]))
+      .check(z.minLength(2), z.maxLength(2), z.meta({ description: 'Two measured points [temperature, kinematic viscosity]; instead of a grade' })),
+  ),
 });
 
 export const supply = z.strictObject({
@@ -158,10 +163,10 @@ export const supply = z.strictObject({
   pressure: number('pressure', 'Supply pressure', 'Above that at the ends of the seat', { min: 0, max: 100 }),
 });
 
-const body = (part: string, mass: number, area: number, expansion: number, material: string) =>
+const body = (part: string, mass: number, specificHeat: number, area: number, expansion: number, material: string) =>
   z.strictObject({
     mass: z.optional(number('mass', 'Mass', `Mass of the ${part} that warms; ${mass} when left out`, { above: 0, max: 10_000 })),
-    specificHeat: z.optional(number('specificHeat', 'Specific heat', `Of the ${part}`, { above: 0, max: 10_000 })),
+    specificHeat: z.optional(number('specificHeat', 'Specific heat', `Of the ${part}; ${specificHeat} when left out`, { above: 0, max: 10_000 })),
     area: z.optional(number('area', 'Cooled surface', `Of the ${part}; ${area} when left out`, { above: 0, max: 1e8 })),
     cooling: z.optional(number('cooling', 'Cooling', `Surface coefficient of cooling of the ${part}; 10 when left out`, { min: 0, max: 1e5 })),
     expansion: z.optional(number('expansion', 'Expansion', `Thermal expansion of the ${part}; ${expansion} (${material}) when left out`, { min: 0, max: 1e-3 })),
@@ -169,8 +174,8 @@ const body = (part: string, mass: number, area: number, expansion: number, mater
   });
 
 export const heat = z.strictObject({
-  journal: z.optional(body('journal', 0.8, 20_000, 11.3e-6, 'plain carbon steel')),
-  bush: z.optional(body('bush', 2, 60_000, 18e-6, 'bearing bronze')),
+  journal: z.optional(body('journal', 0.8, 486, 20_000, 11.3e-6, 'plain carbon steel')),
+  bush: z.optional(body('bush', 2, 376, 60_000, 18e-6, 'bearing bronze')),
   duration: z.optional(number('time', 'Warm-up followed', '3600 s when left out', { above: 0, max: 1e6 })),
 });
 
@@ -179,9 +184,16 @@ export const run = z.strictObject({
   oil,
   pose: z.optional(pose),
   load: z.optional(load),
+  loads: z.optional(z.array(load).check(z.maxLength(16), z.meta({ description: 'Further loads at stations of their own (belt pull, weight, cutting force), added to the load' }))),
   supply: z.optional(z.array(supply).check(z.maxLength(32))),
   ambient: z.optional(number('temperature', 'Room temperature', '20 °C when left out', { min: -50, max: 200 })),
   heat: z.optional(heat),
+  roughness: z.optional(
+    z.strictObject({
+      journal: z.optional(number('fine', 'Journal roughness', 'Root mean square Rq; 0.0001 when left out, a lapped journal', { above: 0, max: 0.1 })),
+      bush: z.optional(number('fine', 'Bush roughness', 'Root mean square Rq; 0.0002 when left out, a reamed and lapped bush', { above: 0, max: 0.1 })),
+    }),
+  ),
 });
 
 const PART = ['journal', 'bush'] as const;

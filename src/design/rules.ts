@@ -72,9 +72,12 @@ function namedSeats(entries: unknown, path: string, names: Set<string>, say: Say
 
 function runRules(run: Loose, say: Say): void {
   const oil = object(run.oil);
-  if (run.oil !== undefined && oil.viscosity === undefined && oil.grade === undefined) say('run.oil', 'found neither a viscosity nor a grade; give one of the two');
-  if (oil.viscosity !== undefined && oil.grade !== undefined) say('run.oil', 'found both a viscosity and a grade; give one of the two');
-  if (run.pose !== undefined && run.load !== undefined) say('run', 'found both a pose and a load; give the pose to hold it by hand, or the load to have the pose found');
+  const known = ['viscosity', 'grade', 'measured'].filter((key) => oil[key] !== undefined);
+  if (run.oil !== undefined && known.length === 0) say('run.oil', 'found neither a viscosity nor a grade; give one of the two, or two measured points');
+  if (known.length > 1) say('run.oil', `found both a ${known[0]} and ${known[1] === 'measured' ? 'measured points' : `a ${known[1]}`}; give one of the two`);
+  const [first, second] = list(oil.measured).map((point) => list(point).map(number));
+  if (first && second && (first[0]! - second[0]!) * (first[1]! - second[1]!) >= 0) say('run.oil.measured', 'the two points must be at two temperatures, the warmer one the thinner');
+  if (run.pose !== undefined && (run.load !== undefined || run.loads !== undefined)) say('run', 'found both a pose and a load; give the pose to hold it by hand, or the load to have the pose found');
   list(run.supply).forEach((groove, i) => {
     const { from, to } = object(groove);
     if (number(from) >= number(to)) say(`run.supply[${i}].to`, `found ${to}, which is not noseward of from (${from}); to must be greater than from`);

@@ -3,6 +3,7 @@
  * hold every report against. Units are those of the files: mm, degrees.
  */
 import * as z from 'zod/mini';
+import { filmReport } from './film/definition.ts';
 import { fitReport } from './fit/definition.ts';
 import { measureReport } from './measure/definition.ts';
 import { playReport } from './play/definition.ts';
@@ -18,6 +19,7 @@ export const report = z.strictObject({
   fit: z.optional(fitReport),
   play: z.optional(playReport),
   print: z.optional(printReport),
+  film: z.optional(filmReport),
   measure: z.optional(measureReport),
 });
 

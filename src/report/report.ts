@@ -1,6 +1,7 @@
 /** A design solved: every section whose inputs the design has. A new section is one folder and one line here. */
 import type { Design } from '../design/definition.ts';
 import type { Report } from './definition.ts';
+import { filmSection } from './film/section.ts';
 import { fitSection } from './fit/section.ts';
 import { measureSection } from './measure/section.ts';
 import { playSection } from './play/section.ts';
@@ -11,6 +12,7 @@ export const SECTIONS = {
   fit: fitSection,
   play: playSection,
   print: printSection,
+  film: filmSection,
   measure: measureSection,
 } satisfies { [name in keyof Report]?: (design: Design) => Report[name] | undefined };
 

@@ -1,0 +1,228 @@
+/** The `film` section of the report: present when the design has `run`. */
+import type { Design } from '../../design/definition.ts';
+import type { LeastFilm } from '../../engine/film/height.ts';
+import type { Five, Pose } from '../../engine/film/pose.ts';
+import type { SeatFilm } from '../../engine/film/seatFilm.ts';
+import { solveSmall } from '../../engine/film/smallSystem.ts';
+import { newSpindle } from '../../engine/film/spindle.ts';
+import type { Matrix5 } from '../../engine/film/stiffness.ts';
+import { filmRatio, leastFilmGuidance } from '../../engine/heat/guidance.ts';
+import type { WarmFilm, Warming } from '../../engine/heat/warmFilm.ts';
+import { toRoom } from '../../engine/heat/warmFilm.ts';
+import { steadyState, warmUp } from '../../engine/heat/warmUp.ts';
+import { degrees, metres, millimetres as mm } from '../toEngine.ts';
+import type { FilmReport, SeatOilReport } from './definition.ts';
+import { COARSE, FINE, leastFilms, QUICK, type RunInput, type RunVerdict, type Solved, solveRun, toRunInput, whirlOf } from './solveRun.ts';
+import { AMBIENT, DURATION, ROUGHNESS, type Run, toBushBody, toJournalBody, toOil } from './toSpindle.ts';
+
+export function filmSection(design: Design): FilmReport | undefined {
+  const { run } = design;
+  if (!run) return undefined;
+  const input = toRunInput(design, run);
+  const verdict = solveRun(input);
+  return 'seats' in verdict ? carriedReport(design, run, input, verdict) : failedReport(input, verdict);
+}
+
+function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved): FilmReport {
+  const { now, threshold } = whirlOf(design, input, solved);
+  const ambient = run.ambient ?? AMBIENT;
+  const nose = noseStation(design, run);
+  return {
+    status: solved.status,
+    pose: poseReport(solved.pose),
+    seats: solved.seats.map((seat, i) => seatReport(seat, i, input, ambient)),
+    ...totalsOf(solved),
+    stop: solved.stop,
+    load: loadReport(input),
+    contact: null,
+    stiffness: matrixReport(solved.coefficients.stiffness),
+    damping: matrixReport(solved.coefficients.damping),
+    nose: noseReport(solved.coefficients.stiffness, nose),
+    whirl: { stable: now.stable, ratio: input.run.omega === 0 ? 0 : now.frequency / Math.abs(input.run.omega), decay: now.decay, threshold: threshold === null ? null : (threshold * 30) / Math.PI, mass: toJournalBody(run).mass },
+    ...warmReport(run, input),
+    guidance: guidanceReport(design, run, input, solved),
+    accuracy: accuracyReport(solved),
+  };
+}
+
+function failedReport(input: RunInput, verdict: Exclude<RunVerdict, Solved>): FilmReport {
+  const films = leastFilms(input.seats, verdict.pose);
+  const touching = verdict.seat === null ? null : films[verdict.seat];
+  const known = films.filter((film) => film !== null).map(({ film }) => film);
+  return {
+    status: verdict.status,
+    pose: poseReport(verdict.pose),
+    seats: input.seats.map(({ name }, i) => ({ ...NOTHING, name, ...leastReport(input, i, films[i]!) })),
+    force: null,
+    moment: null,
+    torque: null,
+    power: null,
+    leastFilm: known.length === 0 ? null : mm(Math.min(...known)),
+    stop: null,
+    load: loadReport(input),
+    contact: verdict.seat === null || !touching ? null : { seat: input.seats[verdict.seat]!.name, film: mm(touching.film), ...placeReport(input, verdict.seat, touching.u, touching.angle) },
+    stiffness: [],
+    damping: [],
+    nose: null,
+    whirl: null,
+    warmUp: [],
+    warmUpEnd: 'none',
+    steady: null,
+    guidance: null,
+    accuracy: null,
+  };
+}
+
+const NOTHING: Omit<SeatOilReport, 'name' | 'leastFilm' | 'leastFilmAt'> = {
+  force: null,
+  moment: null,
+  torque: null,
+  power: null,
+  peakPressure: null,
+  peakAt: null,
+  flow: null,
+  supplied: null,
+  temperature: null,
+  viscosity: null,
+  wetted: null,
+};
+
+const poseReport = ({ x, y, z, tiltX, tiltY }: Pose): FilmReport['pose'] => ({ x: mm(x), y: mm(y), z: mm(z), tiltX, tiltY });
+const forceReport = ([x, y, z, aboutX, aboutY]: Readonly<Five>) => ({ force: { x, y, z }, moment: { x: mm(aboutX), y: mm(aboutY) } });
+const loadReport = ({ load }: RunInput): FilmReport['load'] => load && forceReport(load);
+
+function seatReport(seat: SeatFilm, i: number, input: RunInput, ambient: number): SeatOilReport {
+  return {
+    name: input.seats[i]!.name,
+    ...forceReport(seat.force),
+    torque: mm(seat.torque),
+    power: seat.power,
+    peakPressure: seat.peak.pressure * 1e-6,
+    peakAt: placeReport(input, i, seat.peak.u, seat.peak.angle),
+    ...leastReport(input, i, seat.least),
+    flow: (seat.flow.rear + seat.flow.nose) * 1e9,
+    supplied: seat.supplied * 1e9,
+    temperature: ambient,
+    viscosity: input.run.viscosity[i]!,
+    wetted: seat.wetted.area / seat.wetted.of,
+  };
+}
+
+const leastReport = (input: RunInput, i: number, least: LeastFilm | null) => ({ leastFilm: least && mm(least.film), leastFilmAt: least && placeReport(input, i, least.u, least.angle) });
+
+/** u = z·cos a + r·sin a and v = r·cos a - z·sin a of the bush line give back z = u·cos a - v·sin a. */
+function placeReport({ seats }: RunInput, i: number, u: number, angle: number) {
+  const { bush, halfAngle } = seats[i]!.shape.gap;
+  const last = bush.u.length - 1;
+  const v = bush.v[0]! + ((bush.v[last]! - bush.v[0]!) * (u - bush.u[0]!)) / (bush.u[last]! - bush.u[0]!);
+  return { station: mm(u * Math.cos(halfAngle) - v * Math.sin(halfAngle)), angle: degrees(angle) };
+}
+
+function totalsOf({ seats, total }: Solved) {
+  return { ...forceReport(total.force), torque: mm(total.torque), power: total.power, leastFilm: mm(Math.min(...seats.map(({ least }) => least.film))) };
+}
+
+/** N/m and the rest to N/mm, N/rad, N·mm/mm, N·mm/rad. */
+const matrixReport = (m: Matrix5) => m.map((row, i) => row.map((value, j) => value * (i < 3 ? 1 : 1000) * (j < 3 ? 1e-3 : 1)));
+
+/** Where the load acts, if beyond the seats; else the nose end of the journal. */
+function noseStation(design: Design, run: Run): number {
+  return Math.max(...design.seats.map((seat) => seat.journal.to), run.load?.station ?? Number.NEGATIVE_INFINITY);
+}
+
+/** The stiffness felt at a station: the inverse of what the axis there gives way by under three forces there. */
+function noseReport(stiffness: Matrix5, station: number): FilmReport['nose'] {
+  const s = metres(station);
+  const moves = [
+    [1, 0, 0, 0, s],
+    [0, 1, 0, -s, 0],
+    [0, 0, 1, 0, 0],
+  ];
+  // Where nothing resists axially the spindle is held there.
+  const free = stiffness[2]![2]! === 0 ? [0, 1, 3, 4] : [0, 1, 2, 3, 4];
+  const matrix = free.map((i) => free.map((j) => stiffness[i]![j]!));
+  const rows = free.length === 5 ? moves : moves.slice(0, 2);
+  const given = rows.map((push) =>
+    solveSmall(
+      matrix,
+      free.map((i) => push[i]!),
+    ),
+  );
+  if (given.some((one) => one === null)) return null;
+  const compliance = rows.map((move) => given.map((one) => free.reduce((sum, i, k) => sum + move[i]! * one![k]!, 0)));
+  const columns = compliance.map((_, j) =>
+    solveSmall(
+      compliance,
+      compliance.map((__, i) => (i === j ? 1 : 0)),
+    ),
+  );
+  if (columns.some((one) => one === null)) return null;
+  return { station, stiffness: compliance.map((_, i) => columns.map((column) => column![i]! * 1e-3)) };
+}
+
+/** The warming spindle, on a quick grid. */
+export function toWarming(design: { run: Run }, input: RunInput): Warming {
+  const { run } = design;
+  return {
+    spindle: newSpindle(input.seats, QUICK),
+    coarse: newSpindle(input.seats, COARSE),
+    stand: input.load === null ? { pose: input.pose } : { load: input.load, position: input.position },
+    omega: input.run.omega,
+    oil: toOil(run),
+    journal: toJournalBody(run),
+    bush: toBushBody(run),
+    ambient: run.ambient ?? AMBIENT,
+  };
+}
+
+function warmReport(run: Run, input: RunInput): Pick<FilmReport, 'warmUp' | 'warmUpEnd' | 'steady'> {
+  const warming = toWarming({ run }, input);
+  const { points, end, last } = warmUp(warming, run.heat?.duration ?? DURATION);
+  const steady = end === 'time' ? steadyState(warming, last) : null;
+  return {
+    warmUp: points.map((point) => ({ ...point, leastFilm: mm(point.leastFilm) })),
+    warmUpEnd: end === 'cancelled' ? 'none' : end,
+    steady: steady?.status === 'solved' ? steadyReport(warming, input, steady) : null,
+  };
+}
+
+function steadyReport(warming: Warming, input: RunInput, state: WarmFilm): NonNullable<FilmReport['steady']> {
+  const { ambient } = warming;
+  return {
+    journal: state.journal,
+    bush: state.bush,
+    pose: poseReport(state.pose),
+    seats: state.seats.map((seat, i) => ({ name: input.seats[i]!.name, temperature: state.oil[i]!, viscosity: state.run.viscosity[i]!, leastFilm: mm(seat.least.film), growth: mm(state.run.growth[i]!), power: seat.power })),
+    leastFilm: mm(Math.min(...state.seats.map(({ least }) => least.film))),
+    power: state.total.power,
+    heat: { journal: toRoom(warming.journal, state.journal, ambient), bush: toRoom(warming.bush, state.bush, ambient), oil: state.heat.oil },
+  };
+}
+
+/** Guidance for the seat with the thinnest film. */
+function guidanceReport(design: Design, run: Run, input: RunInput, { seats }: Solved): FilmReport['guidance'] {
+  let thin = 0;
+  seats.forEach((seat, i) => {
+    if (seat.least.film < seats[thin]!.least.film) thin = i;
+  });
+  const { bush } = design.seats[thin]!;
+  const { film, within } = leastFilmGuidance(metres(bush.diameter), (Math.abs(input.run.omega) * metres(bush.diameter)) / 2);
+  const rough = (part: 'journal' | 'bush') => metres(run.roughness?.[part] ?? ROUGHNESS[part]);
+  return { film: mm(film), within, seat: design.seats[thin]!.name, filmRatio: filmRatio(seats[thin]!.least.film, rough('journal'), rough('bush')) };
+}
+
+function accuracyReport({ seats, total, half }: Solved): FilmReport['accuracy'] {
+  const greatest = Math.max(...seats.flatMap(({ force }) => [Math.hypot(force[0], force[1]), Math.abs(force[2])]), 1e-9);
+  const other = half!;
+  const change = Math.max(...seats.flatMap(({ force }, i) => [0, 1, 2].map((c) => Math.abs(force[c]! - other.seats[i]!.force[c]!))));
+  const least = (films: SeatFilm[]) => Math.min(...films.map((seat) => seat.least.film));
+  return {
+    ...FINE,
+    force: change / greatest / 3,
+    leastFilm: mm(Math.abs(least(seats) - least(other.seats)) / 3),
+    torque: Math.abs(total.torque / (other.total.torque || 1) - (total.torque === 0 ? 0 : 1)) / 3,
+    imbalance: Math.max(...seats.map(({ solution }) => solution.imbalance)),
+    warmRows: QUICK.rows,
+    warmColumns: QUICK.columns,
+  };
+}

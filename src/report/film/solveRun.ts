@@ -1,0 +1,118 @@
+/**
+ * The running spindle as the report has it: cold, everything at the room's temperature, on a fine grid and on one half as fine, whose
+ * difference tells the error. Engine units.
+ */
+import type { Design } from '../../design/definition.ts';
+import { type Equilibrium, equilibrium, type Load } from '../../engine/film/equilibrium.ts';
+import { leastFilmOf } from '../../engine/film/height.ts';
+import { asFive, type Pose } from '../../engine/film/pose.ts';
+import type { SeatFilm } from '../../engine/film/seatFilm.ts';
+import { type FilmSeat, type GridSize, newSpindle, type Spindle, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from '../../engine/film/spindle.ts';
+import type { Coefficients } from '../../engine/film/stiffness.ts';
+import { rotorMatrices, type Whirl, whirl, whirlThreshold } from '../../engine/film/whirl.ts';
+import { metres } from '../toEngine.ts';
+import { AMBIENT, type Run, toFilmSeats, toLoad, toOil, toOmega, toPose, toRotor } from './toSpindle.ts';
+
+export const FINE: GridSize = { rows: 64, columns: 256 };
+export const HALF: GridSize = { rows: 32, columns: 128 };
+export const QUICK: GridSize = { rows: 16, columns: 64 };
+export const COARSE: GridSize = { rows: 8, columns: 32 };
+
+export interface Carried {
+  status: 'held' | 'found' | 'stopped';
+  pose: Pose;
+  seats: SeatFilm[];
+  total: Sum;
+  stop: number;
+}
+
+export interface Solved extends Carried {
+  spindle: Spindle;
+  coefficients: Coefficients;
+  half: Carried | null;
+}
+
+export type RunVerdict = Solved | { status: 'contact' | 'apart' | 'noRoom' | 'notConverged'; pose: Pose; seat: number | null };
+
+/** What runs, in engine units. */
+export interface RunInput {
+  seats: FilmSeat[];
+  load: Load | null;
+  pose: Pose;
+  position: number;
+  run: SpindleRun;
+}
+
+export function toRunInput(design: Design, run: Run): RunInput {
+  const seats = toFilmSeats(design);
+  const viscosity = toOil(run).viscosity(run.ambient ?? AMBIENT);
+  return {
+    seats,
+    load: toLoad(run),
+    pose: toPose(design),
+    position: metres(design.position ?? 0),
+    run: { omega: toOmega(run.speed), viscosity: seats.map(() => viscosity), growth: seats.map(() => 0) },
+  };
+}
+
+export function solveRun(input: RunInput): RunVerdict {
+  const fine = newSpindle(input.seats, FINE);
+  const half = newSpindle(input.seats, HALF);
+  const first = input.load === null ? held(half, input) : found(half, input, newSpindle(input.seats, COARSE));
+  if (!('seats' in first)) return first;
+  const last = input.load === null ? held(fine, input) : found(fine, input, null, first);
+  if (!('seats' in last)) return last;
+  return { ...last, spindle: fine, coefficients: spindleCoefficients(fine, input.run), half: first };
+}
+
+type Attempt = (Carried & { near: Parameters<typeof equilibrium>[3]['near'] }) | Exclude<RunVerdict, Solved>;
+
+function held(spindle: Spindle, { pose, run }: RunInput): Attempt {
+  const solved = solveSpindle(spindle, asFive(pose), run);
+  if (solved.status !== 'solved') return { status: solved.status, pose, seat: solved.seat };
+  return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0, near: { pose, coefficients: null } };
+}
+
+function found(spindle: Spindle, { load, position, run, pose }: RunInput, coarse: Spindle | null, near: Attempt | null = null): Attempt {
+  const start = { position, ...(coarse && { coarse }), ...(near && 'near' in near && near.near && { near: near.near, held: near.status === 'stopped' }) };
+  return attemptOf(equilibrium(spindle, load!, run, start), pose);
+}
+
+function attemptOf(verdict: Equilibrium, from: Pose): Attempt {
+  if (verdict.status === 'solved') return { status: verdict.stop === 0 ? 'found' : 'stopped', pose: verdict.pose, seats: verdict.seats, total: verdict.total, stop: verdict.stop, near: verdict };
+  if (verdict.status === 'noRoom') return { status: 'noRoom', pose: from, seat: verdict.seat };
+  return { status: verdict.status, pose: verdict.pose, seat: verdict.status === 'contact' ? verdict.seat : null };
+}
+
+/** Least film of every seat at a pose, whether oil flows there or metal touches. */
+export const leastFilms = (seats: readonly FilmSeat[], pose: Pose) => seats.map(({ shape }) => leastFilmOf(shape, pose));
+
+/** Whether the spindle whirls as it runs now, and from what speed (rad/s) on it does. */
+export function whirlOf(design: Design, input: RunInput, solved: Solved): { now: Whirl; threshold: number | null } {
+  const rotor = toRotor(design);
+  const free = solved.status === 'found' ? [0, 1, 2, 3, 4] : [0, 1, 3, 4];
+  const at = (omega: number, { stiffness, damping }: Coefficients) => {
+    const { mass, gyro } = rotorMatrices(rotor, omega);
+    return whirl(
+      mass,
+      damping.map((row, i) => row.map((value, j) => value + gyro[i]![j]!)),
+      stiffness,
+      free,
+    );
+  };
+  const now = at(input.run.omega, solved.coefficients);
+  const { load, position, run } = input;
+  if (load === null || run.omega === 0) return { now, threshold: null };
+  const quick = newSpindle(input.seats, QUICK);
+  const coarse = newSpindle(input.seats, COARSE);
+  let near: Parameters<typeof equilibrium>[3]['near'];
+  const threshold = whirlThreshold(Math.abs(run.omega) / 8, Math.abs(run.omega) * 16, (omega) => {
+    const turning = { ...run, omega: omega * Math.sign(run.omega) };
+    const stopped = solved.status === 'stopped';
+    const state = equilibrium(quick, load, turning, { position, coarse, close: 1e-4, held: stopped, ...(near && { near }) });
+    if (state.status !== 'solved') return null;
+    near = { pose: state.pose, coefficients: null };
+    return at(turning.omega, spindleCoefficients(quick, turning, 1e-5));
+  });
+  return { now, threshold };
+}

@@ -1,0 +1,90 @@
+/** From the design's `run` to the engine: seats with lobes and grooves, load, oil, bodies that warm. What a design leaves out has its default here, stated in the definition. */
+import type { Design, Seat, Surface } from '../../design/definition.ts';
+import { seatLines } from '../../engine/contact/fit.ts';
+import { loadAt } from '../../engine/film/equilibrium.ts';
+import type { Lobe } from '../../engine/film/height.ts';
+import { constantOil, type Oil, oilFromPoints, oilOfGrade } from '../../engine/film/oil.ts';
+import type { Five, Pose } from '../../engine/film/pose.ts';
+import type { Groove } from '../../engine/film/reynolds.ts';
+import type { FilmSeat } from '../../engine/film/spindle.ts';
+import { cylinderRotor, type Rotor } from '../../engine/film/whirl.ts';
+import type { Body } from '../../engine/heat/warmFilm.ts';
+import { metres, radians, toSeat } from '../toEngine.ts';
+
+export type Run = NonNullable<Design['run']>;
+
+export const AMBIENT = 20;
+export const DURATION = 3600;
+/** Rq in mm. Common practice, no source. */
+export const ROUGHNESS = { journal: 0.0001, bush: 0.0002 };
+/** Steel: 486 J/(kg·K), 11.3e-6/K (Callister, table B.6, from memory); bronze: 376 J/(kg·K), 18e-6/K. Masses, areas, cooling: a small lathe's, common practice, no source. */
+const JOURNAL = { mass: 0.8, specificHeat: 486, area: 20_000, cooling: 10, expansion: 11.3e-6, anchor: 0 };
+const BUSH = { mass: 2, specificHeat: 376, area: 60_000, cooling: 10, expansion: 18e-6, anchor: 0 };
+
+const toLobes = (surface: Surface): Lobe[] => (surface.lobes ?? []).map(({ count, amplitude, phase }) => ({ count, amplitude: metres(amplitude), phase: radians(phase ?? 0) }));
+
+export const toFilmSeats = (design: Design): FilmSeat[] => design.seats.map((seat) => toFilmSeat(seat, design.run?.supply ?? []));
+
+function toFilmSeat(seat: Seat, supply: NonNullable<Run['supply']>): FilmSeat {
+  const { gap } = seatLines(toSeat(seat));
+  return {
+    name: seat.name,
+    shape: { gap, journalLobes: toLobes(seat.journal), bushLobes: toLobes(seat.bush) },
+    grooves: supply.filter((groove) => groove.seat === seat.name).map((groove) => toGroove(groove, seat.bush)),
+  };
+}
+
+/** A groove's stations as places along the bush line: u = z·cos a + r·sin a. */
+function toGroove({ angle, from, to, width, pressure }: NonNullable<Run['supply']>[number], bush: Surface): Groove {
+  const a = radians(bush.halfAngle);
+  const along = (station: number) => metres(station) * Math.cos(a) + metres(bush.diameter / 2 + (station - bush.station) * Math.tan(a)) * Math.sin(a);
+  return { angle: radians(angle), from: along(from), to: along(to), width: metres(width), pressure: pressure * 1e6 };
+}
+
+/** rad/s */
+export const toOmega = (revPerMinute: number) => (revPerMinute * Math.PI) / 30;
+
+export function toOil({ oil }: Run): Oil {
+  const density = oil.density === undefined ? undefined : oil.density * 1000;
+  if (oil.viscosity !== undefined) return constantOil(oil.viscosity, density);
+  if (oil.measured !== undefined) return oilFromPoints(oil.measured[0]!, oil.measured[1]!, density);
+  return oilOfGrade(oil.grade!, oil.index, density);
+}
+
+/** The pose held by hand; without `z` the journal stands at the design's position. */
+export function toPose({ run, position }: Design): Pose {
+  const { x = 0, y = 0, z = position ?? 0, tiltX = 0, tiltY = 0 } = run?.pose ?? {};
+  return { x: metres(x), y: metres(y), z: metres(z), tiltX, tiltY };
+}
+
+/** All loads together about the bush datum; null where a pose is held instead. */
+export function toLoad({ load, loads }: Run): Five | null {
+  if (load === undefined && loads === undefined) return null;
+  const total: Five = [0, 0, 0, 0, 0];
+  for (const { x = 0, y = 0, z = 0, station = 0 } of [...(load ? [load] : []), ...(loads ?? [])]) {
+    const one = loadAt(x, y, z, metres(station));
+    for (let i = 0; i < 5; i++) total[i]! += one[i]!;
+  }
+  return total;
+}
+
+type GivenBody = { [K in keyof Body]?: number | undefined };
+
+/** mm² to m², the anchor's mm to m. */
+function toBody(given: GivenBody | undefined, usual: Body): Body {
+  const own = Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined));
+  const body: Body = { ...usual, ...own };
+  return { ...body, area: body.area * 1e-6, anchor: metres(body.anchor) };
+}
+
+export const toJournalBody = (run: Run) => toBody(run.heat?.journal, JOURNAL);
+export const toBushBody = (run: Run) => toBody(run.heat?.bush, BUSH);
+
+/** The rotor for whirl: a cylinder of the journal's mass over all journal seats, of their mean radius. */
+export function toRotor(design: Design): Rotor {
+  const journals = design.seats.map((seat) => seat.journal);
+  const from = Math.min(...journals.map((j) => j.from));
+  const to = Math.max(...journals.map((j) => j.to));
+  const radius = journals.reduce((sum, j) => sum + j.diameter / 2, 0) / journals.length;
+  return cylinderRotor(toJournalBody(design.run!).mass, metres(from), metres(to), metres(radius));
+}

@@ -1,0 +1,123 @@
+/** The running spindle in a machinist's words: a headline and a few sentences, made from the report alone. */
+import type { Design } from '../../design/definition.ts';
+import { fineText, placeText, type System } from '../../design/units.ts';
+import type { Verdict } from '../fit/verdict.ts';
+import type { FilmReport, SeatOilReport } from './definition.ts';
+
+/** Film ratio from which the film keeps the metals apart, and below which they run on each other (engine/heat/guidance.ts). */
+const FULL_FILM = 3;
+const RUBBING = 1;
+/** N: thrust nobody would ask about. */
+const NO_THRUST = 0.5;
+/** The greatest error of the forces that is kept silent about. */
+const ROUGH_ANSWER = 0.02;
+
+export function filmVerdict(design: Design, film: FilmReport, system: System): Verdict {
+  const failed = failedVerdict(design, film, system);
+  if (failed) return failed;
+  const sentences = [thrustSentence(design, film), stopSentence(film), whirlSentence(film), warmSentence(film, system), guidanceSentence(film, system), doubtSentence(film)].filter((s) => s !== '');
+  const ratio = film.guidance?.filmRatio ?? Number.POSITIVE_INFINITY;
+  const seizes = film.warmUpEnd === 'contact';
+  const tone = ratio < RUBBING || seizes ? 'stop' : ratio < FULL_FILM || film.whirl?.stable === false || film.status === 'stopped' ? 'mend' : 'good';
+  return { tone, headline: headline(film, system, ratio, seizes), sentences };
+}
+
+function headline(film: FilmReport, system: System, ratio: number, seizes: boolean): string {
+  const thin = film.guidance!.seat;
+  const least = fineText(film.leastFilm!, system);
+  if (ratio < RUBBING) return `The film of the ${thin} seat, ${least}, is thinner than the surfaces are rough: metal runs on metal.`;
+  if (seizes) return `It runs cold, but as it warms the films close and it seizes.`;
+  if (ratio < FULL_FILM) return `The film of the ${thin} seat, ${least}, barely parts the surfaces.`;
+  if (film.whirl?.stable === false) return `The films carry, but the spindle whirls at this speed.`;
+  return `The spindle runs on oil everywhere; the thinnest film is ${least}, in the ${thin} seat.`;
+}
+
+function failedVerdict(design: Design, film: FilmReport, system: System): Verdict | null {
+  const seat = film.contact?.seat;
+  const where = film.contact ? ` at station ${placeText(film.contact.station, system)}` : '';
+  switch (film.status) {
+    case 'contact': {
+      if (film.load === null) return { tone: 'stop', headline: `Held there, the ${seat} journal is ${fineText(-film.contact!.film, system)} into its bush${where}.`, sentences: [] };
+      return { tone: 'stop', headline: `No film carries this load: the journal sinks until it touches in the ${seat} seat${where}.`, sentences: [sunkSentence(design, film)].filter((s) => s !== '') };
+    }
+    case 'apart':
+      return { tone: 'stop', headline: 'A journal does not reach its bush there, so no oil carries it.', sentences: [] };
+    case 'noRoom':
+      return { tone: 'stop', headline: `There is no room for oil${seat ? ` in the ${seat} seat` : ''} at any position near this one.`, sentences: [] };
+    case 'notConverged':
+      return { tone: 'stop', headline: 'Where the spindle runs under this load could not be worked out; please report this design.', sentences: [] };
+    default:
+      return null;
+  }
+}
+
+/** Why thrust may find no film: cones that run true have no wedge. */
+function sunkSentence(design: Design, film: FilmReport): string {
+  const thrust = film.load!.force.z;
+  const sideways = Math.hypot(film.load!.force.x, film.load!.force.y);
+  if (Math.abs(thrust) < sideways / 2) return 'A thinner film carries more, but here it would have to be thinner than metal can be made smooth.';
+  const cones = design.seats.some((seat) => seat.bush.halfAngle !== 0);
+  return cones
+    ? `A cone that runs true drags oil round without wedging it, and lifts next to nothing: with ${newtons(thrust)} of thrust to ${newtons(sideways)} sideways there is too little to push it off centre. A groove, lobes or a thrust bearing must carry the thrust.`
+    : 'A straight bearing carries no thrust.';
+}
+
+/** Which seat carries the thrust. */
+function thrustSentence(design: Design, film: FilmReport): string {
+  const carrying = film.seats.filter((seat) => Math.abs(seat.force!.z) >= NO_THRUST).sort((a, b) => Math.abs(b.force!.z) - Math.abs(a.force!.z));
+  if (carrying.length === 0) {
+    const cones = design.seats.some((seat) => seat.bush.halfAngle !== 0);
+    return cones ? 'The cones run true, so their oil has no wedge and pushes next to nothing along the axis.' : '';
+  }
+  const parts = carrying.map((seat) => `the ${seat.name} seat ${newtons(seat.force!.z)}${seat.force!.z < 0 ? ' rearward' : ''}`);
+  const sum = Math.abs(film.force!.z) >= NO_THRUST ? `pushes with ${newtons(film.force!.z)}: ` : 'pushes both ways alike: ';
+  return `Along the axis the oil ${sum}${listed(parts)}${eccentricClause(design, carrying)}.`;
+}
+
+/** A shallow cone that lies off centre pushes axially by its sideways load alone. */
+function eccentricClause(design: Design, carrying: SeatOilReport[]): string {
+  const most = carrying[0]!;
+  const halfAngle = Math.abs(design.seats.find((seat) => seat.name === most.name)!.bush.halfAngle);
+  const sideways = Math.hypot(most.force!.x, most.force!.y);
+  return halfAngle <= 15 && sideways > 2 * Math.abs(most.force!.z) ? `; the ${most.name} one through the ${newtons(sideways)} it carries sideways` : '';
+}
+
+function stopSentence(film: FilmReport): string {
+  const stop = film.stop ?? 0;
+  if (film.status !== 'stopped' || Math.abs(stop) < NO_THRUST) return '';
+  return stop < 0 ? `That is ${newtons(stop)} more than the load pushes back, so the oil drives the spindle off its cones: a collar has to hold it rearward with as much.` : `No oil takes ${newtons(stop)} of the thrust: a stop has to.`;
+}
+
+function whirlSentence(film: FilmReport): string {
+  const { whirl } = film;
+  if (!whirl) return '';
+  if (!whirl.stable) return `It whirls, at ${digits(whirl.ratio)} of the speed of turning: thicker oil, less clearance or more load calms it.`;
+  return whirl.threshold === null ? '' : `Whirl sets in at ${Math.round(whirl.threshold)} rev/min.`;
+}
+
+function warmSentence(film: FilmReport, system: System): string {
+  const last = film.warmUp[film.warmUp.length - 1];
+  if (!last) return '';
+  if (film.warmUpEnd === 'contact') return `After ${minutes(last.time)}, at ${Math.round(last.journal)} °C, the film is nothing left of ${fineText(film.warmUp[0]!.leastFilm, system)}.`;
+  if (!film.steady) return last.journal - film.warmUp[0]!.journal > 1 ? `After ${minutes(last.time)} the journal is at ${Math.round(last.journal)} °C and still changing.` : '';
+  const { steady } = film;
+  const change = steady.leastFilm - film.warmUp[0]!.leastFilm;
+  return `Warm, the journal runs at ${Math.round(steady.journal)} °C with ${watts(steady.power)} of friction (${watts(film.power!)} cold), and the thinnest film is ${fineText(steady.leastFilm, system)}, ${fineText(Math.abs(change), system)} ${change < 0 ? 'less' : 'more'} than cold.`;
+}
+
+function guidanceSentence(film: FilmReport, system: System): string {
+  const { guidance } = film;
+  if (!guidance || film.leastFilm! >= guidance.film) return '';
+  return `Published guidance (ISO 7902-3) asks for ${fineText(guidance.film, system)}${guidance.within ? '' : ' of a somewhat larger shaft'} where surfaces are ground; fine lapping and clean oil allow less.`;
+}
+
+function doubtSentence(film: FilmReport): string {
+  const doubt = Math.max(film.accuracy!.force, film.accuracy!.torque);
+  return doubt > ROUGH_ANSWER ? `At so thin a film these figures are good to about ${Math.ceil(doubt * 100)} % only.` : '';
+}
+
+const digits = (value: number) => (Math.abs(value) >= 100 ? value.toFixed(0) : value.toPrecision(2));
+const newtons = (value: number) => `${digits(Math.abs(value))} N`;
+const watts = (value: number) => `${digits(value)} W`;
+const minutes = (seconds: number) => (seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} minutes`);
+const listed = (parts: string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`);
