@@ -1,6 +1,7 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
 import { Suspense, useEffect, useSyncExternalStore } from 'react';
 import { openFile } from './files.ts';
+import { Guard } from './Guard.tsx';
 import { Header } from './Header.tsx';
 import { Refused } from './Refused.tsx';
 import { SCREENS, type ScreenEntry } from './screens/index.ts';
@@ -15,9 +16,11 @@ export function App({ work }: { work: Work }) {
       <Header work={work} screen={screen} />
       <Refused work={work} />
       <main>
-        <Suspense fallback={<p className="loading">Loading.</p>}>
-          <screen.component work={work} />
-        </Suspense>
+        <Guard key={screen.name}>
+          <Suspense fallback={<p className="loading">Loading.</p>}>
+            <screen.component work={work} />
+          </Suspense>
+        </Guard>
       </main>
       <footer>Advice, to be proved by measurement before metal is cut. Guards, eye protection and the machine’s own manual come first.</footer>
     </div>

@@ -1,5 +1,5 @@
 /** The screens in the order of the job. Another screen is one file and one line here; all but the opening one load when asked for. */
-import type { ComponentType } from 'react';
+import { type ComponentType, lazy } from 'react';
 import type { Work } from '../store.ts';
 import { FitScreen } from './FitScreen.tsx';
 
@@ -10,4 +10,7 @@ export interface ScreenEntry {
   component: ComponentType<{ work: Work }>;
 }
 
-export const SCREENS: readonly ScreenEntry[] = [{ name: 'Fit', about: 'Which seat touches first, and how far to move', component: FitScreen }];
+export const SCREENS: readonly ScreenEntry[] = [
+  { name: 'Measure', about: 'From the readings of the bench to the shape of both parts', component: lazy(() => import('./MeasureScreen.tsx')) },
+  { name: 'Fit', about: 'Which seat touches first, and how far to move', component: FitScreen },
+];

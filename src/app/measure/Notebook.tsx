@@ -1,0 +1,127 @@
+/** The readings as a shop notebook holds them: one line each, opened to be changed, with the drawing of its set-up. */
+import { useStore } from 'zustand';
+import type { Design } from '../../design/definition.ts';
+import { fineText, lengthText, type System } from '../../design/units.ts';
+import type { MeasureReport } from '../../report/measure/definition.ts';
+import { faultText } from '../../report/measure/faultText.ts';
+import ControlGroup from '../controls/ControlGroup.tsx';
+import type { Control } from '../controls/controls.tsx';
+import type { Work } from '../store.ts';
+import { newReading, withoutReading, withReadings } from './entries.ts';
+import { KIND_NAMES, KINDS, type Reading } from './kinds.ts';
+import { SetUp } from './SetUp.tsx';
+
+interface Props {
+  work: Work;
+  measure: MeasureReport | undefined;
+}
+
+export function Notebook({ work, measure }: Props) {
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const readings = design.readings ?? [];
+  return (
+    <section className="notebook" aria-label="Notebook of readings">
+      {readings.length > 0 && (
+        <p className="entry head" aria-hidden="true">
+          <span>Reading</span>
+          <span>Read</span>
+          <span>±</span>
+          <span>Fitted</span>
+          <span>Off by</span>
+        </p>
+      )}
+      {readings.map((reading, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: an entry is known by its place in the notebook
+        <Entry key={i} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
+      ))}
+      <p className="buttons">
+        {KIND_NAMES.map((kind) => (
+          <button key={kind} type="button" title={KINDS[kind].how} onClick={() => work.change((d) => withReadings(d, [newReading(d, kind)]))}>
+            + {KINDS[kind].name}
+          </button>
+        ))}
+      </p>
+    </section>
+  );
+}
+
+interface EntryProps {
+  index: number;
+  reading: Reading;
+  design: Design;
+  system: System;
+  work: Work;
+  measure: MeasureReport | undefined;
+}
+
+function Entry({ index, reading, design, system, work, measure }: EntryProps) {
+  const { name, how, formula } = KINDS[reading.kind];
+  const told = measure?.readings.find((r) => r.index === index);
+  const large = reading.kind === 'diameter' || reading.kind === 'overRolls' || reading.kind === 'ballDepth';
+  const text = (mm: number) => (large ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system));
+  const fault = measure?.impossible.find((f) => f.index === index);
+  const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
+  return (
+    <details className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
+      <summary className="entry">
+        <span>
+          {index + 1}. {name}
+          {'seat' in reading ? `, ${reading.seat} ${reading.part}` : ''} {setUpText(reading, system)}
+        </span>
+        <span>{text(reading.value)}</span>
+        <span>{fineText(reading.sigma, system)}</span>
+        <span>{told ? text(told.fitted) : '—'}</span>
+        <span>{told ? fineText(told.residual, system) : '—'}</span>
+        {fault && <span className="remark">It cannot be read like this: {faultText(fault, system)}.</span>}
+        {doubtful && <span className="remark">It does not go with the others.</span>}
+      </summary>
+      <div className="groups">
+        <ControlGroup title="as it was read" rows={rowsOf(reading, index, design)} />
+        <figure>
+          <SetUp design={design} reading={reading} system={system} />
+          <figcaption>
+            {how} <em>{formula}</em>
+          </figcaption>
+        </figure>
+      </div>
+      <p className="buttons">
+        <button type="button" onClick={() => work.change((d) => withoutReading(d, index))}>
+          Strike out this reading
+        </button>
+      </p>
+    </details>
+  );
+}
+
+/** Where it was read, in a few words. */
+function setUpText(reading: Reading, system: System): string {
+  switch (reading.kind) {
+    case 'diameter':
+    case 'straightness':
+      return `at station ${lengthText(reading.station, system)}`;
+    case 'overRolls':
+      return `rolls ${lengthText(reading.roll, system)} at ${lengthText(reading.station, system)}`;
+    case 'ballDepth':
+      return `ball ${lengthText(reading.ball, system)}`;
+    case 'sineRise':
+      return `stack ${lengthText(reading.stack, system)} on ${lengthText(reading.bar, system)}`;
+    case 'standOff':
+      return '';
+    case 'shake':
+      return `at station ${lengthText(reading.indicator, system)}, position ${fineText(reading.position, system)}`;
+  }
+}
+
+function rowsOf(reading: Reading, index: number, design: Design): Control[] {
+  const path = `readings[${index}]`;
+  const { parts, asks } = KINDS[reading.kind];
+  const on: Control[] =
+    parts.length === 0
+      ? []
+      : [
+          { kind: 'choice', path: `${path}.seat`, title: 'Seat', about: 'Which seat it was read on', options: design.seats.map(({ name }) => ({ value: name, text: name })) },
+          { kind: 'choice', path: `${path}.part`, title: 'Part', about: 'Which of the two parts it was read on', options: parts.map((part) => ({ value: part, text: part })) },
+        ];
+  return [...on, ...['value', 'sigma', ...asks].map((key): Control => ({ kind: 'quantity', path: `${path}.${key}` }))];
+}

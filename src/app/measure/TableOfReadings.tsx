@@ -1,0 +1,66 @@
+/** The notebook to and from a spreadsheet: a file, or what was copied there. */
+import { useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { readingsFromCsv, readingsToCsv, type TableError } from '../../report/measure/csv.ts';
+import { offer } from '../files.ts';
+import type { Work } from '../store.ts';
+import { withReadings } from './entries.ts';
+
+const SHOWN = 12;
+
+export function TableOfReadings({ work }: { work: Work }) {
+  const picker = useRef<HTMLInputElement>(null);
+  const readings = useStore(work.store, (state) => state.design.readings) ?? [];
+  const [text, setText] = useState('');
+  const [errors, setErrors] = useState<TableError[]>([]);
+  const take = (table: string) => {
+    const { design, system } = work.store.getState();
+    const result = readingsFromCsv(table, design, system);
+    if (!result.ok) return setErrors(result.errors);
+    const refused = work.change((d) => withReadings(d, result.readings));
+    setErrors(refused.map(({ path, message }) => ({ row: 0, column: path, message })));
+    if (refused.length === 0) setText('');
+  };
+  const pick = async (input: HTMLInputElement) => {
+    const file = input.files?.[0];
+    if (file) take(await file.text());
+    input.value = '';
+  };
+  return (
+    <details>
+      <summary>To and from a spreadsheet</summary>
+      <label className="pasted">
+        <span>Rows copied from a spreadsheet, the names of the columns above them</span>
+        <textarea rows={4} value={text} spellCheck={false} onChange={(event) => setText(event.target.value)} placeholder={'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21.998;0.001;-2'} />
+      </label>
+      <p className="buttons">
+        <button type="button" onClick={() => take(text)} disabled={text.trim() === ''}>
+          Add these rows
+        </button>
+        <button type="button" onClick={() => picker.current?.click()}>
+          Add from a CSV file…
+        </button>
+        <input ref={picker} type="file" accept=".csv,text/csv,text/plain" hidden onChange={(event) => pick(event.target)} />
+        <button type="button" onClick={() => offer('readings.csv', readingsToCsv(readings), 'text/csv')} disabled={readings.length === 0}>
+          Save as CSV
+        </button>
+      </p>
+      {errors.length > 0 && (
+        <div role="alert" className="refused">
+          <h2>
+            Nothing was added: {errors.length} {errors.length === 1 ? 'entry is' : 'entries are'} wrong.
+          </h2>
+          <ul>
+            {errors.slice(0, SHOWN).map(({ row, column, message }) => (
+              <li key={`${row} ${column} ${message}`}>
+                {row > 0 && `Row ${row}`}
+                {column !== '' && `, ${column}`}: {message}
+              </li>
+            ))}
+            {errors.length > SHOWN && <li>and {errors.length - SHOWN} more</li>}
+          </ul>
+        </div>
+      )}
+    </details>
+  );
+}

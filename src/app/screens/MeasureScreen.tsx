@@ -1,0 +1,75 @@
+/** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
+import { measureSection } from '../../report/measure/section.ts';
+import { measureVerdict, suggestionText } from '../../report/measure/verdict.ts';
+import { designWithMeasured } from '../../report/measure/withMeasured.ts';
+import { WorkContext } from '../controls/context.ts';
+import { withReadings } from '../measure/entries.ts';
+import { Helpers } from '../measure/Helpers.tsx';
+import { KINDS } from '../measure/kinds.ts';
+import { Notebook } from '../measure/Notebook.tsx';
+import { ResidualPlot } from '../measure/ResidualPlot.tsx';
+import { ShapePicture } from '../measure/ShapePicture.tsx';
+import { TableOfReadings } from '../measure/TableOfReadings.tsx';
+import { Told } from '../measure/Told.tsx';
+import '../measure/measure.css';
+import type { Work } from '../store.ts';
+
+export default function MeasureScreen({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const measure = useMemo(() => measureSection(design), [design]);
+  const fitted = useMemo(() => measure && designWithMeasured(design, measure), [design, measure]);
+  const verdict = measure && measureVerdict(design, measure, system);
+  const readings = design.readings ?? [];
+  const suggestions = measure?.next?.suggestions ?? [];
+  return (
+    <WorkContext value={work}>
+      <section className={`verdict ${verdict?.tone ?? 'mend'}`} aria-live="polite">
+        <h2>{verdict?.headline ?? 'No readings yet: write down what the bench tells, and the shape of both parts follows.'}</h2>
+        <p>{verdict?.sentences.join(' ') ?? 'Any mixture will do: rolls, balls, a sine bar, a micrometer, the stand-off of a trial assembly. Begin with a button below the notebook, or take in a table.'}</p>
+      </section>
+      {measure && fitted && (
+        <>
+          <div className="shapes">
+            {design.seats.map((seat, i) => (
+              <ShapePicture key={seat.name} drawn={design} fitted={fitted} measure={measure} seat={i} system={system} />
+            ))}
+          </div>
+          <p className="fine">Dashed: as drawn. Full: as the readings tell it, with the band in which it lies 19 times in 20. Between the two the film at the position of the design.</p>
+          <p className="buttons">
+            <button type="button" className="main" onClick={() => work.change((d) => designWithMeasured(d, measure))}>
+              Use these shapes in the design
+            </button>
+          </p>
+        </>
+      )}
+      <h2>Notebook</h2>
+      <Notebook work={work} measure={measure} />
+      <TableOfReadings work={work} />
+      {measure && (
+        <>
+          {suggestions.length > 0 && (
+            <section aria-label="What to read next">
+              <h2>What to read next</h2>
+              <ul className="plain">
+                {suggestions.map((suggestion) => (
+                  <li key={JSON.stringify(suggestion.reading)}>
+                    <button type="button" onClick={() => work.change((d) => withReadings(d, [suggestion.reading]))} title="Puts an entry in the notebook with the value to be expected; read, and write over it">
+                      + {KINDS[suggestion.reading.kind].name}
+                    </button>{' '}
+                    {suggestionText(design, suggestion, system)}
+                  </li>
+                ))}
+              </ul>
+            </section>
+          )}
+          <Told design={design} measure={measure} system={system} />
+          <ResidualPlot normalised={readings.map((_, i) => measure.readings.find((r) => r.index === i)?.normalised ?? null)} names={readings.map(({ kind }) => KINDS[kind].name)} disagreeing={measure.disagreeing.map(({ index }) => index)} />
+        </>
+      )}
+      <Helpers work={work} />
+    </WorkContext>
+  );
+}

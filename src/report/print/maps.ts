@@ -1,0 +1,25 @@
+/** The print itself, place by place, for the pictures: what the section of the report tells in figures. */
+import type { Design } from '../../design/definition.ts';
+import { type PrintMap, printOf } from '../../engine/play/print.ts';
+import { freeOf, toPlaySeats } from '../play/toPlay.ts';
+import { metres } from '../toEngine.ts';
+import { TURNS } from './section.ts';
+
+export interface PrintMaps {
+  /** m */
+  thickness: number;
+  press: PrintMap[];
+  turned: PrintMap[];
+}
+
+/** Null where nothing prints, because the journal cannot be pressed home. SI units. */
+export function printMaps(design: Design): PrintMaps | null {
+  if (!design.print) return null;
+  const thickness = metres(design.print.thickness);
+  const maps = (turns: number) => {
+    const print = printOf(toPlaySeats(design), freeOf(design), { thickness, turns });
+    return print.status === 'solved' ? print.maps : null;
+  };
+  const [press, turned] = [maps(1), maps(TURNS)];
+  return press && turned ? { thickness, press, turned } : null;
+}

@@ -1,0 +1,15 @@
+/** What is worked out beside the screen: every section that takes longer than a frame. Runs in a worker. */
+import { expose } from 'comlink';
+import { playSection } from '../report/play/section.ts';
+import { printMaps } from '../report/print/maps.ts';
+import { printSection } from '../report/print/section.ts';
+
+const SOLVERS = {
+  play: playSection,
+  print: printSection,
+  printMaps,
+};
+
+export type Solvers = typeof SOLVERS;
+
+expose(SOLVERS);
