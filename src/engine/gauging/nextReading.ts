@@ -8,9 +8,14 @@
  *
  * (update of the inverse of a matrix by one row). Where the quantity leans on what is left open, a₀, a candidate
  * settles it alone when its own lean c₀ points the same way, a₀ = f·c₀; then u² after = |a - f·c|² + f². Where no one
- * reading settles it, candidates are ranked as if every number were known to a shop's first guess.
+ * reading settles it, candidates are ranked by what they take from the open part as a shop's first guess P of every
+ * number would leave it, G = (NᵀP⁻¹N)⁻¹ in the null space N:
+ *
+ *   gain = (a₀ᵀ·G·c₀)²/(1 + |c|² + c₀ᵀ·G·c₀)
+ *
  * @source Sherman and Morrison, 1950; the case of an open quantity derived here, checked against a new estimate
  */
+import { inverse, Matrix } from 'ml-matrix';
 import type { SeatInput } from '../contact/fit.ts';
 import { candidatesOf } from './candidates.ts';
 import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from './decomposition.ts';
@@ -34,8 +39,8 @@ export interface Whole {
   seats: readonly SeatInput[];
   unknowns: Unknowns;
   told: Decomposition;
-  /** with every number known to a first guess besides */
-  guessed: Decomposition;
+  /** G: covariance of the open directions where every number were known to a first guess */
+  guess: Matrix;
   candidates: Reading[];
   rows: Float64Array[];
 }
@@ -53,13 +58,13 @@ export function wholeOf({ seats }: Estimate, readings: readonly Reading[], prior
   const startNumbers = numbersOf(start, unknowns);
   const rows = linearise({ start, unknowns, startNumbers, readings: possible, priors }, startNumbers)!.rows;
   const count = unknowns.list.length;
-  const guesses = unknowns.list.map((u, j) => over(unit(count, j), GUESS[u.of]));
+  const told = decompose(rows, count);
   const candidates = candidatesOf(start, possible);
   return {
     seats: start,
     unknowns,
-    told: decompose(rows, count),
-    guessed: decompose([...rows, ...guesses], count),
+    told,
+    guess: guessOf(told, unknowns),
     candidates,
     rows: candidates.map((candidate) => over(gradientOf(predict(candidate, start).influences, start, unknowns), candidate.sigma)),
   };
@@ -77,20 +82,44 @@ export function nextForUnknown(whole: Whole, { seat, part, of, station }: Unknow
   return ranked(whole, unit(whole.unknowns.list.length, place), count);
 }
 
+/** G of the equations above. */
+function guessOf(told: Decomposition, { list }: Unknowns): Matrix {
+  const open = told.unknowns - told.rank;
+  if (open === 0) return new Matrix(0, 0);
+  const rows = list.map((u, j) => openParts(told, over(unit(told.unknowns, j), GUESS[u.of])));
+  const information = new Matrix(rows);
+  return inverse(information.transpose().mmul(information));
+}
+
 function ranked(whole: Whole, gradient: Float64Array, count: number): Suggestion[] {
-  const guess = toldParts(whole.guessed, gradient);
-  const before = squared(guess);
+  const gains = gainsOf(whole, gradient);
   return whole.candidates
-    .map((reading, i) => {
-      const row = toldParts(whole.guessed, whole.rows[i]!);
-      const gain = dot(guess, row) ** 2 / (1 + squared(row));
-      return { reading, gain, sigma: sigmaWith(whole.told, gradient, whole.rows[i]!) };
-    })
-    .filter(({ gain }) => gain > before * LEAST_GAIN)
+    .map((reading, i) => ({ reading, gain: gains[i]!, sigma: sigmaWith(whole.told, gradient, whole.rows[i]!) }))
+    .filter(({ gain }) => gain > LEAST_GAIN)
     .sort((a, b) => (a.sigma === null || b.sigma === null ? 0 : a.sigma - b.sigma) || openOf(a) - openOf(b) || b.gain - a.gain)
     .slice(0, count)
     .map(({ reading, sigma }) => ({ reading, sigma }));
 }
+
+/** The share of the variance that each candidate takes: of the open part where there is one. */
+function gainsOf({ told, guess, rows }: Whole, gradient: Float64Array): number[] {
+  const a = toldParts(told, gradient);
+  if (isTold(told, gradient)) {
+    return rows.map((row) => {
+      const c = toldParts(told, row);
+      return isTold(told, row) ? dot(a, c) ** 2 / (1 + squared(c)) / squared(a) : 0;
+    });
+  }
+  const a0 = openParts(told, gradient);
+  const before = dot(a0, times(guess, a0));
+  return rows.map((row) => {
+    const c0 = openParts(told, row);
+    const spread = times(guess, c0);
+    return dot(a0, spread) ** 2 / (1 + squared(toldParts(told, row)) + dot(c0, spread)) / before;
+  });
+}
+
+const times = (matrix: Matrix, vector: readonly number[]) => Array.from({ length: matrix.rows }, (_, i) => matrix.getRow(i).reduce((sum, m, j) => sum + m * vector[j]!, 0));
 
 /** A share of the variance that is no gain. */
 const LEAST_GAIN = 1e-3;
