@@ -43,7 +43,7 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
   const outer = Math.max(...bore.map(([, r]) => r)) * WALL;
   const first = body[0]!;
   const last = body[body.length - 1]!;
-  const left = Math.min(rear, first[0]) - reach;
+  const left = Math.min(rear - reach, first[0] - reach / 4);
   const right = Math.max(nose + reach, last[0] + reach / 4);
   const clear = Math.min(STEP * first[1], ...(first[0] > rear ? bore.filter(([z]) => z < first[0]).map(([, r]) => STEP * r) : []));
   return {

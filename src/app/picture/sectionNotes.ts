@@ -29,7 +29,7 @@ export function placedNotes(notes: readonly Note[], { level }: Placing, { width:
   const room = (across - 2 * EDGE - SPACE * (seen.length - 1)) / seen.length;
   const full = ({ name, film, taper }: Note): [string, string] => [`${name} ${film}`, level === 'none' ? '' : taper];
   const short = ({ name, film }: Note): [string, string] => (level === 'none' ? [`${name} ${film}`, ''] : [name, film]);
-  const cut = (note: Note): [string, string] => [fitted(short(note)[0], NOTE, room), fitted(short(note)[1], SECOND, room)];
+  const cut = (note: Note): [string, string] => [fitted(short(note)[0], NOTE, room, width), fitted(short(note)[1], SECOND, room, width)];
   for (const linesOf of [full, short, cut]) {
     const labels = seen.map((note) => {
       const lines = linesOf(note);

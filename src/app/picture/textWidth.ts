@@ -20,9 +20,9 @@ export function textWidth(text: string, size: number, weight = 400): number {
 }
 
 /** The text, cut with an ellipsis where it is wider than the room. */
-export function fitted(text: string, size: number, room: number): string {
-  if (textWidth(text, size) <= room) return text;
+export function fitted(text: string, size: number, room: number, width = textWidth): string {
+  if (width(text, size) <= room) return text;
   let kept = text.length - 1;
-  while (kept > 1 && textWidth(`${text.slice(0, kept)}…`, size) > room) kept--;
+  while (kept > 1 && width(`${text.slice(0, kept)}…`, size) > room) kept--;
   return `${text.slice(0, kept)}…`;
 }
