@@ -14,6 +14,8 @@ const MOST_STEPS = 100;
 const MOST_HALVINGS = 40;
 /** A gain of chi-square that changes no number by more than a thousandth of its uncertainty. */
 const GAIN = 1e-6;
+/** A promised gain of chi-square that is not worth the name: a thirtieth of an uncertainty. */
+const LEFT = 1e-3;
 /** How much heavier than any reading two places are held together. */
 const HEAVY = 1e4;
 
@@ -47,11 +49,16 @@ export function minimise(problem: Problem, from: Float64Array, held: readonly bo
         linear = there;
       }
     }
-    if (promised || next.gain <= rounding) return { numbers, linear, settled: true };
+    if (promised) return { numbers, linear, settled: true };
+    // On a kink no step gains though a plain one promises to; elsewhere that is a search cut short, by the edge of what is a shape at all.
+    if (next.gain <= rounding) return { numbers, linear, settled: plain.gain < LEFT || hasKinks(problem) };
     if (step > MOST_STEPS / 2 && next.gain < GAIN) return { numbers, linear, settled: true };
   }
   return { numbers, linear, settled: false };
 }
+
+/** Readings of the assembled pair are greatest values of several. */
+const hasKinks = ({ readings }: Problem) => readings.some((reading) => !('seat' in reading));
 
 interface Direction {
   step: Float64Array;

@@ -208,6 +208,12 @@ describe('readings that cannot be or do not agree', () => {
     }
   });
 
+  test('readings that would make a radius negative do not come to rest, and that is said', () => {
+    const at = (station: number, value: number): Reading => ({ kind: 'diameter', ...JOURNAL, station: station * MM, value: value * MM, sigma: UM });
+    expect(estimated(doubleCone(), [at(0, 22), at(-5, 1)]).settled).toBe(false);
+    expect(estimated(doubleCone(), [at(0, 22), at(-5, 21)]).settled).toBe(true);
+  });
+
   test('two readings that only check each other are both named', () => {
     const diameter: Reading = { kind: 'diameter', ...JOURNAL, station: 0, value: 22 * MM, sigma: UM };
     const found = estimated(doubleCone(), [diameter, { ...diameter, value: 22.02 * MM }]);
