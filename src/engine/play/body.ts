@@ -117,13 +117,35 @@ export function pressedIn(body: Body, station: number, v: Float64Array, certain:
   return at.value;
 }
 
-/** Adds the worst cut of every station pressed in at v by more than `allowed` (scaled) and returns the worst of all. */
+/** What a station could be pressed in at most at v (scaled), were every lobe at its worst there: cheap, and never too little. */
+function atMost({ spindle, stations, scale, middle, reach }: Body, station: number, v: Float64Array): number {
+  const { cos, sin, round } = spindle.seats[stations.seat[station]!]!;
+  const zeta = (stations.zn[station]! - middle) / reach;
+  const x = cos * (v[0]! + zeta * v[4]!) + round.pushX / scale;
+  const y = cos * (v[1]! - zeta * v[3]!) + round.pushY / scale;
+  return Math.sqrt(x * x + y * y) + (round.height - stations.film[station]!) / scale - sin * v[2]! - v[5]!;
+}
+
+/**
+ * Adds the worst cut of every seat that is pressed in at v by more than `allowed` (scaled), and returns the worst of
+ * all; nothing greater than `allowed` when there is none.
+ */
 export function cutOff(body: Body, v: Float64Array, allowed: number, certain: boolean): number {
-  let most = Number.NEGATIVE_INFINITY;
-  for (let k = 0; k < body.stations.count; k++) {
-    const value = pressedIn(body, k, v, certain, worst);
-    if (value > most) most = value;
-    if (value > allowed) body.cuts.push(cutAt(body, k, worst.angle));
+  const { stations, cuts } = body;
+  let most = allowed;
+  for (let first = 0, next = 0; first < stations.count; first = next) {
+    const seat = stations.seat[first]!;
+    let deepest = allowed;
+    let found = -1;
+    let angle = 0;
+    for (next = first; next < stations.count && stations.seat[next] === seat; next++) {
+      if (atMost(body, next, v) <= deepest || pressedIn(body, next, v, certain, worst) <= deepest) continue;
+      deepest = worst.value;
+      angle = worst.angle;
+      found = next;
+    }
+    if (found >= 0) cuts.push(cutAt(body, found, angle));
+    most = Math.max(most, deepest);
   }
   return most;
 }

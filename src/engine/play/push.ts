@@ -36,7 +36,7 @@ export type PushVerdict =
   | { status: 'unbounded'; motion: Pose }
   /** every pose presses the journal in somewhere, the best by this much (m) */
   | { status: 'infeasible'; interference: number; pose: Pose }
-  /** the search did not settle: a fault of ours, never a property of a design */
+  /** the search did not settle */
   | { status: 'stalled'; pose: Pose };
 
 /** An interference (m) of no more than this is a touch on all sides. */

@@ -21,6 +21,7 @@ export type Seating =
   | { status: 'unbounded'; motion: Pose }
   /** whatever the pose, the journal is at least this far into a bush (m); `pose` is the best */
   | { status: 'infeasible'; interference: number; pose: Pose }
+  /** no position settles: a part rests on its edge where it only just begins to enter the other, which the lines do not tell */
   | { status: 'stalled'; pose: Pose };
 
 export const REARWARD: Push = { x: 0, y: 0, z: -1, tiltX: 0, tiltY: 0 };

@@ -7,7 +7,7 @@ const describedAs = (description: string) => z.meta({ description });
 
 export const status = z
   .enum(['solved', 'unbounded', 'infeasible', 'stalled'])
-  .check(describedAs('solved; unbounded: nothing restrains that motion; infeasible: every pose presses the journal into a bush; stalled: the search did not settle, a fault of the program'));
+  .check(describedAs('solved; unbounded: nothing restrains that motion; infeasible: every pose presses the journal into a bush; stalled: no pose settles, as where a part rests on its edge and only just begins to enter the other'));
 
 export const poseReport = z.strictObject({
   x: mm('Axis of the journal to the right of that of the bush, at the bush datum'),

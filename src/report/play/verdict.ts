@@ -22,7 +22,7 @@ export function playVerdict(design: Design, play: PlayReport, system: System): V
 
 function seatedHeadline(design: Design, play: PlayReport, system: System): string {
   const { seated } = play;
-  if (seated.status === 'stalled') return 'How the spindle sits could not be worked out; please report this design.';
+  if (seated.status === 'stalled') return 'The spindle finds no seat: a part rests on its edge, or only just enters its bush.';
   if (seated.status === 'unbounded') {
     if (play.noseStop !== null) return `Nothing stops the spindle going rearward; going noseward it stops at ${fineText(play.noseStop, system)}.`;
     return 'Nothing stops the spindle axially, either way.';
@@ -67,7 +67,7 @@ function shakeSentence(play: PlayReport, system: System): string {
     case 'infeasible':
       return `At this position it is ${fineText(shake.interference!, system)} into a bush however it lies.`;
     case 'stalled':
-      return 'Its shake could not be worked out; please report this design.';
+      return 'Its shake at this position could not be worked out.';
   }
 }
 

@@ -6,7 +6,7 @@ import type { PrintReport, PrintShapeReport } from './definition.ts';
 
 export function printVerdict(design: Design, print: PrintReport, system: System): Verdict {
   if (print.status !== 'solved') {
-    const why = { unbounded: 'nothing stops the journal going home', infeasible: 'the journal does not go in', stalled: 'the seating could not be worked out' }[print.status];
+    const why = { unbounded: 'nothing stops the journal going home', infeasible: 'the journal does not go in', stalled: 'the journal finds no seat' }[print.status];
     return { tone: 'stop', headline: `No print: ${why}.`, sentences: [] };
   }
   const bushes = print.press.filter((shape) => shape.part === 'bush');
