@@ -6,6 +6,7 @@
  * Rules that span several fields (a radius positive along the whole surface, unique names) are in rules.ts.
  */
 import * as z from 'zod/mini';
+import { cutDefinition } from './cutDefinition.ts';
 
 /** What a number measures; decides how a screen shows it and what units may be typed. */
 export type Quantity =
@@ -239,18 +240,7 @@ export const prior = z.strictObject({
   sigma: z.number().check(z.gt(0), z.lte(100), z.meta({ description: 'Standard uncertainty of the value drawn, in the unit of the quantity' })),
 });
 
-export const cut = z.strictObject({
-  allow: z
-    .array(
-      z.strictObject({
-        seat: name,
-        part,
-        cleanup: z.optional(number('fine', 'Cleanup', 'Least normal stock, to clean up scoring; 0 when left out', { min: 0, max: 10 })),
-        limit: z.optional(number('fine', 'Limit', 'Greatest normal stock; 0.1 when left out', { min: 0, max: 10 })),
-      }),
-    )
-    .check(z.maxLength(16), z.meta({ description: 'The surfaces that may be cut' })),
-});
+export const cut = cutDefinition({ number, part, name, sigma });
 
 export const odds = z.strictObject({
   draws: z.optional(z.int().check(z.gte(100), z.lte(10_000_000), z.meta({ description: 'How many pairs are drawn; 20000 when left out' }))),

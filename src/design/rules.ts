@@ -84,6 +84,39 @@ function runRules(run: Loose, say: Say): void {
   });
 }
 
+function cutRules(cut: Loose, names: Set<string>, say: Say): void {
+  const unknown = (name: unknown, path: string) => namedSeats([{ seat: name }], path, names, (_, message) => say(path, message));
+  const withinLimit = (entry: Loose, path: string) => {
+    if (number(entry.cleanup) > number(entry.limit)) say(`${path}.cleanup`, `found ${entry.cleanup}, which is more than the limit (${entry.limit})`);
+  };
+  namedSeats(cut.allow, 'cut.allow', names, say);
+  const surfaces = new Set<string>();
+  list(cut.allow).forEach((entry, i) => {
+    const { seat, part, renew, halfAngle } = object(entry);
+    withinLimit(object(entry), `cut.allow[${i}]`);
+    if (halfAngle !== undefined && renew !== true) say(`cut.allow[${i}].halfAngle`, 'found a half angle for a surface that is not renewed; set renew to true, or leave it out');
+    if (surfaces.has(`${seat} ${part}`)) say(`cut.allow[${i}]`, `found the ${part} of "${seat}" a second time; name every surface once`);
+    surfaces.add(`${seat} ${part}`);
+  });
+  const faces = new Set<unknown>();
+  list(cut.faces).forEach((entry, i) => {
+    const { seats, cleanup, add, name: own } = object(entry);
+    if (faces.has(own)) say(`cut.faces[${i}].name`, `found "${own}" a second time; every face needs a name of its own`);
+    faces.add(own);
+    withinLimit(object(entry), `cut.faces[${i}]`);
+    list(seats).forEach((name, k) => {
+      unknown(name, `cut.faces[${i}].seats[${k}]`);
+    });
+    if (number(cleanup) > 0 && number(add) > 0) say(`cut.faces[${i}].add`, 'found both a cleanup and a thickness that may be added; a face that must be cut cannot be made thicker');
+  });
+  const { from, to } = object(cut.reach);
+  if (number(from) > number(to)) say('cut.reach.to', `found ${to}, which is not noseward of from (${from})`);
+  list(cut.trials).forEach((trial, i) => {
+    namedSeats(object(trial).taken, `cut.trials[${i}].taken`, names, say);
+    namedSeats(object(trial).blue, `cut.trials[${i}].blue`, names, say);
+  });
+}
+
 /** Every breach of the rules that span fields. Never throws. */
 export function ruleErrors(raw: unknown): DesignError[] {
   const errors: DesignError[] = [];
@@ -100,13 +133,9 @@ export function ruleErrors(raw: unknown): DesignError[] {
   });
   namedSeats(design.readings, 'readings', names, say);
   namedSeats(design.priors, 'priors', names, say);
-  namedSeats(object(design.cut).allow, 'cut.allow', names, say);
   namedSeats(object(design.odds).spread, 'odds.spread', names, say);
   namedSeats(object(design.run).supply, 'run.supply', names, say);
-  list(object(design.cut).allow).forEach((entry, i) => {
-    const { cleanup, limit } = object(entry);
-    if (number(cleanup) > number(limit)) say(`cut.allow[${i}].cleanup`, `found ${cleanup}, which is more than the limit (${limit})`);
-  });
+  cutRules(object(design.cut), names, say);
   runRules(object(design.run), say);
   return errors;
 }

@@ -13,10 +13,22 @@ function references(design: Design, change: (seat: string) => string | null): De
   return {
     ...design,
     ...(readings && { readings: follow(readings) }),
-    ...(cut && { cut: { ...cut, allow: follow(cut.allow) } }),
+    ...(cut && { cut: cutReferences(cut, change, follow) }),
     ...(odds && { odds: { ...odds, spread: follow(odds.spread) } }),
     ...(run?.supply && { run: { ...run, supply: follow(run.supply) } }),
   };
+}
+
+type Cut = NonNullable<Design['cut']>;
+type Follow = <T extends object>(entries: readonly T[]) => T[];
+
+function cutReferences(cut: Cut, change: (seat: string) => string | null, follow: Follow): Cut {
+  const faces = cut.faces?.flatMap((face) => {
+    const seats = face.seats.flatMap((seat) => change(seat) ?? []);
+    return seats.length === 0 ? [] : [{ ...face, seats }];
+  });
+  const trials = cut.trials?.map((trial) => ({ ...trial, ...(trial.taken && { taken: follow(trial.taken) }), ...(trial.blue && { blue: follow(trial.blue) }) }));
+  return { ...cut, allow: follow(cut.allow), ...(faces && { faces }), ...(trials && { trials }) };
 }
 
 export function withSeatRenamed(design: Design, index: number, name: string): Design {

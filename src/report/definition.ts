@@ -3,6 +3,7 @@
  * hold every report against. Units are those of the files: mm, degrees.
  */
 import * as z from 'zod/mini';
+import { cutReport } from './cut/definition.ts';
 import { filmReport } from './film/definition.ts';
 import { fitReport } from './fit/definition.ts';
 import { measureReport } from './measure/definition.ts';
@@ -21,6 +22,7 @@ export const report = z.strictObject({
   print: z.optional(printReport),
   film: z.optional(filmReport),
   measure: z.optional(measureReport),
+  cut: z.optional(cutReport),
 });
 
 export type Report = z.infer<typeof report>;

@@ -1,6 +1,7 @@
 /** A design solved: every section whose inputs the design has. A new section is one folder and one line here. */
 import type { Design } from '../design/definition.ts';
 import type { Report } from './definition.ts';
+import { cutSection } from './cut/section.ts';
 import { filmSection } from './film/section.ts';
 import { fitSection } from './fit/section.ts';
 import { measureSection } from './measure/section.ts';
@@ -14,6 +15,7 @@ export const SECTIONS = {
   print: printSection,
   film: filmSection,
   measure: measureSection,
+  cut: cutSection,
 } satisfies { [name in keyof Report]?: (design: Design) => Report[name] | undefined };
 
 export type SectionName = keyof typeof SECTIONS;

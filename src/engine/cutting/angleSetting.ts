@@ -25,7 +25,7 @@ export interface AngleTools {
   /** sine bar, between its rolls (m) */
   bar: number;
   blocks: BlockSet;
-  /** travel of the indicator (m) and its least reading (m) */
+  /** travel of the indicator (m), as far as the line it follows reaches, and its least reading (m) */
   travel: number;
   indicator: number;
   /** radius (m) of the table's scale, and distance of an indicator from the pivot */
@@ -65,6 +65,9 @@ export interface AngleSetting {
   ways: WayToSet[];
 }
 
+/** Half angle (rad) beyond which nobody sets a tailstock over: 10°, common practice, no source. */
+const STEEPEST_SET_OVER = (10 * Math.PI) / 180;
+
 export const alongSlide = (halfAngle: number, travel: number): number => travel * Math.sin(halfAngle);
 export const alongAxis = (halfAngle: number, travel: number): number => travel * Math.tan(halfAngle);
 /** Set-over of the tailstock (m) for work of a length (m) between centres. */
@@ -86,6 +89,10 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
   const cos = Math.cos(a);
   const blocks = stackFor(tools.blocks, stackOfAngle(Math.abs(a), tools.bar));
   const miss = blocks.kind === 'stack' ? Math.abs(blocks.error) : Number.POSITIVE_INFINITY;
+  // An indicator on the cone itself has no more travel than the cone.
+  const { from, to } = pair[part];
+  const onAxis = Math.min(tools.travel, to - from);
+  const onLine = Math.min(tools.travel, (to - from) / cos);
   const stands = standsOf(pair, position, part, gauged);
   const perAngle = lossPerAngle(pair, position, part, gauged);
   const way = (name: Way, reading: number, error: number): WayToSet => ({ way: name, reading: Math.abs(reading), error, film: error * perAngle, enough: stands === null ? null : error <= stands });
@@ -98,12 +105,12 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
     stands,
     ways: [
       // the surface is levelled on the bar by the indicator over the travel
-      way('sineBar', stackOfAngle(a, tools.bar), Math.hypot(miss / (tools.bar * cos), tools.indicator / tools.travel)),
+      way('sineBar', stackOfAngle(a, tools.bar), Math.hypot(miss / (tools.bar * cos), tools.indicator / onLine)),
       way('alongSlide', alongSlide(a, tools.travel), tools.indicator / (tools.travel * cos)),
-      way('alongAxis', alongAxis(a, tools.travel), (tools.indicator * cos * cos) / tools.travel),
+      way('alongAxis', alongAxis(a, onAxis), (tools.indicator * cos * cos) / onAxis),
       way('table', tableMove(a, tools.scaleRadius), (tools.indicator * cos * cos) / tools.scaleRadius),
       way('scale', scaleArc(a, tools.scaleRadius), tools.scaleReading / tools.scaleRadius),
-      way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos)),
+      ...(Math.abs(a) <= STEEPEST_SET_OVER ? [way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos))] : []),
     ],
   };
 }

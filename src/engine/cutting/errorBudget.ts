@@ -5,7 +5,8 @@
  *   angle         the half angle wrong by the error of the way it is set (angleError.ts)
  *   dial          half a division of the cross feed, s = δ·cos a (δ radius; half of it on a diameter dial)
  *   stop          the indicator that tells the stock leans by t: s·(1 - cos t) too little comes off
- *   sine          the indicator that tells the angle leans by t: sin a' = sin a·cos t
+ *   sine          the indicator that tells the angle leans by t: sin a' = sin a·cos t along a slide or at the tailstock,
+ *                 tan a' = tan a·cos t along the axis or at the table; levelled on a sine bar it reads nothing, and errs by nothing
  *   growth        the work is warmer by ΔT when it is gauged: cold it is smaller by 1 + α·ΔT about its anchor
  *
  * Each is the greatest change of the least or the greatest film (m). Errors of several causes add up at worst to their
@@ -17,6 +18,7 @@ import { trueTravel } from '../gauging/cosineError.ts';
 import type { Part } from '../gauging/reading.ts';
 import type { Surface } from '../geometry/line.ts';
 import { tilted, worstFilms } from './angleError.ts';
+import type { Way } from './angleSetting.ts';
 import { offCentreSeat } from './offCentre.ts';
 import { withStock } from './stock.ts';
 
@@ -25,8 +27,9 @@ export type Cause = 'toolHeight' | 'angle' | 'dial' | 'stop' | 'sine' | 'growth'
 export interface SetUpErrors {
   /** tool, wheel or diamond above or below the centre (m) */
   toolHeight: number;
-  /** error of the half angle as set (rad) */
+  /** error of the half angle as set (rad), and the way it is set */
   angle: number;
+  way: Way;
   /** one division of the cross-feed dial (m), and whether it counts the diameter */
   division: number;
   diameterDial: boolean;
@@ -85,15 +88,21 @@ function withErrors(pair: SeatInput, { part, normal, gauged }: SurfaceCut, e: Se
   const { halfAngle } = pair[part];
   const withLess = (stock: number): SeatInput => ({ ...pair, [part]: withStock(pair[part], part, stock) });
   const half = ((e.division / (e.diameterDial ? 2 : 1)) * Math.cos(halfAngle)) / 2;
-  const sine = Math.asin(trueTravel(Math.sin(halfAngle), e.lean)) - halfAngle;
   return {
     toolHeight: [offCentreSeat(pair, part, gauged, e.toolHeight)],
     angle: [tilted(pair, part, gauged, e.angle), tilted(pair, part, gauged, -e.angle)],
     dial: [withLess(half), withLess(-half)],
     stop: [withLess(trueTravel(normal, e.lean) - normal)],
-    sine: [tilted(pair, part, gauged, sine)],
+    sine: [tilted(pair, part, gauged, leaningSine(halfAngle, e))],
     growth: [{ ...pair, [part]: cooled(pair[part], e) }],
   };
+}
+
+/** Error of the half angle (rad) by an indicator that leans. */
+function leaningSine(halfAngle: number, { way, lean }: Pick<SetUpErrors, 'way' | 'lean'>): number {
+  if (way === 'sineBar' || way === 'scale') return 0;
+  const told = way === 'alongSlide' || way === 'tailstock' ? Math.asin(trueTravel(Math.sin(halfAngle), lean)) : Math.atan(trueTravel(Math.tan(halfAngle), lean));
+  return told - halfAngle;
 }
 
 /** Greatest change (m) of the least or the greatest film. */

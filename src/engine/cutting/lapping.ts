@@ -179,14 +179,16 @@ export function wornSurface(surface: Surface, part: Part, seat: Pick<Seat, 'line
   const [sin, cos] = [Math.sin(gap.halfAngle), Math.cos(gap.halfAngle)];
   const last = chain.u.length - 1;
   const depths = withoutJumps(pieces, chain.u[0]!, chain.u[last]!, RIDGE * cos);
+  let k = 0;
   const worn = (u: number) => {
-    const k = depths.findIndex(([at]) => at >= u);
-    if (k <= 0) return depths[k === 0 ? 0 : depths.length - 1]![1];
+    while (k < depths.length && depths[k]![0] < u) k++;
+    if (k === 0 || k === depths.length) return depths[k === 0 ? 0 : k - 1]![1];
     const [[u0, d0], [u1, d1]] = [depths[k - 1]!, depths[k]!];
     return d0 + ((d1 - d0) * (u - u0)) / (u1 - u0);
   };
   const straight = { ...surface, profile: [] };
   const outward = part === 'journal' ? 1 : -1;
+  // rising, so that one walk along the depths serves them all
   const knots = [...new Set([...depths.map(([u]) => u), ...chain.u])].sort((a, b) => a - b);
   const profile: [number, number][] = [];
   for (const u of knots) {

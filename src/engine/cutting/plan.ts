@@ -43,6 +43,9 @@ export type Verdict =
   /** the programme did not settle: lines too far from straight */
   | { status: 'stalled' };
 
+/** The plan, or the nearest there is; null where there is nothing to show. */
+export const planIn = (verdict: Verdict): Plan | null => (verdict.status === 'planned' ? verdict.plan : verdict.status === 'infeasible' ? verdict.nearest : null);
+
 /** Rounds of programme and exact vertex; two do for straight lines. */
 const ROUNDS = 25;
 /** A film this near its target (m) is exact: a hundredth of the 1e-9 mm promised. */

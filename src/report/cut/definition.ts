@@ -1,0 +1,133 @@
+/** The `cut` section of the report. */
+import * as z from 'zod/mini';
+import { reading } from '../../design/definition.ts';
+import { mm, mmOrNull } from '../quantities.ts';
+
+const part = z.enum(['journal', 'bush']);
+const plain = (description: string) => z.number().check(z.meta({ description }));
+const text = (description: string) => z.string().check(z.meta({ description }));
+
+const stop = {
+  before: mmOrNull('As it is before the step; null where there is none'),
+  half: mmOrNull('Half way'),
+  stop: mmOrNull('When the step is done'),
+};
+
+export const cutStep = z.strictObject({
+  seat: z.string(),
+  part,
+  normal: mm('Stock normal to the surface'),
+  diameter: mm('Change of the diameter: below 0 on a journal, above 0 in a bush'),
+  crossFeed: mm('Feed square to the axis, on the radius'),
+  axialFeed: mmOrNull('Feed along the axis; null for a straight surface'),
+  crossDivisions: plain('Divisions of the cross-feed dial'),
+  axialDivisions: z.nullable(plain('Divisions of the axial dial')),
+  tableFeed: mm('Feed square to the ways with the table set over by the half angle'),
+  slideFeed: mmOrNull('Feed along the slide that is set over; null without one'),
+  passes: z.strictObject({ count: z.int(), depth: mm('Cross feed of a pass'), last: mm('Cross feed of the last pass') }),
+  touch: z.strictObject(stop).check(z.meta({ description: 'Position at which this seat alone touches' })),
+  standOff: z.strictObject(stop).check(z.meta({ description: 'Position of first touch of the whole journal' })),
+  gauges: z.array(z.strictObject({ reading: reading.check(z.meta({ description: 'The set-up; its value is that at which to stop' })), ...stop })),
+  why: z.enum(['cleanup', 'newLine', 'film', 'relation']),
+  turn: z.enum(['only', 'bushFirst', 'straightFirst', 'shallowFirst', 'steepLast', 'faceLast']),
+  reason: text('Why this much, and why now, in words'),
+  after: z.strictObject({ halfAngle: plain('Half angle afterwards, degrees'), diameter: mm('Diameter afterwards, at the station of the design') }),
+});
+
+export const faceStep = z.strictObject({
+  name: z.string(),
+  part,
+  seats: z.array(z.string()),
+  off: mm('Metal off; below 0 where it is made thicker'),
+  standOff: z.strictObject(stop),
+  reason: text('Why, in words'),
+});
+
+const limit = z.strictObject({
+  what: z.enum(['forbidden', 'limit', 'cleanup', 'add', 'reachFrom', 'reachTo']),
+  seat: z.optional(z.string()),
+  part: z.optional(part),
+  face: z.optional(z.string()),
+  limit: mm('As it is'),
+  needed: mmOrNull('What it would have to be, all others kept; null where others stand in the way too'),
+});
+
+const setting = z.strictObject({
+  seat: z.string(),
+  part,
+  halfAngle: plain('Degrees'),
+  bar: mm('Length of the sine bar'),
+  stack: mm('Height of the blocks'),
+  blocks: z.nullable(z.array(mm('Block'))).check(z.meta({ description: 'Null where the set has no such stack' })),
+  blocksError: mmOrNull('Stack less the height wanted'),
+  dresser: plain('Angle of the dresser, the wheel’s axis lying along the work’s, degrees'),
+  stands: z.nullable(plain('Greatest error of the half angle with which the film keeps its tolerance, degrees; null without a tolerance')),
+  ways: z.array(
+    z.strictObject({
+      way: z.enum(['sineBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']),
+      reading: mm('What is set or read'),
+      error: plain('Error of the half angle by what can be read, degrees'),
+      film: mm('What that does to the film'),
+      enough: z.nullable(z.boolean()),
+    }),
+  ),
+});
+
+const budget = z.strictObject({
+  contributions: z.array(z.strictObject({ seat: z.string(), part, cause: z.enum(['toolHeight', 'angle', 'dial', 'stop', 'sine', 'growth']), film: mm('Change of the film') })),
+  seats: z.array(z.strictObject({ seat: z.string(), sum: mm('All at their worst'), likely: mm('Root of the sum of squares') })),
+});
+
+const workItem = z.strictObject({
+  id: z.string(),
+  text: text('What to do; common practice'),
+  cautions: z.array(z.string()),
+  step: z.optional(z.int().check(z.meta({ description: 'Place of the cut in `steps`, from 0' }))),
+  done: z.boolean(),
+});
+
+const smallStep = z.strictObject({ seat: z.string(), part, normal: mm('Stock normal to the surface'), diameter: mm('Change of the diameter') });
+
+const trial = z.strictObject({
+  status: z.enum(['updated', 'contradiction', 'noModel']),
+  films: z.nullable(z.record(z.string(), z.strictObject({ more: mm('By how much the film is greater than the design gives'), sigma: mm('Standard uncertainty') }))),
+  touched: z.nullable(z.record(z.string(), plain('Likelihood that this seat touched first'))),
+});
+
+const lapState = z.strictObject({
+  position: mm('Position of the journal'),
+  turns: plain('Turns so far'),
+  work: plain('Work slid under pressure, N·m'),
+  volume: z.strictObject({ journal: plain('Worn off, mm³'), bush: plain('Worn off, mm³') }),
+  seats: z.array(z.strictObject({ name: z.string(), bearing: plain('Share of its length that bears'), journal: mm('Greatest depth worn'), bush: mm('Greatest depth worn'), seatPosition: mmOrNull('Position at which it touches alone') })),
+  relationError: mmOrNull('Error of the relation for the films wanted'),
+});
+
+export const cutReport = z.strictObject({
+  steps: z.array(cutStep),
+  position: mm('Position of the journal with the films wanted'),
+  films: z.record(z.string(), mmOrNull('Least film there, after the cut')),
+  feasible: z.boolean().check(z.meta({ description: 'Whether every film wanted is reached exactly; otherwise the steps are those of the nearest result' })),
+  status: z.enum(['planned', 'infeasible', 'nothingWanted', 'apart', 'stalled']),
+  apart: z.array(z.string()).check(z.meta({ description: 'Seats whose parts do not overlap' })),
+  faces: z.array(faceStep),
+  total: mm('All normal stock and metal off faces together'),
+  inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance' })),
+  limits: z.array(limit).check(z.meta({ description: 'Limits that cannot all hold, where no plan is possible' })),
+  shift: mm('How far nose and shoulders of the journal then stand from where they are'),
+  turns: z.nullable(plain('The same in turns of the adjuster')),
+  inReach: z.boolean(),
+  settings: z.array(setting),
+  budget,
+  work: z.array(workItem),
+  trials: z.optional(z.array(trial)),
+  remaining: z.optional(z.strictObject({ steps: z.array(smallStep), position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film')), feasible: z.boolean() })),
+  lap: z.optional(
+    z.nullable(z.strictObject({ states: z.array(lapState), stop: z.strictObject({ at: z.int(), why: z.enum(['bearing', 'relation', 'limit', 'notYet']) }), allowance: mmOrNull('What the tolerances allow the relation to be wrong') })),
+  ),
+});
+
+export type CutReport = z.infer<typeof cutReport>;
+export type CutStepReport = z.infer<typeof cutStep>;
+export type FaceStepReport = z.infer<typeof faceStep>;
+export type LimitReport = z.infer<typeof limit>;

@@ -1,0 +1,95 @@
+/** The `cut` section of the report: the plan and its steps at the machine. */
+import type { Design } from '../../design/definition.ts';
+import { type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
+import type { PlanInput } from '../../engine/cutting/problem.ts';
+import { type FaceStep, journalMove, type Stop, type SurfaceStep, stepsOf } from '../../engine/cutting/steps.ts';
+import { fromReading, toReadings } from '../measure/toReading.ts';
+import { degrees, metres, millimetres, radians } from '../toEngine.ts';
+import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
+import { lapSection } from './lapSection.ts';
+import { setUpSection } from './setUpSection.ts';
+import { orNull, toMachine, toPlanInput } from './toCut.ts';
+import { trialSection } from './trialSection.ts';
+import { reasonText } from './words.ts';
+import { workSection } from './workSection.ts';
+
+export function cutSection(design: Design): CutReport | undefined {
+  const { cut } = design;
+  if (!cut) return undefined;
+  const input = toPlanInput(design, cut);
+  const verdict = planCut(input);
+  const plan = planIn(verdict);
+  const steps = plan ? stepsOf(input, plan, toMachine(cut), toReadings(design)) : [];
+  const position = plan ? plan.position : input.position;
+  const move = journalMove(input, position);
+  const pitch = design.adjuster?.pitch;
+  return {
+    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step)),
+    position: millimetres(position),
+    films: filmsSection(design, plan, input),
+    feasible: verdict.status === 'planned',
+    status: verdict.status,
+    apart: verdict.status === 'apart' ? verdict.seats.map((i) => design.seats[i]!.name) : [],
+    faces: steps.filter((step) => step.kind === 'face').map((step) => faceSection(design, input, step)),
+    total: plan ? millimetres(plan.total) : 0,
+    inTolerance: plan !== null && inTolerance(input, plan),
+    limits: verdict.status === 'infeasible' ? limitsSection(design, input, verdict) : [],
+    shift: millimetres(move.shift),
+    turns: pitch === undefined ? null : millimetres(move.shift) / pitch,
+    inReach: move.within,
+    ...setUpSection(design, cut, plan, steps),
+    work: workSection(design, cut, input, steps),
+    ...trialSection(design, cut, input),
+    ...(cut.lap && { lap: lapSection(design, cut.lap, input) }),
+  };
+}
+
+function filmsSection(design: Design, plan: Plan | null, input: PlanInput): CutReport['films'] {
+  const films = plan?.films ?? input.seats.map(() => null);
+  return Object.fromEntries(films.map((film, i) => [design.seats[i]!.name, orNull(film)]));
+}
+
+/** A film (m) this near to the end of its tolerance is within it. */
+const ROUNDING = 1e-12;
+
+const inTolerance = ({ seats }: PlanInput, { films }: Plan): boolean => seats.every(({ target, tolerance = 0 }, i) => target === undefined || (films[i] !== null && Math.abs(films[i]! - target) <= tolerance + ROUNDING));
+
+const stopSection = ({ before, half, stop }: Stop) => ({ before: orNull(before), half: orNull(half), stop: orNull(stop) });
+
+function stepSection(design: Design, step: SurfaceStep): CutStepReport {
+  const after = step.after[step.seat]![step.part];
+  const drawn = design.seats[step.seat]![step.part].halfAngle;
+  return {
+    seat: design.seats[step.seat]!.name,
+    part: step.part,
+    normal: millimetres(step.normal),
+    diameter: millimetres(step.diameter),
+    crossFeed: millimetres(step.crossFeed),
+    axialFeed: orNull(step.axialFeed),
+    crossDivisions: step.crossDivisions,
+    axialDivisions: step.axialDivisions,
+    tableFeed: millimetres(step.tableFeed),
+    slideFeed: orNull(step.slideFeed),
+    passes: { count: step.passes.count, depth: millimetres(step.passes.depth), last: millimetres(step.passes.last) },
+    touch: stopSection(step.touch),
+    standOff: stopSection(step.standOff),
+    gauges: step.gauges.map((g) => ({ reading: fromReading(design, { ...g.gauge, value: g.stop ?? 0, sigma: metres(0.001) }), ...stopSection(g) })),
+    why: step.why,
+    turn: step.turn,
+    reason: reasonText(step.why, step.turn),
+    after: { halfAngle: after.halfAngle === radians(drawn) ? drawn : degrees(after.halfAngle), diameter: 2 * millimetres(after.radius) },
+  };
+}
+
+function faceSection(design: Design, input: PlanInput, step: FaceStep): FaceStepReport {
+  const { name, part, seats } = input.faces![step.face]!;
+  return { name, part, seats: seats.map((i) => design.seats[i]!.name), off: millimetres(step.off), standOff: stopSection(step.standOff), reason: reasonText(step.why, step.turn) };
+}
+
+function limitsSection(design: Design, input: PlanInput, { nearest, conflicts }: Extract<PlanVerdict, { status: 'infeasible' }>): LimitReport[] {
+  return conflicts.map(({ what, room, limit, needed }) => {
+    const of = room === null ? null : nearest.rooms[room]!.of;
+    const named = of === null ? {} : of.kind === 'face' ? { face: input.faces![of.face]!.name } : { seat: design.seats[of.seat]!.name, part: of.part };
+    return { what, ...named, limit: millimetres(limit), needed: orNull(needed) };
+  });
+}

@@ -1,0 +1,118 @@
+/** The edge between the file's `cut` section and the engine, with every default. */
+import type { Design, Part } from '../../design/definition.ts';
+import { type AngleTools, DEFAULT_BLOCKS, type Way } from '../../engine/cutting/angleSetting.ts';
+import type { SetUpErrors } from '../../engine/cutting/errorBudget.ts';
+import type { Lap } from '../../engine/cutting/lapping.ts';
+import type { PlanInput } from '../../engine/cutting/problem.ts';
+import type { Machine } from '../../engine/cutting/steps.ts';
+import type { Trial } from '../../engine/cutting/trial.ts';
+import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
+import { freeOf, toPlaySeats } from '../play/toPlay.ts';
+import { metres, millimetres, radians } from '../toEngine.ts';
+
+export type Cut = NonNullable<Design['cut']>;
+
+/** mm */
+const LIMIT = 0.1;
+const BLUE = 0.002;
+const DOUBT = 0.005;
+const TAKEN_SIGMA = 0.0005;
+/** 1/K, plain carbon steel and bearing bronze: those of the running bearing (design/definition.ts) */
+const EXPANSION: Record<Part, number> = { journal: 11.3e-6, bush: 18e-6 };
+/** mm³/(N·m): of the order of fine loose abrasive between steel and bronze, from memory, for the order of magnitude only */
+const WEAR: Record<Part, number> = { journal: 0.001, bush: 0.004 };
+
+export const orNull = (m: number | null) => (m === null ? null : millimetres(m));
+
+const indexOf = (design: Design, name: string) => design.seats.findIndex((seat) => seat.name === name);
+const limitOf = ({ cleanup = 0, limit }: { cleanup?: number | undefined; limit?: number | undefined }) => limit ?? Math.max(LIMIT, cleanup);
+
+export function toPlanInput(design: Design, cut: Cut): PlanInput {
+  const { allow, faces, reach, prefer } = cut;
+  return {
+    seats: toPlaySeats(design),
+    position: metres(design.position ?? 0),
+    allow: allow.map((entry) => {
+      const seat = indexOf(design, entry.seat);
+      const room = { seat, part: entry.part, cleanup: metres(entry.cleanup ?? 0), limit: metres(limitOf(entry)) };
+      return entry.renew ? { ...room, renew: radians(entry.halfAngle ?? design.seats[seat]![entry.part].halfAngle) } : room;
+    }),
+    faces: (faces ?? []).map((face) => ({
+      name: face.name,
+      part: face.part,
+      seats: face.seats.map((name) => indexOf(design, name)),
+      moves: face.moves === 'noseward' ? 1 : -1,
+      cleanup: metres(face.cleanup ?? 0),
+      limit: metres(limitOf(face)),
+      add: metres(face.add ?? 0),
+    })),
+    ...(reach && { reach: { from: reach.from === undefined ? Number.NEGATIVE_INFINITY : metres(reach.from), to: reach.to === undefined ? Number.POSITIVE_INFINITY : metres(reach.to) } }),
+    prefer: { ...(prefer?.spare && { spare: prefer.spare }), oneSetUp: prefer?.oneSetUp ?? false, keepPosition: prefer?.keepPosition ?? false },
+  };
+}
+
+export function toMachine({ machine = {} }: Cut): Machine {
+  return {
+    diameterDial: machine.dial === 'diameter',
+    division: metres(machine.division ?? 0.005),
+    axialDivision: metres(machine.axialDivision ?? 0.01),
+    pass: metres(machine.pass ?? 0.005),
+    slide: machine.slide === undefined ? null : radians(machine.slide),
+  };
+}
+
+export function toAngleTools({ machine = {} }: Cut): AngleTools {
+  return {
+    bar: metres(machine.bar ?? 100),
+    blocks: BLOCK_SETS.find(({ name }) => name === machine.blocks) ?? DEFAULT_BLOCKS,
+    travel: metres(machine.travel ?? 25),
+    indicator: metres(machine.indicator ?? 0.001),
+    scaleRadius: metres(machine.scaleRadius ?? 300),
+    scaleReading: metres(machine.scaleReading ?? 0.1),
+    centres: metres(machine.centres ?? 150),
+  };
+}
+
+export const wayOf = ({ machine = {} }: Cut): Way => machine.setBy ?? 'sineBar';
+
+/** The errors of a set-up on one part, the angle's to be put in. */
+export function toErrors(cut: Cut, part: Part, angle: number): SetUpErrors {
+  const { machine = {} } = cut;
+  return {
+    way: wayOf(cut),
+    toolHeight: metres(machine.toolHeight ?? 0.05),
+    angle,
+    division: metres(machine.division ?? 0.005),
+    diameterDial: machine.dial === 'diameter',
+    lean: radians(machine.lean ?? 5),
+    warm: machine.warm ?? 2,
+    expansion: machine.expansion ?? EXPANSION[part],
+    anchor: metres(machine.anchor ?? 0),
+  };
+}
+
+export const toDoubt = ({ doubt }: Cut): number => metres(doubt ?? DOUBT);
+
+export function toTrials(design: Design, { trials = [] }: Cut): Trial[] {
+  return trials.map(({ taken = [], standOff, shake, blue }) => ({
+    taken: taken.map(({ seat, part, normal, sigma }) => ({ seat: indexOf(design, seat), part, normal: metres(normal), sigma: metres(sigma ?? TAKEN_SIGMA) })),
+    ...(standOff && { standOff: { value: metres(standOff.value), sigma: metres(standOff.sigma) } }),
+    ...(shake && {
+      shake: { value: metres(shake.value), sigma: metres(shake.sigma), indicator: metres(shake.indicator), position: metres(shake.position), direction: radians(shake.direction), free: freeOf(design) },
+    }),
+    ...(blue && { blue: blue.map(({ seat, prints }) => ({ seat: indexOf(design, seat), prints })) }),
+    thickness: metres(design.print?.thickness ?? BLUE),
+  }));
+}
+
+export function toLap(lap: NonNullable<Cut['lap']>): Lap {
+  const coefficient = (part: Part) => (lap[part] ?? WEAR[part]) * 1e-9;
+  return {
+    force: lap.force,
+    coefficient: { journal: coefficient('journal'), bush: coefficient('bush') },
+    step: metres(lap.step ?? 0.0002),
+    advance: metres(lap.advance ?? 0.03),
+    bearing: lap.bearing ?? 0.8,
+    limit: metres(lap.limit ?? 0.02),
+  };
+}

@@ -1,0 +1,33 @@
+/** The design as it is after the cut: for pictures of before and after, and to be taken over once it is done. */
+import type { Design, Seat, Surface } from '../../design/definition.ts';
+import type { CutReport } from './definition.ts';
+
+/** Every surface cut, the journal at the position of the plan. Renewed surfaces lose profile and lobes; faces move their seats. */
+export function designWithCut(design: Design, cut: CutReport): Design {
+  const seats = design.seats.map((seat): Seat => {
+    const changed = { ...seat };
+    for (const { seat: name, part, after } of cut.steps) {
+      if (name !== seat.name) continue;
+      const renewed = design.cut?.allow.some((a) => a.seat === name && a.part === part && a.renew);
+      const { profile, lobes, ...line } = changed[part];
+      changed[part] = { ...line, ...(profile && !renewed && { profile }), ...(lobes && !renewed && { lobes }), ...after };
+    }
+    for (const { part, seats: moved, name, off } of cut.faces) {
+      const face = design.cut?.faces?.find((f) => f.name === name);
+      if (face && moved.includes(seat.name)) changed[part] = movedBy(changed[part], (face.moves === 'noseward' ? 1 : -1) * off);
+    }
+    return changed;
+  });
+  return { ...design, seats, position: cut.position };
+}
+
+function movedBy(surface: Surface, distance: number): Surface {
+  const { profile } = surface;
+  return {
+    ...surface,
+    station: surface.station + distance,
+    from: surface.from + distance,
+    to: surface.to + distance,
+    ...(profile && { profile: profile.map(([z, d]): [number, number] => [z + distance, d]) }),
+  };
+}

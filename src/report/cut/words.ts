@@ -1,0 +1,65 @@
+/** The plan's codes in a machinist's words: reasons, items of the check list, cautions. */
+import type { Caution, WorkItem } from '../../engine/cutting/orderOfWork.ts';
+import type { Turn, Why } from '../../engine/cutting/steps.ts';
+
+const WHY: Record<Why, string> = {
+  cleanup: 'Just enough to clean it up.',
+  newLine: 'Just enough to bring the whole line to the new one.',
+  film: 'Opens the film to what is wanted.',
+  relation: 'Brings this cone to where both cones have their film at one position.',
+};
+
+const TURN: Record<Turn, string> = {
+  only: '',
+  bushFirst: 'The bush comes first: the journal is the easier to fit to it.',
+  straightFirst: 'The straight surface comes before the cones.',
+  shallowFirst: 'The shallow comes before the steep.',
+  steepLast: 'The steepest comes last on this part, since it sets the touch.',
+  faceLast: 'Faces and spacers come last: they are the easiest to correct.',
+};
+
+export const reasonText = (why: Why, turn: Turn): string => [WHY[why], TURN[turn]].filter((s) => s !== '').join(' ');
+
+const CAUTION: Record<Caution, string> = {
+  guards: 'Guards in place before the wheel or the work turns; stop both before gauging.',
+  eyes: 'Eye protection on.',
+  wheelSpeed: 'The wheel’s marked speed above that of the machine.',
+  ringTest: 'Ring test before mounting: a cracked wheel sounds dull and is thrown away.',
+  manual: 'The machine’s own manual comes before anything said here.',
+};
+
+export const cautionText = (caution: Caution): string => CAUTION[caution];
+
+type Plain = Exclude<WorkItem['what'], 'angle' | 'cut' | 'sparkOut' | 'gauge' | 'face'>;
+
+const PLAIN: Record<Plain, string> = {
+  manual: 'Read the machine’s manual for wheel, speeds and dresser.',
+  guards: 'Guards on, eyes protected, loose clothing away.',
+  wheelTest: 'Look the wheel over, ring it, run it up behind its guard.',
+  dress: 'Dress the wheel, or hone the tool.',
+  centres: 'True the centres, clean the centre holes, check that the journal runs without run-out between them.',
+  height: 'Check that tool, wheel and dressing diamond stand on the centre.',
+  bushHold: 'Hold the bush lightly and true its bore to the indicator, at both ends.',
+  oneSetting: 'Cut every surface of this part at this one setting, so that they run true to each other.',
+  stone: 'Stone off burrs and high spots with a fine slip.',
+  clean: 'Clean every surface of grit before anything is put together.',
+  trial: 'Assemble dry with blue: read stand-off, print and shake, enter them, and correct.',
+  noseTaper: 'Finish the nose taper last, the spindle running in its own bearings.',
+};
+
+export function workText(item: WorkItem, names: { surface: (step: number) => string; face: (step: number) => string; on: (seat: number) => string }): string {
+  switch (item.what) {
+    case 'angle':
+      return `Set the angle for the ${names.on(item.seat)} ${item.part} and check it.`;
+    case 'cut':
+      return `Cut the ${names.surface(item.step)}: half way, gauge, then to the stop reading.`;
+    case 'sparkOut':
+      return `Let the ${names.surface(item.step)} spark out, or take the last pass again without feed.`;
+    case 'gauge':
+      return `Let it cool, gauge the ${names.surface(item.step)} and write the reading down.`;
+    case 'face':
+      return `Grind ${names.face(item.step)} flat and parallel to its thickness.`;
+    default:
+      return PLAIN[item.what];
+  }
+}

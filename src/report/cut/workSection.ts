@@ -1,0 +1,31 @@
+/** The order of work as the report tells it: words, cautions, what is ticked. */
+import type { Design } from '../../design/definition.ts';
+import { orderOfWork, reordered } from '../../engine/cutting/orderOfWork.ts';
+import type { PlanInput } from '../../engine/cutting/problem.ts';
+import type { CutStep } from '../../engine/cutting/steps.ts';
+import type { CutReport } from './definition.ts';
+import type { Cut } from './toCut.ts';
+import { cautionText, workText } from './words.ts';
+
+export function workSection(design: Design, cut: Cut, input: PlanInput, steps: readonly CutStep[]): CutReport['work'] {
+  const names = {
+    surface: (i: number) => {
+      const step = steps[i]!;
+      return step.kind === 'surface' ? `${design.seats[step.seat]!.name} ${step.part}` : '';
+    },
+    face: (i: number) => {
+      const step = steps[i]!;
+      return step.kind === 'face' ? input.faces![step.face]!.name : '';
+    },
+    on: (seat: number) => design.seats[seat]!.name,
+  };
+  const done = new Set(cut.work?.done ?? []);
+  // Faces come after all surfaces, so a cut's place among the steps is its place in `steps` of the report.
+  return reordered(orderOfWork(steps), cut.work?.order ?? []).map((item) => ({
+    id: item.id,
+    text: workText(item, names),
+    cautions: item.cautions.map(cautionText),
+    ...('step' in item && item.what !== 'face' && { step: item.step }),
+    done: done.has(item.id),
+  }));
+}
