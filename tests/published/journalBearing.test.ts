@@ -113,7 +113,7 @@ describe('limits', () => {
   // A. Sommerfeld 1904, film that does not break (closed forms from memory): S, f_journal·(R/c), attitude 90°. A pressure at the start keeps it whole.
   it.each([
     { e: 0.5, S: 0.03290502, friction: 1 },
-    { e: 0.7071067811865476, S: 0.02110858, friction: 0.942809 },
+    { e: Math.SQRT1_2, S: 0.02110858, friction: 0.942809 },
     { e: 0.9, S: 0.01149105, friction: 0.9703704 },
   ])('long and whole: Sommerfeld at eccentricity $e', ({ e, S, friction }) => {
     const found = bearing(0, e, 2, 1024, 1e9);

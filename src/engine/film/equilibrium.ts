@@ -42,6 +42,8 @@ export type Equilibrium =
   | ({ status: 'solved' } & Balance)
   /** no film carries it: the least film (m) of `seat` went below the floor as the journal sank */
   | { status: 'contact'; seat: number; least: LeastFilm; pose: Pose }
+  /** it does not turn and no groove is under pressure: the oil carries nothing */
+  | { status: 'standing' }
   /** no axial position near the given one has a film in every seat */
   | { status: 'noRoom'; seat: number }
   | { status: 'notConverged'; residual: number; pose: Pose };
@@ -71,6 +73,7 @@ const SINKING = 0.05;
 const FAR = 40;
 
 export function equilibrium(spindle: Spindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
+  if (run.omega === 0 && !spindle.seats.some(({ grooves }) => grooves.some(({ pressure }) => pressure > 0))) return { status: 'standing' };
   const axial = spindle.seats.some(({ shape }) => Math.abs(Math.sin(shape.gap.halfAngle)) > 1e-9);
   let floating: Equilibrium | 'pushedOff' = 'pushedOff';
   if (axial && start.held !== true) {

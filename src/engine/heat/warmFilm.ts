@@ -120,7 +120,7 @@ function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: 
   let found = equilibrium(spindle, how.load, run, near ? { ...start, near, held: near.pose.z === how.position, close: 1e-4 } : { ...start, close: 1e-4 });
   if (near && (found.status !== 'solved' || found.stop !== 0)) found = equilibrium(spindle, how.load, run, { ...start, close: 1e-4 });
   if (found.status === 'solved') return { status: 'solved', pose: found.pose, seats: found.seats, total: found.total, stop: found.stop, near: found };
-  return found.status === 'notConverged' ? { status: 'notConverged' } : { status: 'contact', seat: found.seat };
+  return 'seat' in found ? { status: 'contact', seat: found.seat } : { status: 'notConverged' };
 }
 
 function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: number, journal: number, bush: number) {

@@ -52,14 +52,14 @@ const steady = z.strictObject({
 
 const matrix = z.array(z.array(z.number()));
 
-export const STATUS = ['held', 'found', 'stopped', 'contact', 'apart', 'noRoom', 'notConverged'] as const;
+export const STATUS = ['held', 'found', 'stopped', 'contact', 'apart', 'noRoom', 'standing', 'notConverged'] as const;
 
 export const filmReport = z.strictObject({
   status: z
     .enum(STATUS)
     .check(
       told(
-        'held: the pose was given; found: the pose was found for the load; stopped: found, but a stop has to hold the axial position; contact: metal touches, in the given pose or because no film carries the load; apart: a journal does not reach its bush; noRoom: no film at any position near the one given; notConverged: the search did not settle, a fault of the program',
+        'held: the pose was given; found: the pose was found for the load; stopped: found, but a stop has to hold the axial position; contact: metal touches, in the given pose or because no film carries the load; apart: a journal does not reach its bush; noRoom: no film at any position near the one given; standing: it does not turn, so no oil carries the load; notConverged: the search did not settle, a fault of the program',
       ),
     ),
   pose,

@@ -32,7 +32,7 @@ export interface Solved extends Carried {
   half: Carried | null;
 }
 
-export type RunVerdict = Solved | { status: 'contact' | 'apart' | 'noRoom' | 'notConverged'; pose: Pose; seat: number | null };
+export type RunVerdict = Solved | { status: 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged'; pose: Pose; seat: number | null };
 
 /** What runs, in engine units. */
 export interface RunInput {
@@ -80,6 +80,7 @@ function found(spindle: Spindle, { load, position, run, pose }: RunInput, coarse
 
 function attemptOf(verdict: Equilibrium, from: Pose): Attempt {
   if (verdict.status === 'solved') return { status: verdict.stop === 0 ? 'found' : 'stopped', pose: verdict.pose, seats: verdict.seats, total: verdict.total, stop: verdict.stop, near: verdict };
+  if (verdict.status === 'standing') return { status: 'standing', pose: from, seat: null };
   if (verdict.status === 'noRoom') return { status: 'noRoom', pose: from, seat: verdict.seat };
   return { status: verdict.status, pose: verdict.pose, seat: verdict.status === 'contact' ? verdict.seat : null };
 }

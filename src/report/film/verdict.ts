@@ -44,6 +44,8 @@ function failedVerdict(design: Design, film: FilmReport, system: System): Verdic
       return { tone: 'stop', headline: 'A journal does not reach its bush there, so no oil carries it.', sentences: [] };
     case 'noRoom':
       return { tone: 'stop', headline: `There is no room for oil${seat ? ` in the ${seat} seat` : ''} at any position near this one.`, sentences: [] };
+    case 'standing':
+      return { tone: 'stop', headline: 'Standing still the spindle rests on metal: it is its turning that makes the oil carry.', sentences: [] };
     case 'notConverged':
       return { tone: 'stop', headline: 'Where the spindle runs under this load could not be worked out; please report this design.', sentences: [] };
     default:
@@ -112,6 +114,7 @@ function guidanceSentence(film: FilmReport, system: System): string {
 }
 
 function doubtSentence(film: FilmReport): string {
+  if (film.accuracy!.imbalance > 1e-4) return 'The oil does not balance to the last drop here: take these figures with care.';
   const doubt = Math.max(film.accuracy!.force, film.accuracy!.torque);
   return doubt > ROUGH_ANSWER ? `At so thin a film these figures are good to about ${Math.ceil(doubt * 100)} % only.` : '';
 }

@@ -1,0 +1,192 @@
+/** The pose for a load: balance, exact derivatives, and what is said where there is none. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { equilibrium, loadAt } from '../../../src/engine/film/equilibrium.ts';
+import { asFive, asPose, type Five } from '../../../src/engine/film/pose.ts';
+import { newFilmSpace } from '../../../src/engine/film/reynolds.ts';
+import { type FilmSeat, newSpindle, type SpindleRun, solveSpindle, spindleCoefficients } from '../../../src/engine/film/spindle.ts';
+import { coefficients, newAdjoints } from '../../../src/engine/film/stiffness.ts';
+import { toFilmSeats } from '../../../src/report/film/toSpindle.ts';
+import { type Cone, coneShape, forceAt, RAD, solved } from './bearings.ts';
+
+const seatsOf = (name: string): FilmSeat[] => toFilmSeats(JSON.parse(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8')) as Design);
+const runOf = (seats: readonly FilmSeat[], omega = 125.66): SpindleRun => ({ omega, viscosity: seats.map(() => 0.0086), growth: seats.map(() => 0) });
+const COARSE = { rows: 8, columns: 32 };
+const SIZE = { rows: 16, columns: 64 };
+
+describe('stiffness and damping against finite differences', () => {
+  const lobes = [{ count: 3, amplitude: 2e-7, phase: 0.3 }];
+  const steep: Cone = { halfAngle: 45 * RAD, radius: 0.013, from: -0.003, to: 0, film: 2.5e-6, journalLobes: lobes, bushLobes: [{ count: 2, amplitude: 1e-7, phase: 1 }] };
+  it.each<[string, Cone, Five]>([
+    ['shallow', { halfAngle: 3 * RAD, radius: 0.011, from: -0.025, to: -0.0005, film: 2.5e-6, journalLobes: lobes }, [1e-6, -8e-7, 1e-7, 1e-5, -2e-5]],
+    ['steep', steep, [1e-6, -8e-7, 1e-7, 1e-5, -2e-5]],
+    [
+      'closing noseward, tapered journal',
+      {
+        ...steep,
+        halfAngle: -30 * RAD,
+        journalProfile: [
+          [-0.003, 0],
+          [0, 5e-7],
+        ],
+      },
+      [5e-7, 4e-7, -3e-7, 2e-5, 3e-5],
+    ],
+    ['straight', { halfAngle: 0, radius: 0.009, from: -0.13, to: -0.11, film: 2.5e-6 }, [1e-6, 1e-6, 0, 1e-6, 2e-6]],
+  ])('%s seat, a groove in it', (_, cone, q) => {
+    const shape = coneShape(cone);
+    const space = newFilmSpace(12, 48);
+    const run = { viscosity: 0.0086, omega: 125, tolerance: 1e-13, grooves: [{ angle: 2, from: -1, to: 1, width: 0.002, pressure: 1e5 }] };
+    solved(space, shape, asPose(q), run);
+    const { stiffness, damping } = coefficients(space, run, newAdjoints(space), 1e-12);
+    for (let j = 0; j < 5; j++) {
+      const step = j < 3 ? 1e-11 : 1e-9;
+      const [plus, minus] = [forceAt(space, shape, q, run, j, step), forceAt(space, shape, q, run, j, -step)];
+      const rate = (sign: number) => solved(space, shape, asPose(q), { ...run, velocity: [0, 1, 2, 3, 4].map((c) => (c === j ? sign * step * 100 : 0)) as Five }).force;
+      const [forward, backward] = [rate(1), rate(-1)];
+      for (let i = 0; i < 5; i++) {
+        const size = Math.sqrt(Math.abs(stiffness[i]![i]! * stiffness[j]![j]!)) + Math.abs(stiffness[i]![j]!);
+        expect(Math.abs(stiffness[i]![j]! + (plus[i]! - minus[i]!) / (2 * step))).toBeLessThanOrEqual(1e-6 * size);
+        const drag = Math.sqrt(damping[i]![i]! * damping[j]![j]!);
+        expect(Math.abs(damping[i]![j]! + (forward[i]! - backward[i]!) / (200 * step))).toBeLessThanOrEqual(1e-6 * drag);
+        expect(Math.abs(damping[i]![j]! - damping[j]![i]!)).toBeLessThanOrEqual(1e-6 * drag);
+      }
+    }
+  });
+});
+
+describe('forces are the gradient of virtual work', () => {
+  it('∫ p δh dA for a small move, by the films themselves', () => {
+    const cone: Cone = {
+      halfAngle: 20 * RAD,
+      radius: 0.011,
+      from: -0.01,
+      to: 0,
+      film: 3e-6,
+      bushProfile: [
+        [-0.01, 0],
+        [-0.004, 4e-7],
+        [0, 0],
+      ],
+    };
+    const shape = coneShape(cone);
+    const space = newFilmSpace(24, 64);
+    const q: Five = [1e-6, 5e-7, 2e-7, 2e-5, -1e-5];
+    const run = { viscosity: 0.01, omega: 100 };
+    const { force } = solved(space, shape, asPose(q), run);
+    const pressure = space.pressure.slice();
+    const area = Float64Array.from(pressure, (_, k) => space.grid.radius[k % 24]! * ((space.grid.to - space.grid.from) / 24) * ((2 * Math.PI) / 64));
+    for (let j = 0; j < 5; j++) {
+      const step = j < 3 ? 1e-10 : 1e-8;
+      const filmAt = (by: number) => {
+        forceAt(space, shape, q, run, j, by);
+        return space.film.centre.slice();
+      };
+      const [plus, minus] = [filmAt(step), filmAt(-step)];
+      const work = pressure.reduce((sum, p, k) => sum + (p * area[k]! * (plus[k]! - minus[k]!)) / (2 * step), 0);
+      expect(Math.abs(work / force[j]! - 1)).toBeLessThan(1e-5);
+    }
+  });
+});
+
+describe('equilibrium', () => {
+  it.each<[string, string, number, Five]>([
+    ['three seats, cutting force beyond the nose and thrust', 'rear-bearing', 0, loadAt(0, -120, -40, 0.03)],
+    ['three seats, a heavy cut', 'rear-bearing', 0, loadAt(100, -500, -200, 0.04)],
+    ['opposed cones, weight', 'opposed-cones', 0.003e-3, loadAt(0, -10, -3, 0)],
+    ['opposed cones, a heavy cut', 'opposed-cones', 0.003e-3, loadAt(0, -2000, -100, 0.02)],
+    ['two cones, almost all thrust', 'correct', 0, loadAt(0, -20, -100, 0)],
+  ])('%s: the oil balances the load, by all five', (_, name, position, load) => {
+    const seats = seatsOf(name);
+    const spindle = newSpindle(seats, SIZE);
+    const found = equilibrium(spindle, load, runOf(seats), { position, coarse: newSpindle(seats, COARSE) });
+    expect(found.status).toBe('solved');
+    if (found.status !== 'solved') return;
+    expect(found.stop).toBe(0);
+    // solved afresh at the pose, by hand
+    const again = solveSpindle(newSpindle(seats, SIZE), asFive(found.pose), runOf(seats), 1e-11);
+    expect(again.status).toBe('solved');
+    if (again.status !== 'solved') return;
+    const size = Math.hypot(load[0], load[1], load[2]);
+    for (let i = 0; i < 3; i++) expect(Math.abs(again.total.force[i]! + load[i]!)).toBeLessThan(2e-6 * size);
+    for (let i = 3; i < 5; i++) expect(Math.abs(again.total.force[i]! + load[i]!)).toBeLessThan(2e-6 * size * 0.14);
+    for (const seat of found.seats) expect(seat.least.film).toBeGreaterThan(0);
+  });
+
+  it('follows a load that grows, from pose to pose, to where it would have come from cold', () => {
+    const seats = seatsOf('rear-bearing');
+    const spindle = newSpindle(seats, SIZE);
+    let near: Parameters<typeof equilibrium>[3]['near'];
+    for (const newtons of [100, 110, 125, 150]) {
+      const load = loadAt(0, -newtons, -40, 0.03);
+      const found = equilibrium(spindle, load, runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE), ...(near && { near }) });
+      if (found.status !== 'solved') throw new Error(found.status);
+      near = found;
+    }
+    const cold = equilibrium(spindle, loadAt(0, -150, -40, 0.03), runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE) });
+    if (cold.status !== 'solved') throw new Error(cold.status);
+    asFive(cold.pose).forEach((value, i) => {
+      expect(Math.abs(value - asFive(near!.pose)[i]!)).toBeLessThan(i < 3 ? 1e-11 : 1e-9);
+    });
+  });
+
+  it('turning the other way mirrors the pose', () => {
+    const seats = seatsOf('rear-bearing');
+    const load = loadAt(0, -120, -40, 0.03);
+    const [one, other] = [125.66, -125.66].map((omega) => equilibrium(newSpindle(seats, SIZE), load, runOf(seats, omega), { position: 0, coarse: newSpindle(seats, COARSE) }));
+    if (one!.status !== 'solved' || other!.status !== 'solved') throw new Error('no equilibrium');
+    expect(other!.pose.x).toBeCloseTo(-one!.pose.x, 12);
+    expect(other!.pose.y).toBeCloseTo(one!.pose.y, 12);
+    expect(other!.pose.z).toBeCloseTo(one!.pose.z, 10);
+  });
+
+  it('cones that all close rearward under a sideways load alone need a stop, and its force is what the oil pushes', () => {
+    const seats = seatsOf('correct');
+    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, 0, -0.012), runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE) });
+    if (found.status !== 'solved') throw new Error(found.status);
+    expect(found.pose.z).toBe(0);
+    expect(found.stop).toBeCloseTo(-found.total.force[2], 9);
+    expect(found.total.force[2]).toBeGreaterThan(1);
+    expect(Math.abs(found.total.force[1] - 120)).toBeLessThan(1e-3);
+  });
+
+  it('straight seats alone take no thrust: the stop takes it', () => {
+    const seats = seatsOf('rear-bearing').filter((seat) => seat.name === 'rear');
+    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -50, -30, -0.129), runOf(seats), { position: 1e-5, coarse: newSpindle(seats, COARSE) });
+    if (found.status !== 'solved') throw new Error(found.status);
+    expect(found.pose.z).toBe(1e-5);
+    expect(found.stop).toBeCloseTo(30, 6);
+  });
+
+  it('pure thrust on cones that run true finds no wedge, and sinks to metal', () => {
+    const seats = seatsOf('correct');
+    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, 0, -40, 0), runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE) });
+    expect(found.status).toBe('contact');
+    if (found.status === 'contact') expect(found.least.film).toBeLessThan(2e-7);
+  });
+
+  it('standing still, no load is carried', () => {
+    const seats = seatsOf('rear-bearing');
+    expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, -40, 0.03), runOf(seats, 0), { position: 0 })).toEqual({ status: 'standing' });
+  });
+
+  it('no room: a straight journal larger than its bush', () => {
+    const cone: Cone = { halfAngle: 0, radius: 0.01, from: 0, to: 0.02, film: -1e-6 };
+    const seats = [{ name: 'tight', shape: coneShape(cone), grooves: [] }];
+    expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -1, 0, 0.01), runOf(seats), { position: 0 })).toEqual({ status: 'noRoom', seat: 0 });
+  });
+
+  it('the stiffness of the whole is the force gained by giving way', () => {
+    const seats = seatsOf('opposed-cones');
+    const spindle = newSpindle(seats, SIZE);
+    const run = runOf(seats);
+    const q: Five = [4e-7, -3e-7, 3e-6, 5e-6, 3e-6];
+    solveSpindle(spindle, q, run, 1e-12);
+    const { stiffness } = spindleCoefficients(spindle, run, 1e-11);
+    const moved = solveSpindle(spindle, q.map((value, i) => value + (i === 2 ? 1e-10 : 0)) as Five, run, 1e-12);
+    const still = solveSpindle(spindle, q, run, 1e-12);
+    if (moved.status !== 'solved' || still.status !== 'solved') throw new Error('not solved');
+    for (let i = 0; i < 5; i++) expect((still.total.force[i]! - moved.total.force[i]!) / 1e-10 / stiffness[i]![2]!).toBeCloseTo(1, 3);
+  });
+});
