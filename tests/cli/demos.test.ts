@@ -2,6 +2,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../src/design/definition.ts';
 import { parseDesign } from '../../src/design/validate.ts';
+import { fitSection } from '../../src/report/fit/section.ts';
+import { designWithMeasured } from '../../src/report/measure/withMeasured.ts';
 import { solve } from '../../src/report/report.ts';
 
 const folder = new URL('../../assets/designs/', import.meta.url);
@@ -136,5 +138,20 @@ describe('each demo shows its lesson', () => {
     near(rear.sensitivity, 0, 1e-12);
     near(fit.relation!.error, 0);
     expect(fit.relation!.between).toEqual(['shallow', 'steep']);
+  });
+
+  test('notebook: drawn right, but the readings tell that it is not, surer than the tolerances are wide', () => {
+    const report = solve(designOf('notebook.conepair.json'), 'notebook');
+    const { measure, fit } = report;
+    near(fit!.relation!.error, 0);
+    expect(measure!.impossible).toEqual([]);
+    expect(measure!.disagreeing).toEqual([]);
+    expect(measure!.undetermined).toEqual([]);
+    expect(measure!.freedom).toBe(16 - 8);
+    expect(measure!.probability).toBeGreaterThan(0.05);
+    const { value, sigma } = measure!.consequences.relation!;
+    expect(Math.abs(value) - 2 * sigma!).toBeGreaterThan(fit!.relation!.allowance);
+    // taken into the design, the fit tells the same
+    near(fitSection(designWithMeasured(designOf('notebook.conepair.json'), measure!)).relation!.error, value, 1e-12);
   });
 });

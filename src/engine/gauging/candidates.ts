@@ -16,6 +16,10 @@ const BAR = 0.1;
 const CLEAR = 0.1;
 /** Blocks are stacked to this (m). */
 const STACK = 1e-6;
+/** Stations and travels are set to this (m). */
+const PLACE = 1e-5;
+
+const rounded = (length: number, step: number) => Math.round(length / step) * step;
 
 /** Candidates whose set-up is possible on the shape; `readings` the notebook so far. */
 export function candidatesOf(seats: readonly SeatInput[], readings: readonly Reading[]): Reading[] {
@@ -53,7 +57,7 @@ function journalCandidates(seats: readonly SeatInput[], seat: number, usual: Not
   const rolls = used.length > 0 ? [...new Set(used)] : METRIC_ROLLS;
   // The centre stands where the roll touches a tenth from either end.
   const pairs = rolls.flatMap((roll) => {
-    const stations = [CLEAR, 1 - CLEAR].map((share) => from + share * (to - from) - (roll / 2) * Math.sin(halfAngle));
+    const stations = [CLEAR, 1 - CLEAR].map((share) => rounded(from + share * (to - from) - (roll / 2) * Math.sin(halfAngle), PLACE));
     return bestPair(triedRolls(seats, seat, [roll], stations)) ?? [];
   });
   const overRolls = pairs.slice(0, 2).map((t): Reading => ({ kind: 'overRolls', ...on, roll: t.diameter, station: t.centre!, value: 0, sigma: usual.sigma('overRolls') }));
@@ -70,12 +74,12 @@ function bushCandidates(seats: readonly SeatInput[], seat: number, usual: Notebo
 
 function diameters(seats: readonly SeatInput[], on: On, usual: Notebook): Reading[] {
   const { from, to } = seats[on.seat]![on.part];
-  return [CLEAR, 1 - CLEAR].map((share) => ({ kind: 'diameter', ...on, station: from + share * (to - from), value: 0, sigma: usual.sigma('diameter') }));
+  return [CLEAR, 1 - CLEAR].map((share) => ({ kind: 'diameter', ...on, station: rounded(from + share * (to - from), PLACE), value: 0, sigma: usual.sigma('diameter') }));
 }
 
 function rises(seats: readonly SeatInput[], on: On, usual: Notebook): Reading[] {
   const { from, to, halfAngle } = seats[on.seat]![on.part];
   const bar = usual.of('sineRise')[0]?.bar ?? BAR;
-  const stack = Math.round(stackOfAngle(halfAngle, bar) / STACK) * STACK;
-  return [{ kind: 'sineRise', ...on, bar, stack, travel: (1 - 2 * CLEAR) * (to - from), value: 0, sigma: usual.sigma('sineRise') }];
+  const stack = rounded(stackOfAngle(halfAngle, bar), STACK);
+  return [{ kind: 'sineRise', ...on, bar, stack, travel: rounded((1 - 2 * CLEAR) * (to - from), PLACE), value: 0, sigma: usual.sigma('sineRise') }];
 }

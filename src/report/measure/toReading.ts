@@ -27,9 +27,10 @@ export function toReading(design: Design, reading: Reading): EngineReading {
   return { kind: reading.kind, ...on, ...free, ...converted(reading, metres, radians) } as EngineReading;
 }
 
+/** Lengths to 1e-9 mm, so that a set-up that is round in metres is round in millimetres. */
 export function fromReading(design: Design, reading: EngineReading): Reading {
   const on = 'seat' in reading ? { seat: design.seats[reading.seat]!.name, part: reading.part } : {};
-  return { kind: reading.kind, ...on, ...converted(reading, millimetres, degrees) } as Reading;
+  return { kind: reading.kind, ...on, ...converted(reading, (m) => Number(millimetres(m).toFixed(9)), degrees) } as Reading;
 }
 
 export const toReadings = (design: Design): EngineReading[] => (design.readings ?? []).map((reading) => toReading(design, reading));

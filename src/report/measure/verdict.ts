@@ -1,10 +1,12 @@
 /** What the readings say, in a machinist's words: made from the report alone. */
 import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, lengthText, placeText, type System } from '../../design/units.ts';
+import { fitSection } from '../fit/section.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultText } from './faultText.ts';
 import type { Reading } from './toReading.ts';
+import { designWithMeasured } from './withMeasured.ts';
 
 /** Chance of a chi-square so great (or, told the other way, so small) that the stated uncertainties are doubted. */
 const DOUBT = 0.01;
@@ -14,11 +16,24 @@ const SURE = 0.975;
 export function measureVerdict(design: Design, measure: MeasureReport, system: System): Verdict {
   const faults = measure.impossible.map((fault) => `${entryText(design, fault.index)} cannot be used: ${faultText(fault, system)}.`);
   if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: faults };
-  const sentences = [disagreeSentence(design, measure, system), ...faults, openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
+  const allowed = allowanceOf(design, measure);
+  const sentences = [allowed?.text(system) ?? '', disagreeSentence(design, measure, system), ...faults, openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
   if (!measure.settled) return { tone: 'stop', headline: 'The estimate did not come to rest; one of the readings must be far out.', sentences };
-  const relation = measure.consequences.relation ?? measure.consequences.firstPosition;
   const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT);
-  return { tone: wrong ? 'stop' : relation?.sigma == null ? 'mend' : 'good', headline: headlineOf(design, measure, system), sentences };
+  const good = allowed ? allowed.within === true : measure.consequences.firstPosition?.sigma != null;
+  return { tone: wrong ? 'stop' : good ? 'good' : 'mend', headline: headlineOf(design, measure, system), sentences };
+}
+
+/** Whether the relation is within what the tolerances of the films allow, as far as the readings tell; null where they tell no relation. */
+function allowanceOf(design: Design, measure: MeasureReport): { within: boolean | null; text: (system: System) => string } | null {
+  const { relation } = measure.consequences;
+  const allowance = fitSection(designWithMeasured(design, measure)).relation?.allowance;
+  if (!relation || relation.sigma === null || !allowance) return null;
+  const [error, reach] = [Math.abs(relation.value), 2 * relation.sigma];
+  const limit = (system: System) => `the ${fineText(allowance, system)} the tolerances of the films allow`;
+  if (error + reach <= allowance) return { within: true, text: (system) => `That is within ${limit(system)}.` };
+  if (error - reach > allowance) return { within: false, text: (system) => `That is beyond ${limit(system)}.` };
+  return { within: null, text: (system) => `Whether that is within ${limit(system)} the readings do not yet tell.` };
 }
 
 function headlineOf(design: Design, measure: MeasureReport, system: System): string {

@@ -1,7 +1,7 @@
 /** Random pairs, true shapes near them, and notebooks of readings taken from those. SI units. */
 import fc from 'fast-check';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
-import { xoroshiro128plus } from 'pure-rand/generator/xoroshiro128plus';
+import { mersenne } from 'pure-rand/generator/mersenne';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import { normalQuantile } from '../../../src/engine/gauging/distributions.ts';
 import type { Estimate } from '../../../src/engine/gauging/estimate.ts';
@@ -97,7 +97,7 @@ export function readFrom(truth: readonly SeatInput[], reading: Reading): Reading
 
 /** Independent standard normal draws. */
 export function normals(seed: number): () => number {
-  const random = xoroshiro128plus(seed);
+  const random = mersenne(seed);
   return () => normalQuantile(uniformFloat64(random) + Number.EPSILON / 4);
 }
 
