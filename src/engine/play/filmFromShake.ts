@@ -40,7 +40,8 @@ export function filmFromShake(spindle: Spindle, indicator: Indicator, shake: num
   };
   // A hair off the stops, so that a rounding does not make them an interference.
   const hair = 1e-9 * (nose - rear);
-  const [low, high] = [rear + hair, nose - hair];
+  const low = rear + hair;
+  const high = answered(at, low, nose - hair);
   const [first, last] = [at(low), at(high)];
   if (first === null || last === null) return { status: 'undecided' };
   const peak = peakBetween(at, low, high);
@@ -51,6 +52,13 @@ export function filmFromShake(spindle: Spindle, indicator: Indicator, shake: num
   if (positions.length === 0) return { status: 'less', least: Math.min(first, last) };
   const distinct = positions.filter((p, i) => i === 0 || Math.abs(p - positions[0]!) > CLOSE);
   return { status: 'solved', answers: distinct.map((position) => ({ position, films: spindle.seats.map(({ lines }) => leastFilm(lines.gap, position)) })) };
+}
+
+/** The furthest of the positions from one toward another, each half as far as the last, at which there is a shake: not so far out that the parts have left each other. */
+function answered(at: (position: number) => number | null, from: number, to: number): number {
+  let far = to;
+  for (let step = 0; step < 20 && at(far) === null; step++) far = from + (far - from) / 2;
+  return far;
 }
 
 /** Where a concave function is greatest, by golden section. */

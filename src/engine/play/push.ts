@@ -56,7 +56,8 @@ export function pushed(body: Body, free: ReadonlySet<Motion>, push: Push, start?
   if (verdict.status !== 'infeasible' || verdict.interference > PERFECT) return verdict;
   // A perfect fit has one pose, which rounding has lost: every film is let off by what was lost.
   const film = body.stations.film.map((value) => value + verdict.interference + TOUCH);
-  return drive({ ...body, stations: { ...body.stations, film }, cuts: [] }, free, push, start);
+  const eased = drive({ ...body, stations: { ...body.stations, film }, cuts: [] }, free, push, start);
+  return eased.status === 'infeasible' ? { status: 'stalled', pose: eased.pose } : eased;
 }
 
 function drive(body: Body, free: ReadonlySet<Motion>, push: Push, start?: Float64Array): PushVerdict {

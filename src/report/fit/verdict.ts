@@ -1,9 +1,11 @@
 /**
  * The fit in a machinist's words: one headline and one or two sentences, made from the report alone and right
- * for every kind of design. Self-holding, wedging: a cone sticks when tan(half angle) ≤ friction.
+ * for every kind of design.
  */
 import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, placeText, type System, turnText } from '../../design/units.ts';
+import { DRY_FRICTION, isSelfHolding } from '../../engine/play/selfHolding.ts';
+import { radians } from '../toEngine.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
 
 export interface Verdict {
@@ -12,8 +14,6 @@ export interface Verdict {
   sentences: string[];
 }
 
-/** Dry friction taken where the design states none: steel on bronze, common practice, no source. */
-const FRICTION = 0.12;
 /** A difference of film (mm) along a seat that no one would remark on. */
 const UNEVEN = 1e-4;
 /** Films (mm) closer than this to nothing are a touch on paper. */
@@ -82,9 +82,10 @@ const endPlayClause = (fit: FitReport, system: System) =>
 
 /** What it does that this seat touches first. */
 function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
-  const halfAngle = design.seats.find((s) => s.name === first.name)!.bush.halfAngle;
-  const friction = design.friction ?? FRICTION;
-  if (Math.tan((Math.abs(halfAngle) * Math.PI) / 180) <= friction) return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
+  const { bush, journal } = design.seats.find((s) => s.name === first.name)!;
+  const halfAngle = bush.halfAngle || journal.halfAngle;
+  const friction = design.friction ?? DRY_FRICTION;
+  if (isSelfHolding(radians(halfAngle), friction)) return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
   const loose = fit.seats.filter((s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film));
   if (loose.length > 0) return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose.`;
   return `at ${angleText(halfAngle)} it stops the journal without sticking.`;

@@ -25,7 +25,9 @@ export function playSection(design: Design): PlayReport | undefined {
   const ends = endPlay(spindle, position);
   const map = playMap(held, indicator.station, DIRECTIONS);
   const friction = design.friction ?? DRY_FRICTION;
-  const holding = design.seats.filter((seat) => isSelfHolding(radians(seat.bush.halfAngle), friction));
+  // A straight bush is wedged by the cone of its journal, if there is one.
+  const cones = design.seats.map(({ name, bush, journal }) => ({ name, halfAngle: radians(bush.halfAngle || journal.halfAngle) }));
+  const holding = cones.filter(({ halfAngle }) => isSelfHolding(halfAngle, friction));
   return {
     indicator: indicatorOf(design),
     free: [...freeOf(design)],
@@ -36,9 +38,9 @@ export function playSection(design: Design): PlayReport | undefined {
     noseStop: ends.nose.status === 'solved' ? mm(ends.nose.pose.z) : null,
     map: map.status === 'solved' ? map.polygon.map(({ x, y }): [number, number] => [mm(x), mm(y)]) : null,
     curve: curveOf(spindle, indicator, position, ends.rear, ends.nose),
-    selfHolding: holding.map((seat) => seat.name),
+    selfHolding: holding.map(({ name }) => name),
     friction,
-    freeing: Object.fromEntries(holding.map((seat) => [seat.name, forceToFree(radians(seat.bush.halfAngle), friction, 1)])),
+    freeing: Object.fromEntries(holding.map(({ name, halfAngle }) => [name, forceToFree(halfAngle, friction, 1)])),
   };
 }
 
