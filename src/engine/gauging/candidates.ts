@@ -26,7 +26,8 @@ export function candidatesOf(seats: readonly SeatInput[], readings: readonly Rea
   const usual = notebookOf(readings);
   const onSurfaces = seats.flatMap((_, seat) => [...journalCandidates(seats, seat, usual), ...bushCandidates(seats, seat, usual)]);
   const standOff: Reading = { kind: 'standOff', value: 0, sigma: usual.sigma('standOff') };
-  return [...onSurfaces, standOff].flatMap((reading) => {
+  // Where the indicator can stand, only a shake that was read tells.
+  return [...onSurfaces, standOff, ...usual.of('shake').slice(0, 1)].flatMap((reading) => {
     const { value, fault } = predict(reading, seats);
     return value === null || fault ? [] : [{ ...reading, value }];
   });

@@ -10,7 +10,7 @@ import type { Branch, ReadingKind } from '../reading.ts';
 import { impossible } from '../reading.ts';
 
 /** A film (m) at first touch below which a place may become the one that touches, when the shape is corrected. */
-const NEAR = 1e-6;
+const NEAR = 1e-5;
 
 export const standOff: ReadingKind<'standOff'> = {
   kind: 'standOff',
