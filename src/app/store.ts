@@ -18,6 +18,8 @@ export interface State {
   factor: number;
   /** Opening of the bush in the scene, degrees. */
   sector: number;
+  /** Where the nose is being pulled to, at the indicator (mm, to the right and upward); null: let go. */
+  pull: { x: number; y: number } | null;
 }
 
 const KEY = 'conepair.work.1';
@@ -25,7 +27,7 @@ const KEY = 'conepair.work.1';
 export function createWork(initial: Design, storage: Storage | undefined) {
   const kept = readKept(storage);
   const store = createStore<State>()(
-    temporal((): State => ({ design: kept?.design ?? initial, refused: null, system: kept?.system ?? 'metric', factor: kept?.factor ?? 400, sector: 120 }), {
+    temporal((): State => ({ design: kept?.design ?? initial, refused: null, system: kept?.system ?? 'metric', factor: kept?.factor ?? 400, sector: 120, pull: null }), {
       partialize: ({ design }) => ({ design }),
       equality: (a, b) => a.design === b.design,
       limit: 200,
@@ -52,7 +54,7 @@ export function createWork(initial: Design, storage: Storage | undefined) {
     },
     open(file: string, result: Validation) {
       this.dragEnd();
-      store.setState(result.ok ? { design: result.design, refused: null } : { refused: { file, errors: result.errors } });
+      store.setState(result.ok ? { design: result.design, refused: null, pull: null } : { refused: { file, errors: result.errors } });
     },
     dragStart() {
       dragFrom = store.getState().design;

@@ -93,11 +93,11 @@ test('a field takes another unit, and refuses nonsense where it stands', async (
 });
 
 test('every number of the pair has a control that says what it is', async () => {
-  await expect.element(page.getByLabelText('Friction', { exact: true })).toBeVisible();
+  await expect.element(page.getByLabelText('Adjuster pitch', { exact: true })).toBeVisible();
   for (const details of document.querySelectorAll('details')) details.open = true;
   const fields = [...document.querySelectorAll<HTMLInputElement>('.controls input, .controls textarea')];
-  // position, adjuster, friction, factor, sector; per seat two surfaces of seven, name, film, tolerance; title, notes
-  expect(fields.length).toBe(5 + 2 * (14 + 3) + 2);
+  // position, adjuster, factor, sector; per seat two surfaces of seven, name, film, tolerance; title, notes
+  expect(fields.length).toBe(4 + 2 * (14 + 3) + 2);
   for (const field of fields) {
     const name = document.querySelector(`label[for="${CSS.escape(field.id)}"]`);
     expect(name?.textContent, field.outerHTML).toBeTruthy();
@@ -139,7 +139,7 @@ test('every demo draws at every width without sideways scroll', async () => {
 
 test('an axe scan is clean in both themes', async () => {
   await page.viewport(820, 1100);
-  await expect.element(page.getByLabelText('Friction', { exact: true })).toBeVisible();
+  await expect.element(page.getByLabelText('Adjuster pitch', { exact: true })).toBeVisible();
   for (const details of document.querySelectorAll('details')) details.open = true;
   for (const theme of ['light', 'dark']) {
     document.documentElement.style.colorScheme = theme;

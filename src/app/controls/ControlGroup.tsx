@@ -1,5 +1,6 @@
 /** A named group of controls as one leva panel, in the colours of the page. */
 import { LevaPanel, useControls, useCreateStore } from 'leva';
+import { type FocusEvent, useState } from 'react';
 import { type Control, control } from './controls.tsx';
 
 /** leva's colours by what they paint; its own fail the contrast the page keeps. */
@@ -27,10 +28,16 @@ export default function ControlGroup({ title, rows }: { title: string; rows: rea
   const store = useCreateStore();
   const key = JSON.stringify(rows);
   useControls(() => Object.fromEntries(rows.map((row, i) => [`row${i}`, control(row)])), { store }, [key]);
+  const [asked, setAsked] = useState('');
+  // What the control with the focus is.
+  const onFocus = (event: FocusEvent) => setAsked((event.target as HTMLInputElement).labels?.[0]?.title ?? '');
   return (
-    <fieldset className="group">
+    <fieldset className="group" onFocus={onFocus} onBlur={() => setAsked('')}>
       <legend>{title}</legend>
       <LevaPanel store={store} theme={THEME} fill flat titleBar={false} hideCopyButton />
+      <p className="asked" aria-hidden="true">
+        {asked}
+      </p>
     </fieldset>
   );
 }

@@ -7,6 +7,8 @@ import type { Design, Surface } from '../../design/definition.ts';
 import { quantityAt, valueAt, without, withValue } from '../../design/place.ts';
 import { quantityText, typedQuantity } from '../../design/quantity.ts';
 import { angleText, taperOfHalfAngle } from '../../design/units.ts';
+import { MOTIONS, type Motion } from '../../engine/play/rigid.ts';
+import { FREE } from '../../report/play/toPlay.ts';
 import { DrawnFactorContext, useWork } from './context.ts';
 import { lobesText, profileText, readLobes, readProfile } from './lists.ts';
 import { TypedField } from './TypedField.tsx';
@@ -20,6 +22,8 @@ export type Control =
   | { kind: 'choice'; path: string; title: string; about: string; options: readonly { value: string; text: string }[]; change?: (design: Design, value: string) => Design }
   /** a measured line, or lobes, of a surface */
   | { kind: 'profile' | 'lobes'; path: string }
+  /** which motions of the spindle are free */
+  | { kind: 'motions' }
   /** how the pictures show the pair */
   | { kind: 'factor' | 'sector' };
 
@@ -44,6 +48,8 @@ function ControlRow(row: Control) {
     case 'profile':
     case 'lobes':
       return <ListRow {...row} />;
+    case 'motions':
+      return <MotionsRow />;
     case 'factor':
       return <FactorRow />;
     case 'sector':
@@ -129,6 +135,34 @@ function ListRow({ kind, path }: Control & { kind: 'profile' | 'lobes' }) {
   return (
     <Labelled title={title} about={about}>
       {(id) => <TypedField id={id} shown={shown} about={about} lines={Math.min(6, Math.max(2, shown.split('\n').length))} take={take} />}
+    </Labelled>
+  );
+}
+
+const MOTION_NAMES: Record<Motion, string> = { x: 'sideways', y: 'up and down', z: 'axially', tiltX: 'tilt up and down', tiltY: 'tilt sideways' };
+
+function MotionsRow() {
+  const work = useWork();
+  const free = useStore(work.store, (state) => state.design.play?.free) ?? FREE;
+  const set = (motion: Motion, on: boolean) =>
+    work.change((design) =>
+      withValue(
+        design,
+        'play.free',
+        MOTIONS.filter((m) => (m === motion ? on : free.includes(m))),
+      ),
+    );
+  return (
+    <Labelled title="Free to move" about="Motions of the spindle that nothing but the seats restrains; a driven or located spindle has fewer">
+      {(id) => (
+        <div id={id} className="motions">
+          {MOTIONS.map((motion) => (
+            <label key={motion}>
+              <input type="checkbox" checked={free.includes(motion)} onChange={(event) => set(motion, event.target.checked)} /> {MOTION_NAMES[motion]}
+            </label>
+          ))}
+        </div>
+      )}
     </Labelled>
   );
 }

@@ -10,8 +10,8 @@ import { cosineError } from '../../engine/gauging/cosineError.ts';
 import { angleOfStack, stackOfAngle } from '../../engine/gauging/sineBar.ts';
 import { atReference } from '../../engine/gauging/temperature.ts';
 import { degrees, metres, millimetres, radians, toSeats } from '../../report/toEngine.ts';
+import { above, atLeast, atMost, LocalField } from '../controls/LocalField.tsx';
 import type { Work } from '../store.ts';
-import { above, atLeast, atMost, LocalField } from './LocalField.tsx';
 
 export function Helpers({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);

@@ -32,8 +32,8 @@ export function Notebook({ work, measure }: Props) {
         </p>
       )}
       {readings.map((reading, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: an entry is known by its place in the notebook
-        <Entry key={i} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
+        // Known by its place in the notebook; another kind in that place is another entry.
+        <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
       ))}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (

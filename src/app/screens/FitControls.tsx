@@ -10,7 +10,6 @@ import type { Work } from '../store.ts';
 const SPINDLE: Control[] = [
   { kind: 'quantity', path: 'position' },
   { kind: 'quantity', path: 'adjuster.pitch' },
-  { kind: 'quantity', path: 'friction' },
 ];
 const PICTURES: Control[] = [{ kind: 'factor' }, { kind: 'sector' }];
 const ABOUT: Control[] = [

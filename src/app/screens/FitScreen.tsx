@@ -7,18 +7,21 @@ import { fitVerdict } from '../../report/fit/verdict.ts';
 import { metres, toSeat } from '../../report/toEngine.ts';
 import { ClosingChart } from '../picture/ClosingChart.tsx';
 import { drawnPair } from '../picture/drawn.ts';
+import { usePull } from '../play/usePull.ts';
 import type { Work } from '../store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures } from './FitPictures.tsx';
 
 /** Loaded after the first picture: it brings the controls' library. */
 const FitControls = lazy(() => import('./FitControls.tsx'));
+const PlayPanel = lazy(() => import('../play/PlayPanel.tsx'));
 
 export function FitScreen({ work }: { work: Work }) {
   const { design, system, factor } = useStore(work.store);
   const fit = useMemo(() => fitSection(design), [design]);
   const seats = useMemo(() => design.seats.map((seat) => seatLines(toSeat(seat))), [design.seats]);
   const drawn = useMemo(() => drawnPair(seats, metres(fit.position), factor), [seats, fit.position, factor]);
+  const pulled = usePull(work);
   const verdict = fitVerdict(design, fit, system);
   return (
     <>
@@ -32,6 +35,9 @@ export function FitScreen({ work }: { work: Work }) {
       </Suspense>
       <ClosingChart design={design} seats={seats} fit={fit} system={system} work={work} />
       <FitNumbers fit={fit} design={design} system={system} />
+      <Suspense fallback={<p className="loading">Seat and play are loading.</p>}>
+        <PlayPanel work={work} pulled={pulled} />
+      </Suspense>
       {design.notes && <p className="notes">{design.notes}</p>}
     </>
   );

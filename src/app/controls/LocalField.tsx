@@ -4,7 +4,7 @@ import type { Quantity } from '../../design/definition.ts';
 import type { Bound } from '../../design/place.ts';
 import { quantityText, typedQuantity } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
-import { TypedField } from '../controls/TypedField.tsx';
+import { TypedField } from './TypedField.tsx';
 
 interface Props {
   title: string;

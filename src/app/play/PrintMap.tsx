@@ -1,0 +1,73 @@
+/** One print unrolled: round the part along the page, its length up the page from the rear to the nose. */
+import { useEffect, useRef } from 'react';
+import { placeText, type System } from '../../design/units.ts';
+import type { PrintMap as PrintOf } from '../../engine/play/print.ts';
+import { millimetres } from '../../report/toEngine.ts';
+
+interface Props {
+  map: PrintOf;
+  /** m */
+  thickness: number;
+  system: System;
+  dark: boolean;
+}
+
+type Colour = readonly [number, number, number];
+const METAL: Record<PrintOf['part'], { light: Colour; dark: Colour }> = {
+  journal: { light: [203, 211, 217], dark: [93, 108, 120] },
+  bush: { light: [228, 205, 170], dark: [138, 98, 54] },
+};
+/** Prussian blue; lighter on the dark sheet, so that it stands out. */
+const BLUE: { light: Colour; dark: Colour } = { light: [12, 44, 104], dark: [120, 176, 255] };
+/** Where no other part comes near. */
+const ALONE = 0.55;
+
+export function PrintMap({ map, thickness, system, dark }: Props) {
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const rows = map.stations.length;
+  useEffect(() => {
+    const context = canvas.current?.getContext('2d');
+    if (!context) return;
+    context.putImageData(imageOf(map, thickness, dark), 0, 0);
+  }, [map, thickness, dark]);
+  const place = (row: number) => placeText(millimetres(map.stations[row]!), system);
+  return (
+    <figure className="print">
+      <figcaption>
+        {map.seat} {map.part}
+      </figcaption>
+      <div>
+        <canvas ref={canvas} width={map.columns} height={rows} role="img" aria-label={`Print on the ${map.seat} ${map.part}, unrolled`} />
+        <span className="nose-end">{place(rows - 1)}, nose</span>
+        <span className="rear-end">{place(0)}, rear</span>
+      </div>
+      <p className="angles" aria-hidden="true">
+        <span>0°</span>
+        <span>90°</span>
+        <span>180°</span>
+        <span>270°</span>
+        <span>360°</span>
+      </p>
+    </figure>
+  );
+}
+
+/** Blue where the film is no more than the thickness, the fuller the closer; bare metal elsewhere. */
+function imageOf({ film, columns, stations, part }: PrintOf, thickness: number, dark: boolean): ImageData {
+  const rows = stations.length;
+  const image = new ImageData(columns, rows);
+  const theme = dark ? 'dark' : 'light';
+  const metal = METAL[part][theme];
+  const blue = BLUE[theme];
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      const gap = film[row * columns + column]!;
+      // Half the strength at the edge of the blue, so that the edge is seen.
+      const strength = gap > thickness ? 0 : 0.5 + 0.5 * Math.min(1, Math.max(0, 1 - gap / thickness));
+      const at = 4 * ((rows - 1 - row) * columns + column);
+      for (let k = 0; k < 3; k++) image.data[at + k] = metal[k]! + (blue[k]! - metal[k]!) * strength;
+      image.data[at + 3] = gap === Number.POSITIVE_INFINITY ? 255 * ALONE : 255;
+    }
+  }
+  return image;
+}

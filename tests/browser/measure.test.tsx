@@ -1,0 +1,86 @@
+/** The Measure screen in Chromium: a notebook written, read, doubted, taken into the design. */
+import axe from 'axe-core';
+import { expect, test } from 'vitest';
+import { page as browser, userEvent } from 'vitest/browser';
+import type { Design } from '../../src/design/definition.ts';
+import { predictedReading } from '../../src/report/measure/predictedReading.ts';
+import { page } from './page.tsx';
+
+const shown = page('#measure');
+const verdict = () => document.querySelector('.verdict')!.textContent!;
+
+type Reading = NonNullable<Design['readings']>[number];
+
+/** What the bench would tell of parts that are not quite as drawn: the shallow journal 4 µm larger. */
+function notebookOf(design: Design): Reading[] {
+  const truth: Design = { ...design, seats: design.seats.map((seat, i) => (i === 0 ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + 0.004 } } : seat)) };
+  const setUps: Reading[] = design.seats.flatMap(({ name, journal, bush }) => [
+    ...([0.1, 0.3, 0.5, 0.7, 0.9] as const).flatMap((share): Reading[] => [
+      { kind: 'diameter', seat: name, part: 'journal', value: 0, sigma: 0.001, station: journal.from + share * (journal.to - journal.from) },
+      { kind: 'diameter', seat: name, part: 'bush', value: 0, sigma: 0.001, station: bush.from + share * (bush.to - bush.from) },
+    ]),
+  ]);
+  return setUps.map((reading) => ({ ...reading, value: predictedReading(truth, reading).value! }));
+}
+
+test('an empty notebook says how to begin; a button adds a reading of every kind with its drawing', async () => {
+  await expect.poll(verdict).toMatch(/No readings yet/);
+  for (const name of ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake']) {
+    await userEvent.click(browser.getByRole('button', { name: `+ ${name}`, exact: true }).last());
+  }
+  expect(shown.work.store.getState().design.readings!.map(({ kind }) => kind)).toEqual(['diameter', 'overRolls', 'ballDepth', 'sineRise', 'straightness', 'standOff', 'shake']);
+  for (const details of document.querySelectorAll<HTMLDetailsElement>('.notebook details')) details.open = true;
+  await expect.poll(() => document.querySelectorAll('.set-up').length).toBe(7);
+  expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
+  await userEvent.click(browser.getByRole('button', { name: 'Strike out this reading' }).first());
+  expect(shown.work.store.getState().design.readings!.length).toBe(6);
+  await userEvent.click(browser.getByRole('button', { name: 'Undo' }));
+  expect(shown.work.store.getState().design.readings!.length).toBe(7);
+});
+
+test('the shape follows from the readings and is taken into the design', async () => {
+  const { design } = shown.work.store.getState();
+  shown.work.change((d) => ({ ...d, readings: notebookOf(d) }));
+  await expect.element(browser.getByRole('button', { name: 'Use these shapes in the design' })).toBeVisible();
+  expect(document.querySelectorAll('.shape .band').length).toBe(4);
+  await userEvent.click(browser.getByRole('button', { name: 'Use these shapes in the design' }));
+  const taken = shown.work.store.getState().design.seats[0]!.journal;
+  expect(taken.diameter).toBeCloseTo(design.seats[0]!.journal.diameter + 0.004, 6);
+  expect(taken.halfAngle).toBeCloseTo(design.seats[0]!.journal.halfAngle, 6);
+});
+
+test('a slip of the pen is pointed out where it stands', async () => {
+  shown.work.change((d) => ({ ...d, readings: notebookOf(d).map((reading, i) => (i === 2 ? { ...reading, value: reading.value + 0.02 } : reading)) }));
+  await expect.poll(verdict).toMatch(/Reading 3 .* does not go with the others/);
+  expect(document.querySelectorAll('.doubtful').length).toBe(1);
+  expect(document.querySelectorAll('.residual.off').length).toBe(1);
+});
+
+test('rows of a spreadsheet are taken whole or not at all', async () => {
+  await userEvent.click(browser.getByText('To and from a spreadsheet'));
+  const field = browser.getByLabelText('Rows copied from a spreadsheet', { exact: false });
+  await userEvent.fill(field, 'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21,998;0,001;-2\ndiameter;shalow;bush;21,9;0,001;-9');
+  await userEvent.click(browser.getByRole('button', { name: 'Add these rows' }));
+  await expect.element(browser.getByRole('alert')).toHaveTextContent(/Row 3, seat: found "shalow"/);
+  expect(shown.work.store.getState().design.readings).toBeUndefined();
+  await userEvent.fill(field, 'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21,998;1 µm;-2');
+  await userEvent.click(browser.getByRole('button', { name: 'Add these rows' }));
+  expect(shown.work.store.getState().design.readings).toEqual([{ kind: 'diameter', seat: 'shallow', part: 'bush', value: 21.998, sigma: 0.001, station: -2 }]);
+});
+
+test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {
+  shown.work.change((d) => ({ ...d, readings: notebookOf(d) }));
+  for (const width of [390, 820, 1440]) {
+    await browser.viewport(width, 900);
+    await new Promise((done) => setTimeout(done, 60));
+    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
+  }
+  await browser.viewport(820, 1100);
+  for (const details of document.querySelectorAll('details')) details.open = true;
+  for (const theme of ['light', 'dark']) {
+    document.documentElement.style.colorScheme = theme;
+    const { violations } = await axe.run(document);
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
+  }
+  document.documentElement.style.colorScheme = '';
+});

@@ -1,0 +1,72 @@
+/** Seat and play on the Fit screen in Chromium: what the indicator feels, the nose pulled, the blue. */
+import axe from 'axe-core';
+import { expect, test } from 'vitest';
+import { page as browser, userEvent } from 'vitest/browser';
+import { indicatorOf } from '../../src/report/play/toPlay.ts';
+import { solve } from '../../src/report/report.ts';
+import { page } from './page.tsx';
+
+const shown = page();
+const panel = () => document.querySelector('.verdict.second')?.textContent ?? '';
+const design = () => shown.work.store.getState().design;
+
+test('says how the spindle sits and shakes, as the report does', async () => {
+  await expect.poll(panel, { timeout: 20_000 }).toMatch(/Pushed home, the spindle bears in the steep seat alone/);
+  const { total } = solve(design(), 'here').play!.shake;
+  expect(panel()).toContain(`${((total ?? 0) * 1000).toFixed(2)} µm`);
+});
+
+test('the nose is pulled by the keyboard as far as it goes, and let go', async () => {
+  await expect.poll(() => document.querySelector('.nose'), { timeout: 20_000 }).toBeTruthy();
+  document.querySelector<SVGGElement>('.nose')!.focus();
+  for (let i = 0; i < 4; i++) await userEvent.keyboard('{Shift>}{ArrowRight}{/Shift}');
+  // Against the stop: half the whole travel from side to side.
+  const half = (solve(design(), 'here').play!.shake.total! / 2) * 1000;
+  await expect.poll(() => Number(document.querySelector('.nose')!.getAttribute('aria-valuenow'))).toBeCloseTo(half, 2);
+  expect(document.querySelectorAll('.nose-map .force').length).toBeGreaterThan(0);
+  expect(indicatorOf(design())).toBe(30);
+  await userEvent.keyboard('{Escape}');
+  await expect.poll(() => Number(document.querySelector('.nose')!.getAttribute('aria-valuenow'))).toBe(0);
+});
+
+test('a shake felt on the bench is read back to a position and its films', async () => {
+  await expect.poll(() => document.querySelector('.shake-curve'), { timeout: 20_000 }).toBeTruthy();
+  const total = solve({ ...design(), position: 0.005 }, 'there').play!.shake.total! * 1000;
+  const field = browser.getByLabelText('Shake felt', { exact: true });
+  await userEvent.fill(field, `${total} µm`);
+  await userEvent.keyboard('{Enter}');
+  await expect.element(browser.getByText('It stands at 5.00 µm', { exact: false })).toBeVisible();
+  await userEvent.click(browser.getByRole('button', { name: 'Put the journal there' }));
+  expect(design().position).toBeCloseTo(0.005, 7);
+});
+
+test('the blue shows on the steep seat and not on the shallow one', async () => {
+  await expect.poll(() => document.querySelectorAll('.print canvas').length, { timeout: 20_000 }).toBe(4);
+  await expect.element(browser.getByText('The steep seat prints; the shallow stays clean.')).toBeVisible();
+  const blue = (name: string) => {
+    const canvas = document.querySelector<HTMLCanvasElement>(`canvas[aria-label="Print on the ${name}, unrolled"]`)!;
+    const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+    let count = 0;
+    for (let i = 0; i < data.length; i += 4) if (data[i + 2]! > data[i]! + 30) count++;
+    return count / (data.length / 4);
+  };
+  expect(blue('steep journal')).toBeGreaterThan(0.8);
+  expect(blue('shallow journal')).toBe(0);
+});
+
+test('no sideways scroll, and an axe scan of all of it is clean in both themes', async () => {
+  await expect.poll(() => document.querySelectorAll('.print canvas').length, { timeout: 20_000 }).toBe(4);
+  for (const width of [390, 820, 1440]) {
+    await browser.viewport(width, 900);
+    await new Promise((done) => setTimeout(done, 80));
+    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
+  }
+  await browser.viewport(820, 1100);
+  for (const details of document.querySelectorAll('details')) details.open = true;
+  for (const theme of ['light', 'dark']) {
+    document.documentElement.style.colorScheme = theme;
+    const { violations } = await axe.run(document);
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
+  }
+  document.documentElement.style.colorScheme = '';
+});
