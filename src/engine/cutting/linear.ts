@@ -1,12 +1,15 @@
 /**
- * Small linear programmes with several objectives, each minimised among what is left equally good by those before it.
+ * Small linear programmes with several objectives, each minimised among what those before it leave equally good.
  *
  *   minimise  c₁·x, then c₂·x, …   subject to   least ≤ x ≤ most,   each row  min ≤ a·x ≤ max
  *
- * Solved by a kept package (yalps, simplex on a dense tableau), which knows variables from 0 upward only: a variable
- * with a least value is counted from there, a free one is the difference of two. Numbers are to be scaled near 1.
+ * Simplex on a dense tableau in two phases (tableau.ts). Every variable is counted from its least value, from its
+ * greatest downward where it has only that, or as the difference of two where it has neither; every finite bound is a
+ * row, every row an equation with a slack. Plans of cutting are degenerate by nature (several limits meet in one
+ * point), and packages were found to cycle there, so it is our own, with a rule that cannot. Numbers are to be scaled
+ * near 1; meant for a hundred rows, not for thousands.
  */
-import { type Constraint, solve } from 'yalps';
+import { Tableau } from './tableau.ts';
 
 export interface Variable {
   /** may be -Infinity */
@@ -30,55 +33,63 @@ export interface Programme {
 
 export type Optimum = { status: 'solved'; values: number[] } | { status: 'infeasible' } | { status: 'unbounded' } | { status: 'stalled' };
 
-/** Room (in scaled units) given to an objective already minimised while the next one is. */
-const SLACK = 1e-9;
-
-export function minimised({ variables, rows, objectives }: Programme): Optimum {
-  const held: Row[] = [...rows];
-  let best: Optimum = { status: 'infeasible' };
-  for (const objective of objectives) {
-    const found = single(variables, held, objective);
-    if (found.status !== 'solved') return found;
-    best = found;
-    held.push({ coefficients: objective, max: dot(objective, found.values) + SLACK });
-  }
-  return best;
+/** How a variable stands in the tableau: x = origin + sign·first column, less the second where it has two. */
+interface Place {
+  origin: number;
+  sign: 1 | -1;
+  first: number;
+  second: number | null;
 }
 
-/** Where a variable is counted from, and whether it needs a second, negative half. */
-const originOf = ({ least }: Variable) => (Number.isFinite(least) ? least : 0);
-const isFree = ({ least }: Variable) => !Number.isFinite(least);
+type Relation = '<=' | '>=' | '=';
 
-function single(variables: readonly Variable[], rows: readonly Row[], objective: readonly number[]): Optimum {
+export function minimised({ variables, rows, objectives }: Programme): Optimum {
   if (variables.some(({ least, most }) => least > most)) return { status: 'infeasible' };
-  const constraints = new Map<string, Constraint>();
-  const columns = new Map<string, [string, number][]>();
-  const put = (row: string, v: number, coefficient: number) => {
-    if (coefficient === 0) return;
-    columns.get(`${v}`)!.push([row, coefficient]);
-    if (isFree(variables[v]!)) columns.get(`-${v}`)!.push([row, -coefficient]);
+  const { places, columns } = placesOf(variables);
+  const spread = (coefficients: readonly number[]) => {
+    const row = new Float64Array(columns);
+    for (const [v, { sign, first, second }] of places.entries()) {
+      row[first]! += sign * coefficients[v]!;
+      if (second !== null) row[second]! -= sign * coefficients[v]!;
+    }
+    return row;
   };
-  for (const [v, variable] of variables.entries()) {
-    columns.set(`${v}`, []);
-    if (isFree(variable)) columns.set(`-${v}`, []);
-    if (!Number.isFinite(variable.most)) continue;
-    constraints.set(`v${v}`, { max: variable.most - originOf(variable) });
-    put(`v${v}`, v, 1);
+  const origin = (coefficients: readonly number[]) => places.reduce((sum, p, v) => sum + coefficients[v]! * p.origin, 0);
+  const equations: { row: Float64Array; relation: Relation; value: number }[] = [];
+  for (const [v, { least, most }] of variables.entries()) {
+    if (!Number.isFinite(least) || !Number.isFinite(most)) continue;
+    const row = new Float64Array(columns);
+    row[places[v]!.first] = 1;
+    equations.push({ row, relation: '<=', value: most - least });
   }
-  for (const [r, { coefficients, min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY }] of rows.entries()) {
-    const origin = dot(
-      coefficients,
-      variables.map((v) => originOf(v)),
-    );
-    constraints.set(`r${r}`, min === max ? { equal: min - origin } : { min: min - origin, max: max - origin });
-    for (let v = 0; v < variables.length; v++) put(`r${r}`, v, coefficients[v]!);
+  for (const { coefficients, min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } of rows) {
+    const [row, from] = [spread(coefficients), origin(coefficients)];
+    if (min === max) equations.push({ row, relation: '=', value: min - from });
+    else {
+      if (Number.isFinite(min)) equations.push({ row, relation: '>=', value: min - from });
+      if (Number.isFinite(max)) equations.push({ row, relation: '<=', value: max - from });
+    }
   }
-  for (let v = 0; v < variables.length; v++) put('cost', v, objective[v]!);
-  const { status, variables: found } = solve({ direction: 'minimize', objective: 'cost', constraints, variables: columns }, { checkCycles: true, precision: 1e-9 });
-  if (status === 'infeasible' || status === 'unbounded') return { status };
-  if (status !== 'optimal') return { status: 'stalled' };
-  const values = new Map(found);
-  return { status: 'solved', values: variables.map((variable, v) => originOf(variable) + (values.get(`${v}`) ?? 0) - (values.get(`-${v}`) ?? 0)) };
+  const tableau = new Tableau(columns, equations);
+  const entry = tableau.makeFeasible();
+  if (entry !== 'solved') return { status: entry };
+  for (const objective of objectives) {
+    const status = tableau.minimise(spread(objective));
+    if (status !== 'solved') return { status };
+  }
+  const found = tableau.values();
+  return { status: 'solved', values: places.map((p) => p.origin + p.sign * (found[p.first]! - (p.second === null ? 0 : found[p.second]!))) };
+}
+
+function placesOf(variables: readonly Variable[]): { places: Place[]; columns: number } {
+  let columns = 0;
+  const places = variables.map(({ least, most }): Place => {
+    const first = columns++;
+    if (Number.isFinite(least)) return { origin: least, sign: 1, first, second: null };
+    if (Number.isFinite(most)) return { origin: most, sign: -1, first, second: null };
+    return { origin: 0, sign: 1, first, second: columns++ };
+  });
+  return { places, columns };
 }
 
 export const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, value, i) => sum + value * b[i]!, 0);
