@@ -50,6 +50,8 @@ export interface Warming {
   bush: Body;
   /** °C */
   ambient: number;
+  /** m of cold film added to every seat: what other clearances would do */
+  extra?: number;
 }
 
 export interface WarmFilm {
@@ -78,10 +80,10 @@ export type WarmVerdict =
 /** K, between two looks at the oil's temperature */
 const SETTLED = 0.02;
 
-/** m that growth adds to each seat's film at these temperatures (°C). */
-export function growths({ spindle, journal: j, bush: b, ambient }: Warming, journal: number, bush: number): number[] {
+/** m that growth (and `extra`) adds to each seat's film at these temperatures (°C). */
+export function growths({ spindle, journal: j, bush: b, ambient, extra = 0 }: Warming, journal: number, bush: number): number[] {
   const strain = (part: Body, celsius: number) => ({ strain: part.expansion * (celsius - ambient), anchor: part.anchor });
-  return spindle.seats.map(({ shape }) => filmGrowth(shape.gap, strain(b, bush), strain(j, journal)));
+  return spindle.seats.map(({ shape }) => extra + filmGrowth(shape.gap, strain(b, bush), strain(j, journal)));
 }
 
 /** The films at these temperatures of the parts (°C), starting from a state close by where there is one. */

@@ -1,0 +1,146 @@
+/**
+ * What speed and what cold clearance stay safe once everything is warm, and where to set the journal cold.
+ *
+ * Every point is a steady state of its own (warmUp.ts), so it holds for a spindle that has run for hours; whether the way there is
+ * safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can show them, and stop.
+ */
+import { spindleCoefficients } from '../film/spindle.ts';
+import { type Rotor, rotorMatrices, whirl } from '../film/whirl.ts';
+import type { WarmFilm, Warming, WarmVerdict } from './warmFilm.ts';
+import { steadyState } from './warmUp.ts';
+
+export type Condition =
+  /** the least film is what is needed, and the spindle runs calmly */
+  | 'works'
+  /** the films close as they warm, or no film carries the load */
+  | 'seizes'
+  /** a film, but thinner than needed */
+  | 'thin'
+  /** it whirls: too much clearance for so little load */
+  | 'loose'
+  | 'notConverged';
+
+export interface SteadyPoint {
+  /** rad/s, or m of clearance: what is varied */
+  at: number;
+  condition: Condition;
+  /** °C, m, W; null where there is no steady state */
+  journal: number | null;
+  bush: number | null;
+  leastFilm: number | null;
+  power: number | null;
+}
+
+/** What is asked of a running spindle. */
+export interface Needs {
+  /** m */
+  film: number;
+  /** for whirl; left out, none is looked for */
+  rotor?: Rotor;
+}
+
+/** The steady state of one setup, judged. */
+export function steadyPoint(at: number, warming: Warming, needs: Needs, near: WarmFilm | null = null): { point: SteadyPoint; state: WarmFilm | null } {
+  let verdict: WarmVerdict = steadyState(warming, near);
+  if (verdict.status !== 'solved' && near !== null) verdict = steadyState(warming);
+  if (verdict.status !== 'solved') return { point: { at, condition: verdict.status === 'contact' ? 'seizes' : 'notConverged', journal: null, bush: null, leastFilm: null, power: null }, state: null };
+  const leastFilm = Math.min(...verdict.seats.map(({ least }) => least.film));
+  const condition = leastFilm < needs.film ? 'thin' : needs.rotor && !calm(warming, verdict, needs.rotor) ? 'loose' : 'works';
+  return { point: { at, condition, journal: verdict.journal, bush: verdict.bush, leastFilm, power: verdict.total.power }, state: verdict };
+}
+
+function calm({ spindle, omega, stand }: Warming, { run, stop }: WarmFilm, rotor: Rotor): boolean {
+  const { stiffness, damping } = spindleCoefficients(spindle, run, 1e-5);
+  const { mass, gyro } = rotorMatrices(rotor, omega);
+  const held = 'pose' in stand || stop !== 0;
+  return whirl(
+    mass,
+    damping.map((row, i) => row.map((value, j) => value + gyro[i]![j]!)),
+    stiffness,
+    held ? [0, 1, 3, 4] : [0, 1, 2, 3, 4],
+  ).stable;
+}
+
+/** Steady states at these speeds (rad/s), one after another. */
+export function* overSpeeds(warming: Warming, speeds: readonly number[], needs: Needs): Generator<SteadyPoint> {
+  let near: WarmFilm | null = null;
+  for (const omega of speeds) {
+    const { point, state } = steadyPoint(omega, { ...warming, omega }, needs, near);
+    near = state;
+    yield point;
+  }
+}
+
+/** Steady states with this much film (m) added to every seat, one after another. */
+export function* overClearances(warming: Warming, extras: readonly number[], needs: Needs): Generator<SteadyPoint> {
+  for (const extra of extras) yield steadyPoint(extra, { ...warming, extra }, needs).point;
+}
+
+/** Where a stretch of points that work begins and ends, around the point nearest `from`, brought to 1 part in 100 of a step; null: none works. */
+export function workingStretch(points: readonly SteadyPoint[], from: number, judge: (at: number) => Condition): { from: number; to: number; openBelow: boolean; openAbove: boolean } | null {
+  const working = points.map((point, i) => ({ point, i })).filter(({ point }) => point.condition === 'works');
+  if (working.length === 0) return null;
+  const nearest = working.reduce((a, b) => (Math.abs(b.point.at - from) < Math.abs(a.point.at - from) ? b : a)).i;
+  let first = nearest;
+  let last = nearest;
+  while (first > 0 && points[first - 1]!.condition === 'works') first--;
+  while (last < points.length - 1 && points[last + 1]!.condition === 'works') last++;
+  const border = (inside: number, outside: number) => {
+    for (let i = 0; i < 7; i++) {
+      const middle = (inside + outside) / 2;
+      if (judge(middle) === 'works') inside = middle;
+      else outside = middle;
+    }
+    return inside;
+  };
+  return {
+    from: first === 0 ? points[0]!.at : border(points[first]!.at, points[first - 1]!.at),
+    to: last === points.length - 1 ? points[last]!.at : border(points[last]!.at, points[last + 1]!.at),
+    openBelow: first === 0,
+    openAbove: last === points.length - 1,
+  };
+}
+
+export type ColdPosition =
+  /** m, position to set cold, and the state it warms to */
+  | { status: 'found'; position: number; state: WarmFilm }
+  /** moving the journal does not set this film: the seat is straight, or the oil finds the position itself */
+  | { status: 'notSet' }
+  | { status: 'notFound' };
+
+/** m of film */
+const CLOSE = 1e-9;
+
+/**
+ * Where to set the journal cold so that the least film of one seat, warm and steady, is `film` (m). Only for a journal held axially:
+ * `warming.stand` a pose, or a load whose equilibrium needs the stop. Secant steps from the slope sin a.
+ */
+export function coldPositionFor(warming: Warming, seat: number, film: number): ColdPosition {
+  const sine = Math.sin(warming.spindle.seats[seat]!.shape.gap.halfAngle);
+  if (Math.abs(sine) < 1e-6) return { status: 'notSet' };
+  const setAt = (position: number): Warming => ({ ...warming, stand: 'pose' in warming.stand ? { pose: { ...warming.stand.pose, z: position } } : { ...warming.stand, position } });
+  let position = 'pose' in warming.stand ? warming.stand.pose.z : warming.stand.position;
+  let slope = sine;
+  let before: { position: number; film: number } | null = null;
+  let near: WarmFilm | null = null;
+  for (let turn = 0; turn < 20; turn++) {
+    const state: WarmVerdict = steadyState(setAt(position), near);
+    if (state.status !== 'solved') {
+      // Too tight there: open by a film and a half, or go half way back.
+      position = before === null ? position + (1.5 * film) / sine : (position + before.position) / 2;
+      near = null;
+      continue;
+    }
+    if (!('pose' in warming.stand) && state.stop === 0) return { status: 'notSet' };
+    near = state;
+    const here = state.seats[seat]!.least.film;
+    if (Math.abs(here - film) <= CLOSE) return { status: 'found', position, state };
+    if (before !== null && Math.abs(position - before.position) > 1e-12) {
+      const secant = (here - before.film) / (position - before.position);
+      if (secant * sine > 0.05 * sine * sine) slope = secant;
+    }
+    before = { position, film: here };
+    position += (film - here) / slope;
+  }
+  return { status: 'notFound' };
+}

@@ -1,0 +1,106 @@
+/** Safe speeds, cold clearances, and the position to set cold. */
+import { describe, expect, it } from 'vitest';
+import { loadAt } from '../../../src/engine/film/equilibrium.ts';
+import { oilOfGrade } from '../../../src/engine/film/oil.ts';
+import { newSpindle } from '../../../src/engine/film/spindle.ts';
+import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
+import { coldPositionFor, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../../src/engine/heat/limits.ts';
+import type { Body, Warming } from '../../../src/engine/heat/warmFilm.ts';
+import { steadyState } from '../../../src/engine/heat/warmUp.ts';
+import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
+
+const JOURNAL: Body = { mass: 0.8, specificHeat: 486, area: 0.02, cooling: 10, expansion: 11.3e-6, anchor: 0 };
+const BUSH: Body = { mass: 2, specificHeat: 376, area: 0.06, cooling: 10, expansion: 18e-6, anchor: 0 };
+const SIZE = { rows: 8, columns: 48 };
+const sleeve = coneSeat(straight(0.011, 0.02, 4e-6), 'sleeve');
+const shallow = coneSeat({ halfAngle: 3 * RAD, radius: 0.011, from: -0.025, to: -0.0005, film: 2.5e-6 }, 'shallow');
+
+const warming = (over: Partial<Warming> = {}): Warming => ({
+  spindle: newSpindle([sleeve], SIZE),
+  coarse: newSpindle([sleeve], { rows: 4, columns: 24 }),
+  stand: { load: loadAt(0, -100, 0, 0), position: 0 },
+  omega: 150,
+  oil: oilOfGrade(10),
+  journal: JOURNAL,
+  bush: BUSH,
+  ambient: 20,
+  ...over,
+});
+
+describe('over speeds', () => {
+  it('friction and temperature rise with speed; each point is a steady state of its own', () => {
+    const points = [...overSpeeds(warming(), [50, 100, 200, 400], { film: 0 })];
+    for (let i = 1; i < points.length; i++) {
+      expect(points[i]!.power!).toBeGreaterThan(points[i - 1]!.power!);
+      expect(points[i]!.journal!).toBeGreaterThan(points[i - 1]!.journal!);
+    }
+    const alone = steadyState(warming({ omega: 200 }));
+    if (alone.status !== 'solved') throw new Error(alone.status);
+    expect(Math.abs(points[2]!.journal! - alone.journal)).toBeLessThan(0.01);
+    expect(points.every((point) => point.condition === 'works')).toBe(true);
+  });
+
+  it('too slow is too thin', () => {
+    const conditions = [...overSpeeds(warming({ stand: { load: loadAt(0, -3000, 0, 0), position: 0 } }), [5, 20, 2000], { film: 2e-6 })].map((point) => point.condition);
+    expect(conditions).toEqual(['thin', 'thin', 'works']);
+  });
+
+  it('a light rotor with little load whirls when fast', () => {
+    const rotor = cylinderRotor(3, -0.05, 0.05, 0.01);
+    const conditions = [...overSpeeds(warming({ stand: { load: loadAt(0, -5, 0, 0), position: 0 } }), [50, 3000], { film: 1e-7, rotor })].map((point) => point.condition);
+    expect(conditions[1]).toBe('loose');
+  });
+});
+
+describe('over clearances', () => {
+  it('tighter is hotter and touches in the end; wider is cooler', () => {
+    const points = [...overClearances(warming(), [-4.05e-6, -3e-6, -1e-6, 2e-6, 6e-6], { film: 1e-7 })];
+    expect(points[0]!.condition).toBe('seizes');
+    const running = points.slice(1);
+    for (let i = 1; i < running.length; i++) expect(running[i]!.journal!).toBeLessThan(running[i - 1]!.journal!);
+  });
+
+  it('the stretch that works is found to a hundredth of a step', () => {
+    const condition = (x: number): SteadyPoint['condition'] => (x < 1.237 ? 'seizes' : x > 4.6 ? 'loose' : 'works');
+    const points = [0, 1, 2, 3, 4, 5].map((x) => ({ at: x, condition: condition(x), journal: null, bush: null, leastFilm: null, power: null }));
+    const found = workingStretch(points, 3, condition)!;
+    expect(Math.abs(found.from - 1.237)).toBeLessThan(0.01);
+    expect(Math.abs(found.to - 4.6)).toBeLessThan(0.01);
+    expect(found).toMatchObject({ openBelow: false, openAbove: false });
+    expect(workingStretch(points.slice(0, 2), 3, condition)).toBeNull();
+    expect(workingStretch(points.slice(2, 5), 3, condition)).toMatchObject({ from: 2, to: 4, openBelow: true, openAbove: true });
+  });
+});
+
+describe('the position to set cold', () => {
+  const cone = warming({ spindle: newSpindle([shallow], SIZE), stand: { pose: at({}) } });
+
+  it('warms to the film wanted', () => {
+    const found = coldPositionFor(cone, 0, 2.5e-6);
+    if (found.status !== 'found') throw new Error(found.status);
+    const state = steadyState({ ...cone, stand: { pose: at({ z: found.position }) } });
+    if (state.status !== 'solved') throw new Error(state.status);
+    expect(state.seats[0]!.least.film).toBeCloseTo(2.5e-6, 8);
+    // bronze round steel opens as it warms, so it is set tighter cold
+    expect(found.position).toBeLessThan(-1e-6);
+  });
+
+  it('with parts that do not grow it is the cold one', () => {
+    const found = coldPositionFor({ ...cone, journal: { ...JOURNAL, expansion: 0 }, bush: { ...BUSH, expansion: 0 } }, 0, 2e-6);
+    expect(found).toMatchObject({ status: 'found' });
+    if (found.status === 'found') expect(found.position).toBeCloseTo(-5e-7 / Math.sin(3 * RAD), 7);
+  });
+
+  it('from a position that touches it still gets there', () => {
+    const found = coldPositionFor({ ...cone, stand: { pose: at({ z: -1e-4 }) } }, 0, 2.5e-6);
+    expect(found.status).toBe('found');
+  });
+
+  it('a straight seat is not set by position', () => {
+    expect(coldPositionFor(warming(), 0, 2e-6)).toEqual({ status: 'notSet' });
+  });
+
+  it('one point alone is judged', () => {
+    expect(steadyPoint(1, cone, { film: 1e-6 }).point).toMatchObject({ at: 1, condition: 'works' });
+  });
+});
