@@ -58,7 +58,8 @@ function chainOf({ z, r }: Line, cos: number, sin: number): Chain {
   for (let i = 0; i < n; i++) {
     u[i] = z[i]! * cos + r[i]! * sin;
     v[i] = r[i]! * cos - z[i]! * sin;
-    if (i > 0) slope[i - 1] = (v[i]! - v[i - 1]!) / (u[i]! - u[i - 1]!);
+    // Two stations a rounding apart may share one place: a piece of no length has no slope.
+    if (i > 0) slope[i - 1] = u[i]! > u[i - 1]! ? (v[i]! - v[i - 1]!) / (u[i]! - u[i - 1]!) : 0;
   }
   return { u, v, slope, z };
 }

@@ -40,6 +40,8 @@ export interface Bearing {
 
 /** Films (m) below this are a touch when places that could carry are looked for. */
 const TOUCHES = 5e-13;
+/** What of the push (of its size) the shares of springs may leave. */
+const NEARLY = 5e-10;
 /** A share less than this of the whole push is none. */
 const NONE = 1e-12;
 /** Two angles (rad) nearer than twice this are one place. */
@@ -117,7 +119,7 @@ function springShares(body: Body, cuts: readonly Cut[], push: Push): { cut: Cut;
     const next = shares.map((share) => share > -1e-9 * size);
     if (next.every((presses, j) => presses === pressing[j])) {
       const off = force.map((part, i) => Math.abs(part - normals.reduce((sum, n, j) => sum + (next[j] ? n[i]! * shares[j]! : 0), 0)));
-      if (Math.max(...off) > 1e-10 * size) return null;
+      if (Math.max(...off) > NEARLY * size) return null;
       return cuts.map((cut, j) => ({ cut, share: next[j] ? Math.max(0, shares[j]!) : 0 }));
     }
     pressing = next;

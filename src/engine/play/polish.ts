@@ -12,7 +12,9 @@
  *   ( H   N ) ( δ )   ( f )
  *   ( Nᵀ  0 ) ( λ ) = ( b - Nᵀ·v )        H = Σ λ·n′·n′ᵀ/κ + FIRM·1
  *
- * FIRM keeps the pose where it is in the motions that nothing decides; it does not enter what is solved.
+ * FIRM keeps the pose where it is in the motions that nothing decides. The zero of the corner is -SOFT, and SOFT·λ
+ * of the step before is taken off the right side, which keeps the shares as they are where more places touch than
+ * decide them. Neither enters what is solved.
  * Gives up, and leaves it to the cuts, where the contacts turn out to be others, or to press nowhere (a ring).
  */
 import { type Body, type Cut, cutAt, cutOff, dot, pressedIn, TOUCH } from './body.ts';
@@ -27,6 +29,7 @@ export interface Polished {
 }
 
 const FIRM = 1e-6;
+const SOFT = 1e-8;
 const STEPS = 12;
 /** Film of the contacts (in clearances) and imbalance (of the push) at which it is done. */
 const STILL = 1e-12;
@@ -140,7 +143,8 @@ function newton(body: Body, directions: readonly Float64Array[], f: Float64Array
       rows[n + j]![i] = normal;
       for (let k = 0; k < n; k++) rows[i]![k]! += (share * one * dot(directions[k]!, turned)) / bend;
     }
-    rows[n + j]![n + m] = cut.b - dot(cut.n, v);
+    rows[n + j]![n + j] = -SOFT;
+    rows[n + j]![n + m] = cut.b - dot(cut.n, v) - SOFT * share;
   }
   const solution = solved(rows);
   if (!solution) return null;

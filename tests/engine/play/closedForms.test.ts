@@ -176,6 +176,31 @@ describe('what cannot be answered is told apart', () => {
     near(solved(shakeAt(spindleOf([coneSeat('plain', 0, 20, 20, [-20, 0])], ALL), 0, { station: 0.03, direction: 0 })).total, 0);
   });
 
+  it('a measured station a rounding from the end of its line is that end', () => {
+    const seats = toPlaySeats({
+      conepair: 1,
+      seats: [
+        {
+          name: 'cone',
+          journal: {
+            halfAngle: 4.262551724719021,
+            diameter: 22,
+            station: -25,
+            from: -25,
+            to: -5.395219516754145,
+            profile: [
+              [-25, 0],
+              [-5.395219516754146, 0],
+            ],
+          },
+          bush: { halfAngle: 4.262551724719021, diameter: 22.004, station: -25, from: -25, to: -0.5 },
+        },
+      ],
+    });
+    near(solved(seat(spindleOf(seats, ALL), REARWARD)).pose.z, -0.002e-3 / tan(4.262551724719021));
+    expect(centredFit(seats, 0).seats[0]!.leastFilm).toBeCloseTo(0.002e-3 * Math.cos(rad(4.262551724719021)), 12);
+  });
+
   it('no motion free: nothing moves and nothing is said to bear', () => {
     const found = solved(shakeAt(spindleOf([straight], []), 0, { station: 0.03, direction: 0 }));
     expect(found.total).toBe(0);
