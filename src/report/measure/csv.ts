@@ -97,7 +97,7 @@ function readingOf(cells: readonly string[], columns: readonly string[], bare: S
 }
 
 function typedDegrees(text: string): Typed {
-  const match = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+))\s*(?:°|deg|d)?$/i.exec(text);
+  const match = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(?:°|deg|d)?$/i.exec(text);
   return match ? { ok: true, value: Number(match[1]!.replace(',', '.')) } : { ok: false, message: `found "${text}"; type degrees` };
 }
 

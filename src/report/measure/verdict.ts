@@ -29,7 +29,7 @@ function allowanceOf(design: Design, measure: MeasureReport): { within: boolean 
   const { relation } = measure.consequences;
   const allowance = fitSection(designWithMeasured(design, measure)).relation?.allowance;
   if (!relation || relation.sigma === null || !allowance) return null;
-  const [error, reach] = [Math.abs(relation.value), 2 * relation.sigma];
+  const [error, reach] = [Math.abs(relation.value), reachOf(relation)];
   const limit = (system: System) => `the ${fineText(allowance, system)} the tolerances of the films allow`;
   if (error + reach <= allowance) return { within: true, text: (system) => `That is within ${limit(system)}.` };
   if (error - reach > allowance) return { within: false, text: (system) => `That is beyond ${limit(system)}.` };
@@ -51,8 +51,9 @@ function headlineOf(design: Design, measure: MeasureReport, system: System): str
   return told.length === 0 ? 'The readings do not yet tell any surface wholly.' : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;
 }
 
-/** Twice the standard uncertainty; 95 in 100 where the errors are normal. */
-const sureText = ({ sigma }: ConsequenceReport, system: System) => `give or take ${fineText(2 * sigma!, system)} (19 times in 20)`;
+/** Half the range (mm) that holds 95 in 100: as drawn shapes give it, since near a tie it is wider than the propagation tells. */
+const reachOf = ({ value, sigma, interval }: ConsequenceReport) => (interval ? Math.max(value - interval[0], interval[1] - value) : 2 * sigma!);
+const sureText = (found: ConsequenceReport, system: System) => `give or take ${fineText(reachOf(found), system)} (19 times in 20)`;
 
 function disagreeSentence(design: Design, { disagreeing, probability, freedom }: MeasureReport, system: System): string {
   const [one, ...others] = disagreeing;

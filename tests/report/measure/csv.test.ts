@@ -1,0 +1,119 @@
+/** Readings as a table: there and back, entries with their own units, and errors that name row and column. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { COLUMNS, readingsFromCsv, readingsToCsv } from '../../../src/report/measure/csv.ts';
+import type { Reading } from '../../../src/report/measure/toReading.ts';
+import { notebookDemo } from './notebooks.ts';
+
+const design = notebookDemo();
+const read = (text: string, bare: 'metric' | 'inch' = 'metric') => readingsFromCsv(text, design, bare);
+const errorsOf = (text: string) => {
+  const table = read(text);
+  return table.ok ? [] : table.errors.map(({ row, column }) => `${row} ${column}`);
+};
+
+describe('there and back', () => {
+  test('the notebook of the demo', () => {
+    expect(read(readingsToCsv(design.readings!))).toEqual({ ok: true, readings: design.readings });
+  });
+
+  test('any readings, every digit', () => {
+    const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((x) => (x === 0 ? 0 : x));
+    const on = { seat: fc.constantFrom('shallow', 'steep'), part: fc.constantFrom('journal' as const, 'bush' as const), value: number(-100, 100), sigma: number(1e-6, 0.1) };
+    const any: fc.Arbitrary<Reading> = fc.oneof(
+      fc.record({ kind: fc.constant('diameter' as const), ...on, station: number(-50, 50) }),
+      fc.record({ kind: fc.constant('overRolls' as const), ...on, roll: number(1, 20), station: number(-50, 50) }),
+      fc.record({ kind: fc.constant('ballDepth' as const), ...on, ball: number(1, 50), face: number(-50, 50) }),
+      fc.record({ kind: fc.constant('sineRise' as const), ...on, bar: number(50, 300), stack: number(-50, 50), travel: number(1, 20) }),
+      fc.record({ kind: fc.constant('straightness' as const), ...on, station: number(-50, 50) }),
+      fc.record({ kind: fc.constant('standOff' as const), value: number(-1, 1), sigma: number(1e-6, 0.1) }),
+      fc.record({ kind: fc.constant('shake' as const), value: number(0, 1), sigma: number(1e-6, 0.1), indicator: number(-50, 50), position: number(-1, 1), direction: number(-360, 360) }),
+    );
+    fc.assert(
+      fc.property(fc.array(any, { maxLength: 12 }), (readings) => {
+        expect(read(readingsToCsv(readings))).toEqual({ ok: true, readings });
+      }),
+      { seed: 41, numRuns: 200 },
+    );
+  });
+
+  test('names of seats with commas, quotes and line breaks', () => {
+    const odd = 'a, "b"\nc;\td';
+    const renamed: Design = { ...design, seats: design.seats.map((seat, i) => (i === 0 ? { ...seat, name: odd } : seat)) };
+    const readings = design.readings!.map((r) => ('seat' in r && r.seat === 'shallow' ? { ...r, seat: odd } : r));
+    expect(readingsFromCsv(readingsToCsv(readings), renamed)).toEqual({ ok: true, readings });
+  });
+
+  test('the columns stand in the order that is told', () => {
+    expect(readingsToCsv([]).trim()).toBe(COLUMNS.join(','));
+  });
+});
+
+describe('what a spreadsheet or a hand writes', () => {
+  const one = { kind: 'diameter', seat: 'shallow', part: 'journal', value: 17.5, sigma: 0.001, station: -5 };
+
+  test.each([
+    ['tabs and decimal commas', 'kind\tseat\tpart\tvalue\tsigma\tstation\ndiameter\tshallow\tjournal\t17,5\t0,001\t-5'],
+    ['semicolons', 'kind;seat;part;value;sigma;station\ndiameter;shallow;journal;17,5;0,001;-5'],
+    ['columns in another order, capitals, spaces', ' Station , KIND,part,seat,sigma, value\n-5,diameter,journal, shallow ,0.001,17.5'],
+    ['a mark of byte order, empty rows and columns', '\uFEFFkind,seat,part,value,sigma,station,\r\n\r\ndiameter,shallow,journal,17.5,0.001,-5,\r\n,,,,,,\r\n'],
+    ['units of their own', 'kind,seat,part,value,sigma,station\ndiameter,shallow,journal,1.75 cm,1 µm,−5 mm'],
+  ])('%s', (_, text) => {
+    const table = read(text);
+    if (!table.ok) throw new Error(JSON.stringify(table.errors));
+    const [found] = table.readings as unknown as Record<string, unknown>[];
+    expect(table.readings).toHaveLength(1);
+    for (const [key, value] of Object.entries(one)) {
+      if (typeof value === 'number') expect(found![key]).toBeCloseTo(value, 12);
+      else expect(found![key]).toBe(value);
+    }
+  });
+
+  test('inches where numbers alone are in inches; degrees stay degrees', () => {
+    const table = read('kind,value,sigma,indicator,position,direction\nshake,0.001,1 tenth,1,0.5 thou,90°', 'inch');
+    if (!table.ok) throw new Error(JSON.stringify(table.errors));
+    expect(table.readings[0]).toMatchObject({ value: expect.closeTo(0.0254, 12), sigma: expect.closeTo(0.00254, 12), indicator: expect.closeTo(25.4, 10), position: expect.closeTo(0.0127, 12), direction: 90 });
+  });
+});
+
+describe('errors name row and column as the spreadsheet counts', () => {
+  const head = 'kind,seat,part,value,sigma,station,ball,face\n';
+
+  test.each<[string, string, string[]]>([
+    ['nothing at all', '', ['1 ']],
+    ['no names', '\n1,2,3', ['1 ']],
+    ['a column of another name', 'kind,seat,part,value,sigma,weight\n', ['1 weight']],
+    ['a column twice', 'kind,value,sigma,value\n', ['1 value']],
+    ['a column that must be there', 'kind,seat,part,value\n', ['1 sigma']],
+    ['a word for a number', `${head}diameter,shallow,journal,much,0.001,-5,,`, ['2 value']],
+    ['an unknown unit', `${head}diameter,shallow,journal,3 furlongs,0.001,-5,,`, ['2 value']],
+    ['an unknown kind', `${head}weight,shallow,journal,3,0.001,-5,,`, ['2 kind']],
+    ['an unknown seat, after an empty row', `${head},,,,,,,\ndiameter,nose,journal,3,0.001,-5,,`, ['3 seat']],
+    ['a column the kind does not have', `${head}diameter,shallow,journal,3,0.001,-5,20,`, ['2 ball']],
+    ['a column the kind needs', `${head}ballDepth,shallow,bush,3,0.001,,20,`, ['2 face']],
+    ['no uncertainty', `${head}diameter,shallow,journal,3,,-5,,`, ['2 sigma']],
+    ['an uncertainty of nothing', `${head}diameter,shallow,journal,3,0,-5,,`, ['2 sigma']],
+    ['an entry beyond the names', `${head}diameter,shallow,journal,3,0.001,-5,,,9`, ['2 ']],
+    ['a direction that is none', 'kind,value,sigma,indicator,position,direction\nshake,0.01,0.001,3,0,north', ['2 direction']],
+    ['several at once', `${head}diameter,nose,journal,3,0.001,-5,,\ndiameter,shallow,journal,x,y,-5,,`, ['2 seat', '3 value', '3 sigma']],
+  ])('%s', (_, text, wanted) => {
+    expect(errorsOf(text)).toEqual(wanted);
+  });
+
+  test('never throws, whatever the text', () => {
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.string(),
+          fc.array(fc.constantFrom('kind', 'value', 'sigma', ',', ';', '\t', '\n', '"', 'diameter', '1', '-'), { maxLength: 30 }).map((parts) => parts.join('')),
+        ),
+        (text) => {
+          const table = read(text);
+          if (!table.ok) expect(table.errors.length).toBeGreaterThan(0);
+        },
+      ),
+      { seed: 42, numRuns: 400 },
+    );
+  });
+});

@@ -1,0 +1,111 @@
+/** What the readings say in words: what it must say of every kind of notebook, and what it must not. */
+import { describe, expect, test } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { measureSection } from '../../../src/report/measure/section.ts';
+import { measureVerdict } from '../../../src/report/measure/verdict.ts';
+import { exactly, keeping, notebookDemo } from './notebooks.ts';
+
+function say(design: Design, system: 'metric' | 'inch' = 'metric') {
+  const { tone, headline, sentences } = measureVerdict(design, measureSection(design)!, system);
+  for (const sentence of [headline, ...sentences]) expect(sentence).toMatch(/^[A-Z].*[.]$/);
+  return { tone, headline, text: [headline, ...sentences].join(' ') };
+}
+
+test('a whole notebook: the relation, how sure, and against the tolerances', () => {
+  const { tone, headline, text } = say(notebookDemo());
+  expect(tone).toBe('mend');
+  expect(headline).toMatch(/^The shallow and steep cones stand 33\.8\d µm wrong to each other, give or take 8\.0\d µm \(19 times in 20\)\.$/);
+  expect(text).toMatch(/beyond the 10\.27 µm the tolerances of the films allow/);
+  expect(text).toMatch(/The steep seat touches first\./);
+  expect(text).not.toMatch(/cannot be used|leave open|Read it again|contradict/);
+  expect(say(notebookDemo(), 'inch').headline).toMatch(/stand 13\.3\d? tenths wrong to each other, give or take 3\.1\d? tenths/);
+});
+
+test('parts that are as they should be: good, or not yet sure', () => {
+  const fine = exactly(notebookDemo());
+  const scaled = (factor: number): Design => ({ ...fine, readings: fine.readings!.map((r) => ({ ...r, sigma: factor * r.sigma })) });
+  expect(say(scaled(3))).toMatchObject({ tone: 'mend' });
+  expect(say(scaled(3)).text).toMatch(/Whether that is within the 10\.26 µm the tolerances of the films allow the readings do not yet tell\./);
+  expect(say(scaled(0.25))).toMatchObject({ tone: 'good' });
+  expect(say(scaled(0.25)).text).toMatch(/That is within the 10\.26 µm/);
+});
+
+test('cones that touch together: which is first is told by its chances', () => {
+  // the drawn pair has both films at one position, so the shallow seat touches rearward of the steep one; move the steep bush
+  const tied = exactly(notebookDemo((d) => ({ ...d, seats: d.seats.map((s) => (s.name === 'steep' ? { ...s, bush: { ...s.bush, diameter: s.bush.diameter + 0.0881 } } : s)) })));
+  expect(say(tied).text).toMatch(/Which seat touches first is not sure: the \w+ one in \d+ cases of 100, the \w+ one in \d+\./);
+});
+
+describe('what is wrong', () => {
+  test('a slip is pointed out by its place in the notebook', () => {
+    const slipped = notebookDemo((d) => ({ ...d, readings: d.readings!.map((r, i) => (i === 4 ? { ...r, value: r.value + 0.05 } : r)) }));
+    const { tone, text } = say(slipped);
+    expect(tone).toBe('stop');
+    expect(text).toMatch(/Reading 5 \(ball, shallow bush\) \(15\.4808 mm\) does not go with the others: it lies \d+\.\d of its uncertainties off\. Read it again\./);
+  });
+
+  test('two that only contradict each other', () => {
+    const on = { kind: 'diameter', seat: 'shallow', part: 'journal', station: 0, sigma: 0.001 } as const;
+    const { tone, text } = say(
+      notebookDemo((d) => ({
+        ...d,
+        readings: [
+          { ...on, value: 18 },
+          { ...on, value: 18.02 },
+        ],
+      })),
+    );
+    expect(tone).toBe('stop');
+    expect(text).toMatch(/contradict each other, and nothing tells which is wrong: reading 1 \(diameter, shallow journal\), reading 2/);
+  });
+
+  test('uncertainties stated too small all over', () => {
+    const { text, tone } = say(notebookDemo((d) => ({ ...d, readings: d.readings!.map((r) => ({ ...r, sigma: r.sigma / 1.5 })) })));
+    expect(tone).toBe('stop');
+    expect(text).toMatch(/scatter more than their uncertainties allow/);
+  });
+
+  test('an impossible reading, in the units wanted', () => {
+    const ball = (d: Design): Design => ({ ...d, readings: [...d.readings!, { kind: 'ballDepth', seat: 'shallow', part: 'bush', ball: 12.7, face: 0, value: 3, sigma: 0.001 }] });
+    expect(say(notebookDemo(ball)).text).toMatch(/Reading 17 \(ball, shallow bush\) cannot be used: the ball of 12\.700 mm is too small: it falls through/);
+    expect(say(notebookDemo(ball), 'inch').text).toMatch(/the ball of 0\.5000 in is too small/);
+    expect(say(notebookDemo(ball)).tone).toBe('stop');
+  });
+
+  test('nothing usable', () => {
+    const { headline, tone, text } = say(notebookDemo((d) => ({ ...d, readings: [{ kind: 'sineRise', seat: 'steep', part: 'bush', bar: 100, stack: 120, travel: 2, value: 0, sigma: 0.001 }] })));
+    expect(headline).toBe('None of the readings can be used.');
+    expect(tone).toBe('stop');
+    expect(text).toMatch(/the stack of 120\.000 mm is longer than the sine bar of 100\.000 mm/);
+  });
+});
+
+describe('what is open', () => {
+  test('one reading: what it leaves open, and what would settle it', () => {
+    const { headline, text, tone } = say(keeping(notebookDemo(), (_, i) => i === 4));
+    expect(tone).toBe('mend');
+    expect(headline).toBe('The readings do not yet tell how the shallow and steep cones stand to each other.');
+    expect(text).toMatch(/leave open the diameter of the shallow bush and the half angle of the shallow bush; nothing is made up for them\./);
+    expect(text).toMatch(/A ball of [\d.]+ mm in the shallow bush would settle/);
+    expect(text).toMatch(/No reading checks another/);
+    expect(text).toMatch(/To tell the relation of the cones, begin with/);
+  });
+
+  test('one seat only: no relation is spoken of', () => {
+    const single = keeping(
+      notebookDemo((d) => ({ ...d, seats: d.seats.slice(0, 1) })),
+      (r) => 'seat' in r && r.seat === 'shallow',
+    );
+    const { headline, tone } = say(single);
+    expect(headline).toMatch(/^The journal touches first at [−\d.]+ µm, give or take/);
+    expect(tone).toBe('good');
+  });
+
+  test('one surface of a pair without films', () => {
+    const bare = keeping(
+      notebookDemo((d) => ({ ...d, seats: d.seats.map(({ film: _, ...seat }) => seat) })),
+      (_, i) => i < 4,
+    );
+    expect(say(bare).headline).toMatch(/^The shallow journal has a half angle of 3\.00\d*° and a diameter of 17\.99\d+ mm\.$/);
+  });
+});
