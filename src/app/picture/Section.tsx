@@ -1,7 +1,7 @@
 /** The longitudinal section, as a drawing office would show it: both parts hatched and dimensioned, the films open between them. */
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
-import { fineText, lengthUnit, type System } from '../../design/units.ts';
+import { fineText, type System } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
@@ -57,7 +57,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
   });
   const { view, zoomIn, zoomOut, whole: showWhole, handlers } = useView(svg, size, journalDrag.cancel);
   const at = seenThrough(whole, view, size);
-  const unit = lengthUnit(system).name;
+  const unit = system === 'inch' ? 'inches' : 'mm';
   return (
     <figure className="picture">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it */}
