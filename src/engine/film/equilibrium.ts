@@ -89,11 +89,14 @@ export function equilibrium(spindle: Spindle, load: Load, run: SpindleRun, start
   if (held === 'pushedOff') throw new Error('a held journal cannot be pushed off');
   if (floating === 'pushedOff') return held;
   // A stop may keep the oil from pushing the journal off its seats; it does not stand in for oil that is too weak.
-  return held.status === 'solved' && held.stop * closingSide(spindle.seats) < 0 ? held : floating;
+  return held.status === 'solved' && holds(spindle.seats, held.stop) ? held : floating;
 }
 
-/** 1 where the seats close rearward on the whole, -1 noseward. */
-const closingSide = (seats: readonly FilmSeat[]) => Math.sign(seats.reduce((sum, { shape: { gap } }) => sum + Math.sin(gap.halfAngle), 0));
+/** Whether a stop with this force (N along z) only keeps the journal from being pushed off its seats, or nothing else could take the thrust. */
+export function holds(seats: readonly FilmSeat[], stop: number): boolean {
+  const closing = seats.reduce((sum, { shape: { gap } }) => sum + Math.sin(gap.halfAngle), 0);
+  return stop === 0 || Math.abs(closing) < 1e-9 || stop * closing < 0;
+}
 
 function descend(spindle: Spindle, load: Load, run: SpindleRun, start: Start, from: Pose, held: boolean): Equilibrium | 'pushedOff' {
   let first = from;

@@ -10,7 +10,7 @@
  * oil's own heat capacity (a fraction of a gram) are left out.
  * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
  */
-import { type Balance, equilibrium, type Load } from '../film/equilibrium.ts';
+import { type Balance, equilibrium, holds, type Load } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
 import { asFive, type Pose } from '../film/pose.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
@@ -120,7 +120,8 @@ function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: 
   }
   const start = { position: how.position, ...(coarse && { coarse }) };
   let found = equilibrium(spindle, how.load, run, near ? { ...start, near, held: near.pose.z === how.position, close: 1e-4 } : { ...start, close: 1e-4 });
-  if (near && (found.status !== 'solved' || found.stop !== 0)) found = equilibrium(spindle, how.load, run, { ...start, close: 1e-4 });
+  // A stop that would now have to push stands in for oil: look afresh.
+  if (near && (found.status !== 'solved' || !holds(spindle.seats, found.stop))) found = equilibrium(spindle, how.load, run, { ...start, close: 1e-4 });
   if (found.status === 'solved') return { status: 'solved', pose: found.pose, seats: found.seats, total: found.total, stop: found.stop, near: found };
   return 'seat' in found ? { status: 'contact', seat: found.seat } : { status: 'notConverged' };
 }

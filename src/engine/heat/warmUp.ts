@@ -126,7 +126,7 @@ export function steadyState(warming: Warming, from: WarmFilm | null = null): War
   if (state.status !== 'solved') return state;
   let jacobian = slope(warming, state);
   let f = netHeat(warming, state);
-  for (let n = 0; n < 40; n++) {
+  for (let n = 0; n < 15; n++) {
     if (Math.hypot(...f) <= BALANCED * Math.max(state.total.power, 1e-6)) return state;
     const full = solveTwo(jacobian, [-f[0], -f[1]]);
     let part = Math.min(1, 25 / Math.max(1e-9, Math.abs(full[0]), Math.abs(full[1])));
