@@ -5,7 +5,7 @@
  */
 import fc from 'fast-check';
 import loadHighs from 'highs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { resultant, type SeatContact } from '../../../src/engine/play/contacts.ts';
 import { axisAt, type Motion, type Push, pushAt } from '../../../src/engine/play/rigid.ts';
@@ -13,6 +13,9 @@ import { NOSEWARD, REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { heldAt, shakeOf } from '../../../src/engine/play/shake.ts';
 import { ALL, spindleDesign, spindleFrom } from './designs.ts';
 import { leastFilm, type Objective, places, programme } from './reference.ts';
+
+// a busy machine is no fault
+vi.setConfig({ testTimeout: 60_000 });
 
 const highs = await loadHighs();
 /** mm */
@@ -78,9 +81,9 @@ describe.each([
         expect(reference.status).toBe('Optimal');
         if (!(Math.abs(reference.value - wanted) <= 1000 * AGREE * Math.hypot(push.x, push.y, push.z))) expect.fail(`${wanted} µm, the package ${reference.value} µm`);
       }),
-      run(11, 40),
+      run(11, 25),
     );
-    expect(seen.solved).toBeGreaterThan(20);
+    expect(seen.solved).toBeGreaterThan(12);
   });
 
   it('shake in any direction, with any motions free, is the package’s', () => {
@@ -110,8 +113,8 @@ describe.each([
           if (!(Math.abs(reference.value - 1e6 * (x * c + y * s)) <= 1000 * AGREE)) expect.fail(`${1e6 * (x * c + y * s)} µm, the package ${reference.value} µm`);
         }
       }),
-      run(12, 40),
+      run(12, 25),
     );
-    expect(solved).toBeGreaterThan(20);
+    expect(solved).toBeGreaterThan(12);
   });
 });

@@ -1,12 +1,15 @@
 /** Seating, shake and end play where the answer can be written down. mm and degrees in, SI compared. */
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { fit as centredFit } from '../../../src/engine/contact/fit.ts';
 import { type Motion, pushAt, spindleOf } from '../../../src/engine/play/rigid.ts';
 import { NOSEWARD, REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { endPlay, shakeAt } from '../../../src/engine/play/shake.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 import { ALL, coneSeat, spindleDesign, spindleFrom } from './designs.ts';
+
+// a busy machine is no fault
+vi.setConfig({ testTimeout: 60_000 });
 
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
 const tan = (degrees: number) => Math.tan(rad(degrees));
@@ -57,6 +60,16 @@ describe('shake', () => {
     const play = (off / 1000) * tan(angle);
     const beyond = station > nose ? (2 * (station - rear)) / (nose - rear) - 1 : (2 * (nose - station)) / (nose - rear) - 1;
     near(found.total, 2 * play * Math.max(1, beyond));
+  });
+
+  it('gains per film what its contacts share', () => {
+    const film = 1e-9;
+    const seats = (more: number) => [coneSeat('shallow', 3, 22, 22.006, [-25, -0.5], [-27, 1], { journal: [{ count: 3, amplitude: 0.0004, phase: 30 }] }), coneSeat('rear', 0, 19.99, 20 + more, [-90, -70], [-95, -65])];
+    const shake = (more: number) => solved(shakeAt(spindleOf(seats(more), ALL), 0.01e-3, { station: 0.03, direction: 0.4 }));
+    const [one, other] = [shake(0), shake((2 * film) / 1e-3)];
+    const share = [...one.along.contacts, ...one.back.contacts].filter((c) => c.seat === 'rear').reduce((sum, c) => sum + c.share, 0);
+    expect(share).toBeGreaterThan(0);
+    expect((other.total - one.total) / film).toBeCloseTo(share, 2);
   });
 
   it('of a lobed journal depends on the direction: least across two lobes, most between', () => {

@@ -1,12 +1,15 @@
 /** The answers go along when the design is turned, mirrored, shifted, scaled, or its seats are named in another order. */
 import fc from 'fast-check';
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import type { Design, Surface } from '../../../src/design/definition.ts';
 import type { SeatContact } from '../../../src/engine/play/contacts.ts';
 import { pushAt } from '../../../src/engine/play/rigid.ts';
 import { seat } from '../../../src/engine/play/seating.ts';
 import { shakeAt } from '../../../src/engine/play/shake.ts';
 import { spindleDesign, spindleFrom } from './designs.ts';
+
+// a busy machine is no fault
+vi.setConfig({ testTimeout: 60_000 });
 
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
 

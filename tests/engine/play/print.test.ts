@@ -1,11 +1,14 @@
 /** Marking blue: each fault leaves its known print. mm, degrees in. */
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Surface } from '../../../src/design/definition.ts';
 import { type PrintMap, printOf } from '../../../src/engine/play/print.ts';
 import { type PrintShape, printShape } from '../../../src/engine/play/printShape.ts';
 import type { PlaySeat } from '../../../src/engine/play/rigid.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 import { ALL, coneSeat } from './designs.ts';
+
+// a busy machine is no fault
+vi.setConfig({ testTimeout: 60_000 });
 
 const BLUE = 2e-6;
 

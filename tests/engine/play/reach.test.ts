@@ -1,6 +1,6 @@
 /** The play map, the pull of a pointer, and a measured shake read back. */
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { filmFromShake } from '../../../src/engine/play/filmFromShake.ts';
 import { playMap, reachToward } from '../../../src/engine/play/reach.ts';
 import { axisAt, spindleOf } from '../../../src/engine/play/rigid.ts';
@@ -8,6 +8,9 @@ import { REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { endPlay, heldAt, shakeAt, shakeCurve, shakeOf } from '../../../src/engine/play/shake.ts';
 import { ALL, coneSeat, spindleDesign, spindleFrom } from './designs.ts';
 import { leastFilm, places } from './reference.ts';
+
+// a busy machine is no fault
+vi.setConfig({ testTimeout: 60_000 });
 
 const STATION = 0.03;
 const sleeve = spindleOf([coneSeat('plain', 0, 19.99, 20, [-20, 0], [-25, 5])], ALL);

@@ -1,7 +1,10 @@
 /** The worst angle of a lobed round against a search of a hundred thousand angles. */
 import fc from 'fast-check';
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import { greatestAngles, type Lobe, proudAt, roundOf, type Worst, worstAngle } from '../../../src/engine/play/round.ts';
+
+// a busy machine is no fault
+vi.setConfig({ testTimeout: 60_000 });
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const lobes = (finest: number) => fc.array(fc.record({ count: fc.integer({ min: 1, max: finest }), amplitude: between(0, 2e-6), phase: between(-7, 7) }), { maxLength: 4 });
