@@ -48,11 +48,14 @@ export type Equilibrium =
   | { status: 'noRoom'; seat: number }
   | { status: 'notConverged'; residual: number; pose: Pose };
 
+/** What is worth keeping of a balance for the next one close by. */
+export type Near = Pick<Balance, 'pose' | 'coefficients' | 'stop'>;
+
 export interface Start {
   /** m, axial position the journal is set to: where the search starts, and where a stop holds it if need be */
   position: number;
   /** what was found for a load, speed or oil close by */
-  near?: Pick<Balance, 'pose' | 'coefficients'>;
+  near?: Near;
   /** a coarser grid to come from */
   coarse?: Spindle;
   /** held at `position` from the start */
@@ -74,16 +77,22 @@ const FAR = 40;
 
 export function equilibrium(spindle: Spindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
   if (run.omega === 0 && !spindle.seats.some(({ grooves }) => grooves.some(({ pressure }) => pressure > 0))) return { status: 'standing' };
+  const near = start.near;
+  if (near && near.stop !== 0 && near.pose.z === start.position && start.held !== true) {
+    const held = equilibrium(spindle, load, run, { ...start, held: true });
+    if (held.status === 'solved' && holds(spindle.seats, held.stop)) return held;
+    const { near: _, ...afresh } = start;
+    return equilibrium(spindle, load, run, afresh);
+  }
   const axial = spindle.seats.some(({ shape }) => Math.abs(Math.sin(shape.gap.halfAngle)) > 1e-9);
   let floating: Equilibrium | 'pushedOff' = 'pushedOff';
   if (axial && start.held !== true) {
-    const from = start.near?.pose ?? room(spindle.seats, run, start.position, load);
+    const from = near?.pose ?? room(spindle.seats, run, start.position, load);
     if ('seat' in from) return { status: 'noRoom', seat: from.seat };
     floating = descend(spindle, load, run, start, from, false);
     if (floating !== 'pushedOff' && floating.status === 'solved') return floating;
   }
-  const near = start.near && start.near.pose.z === start.position ? start.near.pose : null;
-  const from = near ?? roomAt(spindle.seats, run, start.position, load);
+  const from = (near && near.pose.z === start.position ? near.pose : null) ?? roomAt(spindle.seats, run, start.position, load);
   if ('seat' in from) return floating === 'pushedOff' ? { status: 'noRoom', seat: from.seat } : floating;
   const held = descend(spindle, load, run, start, from, true);
   if (held === 'pushedOff') throw new Error('a held journal cannot be pushed off');

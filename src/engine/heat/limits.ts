@@ -73,7 +73,12 @@ export function* overSpeeds(warming: Warming, speeds: readonly number[], needs: 
 
 /** Steady states with this much film (m) added to every seat, one after another. */
 export function* overClearances(warming: Warming, extras: readonly number[], needs: Needs): Generator<SteadyPoint> {
-  for (const extra of extras) yield steadyPoint(extra, { ...warming, extra }, needs).point;
+  let near: WarmFilm | null = null;
+  for (const extra of extras) {
+    const { point, state } = steadyPoint(extra, { ...warming, extra }, needs, near);
+    near = state;
+    yield point;
+  }
 }
 
 /** Where a stretch of points that work begins and ends, around the point nearest `from`, brought to 1 part in 100 of a step; null: none works. */
@@ -106,10 +111,12 @@ export type ColdPosition =
   | { status: 'found'; position: number; state: WarmFilm }
   /** moving the journal does not set this film: the seat is straight, or the oil finds the position itself */
   | { status: 'notSet' }
-  | { status: 'notFound' };
+  /** none found: the nearest warm film (m) met on the way, null when it touched everywhere. A tighter film runs hotter and may open by growth as fast as it is closed */
+  | { status: 'notFound'; nearest: number | null };
 
 /** m of film */
 const CLOSE = 1e-9;
+const MOST_TURNS = 9;
 
 /**
  * Where to set the journal cold so that the least film of one seat, warm and steady, is `film` (m). Only for a journal held axially:
@@ -123,7 +130,8 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
   let slope = sine;
   let before: { position: number; film: number } | null = null;
   let near: WarmFilm | null = null;
-  for (let turn = 0; turn < 20; turn++) {
+  let nearest: number | null = null;
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
     const state: WarmVerdict = steadyState(setAt(position), near);
     if (state.status !== 'solved') {
       // Too tight there: open by a film and a half, or go half way back.
@@ -134,6 +142,7 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
     if (!('pose' in warming.stand) && state.stop === 0) return { status: 'notSet' };
     near = state;
     const here = state.seats[seat]!.least.film;
+    if (nearest === null || Math.abs(here - film) < Math.abs(nearest - film)) nearest = here;
     if (Math.abs(here - film) <= CLOSE) return { status: 'found', position, state };
     if (before !== null && Math.abs(position - before.position) > 1e-12) {
       const secant = (here - before.film) / (position - before.position);
@@ -142,5 +151,5 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
     before = { position, film: here };
     position += (film - here) / slope;
   }
-  return { status: 'notFound' };
+  return { status: 'notFound', nearest };
 }

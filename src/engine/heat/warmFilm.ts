@@ -10,7 +10,7 @@
  * oil's own heat capacity (a fraction of a gram) are left out.
  * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
  */
-import { type Balance, equilibrium, holds, type Load } from '../film/equilibrium.ts';
+import { equilibrium, type Load, type Near } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
 import { asFive, type Pose } from '../film/pose.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
@@ -68,7 +68,7 @@ export interface WarmFilm {
   stop: number;
   /** W: into the parts, carried off by oil, and C of all seats (W/K) */
   heat: { journal: number; bush: number; oil: number; across: number };
-  near: Pick<Balance, 'pose' | 'coefficients'>;
+  near: Near;
 }
 
 export type WarmVerdict =
@@ -116,12 +116,11 @@ function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: 
   if ('pose' in how) {
     const found = solveSpindle(spindle, asFive(how.pose), run);
     if (found.status !== 'solved') return { status: 'contact', seat: found.seat };
-    return { ...found, pose: how.pose, stop: 0, near: { pose: how.pose, coefficients: null } };
+    return { ...found, pose: how.pose, stop: 0, near: { pose: how.pose, coefficients: null, stop: 0 } };
   }
-  const start = { position: how.position, ...(coarse && { coarse }) };
-  let found = equilibrium(spindle, how.load, run, near ? { ...start, near, held: near.pose.z === how.position, close: 1e-4 } : { ...start, close: 1e-4 });
-  // A stop that would now have to push stands in for oil: look afresh.
-  if (near && (found.status !== 'solved' || !holds(spindle.seats, found.stop))) found = equilibrium(spindle, how.load, run, { ...start, close: 1e-4 });
+  const start = { position: how.position, close: 1e-4, ...(coarse && { coarse }) };
+  let found = equilibrium(spindle, how.load, run, near ? { ...start, near } : start);
+  if (near && found.status !== 'solved') found = equilibrium(spindle, how.load, run, start);
   if (found.status === 'solved') return { status: 'solved', pose: found.pose, seats: found.seats, total: found.total, stop: found.stop, near: found };
   return 'seat' in found ? { status: 'contact', seat: found.seat } : { status: 'notConverged' };
 }

@@ -131,7 +131,7 @@ export function steadyState(warming: Warming, from: WarmFilm | null = null): War
     const full = solveTwo(jacobian, [-f[0], -f[1]]);
     let part = Math.min(1, 25 / Math.max(1e-9, Math.abs(full[0]), Math.abs(full[1])));
     let next = warmFilm(warming, state.journal + part * full[0], state.bush + part * full[1], state);
-    for (let shorter = 0; next.status !== 'solved' && shorter < 6; shorter++) {
+    for (let shorter = 0; next.status !== 'solved' && shorter < 3; shorter++) {
       part /= 3;
       next = warmFilm(warming, state.journal + part * full[0], state.bush + part * full[1], state);
     }

@@ -3,7 +3,7 @@
  * difference tells the error. Engine units.
  */
 import type { Design } from '../../design/definition.ts';
-import { type Equilibrium, equilibrium, type Load } from '../../engine/film/equilibrium.ts';
+import { type Equilibrium, equilibrium, type Load, type Near } from '../../engine/film/equilibrium.ts';
 import { leastFilmOf } from '../../engine/film/height.ts';
 import { asFive, type Pose } from '../../engine/film/pose.ts';
 import type { SeatFilm } from '../../engine/film/seatFilm.ts';
@@ -65,16 +65,16 @@ export function solveRun(input: RunInput): RunVerdict {
   return { ...last, spindle: fine, coefficients: spindleCoefficients(fine, input.run), half: first };
 }
 
-type Attempt = (Carried & { near: Parameters<typeof equilibrium>[3]['near'] }) | Exclude<RunVerdict, Solved>;
+type Attempt = (Carried & { near: Near }) | Exclude<RunVerdict, Solved>;
 
 function held(spindle: Spindle, { pose, run }: RunInput): Attempt {
   const solved = solveSpindle(spindle, asFive(pose), run);
   if (solved.status !== 'solved') return { status: solved.status, pose, seat: solved.seat };
-  return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0, near: { pose, coefficients: null } };
+  return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0, near: { pose, coefficients: null, stop: 0 } };
 }
 
 function found(spindle: Spindle, { load, position, run, pose }: RunInput, coarse: Spindle | null, near: Attempt | null = null): Attempt {
-  const start = { position, ...(coarse && { coarse }), ...(near && 'near' in near && near.near && { near: near.near, held: near.status === 'stopped' }) };
+  const start = { position, ...(coarse && { coarse }), ...(near && 'near' in near && near.near && { near: near.near }) };
   return attemptOf(equilibrium(spindle, load!, run, start), pose);
 }
 
@@ -106,13 +106,12 @@ export function whirlOf(design: Design, input: RunInput, solved: Solved): { now:
   if (load === null || run.omega === 0) return { now, threshold: null };
   const quick = newSpindle(input.seats, QUICK);
   const coarse = newSpindle(input.seats, COARSE);
-  let near: Parameters<typeof equilibrium>[3]['near'];
+  let near: Near | undefined;
   const threshold = whirlThreshold(Math.abs(run.omega) / 8, Math.abs(run.omega) * 16, (omega) => {
     const turning = { ...run, omega: omega * Math.sign(run.omega) };
-    const stopped = solved.status === 'stopped';
-    const state = equilibrium(quick, load, turning, { position, coarse, close: 1e-4, held: stopped, ...(near && { near }) });
+    const state = equilibrium(quick, load, turning, { position, coarse, close: 1e-4, ...(near && { near }) });
     if (state.status !== 'solved') return null;
-    near = { pose: state.pose, coefficients: null };
+    near = { pose: state.pose, coefficients: null, stop: state.stop };
     return at(turning.omega, spindleCoefficients(quick, turning, 1e-5));
   });
   return { now, threshold };

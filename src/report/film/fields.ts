@@ -1,0 +1,123 @@
+/**
+ * The film for pictures: pressure and film of every seat on its unrolled grid, at the pose held or found, on as coarse a grid as a hand
+ * that drags can wait for. In the units of the report; fields as plain typed arrays that a worker can hand over.
+ */
+import type { Design } from '../../design/definition.ts';
+import { type Balance, equilibrium, type Near } from '../../engine/film/equilibrium.ts';
+import { layFilm } from '../../engine/film/height.ts';
+import { asFive, type Pose } from '../../engine/film/pose.ts';
+import { newFilmSpace } from '../../engine/film/reynolds.ts';
+import { type GridSize, newSpindle, type Spindle, solveSpindle } from '../../engine/film/spindle.ts';
+import { degrees, millimetres as mm } from '../toEngine.ts';
+import { COARSE, HALF, type RunInput, toRunInput } from './solveRun.ts';
+
+export interface SeatFields {
+  name: string;
+  rows: number;
+  columns: number;
+  /** mm, bush station and radius of each row */
+  stations: Float64Array;
+  radii: Float64Array;
+  /** MPa and mm, cell = column·rows + row; column j at 360·j/columns degrees from x toward y */
+  pressure: Float32Array;
+  film: Float32Array;
+  /** N of the oil on the journal */
+  force: { x: number; y: number; z: number };
+  /** mm */
+  leastFilm: number;
+  /** MPa */
+  peakPressure: number;
+  /** degrees round which the picture may be unrolled: where the film is least */
+  leastAngle: number;
+}
+
+export interface RunFields {
+  status: 'held' | 'found' | 'stopped' | 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged';
+  pose: { x: number; y: number; z: number; tiltX: number; tiltY: number };
+  seats: SeatFields[];
+  /** W, N·mm, N */
+  power: number | null;
+  torque: number | null;
+  stop: number | null;
+}
+
+/** A design being dragged: keeps its grids and the last pose, so that the next frame starts close by. */
+export interface FieldsFollower {
+  fields(design: Design): RunFields | null;
+}
+
+/** `size` cells a seat; coarser follows faster. */
+export function followFields(size: GridSize = HALF): FieldsFollower {
+  let shape = '';
+  let spindle: Spindle | null = null;
+  let coarse: Spindle | null = null;
+  let near: Near | null = null;
+  return {
+    fields(design) {
+      if (!design.run) return null;
+      const input = toRunInput(design, design.run);
+      const now = JSON.stringify(design.seats) + JSON.stringify(design.run.supply ?? []);
+      if (spindle === null || coarse === null || now !== shape) {
+        spindle = newSpindle(input.seats, size);
+        coarse = newSpindle(input.seats, COARSE);
+        near = null;
+        shape = now;
+      }
+      const solved = solve(input, spindle, coarse, near);
+      near = solved.near;
+      return solved.result;
+    },
+  };
+}
+
+function solve(input: RunInput, spindle: Spindle, coarse: Spindle, near: Near | null): { result: RunFields; near: Near | null } {
+  const { load, run, position } = input;
+  if (load === null) {
+    const held = solveSpindle(spindle, asFive(input.pose), run);
+    if (held.status !== 'solved') return { result: untouched(held.status, input, input.pose, spindle.size), near: null };
+    return { result: { status: 'held', ...fieldsOf(spindle, input, held, input.pose, 0) }, near: null };
+  }
+  const start = { position, coarse, close: 1e-4 };
+  let found = equilibrium(spindle, load, run, near ? { ...start, near } : start);
+  if (found.status !== 'solved' && near) found = equilibrium(spindle, load, run, start);
+  if (found.status !== 'solved') return { result: untouched(found.status, input, 'pose' in found ? found.pose : input.pose, spindle.size), near: null };
+  return { result: { status: found.stop === 0 ? 'found' : 'stopped', ...fieldsOf(spindle, input, found, found.pose, found.stop) }, near: found };
+}
+
+const poseReport = ({ x, y, z, tiltX, tiltY }: Pose) => ({ x: mm(x), y: mm(y), z: mm(z), tiltX, tiltY });
+
+function fieldsOf(spindle: Spindle, input: RunInput, { seats, total }: Pick<Balance, 'seats' | 'total'>, pose: Pose, stop: number): Omit<RunFields, 'status'> {
+  return {
+    pose: poseReport(pose),
+    power: total.power,
+    torque: mm(total.torque),
+    stop,
+    seats: seats.map(({ force: [x, y, z], least, peak }, i) => ({
+      ...gridReport(input, i, spindle.spaces[i]!),
+      pressure: Float32Array.from(spindle.spaces[i]!.pressure, (p) => p * 1e-6),
+      force: { x, y, z },
+      leastFilm: mm(least.film),
+      leastAngle: degrees(least.angle),
+      peakPressure: peak.pressure * 1e-6,
+    })),
+  };
+}
+
+/** Where no oil runs: the films alone, interference negative. */
+function untouched(status: RunFields['status'], input: RunInput, pose: Pose, size: GridSize): RunFields {
+  const seats = input.seats.flatMap(({ shape }, i) => {
+    const space = newFilmSpace(size.rows, size.columns);
+    if (!layFilm(space.film, shape, pose)) return [];
+    const least = space.film.centre.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+    const column = Math.floor(space.film.centre.indexOf(least) / size.rows);
+    return [{ ...gridReport(input, i, space), pressure: new Float32Array(size.rows * size.columns), force: { x: 0, y: 0, z: 0 }, leastFilm: mm(least), leastAngle: (360 * column) / size.columns, peakPressure: 0 }];
+  });
+  return { status, pose: poseReport(pose), seats, power: null, torque: null, stop: null };
+}
+
+function gridReport({ seats }: RunInput, i: number, { grid, film }: Spindle['spaces'][number]) {
+  const { halfAngle } = seats[i]!.shape.gap;
+  // u = z·cos a + r·sin a
+  const stations = grid.centre.map((u, row) => mm(Math.abs(Math.cos(halfAngle)) < 1e-9 ? 0 : (u - grid.radius[row]! * Math.sin(halfAngle)) / Math.cos(halfAngle)));
+  return { name: seats[i]!.name, rows: grid.rows, columns: grid.columns, stations, radii: grid.radius.map(mm), film: Float32Array.from(film.centre, mm) };
+}

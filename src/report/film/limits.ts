@@ -1,0 +1,97 @@
+/** Safe speeds, cold clearances and cold positions of a design, in the units of the report. Long: each comes point by point. */
+import type { Design } from '../../design/definition.ts';
+import { FULL_FILM } from '../../engine/heat/guidance.ts';
+import { type Condition, coldPositionFor, type Needs, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../engine/heat/limits.ts';
+import type { Warming } from '../../engine/heat/warmFilm.ts';
+import { metres, millimetres as mm } from '../toEngine.ts';
+import { toWarming } from './section.ts';
+import { toRunInput } from './solveRun.ts';
+import { ROUGHNESS, type Run, toOmega, toRotor } from './toSpindle.ts';
+
+export interface LimitPoint {
+  /** rev/min, or mm of film added to every seat */
+  at: number;
+  condition: Condition;
+  /** °C, mm, W */
+  journal: number | null;
+  bush: number | null;
+  leastFilm: number | null;
+  power: number | null;
+}
+
+export interface Stretch {
+  from: number;
+  to: number;
+  /** whether it may go on beyond what was looked at */
+  openBelow: boolean;
+  openAbove: boolean;
+}
+
+/** mm: the film that keeps the metals apart, three times the combined roughness. */
+export function neededFilm(run: Run): number {
+  return FULL_FILM * Math.hypot(run.roughness?.journal ?? ROUGHNESS.journal, run.roughness?.bush ?? ROUGHNESS.bush);
+}
+
+interface Prepared {
+  warming: Warming;
+  needs: Needs;
+}
+
+function prepare(design: Design & { run: Run }): Prepared {
+  return { warming: toWarming(design, toRunInput(design, design.run)), needs: { film: metres(neededFilm(design.run)), rotor: toRotor(design) } };
+}
+
+const reportOf = (point: SteadyPoint, scale: (at: number) => number): LimitPoint => ({ ...point, at: scale(point.at), leastFilm: point.leastFilm === null ? null : mm(point.leastFilm) });
+const revPerMinute = (omega: number) => (omega * 30) / Math.PI;
+
+/** Film, temperature and power against speed (rev/min), and the stretch of speeds that is safe; each point is told as it is found. */
+export function* speedWork(design: Design & { run: Run }, speeds: readonly number[]): Generator<LimitPoint, Stretch | null> {
+  const { warming, needs } = prepare(design);
+  const points: SteadyPoint[] = [];
+  for (const point of overSpeeds(warming, speeds.map(toOmega), needs)) {
+    points.push(point);
+    yield reportOf(point, revPerMinute);
+  }
+  const stretch = workingStretch(points, warming.omega, (omega) => steadyPoint(omega, { ...warming, omega }, needs).point.condition);
+  return stretch && { ...stretch, from: revPerMinute(stretch.from), to: revPerMinute(stretch.to) };
+}
+
+/** The same against cold clearance: mm of film added to every seat (taken away where negative). */
+export function* clearanceWork(design: Design & { run: Run }, extras: readonly number[]): Generator<LimitPoint, Stretch | null> {
+  const { warming, needs } = prepare(design);
+  const points: SteadyPoint[] = [];
+  for (const point of overClearances(warming, extras.map(metres), needs)) {
+    points.push(point);
+    yield reportOf(point, mm);
+  }
+  const stretch = workingStretch(points, 0, (extra) => steadyPoint(extra, { ...warming, extra }, needs).point.condition);
+  return stretch && { ...stretch, from: mm(stretch.from), to: mm(stretch.to) };
+}
+
+export interface ColdSetting {
+  seat: string;
+  /** notSet: the position does not set this film; notFound: no position gives it */
+  status: 'found' | 'notSet' | 'notFound';
+  /** mm: the position to set cold, and the move there from the position now */
+  position: number | null;
+  move: number | null;
+  /** mm: where none was found, the nearest warm film there is */
+  nearest: number | null;
+}
+
+/** For every seat with a film wanted: where to set the journal cold so that this film stands when all is warm. */
+export function* coldSettings(design: Design & { run: Run }): Generator<ColdSetting, void> {
+  const { warming } = prepare(design);
+  for (const [i, seat] of design.seats.entries()) {
+    if (!seat.film) continue;
+    const found = coldPositionFor(warming, i, metres(seat.film.target));
+    const position = found.status === 'found' ? mm(found.position) : null;
+    yield {
+      seat: seat.name,
+      status: found.status,
+      position,
+      move: position === null ? null : position - (design.run.pose?.z ?? design.position ?? 0),
+      nearest: found.status === 'notFound' && found.nearest !== null ? mm(found.nearest) : null,
+    };
+  }
+}
