@@ -72,7 +72,7 @@ export function quantityAt(path: string, of?: Design): QuantityAt {
 }
 
 // The definition as a tree: zod's own description of objects, lists and what may be left out.
-type Schema = z.core.$ZodType & { _zod: { def: { type: string; shape?: Record<string, Schema>; element?: Schema; options?: Schema[]; values?: unknown[]; innerType?: Schema; checks?: { _zod: { def: object } }[] } } };
+type Schema = z.core.$ZodType & { _zod: { def: { type: string; shape?: Record<string, Schema>; element?: Schema; items?: Schema[]; options?: Schema[]; values?: unknown[]; innerType?: Schema; checks?: { _zod: { def: object } }[] } } };
 
 const isOptional = (schema: Schema | undefined): boolean => schema?._zod.def.type === 'optional';
 const bareOf = (schema: Schema): Schema => (isOptional(schema) ? bareOf(schema._zod.def.innerType!) : schema);
@@ -82,7 +82,7 @@ function schemaAt(steps: readonly Step[], of?: Design): Schema | undefined {
   let node: unknown = of;
   for (const step of steps) {
     const def: Partial<Schema['_zod']['def']> = schema ? ofItsKind(bareOf(schema), node)._zod.def : {};
-    schema = typeof step === 'number' ? def.element : def.shape?.[step];
+    schema = typeof step === 'number' ? (def.items?.[step] ?? def.element) : def.shape?.[step];
     node = into(node, step);
   }
   return schema;

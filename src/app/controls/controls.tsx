@@ -18,8 +18,8 @@ export type Control =
   | { kind: 'quantity'; path: string; title?: string }
   /** text of the design; `change` where more follows from it than the text itself */
   | { kind: 'words'; path: string; title: string; about: string; lines?: number; change?: (design: Design, text: string) => Design }
-  /** one of a few; `change` where more follows from it than the value itself */
-  | { kind: 'choice'; path: string; title: string; about: string; options: readonly { value: string; text: string }[]; change?: (design: Design, value: string) => Design }
+  /** one of a few; `change` where more follows from it than the value itself, `read` where no one value tells which */
+  | { kind: 'choice'; path: string; title: string; about: string; options: readonly { value: string; text: string }[]; change?: (design: Design, value: string) => Design; read?: (design: Design) => string }
   /** a measured line, or lobes, of a surface */
   | { kind: 'profile' | 'lobes'; path: string }
   /** which motions of the spindle are free */
@@ -98,9 +98,9 @@ function WordsRow({ path, title, about, lines, change = (design, text) => withVa
   );
 }
 
-function ChoiceRow({ path, title, about, options, change = (design, value) => withValue(design, path, value) }: Control & { kind: 'choice' }) {
+function ChoiceRow({ path, title, about, options, change = (design, value) => withValue(design, path, value), read = (design) => valueAt(design, path) as string }: Control & { kind: 'choice' }) {
   const work = useWork();
-  const value = useStore(work.store, (state) => valueAt(state.design, path)) as string | undefined;
+  const value: string | undefined = useStore(work.store, (state) => read(state.design));
   return (
     <Labelled title={title} about={about}>
       {(id) => (

@@ -28,7 +28,7 @@ export interface SceneProps {
 const TURN = Math.PI / 24;
 const CLOSER = 1.15;
 
-const KEYS: Record<string, [across: number, up: number, closer: number]> = {
+export const KEYS: Record<string, [across: number, up: number, closer: number]> = {
   ArrowLeft: [-TURN, 0, 1],
   ArrowRight: [TURN, 0, 1],
   ArrowUp: [0, TURN, 1],
@@ -90,7 +90,7 @@ function Scene(props: SceneProps) {
 
 export default memo(Scene);
 
-function canDraw(): boolean {
+export function canDraw(): boolean {
   try {
     const context = document.createElement('canvas').getContext('webgl2');
     context?.getExtension('WEBGL_lose_context')?.loseContext();
@@ -101,7 +101,7 @@ function canDraw(): boolean {
 }
 
 /** The wheel turns into zoom only with Ctrl or while the picture has the focus, and two fingers are the picture's, not the page's. */
-function usePageScroll(box: RefObject<HTMLDivElement | null>) {
+export function usePageScroll(box: RefObject<HTMLDivElement | null>) {
   useEffect(() => {
     const node = box.current;
     if (!node) return;
