@@ -5,7 +5,13 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { drawnPair, type Point } from '../../src/app/picture/drawn.ts';
+import { leaningOf } from '../../src/app/picture/leaning.ts';
+import { filmAlong } from '../../src/engine/contact/film.ts';
 import { positionForFilm, seatLines } from '../../src/engine/contact/fit.ts';
+import { reachToward } from '../../src/engine/play/reach.ts';
+import { filmAt, type Pose, spindleOf } from '../../src/engine/play/rigid.ts';
+import { heldAt } from '../../src/engine/play/shake.ts';
+import { toPlaySeats } from '../../src/report/play/toPlay.ts';
 import { toSeat } from '../../src/report/toEngine.ts';
 
 type Segment = readonly [Point, Point];
@@ -89,6 +95,61 @@ test('drawn parts touch, cross and stand clear exactly when they do in the solve
     }),
     { numRuns: 400, seed: 7 },
   );
+});
+
+test('a journal pulled aside, lobed or not, touches in the drawing at the angles where it does in the solver, and nowhere else', () => {
+  let touches = 0;
+  fc.assert(
+    fc.property(
+      anyPair,
+      fc.record({
+        toward: fc.double({ min: 0, max: 6.28, noNaN: true }),
+        station: fc.double({ min: -0.03, max: 0.03, noNaN: true }),
+        lobes: fc.double({ min: 0, max: 0.0008, noNaN: true }),
+        angle: fc.double({ min: 0, max: 6.28, noNaN: true }),
+      }),
+      (pair, { toward, station, lobes, angle }) => {
+        const profile = (heights: number[], stations: number[]) => stations.map((z, i): [number, number] => [z, heights[i]!]);
+        const round = lobes > 0.0002 ? [{ count: 3, amplitude: lobes, phase: 20 }] : [];
+        const journal = { halfAngle: pair.lean * (pair.halfAngle + pair.mismatch), diameter: 40, station: 0, from: -6, to: 5, profile: profile(pair.crown, [-4, 0, 3]), lobes: round };
+        const bush = { halfAngle: pair.lean * pair.halfAngle, diameter: 40 + pair.clearance, station: 0, from: -5, to: 5.5, profile: profile(pair.bell, [-3, 1, 4]), lobes: round.map((lobe) => ({ ...lobe, count: 2 })) };
+        const seats = toPlaySeats({ conepair: 1, seats: [{ name: 'seat', journal, bush }] });
+        const lines = seatLines(seats[0]!);
+        const touch = positionForFilm(lines, 0);
+        fc.pre(touch !== null);
+        const position = touch! + pair.lean * (0.00001 + pair.away / 1000);
+        const spindle = spindleOf(seats, ['x', 'y', 'tiltX', 'tiltY']);
+        const reach = reachToward(heldAt(spindle, position), station, 0.05 * Math.cos(toward), 0.05 * Math.sin(toward));
+        fc.pre(reach.status === 'solved' && reach.contacts.length > 0);
+        if (reach.status !== 'solved') return;
+        const sectionAt = (pose: Pose, at: number) => {
+          const drawn = drawnPair([lines], position, pair.factor, leaningOf(seats, pose));
+          const [one] = drawn.at!(at);
+          return { ...drawnMeeting(one!.bush, one!.journal), factor: drawn.factor, film: Math.min(...one!.film.map((place) => place.film)) };
+        };
+        // The least film of that half section, from the solver's own formula.
+        const chain = filmAlong(lines.gap, position);
+        const solved = (pose: Pose, at: number) => Math.min(...Array.from({ length: chain.count }, (_, i) => filmAt(spindle.seats[0]!, chain.film[i]!, chain.u[i]!, at, pose)));
+        for (const contact of reach.contacts) {
+          touches++;
+          const at = sectionAt(reach.pose, contact.angle);
+          expect(at.film).toBeCloseTo(solved(reach.pose, contact.angle), 13);
+          expect(at.least).toBeLessThan(1e-10 * at.factor);
+          const past: Pose = { ...reach.pose, x: reach.pose.x + 1e-6 * Math.cos(contact.angle), y: reach.pose.y + 1e-6 * Math.sin(contact.angle) };
+          expect(sectionAt(past, contact.angle).overlap).toBe(true);
+        }
+        const film = solved(reach.pose, angle);
+        const there = sectionAt(reach.pose, angle);
+        expect(there.film).toBeCloseTo(film, 13);
+        if (film > 1e-9) {
+          expect(there.overlap).toBe(false);
+          expect(there.least).toBeGreaterThan(1e-10);
+        }
+      },
+    ),
+    { numRuns: 200, seed: 11 },
+  );
+  expect(touches).toBeGreaterThan(200);
 });
 
 test('the gap drawn square to the line is the film times the factor, for a shallow and for a steep seat', () => {

@@ -1,11 +1,16 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { type Drawn, drawnPair } from '../../src/app/picture/drawn.ts';
+import { type Drawn, drawnPair, type Point } from '../../src/app/picture/drawn.ts';
 import { filmColour, INTERFERENCE, luminance, touchColour } from '../../src/app/picture/filmColour.ts';
+import { leaningOf } from '../../src/app/picture/leaning.ts';
 import { bushCutMesh, bushMesh, fillingDistance, filmCutMesh, filmMesh, frameOf, greatestFilm, journalMesh, type Mesh, roundAbove, touches, touchMesh } from '../../src/app/picture/sceneGeometry.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { parseDesign } from '../../src/design/validate.ts';
 import { fit as fitOf, seatLines } from '../../src/engine/contact/fit.ts';
+import { reachToward } from '../../src/engine/play/reach.ts';
+import { spindleOf } from '../../src/engine/play/rigid.ts';
+import { heldAt } from '../../src/engine/play/shake.ts';
+import { toPlaySeats } from '../../src/report/play/toPlay.ts';
 import { toSeats } from '../../src/report/toEngine.ts';
 
 const folder = new URL('../../assets/designs/', import.meta.url);
@@ -37,7 +42,12 @@ function corners({ positions }: Mesh, drawn: Drawn): [number, number][] {
 const all = (drawn: Drawn, sector = 120): Mesh[] => {
   const frame = frameOf(drawn);
   const max = greatestFilm(drawn);
-  return [journalMesh(drawn, frame), bushMesh(drawn, frame, sector), bushCutMesh(drawn, frame, sector), ...drawn.seats.flatMap((seat) => [filmMesh(seat, frame, max), filmCutMesh(seat, frame, sector, max), touchMesh(seat, frame)])];
+  return [
+    journalMesh(drawn, frame),
+    bushMesh(drawn, frame, sector),
+    bushCutMesh(drawn, frame, sector),
+    ...drawn.seats.flatMap((_, seat) => [filmMesh(drawn, seat, frame, max), filmCutMesh(drawn, seat, frame, sector, max), touchMesh(drawn, seat, frame)]),
+  ];
 };
 
 describe('the solids of the scene', () => {
@@ -76,6 +86,29 @@ describe('the solids of the scene', () => {
     }
   });
 
+  test('a journal pulled aside stands in the scene as its half sections do, to the side it was pulled to', () => {
+    const [, design] = designs[0]!;
+    const seats = toPlaySeats(design);
+    const lines = seats.map(seatLines);
+    const position = (design.position ?? 0) / 1000;
+    const reach = reachToward(heldAt(spindleOf(seats, ['x', 'y', 'tiltX', 'tiltY']), position), 0.03, 1, 0.4);
+    if (reach.status !== 'solved') throw new Error(reach.status);
+    const drawn = drawnPair(lines, position, 400, leaningOf(seats, reach.pose));
+    for (const mesh of all(drawn)) for (const list of [mesh.positions, mesh.normals]) expect(list.every(Number.isFinite)).toBe(true);
+    const frame = frameOf(drawn);
+    const { positions } = journalMesh(drawn, frame);
+    const chains = (angle: number) => drawn.at!(angle).flatMap((seat) => seat.journal);
+    const nose = (angle: number) => chains(angle).at(-1)!;
+    // Seen from in front, x is to the right: pulled there, the journal stands further out at 0 than at 180 degrees.
+    expect(nose(0)[1]).toBeGreaterThan(nose(Math.PI)[1]);
+    for (const [angle, [z, r]] of [0, Math.PI / 2, Math.PI, 1.5 * Math.PI].map((a) => [a, nose(a)] as const)) {
+      const wanted = [frame.scale * (z - frame.centre), frame.scale * r * Math.sin(angle), -frame.scale * r * Math.cos(angle)];
+      let nearest = Number.POSITIVE_INFINITY;
+      for (let i = 0; i < positions.length; i += 3) nearest = Math.min(nearest, Math.hypot(...wanted.map((value, k) => value - positions[i + k]!)));
+      expect(nearest, `at ${angle}`).toBeLessThan(1e-6);
+    }
+  });
+
   test('touching is marked at first touch, and not where the parts stand clear', () => {
     const touching = drawings.filter(([title]) => title.endsWith('touching'));
     expect(touching.length).toBe(designs.length);
@@ -87,8 +120,8 @@ describe('the solids of the scene', () => {
     const [, drawn] = drawings[0]!;
     const seat = drawn.seats[0]!;
     const points = Array.from({ length: 20_000 }, (_, i) => [i * 1e-6, 0.02 + 1e-4 * Math.sin(i / 50)] as const);
-    const long: Drawn = { factor: 400, seats: [{ ...seat, bush: points.map(([z, r]) => [z, r + 1e-3]), journal: points, film: points.map((point, i) => ({ bush: point, journal: point, film: i % 2 ? 1e-6 : 0 })) }] };
-    for (const mesh of all(long)) expect(mesh.indices.length / 3).toBeLessThan(40_000);
+    const long = [{ ...seat, bush: points.map(([z, r]): Point => [z, r + 1e-3]), journal: points, film: points.map((point, i) => ({ bush: point, journal: point, film: i % 2 ? 1e-6 : 0 })) }];
+    for (const mesh of all({ ...drawn, seats: long, below: long })) expect(mesh.indices.length / 3).toBeLessThan(40_000);
   });
 
   test('the camera stands far enough away', () => {

@@ -99,10 +99,9 @@ interface FilmProps {
 
 /** Unlit, so that a colour is the legend's. */
 function Film({ drawing, seat, frame, sector, max, dark }: FilmProps) {
-  const of = ({ seats }: Drawn) => seats[seat] ?? { name: '', bush: [], journal: [], film: [] };
-  const skin = useSolid(drawing, (drawn) => filmMesh(of(drawn), frame, max), [frame, max, seat]);
-  const section = useSolid(drawing, (drawn) => filmCutMesh(of(drawn), frame, sector, max), [frame, sector, max, seat]);
-  const rings = useSolid(drawing, (drawn) => touchMesh(of(drawn), frame), [frame, seat]);
+  const skin = useSolid(drawing, (drawn) => filmMesh(drawn, seat, frame, max), [frame, max, seat]);
+  const section = useSolid(drawing, (drawn) => filmCutMesh(drawn, seat, frame, sector, max), [frame, sector, max, seat]);
+  const rings = useSolid(drawing, (drawn) => touchMesh(drawn, seat, frame), [frame, seat]);
   const blue = useMemo(() => cssColour(touchColour(dark)), [dark]);
   return (
     <>
@@ -120,7 +119,7 @@ function Film({ drawing, seat, frame, sector, max, dark }: FilmProps) {
 }
 
 /** Says when the graphics context is taken away; not when the scene itself gives it up. */
-function useLost(lost: RefObject<() => void>) {
+export function useLost(lost: RefObject<() => void>) {
   const canvas = useThree(({ gl }) => gl.domElement);
   useEffect(() => {
     const tell = (event: Event) => {
@@ -133,7 +132,7 @@ function useLost(lost: RefObject<() => void>) {
 }
 
 /** Puts the camera where a view wants it, the pair filling the view. A drag does not change the frame, so it stays. */
-function useView(view: { name: View }, frame: Frame, controls: Controls) {
+export function useView(view: { name: View }, frame: Frame, controls: Controls) {
   const get = useThree((state) => state.get);
   const shape = (frame.halfLength / frame.halfHeight).toFixed(1);
   // biome-ignore lint/correctness/useExhaustiveDependencies: only another view or another shape of the pair moves the camera
@@ -151,7 +150,7 @@ function useView(view: { name: View }, frame: Frame, controls: Controls) {
 }
 
 /** The camera goes round the middle of the pair; never over the top, where up would turn over. */
-function useLook(look: RefObject<Look | null>, controls: Controls) {
+export function useLook(look: RefObject<Look | null>, controls: Controls) {
   const get = useThree((state) => state.get);
   useImperativeHandle(
     look,

@@ -75,7 +75,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} fit={fit} at={at} />
+        <SectionParts.Films drawn={drawn} at={at} />
         <path d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`} className="axis" />
         {dimensions && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
         <Notes design={design} drawn={drawn} fit={fit} frame={frame} dimensions={dimensions} part={part} at={at} size={size} system={system} />

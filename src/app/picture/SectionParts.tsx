@@ -1,6 +1,5 @@
 /** The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper. */
 import { memo } from 'react';
-import type { FitReport } from '../../report/fit/definition.ts';
 import type { Drawn, Point } from './drawn.ts';
 import { MOST_POINTS, type SectionFrame } from './sectionFrame.ts';
 import type { Placing } from './sectionLayout.ts';
@@ -28,7 +27,7 @@ const inMm = (points: readonly Point[]): Point[] => points.map(([z, r]) => [z * 
 /** `moved`: drawn displacement, mm; the hatching goes with it. */
 function Journal({ frame, at, id, moved }: PartProps & { moved: number }) {
   const step = HATCH.journal / at.scale;
-  const outline = [...frame.journal, ...frame.journal.toReversed().map(([z, r]) => [z, -r] as const)];
+  const outline = [...frame.journal.above, ...frame.journal.below.toReversed().map(([z, r]) => [z, -r] as const)];
   return (
     <g transform={transform(at, 1)}>
       <pattern id={`${id}j`} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform={`translate(${moved} 0) rotate(45)`}>
@@ -43,14 +42,13 @@ function Journal({ frame, at, id, moved }: PartProps & { moved: number }) {
 /** Stays as it is while the journal moves. */
 function Bush({ frame, at, id }: PartProps) {
   const step = HATCH.bush / at.scale;
-  const d = pathOf(frame.bush);
   return ([1, -1] as const).map((side) => (
     <g key={side} transform={transform(at, side)}>
       <pattern id={`${id}b${side}`} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform={`rotate(${-45 * side})`}>
         <rect width="100%" height="100%" className="bush-fill" />
         <path d={`M0 0V${step}`} className="hatch" />
       </pattern>
-      <path d={d} fill={`url(#${id}b${side})`} className="outline bush" />
+      <path d={pathOf(side === 1 ? frame.bush.above : frame.bush.below)} fill={`url(#${id}b${side})`} className="outline bush" />
     </g>
   ));
 }
@@ -58,27 +56,27 @@ function Bush({ frame, at, id }: PartProps) {
 const samePlacing = (a: Placing, b: Placing) => a.scale === b.scale && a.middle.x === b.middle.x && a.middle.y === b.middle.y && a.station === b.station;
 
 function sameBush(a: PartProps, b: PartProps): boolean {
-  const [one, other] = [a.frame.bush, b.frame.bush];
-  return a.id === b.id && samePlacing(a.at, b.at) && one.length === other.length && one.every(([z, r], i) => z === other[i]![0] && r === other[i]![1]);
+  const sameLine = (one: readonly Point[], other: readonly Point[]) => one.length === other.length && one.every(([z, r], i) => z === other[i]![0] && r === other[i]![1]);
+  return a.id === b.id && samePlacing(a.at, b.at) && sameLine(a.frame.bush.above, b.frame.bush.above) && sameLine(a.frame.bush.below, b.frame.bush.below);
 }
 
-const SAME_MM = 1e-9;
 const SAME_M = 1e-12;
 
-function Films({ drawn, fit, at }: { drawn: Drawn; fit: FitReport; at: Placing }) {
+function Films({ drawn, at }: { drawn: Drawn; at: Placing }) {
   return ([1, -1] as const).map((side) => (
     <g key={side} transform={transform(at, side)}>
-      {drawn.seats.map(({ name, film: whole }) => {
+      {(side === 1 ? drawn.seats : drawn.below).map(({ name, film: whole }) => {
         const film = thinned(whole, MOST_POINTS, (place) => place.film);
         if (film.length < 2) return null;
-        const pressed = film.some((place) => place.film < -SAME_M);
+        const least = Math.min(...whole.map((place) => place.film));
         const outline = inMm([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()]);
-        return <path key={name} d={pathOf(outline)} className={pressed ? 'film clash' : 'film'} />;
-      })}
-      {fit.seats.map(({ name, leastFilm }, i) => {
-        if (leastFilm === null || Math.abs(leastFilm) > SAME_MM) return null;
-        const places = inMm(drawn.seats[i]!.film.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
-        return places.length === 0 ? null : <path key={name} d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />;
+        const places = Math.abs(least) > SAME_M ? [] : inMm(whole.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
+        return (
+          <g key={name}>
+            <path d={pathOf(outline)} className={least < -SAME_M ? 'film clash' : 'film'} />
+            {places.length > 0 && <path d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />}
+          </g>
+        );
       })}
     </g>
   ));

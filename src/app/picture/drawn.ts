@@ -11,9 +11,13 @@
  * the same one-to-one map for both parts, so they touch, cross or stand clear on the screen exactly where
  * they do in the solver, at every factor. d runs along the axis for a steep seat (a displaced cone is then
  * drawn displaced) and along the radius for a shallow one; square to the line the gap is factor·film in both.
+ *
+ * Where the journal lies aside or tilted, or a part is lobed, every half section has a v of its own (leaning.ts);
+ * a journal that is pulled aside is drawn displaced along the radius in every seat but a nearly flat one.
  */
-import { type Chain, filmAlong } from '../../engine/contact/film.ts';
+import { type Chain, type FilmChain, filmAlong } from '../../engine/contact/film.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
+import type { Leaning } from './leaning.ts';
 
 /** z along the axis, r from the axis, m. */
 export type Point = readonly [z: number, r: number];
@@ -35,7 +39,14 @@ export interface FilmPlace {
 export interface Drawn {
   /** The factor drawn: the one asked for, or the greatest at which the picture still holds the gaps. */
   factor: number;
+  /** The half section at 90°, upward. */
   seats: DrawnSeat[];
+  /** The half section at 270°, downward: the same object where both parts are round and on one axis. */
+  below: DrawnSeat[];
+  /** The half section at any angle (rad, from x toward y); null where all are the same. */
+  at: ((angle: number) => DrawnSeat[]) | null;
+  /** How far (m, drawn) the journal's axis is displaced toward an angle where it passes a station (m). */
+  aside(station: number, angle: number): number;
 }
 
 /** Half angles (rad) above this are drawn displaced along the axis. */
@@ -43,19 +54,48 @@ const STEEP = (20 * Math.PI) / 180;
 /** The largest gap drawn, as a share of the smallest radius. */
 const LARGEST_GAP = 0.5;
 
-export function drawnPair(seats: readonly SeatLines[], position: number, factor: number): Drawn {
+/** The steepest seat (rad) that can be drawn displaced along the radius: the gap drawn grows as 1/cos a. */
+const FLAT = (70 * Math.PI) / 180;
+const UP = Math.PI / 2;
+const DOWN = 1.5 * Math.PI;
+
+export function drawnPair(seats: readonly SeatLines[], position: number, factor: number, leaning: Leaning | null = null): Drawn {
   const smallest = Math.min(...seats.flatMap((seat) => [...seat.bush.r, ...seat.journal.r]));
-  const maps = seats.map(mapOf);
-  const widest = Math.max(...seats.flatMap((seat, i) => [...depths(seat.gap.bush, maps[i]!, 0), ...depths(seat.gap.journal, maps[i]!, position)]).map(Math.abs), 1e-12);
+  const maps = seats.map((seat) => mapOf(seat, leaning?.pulled ? FLAT : STEEP));
+  const centred = seats.flatMap((seat, i) => [...depths(seat.gap.bush, maps[i]!, 0), ...depths(seat.gap.journal, maps[i]!, position)]);
+  const widest = Math.max(Math.max(...centred.map(Math.abs)) + (leaning?.most ?? 0), 1e-12);
   const drawn = Math.max(1, Math.min(factor, (LARGEST_GAP * smallest) / widest));
+  const films = seats.map((seat) => filmAlong(seat.gap, position));
+  const known = new Map<number, DrawnSeat[]>();
+  const halfSection = (angle: number): DrawnSeat[] => {
+    const found = known.get(angle) ?? seats.map((seat, i) => drawnSeat(seat, i, maps[i]!, films[i]!, position, drawn, leaning, angle));
+    known.set(angle, found);
+    return found;
+  };
+  const upper = halfSection(UP);
   return {
     factor: drawn,
-    seats: seats.map((seat, i) => ({
-      name: seat.name,
-      bush: drawnChain(seat.gap.bush, maps[i]!, 0, drawn),
-      journal: drawnChain(seat.gap.journal, maps[i]!, position, drawn),
-      film: drawnFilm(seat, maps[i]!, position, drawn),
-    })),
+    seats: upper,
+    below: leaning ? halfSection(DOWN) : upper,
+    at: leaning && halfSection,
+    aside: (station, angle) => (leaning ? drawn * leaning.aside(station, angle) : 0),
+  };
+}
+
+function drawnSeat(seat: SeatLines, index: number, map: SeatMap, { count, u, film }: FilmChain, position: number, factor: number, leaning: Leaning | null, angle: number): DrawnSeat {
+  const { bush, journal } = seat.gap;
+  const outward = leaning ? (u: number) => leaning.journal(index, u, angle) : () => 0;
+  const inward = leaning ? leaning.bush(index, angle) : 0;
+  const onBush = (u: number, v: number) => place(map, u, v - inward, factor);
+  const onJournal = (u: number, v: number) => place(map, u, v + outward(u), factor);
+  return {
+    name: seat.name,
+    bush: Array.from(bush.u, (at, i) => onBush(at, bush.v[i]!)),
+    journal: Array.from(journal.u, (at, i) => onJournal(at + position * map.cos, journal.v[i]! - position * map.sin)),
+    film: Array.from({ length: count }, (_, i): FilmPlace => {
+      const v = vAt(bush, u[i]!);
+      return { bush: onBush(u[i]!, v), journal: onJournal(u[i]!, v - film[i]!), film: film[i]! - inward - outward(u[i]!) };
+    }),
   };
 }
 
@@ -68,12 +108,13 @@ interface SeatMap {
   d: Point;
 }
 
-function mapOf(seat: SeatLines): SeatMap {
+/** `steepest`: half angle (rad) above which a seat is drawn displaced along the axis. */
+function mapOf(seat: SeatLines, steepest: number): SeatMap {
   const a = seat.gap.halfAngle;
   const cos = Math.cos(a);
   const sin = Math.sin(a);
   const v0 = seat.gap.bush.v.reduce((least, v) => Math.min(least, v));
-  return { cos, sin, v0, d: Math.abs(a) > STEEP ? [1 / sin, 0] : [0, -1 / cos] };
+  return { cos, sin, v0, d: Math.abs(a) > steepest ? [1 / sin, 0] : [0, -1 / cos] };
 }
 
 const depths = (chain: Chain, map: SeatMap, position: number) => Array.from(chain.v, (v) => map.v0 - v + position * map.sin);
@@ -81,18 +122,6 @@ const depths = (chain: Chain, map: SeatMap, position: number) => Array.from(chai
 function place({ cos, sin, v0, d }: SeatMap, u: number, v: number, factor: number): Point {
   const w = factor * (v0 - v);
   return [u * cos - v0 * sin + w * d[0], u * sin + v0 * cos + w * d[1]];
-}
-
-function drawnChain(chain: Chain, map: SeatMap, position: number, factor: number): Point[] {
-  return Array.from(chain.u, (u, i) => place(map, u + position * map.cos, chain.v[i]! - position * map.sin, factor));
-}
-
-function drawnFilm(seat: SeatLines, map: SeatMap, position: number, factor: number): FilmPlace[] {
-  const { count, u, film } = filmAlong(seat.gap, position);
-  return Array.from({ length: count }, (_, i) => {
-    const v = vAt(seat.gap.bush, u[i]!);
-    return { bush: place(map, u[i]!, v, factor), journal: place(map, u[i]!, v - film[i]!, factor), film: film[i]! };
-  });
 }
 
 function vAt(chain: Chain, u: number): number {

@@ -59,12 +59,56 @@ export function frameOf(drawn: Drawn): Frame {
   return { centre: (low + high) / 2, scale, outside, overhang, halfLength: halfLength * scale, halfHeight: outside * scale };
 }
 
+/** One half section of the parts, thinned to what a screen shows; the same points at every angle. */
+interface HalfSection {
+  seats: DrawnSeat[];
+  /** of the journal's axis toward that angle, at a station */
+  aside(station: number): number;
+}
+
+/**
+ * The half section at an angle θ of the scene. Angles of the design run from x, to the right seen from in front
+ * of the nose, toward y, upward; so φ = π - θ. Which points are kept is decided once, upward.
+ */
+function halfSections(drawn: Drawn): { first: HalfSection; at: (theta: number) => HalfSection; round: boolean } {
+  const order = drawn.seats.map((_, i) => i).filter((i) => drawn.seats[i]!.bush.length > 1 && drawn.seats[i]!.journal.length > 1);
+  order.sort((a, b) => middle(drawn.seats[a]!.bush) - middle(drawn.seats[b]!.bush));
+  const most = MOST_POINTS / Math.max(1, order.length);
+  const kept = order.map((i) => {
+    const { bush, journal } = drawn.seats[i]!;
+    return { bush: keptOf(bush, most), journal: keptOf(journal, most) };
+  });
+  const section = (seats: readonly DrawnSeat[], angle: number): HalfSection => ({
+    seats: order.map((i, k) => {
+      const seat = seats[i]!;
+      return { name: seat.name, bush: kept[k]!.bush.map((at) => seat.bush[at]!), journal: kept[k]!.journal.map((at) => seat.journal[at]!), film: seat.film };
+    }),
+    aside: (station) => drawn.aside(station, angle),
+  });
+  const first = section(drawn.seats, Math.PI / 2);
+  const { at } = drawn;
+  return { first, at: at ? (theta) => section(at(Math.PI - theta), Math.PI - theta) : () => first, round: at === null };
+}
+
+const keptOf = (points: readonly Point[], most: number) =>
+  thinned(
+    points.map((_, i) => i),
+    most,
+    (i) => fromChord(points)(points[i]!),
+  );
+
 /** The journal's half section, from the axis at its rear to the axis at its nose. */
-export function journalProfile(drawn: Drawn, { overhang }: Frame): Point[] {
-  const seats = inOrder(drawn);
+export function journalProfile(drawn: Drawn, frame: Frame): Point[] {
+  const { first } = halfSections(drawn);
+  return journalLine(first, first, frame);
+}
+
+/** `first` decides what is relieved and how large the ends are; they are displaced as the axis is there. */
+function journalLine({ seats: here, aside }: HalfSection, { seats }: HalfSection, { overhang }: Frame): Point[] {
+  const bores = seats.map((seat) => seat.bush);
   const body = relieved(
-    seats.map((seat) => thinned(seat.journal, MOST_POINTS / seats.length, fromChord(seat.journal))),
-    seats.map((seat) => seat.bush),
+    seats.map((seat) => seat.journal),
+    bores,
     'inside',
   );
   const rear = body[0];
@@ -82,66 +126,95 @@ export function journalProfile(drawn: Drawn, { overhang }: Frame): Point[] {
   );
   const from = rear[0] - overhang;
   const to = nose[0] + overhang;
-  return [[from, 0], [from, stub], [rear[0], stub], ...body, [nose[0], end], [to, end], [to, 0]];
+  const line = relieved(
+    here.map((seat) => seat.journal),
+    bores,
+    'inside',
+  );
+  return [[from, 0], [from, stub + aside(from)], [rear[0], stub + aside(rear[0])], ...line, [nose[0], end + aside(nose[0])], [to, end + aside(to)], [to, 0]];
 }
 
 /** The bush's wall, once round: bore from nose to rear, rear face, outside, nose face. */
-export function bushProfile(drawn: Drawn, { outside }: Frame): Point[] {
-  const bore = boreOf(drawn);
+export function bushProfile(drawn: Drawn, frame: Frame): Point[] {
+  const { first } = halfSections(drawn);
+  return bushLine(first, first, frame);
+}
+
+function bushLine(here: HalfSection, first: HalfSection, { outside }: Frame): Point[] {
+  const bore = boreOf(here, first);
   const rear = bore[0];
   const nose = bore[bore.length - 1];
   if (!rear || !nose) return [];
   return [...bore.toReversed(), [rear[0], outside], [nose[0], outside], nose];
 }
 
-function boreOf(drawn: Drawn): Point[] {
-  const seats = inOrder(drawn);
+function boreOf(here: HalfSection, first: HalfSection): Point[] {
   return relieved(
-    seats.map((seat) => thinned(seat.bush, MOST_POINTS / seats.length, fromChord(seat.bush))),
-    seats.map((seat) => seat.bush),
+    here.seats.map((seat) => seat.bush),
+    first.seats.map((seat) => seat.bush),
     'outside',
   );
 }
 
-export const journalMesh = (drawn: Drawn, frame: Frame): Mesh => revolved(journalProfile(drawn, frame), frame, 0, 2 * Math.PI);
+export function journalMesh(drawn: Drawn, frame: Frame): Mesh {
+  const { first, at } = halfSections(drawn);
+  return revolved((theta) => ({ points: journalLine(at(theta), first, frame) }), frame, 0, 2 * Math.PI);
+}
 
 /** The bush, open by `sector` degrees. */
-export const bushMesh = (drawn: Drawn, frame: Frame, sector: number): Mesh => revolved(bushProfile(drawn, frame), frame, ...wallAngles(sector));
+export function bushMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
+  const { first, at } = halfSections(drawn);
+  return revolved((theta) => ({ points: bushLine(at(theta), first, frame) }), frame, ...wallAngles(sector));
+}
 
 /** The two faces where the bush is cut open; none where it is closed. */
 export function bushCutMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
-  const bore = boreOf(drawn);
-  return cutFaces(
-    bore.map((point) => [point, [point[0], frame.outside]]),
-    frame,
-    sector,
-  );
+  const { first, at } = halfSections(drawn);
+  return cutFaces((theta) => ({ pairs: boreOf(at(theta), first).map((point) => [point, [point[0], frame.outside]]) }), frame, sector);
 }
 
 /** The film's skin right round: half way between the two surfaces; on the journal's where it is pressed in. */
-export function filmMesh(seat: DrawnSeat, frame: Frame, max: number): Mesh {
-  const places = finePlaces(seat.film);
-  const points = places.map(({ bush, journal, film }): Point => (film < 0 ? journal : [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2]));
-  return revolved(points, frame, 0, 2 * Math.PI, filmColours(places, max));
-}
-
-/** The film in section on the two cut faces. */
-export function filmCutMesh(seat: DrawnSeat, frame: Frame, sector: number, max: number): Mesh {
-  const places = finePlaces(seat.film);
-  return cutFaces(
-    places.map(({ bush, journal }) => [journal, bush]),
+export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number): Mesh {
+  return revolved(
+    (theta) => {
+      const places = placesAt(drawn, seat, theta);
+      return { points: places.map(({ bush, journal, film }): Point => (film < 0 ? journal : [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2])), colours: filmColours(places, max) };
+    },
     frame,
-    sector,
-    filmColours(places, max),
+    0,
+    2 * Math.PI,
   );
 }
 
-/** Rings where the two surfaces touch; a stretch that touches is a band. */
-export function touchMesh(seat: DrawnSeat, frame: Frame): Mesh {
-  const size = (RING * frame.outside) / WALL;
-  const places = touches(seat);
-  return joined(places.map(([from, to]) => revolved(around(from, to, size), frame, 0, 2 * Math.PI)));
+/** The film in section on the two cut faces. */
+export function filmCutMesh(drawn: Drawn, seat: number, frame: Frame, sector: number, max: number): Mesh {
+  return cutFaces(
+    (theta) => {
+      const places = placesAt(drawn, seat, theta);
+      return { pairs: places.map(({ bush, journal }) => [journal, bush]), colours: filmColours(places, max) };
+    },
+    frame,
+    sector,
+  );
 }
+
+/** Places of one seat's film at an angle of the scene; as many at every angle. */
+function placesAt(drawn: Drawn, seat: number, theta: number): FilmPlace[] {
+  const film = (drawn.at ? drawn.at(Math.PI - theta) : drawn.seats)[seat]?.film ?? [];
+  return finePlaces(film, drawn.at === null);
+}
+
+/** Rings where the two surfaces touch; a stretch that touches is a band. None where they do not touch all round. */
+export function touchMesh(drawn: Drawn, seat: number, frame: Frame): Mesh {
+  const size = (RING * frame.outside) / WALL;
+  const places = drawn.at || !drawn.seats[seat] ? [] : touches(drawn.seats[seat]);
+  return joined(places.map(([from, to]) => revolved(constant({ points: around(from, to, size) }), frame, 0, 2 * Math.PI)));
+}
+
+const constant =
+  <T>(value: T) =>
+  () =>
+    value;
 
 /** Pieces of a seat's bush line that touch, each from a place to a place; the same twice for a single place. */
 export function touches({ film }: DrawnSeat): [Point, Point][] {
@@ -193,75 +266,67 @@ function wallAngles(sector: number): [from: number, to: number] {
   return [half, 2 * Math.PI - half];
 }
 
+interface Profile {
+  points: readonly Point[];
+  colours?: readonly (readonly [number, number, number])[];
+}
+
 /**
- * Sweeps a profile about the axis. Each piece of it has corners of its own, so that edges stay sharp.
- * Pieces of no length are left out.
+ * Sweeps a profile about the axis; it may change on the way, but not its number of points. Each piece of it has
+ * corners of its own, so that edges stay sharp. Pieces of no length are left out.
  */
-function revolved(profile: readonly Point[], frame: Frame, from: number, to: number, colours?: readonly (readonly [number, number, number])[]): Mesh {
-  const pieces: number[] = [];
-  for (let i = 0; i + 1 < profile.length; i++) {
-    if (Math.hypot(profile[i + 1]![0] - profile[i]![0], profile[i + 1]![1] - profile[i]![1]) > 1e-12) pieces.push(i);
-  }
+function revolved(profileAt: (theta: number) => Profile, frame: Frame, from: number, to: number): Mesh {
   const steps = Math.max(3, Math.ceil((AROUND * (to - from)) / (2 * Math.PI)));
   const ring = steps + 1;
+  const profiles = Array.from({ length: ring }, (_, j) => profileAt(from + ((to - from) * j) / steps));
+  const { points: profile, colours } = profiles[0]!;
+  const pieces: number[] = [];
+  for (let i = 0; i + 1 < profile.length; i++) {
+    if (profiles.some(({ points }) => Math.hypot(points[i + 1]![0] - points[i]![0], points[i + 1]![1] - points[i]![1]) > 1e-12)) pieces.push(i);
+  }
   const corners = pieces.length * 2 * ring;
   const positions = new Float32Array(corners * 3);
   const normals = new Float32Array(corners * 3);
   const tints = colours ? new Float32Array(corners * 3) : undefined;
   const indices = new Uint32Array(pieces.length * steps * 6);
-  // Sines and cosines once for all pieces: a drag makes the solids anew at every move.
-  const circle = new Float64Array(2 * ring);
-  for (let j = 0; j < ring; j++) {
-    const angle = from + ((to - from) * j) / steps;
-    circle[2 * j] = Math.sin(angle);
-    circle[2 * j + 1] = Math.cos(angle);
-  }
   let corner = 0;
   let index = 0;
   for (const i of pieces) {
-    const [z0, r0] = profile[i]!;
-    const [z1, r1] = profile[i + 1]!;
-    const length = Math.hypot(z1 - z0, r1 - r0);
-    const normal: Point = [(r0 - r1) / length, (z1 - z0) / length];
     const first = corner;
-    for (let k = i; k <= i + 1; k++) {
-      const x = frame.scale * (profile[k]![0] - frame.centre);
-      const r = frame.scale * profile[k]![1];
-      const colour = colours?.[k];
+    for (const k of [i, i + 1]) {
       for (let j = 0; j < ring; j++, corner++) {
-        const at = corner * 3;
-        const sin = circle[2 * j]!;
-        const cos = circle[2 * j + 1]!;
-        positions[at] = x;
-        positions[at + 1] = r * sin;
-        positions[at + 2] = r * cos;
-        normals[at] = normal[0];
-        normals[at + 1] = normal[1] * sin;
-        normals[at + 2] = normal[1] * cos;
-        if (!tints) continue;
-        tints[at] = colour![0];
-        tints[at + 1] = colour![1];
-        tints[at + 2] = colour![2];
+        const { points } = profiles[j]!;
+        const angle = from + ((to - from) * j) / steps;
+        const sin = Math.sin(angle);
+        const cos = Math.cos(angle);
+        const [z, r] = points[k]!;
+        const [dz, dr] = [points[i + 1]![0] - points[i]![0], points[i + 1]![1] - points[i]![1]];
+        const length = Math.hypot(dz, dr) || 1;
+        positions.set([frame.scale * (z - frame.centre), frame.scale * r * sin, frame.scale * r * cos], corner * 3);
+        normals.set([-dr / length, (dz / length) * sin, (dz / length) * cos], corner * 3);
+        tints?.set(profiles[j]!.colours![k]!, corner * 3);
       }
     }
     for (let j = 0; j < steps; j++, index += 6) {
       const a = first + j;
       const b = a + ring;
-      indices[index] = a;
-      indices[index + 1] = b;
-      indices[index + 2] = a + 1;
-      indices[index + 3] = b;
-      indices[index + 4] = b + 1;
-      indices[index + 5] = a + 1;
+      indices.set([a, b, a + 1, b, b + 1, a + 1], index);
     }
   }
   return tints ? { positions, normals, indices, colours: tints } : { positions, normals, indices };
 }
 
+interface Strip {
+  pairs: readonly (readonly [inner: Point, outer: Point])[];
+  colours?: readonly (readonly [number, number, number])[];
+}
+
 /** A strip between pairs of points on both faces of the opening, facing into it. */
-function cutFaces(pairs: readonly (readonly [inner: Point, outer: Point])[], frame: Frame, sector: number, colours?: readonly (readonly [number, number, number])[]): Mesh {
-  if (sector <= 0 || pairs.length < 2) return { positions: new Float32Array(), normals: new Float32Array(), indices: new Uint32Array(), ...(colours ? { colours: new Float32Array() } : {}) };
-  const meshes = wallAngles(sector).map((angle, face): Mesh => {
+function cutFaces(stripAt: (theta: number) => Strip, frame: Frame, sector: number): Mesh {
+  const faces = wallAngles(sector).map((angle) => ({ angle, ...stripAt(angle) }));
+  const { pairs: first, colours: tinted } = faces[0]!;
+  if (sector <= 0 || first.length < 2) return { positions: new Float32Array(), normals: new Float32Array(), indices: new Uint32Array(), ...(tinted ? { colours: new Float32Array() } : {}) };
+  const meshes = faces.map(({ angle, pairs, colours }, face): Mesh => {
     const sin = Math.sin(angle);
     const cos = Math.cos(angle);
     const inward = face === 0 ? -1 : 1;
@@ -299,15 +364,15 @@ function joined(meshes: readonly Mesh[]): Mesh {
   return meshes.length > 0 && meshes.every((m) => m.colours) ? { ...mesh, colours: all((m) => m.colours!) } : mesh;
 }
 
-/** Places close enough that the colour between two is theirs, and one where the film passes through nothing. */
-function finePlaces(film: readonly FilmPlace[]): FilmPlace[] {
+/** Places close enough that the colour between two is theirs; with `zeros` also where the film passes through nothing. */
+function finePlaces(film: readonly FilmPlace[], zeros: boolean): FilmPlace[] {
   const kept = thinned(film, MOST_POINTS / 2, (place) => place.film);
   const pieces = Math.max(1, Math.min(12, Math.floor(MOST_POINTS / Math.max(1, kept.length - 1))));
   return kept.flatMap((place, i) => {
     const next = kept[i + 1];
     if (!next) return [place];
     const shares = Array.from({ length: pieces }, (_, k) => k / pieces);
-    if (place.film * next.film >= 0) return shares.map((t) => between(place, next, t));
+    if (!zeros || place.film * next.film >= 0) return shares.map((t) => between(place, next, t));
     // Twice, so that each side keeps its own colour: just above and just below nothing.
     const zero = place.film / (place.film - next.film);
     const least = (sign: number): FilmPlace => ({ ...between(place, next, zero), film: sign * Number.MIN_VALUE });

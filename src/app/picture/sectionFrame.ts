@@ -1,5 +1,5 @@
 /** The outlines of both parts in mm, and the room they take. Taken from the bush, so that the ground holds still while the journal moves. */
-import { type Drawn, type Point, relieved } from './drawn.ts';
+import { type Drawn, type DrawnSeat, type Point, relieved } from './drawn.ts';
 import { fromChord, thinned } from './thinned.ts';
 
 export interface SectionFrame {
@@ -14,9 +14,14 @@ export interface SectionFrame {
   nose: number;
   /** mm: outside radius of the bush */
   outer: number;
-  /** half section of the journal and of the bush, mm, radius upward */
-  journal: Point[];
-  bush: Point[];
+  /** half sections of the journal and of the bush above and below the axis, mm, radius away from it */
+  journal: Halves;
+  bush: Halves;
+}
+
+export interface Halves {
+  above: Point[];
+  below: Point[];
 }
 
 const MM = 1000;
@@ -27,16 +32,13 @@ const WALL = 1.28;
 export const MOST_POINTS = 1200;
 /** The journal past its seats is drawn a little smaller. */
 const STEP = 0.94;
+const UP = Math.PI / 2;
+const DOWN = 1.5 * Math.PI;
 
 export function sectionFrame(drawn: Drawn): SectionFrame {
-  const byStation = [...drawn.seats].sort((a, b) => a.bush[0]![0] - b.bush[0]![0]);
-  const bores = byStation.map((s) => thinned(s.bush, MOST_POINTS, fromChord(s.bush)));
-  const bore = relieved(bores, bores, 'outside');
-  const body = relieved(
-    byStation.map((s) => thinned(s.journal, MOST_POINTS, fromChord(s.journal))),
-    bores,
-    'inside',
-  );
+  const above = linesOf(drawn.seats);
+  const below = drawn.below === drawn.seats ? above : linesOf(drawn.below);
+  const { bore, body } = above;
   const rear = Math.min(...bore.map(([z]) => z));
   const nose = Math.max(...bore.map(([z]) => z));
   const reach = (nose - rear) * REACH;
@@ -46,6 +48,13 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
   const left = Math.min(rear - reach, first[0] - reach / 4);
   const right = Math.max(nose + reach, last[0] + reach / 4);
   const clear = Math.min(STEP * first[1], ...(first[0] > rear ? bore.filter(([z]) => z < first[0]).map(([, r]) => STEP * r) : []));
+  // The ends are no seats: they stand true to size, displaced as the axis is there.
+  const journalOf = (line: readonly Point[], angle: number): Point[] => {
+    const [start, end] = [line[0]!, line[line.length - 1]!];
+    const rearEnd = clear + drawn.aside(left, angle);
+    return inMm([[left, rearEnd], [start[0], clear + drawn.aside(start[0], angle)], ...line, [right, end[1] + drawn.aside(right, angle) - drawn.aside(end[0], angle)]]);
+  };
+  const bushOf = (line: readonly Point[]) => inMm([...line, [nose, outer], [rear, outer]]);
   return {
     left: (rear - reach) * MM,
     right: (nose + reach) * MM,
@@ -54,9 +63,17 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
     rear: rear * MM,
     nose: nose * MM,
     outer: Math.max(outer, ...body.map(([, r]) => 1.02 * r)) * MM,
-    journal: inMm([[left, clear], [first[0], clear], ...body, [right, last[1]]]),
-    bush: inMm([...bore, [nose, outer], [rear, outer]]),
+    journal: { above: journalOf(above.body, UP), below: journalOf(below.body, DOWN) },
+    bush: { above: bushOf(above.bore), below: bushOf(below.bore) },
   };
+}
+
+/** The lines of all seats joined, from the rear to the nose. */
+function linesOf(seats: readonly DrawnSeat[]): { bore: Point[]; body: Point[] } {
+  const byStation = [...seats].sort((a, b) => a.bush[0]![0] - b.bush[0]![0]);
+  const bores = byStation.map((s) => thinned(s.bush, MOST_POINTS, fromChord(s.bush)));
+  const bodies = byStation.map((s) => thinned(s.journal, MOST_POINTS, fromChord(s.journal)));
+  return { bore: relieved(bores, bores, 'outside'), body: relieved(bodies, bores, 'inside') };
 }
 
 const inMm = (points: readonly Point[]): Point[] => points.map(([z, r]) => [z * MM, r * MM]);

@@ -4,9 +4,11 @@ import { useStore } from 'zustand';
 import { seatLines } from '../../engine/contact/fit.ts';
 import { fitSection } from '../../report/fit/section.ts';
 import { fitVerdict } from '../../report/fit/verdict.ts';
-import { metres, toSeat } from '../../report/toEngine.ts';
+import { toPlaySeats } from '../../report/play/toPlay.ts';
+import { metres } from '../../report/toEngine.ts';
 import { ClosingChart } from '../picture/ClosingChart.tsx';
 import { drawnPair } from '../picture/drawn.ts';
+import { leaningOf } from '../picture/leaning.ts';
 import { usePull } from '../play/usePull.ts';
 import type { Work } from '../store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
@@ -19,9 +21,11 @@ const PlayPanel = lazy(() => import('../play/PlayPanel.tsx'));
 export function FitScreen({ work }: { work: Work }) {
   const { design, system, factor } = useStore(work.store);
   const fit = useMemo(() => fitSection(design), [design]);
-  const seats = useMemo(() => design.seats.map((seat) => seatLines(toSeat(seat))), [design.seats]);
-  const drawn = useMemo(() => drawnPair(seats, metres(fit.position), factor), [seats, fit.position, factor]);
+  const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
+  const seats = useMemo(() => parts.map(seatLines), [parts]);
   const pulled = usePull(work);
+  const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null), [parts, pulled]);
+  const drawn = useMemo(() => drawnPair(seats, metres(fit.position), factor, leaning), [seats, fit.position, factor, leaning]);
   const verdict = fitVerdict(design, fit, system);
   return (
     <>
