@@ -13,7 +13,7 @@ import { predict } from '../gauging/readings/index.ts';
 import { gaugesFor } from './gauges.ts';
 import type { Plan } from './plan.ts';
 import type { Face, PlanInput } from './problem.ts';
-import { axialFeed, cleanUp, crossFeed, diameterChange, feedAlong, movedAxially, withStock } from './stock.ts';
+import { axialFeed, cleanUp, crossFeed, deepest, diameterChange, feedAlong, movedAxially, withStock } from './stock.ts';
 
 /** What the machine's dials and slides are. Lengths m, angles rad. */
 export interface Machine {
@@ -60,6 +60,8 @@ export interface SurfaceStep extends Done {
   part: Part;
   /** m; the diameter below 0 where it gets less */
   normal: number;
+  /** greatest normal stock (m) anywhere along it: more than `normal` where an uneven line is made straight */
+  deepest: number;
   diameter: number;
   crossFeed: number;
   axialFeed: number | null;
@@ -88,7 +90,8 @@ export type CutStep = SurfaceStep | FaceStep;
 const NONE = 1e-12;
 
 export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings: readonly Reading[] = []): CutStep[] {
-  const cut = inOrder(plan);
+  const isNew = ({ seat, part }: { seat: number; part: Part }) => input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
+  const cut = inOrder(plan, isNew);
   let now = input.seats.map((seat) => ({ ...seat }));
   return cut.map((k, place): CutStep => {
     const { of, least } = plan.rooms[k]!;
@@ -102,7 +105,7 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings
     }
     const { seat, part } = of;
     const cutTo = (normal: number) => before.map((s, i) => (i === seat ? { ...s, [part]: withStock(plan.base[seat]![part], part, normal) } : s));
-    const isRenewed = input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
+    const isRenewed = isNew(of);
     // Half way to a new line the old one may still show; then there is nothing to predict.
     const half = isRenewed && amount / 2 < cleanUp(before[seat]![part], plan.base[seat]![part], part) ? null : cutTo(amount / 2);
     const after = cutTo(amount);
@@ -115,6 +118,7 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings
       seat,
       part,
       normal: amount,
+      deepest: isRenewed ? deepest(before[seat]![part], after[seat]![part], part) : amount,
       ...feedsOf(amount, plan.base[seat]![part].halfAngle, part, machine),
       touch: stopOf(before, half, after, (seats) => positionForFilm(seatLines(seats[seat]!), 0)),
       gauges,
@@ -128,13 +132,13 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings
 }
 
 /** Rooms that are cut, by their places in the plan, in the order of work. */
-function inOrder({ rooms, amounts, base }: Plan): number[] {
+function inOrder({ rooms, amounts, base }: Plan, isNew: (of: { seat: number; part: Part }) => boolean): number[] {
   const rank = (k: number): number[] => {
     const { of } = rooms[k]!;
     return of.kind === 'face' ? [2, 0] : [of.part === 'bush' ? 0 : 1, Math.abs(base[of.seat]![of.part].halfAngle)];
   };
   return rooms
-    .flatMap((_, k) => (Math.abs(amounts[k]!) > NONE ? [k] : []))
+    .flatMap(({ of }, k) => (Math.abs(amounts[k]!) > NONE || (of.kind === 'surface' && isNew(of)) ? [k] : []))
     .sort((a, b) => {
       const [ra, rb] = [rank(a), rank(b)];
       return ra[0]! - rb[0]! || ra[1]! - rb[1]! || a - b;

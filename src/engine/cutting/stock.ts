@@ -56,15 +56,16 @@ export const renewed = (surface: Surface, halfAngle: number): Surface => ({ ...s
  *   greatest over the old line of  ±(r_new - r_old)·cos a      + for a journal, - for a bush
  * r radii (m), a half angle of the new line. Exact: the difference of two chains is greatest at a breakpoint.
  */
-export function cleanUp(old: Surface, fresh: Surface, part: Part): number {
+export const cleanUp = (old: Surface, fresh: Surface, part: Part): number => Math.max(0, ...proud(fresh, old, part));
+
+/** Greatest normal stock (m) anywhere along the line between an old surface and the straight new one it is cut to. */
+export const deepest = (old: Surface, cut: Surface, part: Part): number => Math.max(0, ...proud(cut, old, part).map((s) => -s));
+
+/** How far (m, normal to it) a straight surface stands proud of an old one, at every breakpoint of that. */
+function proud(straight: Surface, old: Surface, part: Part): number[] {
   const line = lineOf(old, part === 'journal' ? 'inside' : 'outside');
-  const outward = part === 'journal' ? 1 : -1;
-  let most = 0;
-  for (let i = 0; i < line.z.length; i++) {
-    const r = fresh.radius + (line.z[i]! - fresh.station) * Math.tan(fresh.halfAngle);
-    most = Math.max(most, outward * (r - line.r[i]!) * Math.cos(fresh.halfAngle));
-  }
-  return most;
+  const outward = (part === 'journal' ? 1 : -1) * Math.cos(straight.halfAngle);
+  return Array.from(line.z, (z, i) => outward * (straight.radius + (z - straight.station) * Math.tan(straight.halfAngle) - line.r[i]!));
 }
 
 /** The surface moved along the axis by a distance (m): its part stands there after a face or spacer was cut. */

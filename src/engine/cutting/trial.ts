@@ -93,8 +93,8 @@ function updated(parts: readonly SeatInput[], before: Estimate, trial: Trial): T
   let touched: number[] | null = null;
   if (trial.standOff) {
     const mixture = hypotheses(parts, before, trial, trial.standOff);
+    if (mixture.every(({ likelihood }) => likelihood < CONTRADICTED)) return { status: 'contradiction' };
     const all = mixture.reduce((sum, { weight }) => sum + weight, 0);
-    if (!(all > 0)) return { status: 'contradiction' };
     estimate = collapsed(
       mixture.map((m) => ({ ...m, weight: m.weight / all })),
       parts.length,
@@ -104,15 +104,21 @@ function updated(parts: readonly SeatInput[], before: Estimate, trial: Trial): T
   if (trial.shake) {
     const shaken = shakeUpdate(parts, estimate, trial.shake);
     if (!shaken) return { status: 'noModel' };
-    estimate = shaken;
+    if (shaken.likelihood < CONTRADICTED) return { status: 'contradiction' };
+    estimate = shaken.estimate;
   }
   return { status: 'updated', estimate, touched, seats: believed(parts, estimate.mean) };
 }
 
-interface Hypothesis {
+interface Hypothesis extends Measured {
   seat: number;
-  weight: number;
+}
+
+interface Measured {
   estimate: Estimate;
+  /** density of what was read, and the same as a share of the greatest it could have been */
+  weight: number;
+  likelihood: number;
 }
 
 /** One for every seat that can have touched first. */
@@ -127,7 +133,8 @@ function hypotheses(parts: readonly SeatInput[], before: Estimate, trial: Trial,
     const gain = -1 / filmPerPosition(lines, at)!;
     const gains = now.map((_, i) => (i === k ? gain : 0));
     const taken = measured(before, gains, read.value - at, read.sigma);
-    let { estimate, weight } = taken;
+    let { estimate } = taken;
+    let clear = 1;
     for (const [i, other] of now.entries()) {
       if (i === k) continue;
       const film = leastFilm(seatLines(other).gap, read.value);
@@ -135,22 +142,23 @@ function hypotheses(parts: readonly SeatInput[], before: Estimate, trial: Trial,
       // film here is that with e at the mean before; it is greater by what e differs from that
       const [low, high] = printed(i) === undefined ? [0, Number.POSITIVE_INFINITY] : printed(i) ? [0, trial.thickness] : [trial.thickness, Number.POSITIVE_INFINITY];
       const bounded = between(estimate, i, low - film + before.mean[i]!, high - film + before.mean[i]!);
-      weight *= bounded.probability < CONTRADICTED ? 0 : bounded.probability;
+      clear *= bounded.probability < CONTRADICTED ? 0 : bounded.probability;
       estimate = bounded.estimate;
     }
-    return [{ seat: k, weight, estimate }];
+    return [{ seat: k, weight: taken.weight * clear, likelihood: taken.likelihood * clear, estimate }];
   });
 }
 
 /** Kalman's update by a value that is `off` (m) from what is predicted and follows e by `gains`; its weight is its density. */
-function measured({ mean, covariance }: Estimate, gains: readonly number[], off: number, sigma: number): { estimate: Estimate; weight: number } {
+function measured({ mean, covariance }: Estimate, gains: readonly number[], off: number, sigma: number): Measured {
   const along = covariance.map((row) => row.reduce((sum, c, j) => sum + c * gains[j]!, 0));
   const variance = sigma * sigma + along.reduce((sum, c, i) => sum + c * gains[i]!, 0);
   const estimate = {
     mean: mean.map((m, i) => m + (along[i]! * off) / variance),
     covariance: covariance.map((row, i) => row.map((c, j) => c - (along[i]! * along[j]!) / variance)),
   };
-  return { estimate, weight: Math.exp((-off * off) / (2 * variance)) / Math.sqrt(variance) };
+  const likelihood = Math.exp((-off * off) / (2 * variance));
+  return { estimate, likelihood, weight: likelihood / Math.sqrt(variance) };
 }
 
 /** e_i known to lie between two bounds. */
@@ -177,10 +185,10 @@ function collapsed(mixture: readonly Hypothesis[], size: number): Estimate {
 const DIFFERENCE = 1e-8;
 const ROUNDS = 5;
 
-function shakeUpdate(parts: readonly SeatInput[], before: Estimate, shake: Omit<ReadingOf<'shake'>, 'kind'>): Estimate | null {
+function shakeUpdate(parts: readonly SeatInput[], before: Estimate, shake: Omit<ReadingOf<'shake'>, 'kind'>): Measured | null {
   const read = (e: readonly number[]) => predict({ kind: 'shake', ...shake }, believed(parts, e)).value;
   let about = before.mean;
-  let estimate = before;
+  let found: Measured | null = null;
   for (let round = 0; round < ROUNDS; round++) {
     const here = read(about);
     if (here === null) return null;
@@ -191,10 +199,10 @@ function shakeUpdate(parts: readonly SeatInput[], before: Estimate, shake: Omit<
       gains.push((more - here) / DIFFERENCE);
     }
     const predicted = here + gains.reduce((sum, g, i) => sum + g * (before.mean[i]! - about[i]!), 0);
-    estimate = measured(before, gains, shake.value - predicted, shake.sigma).estimate;
-    about = estimate.mean;
+    found = measured(before, gains, shake.value - predicted, shake.sigma);
+    about = found.estimate.mean;
   }
-  return estimate;
+  return found;
 }
 
 const copied = ({ mean, covariance }: Estimate): Estimate => ({ mean: [...mean], covariance: covariance.map((row) => [...row]) });

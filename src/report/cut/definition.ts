@@ -16,7 +16,8 @@ const stop = {
 export const cutStep = z.strictObject({
   seat: z.string(),
   part,
-  normal: mm('Stock normal to the surface'),
+  normal: mm('Stock normal to the surface, at its station where it is cut to a new line'),
+  deepest: mm('Greatest normal stock anywhere along it'),
   diameter: mm('Change of the diameter: below 0 on a journal, above 0 in a bush'),
   crossFeed: mm('Feed square to the axis, on the radius'),
   axialFeed: mmOrNull('Feed along the axis; null for a straight surface'),

@@ -63,6 +63,7 @@ function stepSection(design: Design, step: SurfaceStep): CutStepReport {
     seat: design.seats[step.seat]!.name,
     part: step.part,
     normal: millimetres(step.normal),
+    deepest: millimetres(step.deepest),
     diameter: millimetres(step.diameter),
     crossFeed: millimetres(step.crossFeed),
     axialFeed: orNull(step.axialFeed),

@@ -25,7 +25,7 @@ const WEAR: Record<Part, number> = { journal: 0.001, bush: 0.004 };
 export const orNull = (m: number | null) => (m === null ? null : millimetres(m));
 
 const indexOf = (design: Design, name: string) => design.seats.findIndex((seat) => seat.name === name);
-const limitOf = ({ cleanup = 0, limit }: { cleanup?: number | undefined; limit?: number | undefined }) => limit ?? Math.max(LIMIT, cleanup);
+export const limitOf = ({ cleanup = 0, limit }: { cleanup?: number | undefined; limit?: number | undefined }) => limit ?? Math.max(LIMIT, cleanup);
 
 export function toPlanInput(design: Design, cut: Cut): PlanInput {
   const { allow, faces, reach, prefer } = cut;

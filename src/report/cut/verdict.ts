@@ -2,7 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, type System, turnText } from '../../design/units.ts';
 import type { Verdict } from '../fit/verdict.ts';
-import type { CutReport, LimitReport } from './definition.ts';
+import type { CutReport, CutStepReport, LimitReport } from './definition.ts';
 
 /** Less than this (mm) nobody can take off, or see. */
 const NOTHING = 1e-4;
@@ -31,14 +31,21 @@ export function cutVerdict(design: Design, cut: CutReport, system: System): Verd
   }
 }
 
-const nothingToCut = (cut: CutReport) => cut.steps.every((s) => s.normal < NOTHING) && cut.faces.every((f) => Math.abs(f.off) < NOTHING);
+const nothingToCut = (cut: CutReport) => cut.steps.every((s) => s.deepest < NOTHING) && cut.faces.every((f) => Math.abs(f.off) < NOTHING);
 
-const cutsOf = (cut: CutReport) => cut.steps.filter((s) => s.normal >= NOTHING).length + cut.faces.filter((f) => Math.abs(f.off) >= NOTHING).length;
+const cutsOf = (cut: CutReport) => cut.steps.filter((s) => s.deepest >= NOTHING).length + cut.faces.filter((f) => Math.abs(f.off) >= NOTHING).length;
 
 const listed = (words: readonly string[]) => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`);
 
+function surfaceText({ seat, part, normal, deepest, diameter, why }: CutStepReport, system: System): string {
+  const on = `off the ${seat} ${part}`;
+  const even = deepest - normal < NOTHING;
+  const across = normal < NOTHING ? '' : ` (${fineText(Math.abs(diameter), system)} ${diameter < 0 ? 'less' : 'more'} in diameter${even ? '' : ' at its station'})`;
+  return `${even ? fineText(normal, system) : `up to ${fineText(deepest, system)}`} ${on}${even && why !== 'newLine' ? across : `, to a new line${across}`}`;
+}
+
 function workHeadline(cut: CutReport, system: System): string {
-  const surfaces = cut.steps.filter((s) => s.normal >= NOTHING).map((s) => `${fineText(s.normal, system)} off the ${s.seat} ${s.part} (${fineText(Math.abs(s.diameter), system)} ${s.diameter < 0 ? 'less' : 'more'} in diameter)`);
+  const surfaces = cut.steps.filter((s) => s.deepest >= NOTHING).map((s) => surfaceText(s, system));
   const faces = cut.faces.filter((f) => Math.abs(f.off) >= NOTHING).map((f) => (f.off > 0 ? `${fineText(f.off, system)} off ${f.name}` : `${f.name} ${fineText(-f.off, system)} thicker`));
   const text = listed([...surfaces, ...faces]);
   return text === '' ? 'Nothing off' : `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

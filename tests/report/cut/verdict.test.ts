@@ -1,0 +1,93 @@
+/** The verdict on a cut: what it must say for every status, in words and without numbers nobody can hold. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import type { System } from '../../../src/design/units.ts';
+import { parseDesign } from '../../../src/design/validate.ts';
+import { cutSection } from '../../../src/report/cut/section.ts';
+import { cutVerdict } from '../../../src/report/cut/verdict.ts';
+
+type Cut = NonNullable<Design['cut']>;
+
+function demo(name: string, cut: Cut | null = null, change: (design: Design) => Design = (d) => d, system: System = 'metric') {
+  const parsed = parseDesign(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
+  if (!parsed.ok) throw new Error(JSON.stringify(parsed.errors));
+  const design = change(cut ? { ...parsed.design, cut } : parsed.design);
+  const { tone, headline, sentences } = cutVerdict(design, cutSection(design)!, system);
+  const text = [headline, ...sentences].join(' ');
+  expect(text).not.toMatch(/undefined|NaN|null|\{|\s\s/);
+  for (const sentence of [headline, ...sentences]) expect(sentence).toMatch(/^[A-Z0-9].*\.$/);
+  return { tone, headline, text };
+}
+
+test('one surface: how much, in stock and in diameter, and how far the journal then moves', () => {
+  const { tone, headline, text } = demo('steep-first');
+  expect(tone).toBe('good');
+  expect(headline).toBe('76.53 µm off the steep journal (216.5 µm less in diameter) gives every seat its film at one position.');
+  expect(text).toMatch(/runs 128\.7 µm further rearward, 62° of the adjuster/);
+  expect(text).toMatch(/The steep journal is the touchiest to set: it stands 0\.007° of error/);
+  expect(text).toMatch(/an indicator along the slide and an indicator at the table will do\. The largest error to fear is the setting of the angle: 0\.97 µm of film on the steep journal/);
+});
+
+test('in inches', () => {
+  expect(demo('steep-first', null, undefined, 'inch').headline).toMatch(/^30\.13 tenths off the steep journal/);
+});
+
+test('several surfaces: in which order; lapping says when to stop', () => {
+  const { headline, text } = demo('shallow-first');
+  expect(headline).toMatch(/off the shallow bush .* and 2\.00 µm off the shallow journal .* give every seat its film/);
+  expect(text).toMatch(/In this order: shallow bush and shallow journal\./);
+  expect(text).toMatch(/Lapped together, the seats all bear after 4\d\.\d\d µm of travel: stop there; the cones then stand \d+\.\d\d µm wrong/);
+});
+
+test('a new line', () => {
+  const to = (part: 'journal' | 'bush', halfAngle: number): Cut => ({
+    allow: [
+      { seat: 'shallow', part, renew: true, halfAngle },
+      { seat: 'steep', part: 'journal', limit: 1 },
+    ],
+  });
+  expect(demo('half-angle-mismatch', to('bush', 3)).headline).toMatch(/^8\.5\d µm off the shallow bush, to a new line \(17\.1\d µm more in diameter\)/);
+  expect(demo('half-angle-mismatch', to('journal', 3.02)).headline).toMatch(/^Up to 9\.\d\d µm off the shallow journal, to a new line/);
+});
+
+test('a limit in the way: the nearest, what cannot hold, and what would do', () => {
+  const { tone, text } = demo('steep-first', { allow: [{ seat: 'steep', part: 'journal', limit: 0.05 }] });
+  expect(tone).toBe('stop');
+  expect(text).toMatch(/the nearest is shallow 4\.\d\d µm and steep 0\.\d\d µm/);
+  expect(text).toMatch(/What cannot all hold: .*the steep journal may lose at most 50\.00 µm/);
+  expect(text).toMatch(/Any one of these would do: .*76\.53 µm off the steep journal/);
+});
+
+test('nothing to cut, wholly or all but', () => {
+  expect(demo('opposed-cones', { allow: [{ seat: 'front', part: 'journal' }] })).toMatchObject({ tone: 'good' });
+  expect(demo('opposed-cones', { allow: [{ seat: 'front', part: 'journal' }] }).headline).toMatch(/^Nothing need be cut: every film is then within its tolerance/);
+  const { headline } = demo('correct', { allow: [{ seat: 'shallow', part: 'journal' }] });
+  expect(headline).toBe('Nothing need be cut: every seat has its film at one position already.');
+});
+
+test('a spacer, taken off or made thicker', () => {
+  const face = { name: 'the rear spacer', part: 'bush' as const, seats: ['steep'], limit: 0.2 };
+  expect(demo('steep-first', { allow: [], faces: [{ ...face, moves: 'rearward' }] }).headline).toMatch(/^108\.2 µm off the rear spacer gives every seat its film/);
+  expect(demo('steep-first', { allow: [], faces: [{ ...face, moves: 'noseward', add: 0.2 }] }).headline).toMatch(/^The rear spacer 108\.2 µm thicker gives/);
+});
+
+test('no film wanted, parts apart', () => {
+  expect(demo('steep-first', null, (d) => ({ ...d, seats: d.seats.map(({ film: _, ...seat }) => seat) })).headline).toMatch(/No seat says which film it should have/);
+  expect(demo('steep-first', { allow: [] }, (d) => ({ ...d, seats: [{ ...d.seats[0]!, journal: { ...d.seats[0]!.journal, from: -200, to: -190 } }] })).text).toMatch(/shallow journal does not reach its bush/);
+});
+
+test('a film too great already', () => {
+  const straight = { halfAngle: 0, diameter: 20, station: 0, from: -9, to: 0 };
+  const { tone, text } = demo('correct', { allow: [] }, (d) => ({ ...d, seats: [{ name: 'a', journal: straight, bush: { ...straight, diameter: 20.02 }, film: { target: 0.0025 } }] }));
+  expect(tone).toBe('stop');
+  expect(text).toMatch(/metal cannot be put back/);
+});
+
+test('after a trial: what is left, too much off, or a slip', () => {
+  const cut: Cut = { allow: [{ seat: 'steep', part: 'journal' }], doubt: 0.001 };
+  const trial = (normal: number, value: number) => ({ ...cut, trials: [{ taken: [{ seat: 'steep', part: 'journal' as const, normal }], standOff: { value, sigma: 0.0005 } }] });
+  expect(demo('steep-first', trial(0.04, -0.06)).text).toMatch(/After the last trial there is left 36\.\d\d µm off the steep journal\./);
+  expect(demo('steep-first', trial(0.09, -0.1315)).text).toMatch(/After the last trial/);
+  expect(demo('steep-first', trial(0, 0.9)).text).toMatch(/look for grit, a burr, or a slip of the pen/);
+});
