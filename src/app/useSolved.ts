@@ -1,53 +1,12 @@
-/**
- * A result worked out beside the screen, following a design as it changes: while one is on its way only the newest
- * design waits, so that a drag is answered at the pace of the solver and never queued up.
- */
-import { useEffect, useRef, useState } from 'react';
+/** A section worked out by the worker that all screens share, following a design as it changes. */
+import { useCallback } from 'react';
 import type { Design } from '../design/definition.ts';
 import { solvers } from '../worker/client.ts';
 import type { Solvers } from '../worker/solver.ts';
-
-export interface Solved<T> {
-  /** for the design of `of`; null before the first answer, and where the design lacks what it needs */
-  value: T | null;
-  /** the design the value belongs to */
-  of: Design | null;
-  /** why the solver failed: a fault of ours */
-  fault: string | null;
-}
+import { type Solved, useNewest } from './useNewest.ts';
 
 export function useSolved<K extends keyof Solvers>(name: K, design: Design): Solved<NonNullable<ReturnType<Solvers[K]>>> {
   type Value = NonNullable<ReturnType<Solvers[K]>>;
-  const [solved, setSolved] = useState<Solved<Value>>({ value: null, of: null, fault: null });
-  const wanted = useRef(design);
-  wanted.current = design;
-  const busy = useRef(false);
-  const shown = useRef(true);
-  useEffect(() => {
-    shown.current = true;
-    return () => {
-      shown.current = false;
-    };
-  }, []);
-  // Runs for every design that comes while nothing is under way; what comes meanwhile is taken by the loop.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: `design` is read through `wanted`, which is the newest
-  useEffect(() => {
-    if (busy.current) return;
-    const run = async () => {
-      for (let of: Design | null = null; shown.current && of !== wanted.current; ) {
-        of = wanted.current;
-        const value = await (solvers()[name] as unknown as (design: Design) => Promise<Value | undefined>)(of);
-        if (shown.current) setSolved({ value: value ?? null, of, fault: null });
-      }
-    };
-    busy.current = true;
-    run()
-      .catch((error: unknown) => {
-        if (shown.current) setSolved({ value: null, of: wanted.current, fault: error instanceof Error ? error.message : String(error) });
-      })
-      .finally(() => {
-        busy.current = false;
-      });
-  }, [name, design]);
-  return solved;
+  const ask = useCallback((of: Design) => (solvers()[name] as unknown as (design: Design) => Promise<Value | undefined>)(of), [name]);
+  return useNewest(ask, design);
 }

@@ -7,12 +7,14 @@ import type { Design } from '../design/definition.ts';
 import { followFields } from '../report/film/fields.ts';
 import { type ColdSetting, clearanceWork, coldSettings, type LimitPoint, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
+import { FINE, QUICK } from '../report/film/solveRun.ts';
 import { drive, type Ended } from './longWork.ts';
 
 type Running = Design & { run: NonNullable<Design['run']> };
 type Tell<P> = (point: P) => void;
 
-const follower = followFields();
+const follower = followFields(QUICK);
+const full = followFields(FINE);
 /** Jobs that were asked to stop. */
 const stops = new Set<number>();
 
@@ -27,6 +29,8 @@ async function long<P, R>(job: number, work: Generator<P, R>, tell: Tell<P>): Pr
 
 const RUN = {
   fields: (design: Design) => follower.fields(design),
+  /** the same on the full grid, for a design that rests */
+  fullFields: (design: Design) => full.fields(design),
   film: (design: Design) => filmSection(design) ?? null,
   /** speeds in rev/min */
   speeds: (job: number, design: Running, speeds: number[], tell: Tell<LimitPoint>) => long(job, speedWork(design, speeds), tell),
