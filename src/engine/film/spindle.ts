@@ -18,6 +18,8 @@ export interface SpindleRun {
   viscosity: readonly number[];
   /** m, what warm parts add to each seat's film */
   growth: readonly number[];
+  /** rad, how far the journal's lobes have turned; 0 when left out: as drawn */
+  turned?: number;
 }
 
 export interface GridSize {
@@ -50,7 +52,7 @@ export function newSpindle(seats: readonly FilmSeat[], size: GridSize): Spindle 
   return { seats, size, spaces, adjoints: spaces.map(newAdjoints) };
 }
 
-export const runOf = (seat: FilmSeat, run: SpindleRun, index: number): FilmRun => ({ viscosity: run.viscosity[index]!, growth: run.growth[index]!, omega: run.omega, grooves: seat.grooves });
+export const runOf = (seat: FilmSeat, run: SpindleRun, index: number): FilmRun => ({ viscosity: run.viscosity[index]!, growth: run.growth[index]!, omega: run.omega, grooves: seat.grooves, turned: run.turned ?? 0 });
 
 /** Solves every seat with the journal at q. Seats that do not overlap carry nothing unless all are so. */
 export function solveSpindle({ seats, spaces }: Spindle, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SpindleVerdict {
@@ -73,4 +75,25 @@ export function spindleCoefficients({ seats, spaces, adjoints }: Spindle, run: S
   const all = spaces.map((space, i) => coefficients(space, runOf(seats[i]!, run, i), adjoints[i]!, tolerance));
   const sum = (of: 'stiffness' | 'damping') => Array.from({ length: 5 }, (_, i) => Array.from({ length: 5 }, (_, j) => all.reduce((s, one) => s + one[of][i]![j]!, 0)) as Five);
   return { stiffness: sum('stiffness'), damping: sum('damping') };
+}
+
+export interface OverTurn {
+  /** N and N·m: least and greatest of each force over a turn of the journal, its pose held */
+  least: Five;
+  greatest: Five;
+  /** m, of all seats over the turn */
+  leastFilm: number;
+}
+
+/** What a journal with lobes does in a turn, its pose held, at `places` angles; null where it touches on the way. */
+export function overTurn(spindle: Spindle, q: Readonly<Five>, run: SpindleRun, places: number): OverTurn | null {
+  const result: OverTurn = { least: [0, 0, 0, 0, 0].map(() => Number.POSITIVE_INFINITY) as Five, greatest: [0, 0, 0, 0, 0].map(() => Number.NEGATIVE_INFINITY) as Five, leastFilm: Number.POSITIVE_INFINITY };
+  for (let place = 0; place < places; place++) {
+    const found = solveSpindle(spindle, q, { ...run, turned: (2 * Math.PI * place) / places });
+    if (found.status !== 'solved') return null;
+    result.least = result.least.map((value, i) => Math.min(value, found.total.force[i]!)) as Five;
+    result.greatest = result.greatest.map((value, i) => Math.max(value, found.total.force[i]!)) as Five;
+    result.leastFilm = Math.min(result.leastFilm, ...found.seats.map(({ least }) => least.film));
+  }
+  return result;
 }

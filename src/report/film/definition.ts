@@ -80,6 +80,9 @@ export const filmReport = z.strictObject({
       stiffness: matrix.check(told('Rows x, y, z: N per mm of the axis there, the rest of the spindle free to follow')),
     }),
   ),
+  turn: z
+    .nullable(z.strictObject({ touches: z.boolean(), leastFilm: mmOrNull('Least film over a turn'), least: z.nullable(force), greatest: z.nullable(force) }))
+    .check(told('A journal with lobes or run-out over one turn, its pose held as above; null for a round one. All else in this section is the moment drawn')),
   whirl: z.nullable(
     z.strictObject({
       stable: z.boolean(),

@@ -1,10 +1,10 @@
 /** The `film` section of the report: present when the design has `run`. */
 import type { Design } from '../../design/definition.ts';
 import type { LeastFilm } from '../../engine/film/height.ts';
-import type { Five, Pose } from '../../engine/film/pose.ts';
+import { asFive, type Five, type Pose } from '../../engine/film/pose.ts';
 import type { SeatFilm } from '../../engine/film/seatFilm.ts';
 import { solveSmall } from '../../engine/film/smallSystem.ts';
-import { newSpindle } from '../../engine/film/spindle.ts';
+import { newSpindle, overTurn } from '../../engine/film/spindle.ts';
 import type { Matrix5 } from '../../engine/film/stiffness.ts';
 import { filmRatio, leastFilmGuidance } from '../../engine/heat/guidance.ts';
 import type { WarmFilm, Warming } from '../../engine/heat/warmFilm.ts';
@@ -12,7 +12,7 @@ import { toRoom } from '../../engine/heat/warmFilm.ts';
 import { steadyState, warmUp } from '../../engine/heat/warmUp.ts';
 import { degrees, metres, millimetres as mm } from '../toEngine.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
-import { COARSE, FINE, leastFilms, QUICK, type RunInput, type RunVerdict, type Solved, solveRun, toRunInput, whirlOf } from './solveRun.ts';
+import { COARSE, FINE, HALF, leastFilms, QUICK, type RunInput, type RunVerdict, type Solved, solveRun, toRunInput, whirlOf } from './solveRun.ts';
 import { AMBIENT, DURATION, ROUGHNESS, type Run, toBushBody, toJournalBody, toOil } from './toSpindle.ts';
 
 export function filmSection(design: Design): FilmReport | undefined {
@@ -24,7 +24,8 @@ export function filmSection(design: Design): FilmReport | undefined {
 }
 
 function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved): FilmReport {
-  const { now, threshold } = whirlOf(design, input, solved);
+  // Where no oil presses, nothing is stiff: the film would first have to be pushed into being.
+  const presses = solved.seats.some(({ wetted }) => wetted.area > 0);
   const ambient = run.ambient ?? AMBIENT;
   const nose = noseStation(design, run);
   return {
@@ -35,10 +36,11 @@ function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved
     stop: solved.stop,
     load: loadReport(input),
     contact: null,
-    stiffness: matrixReport(solved.coefficients.stiffness),
-    damping: matrixReport(solved.coefficients.damping),
-    nose: noseReport(solved.coefficients.stiffness, nose),
-    whirl: { stable: now.stable, ratio: input.run.omega === 0 ? 0 : now.frequency / Math.abs(input.run.omega), decay: now.decay, threshold: threshold === null ? null : (threshold * 30) / Math.PI, mass: toJournalBody(run).mass },
+    stiffness: presses ? matrixReport(solved.coefficients.stiffness) : [],
+    damping: presses ? matrixReport(solved.coefficients.damping) : [],
+    nose: presses ? noseReport(solved.coefficients.stiffness, nose) : null,
+    turn: turnReport(input, solved),
+    whirl: presses ? whirlReport(design, run, input, solved) : null,
     ...warmReport(run, input),
     guidance: guidanceReport(design, run, input, solved),
     accuracy: accuracyReport(solved),
@@ -64,6 +66,7 @@ function failedReport(input: RunInput, verdict: Exclude<RunVerdict, Solved>): Fi
     stiffness: [],
     damping: [],
     nose: null,
+    turn: null,
     whirl: null,
     warmUp: [],
     warmUpEnd: 'none',
@@ -125,6 +128,12 @@ function totalsOf({ seats, total }: Solved) {
 /** N/m and the rest to N/mm, N/rad, N·mm/mm, N·mm/rad. */
 const matrixReport = (m: Matrix5) => m.map((row, i) => row.map((value, j) => value * (i < 3 ? 1 : 1000) * (j < 3 ? 1e-3 : 1)));
 
+function whirlReport(design: Design, run: Run, input: RunInput, solved: Solved): FilmReport['whirl'] {
+  const { now, threshold } = whirlOf(design, input, solved);
+  const { omega } = input.run;
+  return { stable: now.stable, ratio: omega === 0 ? 0 : now.frequency / Math.abs(omega), decay: now.decay, threshold: threshold === null ? null : (threshold * 30) / Math.PI, mass: toJournalBody(run).mass };
+}
+
 /** Where the load acts, if beyond the seats; else the nose end of the journal. */
 function noseStation(design: Design, run: Run): number {
   return Math.max(...design.seats.map((seat) => seat.journal.to), run.load?.station ?? Number.NEGATIVE_INFINITY);
@@ -158,6 +167,16 @@ function noseReport(stiffness: Matrix5, station: number): FilmReport['nose'] {
   );
   if (columns.some((one) => one === null)) return null;
   return { station, stiffness: compliance.map((_, i) => columns.map((column) => column![i]! * 1e-3)) };
+}
+
+/** Angles of the journal looked at over a turn. */
+const PLACES = 24;
+
+function turnReport(input: RunInput, { pose }: Solved): FilmReport['turn'] {
+  if (input.seats.every(({ shape }) => shape.journalLobes.every(({ amplitude }) => amplitude === 0))) return null;
+  const found = overTurn(newSpindle(input.seats, HALF), asFive(pose), input.run, PLACES);
+  if (found === null) return { touches: true, leastFilm: null, least: null, greatest: null };
+  return { touches: false, leastFilm: mm(found.leastFilm), least: forceReport(found.least).force, greatest: forceReport(found.greatest).force };
 }
 
 /** The warming spindle, on a quick grid. */

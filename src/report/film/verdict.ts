@@ -15,10 +15,11 @@ const ROUGH_ANSWER = 0.02;
 export function filmVerdict(design: Design, film: FilmReport, system: System): Verdict {
   const failed = failedVerdict(design, film, system);
   if (failed) return failed;
-  const sentences = [thrustSentence(design, film), stopSentence(film), whirlSentence(film), warmSentence(film, system), guidanceSentence(film, system), doubtSentence(film)].filter((s) => s !== '');
+  const sentences = [thrustSentence(design, film), stopSentence(film), turnSentence(film, system), whirlSentence(film), warmSentence(film, system), guidanceSentence(film, system), doubtSentence(film)].filter((s) => s !== '');
   const ratio = film.guidance?.filmRatio ?? Number.POSITIVE_INFINITY;
   const seizes = film.warmUpEnd === 'contact';
-  const tone = ratio < RUBBING || seizes ? 'stop' : ratio < FULL_FILM || film.whirl?.stable === false || film.status === 'stopped' ? 'mend' : 'good';
+  const touches = film.turn?.touches === true;
+  const tone = ratio < RUBBING || seizes || touches ? 'stop' : ratio < FULL_FILM || film.whirl?.stable === false || film.status === 'stopped' ? 'mend' : 'good';
   return { tone, headline: headline(film, system, ratio, seizes), sentences };
 }
 
@@ -88,6 +89,12 @@ function stopSentence(film: FilmReport): string {
   const stop = film.stop ?? 0;
   if (film.status !== 'stopped' || Math.abs(stop) < NO_THRUST) return '';
   return stop < 0 ? `That is ${newtons(stop)} more than the load pushes back, so the oil drives the spindle off its cones: a collar has to hold it rearward with as much.` : `No oil takes ${newtons(stop)} of the thrust: a stop has to.`;
+}
+
+function turnSentence({ turn, leastFilm }: FilmReport, system: System): string {
+  if (!turn) return '';
+  if (turn.touches) return 'Its lobes touch the bush in the course of a turn.';
+  return turn.leastFilm! < leastFilm! - 1e-6 ? `Over a turn the journal’s lobes bring the film down to ${fineText(turn.leastFilm!, system)}.` : '';
 }
 
 function whirlSentence(film: FilmReport): string {

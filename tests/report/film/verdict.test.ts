@@ -1,0 +1,72 @@
+/** The running spindle in words, for every outcome: what must be said, and what must not. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { filmSection } from '../../../src/report/film/section.ts';
+import { filmVerdict } from '../../../src/report/film/verdict.ts';
+
+const OIL = { viscosity: 0.0086 };
+
+function words(name: string, run: NonNullable<Design['run']>, system: 'metric' | 'inch' = 'metric') {
+  const design = { ...(JSON.parse(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8')) as Design), run };
+  const { tone, headline, sentences } = filmVerdict(design, filmSection(design)!, system);
+  const text = [headline, ...sentences].join(' ');
+  expect(text).not.toMatch(/undefined|NaN|null|Infinity|e-\d/);
+  return { tone, headline, text };
+}
+
+test('a load carried: which seat takes the thrust', () => {
+  const { tone, headline, text } = words('rear-bearing', { speed: 1200, oil: OIL, load: { y: -120, z: -40, station: 30 }, heat: { duration: 10 } });
+  expect(tone).toBe('good');
+  expect(headline).toMatch(/^The spindle runs on oil everywhere; the thinnest film is 0\.7\d µm, in the steep seat\.$/);
+  expect(text).toMatch(/Along the axis the oil pushes with 40 N: the steep seat 30 N and the shallow seat 10 N/);
+  expect(text).toMatch(/Warm, the journal runs at \d+ °C/);
+  expect(text).not.toMatch(/collar|whirls,/);
+});
+
+test('cones the oil pushes itself off: a collar has to hold them', () => {
+  const { tone, text } = words('correct', { speed: 1200, oil: OIL, load: { y: -120, z: -40, station: 30 }, heat: { duration: 10 } });
+  expect(tone).toBe('mend');
+  expect(text).toMatch(/more than the load pushes back, so the oil drives the spindle off its cones: a collar has to hold it rearward/);
+});
+
+test('pure thrust on a cone that runs true: no wedge', () => {
+  const { tone, headline, text } = words('correct', { speed: 1200, oil: OIL, load: { z: -40 } });
+  expect(tone).toBe('stop');
+  expect(headline).toMatch(/^No film carries this load: the journal sinks until it touches in the steep seat at station /);
+  expect(text).toMatch(/A cone that runs true drags oil round without wedging it, and lifts next to nothing/);
+});
+
+test('running true it lifts nothing, and that is said', () => {
+  expect(words('correct', { speed: 1200, oil: OIL, heat: { duration: 10 } }).text).toMatch(/The cones run true, so their oil has no wedge/);
+});
+
+test('a pose that touches', () => {
+  const { tone, headline } = words('correct', { speed: 1200, oil: OIL, pose: { x: 0.003 } });
+  expect(tone).toBe('stop');
+  expect(headline).toBe('Held there, the shallow journal is 0.50 µm into its bush at station −25.000 mm.');
+});
+
+test('a film thinner than the surfaces are rough', () => {
+  const { tone, headline } = words('correct', { speed: 1200, oil: OIL, pose: { x: 0.0024 }, roughness: { journal: 0.0004, bush: 0.0004 }, heat: { duration: 10 } });
+  expect(tone).toBe('stop');
+  expect(headline).toMatch(/thinner than the surfaces are rough: metal runs on metal/);
+});
+
+test('a film below the published guidance is said to be', () => {
+  expect(words('correct', { speed: 1200, oil: OIL, pose: { x: 0.001 }, heat: { duration: 10 } }).text).toMatch(/Published guidance \(ISO 7902-3\) asks for/);
+});
+
+test('standing still', () => {
+  expect(words('rear-bearing', { speed: 0, oil: OIL, load: { y: -10 } }).headline).toBe('Standing still the spindle rests on metal: it is its turning that makes the oil carry.');
+});
+
+test('a fast, hardly loaded spindle whirls', () => {
+  const { tone, text } = words('rear-bearing', { speed: 30_000, oil: { viscosity: 0.001 }, load: { y: -1, z: -0.5, station: 0 }, heat: { duration: 1, journal: { mass: 3 } } });
+  expect(tone).not.toBe('good');
+  expect(text).toMatch(/whirls/);
+});
+
+test('in inches where asked', () => {
+  expect(words('correct', { speed: 1200, oil: OIL, pose: { x: 0.001 }, heat: { duration: 10 } }, 'inch').headline).toMatch(/tenths/);
+});
