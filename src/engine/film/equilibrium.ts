@@ -69,6 +69,8 @@ export const FLOOR = 2e-9;
 /** of the load */
 const CLOSE = 1e-6;
 const COARSE_CLOSE = 1e-2;
+/** of what is dragged */
+const FINE_PRESSURE = 1e-10;
 const MAX_STEPS = 80;
 /** of the film it started with */
 const SINKING = 0.05;
@@ -124,7 +126,9 @@ function settle(spindle: Spindle, load: Load, run: SpindleRun, from: Pose, held:
   const far = (FAR * scale.film) / scale.greatestSine;
   const slow = 2 / Math.max(Math.abs(run.omega), 1);
   let q: Five = [from.x, from.y, from.z, from.tiltX, from.tiltY];
-  let state = solveSpindle(spindle, q, run);
+  // Seats may push against each other with far more than the load: their pressures have to be that much better.
+  const tolerance = close <= CLOSE ? FINE_PRESSURE : undefined;
+  let state = solveSpindle(spindle, q, run, tolerance);
   if (state.status !== 'solved') return { status: 'notConverged', residual: Number.POSITIVE_INFINITY, pose: from };
   let size = sizeOf(residualOf(state.total.force, load, held), scale);
   let step = size < 0.3 ? Number.POSITIVE_INFINITY : slow;
@@ -143,14 +147,14 @@ function settle(spindle: Spindle, load: Load, run: SpindleRun, from: Pose, held:
       continue;
     }
     const next = q.map((value, i) => value + part * move[i]!) as Five;
-    const after = solveSpindle(spindle, next, run);
+    const after = solveSpindle(spindle, next, run, tolerance);
     if (after.status !== 'solved') return after.status === 'apart' ? 'pushedOff' : { status: 'notConverged', residual: size, pose: asPose(q) };
     const left = sizeOf(residualOf(after.total.force, load, held), scale);
     if (left > 2 * size && step > 1e-6 * slow && part > 0.5) {
       step = Math.min(step, 10 * slow) / 5;
       slope = iterations === 0 && known !== null ? null : slope;
       if (slope === null) step = size < 0.3 ? Number.POSITIVE_INFINITY : slow;
-      else solveSpindle(spindle, q, run);
+      else solveSpindle(spindle, q, run, tolerance);
       continue;
     }
     const gain = size / left;
