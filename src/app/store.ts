@@ -18,8 +18,8 @@ export interface State {
   factor: number;
   /** Opening of the bush in the scene, degrees. */
   sector: number;
-  /** Where the nose is being pulled to, at the indicator (mm, to the right and upward); null: let go. */
-  pull: { x: number; y: number } | null;
+  /** Where the axis of the journal is being pulled to as it passes a station (mm, to the right and upward); null: let go. */
+  pull: { station: number; x: number; y: number } | null;
 }
 
 const KEY = 'conepair.work.1';

@@ -70,3 +70,20 @@ test('no sideways scroll, and an axe scan of all of it is clean in both themes',
   }
   document.documentElement.style.colorScheme = '';
 });
+
+test('the nose pulled up in the section rocks the journal until the seats hold it, with their shares', async () => {
+  await browser.viewport(820, 1000);
+  await expect.poll(() => document.querySelector('.pull-grip'), { timeout: 20_000 }).toBeTruthy();
+  const grip = document.querySelector<SVGGElement>('.pull-grip')!;
+  grip.focus();
+  for (let i = 0; i < 6; i++) await userEvent.keyboard('{Shift>}{ArrowUp}{/Shift}');
+  await expect.poll(() => document.querySelectorAll('.force-arrow').length).toBe(2);
+  const shares = [...document.querySelectorAll('.force-arrow text')].map((text) => Number(text.textContent)).sort();
+  // A pull of 1 N beyond both contacts: what the one carries more than 1 the other takes back.
+  expect(shares[1]! - shares[0]!).toBeCloseTo(1, 1);
+  const held = Number(grip.getAttribute('aria-valuenow'));
+  await userEvent.keyboard('{Shift>}{ArrowUp}{/Shift}');
+  expect(Number(grip.getAttribute('aria-valuenow'))).toBeCloseTo(held, 1);
+  await userEvent.keyboard('{Escape}');
+  await expect.poll(() => document.querySelectorAll('.force-arrow').length).toBe(0);
+});

@@ -33,9 +33,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
   const { width } = useSize(box, { width: 800, height: 400 });
   const height = width < 500 ? 360 : 400;
   const unit = fineUnit(system);
-  // The range is held during a drag, so that the ground does not move under the hand.
-  const held = useRef<Range | null>(null);
-  const [low, high] = held.current ?? rangeOf(fit, design);
+  const [low, high] = useHeldRange(design, fit, work);
   const wanted = design.seats;
   const { curves, x, y, labels, top, bottom } = useMemo(() => {
     const range: Range = [low, high];
@@ -50,17 +48,13 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
   const drag = useDrag({
     start: () => {
       start.current = fit.position;
-      held.current = [low, high];
       work.dragStart();
     },
     move: (dx) => {
       const perPixel = (high - low) / (width - MARGIN.left - MARGIN.right);
       work.moveTo(snapped(start.current + dx * perPixel, landmarks(fit), SNAP_PIXELS * perPixel));
     },
-    end: () => {
-      held.current = null;
-      work.dragEnd();
-    },
+    end: work.dragEnd,
   });
   const path = (curve: Curve) => curve.map(([p, film], i) => `${i === 0 ? 'M' : 'L'}${x(p).toFixed(2)} ${y(film).toFixed(2)}`).join('');
   const plot = { left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom };
@@ -140,4 +134,13 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
       </figcaption>
     </figure>
   );
+}
+
+/** The range is held during a drag in any picture, so that the ground does not move under the hand; it gives way only to a journal that leaves it. */
+function useHeldRange(design: Design, fit: FitReport, work: Work): Range {
+  const held = useRef<{ seats: Design['seats']; range: Range } | null>(null);
+  const before = held.current;
+  const holds = before !== null && before.seats === design.seats && work.dragging() && fit.position >= before.range[0] && fit.position <= before.range[1];
+  if (!holds) held.current = { seats: design.seats, range: rangeOf(fit, design) };
+  return held.current!.range;
 }

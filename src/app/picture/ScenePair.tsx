@@ -69,6 +69,7 @@ export function ScenePair(props: ScenePairProps) {
         // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known here by its place in the design
         <Film key={seat} drawing={drawing} seat={seat} frame={frame} sector={sector} max={max} dark={dark} />
       ))}
+      <Forces drawing={drawing} frame={frame} dark={dark} />
       <OrbitControls ref={controls} enableDamping={false} enablePan={false} minDistance={NEAREST} maxDistance={FURTHEST} />
     </>
   );
@@ -117,6 +118,36 @@ function Film({ drawing, seat, frame, sector, max, dark }: FilmProps) {
     </>
   );
 }
+
+/** Arrows on the journal where a seat holds it, as long as their share is large; through the bush, so that none is hidden. */
+function Forces({ drawing, frame, dark }: { drawing: SceneProps['drawing']; frame: Frame; dark: boolean }) {
+  const forces = useSyncExternalStore(drawing.subscribe, () => drawing.now().forces);
+  const invalidate = useThree((state) => state.invalidate);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: other forces are another picture
+  useEffect(invalidate, [forces]);
+  const colour = dark ? '#ff8a7a' : '#b3261e';
+  return forces.map(({ seat, angle, share, at: [z, r] }) => {
+    const long = ARROW * (0.4 + 0.6 * Math.min(1, share));
+    return (
+      <group key={`${seat} ${z} ${angle}`} position={[frame.scale * (z - frame.centre), 0, 0]} rotation={[angle, 0, 0]}>
+        {/* In the turned group the seat lies toward -z: angles run from x, to the right seen from in front. */}
+        <group position={[0, 0, -frame.scale * r]} rotation={[Math.PI / 2, 0, 0]} renderOrder={3}>
+          <mesh position={[0, -long / 2 - ARROW / 3, 0]} renderOrder={3}>
+            <cylinderGeometry args={[ARROW / 14, ARROW / 14, long, 10]} />
+            <meshBasicMaterial color={colour} depthTest={false} transparent />
+          </mesh>
+          <mesh position={[0, -ARROW / 6, 0]} renderOrder={3}>
+            <coneGeometry args={[ARROW / 6, ARROW / 3, 16]} />
+            <meshBasicMaterial color={colour} depthTest={false} transparent />
+          </mesh>
+        </group>
+      </group>
+    );
+  });
+}
+
+/** Length of an arrow for a share of 1, scene lengths. */
+const ARROW = 0.34;
 
 /** Says when the graphics context is taken away; not when the scene itself gives it up. */
 export function useLost(lost: RefObject<() => void>) {

@@ -11,6 +11,7 @@ import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
 import type { Drawn, DrawnSeat, Point } from './drawn.ts';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
 import { SectionParts } from './SectionParts.tsx';
+import { SectionPull } from './SectionPull.tsx';
 import { scaleBar } from './scaleBar.ts';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import { angleOnScreen, dimensionsOnScreen, FIGURE, NOTE, onScreen, type Placing, placing } from './sectionLayout.ts';
@@ -77,8 +78,9 @@ export function Section({ design, drawn, fit, system, work }: Props) {
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} />
         <path d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`} className="axis" />
-        {dimensions && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
+        {dimensions && drawn.forces.length === 0 && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
         <Notes design={design} drawn={drawn} fit={fit} frame={frame} dimensions={dimensions} part={part} at={at} size={size} system={system} />
+        <SectionPull work={work} drawn={drawn} frame={frame} at={at} system={system} />
         <Bar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
       <figcaption>

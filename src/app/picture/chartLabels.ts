@@ -6,7 +6,7 @@ import { leastFilm } from '../../engine/contact/film.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import { type Band, bandsOf, type Curve, type Range } from './chartCurves.ts';
-import { type Box, placeBandLabel, placeTags, type Tag, type Tagged } from './chartTags.ts';
+import { type Box, bends, placeBandLabel, placeTags, type Tag, type Tagged } from './chartTags.ts';
 import { textWidth } from './textWidth.ts';
 
 export const LABEL = 13;
@@ -41,7 +41,7 @@ export function chartLabels({ seats, wanted, curves, range, x, y, system }: Char
   const [left, right] = x.range() as [number, number];
   const [bottom, top] = y.range() as [number, number];
   const plot: Box = { left, right, top, bottom };
-  const lines = curves.map((curve) => curve.map(([p, film]) => [x(p), y(film)] as const));
+  const lines = curves.map((curve) => bends(curve.map(([p, film]) => [x(p), y(film)] as const)));
   // Rings at the touches, and the ticks' own row, are kept clear by their boxes.
   const rings = curves.flatMap((curve) => crossings(curve).map((p): Box => ({ left: x(p) - 7, right: x(p) + 7, top: y(0) - 7, bottom: y(0) + 7 })));
   const taken: Box[] = [...rings];

@@ -38,6 +38,8 @@ export interface Tag {
 }
 
 const CLEAR = 4;
+/** px: a bend smaller than this is none. */
+const STRAIGHT = 0.02;
 const TRIES = 48;
 /** Further than this from a line it is no better. */
 const FAR = 36;
@@ -49,8 +51,8 @@ const OVER_GROUND = 24;
 /** `taken` is never stood on, `ground` only where there is no better place. */
 export function placeTags(lines: readonly Tagged[], plot: Box, taken: readonly Box[], ground: readonly Box[]): (Tag | null)[] {
   const boxes = [...taken];
-  // The shortest line first: it has the fewest places.
-  const order = lines.map((_, i) => i).sort((a, b) => reachOf(lines[a]!, plot) - reachOf(lines[b]!, plot));
+  // The steepest line first: it is the shortest in the plot and has the fewest places.
+  const order = lines.map((_, i) => i).sort((a, b) => steepness(lines[b]!) - steepness(lines[a]!));
   const tags: (Tag | null)[] = lines.map(() => null);
   for (const i of order) {
     let tag: Tag | null = null;
@@ -62,7 +64,10 @@ export function placeTags(lines: readonly Tagged[], plot: Box, taken: readonly B
   return tags;
 }
 
-const reachOf = ({ line }: Tagged, plot: Box) => line.filter(([, y]) => y >= plot.top && y <= plot.bottom).length;
+function steepness({ line }: Tagged): number {
+  const [first, last] = [line[0], line[line.length - 1]];
+  return first && last ? Math.abs(last[1] - first[1]) / Math.max(1, last[0] - first[0]) : 0;
+}
 
 function bestTag(own: number, shape: number, lines: readonly Tagged[], plot: Box, boxes: readonly Box[], ground: readonly Box[]): Tag | null {
   let best: Tag | null = null;
@@ -114,6 +119,17 @@ const within = (box: Box, plot: Box) => box.left >= plot.left + 2 && box.right <
 
 /** Distance between two boxes, 0 where they meet. */
 const apart = (a: Box, b: Box) => Math.max(0, Math.max(a.left - b.right, b.left - a.right), Math.max(a.top - b.bottom, b.top - a.bottom));
+
+/** The same line without the points between which it does not bend. */
+export function bends(line: Polyline): Polyline {
+  const kept: (readonly [number, number])[] = [];
+  line.forEach((point, i) => {
+    const [before, after] = [kept[kept.length - 1], line[i + 1]];
+    if (before && after && Math.abs((point[0] - before[0]) * (after[1] - before[1]) - (point[1] - before[1]) * (after[0] - before[0])) < STRAIGHT * (after[0] - before[0])) return;
+    kept.push(point);
+  });
+  return kept;
+}
 
 /** Whether a line passes nearer to a box than `near`. */
 export function crosses(line: Polyline, { left, top, right, bottom }: Box, near: number): boolean {

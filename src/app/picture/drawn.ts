@@ -36,6 +36,16 @@ export interface FilmPlace {
   film: number;
 }
 
+/** A force of a seat on the journal, where it acts. */
+export interface DrawnForce {
+  seat: string;
+  /** rad, from x toward y */
+  angle: number;
+  /** of the pull */
+  share: number;
+  at: Point;
+}
+
 export interface Drawn {
   /** The factor drawn: the one asked for, or the greatest at which the picture still holds the gaps. */
   factor: number;
@@ -45,14 +55,17 @@ export interface Drawn {
   below: DrawnSeat[];
   /** The half section at any angle (rad, from x toward y); null where all are the same. */
   at: ((angle: number) => DrawnSeat[]) | null;
+  /** What holds a journal that is pulled aside. */
+  forces: DrawnForce[];
   /** How far (m, drawn) the journal's axis is displaced toward an angle where it passes a station (m). */
   aside(station: number, angle: number): number;
 }
 
 /** Half angles (rad) above this are drawn displaced along the axis. */
 const STEEP = (20 * Math.PI) / 180;
-/** The largest gap drawn, as a share of the smallest radius. */
-const LARGEST_GAP = 0.5;
+/** The largest gap drawn, as a share of the smallest radius: on one axis, and pulled aside. */
+const LARGEST_GAP = 0.4;
+const PULLED_GAP = 0.85;
 
 /** The steepest seat (rad) that can be drawn displaced along the radius: the gap drawn grows as 1/cos a. */
 const FLAT = (70 * Math.PI) / 180;
@@ -62,9 +75,10 @@ const DOWN = 1.5 * Math.PI;
 export function drawnPair(seats: readonly SeatLines[], position: number, factor: number, leaning: Leaning | null = null): Drawn {
   const smallest = Math.min(...seats.flatMap((seat) => [...seat.bush.r, ...seat.journal.r]));
   const maps = seats.map((seat) => mapOf(seat, leaning?.pulled ? FLAT : STEEP));
-  const centred = seats.flatMap((seat, i) => [...depths(seat.gap.bush, maps[i]!, 0), ...depths(seat.gap.journal, maps[i]!, position)]);
-  const widest = Math.max(Math.max(...centred.map(Math.abs)) + (leaning?.most ?? 0), 1e-12);
-  const drawn = Math.max(1, Math.min(factor, (LARGEST_GAP * smallest) / widest));
+  // A journal that is pulled aside opens one side as it closes the other: room for that is left beforehand.
+  const room = leaning?.pulled ? PULLED_GAP : LARGEST_GAP;
+  const widest = Math.max(...seats.map((seat, i) => deepest(seat, i, maps[i]!, position, leaning)), 1e-12);
+  const drawn = Math.max(1, Math.min(factor, (room * smallest) / widest));
   const films = seats.map((seat) => filmAlong(seat.gap, position));
   const known = new Map<number, DrawnSeat[]>();
   const halfSection = (angle: number): DrawnSeat[] => {
@@ -78,8 +92,18 @@ export function drawnPair(seats: readonly SeatLines[], position: number, factor:
     seats: upper,
     below: leaning ? halfSection(DOWN) : upper,
     at: leaning && halfSection,
+    forces: (leaning?.contacts ?? []).map(({ seat, station, angle, share }) => ({ seat, angle, share, at: pointAt(halfSection(angle).find(({ name }) => name === seat)!.bush, station) })),
     aside: (station, angle) => (leaning ? drawn * leaning.aside(station, angle) : 0),
   };
+}
+
+/** The place of a line nearest along the axis to a station (m). */
+function pointAt(line: readonly Point[], station: number): Point {
+  let k = 0;
+  while (k < line.length - 2 && line[k + 1]![0] < station) k++;
+  const [[z0, r0], [z1, r1]] = [line[k]!, line[k + 1]!];
+  const t = z1 === z0 ? 0 : Math.min(1, Math.max(0, (station - z0) / (z1 - z0)));
+  return [z0 + t * (z1 - z0), r0 + t * (r1 - r0)];
 }
 
 function drawnSeat(seat: SeatLines, index: number, map: SeatMap, { count, u, film }: FilmChain, position: number, factor: number, leaning: Leaning | null, angle: number): DrawnSeat {
@@ -117,7 +141,13 @@ function mapOf(seat: SeatLines, steepest: number): SeatMap {
   return { cos, sin, v0, d: Math.abs(a) > steepest ? [1 / sin, 0] : [0, -1 / cos] };
 }
 
-const depths = (chain: Chain, map: SeatMap, position: number) => Array.from(chain.v, (v) => map.v0 - v + position * map.sin);
+/** The largest gap, or depth pressed in (m), of a seat anywhere round it. */
+function deepest({ gap }: SeatLines, index: number, map: SeatMap, position: number, leaning: Leaning | null): number {
+  let most = 0;
+  for (let i = 0; i < gap.bush.u.length; i++) most = Math.max(most, Math.abs(map.v0 - gap.bush.v[i]!) + (leaning?.most(index, gap.bush.u[i]!) ?? 0));
+  for (let i = 0; i < gap.journal.u.length; i++) most = Math.max(most, Math.abs(map.v0 - gap.journal.v[i]! + position * map.sin) + (leaning?.most(index, gap.journal.u[i]! + position * map.cos) ?? 0));
+  return most;
+}
 
 function place({ cos, sin, v0, d }: SeatMap, u: number, v: number, factor: number): Point {
   const w = factor * (v0 - v);

@@ -5,6 +5,7 @@
  *
  *   bush(φ) + journal(u, φ),   journal = lobes(φ) + cos a·[ (x + tiltY·Zn)·cos φ + (y - tiltX·Zn)·sin φ ],  Zn = u/cos a
  */
+import type { SeatContact } from '../../engine/play/contacts.ts';
 import type { PlaySeat, Pose } from '../../engine/play/rigid.ts';
 import { axisAt } from '../../engine/play/rigid.ts';
 import { proudAt, roundOf } from '../../engine/play/round.ts';
@@ -12,19 +13,21 @@ import { proudAt, roundOf } from '../../engine/play/round.ts';
 export interface Leaning {
   /** whether the journal lies aside or tilted */
   pulled: boolean;
+  /** what holds it there */
+  contacts: readonly SeatContact[];
   /** m: how far the journal stands out at u (m, along the bush line of a seat) and an angle (rad), and the bush in */
   journal(seat: number, u: number, angle: number): number;
   bush(seat: number, angle: number): number;
   /** m: the journal's axis where it passes a station (m), toward an angle */
   aside(station: number, angle: number): number;
-  /** m: no more than this in all, anywhere */
-  most: number;
+  /** m: no more than this of both together, at u */
+  most(seat: number, u: number): number;
 }
 
 const CENTRED: Pose = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
 
 /** Null where both parts are round and the journal lies on the axis of the bush. */
-export function leaningOf(seats: readonly PlaySeat[], pose: Pose | null): Leaning | null {
+export function leaningOf(seats: readonly PlaySeat[], pose: Pose | null, contacts: readonly SeatContact[] = []): Leaning | null {
   const lobed = seats.some(({ journalLobes, bushLobes }) => journalLobes.length + bushLobes.length > 0);
   if (!lobed && pose === null) return null;
   const rounds = seats.map(({ journalLobes, bushLobes, bush }) => ({ journal: roundOf(journalLobes, []), bush: roundOf([], bushLobes), cos: Math.cos(bush.halfAngle) }));
@@ -34,13 +37,15 @@ export function leaningOf(seats: readonly PlaySeat[], pose: Pose | null): Leanin
     return x * Math.cos(angle) + y * Math.sin(angle);
   };
   const heights = seats.map(({ journalLobes, bushLobes }) => [...journalLobes, ...bushLobes].reduce((sum, { amplitude }) => sum + amplitude, 0));
-  const reach = seats.flatMap(({ bush, journal }) => [bush.from, bush.to, journal.from, journal.to]);
-  const far = Math.max(...reach.map((station) => Math.abs(station))) + Math.max(...seats.map(({ bush }) => bush.radius * Math.abs(Math.tan(bush.halfAngle))));
   return {
     pulled: pose !== null,
+    contacts,
     journal: (seat, u, angle) => proudAt(rounds[seat]!.journal, angle) + rounds[seat]!.cos * aside(u / rounds[seat]!.cos, angle),
     bush: (seat, angle) => proudAt(rounds[seat]!.bush, angle),
     aside,
-    most: Math.max(...heights) + Math.hypot(lies.x, lies.y) + far * Math.hypot(lies.tiltX, lies.tiltY),
+    most(seat, u) {
+      const { x, y } = axisAt(lies, u / rounds[seat]!.cos);
+      return heights[seat]! + rounds[seat]!.cos * Math.hypot(x, y);
+    },
   };
 }

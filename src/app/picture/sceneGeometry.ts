@@ -231,7 +231,7 @@ export function touches({ film }: DrawnSeat): [Point, Point][] {
 }
 
 /** Greatest film drawn (m), 0 at least. */
-export const greatestFilm = (drawn: Drawn) => drawn.seats.reduce((most, seat) => seat.film.reduce((m, { film }) => Math.max(m, film), most), 0);
+export const greatestFilm = (drawn: Drawn) => [...drawn.seats, ...drawn.below].reduce((most, seat) => seat.film.reduce((m, { film }) => Math.max(m, film), most), 0);
 
 /** The next of 1, 2, 2.5, 5 · 10ⁿ at or above a value, for the far end of a scale. */
 export function roundAbove(value: number): number {

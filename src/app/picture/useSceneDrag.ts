@@ -1,4 +1,4 @@
-/** Takes hold of the journal in the scene and moves it along the axis; listens to the window, so that a fast hand does not lose it. */
+/** Takes hold of the journal in the scene and moves it along the axis, or, at its nose, pulls it aside; listens to the window, so that a fast hand does not lose it. */
 import { type ThreeEvent, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
 import { Plane, Raycaster, Vector2, Vector3 } from 'three';
@@ -9,7 +9,7 @@ import type { Frame } from './sceneGeometry.ts';
 /** Below this share of the axis seen square, a drag along it would be a guess. */
 const LEAST_ACROSS = 0.35;
 
-type Calls = Pick<SceneProps, 'drawing' | 'onDragStart' | 'onDrag' | 'onDragEnd'>;
+type Calls = Pick<SceneProps, 'drawing' | 'onDragStart' | 'onDrag' | 'onDragEnd' | 'onPullStart' | 'onPull'>;
 
 export function useSceneDrag(calls: Calls, frame: Frame, controls: Controls) {
   const get = useThree((state) => state.get);
@@ -22,11 +22,14 @@ export function useSceneDrag(calls: Calls, frame: Frame, controls: Controls) {
     if (event.button !== 0 || drop.current) return;
     const { camera, gl } = get();
     // The plane through the axis' direction that faces the viewer most.
-    const facing = event.ray.direction.clone().setX(0);
+    const station = event.point.x / frame.scale + frame.centre;
+    const nose = event.point.x > frame.halfLength - frame.overhang * frame.scale;
+    const facing = event.ray.direction.clone();
+    if (!nose) facing.setX(0);
     if (facing.length() < LEAST_ACROSS) return;
     event.stopPropagation();
     const plane = new Plane().setFromNormalAndCoplanarPoint(facing.normalize(), event.point);
-    const from = event.point.x;
+    const from = event.point.clone();
     const metres = 1 / (frame.scale * latest.current.drawing.now().factor);
     const { pointerId } = event;
     const ray = new Raycaster();
@@ -42,19 +45,23 @@ export function useSceneDrag(calls: Calls, frame: Frame, controls: Controls) {
       listening.abort();
       drop.current = null;
       if (controls.current) controls.current.enabled = true;
-      latest.current.onDragEnd();
+      if (!nose) latest.current.onDragEnd();
     };
     const move = (e: PointerEvent) => {
       // From where the canvas stood at the start: to ask again would lay out the page at every move.
       const [x, y] = [e.clientX + window.scrollX - scrolled.x - box.left, e.clientY + window.scrollY - scrolled.y - box.top];
       ray.setFromCamera(at.set((2 * x) / box.width - 1, 1 - (2 * y) / box.height), camera);
-      if (ray.ray.intersectPlane(plane, hit)) latest.current.onDrag((hit.x - from) * metres);
+      if (!ray.ray.intersectPlane(plane, hit)) return;
+      // Seen from in front of the nose, x is to the right: away from the scene's z.
+      if (nose) latest.current.onPull((from.z - hit.z) * metres, (hit.y - from.y) * metres);
+      else latest.current.onDrag((hit.x - from.x) * metres);
     };
     drop.current = end;
     if (controls.current) controls.current.enabled = false;
     window.addEventListener('pointermove', mine(move), { signal: listening.signal });
     window.addEventListener('pointerup', mine(end), { signal: listening.signal });
     window.addEventListener('pointercancel', mine(end), { signal: listening.signal });
-    latest.current.onDragStart();
+    if (nose) latest.current.onPullStart(station);
+    else latest.current.onDragStart();
   };
 }

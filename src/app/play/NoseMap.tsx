@@ -36,7 +36,7 @@ export function NoseMap({ work, play, pulled, system }: Props) {
   const axis = pulled && axisAt(pulled.pose, metres(play.indicator));
   const now = axis ? { x: millimetres(axis.x), y: millimetres(axis.y) } : { x: 0, y: 0 };
   const start = useRef({ x: 0, y: 0 });
-  const to = (x: number, y: number) => work.store.setState({ pull: { x, y } });
+  const to = (x: number, y: number) => work.store.setState({ pull: { station: play.indicator, x, y } });
   const svg = useRef<SVGSVGElement>(null);
   const { handlers } = useDrag({
     start: () => {
@@ -76,7 +76,7 @@ export function NoseMap({ work, play, pulled, system }: Props) {
           </g>
         ))}
         {map.length > 0 && <path d={`M${map.map(([x, y]) => at(x, y)).join('L')}Z`} className="reach" />}
-        {pull && axis && <path d={`M${at(now.x, now.y)}L${at(pull.x, pull.y)}`} className="pulling" clipPath="circle(50%)" />}
+        {pull && axis && pull.station === play.indicator && <path d={`M${at(now.x, now.y)}L${at(pull.x, pull.y)}`} className="pulling" clipPath="circle(50%)" />}
         {pulled?.contacts.map((contact) => {
           const seat = Math.max(
             0,

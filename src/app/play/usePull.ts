@@ -7,7 +7,7 @@ import type { SeatContact } from '../../engine/play/contacts.ts';
 import { reachToward } from '../../engine/play/reach.ts';
 import type { Pose } from '../../engine/play/rigid.ts';
 import { heldAt } from '../../engine/play/shake.ts';
-import { indicatorOf, toSpindle } from '../../report/play/toPlay.ts';
+import { toSpindle } from '../../report/play/toPlay.ts';
 import { metres } from '../../report/toEngine.ts';
 import type { Work } from '../store.ts';
 
@@ -28,7 +28,7 @@ export function usePull(work: Work): Pulled | null {
   const body = useMemo(() => (pulling ? bodyOf(design) : null), [design, pulling]);
   return useMemo(() => {
     if (!body || !pull) return null;
-    const reach = reachToward(body, metres(indicatorOf(design)), metres(pull.x), metres(pull.y));
+    const reach = reachToward(body, metres(pull.station), metres(pull.x), metres(pull.y));
     return reach.status === 'solved' ? { pose: reach.pose, contacts: reach.contacts } : null;
-  }, [body, pull, design]);
+  }, [body, pull]);
 }

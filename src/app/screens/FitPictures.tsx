@@ -16,7 +16,13 @@ const Scene = lazy(() => import('../picture/Scene.tsx'));
 /** A drag in the scene stops this near (µm drawn true) to a touch or a film, as a share of what is drawn. */
 const SNAP_DRAWN = 0.4e-3;
 
-export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; drawn: Drawn }) {
+interface Props {
+  work: Work;
+  fit: FitReport;
+  drawn: Drawn;
+}
+
+export function FitPictures({ work, fit, drawn }: Props) {
   const { design, system, sector } = useStore(work.store);
   const dark = useMedia('(prefers-color-scheme: dark)');
   const wide = useMedia('(min-width: 1000px)');
@@ -27,7 +33,7 @@ export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; 
   const closing = useClosing(work, fit.firstPosition, still);
   const [drawing] = useState(() => createDrawing(drawn));
   useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
-  const drag = useSceneCalls(work, fit, drawn.factor);
+  const drag = useSceneCalls(work, fit, drawn);
   return (
     <>
       {!wide && !lost && (
@@ -51,10 +57,7 @@ export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; 
               </Suspense>
             </div>
             <figcaption>
-              <label className="wide">
-                <span>Bush cut open {Math.round(sector)}°</span>
-                <input type="range" min={0} max={350} value={sector} onChange={(event) => work.store.setState({ sector: Number(event.target.value) })} />
-              </label>
+              <span className="hint">Drag the journal along its axis, its nose to feel the stops, the ground to look round.</span>
             </figcaption>
           </figure>
         )}
@@ -71,14 +74,26 @@ export function FitPictures({ work, fit, drawn }: { work: Work; fit: FitReport; 
 }
 
 /** What a drag in the scene does; the same functions for as long as the screen stands, so that the scene need not render. */
-function useSceneCalls(work: Work, fit: FitReport, factor: number) {
-  const latest = useRef({ fit, factor });
-  latest.current = { fit, factor };
+function useSceneCalls(work: Work, fit: FitReport, drawn: Drawn) {
+  const latest = useRef({ fit, drawn });
+  latest.current = { fit, drawn };
   const start = useRef(0);
+  const hold = useRef({ station: 0, x: 0, y: 0 });
   const onDragStart = useCallback(() => {
     start.current = latest.current.fit.position;
     work.dragStart();
   }, [work]);
-  const onDrag = useCallback((moved: number) => work.moveTo(snapped(start.current + millimetres(moved), landmarks(latest.current.fit), millimetres(SNAP_DRAWN) / latest.current.factor)), [work]);
-  return { onDragStart, onDrag, onDragEnd: work.dragEnd };
+  const onDrag = useCallback((moved: number) => work.moveTo(snapped(start.current + millimetres(moved), landmarks(latest.current.fit), millimetres(SNAP_DRAWN) / latest.current.drawn.factor)), [work]);
+  const onPullStart = useCallback((station: number) => {
+    const { aside, factor } = latest.current.drawn;
+    hold.current = { station: millimetres(station), x: millimetres(aside(station, 0)) / factor, y: millimetres(aside(station, Math.PI / 2)) / factor };
+  }, []);
+  const onPull = useCallback(
+    (x: number, y: number) => {
+      const from = hold.current;
+      work.store.setState({ pull: { station: from.station, x: from.x + millimetres(x), y: from.y + millimetres(y) } });
+    },
+    [work],
+  );
+  return { onDragStart, onDrag, onDragEnd: work.dragEnd, onPullStart, onPull };
 }

@@ -24,7 +24,7 @@ export function FitScreen({ work }: { work: Work }) {
   const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
   const seats = useMemo(() => parts.map(seatLines), [parts]);
   const pulled = usePull(work);
-  const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null), [parts, pulled]);
+  const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);
   const drawn = useMemo(() => drawnPair(seats, metres(fit.position), factor, leaning), [seats, fit.position, factor, leaning]);
   const verdict = fitVerdict(design, fit, system);
   return (
