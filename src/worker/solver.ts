@@ -1,10 +1,12 @@
 /** What is worked out beside the screen: every section that takes longer than a frame. Runs in a worker. */
 import { expose } from 'comlink';
+import { cutSection } from '../report/cut/section.ts';
 import { playSection } from '../report/play/section.ts';
 import { printMaps } from '../report/print/maps.ts';
 import { printSection } from '../report/print/section.ts';
 
 const SOLVERS = {
+  cut: cutSection,
   play: playSection,
   print: printSection,
   printMaps,

@@ -1,0 +1,76 @@
+/** Setting the angle of every surface that is cut, each way with the error it leaves and whether the film stands it. */
+import { angleText, fineText, lengthText, type System } from '../../design/units.ts';
+import type { CutReport } from '../../report/cut/definition.ts';
+import { readText } from './gaugeText.ts';
+
+type Setting = CutReport['settings'][number];
+type Way = Setting['ways'][number];
+
+const WAYS: Record<Way['way'], { name: string; what: string }> = {
+  sineBar: { name: 'Sine bar', what: 'stack' },
+  alongSlide: { name: 'Indicator on a parallel bar, along the slide set over', what: 'reads over the travel' },
+  alongAxis: { name: 'Indicator on the cone, along the axis', what: 'reads over its length' },
+  table: { name: 'Indicator at the edge of the table', what: 'table moves' },
+  scale: { name: 'Scale of the table', what: 'along the arc' },
+  tailstock: { name: 'Tailstock set over', what: 'by' },
+};
+
+export const wayName = (way: Way['way']) => WAYS[way].name;
+
+/** Blocks of a stack, and by how much it misses. */
+export function blocksText({ blocks, blocksError }: Setting, system: System): string {
+  if (blocks === null) return 'no stack of this set comes near';
+  const sum = blocks.map((block) => lengthText(Number(block.toFixed(7)), system).replace(/ .*$/, '')).join(' + ');
+  const misses = blocksError === null || Math.abs(blocksError) < 1e-9 ? '' : `, which misses by ${fineText(blocksError, system)}`;
+  return `${sum}${misses}`;
+}
+
+/** An error of angle as a machinist reads it. */
+export const errorText = (degrees: number) => (degrees * 3600 < 100 ? `${(degrees * 3600).toFixed(1)}″` : angleText(degrees));
+
+export function Angles({ cut, system }: { cut: CutReport; system: System }) {
+  if (cut.settings.length === 0) return null;
+  return (
+    <section aria-label="Setting the angle">
+      <h2>Setting the angle</h2>
+      {cut.settings.map((setting) => (
+        <details key={`${setting.seat} ${setting.part}`} open={cut.settings.length < 3}>
+          <summary>
+            {setting.seat} {setting.part}: {angleText(setting.halfAngle)} half
+            {setting.stands !== null && `; its film stands ${errorText(setting.stands)} of error`}
+          </summary>
+          <p>
+            Blocks for a bar of {readText(setting.bar, system)}: {blocksText(setting, system)}. Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
+          </p>
+          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
+          <section className="table" aria-label={`Ways to set the ${setting.seat} ${setting.part}`} tabIndex={0}>
+            <table>
+              <thead>
+                <tr>
+                  <th scope="col">Way</th>
+                  <th scope="col">Set or read</th>
+                  <th scope="col">Error it leaves</th>
+                  <th scope="col">Of film</th>
+                  <th scope="col">Will it do?</th>
+                </tr>
+              </thead>
+              <tbody>
+                {setting.ways.map(({ way, reading, error, film, enough }) => (
+                  <tr key={way}>
+                    <th scope="row">{WAYS[way].name}</th>
+                    <td>
+                      <small>{WAYS[way].what}</small> {readText(reading, system)}
+                    </td>
+                    <td>{errorText(error)}</td>
+                    <td>{fineText(film, system)}</td>
+                    <td>{enough === null ? '—' : enough ? 'yes' : 'no'}</td>
+                  </tr>
+                ))}
+              </tbody>
+            </table>
+          </section>
+        </details>
+      ))}
+    </section>
+  );
+}

@@ -1,0 +1,138 @@
+/** The cuts as a check list: every figure that is needed at the machine, and what the gauges must read when to stop. */
+import { useStore } from 'zustand';
+import type { Design } from '../../design/definition.ts';
+import { angleText, fineText, type System } from '../../design/units.ts';
+import type { CutReport, CutStepReport, FaceStepReport } from '../../report/cut/definition.ts';
+import type { Work } from '../store.ts';
+import { withTick } from './entries.ts';
+import { gaugeText, readText } from './gaugeText.ts';
+
+interface Props {
+  work: Work;
+  /** the design the plan was made for */
+  design: Design;
+  cut: CutReport;
+  system: System;
+}
+
+export function Steps({ work, design, cut, system }: Props) {
+  const done = useStore(work.store, (state) => state.design.cut?.work?.done);
+  const tick = (id: string) => ({ id, checked: done?.includes(id) ?? false, onChange: (event: { target: HTMLInputElement }) => work.change((d) => withTick(d, id, event.target.checked)) });
+  if (cut.steps.length + cut.faces.length === 0) return null;
+  return (
+    <section aria-label="Steps">
+      <h2>Steps</h2>
+      <ol className="steps">
+        {cut.steps.map((step, i) => (
+          <li key={`${step.seat} ${step.part}`} className={tick(`cut ${i}`).checked ? 'done' : ''}>
+            <h3>
+              <label>
+                <input type="checkbox" checked={tick(`cut ${i}`).checked} onChange={tick(`cut ${i}`).onChange} /> {i + 1}. {fineText(step.normal, system)} off the {step.seat} {step.part}
+              </label>
+            </h3>
+            <p>{step.reason}</p>
+            <Feeds step={step} machine={design.cut?.machine ?? {}} system={system} />
+            <Stops step={step} system={system} />
+          </li>
+        ))}
+        {cut.faces.map((face, k) => {
+          const i = cut.steps.length + k;
+          return (
+            <li key={face.name} className={tick(`face ${i}`).checked ? 'done' : ''}>
+              <h3>
+                <label>
+                  <input type="checkbox" checked={tick(`face ${i}`).checked} onChange={tick(`face ${i}`).onChange} /> {i + 1}. {faceText(face, system)}
+                </label>
+              </h3>
+              <p>{face.reason}</p>
+              <Readings rows={[['Stand-off of the journal', face.standOff, (mm) => fineText(mm, system)]]} name={face.name} />
+            </li>
+          );
+        })}
+      </ol>
+    </section>
+  );
+}
+
+export const faceText = ({ name, off }: FaceStepReport, system: System) => (off > 0 ? `${fineText(off, system)} off ${name}` : `${name} ${fineText(-off, system)} thicker`);
+
+type Machine = NonNullable<NonNullable<Design['cut']>['machine']>;
+
+/** A number of divisions, told as far as a dial is read. */
+export const divisionsText = (count: number) => `${count.toFixed(1)} ${count.toFixed(1) === '1.0' ? 'division' : 'divisions'}`;
+
+/** Every way to feed the stock of a step; the defaults are those of the design file. */
+export function feedRows(step: CutStepReport, { dial = 'radius', division = 0.005, axialDivision = 0.01, slide }: Machine, system: System): [name: string, value: string][] {
+  const fine = (mm: number) => fineText(mm, system);
+  const onDial = dial === 'diameter' ? 2 * step.crossFeed : step.crossFeed;
+  return [
+    ['Stock, square to the surface', fine(step.normal)],
+    ['Diameter', `${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}`],
+    ['Cross feed', `${fine(onDial)} on the ${dial} dial: ${divisionsText(step.crossDivisions)} of ${fine(division)}`],
+    ['or axial feed', step.axialFeed === null || step.axialDivisions === null ? 'none cuts a straight surface' : `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${fine(axialDivision)}`],
+    ['or with the table set over', `${fine(step.tableFeed)} square to the ways`],
+    ...(step.slideFeed === null || slide === undefined ? [] : [[`or along the slide at ${angleText(slide)}`, fine(step.slideFeed)] as [string, string]]),
+    ['Passes', step.passes.count === 1 ? `one, of ${fine(step.passes.last)} on the radius` : `${step.passes.count - 1} of ${fine(step.passes.depth)} on the radius, the last of ${fine(step.passes.last)}`],
+    ['Touch of this seat moves', movedText(step, system)],
+  ];
+}
+
+function movedText({ touch: { before, stop } }: CutStepReport, system: System): string {
+  if (before === null || stop === null) return 'it has none';
+  const by = stop - before;
+  return `${fineText(Math.abs(by), system)} ${by < 0 ? 'rearward' : 'noseward'}, to ${fineText(stop, system)}`;
+}
+
+function Feeds({ step, machine, system }: { step: CutStepReport; machine: Machine; system: System }) {
+  return (
+    <dl className="feeds">
+      {feedRows(step, machine, system).map(([name, value]) => (
+        <div key={name}>
+          <dt>{name}</dt>
+          <dd>{value}</dd>
+        </div>
+      ))}
+    </dl>
+  );
+}
+
+type Stop = CutStepReport['touch'];
+type Row = [name: string, stop: Stop, text: (mm: number) => string];
+
+function Stops({ step, system }: { step: CutStepReport; system: System }) {
+  const fine = (mm: number) => fineText(mm, system);
+  const gauges = step.gauges.map(({ reading, ...stop }): Row => [gaugeText(reading, system), stop, (mm) => readText(mm, system)]);
+  return <Readings rows={[...gauges, ['Stand-off of the journal', step.standOff, fine]]} name={`${step.seat} ${step.part}`} />;
+}
+
+function Readings({ rows, name }: { rows: Row[]; name: string }) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard
+    <section className="table" aria-label={`What the gauges read, ${name}`} tabIndex={0}>
+      <table className="readings">
+        <thead>
+          <tr>
+            <th scope="col">Reading</th>
+            <th scope="col">Now</th>
+            <th scope="col">Half way</th>
+            <th scope="col">Stop at</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([what, { before, half, stop }, text]) => (
+            <tr key={what}>
+              <th scope="row">{what}</th>
+              {[before, half].map((mm, k) => (
+                // biome-ignore lint/suspicious/noArrayIndexKey: two columns that never move
+                <td key={k}>{mm === null ? '—' : text(mm)}</td>
+              ))}
+              <td>
+                <strong>{stop === null ? '—' : text(stop)}</strong>
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

@@ -1,0 +1,130 @@
+/** Changes of the design's `cut` section: what may be cut, ticks and order, trials, limits let go. */
+import type { Design, Part } from '../../design/definition.ts';
+import type { CutReport, LimitReport } from '../../report/cut/definition.ts';
+import { fitSection } from '../../report/fit/section.ts';
+
+export type Cut = NonNullable<Design['cut']>;
+export type Trial = NonNullable<Cut['trials']>[number];
+export type Face = NonNullable<Cut['faces']>[number];
+
+/** Greatest stock of a surface newly allowed, mm; common practice, no source. */
+const LIMIT = 0.1;
+/** Uncertainty of what is read on a trial, mm: an indicator; common practice, no source. */
+const INDICATOR = 0.001;
+/** N, a hand's push while lapping; common practice, no source. */
+const PUSH = 20;
+
+const withCut = (design: Design, change: (cut: Cut) => Cut): Design => ({ ...design, cut: change(design.cut ?? { allow: [] }) });
+
+/** A plausible allow list: every journal surface whose film is wanted. The bush stays, being the harder to hold and to gauge (common practice, no source). */
+export function withPlausibleCut(design: Design): Design {
+  const wanted = design.seats.filter(({ film }) => film !== undefined);
+  return withCut(design, (cut) => ({ ...cut, allow: (wanted.length > 0 ? wanted : design.seats).map(({ name }) => ({ seat: name, part: 'journal' as const, limit: LIMIT })) }));
+}
+
+export const allowedAt = (cut: Cut, seat: string, part: Part) => cut.allow.findIndex((entry) => entry.seat === seat && entry.part === part);
+
+/** Lets a surface be cut, or forbids it. */
+export const withAllowed = (design: Design, seat: string, part: Part, allowed: boolean): Design =>
+  withCut(design, (cut) => {
+    const others = cut.allow.filter((entry) => entry.seat !== seat || entry.part !== part);
+    return { ...cut, allow: allowed ? [...others, { seat, part, limit: LIMIT }] : others };
+  });
+
+/** A face or spacer of its own name, that moves the last seat's bush noseward. */
+export const withFace = (design: Design): Design =>
+  withCut(design, (cut) => {
+    const faces = cut.faces ?? [];
+    const taken = new Set(faces.map(({ name }) => name));
+    let number = 1;
+    while (taken.has(`spacer ${number}`)) number++;
+    const face: Face = { name: `spacer ${number}`, part: 'bush', seats: [design.seats[design.seats.length - 1]!.name], moves: 'noseward', limit: LIMIT };
+    return { ...cut, faces: [...faces, face] };
+  });
+
+export const withoutFace = (design: Design, index: number): Design => withCut(design, (cut) => ({ ...cut, faces: (cut.faces ?? []).filter((_, i) => i !== index) }));
+
+/** Whether a face moves a seat; one seat at least stays. */
+export const withFaceSeat = (design: Design, index: number, seat: string, moved: boolean): Design =>
+  withCut(design, (cut) => ({
+    ...cut,
+    faces: (cut.faces ?? []).map((face, i) => {
+      if (i !== index) return face;
+      const seats = design.seats.map(({ name }) => name).filter((name) => (name === seat ? moved : face.seats.includes(name)));
+      return seats.length === 0 ? face : { ...face, seats };
+    }),
+  }));
+
+export const withTick = (design: Design, id: string, done: boolean): Design =>
+  withCut(design, (cut) => {
+    const others = (cut.work?.done ?? []).filter((other) => other !== id);
+    return { ...cut, work: { ...cut.work, done: done ? [...others, id] : others } };
+  });
+
+/** The check list with one item moved by one place; `ids` are all of it as it stands. */
+export function withMoved(design: Design, ids: readonly string[], id: string, by: 1 | -1): Design {
+  const at = ids.indexOf(id);
+  const to = at + by;
+  if (at < 0 || to < 0 || to >= ids.length) return design;
+  const order = [...ids];
+  [order[at], order[to]] = [order[to]!, order[at]!];
+  return withCut(design, (cut) => ({ ...cut, work: { ...cut.work, order } }));
+}
+
+export const withUsualOrder = (design: Design): Design =>
+  withCut(design, (cut) => {
+    const { order: _, ...work } = cut.work ?? {};
+    return { ...cut, work };
+  });
+
+/** Another trial: what was taken since the last to be filled in for every surface of the plan, the stand-off as the parts of the design would read, to be written over. */
+export function withTrial(design: Design, { steps, remaining }: Pick<CutReport, 'steps' | 'remaining'>): Design {
+  const surfaces = new Map([...steps, ...(remaining?.steps ?? [])].map(({ seat, part }) => [`${seat} ${part}`, { seat, part, normal: 0 }]));
+  const trials = design.cut?.trials ?? [];
+  const before = trials.findLast(({ standOff }) => standOff)?.standOff?.value;
+  const expected = before ?? fitSection(design).firstPosition ?? 0;
+  const trial: Trial = { taken: [...surfaces.values()], standOff: { value: Number(expected.toFixed(4)), sigma: INDICATOR } };
+  return withCut(design, (cut) => ({ ...cut, trials: [...trials, trial] }));
+}
+
+const withTrialAt = (design: Design, index: number, change: (trial: Trial) => Trial): Design => withCut(design, (cut) => ({ ...cut, trials: (cut.trials ?? []).map((trial, i) => (i === index ? change(trial) : trial)) }));
+
+export const withoutTrial = (design: Design, index: number): Design =>
+  withCut(design, ({ trials = [], ...cut }) => {
+    const kept = trials.filter((_, i) => i !== index);
+    return kept.length > 0 ? { ...cut, trials: kept } : cut;
+  });
+
+export const withStandOff = (design: Design, index: number, read: boolean): Design =>
+  withTrialAt(design, index, ({ standOff: _, ...trial }) => (read ? { ...trial, standOff: { value: Number((fitSection(design).firstPosition ?? 0).toFixed(4)), sigma: INDICATOR } } : trial));
+
+export const withShake = (design: Design, index: number, read: boolean): Design =>
+  withTrialAt(design, index, ({ shake: _, ...trial }) => {
+    const indicator = design.play?.indicator ?? Math.max(...design.seats.map(({ journal }) => journal.to));
+    return read ? { ...trial, shake: { value: 0.01, sigma: INDICATOR, indicator, position: design.position ?? 0, direction: 0 } } : trial;
+  });
+
+/** What the blue said of a seat; null: not looked at. */
+export const withBlue = (design: Design, index: number, seat: string, prints: boolean | null): Design =>
+  withTrialAt(design, index, ({ blue = [], ...trial }) => {
+    const others = blue.filter((seen) => seen.seat !== seat);
+    const all = prints === null ? others : [...others, { seat, prints }];
+    return all.length > 0 ? { ...trial, blue: all } : trial;
+  });
+
+export const withLap = (design: Design): Design => withCut(design, (cut) => ({ ...cut, lap: { force: PUSH } }));
+export const withoutLap = (design: Design): Design => withCut(design, ({ lap: _, ...cut }) => cut);
+
+/** A limit that stands in the way let go as far as it needs to be. */
+export function withLimitLetGo(design: Design, { what, seat, part, face, needed }: LimitReport): Design {
+  if (needed === null) return design;
+  // A hair of room, so that rounding does not stand in the way again.
+  const more = needed + 1e-7;
+  return withCut(design, (cut) => {
+    if (what === 'reachFrom' || what === 'reachTo') return { ...cut, reach: { ...cut.reach, [what === 'reachFrom' ? 'from' : 'to']: what === 'reachFrom' ? needed - 1e-7 : more } };
+    if (face !== undefined) return { ...cut, faces: (cut.faces ?? []).map((f) => (f.name === face ? { ...f, [what === 'forbidden' ? 'limit' : what]: what === 'cleanup' ? Math.max(0, needed - 1e-7) : more } : f)) };
+    if (seat === undefined || part === undefined) return cut;
+    if (allowedAt(cut, seat, part) < 0) return { ...cut, allow: [...cut.allow, { seat, part, limit: more }] };
+    return { ...cut, allow: cut.allow.map((a) => (a.seat === seat && a.part === part ? { ...a, [what === 'cleanup' ? 'cleanup' : 'limit']: what === 'cleanup' ? Math.max(0, needed - 1e-7) : more } : a)) };
+  });
+}

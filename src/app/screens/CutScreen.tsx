@@ -1,0 +1,77 @@
+/** Cut: what to take off which surface, with which settings, and when to stop. */
+import { useStore } from 'zustand';
+import { designWithPlanDone } from '../../report/cut/planDone.ts';
+import { cutVerdict } from '../../report/cut/verdict.ts';
+import { WorkContext } from '../controls/context.ts';
+import { Angles } from '../cut/Angles.tsx';
+import { BudgetChart } from '../cut/BudgetChart.tsx';
+import CutControls from '../cut/CutControls.tsx';
+import { withPlausibleCut } from '../cut/entries.ts';
+import { LapPanel } from '../cut/LapPanel.tsx';
+import { Limits } from '../cut/Limits.tsx';
+import { OrderOfWork } from '../cut/OrderOfWork.tsx';
+import { Steps } from '../cut/Steps.tsx';
+import { StockSection } from '../cut/StockSection.tsx';
+import { Trials } from '../cut/Trials.tsx';
+import '../cut/cut.css';
+import type { Work } from '../store.ts';
+import { useSolved } from '../useSolved.ts';
+
+export default function CutScreen({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  const allowed = design.cut !== undefined;
+  return <WorkContext value={work}>{allowed ? <Plan work={work} /> : <Nothing work={work} />}</WorkContext>;
+}
+
+function Nothing({ work }: { work: Work }) {
+  return (
+    <>
+      <section className="verdict mend" aria-live="polite">
+        <h2>Nothing says yet what may be cut.</h2>
+        <p>Say which surfaces may lose metal, and how much; the plan takes the least that brings every film to what is wanted at one position.</p>
+      </section>
+      <p className="buttons">
+        <button type="button" className="main" onClick={() => work.change(withPlausibleCut)}>
+          Let every journal surface be cut
+        </button>
+      </p>
+    </>
+  );
+}
+
+function Plan({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const factor = useStore(work.store, (state) => state.factor);
+  const { value: cut, of, fault } = useSolved('cut', design);
+  if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
+  if (!cut || !of?.cut) return <p className="loading">The plan is being worked out.</p>;
+  const verdict = cutVerdict(of, cut, system);
+  const isCut = cut.steps.length + cut.faces.length > 0;
+  return (
+    <>
+      <section className={`verdict ${verdict.tone}`} aria-live="polite">
+        <h2>{verdict.headline}</h2>
+        <p>{verdict.sentences.join(' ')}</p>
+      </section>
+      <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
+      <Limits work={work} cut={cut} system={system} />
+      <StockSection design={of} cut={cut} factor={factor} system={system} />
+      <Steps work={work} design={of} cut={cut} system={system} />
+      {isCut && (
+        <p className="buttons">
+          <button type="button" className="main" disabled={of !== design} onClick={() => work.change((d) => designWithPlanDone(d, cut, system))}>
+            Take the plan as done
+          </button>
+          <span className="fine">Puts the parts as planned into the design; one undo takes it back.</span>
+        </p>
+      )}
+      <CutControls work={work} />
+      <Angles cut={cut} system={system} />
+      <BudgetChart design={of} cut={cut} system={system} />
+      <OrderOfWork work={work} cut={cut} />
+      <Trials work={work} cut={cut} system={system} />
+      <LapPanel work={work} cut={cut} system={system} />
+    </>
+  );
+}

@@ -1,0 +1,133 @@
+/** The Cut screen in Chromium: the plan as the report has it, ticked, reordered, tried, taken as done. */
+import axe from 'axe-core';
+import { expect, test } from 'vitest';
+import { page as browser, userEvent } from 'vitest/browser';
+import { readText } from '../../src/app/cut/gaugeText.ts';
+import { divisionsText } from '../../src/app/cut/Steps.tsx';
+import { DEMOS } from '../../src/app/demos.ts';
+import { fineText } from '../../src/design/units.ts';
+import { cutSection } from '../../src/report/cut/section.ts';
+import { fitSection } from '../../src/report/fit/section.ts';
+import { page } from './page.tsx';
+
+const shown = page('#cut');
+const design = () => shown.work.store.getState().design;
+const verdict = () => document.querySelector('.verdict')?.textContent ?? '';
+const open = (file: string) => shown.work.open(file, { ok: true, design: DEMOS.find((demo) => demo.file === file)!.design });
+const SHALLOW = 'shallow-first.conepair.json';
+const solved = { timeout: 20_000 };
+
+test('the steps on the screen are those of the report, with every figure', async () => {
+  open(SHALLOW);
+  await expect.poll(verdict, solved).toMatch(/off the shallow bush/);
+  const { steps } = cutSection(design())!;
+  const cards = [...document.querySelectorAll('.steps > li')];
+  expect(cards.length).toBe(steps.length);
+  expect(steps.length).toBeGreaterThan(1);
+  for (const [i, step] of steps.entries()) {
+    const said = cards[i]!.textContent!;
+    for (const text of [
+      `${i + 1}. ${fineText(step.normal, 'metric')} off the ${step.seat} ${step.part}`,
+      `${fineText(Math.abs(step.diameter), 'metric')} ${step.diameter < 0 ? 'less' : 'more'}`,
+      fineText(step.crossFeed, 'metric'),
+      divisionsText(step.crossDivisions),
+      fineText(step.axialFeed!, 'metric'),
+      fineText(step.slideFeed!, 'metric'),
+      fineText(step.standOff.stop!, 'metric'),
+      step.reason,
+    ])
+      expect(said).toContain(text);
+    for (const gauge of step.gauges) for (const mm of [gauge.before, gauge.half, gauge.stop]) expect(said).toContain(readText(mm!, 'metric'));
+  }
+  expect(document.querySelectorAll('[data-stock]').length).toBe(steps.length);
+  expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
+});
+
+test('ticks and the order of work are kept in the design, one undo each', async () => {
+  await expect.poll(() => document.querySelectorAll('.order li').length, solved).toBeGreaterThan(10);
+  await userEvent.click(browser.getByRole('checkbox', { name: /off the steep journal/ }));
+  expect(design().cut!.work!.done).toEqual(['cut 0']);
+  await expect.poll(() => document.querySelectorAll('.order li.done').length).toBe(1);
+  await userEvent.click(browser.getByRole('button', { name: /^Later: Read the machine/ }));
+  expect(design().cut!.work!.order!.slice(0, 2)).toEqual(['guards', 'manual']);
+  await expect.poll(() => document.querySelector('.order li')!.textContent, solved).toMatch(/^ ?Guards on/);
+  await userEvent.click(browser.getByRole('button', { name: 'Undo' }));
+  expect(design().cut!.work!.order).toBeUndefined();
+  expect(design().cut!.work!.done).toEqual(['cut 0']);
+});
+
+test('the plan taken as done gives every seat its film, and one undo takes it back', async () => {
+  open(SHALLOW);
+  await expect.poll(verdict, solved).toMatch(/off the shallow bush/);
+  await expect.poll(() => document.querySelector<HTMLButtonElement>('button.main')?.disabled, solved).toBe(false);
+  const before = design();
+  await userEvent.click(browser.getByRole('button', { name: 'Take the plan as done' }));
+  for (const [i, seat] of fitSection(design()).seats.entries()) expect(seat.leastFilm).toBeCloseTo(before.seats[i]!.film!.target, 9);
+  await expect.poll(verdict, solved).toMatch(/Nothing need be cut/);
+  expect(document.querySelectorAll('.steps > li').length).toBe(0);
+  await userEvent.click(browser.getByRole('button', { name: 'Undo' }));
+  expect(design()).toEqual(before);
+});
+
+test('where nothing may be cut yet, one button makes a plausible list; a limit in the way is let go', async () => {
+  shown.work.change(({ cut: _, ...rest }) => rest);
+  await expect.poll(verdict).toMatch(/Nothing says yet what may be cut/);
+  await userEvent.click(browser.getByRole('button', { name: 'Let every journal surface be cut' }));
+  await expect.poll(verdict, solved).toMatch(/off the steep journal/);
+  await userEvent.click(browser.getByRole('checkbox', { name: 'steep journal', exact: true }));
+  await expect.poll(verdict, solved).toMatch(/Within these limits the films cannot be had.*the steep journal may not be cut/);
+  await userEvent.click(browser.getByRole('button', { name: /Let the steep journal lose/ }));
+  await expect.poll(verdict, solved).toMatch(/off the steep journal .* gives every seat its film/);
+});
+
+test('a trial written down changes the estimate and what is left, and stays in the history', async () => {
+  await expect.poll(verdict, solved).toMatch(/off the steep journal/);
+  await userEvent.click(browser.getByRole('button', { name: 'Write down a trial' }));
+  await expect.poll(() => document.querySelectorAll('.trial').length).toBe(1);
+  await expect.poll(() => document.querySelector('.remaining')?.textContent, solved).toMatch(/off the steep journal/);
+  document.querySelector<HTMLDetailsElement>('.trial')!.open = true;
+  const left = () => Number(/([\d.]+) µm off the steep journal/.exec(document.querySelector('.remaining')!.textContent!)![1]);
+  await userEvent.selectOptions(document.querySelector<HTMLSelectElement>('.blue-seen select')!, 'stays clean');
+  await expect.poll(() => document.querySelector('.trial summary')!.textContent, solved).toMatch(/steep seat that touched, 100 in 100/);
+  const first = left();
+  // It touches 10 µm earlier than the parts as measured would: more has to come off, sin 45° of that at most.
+  const field = browser.getByLabelText('Stand-off', { exact: true });
+  await userEvent.fill(field, '6 µm');
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(left, solved).toBeGreaterThan(first + 3);
+  expect(left()).toBeLessThan(first + 7.1);
+  expect(left()).toBeCloseTo(cutSection(design())!.remaining!.steps.find(({ seat }) => seat === 'steep')!.normal * 1000, 1);
+  expect(design().cut!.trials![0]).toMatchObject({ standOff: { value: 0.006 }, blue: [{ seat: 'shallow', prints: false }] });
+  await expect.poll(() => document.querySelector('.trial summary')!.textContent, solved).toMatch(/clean on shallow/);
+  await expect.poll(() => document.querySelector<HTMLButtonElement>('button.main')?.disabled, solved).toBe(false);
+  await userEvent.click(browser.getByRole('button', { name: 'Take the plan as done' }));
+  expect(design().cut!.trials).toEqual([{ note: expect.stringMatching(/first touch at 6\.00 µm; clean on shallow/) }]);
+});
+
+test('lapping is simulated, with the place to stop', async () => {
+  open(SHALLOW);
+  await expect.poll(() => document.querySelector('.lap-stop'), solved).toBeTruthy();
+  const { lap } = cutSection(design())!;
+  await expect.element(browser.getByText(`Travel ${fineText(lap!.states[0]!.position - lap!.states[lap!.stop.at]!.position, 'metric')}`, { exact: false })).toBeVisible();
+});
+
+test('no sideways scroll at any width, and an axe scan is clean in both themes with all details open', async () => {
+  open(SHALLOW);
+  await expect.poll(() => document.querySelector('.lap-stop'), solved).toBeTruthy();
+  await userEvent.click(browser.getByRole('button', { name: 'Write down a trial' }));
+  await userEvent.click(browser.getByRole('button', { name: '+ Face or spacer' }));
+  await expect.poll(() => document.querySelector('.told-by'), solved).toBeTruthy();
+  for (const details of document.querySelectorAll('details')) details.open = true;
+  for (const width of [390, 820, 1440]) {
+    await browser.viewport(width, 900);
+    await new Promise((done) => setTimeout(done, 80));
+    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
+  }
+  await browser.viewport(820, 1100);
+  for (const theme of ['light', 'dark']) {
+    document.documentElement.style.colorScheme = theme;
+    const { violations } = await axe.run(document);
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
+  }
+  document.documentElement.style.colorScheme = '';
+});
