@@ -11,12 +11,14 @@ import { type Direction, directionOf } from './direction.ts';
 import { branchDirections, hasKinks, leadsAcross, otherDirections, WORTH } from './kinks.ts';
 import { chiSquareOf, type Linear, linearise, type Problem } from './linearise.ts';
 
-const MOST_STEPS = 100;
+const MOST_STEPS = 60;
 const MOST_HALVINGS = 40;
+/** how often steps over a kink are tried: each time costs a step for every choice of places */
+const MOST_TRIES = 12;
 /** of steps over a kink, of which there are many to try */
 const FEW_HALVINGS = 8;
-const MOST_CROSSINGS = 4;
-/** A gain of chi-square that changes no number by more than a thousandth of its uncertainty. */
+const MOST_CROSSINGS = 2;
+/** A gain of chi-square that changes no number by more than a thousandth of its uncertainty; where steps fall short, it is the end. */
 const GAIN = 1e-6;
 
 export interface Minimum {
@@ -52,12 +54,13 @@ function descend(problem: Problem, from: Float64Array, held: readonly boolean[])
   let numbers = from;
   let linear = linearise(problem, numbers);
   if (!linear) return null;
+  let tries = 0;
   for (let step = 0; step < MOST_STEPS; step++) {
     const plain = directionOf(linear.rows, linear.residuals, held);
     const rounding = linear.noise + 1e-15 * linear.chiSquare;
     let next = alongStep(problem, numbers, linear, plain);
     const promised = plain.gain <= rounding;
-    if (!promised && next.gain < plain.gain / 10) {
+    if (!promised && next.gain < plain.gain / 10 && tries++ < MOST_TRIES) {
       for (const other of otherDirections(problem, linear, held)) {
         const there = alongStep(problem, numbers, linear, other, FEW_HALVINGS);
         if (there.gain > next.gain) next = there;
@@ -73,7 +76,7 @@ function descend(problem: Problem, from: Float64Array, held: readonly boolean[])
     if (promised) return { numbers, linear, settled: true };
     // On a kink no step gains though a plain one promises to; elsewhere that is a search cut short, by the edge of what is a shape at all.
     if (next.gain <= rounding) return { numbers, linear, settled: plain.gain < WORTH || hasKinks(problem) };
-    if (step > MOST_STEPS / 2 && next.gain < GAIN) return { numbers, linear, settled: true };
+    if (next.gain < GAIN && next.gain < plain.gain / 10) return { numbers, linear, settled: true };
   }
   return { numbers, linear, settled: false };
 }

@@ -28,7 +28,16 @@ export interface BranchDirection extends Direction {
 
 /** The steps that follow each branch of the readings that have several. */
 export function branchDirections(problem: Problem, linear: Linear, held: readonly boolean[]): BranchDirection[] {
-  return branchesOf(linear).map((_, branch) => ({ branch, ...togetherDirection(problem, linear, held, [branch]) }));
+  return nearestBranches(linear).map((branch) => ({ branch, ...togetherDirection(problem, linear, held, [branch]) }));
+}
+
+/** Those that are nearest to deciding, the deciding one first. */
+function nearestBranches(linear: Linear): number[] {
+  const branches = branchesOf(linear);
+  return branches
+    .map((_, k) => k)
+    .sort((a, b) => branches[b]!.value - branches[a]!.value)
+    .slice(0, MOST_TOGETHER);
 }
 
 /** The branches of the first reading that has several; all such readings have the same, since they tell of one assembled pair. */
@@ -69,11 +78,7 @@ export function leadsAcross({ unknowns }: Problem, linear: Linear, { step, branc
 
 /** The steps that follow one branch, or keep several together: every choice of the few that are nearest to deciding. */
 export function otherDirections(problem: Problem, linear: Linear, held: readonly boolean[]): Direction[] {
-  const branches = branchesOf(linear);
-  const nearest = branches
-    .map((_, k) => k)
-    .sort((a, b) => branches[b]!.value - branches[a]!.value)
-    .slice(0, MOST_TOGETHER);
+  const nearest = nearestBranches(linear);
   const choices = Array.from({ length: 2 ** nearest.length - 1 }, (_, mask) => nearest.filter((_, k) => (mask + 1) & (1 << k)));
   return choices.map((set) => togetherDirection(problem, linear, held, set));
 }

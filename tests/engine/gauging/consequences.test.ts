@@ -1,11 +1,14 @@
 /** What follows: propagation against drawn shapes, probabilities of first touch, and what has no uncertainty. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { consequencesOf } from '../../../src/engine/gauging/consequences.ts';
 import { twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
 import { drawnShapes } from '../../../src/engine/gauging/draws.ts';
 import { quantitiesOf, valuesOf } from '../../../src/engine/gauging/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { disturbed, doubleCone, estimated, notebook, UM } from './pairs.ts';
+
+// Nothing is timed here; a busy machine only takes longer.
+vi.setConfig({ testTimeout: 60_000 });
 
 const POSITION = 10 * UM;
 const truth = disturbed(doubleCone(), [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);

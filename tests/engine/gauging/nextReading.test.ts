@@ -1,5 +1,5 @@
 /** What to read next: every promise held against a new estimate with that reading. */
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { consequencesOf } from '../../../src/engine/gauging/consequences.ts';
 import { uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
 import { nextFor, nextForUnknown, wholeOf } from '../../../src/engine/gauging/nextReading.ts';
@@ -7,6 +7,9 @@ import type { Quantity } from '../../../src/engine/gauging/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { disturbed, doubleCone, estimated, notebook, UM } from './pairs.ts';
+
+// Nothing is timed here; a busy machine only takes longer.
+vi.setConfig({ testTimeout: 60_000 });
 
 const truth = disturbed(doubleCone(), [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);
 const all = notebook(doubleCone(), truth);

@@ -1,5 +1,5 @@
 /** 2,000 simulated notebooks: the stated uncertainties cover as often as they claim, and chi-square is distributed as it should be. */
-import { beforeAll, describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
 import { chiSquareTail, twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
 import type { Estimate } from '../../../src/engine/gauging/estimate.ts';
@@ -7,6 +7,9 @@ import { followed } from '../../../src/engine/gauging/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { gradientOf, numbersOf } from '../../../src/engine/gauging/shape.ts';
 import { disturbed, doubleCone, estimated, kolmogorov, noisy, normals, notebook, readFrom, UM } from './pairs.ts';
+
+// Nothing is timed here; a busy machine only takes longer.
+vi.setConfig({ testTimeout: 60_000 });
 
 const RUNS = 2000;
 /** Kolmogorov–Smirnov, exceeded by chance in one case of a thousand. */
@@ -41,7 +44,7 @@ describe('2,000 simulated notebooks of one pair', () => {
   beforeAll(() => {
     const draw = normals(2026);
     for (let k = 0; k < RUNS; k++) runs.push(estimated(doubleCone(), noisy(exact, draw)));
-  }, 60_000);
+  }, 120_000);
 
   test('every number: its error over its uncertainty is a standard normal variable, and 95 of 100 lie within 1.96', () => {
     const { unknowns } = runs[0]!;
