@@ -19,7 +19,7 @@ import { type Film, type FilmShape, filmPerPose, layFilm, leastFilmOf, newFilm }
 import type { Five, Pose } from './pose.ts';
 import { columnStep, newUnrolled, rowStep, type Unrolled } from './unrolled.ts';
 
-/** An axial groove in the bush: oil at a pressure (Pa ≥ 0) from u to u along the slant (m), `width` (m) along the arc about `angle` (rad). */
+/** An axial groove, or a hole, in the bush: oil at a pressure (Pa ≥ 0) from u to u along the slant (m), `width` (m) along the arc about `angle` (rad). */
 export interface Groove {
   angle: number;
   from: number;
@@ -155,10 +155,10 @@ function holdGrooves({ grid, solver, given }: FilmSpace, grooves: readonly Groov
   held.fill(0);
   given.fill(0);
   if (grooves.length === 0) return;
-  const { rows, columns, centre, radius } = grid;
+  const { rows, columns, radius } = grid;
   for (const groove of grooves) {
-    for (let i = 0; i < rows; i++) {
-      if (centre[i]! < groove.from || centre[i]! > groove.to) continue;
+    const [firstRow, lastRow] = rowsOf(grid, groove);
+    for (let i = firstRow; i <= lastRow; i++) {
       const half = Math.min(Math.PI, groove.width / 2 / radius[i]!) / columnStep(grid);
       const middle = groove.angle / columnStep(grid);
       // at least the nearest column, however narrow the groove
@@ -172,6 +172,15 @@ function holdGrooves({ grid, solver, given }: FilmSpace, grooves: readonly Groov
     }
   }
   feed(solver, given, held);
+}
+
+/** Rows whose centres lie in a groove; at least the nearest one where it reaches the seat at all: a small hole is one cell. */
+function rowsOf(grid: Unrolled, { from, to }: Groove): [number, number] {
+  const row = (u: number) => (u - grid.from) / rowStep(grid) - 0.5;
+  if (to < grid.from || from > grid.to) return [0, -1];
+  const nearest = Math.round(row((Math.max(from, grid.from) + Math.min(to, grid.to)) / 2));
+  const [first, last] = [Math.min(Math.ceil(row(from)), nearest), Math.max(Math.floor(row(to)), nearest)];
+  return [Math.max(0, Math.min(grid.rows - 1, first)), Math.min(grid.rows - 1, Math.max(0, last))];
 }
 
 function feed({ levels }: PressureSolver, given: Float64Array, held: Uint8Array): void {

@@ -54,7 +54,7 @@ export function newSpindle(seats: readonly FilmSeat[], size: GridSize): Spindle 
 
 export const runOf = (seat: FilmSeat, run: SpindleRun, index: number): FilmRun => ({ viscosity: run.viscosity[index]!, growth: run.growth[index]!, omega: run.omega, grooves: seat.grooves, turned: run.turned ?? 0 });
 
-/** Solves every seat with the journal at q. Seats that do not overlap carry nothing unless all are so. */
+/** Solves every seat with the journal at q; the first that touches or does not overlap ends it. */
 export function solveSpindle({ seats, spaces }: Spindle, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SpindleVerdict {
   const found: SeatFilm[] = [];
   const total: Sum = { force: [0, 0, 0, 0, 0], torque: 0, power: 0 };

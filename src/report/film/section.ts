@@ -232,14 +232,13 @@ function guidanceReport(design: Design, run: Run, input: RunInput, { seats }: So
 
 function accuracyReport({ seats, total, half }: Solved): FilmReport['accuracy'] {
   const greatest = Math.max(...seats.flatMap(({ force }) => [Math.hypot(force[0], force[1]), Math.abs(force[2])]), 1e-9);
-  const other = half!;
-  const change = Math.max(...seats.flatMap(({ force }, i) => [0, 1, 2].map((c) => Math.abs(force[c]! - other.seats[i]!.force[c]!))));
+  const change = Math.max(...seats.flatMap(({ force }, i) => [0, 1, 2].map((c) => Math.abs(force[c]! - half.seats[i]!.force[c]!))));
   const least = (films: SeatFilm[]) => Math.min(...films.map((seat) => seat.least.film));
   return {
     ...FINE,
     force: change / greatest / 3,
-    leastFilm: mm(Math.abs(least(seats) - least(other.seats)) / 3),
-    torque: Math.abs(total.torque / (other.total.torque || 1) - (total.torque === 0 ? 0 : 1)) / 3,
+    leastFilm: mm(Math.abs(least(seats) - half.leastFilm) / 3),
+    torque: Math.abs(total.torque / (half.total.torque || 1) - (total.torque === 0 ? 0 : 1)) / 3,
     imbalance: Math.max(...seats.map(({ solution }) => solution.imbalance)),
     warmRows: QUICK.rows,
     warmColumns: QUICK.columns,

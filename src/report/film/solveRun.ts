@@ -29,7 +29,8 @@ export interface Carried {
 export interface Solved extends Carried {
   spindle: Spindle;
   coefficients: Coefficients;
-  half: Carried | null;
+  /** on half as fine a grid: the seats at this very pose, and the least film at the pose found there */
+  half: { seats: SeatFilm[]; total: Sum; leastFilm: number };
 }
 
 export type RunVerdict = Solved | { status: 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged'; pose: Pose; seat: number | null };
@@ -62,7 +63,10 @@ export function solveRun(input: RunInput): RunVerdict {
   if (!('seats' in first)) return first;
   const last = input.load === null ? held(fine, input) : found(fine, input, null, first);
   if (!('seats' in last)) return last;
-  return { ...last, spindle: fine, coefficients: spindleCoefficients(fine, input.run), half: first };
+  const same = solveSpindle(half, asFive(last.pose), input.run);
+  if (same.status !== 'solved') return { status: same.status, pose: last.pose, seat: same.seat };
+  const leastFilm = Math.min(...first.seats.map(({ least }) => least.film));
+  return { ...last, spindle: fine, coefficients: spindleCoefficients(fine, input.run), half: { ...same, leastFilm } };
 }
 
 type Attempt = (Carried & { near: Near }) | Exclude<RunVerdict, Solved>;

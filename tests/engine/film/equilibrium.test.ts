@@ -171,6 +171,17 @@ describe('equilibrium', () => {
     expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, -40, 0.03), runOf(seats, 0), { position: 0 })).toEqual({ status: 'standing' });
   });
 
+  it('standing still on oil from three grooves under pressure, it floats', () => {
+    const cone: Cone = { halfAngle: 0, radius: 0.02, from: -0.02, to: 0.02, film: 1e-5 };
+    const grooves = [90, 210, 330].map((angle) => ({ angle: angle * RAD, from: -0.015, to: 0.015, width: 0.01, pressure: 2e6 }));
+    const seats = [{ name: 'floating', shape: coneShape(cone), grooves }];
+    // held grooves give no stiffness of their own; what is between them does
+    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -30, 0, 0), runOf(seats, 0), { position: 0, coarse: newSpindle(seats, COARSE) });
+    if (found.status !== 'solved') throw new Error(found.status);
+    expect(Math.abs(found.total.force[1] - 30)).toBeLessThan(1e-4);
+    expect(found.total.torque).toBeCloseTo(0, 12);
+  });
+
   it('no room: a straight journal larger than its bush', () => {
     const cone: Cone = { halfAngle: 0, radius: 0.01, from: 0, to: 0.02, film: -1e-6 };
     const seats = [{ name: 'tight', shape: coneShape(cone), grooves: [] }];

@@ -256,6 +256,16 @@ describe('verdicts', () => {
     expect(Math.max(...oilForce(space).map(Math.abs), brakingTorque(space, { viscosity: MU, omega: 0 }))).toBe(0);
   });
 
+  it('a hole smaller than a cell still feeds one', () => {
+    const hole = { angle: 1, from: 0.0101 * Math.sin(3 * RAD) - 0.01, to: 0.0101 * Math.sin(3 * RAD) - 0.00999, width: 1e-5, pressure: 3e5 };
+    const found = solved(space, coneShape(shallow), at({ x: 1e-7 }), { ...run, grooves: [hole] });
+    expect(space.solver.held[0]!.filter((state) => state === 2)).toHaveLength(1);
+    expect(found.supplied).toBeGreaterThan(0);
+    const beyond = { ...hole, from: 1, to: 2 };
+    solved(space, coneShape(shallow), at({ x: 1e-7 }), { ...run, grooves: [beyond] });
+    expect(space.solver.held[0]!.filter((state) => state === 2)).toHaveLength(0);
+  });
+
   it('a profile takes film away where it stands proud', () => {
     const proud: Cone = {
       ...shallow,
