@@ -14,8 +14,8 @@ export interface Solved<T> {
   fault: string | null;
 }
 
-/** `ask` stays the same function for as long as the same is asked. */
-export function useNewest<T>(ask: (design: Design) => Promise<T | null | undefined>, design: Design): Solved<T> {
+/** `ask` stays the same function for as long as the same is asked; nothing is asked for no design. */
+export function useNewest<T>(ask: (design: Design) => Promise<T | null | undefined>, design: Design | null): Solved<T> {
   const [solved, setSolved] = useState<Solved<T>>({ value: null, of: null, fault: null });
   const wanted = useRef(design);
   wanted.current = design;
@@ -32,7 +32,7 @@ export function useNewest<T>(ask: (design: Design) => Promise<T | null | undefin
   useEffect(() => {
     if (busy.current) return;
     const run = async () => {
-      for (let of: Design | null = null; shown.current && of !== wanted.current; ) {
+      for (let of: Design | null = null; shown.current && wanted.current !== null && of !== wanted.current; ) {
         of = wanted.current;
         const value = await ask(of);
         if (shown.current) setSolved({ value: value ?? null, of, fault: null });
