@@ -81,7 +81,7 @@ function halfSections(drawn: Drawn): { first: HalfSection; at: (theta: number) =
   const section = (seats: readonly DrawnSeat[], angle: number): HalfSection => ({
     seats: order.map((i, k) => {
       const seat = seats[i]!;
-      return { name: seat.name, bush: kept[k]!.bush.map((at) => seat.bush[at]!), journal: kept[k]!.journal.map((at) => seat.journal[at]!), film: seat.film };
+      return { ...seat, bush: kept[k]!.bush.map((at) => seat.bush[at]!), journal: kept[k]!.journal.map((at) => seat.journal[at]!) };
     }),
     aside: (station) => drawn.aside(station, angle),
   });
@@ -261,12 +261,12 @@ export function fillingDistance({ halfLength, halfHeight }: Frame, toward: reado
 }
 
 /** From where to where the bush's wall goes round, the open sector left out. */
-function wallAngles(sector: number): [from: number, to: number] {
+export function wallAngles(sector: number): [from: number, to: number] {
   const half = (Math.min(340, Math.max(0, sector)) * Math.PI) / 360;
   return [half, 2 * Math.PI - half];
 }
 
-interface Profile {
+export interface Profile {
   points: readonly Point[];
   colours?: readonly (readonly [number, number, number])[];
 }
@@ -275,10 +275,13 @@ interface Profile {
  * Sweeps a profile about the axis; it may change on the way, but not its number of points. Each piece of it has
  * corners of its own, so that edges stay sharp. Pieces of no length are left out.
  */
-function revolved(profileAt: (theta: number) => Profile, frame: Frame, from: number, to: number): Mesh {
+export function revolved(profileAt: (theta: number) => Profile, frame: Frame, from: number, to: number): Mesh {
   const steps = Math.max(3, Math.ceil((AROUND * (to - from)) / (2 * Math.PI)));
   const ring = steps + 1;
-  const profiles = Array.from({ length: ring }, (_, j) => profileAt(from + ((to - from) * j) / steps));
+  const turns = Array.from({ length: ring }, (_, j) => from + ((to - from) * j) / steps);
+  const sines = turns.map(Math.sin);
+  const cosines = turns.map(Math.cos);
+  const profiles = turns.map(profileAt);
   const { points: profile, colours } = profiles[0]!;
   const pieces: number[] = [];
   for (let i = 0; i + 1 < profile.length; i++) {
@@ -293,24 +296,37 @@ function revolved(profileAt: (theta: number) => Profile, frame: Frame, from: num
   let index = 0;
   for (const i of pieces) {
     const first = corner;
-    for (const k of [i, i + 1]) {
+    for (let k = i; k <= i + 1; k++) {
       for (let j = 0; j < ring; j++, corner++) {
-        const { points } = profiles[j]!;
-        const angle = from + ((to - from) * j) / steps;
-        const sin = Math.sin(angle);
-        const cos = Math.cos(angle);
-        const [z, r] = points[k]!;
-        const [dz, dr] = [points[i + 1]![0] - points[i]![0], points[i + 1]![1] - points[i]![1]];
+        const { points, colours: tint } = profiles[j]!;
+        const dz = points[i + 1]![0] - points[i]![0];
+        const dr = points[i + 1]![1] - points[i]![1];
         const length = Math.hypot(dz, dr) || 1;
-        positions.set([frame.scale * (z - frame.centre), frame.scale * r * sin, frame.scale * r * cos], corner * 3);
-        normals.set([-dr / length, (dz / length) * sin, (dz / length) * cos], corner * 3);
-        tints?.set(profiles[j]!.colours![k]!, corner * 3);
+        // Written one by one: a small array for each corner would be most of the work of a drag.
+        const at = 3 * corner;
+        const r = frame.scale * points[k]![1];
+        positions[at] = frame.scale * (points[k]![0] - frame.centre);
+        positions[at + 1] = r * sines[j]!;
+        positions[at + 2] = r * cosines[j]!;
+        normals[at] = -dr / length;
+        normals[at + 1] = (dz / length) * sines[j]!;
+        normals[at + 2] = (dz / length) * cosines[j]!;
+        if (!tints) continue;
+        const colour = tint![k]!;
+        tints[at] = colour[0];
+        tints[at + 1] = colour[1];
+        tints[at + 2] = colour[2];
       }
     }
     for (let j = 0; j < steps; j++, index += 6) {
       const a = first + j;
       const b = a + ring;
-      indices.set([a, b, a + 1, b, b + 1, a + 1], index);
+      indices[index] = a;
+      indices[index + 1] = b;
+      indices[index + 2] = a + 1;
+      indices[index + 3] = b;
+      indices[index + 4] = b + 1;
+      indices[index + 5] = a + 1;
     }
   }
   return tints ? { positions, normals, indices, colours: tints } : { positions, normals, indices };
