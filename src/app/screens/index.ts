@@ -13,5 +13,6 @@ export interface ScreenEntry {
 export const SCREENS: readonly ScreenEntry[] = [
   { name: 'Measure', about: 'From the readings of the bench to the shape of both parts', component: lazy(() => import('./MeasureScreen.tsx')) },
   { name: 'Fit', about: 'Which seat touches first, and how far to move', component: FitScreen },
+  { name: 'Run', about: 'The oil films of the turning spindle, what they carry and how it warms', component: lazy(() => import('./RunScreen.tsx')) },
   { name: 'Cut', about: 'What to take off which surface, and when to stop', component: lazy(() => import('./CutScreen.tsx')) },
 ];

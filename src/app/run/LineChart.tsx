@@ -1,0 +1,164 @@
+/** Lines over a plain or logarithmic axis, in the units shown. */
+import { ticks } from 'd3-array';
+import { scaleLinear, scaleLog } from 'd3-scale';
+import { useId, useRef } from 'react';
+import { useSize } from '../useSize.ts';
+import { figures } from './pressureText.ts';
+
+export interface Line {
+  name: string;
+  points: readonly (readonly [x: number, y: number])[];
+  /** which dash and colour: 0 to 3 */
+  style: number;
+}
+
+/** A stretch of the axis across the page, filled in its own way. */
+export interface Stretch {
+  from: number;
+  to: number;
+  kind: string;
+  text?: string;
+}
+
+interface Props {
+  title: string;
+  /** on the axis across the page and the one up it */
+  across: string;
+  up: string;
+  lines: readonly Line[];
+  /** ends of the axis across the page */
+  domain: readonly [number, number];
+  log?: boolean;
+  /** a level drawn dashed, with its name */
+  level?: { at: number; text: string } | null;
+  /** where it stands now */
+  now?: number | null;
+  stretches?: readonly Stretch[];
+  /** the axis up the page begins at 0 unless told */
+  lowest?: number;
+  height?: number;
+}
+
+const MARGIN = { left: 52, right: 16, top: 26, bottom: 44 };
+
+export function LineChart({ title, across, up, lines, domain, log = false, level = null, now = null, stretches = [], lowest = 0, height = 230 }: Props) {
+  const box = useRef<HTMLElement>(null);
+  const id = useId();
+  const { width } = useSize(box, { width: 420, height });
+  const values = lines.flatMap(({ points }) => points.map(([, y]) => y)).filter(Number.isFinite);
+  const greatest = Math.max(...values, level?.at ?? lowest, lowest);
+  const x = (log ? scaleLog() : scaleLinear()).domain(domain as [number, number]).range([MARGIN.left, width - MARGIN.right]);
+  const y = scaleLinear([lowest, lowest + 1.08 * Math.max(greatest - lowest, 1e-9)], [height - MARGIN.bottom, MARGIN.top]);
+  const xTicks = log ? logTicks(domain, width) : ticks(domain[0], domain[1], width < 380 ? 4 : 6);
+  const bottom = height - MARGIN.bottom;
+  return (
+    <figure className="chart run-chart" ref={box}>
+      <svg width={width} height={height} role="img" aria-label={title}>
+        <clipPath id={`${id}plot`}>
+          <rect x={MARGIN.left} y={MARGIN.top} width={Math.max(0, width - MARGIN.left - MARGIN.right)} height={bottom - MARGIN.top} />
+        </clipPath>
+        <Hatches id={id} />
+        <g clipPath={`url(#${id}plot)`}>
+          {stretches.map(({ from, to, kind }) => (
+            <g key={`${from} ${kind}`} className={`condition ${kind}`}>
+              <rect x={x(from)} width={Math.max(0, x(to) - x(from))} y={MARGIN.top} height={bottom - MARGIN.top} />
+              <rect x={x(from)} width={Math.max(0, x(to) - x(from))} y={MARGIN.top} height={bottom - MARGIN.top} fill={`url(#${id}${kind})`} className="pattern" />
+            </g>
+          ))}
+        </g>
+        {ticks(y.domain()[0]!, y.domain()[1]!, 4).map((t) => (
+          <g key={t} className="grid">
+            <path d={`M${MARGIN.left} ${y(t)}H${width - MARGIN.right}`} className={t === lowest ? 'zero' : ''} />
+            <text x={MARGIN.left - 6} y={y(t) + 4} textAnchor="end">
+              {figures(t)}
+            </text>
+          </g>
+        ))}
+        {xTicks.map((t) => (
+          <g key={t} className="grid">
+            <path d={`M${x(t)} ${bottom}v4`} className="zero" />
+            <text x={x(t)} y={bottom + 17} textAnchor="middle">
+              {figures(t)}
+            </text>
+          </g>
+        ))}
+        <text x={12} y={15}>
+          {up}
+        </text>
+        <text x={width - MARGIN.right} y={height - 6} textAnchor="end">
+          {across}
+        </text>
+        <g clipPath={`url(#${id}plot)`}>
+          {level && <path d={`M${MARGIN.left} ${y(level.at)}H${width - MARGIN.right}`} className="level" />}
+          {now !== null && <path d={`M${x(now)} ${MARGIN.top}V${bottom}`} className="now-line" />}
+          {lines.map(({ name, points, style }) => (
+            <g key={name} className={`seat seat-${style % 4}`}>
+              {runsOf(points).map((run) => (
+                <path key={run[0]![0]} d={`M${run.map(([px, py]) => `${x(px).toFixed(1)} ${y(py).toFixed(1)}`).join('L')}`} className="curve" />
+              ))}
+              {points.length < 30 && points.filter(([, py]) => Number.isFinite(py)).map(([px, py]) => <circle key={px} cx={x(px)} cy={y(py)} r={3} className="dot" />)}
+            </g>
+          ))}
+        </g>
+        {level && (
+          <text x={width - MARGIN.right - 4} y={y(level.at) - 5} textAnchor="end" className="level-text">
+            {level.text}
+          </text>
+        )}
+      </svg>
+      {lines.length > 1 && (
+        <figcaption className="legend">
+          {lines.map(({ name, style }) => (
+            <span key={name} className={`seat seat-${style % 4}`}>
+              <svg width="34" height="10" aria-hidden="true">
+                <path d="M1 5H33" className="curve" />
+              </svg>
+              {name}
+            </span>
+          ))}
+        </figcaption>
+      )}
+    </figure>
+  );
+}
+
+/** Unbroken pieces of a line: one that is no number parts it. */
+function runsOf(points: Line['points']): (readonly [number, number])[][] {
+  const runs: (readonly [number, number])[][] = [[]];
+  for (const point of points) {
+    if (Number.isFinite(point[1])) runs[runs.length - 1]!.push(point);
+    else runs.push([]);
+  }
+  return runs.filter((run) => run.length > 0);
+}
+
+/** 1, 2 and 5 in every decade; only 1 where that is too many. */
+function logTicks([low, high]: readonly [number, number], width: number): number[] {
+  const all: number[] = [];
+  for (let power = Math.floor(Math.log10(low)); power <= Math.ceil(Math.log10(high)); power++) for (const step of [1, 2, 5]) all.push(step * 10 ** power);
+  const within = all.filter((t) => t >= low * (1 - 1e-9) && t <= high * (1 + 1e-9));
+  return within.length * 46 > width ? within.filter((t) => Number.isInteger(Math.round(Math.log10(t) * 1e9) / 1e9)) : within;
+}
+
+/** Told apart without colour as well: what seizes one way, what rattles the other, what is thin dotted. */
+function Hatches({ id }: { id: string }) {
+  return (
+    <defs>
+      {(
+        [
+          ['seizes', 45],
+          ['loose', -45],
+          ['notConverged', 90],
+        ] as const
+      ).map(([kind, turn]) => (
+        <pattern key={kind} id={`${id}${kind}`} width={8} height={8} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
+          <path d="M0 0V8" className="hatch-line" />
+        </pattern>
+      ))}
+      <pattern id={`${id}thin`} width={7} height={7} patternUnits="userSpaceOnUse">
+        <circle cx={2} cy={2} r={1} className="hatch-dot" />
+      </pattern>
+      <pattern id={`${id}works`} width={8} height={8} patternUnits="userSpaceOnUse" />
+    </defs>
+  );
+}

@@ -1,0 +1,92 @@
+/** Pressure or film on the unrolled seats, and the pressure in the round. */
+import { lazy, Suspense, useCallback, useMemo, useState } from 'react';
+import type { Design } from '../../design/definition.ts';
+import type { System } from '../../design/units.ts';
+import { seatLines } from '../../engine/contact/fit.ts';
+import type { RunFields } from '../../report/film/fields.ts';
+import { radians, toSeat } from '../../report/toEngine.ts';
+import { drawnPair } from '../picture/drawn.ts';
+import type { Frame } from '../picture/sceneGeometry.ts';
+import { useMedia } from '../useMedia.ts';
+import { MapLegend } from './MapLegend.tsx';
+import { mapScale } from './mapScale.ts';
+import { type Layer, SeatMap } from './SeatMap.tsx';
+import { skinOf } from './skinGeometry.ts';
+
+const RunScene = lazy(() => import('./RunScene.tsx'));
+
+interface Props {
+  fields: RunFields;
+  /** the design the fields belong to */
+  design: Design;
+  system: System;
+}
+
+export function RunPictures({ fields, design, system }: Props) {
+  const [layer, setLayer] = useState<Layer>('pressure');
+  const [lost, setLost] = useState(false);
+  const onLost = useCallback(() => setLost(true), []);
+  const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
+  const flows = fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
+  const turning = design.run!.speed === 0 ? '' : design.run!.speed > 0 ? 'The journal drags the oil to the right of the maps.' : 'The journal drags the oil to the left of the maps.';
+  return (
+    <>
+      <fieldset className="buttons">
+        <legend>Shown on the seats</legend>
+        {(['pressure', 'film'] as const).map((name) => (
+          <button key={name} type="button" aria-pressed={layer === name} onClick={() => setLayer(name)}>
+            {name === 'pressure' ? 'Pressure' : 'Film'}
+          </button>
+        ))}
+      </fieldset>
+      <div className="run-pictures">
+        <div>
+          {fields.seats.map((seat) => (
+            <SeatMap key={seat.name} seat={seat} index={design.seats.findIndex(({ name }) => name === seat.name)} design={design} layer={layer} colour={scale.colour} levels={scale.levels} system={system} />
+          ))}
+          <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
+          <p className="fine">
+            Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}
+          </p>
+        </div>
+        {lost ? (
+          <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>
+        ) : (
+          <figure className="picture">
+            <div className="scene">
+              <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
+                <Raised fields={fields} design={design} system={system} onLost={onLost} />
+              </Suspense>
+            </div>
+            <figcaption>
+              {flows ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
+            </figcaption>
+          </figure>
+        )}
+      </div>
+    </>
+  );
+}
+
+function Raised({ fields, design, system, onLost }: Props & { onLost(): void }) {
+  const dark = useMedia('(prefers-color-scheme: dark)');
+  const { seats } = design;
+  // Gaps are no matter here: drawn true, the parts simply meet.
+  const drawn = useMemo(
+    () =>
+      drawnPair(
+        seats.map((seat) => seatLines(toSeat(seat))),
+        0,
+        1,
+      ),
+    [seats],
+  );
+  const skinsFor = useCallback(
+    (frame: Frame) => {
+      const { max, colour } = mapScale(fields, 'pressure', system);
+      return fields.seats.map((seat) => skinOf(seat, radians(seats.find(({ name }) => name === seat.name)!.bush.halfAngle), { frame, max, colour }));
+    },
+    [fields, seats, system],
+  );
+  return <RunScene drawn={drawn} skinsFor={skinsFor} dark={dark} onLost={onLost} />;
+}

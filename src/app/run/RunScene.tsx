@@ -1,0 +1,152 @@
+/** Pressure as a skin raised off the journal, in the round. Heavy with three; load it lazily. Drawn on demand. */
+import { OrbitControls } from '@react-three/drei';
+import { Canvas, useThree } from '@react-three/fiber';
+import { type KeyboardEvent, memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { BufferAttribute, BufferGeometry, DoubleSide } from 'three';
+import type { Drawn } from '../picture/drawn.ts';
+import { canDraw, KEYS, usePageScroll } from '../picture/Scene.tsx';
+import { type Controls, type Look, useLook, useLost, useView, VIEWS, type View } from '../picture/ScenePair.tsx';
+import { bushMesh, type Frame, frameOf, journalMesh } from '../picture/sceneGeometry.ts';
+import { panel } from '../picture/sceneLegend.tsx';
+import { write } from '../picture/useSolid.ts';
+import type { Skin } from './skinGeometry.ts';
+
+export interface RunSceneProps {
+  drawn: Drawn;
+  /** one a seat, made for the frame of `drawn` */
+  skinsFor(frame: Frame): Skin[];
+  dark: boolean;
+  /** The machine cannot draw the scene, or no longer. */
+  onLost(): void;
+}
+
+const NEAREST = 1.2;
+const FURTHEST = 20;
+/** Degrees of the bush left out, so that the skin is seen. */
+const OPEN = 200;
+
+function RunScene(props: RunSceneProps) {
+  const { dark, onLost } = props;
+  const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
+  const [able] = useState(canDraw);
+  const lost = useRef(onLost);
+  lost.current = onLost;
+  useEffect(() => {
+    if (!able) lost.current();
+  }, [able]);
+  const look = useRef<Look>(null);
+  const box = useRef<HTMLDivElement>(null);
+  usePageScroll(box);
+  if (!able) return null;
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (event.ctrlKey || event.metaKey || event.altKey) return;
+    if (event.key === 'Escape') (document.activeElement as HTMLElement | null)?.blur();
+    const turn = KEYS[event.key];
+    if (!turn && event.key !== '0') return;
+    event.preventDefault();
+    if (turn) look.current?.turn(...turn);
+    else setView({ name: view.name });
+  };
+  return (
+    <div ref={box} style={{ position: 'relative', width: '100%', height: '100%', minHeight: 240, background: dark ? '#1d232a' : '#f5f0e6' }}>
+      <Canvas
+        frameloop="demand"
+        flat
+        dpr={[1, 2]}
+        camera={{ fov: 28, near: 0.1, far: 60 }}
+        role="application"
+        tabIndex={0}
+        onKeyDown={onKeyDown}
+        aria-label="Journal with the oil's pressure raised as a skin off every seat, the bush faint round it. Arrow keys turn the view, plus and minus zoom, 0 shows the whole"
+      >
+        <Solids {...props} view={view} lost={lost} look={look} />
+      </Canvas>
+      <fieldset style={{ position: 'absolute', top: 8, left: 8, display: 'flex', flexWrap: 'wrap', gap: 6, margin: 0, padding: 0, border: 0 }}>
+        <legend style={{ position: 'absolute', width: 1, height: 1, overflow: 'hidden', clipPath: 'inset(50%)' }}>Look at the pressure</legend>
+        {(Object.keys(VIEWS) as View[]).map((name) => (
+          <button key={name} type="button" onClick={() => setView({ name })} style={{ ...panel(dark), minHeight: 40, cursor: 'pointer' }}>
+            {name}
+          </button>
+        ))}
+      </fieldset>
+    </div>
+  );
+}
+
+export default memo(RunScene);
+
+interface SolidsProps extends RunSceneProps {
+  view: { name: View };
+  lost: RefObject<() => void>;
+  look: RefObject<Look | null>;
+}
+
+function Solids({ drawn, skinsFor, dark, view, lost, look }: SolidsProps) {
+  const controls: Controls = useRef(null);
+  const frame = useMemo(() => frameOf(drawn), [drawn]);
+  const journal = useGeometry(useMemo(() => journalMesh(drawn, frame), [drawn, frame]));
+  const bush = useGeometry(useMemo(() => bushMesh(drawn, frame, OPEN), [drawn, frame]));
+  const skins = useMemo(() => skinsFor(frame), [skinsFor, frame]);
+  useLost(lost);
+  useView(view, frame, controls);
+  useLook(look, controls);
+  return (
+    <>
+      <hemisphereLight args={['#ffffff', '#8a8074', 1.6]} />
+      <directionalLight position={[2, 4, 3]} intensity={1.8} />
+      <directionalLight position={[-3, 1, 2]} intensity={0.7} />
+      <mesh geometry={journal} frustumCulled={false}>
+        <meshStandardMaterial color="#a3adb6" metalness={0.25} roughness={0.42} />
+      </mesh>
+      <mesh geometry={bush} frustumCulled={false} renderOrder={2}>
+        <meshBasicMaterial color={dark ? '#d7a55f' : '#a9793a'} transparent opacity={0.16} depthWrite={false} side={DoubleSide} />
+      </mesh>
+      {skins.map((skin, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known here by its place in the design
+        <SkinSolid key={i} skin={skin} dark={dark} />
+      ))}
+      <OrbitControls ref={controls} enableDamping={false} enablePan={false} minDistance={NEAREST} maxDistance={FURTHEST} />
+    </>
+  );
+}
+
+/** Unlit, so that a colour is the legend's; the lines give it its shape. */
+function SkinSolid({ skin, dark }: { skin: Skin; dark: boolean }) {
+  const geometry = useGeometry(skin.mesh);
+  const invalidate = useThree((state) => state.invalidate);
+  const lines = useMemo(() => new BufferGeometry(), []);
+  useLayoutEffect(() => {
+    const old = lines.getAttribute('position');
+    if (old?.array.length === skin.lines.length) {
+      (old.array as Float32Array).set(skin.lines);
+      old.needsUpdate = true;
+    } else {
+      lines.dispose();
+      lines.setAttribute('position', new BufferAttribute(skin.lines.slice(), 3));
+    }
+    invalidate();
+  }, [lines, skin, invalidate]);
+  useEffect(() => () => lines.dispose(), [lines]);
+  return (
+    <>
+      <mesh geometry={geometry} frustumCulled={false}>
+        <meshBasicMaterial vertexColors side={DoubleSide} polygonOffset polygonOffsetFactor={1} polygonOffsetUnits={1} />
+      </mesh>
+      <lineSegments geometry={lines} frustumCulled={false}>
+        <lineBasicMaterial color={dark ? '#11161a' : '#3a332a'} transparent opacity={0.55} />
+      </lineSegments>
+    </>
+  );
+}
+
+/** One geometry, written over as its mesh changes. */
+function useGeometry(mesh: Parameters<typeof write>[1]): BufferGeometry {
+  const invalidate = useThree((state) => state.invalidate);
+  const geometry = useMemo(() => new BufferGeometry(), []);
+  useLayoutEffect(() => {
+    write(geometry, mesh);
+    invalidate();
+  }, [geometry, mesh, invalidate]);
+  useEffect(() => () => geometry.dispose(), [geometry]);
+  return geometry;
+}

@@ -1,0 +1,94 @@
+/** Run: the oil films of the turning spindle, what they carry, how it warms, and what the clearance becomes when it is hot. */
+import { lazy, Suspense } from 'react';
+import { useStore } from 'zustand';
+import type { System } from '../../design/units.ts';
+import { filmVerdict } from '../../report/film/verdict.ts';
+import { ClearanceWindow, ColdSettings } from '../run/ClearanceWindow.tsx';
+import { HandControls } from '../run/HandControls.tsx';
+import { Idealisations } from '../run/Idealisations.tsx';
+import { plausibleRun, scenarioText } from '../run/plausibleRun.ts';
+import { SpeedCharts, WarmUpCharts } from '../run/RunCharts.tsx';
+import { RunNumbers } from '../run/RunNumbers.tsx';
+import { RunPictures } from '../run/RunPictures.tsx';
+import { RunProgress } from '../run/RunProgress.tsx';
+import '../run/run.css';
+import type { Running } from '../run/sweeps.ts';
+import { useFields } from '../run/useFields.ts';
+import { type RunWork, useRunWork } from '../run/useRunWork.ts';
+import type { Work } from '../store.ts';
+
+const RunControls = lazy(() => import('../run/RunControls.tsx'));
+
+export default function RunScreen({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  return design.run ? <Runs work={work} design={design as Running} /> : <NothingRuns work={work} />;
+}
+
+/** A design without a run: a scenario is made, and told for what it is. */
+function NothingRuns({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  const scenario = plausibleRun(design);
+  return (
+    <>
+      <section className="verdict mend" aria-live="polite">
+        <h2>This design says nothing of how it runs: no speed, no oil, no load.</h2>
+        <p>{scenarioText(scenario)}</p>
+      </section>
+      <p className="buttons">
+        <button type="button" className="main" onClick={() => work.change((d) => ({ ...d, run: plausibleRun(d) }))}>
+          Make this running scenario
+        </button>
+      </p>
+      <Idealisations />
+    </>
+  );
+}
+
+function Runs({ work, design }: { work: Work; design: Running }) {
+  const system = useStore(work.store, (state) => state.system);
+  const fields = useFields(design);
+  const run = useRunWork(design);
+  const { film, of } = run;
+  return (
+    <>
+      <RunVerdict run={run} design={design} system={system} />
+      <RunProgress work={run} />
+      {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
+      <HandControls work={work} design={design} fields={fields.value} system={system} />
+      {fields.value?.seats.length && fields.of?.run ? <RunPictures fields={fields.value} design={fields.of} system={system} /> : fields.fault === null && <p className="loading">The films are being worked out.</p>}
+      <Suspense fallback={<p className="loading">The controls are loading.</p>}>
+        <RunControls work={work} fields={fields.value} />
+      </Suspense>
+      {film && of && (
+        <div className={of === design ? '' : 'stale'}>
+          <ClearanceWindow sweep={run.clearances} design={of} system={system} />
+          <ColdSettings work={work} design={of} settings={run.settings} system={system} />
+          <WarmUpCharts film={film} design={of} system={system} />
+          <SpeedCharts sweep={run.speeds} design={of} system={system} />
+          <h2>In figures</h2>
+          <RunNumbers film={film} system={system} />
+        </div>
+      )}
+      <Idealisations film={film} />
+    </>
+  );
+}
+
+/** The verdict of the last design worked out; greyed while another is on its way. */
+function RunVerdict({ run: { film, of, stage }, design, system }: { run: RunWork; design: Running; system: System }) {
+  if (!film || !of) {
+    return (
+      <section className="verdict mend" aria-live="polite">
+        <h2>{stage === 'stopped' ? 'Stopped before the run was worked out.' : 'The run is being worked out.'}</h2>
+      </section>
+    );
+  }
+  const verdict = filmVerdict(of, film, system);
+  const stale = of !== design;
+  return (
+    <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
+      <h2>{verdict.headline}</h2>
+      <p>{verdict.sentences.join(' ')}</p>
+    </section>
+  );
+}
