@@ -18,6 +18,10 @@ export interface State {
   factor: number;
   /** Opening of the bush in the scene, degrees. */
   sector: number;
+  /** What the solid picture shows between the parts: the film, or the print each would show in blue. */
+  skin: 'film' | 'blue';
+  /** Whether the journal was turned while it was pressed, for the print. */
+  turned: boolean;
   /** Where the axis of the journal is being pulled to as it passes a station (mm, to the right and upward); null: let go. */
   pull: { station: number; x: number; y: number } | null;
 }
@@ -27,7 +31,7 @@ const KEY = 'conepair.work.1';
 export function createWork(initial: Design, storage: Storage | undefined) {
   const kept = readKept(storage);
   const store = createStore<State>()(
-    temporal((): State => ({ design: kept?.design ?? initial, refused: null, system: kept?.system ?? 'metric', factor: kept?.factor ?? 400, sector: 120, pull: null }), {
+    temporal((): State => ({ design: kept?.design ?? initial, refused: null, system: kept?.system ?? 'metric', factor: kept?.factor ?? 400, sector: 120, skin: 'film', turned: false, pull: null }), {
       partialize: ({ design }) => ({ design }),
       equality: (a, b) => a.design === b.design,
       limit: 200,

@@ -2,6 +2,7 @@
 import axe from 'axe-core';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
+import { DEMOS } from '../../src/app/demos.ts';
 import { indicatorOf } from '../../src/report/play/toPlay.ts';
 import { solve } from '../../src/report/report.ts';
 import { page } from './page.tsx';
@@ -86,4 +87,30 @@ test('the nose pulled up in the section rocks the journal until the seats hold i
   expect(Number(grip.getAttribute('aria-valuenow'))).toBeCloseTo(held, 1);
   await userEvent.keyboard('{Escape}');
   await expect.poll(() => document.querySelectorAll('.force-arrow').length).toBe(0);
+});
+
+test('the solid picture shows the blue on the parts instead of the film', async () => {
+  await browser.viewport(820, 1000);
+  await userEvent.click(browser.getByRole('button', { name: 'Solid' }));
+  await expect.poll(() => document.querySelector('.scene canvas'), { timeout: 20_000 }).toBeTruthy();
+  await userEvent.click(browser.getByRole('button', { name: 'Marking blue' }));
+  // Of the pair as it should be both seats print.
+  shown.work.open('correct', { ok: true, design: DEMOS.find(({ file }) => file.startsWith('correct'))!.design });
+  await expect.element(browser.getByText('Within 2.00 µm when pressed home')).toBeVisible();
+  const scene = browser.elementLocator(document.querySelector('.scene')!);
+  const blue = async () => {
+    const shot = await scene.screenshot({ base64: true, save: false });
+    const image = new Image();
+    image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
+    await image.decode();
+    const copy = document.createElement('canvas');
+    [copy.width, copy.height] = [image.width, image.height];
+    const context = copy.getContext('2d')!;
+    context.drawImage(image, 0, 0);
+    const { data } = context.getImageData(0, 0, copy.width, copy.height);
+    let count = 0;
+    for (let i = 0; i < data.length; i += 4) if (data[i + 2]! > data[i]! + 40) count++;
+    return count;
+  };
+  await expect.poll(blue, { timeout: 20_000, interval: 500 }).toBeGreaterThan(8000);
 });

@@ -5,16 +5,25 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, memo, type RefObject, useEffect, useRef, useState, useSyncExternalStore } from 'react';
 import type { System } from '../../design/units.ts';
+import type { PrintMap } from '../../engine/play/print.ts';
 import type { Drawing } from './drawing.ts';
 import { type Look, ScenePair, VIEWS, type View } from './ScenePair.tsx';
 import { greatestFilm } from './sceneGeometry.ts';
 import { panel, SceneLegend, scaleEnd } from './sceneLegend.tsx';
+
+/** What each part shows in blue; thickness of the blue, m. */
+export interface Prints {
+  maps: readonly PrintMap[];
+  thickness: number;
+}
 
 export interface SceneProps {
   drawing: Drawing;
   system: System;
   /** Opening of the bush, degrees. */
   sector: number;
+  /** The prints to show instead of the film. */
+  prints: Prints | null;
   dark: boolean;
   onDragStart(): void;
   /** True axial displacement (m) since the drag began. */
@@ -86,7 +95,7 @@ function Scene(props: SceneProps) {
           </button>
         ))}
       </fieldset>
-      <SceneLegend drawing={drawing} max={max} system={system} dark={dark} />
+      <SceneLegend drawing={drawing} max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />
     </div>
   );
 }

@@ -3,8 +3,11 @@ import { OrbitControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
 import { type ComponentRef, type RefObject, useEffect, useImperativeHandle, useMemo, useRef, useSyncExternalStore } from 'react';
 import { DoubleSide, type PerspectiveCamera, Spherical, Vector3 } from 'three';
+import type { PrintMap } from '../../engine/play/print.ts';
+import { BLUE } from './blue.ts';
 import type { Drawn, Point } from './drawn.ts';
-import { cssColour, touchColour } from './filmColour.ts';
+import { cssColour, type Rgb, touchColour } from './filmColour.ts';
+import { printMesh } from './printGeometry.ts';
 import type { SceneProps } from './Scene.tsx';
 import { bushCutMesh, bushMesh, type Frame, fillingDistance, filmCutMesh, filmMesh, frameOf, journalMesh, touchMesh } from './sceneGeometry.ts';
 import { useSceneDrag } from './useSceneDrag.ts';
@@ -38,7 +41,7 @@ export interface ScenePairProps extends SceneProps {
 }
 
 export function ScenePair(props: ScenePairProps) {
-  const { drawing, sector, dark, max, view, lost, look } = props;
+  const { drawing, sector, prints, dark, max, view, lost, look } = props;
   const controls: Controls = useRef(null);
   const frame = useFrameOf(drawing);
   const seats = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.length);
@@ -65,10 +68,12 @@ export function ScenePair(props: ScenePairProps) {
       <mesh geometry={cut} onPointerDown={(event) => event.stopPropagation()} frustumCulled={false}>
         <meshBasicMaterial color="#cfa263" side={DoubleSide} />
       </mesh>
-      {Array.from({ length: seats }, (_, seat) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known here by its place in the design
-        <Film key={seat} drawing={drawing} seat={seat} frame={frame} sector={sector} max={max} dark={dark} />
-      ))}
+      {prints
+        ? prints.maps.map((map) => <Print key={`${map.seat} ${map.part}`} drawing={drawing} map={map} thickness={prints.thickness} frame={frame} sector={sector} dark={dark} />)
+        : Array.from({ length: seats }, (_, seat) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known here by its place in the design
+            <Film key={seat} drawing={drawing} seat={seat} frame={frame} sector={sector} max={max} dark={dark} />
+          ))}
       <Forces drawing={drawing} frame={frame} dark={dark} />
       <OrbitControls ref={controls} enableDamping={false} enablePan={false} minDistance={NEAREST} maxDistance={FURTHEST} />
     </>
@@ -116,6 +121,28 @@ function Film({ drawing, seat, frame, sector, max, dark }: FilmProps) {
         <meshBasicMaterial color={blue} />
       </mesh>
     </>
+  );
+}
+
+const STEEL: Rgb = [0.64, 0.68, 0.71];
+const BRONZE: Rgb = [0.73, 0.55, 0.31];
+
+interface PrintProps {
+  drawing: SceneProps['drawing'];
+  map: PrintMap;
+  thickness: number;
+  frame: Frame;
+  sector: number;
+  dark: boolean;
+}
+
+function Print({ drawing, map, thickness, frame, sector, dark }: PrintProps) {
+  const blue = dark ? BLUE.dark : BLUE.light;
+  const skin = useSolid(drawing, (drawn) => printMesh(drawn, map, thickness, frame, sector, map.part === 'journal' ? STEEL : BRONZE, blue), [map, thickness, frame, sector, blue]);
+  return (
+    <mesh geometry={skin} renderOrder={1} frustumCulled={false}>
+      <meshStandardMaterial vertexColors metalness={0.1} roughness={0.6} polygonOffset polygonOffsetFactor={-1} polygonOffsetUnits={-4} />
+    </mesh>
   );
 }
 

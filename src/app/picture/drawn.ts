@@ -26,6 +26,8 @@ export interface DrawnSeat {
   name: string;
   bush: Point[];
   journal: Point[];
+  /** Where the points stand along each line, in its own coordinate (m). */
+  along: { bush: Float64Array; journal: Float64Array };
   /** Along the overlap, rear to nose: the drawn places of both surfaces and the true film (m) between them. */
   film: FilmPlace[];
 }
@@ -116,6 +118,7 @@ function drawnSeat(seat: SeatLines, index: number, map: SeatMap, { count, u, fil
     name: seat.name,
     bush: Array.from(bush.u, (at, i) => onBush(at, bush.v[i]!)),
     journal: Array.from(journal.u, (at, i) => onJournal(at + position * map.cos, journal.v[i]! - position * map.sin)),
+    along: { bush: bush.u, journal: journal.u },
     film: Array.from({ length: count }, (_, i): FilmPlace => {
       const v = vAt(bush, u[i]!);
       return { bush: onBush(u[i]!, v), journal: onJournal(u[i]!, v - film[i]!), film: film[i]! - inward - outward(u[i]!) };

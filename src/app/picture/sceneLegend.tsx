@@ -2,6 +2,7 @@
 import { type CSSProperties, useSyncExternalStore } from 'react';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { SAME } from '../../engine/contact/film.ts';
+import { BLUE } from './blue.ts';
 import type { Drawing } from './drawing.ts';
 import { cssColour, filmColour, INTERFERENCE, touchColour } from './filmColour.ts';
 import { roundAbove, touches } from './sceneGeometry.ts';
@@ -30,22 +31,32 @@ interface Props {
   max: number;
   system: System;
   dark: boolean;
+  /** Thickness of blue (m) where prints are shown instead of the film. */
+  blue: number | null;
 }
 
-export function SceneLegend({ drawing, max, system, dark }: Props) {
+export function SceneLegend({ drawing, max, system, dark, blue }: Props) {
   const touching = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => touches(seat).length > 0));
   const pressed = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => seat.film.some(({ film }) => film < -SAME)));
   return (
     <div style={{ ...panel(dark), position: 'absolute', bottom: 8, left: 8, maxWidth: 'calc(100% - 16px)', boxSizing: 'border-box', pointerEvents: 'none', fontVariantNumeric: 'tabular-nums' }}>
+      {blue === null ? <FilmScale max={max} system={system} /> : <Mark colour={cssColour(dark ? BLUE.dark : BLUE.light)} text={`Within ${fineText(blue * 1000, system)} when pressed home`} />}
+      {touching && <Mark colour={cssColour(touchColour(dark))} text="Touching" />}
+      {pressed && <Mark colour={cssColour(INTERFERENCE)} text="Pressed into each other" />}
+    </div>
+  );
+}
+
+function FilmScale({ max, system }: { max: number; system: System }) {
+  return (
+    <>
       <div>Film</div>
       <div aria-hidden="true" style={{ width: 180, maxWidth: '100%', height: 10, border: '1px solid currentColor', background: `linear-gradient(to right, ${STOPS})` }} />
       <div style={{ width: 180, maxWidth: '100%', display: 'flex', justifyContent: 'space-between', gap: 12 }}>
         <span>{fineText(0, system)}</span>
         <span>{fineText(max * 1000, system)}</span>
       </div>
-      {touching && <Mark colour={cssColour(touchColour(dark))} text="Touching" />}
-      {pressed && <Mark colour={cssColour(INTERFERENCE)} text="Pressed into each other" />}
-    </div>
+    </>
   );
 }
 

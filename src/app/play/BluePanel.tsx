@@ -1,19 +1,19 @@
 /** Marking blue: what each part would show after the journal has been pressed home, and what that means. */
-import { useMemo, useState } from 'react';
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import { printVerdict } from '../../report/print/verdict.ts';
+import type { Work } from '../store.ts';
 import { useMedia } from '../useMedia.ts';
 import { useSolved } from '../useSolved.ts';
+import { bluedDesign } from './blued.ts';
 import { PrintMap } from './PrintMap.tsx';
 
-/** Blue that shows (mm) where the design does not say: a thin rub; common practice, no source. */
-const THIN = 0.002;
-
-export function BluePanel({ design, system }: { design: Design; system: System }) {
-  const [turned, setTurned] = useState(false);
+export function BluePanel({ work, design, system }: { work: Work; design: Design; system: System }) {
+  const turned = useStore(work.store, (state) => state.turned);
   const dark = useMedia('(prefers-color-scheme: dark)');
-  const blued = useMemo(() => ({ ...design, print: design.print ?? { thickness: THIN } }), [design]);
+  const blued = useMemo(() => bluedDesign(design), [design]);
   const { value: print, of } = useSolved('print', blued);
   const maps = useSolved('printMaps', blued).value;
   const verdict = print && of && printVerdict(of, print, system);
@@ -32,7 +32,7 @@ export function BluePanel({ design, system }: { design: Design; system: System }
           <fieldset className="buttons">
             <legend>The journal was</legend>
             {[false, true].map((choice) => (
-              <button key={`${choice}`} type="button" aria-pressed={turned === choice} onClick={() => setTurned(choice)}>
+              <button key={`${choice}`} type="button" aria-pressed={turned === choice} onClick={() => work.store.setState({ turned: choice })}>
                 {choice ? 'turned while pressed' : 'pressed once'}
               </button>
             ))}

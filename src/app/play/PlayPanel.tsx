@@ -50,7 +50,7 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
         <Contacts title="Pushed home" contacts={play.seated.contacts} system={system} />
         <Contacts title="Pulled to the right at the indicator" contacts={play.shake.contacts} system={system} />
       </details>
-      <BluePanel design={free} system={system} />
+      <BluePanel work={work} design={free} system={system} />
     </>
   );
 }

@@ -3,6 +3,7 @@ import { useEffect, useRef } from 'react';
 import { placeText, type System } from '../../design/units.ts';
 import type { PrintMap as PrintOf } from '../../engine/play/print.ts';
 import { millimetres } from '../../report/toEngine.ts';
+import { BLUE, blueStrength } from '../picture/blue.ts';
 
 interface Props {
   map: PrintOf;
@@ -17,8 +18,6 @@ const METAL: Record<PrintOf['part'], { light: Colour; dark: Colour }> = {
   journal: { light: [203, 211, 217], dark: [93, 108, 120] },
   bush: { light: [228, 205, 170], dark: [138, 98, 54] },
 };
-/** Prussian blue; lighter on the dark sheet, so that it stands out. */
-const BLUE: { light: Colour; dark: Colour } = { light: [12, 44, 104], dark: [120, 176, 255] };
 /** Where no other part comes near. */
 const ALONE = 0.55;
 
@@ -58,12 +57,11 @@ function imageOf({ film, columns, stations, part }: PrintOf, thickness: number, 
   const image = new ImageData(columns, rows);
   const theme = dark ? 'dark' : 'light';
   const metal = METAL[part][theme];
-  const blue = BLUE[theme];
+  const blue = BLUE[theme].map((part) => 255 * part);
   for (let row = 0; row < rows; row++) {
     for (let column = 0; column < columns; column++) {
       const gap = film[row * columns + column]!;
-      // Half the strength at the edge of the blue, so that the edge is seen.
-      const strength = gap > thickness ? 0 : 0.5 + 0.5 * Math.min(1, Math.max(0, 1 - gap / thickness));
+      const strength = blueStrength(gap, thickness);
       const at = 4 * ((rows - 1 - row) * columns + column);
       for (let k = 0; k < 3; k++) image.data[at + k] = metal[k]! + (blue[k]! - metal[k]!) * strength;
       image.data[at + 3] = gap === Number.POSITIVE_INFINITY ? 255 * ALONE : 255;

@@ -1,15 +1,18 @@
 /** Section and scene: side by side where there is room, one at a time where there is not. */
-import { lazy, Suspense, useCallback, useLayoutEffect, useRef, useState } from 'react';
+import { lazy, Suspense, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import { landmarks, snapped } from '../journalMove.ts';
 import { createDrawing } from '../picture/drawing.ts';
 import type { Drawn } from '../picture/drawn.ts';
+import type { Prints } from '../picture/Scene.tsx';
 import { Section } from '../picture/Section.tsx';
+import { bluedDesign } from '../play/blued.ts';
 import type { Work } from '../store.ts';
 import { useClosing } from '../useClosing.ts';
 import { useMedia } from '../useMedia.ts';
+import { useSolved } from '../useSolved.ts';
 
 const Scene = lazy(() => import('../picture/Scene.tsx'));
 
@@ -23,7 +26,7 @@ interface Props {
 }
 
 export function FitPictures({ work, fit, drawn }: Props) {
-  const { design, system, sector } = useStore(work.store);
+  const { design, system, sector, skin } = useStore(work.store);
   const dark = useMedia('(prefers-color-scheme: dark)');
   const wide = useMedia('(min-width: 1000px)');
   const still = useMedia('(prefers-reduced-motion: reduce)');
@@ -33,7 +36,7 @@ export function FitPictures({ work, fit, drawn }: Props) {
   const closing = useClosing(work, fit.firstPosition, still);
   const [drawing] = useState(() => createDrawing(drawn));
   useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
-  const drag = useSceneCalls(work, fit, drawn);
+  const solid = { drawing, system, sector, dark, prints: usePrints(work), ...useSceneCalls(work, fit, drawn), onLost };
   return (
     <>
       {!wide && !lost && (
@@ -53,10 +56,18 @@ export function FitPictures({ work, fit, drawn }: Props) {
           <figure className="picture">
             <div className="scene">
               <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
-                <Scene drawing={drawing} system={system} sector={sector} dark={dark} {...drag} onLost={onLost} />
+                <Scene {...solid} />
               </Suspense>
             </div>
             <figcaption>
+              <fieldset className="buttons">
+                <legend>Between them</legend>
+                {(['film', 'blue'] as const).map((name) => (
+                  <button key={name} type="button" aria-pressed={skin === name} onClick={() => work.store.setState({ skin: name })}>
+                    {name === 'film' ? 'Film' : 'Marking blue'}
+                  </button>
+                ))}
+              </fieldset>
               <span className="hint">Drag the journal along its axis, its nose to feel the stops, the ground to look round.</span>
             </figcaption>
           </figure>
@@ -71,6 +82,14 @@ export function FitPictures({ work, fit, drawn }: Props) {
       )}
     </>
   );
+}
+
+/** The prints of the last pressing, while they are shown. */
+function usePrints(work: Work): Prints | null {
+  const { design, skin, turned } = useStore(work.store);
+  const blued = useMemo(() => (skin === 'blue' ? bluedDesign(design) : null), [design, skin]);
+  const { value } = useSolved('printMaps', blued);
+  return useMemo(() => (skin === 'film' ? null : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 }), [skin, value, turned]);
 }
 
 /** What a drag in the scene does; the same functions for as long as the screen stands, so that the scene need not render. */
