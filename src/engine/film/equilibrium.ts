@@ -69,6 +69,8 @@ export const FLOOR = 2e-9;
 /** of the load */
 const CLOSE = 1e-6;
 const COARSE_CLOSE = 1e-2;
+/** of the film: a move that changes nothing */
+const ROUND_OFF = 1e-11;
 /** of what is dragged */
 const FINE_PRESSURE = 1e-10;
 const MAX_STEPS = 80;
@@ -120,14 +122,15 @@ function descend(spindle: Spindle, load: Load, run: SpindleRun, start: Start, fr
 }
 
 /** One descent on one grid. K and B are made anew only where the last ones no longer bring R down tenfold. */
-function settle(spindle: Spindle, load: Load, run: SpindleRun, from: Pose, held: boolean, close: number, known: Balance['coefficients'] = null): Equilibrium | 'pushedOff' {
+function settle(spindle: Spindle, load: Load, run: SpindleRun, from: Pose, held: boolean, wanted: number, known: Balance['coefficients'] = null): Equilibrium | 'pushedOff' {
   const { seats } = spindle;
+  let close = wanted;
   const scale = scales(seats, run, from, load);
   const far = (FAR * scale.film) / scale.greatestSine;
   const slow = 2 / Math.max(Math.abs(run.omega), 1);
   let q: Five = [from.x, from.y, from.z, from.tiltX, from.tiltY];
   // Seats may push against each other with far more than the load: their pressures have to be that much better.
-  const tolerance = close <= CLOSE ? FINE_PRESSURE : undefined;
+  const tolerance = wanted <= CLOSE ? FINE_PRESSURE : undefined;
   let state = solveSpindle(spindle, q, run, tolerance);
   if (state.status !== 'solved') return { status: 'notConverged', residual: Number.POSITIVE_INFINITY, pose: from };
   let size = sizeOf(residualOf(state.total.force, load, held), scale);
@@ -141,6 +144,8 @@ function settle(spindle: Spindle, load: Load, run: SpindleRun, from: Pose, held:
     slope ??= spindleCoefficients(spindle, run, 1e-3);
     const move = moveBy(slope.stiffness, slope.damping, residualOf(state.total.force, load, held), step, held);
     const part = move === null ? 0 : allowed(seats, run, q, move);
+    // So stiff that what is left of the balance is round-off of the films: there is no better pose.
+    if (move !== null && step === Number.POSITIVE_INFINITY && size < 1 && Math.hypot(move[0]!, move[1]!, move[2]!, move[3]! * scale.length, move[4]! * scale.length) < ROUND_OFF * scale.film) close = size;
     if (move === null || part < 1e-4) {
       step = Math.min(step, slow) / 8;
       if (step < 1e-12 * slow) return { status: 'notConverged', residual: size, pose: asPose(q) };

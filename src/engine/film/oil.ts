@@ -4,7 +4,8 @@
  *   log₁₀ log₁₀ Z = A - B·log₁₀ T        Z = ν + 0.7 + exp(-1.47 - 1.84 ν - 0.51 ν²)
  *
  * ν kinematic viscosity (mm²/s) · T temperature (K) · A, B of the oil, from two points. ASTM D341; the exponential matters
- * below 2 mm²/s only. Holds from 0.2 mm²/s up, between the cloud point and the start of boiling; read far beyond the two points it is a guess.
+ * below 2 mm²/s only. Holds from 0.21 to 2·10⁷ mm²/s, between the cloud point and the start of boiling; read far beyond the two points it is a
+ * guess, and beyond that range the end of the range is taken.
  *
  * A grade gives ν at 40 °C; with the viscosity index the other point, ν at 100 °C = Y, follows from ASTM D2270 turned round:
  *
@@ -52,8 +53,15 @@ export function d341(first: readonly [number, number], second: readonly [number,
   return { A: y(first) + B * x(first), B };
 }
 
+/** mm²/s, the range of ASTM D341. */
+const THINNEST = 0.21;
+const THICKEST = 2e7;
+
 /** mm²/s at a temperature (°C). */
-export const kinematicAt = ({ A, B }: { A: number; B: number }, celsius: number) => viscosityOfZ(10 ** (10 ** (A - B * Math.log10(celsius + KELVIN))));
+export function kinematicAt({ A, B }: { A: number; B: number }, celsius: number): number {
+  const z = 10 ** (10 ** (A - B * Math.log10(celsius + KELVIN)));
+  return z < THICKEST ? Math.max(THINNEST, viscosityOfZ(z)) : THICKEST;
+}
 
 /** From Y up to the next: L = aY² + bY + c, H = dY² + eY + f. @source ASTM D2270 appendix (from memory); the last row is its equations for 70 mm²/s and more */
 const REFERENCE: readonly (readonly [number, number, number, number, number, number, number])[] = [
