@@ -1,0 +1,139 @@
+/** The solid picture in Chromium: by pointer and keys, where WebGL is lost or missing, and the closing to the touch. */
+import { expect, test, vi } from 'vitest';
+import { cdp, page, userEvent } from 'vitest/browser';
+import { frame, position, show, steps, work } from './appOnPage.tsx';
+
+async function sceneCanvas(): Promise<HTMLCanvasElement> {
+  await expect.poll(() => document.querySelector<HTMLCanvasElement>('.scene canvas')?.getContext('webgl2'), { timeout: 45_000 }).toBeTruthy();
+  await expect.poll(() => document.querySelector<HTMLCanvasElement>('.scene canvas')!.width, { timeout: 20_000 }).toBeGreaterThan(200);
+  // The first picture stands.
+  for (let i = 0; i < 20; i++) await frame();
+  return document.querySelector<HTMLCanvasElement>('.scene canvas')!;
+}
+
+/** How much two pictures of an element differ, share of the pixels. */
+async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
+  const shot = await page.elementLocator(element).screenshot({ base64: true, save: false });
+  const image = new Image();
+  image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
+  await image.decode();
+  const copy = document.createElement('canvas');
+  [copy.width, copy.height] = [image.width, image.height];
+  const context = copy.getContext('2d')!;
+  context.drawImage(image, 0, 0);
+  return context.getImageData(0, 0, copy.width, copy.height).data;
+}
+
+function differing(a: Uint8ClampedArray, b: Uint8ClampedArray): number {
+  let count = 0;
+  for (let i = 0; i < a.length; i += 4) if (Math.abs(a[i]! - b[i]!) + Math.abs(a[i + 1]! - b[i + 1]!) + Math.abs(a[i + 2]! - b[i + 2]!) > 24) count++;
+  return count / (a.length / 4);
+}
+
+test('a drag in the scene moves the journal, shows it, and is one step to undo', async () => {
+  await page.viewport(1440, 900);
+  show();
+  const canvas = await sceneCanvas();
+  canvas.scrollIntoView({ block: 'center' });
+  const before = position();
+  const seen = await pixelsOf(canvas);
+  const box = canvas.getBoundingClientRect();
+  // The journal's seat, open to the viewer in the middle of the picture.
+  const at = (dx: number) => ({ bubbles: true, pointerId: 7, pointerType: 'mouse', button: 0, buttons: 1, clientX: box.left + box.width / 2 + dx, clientY: box.top + box.height / 2 });
+  canvas.dispatchEvent(new PointerEvent('pointerdown', at(0)));
+  for (const dx of [-8, -16, -30]) {
+    canvas.dispatchEvent(new PointerEvent('pointermove', at(dx)));
+    await frame();
+  }
+  canvas.dispatchEvent(new PointerEvent('pointerup', at(-30)));
+  expect(position()).toBeLessThan(before);
+  expect(steps()).toBe(1);
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeGreaterThan(0.002);
+  work.undo();
+  expect(position()).toBe(before);
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeLessThan(0.001);
+});
+
+test('the keyboard turns the view and brings it back; the journal stays where it is', async () => {
+  await page.viewport(1440, 900);
+  show();
+  const canvas = await sceneCanvas();
+  const view = page.getByRole('application', { name: /Arrow keys turn the view/ });
+  (view.element() as HTMLElement).focus();
+  // The whole, in the size the canvas has by now.
+  await userEvent.keyboard('0');
+  for (let i = 0; i < 5; i++) await frame();
+  const seen = await pixelsOf(canvas);
+  await userEvent.keyboard('{ArrowLeft}{ArrowLeft}{ArrowUp}');
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeGreaterThan(0.02);
+  await userEvent.keyboard('0');
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeLessThan(0.001);
+  await userEvent.keyboard('+');
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeGreaterThan(0.02);
+  expect(steps()).toBe(0);
+});
+
+test('where the graphics context is lost the section carries on, and a sentence says so', async () => {
+  await page.viewport(820, 900);
+  show();
+  await userEvent.click(page.getByRole('button', { name: 'Solid' }));
+  const canvas = await sceneCanvas();
+  canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!.loseContext();
+  await expect.element(page.getByText('This device cannot draw the solid picture; the section shows the same pair.')).toBeVisible();
+  expect(document.querySelector('.scene')).toBeNull();
+  const before = position();
+  document.querySelector<SVGGElement>('.journal')!.focus();
+  await userEvent.keyboard('{ArrowLeft}');
+  expect(position()).toBeLessThan(before);
+});
+
+test('where there is no WebGL the section carries on, and a sentence says so', async () => {
+  const getContext = HTMLCanvasElement.prototype.getContext;
+  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+    return kind.startsWith('webgl') ? null : (getContext as (...args: unknown[]) => unknown).call(this, kind, ...rest);
+  } as typeof getContext);
+  await page.viewport(1440, 900);
+  show();
+  await expect.element(page.getByText('This device cannot draw the solid picture; the section shows the same pair.')).toBeVisible();
+  expect(document.querySelectorAll('.film').length).toBeGreaterThan(0);
+});
+
+/** Chromium told that its user wants less motion, or not. */
+const reducedMotion = (value: 'reduce' | 'no-preference') => (cdp() as unknown as { send(method: string, params: object): Promise<unknown> }).send('Emulation.setEmulatedMedia', { features: [{ name: 'prefers-reduced-motion', value }] });
+
+test('the closing runs, can be paused, ends exactly at the touch, each run one step to undo', async () => {
+  await page.viewport(820, 900);
+  show();
+  const from = position();
+  await userEvent.click(page.getByRole('button', { name: 'Close until it touches' }));
+  await expect.poll(position, { timeout: 5000, interval: 50 }).toBeLessThan(from - 0.001);
+  await userEvent.click(page.getByRole('button', { name: 'Pause' }));
+  const paused = position();
+  expect(paused).toBeGreaterThan(-0.004);
+  expect(steps()).toBe(1);
+  await frame();
+  await frame();
+  expect(position()).toBe(paused);
+  await userEvent.click(page.getByRole('button', { name: 'Close until it touches' }));
+  await expect.poll(() => page.getByRole('button', { name: /Pause|Close until/ }).query(), { timeout: 8000 }).toBeNull();
+  expect(document.querySelectorAll('.touch').length).toBe(2);
+  expect(steps()).toBe(2);
+  work.undo();
+  expect(position()).toBe(paused);
+  work.undo();
+  expect(position()).toBe(from);
+});
+
+test('where less motion is wanted the closing is one jump to the touch', async () => {
+  await reducedMotion('reduce');
+  try {
+    await page.viewport(820, 900);
+    show();
+    await userEvent.click(page.getByRole('button', { name: 'Close until it touches' }));
+    expect(page.getByRole('button', { name: 'Pause' }).query()).toBeNull();
+    expect(document.querySelectorAll('.touch').length).toBe(2);
+    expect(steps()).toBe(1);
+  } finally {
+    await reducedMotion('no-preference');
+  }
+});
