@@ -94,8 +94,8 @@ test('the solid picture shows the blue on the parts instead of the film', async 
   await userEvent.click(browser.getByRole('button', { name: 'Solid' }));
   await expect.poll(() => document.querySelector('.scene canvas'), { timeout: 20_000 }).toBeTruthy();
   await userEvent.click(browser.getByRole('button', { name: 'Marking blue' }));
-  // Of the pair as it should be both seats print.
-  shown.work.open('correct', { ok: true, design: DEMOS.find(({ file }) => file.startsWith('correct'))!.design });
+  // Where the shallow seat touches first it prints all along.
+  shown.work.open('shallow-first', { ok: true, design: DEMOS.find(({ file }) => file.startsWith('shallow-first'))!.design });
   await expect.element(browser.getByText('Within 2.00 µm when pressed home')).toBeVisible();
   const scene = browser.elementLocator(document.querySelector('.scene')!);
   const blue = async () => {
@@ -112,5 +112,5 @@ test('the solid picture shows the blue on the parts instead of the film', async 
     for (let i = 0; i < data.length; i += 4) if (data[i + 2]! > data[i]! + 40) count++;
     return count;
   };
-  await expect.poll(blue, { timeout: 20_000, interval: 500 }).toBeGreaterThan(8000);
+  await expect.poll(blue, { timeout: 20_000, interval: 500 }).toBeGreaterThan(4000);
 });
