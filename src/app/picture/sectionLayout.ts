@@ -16,6 +16,8 @@ export const FIGURE = 12;
 const ROW = 20;
 const FIRST_ROW = 20;
 const LINE = 18;
+/** Half the handle at the end of the nose. */
+const HANDLE = 12;
 const BAR_ROOM = 42;
 const EDGE = 8;
 /** Room for leaders to lean from the seat to their label. */
@@ -71,7 +73,7 @@ function placed(frame: SectionFrame, dimensions: Dimensions | null, level: Level
   let result: Placing;
   // Fewer pixels to a mm may want more rows, and more rows fewer pixels: it settles at once or nearly.
   for (let turn = 0; ; turn++) {
-    const pad = { top: notesEnd + LEAN, bottom: BAR_ROOM + room(rows.bottom), left: EDGE + (rows.rear === 0 ? 0 : room(rows.rear) + FIGURE), right: EDGE + room(rows.nose) };
+    const pad = { top: notesEnd + LEAN, bottom: BAR_ROOM + room(rows.bottom), left: EDGE + (rows.rear === 0 ? 0 : room(rows.rear) + FIGURE), right: EDGE + room(rows.nose) + HANDLE };
     const scale = Math.max(0.05, Math.min((size.width - pad.left - pad.right) / (frame.right - frame.left), (size.height - pad.top - pad.bottom) / (2 * frame.outer)));
     const middle = { x: pad.left + (size.width - pad.left - pad.right) / 2, y: pad.top + (size.height - pad.top - pad.bottom) / 2 };
     result = { level, scale, middle, station: (frame.left + frame.right) / 2, notesEnd };
@@ -124,7 +126,7 @@ function diameterSpans(diameters: readonly DiameterDimension[], at: Placing, edg
   );
   return rows.map((row, i) => {
     const [low, high] = points[i]!;
-    return { ...row, name: diameters[i]!.name, text: texts[i]!, low: low.y, high: high.y, starts: [low.x, high.x], line: edge + outward * (FIRST_ROW + row.row * ROW) };
+    return { ...row, name: diameters[i]!.name, text: texts[i]!, low: low.y, high: high.y, starts: [low.x, high.x], line: edge + outward * (FIRST_ROW + row.row * ROW + (outward > 0 ? HANDLE : 0)) };
   });
 }
 

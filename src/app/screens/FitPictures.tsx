@@ -68,7 +68,7 @@ export function FitPictures({ work, fit, drawn }: Props) {
                   </button>
                 ))}
               </fieldset>
-              <span className="hint">Drag the journal along its axis, its nose to feel the stops, the ground to look round.</span>
+              <span className="hint">Drag the journal along its axis, its nose to feel the stops, the ground to look round; with the focus on it the arrow keys turn it, + − zoom, 0 shows the whole.</span>
             </figcaption>
           </figure>
         )}
