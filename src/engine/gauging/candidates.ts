@@ -16,6 +16,8 @@ const BAR = 0.1;
 const CLEAR = 0.1;
 /** Blocks are stacked to this (m). */
 const STACK = 1e-6;
+/** No set-up of a bench reads more (m): common practice, no source. */
+const LONGEST = 1;
 /** Stations and travels are set to this (m). */
 const PLACE = 1e-5;
 
@@ -29,7 +31,7 @@ export function candidatesOf(seats: readonly SeatInput[], readings: readonly Rea
   // Where the indicator can stand, only a shake that was read tells.
   return [...onSurfaces, standOff, ...usual.of('shake').slice(0, 1)].flatMap((reading) => {
     const { value, fault } = predict(reading, seats);
-    return value === null || fault ? [] : [{ ...reading, value }];
+    return value === null || fault || Math.abs(value) > LONGEST ? [] : [{ ...reading, value }];
   });
 }
 

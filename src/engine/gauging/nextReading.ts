@@ -15,7 +15,7 @@
  *
  * @source Sherman and Morrison, 1950; the case of an open quantity derived here, checked against a new estimate
  */
-import { inverse, Matrix } from 'ml-matrix';
+import { Matrix, pseudoInverse } from 'ml-matrix';
 import type { SeatInput } from '../contact/fit.ts';
 import { candidatesOf } from './candidates.ts';
 import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from './decomposition.ts';
@@ -87,8 +87,9 @@ function guessOf(told: Decomposition, { list }: Unknowns): Matrix {
   const open = told.unknowns - told.rank;
   if (open === 0) return new Matrix(0, 0);
   const rows = list.map((u, j) => openParts(told, over(unit(told.unknowns, j), GUESS[u.of])));
-  const information = new Matrix(rows);
-  return inverse(information.transpose().mmul(information));
+  // (MᵀM)⁻¹ = M⁺·M⁺ᵀ, without squaring what may be badly scaled.
+  const inverse = pseudoInverse(new Matrix(rows));
+  return inverse.mmul(inverse.transpose());
 }
 
 function ranked(whole: Whole, gradient: Float64Array, count: number): Suggestion[] {
