@@ -26,6 +26,7 @@ export function filmVerdict(design: Design, film: FilmReport, system: System): V
 function headline(film: FilmReport, system: System, ratio: number, seizes: boolean): string {
   const thin = film.guidance!.seat;
   const least = fineText(film.leastFilm!, system);
+  if (ratio < RUBBING && film.load) return `To carry this load the film of the ${thin} seat would have to be ${least}, thinner than the surfaces are rough: metal runs on metal.`;
   if (ratio < RUBBING) return `The film of the ${thin} seat, ${least}, is thinner than the surfaces are rough: metal runs on metal.`;
   if (seizes) return `It runs cold, but as it warms the films close and it seizes.`;
   if (ratio < FULL_FILM) return `The film of the ${thin} seat, ${least}, barely parts the surfaces.`;

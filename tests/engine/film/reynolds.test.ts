@@ -2,6 +2,7 @@
 import choleskySolve from 'cholesky-solve';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Pose } from '../../../src/engine/film/pose.ts';
 import { newFilmSpace, solveFilm } from '../../../src/engine/film/reynolds.ts';
 import { brakingTorque, oilForce, seatFilm } from '../../../src/engine/film/seatFilm.ts';
 import { at, type Cone, coneShape, RAD, solved, solvedOn, straight } from './bearings.ts';
@@ -69,6 +70,25 @@ describe('order of convergence', () => {
     const mean = orders(load).reduce((sum, order) => sum + order, 0) / (SIZES.length - 2);
     expect(mean).toBeGreaterThan(1.7);
     expect(mean).toBeLessThan(2.3);
+  });
+});
+
+describe('work does not grow with the cells', () => {
+  it.each([
+    ['a thousand', 16, 64],
+    ['all around', 4, 2048],
+    ['all along', 1024, 8],
+    ['a quarter of a million', 256, 1024],
+  ])('%s cells: at most fifteen cycles, however the cells are shaped and thin the film', (_, rows, columns) => {
+    const cases: [Cone, Pose][] = [
+      [shallow, at({ x: 1e-6, y: -1.5e-6 })],
+      [steep, at({ x: -2e-6 })],
+      [sleeve, at({ y: -2.49e-6 })],
+      [{ ...shallow, bushLobes: [{ count: 7, amplitude: 8e-7, phase: 1 }] }, at({ x: 1e-6 })],
+    ];
+    for (const [cone, pose] of cases) {
+      expect(solvedOn(rows, columns, coneShape(cone), pose, { viscosity: MU, omega: OMEGA }).solution.cycles).toBeLessThanOrEqual(15);
+    }
   });
 });
 

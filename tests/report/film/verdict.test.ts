@@ -53,6 +53,12 @@ test('a film thinner than the surfaces are rough', () => {
   expect(headline).toMatch(/thinner than the surfaces are rough: metal runs on metal/);
 });
 
+test('a load that wants a film thinner than roughness: the film it would need', () => {
+  const { tone, headline } = words('correct', { speed: 1200, oil: OIL, load: { y: -20, z: -100 }, heat: { duration: 10 } });
+  expect(tone).toBe('stop');
+  expect(headline).toMatch(/^To carry this load the film of the steep seat would have to be 0\.0\d µm, thinner than the surfaces are rough: metal runs on metal\.$/);
+});
+
 test('a film below the published guidance is said to be', () => {
   expect(words('correct', { speed: 1200, oil: OIL, pose: { x: 0.001 }, heat: { duration: 10 } }).text).toMatch(/Published guidance \(ISO 7902-3\) asks for/);
 });
