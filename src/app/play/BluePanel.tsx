@@ -1,5 +1,4 @@
 /** Marking blue: what each part would show after the journal has been pressed home, and what that means. */
-import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
@@ -7,13 +6,13 @@ import { printVerdict } from '../../report/print/verdict.ts';
 import type { Work } from '../store.ts';
 import { useMedia } from '../useMedia.ts';
 import { useSolved } from '../useSolved.ts';
-import { bluedDesign } from './blued.ts';
 import { PrintMap } from './PrintMap.tsx';
+import { useBlued } from './useBlued.ts';
 
 export function BluePanel({ work, design, system }: { work: Work; design: Design; system: System }) {
   const turned = useStore(work.store, (state) => state.turned);
   const dark = useMedia('(prefers-color-scheme: dark)');
-  const blued = useMemo(() => bluedDesign(design), [design]);
+  const blued = useBlued(design);
   const { value: print, of } = useSolved('print', blued);
   const maps = useSolved('printMaps', blued).value;
   const verdict = print && of && printVerdict(of, print, system);

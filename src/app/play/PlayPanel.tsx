@@ -9,6 +9,7 @@ import { WorkContext } from '../controls/context.ts';
 import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
 import { useSolved } from '../useSolved.ts';
+import { useThrottled } from '../useThrottled.ts';
 import { BluePanel } from './BluePanel.tsx';
 import { NoseMap } from './NoseMap.tsx';
 import { ShakeChart } from './ShakeChart.tsx';
@@ -21,8 +22,15 @@ const BLUE: Control[] = [
   { kind: 'quantity', path: 'friction' },
 ];
 
+/** Between two looks at a design that is being dragged, ms. */
+const UNHURRIED = 120;
+
 export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled | null }) {
-  const design = useStore(work.store, (state) => state.design);
+  // A drag need not wait for what is read below it.
+  const design = useThrottled(
+    useStore(work.store, (state) => state.design),
+    UNHURRIED,
+  );
   const system = useStore(work.store, (state) => state.system);
   const free = useMemo(() => ({ ...design, play: design.play ?? {} }), [design]);
   const { value: play, of, fault } = useSolved('play', free);

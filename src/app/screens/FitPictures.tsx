@@ -8,7 +8,7 @@ import { createDrawing } from '../picture/drawing.ts';
 import type { Drawn } from '../picture/drawn.ts';
 import type { Prints } from '../picture/Scene.tsx';
 import { Section } from '../picture/Section.tsx';
-import { bluedDesign } from '../play/blued.ts';
+import { useBlued } from '../play/useBlued.ts';
 import type { Work } from '../store.ts';
 import { useClosing } from '../useClosing.ts';
 import { useMedia } from '../useMedia.ts';
@@ -87,8 +87,8 @@ export function FitPictures({ work, fit, drawn }: Props) {
 /** The prints of the last pressing, while they are shown. */
 function usePrints(work: Work): Prints | null {
   const { design, skin, turned } = useStore(work.store);
-  const blued = useMemo(() => (skin === 'blue' ? bluedDesign(design) : null), [design, skin]);
-  const { value } = useSolved('printMaps', blued);
+  const blued = useBlued(design);
+  const { value } = useSolved('printMaps', skin === 'blue' ? blued : null);
   return useMemo(() => (skin === 'film' ? null : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 }), [skin, value, turned]);
 }
 

@@ -1,0 +1,23 @@
+/** A value that changes fast, seen at most once in so many milliseconds; the last one always arrives. */
+import { useEffect, useRef, useState } from 'react';
+
+export function useThrottled<T>(value: T, milliseconds: number): T {
+  const [seen, setSeen] = useState(value);
+  const newest = useRef(value);
+  newest.current = value;
+  const timer = useRef<ReturnType<typeof setTimeout> | null>(null);
+  useEffect(() => {
+    if (timer.current !== null || value === seen) return;
+    timer.current = setTimeout(() => {
+      timer.current = null;
+      setSeen(newest.current);
+    }, milliseconds);
+  }, [value, seen, milliseconds]);
+  useEffect(
+    () => () => {
+      if (timer.current !== null) clearTimeout(timer.current);
+    },
+    [],
+  );
+  return seen;
+}
