@@ -52,8 +52,6 @@ const below = ({ levels, corrections }: PressureSolver, at: number): Level[] => 
 const MAX_CYCLES = 60;
 /** On the way up a level is solved as far as the next can use. */
 const ON_THE_WAY = 1e-2;
-/** Cells changed, as a part of all, below which the coarse levels are good enough as they are. */
-const FEW = 1e-3;
 
 /** Solves for levels[0].p. The caller has filled levels[0] and marked cells GIVEN in held[0]. */
 export function solvePressure(solver: PressureSolver, tolerance: number): Solution {
@@ -127,8 +125,8 @@ function solveLevel(solver: PressureSolver, at: number, tolerance: number): Solu
     const imbalance = left / scale;
     const converged = imbalance <= tolerance;
     if (filled > 0 && !converged) settleTouched(level, held, solver.touched);
-    if (!built || broken + filled > FEW * held.length) factorAll(hierarchy, held);
-    else if (broken + filled > 0) factor(level, held);
+    // Even a single cell changed matters to the coarse levels: left as they were they would cost more cycles than making them anew.
+    if (!built || broken + filled > 0) factorAll(hierarchy, held);
     built = true;
     if (converged || cycles === MAX_CYCLES) return { imbalance, cycles, converged };
     cycle(hierarchy, 0);
