@@ -2,11 +2,10 @@
 import type { Design } from '../../design/definition.ts';
 import { withValue } from '../../design/place.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
-import type { ColdSetting, LimitPoint } from '../../report/film/limits.ts';
-import { neededFilm } from '../../report/film/limits.ts';
+import { type ColdSetting, type LimitPoint, neededFilm } from '../../report/film/limits.ts';
 import type { Work } from '../store.ts';
+import { ConditionLegend, stretchesOf } from './conditions.tsx';
 import { LineChart } from './LineChart.tsx';
-import { CONDITIONS_TEXT, stretchesOf } from './RunCharts.tsx';
 import type { Sweep } from './useRunWork.ts';
 
 interface Props {
@@ -24,7 +23,8 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
   return (
     <section aria-label="Clearances that work">
       <h2>{windowText(sweep, system)}</h2>
-      <p className="fine">Film taken from every seat or added to it, cold; each point the steady state it warms to. {CONDITIONS_TEXT}</p>
+      <p className="fine">Film taken from every seat or added to it, cold; each point the steady state it warms to.</p>
+      <ConditionLegend points={points} />
       <LineChart
         title="Warm least film against cold clearance, with the clearances that work"
         across={`cold film of every seat against the design’s, ${unit.name}`}
@@ -43,10 +43,10 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
 function windowText({ safe }: Sweep, system: System): string {
   if (safe === undefined) return 'Which cold clearances work';
   if (safe === null) return 'None of the clearances looked at works warm.';
-  const tighter = safe.from <= 0 ? `${fineText(-safe.from, system)} tighter` : `no less than ${fineText(safe.from, system)} looser`;
+  const tighter = safe.from <= 0 ? `${fineText(-safe.from, system)} tighter` : `${fineText(safe.from, system)} looser`;
   const looser = safe.to >= 0 ? `${fineText(safe.to, system)} looser` : `${fineText(-safe.to, system)} tighter`;
   if (safe.openBelow && safe.openAbove) return `Every clearance looked at works, from ${tighter} to ${looser}.`;
-  if (safe.openAbove) return `The least safe clearance is ${tighter} than the design; however much looser was looked at works.`;
+  if (safe.openAbove) return `${safe.from <= 0 ? 'Every seat may be no more than' : 'Every seat must be at least'} ${tighter} than the design, cold; looser works as far as was looked.`;
   if (safe.openBelow) return `It may be ${looser} than the design, and tighter as far as was looked.`;
   return `Every seat may be from ${tighter} to ${looser} than the design, cold.`;
 }

@@ -4,7 +4,7 @@ import type { FilmReport } from '../../report/film/definition.ts';
 export function Idealisations({ film }: { film?: FilmReport | null }) {
   const accuracy = film?.accuracy;
   return (
-    <section aria-label="What is taken for granted">
+    <section className="run" aria-label="What is taken for granted">
       <h2>What is taken for granted</h2>
       <p className="notes">
         Rigid parts; oil that flows laminar and is Newtonian, of one temperature in each seat; oil at hand wherever a film opens, unless grooves are drawn, and films that break rather than pull; load and axis at rest. Parts grow evenly,

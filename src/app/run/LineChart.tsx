@@ -2,7 +2,9 @@
 import { ticks } from 'd3-array';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId, useRef } from 'react';
+import type { Condition } from '../../engine/heat/limits.ts';
 import { useSize } from '../useSize.ts';
+import { Hatches } from './conditions.tsx';
 import { figures } from './pressureText.ts';
 
 export interface Line {
@@ -16,8 +18,7 @@ export interface Line {
 export interface Stretch {
   from: number;
   to: number;
-  kind: string;
-  text?: string;
+  kind: Condition;
 }
 
 interface Props {
@@ -61,7 +62,7 @@ export function LineChart({ title, across, up, lines, domain, log = false, level
         <g clipPath={`url(#${id}plot)`}>
           {stretches.map(({ from, to, kind }) => (
             <g key={`${from} ${kind}`} className={`condition ${kind}`}>
-              <rect x={x(from)} width={Math.max(0, x(to) - x(from))} y={MARGIN.top} height={bottom - MARGIN.top} />
+              <rect x={x(from)} width={Math.max(0, x(to) - x(from))} y={MARGIN.top} height={bottom - MARGIN.top} className="ground" />
               <rect x={x(from)} width={Math.max(0, x(to) - x(from))} y={MARGIN.top} height={bottom - MARGIN.top} fill={`url(#${id}${kind})`} className="pattern" />
             </g>
           ))}
@@ -138,27 +139,4 @@ function logTicks([low, high]: readonly [number, number], width: number): number
   for (let power = Math.floor(Math.log10(low)); power <= Math.ceil(Math.log10(high)); power++) for (const step of [1, 2, 5]) all.push(step * 10 ** power);
   const within = all.filter((t) => t >= low * (1 - 1e-9) && t <= high * (1 + 1e-9));
   return within.length * 46 > width ? within.filter((t) => Number.isInteger(Math.round(Math.log10(t) * 1e9) / 1e9)) : within;
-}
-
-/** Told apart without colour as well: what seizes one way, what rattles the other, what is thin dotted. */
-function Hatches({ id }: { id: string }) {
-  return (
-    <defs>
-      {(
-        [
-          ['seizes', 45],
-          ['loose', -45],
-          ['notConverged', 90],
-        ] as const
-      ).map(([kind, turn]) => (
-        <pattern key={kind} id={`${id}${kind}`} width={8} height={8} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
-          <path d="M0 0V8" className="hatch-line" />
-        </pattern>
-      ))}
-      <pattern id={`${id}thin`} width={7} height={7} patternUnits="userSpaceOnUse">
-        <circle cx={2} cy={2} r={1} className="hatch-dot" />
-      </pattern>
-      <pattern id={`${id}works`} width={8} height={8} patternUnits="userSpaceOnUse" />
-    </defs>
-  );
 }

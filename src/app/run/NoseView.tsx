@@ -83,7 +83,7 @@ export function NoseView({ work, design, fields, system }: Props) {
         {!posed && (load?.x || load?.y) ? <Arrow x={hx} y={hy} /> : null}
         <g role="slider" tabIndex={0} aria-label={`${grip.about}; arrow keys change it`} aria-valuenow={Number(figures(Math.hypot(grip.x, grip.y)).replace('−', '-'))} aria-valuetext={grip.text} onKeyDown={onKeyDown} className="hold">
           <circle cx={hx} cy={hy} r={20} className="grip" />
-          <circle cx={hx} cy={hy} r={8} className="handle" />
+          <circle cx={hx} cy={hy} r={7} className="handle" />
         </g>
       </svg>
       <figcaption>
@@ -113,7 +113,7 @@ function Arrow({ x, y }: { x: number; y: number }) {
   return (
     <g className="load">
       <path d={`M${MIDDLE} ${MIDDLE}L${x} ${y}`} />
-      <path d="M-14 -7L2 0L-14 7" transform={`translate(${x} ${y}) rotate(${angle})`} />
+      <path d="M-24 -8L-10 0L-24 8" transform={`translate(${x} ${y}) rotate(${angle})`} />
     </g>
   );
 }

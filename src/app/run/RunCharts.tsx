@@ -3,6 +3,7 @@ import type { Design } from '../../design/definition.ts';
 import { fineUnit, type System } from '../../design/units.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import { type LimitPoint, neededFilm } from '../../report/film/limits.ts';
+import { ConditionLegend, stretchesOf } from './conditions.tsx';
 import { LineChart } from './LineChart.tsx';
 import type { Sweep } from './useRunWork.ts';
 
@@ -68,7 +69,8 @@ export function SpeedCharts({ sweep, design, system }: SpeedProps) {
   return (
     <section aria-label="Against speed">
       <h2>{safeText(sweep)}</h2>
-      <p className="fine">Each point the steady state after hours at that speed, with the load and the oil as they are. {CONDITIONS_TEXT}</p>
+      <p className="fine">Each point the steady state after hours at that speed, with the load and the oil as they are.</p>
+      <ConditionLegend points={points} />
       <div className="run-charts">
         <LineChart {...common} title="Warm least film against speed" up={`warm least film, ${unit.name}`} lines={[line('least film', 0, (p) => p.leastFilm && p.leastFilm / unit.size)]} level={parting(design, unit.size)} />
         <LineChart {...common} title="Temperature of the journal against speed" up="journal, °C" lowest={Math.floor(design.run!.ambient ?? 20)} lines={[line('journal', 1, (p) => p.journal)]} />
@@ -76,18 +78,6 @@ export function SpeedCharts({ sweep, design, system }: SpeedProps) {
       </div>
     </section>
   );
-}
-
-export const CONDITIONS_TEXT = 'Plain: works. Hatched rising: seizes, no film carries it. Dotted: a film too thin to part the surfaces. Hatched falling: loose, it whirls. Hatched upright: could not be worked out.';
-
-/** Stretches of one condition, meeting half way between two points. */
-export function stretchesOf(points: readonly LimitPoint[], log: boolean) {
-  const middle = (a: number, b: number) => (log ? Math.sqrt(a * b) : (a + b) / 2);
-  return points.map((point, i) => ({
-    from: i === 0 ? point.at : middle(points[i - 1]!.at, point.at),
-    to: i === points.length - 1 ? point.at : middle(point.at, points[i + 1]!.at),
-    kind: point.condition,
-  }));
 }
 
 const round = (value: number) => Number(value.toPrecision(2));

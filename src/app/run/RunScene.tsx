@@ -6,7 +6,7 @@ import { BufferAttribute, BufferGeometry, DoubleSide } from 'three';
 import type { Drawn } from '../picture/drawn.ts';
 import { canDraw, KEYS, usePageScroll } from '../picture/Scene.tsx';
 import { type Controls, type Look, useLook, useLost, useView, VIEWS, type View } from '../picture/ScenePair.tsx';
-import { bushMesh, type Frame, frameOf, journalMesh } from '../picture/sceneGeometry.ts';
+import { bushCutMesh, bushMesh, type Frame, frameOf, journalMesh } from '../picture/sceneGeometry.ts';
 import { panel } from '../picture/sceneLegend.tsx';
 import { write } from '../picture/useSolid.ts';
 import type { Skin } from './skinGeometry.ts';
@@ -86,6 +86,7 @@ function Solids({ drawn, skinsFor, dark, view, lost, look }: SolidsProps) {
   const frame = useMemo(() => frameOf(drawn), [drawn]);
   const journal = useGeometry(useMemo(() => journalMesh(drawn, frame), [drawn, frame]));
   const bush = useGeometry(useMemo(() => bushMesh(drawn, frame, OPEN), [drawn, frame]));
+  const cut = useGeometry(useMemo(() => bushCutMesh(drawn, frame, OPEN), [drawn, frame]));
   const skins = useMemo(() => skinsFor(frame), [skinsFor, frame]);
   useLost(lost);
   useView(view, frame, controls);
@@ -100,6 +101,9 @@ function Solids({ drawn, skinsFor, dark, view, lost, look }: SolidsProps) {
       </mesh>
       <mesh geometry={bush} frustumCulled={false} renderOrder={2}>
         <meshBasicMaterial color={dark ? '#d7a55f' : '#a9793a'} transparent opacity={0.16} depthWrite={false} side={DoubleSide} />
+      </mesh>
+      <mesh geometry={cut} frustumCulled={false} renderOrder={3}>
+        <meshBasicMaterial color={dark ? '#d7a55f' : '#a9793a'} transparent opacity={0.55} depthWrite={false} side={DoubleSide} />
       </mesh>
       {skins.map((skin, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known here by its place in the design

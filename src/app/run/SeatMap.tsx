@@ -77,7 +77,7 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
               </text>
             </g>
           ))}
-          <text x={6} y={MARGIN.top + 6} className="unit">
+          <text x={6} y={HEIGHT - 5}>
             {unit.name}
           </text>
           <Grooves design={design} seat={seat} x={x} y={y} />

@@ -14,14 +14,17 @@ export function speedsOf({ run }: Running): number[] {
   return Array.from({ length: 13 }, (_, i) => now * 2 ** ((i - 6) / 2)).filter((speed) => Math.abs(speed) <= MOST);
 }
 
-/** Shares of the film there is, taken away or added. */
-const SHARES = [-0.8, -0.6, -0.4, -0.2, 0, 0.25, 0.5, 0.75, 1, 1.5, 2, 2.5, 3];
-/** mm, where there is no film to take from */
+/** Shares of the film there is that are taken away, and of the film wanted that are added. */
+const TIGHTER = [-0.85, -0.7, -0.55, -0.4, -0.25, -0.1];
+const LOOSER = [0, 0.25, 0.5, 1, 1.5, 2, 3, 4];
+/** mm, where a design does not say what film it wants; and where there is none to take from */
+const WANTED = 0.0025;
 const THIN = 0.001;
 
 /** mm of film added to every seat. */
 export function clearancesOf(design: Running): number[] {
   const films = fitSection(design).seats.flatMap(({ leastFilm }) => (leastFilm === null ? [] : [leastFilm]));
   const film = Math.max(THIN, Math.min(...films));
-  return SHARES.map((share) => share * film);
+  const wanted = Math.max(...design.seats.map((seat) => seat.film?.target ?? WANTED), THIN);
+  return [...TIGHTER.map((share) => share * film), ...LOOSER.map((share) => share * wanted)];
 }

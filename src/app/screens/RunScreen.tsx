@@ -60,7 +60,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
         <RunControls work={work} fields={fields.value} />
       </Suspense>
       {film && of && (
-        <div className={of === design ? '' : 'stale'}>
+        <div className={of === design ? 'run' : 'run stale'}>
           <ClearanceWindow sweep={run.clearances} design={of} system={system} />
           <ColdSettings work={work} design={of} settings={run.settings} system={system} />
           <WarmUpCharts film={film} design={of} system={system} />
