@@ -1,13 +1,16 @@
 /**
  * What follows from the fitted shape, and how sure one may be of it.
  *
- *   u(q)² = gᵀ·C·g     g = ∂q/∂x through the fit (filmGradient.ts), C covariance of the numbers
- *   [low, high]        the middle 95 % of q over shapes drawn from the same covariance, each put through the fit
+ *   u(q)² = gᵀ·C·g            g = ∂q/∂x through the fit (filmGradient.ts), C covariance of the numbers
+ *   [low, high]               2·q - q_97.5 and 2·q - q_2.5 of shapes drawn with the same covariance about the fitted
+ *                             one, each put through the fit
  *
- * The two tell the same where q follows the shape evenly. A first touch is a greatest of several, and near a tie
- * it does not: there the drawn range is the one to trust. A quantity that leans on what no reading tells, or on a
- * surface that no reading touches, has no uncertainty at all: null.
- * @source JCGM 100:2008, 5.1.2 and 5.2.2; JCGM 101:2008, 7.7 (from memory)
+ * The two tell the same where q follows the shape evenly. A first touch is a greatest of several: near a tie the
+ * drawn values lie to the one side of q, as q itself lies to that side of the truth, and the range is turned about q
+ * for that reason. It then holds the truth as often as it claims, ties or not (tests/engine/gauging). A quantity that
+ * leans on what no reading tells, or on a surface that no reading touches, has no uncertainty at all: null.
+ * @source JCGM 100:2008, 5.1.2 and 5.2.2; drawing: JCGM 101:2008; the turned range: A. C. Davison and D. V. Hinkley,
+ *         "Bootstrap Methods and their Application", 1997, 5.2.1, basic limits (all from memory)
  */
 import { seatLines } from '../contact/fit.ts';
 import { uncertaintyOf } from './decomposition.ts';
@@ -23,7 +26,7 @@ export interface Consequence {
   value: number | null;
   /** standard uncertainty (m); null where the readings leave it open */
   sigma: number | null;
-  /** the middle 95 % of the drawn values (m); null with sigma, or where some drawn shapes have no such quantity */
+  /** the range (m) that holds it in 95 of 100 cases; null with sigma, or where some drawn shapes have no such quantity */
   interval: [low: number, high: number] | null;
   /** surfaces it leans on that no reading tells of; they are taken as drawn */
   asDrawn: On[];
@@ -55,7 +58,19 @@ export function consequencesOf(estimate: Estimate, position: number, draws = DRA
     if (!found) return { quantity, value: null, sigma: null, interval: null, asDrawn: [] };
     const asDrawn = unread(estimate, found.influences);
     const sigma = asDrawn.length > 0 ? null : uncertaintyOf(estimate.decomposition, gradientOf(found.influences, seats, estimate.unknowns));
-    return { quantity, value: found.value, sigma, interval: sigma === null ? null : middle(drawn.map((values) => values[k]!)), asDrawn };
+    return {
+      quantity,
+      value: found.value,
+      sigma,
+      interval:
+        sigma === null
+          ? null
+          : rangeOf(
+              found.value,
+              drawn.map((values) => values[k]!),
+            ),
+      asDrawn,
+    };
   });
   return { all, first: firstSeats(estimate, all, drawn) };
 }
@@ -70,12 +85,12 @@ export function unread({ unknowns }: Estimate, influences: readonly Influence[])
   return found;
 }
 
-/** The middle 95 % of the values; null where some are missing. */
-function middle(values: readonly (number | null)[]): [number, number] | null {
-  const sorted = Float64Array.from(values.filter((v): v is number => v !== null)).sort();
-  if (sorted.length === 0 || sorted.length < values.length) return null;
+/** The middle 95 % of the drawn values turned about the value; null where some are missing. */
+function rangeOf(value: number, drawn: readonly (number | null)[]): [number, number] | null {
+  const sorted = Float64Array.from(drawn.filter((v): v is number => v !== null)).sort();
+  if (sorted.length === 0 || sorted.length < drawn.length) return null;
   const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
-  return [at(OUTSIDE), at(1 - OUTSIDE)];
+  return [2 * value - at(1 - OUTSIDE), 2 * value - at(OUTSIDE)];
 }
 
 function firstSeats({ seats }: Estimate, all: readonly Consequence[], drawn: readonly (number | null)[][]): FirstSeat[] | null {

@@ -41,7 +41,7 @@ const suggestion = z.strictObject({
 const consequence = z.strictObject({
   value: mm('As it follows from the fitted shape'),
   sigma: mmOrNull('Standard uncertainty, by propagation; null where the readings leave it open'),
-  interval: z.nullable(z.tuple([mm('Low end'), mm('High end')])).check(z.meta({ description: 'The middle 95 % of what shapes drawn with these uncertainties give' })),
+  interval: z.nullable(z.tuple([mm('Low end'), mm('High end')])).check(z.meta({ description: 'Holds the true value in 95 of 100 cases: from shapes drawn with these uncertainties, each put through the fit' })),
   asDrawn: z.array(z.strictObject({ seat: z.string(), part })).check(z.meta({ description: 'Surfaces it leans on that no reading tells of' })),
 });
 const consequenceOrNull = z.nullable(consequence);

@@ -51,7 +51,7 @@ function headlineOf(design: Design, measure: MeasureReport, system: System): str
   return told.length === 0 ? 'The readings do not yet tell any surface wholly.' : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;
 }
 
-/** Half the range (mm) that holds 95 in 100: as drawn shapes give it, since near a tie it is wider than the propagation tells. */
+/** How far (mm) the range that holds 95 in 100 reaches to its farther side. */
 const reachOf = ({ value, sigma, interval }: ConsequenceReport) => (interval ? Math.max(value - interval[0], interval[1] - value) : 2 * sigma!);
 const sureText = (found: ConsequenceReport, system: System) => `give or take ${fineText(reachOf(found), system)} (19 times in 20)`;
 

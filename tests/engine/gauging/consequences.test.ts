@@ -5,7 +5,7 @@ import { twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
 import { drawnShapes } from '../../../src/engine/gauging/draws.ts';
 import { quantitiesOf, valuesOf } from '../../../src/engine/gauging/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
-import { disturbed, doubleCone, estimated, notebook, UM } from './pairs.ts';
+import { disturbed, doubleCone, estimated, noisy, normals, notebook, UM } from './pairs.ts';
 
 // Nothing is timed here; a busy machine only takes longer.
 vi.setConfig({ testTimeout: 60_000 });
@@ -66,14 +66,27 @@ describe('which seat touches first', () => {
     expect(Math.abs(first![0]!.probability - wanted)).toBeLessThan(0.03);
   });
 
-  test('near a tie of ends the drawn range is not that of the propagation, and says so', () => {
+  test('near a tie of ends the range reaches further to the rear, since the first touch only comes sooner', () => {
     const parallel = estimated(
       doubleCone(),
       notebook(doubleCone(), doubleCone()).filter((r) => r.kind !== 'standOff'),
     );
     const touch = consequencesOf(parallel, 0).all.find(({ quantity: q }) => q.of === 'seatPosition' && q.seat === 0)!;
-    // Either end may touch first, and each only sooner: the middle of the range lies above the value.
-    expect((touch.interval![0] + touch.interval![1]) / 2 - touch.value!).toBeGreaterThan(0.5 * touch.sigma!);
+    expect(touch.value! - (touch.interval![0] + touch.interval![1]) / 2).toBeGreaterThan(0.5 * touch.sigma!);
+  });
+
+  test('and it holds the truth as often as it claims, where both ends of both seats touch at once', () => {
+    const exact = notebook(doubleCone(), doubleCone());
+    const wanted = valuesOf(doubleCone(), POSITION);
+    const draw = normals(77);
+    const runs = 150;
+    const held = wanted.map(() => 0);
+    for (let k = 0; k < runs; k++) {
+      consequencesOf(estimated(doubleCone(), noisy(exact, draw)), POSITION, 500).all.forEach(({ interval }, i) => {
+        if (wanted[i]! >= interval![0] && wanted[i]! <= interval![1]) held[i]!++;
+      });
+    }
+    for (const count of held) expect(Math.abs(count / runs - 0.95)).toBeLessThan(4 * Math.sqrt((0.95 * 0.05) / runs));
   });
 });
 
