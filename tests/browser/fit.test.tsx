@@ -1,44 +1,13 @@
 /** The Fit screen in Chromium: the main job by pointer and by keyboard, bad files, accessibility, widths, themes. */
-import axe from 'axe-core';
 import { flushSync } from 'react-dom';
-import { createRoot, type Root } from 'react-dom/client';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { App } from '../../src/app/App.tsx';
-import { DEMOS, openingDesign } from '../../src/app/demos.ts';
-import { createWork, type Work } from '../../src/app/store.ts';
-import '../../src/app/style.css';
+import { DEMOS } from '../../src/app/demos.ts';
+import { page as app, countPixels, expectAccessible, pixelsOf } from './page.tsx';
 
-let root: Root;
-let work: Work;
-const complaints: string[] = [];
-/** three speaks of a class that fiber still uses; nothing of ours. Software WebGL speaks of slow reads. */
-const KNOWN = /THREE\.Clock: This module has been deprecated|GPU stall due to ReadPixels/;
-
-beforeEach(() => {
-  complaints.length = 0;
-  for (const kind of ['error', 'warn'] as const) {
-    vi.spyOn(console, kind).mockImplementation((...words) => {
-      const said = words.map(String).join(' ');
-      if (!KNOWN.test(said)) complaints.push(said);
-    });
-  }
-  document.body.innerHTML = '<div id="root"></div>';
-  document.documentElement.lang = 'en';
-  document.title = 'Conepair';
-  work = createWork(openingDesign(), undefined);
-  root = createRoot(document.getElementById('root')!);
-  flushSync(() => root.render(<App work={work} />));
-});
-
-afterEach(() => {
-  flushSync(() => root.unmount());
-  vi.restoreAllMocks();
-  expect(complaints).toEqual([]);
-});
-
+const shown = app();
+const { position } = shown;
 const verdict = () => document.querySelector('.verdict')!.textContent!;
-const position = () => work.store.getState().design.position ?? 0;
 
 test('opens on a demo that shows the problem at once', () => {
   expect(verdict()).toMatch(/No one position gives both the shallow and the steep seat their film/);
@@ -106,12 +75,12 @@ test('every number of the pair has a control that says what it is', async () => 
   const angle = page.getByRole('group', { name: 'bush' }).first().getByLabelText('Half angle');
   await userEvent.fill(angle, '1:20');
   await userEvent.keyboard('{Enter}');
-  expect(work.store.getState().design.seats[0]!.bush.halfAngle).toBeCloseTo(1.43209618, 7);
+  expect(shown.work.store.getState().design.seats[0]!.bush.halfAngle).toBeCloseTo(1.43209618, 7);
   await expect.element(page.getByText('included 2.8642° · 1:20.0000 · 0.6000 in/ft')).toBeVisible();
 });
 
 test('a bad file is refused with every error, and what was there stays', async () => {
-  const before = work.store.getState().design;
+  const before = shown.work.store.getState().design;
   const input = document.querySelector<HTMLInputElement>('input[type=file]')!;
   const bag = new DataTransfer();
   bag.items.add(new File(['{"conepair":1,"seats":[{"name":"a","journal":{},"bush":4}],"titel":1}'], 'bad.json'));
@@ -121,14 +90,14 @@ test('a bad file is refused with every error, and what was there stays', async (
   const alert = document.querySelector('[role=alert]')!.textContent!;
   expect(alert).toMatch(/did you mean "title"/);
   expect(alert).toMatch(/seats\[0\]\.bush/);
-  expect(work.store.getState().design).toBe(before);
+  expect(shown.work.store.getState().design).toBe(before);
 });
 
 test('every demo draws at every width without sideways scroll', async () => {
   for (const width of [390, 820, 1440]) {
     await page.viewport(width, 900);
     for (const demo of DEMOS) {
-      flushSync(() => work.open(demo.file, { ok: true, design: demo.design }));
+      flushSync(() => shown.work.open(demo.file, { ok: true, design: demo.design }));
       await new Promise((done) => setTimeout(done, 30));
       expect(document.documentElement.scrollWidth, `${demo.file} at ${width}`).toBeLessThanOrEqual(width);
       expect(document.querySelector('.picture')!.innerHTML).not.toMatch(/NaN|Infinity/);
@@ -138,36 +107,9 @@ test('every demo draws at every width without sideways scroll', async () => {
 });
 
 test('an axe scan is clean in both themes', async () => {
-  await page.viewport(820, 1100);
   await expect.element(page.getByLabelText('Adjuster pitch', { exact: true })).toBeVisible();
-  for (const details of document.querySelectorAll('details')) details.open = true;
-  for (const theme of ['light', 'dark']) {
-    document.documentElement.style.colorScheme = theme;
-    const { violations } = await axe.run(document);
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
-  }
-  document.documentElement.style.colorScheme = '';
+  await expectAccessible();
 });
-
-/** How many pixels of a picture of the page are steel grey and bronze. */
-async function coloursOf(element: Element) {
-  const shot = await page.elementLocator(element).screenshot({ base64: true, save: false });
-  const image = new Image();
-  image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
-  await image.decode();
-  const copy = document.createElement('canvas');
-  [copy.width, copy.height] = [image.width, image.height];
-  const context = copy.getContext('2d')!;
-  context.drawImage(image, 0, 0);
-  const { data } = context.getImageData(0, 0, copy.width, copy.height);
-  const found = { steel: 0, bronze: 0 };
-  for (let i = 0; i < data.length; i += 4) {
-    const [r, g, b] = [data[i]!, data[i + 1]!, data[i + 2]!];
-    if (r > b + 50) found.bronze++;
-    else if (b > r && r > 60 && r < 220 && Math.abs(r - g) < 30) found.steel++;
-  }
-  return found;
-}
 
 test('the solid picture has drawn: steel and bronze in its pixels', async () => {
   await page.viewport(1440, 1000);
@@ -176,8 +118,12 @@ test('the solid picture has drawn: steel and bronze in its pixels', async () => 
   await expect
     .poll(
       async () => {
-        const { steel, bronze } = await coloursOf(scene);
-        return Math.min(steel, bronze);
+        const pixels = await pixelsOf(scene);
+        const steel = countPixels(pixels, (r, g, b) => b > r && r > 60 && r < 220 && Math.abs(r - g) < 30);
+        return Math.min(
+          steel,
+          countPixels(pixels, (r, _, b) => r > b + 50),
+        );
       },
       { timeout: 20_000, interval: 500 },
     )

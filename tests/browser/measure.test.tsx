@@ -1,10 +1,9 @@
 /** The Measure screen in Chromium: a notebook written, read, doubted, taken into the design. */
-import axe from 'axe-core';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import type { Design } from '../../src/design/definition.ts';
 import { predictedReading } from '../../src/report/measure/predictedReading.ts';
-import { page } from './page.tsx';
+import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 
 const shown = page('#measure');
 const verdict = () => document.querySelector('.verdict')!.textContent!;
@@ -70,17 +69,6 @@ test('rows of a spreadsheet are taken whole or not at all', async () => {
 
 test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {
   shown.work.change((d) => ({ ...d, readings: notebookOf(d) }));
-  for (const width of [390, 820, 1440]) {
-    await browser.viewport(width, 900);
-    await new Promise((done) => setTimeout(done, 60));
-    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
-  }
-  await browser.viewport(820, 1100);
-  for (const details of document.querySelectorAll('details')) details.open = true;
-  for (const theme of ['light', 'dark']) {
-    document.documentElement.style.colorScheme = theme;
-    const { violations } = await axe.run(document);
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
-  }
-  document.documentElement.style.colorScheme = '';
+  await expectNoSidewaysScroll();
+  await expectAccessible();
 });

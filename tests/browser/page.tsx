@@ -1,27 +1,42 @@
-/** The whole page on a design, for the browser tests; what it says to the console is held against it. */
+/** The whole page on a design, for the browser tests: opened before each, closed after, and what it says to the console held against it. */
+import axe from 'axe-core';
 import { flushSync } from 'react-dom';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
+import { page as browser } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
-import { openingDesign } from '../../src/app/demos.ts';
+import { DEMOS, openingDesign } from '../../src/app/demos.ts';
 import { createWork, type Work } from '../../src/app/store.ts';
 import '../../src/app/style.css';
 
-/** three speaks of a class that fiber still uses; nothing of ours. Software WebGL speaks of slow reads. */
-const KNOWN = /THREE\.Clock: This module has been deprecated|GPU stall due to ReadPixels/;
+/** three speaks of a class that fiber still uses, and of a context that a test takes away; software WebGL of slow reads. */
+const KNOWN = /THREE\.Clock: This module has been deprecated|GPU stall due to ReadPixels|THREE\.WebGLRenderer: (Context Lost|WEBGL_lose_context extension not supported)/;
 
 export interface Shown {
   work: Work;
+  /** Draws the page; done already unless asked otherwise. */
+  show(): void;
+  position(): number;
+  /** Steps there are to undo. */
+  steps(): number;
+  /** Opens the demo whose file begins so. */
+  open(name: string): void;
 }
 
-/** Opens the page before each test and closes it after. */
-export function page(hash = ''): Shown {
-  const shown = {} as Shown;
-  const complaints: string[] = [];
+/** @param hash the screen in the address · `waiting`: the page is not drawn until `show` is called */
+export function page(hash = '', waiting = false): Shown {
   let root: Root;
+  const complaints: string[] = [];
+  const shown: Shown = {
+    work: createWork(openingDesign(), undefined),
+    show: () => flushSync(() => root.render(<App work={shown.work} />)),
+    position: () => shown.work.store.getState().design.position ?? 0,
+    steps: () => shown.work.store.temporal.getState().pastStates.length,
+    open: (name) => flushSync(() => shown.work.open(name, { ok: true, design: DEMOS.find(({ file }) => file.startsWith(name))!.design })),
+  };
   beforeEach(() => {
     complaints.length = 0;
-    for (const kind of ['error', 'warn'] as const) {
+    for (const kind of ['error', 'warn', 'log'] as const) {
       vi.spyOn(console, kind).mockImplementation((...words) => {
         const said = words.map(String).join(' ');
         if (!KNOWN.test(said)) complaints.push(said);
@@ -33,7 +48,7 @@ export function page(hash = ''): Shown {
     document.title = 'Conepair';
     shown.work = createWork(openingDesign(), undefined);
     root = createRoot(document.getElementById('root')!);
-    flushSync(() => root.render(<App work={shown.work} />));
+    if (!waiting) shown.show();
   });
   afterEach(() => {
     flushSync(() => root.unmount());
@@ -41,4 +56,47 @@ export function page(hash = ''): Shown {
     expect(complaints).toEqual([]);
   });
   return shown;
+}
+
+export const frame = () => new Promise((done) => requestAnimationFrame(() => done(null)));
+
+/** The pixels of an element as the page shows it, four bytes each. */
+export async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
+  const shot = await browser.elementLocator(element).screenshot({ base64: true, save: false });
+  const image = new Image();
+  image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
+  await image.decode();
+  const copy = document.createElement('canvas');
+  [copy.width, copy.height] = [image.width, image.height];
+  const context = copy.getContext('2d')!;
+  context.drawImage(image, 0, 0);
+  return context.getImageData(0, 0, copy.width, copy.height).data;
+}
+
+/** How many of the pixels are so. */
+export function countPixels(pixels: Uint8ClampedArray, so: (red: number, green: number, blue: number) => boolean): number {
+  let count = 0;
+  for (let i = 0; i < pixels.length; i += 4) if (so(pixels[i]!, pixels[i + 1]!, pixels[i + 2]!)) count++;
+  return count;
+}
+
+/** Nothing reaches beyond the page on a phone, a tablet or a desk. */
+export async function expectNoSidewaysScroll(): Promise<void> {
+  for (const width of [390, 820, 1440]) {
+    await browser.viewport(width, 900);
+    await new Promise((done) => setTimeout(done, 80));
+    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
+  }
+}
+
+/** An axe scan with everything opened finds nothing, in both themes. */
+export async function expectAccessible(): Promise<void> {
+  await browser.viewport(820, 1100);
+  for (const details of document.querySelectorAll('details')) details.open = true;
+  for (const theme of ['light', 'dark']) {
+    document.documentElement.style.colorScheme = theme;
+    const { violations } = await axe.run(document);
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
+  }
+  document.documentElement.style.colorScheme = '';
 }

@@ -3,7 +3,10 @@ import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/demos.ts';
-import { frame, open, position, show, steps, work } from './appOnPage.tsx';
+import { page as app, frame } from './page.tsx';
+
+const shown = app('', true);
+const { show, position, steps, open } = shown;
 
 const section = () => document.querySelector<SVGSVGElement>('svg.section')!;
 
@@ -104,7 +107,7 @@ test('no text of section or chart stands on another, in any demo, at any width, 
     await page.viewport(width, 900);
     for (const system of ['metric', 'inch'] as const) {
       for (const { file } of DEMOS) {
-        flushSync(() => work.store.setState({ system }));
+        flushSync(() => shown.work.store.setState({ system }));
         open(file);
         await frame();
         await frame();
@@ -136,7 +139,7 @@ test('the chart tells the films wanted, the slopes, and a seat whose film is bey
   expect(said()).toMatch(/shallow\d+ µm → 1\.05 µm/);
   expect(said()).toMatch(/steep 16\.97 µm/);
   expect(document.querySelectorAll('.band-mark').length).toBe(4);
-  work.moveTo(0);
+  shown.work.moveTo(0);
   await expect.poll(said).not.toMatch(/steep \d/);
   open('rear-bearing');
   expect(said()).toMatch(/rearstays the same/);

@@ -1,11 +1,9 @@
 /** Seat and play on the Fit screen in Chromium: what the indicator feels, the nose pulled, the blue. */
-import axe from 'axe-core';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { DEMOS } from '../../src/app/demos.ts';
 import { indicatorOf } from '../../src/report/play/toPlay.ts';
 import { solve } from '../../src/report/report.ts';
-import { page } from './page.tsx';
+import { countPixels, expectAccessible, expectNoSidewaysScroll, page, pixelsOf } from './page.tsx';
 
 const shown = page();
 const panel = () => document.querySelector('.verdict.second')?.textContent ?? '';
@@ -57,19 +55,8 @@ test('the blue shows on the steep seat and not on the shallow one', async () => 
 
 test('no sideways scroll, and an axe scan of all of it is clean in both themes', async () => {
   await expect.poll(() => document.querySelectorAll('.print canvas').length, { timeout: 20_000 }).toBe(4);
-  for (const width of [390, 820, 1440]) {
-    await browser.viewport(width, 900);
-    await new Promise((done) => setTimeout(done, 80));
-    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
-  }
-  await browser.viewport(820, 1100);
-  for (const details of document.querySelectorAll('details')) details.open = true;
-  for (const theme of ['light', 'dark']) {
-    document.documentElement.style.colorScheme = theme;
-    const { violations } = await axe.run(document);
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
-  }
-  document.documentElement.style.colorScheme = '';
+  await expectNoSidewaysScroll();
+  await expectAccessible();
 });
 
 test('the nose pulled up in the section rocks the journal until the seats hold it, with their shares', async () => {
@@ -95,22 +82,8 @@ test('the solid picture shows the blue on the parts instead of the film', async 
   await expect.poll(() => document.querySelector('.scene canvas'), { timeout: 20_000 }).toBeTruthy();
   await userEvent.click(browser.getByRole('button', { name: 'Marking blue' }));
   // Where the shallow seat touches first it prints all along.
-  shown.work.open('shallow-first', { ok: true, design: DEMOS.find(({ file }) => file.startsWith('shallow-first'))!.design });
+  shown.open('shallow-first');
   await expect.element(browser.getByText('Within 2.00 µm when pressed home')).toBeVisible();
-  const scene = browser.elementLocator(document.querySelector('.scene')!);
-  const blue = async () => {
-    const shot = await scene.screenshot({ base64: true, save: false });
-    const image = new Image();
-    image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
-    await image.decode();
-    const copy = document.createElement('canvas');
-    [copy.width, copy.height] = [image.width, image.height];
-    const context = copy.getContext('2d')!;
-    context.drawImage(image, 0, 0);
-    const { data } = context.getImageData(0, 0, copy.width, copy.height);
-    let count = 0;
-    for (let i = 0; i < data.length; i += 4) if (data[i + 2]! > data[i]! + 40) count++;
-    return count;
-  };
+  const blue = async () => countPixels(await pixelsOf(document.querySelector('.scene')!), (r, _, b) => b > r + 40);
   await expect.poll(blue, { timeout: 20_000, interval: 500 }).toBeGreaterThan(4000);
 });

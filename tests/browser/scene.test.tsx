@@ -1,7 +1,10 @@
 /** The solid picture in Chromium: by pointer and keys, where WebGL is lost or missing, and the closing to the touch. */
 import { expect, test, vi } from 'vitest';
 import { cdp, page, userEvent } from 'vitest/browser';
-import { frame, position, show, steps, work } from './appOnPage.tsx';
+import { page as app, frame, pixelsOf } from './page.tsx';
+
+const shown = app('', true);
+const { show, position, steps } = shown;
 
 async function sceneCanvas(): Promise<HTMLCanvasElement> {
   await expect.poll(() => document.querySelector<HTMLCanvasElement>('.scene canvas')?.getContext('webgl2'), { timeout: 45_000 }).toBeTruthy();
@@ -9,19 +12,6 @@ async function sceneCanvas(): Promise<HTMLCanvasElement> {
   // The first picture stands.
   for (let i = 0; i < 20; i++) await frame();
   return document.querySelector<HTMLCanvasElement>('.scene canvas')!;
-}
-
-/** How much two pictures of an element differ, share of the pixels. */
-async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
-  const shot = await page.elementLocator(element).screenshot({ base64: true, save: false });
-  const image = new Image();
-  image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
-  await image.decode();
-  const copy = document.createElement('canvas');
-  [copy.width, copy.height] = [image.width, image.height];
-  const context = copy.getContext('2d')!;
-  context.drawImage(image, 0, 0);
-  return context.getImageData(0, 0, copy.width, copy.height).data;
 }
 
 function differing(a: Uint8ClampedArray, b: Uint8ClampedArray): number {
@@ -49,7 +39,7 @@ test('a drag in the scene moves the journal, shows it, and is one step to undo',
   expect(position()).toBeLessThan(before);
   expect(steps()).toBe(1);
   await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeGreaterThan(0.002);
-  work.undo();
+  shown.work.undo();
   expect(position()).toBe(before);
   await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeLessThan(0.001);
 });
@@ -118,9 +108,9 @@ test('the closing runs, can be paused, ends exactly at the touch, each run one s
   await expect.poll(() => page.getByRole('button', { name: /Pause|Close until/ }).query(), { timeout: 8000 }).toBeNull();
   expect(document.querySelectorAll('.touch').length).toBe(2);
   expect(steps()).toBe(2);
-  work.undo();
+  shown.work.undo();
   expect(position()).toBe(paused);
-  work.undo();
+  shown.work.undo();
   expect(position()).toBe(from);
 });
 
