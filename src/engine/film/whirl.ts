@@ -100,7 +100,7 @@ function inverseTimes(m: Matrix, a: number[][], by: number): Matrix {
  * the way, or not to be found. `at` solves the equilibrium at a speed (null: none there).
  */
 export function whirlThreshold(low: number, high: number, at: (omega: number) => Whirl | null): number | null {
-  const STEPS = 16;
+  const STEPS = 10;
   let stable = low;
   let unstable: number | null = null;
   for (let i = 0; i <= STEPS && unstable === null; i++) {
@@ -112,7 +112,7 @@ export function whirlThreshold(low: number, high: number, at: (omega: number) =>
   }
   if (unstable === null) return null;
   if (unstable === low) return low;
-  for (let i = 0; i < 12; i++) {
+  for (let i = 0; i < 9; i++) {
     const middle = Math.sqrt(stable * unstable);
     const found = at(middle);
     if (found?.stable !== false) stable = middle;

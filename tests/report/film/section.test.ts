@@ -1,6 +1,6 @@
 /** The `film` section: its shape for every outcome, and its numbers in the units of the file. */
 import { readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { newSpindle, solveSpindle } from '../../../src/engine/film/spindle.ts';
@@ -21,6 +21,9 @@ function demo(name: string, run: Run, change: Partial<Design> = {}): Running {
   if (!valid.ok) throw new Error(valid.errors[0]!.message);
   return valid.design as Running;
 }
+
+// Whole sections with their warm-up: seconds where the machine is busy.
+vi.setConfig({ testTimeout: 40_000 });
 
 const OIL = { viscosity: 0.0086 };
 /** A short warm-up, so that the tests are not long. */

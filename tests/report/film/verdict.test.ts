@@ -1,9 +1,12 @@
 /** The running spindle in words, for every outcome: what must be said, and what must not. */
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
 import { filmVerdict } from '../../../src/report/film/verdict.ts';
+
+// Whole sections with their warm-up: seconds where the machine is busy.
+vi.setConfig({ testTimeout: 40_000 });
 
 const OIL = { viscosity: 0.0086 };
 
