@@ -1,15 +1,16 @@
 /** The solids inside the canvas. Their buffers follow the drawing directly; React sees another part, not another position. */
 import { OrbitControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
-import { type ComponentRef, type RefObject, useEffect, useImperativeHandle, useMemo, useRef, useSyncExternalStore } from 'react';
+import { type RefObject, useEffect, useImperativeHandle, useMemo, useRef, useSyncExternalStore } from 'react';
 import { DoubleSide, type PerspectiveCamera, Spherical, Vector3 } from 'three';
 import type { PrintMap } from '../../engine/play/print.ts';
 import { BLUE } from './blue.ts';
 import type { Drawn, Point } from './drawn.ts';
 import { cssColour, type Rgb, touchColour } from './filmColour.ts';
 import { printMesh } from './printGeometry.ts';
-import type { SceneProps } from './Scene.tsx';
-import { bushCutMesh, bushMesh, type Frame, fillingDistance, filmCutMesh, filmMesh, frameOf, journalMesh, touchMesh } from './sceneGeometry.ts';
+import type { Frame } from './revolve.ts';
+import { bushCutMesh, bushMesh, fillingDistance, filmCutMesh, filmMesh, frameOf, journalMesh, touchMesh } from './sceneGeometry.ts';
+import type { Controls, SceneProps } from './sceneProps.ts';
 import { useSceneDrag } from './useSceneDrag.ts';
 import { useSolid } from './useSolid.ts';
 
@@ -20,8 +21,6 @@ export const VIEWS = {
   'Three-quarter': [0.56, 0.42, 0.72],
 } as const;
 export type View = keyof typeof VIEWS;
-
-export type Controls = RefObject<ComponentRef<typeof OrbitControls> | null>;
 
 /** How the keyboard moves the camera. */
 export interface Look {

@@ -3,7 +3,7 @@ import type { PrintMap } from '../../engine/play/print.ts';
 import { blueStrength } from './blue.ts';
 import type { Drawn, DrawnSeat, Point } from './drawn.ts';
 import { linear, type Rgb } from './filmColour.ts';
-import { type Frame, type Mesh, revolved, wallAngles } from './sceneGeometry.ts';
+import { type Frame, type Mesh, revolved, wallAngles } from './revolve.ts';
 
 /** Stops of the mesh along a line; the print is no finer. */
 const ROWS = 24;

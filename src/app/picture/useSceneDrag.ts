@@ -2,9 +2,8 @@
 import { type ThreeEvent, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
 import { Plane, Raycaster, Vector2, Vector3 } from 'three';
-import type { SceneProps } from './Scene.tsx';
-import type { Controls } from './ScenePair.tsx';
-import type { Frame } from './sceneGeometry.ts';
+import type { Frame } from './revolve.ts';
+import type { Controls, SceneProps } from './sceneProps.ts';
 
 /** Below this share of the axis seen square, a drag along it would be a guess. */
 const LEAST_ACROSS = 0.35;

@@ -4,7 +4,7 @@ import { useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { BufferAttribute, BufferGeometry, DynamicDrawUsage } from 'three';
 import type { Drawing } from './drawing.ts';
 import type { Drawn } from './drawn.ts';
-import type { Mesh } from './sceneGeometry.ts';
+import type { Mesh } from './revolve.ts';
 
 /** Room to spare in a new buffer, for the film's breakpoints come and go as the journal moves. */
 const SPARE = 1.5;

@@ -6,7 +6,7 @@ import { seatLines } from '../../engine/contact/fit.ts';
 import type { RunFields } from '../../report/film/fields.ts';
 import { radians, toSeat } from '../../report/toEngine.ts';
 import { drawnPair } from '../picture/drawn.ts';
-import type { Frame } from '../picture/sceneGeometry.ts';
+import type { Frame } from '../picture/revolve.ts';
 import { useMedia } from '../useMedia.ts';
 import { MapLegend } from './MapLegend.tsx';
 import { mapScale } from './mapScale.ts';

@@ -9,7 +9,7 @@ import type { SeatFields } from '../../report/film/fields.ts';
 import { metres } from '../../report/toEngine.ts';
 import type { Rgb } from '../picture/colourScale.ts';
 import { linear } from '../picture/filmColour.ts';
-import type { Frame, Mesh } from '../picture/sceneGeometry.ts';
+import type { Frame, Mesh } from '../picture/revolve.ts';
 import { stationsOf } from './seatMarks.ts';
 
 const HIGHEST = 0.45;

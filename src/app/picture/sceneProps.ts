@@ -1,0 +1,33 @@
+/** What the solid picture is given. */
+import type { OrbitControls } from '@react-three/drei';
+import type { ComponentRef, RefObject } from 'react';
+import type { System } from '../../design/units.ts';
+import type { PrintMap } from '../../engine/play/print.ts';
+import type { Drawing } from './drawing.ts';
+
+/** What each part shows in blue; thickness of the blue, m. */
+export interface Prints {
+  maps: readonly PrintMap[];
+  thickness: number;
+}
+
+export interface SceneProps {
+  drawing: Drawing;
+  system: System;
+  /** Opening of the bush, degrees. */
+  sector: number;
+  /** The prints to show instead of the film. */
+  prints: Prints | null;
+  dark: boolean;
+  onDragStart(): void;
+  /** True axial displacement (m) since the drag began. */
+  onDrag(deltaMetres: number): void;
+  onDragEnd(): void;
+  /** The nose is taken hold of at a station (m), and pulled aside by a true displacement (m) to the right and upward. */
+  onPullStart(station: number): void;
+  onPull(x: number, y: number): void;
+  /** The machine cannot draw the scene, or no longer. */
+  onLost(): void;
+}
+
+export type Controls = RefObject<ComponentRef<typeof OrbitControls> | null>;
