@@ -5,10 +5,11 @@ import { type KeyboardEvent, memo, type RefObject, useEffect, useLayoutEffect, u
 import { BufferAttribute, BufferGeometry, DoubleSide } from 'three';
 import type { Drawn } from '../picture/drawn.ts';
 import { canDraw, KEYS, usePageScroll } from '../picture/Scene.tsx';
-import { type Controls, type Look, useLook, useLost, useView, VIEWS, type View } from '../picture/ScenePair.tsx';
-import { type Frame } from '../picture/revolve.ts';
+import type { Frame } from '../picture/revolve.ts';
+import { type Look, useLook, useLost, useView, VIEWS, type View } from '../picture/ScenePair.tsx';
 import { bushCutMesh, bushMesh, frameOf, journalMesh } from '../picture/sceneGeometry.ts';
 import { panel } from '../picture/sceneLegend.tsx';
+import type { Controls } from '../picture/sceneProps.ts';
 import { write } from '../picture/useSolid.ts';
 import type { Skin } from './skinGeometry.ts';
 
