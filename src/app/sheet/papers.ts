@@ -1,0 +1,36 @@
+/** Papers and their margins, mm. */
+export const PAPERS = {
+  A4: { width: 210, height: 297 },
+  Letter: { width: 215.9, height: 279.4 },
+} as const;
+
+export type Paper = keyof typeof PAPERS;
+
+export const MARGIN = { side: 12, top: 10, bottom: 14 };
+
+/** CSS pixels to a millimetre: 96 to an inch. */
+export const PIXELS_PER_MM = 96 / 25.4;
+
+/** What a print is told of its paper; the foot names the design and counts the pages. */
+export const pageRule = (paper: Paper, title: string) => {
+  const { width, height } = PAPERS[paper];
+  const quoted = title.replace(/[\\"\n\r<>]/g, ' ');
+  const foot = 'font: 8pt sans-serif; color: #000;';
+  return `@page { size: ${width}mm ${height}mm; margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm; @bottom-left { content: "${quoted}"; ${foot} } @bottom-right { content: "page " counter(page) " of " counter(pages); ${foot} } }`;
+};
+
+/** Heights (mm) of a part's drawing and of the chart, so that with a usual spindle all goes on two pages. */
+export function drawingHeight(paper: Paper, surfaces: number): number {
+  const room = PAPERS[paper].height - MARGIN.top - MARGIN.bottom;
+  const others = TITLE + NOTES + surfaces * ROW;
+  return Math.min(MOST, Math.max(LEAST, (room - others) / 2));
+}
+
+export const chartHeight = (paper: Paper) => (paper === 'A4' ? 75 : 62);
+
+/** Title block with headline, head of the table with the notes below it, one row of it; mm. */
+const TITLE = 28;
+const NOTES = 19;
+const ROW = 6.2;
+const LEAST = 60;
+const MOST = 96;
