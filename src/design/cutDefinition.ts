@@ -81,6 +81,17 @@ export function cutDefinition<P extends z.ZodMiniType, N extends z.ZodMiniType, 
         )
         .check(z.maxLength(64)),
     ),
+    faces: z.optional(
+      z
+        .array(
+          z.strictObject({
+            name: label(40, 'Name of the face'),
+            off: number('fine', 'Metal off', 'Off the face since the trial before; below 0 put on', { min: -10, max: 10 }),
+            sigma: z.optional(number('fine', 'Uncertainty', 'Of the metal off; 0.0005 when left out', { min: 0, max: 1 })),
+          }),
+        )
+        .check(z.maxLength(8)),
+    ),
     standOff: z.optional(z.strictObject({ value: number('fine', 'Stand-off', 'Position of first touch', MOVE), sigma })),
     shake: z.optional(
       z.strictObject({

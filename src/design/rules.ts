@@ -114,6 +114,10 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   list(cut.trials).forEach((trial, i) => {
     namedSeats(object(trial).taken, `cut.trials[${i}].taken`, names, say);
     namedSeats(object(trial).blue, `cut.trials[${i}].blue`, names, say);
+    list(object(trial).faces).forEach((entry, k) => {
+      const { name: own } = object(entry);
+      if (!faces.has(own)) say(`cut.trials[${i}].faces[${k}].name`, `found "${own}", but no face has that name`);
+    });
   });
 }
 

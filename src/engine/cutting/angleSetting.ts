@@ -15,8 +15,8 @@
  * @source sine and tangent rule; tailstock: Machinery's Handbook, "Taper turning" (from memory)
  */
 import type { SeatInput } from '../contact/fit.ts';
-import { BLOCK_SETS, type BlockSet } from '../gauging/blockSets.ts';
-import { type Stack, stackFor } from '../gauging/blockStack.ts';
+import { BLOCK_SETS, type BlockSet, metresOf } from '../gauging/blockSets.ts';
+import { MOST_BLOCKS, type Stack, stackFor } from '../gauging/blockStack.ts';
 import type { Part } from '../gauging/reading.ts';
 import { stackOfAngle } from '../gauging/sineBar.ts';
 import { tilted, worstFilms } from './angleError.ts';
@@ -56,7 +56,8 @@ export interface AngleSetting {
   seat: number;
   part: Part;
   halfAngle: number;
-  /** for the sine bar */
+  /** height (m) under the sine bar, and its blocks; a straight surface needs none */
+  stack: number;
   blocks: Stack;
   /** dresser, from the wheel's axis lying along the work's (rad) */
   dresser: number;
@@ -87,8 +88,8 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
   const pair = seats[seat]!;
   const { halfAngle: a } = pair[part];
   const cos = Math.cos(a);
-  const blocks = stackFor(tools.blocks, stackOfAngle(Math.abs(a), tools.bar));
-  const miss = blocks.kind === 'stack' ? Math.abs(blocks.error) : Number.POSITIVE_INFINITY;
+  const stack = stackOfAngle(Math.abs(a), tools.bar);
+  const blocks = stackWithin(tools.blocks, stack);
   // An indicator on the cone itself has no more travel than the cone.
   const { from, to } = pair[part];
   const onAxis = Math.min(tools.travel, to - from);
@@ -100,12 +101,13 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
     seat,
     part,
     halfAngle: a,
+    stack,
     blocks,
     dresser: Math.abs(a),
     stands,
     ways: [
       // the surface is levelled on the bar by the indicator over the travel
-      way('sineBar', stackOfAngle(a, tools.bar), Math.hypot(miss / (tools.bar * cos), tools.indicator / onLine)),
+      ...(blocks.kind === 'stack' ? [way('sineBar', stack, Math.hypot(blocks.error / (tools.bar * cos), tools.indicator / onLine))] : []),
       way('alongSlide', alongSlide(a, tools.travel), tools.indicator / (tools.travel * cos)),
       way('alongAxis', alongAxis(a, onAxis), (tools.indicator * cos * cos) / onAxis),
       way('table', tableMove(a, tools.scaleRadius), (tools.indicator * cos * cos) / tools.scaleRadius),
@@ -113,6 +115,18 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
       ...(Math.abs(a) <= STEEPEST_SET_OVER ? [way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos))] : []),
     ],
   };
+}
+
+/** The stack, looked for only where the set can reach. */
+function stackWithin(set: BlockSet, height: number): Stack {
+  const [least, greatest] = [
+    metresOf(set, set.blocks[0]!),
+    metresOf(
+      set,
+      set.blocks.slice(-MOST_BLOCKS).reduce((a, b) => a + b),
+    ),
+  ];
+  return height < least || height > greatest ? { kind: 'outOfReach', least, greatest } : stackFor(set, height);
 }
 
 /** So small an error (rad) that films follow it in proportion. */

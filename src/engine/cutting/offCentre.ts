@@ -28,13 +28,18 @@ export function offCentreRadius(surface: Surface, gauged: number, height: number
   return x <= 0 ? null : Math.hypot(x, height);
 }
 
+/** Deviation (m, metal proud positive) from the straight line at a station; null where the tool would be beyond the axis. */
+export function offCentreDeviation(surface: Surface, part: Part, gauged: number, height: number, z: number): number | null {
+  const r = offCentreRadius(surface, gauged, height, z);
+  return r === null ? null : (part === 'journal' ? 1 : -1) * (r - radiusOf({ ...surface, profile: [] }, part, z)) * Math.cos(surface.halfAngle);
+}
+
 /**
  * The surface cut by a tool off the centre by `height` (m), gauged at a station (m): the hyperbola as a profile on the
  * old line, its own profile kept. Null where the tool would be beyond the axis.
  */
 export function offCentreSurface(surface: Surface, part: Part, gauged: number, height: number): Surface | null {
   const { halfAngle, from, to, profile } = surface;
-  const outward = part === 'journal' ? 1 : -1;
   const least = Math.min(...lineOf(surface, part === 'journal' ? 'inside' : 'outside').r);
   // The chord of a curve departs from it by r''·w²/8 over a width w.
   const bend = (height * Math.tan(halfAngle)) ** 2 / least ** 3;
@@ -42,10 +47,9 @@ export function offCentreSurface(surface: Surface, part: Part, gauged: number, h
   const stations = new Set([...Array.from({ length: pieces + 1 }, (_, i) => (i === pieces ? to : from + ((to - from) * i) / pieces)), ...profile.flatMap(([z]) => (z > from && z < to ? [z] : []))]);
   const points: (readonly [number, number])[] = [];
   for (const z of [...stations].sort((a, b) => a - b)) {
-    const r = offCentreRadius(surface, gauged, height, z);
-    if (r === null) return null;
-    const straight = radiusOf({ ...surface, profile: [] }, part, z);
-    points.push([z, outward * (r - straight) * Math.cos(halfAngle) + deviationAt(profile, z)]);
+    const deviation = offCentreDeviation(surface, part, gauged, height, z);
+    if (deviation === null) return null;
+    points.push([z, deviation + deviationAt(profile, z)]);
   }
   return { ...surface, profile: points };
 }

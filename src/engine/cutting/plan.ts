@@ -79,7 +79,14 @@ function planProblem(problem: Problem): Verdict {
     const apart = apartOf(problem, linear.films);
     if (apart.length > 0) return best ? { status: 'planned', plan: best } : { status: 'apart', seats: apart };
     const step = solvedAbout(problem, about, linear, 'exact');
-    if (step.status === 'infeasible') return best ? { status: 'planned', plan: best } : infeasible(problem, about);
+    if (step.status === 'infeasible') {
+      if (best) return { status: 'planned', plan: best };
+      // Lines that are not straight may have room where these gains do not tell of it: look again from the nearest.
+      const near = solvedAbout(problem, about, linear, 'nearest');
+      if (near.status !== 'solved' || isSame(near.point, about)) return infeasible(problem, about);
+      about = near.point;
+      continue;
+    }
     if (step.status !== 'solved') break;
     const { position, amounts, residual, outside } = exactVertex(problem, step.point.position, step.point.amounts, isPinned(problem, step.point.position));
     const good = residual <= GOOD && outside <= GOOD;
@@ -88,8 +95,11 @@ function planProblem(problem: Problem): Verdict {
     if (good) best = found;
     about = residual < Number.POSITIVE_INFINITY ? { position, amounts } : step.point;
   }
-  return best ? { status: 'planned', plan: best } : { status: 'stalled' };
+  // What the programme's own rounding lets pass, the exact lines may still refuse.
+  return best ? { status: 'planned', plan: best } : infeasible(problem, about);
 }
+
+const isSame = (a: Point, b: Point) => Math.abs(a.position - b.position) <= SAME_TOTAL && a.amounts.every((x, k) => Math.abs(x - b.amounts[k]!) <= SAME_TOTAL);
 
 /** Whether the position itself stands at an end: of the reach, or where it is to stay. */
 function isPinned({ input }: Problem, position: number): boolean {

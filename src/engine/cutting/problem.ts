@@ -130,7 +130,8 @@ export function linearised(problem: Problem, position: number, amounts: readonly
   for (const [i, seat] of cutParts(problem, amounts).entries()) {
     const lines = seatLines(seat);
     const followed = leastFilmFollowed(lines, i, position);
-    const perPosition = filmPerPosition(lines, position) ?? 0;
+    // No axial move closes a straight seat, however its profile leans where it is tightest.
+    const perPosition = lines.closes === 'never' ? 0 : (filmPerPosition(lines, position) ?? 0);
     linear.films.push(followed && leastFilm(lines.gap, position));
     linear.perPosition.push(perPosition);
     linear.perAmount.push(

@@ -87,7 +87,7 @@ export interface FaceStep extends Done {
 export type CutStep = SurfaceStep | FaceStep;
 
 /** Less stock than this (m) is none. */
-const NONE = 1e-12;
+const NONE = 1e-15;
 
 export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings: readonly Reading[] = []): CutStep[] {
   const isNew = ({ seat, part }: { seat: number; part: Part }) => input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);

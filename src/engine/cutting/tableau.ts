@@ -19,7 +19,7 @@ interface Equation {
 
 /** A coefficient or cost smaller than this is rounding. */
 const ZERO = 1e-10;
-/** Artificial variables together smaller than this times the largest value are none. */
+/** Artificial variables together smaller than this times the largest value of a row that has one are none. */
 const FEASIBLE = 1e-9;
 /** Steps without gain before Bland's rule. */
 const PATIENCE = 20;
@@ -60,7 +60,7 @@ export class Tableau {
       this.right.push(sign * value);
       this.basis.push(basic);
     }
-    this.largest = Math.max(1, ...this.right);
+    this.largest = Math.max(1, ...this.right.filter((_, i) => this.basis[i]! >= this.firstArtificial));
   }
 
   /** Phase one. */

@@ -23,7 +23,7 @@ import { filmPerPosition } from '../gauging/filmGradient.ts';
 import type { Part, ReadingOf } from '../gauging/reading.ts';
 import { predict } from '../gauging/readings/index.ts';
 import type { PlanInput } from './problem.ts';
-import { withStock } from './stock.ts';
+import { movedAxially, renewed, withStock } from './stock.ts';
 import { CONTRADICTED, truncated } from './truncated.ts';
 
 export interface Taken {
@@ -34,9 +34,18 @@ export interface Taken {
   sigma: number;
 }
 
+export interface FaceTaken {
+  /** place in the list of faces */
+  face: number;
+  /** metal off (m; below 0 put on), and its standard uncertainty */
+  off: number;
+  sigma: number;
+}
+
 export interface Trial {
   /** stock taken since the trial before */
   taken: readonly Taken[];
+  faces?: readonly FaceTaken[];
   /** m */
   standOff?: { value: number; sigma: number };
   shake?: Omit<ReadingOf<'shake'>, 'kind'>;
@@ -60,15 +69,28 @@ export type TrialResult =
   | { status: 'noModel' };
 
 /** The estimate after each trial in turn; it ends with the first that cannot be taken in. */
-export function trialsOf(input: Pick<PlanInput, 'seats'>, trials: readonly Trial[], doubt: number): TrialResult[] {
+export function trialsOf(input: Pick<PlanInput, 'seats' | 'faces'> & Partial<Pick<PlanInput, 'allow'>>, trials: readonly Trial[], doubt: number): TrialResult[] {
   let estimate: Estimate = { mean: input.seats.map(() => 0), covariance: input.seats.map((_, i) => input.seats.map((__, j) => (i === j ? doubt * doubt : 0))) };
   let parts = input.seats.map((seat) => ({ ...seat }));
   const results: TrialResult[] = [];
+  const fresh = new Set<string>();
   for (const trial of trials) {
     parts = parts.map((seat) => ({ ...seat }));
     for (const { seat, part, normal, sigma } of trial.taken) {
+      // the first cut to a new line leaves nothing of the old one
+      const { renew } = input.allow?.find((a) => a.seat === seat && a.part === part) ?? {};
+      if (renew !== undefined && !fresh.has(`${seat} ${part}`)) parts[seat]![part] = renewed(parts[seat]![part], renew);
+      fresh.add(`${seat} ${part}`);
       parts[seat]![part] = withStock(parts[seat]![part], part, normal);
       estimate.covariance[seat]![seat]! += sigma * sigma;
+    }
+    for (const { face, off, sigma } of trial.faces ?? []) {
+      const { seats, part, moves } = input.faces![face]!;
+      for (const seat of seats) {
+        parts[seat]![part] = movedAxially(parts[seat]![part], moves * off);
+        // the same doubt in all of them, each as its half angle makes film of it
+        for (const other of seats) estimate.covariance[seat]![other]! += sigma * sigma * Math.sin(parts[seat]![part].halfAngle) * Math.sin(parts[other]![part].halfAngle);
+      }
     }
     const result = updated(parts, estimate, trial);
     results.push(result);
@@ -86,6 +108,13 @@ export const remaining = (allow: PlanInput['allow'], trials: readonly Trial[]): 
   allow.map((a) => {
     const off = trials.flatMap(({ taken }) => taken).reduce((sum, t) => (t.seat === a.seat && t.part === a.part ? sum + t.normal : sum), 0);
     return { ...a, cleanup: Math.max(0, a.cleanup - off), limit: Math.max(0, a.limit - off) };
+  });
+
+/** The same of faces: what was put on may be taken off again, and the other way round. */
+export const remainingFaces = (faces: NonNullable<PlanInput['faces']>, trials: readonly Trial[]): NonNullable<PlanInput['faces']> =>
+  faces.map((face, k) => {
+    const off = trials.flatMap((trial) => trial.faces ?? []).reduce((sum, t) => (t.face === k ? sum + t.off : sum), 0);
+    return { ...face, cleanup: Math.max(0, face.cleanup - off), limit: Math.max(0, face.limit - off), add: face.add === 0 ? 0 : Math.max(0, face.add + off) };
   });
 
 function updated(parts: readonly SeatInput[], before: Estimate, trial: Trial): TrialResult {

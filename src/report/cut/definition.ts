@@ -63,6 +63,16 @@ const setting = z.strictObject({
   blocksError: mmOrNull('Stack less the height wanted'),
   dresser: plain('Angle of the dresser, the wheel’s axis lying along the work’s, degrees'),
   stands: z.nullable(plain('Greatest error of the half angle with which the film keeps its tolerance, degrees; null without a tolerance')),
+  hollow: z
+    .nullable(
+      z.strictObject({
+        height: mm('Tool off the centre'),
+        depth: mm('Greatest distance of the flank from its own chord: hollow on a journal, proud in a bush'),
+        angleError: plain('Half angle of the chord less that set, degrees'),
+        profile: z.array(z.tuple([mm('Station'), mm('Deviation')])).check(z.meta({ description: 'The flank, for drawing' })),
+      }),
+    )
+    .check(z.meta({ description: 'What a tool off the centre would cut; null where it would be beyond the axis' })),
   ways: z.array(
     z.strictObject({
       way: z.enum(['sineBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']),
@@ -122,7 +132,15 @@ export const cutReport = z.strictObject({
   budget,
   work: z.array(workItem),
   trials: z.optional(z.array(trial)),
-  remaining: z.optional(z.strictObject({ steps: z.array(smallStep), position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film')), feasible: z.boolean() })),
+  remaining: z.optional(
+    z.strictObject({
+      steps: z.array(smallStep),
+      faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on') })),
+      position: mm('Position of the journal'),
+      films: z.record(z.string(), mmOrNull('Least film')),
+      feasible: z.boolean(),
+    }),
+  ),
   lap: z.optional(
     z.nullable(z.strictObject({ states: z.array(lapState), stop: z.strictObject({ at: z.int(), why: z.enum(['bearing', 'relation', 'limit', 'notYet']) }), allowance: mmOrNull('What the tolerances allow the relation to be wrong') })),
   ),

@@ -94,8 +94,9 @@ export function toErrors(cut: Cut, part: Part, angle: number): SetUpErrors {
 export const toDoubt = ({ doubt }: Cut): number => metres(doubt ?? DOUBT);
 
 export function toTrials(design: Design, { trials = [] }: Cut): Trial[] {
-  return trials.map(({ taken = [], standOff, shake, blue }) => ({
+  return trials.map(({ taken = [], faces = [], standOff, shake, blue }) => ({
     taken: taken.map(({ seat, part, normal, sigma }) => ({ seat: indexOf(design, seat), part, normal: metres(normal), sigma: metres(sigma ?? TAKEN_SIGMA) })),
+    faces: faces.map(({ name, off, sigma }) => ({ face: (design.cut?.faces ?? []).findIndex((face) => face.name === name), off: metres(off), sigma: metres(sigma ?? TAKEN_SIGMA) })),
     ...(standOff && { standOff: { value: metres(standOff.value), sigma: metres(standOff.sigma) } }),
     ...(shake && {
       shake: { value: metres(shake.value), sigma: metres(shake.sigma), indicator: metres(shake.indicator), position: metres(shake.position), direction: radians(shake.direction), free: freeOf(design) },

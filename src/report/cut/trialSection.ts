@@ -3,7 +3,7 @@ import type { Design } from '../../design/definition.ts';
 import { planCut, planIn } from '../../engine/cutting/plan.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { diameterChange } from '../../engine/cutting/stock.ts';
-import { remaining, type TrialResult, trialsOf } from '../../engine/cutting/trial.ts';
+import { remaining, remainingFaces, type TrialResult, trialsOf } from '../../engine/cutting/trial.ts';
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
 import { type Cut, orNull, toDoubt, toTrials } from './toCut.ts';
@@ -17,7 +17,7 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
   const last = results[results.length - 1]!;
   return {
     trials: results.map((result) => resultSection(design, result)),
-    ...(last.status === 'updated' && { remaining: remainingSection(design, { ...input, seats: last.seats, allow: remaining(input.allow, trials.slice(0, results.length)) }) }),
+    ...(last.status === 'updated' && { remaining: remainingSection(design, { ...input, seats: last.seats, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }) }),
   };
 }
 
@@ -41,8 +41,13 @@ function remainingSection(design: Design, input: PlanInput): NonNullable<Trials[
     const diameter = diameterChange(normal, plan!.base[of.seat]![of.part].halfAngle, of.part);
     return [{ seat: design.seats[of.seat]!.name, part: of.part, normal: millimetres(normal), diameter: millimetres(diameter) }];
   });
+  const faces = (plan?.rooms ?? []).flatMap(({ of }, k) => {
+    const off = plan!.amounts[k]!;
+    return of.kind === 'face' && off !== 0 ? [{ name: input.faces![of.face]!.name, off: millimetres(off) }] : [];
+  });
   return {
     steps,
+    faces,
     position: millimetres(plan?.position ?? input.position),
     films: Object.fromEntries(design.seats.map(({ name }, i) => [name, orNull(plan?.films[i] ?? null)])),
     feasible: verdict.status === 'planned',

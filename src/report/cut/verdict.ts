@@ -158,7 +158,9 @@ function trialSentence({ trials, remaining }: CutReport, system: System): string
   if (last.status === 'contradiction') return 'The last trial cannot have come from these parts: look for grit, a burr, or a slip of the pen.';
   if (last.status === 'noModel') return 'The shake of the last trial cannot be reckoned for these parts.';
   if (!remaining) return '';
-  const left = remaining.steps.filter((s) => s.normal >= NOTHING).map((s) => `${fineText(s.normal, system)} off the ${s.seat} ${s.part}`);
+  const surfaces = remaining.steps.filter((s) => s.normal >= NOTHING).map((s) => `${fineText(s.normal, system)} off the ${s.seat} ${s.part}`);
+  const faces = remaining.faces.filter((f) => Math.abs(f.off) >= NOTHING).map((f) => `${fineText(Math.abs(f.off), system)} ${f.off > 0 ? 'off' : 'to be put on'} ${f.name}`);
+  const left = [...surfaces, ...faces];
   if (left.length === 0) return remaining.feasible ? 'After the last trial nothing is left to cut.' : 'After the last trial too much is off already for the films wanted.';
   return `After the last trial there is left ${listed(left)}${remaining.feasible ? '' : ', which is as near as can be'}.`;
 }

@@ -5,7 +5,7 @@ import { mersenne } from 'pure-rand/generator/mersenne';
 import { describe, expect, it } from 'vitest';
 import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { planCut } from '../../../src/engine/cutting/plan.ts';
-import { believed, remaining, type Trial, trialsOf } from '../../../src/engine/cutting/trial.ts';
+import { believed, remaining, remainingFaces, type Trial, trialsOf } from '../../../src/engine/cutting/trial.ts';
 import { truncated } from '../../../src/engine/cutting/truncated.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { MM, pair, rad, UM } from './pairs.ts';
@@ -226,6 +226,47 @@ describe('trials in turn', () => {
       }),
       { seed: 9, numRuns: 200 },
     );
+  });
+
+  it('a face taken off moves its seats, and what is left of it is less', () => {
+    const faces = [{ name: 'spacer', part: 'bush' as const, seats: [1], moves: -1 as const, cleanup: 5 * UM, limit: 200 * UM, add: 30 * UM }];
+    const trial: Trial = { ...bare, faces: [{ face: 0, off: 50 * UM, sigma: 2 * UM }] };
+    const [result] = trialsOf({ seats, faces }, [trial], DOUBT);
+    if (result!.status !== 'updated') throw new Error(result!.status);
+    expect(result!.seats[1]!.bush.station).toBeCloseTo(seats[1]!.bush.station - 50 * UM, 15);
+    expect(result!.estimate.covariance[1]![1]).toBeCloseTo(DOUBT ** 2 + 2 * UM ** 2, 20);
+    expect(solveFit(result!.seats, 0).firstPosition).toBeCloseTo(solveFit(seats, 0).firstPosition! - 50 * UM, 13);
+    expect(remainingFaces(faces, [trial])[0]).toMatchObject({ cleanup: 0, limit: 150 * UM, add: 80 * UM });
+  });
+
+  it('stock off a surface that is cut to a new line leaves that line', () => {
+    const worn = [
+      {
+        ...seats[0]!,
+        bush: {
+          ...seats[0]!.bush,
+          profile: [
+            [-25 * MM, 0],
+            [-0.5 * MM, -12 * UM],
+          ] as const,
+        },
+      },
+      seats[1]!,
+    ];
+    const allow = [{ seat: 0, part: 'bush' as const, cleanup: 0, limit: 100 * UM, renew: rad(3) }];
+    const taken = [{ seat: 0, part: 'bush' as const, normal: 10 * UM, sigma: 0 }];
+    const results = trialsOf(
+      { seats: worn, allow },
+      [
+        { ...bare, taken },
+        { ...bare, taken },
+      ],
+      DOUBT,
+    );
+    const last = results[1]!;
+    if (last.status !== 'updated') throw new Error(last.status);
+    expect(last.seats[0]!.bush.profile).toEqual([]);
+    expect(last.seats[0]!.bush.radius - worn[0]!.bush.radius).toBeCloseTo((20 * UM) / Math.cos(rad(3)), 14);
   });
 
   it('what is left: the plan of the parts as believed, with the rooms that are left', () => {

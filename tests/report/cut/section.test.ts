@@ -223,6 +223,43 @@ describe('the keys of the design', () => {
     expect(broken.remaining).toBeUndefined();
   });
 
+  it('a straight seat is cut without a sine bar, and its flank is never hollow', () => {
+    const rear = demo('rear-bearing.conepair.json');
+    const cut = cutOf({
+      ...rear,
+      cut: {
+        allow: [
+          { seat: 'rear', part: 'journal', cleanup: 0.002 },
+          { seat: 'rear', part: 'bush' },
+        ],
+        machine: { setBy: 'sineBar' },
+      },
+    });
+    expect(cutReport.safeParse(cut).success).toBe(true);
+    const setting = cut.settings.find((s) => s.seat === 'rear')!;
+    expect(setting.blocks).toBeNull();
+    expect(setting.ways.some(({ way }) => way === 'sineBar')).toBe(false);
+    expect(setting.hollow!.depth).toBe(0);
+  });
+
+  it('a tool off the centre: hollow on the journal, told with its shape', () => {
+    const [setting] = cutOf({ ...steepFirst, cut: { ...steepFirst.cut!, machine: { toolHeight: 0.5 } } }).settings;
+    const { height, depth, angleError, profile } = setting!.hollow!;
+    expect(height).toBe(0.5);
+    expect(depth).toBeGreaterThan(0);
+    expect(angleError).toBeLessThan(0);
+    const [first, middle, last] = [profile[0]!, profile[8]!, profile[16]!];
+    expect((first[1] + last[1]) / 2 - middle[1]).toBeCloseTo(depth, 5);
+    expect((first[1] + last[1]) / 2 - middle[1]).toBeGreaterThan(0);
+    expect(cutOf({ ...steepFirst, cut: { ...steepFirst.cut!, machine: { toolHeight: 10 } } }).settings[0]!.hollow).not.toBeNull();
+    const small: Design = {
+      ...steepFirst,
+      seats: steepFirst.seats.map((s) => (s.name === 'steep' ? { ...s, journal: { ...s.journal, diameter: 14 }, bush: { ...s.bush, diameter: 14.008 } } : s)),
+      cut: { ...steepFirst.cut!, machine: { toolHeight: 10 } },
+    };
+    expect(cutOf(small).settings.find((s) => s.seat === 'steep')!.hollow).toBeNull();
+  });
+
   it('lap: nothing touches, nothing is lapped', () => {
     const straight: Design = {
       conepair: 1,
@@ -296,6 +333,7 @@ describe('bad input', () => {
     [{ allow: [], machine: { division: 0 } }, 'cut.machine.division'],
     [{ allow: [], trials: [{ taken: [{ seat: 'middle', part: 'bush', normal: 0 }] }] }, 'cut.trials[0].taken[0].seat'],
     [{ allow: [], trials: [{ blue: [{ seat: 'middle', prints: true }] }] }, 'cut.trials[0].blue[0].seat'],
+    [{ allow: [], trials: [{ faces: [{ name: 'g', off: 0 }] }] }, 'cut.trials[0].faces[0].name'],
     [{ allow: [], lap: { force: 0 } }, 'cut.lap.force'],
     [{}, 'cut.allow'],
   ])('%j is refused at %s', (cut, path) => {
