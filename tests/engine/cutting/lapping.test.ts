@@ -1,12 +1,15 @@
 /** Lapping: work and volume, a perfect pair, and how two cones come to touch together. */
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { filmAlong } from '../../../src/engine/contact/film.ts';
 import { seatLines } from '../../../src/engine/contact/fit.ts';
 import { type Lap, type LapState, lapped } from '../../../src/engine/cutting/lapping.ts';
 import { added, depthAt, depthBeside, integral, type Piece, withoutJumps } from '../../../src/engine/cutting/wear.ts';
 import { lineOf } from '../../../src/engine/geometry/line.ts';
 import { MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
+
+// The machine may be busy; nothing here is timed.
+vi.setConfig({ testTimeout: 60_000 });
 
 const lap: Lap = { force: 20, coefficient: { journal: 1e-12, bush: 1e-12 }, step: 0.2 * UM, advance: 20 * UM, bearing: 0.8, limit: 50 * UM };
 

@@ -2,13 +2,16 @@
 import fc from 'fast-check';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { planCut } from '../../../src/engine/cutting/plan.ts';
 import { believed, remaining, remainingFaces, type Trial, trialsOf } from '../../../src/engine/cutting/trial.ts';
 import { truncated } from '../../../src/engine/cutting/truncated.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { MM, pair, rad, UM } from './pairs.ts';
+
+// The machine may be busy; nothing here is timed.
+vi.setConfig({ testTimeout: 60_000 });
 
 const seats = pair(0.0164, 0.008);
 const DOUBT = 3 * UM;
