@@ -7,11 +7,13 @@ import type { RunFields } from '../../report/film/fields.ts';
 import { radians, toSeat } from '../../report/toEngine.ts';
 import { drawnPair } from '../picture/drawn.ts';
 import type { Frame } from '../picture/revolve.ts';
+import type { Work } from '../store.ts';
 import { useMedia } from '../useMedia.ts';
 import { MapLegend } from './MapLegend.tsx';
 import { mapScale } from './mapScale.ts';
 import { type Layer, SeatMap } from './SeatMap.tsx';
 import { skinOf } from './skinGeometry.ts';
+import { useEased } from './useEased.ts';
 
 const RunScene = lazy(() => import('./RunScene.tsx'));
 
@@ -20,9 +22,10 @@ interface Props {
   /** the design the fields belong to */
   design: Design;
   system: System;
+  work: Work;
 }
 
-export function RunPictures({ fields, design, system }: Props) {
+export function RunPictures({ fields, design, system, work }: Props) {
   const [layer, setLayer] = useState<Layer>('pressure');
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
@@ -55,7 +58,7 @@ export function RunPictures({ fields, design, system }: Props) {
           <figure className="picture">
             <div className="scene">
               <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
-                <Raised fields={fields} design={design} system={system} onLost={onLost} />
+                <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
               </Suspense>
             </div>
             <figcaption>
@@ -68,7 +71,8 @@ export function RunPictures({ fields, design, system }: Props) {
   );
 }
 
-function Raised({ fields, design, system, onLost }: Props & { onLost(): void }) {
+function Raised({ fields: newest, design, system, work, onLost }: Props & { onLost(): void }) {
+  const fields = useEased(newest, work.dragging);
   const dark = useMedia('(prefers-color-scheme: dark)');
   const { seats } = design;
   // Gaps are no matter here: drawn true, the parts simply meet.

@@ -55,7 +55,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       <RunProgress work={run} />
       {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
       <HandControls work={work} design={design} fields={fields.value} system={system} />
-      {fields.value?.seats.length && fields.of?.run ? <RunPictures fields={fields.value} design={fields.of} system={system} /> : fields.fault === null && <p className="loading">The films are being worked out.</p>}
+      {fields.value?.seats.length && fields.of?.run ? <RunPictures fields={fields.value} design={fields.of} system={system} work={work} /> : fields.fault === null && <p className="loading">The films are being worked out.</p>}
       <Suspense fallback={<p className="loading">The controls are loading.</p>}>
         <RunControls work={work} fields={fields.value} />
       </Suspense>
