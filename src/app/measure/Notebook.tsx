@@ -32,7 +32,7 @@ export function Notebook({ work, measure }: Props) {
         </p>
       )}
       {readings.map((reading, i) => (
-        // Known by its place in the notebook; another kind in that place is another entry.
+        // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
         <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
       ))}
       <p className="buttons">

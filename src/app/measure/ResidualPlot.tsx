@@ -23,8 +23,8 @@ export function ResidualPlot({ normalised, names, disagreeing }: Props) {
   return (
     <figure ref={box} className="chart">
       <svg width={width} height={HEIGHT} role="img" aria-label={`Residuals in uncertainties. ${said}`}>
-        <rect x={LEFT} width={width - LEFT} y={y(2)} height={y(-2) - y(2)} className="band wide" />
-        <rect x={LEFT} width={width - LEFT} y={y(1)} height={y(-1) - y(1)} className="band" />
+        <rect x={LEFT} width={width - LEFT} y={y(2)} height={y(-2) - y(2)} className="spread wide" />
+        <rect x={LEFT} width={width - LEFT} y={y(1)} height={y(-1) - y(1)} className="spread" />
         {[-2, -1, 0, 1, 2].map((t) => (
           <g key={t} className="grid">
             <path d={`M${LEFT} ${y(t)}H${width}`} className={t === 0 ? 'zero' : ''} />

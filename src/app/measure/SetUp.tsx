@@ -47,7 +47,7 @@ function drawingOf(design: Design, reading: Reading, system: System): Drawing | 
     case 'ballDepth':
       return ballDepth(design, reading, system);
     case 'sineRise':
-      return sineRise(reading, system);
+      return sineRise(design, reading, system);
     case 'standOff':
     case 'shake':
       return onThePair(design, reading, system);
@@ -185,33 +185,55 @@ function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth'
   return { extent, body, said: `A ball of ${lengthText(reading.ball, system)} in the ${reading.seat} bush, its depth taken from the face at station ${lengthText(reading.face, system)}` };
 }
 
-function sineRise(reading: Extract<Reading, { kind: 'sineRise' }>, system: System): Drawing | null {
+/** Level when the bar stands at the half angle: a journal with its large end low, its uppermost line read; a bush with its large end high, the lowermost line of its bore read. */
+function sineRise(design: Design, reading: Extract<Reading, { kind: 'sineRise' }>, system: System): Drawing | null {
+  const line = lineIn(design, reading.seat, reading.part);
   const sine = reading.stack / reading.bar;
-  if (Math.abs(sine) > 1) return null;
+  if (!line || Math.abs(sine) > 1) return null;
   const angle = Math.asin(sine);
   const roll = 0.07 * reading.bar;
-  const [dx, dy] = [reading.bar * Math.cos(angle), -reading.bar * sine];
   const thick = 0.1 * reading.bar;
-  // Beneath the stacked end stands the stack, beneath the other the plate.
-  const low = Math.max(0, dy);
-  const up = Math.abs(dy) + thick * 4 + roll;
+  const [dx, dy] = [reading.bar * Math.cos(angle), reading.bar * sine];
+  const journal = reading.part === 'journal';
+  const lean = line.halfAngle >= 0 === journal ? -1 : 1;
+  const middle = (end(line, 'rear') + end(line, 'nose')) / 2;
+  const widest = Math.max(...Array.from(line.r, millimetres));
+  const wall = 1.3 * widest;
+  // In the frame of the bar: along it from the roll on the plate, and square to it.
+  const axis = thick / 2 + (journal ? widest : wall);
+  const at = (z: number, off: number) => `${(reading.bar / 2 + lean * (z - middle)).toFixed(3)} ${(-axis - off).toFixed(3)}`;
+  const edge = (side: number) => Array.from(line.z, (z, k) => at(millimetres(z), side * millimetres(line.r[k]!)));
+  const shape = journal ? [[...edge(1), ...edge(-1).reverse()]] : [1, -1].map((side) => [...edge(side), at(end(line, 'nose'), side * wall), at(end(line, 'rear'), side * wall)]);
+  const touch = (journal ? 1 : -1) * millimetres(radiusAt(line, metres(middle)));
   const size = 0.06 * reading.bar;
+  const up = Math.max(0, dy) + axis + (journal ? widest : wall) + 4 * size;
+  const low = Math.max(0, -dy);
   const body = (
-    <g transform={`translate(${-dx / 2} ${up / 2 - low})`}>
+    <g transform={`translate(${-dx / 2} ${up / 2})`}>
       <path d={`M${-roll * 3} ${roll + low}H${dx + roll * 3}`} className="datum" />
-      {dy < 0 && <rect x={dx - roll} y={dy + roll} width={2 * roll} height={-dy} className="part bush" />}
-      {dy > 0 && <rect x={-roll} y={roll} width={2 * roll} height={dy} className="part bush" />}
-      <path d={`M0 0L${dx} ${dy}`} className="bar-body" strokeWidth={thick} />
+      {dy > 0 && <rect x={dx - roll} y={roll - dy} width={2 * roll} height={dy} className="part bush" />}
+      {dy < 0 && <rect x={-roll} y={roll} width={2 * roll} height={-dy} className="part bush" />}
       <circle cx={0} cy={0} r={roll} className="gauge" />
-      <circle cx={dx} cy={dy} r={roll} className="gauge" />
-      <Size from={[dx * 0.25, dy * 0.25 - thick * 2]} to={[dx * 0.25 + Math.min(reading.travel, dx * 0.7), dy * 0.25 - thick * 2]} text={`travel ${lengthText(reading.travel, system)}`} size={size} />
-      {dy !== 0 && <Size from={[dx + roll * 1.5, roll + low]} to={[dx + roll * 1.5, roll + low - Math.abs(dy)]} text={`stack ${lengthText(reading.stack, system)}`} size={size} />}
-      <text x={dx / 2} y={dy / 2 + thick * 2} fontSize={size} textAnchor="middle">
+      <circle cx={dx} cy={-dy} r={roll} className="gauge" />
+      <g transform={`rotate(${(-angle * 180) / Math.PI})`}>
+        <rect x={-roll / 2} y={-thick / 2} width={reading.bar + roll} height={thick} className="gauge" />
+        {shape.map((outline) => (
+          <path key={outline[0]} d={`M${outline.join('L')}Z`} className={`part ${reading.part}`} />
+        ))}
+        <path d={`M${at(middle, touch)}v${-size}`} className="pointer" />
+        <circle cx={reading.bar / 2} cy={-axis - touch - 1.8 * size} r={0.8 * size} className="dial" />
+      </g>
+      {dy !== 0 && <Size from={[(dy > 0 ? dx : 0) + roll * 1.6, roll + low]} to={[(dy > 0 ? dx : 0) + roll * 1.6, roll + low - Math.abs(dy)]} text={`stack ${lengthText(reading.stack, system)}`} size={size} />}
+      <text x={dx * 0.3} y={roll + low + 1.4 * size} fontSize={size} textAnchor="middle">
         {`bar ${lengthText(reading.bar, system)}`}
       </text>
     </g>
   );
-  return { extent: { left: -dx / 2 - roll * 4, right: dx / 2 + roll * 9, up: up / 2 + roll * 2 }, body, said: `A sine bar of ${lengthText(reading.bar, system)} over a stack of ${lengthText(reading.stack, system)}` };
+  return {
+    extent: { left: -dx / 2 - roll * 4, right: dx / 2 + roll * 9, up: up / 2 + roll * 3 },
+    body,
+    said: `The ${reading.seat} ${reading.part} on a sine bar of ${lengthText(reading.bar, system)} over a stack of ${lengthText(reading.stack, system)}`,
+  };
 }
 
 function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' | 'shake' }>, system: System): Drawing {

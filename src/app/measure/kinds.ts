@@ -40,7 +40,7 @@ export const KINDS: Record<Kind, KindWords> = {
   },
   sineRise: {
     name: 'Sine bar',
-    how: 'The part held with its axis on a sine bar over a stack; an indicator run along the uppermost line.',
+    how: 'The part held with its axis along a sine bar over a stack; an indicator run along the uppermost line of a journal toward its large end, or the lowermost of a bore toward its small end.',
     formula: 'reading = travel·tan(a − arcsin(stack/bar))',
     asks: ['bar', 'stack', 'travel'],
     parts: ['journal', 'bush'],
