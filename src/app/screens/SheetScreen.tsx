@@ -9,12 +9,17 @@ import { designWithCut } from '../../report/cut/withCut.ts';
 import { fitSection } from '../../report/fit/section.ts';
 import { fitVerdict } from '../../report/fit/verdict.ts';
 import { tolerancedSurfaces } from '../../report/sheet/tolerancedSurfaces.ts';
+import { offer } from '../files.ts';
 import { Pages } from '../sheet/Pages.tsx';
 import { PAPERS, type Paper } from '../sheet/papers.ts';
+import { svgText } from '../sheet/svgText.ts';
 import '../sheet/sheet.css';
 import type { Work } from '../store.ts';
 import { useSize } from '../useSize.ts';
 import { useSolved } from '../useSolved.ts';
+
+/** Every drawing of the Sheet, by the name it is marked with. */
+const DRAWINGS = ['journal', 'bush', 'chart'];
 
 const PAPER_NAMES = Object.keys(PAPERS) as Paper[];
 
@@ -23,11 +28,12 @@ export default function SheetScreen({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
   const { value, of, fault } = useSolved('cut', design);
   const [chosen, setPaper] = useState<Paper | null>(null);
+  const sheet = useRef<HTMLDivElement>(null);
   const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   return (
-    <div className="sheet-screen">
+    <div className="sheet-screen" ref={sheet}>
       <section className="verdict screen-only" aria-live="polite">
         <h2>{value ? 'Drawings, settings and stop readings for the machine.' : 'Drawings of both parts; what may be cut is said on the Cut screen.'}</h2>
         <p>Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.</p>
@@ -46,6 +52,11 @@ export default function SheetScreen({ work }: { work: Work }) {
             ))}
           </select>
         </label>
+        {DRAWINGS.map((name) => (
+          <button key={name} type="button" onClick={() => offer(`${name}.svg`, svgText(sheet.current!.querySelector<SVGSVGElement>(`[data-drawing="${name}"] svg`)!), 'image/svg+xml')}>
+            Save the {name} as SVG
+          </button>
+        ))}
       </p>
       <Sheet design={of} cut={of.cut ? value : null} paper={paper} system={system} />
     </div>

@@ -15,4 +15,5 @@ export const SCREENS: readonly ScreenEntry[] = [
   { name: 'Fit', about: 'Which seat touches first, and how far to move', component: FitScreen },
   { name: 'Run', about: 'The oil films of the turning spindle, what they carry and how it warms', component: lazy(() => import('./RunScreen.tsx')) },
   { name: 'Cut', about: 'What to take off which surface, and when to stop', component: lazy(() => import('./CutScreen.tsx')) },
+  { name: 'Sheet', about: 'What goes to the machine, on paper', component: lazy(() => import('./SheetScreen.tsx')) },
 ];

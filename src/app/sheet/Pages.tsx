@@ -4,7 +4,6 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import type { TolerancedSurface } from '../../report/sheet/tolerancedSurfaces.ts';
-import { Drawing } from './Drawing.tsx';
 import { FilmChart } from './FilmChart.tsx';
 import { PartDrawing } from './PartDrawing.tsx';
 import { chartHeight, drawingHeight, MARGIN, PAPERS, type Paper, PIXELS_PER_MM, pageRule } from './papers.ts';
@@ -36,19 +35,19 @@ export function Pages({ paper, room, headline, design, made, cut, surfaces, syst
   const style = { '--page-width': `${width}mm`, '--page-height': `${height}mm`, '--margin': `${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm`, '--fit': fit } as CSSProperties;
   const drawn = drawingHeight(paper, surfaces.length);
   const isCut = cut !== null && cut.steps.length + cut.faces.length > 0;
-  const cautions = [...new Set([FIRST, ...(isCut ? cut.work.flatMap((item) => item.cautions) : [GUARDS]), LAST])];
+  const cautions = [...new Set([FIRST, ...(isCut ? cut.work.flatMap(({ id, cautions: own }) => (id === 'manual' ? [] : own)) : [GUARDS]), LAST])];
   return (
     <div className="pages" style={style}>
       <style>{pageRule(paper, design.title ?? 'untitled')}</style>
       <section className="leaf" aria-label="Drawings">
         <TitleBlock title={design.title ?? 'untitled'} />
         <p className="headline">{headline}</p>
-        <Drawing name="journal">
+        <div className="drawing" data-drawing="journal">
           <PartDrawing design={made} part="journal" surfaces={surfaces} system={system} height={drawn} />
-        </Drawing>
-        <Drawing name="bush">
+        </div>
+        <div className="drawing" data-drawing="bush">
           <PartDrawing design={made} part="bush" surfaces={surfaces} system={system} height={drawn} />
-        </Drawing>
+        </div>
         <SurfaceTable surfaces={surfaces} system={system} />
         <p className="small">
           Stations are counted from the datum, toward the nose above 0. Tolerances: half of the film’s tolerance to each part, at the position {fineText(made.position ?? 0, system)}; each holds by itself. Figures are those{' '}
@@ -66,9 +65,9 @@ export function Pages({ paper, room, headline, design, made, cut, surfaces, syst
         )}
         <div className="block">
           <h3>Film and adjuster, {isCut ? 'after the cut' : 'as it is'}</h3>
-          <Drawing name="chart">
+          <div className="drawing" data-drawing="chart">
             <FilmChart design={made} system={system} height={chartHeight(paper)} />
-          </Drawing>
+          </div>
         </div>
         <div className="block">
           <h3>Cautions</h3>

@@ -59,7 +59,7 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
   const at = drawingPlacing(frame, dimensions, size, measures);
   const { lengths, rear, nose } = dimensionsOnScreen(frame, dimensions, at, size, measures);
   const outline = part === 'journal' ? frame.journal.above : frame.bush.above;
-  const heavy = own.some(({ cut }) => cut !== null);
+  const legend = `in ${system === 'inch' ? 'inches' : 'mm'} · about ${scaleText(at.scale / PER_MM)}, not to be scaled off · framed: exact place of the gauge plane${own.some(({ cut }) => cut !== null) ? ' · heavy: to be cut' : ''}`;
   return (
     <svg viewBox={`0 0 ${WIDTH} ${tall}`} fontFamily={FONT} role="img" aria-label={`Drawing of the ${part}`}>
       <rect width={WIDTH} height={tall} fill="#fff" />
@@ -85,12 +85,11 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
       ))}
       <Datum at={at} frame={frame} />
       <Cones surfaces={own} drawn={drawn.seats.map((seat) => seat[part])} at={at} width={WIDTH} />
-      <text {...lettering(SECOND)} x={6} y={tall - 24}>
-        {`${fitted(`${design.title ?? 'untitled'}: ${part}`, SECOND, WIDTH - 330)} · dimensions in ${system === 'inch' ? 'inches' : 'mm'} · about ${scaleText(at.scale / PER_MM)}, not to be scaled off`}
-      </text>
-      <text {...lettering(SECOND)} x={6} y={tall - 8}>
-        {`framed: exact place of the gauge plane from the datum 0${heavy ? ' · heavy line: to be cut' : ''}`}
-      </text>
+      {[`${design.title ?? 'untitled'}: ${part}`, legend].map((line, i) => (
+        <text key={line} {...lettering(SECOND)} x={6} y={tall - 24 + 16 * i}>
+          {fitted(line, SECOND, WIDTH - 12)}
+        </text>
+      ))}
     </svg>
   );
 }
