@@ -7,7 +7,8 @@
  *
  * w_i tolerance of the film, or 1 µm for all where not every film wanted has one. Objectives in turn: the miss e; the
  * move of the journal, where it is to stay; stock off a spared part; all stock; and among plans equally good, stock
- * in the bush, since an outside is easier to grind and to gauge (common practice, no source).
+ * in the bush, since an outside is easier to grind and to gauge (common practice, no source); and where the position is
+ * still free the least move of the journal.
  */
 import type { Part } from '../gauging/reading.ts';
 import { minimised, type Optimum, type Programme, type Row, type Variable } from './linear.ts';
@@ -130,5 +131,6 @@ function objectivesOf({ rooms, input }: Problem, goal: Goal, at: Unknowns): numb
   const { keepPosition, spare } = input.prefer ?? {};
   const bush = ofPart('bush');
   const total = stock(() => true).map((one, v) => one + EVEN * bush[v]!);
-  return [...(goal === 'nearest' ? [at.row([[at.miss, 1]])] : []), ...(keepPosition ? [at.row([[at.move, 1]])] : []), ...(spare ? [ofPart(spare)] : []), total];
+  const move = at.row([[at.move, 1]]);
+  return [...(goal === 'nearest' ? [at.row([[at.miss, 1]])] : []), ...(keepPosition ? [move] : []), ...(spare ? [ofPart(spare)] : []), total, ...(keepPosition ? [] : [move])];
 }

@@ -135,13 +135,16 @@ function stockToTarget(seat: SeatInput, part: 'journal' | 'bush', position: numb
     return film === null ? Number.NaN : seat.target! - film;
   };
   let [before, now] = [0, missing(0)];
+  // Where the parts do not overlap no stock is found; the plan is told so by what is measured of it.
+  if (Number.isNaN(now)) return 0;
   let [missingBefore, missingNow] = [now, missing(now)];
   for (let step = 0; step < 60 && Math.abs(missingNow) > EXACT; step++) {
     const slope = (missingNow - missingBefore) / (now - before);
     // A kink can make the secant run away; a film never gains less than a tenth of the stock, nor more than ten times.
     const next = now - missingNow / (slope < -0.1 && slope > -10 ? slope : -1);
-    if (next === now || Number.isNaN(next)) break;
-    [before, missingBefore, now, missingNow] = [now, missingNow, next, missing(next)];
+    const missingNext = missing(next);
+    if (next === now || Number.isNaN(missingNext)) break;
+    [before, missingBefore, now, missingNow] = [now, missingNow, next, missingNext];
   }
   return now;
 }

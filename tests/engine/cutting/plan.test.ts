@@ -73,6 +73,11 @@ describe('closed forms', () => {
     expectTargets(at(seats, 0.1 * MM), plan);
   });
 
+  it('where only straight seats are wanted the journal stays where it is', () => {
+    const seats = [withFilm({ name: 'rear', journal: surface(0, 20, 0, -60, -40), bush: surface(0, 20.002, 0, -60, -40) })];
+    expect(planned(planCut(at(seats, 0.1 * MM, { position: 30 * UM }))).position).toBeCloseTo(30 * UM, 14);
+  });
+
   it('nothing is cut from a pair that is right', () => {
     const seats = pair(0.006, 0.006).map((seat, i) => ({ ...seat, bush: { ...seat.bush, radius: seat.journal.radius + (2.5 * UM) / Math.cos(rad(i === 0 ? 3 : 45)) } }));
     const plan = planned(planCut(at(seats, 0.1 * MM)));
@@ -305,6 +310,14 @@ describe('where nothing will do', () => {
     expect(planCut(at(bare, UM))).toEqual({ status: 'nothingWanted' });
     const apart = [withFilm({ name: 'a', journal: surface(3, 22, 0, -200, -190), bush: surface(3, 22.01, 0, -4, 0) })];
     expect(planCut(at(apart, UM))).toEqual({ status: 'apart', seats: [0] });
+  });
+
+  // found by the fuzz: the position one seat needs takes another out of its bush
+  it('a seat drawn out of its bush by another is apart', () => {
+    const tight = withFilm({ name: 'tight', journal: surface(1.5, 40, 60, 54.7, 64.7), bush: surface(1.5, 39.9, 60, 55, 65) }, 0);
+    const short = withFilm({ name: 'short', journal: surface(0, 40, 90, 89.3, 91.3), bush: surface(0, 39.9, 90, 89, 91) }, 0);
+    const allow = [{ seat: 1, part: 'journal' as const, cleanup: 0, limit: 0.6 * MM }];
+    expect(planCut({ seats: [tight, short], position: 0, allow })).toEqual({ status: 'apart', seats: [1] });
   });
 
   it('a seat without a film is kept clear', () => {
