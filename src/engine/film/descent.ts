@@ -33,7 +33,9 @@ export const CLOSE = 1e-6;
 const FINE_PRESSURE = 1e-10;
 /** of the film: a move that changes nothing */
 const ROUND_OFF = 1e-11;
-const MAX_STEPS = 80;
+const MAX_STEPS = 120;
+/** Steps between two looks whether Newton's own step would do already: a light load can circle for long. */
+const LOOK = 6;
 /** of the film it started with */
 const SINKING = 0.05;
 /** A journal pushed this many of its least films off its seats is not coming back. */
@@ -63,8 +65,10 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
   for (let iterations = 0; iterations < MAX_STEPS; iterations++) {
     if (stand.size <= close) return { status: 'solved', pose: asPose(stand.q), seats: stand.seats, total: stand.total, coefficients: slope, residual: stand.size, iterations };
     slope ??= spindleCoefficients(spindle, run, 1e-3);
-    const move = moveBy(task, slope, stand, step);
+    const looking = step !== Number.POSITIVE_INFINITY && iterations % LOOK === LOOK - 1;
+    const move = moveBy(task, slope, stand, looking ? Number.POSITIVE_INFINITY : step);
     const part = move === null ? 0 : allowed(spindle.seats, run, stand.q, move);
+    if (looking && (move === null || part < 1)) continue;
     if (move === null || part < 1e-4) {
       step = Math.min(step, slow) / 8;
       if (step < 1e-12 * slow) break;
@@ -75,6 +79,10 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
     const after = standAt(task, scale, stand.q.map((value, i) => value + part * move[i]!) as Five);
     if (after === 'apart') return { status: 'pushedOff' };
     if (after === 'contact') break;
+    if (looking && after.size > 0.5 * stand.size) {
+      standAt(task, scale, stand.q);
+      continue;
+    }
     if (after.size > 2 * stand.size && step > 1e-6 * slow && part > 0.5) {
       // Too far: back to where it was, with a shorter step, or with K and B of its own if they were another pose's.
       standAt(task, scale, stand.q);

@@ -15,6 +15,7 @@
 import { CLOSE, settle, type Task, thinnest } from './descent.ts';
 import type { LeastFilm } from './height.ts';
 import type { Five, Pose } from './pose.ts';
+import { searchPosition } from './positionSearch.ts';
 import type { SeatFilm } from './seatFilm.ts';
 import type { FilmSeat, Spindle, SpindleRun, Sum } from './spindle.ts';
 import type { Coefficients } from './stiffness.ts';
@@ -106,7 +107,8 @@ function descend(spindle: Spindle, load: Load, run: SpindleRun, start: Start, fr
     if (coarse.status === 'pushedOff') return 'pushedOff';
     if (coarse.status === 'solved') first = coarse.pose;
   }
-  const settled = settle(task, first, start.near?.coefficients ?? null);
+  let settled = settle(task, first, start.near?.coefficients ?? null);
+  if (settled.status === 'notConverged' && !held) settled = searchPosition(task, from);
   if (settled.status === 'pushedOff') return 'pushedOff';
   return settled.status === 'solved' ? { ...settled, stop: held ? -(settled.total.force[2] + load[2]) : 0 } : settled;
 }
