@@ -15,6 +15,8 @@ export interface WarmPoint {
   time: number;
   journal: number;
   bush: number;
+  /** of the seat whose oil is warmest */
+  oil: number;
   leastFilm: number;
   power: number;
 }
@@ -75,7 +77,7 @@ export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoi
   return { points, end: 'time', seat: null, last };
 }
 
-const pointOf = (time: number, state: WarmFilm): WarmPoint => ({ time, journal: state.journal, bush: state.bush, leastFilm: Math.min(...state.seats.map(({ least }) => least.film)), power: state.total.power });
+const pointOf = (time: number, state: WarmFilm): WarmPoint => ({ time, journal: state.journal, bush: state.bush, oil: Math.max(...state.oil), leastFilm: Math.min(...state.seats.map(({ least }) => least.film)), power: state.total.power });
 
 /** Net heat (W) of both parts. */
 export function netHeat({ journal, bush, ambient }: Warming, state: WarmFilm): Two {

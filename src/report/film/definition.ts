@@ -31,12 +31,19 @@ export const seatOil = z.strictObject({
   leastFilmAt: z.nullable(place),
   flow: z.nullable(flow('Oil out of both ends')),
   supplied: z.nullable(flow('Oil pressed out of the grooves')),
-  temperature: z.nullable(celsius('Of the oil')),
+  temperature: z.nullable(celsius('Of the oil as it starts, the room’s; warm ones stand under steady')),
   viscosity: z.nullable(described('Pa·s')('At that temperature')),
   wetted: z.nullable(plain('Part of the seat under pressure')),
 });
 
-const warmPoint = z.strictObject({ time: seconds('Since the start'), journal: celsius('Of the journal'), bush: celsius('Of the bush'), leastFilm: mm('Least film of all seats'), power: watt('Lost to friction') });
+const warmPoint = z.strictObject({
+  time: seconds('Since the start'),
+  journal: celsius('Of the journal'),
+  bush: celsius('Of the bush'),
+  oil: celsius('Of the oil where it is warmest'),
+  leastFilm: mm('Least film of all seats'),
+  power: watt('Lost to friction'),
+});
 
 const steady = z.strictObject({
   journal: celsius('Of the journal'),
