@@ -84,6 +84,10 @@ function runRules(run: Loose, say: Say): void {
   });
 }
 
+/** Lapping is followed in this many small steps at most; what step and advance (mm) are where they are left out. */
+const MOST_LAP_STEPS = 500;
+export const LAP = { step: 0.0002, advance: 0.03 };
+
 function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   const unknown = (name: unknown, path: string) => namedSeats([{ seat: name }], path, names, (_, message) => say(path, message));
   const withinLimit = (entry: Loose, path: string) => {
@@ -111,6 +115,9 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   });
   const { from, to } = object(cut.reach);
   if (number(from) > number(to)) say('cut.reach.to', `found ${to}, which is not noseward of from (${from})`);
+  const lap = object(cut.lap);
+  const steps = (lap.advance === undefined ? LAP.advance : number(lap.advance)) / (lap.step === undefined ? LAP.step : number(lap.step));
+  if (steps > MOST_LAP_STEPS) say('cut.lap.step', `makes ${Math.round(steps)} steps of the advance; at most ${MOST_LAP_STEPS} are followed`);
   list(cut.trials).forEach((trial, i) => {
     namedSeats(object(trial).taken, `cut.trials[${i}].taken`, names, say);
     namedSeats(object(trial).blue, `cut.trials[${i}].blue`, names, say);

@@ -120,12 +120,12 @@ function overlaps({ lines, bush, journal }: Seat, position: number): { contacts:
   if (count === 0) return { contacts: [], length: 0 };
   const du = position * Math.cos(gap.halfAngle);
   const [first, last] = [u[0]!, u[count - 1]!];
-  const ends = [...u.subarray(0, count), ...bush.flatMap(({ from, to }) => [from, to]), ...journal.flatMap(({ from, to }) => [from + du, to + du])];
-  const knots = [...new Set(ends)].filter((at) => at >= first && at <= last).sort((a, b) => a - b);
+  const knots = knotsOf(u.subarray(0, count), bush, journal, du);
   const contacts: Piece[] = [];
   let i = 0;
   for (let k = 1; k < knots.length; k++) {
-    const [from, to] = [knots[k - 1]!, knots[k]!];
+    const from = Math.max(first, knots[k - 1]!);
+    const to = Math.min(last, knots[k]!);
     if (to - from < SHORT) continue;
     while (i < count - 2 && u[i + 1]! <= from) i++;
     const line = (at: number) => film[i]! + ((film[i + 1]! - film[i]!) * (at - u[i]!)) / (u[i + 1]! - u[i]!);
@@ -138,6 +138,22 @@ function overlaps({ lines, bush, journal }: Seat, position: number): { contacts:
     else contacts.push({ from: zero, to, start: 0, end });
   }
   return { contacts: contacts.filter((c) => c.to - c.from >= SHORT), length: last - first };
+}
+
+/** Every place where film or wear may bend, rising. */
+function knotsOf(u: Float64Array, bush: readonly Piece[], journal: readonly Piece[], du: number): Float64Array {
+  const knots = new Float64Array(u.length + 2 * (bush.length + journal.length));
+  knots.set(u);
+  let k = u.length;
+  for (const { from, to } of bush) {
+    knots[k++] = from;
+    knots[k++] = to;
+  }
+  for (const { from, to } of journal) {
+    knots[k++] = from + du;
+    knots[k++] = to + du;
+  }
+  return knots.sort();
 }
 
 function stateOf(inputs: readonly SeatInput[], seats: readonly Seat[], position: number, angle: number): LapState {

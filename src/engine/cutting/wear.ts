@@ -37,12 +37,26 @@ function pieceAt(pieces: readonly Piece[], u: number): number {
   return low;
 }
 
+/** The ends of all pieces, rising; those that meet stand there twice. */
+function risingEnds(lists: readonly (readonly Piece[])[]): Float64Array {
+  const ends = new Float64Array(2 * lists.reduce((sum, list) => sum + list.length, 0));
+  let k = 0;
+  for (const list of lists) {
+    for (const { from, to } of list) {
+      ends[k++] = from;
+      ends[k++] = to;
+    }
+  }
+  return ends.sort();
+}
+
 /** Both wears together; pieces in rising order, those in line with their neighbour joined. */
 export function added(pieces: readonly Piece[], more: readonly Piece[]): Piece[] {
-  const cuts = [...new Set([...pieces, ...more].flatMap(({ from, to }) => [from, to]))].sort((a, b) => a - b);
+  const cuts = risingEnds([pieces, more]);
   const sum: Piece[] = [];
   for (let i = 1; i < cuts.length; i++) {
-    const [from, to] = [cuts[i - 1]!, cuts[i]!];
+    const from = cuts[i - 1]!;
+    const to = cuts[i]!;
     if (to - from < SHORT) continue;
     const start = depthBeside(pieces, from, to) + depthBeside(more, from, to);
     const end = depthBeside(pieces, to, from) + depthBeside(more, to, from);

@@ -1,5 +1,6 @@
 /** The edge between the file's `cut` section and the engine, with every default. */
 import type { Design, Part } from '../../design/definition.ts';
+import { LAP } from '../../design/rules.ts';
 import { type AngleTools, DEFAULT_BLOCKS, type Way } from '../../engine/cutting/angleSetting.ts';
 import type { SetUpErrors } from '../../engine/cutting/errorBudget.ts';
 import type { Lap } from '../../engine/cutting/lapping.ts';
@@ -111,8 +112,8 @@ export function toLap(lap: NonNullable<Cut['lap']>): Lap {
   return {
     force: lap.force,
     coefficient: { journal: coefficient('journal'), bush: coefficient('bush') },
-    step: metres(lap.step ?? 0.0002),
-    advance: metres(lap.advance ?? 0.03),
+    step: metres(lap.step ?? LAP.step),
+    advance: metres(lap.advance ?? LAP.advance),
     bearing: lap.bearing ?? 0.8,
     limit: metres(lap.limit ?? 0.02),
   };

@@ -335,6 +335,8 @@ describe('bad input', () => {
     [{ allow: [], trials: [{ blue: [{ seat: 'middle', prints: true }] }] }, 'cut.trials[0].blue[0].seat'],
     [{ allow: [], trials: [{ faces: [{ name: 'g', off: 0 }] }] }, 'cut.trials[0].faces[0].name'],
     [{ allow: [], lap: { force: 0 } }, 'cut.lap.force'],
+    [{ allow: [], lap: { force: 10, step: 0.00001, advance: 0.1 } }, 'cut.lap.step'],
+    [{ allow: [], lap: { force: 10, advance: 0.2 } }, 'cut.lap.step'],
     [{}, 'cut.allow'],
   ])('%j is refused at %s', (cut, path) => {
     expect(errors(cut)).toContain(path);
