@@ -43,7 +43,7 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
             Blocks for a bar of {readText(setting.bar, system)}: {blocksText(setting, system)}. Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
           </p>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
-          <section className="table" aria-label={`Ways to set the ${setting.seat} ${setting.part}`} tabIndex={0}>
+          <section className="table ways" aria-label={`Ways to set the ${setting.seat} ${setting.part}`} tabIndex={0}>
             <table>
               <thead>
                 <tr>

@@ -60,6 +60,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
         {states.map((state) => (
           <g key={state.name}>
             <Half {...state} at={at} id={id} />
+            {state.side === 1 && <Metal frame={frames[0]} at={at} id={id} />}
             {state.side === 1 && drawn.before.seats.map((seat, i) => <Stock key={seat.name} seat={seat} to={drawn.cutTo[i]!} at={at} id={id} />)}
           </g>
         ))}
@@ -138,13 +139,23 @@ const path = (points: readonly Point[], at: Placing, side: Side, unit = 1) =>
     })
     .join('L')}Z`;
 
+/** The half section of the journal, down to the axis, mm. */
+const journalHalf = ({ journal: { above } }: SectionFrame): Point[] => [...above, [above[above.length - 1]![0], 0], [above[0]![0], 0]];
+
+/** Where there is metal, so that the stock is drawn on it alone. */
+function Metal({ frame, at, id }: { frame: SectionFrame; at: Placing; id: string }) {
+  return FILLS.map((part) => (
+    <clipPath key={part} id={`${id}${part}metal`}>
+      <path d={path(part === 'journal' ? journalHalf(frame) : frame.bush.above, at, 1, 1e-3)} />
+    </clipPath>
+  ));
+}
+
 /** One side of the axis in one state. */
 function Half({ side, drawn, frame, at, id }: { side: Side; drawn: Drawn; frame: SectionFrame; at: Placing; id: string }) {
-  const outline = frame.journal.above;
-  const journal: Point[] = [...outline, [outline[outline.length - 1]![0], 0], [outline[0]![0], 0]];
   return (
     <g>
-      <path d={path(journal, at, side, 1e-3)} fill={`url(#${id}journal)`} className="outline" />
+      <path d={path(journalHalf(frame), at, side, 1e-3)} fill={`url(#${id}journal)`} className="outline" />
       <path d={path(frame.bush.above, at, side, 1e-3)} fill={`url(#${id}bush)`} className="outline bush" />
       {drawn.seats.map(
         ({ name, film }) => film.length > 1 && <path key={name} d={path([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()], at, side)} className={film.some((f) => f.film < -1e-12) ? 'film clash' : 'film'} />,
@@ -154,11 +165,11 @@ function Half({ side, drawn, frame, at, id }: { side: Side; drawn: Drawn; frame:
 }
 
 /** What comes off a seat's two surfaces, on the state before. */
-function Stock({ seat, to, at }: { seat: DrawnSeat; to: { journal: Point[]; bush: Point[] }; at: Placing; id: string }) {
+function Stock({ seat, to, at, id }: { seat: DrawnSeat; to: { journal: Point[]; bush: Point[] }; at: Placing; id: string }) {
   return (['journal', 'bush'] as const).map((part) => {
     const [old, fresh] = [seat[part], to[part]];
     const moved = old.length !== fresh.length || old.some(([z, r], i) => Math.hypot(z - fresh[i]![0], r - fresh[i]![1]) > 1e-12);
-    return moved && <path key={part} d={path([...old, ...fresh.toReversed()], at, 1)} className="stock" data-stock={`${seat.name} ${part}`} />;
+    return moved && <path key={part} d={path([...old, ...fresh.toReversed()], at, 1)} className="stock" clipPath={`url(#${id}${part}metal)`} data-stock={`${seat.name} ${part}`} />;
   });
 }
 

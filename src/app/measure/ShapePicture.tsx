@@ -8,11 +8,11 @@ import { scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { fineUnit, lengthUnit, type System } from '../../design/units.ts';
-import { type Chain, gapOf } from '../../engine/contact/film.ts';
-import { type Line, lineOf } from '../../engine/geometry/line.ts';
+import { lineOf } from '../../engine/geometry/line.ts';
 import type { MeasureReport } from '../../report/measure/definition.ts';
 import { lineUncertainty } from '../../report/measure/lineUncertainty.ts';
-import { metres, millimetres, toSurface } from '../../report/toEngine.ts';
+import { metres, toSurface } from '../../report/toEngine.ts';
+import { type Place, straightened } from '../picture/straightened.ts';
 import { useSize } from '../useSize.ts';
 
 interface Props {
@@ -28,9 +28,6 @@ const MARGIN = { left: 52, right: 14, top: 26, bottom: 40 };
 /** Half widths of the band in standard uncertainties: 95 in 100 of a normal spread. */
 const COVER = 1.96;
 const PIECES = 24;
-
-/** mm: station on the bush, and distance outward from the drawn bush line. */
-type Place = readonly [station: number, out: number];
 
 export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
   const box = useRef<HTMLElement>(null);
@@ -93,18 +90,10 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
 function placesOf(drawn: Design, shown: Design, seat: number): { bush: Place[]; journal: Place[] } {
   const frame = lineOf(toSurface(drawn.seats[seat]!.bush), 'outside');
   const position = metres(drawn.position ?? 0);
-  const inFrame = (line: Line, at: number): Place[] => {
-    const { bush, journal, halfAngle } = gapOf(frame, line);
-    return Array.from(journal.u, (u, i): Place => [millimetres(line.z[i]! + at), millimetres(journal.v[i]! - at * Math.sin(halfAngle) - vOn(bush, u + at * Math.cos(halfAngle)))]);
+  return {
+    bush: straightened(frame, lineOf(toSurface(shown.seats[seat]!.bush), 'outside'), 0),
+    journal: straightened(frame, lineOf(toSurface(shown.seats[seat]!.journal), 'inside'), position),
   };
-  return { bush: inFrame(lineOf(toSurface(shown.seats[seat]!.bush), 'outside'), 0), journal: inFrame(lineOf(toSurface(shown.seats[seat]!.journal), 'inside'), position) };
-}
-
-/** v of a chain at u, its end pieces carried on beyond the ends. */
-function vOn({ u: us, v, slope }: Chain, u: number): number {
-  let k = 0;
-  while (k < slope.length - 1 && us[k + 1]! <= u) k++;
-  return v[k]! + slope[k]! * (u - us[k]!);
 }
 
 /** The band round a fitted line; null where the readings leave it open. */

@@ -1,7 +1,12 @@
 /** Cut: what to take off which surface, with which settings, and when to stop. */
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
+import type { Design } from '../../design/definition.ts';
+import type { System } from '../../design/units.ts';
+import type { CutReport } from '../../report/cut/definition.ts';
 import { designWithPlanDone } from '../../report/cut/planDone.ts';
 import { cutVerdict } from '../../report/cut/verdict.ts';
+import { designWithCut } from '../../report/cut/withCut.ts';
 import { WorkContext } from '../controls/context.ts';
 import { Angles } from '../cut/Angles.tsx';
 import { BudgetChart } from '../cut/BudgetChart.tsx';
@@ -11,6 +16,7 @@ import { LapPanel } from '../cut/LapPanel.tsx';
 import { Limits } from '../cut/Limits.tsx';
 import { OrderOfWork } from '../cut/OrderOfWork.tsx';
 import { Steps } from '../cut/Steps.tsx';
+import { StockCloseUp } from '../cut/StockCloseUp.tsx';
 import { StockSection } from '../cut/StockSection.tsx';
 import { Trials } from '../cut/Trials.tsx';
 import '../cut/cut.css';
@@ -39,6 +45,18 @@ function Nothing({ work }: { work: Work }) {
   );
 }
 
+/** Every seat that is cut, large enough to see a micrometre. */
+function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; system: System }) {
+  const after = useMemo(() => designWithCut(design, cut), [design, cut]);
+  const touched = (name: string) => cut.steps.some(({ seat }) => seat === name) || cut.faces.some(({ seats }) => seats.includes(name));
+  return (
+    <div>
+      <div className="close-ups">{design.seats.map(({ name }, i) => touched(name) && <StockCloseUp key={name} before={design} after={after} seat={i} system={system} />)}</div>
+      <p className="fine">Straightened, bush above and journal below as they stand now; purple what is to come off, dashed where it is to end, amber the film of now.</p>
+    </div>
+  );
+}
+
 function Plan({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
@@ -56,7 +74,10 @@ function Plan({ work }: { work: Work }) {
       </section>
       <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
       <Limits work={work} cut={cut} system={system} />
-      <StockSection design={of} cut={cut} factor={factor} system={system} />
+      <div className={isCut ? 'pictures' : ''}>
+        <StockSection design={of} cut={cut} factor={factor} system={system} />
+        {isCut && <CloseUps design={of} cut={cut} system={system} />}
+      </div>
       <Steps work={work} design={of} cut={cut} system={system} />
       {isCut && (
         <p className="buttons">
