@@ -91,7 +91,8 @@ const budget = z.strictObject({
 
 const workItem = z.strictObject({
   id: z.string(),
-  text: text('What to do; common practice'),
+  text: text('What to do'),
+  basis: z.literal('common practice'),
   cautions: z.array(z.string()),
   step: z.optional(z.int().check(z.meta({ description: 'Place of the cut in `steps`, from 0' }))),
   done: z.boolean(),

@@ -24,6 +24,7 @@ export function workSection(design: Design, cut: Cut, input: PlanInput, steps: r
   return reordered(orderOfWork(steps), cut.work?.order ?? []).map((item) => ({
     id: item.id,
     text: workText(item, names),
+    basis: 'common practice' as const,
     cautions: item.cautions.map(cautionText),
     ...('step' in item && item.what !== 'face' && { step: item.step }),
     done: done.has(item.id),

@@ -193,6 +193,7 @@ describe('the keys of the design', () => {
   it('work: order and ticks', () => {
     const { work } = cutOf({ ...steepFirst, cut: { ...steepFirst.cut!, work: { order: ['trial'], done: ['guards', 'gone'] } } });
     expect(work[0]).toMatchObject({ id: 'trial', done: false });
+    expect(work.every(({ basis }) => basis === 'common practice')).toBe(true);
     expect(work.find(({ id }) => id === 'guards')!.done).toBe(true);
     expect(work.find(({ id }) => id === 'cut 0')!.step).toBe(0);
   });
