@@ -27,7 +27,7 @@ const THEME = {
 export default function ControlGroup({ title, rows }: { title: string; rows: readonly Control[] }) {
   const store = useCreateStore();
   const key = JSON.stringify(rows);
-  useControls(() => Object.fromEntries(rows.map((row, i) => [`row${i}`, control(row)])), { store }, [key]);
+  useControls(() => Object.fromEntries(rows.map((row, i) => [nameOf(row, i), control(row)])), { store }, [key]);
   const [asked, setAsked] = useState('');
   // What the control with the focus is.
   const onFocus = (event: FocusEvent) => setAsked((event.target as HTMLInputElement).labels?.[0]?.title ?? '');
@@ -41,3 +41,6 @@ export default function ControlGroup({ title, rows }: { title: string; rows: rea
     </fieldset>
   );
 }
+
+/** leva keeps a row by its name, whatever becomes of it: another row at the same place needs another. A dot would make a folder. */
+const nameOf = (row: Control, place: number) => `${place} ${row.kind} ${'path' in row ? row.path.replaceAll('.', '/') : ''}`;

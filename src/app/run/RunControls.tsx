@@ -1,4 +1,5 @@
 /** Every quantity of the run, explained from the definition. */
+import { useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import type { RunFields } from '../../report/film/fields.ts';
@@ -25,6 +26,9 @@ const GROOVE = ['angle', 'from', 'to', 'width', 'pressure'];
 export default function RunControls({ work, fields }: { work: Work; fields: RunFields | null }) {
   const design = useStore(work.store, (state) => state.design);
   const run = design.run!;
+  // A row is made once; what was found changes under it.
+  const found = useRef(fields);
+  found.current = fields;
   const posed = isPosed(run);
   const oil: Control[] = [
     { kind: 'choice', path: 'run.oil', title: 'Oil known', about: 'By its ISO grade, by two measured points, or as one viscosity.', options: OILS, read: oilKind, change: withOilKind },
@@ -32,7 +36,7 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
     quantity('run.oil.density'),
   ];
   const stand: Control[] = [
-    { kind: 'choice', path: 'run.pose', title: 'Spindle', about: 'The films are found for a load, or for a pose that you hold.', options: STANDS, read: standKind, change: (d, kind) => withStand(d, kind, fields?.pose ?? null) },
+    { kind: 'choice', path: 'run.pose', title: 'Spindle', about: 'The films are found for a load, or for a pose that you hold.', options: STANDS, read: standKind, change: (d, kind) => withStand(d, kind, found.current?.pose ?? null) },
     ...under(posed ? 'run.pose' : 'run.load', posed ? POSE : LOAD),
   ];
   return (

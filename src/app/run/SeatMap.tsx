@@ -41,7 +41,7 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
   const values = layer === 'pressure' ? seat.pressure : seat.film;
   const ratio = Math.min(2, window.devicePixelRatio || 1);
   useEffect(() => {
-    const context = canvas.current?.getContext('2d');
+    const context = canvas.current?.getContext('2d', { willReadFrequently: true });
     if (context) paint(context, seat, values, colour);
   });
   const unit = lengthUnit(system);
@@ -105,7 +105,7 @@ function paint(context: CanvasRenderingContext2D, { rows, columns }: SeatFields,
   const small = document.createElement('canvas');
   small.width = columns + 2;
   small.height = rows;
-  small.getContext('2d')!.putImageData(image, 0, 0);
+  small.getContext('2d', { willReadFrequently: true })!.putImageData(image, 0, 0);
   const { width, height } = context.canvas;
   const cell = width / columns;
   context.imageSmoothingQuality = 'high';

@@ -8,6 +8,7 @@ import { pressureUnit } from './pressureText.ts';
 import type { Layer } from './SeatMap.tsx';
 
 const LINES = 5;
+const SHADES = 255;
 
 export function mapScale(fields: RunFields, layer: Layer, system: System) {
   const unit = layer === 'pressure' ? pressureUnit(system).size : fineUnit(system).size;
@@ -15,6 +16,9 @@ export function mapScale(fields: RunFields, layer: Layer, system: System) {
   // Never a scale of nothing: it would paint rounding.
   const max = roundAbove(Math.max(greatest / unit, 1e-3)) * unit;
   const levels = Array.from({ length: LINES - 1 }, (_, i) => (max * (i + 1)) / LINES);
-  const colour = layer === 'pressure' ? (value: number) => pressureColour(value, max) : (value: number) => filmColour(value, max);
+  const exact = layer === 'pressure' ? (value: number) => pressureColour(value, max) : (value: number) => filmColour(value, max);
+  // Thousands of cells are coloured at every move of the hand.
+  const table = Array.from({ length: SHADES + 1 }, (_, i) => exact((max * i) / SHADES));
+  const colour = (value: number) => (value < 0 ? exact(value) : table[Math.min(SHADES, Math.round((SHADES * value) / max))]!);
   return { max, levels, colour };
 }

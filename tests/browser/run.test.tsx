@@ -1,0 +1,168 @@
+/** The Run screen in Chromium: the verdict, the maps, the hand, the long work and its stop, a scenario of our own. */
+import axe from 'axe-core';
+import { expect, test } from 'vitest';
+import { page as browser, userEvent } from 'vitest/browser';
+import { DEMOS } from '../../src/app/demos.ts';
+import { filmVerdict } from '../../src/report/film/verdict.ts';
+import { solve } from '../../src/report/report.ts';
+import { page } from './page.tsx';
+
+const shown = page('#run');
+const design = () => shown.work.store.getState().design;
+const run = () => design().run!;
+const verdict = () => document.querySelector('.verdict')?.textContent ?? '';
+const maps = () => [...document.querySelectorAll<HTMLCanvasElement>('.seat-map canvas')];
+const LONG = { timeout: 50_000 };
+
+/** How many colours a map shows, and how dark its darkest place is (0 to 255). */
+function painted(canvas: HTMLCanvasElement): { colours: number; darkest: number } {
+  const { data } = canvas.getContext('2d')!.getImageData(0, 0, canvas.width, canvas.height);
+  const colours = new Set<number>();
+  let darkest = 255;
+  for (let i = 0; i < data.length; i += 4) {
+    colours.add((data[i]! << 16) | (data[i + 1]! << 8) | data[i + 2]!);
+    darkest = Math.min(darkest, 0.2126 * data[i]! + 0.7152 * data[i + 1]! + 0.0722 * data[i + 2]!);
+  }
+  return { colours: colours.size, darkest };
+}
+
+test('the verdict is the one of the report', async () => {
+  const film = solve(design(), 'here', ['film']).film!;
+  const { headline, sentences } = filmVerdict(design(), film, 'metric');
+  await expect.poll(verdict, LONG).toContain(headline);
+  for (const sentence of sentences) expect(verdict()).toContain(sentence);
+});
+
+test('pressure and film are painted on every seat, with the peak and the least film marked', async () => {
+  await expect.poll(() => maps().length, LONG).toBe(2);
+  await expect.poll(() => maps().every((map) => painted(map).colours > 30), LONG).toBe(true);
+  const pressed = maps().map((map) => painted(map).darkest);
+  expect(Math.min(...pressed)).toBeLessThan(140);
+  expect(document.querySelectorAll('.mark.peak').length).toBe(2);
+  expect(document.querySelectorAll('.mark.least').length).toBe(2);
+  await userEvent.click(browser.getByRole('button', { name: 'Film', exact: true }));
+  await expect.poll(() => document.querySelector('.map-legend')!.textContent).toContain('µm');
+  expect(maps().every((map) => painted(map).colours > 30)).toBe(true);
+  expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
+});
+
+test('a hand on the speed is followed by the maps, and the whole drag is one step to undo', async () => {
+  await expect.poll(() => maps().length, LONG).toBe(2);
+  const told = () => document.querySelector('.seat-map figcaption')!.textContent!;
+  const [before, said] = [run().speed, told()];
+  const slider = document.querySelector<HTMLInputElement>('.hand-slider input')!;
+  const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
+  slider.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }));
+  for (const speed of [1300, 1700, 2400]) {
+    set.call(slider, `${Math.log10(speed)}`);
+    slider.dispatchEvent(new Event('input', { bubbles: true }));
+    await new Promise((done) => requestAnimationFrame(done));
+  }
+  slider.dispatchEvent(new PointerEvent('pointerup', { bubbles: true }));
+  expect(run().speed).toBeCloseTo(2400, -2);
+  await expect.poll(told, LONG).not.toBe(said);
+  await userEvent.click(browser.getByRole('button', { name: 'Undo' }));
+  expect(run().speed).toBe(before);
+});
+
+test('the load is moved by the arrow keys; held by hand instead, the axis is', async () => {
+  await expect.poll(() => document.querySelector('.hold'), LONG).toBeTruthy();
+  // Once the films are there.
+  await expect.poll(() => maps().length, LONG).toBe(2);
+  const { y } = run().load!;
+  document.querySelector<SVGGElement>('.hold')!.focus();
+  await userEvent.keyboard('{ArrowDown}');
+  expect(run().load!.y!).toBeLessThan(y!);
+  await userEvent.selectOptions(browser.getByLabelText('Spindle', { exact: true }), 'pose');
+  expect(run().load).toBeUndefined();
+  // Where the load had put it, so that nothing jumps.
+  expect(Math.hypot(run().pose!.x!, run().pose!.y!)).toBeGreaterThan(1e-5);
+  await expect.poll(verdict, LONG).not.toMatch(/being worked out/);
+});
+
+test('the oil is known in one of three ways, each with its own keys', async () => {
+  const choice = browser.getByLabelText('Oil known', { exact: true });
+  await expect.element(choice, LONG).toBeVisible();
+  await userEvent.selectOptions(choice, 'measured');
+  expect(Object.keys(run().oil)).toEqual(['measured']);
+  const field = browser.getByLabelText('Viscosity there').first();
+  await userEvent.fill(field, '12 mm²/s');
+  await userEvent.keyboard('{Enter}');
+  expect([...document.querySelectorAll('.error')].map((e) => e.textContent)).toEqual([]);
+  expect(run().oil.measured![0]).toEqual([40, 12]);
+  await userEvent.selectOptions(choice, 'viscosity');
+  expect(Object.keys(run().oil)).toEqual(['viscosity']);
+  expect(run().oil.viscosity).toBeGreaterThan(0.01);
+});
+
+test('grooves are added, edited and struck out, and are drawn on the map', async () => {
+  await expect.poll(() => document.querySelector('.controls summary'), LONG).toBeTruthy();
+  for (const details of document.querySelectorAll<HTMLDetailsElement>('.controls details')) details.open = true;
+  await userEvent.click(browser.getByRole('button', { name: '+ Groove' }));
+  expect(run().supply!.length).toBe(1);
+  await expect.poll(() => document.querySelectorAll('.groove').length, LONG).toBe(1);
+  await userEvent.fill(browser.getByLabelText('Supply pressure', { exact: true }), '0.3 MPa');
+  await userEvent.keyboard('{Enter}');
+  expect(run().supply![0]!.pressure).toBe(0.3);
+  await userEvent.click(browser.getByRole('button', { name: 'Strike out groove 1' }));
+  expect(run().supply).toBeUndefined();
+});
+
+test('long work is stopped, and taken up again', async () => {
+  await userEvent.click(browser.getByRole('button', { name: 'Stop', exact: true }));
+  await expect.element(browser.getByText('Stopped.', { exact: false })).toBeVisible();
+  // The hand is still followed.
+  await expect.poll(() => maps().length, LONG).toBe(2);
+  const points = () => document.querySelectorAll('section[aria-label="Against speed"] .dot').length;
+  const before = points();
+  await new Promise((done) => setTimeout(done, 2500));
+  expect(points()).toBe(before);
+  await userEvent.click(browser.getByRole('button', { name: 'Work it out' }));
+  await expect.element(browser.getByRole('button', { name: 'Stop', exact: true })).toBeVisible();
+  await expect.poll(() => document.querySelectorAll('section[aria-label="Warming up"] .curve').length, LONG).toBeGreaterThan(3);
+});
+
+test('worked out to the end: the window of clearances, safe speeds, and a cold position that is set', { timeout: 110_000 }, async () => {
+  shown.work.open('correct', { ok: true, design: DEMOS.find(({ file }) => file.startsWith('correct'))!.design });
+  await expect.poll(() => document.querySelector('.progress')?.textContent, { timeout: 100_000 }).toBe('Worked out in full.');
+  expect(document.querySelectorAll('section[aria-label="Clearances that work"] .dot').length).toBe(14);
+  expect(document.querySelectorAll('section[aria-label="Against speed"] .dot').length).toBeGreaterThan(30);
+  const set = browser.getByRole('button', { name: 'Set this position' }).first();
+  await userEvent.click(set);
+  expect(Math.abs(design().position ?? 0)).toBeGreaterThan(5e-5);
+});
+
+test('a design that says nothing of running gets a scenario, told for what it is', async () => {
+  shown.work.open('bare', { ok: true, design: DEMOS.find(({ design }) => design.run === undefined)!.design });
+  await expect.poll(verdict).toMatch(/says nothing of how it runs.*Invented by size alone/);
+  await userEvent.click(browser.getByRole('button', { name: 'Make this running scenario' }));
+  expect(run().oil).toEqual({ grade: 10 });
+  await expect.poll(() => maps().length, LONG).toBeGreaterThan(0);
+});
+
+test('a load that no film carries is told, and the map shows where metal touches', async () => {
+  shown.work.change((d) => ({ ...d, run: { ...d.run!, speed: 30, load: { x: 0, y: -4000, z: 0, station: 30 } } }));
+  await expect.poll(verdict, LONG).toMatch(/No film carries this load/);
+  shown.work.change((d) => ({ ...d, run: { speed: 600, oil: { grade: 10 }, pose: { x: 0.03, y: 0 } } }));
+  await expect.poll(verdict, LONG).toMatch(/Held there, the .* journal is .* into its bush/);
+  await userEvent.click(browser.getByRole('button', { name: 'Film', exact: true }));
+  await expect.poll(() => maps().some((map) => painted(map).colours > 10), LONG).toBe(true);
+});
+
+test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', { timeout: 110_000 }, async () => {
+  await expect.poll(() => document.querySelector('section[aria-label="Warming up"]'), LONG).toBeTruthy();
+  await expect.poll(() => document.querySelectorAll('section[aria-label="Clearances that work"] .dot').length, LONG).toBeGreaterThan(2);
+  for (const width of [390, 820, 1440]) {
+    await browser.viewport(width, 900);
+    await new Promise((done) => setTimeout(done, 150));
+    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
+  }
+  await browser.viewport(820, 1100);
+  for (const details of document.querySelectorAll('details')) details.open = true;
+  for (const theme of ['light', 'dark']) {
+    document.documentElement.style.colorScheme = theme;
+    const { violations } = await axe.run(document);
+    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
+  }
+  document.documentElement.style.colorScheme = '';
+});
