@@ -74,7 +74,12 @@ test('where nothing may be cut yet, one button makes a plausible list; a limit i
   await expect.poll(verdict).toMatch(/Nothing says yet what may be cut/);
   await userEvent.click(browser.getByRole('button', { name: 'Let every journal surface be cut' }));
   await expect.poll(verdict, solved).toMatch(/off the steep journal/);
+  await userEvent.click(browser.getByRole('checkbox', { name: /off the steep journal/ }));
+  await userEvent.click(browser.getByRole('checkbox', { name: /^Read the machine/ }));
+  expect(design().cut!.work!.done).toEqual(['cut 0', 'manual']);
   await userEvent.click(browser.getByRole('checkbox', { name: 'steep journal', exact: true }));
+  // The tick of a step does not pass to another.
+  expect(design().cut!.work!.done).toEqual(['manual']);
   await expect.poll(verdict, solved).toMatch(/Within these limits the films cannot be had.*the steep journal may not be cut/);
   await userEvent.click(browser.getByRole('button', { name: /Let the steep journal lose/ }));
   await expect.poll(verdict, solved).toMatch(/off the steep journal .* gives every seat its film/);

@@ -1,7 +1,11 @@
 /** Setting the angle of every surface that is cut, each way with the error it leaves and whether the film stands it. */
+import type { CSSProperties } from 'react';
 import { angleText, fineText, lengthText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { readText } from './gaugeText.ts';
+
+/** Columns of figures. */
+const FOUR = { '--columns': 4 } as CSSProperties;
 
 type Setting = CutReport['settings'][number];
 type Way = Setting['ways'][number];
@@ -44,7 +48,7 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
           </p>
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
           <section className="table ways" aria-label={`Ways to set the ${setting.seat} ${setting.part}`} tabIndex={0}>
-            <table>
+            <table className="stacked" style={FOUR}>
               <thead>
                 <tr>
                   <th scope="col">Way</th>
@@ -57,10 +61,10 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
               <tbody>
                 {setting.ways.map(({ way, reading, error, film, enough }) => (
                   <tr key={way}>
-                    <th scope="row">{WAYS[way].name}</th>
-                    <td>
-                      <small>{WAYS[way].what}</small> {readText(reading, system)}
-                    </td>
+                    <th scope="row">
+                      {WAYS[way].name}, <small>{WAYS[way].what}</small>
+                    </th>
+                    <td>{readText(reading, system)}</td>
                     <td>{errorText(error)}</td>
                     <td>{fineText(film, system)}</td>
                     <td>{enough === null ? '—' : enough ? 'yes' : 'no'}</td>

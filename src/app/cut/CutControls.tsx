@@ -117,6 +117,7 @@ export default function CutControls({ work }: { work: Work }) {
           + Face or spacer
         </button>
       </p>
+      <p className="fine">A field left empty counts as its default, which is told below its group while the field is entered.</p>
       <details>
         <summary>Preferences, reach of the adjuster, doubt</summary>
         <ControlGroup title="preferences" rows={PREFERENCES} />

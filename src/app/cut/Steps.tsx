@@ -1,4 +1,5 @@
 /** The cuts as a check list: every figure that is needed at the machine, and what the gauges must read when to stop. */
+import type { CSSProperties } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, type System } from '../../design/units.ts';
@@ -96,6 +97,9 @@ function Feeds({ step, machine, system }: { step: CutStepReport; machine: Machin
   );
 }
 
+/** Columns of figures. */
+const THREE = { '--columns': 3 } as CSSProperties;
+
 type Stop = CutStepReport['touch'];
 type Row = [name: string, stop: Stop, text: (mm: number) => string];
 
@@ -109,7 +113,7 @@ function Readings({ rows, name }: { rows: Row[]; name: string }) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard
     <section className="table" aria-label={`What the gauges read, ${name}`} tabIndex={0}>
-      <table className="readings">
+      <table className="readings stacked" style={THREE}>
         <thead>
           <tr>
             <th scope="col">Reading</th>

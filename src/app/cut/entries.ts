@@ -24,11 +24,14 @@ export function withPlausibleCut(design: Design): Design {
 
 export const allowedAt = (cut: Cut, seat: string, part: Part) => cut.allow.findIndex((entry) => entry.seat === seat && entry.part === part);
 
+/** Ticks of single steps are known by the place of the step; where what may be cut changes, they might come to stand at another. */
+const withoutStepTicks = (cut: Cut): Cut => (cut.work?.done ? { ...cut, work: { ...cut.work, done: cut.work.done.filter((id) => !/ \d+$/.test(id)) } } : cut);
+
 /** Lets a surface be cut, or forbids it. */
 export const withAllowed = (design: Design, seat: string, part: Part, allowed: boolean): Design =>
   withCut(design, (cut) => {
     const others = cut.allow.filter((entry) => entry.seat !== seat || entry.part !== part);
-    return { ...cut, allow: allowed ? [...others, { seat, part, limit: LIMIT }] : others };
+    return { ...withoutStepTicks(cut), allow: allowed ? [...others, { seat, part, limit: LIMIT }] : others };
   });
 
 /** A face or spacer of its own name, that moves the last seat's bush noseward. */
@@ -39,10 +42,10 @@ export const withFace = (design: Design): Design =>
     let number = 1;
     while (taken.has(`spacer ${number}`)) number++;
     const face: Face = { name: `spacer ${number}`, part: 'bush', seats: [design.seats[design.seats.length - 1]!.name], moves: 'noseward', limit: LIMIT };
-    return { ...cut, faces: [...faces, face] };
+    return { ...withoutStepTicks(cut), faces: [...faces, face] };
   });
 
-export const withoutFace = (design: Design, index: number): Design => withCut(design, (cut) => ({ ...cut, faces: (cut.faces ?? []).filter((_, i) => i !== index) }));
+export const withoutFace = (design: Design, index: number): Design => withCut(design, (cut) => ({ ...withoutStepTicks(cut), faces: (cut.faces ?? []).filter((_, i) => i !== index) }));
 
 /** Whether a face moves a seat; one seat at least stays. */
 export const withFaceSeat = (design: Design, index: number, seat: string, moved: boolean): Design =>
@@ -120,7 +123,8 @@ export function withLimitLetGo(design: Design, { what, seat, part, face, needed 
   if (needed === null) return design;
   // A hair of room, so that rounding does not stand in the way again.
   const more = needed + 1e-7;
-  return withCut(design, (cut) => {
+  return withCut(design, (ticked) => {
+    const cut = withoutStepTicks(ticked);
     if (what === 'reachFrom' || what === 'reachTo') return { ...cut, reach: { ...cut.reach, [what === 'reachFrom' ? 'from' : 'to']: what === 'reachFrom' ? needed - 1e-7 : more } };
     if (face !== undefined) return { ...cut, faces: (cut.faces ?? []).map((f) => (f.name === face ? { ...f, [what === 'forbidden' ? 'limit' : what]: what === 'cleanup' ? Math.max(0, needed - 1e-7) : more } : f)) };
     if (seat === undefined || part === undefined) return cut;
