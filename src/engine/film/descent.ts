@@ -1,11 +1,11 @@
 /**
  * One descent of the journal on one grid, to where the oil carries the load. Method and sources: equilibrium.ts.
  */
-import { type LeastFilm, leastFilmOf } from './height.ts';
+import type { LeastFilm } from './height.ts';
 import { asFive, asPose, type Five, type Pose } from './pose.ts';
 import type { SeatFilm } from './seatFilm.ts';
 import { solveSmall } from './smallSystem.ts';
-import { type FilmSeat, type Spindle, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from './spindle.ts';
+import { type FilmSeat, leastFilmIn, type Spindle, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from './spindle.ts';
 import type { Coefficients } from './stiffness.ts';
 
 export interface Task {
@@ -129,7 +129,7 @@ interface Scales {
 
 /** What R and q are measured against, so that a millinewton is not taken for nothing. */
 function scales({ spindle: { seats }, run, load }: Task, pose: Pose): Scales {
-  const film = Math.max(FLOOR, ...seats.map(({ shape }, i) => leastFilmOf(shape, { ...pose, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run.growth[i])?.film ?? 0));
+  const film = Math.max(FLOOR, ...seats.map((seat, i) => leastFilmIn(seat, { ...pose, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0));
   const length = Math.max(...seats.flatMap(({ shape: { gap } }) => Array.from(gap.bush.u, Math.abs)));
   const sines = seats.map(({ shape: { gap } }) => Math.abs(Math.sin(gap.halfAngle))).filter((sine) => sine > 1e-9);
   const force = Math.max(Math.hypot(load[0], load[1], load[2]), Math.hypot(load[3], load[4]) / length, 1e-3);
@@ -158,9 +158,9 @@ function moveBy(task: Task, { stiffness, damping }: Coefficients, { total }: Sta
 /** The part of a move that leaves at least a fifth of the least film of every seat. */
 function allowed(seats: readonly FilmSeat[], run: SpindleRun, q: Readonly<Five>, move: readonly number[]): number {
   let part = 1;
-  seats.forEach(({ shape }, i) => {
-    const now = leastFilmOf(shape, asPose(q), run.growth[i])!.film;
-    const at = (p: number) => leastFilmOf(shape, asPose(q.map((value, c) => value + p * move[c]!) as Five), run.growth[i])?.film ?? now;
+  seats.forEach((seat, i) => {
+    const now = leastFilmIn(seat, asPose(q), run, i)!.film;
+    const at = (p: number) => leastFilmIn(seat, asPose(q.map((value, c) => value + p * move[c]!) as Five), run, i)?.film ?? now;
     while (at(part) < 0.2 * now && part > 1e-9) part *= 0.7;
   });
   return part;
@@ -169,8 +169,8 @@ function allowed(seats: readonly FilmSeat[], run: SpindleRun, q: Readonly<Five>,
 /** The seat with the least film of all, and where. */
 export function thinnest(seats: readonly FilmSeat[], run: SpindleRun, q: Readonly<Five>): { seat: number; least: LeastFilm } | null {
   let worst: { seat: number; least: LeastFilm } | null = null;
-  seats.forEach(({ shape }, seat) => {
-    const least = leastFilmOf(shape, asPose(q), run.growth[seat]);
+  seats.forEach((own, seat) => {
+    const least = leastFilmIn(own, asPose(q), run, seat);
     if (least && (worst === null || least.film < worst.least.film)) worst = { seat, least };
   });
   return worst;

@@ -9,7 +9,7 @@
  * K, B exact (stiffness.ts), so the end converges as Newton does (descent.ts). First on a coarse grid, then on the one asked for.
  * Where the seats cannot hold the journal axially (nothing but straight seats; or cones that all close the same way, whose
  * oil pushes it off them faster than any load brings it back), a stop holds it at the position given and its force is told.
- * Quasi-static: the load and the pose stand still; a journal with lobes is taken as it stands drawn.
+ * Quasi-static: the load and the pose stand still; of a journal with lobes the mean over a turn balances (SpindleRun.places).
  * @source pseudo-transient continuation: C. T. Kelley, D. E. Keyes, SIAM J. Numer. Anal. 35 (1998) 508 (from memory).
  */
 import { CLOSE, settle, type Task, thinnest } from './descent.ts';

@@ -7,8 +7,8 @@
  * centred circling for long, its film breaking now on this side, now on that, while it creeps along the axis.
  */
 import { FLOOR, type Settled, settle, type Task, thinnest } from './descent.ts';
-import { leastFilmOf } from './height.ts';
 import { asFive, type Pose } from './pose.ts';
+import { leastFilmIn } from './spindle.ts';
 
 const MOST_DOUBLINGS = 14;
 const MOST_HALVINGS = 60;
@@ -35,7 +35,7 @@ export function searchPosition(task: Task, from: Pose): Settled {
   if (here.status !== 'solved') return here;
   const toward = Math.sign(net(here));
   const sine = Math.max(...spindle.seats.map(({ shape }) => Math.abs(Math.sin(shape.gap.halfAngle))));
-  let step = (FIRST * Math.max(FLOOR, ...spindle.seats.map(({ shape }, i) => leastFilmOf(shape, { ...from, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run.growth[i])?.film ?? 0))) / sine;
+  let step = (FIRST * Math.max(FLOOR, ...spindle.seats.map((seat, i) => leastFilmIn(seat, { ...from, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0))) / sine;
   let beyond: Found | null = null;
   for (let doubling = 0; doubling < MOST_DOUBLINGS && beyond === null; doubling++) {
     const next = at(here.pose, here.pose.z + toward * step);

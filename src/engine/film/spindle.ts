@@ -1,9 +1,14 @@
-/** The whole spindle on its films: every seat solved at one pose, and summed. */
-import type { FilmShape } from './height.ts';
-import { asPose, type Five } from './pose.ts';
+/**
+ * The whole spindle on its films: every seat solved at one pose, and summed.
+ *
+ * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where the mean over the
+ * turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the least film the least of them all.
+ */
+import { type FilmShape, type LeastFilm, leastFilmOf, lobesAt } from './height.ts';
+import { asPose, type Five, type Pose } from './pose.ts';
 import { type FilmRun, type FilmSpace, type Groove, newFilmSpace } from './reynolds.ts';
-import { type SeatFilm, seatFilm } from './seatFilm.ts';
-import { type Adjoints, coefficients, type Matrix5, newAdjoints } from './stiffness.ts';
+import { type SeatFilm, type SeatFilmVerdict, seatFilm } from './seatFilm.ts';
+import { type Adjoints, type Coefficients, coefficients, newAdjoints } from './stiffness.ts';
 
 export interface FilmSeat {
   name: string;
@@ -20,6 +25,8 @@ export interface SpindleRun {
   growth: readonly number[];
   /** rad, how far the journal's lobes have turned; 0 when left out: as drawn */
   turned?: number;
+  /** angles of a turn over which is averaged where the journal has lobes; left out: as drawn only */
+  places?: number;
 }
 
 export interface GridSize {
@@ -33,6 +40,8 @@ export interface Spindle {
   size: GridSize;
   spaces: FilmSpace[];
   adjoints: Adjoints[];
+  /** the pose last solved, to which K and B belong */
+  last: Five;
 }
 
 export interface Sum {
@@ -49,18 +58,44 @@ export type SpindleVerdict =
 
 export function newSpindle(seats: readonly FilmSeat[], size: GridSize): Spindle {
   const spaces = seats.map(() => newFilmSpace(size.rows, size.columns));
-  return { seats, size, spaces, adjoints: spaces.map(newAdjoints) };
+  return { seats, size, spaces, adjoints: spaces.map(newAdjoints), last: [0, 0, 0, 0, 0] };
 }
 
 export const runOf = (seat: FilmSeat, run: SpindleRun, index: number): FilmRun => ({ viscosity: run.viscosity[index]!, growth: run.growth[index]!, omega: run.omega, grooves: seat.grooves, turned: run.turned ?? 0 });
 
+/** How many angles a seat is solved at. */
+const placesOf = ({ shape }: FilmSeat, { places = 1 }: SpindleRun) => (shape.journalLobes.some(({ amplitude }) => amplitude !== 0) ? places : 1);
+
+/** Angles enough for these seats: eight a turn, or two for every lobe and two more; undefined where the journal is round. */
+export function placesFor(seats: readonly FilmSeat[]): number | undefined {
+  const counts = seats.flatMap(({ shape }) => shape.journalLobes.filter(({ amplitude }) => amplitude !== 0).map(({ count }) => count));
+  return counts.length === 0 ? undefined : Math.min(24, Math.max(8, 2 * Math.max(...counts) + 2));
+}
+
+/** The least film of a seat: as drawn, or over the turn, when the proudest place of the journal comes past every angle. */
+export function leastFilmIn(seat: FilmSeat, pose: Pose, run: SpindleRun, index: number): LeastFilm | null {
+  const { shape } = seat;
+  if (placesOf(seat, run) === 1) return leastFilmOf(shape, pose, run.growth[index], run.turned);
+  const still = leastFilmOf({ ...shape, journalLobes: [] }, pose, run.growth[index]);
+  return still && { ...still, film: still.film - proudest(shape) };
+}
+
+/** m: how far the journal's lobes stand proud at most, looked for at 64 places a lobe. */
+function proudest({ journalLobes }: FilmShape): number {
+  const places = 64 * Math.max(...journalLobes.map(({ count }) => count));
+  let most = 0;
+  for (let i = 0; i < places; i++) most = Math.max(most, lobesAt(journalLobes, (2 * Math.PI * i) / places));
+  return most;
+}
+
 /** Solves every seat with the journal at q; the first that touches or does not overlap ends it. */
-export function solveSpindle({ seats, spaces }: Spindle, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SpindleVerdict {
+export function solveSpindle(spindle: Spindle, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SpindleVerdict {
+  const { seats } = spindle;
+  spindle.last = [...q] as Five;
   const found: SeatFilm[] = [];
   const total: Sum = { force: [0, 0, 0, 0, 0], torque: 0, power: 0 };
   for (let i = 0; i < seats.length; i++) {
-    const own = runOf(seats[i]!, run, i);
-    const film = seatFilm(spaces[i]!, seats[i]!.shape, asPose(q), tolerance === undefined ? own : { ...own, tolerance });
+    const film = solveSeat(spindle, i, q, run, tolerance);
     if (film.status !== 'solved') return { ...film, seat: i };
     found.push(film);
     for (let c = 0; c < 5; c++) total.force[c]! += film.force[c]!;
@@ -70,10 +105,51 @@ export function solveSpindle({ seats, spaces }: Spindle, q: Readonly<Five>, run:
   return { status: 'solved', seats: found, total };
 }
 
+/** One seat, over the turn where its journal has lobes; the angle drawn is solved last and stays in its space. */
+function solveSeat({ seats, spaces }: Spindle, i: number, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SeatFilmVerdict {
+  const own = { ...runOf(seats[i]!, run, i), ...(tolerance !== undefined && { tolerance }) };
+  const places = placesOf(seats[i]!, run);
+  const all: SeatFilm[] = [];
+  for (let place = places - 1; place >= 0; place--) {
+    const film = seatFilm(spaces[i]!, seats[i]!.shape, asPose(q), { ...own, turned: own.turned! + (2 * Math.PI * place) / places });
+    if (film.status !== 'solved') return film;
+    all.push(film);
+  }
+  if (places === 1) return { status: 'solved', ...all[0]! };
+  return { status: 'solved', ...meanOf(all), least: leastFilmIn(seats[i]!, asPose(q), run, i)! };
+}
+
+/** Means over a turn; peak the greatest, what is left of the balance the worst. */
+function meanOf(all: readonly SeatFilm[]): SeatFilm {
+  const mean = (of: (film: SeatFilm) => number) => all.reduce((sum, film) => sum + of(film), 0) / all.length;
+  return {
+    ...all[all.length - 1]!,
+    force: [0, 1, 2, 3, 4].map((c) => mean(({ force }) => force[c]!)) as Five,
+    torque: mean(({ torque }) => torque),
+    power: mean(({ power }) => power),
+    flow: { rear: mean(({ flow }) => flow.rear), nose: mean(({ flow }) => flow.nose) },
+    supplied: mean(({ supplied }) => supplied),
+    peak: all.reduce((a, b) => (b.peak.pressure > a.peak.pressure ? b : a)).peak,
+    wetted: { area: mean(({ wetted }) => wetted.area), of: all[0]!.wetted.of },
+    solution: all.reduce((a, b) => (b.solution.imbalance > a.solution.imbalance ? b : a)).solution,
+  };
+}
+
 /** K and B of the whole, of the films that stand solved. */
-export function spindleCoefficients({ seats, spaces, adjoints }: Spindle, run: SpindleRun, tolerance?: number): { stiffness: Matrix5; damping: Matrix5 } {
-  const all = spaces.map((space, i) => coefficients(space, runOf(seats[i]!, run, i), adjoints[i]!, tolerance));
-  const sum = (of: 'stiffness' | 'damping') => Array.from({ length: 5 }, (_, i) => Array.from({ length: 5 }, (_, j) => all.reduce((s, one) => s + one[of][i]![j]!, 0)) as Five);
+export function spindleCoefficients(spindle: Spindle, run: SpindleRun, tolerance?: number): Coefficients {
+  const { seats, spaces, adjoints, last } = spindle;
+  const all: Coefficients[] = [];
+  const weights: number[] = [];
+  seats.forEach((seat, i) => {
+    const own = runOf(seat, run, i);
+    const places = placesOf(seat, run);
+    for (let place = places - 1; place >= 0; place--) {
+      if (places > 1) seatFilm(spaces[i]!, seat.shape, asPose(last), { ...own, turned: own.turned! + (2 * Math.PI * place) / places });
+      all.push(coefficients(spaces[i]!, own, adjoints[i]!, tolerance));
+      weights.push(1 / places);
+    }
+  });
+  const sum = (of: 'stiffness' | 'damping') => Array.from({ length: 5 }, (_, i) => Array.from({ length: 5 }, (_, j) => all.reduce((s, one, k) => s + weights[k]! * one[of][i]![j]!, 0)) as Five);
   return { stiffness: sum('stiffness'), damping: sum('damping') };
 }
 
@@ -89,7 +165,7 @@ export interface OverTurn {
 export function overTurn(spindle: Spindle, q: Readonly<Five>, run: SpindleRun, places: number): OverTurn | null {
   const result: OverTurn = { least: [0, 0, 0, 0, 0].map(() => Number.POSITIVE_INFINITY) as Five, greatest: [0, 0, 0, 0, 0].map(() => Number.NEGATIVE_INFINITY) as Five, leastFilm: Number.POSITIVE_INFINITY };
   for (let place = 0; place < places; place++) {
-    const found = solveSpindle(spindle, q, { ...run, turned: (2 * Math.PI * place) / places });
+    const found = solveSpindle(spindle, q, { ...run, places: 1, turned: (2 * Math.PI * place) / places });
     if (found.status !== 'solved') return null;
     result.least = result.least.map((value, i) => Math.min(value, found.total.force[i]!)) as Five;
     result.greatest = result.greatest.map((value, i) => Math.max(value, found.total.force[i]!)) as Five;

@@ -14,7 +14,7 @@ import { equilibrium, type Load, type Near } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
 import { asFive, type Pose } from '../film/pose.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { type Spindle, type SpindleRun, type Sum, solveSpindle } from '../film/spindle.ts';
+import { placesFor, type Spindle, type SpindleRun, type Sum, solveSpindle } from '../film/spindle.ts';
 import { columnStep, rowStep } from '../film/unrolled.ts';
 import { filmGrowth } from './growth.ts';
 
@@ -93,8 +93,9 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
   const mean = (journal + bush) / 2;
   let temperature = last ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2) : spindle.seats.map(() => mean);
   let near = last?.near;
+  const places = 'load' in warming.stand ? placesFor(spindle.seats) : undefined;
   for (let look = 0; ; look++) {
-    const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)) };
+    const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)), ...(places !== undefined && { places }) };
     const stood = stand(warming, run, near);
     if (stood.status !== 'solved') return { ...stood, journal, bush };
     near = stood.near;

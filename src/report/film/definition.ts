@@ -89,7 +89,7 @@ export const filmReport = z.strictObject({
   ),
   turn: z
     .nullable(z.strictObject({ touches: z.boolean(), leastFilm: mmOrNull('Least film over a turn'), least: z.nullable(force), greatest: z.nullable(force) }))
-    .check(told('A journal with lobes or run-out over one turn, its pose held as above; null for a round one. All else in this section is the moment drawn')),
+    .check(told('A journal with lobes or run-out over one turn, its pose held as above; null for a round one. With a pose held by hand all else in this section is the moment drawn, with one found for a load the mean over the turn')),
   whirl: z.nullable(
     z.strictObject({
       stable: z.boolean(),

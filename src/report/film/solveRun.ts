@@ -7,7 +7,7 @@ import { type Equilibrium, equilibrium, type Load, type Near } from '../../engin
 import { leastFilmOf } from '../../engine/film/height.ts';
 import { asFive, type Pose } from '../../engine/film/pose.ts';
 import type { SeatFilm } from '../../engine/film/seatFilm.ts';
-import { type FilmSeat, type GridSize, newSpindle, type Spindle, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from '../../engine/film/spindle.ts';
+import { type FilmSeat, type GridSize, newSpindle, placesFor, type Spindle, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from '../../engine/film/spindle.ts';
 import type { Coefficients } from '../../engine/film/stiffness.ts';
 import { rotorMatrices, type Whirl, whirl, whirlThreshold } from '../../engine/film/whirl.ts';
 import { metres } from '../toEngine.ts';
@@ -47,12 +47,15 @@ export interface RunInput {
 export function toRunInput(design: Design, run: Run): RunInput {
   const seats = toFilmSeats(design);
   const viscosity = toOil(run).viscosity(run.ambient ?? AMBIENT);
+  const load = toLoad(run);
+  // A pose held by hand is looked at as drawn; under a load the journal stands where a whole turn balances.
+  const places = load === null ? undefined : placesFor(seats);
   return {
     seats,
-    load: toLoad(run),
+    load,
     pose: toPose(design),
     position: metres(design.position ?? 0),
-    run: { omega: toOmega(run.speed), viscosity: seats.map(() => viscosity), growth: seats.map(() => 0) },
+    run: { omega: toOmega(run.speed), viscosity: seats.map(() => viscosity), growth: seats.map(() => 0), ...(places !== undefined && { places }) },
   };
 }
 

@@ -5,12 +5,13 @@ import type { Design } from '../../../src/design/definition.ts';
 import { equilibrium, loadAt } from '../../../src/engine/film/equilibrium.ts';
 import { asFive, asPose, type Five } from '../../../src/engine/film/pose.ts';
 import { newFilmSpace } from '../../../src/engine/film/reynolds.ts';
-import { type FilmSeat, newSpindle, type SpindleRun, solveSpindle, spindleCoefficients } from '../../../src/engine/film/spindle.ts';
+import { type FilmSeat, newSpindle, placesFor, type SpindleRun, solveSpindle, spindleCoefficients } from '../../../src/engine/film/spindle.ts';
 import { coefficients, newAdjoints } from '../../../src/engine/film/stiffness.ts';
 import { toFilmSeats } from '../../../src/report/film/toSpindle.ts';
 import { type Cone, coneShape, forceAt, RAD, solved } from './bearings.ts';
 
-const seatsOf = (name: string): FilmSeat[] => toFilmSeats(JSON.parse(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8')) as Design);
+/** Seats of a demo, without grooves. */
+const seatsOf = (name: string): FilmSeat[] => toFilmSeats(JSON.parse(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8')) as Design).map((seat) => ({ ...seat, grooves: [] }));
 const runOf = (seats: readonly FilmSeat[], omega = 125.66): SpindleRun => ({ omega, viscosity: seats.map(() => 0.0086), growth: seats.map(() => 0) });
 const COARSE = { rows: 8, columns: 32 };
 const SIZE = { rows: 16, columns: 64 };
@@ -164,6 +165,41 @@ describe('equilibrium', () => {
     const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, 0, -40, 0), runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE) });
     expect(found.status).toBe('contact');
     if (found.status === 'contact') expect(found.least.film).toBeLessThan(2e-7);
+  });
+
+  it('a run-out of the journal makes the wedge that carries thrust: the mean over a turn balances', () => {
+    const seats = seatsOf('correct').map((seat) => ({ ...seat, shape: { ...seat.shape, journalLobes: [{ count: 1, amplitude: 5e-7, phase: 0.3 }] } }));
+    const load = loadAt(0, 0, -40, 0);
+    const run = { ...runOf(seats), places: placesFor(seats)! };
+    expect(run.places).toBe(8);
+    const found = equilibrium(newSpindle(seats, SIZE), load, run, { position: 0, coarse: newSpindle(seats, COARSE) });
+    if (found.status !== 'solved') throw new Error(found.status);
+    expect(found.stop).toBe(0);
+    expect(found.total.force[2]).toBeCloseTo(40, 3);
+    // it stands true, and every angle of the turn pushes as much along the axis and turns its sideways force with it
+    expect(Math.hypot(found.pose.x, found.pose.y)).toBeLessThan(1e-8);
+    const turn = [0, 1, 2, 3].map((place) => solveSpindle(newSpindle(seats, SIZE), asFive(found.pose), { ...run, places: 1, turned: (Math.PI * place) / 4 }));
+    const axial = turn.map((one) => (one.status === 'solved' ? one.total.force[2] : Number.NaN));
+    for (const force of axial) expect(force).toBeCloseTo(40, 1);
+    // what a film still has at the worst moment of the turn
+    for (const seat of found.seats) expect(seat.least.film).toBeGreaterThan(0);
+    expect(found.seats[1]!.least.film).toBeCloseTo(2.5e-6 + found.pose.z * Math.SQRT1_2 - 5e-7, 7);
+  });
+
+  it('K and B over a turn are means: the force gained by giving way, averaged', () => {
+    const seats = seatsOf('correct').map((seat) => ({ ...seat, shape: { ...seat.shape, journalLobes: [{ count: 2, amplitude: 3e-7, phase: 0.3 }] } }));
+    const spindle = newSpindle(seats, SIZE);
+    const run = { ...runOf(seats), places: 8 };
+    const q: Five = [4e-7, -3e-7, 3e-7, 5e-6, 3e-6];
+    solveSpindle(spindle, q, run, 1e-12);
+    const { stiffness } = spindleCoefficients(spindle, run, 1e-11);
+    const force = (by: number) => {
+      const moved = solveSpindle(newSpindle(seats, SIZE), q.map((value, i) => value + (i === 1 ? by : 0)) as Five, run, 1e-12);
+      if (moved.status !== 'solved') throw new Error(moved.status);
+      return moved.total.force;
+    };
+    const [plus, minus] = [force(1e-11), force(-1e-11)];
+    for (let i = 0; i < 5; i++) expect(-(plus[i]! - minus[i]!) / 2e-11 / stiffness[i]![1]!).toBeCloseTo(1, 4);
   });
 
   it('standing still, no load is carried', () => {
