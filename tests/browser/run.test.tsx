@@ -1,6 +1,6 @@
 /** The Run screen in Chromium: the verdict, the maps, the hand, the long work and its stop, a scenario of our own. */
 import axe from 'axe-core';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/demos.ts';
 import { filmVerdict } from '../../src/report/film/verdict.ts';
@@ -147,6 +147,27 @@ test('a load that no film carries is told, and the map shows where metal touches
   await expect.poll(verdict, LONG).toMatch(/Held there, the .* journal is .* into its bush/);
   await userEvent.click(browser.getByRole('button', { name: 'Film', exact: true }));
   await expect.poll(() => maps().some((map) => painted(map).colours > 10), LONG).toBe(true);
+});
+
+test('without WebGL the maps carry on, and a sentence says so', async () => {
+  const real = HTMLCanvasElement.prototype.getContext;
+  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+    return kind.startsWith('webgl') ? null : (real as (...all: unknown[]) => RenderingContext | null).call(this, kind, ...rest);
+  } as typeof real);
+  await expect.element(browser.getByText('This device cannot draw the solid picture', { exact: false }), LONG).toBeVisible();
+  expect(maps().length).toBe(2);
+  expect(document.querySelector('.scene')).toBeNull();
+});
+
+test('the position is moved by hand, and a film that closes is told', async () => {
+  await expect.poll(() => maps().length, LONG).toBe(2);
+  const slider = browser.getByLabelText('Position', { exact: true }).first().element() as HTMLInputElement;
+  expect(slider.type).toBe('range');
+  const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
+  set.call(slider, slider.min);
+  slider.dispatchEvent(new Event('input', { bubbles: true }));
+  expect(design().position).toBeCloseTo(-0.004, 6);
+  await expect.poll(verdict, LONG).toMatch(/room for oil|touches/);
 });
 
 test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', { timeout: 110_000 }, async () => {

@@ -47,7 +47,7 @@ function windowText({ safe }: Sweep, system: System): string {
   const looser = safe.to >= 0 ? `${fineText(safe.to, system)} looser` : `${fineText(-safe.to, system)} tighter`;
   if (safe.openBelow && safe.openAbove) return `Every clearance looked at works, from ${tighter} to ${looser}.`;
   if (safe.openAbove) return `${safe.from <= 0 ? 'Every seat may be no more than' : 'Every seat must be at least'} ${tighter} than the design, cold; looser works as far as was looked.`;
-  if (safe.openBelow) return `It may be ${looser} than the design, and tighter as far as was looked.`;
+  if (safe.openBelow) return `Every seat may be up to ${looser} than the design, cold; tighter works as far as was looked.`;
   return `Every seat may be from ${tighter} to ${looser} than the design, cold.`;
 }
 

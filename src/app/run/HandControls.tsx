@@ -1,9 +1,11 @@
 /** Speed, thrust, oil and load by hand, beside the picture that follows them. */
+import type { ReactNode } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { withValue } from '../../design/place.ts';
-import type { System } from '../../design/units.ts';
+import { fineText, type System } from '../../design/units.ts';
 import { ISO_GRADES } from '../../engine/film/oil.ts';
 import type { RunFields } from '../../report/film/fields.ts';
+import { fitSection } from '../../report/fit/section.ts';
 import { roundAbove } from '../picture/sceneGeometry.ts';
 import type { Work } from '../store.ts';
 import { useHeld } from '../useHeld.ts';
@@ -17,13 +19,15 @@ interface Props {
   design: Design;
   fields: RunFields | null;
   system: System;
+  /** below the sliders */
+  children: ReactNode;
 }
 
 /** rev/min and Pa·s: as far as the sliders reach; more can be typed. */
 const SPEEDS = { from: 10, to: 30_000 };
 const VISCOSITIES = { from: 0.001, to: 0.5 };
 
-export function HandControls({ work, design, fields, system }: Props) {
+export function HandControls({ work, design, fields, system, children }: Props) {
   const { speed, oil, load } = design.run!;
   const put = (path: string, value: number) => work.change((d) => withValue(d, path, value));
   const way = speed < 0 ? -1 : 1;
@@ -42,6 +46,8 @@ export function HandControls({ work, design, fields, system }: Props) {
         />
         <OilSlider work={work} oil={oil} put={put} />
         {!isPosed(design.run!) && <ThrustSlider work={work} thrust={load?.z ?? 0} sideways={Math.hypot(load?.x ?? 0, load?.y ?? 0)} put={put} />}
+        <PositionSlider work={work} design={design} system={system} />
+        {children}
       </div>
       <NoseView work={work} design={design} fields={fields} system={system} />
     </div>
@@ -85,4 +91,19 @@ function ThrustSlider({ work, thrust, sideways, put }: { work: Work; thrust: num
       set={(value) => put('run.load.z', Number(value.toPrecision(3)))}
     />
   );
+}
+
+/** mm: how far beyond, and the finest step of the hand */
+const BEYOND = 0.01;
+const FINEST = 0.0001;
+
+/** From the first touch to the furthest place of a film wanted, and a little on; nothing where a pose holds the position itself. */
+function PositionSlider({ work, design, system }: Pick<Props, 'work' | 'design' | 'system'>) {
+  const fit = fitSection(design);
+  const position = fit.position;
+  const touch = fit.firstPosition ?? position - BEYOND;
+  const furthest = Math.max(touch, position, ...fit.seats.flatMap(({ positionForTarget }) => positionForTarget ?? []));
+  const [from, to] = useHeld([Math.min(touch, position), furthest + BEYOND] as const, work);
+  if (design.run?.pose?.z !== undefined) return null;
+  return <HandSlider work={work} title="Position" min={from} max={to} step={FINEST} value={Math.min(to, Math.max(from, position))} text={fineText(position, system)} set={(value) => work.moveTo(Number(value.toFixed(7)))} />;
 }

@@ -1,5 +1,5 @@
 /** The run in figures: what each seat carries and loses, the whole spindle, and where the heat goes. */
-import { fineText, placeText, type System } from '../../design/units.ts';
+import { fineText, lengthUnit, placeText, type System } from '../../design/units.ts';
 import type { FilmReport, SeatOilReport } from '../../report/film/definition.ts';
 import { figures, pressureText } from './pressureText.ts';
 
@@ -8,7 +8,7 @@ type Place = SeatOilReport['peakAt'];
 
 export function RunNumbers({ film, system }: { film: FilmReport; system: System }) {
   const told = (value: number | null, unit: string) => (value === null ? NONE : `${figures(value)} ${unit}`);
-  const place = (at: Place) => (at === null ? NONE : `${at.angle.toFixed(0)}°, ${placeText(at.station, system)}`);
+  const place = (at: Place) => (at === null ? NONE : `${at.angle.toFixed(0)}°, ${stationText(at.station, system)}`);
   const warm = (seat: SeatOilReport) => film.steady?.seats.find(({ name }) => name === seat.name);
   const rows: [name: string, text: (seat: SeatOilReport) => string, sum?: string][] = [
     ['Thrust it carries', (seat) => told(seat.force?.z ?? null, 'N'), told(film.force?.z ?? null, 'N')],
@@ -61,6 +61,12 @@ export function RunNumbers({ film, system }: { film: FilmReport; system: System 
       </div>
     </>
   );
+}
+
+/** A station near enough to find the place: to a tenth of a millimetre, or a few thou. */
+function stationText(mm: number, system: System): string {
+  const unit = lengthUnit(system);
+  return `${`${Number((mm / unit.size).toFixed(system === 'metric' ? 1 : 3))}`.replace('-', '−')} ${unit.name}`;
 }
 
 /** Where the friction goes, as bars of one length together. */

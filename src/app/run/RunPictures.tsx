@@ -21,57 +21,61 @@ interface Props {
   fields: RunFields;
   /** the design the fields belong to */
   design: Design;
+  layer: Layer;
   system: System;
   work: Work;
 }
 
-export function RunPictures({ fields, design, system, work }: Props) {
-  const [layer, setLayer] = useState<Layer>('pressure');
+export function RunPictures({ fields, design, layer, system, work }: Props) {
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
   const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
   const flows = fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
   const turning = design.run!.speed === 0 ? '' : design.run!.speed > 0 ? 'The journal drags the oil to the right of the maps.' : 'The journal drags the oil to the left of the maps.';
   return (
-    <>
-      <fieldset className="buttons">
-        <legend>Shown on the seats</legend>
-        {(['pressure', 'film'] as const).map((name) => (
-          <button key={name} type="button" aria-pressed={layer === name} onClick={() => setLayer(name)}>
-            {name === 'pressure' ? 'Pressure' : 'Film'}
-          </button>
+    <div className="run-pictures">
+      <div>
+        {fields.seats.map((seat) => (
+          <SeatMap key={seat.name} seat={seat} index={design.seats.findIndex(({ name }) => name === seat.name)} design={design} layer={layer} colour={scale.colour} levels={scale.levels} system={system} />
         ))}
-      </fieldset>
-      <div className="run-pictures">
-        <div>
-          {fields.seats.map((seat) => (
-            <SeatMap key={seat.name} seat={seat} index={design.seats.findIndex(({ name }) => name === seat.name)} design={design} layer={layer} colour={scale.colour} levels={scale.levels} system={system} />
-          ))}
-          <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
-          <p className="fine">
-            Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}
-          </p>
-        </div>
-        {lost ? (
-          <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>
-        ) : (
-          <figure className="picture">
-            <div className="scene">
-              <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
-                <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
-              </Suspense>
-            </div>
-            <figcaption>
-              {flows ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
-            </figcaption>
-          </figure>
-        )}
+        <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
+        <p className="fine">
+          Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}
+        </p>
       </div>
-    </>
+      {lost ? (
+        <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>
+      ) : (
+        <figure className="picture">
+          <div className="scene">
+            <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
+              <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
+            </Suspense>
+          </div>
+          <figcaption>
+            {flows ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
+          </figcaption>
+        </figure>
+      )}
+    </div>
   );
 }
 
-function Raised({ fields: newest, design, system, work, onLost }: Props & { onLost(): void }) {
+/** Which of the two the maps show. */
+export function LayerChoice({ layer, set }: { layer: Layer; set(layer: Layer): void }) {
+  return (
+    <fieldset className="buttons">
+      <legend>Shown on the seats</legend>
+      {(['pressure', 'film'] as const).map((name) => (
+        <button key={name} type="button" aria-pressed={layer === name} onClick={() => set(name)}>
+          {name === 'pressure' ? 'Pressure' : 'Film'}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+function Raised({ fields: newest, design, system, work, onLost }: Omit<Props, 'layer'> & { onLost(): void }) {
   const fields = useEased(newest, work.dragging);
   const dark = useMedia('(prefers-color-scheme: dark)');
   const { seats } = design;

@@ -1,5 +1,5 @@
 /** Run: the oil films of the turning spindle, what they carry, how it warms, and what the clearance becomes when it is hot. */
-import { lazy, Suspense } from 'react';
+import { lazy, Suspense, useState } from 'react';
 import { useStore } from 'zustand';
 import type { System } from '../../design/units.ts';
 import { filmVerdict } from '../../report/film/verdict.ts';
@@ -9,9 +9,10 @@ import { Idealisations } from '../run/Idealisations.tsx';
 import { plausibleRun, scenarioText } from '../run/plausibleRun.ts';
 import { SpeedCharts, WarmUpCharts } from '../run/RunCharts.tsx';
 import { RunNumbers } from '../run/RunNumbers.tsx';
-import { RunPictures } from '../run/RunPictures.tsx';
+import { LayerChoice, RunPictures } from '../run/RunPictures.tsx';
 import { RunProgress } from '../run/RunProgress.tsx';
 import '../run/run.css';
+import type { Layer } from '../run/SeatMap.tsx';
 import type { Running } from '../run/sweeps.ts';
 import { useFields } from '../run/useFields.ts';
 import { type RunWork, useRunWork } from '../run/useRunWork.ts';
@@ -48,14 +49,17 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const system = useStore(work.store, (state) => state.system);
   const fields = useFields(design);
   const run = useRunWork(design);
+  const [layer, setLayer] = useState<Layer>('pressure');
   const { film, of } = run;
   return (
     <>
       <RunVerdict run={run} design={design} system={system} />
       <RunProgress work={run} />
       {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
-      <HandControls work={work} design={design} fields={fields.value} system={system} />
-      {fields.value?.seats.length && fields.of?.run ? <RunPictures fields={fields.value} design={fields.of} system={system} work={work} /> : fields.fault === null && <p className="loading">The films are being worked out.</p>}
+      <HandControls work={work} design={design} fields={fields.value} system={system}>
+        <LayerChoice layer={layer} set={setLayer} />
+      </HandControls>
+      {fields.value?.seats.length && fields.of?.run ? <RunPictures fields={fields.value} design={fields.of} layer={layer} system={system} work={work} /> : fields.fault === null && <p className="loading">The films are being worked out.</p>}
       <Suspense fallback={<p className="loading">The controls are loading.</p>}>
         <RunControls work={work} fields={fields.value} />
       </Suspense>
