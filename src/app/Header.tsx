@@ -1,13 +1,14 @@
 /** The bar at the top: screens, demo designs, files, history, units. Draws nothing anew while the journal is dragged. */
 import { useRef } from 'react';
 import { useStore } from 'zustand';
+import type { Design } from '../design/definition.ts';
 import { DEMOS } from './demos.ts';
 import { openFile, saveFile } from './files.ts';
 import { SCREENS, type ScreenEntry } from './screens/index.ts';
 import type { Work } from './store.ts';
 
 export function Header({ work, screen }: { work: Work; screen: ScreenEntry }) {
-  const title = useStore(work.store, (state) => state.design.title);
+  const title = useStore(work.store, (state) => `${state.design.title ?? 'untitled'}${ownWork(state.design) ? ' (changed)' : ''}`);
   const system = useStore(work.store, (state) => state.system);
   const canUndo = useStore(work.store.temporal, (history) => history.pastStates.length > 0);
   const canRedo = useStore(work.store.temporal, (history) => history.futureStates.length > 0);
@@ -32,7 +33,7 @@ export function Header({ work, screen }: { work: Work; screen: ScreenEntry }) {
         <span>Demo design</span>
         <select value="" onChange={(event) => work.open(event.target.value, { ok: true, design: DEMOS.find((d) => d.file === event.target.value)!.design })}>
           <option value="" disabled>
-            {title ?? 'untitled'}
+            {title}
           </option>
           {DEMOS.map((demo) => (
             <option key={demo.file} value={demo.file}>
@@ -62,3 +63,14 @@ export function Header({ work, screen }: { work: Work; screen: ScreenEntry }) {
     </header>
   );
 }
+
+/** Whether a design that bears the title of a demo has other parts than that demo. Told by its parts alone, so that a drag asks little. */
+function ownWork({ title, seats }: Design): boolean {
+  const demo = DEMOS.find(({ design }) => design.title === title);
+  if (!demo || demo.design.seats === seats) return false;
+  const known = compared.get(seats) ?? JSON.stringify(seats) !== JSON.stringify(demo.design.seats);
+  compared.set(seats, known);
+  return known;
+}
+
+const compared = new WeakMap<Design['seats'], boolean>();

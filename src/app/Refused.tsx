@@ -16,7 +16,7 @@ export function Refused({ work }: { work: Work }) {
       <ul>
         {errors.slice(0, MOST).map(({ path, message }) => (
           <li key={path + message}>
-            {path && <code>{path}</code>} {message}
+            {path && <strong>{placeInWords(path)}</strong>} {message}
           </li>
         ))}
         {errors.length > MOST && <li>and {errors.length - MOST} more</li>}
@@ -27,3 +27,10 @@ export function Refused({ work }: { work: Work }) {
     </div>
   );
 }
+
+/** A path of the file as a person counts: `seats[0].journal.from` is seat 1, journal, from. */
+const placeInWords = (path: string) =>
+  `${path
+    .replace(/(\w)s\[(\d+)\]/g, (_, name: string, index: string) => `${name} ${Number(index) + 1}`)
+    .replace(/\[(\d+)\]/g, (_, index: string) => ` ${Number(index) + 1}`)
+    .replaceAll('.', ', ')}:`;

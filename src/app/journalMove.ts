@@ -17,6 +17,17 @@ export function snapped(position: number, marks: readonly number[], reach: numbe
   return nearest !== null && Math.abs(nearest - position) <= reach ? nearest : position;
 }
 
+/** How far a hand may take the journal beyond all landmarks: as far as they lie apart, and this far (mm) at least. */
+const BEYOND = 0.05;
+
+/** A position a drag may come to; beyond it a position is typed. A drag that begins further off may stay there. */
+export function bounded(position: number, from: number, marks: readonly number[]): number {
+  const all = marks.length > 0 ? marks : [from];
+  const [low, high] = [Math.min(...all), Math.max(...all)];
+  const reach = Math.max(BEYOND, high - low);
+  return Math.min(Math.max(position, Math.min(from, low - reach)), Math.max(from, high + reach));
+}
+
 /** Arrow keys move, Home and End go to the rearmost and foremost landmark, Page keys to the next one. */
 export function moveByKey(event: KeyboardEvent, work: Work, fit: FitReport): void {
   const { design, system } = work.store.getState();

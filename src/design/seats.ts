@@ -1,5 +1,5 @@
 /** Changes of a design that concern a seat as a whole: whatever names the seat follows. */
-import type { Design } from './definition.ts';
+import type { Design, Surface } from './definition.ts';
 
 /** Every list of the design whose entries name a seat, passed through `change`; null drops the entry. */
 function references(design: Design, change: (seat: string) => string | null): Design {
@@ -38,12 +38,23 @@ export function withSeatRenamed(design: Design, index: number, name: string): De
   return seats.filter((seat) => seat.name === name).length > 1 ? { ...design, seats } : references({ ...design, seats }, (seat) => (seat === old ? name : seat));
 }
 
+/** Another seat like one of them, behind all others: by a tenth of the whole length. */
 export function withSeatCopied(design: Design, index: number): Design {
   const seat = design.seats[index]!;
   const taken = new Set(design.seats.map(({ name }) => name));
   let number = 2;
   while (taken.has(`${seat.name} ${number}`)) number++;
-  return { ...design, seats: [...design.seats, { ...seat, name: `${seat.name} ${number}` }] };
+  const ends = design.seats.flatMap(({ bush, journal }) => [bush.from, bush.to, journal.from, journal.to]);
+  const [rear, nose] = [Math.min(...ends), Math.max(...ends)];
+  const by = rear - 0.1 * (nose - rear) - Math.max(seat.bush.to, seat.journal.to);
+  const behind = (surface: Surface): Surface => ({
+    ...surface,
+    station: surface.station + by,
+    from: surface.from + by,
+    to: surface.to + by,
+    ...(surface.profile && { profile: surface.profile.map(([z, d]): [number, number] => [z + by, d]) }),
+  });
+  return { ...design, seats: [...design.seats, { ...seat, name: `${seat.name} ${number}`, journal: behind(seat.journal), bush: behind(seat.bush) }] };
 }
 
 export function withoutSeat(design: Design, index: number): Design {

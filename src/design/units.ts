@@ -48,19 +48,20 @@ export function typedLength(text: string, bare: number): Typed {
 
 /**
  * A half angle in degrees from what was typed: degrees (`3`, `3°`, `3° 30'`), an included angle (`6 incl`),
- * a taper ratio on diameter (`1:20`), or a taper per foot on diameter (`0.6 in/ft`).
+ * a taper ratio on diameter (`1:20`, `1/20`, `1 in 20`), or a taper per foot on diameter (`0.6 in/ft`).
  *   taper on diameter = 2·tan(half angle)
  */
 export function typedHalfAngle(text: string): Typed {
   const typed = text.trim().toLowerCase().replaceAll(',', '.');
-  const ratio = /^([+-]?)(\d*\.?\d+)\s*:\s*(\d*\.?\d+)$/.exec(typed);
+  const ratio = /^([+-]?)(\d*\.?\d+)\s*(?::|\/|in)\s*(\d*\.?\d+)$/.exec(typed);
   if (ratio && Number(ratio[3]) > 0) return { ok: true, value: Number(`${ratio[1]}1`) * halfAngleOfTaper(Number(ratio[2]) / Number(ratio[3])) };
   const foot = /^([+-]?\d*\.?\d+)\s*(?:in\/ft|ipf|tpf|"\/ft)$/.exec(typed);
   if (foot) return { ok: true, value: halfAngleOfTaper(Number(foot[1]) / 12) };
-  const sexagesimal = /^([+-]?)(\d*\.?\d+)\s*(?:°|deg|d)?(?:\s*(\d*\.?\d+)\s*(?:'|′|min))?(?:\s*(\d*\.?\d+)\s*(?:"|″|sec))?\s*(incl|included)?$/.exec(typed);
+  const sexagesimal = /^([+-]?)(\d*\.?\d+)\s*(?:°|deg|d)?(?:\s*(\d*\.?\d+)\s*(?:'|′|min)|\s+(\d*\.?\d+))?(?:\s*(\d*\.?\d+)\s*(?:"|″|sec)|\s+(\d*\.?\d+))?\s*(incl|included)?$/.exec(typed);
   if (sexagesimal) {
-    const degrees = Number(sexagesimal[2]) + Number(sexagesimal[3] ?? 0) / 60 + Number(sexagesimal[4] ?? 0) / 3600;
-    return { ok: true, value: (sexagesimal[1] === '-' ? -1 : 1) * (sexagesimal[5] ? degrees / 2 : degrees) };
+    const [, sign, whole, marked, minutes, markedSeconds, seconds, included] = sexagesimal;
+    const degrees = Number(whole) + Number(marked ?? minutes ?? 0) / 60 + Number(markedSeconds ?? seconds ?? 0) / 3600;
+    return { ok: true, value: (sign === '-' ? -1 : 1) * (included ? degrees / 2 : degrees) };
   }
   return { ok: false, message: `found "${text}"; type degrees (3, 3° 30'), "6 incl", 1:20 or 0.6 in/ft` };
 }
@@ -91,16 +92,18 @@ export function fineText(mm: number, system: System): string {
   return Math.abs(mm) >= LARGE[system] ? lengthText(mm, system) : fineOnly(mm, system);
 }
 const fineOnly = (mm: number, system: System) => (system === 'metric' ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm` : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`);
-/** The same in a field that is edited: every digit that counts, so that nothing is lost by retyping it. */
-export const fineExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm * 1000, 7), 2)} µm` : `${trimmed(digits(mm / TENTH, 8), 2)} tenths`);
+/** A position by the side of the datum it lies on. */
+export const sidedText = (mm: number, system: System) => (mm === 0 ? 'at the datum' : `${fineText(Math.abs(mm), system)} ${mm < 0 ? 'rearward' : 'noseward'} of the datum`);
+/** The same in a field that is edited: to a tenth of a nanometre, so that nothing that counts is lost by retyping it. */
+export const fineExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm * 1000, 4), 2)} µm` : `${trimmed(digits(mm / TENTH, 4), 2)} tenths`);
 /** A length (mm) in mm or inches. */
 export const lengthText = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 5), 3)} mm` : `${trimmed(digits(mm / INCH, 6), 4)} in`);
-/** A length in a field that is edited. */
-export const lengthExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 9), 3)} mm` : `${trimmed(digits(mm / INCH, 10), 4)} in`);
+/** A length in a field that is edited, to a nanometre or two. */
+export const lengthExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 6), 3)} mm` : `${trimmed(digits(mm / INCH, 7), 4)} in`);
 /** A place or size that is only told, to a micrometre or so. */
 export const placeText = (mm: number, system: System) => lengthText(Number(mm.toFixed(3)), system);
-/** An angle in a field that is edited. */
-export const angleExact = (degrees: number) => `${trimmed(digits(degrees, 9), 1)}°`;
+/** An angle in a field that is edited: 1e-6° moves a line of 100 mm by two nanometres. */
+export const angleExact = (degrees: number) => `${trimmed(digits(degrees, 6), 1)}°`;
 export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 

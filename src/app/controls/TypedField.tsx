@@ -6,6 +6,8 @@ interface Props {
   shown: string;
   /** What the field is, for whoever asks. */
   about: string;
+  /** What holds while the field is empty, or how to write in it. */
+  instead?: string | undefined;
   /** Said below it always. */
   beside?: string | undefined;
   lines?: number | undefined;
@@ -13,7 +15,7 @@ interface Props {
   take(text: string): string | null;
 }
 
-export function TypedField({ id, shown, about, beside, lines, take }: Props) {
+export function TypedField({ id, shown, about, instead, beside, lines, take }: Props) {
   const said = useId();
   const [text, setText] = useState(shown);
   const [error, setError] = useState('');
@@ -30,6 +32,7 @@ export function TypedField({ id, shown, about, beside, lines, take }: Props) {
   const common = {
     id,
     value: text,
+    placeholder: instead,
     autoComplete: 'off',
     'aria-invalid': error !== '',
     'aria-describedby': said,

@@ -6,7 +6,7 @@ import { useStore } from 'zustand';
 import type { Design, Surface } from '../../design/definition.ts';
 import { quantityAt, valueAt, without, withValue } from '../../design/place.ts';
 import { quantityText, typedQuantity } from '../../design/quantity.ts';
-import { angleText, taperOfHalfAngle } from '../../design/units.ts';
+import { angleText, fineUnit, lengthUnit, taperOfHalfAngle } from '../../design/units.ts';
 import { MOTIONS, type Motion } from '../../engine/play/rigid.ts';
 import { FREE } from '../../report/play/toPlay.ts';
 import { DrawnFactorContext, useWork } from './context.ts';
@@ -15,7 +15,7 @@ import { TypedField } from './TypedField.tsx';
 
 export type Control =
   /** a number of the design */
-  | { kind: 'quantity'; path: string; title?: string }
+  | { kind: 'quantity'; path: string; title?: string /** what holds where the design says nothing, in the unit of the file */; otherwise?: number }
   /** text of the design; `change` where more follows from it than the text itself */
   | { kind: 'words'; path: string; title: string; about: string; lines?: number; change?: (design: Design, text: string) => Design }
   /** one of a few; `change` where more follows from it than the value itself, `read` where no one value tells which */
@@ -69,7 +69,7 @@ function Labelled({ title, about, children }: { title: string; about: string; ch
   );
 }
 
-function QuantityRow({ path, title }: Control & { kind: 'quantity' }) {
+function QuantityRow({ path, title, otherwise }: Control & { kind: 'quantity' }) {
   const work = useWork();
   const system = useStore(work.store, (state) => state.system);
   const value = useStore(work.store, (state) => valueAt(state.design, path)) as number | undefined;
@@ -79,10 +79,18 @@ function QuantityRow({ path, title }: Control & { kind: 'quantity' }) {
     const typed = typedQuantity(at, text, system);
     return typed.ok ? complaint(work.change((design) => withValue(design, path, typed.value))) : typed.message;
   };
+  const about = at.quantity === 'angle' ? `${at.description}. Type degrees, or 6 incl, 1:20, 0.6 in/ft` : at.description;
   return (
-    <Labelled title={title ?? at.title} about={at.description}>
+    <Labelled title={title ?? at.title} about={about}>
       {(id) => (
-        <TypedField id={id} shown={value === undefined ? '' : quantityText(at.quantity, value, system)} about={`${at.description}.`} beside={at.quantity === 'angle' && value !== undefined ? taperText(value) : undefined} take={take} />
+        <TypedField
+          id={id}
+          shown={value === undefined ? '' : quantityText(at.quantity, value, system)}
+          about={`${about}.`}
+          instead={otherwise === undefined ? undefined : quantityText(at.quantity, otherwise, system)}
+          beside={at.quantity === 'angle' && value !== undefined ? taperText(value) : undefined}
+          take={take}
+        />
       )}
     </Labelled>
   );
@@ -117,8 +125,18 @@ function ChoiceRow({ path, title, about, options, change = (design, value) => wi
 }
 
 const LISTS = {
-  profile: { title: 'Line as measured', about: 'Each line of text a station and how far metal stands proud there, parted by a semicolon; straight between. Empty: a straight line.' },
-  lobes: { title: 'Lobes', about: 'Each line of text how many lobes around, their amplitude and the angle of a crest, parted by semicolons. Empty: round.' },
+  profile: {
+    title: 'Line as measured',
+    about: (unit: string, fine: string) => `Each line of text a station (${unit}) and how far metal stands proud there (${fine}), parted by a semicolon; straight between. Empty: a straight line.`,
+    like: (unit: string, fine: string) => `station ${unit}; proud ${fine}`,
+    beside: undefined,
+  },
+  lobes: {
+    title: 'Lobes',
+    about: (_: string, fine: string) => `Each line of text how many lobes around, their amplitude (${fine}) and the angle of a crest (degrees), parted by semicolons. Empty: round.`,
+    like: (_: string, fine: string) => `count; amplitude ${fine}; angle °`,
+    beside: 'Lobes count in seat and play, blue and running; the films of the fit are those of the mean line.',
+  },
 };
 
 function ListRow({ kind, path }: Control & { kind: 'profile' | 'lobes' }) {
@@ -131,10 +149,11 @@ function ListRow({ kind, path }: Control & { kind: 'profile' | 'lobes' }) {
     if (!read.ok) return read.message;
     return complaint(work.change((design) => (read.value.length === 0 ? without(design, path) : withValue(design, path, read.value))));
   };
-  const { title, about } = LISTS[kind];
+  const { title, about, like, beside } = LISTS[kind];
+  const units = [lengthUnit(system).name, fineUnit(system).name] as const;
   return (
-    <Labelled title={title} about={about}>
-      {(id) => <TypedField id={id} shown={shown} about={about} lines={Math.min(6, Math.max(2, shown.split('\n').length))} take={take} />}
+    <Labelled title={title} about={about(...units)}>
+      {(id) => <TypedField id={id} shown={shown} about={about(...units)} instead={like(...units)} beside={shown === '' ? undefined : beside} lines={Math.min(6, Math.max(2, shown.split('\n').length))} take={take} />}
     </Labelled>
   );
 }

@@ -3,7 +3,7 @@ import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
-import { fineText, fineUnit, type System } from '../../design/units.ts';
+import { fineText, fineUnit, type System, sidedText } from '../../design/units.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { landmarks, moveByKey, snapped } from '../journalMove.ts';
@@ -110,7 +110,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
           className="now"
           aria-label="Axial position of the journal, on the chart"
           aria-valuenow={Math.round(fit.position * 1e6) / 1e3}
-          aria-valuetext={`${fineText(fit.position, system)} toward the nose`}
+          aria-valuetext={sidedText(fit.position, system)}
           onKeyDown={(event) => moveByKey(event, work, fit)}
         >
           <rect x={now - 20} y={plot.top} width={40} height={plot.bottom - plot.top} className="grip" />

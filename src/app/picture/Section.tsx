@@ -1,9 +1,9 @@
 /** The longitudinal section, as a drawing office would show it: both parts hatched and dimensioned, the films open between them. */
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
-import { fineText, type System } from '../../design/units.ts';
+import { fineText, type System, sidedText } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
-import { landmarks, moveByKey, snapped } from '../journalMove.ts';
+import { bounded, landmarks, moveByKey, snapped } from '../journalMove.ts';
 import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';
 import { useSize } from '../useSize.ts';
@@ -40,19 +40,21 @@ export function Section({ design, drawn, fit, system, work }: Props) {
   const dimensions = useMemo(() => (part === 'none' ? null : dimensionsOf(design, drawn, part, system)), [design, drawn, part, system]);
   const whole = placing(frame, dimensions, size, measures);
 
-  const from = useRef(design);
+  const from = useRef({ design, perPixel: 1 });
   const journalDrag = useDrag({
     start: () => {
-      from.current = work.store.getState().design;
+      // As it is drawn when it is taken hold of: the way back is as long as the way there.
+      from.current = { design: work.store.getState().design, perPixel: 1 / (at.scale * drawn.factor) };
       work.dragStart();
     },
     move: (dx) => {
-      const perPixel = 1 / (at.scale * drawn.factor);
-      work.moveTo(snapped((from.current.position ?? 0) + dx * perPixel, landmarks(fit), SNAP_PIXELS * perPixel));
+      const { design: begun, perPixel } = from.current;
+      const position = begun.position ?? 0;
+      work.moveTo(snapped(bounded(position + dx * perPixel, position, landmarks(fit)), landmarks(fit), SNAP_PIXELS * perPixel));
     },
     end: work.dragEnd,
     cancel: () => {
-      work.store.setState({ design: from.current });
+      work.store.setState({ design: from.current.design });
       work.dragEnd();
     },
   });
@@ -70,7 +72,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
           tabIndex={0}
           aria-label="Axial position of the journal"
           aria-valuenow={Math.round(fit.position * 1e6) / 1e3}
-          aria-valuetext={`${fineText(fit.position, system)} toward the nose`}
+          aria-valuetext={sidedText(fit.position, system)}
           onKeyDown={(event) => moveByKey(event, work, fit)}
         >
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
@@ -107,8 +109,9 @@ export function Section({ design, drawn, fit, system, work }: Props) {
             Whole
           </button>
         </span>
+        {drawn.forces.length > 0 && <span className="hint">Arrows: what the seats carry of a pull of 1 N at the nose. Films are the least all round.</span>}
         <span className="hint touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
-        <span className="hint mouse-only">Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. Esc lets go.</span>
+        <span className="hint mouse-only">Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal: arrows move it, Page Up and Page Down go to the next touch or film.</span>
       </figcaption>
     </figure>
   );
@@ -165,7 +168,12 @@ function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }
       const halfAngle = part === 'none' ? 0 : design.seats[i]![part].halfAngle;
       // Where the angle has no room in the drawing it stands here.
       const drawnThere = !angle || angleOnScreen(angle, at, measures);
-      return { name: seat.name, film: filmText(seat.leastFilm, system), taper: drawnThere ? taperText(halfAngle, system) : `${angle.text} half, ${taperText(halfAngle, system)}`, at: onScreen(at, middleOf(drawn.seats[i]!), 1) };
+      return {
+        name: seat.name,
+        film: filmText(drawn.forces.length > 0 ? leastAround(drawn, i) : seat.leastFilm, system),
+        taper: drawnThere ? taperText(halfAngle, system) : `${angle.text} half, ${taperText(halfAngle, system)}`,
+        at: onScreen(at, middleOf(drawn.seats[i]!), 1),
+      };
     }),
     at,
     size,
@@ -192,6 +200,19 @@ function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }
     </g>
   );
 }
+
+/** Least film (mm) of a seat all round, the journal pulled aside until something holds it. */
+function leastAround(drawn: Drawn, seat: number): number | null {
+  const { name, film } = drawn.seats[seat]!;
+  if (film.length === 0) return null;
+  if (drawn.forces.some((force) => force.seat === name)) return 0;
+  const sections = drawn.at ? Array.from({ length: ROUND }, (_, k) => drawn.at!((2 * Math.PI * k) / ROUND)) : [drawn.seats];
+  const least = Math.min(...sections.flatMap((seats) => seats[seat]!.film.map((place) => place.film)));
+  return 1000 * least;
+}
+
+/** Half sections looked at round a seat. */
+const ROUND = 48;
 
 /** Touching is said, for a film of nothing and one too thin to tell look the same in figures. */
 const filmText = (film: number | null, system: System) => (film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system));

@@ -81,7 +81,7 @@ function Force({ at, force }: { at: Placing; force: DrawnForce }) {
     <g className="force-arrow">
       <path d={`M${foot.x} ${foot.y + away * long}V${foot.y}m-5 ${away * 8}l5 ${-away * 8}l5 ${away * 8}`} />
       <text x={foot.x + 8} y={foot.y + away * (long + 2) + (away > 0 ? 8 : 0)} fontSize={FIGURE}>
-        {force.share.toFixed(2)}
+        {`${force.share.toFixed(2)} N`}
       </text>
     </g>
   );

@@ -8,7 +8,7 @@ import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
 
 const SPINDLE: Control[] = [
-  { kind: 'quantity', path: 'position' },
+  { kind: 'quantity', path: 'position', otherwise: 0 },
   { kind: 'quantity', path: 'adjuster.pitch' },
 ];
 const PICTURES: Control[] = [{ kind: 'factor' }, { kind: 'sector' }];
@@ -41,7 +41,8 @@ export default function FitControls({ work, drawnFactor }: { work: Work; drawnFa
           </DrawnFactorContext>
         </div>
         {seats.map((seat, i) => (
-          <details key={seat.name}>
+          // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known by its place, so that a new name does not fold it shut
+          <details key={i}>
             <summary>
               {seat.name} seat: half angle {angleText(seat.bush.halfAngle)}, its sizes and its film
             </summary>
@@ -52,7 +53,7 @@ export default function FitControls({ work, drawnFactor }: { work: Work; drawnFa
             </div>
             <div className="buttons">
               <button type="button" onClick={() => work.change((design) => withSeatCopied(design, i))} disabled={seats.length >= 8}>
-                Copy the {seat.name} seat
+                Add a seat like the {seat.name} one
               </button>
               <button type="button" onClick={() => work.change((design) => withoutSeat(design, i))} disabled={seats.length <= 1}>
                 Remove the {seat.name} seat

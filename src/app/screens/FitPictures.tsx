@@ -3,7 +3,7 @@ import { lazy, Suspense, useCallback, useLayoutEffect, useMemo, useRef, useState
 import { useStore } from 'zustand';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
-import { landmarks, snapped } from '../journalMove.ts';
+import { bounded, landmarks, snapped } from '../journalMove.ts';
 import { createDrawing } from '../picture/drawing.ts';
 import type { Drawn } from '../picture/drawn.ts';
 import { Section } from '../picture/Section.tsx';
@@ -33,7 +33,6 @@ export function FitPictures({ work, fit, drawn }: Props) {
   const [shown, setShown] = useState<'section' | 'scene'>('section');
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
-  const closing = useClosing(work, fit.firstPosition, still);
   const [drawing] = useState(() => createDrawing(drawn));
   useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
   const solid = { drawing, system, sector, dark, prints: usePrints(work), ...useSceneCalls(work, fit, drawn), onLost };
@@ -73,14 +72,29 @@ export function FitPictures({ work, fit, drawn }: Props) {
           </figure>
         )}
       </div>
-      {fit.firstPosition !== null && Math.abs(metres(fit.firstPosition - fit.position)) > 1e-12 && (
-        <p className="buttons">
-          <button type="button" onClick={closing.toggle}>
-            {closing.running ? 'Pause' : 'Close until it touches'}
-          </button>
-        </p>
-      )}
+      <Goals work={work} fit={fit} still={still} />
     </>
+  );
+}
+
+/** Runs to where the journal is wanted. A goal it stands at already keeps its place. */
+function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolean }) {
+  const { running, toggle } = useClosing(work, still);
+  const { firstPosition: touch, position } = fit;
+  const films = fit.seats.flatMap(({ name, positionForTarget }) => (positionForTarget === null ? [] : [{ goal: positionForTarget, text: `Go to the ${name} film` }]));
+  const goals = [...(touch === null ? [] : [{ goal: touch, text: position < touch ? 'Open until it just touches' : 'Close until it touches' }]), ...films];
+  return (
+    <p className="buttons">
+      {goals.map(({ goal, text }) => {
+        // Not disabled: the focus would fall from it as it is reached.
+        const there = running === null && Math.abs(metres(goal - position)) < 1e-12;
+        return (
+          <button key={goal} type="button" aria-disabled={there} onClick={() => !there && toggle(goal)}>
+            {running === goal ? 'Pause' : text}
+          </button>
+        );
+      })}
+    </p>
   );
 }
 
@@ -96,13 +110,20 @@ function usePrints(work: Work): Prints | null {
 function useSceneCalls(work: Work, fit: FitReport, drawn: Drawn) {
   const latest = useRef({ fit, drawn });
   latest.current = { fit, drawn };
-  const start = useRef(0);
+  const start = useRef({ position: 0, factor: 1 });
   const hold = useRef({ station: 0, x: 0, y: 0 });
   const onDragStart = useCallback(() => {
-    start.current = latest.current.fit.position;
+    start.current = { position: latest.current.fit.position, factor: latest.current.drawn.factor };
     work.dragStart();
   }, [work]);
-  const onDrag = useCallback((moved: number) => work.moveTo(snapped(start.current + millimetres(moved), landmarks(latest.current.fit), millimetres(SNAP_DRAWN) / latest.current.drawn.factor)), [work]);
+  const onDrag = useCallback(
+    (moved: number) => {
+      const { position, factor } = start.current;
+      const marks = landmarks(latest.current.fit);
+      work.moveTo(snapped(bounded(position + millimetres(moved), position, marks), marks, millimetres(SNAP_DRAWN) / factor));
+    },
+    [work],
+  );
   const onPullStart = useCallback((station: number) => {
     const { aside, factor } = latest.current.drawn;
     hold.current = { station: millimetres(station), x: millimetres(aside(station, 0)) / factor, y: millimetres(aside(station, Math.PI / 2)) / factor };

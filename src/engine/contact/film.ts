@@ -87,7 +87,8 @@ function walkOverlap({ bush, journal, halfAngle }: Gap, position: number, out: F
   const high = Math.min(bush.u[lastB + 1]!, journal.u[lastJ + 1]! + du);
   let u = Math.max(bush.u[0]!, journal.u[0]! + du);
   let least = Number.POSITIVE_INFINITY;
-  if (u > high) return least;
+  // No overlap; nor is there one at a position that is no number.
+  if (!(u <= high)) return least;
   let b = pieceAt(bush.u, u);
   let j = pieceAt(journal.u, u - du);
   for (;;) {

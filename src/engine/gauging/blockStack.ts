@@ -49,7 +49,10 @@ function greatestDivisor(a: number, b: number): number {
 export function fewest(set: BlockSet, sum: number): number[] | null {
   if (sum <= 0) return null;
   const { sums } = tablesOf(set);
+  let thinnest = 0;
   for (let count = 1; count <= MOST_BLOCKS; count++) {
+    thinnest += set.blocks[count - 1]!;
+    if (thinnest > sum) return null;
     const small = Math.floor(count / 2);
     const found = small === 0 ? (sums[1]!.get(sum)?.[0] ?? null) : joined(sums[small]!, sums[count - small]!, sum);
     if (found) return [...found].sort((a, b) => a - b);
