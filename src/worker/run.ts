@@ -4,7 +4,8 @@
  */
 import { expose } from 'comlink';
 import type { Design } from '../design/definition.ts';
-import { followFields } from '../report/film/fields.ts';
+import type { FilmReport } from '../report/film/definition.ts';
+import { followFields, warmFields } from '../report/film/fields.ts';
 import { type ColdSetting, clearanceWork, coldSettings, type LimitPoint, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
 import { FINE, QUICK } from '../report/film/solveRun.ts';
@@ -31,6 +32,7 @@ const RUN = {
   fields: (design: Design) => follower.fields(design),
   /** the same on the full grid, for a design that rests */
   fullFields: (design: Design) => full.fields(design),
+  warmFields: (design: Design, steady: NonNullable<FilmReport['steady']>) => warmFields(design, steady, FINE),
   film: (design: Design) => filmSection(design) ?? null,
   /** speeds in rev/min */
   speeds: (job: number, design: Running, speeds: number[], tell: Tell<LimitPoint>) => long(job, speedWork(design, speeds), tell),

@@ -149,6 +149,15 @@ test('a load that no film carries is told, and the map shows where metal touches
   await expect.poll(() => maps().some((map) => painted(map).colours > 10), LONG).toBe(true);
 });
 
+test('warm, the maps show the films of the steady state', async () => {
+  const warm = browser.getByRole('button', { name: 'Warm', exact: true });
+  await expect.element(warm, LONG).toBeEnabled();
+  await userEvent.click(warm);
+  const steady = solve(design(), 'here', ['film']).film!.steady!;
+  const least = `${(1000 * steady.seats[1]!.leastFilm).toFixed(2)} µm`;
+  await expect.poll(() => document.querySelectorAll('.seat-map figcaption')[1]!.textContent, LONG).toContain(`least film ${least}`);
+});
+
 test('without WebGL the maps carry on, and a sentence says so', async () => {
   const real = HTMLCanvasElement.prototype.getContext;
   vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {

@@ -61,14 +61,29 @@ export function RunPictures({ fields, design, layer, system, work }: Props) {
   );
 }
 
-/** Which of the two the maps show. */
-export function LayerChoice({ layer, set }: { layer: Layer; set(layer: Layer): void }) {
+interface ChoiceProps {
+  layer: Layer;
+  setLayer(layer: Layer): void;
+  warm: boolean;
+  setWarm(warm: boolean): void;
+  /** whether there is a warm state to show */
+  canWarm: boolean;
+}
+
+/** What the maps show, and in which state. */
+export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoiceProps) {
   return (
     <fieldset className="buttons">
       <legend>Shown on the seats</legend>
       {(['pressure', 'film'] as const).map((name) => (
-        <button key={name} type="button" aria-pressed={layer === name} onClick={() => set(name)}>
+        <button key={name} type="button" aria-pressed={layer === name} onClick={() => setLayer(name)}>
           {name === 'pressure' ? 'Pressure' : 'Film'}
+        </button>
+      ))}
+      <span className="apart" />
+      {[false, true].map((choice) => (
+        <button key={`${choice}`} type="button" aria-pressed={warm === choice} disabled={choice && !canWarm} onClick={() => setWarm(choice)}>
+          {choice ? 'Warm' : 'Cold'}
         </button>
       ))}
     </fieldset>

@@ -9,13 +9,14 @@ import { Idealisations } from '../run/Idealisations.tsx';
 import { plausibleRun, scenarioText } from '../run/plausibleRun.ts';
 import { SpeedCharts, WarmUpCharts } from '../run/RunCharts.tsx';
 import { RunNumbers } from '../run/RunNumbers.tsx';
-import { LayerChoice, RunPictures } from '../run/RunPictures.tsx';
+import { MapChoice, RunPictures } from '../run/RunPictures.tsx';
 import { RunProgress } from '../run/RunProgress.tsx';
 import '../run/run.css';
 import type { Layer } from '../run/SeatMap.tsx';
 import type { Running } from '../run/sweeps.ts';
 import { useFields } from '../run/useFields.ts';
 import { type RunWork, useRunWork } from '../run/useRunWork.ts';
+import { useWarmFields } from '../run/useWarmFields.ts';
 import type { Work } from '../store.ts';
 
 const RunControls = lazy(() => import('../run/RunControls.tsx'));
@@ -51,15 +52,19 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const run = useRunWork(design);
   const [layer, setLayer] = useState<Layer>('pressure');
   const { film, of } = run;
+  const [warm, setWarm] = useState(false);
+  const steady = of === design ? (film?.steady ?? null) : null;
+  const warmed = useWarmFields(warm, design, steady);
+  const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
       <RunVerdict run={run} design={design} system={system} />
       <RunProgress work={run} />
       {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
-      <HandControls work={work} design={design} fields={fields.value} system={system}>
-        <LayerChoice layer={layer} set={setLayer} />
+      <HandControls work={work} design={design} fields={drawn.fields} system={system}>
+        <MapChoice layer={layer} setLayer={setLayer} warm={warmed !== null} setWarm={setWarm} canWarm={steady !== null} />
       </HandControls>
-      {fields.value?.seats.length && fields.of?.run ? <RunPictures fields={fields.value} design={fields.of} layer={layer} system={system} work={work} /> : fields.fault === null && <p className="loading">The films are being worked out.</p>}
+      {drawn.fields?.seats.length && drawn.of?.run ? <RunPictures fields={drawn.fields} design={drawn.of} layer={layer} system={system} work={work} /> : fields.fault === null && <p className="loading">The films are being worked out.</p>}
       <Suspense fallback={<p className="loading">The controls are loading.</p>}>
         <RunControls work={work} fields={fields.value} />
       </Suspense>

@@ -8,7 +8,8 @@ import { layFilm } from '../../engine/film/height.ts';
 import { asFive, type Pose } from '../../engine/film/pose.ts';
 import { newFilmSpace } from '../../engine/film/reynolds.ts';
 import { type GridSize, newSpindle, type Spindle, solveSpindle } from '../../engine/film/spindle.ts';
-import { degrees, millimetres as mm } from '../toEngine.ts';
+import { degrees, metres, millimetres as mm } from '../toEngine.ts';
+import type { FilmReport } from './definition.ts';
 import { COARSE, HALF, type RunInput, toRunInput } from './solveRun.ts';
 
 export interface SeatFields {
@@ -68,6 +69,16 @@ export function followFields(size: GridSize = HALF): FieldsFollower {
       return solved.result;
     },
   };
+}
+
+/** The same once everything is warm: at the pose, with the oil and the growth of the report's steady state. */
+export function warmFields(design: Design, steady: NonNullable<FilmReport['steady']>, size: GridSize): RunFields | null {
+  if (!design.run) return null;
+  const cold = toRunInput(design, design.run);
+  const { x, y, z, tiltX, tiltY } = steady.pose;
+  const run = { ...cold.run, viscosity: steady.seats.map(({ viscosity }) => viscosity), growth: steady.seats.map(({ growth }) => metres(growth)) };
+  const input: RunInput = { ...cold, load: null, pose: { x: metres(x), y: metres(y), z: metres(z), tiltX, tiltY }, run };
+  return solve(input, newSpindle(input.seats, size), newSpindle(input.seats, COARSE), null).result;
 }
 
 function solve(input: RunInput, spindle: Spindle, coarse: Spindle, near: Near | null): { result: RunFields; near: Near | null } {
