@@ -1,146 +1,126 @@
 /**
  * The `cut` section of the design file: what may be cut, with what preferences, on what machine, and the history of the
- * job. Built from the definition's own makers of numbers and names (definition.ts), which registers it.
+ * job. Registered in definition.ts.
  */
 import * as z from 'zod/mini';
-import type { Quantity } from './definition.ts';
-
-interface Bounds {
-  min?: number;
-  max?: number;
-  above?: number;
-  below?: number;
-}
-
-/** What the definition makes its numbers, places and names with. */
-export interface Makers<Part extends z.ZodMiniType, Name extends z.ZodMiniType, Sigma extends z.ZodMiniType> {
-  number: (quantity: Quantity, title: string, description: string, bounds: Bounds) => z.ZodMiniNumber;
-  part: Part;
-  name: Name;
-  sigma: Sigma;
-}
+import { MOVE, name, number, part, SIZE, STATION, sigma } from './fields.ts';
 
 const flag = (title: string, description: string) => z.boolean().check(z.meta({ title, description }));
 const label = (max: number, description: string) => z.string().check(z.minLength(1), z.maxLength(max), z.meta({ description }));
 
 /** No small spindle is moved or cut by more (mm). */
 const STOCK = { min: 0, max: 10 };
-const MOVE = { min: -1_000, max: 1_000 };
-const STATION = { min: -10_000, max: 10_000 };
-const SIZE = { above: 0, max: 5_000 };
 
-export function cutDefinition<P extends z.ZodMiniType, N extends z.ZodMiniType, S extends z.ZodMiniType>({ number, part, name, sigma }: Makers<P, N, S>) {
-  const allow = z.strictObject({
-    seat: name,
-    part,
-    cleanup: z.optional(number('fine', 'Cleanup', 'Least normal stock, to clean up scoring; 0 when left out', STOCK)),
-    limit: z.optional(number('fine', 'Limit', 'Greatest normal stock; 0.1, or the cleanup where that is more, when left out', STOCK)),
-    renew: z.optional(flag('New line', 'Cut to a straight new line instead of following the old one; its profile is then gone')),
-    halfAngle: z.optional(number('angle', 'New half angle', 'Of the new line; as it is when left out', { above: -89, below: 89 })),
-  });
-  const face = z.strictObject({
-    name: label(40, 'What the face or spacer is called'),
-    part,
-    seats: z.array(name).check(z.minLength(1), z.maxLength(8), z.meta({ description: 'Seats whose surface on that part moves as metal comes off' })),
-    moves: z.enum(['rearward', 'noseward']).check(z.meta({ description: 'Which way they move as metal comes off' })),
-    cleanup: z.optional(number('fine', 'Cleanup', 'Least metal off the face; 0 when left out', STOCK)),
-    limit: z.optional(number('fine', 'Limit', 'Greatest metal off the face; 0.1, or the cleanup where that is more, when left out', STOCK)),
-    add: z.optional(number('fine', 'May be added', 'Greatest thickness that a thicker spacer or a shim may add; 0 when left out', STOCK)),
-  });
-  const machine = z.strictObject({
-    dial: z.optional(z.enum(['radius', 'diameter']).check(z.meta({ title: 'Cross-feed dial', description: 'What it counts; radius when left out' }))),
-    division: z.optional(number('fine', 'Cross-feed division', '0.005 when left out', { above: 0, max: 1 })),
-    axialDivision: z.optional(number('fine', 'Axial division', '0.01 when left out', { above: 0, max: 1 })),
-    pass: z.optional(number('fine', 'Depth of a pass', 'Cross feed of one pass, on the radius; 0.005 when left out', { above: 0, max: 1 })),
-    slide: z.optional(number('phase', 'Slide set over', 'Direction of a slide that is set over, from the axis', { min: -180, max: 180 })),
-    bar: z.optional(number('length', 'Sine bar', 'Length between its rolls; 100 when left out', SIZE)),
-    blocks: z.optional(label(10, 'Name of the block set; M112 when left out')),
-    travel: z.optional(number('length', 'Indicator travel', 'Over which an angle is read; 25 when left out', SIZE)),
-    indicator: z.optional(number('fine', 'Indicator reading', 'Least that can be read; 0.001 when left out', { above: 0, max: 1 })),
-    scaleRadius: z.optional(number('length', 'Scale radius', 'Of the scale of the table, from its pivot; 300 when left out', SIZE)),
-    scaleReading: z.optional(number('fine', 'Scale reading', 'Least that can be told on that scale; 0.1 when left out', { above: 0, max: 10 })),
-    centres: z.optional(number('length', 'Between centres', 'Length of the work between centres; 150 when left out', SIZE)),
-    setBy: z.optional(z.enum(['sineBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']).check(z.meta({ title: 'Angle set by', description: 'sineBar when left out' }))),
-    toolHeight: z.optional(number('fine', 'Tool height', 'Tool, wheel or diamond above or below the centre; 0.05 when left out', { min: -10, max: 10 })),
-    lean: z.optional(number('phase', 'Indicator leans', 'Between its lever or spindle and what is measured; 5 when left out', { min: -80, max: 80 })),
-    warm: z.optional(number('temperature', 'Work warmer', 'Work above the gauge as it is gauged; 2 when left out', { min: -100, max: 100 })),
-    expansion: z.optional(number('expansion', 'Expansion of the work', 'That of plain carbon steel (journal) or bearing bronze (bush) when left out', { min: 0, max: 1e-3 })),
-    anchor: z.optional(number('length', 'Work held at', 'Station from which the work grows; 0 when left out', STATION)),
-  });
-  const trial = z.strictObject({
-    note: z.optional(z.string().check(z.maxLength(2_000), z.meta({ description: 'Anything worth remembering' }))),
-    taken: z.optional(
-      z
-        .array(
-          z.strictObject({
-            seat: name,
-            part,
-            normal: number('fine', 'Stock taken', 'Normal stock taken since the trial before', { min: -1, max: 10 }),
-            sigma: z.optional(number('fine', 'Uncertainty', 'Of the stock taken; 0.0005 when left out', { min: 0, max: 1 })),
-          }),
-        )
-        .check(z.maxLength(64)),
-    ),
-    faces: z.optional(
-      z
-        .array(
-          z.strictObject({
-            name: label(40, 'Name of the face'),
-            off: number('fine', 'Metal off', 'Off the face since the trial before; below 0 put on', { min: -10, max: 10 }),
-            sigma: z.optional(number('fine', 'Uncertainty', 'Of the metal off; 0.0005 when left out', { min: 0, max: 1 })),
-          }),
-        )
-        .check(z.maxLength(8)),
-    ),
-    standOff: z.optional(z.strictObject({ value: number('fine', 'Stand-off', 'Position of first touch', MOVE), sigma })),
-    shake: z.optional(
-      z.strictObject({
-        value: number('fine', 'Shake', 'Total indicator travel from side to side', { min: 0, max: 100 }),
-        sigma,
-        indicator: number('length', 'Indicator', 'Where the indicator stands', STATION),
-        position: number('fine', 'Position', 'Of the journal during the reading', MOVE),
-        direction: number('phase', 'Direction', 'Of the pull, from x toward y', { min: -360, max: 360 }),
-      }),
-    ),
-    blue: z.optional(z.array(z.strictObject({ seat: name, prints: flag('Prints', 'Whether the blue prints there at first touch') })).check(z.maxLength(8))),
-  });
-  const coefficient = (of: string, value: number) => z.optional(z.number().check(z.gt(0), z.lte(1_000), z.meta({ description: `Volume worn off the ${of} for a newton pressed and a metre slid, mm³/(N·m); ${value} when left out` })));
-  const lap = z.strictObject({
-    force: number('force', 'Axial force', 'That presses the journal home', { above: 0, max: 10_000 }),
-    journal: coefficient('journal', 0.001),
-    bush: coefficient('bush', 0.004),
-    step: z.optional(number('fine', 'Step', 'Axial advance of one small step; 0.0002 when left out', { above: 0, max: 0.1 })),
-    advance: z.optional(number('fine', 'Advance', 'Axial advance that is followed; 0.03 when left out', { above: 0, max: 1 })),
-    bearing: z.optional(number('ratio', 'Bearing', 'Share of each seat that should bear; 0.8 when left out', { above: 0, max: 1 })),
-    limit: z.optional(number('fine', 'Greatest wear', 'Depth that may be worn off a surface; 0.02 when left out', { above: 0, max: 1 })),
-  });
-  return z.strictObject({
-    allow: z.array(allow).check(z.maxLength(16), z.meta({ description: 'The surfaces that may be cut' })),
-    faces: z.optional(z.array(face).check(z.maxLength(8), z.meta({ description: 'Faces and spacers that may be cut' }))),
-    reach: z.optional(
-      z
-        .strictObject({
-          from: z.optional(number('fine', 'Rearmost', 'Position the adjuster and shoulders let the journal have', MOVE)),
-          to: z.optional(number('fine', 'Foremost', 'Position the adjuster and shoulders let the journal have', MOVE)),
-        })
-        .check(z.meta({ description: 'How far the journal may go' })),
-    ),
-    prefer: z.optional(
-      z.strictObject({
-        spare: z.optional(part),
-        oneSetUp: z.optional(flag('One set-up', 'Only one of the two parts is cut')),
-        keepPosition: z.optional(flag('Keep the nose', 'The journal stays where it is, as nearly as may be')),
-      }),
-    ),
-    machine: z.optional(machine),
-    doubt: z.optional(number('fine', 'Doubt', 'Standard uncertainty of the film of each seat before any trial; 0.005 when left out', { above: 0, max: 1 })),
-    trials: z.optional(z.array(trial).check(z.maxLength(100), z.meta({ description: 'The history of the job: trial assemblies in turn' }))),
-    lap: z.optional(lap),
-    work: z.optional(
-      z.strictObject({
-        order: z.optional(z.array(label(60, 'Name of an item')).check(z.maxLength(300), z.meta({ description: 'The check list in a person’s own order' }))),
-        done: z.optional(z.array(label(60, 'Name of an item')).check(z.maxLength(300), z.meta({ description: 'What is ticked off' }))),
-      }),
-    ),
-  });
-}
+const allow = z.strictObject({
+  seat: name,
+  part,
+  cleanup: z.optional(number('fine', 'Cleanup', 'Least normal stock, to clean up scoring; 0 when left out', STOCK)),
+  limit: z.optional(number('fine', 'Limit', 'Greatest normal stock; 0.1, or the cleanup where that is more, when left out', STOCK)),
+  renew: z.optional(flag('New line', 'Cut to a straight new line instead of following the old one; its profile is then gone')),
+  halfAngle: z.optional(number('angle', 'New half angle', 'Of the new line; as it is when left out', { above: -89, below: 89 })),
+});
+const face = z.strictObject({
+  name: label(40, 'What the face or spacer is called'),
+  part,
+  seats: z.array(name).check(z.minLength(1), z.maxLength(8), z.meta({ description: 'Seats whose surface on that part moves as metal comes off' })),
+  moves: z.enum(['rearward', 'noseward']).check(z.meta({ description: 'Which way they move as metal comes off' })),
+  cleanup: z.optional(number('fine', 'Cleanup', 'Least metal off the face; 0 when left out', STOCK)),
+  limit: z.optional(number('fine', 'Limit', 'Greatest metal off the face; 0.1, or the cleanup where that is more, when left out', STOCK)),
+  add: z.optional(number('fine', 'May be added', 'Greatest thickness that a thicker spacer or a shim may add; 0 when left out', STOCK)),
+});
+const machine = z.strictObject({
+  dial: z.optional(z.enum(['radius', 'diameter']).check(z.meta({ title: 'Cross-feed dial', description: 'What it counts; radius when left out' }))),
+  division: z.optional(number('fine', 'Cross-feed division', '0.005 when left out', { above: 0, max: 1 })),
+  axialDivision: z.optional(number('fine', 'Axial division', '0.01 when left out', { above: 0, max: 1 })),
+  pass: z.optional(number('fine', 'Depth of a pass', 'Cross feed of one pass, on the radius; 0.005 when left out', { above: 0, max: 1 })),
+  slide: z.optional(number('phase', 'Slide set over', 'Direction of a slide that is set over, from the axis', { min: -180, max: 180 })),
+  bar: z.optional(number('length', 'Sine bar', 'Length between its rolls; 100 when left out', SIZE)),
+  blocks: z.optional(label(10, 'Name of the block set; M112 when left out')),
+  travel: z.optional(number('length', 'Indicator travel', 'Over which an angle is read; 25 when left out', SIZE)),
+  indicator: z.optional(number('fine', 'Indicator reading', 'Least that can be read; 0.001 when left out', { above: 0, max: 1 })),
+  scaleRadius: z.optional(number('length', 'Scale radius', 'Of the scale of the table, from its pivot; 300 when left out', SIZE)),
+  scaleReading: z.optional(number('fine', 'Scale reading', 'Least that can be told on that scale; 0.1 when left out', { above: 0, max: 10 })),
+  centres: z.optional(number('length', 'Between centres', 'Length of the work between centres; 150 when left out', SIZE)),
+  setBy: z.optional(z.enum(['sineBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']).check(z.meta({ title: 'Angle set by', description: 'sineBar when left out' }))),
+  toolHeight: z.optional(number('fine', 'Tool height', 'Tool, wheel or diamond above or below the centre; 0.05 when left out', { min: -10, max: 10 })),
+  lean: z.optional(number('phase', 'Indicator leans', 'Between its lever or spindle and what is measured; 5 when left out', { min: -80, max: 80 })),
+  warm: z.optional(number('temperature', 'Work warmer', 'Work above the gauge as it is gauged; 2 when left out', { min: -100, max: 100 })),
+  expansion: z.optional(number('expansion', 'Expansion of the work', 'That of plain carbon steel (journal) or bearing bronze (bush) when left out', { min: 0, max: 1e-3 })),
+  anchor: z.optional(number('length', 'Work held at', 'Station from which the work grows; 0 when left out', STATION)),
+});
+const trial = z.strictObject({
+  note: z.optional(z.string().check(z.maxLength(2_000), z.meta({ description: 'Anything worth remembering' }))),
+  taken: z.optional(
+    z
+      .array(
+        z.strictObject({
+          seat: name,
+          part,
+          normal: number('fine', 'Stock taken', 'Normal stock taken since the trial before', { min: -1, max: 10 }),
+          sigma: z.optional(number('fine', 'Uncertainty', 'Of the stock taken; 0.0005 when left out', { min: 0, max: 1 })),
+        }),
+      )
+      .check(z.maxLength(64)),
+  ),
+  faces: z.optional(
+    z
+      .array(
+        z.strictObject({
+          name: label(40, 'Name of the face'),
+          off: number('fine', 'Metal off', 'Off the face since the trial before; below 0 put on', { min: -10, max: 10 }),
+          sigma: z.optional(number('fine', 'Uncertainty', 'Of the metal off; 0.0005 when left out', { min: 0, max: 1 })),
+        }),
+      )
+      .check(z.maxLength(8)),
+  ),
+  standOff: z.optional(z.strictObject({ value: number('fine', 'Stand-off', 'Position of first touch', MOVE), sigma })),
+  shake: z.optional(
+    z.strictObject({
+      value: number('fine', 'Shake', 'Total indicator travel from side to side', { min: 0, max: 100 }),
+      sigma,
+      indicator: number('length', 'Indicator', 'Where the indicator stands', STATION),
+      position: number('fine', 'Position', 'Of the journal during the reading', MOVE),
+      direction: number('phase', 'Direction', 'Of the pull, from x toward y', { min: -360, max: 360 }),
+    }),
+  ),
+  blue: z.optional(z.array(z.strictObject({ seat: name, prints: flag('Prints', 'Whether the blue prints there at first touch') })).check(z.maxLength(8))),
+});
+const coefficient = (of: string, value: number) => z.optional(z.number().check(z.gt(0), z.lte(1_000), z.meta({ description: `Volume worn off the ${of} for a newton pressed and a metre slid, mm³/(N·m); ${value} when left out` })));
+const lap = z.strictObject({
+  force: number('force', 'Axial force', 'That presses the journal home', { above: 0, max: 10_000 }),
+  journal: coefficient('journal', 0.001),
+  bush: coefficient('bush', 0.004),
+  step: z.optional(number('fine', 'Step', 'Axial advance of one small step; 0.0002 when left out', { above: 0, max: 0.1 })),
+  advance: z.optional(number('fine', 'Advance', 'Axial advance that is followed; 0.03 when left out', { above: 0, max: 1 })),
+  bearing: z.optional(number('ratio', 'Bearing', 'Share of each seat that should bear; 0.8 when left out', { above: 0, max: 1 })),
+  limit: z.optional(number('fine', 'Greatest wear', 'Depth that may be worn off a surface; 0.02 when left out', { above: 0, max: 1 })),
+});
+export const cut = z.strictObject({
+  allow: z.array(allow).check(z.maxLength(16), z.meta({ description: 'The surfaces that may be cut' })),
+  faces: z.optional(z.array(face).check(z.maxLength(8), z.meta({ description: 'Faces and spacers that may be cut' }))),
+  reach: z.optional(
+    z
+      .strictObject({
+        from: z.optional(number('fine', 'Rearmost', 'Position the adjuster and shoulders let the journal have', MOVE)),
+        to: z.optional(number('fine', 'Foremost', 'Position the adjuster and shoulders let the journal have', MOVE)),
+      })
+      .check(z.meta({ description: 'How far the journal may go' })),
+  ),
+  prefer: z.optional(
+    z.strictObject({
+      spare: z.optional(part),
+      oneSetUp: z.optional(flag('One set-up', 'Only one of the two parts is cut')),
+      keepPosition: z.optional(flag('Keep the nose', 'The journal stays where it is, as nearly as may be')),
+    }),
+  ),
+  machine: z.optional(machine),
+  doubt: z.optional(number('fine', 'Doubt', 'Standard uncertainty of the film of each seat before any trial; 0.005 when left out', { above: 0, max: 1 })),
+  trials: z.optional(z.array(trial).check(z.maxLength(100), z.meta({ description: 'The history of the job: trial assemblies in turn' }))),
+  lap: z.optional(lap),
+  work: z.optional(
+    z.strictObject({
+      order: z.optional(z.array(label(60, 'Name of an item')).check(z.maxLength(300), z.meta({ description: 'The check list in a person’s own order' }))),
+      done: z.optional(z.array(label(60, 'Name of an item')).check(z.maxLength(300), z.meta({ description: 'What is ticked off' }))),
+    }),
+  ),
+});

@@ -6,91 +6,10 @@
  * Rules that span several fields (a radius positive along the whole surface, unique names) are in rules.ts.
  */
 import * as z from 'zod/mini';
-import { cutDefinition } from './cutDefinition.ts';
+import { cut } from './cutDefinition.ts';
+import { DEVIATION, MOVE, name, number, part, SIZE, sigma, station, text } from './fields.ts';
 
-/** What a number measures; decides how a screen shows it and what units may be typed. */
-export type Quantity =
-  | 'length'
-  | 'fine'
-  | 'angle'
-  | 'tilt'
-  | 'phase'
-  | 'ratio'
-  | 'count'
-  | 'force'
-  | 'pressure'
-  | 'speed'
-  | 'temperature'
-  | 'viscosity'
-  | 'kinematicViscosity'
-  | 'density'
-  | 'mass'
-  | 'specificHeat'
-  | 'area'
-  | 'cooling'
-  | 'expansion'
-  | 'time';
-
-export interface QuantityMeta {
-  title: string;
-  description: string;
-  quantity: Quantity;
-  unit: string;
-}
-
-const UNIT: Record<Quantity, string> = {
-  length: 'mm',
-  fine: 'mm',
-  angle: 'deg',
-  tilt: 'rad',
-  phase: 'deg',
-  ratio: '1',
-  force: 'N',
-  pressure: 'MPa',
-  speed: 'rev/min',
-  temperature: 'degC',
-  count: '1',
-  viscosity: 'Pa.s',
-  kinematicViscosity: 'mm2/s',
-  density: 'g/cm3',
-  mass: 'kg',
-  specificHeat: 'J/(kg.K)',
-  area: 'mm2',
-  cooling: 'W/(m2.K)',
-  expansion: '1/K',
-  time: 's',
-};
-
-interface Bounds {
-  min?: number;
-  max?: number;
-  above?: number;
-  below?: number;
-}
-
-function bounded(bounds: Bounds) {
-  const checks = [];
-  if (bounds.min !== undefined) checks.push(z.gte(bounds.min));
-  if (bounds.max !== undefined) checks.push(z.lte(bounds.max));
-  if (bounds.above !== undefined) checks.push(z.gt(bounds.above));
-  if (bounds.below !== undefined) checks.push(z.lt(bounds.below));
-  return checks;
-}
-
-function number(quantity: Quantity, title: string, description: string, bounds: Bounds) {
-  const meta: QuantityMeta = { title, description, quantity, unit: UNIT[quantity] };
-  return z.number().check(...bounded(bounds), z.meta({ ...meta }));
-}
-
-/** Bounds that no small spindle reaches; they keep a slip of the keyboard from being taken for a part. */
-const STATION = { min: -10_000, max: 10_000 };
-const SIZE = { above: 0, max: 5_000 };
-const DEVIATION = { min: -1, max: 1 };
-const MOVE = { min: -1_000, max: 1_000 };
-
-const station = (title: string, description: string) => number('length', title, description, STATION);
-const text = (max: number, description: string) => z.string().check(z.maxLength(max), z.meta({ description }));
-const name = z.string().check(z.minLength(1), z.maxLength(40), z.regex(/\S/), z.meta({ description: 'Name of the seat, unique in the design' }));
+export type { Quantity, QuantityMeta } from './fields.ts';
 
 export const lobe = z.strictObject({
   count: z.int().check(z.gte(1), z.lte(200), z.meta({ title: 'Lobes', description: 'How many lobes around', quantity: 'count', unit: '1' })),
@@ -197,9 +116,6 @@ export const run = z.strictObject({
   ),
 });
 
-const PART = ['journal', 'bush'] as const;
-const part = z.enum(PART);
-const sigma = number('fine', 'Uncertainty', 'Standard uncertainty of what was read', { above: 0, max: 100 });
 const value = (quantity: 'length' | 'fine', description: string) => number(quantity, 'Read', description, { min: -1e5, max: 1e5 });
 const onPart = { seat: name, part, sigma };
 
@@ -239,8 +155,6 @@ export const prior = z.strictObject({
   of: z.enum(['halfAngle', 'diameter']),
   sigma: z.number().check(z.gt(0), z.lte(100), z.meta({ description: 'Standard uncertainty of the value drawn, in the unit of the quantity' })),
 });
-
-export const cut = cutDefinition({ number, part, name, sigma });
 
 export const odds = z.strictObject({
   draws: z.optional(z.int().check(z.gte(100), z.lte(10_000_000), z.meta({ description: 'How many pairs are drawn; 20000 when left out' }))),
@@ -284,4 +198,4 @@ export const design = z.strictObject({
 export type Design = z.infer<typeof design>;
 export type Seat = z.infer<typeof seat>;
 export type Surface = z.infer<typeof surface>;
-export type Part = (typeof PART)[number];
+export type Part = z.infer<typeof part>;

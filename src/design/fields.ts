@@ -1,0 +1,89 @@
+/** What the definition of the design file is made of: numbers that know what they measure, places, names, texts. */
+import * as z from 'zod/mini';
+
+/** What a number measures; decides how a screen shows it and what units may be typed. */
+export type Quantity =
+  | 'length'
+  | 'fine'
+  | 'angle'
+  | 'tilt'
+  | 'phase'
+  | 'ratio'
+  | 'count'
+  | 'force'
+  | 'pressure'
+  | 'speed'
+  | 'temperature'
+  | 'viscosity'
+  | 'kinematicViscosity'
+  | 'density'
+  | 'mass'
+  | 'specificHeat'
+  | 'area'
+  | 'cooling'
+  | 'expansion'
+  | 'time';
+
+export interface QuantityMeta {
+  title: string;
+  description: string;
+  quantity: Quantity;
+  unit: string;
+}
+
+const UNIT: Record<Quantity, string> = {
+  length: 'mm',
+  fine: 'mm',
+  angle: 'deg',
+  tilt: 'rad',
+  phase: 'deg',
+  ratio: '1',
+  force: 'N',
+  pressure: 'MPa',
+  speed: 'rev/min',
+  temperature: 'degC',
+  count: '1',
+  viscosity: 'Pa.s',
+  kinematicViscosity: 'mm2/s',
+  density: 'g/cm3',
+  mass: 'kg',
+  specificHeat: 'J/(kg.K)',
+  area: 'mm2',
+  cooling: 'W/(m2.K)',
+  expansion: '1/K',
+  time: 's',
+};
+
+export interface Bounds {
+  min?: number;
+  max?: number;
+  above?: number;
+  below?: number;
+}
+
+function bounded(bounds: Bounds) {
+  const checks = [];
+  if (bounds.min !== undefined) checks.push(z.gte(bounds.min));
+  if (bounds.max !== undefined) checks.push(z.lte(bounds.max));
+  if (bounds.above !== undefined) checks.push(z.gt(bounds.above));
+  if (bounds.below !== undefined) checks.push(z.lt(bounds.below));
+  return checks;
+}
+
+export function number(quantity: Quantity, title: string, description: string, bounds: Bounds) {
+  const meta: QuantityMeta = { title, description, quantity, unit: UNIT[quantity] };
+  return z.number().check(...bounded(bounds), z.meta({ ...meta }));
+}
+
+/** Bounds that no small spindle reaches; they keep a slip of the keyboard from being taken for a part. */
+export const STATION = { min: -10_000, max: 10_000 };
+export const SIZE = { above: 0, max: 5_000 };
+export const DEVIATION = { min: -1, max: 1 };
+export const MOVE = { min: -1_000, max: 1_000 };
+
+export const station = (title: string, description: string) => number('length', title, description, STATION);
+export const text = (max: number, description: string) => z.string().check(z.maxLength(max), z.meta({ description }));
+export const name = z.string().check(z.minLength(1), z.maxLength(40), z.regex(/\S/), z.meta({ description: 'Name of the seat, unique in the design' }));
+
+export const part = z.enum(['journal', 'bush']);
+export const sigma = number('fine', 'Uncertainty', 'Standard uncertainty of what was read', { above: 0, max: 100 });
