@@ -9,7 +9,8 @@ import { radians } from '../toEngine.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
 
 export interface Verdict {
-  tone: 'good' | 'mend' | 'stop';
+  /** plain: told without praise or blame */
+  tone: 'good' | 'mend' | 'stop' | 'plain';
   headline: string;
   sentences: string[];
 }
@@ -22,7 +23,9 @@ const TOUCHING = 1e-6;
 export function fitVerdict(design: Design, fit: FitReport, system: System): Verdict {
   const fine = (mm: number) => fineText(mm, system);
   const interfering = fit.seats.filter((s) => s.leastFilm !== null && s.leastFilm < -TOUCHING);
-  const sentences = [firstTouchSentence(design, fit, system), moveSentence(fit, system), permittedSentence(fit, system), relationSentence(fit, system), ...unevenSentences(design, fit, system)].filter((s) => s !== '');
+  const sentences = [firstTouchSentence(design, fit, system), leavesSentence(fit, system), moveSentence(fit, system), permittedSentence(fit, system), relationSentence(fit, system), ...unevenSentences(design, fit, system)].filter(
+    (s) => s !== '',
+  );
 
   if (interfering.length > 0) {
     const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
@@ -68,17 +71,23 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System): str
     return noseward.length > 0 ? `Nothing stops the journal going rearward; going noseward the ${noseward.map((s) => s.name).join(' and ')} seat does.` : 'No axial move makes any of these seats touch.';
   }
   const where = first.contact ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${placeText(first.contact.diameter, system)})`}` : '';
+  if (fit.together.length > 1) return `Going home, the ${fit.together.join(' and ')} seats touch together.`;
+  return `Going home, the ${first.name} seat touches first${where}: ${effect(design, fit, first)}`;
+}
+
+/** How the others stand where the first touches, and how far it is to the other stop. */
+function leavesSentence(fit: FitReport, system: System): string {
+  if (fit.first === null) return '';
   const others = fit.seats.filter((s) => !fit.together.includes(s.name) && s.closes !== 'never' && fit.filmsAtFirst[s.name] != null);
-  if (fit.together.length > 1) return `Going home, the ${fit.together.join(' and ')} seats touch together${endPlayClause(fit, system)}.`;
   const clear = others.map((s) => `the ${s.name} seat ${standing(fit.filmsAtFirst[s.name]!, system)}`).join(' and ');
-  return `Going home, the ${first.name} seat touches first${where}${clear === '' ? '' : `, with ${clear}`}${endPlayClause(fit, system)}: ${effect(design, fit, first)}`;
+  const parts = [clear === '' ? '' : `that leaves ${clear}`, endPlayClause(fit, system)].filter((part) => part !== '').join('; ');
+  return parts === '' ? '' : `${parts.charAt(0).toUpperCase()}${parts.slice(1)}.`;
 }
 
 /** How a seat stands where another touches first; one that closes the other way may be pressed in there. */
 const standing = (film: number, system: System) => (film < -TOUCHING ? `${fineText(-film, system)} into its bush` : `still ${fineText(film, system)} clear`);
 
-const endPlayClause = (fit: FitReport, system: System) =>
-  fit.endPlay === null ? '' : fit.endPlay >= 0 ? `; end play is ${fineText(fit.endPlay, system)}` : `; the two stops overlap by ${fineText(-fit.endPlay, system)}, so it cannot go in`;
+const endPlayClause = (fit: FitReport, system: System) => (fit.endPlay === null ? '' : fit.endPlay >= 0 ? `end play is ${fineText(fit.endPlay, system)}` : `the two stops overlap by ${fineText(-fit.endPlay, system)}, so it cannot go in`);
 
 /** What it does that this seat touches first. */
 function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
@@ -87,7 +96,7 @@ function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
   const friction = design.friction ?? DRY_FRICTION;
   if (isSelfHolding(radians(halfAngle), friction)) return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
   const loose = fit.seats.filter((s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film));
-  if (loose.length > 0) return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose.`;
+  if (loose.length > 0) return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose in ${loose.length > 1 ? 'those' : 'that one'}.`;
   return `at ${angleText(halfAngle)} it stops the journal without sticking.`;
 }
 
@@ -132,6 +141,6 @@ function relationSentence(fit: FitReport, system: System): string {
   const { between, error, allowance } = relation;
   const [one, other] = between;
   if (Math.abs(error) < 5e-5) return `One position gives the ${one} and the ${other} seat their film.`;
-  const verdict = Math.abs(error) < allowance ? 'within' : 'beyond';
-  return `The ${one} seat reaches its film ${fineText(Math.abs(error), system)} ${error < 0 ? 'rearward' : 'noseward'} of where the ${other} does; that is ${verdict} the ${fineText(allowance, system)} the tolerances allow.`;
+  const beyond = Math.abs(error) >= allowance;
+  return `The ${one} seat reaches its film ${fineText(Math.abs(error), system)} ${error < 0 ? 'rearward' : 'noseward'} of where the ${other} does; that is ${beyond ? 'beyond' : 'within'} the ${fineText(allowance, system)} the tolerances allow${beyond ? '. The Cut screen tells what to take off which surface' : ''}.`;
 }

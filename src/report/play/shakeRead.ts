@@ -1,6 +1,8 @@
 /** A shake felt on the bench read back to where the journal stands, in the units of the file. */
 import type { Design } from '../../design/definition.ts';
+import { leastFilm } from '../../engine/contact/film.ts';
 import { filmFromShake } from '../../engine/play/filmFromShake.ts';
+import type { Spindle } from '../../engine/play/rigid.ts';
 import { endPlay } from '../../engine/play/shake.ts';
 import { metres, millimetres } from '../toEngine.ts';
 import { indicatorOf, toSpindle } from './toPlay.ts';
@@ -9,6 +11,8 @@ export type ShakeRead =
   /** positions and least films, mm */
   { status: 'solved'; answers: { position: number; films: (number | null)[] }[] } | { status: 'less'; least: number } | { status: 'more'; greatest: number } | { status: 'undecided' };
 
+/** A shake (mm) that no shop indicator shows: it is nothing, and the spindle stands against a stop. */
+const STILL = 1e-5;
 /** How far (mm) from the stop a position is looked for where there is no other stop. */
 const REACH = 1;
 
@@ -24,6 +28,7 @@ export function shakeRead(design: Design, shake: number): ShakeRead {
     case 'solved':
       return { status: 'solved', answers: found.answers.map(({ position, films }) => ({ position: millimetres(position), films: films.map((film) => (film === null ? null : millimetres(film))) })) };
     case 'less':
+      if (millimetres(found.least) - shake < STILL) return { status: 'solved', answers: againstStops(spindle, [back, front]) };
       return { status: 'less', least: millimetres(found.least) };
     case 'more':
       return { status: 'more', greatest: millimetres(found.greatest) };
@@ -31,3 +36,11 @@ export function shakeRead(design: Design, shake: number): ShakeRead {
       return found;
   }
 }
+
+/** The stops there are, and the films against them. */
+const againstStops = (spindle: Spindle, stops: readonly (number | null)[]) =>
+  stops.flatMap((stop) => {
+    if (stop === null) return [];
+    const films = spindle.seats.map(({ lines }) => leastFilm(lines.gap, stop));
+    return [{ position: millimetres(stop), films: films.map((film) => (film === null ? null : millimetres(film))) }];
+  });

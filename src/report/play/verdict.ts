@@ -1,7 +1,8 @@
 /** How the spindle sits and shakes in a machinist's words: a headline and a few sentences, from the report alone. */
 import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, placeText, type System } from '../../design/units.ts';
-import type { Verdict } from '../fit/verdict.ts';
+import { fitSection } from '../fit/section.ts';
+import { fitVerdict, type Verdict } from '../fit/verdict.ts';
 import type { PlayReport, SeatedReport, ShakeReport } from './definition.ts';
 
 /** A travel (mm) that no shop indicator shows. */
@@ -15,9 +16,12 @@ export function playVerdict(design: Design, play: PlayReport, system: System): V
     return { tone: 'stop', headline: `The spindle does not go in: however it lies, it is ${fineText(seated.interference!, system)} into a bush.`, sentences: [] };
   }
   const sticking = stickingSeats(play);
-  const sentences = [shakeSentence(play, system), againstSentence(play, system), endPlaySentence(play, system), sharedSentence(seated), ...sticking.map((name) => stickingSentence(design, play, name))];
+  const sentences = [shakeSentence(play, system), againstSentence(play, system), endPlaySentence(play, system), ...sticking.map((name) => stickingSentence(design, play, name))];
   const rocks = (play.shakeAgainst?.total ?? 0) > STILL;
-  return { tone: seated.status === 'solved' && sticking.length === 0 && !rocks && play.shake.status === 'solved' ? 'good' : 'mend', headline: seatedHeadline(design, play, system), sentences: sentences.filter((s) => s !== '') };
+  const sound = seated.status === 'solved' && sticking.length === 0 && !rocks && play.shake.status === 'solved';
+  // That it cannot rock when pressed home is no praise where the films are wrong.
+  const fits = fitVerdict(design, fitSection(design), system).tone === 'good';
+  return { tone: sound ? (fits ? 'good' : 'plain') : 'mend', headline: seatedHeadline(design, play, system), sentences: sentences.filter((s) => s !== '') };
 }
 
 function seatedHeadline(design: Design, play: PlayReport, system: System): string {
@@ -76,14 +80,21 @@ function boundBy({ contacts }: ShakeReport): string {
   return names.length === 0 ? '' : `, stopped by the ${listed(names)} seat${names.length > 1 ? 's' : ''}`;
 }
 
-function againstSentence({ shakeAgainst }: PlayReport, system: System): string {
+/** Pressed home it may be held where it is loose a little way off: both are said, and where each holds. */
+function againstSentence({ seated, shakeAgainst, endPlay }: PlayReport, system: System): string {
   if (shakeAgainst?.status !== 'solved' || shakeAgainst.total === null) return '';
-  return shakeAgainst.total > STILL ? `Held where it sits home it still rocks by ${fineText(shakeAgainst.total, system)} there.` : 'Held where it sits home it does not shake.';
+  if (shakeAgainst.total > STILL) return `Kept pressed home it still rocks by ${fineText(shakeAgainst.total, system)} there.`;
+  const names = [...seatShares(seated).keys()];
+  const home = names.length === 0 ? '' : ` in the ${listed(names)} seat${names.length > 1 ? 's' : ''}`;
+  const held = `Kept pressed home${home} it cannot rock`;
+  return endPlay !== null && endPlay < STILL ? `${held}.` : `${held}; backed off to a film, or pulled off the seat, it can.`;
 }
 
 const endPlaySentence = ({ endPlay }: PlayReport, system: System) => (endPlay === null ? '' : `End play between the stops is ${fineText(endPlay, system)}.`);
 
-const sharedSentence = ({ status, shared }: SeatedReport) => (status === 'solved' && shared ? 'More places touch than statics decides between; the shares shown are those of equal springs.' : '');
+/** What must be known of shares that balance alone does not settle; empty where it does. */
+export const sharedNote = ({ status, shared }: Pick<SeatedReport, 'status' | 'shared'>): string =>
+  status === 'solved' && shared ? 'More places touch than it takes to hold the spindle, so balance alone does not tell how they part the force; these shares are those of places that all give alike, as equal springs do.' : '';
 
 /** Self-holding seats that carry the push home. */
 const stickingSeats = ({ seated, selfHolding }: PlayReport) => (seated.status === 'solved' ? selfHolding.filter((name) => seated.contacts.some((c) => c.seat === name)) : []);

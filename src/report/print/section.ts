@@ -26,8 +26,9 @@ function shapes(design: Design, print: Print): PrintShapeReport[] {
   });
 }
 
-const inFileUnits = ({ from, to, side, ...shape }: PrintShape) => ({
+const inFileUnits = ({ films, from, to, side, ...shape }: PrintShape) => ({
   ...shape,
+  films: films && { small: millimetres(films.small), middle: millimetres(films.middle), large: millimetres(films.large) },
   from: from === null ? null : millimetres(from),
   to: to === null ? null : millimetres(to),
   side: (side * 180) / Math.PI,

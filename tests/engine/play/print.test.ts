@@ -46,6 +46,25 @@ describe('one press of a true round', () => {
     expect(bush.patches).toBe(0);
   });
 
+  it('what the other part does not reach is no bare end', () => {
+    // the journal ends 2 mm short of the mouth
+    const { bush } = prints(pair({ journal: { to: -2 } }), 1);
+    expect(bush).toMatchObject({ word: 'whole', coveredOverlap: 1, bare: { small: 0, middle: 0, large: 0 } });
+    expect(bush.covered).toBeCloseTo(bush.overlap, 12);
+    expect(bush.overlap).toBeGreaterThan(0.7);
+    expect(bush.overlap).toBeLessThan(0.85);
+  });
+
+  it('the bare end is as long as the film is thicker than the blue, on an opposed cone too', () => {
+    const difference = 0.05;
+    const bare = 1 - 0.002 / Math.tan((difference * Math.PI) / 180) / (10 / Math.cos((20 * Math.PI) / 180));
+    const { bush } = prints(pair({ journal: { halfAngle: 20 - difference } }), 1);
+    expect(Math.abs(bush.bare.large - bare)).toBeLessThan(1 / 40);
+    expect(bush.bare.small).toBe(0);
+    expect(bush.films!.small).toBeCloseTo(0, 12);
+    expect(bush.films!.large).toBeCloseTo((10e-3 / Math.cos((20 * Math.PI) / 180)) * Math.tan((difference * Math.PI) / 180), 7);
+  });
+
   it('the print of a mismatch ends where the film grows past the blue', () => {
     const difference = 0.05;
     const { bush } = prints(pair({ journal: { halfAngle: 20 - difference } }), 1);

@@ -18,8 +18,8 @@ test('steep first: loose by what the shallow one stands clear, and the move for 
   const { tone, text } = demo('steep-first');
   expect(tone).toBe('mend');
   expect(text).toMatch(/No one position gives both .* stand 108\.2 µm wrong/);
-  expect(text).toMatch(/the steep seat touches first all along its line, with the shallow seat still 7\.98 µm clear/);
-  expect(text).toMatch(/before the shallow seat is home, so the spindle is loose/);
+  expect(text).toMatch(/the steep seat touches first all along its line: it stops the journal before the shallow seat is home, so the spindle is loose in that one\. That leaves the shallow seat still 7\.98 µm clear\./);
+  expect(text).toMatch(/beyond the 10\.26 µm the tolerances allow\. The Cut screen tells what to take off which surface\./);
   expect(text).toMatch(/20\.46 µm rearward \(9\.8° of the adjuster\); the shallow then has 8\.16 µm/);
 });
 
@@ -54,7 +54,8 @@ test('how far it may go with every film right, from here or from elsewhere', () 
 });
 
 test('opposed cones: end play', () => {
-  expect(demo('opposed-cones').text).toMatch(/end play is 10\.07 µm/);
+  expect(demo('opposed-cones').text).toMatch(/at 45\.0° it stops the journal without sticking\. That leaves the rear seat still 3\.85 µm clear; end play is 10\.07 µm\./);
+  expect(demo('opposed-cones').text).not.toMatch(/Cut screen/);
 });
 
 test('a mismatch says at which end it touches', () => {

@@ -4,23 +4,27 @@ import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { playSection } from '../../../src/report/play/section.ts';
-import { playVerdict } from '../../../src/report/play/verdict.ts';
+import { shakeRead } from '../../../src/report/play/shakeRead.ts';
+import { playVerdict, sharedNote } from '../../../src/report/play/verdict.ts';
 
 function demo(name: string, change: (design: Design) => Design = (d) => d, system: 'metric' | 'inch' = 'metric') {
   const result = parseDesign(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
   if (!result.ok) throw new Error(result.errors[0]!.message);
   const design = change(result.design);
-  const { tone, headline, sentences } = playVerdict(design, playSection(design)!, system);
+  const play = playSection(design)!;
+  const { tone, headline, sentences } = playVerdict(design, play, system);
   const text = [headline, ...sentences].join(' ');
   expect(text).not.toMatch(/undefined|NaN|null|Infinity|-0\.0/);
-  return { tone, headline, text };
+  return { tone, headline, text, shared: sharedNote(play.seated) };
 }
 
 test('steep first: sits in the steep seat all round, and shakes here by what the shallow one leaves', () => {
-  const { headline, text } = demo('steep-first');
+  const { tone, headline, text } = demo('steep-first');
+  // Held when pressed home, and yet no praise: the films are wrong.
+  expect(tone).toBe('plain');
   expect(headline).toBe('Pushed home, the spindle bears in the steep seat alone, all round, at both ends of its line.');
   expect(text).toMatch(/At this position an indicator at station 30\.000 mm reads 63\.56 µm from side to side, stopped by the shallow seat\./);
-  expect(text).toMatch(/Held where it sits home it does not shake/);
+  expect(text).toMatch(/Kept pressed home in the steep seat it cannot rock; backed off to a film, or pulled off the seat, it can\./);
   expect(text).not.toMatch(/sticks|End play/);
 });
 
@@ -66,12 +70,24 @@ test('three lobes: where they bear', () => {
 });
 
 test('two seats that touch together: how much each carries, as equal springs', () => {
-  const { headline, text } = demo('correct', (d) => ({ ...d, seats: d.seats.map((s) => ({ ...s, bush: { ...s.journal } })) }));
+  const { headline, shared, text } = demo('correct', (d) => ({ ...d, seats: d.seats.map((s) => ({ ...s, bush: { ...s.journal } })) }));
   // as springs pressed alike their shares are as the sines of their half angles: sin 3° to sin 45°
   expect(headline).toBe('Pushed home, the spindle bears in the steep seat (93 %) and shallow seat (7 %).');
-  expect(text).toMatch(/those of equal springs/);
+  expect(shared).toMatch(/all give alike, as equal springs do/);
+  expect(text).not.toMatch(/springs/);
 });
 
 test('pressed past the touch: how far in it is here', () => {
   expect(demo('steep-first', (d) => ({ ...d, position: -0.01 })).text).toMatch(/At this position it is 4\.24 µm into a bush however it lies/);
+});
+
+test('a shake of nothing is read back as standing against the stop', () => {
+  const result = parseDesign(readFileSync(new URL('../../../assets/designs/correct.conepair.json', import.meta.url), 'utf8'));
+  if (!result.ok) throw new Error('demo');
+  const home = playSection(result.design)!.seated.pose!.z;
+  const read = shakeRead(result.design, 0);
+  if (read.status !== 'solved') throw new Error(read.status);
+  expect(read.answers).toHaveLength(1);
+  expect(read.answers[0]!.position).toBeCloseTo(home, 9);
+  expect(Math.min(...read.answers[0]!.films.map((film) => film!))).toBeCloseTo(0, 9);
 });

@@ -1,14 +1,17 @@
 /** The print in words: each fault is named, and on the right part. */
+import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design, Seat, Surface } from '../../../src/design/definition.ts';
+import { parseDesign } from '../../../src/design/validate.ts';
 import { printSection } from '../../../src/report/print/section.ts';
 import { printVerdict } from '../../../src/report/print/verdict.ts';
 
 const surface: Surface = { halfAngle: 20, diameter: 30, station: -5, from: -10, to: 0 };
 const cone = (journal: Partial<Surface> = {}, bush: Partial<Surface> = {}): Seat => ({ name: 'cone', journal: { ...surface, ...journal }, bush: { ...surface, ...bush } });
 
-function said(...seats: Seat[]) {
-  const design: Design = { conepair: 1, seats, print: { thickness: 0.002 } };
+const said = (...seats: Seat[]) => saidOf({ conepair: 1, seats, print: { thickness: 0.002 } });
+
+function saidOf(design: Design) {
   const { tone, headline, sentences } = printVerdict(design, printSection(design)!, 'metric');
   const text = [headline, ...sentences].join(' ');
   expect(text).not.toMatch(/undefined|NaN|null|Infinity/);
@@ -16,14 +19,14 @@ function said(...seats: Seat[]) {
 }
 
 test('a true pair prints all along', () => {
-  expect(said(cone())).toMatchObject({ tone: 'good', headline: 'With 2.00 µm of blue every seat prints along its whole length.' });
+  expect(said(cone())).toMatchObject({ tone: 'good', headline: 'With 2.00 µm of blue the cone seat prints along its whole length.' });
 });
 
 test.each<[RegExp, Partial<Surface>, Partial<Surface>]>([
-  [/a ring at the small end only: the journal is more nearly straight than the bush, or the bush is worn at its mouth/, { halfAngle: 19.95 }, {}],
-  [/a ring at the large end only: the journal tapers more than the bush/, { halfAngle: 20.05 }, {}],
+  [/bare toward its large end, over about \w+ \w+ of its length: the film opens evenly along it, so the journal is more nearly straight than the bush/, { halfAngle: 19.95 }, {}],
+  [/bare toward its small end, over about \w+ \w+ of its length: the film opens evenly along it, so the journal tapers more than the bush/, { halfAngle: 20.05 }, {}],
   [
-    /rings at both ends and none between: one of the two lines is hollow/,
+    /bare between its two ends over about \w+ \w+ of its length: one of the two lines is hollow/,
     {},
     {
       profile: [
@@ -71,4 +74,32 @@ test('axes that cross', () => {
 test('no stop, no print', () => {
   const plain = (diameter: number): Surface => ({ halfAngle: 0, diameter, station: 0, from: -20, to: 0 });
   expect(said({ name: 'plain', journal: plain(19.99), bush: plain(20) })).toMatchObject({ tone: 'stop', headline: 'No print: nothing stops the journal going home.' });
+});
+
+/** A demo blued this thick (mm), all its seats or one alone. */
+function demo(name: string, thickness: number, alone?: string) {
+  const result = parseDesign(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
+  if (!result.ok) throw new Error(result.errors[0]!.message);
+  return saidOf({ ...result.design, seats: result.design.seats.filter((seat) => alone === undefined || seat.name === alone), print: { thickness } });
+}
+
+test.each<[string, number, RegExp, RegExp]>([
+  ['worn-bell-mouth', 0.005, /but the shallow is bare toward its large end, over about a fifth of its length\./, /79 % blue; .*worn at its mouth.* 2\.91 µm at the small end and 14\.31 µm at the large end/],
+  ['worn-bell-mouth', 0.01, /but the shallow is bare toward its large end, over about a twentieth/, /94 % blue; .*worn at its mouth/],
+  ['half-angle-mismatch', 0.01, /but the shallow is bare toward its large end, over about a tenth/, /90 % blue; .*more nearly straight than the bush/],
+])('%s with %d mm of blue: the bare end is named, thick blue or not', (name, thickness, headline, meaning) => {
+  const verdict = demo(name, thickness);
+  expect(verdict.tone).toBe('mend');
+  expect(verdict.headline).toMatch(headline);
+  expect(verdict.text).toMatch(meaning);
+});
+
+test('the good pair prints whole with blue thicker than its films, and its overhanging ends do not count', () => {
+  expect(demo('correct', 0.005)).toMatchObject({ tone: 'good', headline: 'With 5.00 µm of blue every seat prints along its whole length.' });
+});
+
+test('the worn bush tried with the shallow seat alone: worn at its mouth, though a thin blue is bare at both ends', () => {
+  expect(demo('worn-bell-mouth', 0.0024, 'shallow').text).toMatch(/the shallow seat prints, but is bare toward its large end, over about a fifth .* worn at its mouth/);
+  expect(demo('worn-bell-mouth', 0.0003, 'shallow').text).toMatch(/a band part way along: it stands much further off at the large end, so the bush is worn at its mouth/);
+  expect(demo('correct', 0.0024, 'shallow').tone).toBe('good');
 });
