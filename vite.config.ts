@@ -18,7 +18,32 @@ export default defineConfig({
   plugins: [react()],
   resolve: { dedupe: ['react', 'react-dom', 'three'] },
   // Named here because the scene is loaded lazily: found late, they would be bundled with a second React.
-  optimizeDeps: { include: ['react', 'react-dom', 'react-dom/client', 'react/jsx-dev-runtime', 'three', '@react-three/fiber', '@react-three/drei', 'leva', 'leva/plugin', 'zustand', 'zustand/vanilla', 'zundo', 'zod/mini', 'd3-array', 'd3-scale', 'comlink', 'jstat', 'ml-matrix', 'papaparse', 'pure-rand/distribution/uniformFloat64', 'pure-rand/generator/mersenne', 'axe-core'] },
+  optimizeDeps: {
+    include: [
+      'react',
+      'react-dom',
+      'react-dom/client',
+      'react/jsx-dev-runtime',
+      'three',
+      '@react-three/fiber',
+      '@react-three/drei',
+      'leva',
+      'leva/plugin',
+      'zustand',
+      'zustand/vanilla',
+      'zundo',
+      'zod/mini',
+      'd3-array',
+      'd3-scale',
+      'comlink',
+      'jstat',
+      'ml-matrix',
+      'papaparse',
+      'pure-rand/distribution/uniformFloat64',
+      'pure-rand/generator/mersenne',
+      'axe-core',
+    ],
+  },
   worker: { format: 'es' },
   build: { outDir: `${top}/dist`, emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 1500 },
   test: {
@@ -26,7 +51,8 @@ export default defineConfig({
       {
         extends: true,
         root: top,
-        test: { name: 'unit', environment: 'node', include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/browser/**'] },
+        // Some start the command line; on a busy machine that takes seconds.
+        test: { name: 'unit', environment: 'node', include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/browser/**'], testTimeout: 60_000 },
       },
       {
         extends: true,

@@ -30,7 +30,7 @@ export function Header({ work, screen }: { work: Work; screen: ScreenEntry }) {
         </nav>
       )}
       <label>
-        <span>Demo design</span>
+        <span className="unseen">Demo design</span>
         <select value="" onChange={(event) => work.open(event.target.value, { ok: true, design: DEMOS.find((d) => d.file === event.target.value)!.design })}>
           <option value="" disabled>
             {title}
