@@ -20,9 +20,9 @@ describe('infinitely wide sliders, laid round a large cylinder', () => {
     const space: FilmSpace = newFilmSpace(1, COLUMNS);
     const R = 1;
     layRows(space.grid, 0, 0, 1, () => R);
-    // from the centre of the held column 0 to that of the held column PAD + 1
-    const B = (2 * Math.PI * R * (PAD + 1)) / COLUMNS;
-    const x = (column: number) => Math.min(1, column / (PAD + 1));
+    // columns 1 to PAD, from face to face
+    const B = (2 * Math.PI * R * PAD) / COLUMNS;
+    const x = (column: number) => Math.min(1, Math.max(0, (column - 0.5) / PAD));
     for (let j = 0; j < COLUMNS; j++) {
       space.film.centre[j] = H * film(x(j));
       space.film.around[j] = H * film(x(j + 0.5));
@@ -32,12 +32,12 @@ describe('infinitely wide sliders, laid round a large cylinder', () => {
       viscosity: MU,
       omega: U / R,
       sealed: [true, true],
-      grooves: [{ angle: (2 * Math.PI * (PAD + (COLUMNS - PAD) / 2 + 0.5)) / COLUMNS, from: -9, to: 9, width: 2 * Math.PI * R - (B * PAD) / (PAD + 1) - 1e-9, pressure: 0 }],
+      grooves: [{ angle: (2 * Math.PI * (PAD + (COLUMNS - PAD) / 2 + 0.5)) / COLUMNS, from: -9, to: 9, width: 2 * Math.PI * R - B - 1e-9, pressure: 0 }],
       tolerance: 1e-9,
     };
     expect(solveLaidFilm(space, run).converged).toBe(true);
     const inside = [...space.pressure.slice(1, PAD + 1)];
-    const load = ((inside.reduce((sum, p) => sum + p, 0) / (PAD + 1)) * (H * H)) / (MU * U * B);
+    const load = ((inside.reduce((sum, p) => sum + p, 0) / PAD) * (H * H)) / (MU * U * B);
     const around = space.solver.levels[0]!.around;
     const flow = ((U / 2) * space.film.around[PAD / 2]! - around[PAD / 2]! * (space.pressure[PAD / 2 + 1]! - space.pressure[PAD / 2]!)) / (U * H);
     return { load, peak: (Math.max(...inside) * H * H) / (MU * U * B), flow };
@@ -179,11 +179,11 @@ describe('oil under pressure', () => {
     const ps = 1e6;
     const space = newFilmSpace(512, 4);
     const shape = cone(a, 0.01, 0.02, 1e-5);
-    // pressure from the small end: the first row is held; the way left is half a row short
+    // pressure from the small end: the first row is held, up to its edge
     const u0 = shape.gap.bush.u[0]!;
     const du = (shape.gap.bush.u[1]! - u0) / 512;
     const found = solved(space, shape, at({}), { viscosity: 0.01, omega: 0, grooves: [{ angle: 0, from: u0, to: u0 + du, width: 1, pressure: ps }] });
-    const inner = 0.01 + (du / 2) * Math.sin(a * RAD);
+    const inner = 0.01 + du * Math.sin(a * RAD);
     expect(off((found.flow.nose * Math.log(0.02 / inner)) / Math.log(2), flow)).toBeLessThan(2e-4);
     expect(off(found.supplied, found.flow.nose)).toBeLessThan(1e-6);
     expect(oilForce(space)[2]).toBeGreaterThan(0);

@@ -14,19 +14,11 @@
  * Holds for: rigid parts, laminar, Newtonian, one viscosity in a seat, film far smaller than the radius, oil at hand wherever the film opens.
  * @source O. Reynolds, Phil. Trans. R. Soc. 177 (1886) 157; in cone coordinates as in the project's design notes.
  */
-import { GIVEN, newPressureSolver, type PressureSolver, type Solution, solvePressure } from './complementarity.ts';
+import { newPressureSolver, type PressureSolver, type Solution, solvePressure } from './complementarity.ts';
+import { type Groove, holdGrooves } from './grooves.ts';
 import { type Film, type FilmShape, filmPerPose, layFilm, leastFilmOf, newFilm } from './height.ts';
 import type { Five, Pose } from './pose.ts';
 import { columnStep, newUnrolled, rowStep, type Unrolled } from './unrolled.ts';
-
-/** An axial groove, or a hole, in the bush: oil at a pressure (Pa ≥ 0) from u to u along the slant (m), `width` (m) along the arc about `angle` (rad). */
-export interface Groove {
-  angle: number;
-  from: number;
-  to: number;
-  width: number;
-  pressure: number;
-}
 
 export interface FilmRun {
   /** Pa·s */
@@ -83,7 +75,7 @@ export function solveFilm(space: FilmSpace, shape: FilmShape, pose: Pose, run: F
 export function solveLaidFilm(space: FilmSpace, run: FilmRun): Solution {
   linkCells(space, run);
   flowIn(space, run);
-  holdGrooves(space, run.grooves ?? []);
+  holdGrooves(space.grid, space.solver, space.given, run.grooves ?? []);
   const solution = solvePressure(space.solver, run.tolerance ?? TOLERANCE);
   const { p } = space.solver.levels[0]!;
   for (let k = 0; k < p.length; k++) space.pressure[k] = p[k]! + space.given[k]!;
@@ -146,54 +138,5 @@ function squeeze(grid: Unrolled, film: Film, velocity: Readonly<Five>, b: Float6
       for (let q = 0; q < 5; q++) v += rate[q]! * velocity[q]!;
       b[j * rows + i]! -= area * radius[i]! * v;
     }
-  }
-}
-
-/** Marks the cells of grooves and lets them feed their neighbours. */
-function holdGrooves({ grid, solver, given }: FilmSpace, grooves: readonly Groove[]): void {
-  const held = solver.held[0]!;
-  held.fill(0);
-  given.fill(0);
-  if (grooves.length === 0) return;
-  const { rows, columns, radius } = grid;
-  for (const groove of grooves) {
-    const [firstRow, lastRow] = rowsOf(grid, groove);
-    for (let i = firstRow; i <= lastRow; i++) {
-      const half = Math.min(Math.PI, groove.width / 2 / radius[i]!) / columnStep(grid);
-      const middle = groove.angle / columnStep(grid);
-      // at least the nearest column, however narrow the groove
-      const first = Math.min(Math.ceil(middle - half), Math.round(middle));
-      const last = Math.min(Math.max(Math.floor(middle + half), Math.round(middle)), first + columns - 1);
-      for (let j = first; j <= last; j++) {
-        const k = (((j % columns) + columns) % columns) * rows + i;
-        held[k] = GIVEN;
-        given[k] = groove.pressure;
-      }
-    }
-  }
-  feed(solver, given, held);
-}
-
-/** Rows whose centres lie in a groove; at least the nearest one where it reaches the seat at all: a small hole is one cell. */
-function rowsOf(grid: Unrolled, { from, to }: Groove): [number, number] {
-  const row = (u: number) => (u - grid.from) / rowStep(grid) - 0.5;
-  if (to < grid.from || from > grid.to) return [0, -1];
-  const nearest = Math.round(row((Math.max(from, grid.from) + Math.min(to, grid.to)) / 2));
-  const [first, last] = [Math.min(Math.ceil(row(from)), nearest), Math.max(Math.floor(row(to)), nearest)];
-  return [Math.max(0, Math.min(grid.rows - 1, first)), Math.min(grid.rows - 1, Math.max(0, last))];
-}
-
-function feed({ levels }: PressureSolver, given: Float64Array, held: Uint8Array): void {
-  const { rows, columns, along, around, b } = levels[0]!;
-  for (let k = 0; k < held.length; k++) {
-    if (held[k] !== GIVEN || given[k] === 0) continue;
-    const row = k % rows;
-    const column = (k - row) / rows;
-    const before = (column === 0 ? columns - 1 : column - 1) * rows + row;
-    const after = (column === columns - 1 ? 0 : column + 1) * rows + row;
-    if (row > 0) b[k - 1]! += along[k - 1]! * given[k]!;
-    if (row < rows - 1) b[k + 1]! += along[k]! * given[k]!;
-    b[before]! += around[before]! * given[k]!;
-    b[after]! += around[k]! * given[k]!;
   }
 }

@@ -4,9 +4,10 @@
  * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where the mean over the
  * turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the least film the least of them all.
  */
+import type { Groove } from './grooves.ts';
 import { type FilmShape, type LeastFilm, leastFilmOf, lobesAt } from './height.ts';
 import { asPose, type Five, type Pose } from './pose.ts';
-import { type FilmRun, type FilmSpace, type Groove, newFilmSpace } from './reynolds.ts';
+import { type FilmRun, type FilmSpace, newFilmSpace } from './reynolds.ts';
 import { type SeatFilm, type SeatFilmVerdict, seatFilm } from './seatFilm.ts';
 import { type Adjoints, type Coefficients, coefficients, newAdjoints } from './stiffness.ts';
 

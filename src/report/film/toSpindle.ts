@@ -2,10 +2,10 @@
 import type { Design, Seat, Surface } from '../../design/definition.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
 import { loadAt } from '../../engine/film/equilibrium.ts';
+import type { Groove } from '../../engine/film/grooves.ts';
 import type { Lobe } from '../../engine/film/height.ts';
 import { constantOil, type Oil, oilFromPoints, oilOfGrade } from '../../engine/film/oil.ts';
 import type { Five, Pose } from '../../engine/film/pose.ts';
-import type { Groove } from '../../engine/film/reynolds.ts';
 import type { FilmSeat } from '../../engine/film/spindle.ts';
 import { cylinderRotor, type Rotor } from '../../engine/film/whirl.ts';
 import type { Body } from '../../engine/heat/warmFilm.ts';
