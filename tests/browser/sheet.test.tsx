@@ -37,7 +37,7 @@ test('stop readings, settings and boxes on paper are those of the report', async
   await expect.poll(() => document.querySelectorAll('.sheet-steps tbody').length, solved).toBe(steps.length);
   const text = document.querySelector('.pages')!.textContent!;
   for (const step of steps) for (const gauge of step.gauges) for (const mm of [gauge.half, gauge.stop]) expect(text).toContain(readText(mm!, 'metric'));
-  expect(document.querySelectorAll('.read-box').length).toBe(steps.reduce((sum, step) => sum + step.gauges.length + 1, 0));
+  expect(document.querySelectorAll('.sheet-steps .read-box').length).toBe(steps.reduce((sum, step) => sum + step.gauges.length + 1, 0));
   // The diameter in the gauge plane, which stands on the surface even where the station of the design does not.
   for (const { seat, part, after } of steps) {
     const { station, from, to } = demo('shallow-first').seats.find(({ name }) => name === seat)![part];

@@ -34,7 +34,7 @@ export default function SheetScreen({ work }: { work: Work }) {
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   return (
     <div className="sheet-screen" ref={sheet}>
-      <section className="verdict screen-only" aria-live="polite">
+      <section className={`verdict ${value && !value.feasible ? 'mend' : 'good'} screen-only`} aria-live="polite">
         <h2>{value ? 'Drawings, settings and stop readings for the machine.' : 'Drawings of both parts; what may be cut is said on the Cut screen.'}</h2>
         <p>Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.</p>
       </section>

@@ -61,6 +61,7 @@ export function Pages({ paper, room, headline, design, made, cut, surfaces, syst
             <SetUpTable cut={cut} system={system} />
             <h3>Steps, in this order</h3>
             <StepTable design={design} cut={cut} system={system} />
+            <TrialLine design={design} cut={cut} system={system} />
           </>
         )}
         <div className="block">
@@ -79,6 +80,22 @@ export function Pages({ paper, room, headline, design, made, cut, surfaces, syst
         </div>
       </section>
     </div>
+  );
+}
+
+/** What a trial assembly told, to be brought back to the Cut screen. */
+function TrialLine({ design, cut, system }: { design: Design; cut: CutReport; system: System }) {
+  const last = [...cut.steps, ...cut.faces].at(-1)?.standOff.stop ?? null;
+  return (
+    <p className="trial-line">
+      <strong>Trial, dry, with blue:</strong> stand-off {last === null ? '' : `(${fineText(last, system)} expected) `}
+      <span className="read-box" /> shake <span className="read-box" /> prints on{' '}
+      {design.seats.map(({ name }) => (
+        <span key={name} className="tick">
+          <span className="tick-box" /> {name}
+        </span>
+      ))}
+    </p>
   );
 }
 

@@ -71,7 +71,7 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
       {([1, -1] as const).map((side) => (
         <path key={side} {...OUTLINE} fill={part === 'bush' ? `url(#${id}hatch)` : 'none'} d={pathOf(outline, at, side, part === 'bush')} />
       ))}
-      {part === 'journal' && <path {...OUTLINE} d={ends(outline, at)} />}
+      <path {...OUTLINE} d={edges([...(part === 'journal' ? [outline[0]!, outline[outline.length - 1]!] : []), ...drawn.seats.flatMap((seat) => endsOf(inMm(seat[part])))], at)} />
       {design.seats.map(({ name }, i) => own.find(({ seat }) => seat === name)?.cut != null && ([1, -1] as const).map((side) => <path key={`${name} ${side}`} {...HEAVY} d={pathOf(inMm(drawn.seats[i]![part]), at, side, false)} />))}
       <path {...AXIS} d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`} />
       {lengths.map((span) => (
@@ -103,9 +103,11 @@ function pathOf(points: readonly Point[], at: Placing, side: 1 | -1, closed: boo
   return `M${places.map(({ x, y }) => `${x.toFixed(2)} ${y.toFixed(2)}`).join('L')}${closed ? 'Z' : ''}`;
 }
 
-/** Both ends of the journal, where it is broken off. */
-function ends(outline: readonly Point[], at: Placing): string {
-  return [outline[0]!, outline[outline.length - 1]!]
+const endsOf = (chain: readonly Point[]): Point[] => [chain[0]!, chain[chain.length - 1]!];
+
+/** The edges that are seen where a line bends: from one side of the axis to the other. */
+function edges(places: readonly Point[], at: Placing): string {
+  return places
     .map(([z, r]) => {
       const [up, down] = [onScreen(at, [metres(z), metres(r)], 1), onScreen(at, [metres(z), metres(r)], -1)];
       return `M${up.x.toFixed(2)} ${up.y.toFixed(2)}V${down.y.toFixed(2)}`;
