@@ -15,11 +15,11 @@ const ROUGH_ANSWER = 0.02;
 export function filmVerdict(design: Design, film: FilmReport, system: System): Verdict {
   const failed = failedVerdict(design, film, system);
   if (failed) return failed;
-  const sentences = [thrustSentence(design, film), stopSentence(film), turnSentence(film, system), whirlSentence(film), warmSentence(film, system), guidanceSentence(film, system), doubtSentence(film)].filter((s) => s !== '');
+  const sentences = [thrustSentence(design, film), stopSentence(design, film), turnSentence(film, system), whirlSentence(film), warmSentence(film, system), guidanceSentence(film, system), doubtSentence(film)].filter((s) => s !== '');
   const ratio = film.guidance?.filmRatio ?? Number.POSITIVE_INFINITY;
   const seizes = film.warmUpEnd === 'contact';
   const touches = film.turn?.touches === true;
-  const tone = ratio < RUBBING || seizes || touches ? 'stop' : ratio < FULL_FILM || film.whirl?.stable === false || film.status === 'stopped' ? 'mend' : 'good';
+  const tone = ratio < RUBBING || seizes || touches ? 'stop' : ratio < FULL_FILM || film.whirl?.stable === false || (film.status === 'stopped' && !design.adjuster) ? 'mend' : 'good';
   return { tone, headline: headline(film, system, ratio, seizes), sentences };
 }
 
@@ -86,10 +86,12 @@ function eccentricClause(design: Design, carrying: SeatOilReport[]): string {
   return halfAngle <= 15 && sideways > 2 * Math.abs(most.force!.z) ? `; the ${most.name} one through the ${newtons(sideways)} it carries sideways` : '';
 }
 
-function stopSentence(film: FilmReport): string {
+function stopSentence(design: Design, film: FilmReport): string {
   const stop = film.stop ?? 0;
   if (film.status !== 'stopped' || Math.abs(stop) < NO_THRUST) return '';
-  return stop < 0 ? `That is ${newtons(stop)} more than the load pushes back, so the oil drives the spindle off its cones: a collar has to hold it rearward with as much.` : `No oil takes ${newtons(stop)} of the thrust: a stop has to.`;
+  return stop < 0
+    ? `That is ${newtons(stop)} more than the load pushes back, so the oil drives the spindle off its cones: ${design.adjuster ? 'the adjuster has to hold it' : 'a collar has to hold it'} rearward with as much.`
+    : `No oil takes ${newtons(stop)} of the thrust: a stop has to.`;
 }
 
 function turnSentence({ turn, leastFilm }: FilmReport, system: System): string {

@@ -10,8 +10,8 @@ vi.setConfig({ testTimeout: 40_000 });
 
 const OIL = { viscosity: 0.0086 };
 
-function words(name: string, run: NonNullable<Design['run']>, system: 'metric' | 'inch' = 'metric') {
-  const design = { ...(JSON.parse(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8')) as Design), run };
+function words(name: string, run: NonNullable<Design['run']>, system: 'metric' | 'inch' = 'metric', change: { [K in keyof Design]?: Design[K] | undefined } = {}) {
+  const design = { ...(JSON.parse(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8')) as Design), run, ...change } as Design;
   const { tone, headline, sentences } = filmVerdict(design, filmSection(design)!, system);
   const text = [headline, ...sentences].join(' ');
   expect(text).not.toMatch(/undefined|NaN|null|Infinity|e-\d/);
@@ -27,10 +27,14 @@ test('a load carried: which seat takes the thrust', () => {
   expect(text).not.toMatch(/collar|whirls,/);
 });
 
-test('cones the oil pushes itself off: a collar has to hold them', () => {
-  const { tone, text } = words('correct', { speed: 1200, oil: OIL, load: { y: -120, z: -40, station: 30 }, heat: { duration: 10 } });
-  expect(tone).toBe('mend');
-  expect(text).toMatch(/more than the load pushes back, so the oil drives the spindle off its cones: a collar has to hold it rearward/);
+test('cones the oil pushes itself off: the adjuster holds them, or a collar has to', () => {
+  const run = { speed: 1200, oil: OIL, load: { y: -120, z: -40, station: 30 }, heat: { duration: 10 } };
+  const { tone, text } = words('correct', run);
+  expect(tone).toBe('good');
+  expect(text).toMatch(/more than the load pushes back, so the oil drives the spindle off its cones: the adjuster has to hold it rearward/);
+  const bare = words('correct', run, 'metric', { adjuster: undefined });
+  expect(bare.tone).toBe('mend');
+  expect(bare.text).toMatch(/a collar has to hold it rearward/);
 });
 
 test('pure thrust on a cone that runs true: no wedge', () => {
