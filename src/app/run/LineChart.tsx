@@ -1,4 +1,4 @@
-/** Lines over a plain or logarithmic axis, in the units shown. */
+/** Lines over a plain or logarithmic axis, in the units shown. Nothing where no line has a point. */
 import { ticks } from 'd3-array';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId, useRef } from 'react';
@@ -47,79 +47,112 @@ export function LineChart({ title, across, up, lines, domain, log = false, level
   const id = useId();
   const { width } = useSize(box, { width: 420, height });
   const values = lines.flatMap(({ points }) => points.map(([, y]) => y)).filter(Number.isFinite);
+  if (values.length === 0) return null;
   const greatest = Math.max(...values, level?.at ?? lowest, lowest);
-  const x = (log ? scaleLog() : scaleLinear()).domain(domain as [number, number]).range([MARGIN.left, width - MARGIN.right]);
-  const y = scaleLinear([lowest, lowest + 1.08 * Math.max(greatest - lowest, 1e-9)], [height - MARGIN.bottom, MARGIN.top]);
-  const xTicks = log ? logTicks(domain, width) : ticks(domain[0], domain[1], width < 380 ? 4 : 6);
-  const bottom = height - MARGIN.bottom;
+  const plot = { left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom };
+  const x = (log ? scaleLog() : scaleLinear()).domain(domain as [number, number]).range([plot.left, plot.right]);
+  const y = scaleLinear([lowest, lowest + 1.08 * Math.max(greatest - lowest, 1e-9)], [plot.bottom, plot.top]);
+  const acrossTicks = log ? logTicks(domain, width) : ticks(domain[0], domain[1], width < 380 ? 4 : 6);
   return (
     <figure className="chart run-chart" ref={box}>
       <svg width={width} height={height} role="img" aria-label={title}>
         <clipPath id={`${id}plot`}>
-          <rect x={MARGIN.left} y={MARGIN.top} width={Math.max(0, width - MARGIN.left - MARGIN.right)} height={bottom - MARGIN.top} />
+          <rect x={plot.left} y={plot.top} width={Math.max(0, plot.right - plot.left)} height={plot.bottom - plot.top} />
         </clipPath>
         <Hatches id={id} />
         <g clipPath={`url(#${id}plot)`}>
-          {stretches.map(({ from, to, kind }) => (
-            <g key={`${from} ${kind}`} className={`condition ${kind}`}>
-              <rect x={x(from)} width={Math.max(0, x(to) - x(from))} y={MARGIN.top} height={bottom - MARGIN.top} className="ground" />
-              <rect x={x(from)} width={Math.max(0, x(to) - x(from))} y={MARGIN.top} height={bottom - MARGIN.top} fill={`url(#${id}${kind})`} className="pattern" />
-            </g>
-          ))}
+          {stretches.map(({ from, to, kind }) => {
+            const place = { x: x(from), width: Math.max(0, x(to) - x(from)), y: plot.top, height: plot.bottom - plot.top };
+            return (
+              <g key={`${from} ${kind}`} className={`condition ${kind}`}>
+                <rect {...place} className="ground" />
+                <rect {...place} fill={`url(#${id}${kind})`} className="pattern" />
+              </g>
+            );
+          })}
         </g>
-        {ticks(y.domain()[0]!, y.domain()[1]!, 4).map((t) => (
-          <g key={t} className="grid">
-            <path d={`M${MARGIN.left} ${y(t)}H${width - MARGIN.right}`} className={t === lowest ? 'zero' : ''} />
-            <text x={MARGIN.left - 6} y={y(t) + 4} textAnchor="end">
-              {figures(t)}
-            </text>
-          </g>
-        ))}
-        {xTicks.map((t) => (
-          <g key={t} className="grid">
-            <path d={`M${x(t)} ${bottom}v4`} className="zero" />
-            <text x={x(t)} y={bottom + 17} textAnchor="middle">
-              {figures(t)}
-            </text>
-          </g>
-        ))}
+        <Axes plot={plot} x={x} y={y} across={acrossTicks} up={ticks(lowest, y.domain()[1]!, 4)} />
         <text x={12} y={15}>
           {up}
         </text>
-        <text x={width - MARGIN.right} y={height - 6} textAnchor="end">
+        <text x={plot.right} y={height - 6} textAnchor="end">
           {across}
         </text>
         <g clipPath={`url(#${id}plot)`}>
-          {level && <path d={`M${MARGIN.left} ${y(level.at)}H${width - MARGIN.right}`} className="level" />}
-          {now !== null && <path d={`M${x(now)} ${MARGIN.top}V${bottom}`} className="now-line" />}
-          {lines.map(({ name, points, style }) => (
-            <g key={name} className={`seat seat-${style % 4}`}>
-              {runsOf(points).map((run) => (
-                <path key={run[0]![0]} d={`M${run.map(([px, py]) => `${x(px).toFixed(1)} ${y(py).toFixed(1)}`).join('L')}`} className="curve" />
-              ))}
-              {points.length < 30 && points.filter(([, py]) => Number.isFinite(py)).map(([px, py]) => <circle key={px} cx={x(px)} cy={y(py)} r={3} className="dot" />)}
-            </g>
+          {level && <path d={`M${plot.left} ${y(level.at)}H${plot.right}`} className="level" />}
+          {now !== null && <path d={`M${x(now)} ${plot.top}V${plot.bottom}`} className="now-line" />}
+          {lines.map((line) => (
+            <Curve key={line.name} line={line} x={x} y={y} />
           ))}
         </g>
         {level && (
-          <text x={width - MARGIN.right - 4} y={y(level.at) - 5} textAnchor="end" className="level-text">
+          <text x={plot.right - 4} y={y(level.at) - 5} textAnchor="end" className="level-text">
             {level.text}
           </text>
         )}
       </svg>
-      {lines.length > 1 && (
-        <figcaption className="legend">
-          {lines.map(({ name, style }) => (
-            <span key={name} className={`seat seat-${style % 4}`}>
-              <svg width="34" height="10" aria-hidden="true">
-                <path d="M1 5H33" className="curve" />
-              </svg>
-              {name}
-            </span>
-          ))}
-        </figcaption>
-      )}
+      {lines.length > 1 && <Names lines={lines} />}
     </figure>
+  );
+}
+
+type Scale = (value: number) => number;
+interface Box {
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+}
+
+function Axes({ plot, x, y, across, up }: { plot: Box; x: Scale; y: Scale; across: readonly number[]; up: readonly number[] }) {
+  return (
+    <>
+      {up.map((t, i) => (
+        <g key={t} className="grid">
+          <path d={`M${plot.left} ${y(t)}H${plot.right}`} className={i === 0 ? 'zero' : ''} />
+          <text x={plot.left - 6} y={y(t) + 4} textAnchor="end">
+            {figures(t)}
+          </text>
+        </g>
+      ))}
+      {across.map((t) => (
+        <g key={t} className="grid">
+          <path d={`M${x(t)} ${plot.bottom}v4`} className="zero" />
+          <text x={x(t)} y={plot.bottom + 17} textAnchor="middle">
+            {figures(t)}
+          </text>
+        </g>
+      ))}
+    </>
+  );
+}
+
+/** More points than this are a line of their own. */
+const DOTS = 30;
+
+function Curve({ line: { points, style }, x, y }: { line: Line; x: Scale; y: Scale }) {
+  return (
+    <g className={`seat seat-${style % 4}`}>
+      {runsOf(points).map((run) => (
+        <path key={run[0]![0]} d={`M${run.map(([px, py]) => `${x(px).toFixed(1)} ${y(py).toFixed(1)}`).join('L')}`} className="curve" />
+      ))}
+      {points.length < DOTS && points.filter(([, py]) => Number.isFinite(py)).map(([px, py]) => <circle key={px} cx={x(px)} cy={y(py)} r={3} className="dot" />)}
+    </g>
+  );
+}
+
+function Names({ lines }: { lines: readonly Line[] }) {
+  return (
+    <figcaption className="legend">
+      {lines.map(({ name, style }) => (
+        <span key={name} className={`seat seat-${style % 4}`}>
+          <svg width="34" height="10" aria-hidden="true">
+            <path d="M1 5H33" className="curve" />
+          </svg>
+          {name}
+        </span>
+      ))}
+    </figcaption>
   );
 }
 

@@ -2,7 +2,7 @@
  * The spindle from in front of the nose: where its axis lies in each seat, how far it could go there, and the load on it as an arrow.
  * The arrow is dragged, or moved by the arrow keys; where a pose is held by hand, the axis is.
  */
-import { type KeyboardEvent, useRef } from 'react';
+import { type KeyboardEvent, type RefObject, useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { withValue } from '../../design/place.ts';
 import { fineText, type System } from '../../design/units.ts';
@@ -41,47 +41,23 @@ interface Grip {
 }
 
 export function NoseView({ work, design, fields, system }: Props) {
-  const { pose, load } = design.run!;
+  const { load, speed } = design.run!;
   const posed = isPosed(design.run!);
   const rooms = fitSection(design).seats.map(({ leastFilm }) => Math.max(0, leastFilm ?? 0));
   const room = useHeld(Math.max(...rooms, 0.0005), work);
-  const most = useHeld(roundAbove(Math.max(5, 1.4 * Math.hypot(load?.x ?? 0, load?.y ?? 0))), work);
-  const grip: Grip = posed
-    ? { x: pose?.x ?? 0, y: pose?.y ?? 0, most: room, reach: ROOM, path: 'run.pose', about: 'Axis of the journal as it is held', text: `${fineText(pose?.x ?? 0, system)} to the right, ${fineText(pose?.y ?? 0, system)} up` }
-    : { x: load?.x ?? 0, y: load?.y ?? 0, most, reach: ARROW, path: 'run.load', about: 'Load on the spindle', text: loadText(load?.x ?? 0, load?.y ?? 0) };
+  const grip = useGrip(work, design, room, system);
   const svg = useRef<SVGSVGElement>(null);
-  const start = useRef({ x: 0, y: 0 });
-  const perUnit = grip.reach / grip.most;
-  const to = (x: number, y: number) => work.change((d) => withValue(withValue(d, `${grip.path}.x`, tidy(x)), `${grip.path}.y`, tidy(y)));
-  const { handlers } = useDrag({
-    start: () => {
-      start.current = { x: grip.x, y: grip.y };
-      work.dragStart();
-    },
-    move: (dx, dy) => {
-      const perPixel = SIZE / (svg.current?.clientWidth || SIZE) / perUnit;
-      to(start.current.x + dx * perPixel, start.current.y - dy * perPixel);
-    },
-    end: () => work.dragEnd(),
-  });
-  const onKeyDown = (event: KeyboardEvent) => {
-    const step = (grip.most / 20) * (event.shiftKey ? 5 : 1);
-    const by: Record<string, [number, number]> = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] };
-    const move = by[event.key];
-    if (!move) return;
-    event.preventDefault();
-    to(grip.x + move[0], grip.y + move[1]);
-  };
-  const [hx, hy] = within(MIDDLE + grip.x * perUnit, MIDDLE - grip.y * perUnit);
+  const { handlers, onKeyDown } = useMoving(work, grip, svg);
+  const [hx, hy] = within(MIDDLE + (grip.x * grip.reach) / grip.most, MIDDLE - (grip.y * grip.reach) / grip.most);
   return (
     <figure className="nose-view">
       <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="group" aria-label="The spindle seen from in front of the nose" ref={svg} {...handlers}>
         <circle cx={MIDDLE} cy={MIDDLE} r={ROOM} className="ring" />
         <path d={`M${MIDDLE - ROOM} ${MIDDLE}h${2 * ROOM}M${MIDDLE} ${MIDDLE - ROOM}v${2 * ROOM}`} className="cross" />
-        <Turning speed={design.run!.speed} />
+        <Turning speed={speed} />
         {fields && <Axes fields={fields} design={design} perMm={ROOM / room} />}
         {!posed && (load?.x || load?.y) ? <Arrow x={hx} y={hy} /> : null}
-        <g role="slider" tabIndex={0} aria-label={`${grip.about}; arrow keys change it`} aria-valuenow={Number(figures(Math.hypot(grip.x, grip.y)).replace('−', '-'))} aria-valuetext={grip.text} onKeyDown={onKeyDown} className="hold">
+        <g role="slider" tabIndex={0} aria-label={`${grip.about}; arrow keys change it`} aria-valuenow={Number(Math.hypot(grip.x, grip.y).toPrecision(3))} aria-valuetext={grip.text} onKeyDown={onKeyDown} className="hold">
           <circle cx={hx} cy={hy} r={20} className="grip" />
           <circle cx={hx} cy={hy} r={7} className="handle" />
         </g>
@@ -97,6 +73,44 @@ export function NoseView({ work, design, fields, system }: Props) {
       </figcaption>
     </figure>
   );
+}
+
+/** The load, or the axis where a pose is held. `room` in mm. */
+function useGrip(work: Work, design: Design, room: number, system: System): Grip {
+  const { pose, load } = design.run!;
+  const most = useHeld(roundAbove(Math.max(5, 1.4 * Math.hypot(load?.x ?? 0, load?.y ?? 0))), work);
+  if (isPosed(design.run!)) {
+    const [x, y] = [pose?.x ?? 0, pose?.y ?? 0];
+    return { x, y, most: room, reach: ROOM, path: 'run.pose', about: 'Axis of the journal as it is held', text: `${fineText(x, system)} to the right, ${fineText(y, system)} up` };
+  }
+  const [x, y] = [load?.x ?? 0, load?.y ?? 0];
+  return { x, y, most, reach: ARROW, path: 'run.load', about: 'Load on the spindle', text: loadText(x, y) };
+}
+
+/** By the pointer, and by the arrow keys in twentieths of what the picture holds. */
+function useMoving(work: Work, grip: Grip, svg: RefObject<SVGSVGElement | null>) {
+  const start = useRef({ x: 0, y: 0 });
+  const to = (x: number, y: number) => work.change((d) => withValue(withValue(d, `${grip.path}.x`, tidy(x)), `${grip.path}.y`, tidy(y)));
+  const { handlers } = useDrag({
+    start: () => {
+      start.current = { x: grip.x, y: grip.y };
+      work.dragStart();
+    },
+    move: (dx, dy) => {
+      const perPixel = ((SIZE / (svg.current?.clientWidth || SIZE)) * grip.most) / grip.reach;
+      to(start.current.x + dx * perPixel, start.current.y - dy * perPixel);
+    },
+    end: () => work.dragEnd(),
+  });
+  const onKeyDown = (event: KeyboardEvent) => {
+    const step = (grip.most / 20) * (event.shiftKey ? 5 : 1);
+    const by: Record<string, [number, number]> = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] };
+    const move = by[event.key];
+    if (!move) return;
+    event.preventDefault();
+    to(grip.x + move[0], grip.y + move[1]);
+  };
+  return { handlers, onKeyDown };
 }
 
 const tidy = (value: number) => Number(value.toPrecision(4));

@@ -26,11 +26,13 @@ interface Props {
   work: Work;
 }
 
-export function RunPictures({ fields, design, layer, system, work }: Props) {
+export function RunPictures({ fields, design, layer: asked, system, work }: Props) {
+  const flows = fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
+  // Where no oil runs there is no pressure to show.
+  const layer = flows ? asked : 'film';
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
   const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
-  const flows = fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
   const turning = design.run!.speed === 0 ? '' : design.run!.speed > 0 ? 'The journal drags the oil to the right of the maps.' : 'The journal drags the oil to the left of the maps.';
   return (
     <div className="run-pictures">
@@ -41,6 +43,7 @@ export function RunPictures({ fields, design, layer, system, work }: Props) {
         <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
         <p className="fine">
           Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}
+          {fields.seats.some(({ leastFilm }) => leastFilm < 0) && ' Red: pressed into each other.'}
         </p>
       </div>
       {lost ? (

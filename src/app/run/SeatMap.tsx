@@ -53,7 +53,7 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
       <figcaption>
         <strong>{seat.name}</strong>
         <span>
-          peak {pressureText(seat.peakPressure, system)} · least film {fineText(seat.leastFilm, system)}
+          {seat.peakPressure > 0 && `peak ${pressureText(seat.peakPressure, system)} · `}least film {fineText(seat.leastFilm, system)}
         </span>
       </figcaption>
       <div style={{ height: HEIGHT }}>

@@ -10,5 +10,5 @@ export function pressureText(megapascal: number, system: System): string {
   return `${figures(megapascal / unit.size)} ${unit.name}`;
 }
 
-/** A number to three figures, without an exponent. */
+/** A number to three figures. */
 export const figures = (value: number): string => (value === 0 ? '0' : `${Number(value.toPrecision(3))}`.replace('-', '−'));
