@@ -53,6 +53,9 @@ export function d341(first: readonly [number, number], second: readonly [number,
   return { A: y(first) + B * x(first), B };
 }
 
+/** °C: colder it is wax, hotter it burns; what a search passes through on its way is taken from these ends. */
+const COLDEST = -100;
+const HOTTEST = 400;
 /** mm²/s, the range of ASTM D341. */
 const THINNEST = 0.21;
 const THICKEST = 2e7;
@@ -122,9 +125,10 @@ export function densityAt(density15: number, celsius: number): number {
 /** An oil known at two temperatures: [°C, mm²/s] each; density at 15 °C (kg/m³). */
 export function oilFromPoints(first: readonly [number, number], second: readonly [number, number], density = USUAL_DENSITY): Oil {
   const law = d341(first, second);
+  const within = (celsius: number) => Math.min(HOTTEST, Math.max(COLDEST, celsius));
   return {
-    viscosity: (celsius) => 1e-6 * kinematicAt(law, celsius) * densityAt(density, celsius),
-    density: (celsius) => densityAt(density, celsius),
+    viscosity: (celsius) => 1e-6 * kinematicAt(law, within(celsius)) * densityAt(density, within(celsius)),
+    density: (celsius) => densityAt(density, within(celsius)),
     kinematic: [kinematicAt(law, 40), kinematicAt(law, 100)],
   };
 }

@@ -99,7 +99,7 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
     const stood = stand(warming, run, near);
     if (stood.status !== 'solved') return { ...stood, journal, bush };
     near = stood.near;
-    const heats = stood.seats.map((seat, i) => seatHeat(warming, seat, i, journal, bush));
+    const heats = stood.seats.map((seat, i) => seatHeat(warming, seat, i, journal, bush, run.viscosity[i]!));
     const moved = Math.max(...heats.map((heat, i) => Math.abs(heat.oil - temperature[i]!)));
     temperature = heats.map((heat) => heat.oil);
     if (moved < SETTLED || look === 5) {
@@ -126,12 +126,21 @@ function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: 
   return 'seat' in found ? { status: 'contact', seat: found.seat } : { status: 'notConverged' };
 }
 
-function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: number, journal: number, bush: number) {
+function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: number, journal: number, bush: number, viscosity: number) {
   const across = CONDUCTIVITY * inverseFilm(spindle, index);
   const flow = Math.max(0, seat.flow.rear) + Math.max(0, seat.flow.nose);
   const perKelvin = oil.density(ambient) * SPECIFIC_HEAT * flow;
+  const mean = (journal + bush) / 2;
   // T and E linear in one another.
-  const temperature = ((journal + bush) / 2 + (seat.power + perKelvin * ambient) / (12 * across)) / (1 + perKelvin / (12 * across));
+  const warmedBy = (power: number) => (mean + (power + perKelvin * ambient) / (12 * across)) / (1 + perKelvin / (12 * across));
+  // Shear power goes with the viscosity, and that falls with T: the one T at which both agree, by halving.
+  let [low, high] = [Math.min(mean, warmedBy(0)), Math.max(mean, warmedBy(seat.power))];
+  for (let i = 0; i < 60 && high - low > 1e-6; i++) {
+    const middle = (low + high) / 2;
+    if (warmedBy((seat.power * oil.viscosity(middle)) / viscosity) > middle) low = middle;
+    else high = middle;
+  }
+  const temperature = (low + high) / 2;
   const carried = perKelvin * (temperature - ambient);
   const half = (seat.power - carried) / 2;
   const exchange = across * (bush - journal);
