@@ -9,10 +9,11 @@ function references(design: Design, change: (seat: string) => string | null): De
       const seat = change(entry.seat);
       return seat === null ? [] : [{ ...entry, seat }];
     });
-  const { readings, cut, odds, run } = design;
+  const { readings, priors, cut, odds, run } = design;
   return {
     ...design,
     ...(readings && { readings: follow(readings) }),
+    ...(priors && { priors: follow(priors) }),
     ...(cut && { cut: cutReferences(cut, change, follow) }),
     ...(odds && { odds: { ...odds, spread: follow(odds.spread) } }),
     ...(run?.supply && { run: { ...run, supply: follow(run.supply) } }),

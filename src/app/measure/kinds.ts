@@ -10,6 +10,8 @@ export interface KindWords {
   how: string;
   /** how the shape makes the reading, as a person would write it on the bench */
   formula: string;
+  /** where that comes from */
+  source: string;
   /** what else the entry asks for, beside seat, part, value and uncertainty */
   asks: readonly string[];
   /** on which part it can be taken; none where it is taken on the pair */
@@ -21,13 +23,15 @@ export const KINDS: Record<Kind, KindWords> = {
     name: 'Diameter',
     how: 'Micrometer or bore gauge square to the axis at a known station.',
     formula: 'reading = diameter + 2·(station − its station)·tan a',
+    source: 'definition of a cone',
     asks: ['station'],
     parts: ['journal', 'bush'],
   },
   overRolls: {
     name: 'Over two rolls',
-    how: 'The journal stands on end on a plate; two equal rolls on equal stacks beside it, and a micrometer over both.',
+    how: 'The journal stands on end on a plate; two equal rolls on equal stacks against its sides, and a micrometer over both.',
     formula: 'reading = diameter at the roll centres + roll·(1 + 1/cos a)',
+    source: 'tangency; handbooks, “measuring tapers with rolls” (from memory)',
     asks: ['roll', 'station'],
     parts: ['journal'],
   },
@@ -35,6 +39,7 @@ export const KINDS: Record<Kind, KindWords> = {
     name: 'Ball depth',
     how: 'A ball resting in the bore; a depth gauge from a clean face down to its top. Two balls give the angle.',
     formula: 'reading = face − (centre of the ball + ball/2); at the centre, radius·cos a = ball/2',
+    source: 'tangency; handbooks, “measuring taper holes with balls” (from memory)',
     asks: ['ball', 'face'],
     parts: ['bush'],
   },
@@ -42,6 +47,7 @@ export const KINDS: Record<Kind, KindWords> = {
     name: 'Sine bar',
     how: 'The part held with its axis along a sine bar over a stack; an indicator run along the uppermost line of a journal toward its large end, or the lowermost of a bore toward its small end.',
     formula: 'reading = travel·tan(a − arcsin(stack/bar))',
+    source: 'sine rule of the bar; handbooks’ sine-bar constants',
     asks: ['bar', 'stack', 'travel'],
     parts: ['journal', 'bush'],
   },
@@ -49,6 +55,7 @@ export const KINDS: Record<Kind, KindWords> = {
     name: 'Straightness',
     how: 'An indicator along the line, set to nothing at both ends; what it shows at a station between.',
     formula: 'reading = how far metal stands proud of the straight line from end to end',
+    source: 'end-point reference line, ISO 12780-1 (from memory)',
     asks: ['station'],
     parts: ['journal', 'bush'],
   },
@@ -56,6 +63,7 @@ export const KINDS: Record<Kind, KindWords> = {
     name: 'Stand-off',
     how: 'Trial assembly, dry and clean: the journal pressed gently home and its position read.',
     formula: 'reading = position at which the first of all seats touches',
+    source: 'this program’s own contact of lines, exact',
     asks: [],
     parts: [],
   },
@@ -63,9 +71,13 @@ export const KINDS: Record<Kind, KindWords> = {
     name: 'Shake',
     how: 'The position held, the nose pulled from side to side, an indicator against it.',
     formula: 'reading = total indicator travel that all seats together leave',
+    source: 'this program’s own programme of the rigid spindle',
     asks: ['indicator', 'position', 'direction'],
     parts: [],
   },
 };
 
 export const KIND_NAMES = Object.keys(KINDS) as Kind[];
+
+/** Whether the value is a size of the part, not a small deviation or travel. */
+export const isSize = ({ kind }: Reading) => kind === 'diameter' || kind === 'overRolls' || kind === 'ballDepth';

@@ -1,14 +1,14 @@
 /** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
-import { useMemo } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import { measureSection } from '../../report/measure/section.ts';
 import { measureVerdict, suggestionText } from '../../report/measure/verdict.ts';
 import { designWithMeasured } from '../../report/measure/withMeasured.ts';
 import { WorkContext } from '../controls/context.ts';
-import { withReadings } from '../measure/entries.ts';
 import { Helpers } from '../measure/Helpers.tsx';
-import { KINDS } from '../measure/kinds.ts';
+import { KINDS, type Reading } from '../measure/kinds.ts';
 import { Notebook } from '../measure/Notebook.tsx';
+import { Priors } from '../measure/Priors.tsx';
 import { ResidualPlot } from '../measure/ResidualPlot.tsx';
 import { ShapePicture } from '../measure/ShapePicture.tsx';
 import { TableOfReadings } from '../measure/TableOfReadings.tsx';
@@ -23,6 +23,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
   const fitted = useMemo(() => measure && designWithMeasured(design, measure), [design, measure]);
   const verdict = measure && measureVerdict(design, measure, system);
   const readings = design.readings ?? [];
+  const [asked, setAsked] = useState<Reading | null>(null);
   const suggestions = measure?.next?.suggestions ?? [];
   return (
     <WorkContext value={work}>
@@ -46,8 +47,9 @@ export default function MeasureScreen({ work }: { work: Work }) {
         </>
       )}
       <h2>Notebook</h2>
-      <Notebook work={work} measure={measure} />
+      <Notebook work={work} measure={measure} asked={asked} ask={setAsked} />
       <TableOfReadings work={work} />
+      <Priors work={work} />
       {measure && (
         <>
           {suggestions.length > 0 && (
@@ -56,7 +58,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
               <ul className="plain">
                 {suggestions.map((suggestion) => (
                   <li key={JSON.stringify(suggestion.reading)}>
-                    <button type="button" onClick={() => work.change((d) => withReadings(d, [suggestion.reading]))} title="Puts an entry in the notebook with the value to be expected; read, and write over it">
+                    <button type="button" onClick={() => setAsked(suggestion.reading)} title="Asks for this reading in the notebook">
                       + {KINDS[suggestion.reading.kind].name}
                     </button>{' '}
                     {suggestionText(design, suggestion, system)}
