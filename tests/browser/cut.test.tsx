@@ -109,6 +109,19 @@ test('a trial written down changes the estimate and what is left, and stays in t
   expect(design().cut!.trials).toEqual([{ note: expect.stringMatching(/first touch at 6\.00 µm; clean on shallow/) }]);
 });
 
+test('a tool off the centre shows its hollow flank, and a spacer its part in plan and trial', async () => {
+  await expect.poll(() => document.querySelector('.hollow .flank'), solved).toBeTruthy();
+  shown.work.change((d) => ({ ...d, cut: { ...d.cut!, allow: [], faces: [{ name: 'collar', part: 'bush', seats: ['steep'], moves: 'rearward', limit: 0.2 }], machine: { toolHeight: 1 } } }));
+  await expect.poll(verdict, solved).toMatch(/off collar gives every seat its film/);
+  const { faces } = cutSection(design())!;
+  expect(document.querySelector('.steps > li')!.textContent).toContain(`1. ${fineText(faces[0]!.off, 'metric')} off collar`);
+  await userEvent.click(browser.getByRole('button', { name: 'Write down a trial' }));
+  expect(design().cut!.trials![0]!.faces).toEqual([{ name: 'collar', off: 0 }]);
+  await expect.poll(() => document.querySelector('.remaining')?.textContent, solved).toMatch(/off collar/);
+  shown.work.change((d) => ({ ...d, cut: { ...d.cut!, trials: [], allow: [{ seat: 'steep', part: 'journal', limit: 0.2 }] } }));
+  await expect.poll(() => document.querySelector('[aria-label="Setting the angle"]')?.textContent, solved).toMatch(/A tool 1\.000 mm off the centre leaves the flank hollow by 0\.\d\d µm/);
+});
+
 test('lapping is simulated, with the place to stop', async () => {
   open(SHALLOW);
   await expect.poll(() => document.querySelector('.lap-stop'), solved).toBeTruthy();

@@ -1,8 +1,10 @@
 /** Setting the angle of every surface that is cut, each way with the error it leaves and whether the film stands it. */
 import type { CSSProperties } from 'react';
-import { angleText, fineText, lengthText, type System } from '../../design/units.ts';
+import { angleText, fineText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
+import { blocksText, errorText } from './angleTexts.ts';
 import { readText } from './gaugeText.ts';
+import { HollowFlank } from './HollowFlank.tsx';
 
 /** Columns of figures. */
 const FOUR = { '--columns': 4 } as CSSProperties;
@@ -19,19 +21,6 @@ const WAYS: Record<Way['way'], { name: string; what: string }> = {
   tailstock: { name: 'Tailstock set over', what: 'by' },
 };
 
-export const wayName = (way: Way['way']) => WAYS[way].name;
-
-/** Blocks of a stack, and by how much it misses. */
-export function blocksText({ blocks, blocksError }: Setting, system: System): string {
-  if (blocks === null) return 'no stack of this set comes near';
-  const sum = blocks.map((block) => lengthText(Number(block.toFixed(7)), system).replace(/ .*$/, '')).join(' + ');
-  const misses = blocksError === null || Math.abs(blocksError) < 1e-9 ? '' : `, which misses by ${fineText(blocksError, system)}`;
-  return `${sum}${misses}`;
-}
-
-/** An error of angle as a machinist reads it. */
-export const errorText = (degrees: number) => (degrees * 3600 < 100 ? `${(degrees * 3600).toFixed(1)}″` : angleText(degrees));
-
 export function Angles({ cut, system }: { cut: CutReport; system: System }) {
   if (cut.settings.length === 0) return null;
   return (
@@ -46,6 +35,7 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
           <p>
             Blocks for a bar of {readText(setting.bar, system)}: {blocksText(setting, system)}. Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
           </p>
+          {setting.hollow && <HollowFlank setting={setting} hollow={setting.hollow} system={system} />}
           {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
           <section className="table ways" aria-label={`Ways to set the ${setting.seat} ${setting.part}`} tabIndex={0}>
             <table className="stacked" style={FOUR}>

@@ -3,7 +3,8 @@ import type { CSSProperties } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, type System } from '../../design/units.ts';
-import type { CutReport, CutStepReport, FaceStepReport } from '../../report/cut/definition.ts';
+import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
+import { offFaceText } from '../../report/cut/trialText.ts';
 import type { Work } from '../store.ts';
 import { withTick } from './entries.ts';
 import { gaugeText, readText } from './gaugeText.ts';
@@ -42,7 +43,7 @@ export function Steps({ work, design, cut, system }: Props) {
             <li key={face.name} className={tick(`face ${i}`).checked ? 'done' : ''}>
               <h3>
                 <label>
-                  <input type="checkbox" checked={tick(`face ${i}`).checked} onChange={tick(`face ${i}`).onChange} /> {i + 1}. {faceText(face, system)}
+                  <input type="checkbox" checked={tick(`face ${i}`).checked} onChange={tick(`face ${i}`).onChange} /> {i + 1}. {offFaceText(face, system)}
                 </label>
               </h3>
               <p>{face.reason}</p>
@@ -54,8 +55,6 @@ export function Steps({ work, design, cut, system }: Props) {
     </section>
   );
 }
-
-export const faceText = ({ name, off }: FaceStepReport, system: System) => (off > 0 ? `${fineText(off, system)} off ${name}` : `${name} ${fineText(-off, system)} thicker`);
 
 type Machine = NonNullable<NonNullable<Design['cut']>['machine']>;
 

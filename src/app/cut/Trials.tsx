@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
-import { trialText } from '../../report/cut/trialText.ts';
+import { offFaceText, trialText } from '../../report/cut/trialText.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
@@ -64,7 +64,10 @@ function Entry({ index, trial, result, design, work, system }: EntryProps) {
         ] as const)
       : []),
   ];
-  const taken: Control[] = (trial.taken ?? []).map(({ seat, part }, k) => ({ kind: 'quantity', path: `${path}.taken[${k}].normal`, title: `Off the ${seat} ${part}` }));
+  const taken: Control[] = [
+    ...(trial.taken ?? []).map(({ seat, part }, k): Control => ({ kind: 'quantity', path: `${path}.taken[${k}].normal`, title: `Off the ${seat} ${part}` })),
+    ...(trial.faces ?? []).map(({ name }, k): Control => ({ kind: 'quantity', path: `${path}.faces[${k}].off`, title: `Off ${name}` })),
+  ];
   return (
     <details className={result && result.status !== 'updated' ? 'trial wrong' : 'trial'}>
       <summary>
@@ -72,7 +75,7 @@ function Entry({ index, trial, result, design, work, system }: EntryProps) {
         {result && <span className="told-by">{resultText(result, system)}</span>}
       </summary>
       <div className="groups">
-        {taken.length > 0 && <ControlGroup title="normal stock taken since the trial before" rows={taken} />}
+        {taken.length > 0 && <ControlGroup title="taken since the trial before, square to the surface" rows={taken} />}
         <ControlGroup title="what it told" rows={read} />
         <Blue index={index} trial={trial} design={design} work={work} />
       </div>
@@ -125,7 +128,7 @@ function Remaining({ remaining, system }: { remaining: NonNullable<CutReport['re
   return (
     <section className="remaining" aria-label="Left to cut">
       <h3>Left to cut, by the last trial</h3>
-      {remaining.steps.length === 0 ? (
+      {remaining.steps.length + remaining.faces.length === 0 ? (
         <p>Nothing.</p>
       ) : (
         <ul>
@@ -133,6 +136,9 @@ function Remaining({ remaining, system }: { remaining: NonNullable<CutReport['re
             <li key={`${seat} ${part}`}>
               {fineText(normal, system)} off the {seat} {part}: {fineText(Math.abs(diameter), system)} {diameter < 0 ? 'less' : 'more'} in diameter
             </li>
+          ))}
+          {remaining.faces.map((face) => (
+            <li key={face.name}>{offFaceText(face, system)}</li>
           ))}
         </ul>
       )}

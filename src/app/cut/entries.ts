@@ -81,12 +81,13 @@ export const withUsualOrder = (design: Design): Design =>
   });
 
 /** Another trial: what was taken since the last to be filled in for every surface of the plan, the stand-off as the parts of the design would read, to be written over. */
-export function withTrial(design: Design, { steps, remaining }: Pick<CutReport, 'steps' | 'remaining'>): Design {
+export function withTrial(design: Design, { steps, faces, remaining }: Pick<CutReport, 'steps' | 'faces' | 'remaining'>): Design {
   const surfaces = new Map([...steps, ...(remaining?.steps ?? [])].map(({ seat, part }) => [`${seat} ${part}`, { seat, part, normal: 0 }]));
+  const names = [...new Set([...faces, ...(remaining?.faces ?? [])].map(({ name }) => name))];
   const trials = design.cut?.trials ?? [];
   const before = trials.findLast(({ standOff }) => standOff)?.standOff?.value;
   const expected = before ?? fitSection(design).firstPosition ?? 0;
-  const trial: Trial = { taken: [...surfaces.values()], standOff: { value: Number(expected.toFixed(4)), sigma: INDICATOR } };
+  const trial: Trial = { taken: [...surfaces.values()], ...(names.length > 0 && { faces: names.map((name) => ({ name, off: 0 })) }), standOff: { value: Number(expected.toFixed(4)), sigma: INDICATOR } };
   return withCut(design, (cut) => ({ ...cut, trials: [...trials, trial] }));
 }
 

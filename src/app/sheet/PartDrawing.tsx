@@ -9,7 +9,7 @@ import { angleText, fineText, lengthText, type System } from '../../design/units
 import { seatLines } from '../../engine/contact/fit.ts';
 import type { TolerancedSurface } from '../../report/sheet/tolerancedSurfaces.ts';
 import { metres, toSeats } from '../../report/toEngine.ts';
-import { errorText } from '../cut/Angles.tsx';
+import { errorText } from '../cut/angleTexts.ts';
 import { type Dimensions, dimensionsOf } from '../picture/dimensions.ts';
 import { drawnPair, type Point } from '../picture/drawn.ts';
 import { type SectionFrame, sectionFrame } from '../picture/sectionFrame.ts';

@@ -1,7 +1,7 @@
 /** How the angle of every surface that is cut is set: stack and blocks, indicator, table, dresser, and the error the film stands. */
 import { angleText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
-import { blocksText, errorText } from '../cut/Angles.tsx';
+import { blocksText, errorText } from '../cut/angleTexts.ts';
 import { readText } from '../cut/gaugeText.ts';
 
 export function SetUpTable({ cut, system }: { cut: CutReport; system: System }) {

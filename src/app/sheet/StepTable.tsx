@@ -2,8 +2,9 @@
 import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
+import { offFaceText } from '../../report/cut/trialText.ts';
 import { gaugeText, readText } from '../cut/gaugeText.ts';
-import { divisionsText, faceText } from '../cut/Steps.tsx';
+import { divisionsText } from '../cut/Steps.tsx';
 
 interface Props {
   design: Design;
@@ -47,7 +48,7 @@ export function StepTable({ design, cut, system }: Props) {
         <StepBody key={`${step.seat} ${step.part}`} title={`${i + 1}. ${step.seat} ${step.part}: ${fine(step.normal)} square to it`} feeds={feeds(step)} rows={rows(step)} />
       ))}
       {cut.faces.map((face, k) => (
-        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${faceText(face, system)}`} feeds={[]} rows={[{ what: 'Stand-off of the journal', half: told(face.standOff.half, fine), stop: told(face.standOff.stop, fine) }]} />
+        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} rows={[{ what: 'Stand-off of the journal', half: told(face.standOff.half, fine), stop: told(face.standOff.stop, fine) }]} />
       ))}
     </table>
   );

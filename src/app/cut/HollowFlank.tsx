@@ -1,0 +1,44 @@
+/** The flank that a tool off the centre leaves: in words, and its departure from the line that was set. */
+import { extent } from 'd3-array';
+import { scaleLinear } from 'd3-scale';
+import { useRef } from 'react';
+import { fineText, fineUnit, type System } from '../../design/units.ts';
+import type { CutReport } from '../../report/cut/definition.ts';
+import { useSize } from '../useSize.ts';
+import { errorText } from './angleTexts.ts';
+
+type Setting = CutReport['settings'][number];
+type Hollow = NonNullable<Setting['hollow']>;
+
+const HEIGHT = 92;
+const MARGIN = { left: 12, right: 12, top: 22, bottom: 10 };
+/** mm: nobody sees less. */
+const LEAST = 1e-5;
+
+export function HollowFlank({ setting: { seat, part }, hollow: { height, depth, angleError, profile }, system }: { setting: Setting; hollow: Hollow; system: System }) {
+  const box = useRef<HTMLElement>(null);
+  const { width } = useSize(box, { width: 600, height: HEIGHT });
+  if (height === 0) return <p>With the tool on the centre the flank comes out straight.</p>;
+  const [low, high] = extent(profile, ([, deviation]) => deviation) as [number, number];
+  const x = scaleLinear([profile[0]![0], profile[profile.length - 1]![0]], [MARGIN.left, width - MARGIN.right]);
+  const y = scaleLinear([low, high === low ? low + LEAST : high], [HEIGHT - MARGIN.bottom, MARGIN.top]);
+  const unit = fineUnit(system);
+  const d = profile.map(([z, deviation]) => `${x(z).toFixed(2)} ${y(deviation).toFixed(2)}`).join('L');
+  return (
+    <>
+      <p>
+        A tool {fineText(Math.abs(height), system)} off the centre leaves the flank {part === 'journal' ? 'hollow' : 'proud'} by {depth < LEAST ? `less than ${fineText(LEAST, system)}` : fineText(depth, system)}, and its half angle{' '}
+        {errorText(Math.abs(angleError))} {angleError < 0 ? 'less' : 'more'}.
+      </p>
+      <figure className="chart hollow" ref={box}>
+        <svg width={width} height={HEIGHT} role="img" aria-label={`Flank of the ${seat} ${part} by a tool off the centre, against the line that was set`}>
+          <text x={MARGIN.left} y={14}>
+            metal proud of the line set, rear to nose: from {(low / unit.size).toFixed(4).replace('-', '−')} to {(high / unit.size).toFixed(4).replace('-', '−')} {unit.name}
+          </text>
+          {low <= 0 && high >= 0 && <path d={`M${MARGIN.left} ${y(0).toFixed(2)}H${width - MARGIN.right}`} className="set-line" />}
+          <path d={`M${d}`} className="flank" />
+        </svg>
+      </figure>
+    </>
+  );
+}
