@@ -3,6 +3,7 @@ import axe from 'axe-core';
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/demos.ts';
+import { plausibleRun } from '../../src/app/run/plausibleRun.ts';
 import { filmVerdict } from '../../src/report/film/verdict.ts';
 import { solve } from '../../src/report/report.ts';
 import { page } from './page.tsx';
@@ -138,6 +139,21 @@ test('a design that says nothing of running gets a scenario, told for what it is
   await userEvent.click(browser.getByRole('button', { name: 'Make this running scenario' }));
   expect(run().oil).toEqual({ grade: 10 });
   await expect.poll(() => maps().length, LONG).toBeGreaterThan(0);
+});
+
+test('every demo draws with its own run or the scenario made for it, and at odd speeds', { timeout: 110_000 }, async () => {
+  for (const { file, design: demo } of DEMOS) {
+    shown.work.open(file, { ok: true, design: { ...demo, run: demo.run ?? plausibleRun(demo) } });
+    await expect.poll(() => [...document.querySelectorAll('.seat-map strong')].map((name) => name.textContent), LONG).toEqual(demo.seats.map(({ name }) => name));
+    // A seat that stands far open bears next to nothing, on the scale of the one that carries.
+    await expect.poll(() => maps().some((map) => painted(map).colours > 30), LONG).toBe(true);
+    expect(document.querySelector('main')!.innerHTML, file).not.toMatch(/NaN|Infinity|undefined/);
+  }
+  for (const speed of [0, -900]) {
+    shown.work.change((d) => ({ ...d, run: { ...d.run!, speed } }));
+    await expect.poll(() => document.querySelector('.verdict')!.getAttribute('aria-busy'), LONG).toBe('false');
+    expect(document.querySelector('main')!.innerHTML, `${speed}`).not.toMatch(/NaN|Infinity|undefined/);
+  }
 });
 
 test('a load that no film carries is told, and the map shows where metal touches', async () => {

@@ -33,12 +33,12 @@ export function WarmUpCharts({ film, design, system }: Props) {
       <div className="run-charts">
         <LineChart title="Least film against time" across={across} up={`least film, ${unit.name}`} domain={domain} lines={[line('least film', 0, (p) => p.leastFilm / unit.size)]} level={parting(design, unit.size)} />
         <LineChart
-          title="Temperature of journal and bush against time"
+          title="Temperature of journal, bush and oil against time"
           across={across}
           up="temperature, °C"
           domain={domain}
           lowest={Math.floor(Math.min(warmUp[0]!.journal, warmUp[0]!.bush))}
-          lines={[line('journal', 1, (p) => p.journal), line('bush', 0, (p) => p.bush)]}
+          lines={[line('journal', 1, (p) => p.journal), line('bush', 0, (p) => p.bush), line('oil', 2, (p) => p.oil)]}
           level={steady ? { at: steady.journal, text: 'steady' } : null}
         />
         <LineChart title="Friction power against time" across={across} up="friction, W" domain={domain} lines={[line('friction', 2, (p) => p.power)]} />
@@ -65,7 +65,7 @@ export function SpeedCharts({ sweep, design, system }: SpeedProps) {
   if (points.length < 2) return null;
   const domain = [points[0]!.at, points[points.length - 1]!.at] as const;
   const line = (name: string, style: number, of: (point: LimitPoint) => number | null) => ({ name, style, points: points.map((point) => [point.at, of(point) ?? Number.NaN] as const) });
-  const common = { across: 'rev/min', domain, log: true, now: Math.abs(design.run!.speed), stretches: stretchesOf(points, true) };
+  const common = { across: 'rev/min', domain, log: true, now: design.run!.speed === 0 ? null : Math.abs(design.run!.speed), stretches: stretchesOf(points, true) };
   return (
     <section aria-label="Against speed">
       <h2>{safeText(sweep)}</h2>

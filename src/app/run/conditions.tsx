@@ -8,7 +8,7 @@ const TEXT: Record<Condition, string> = {
   seizes: 'seizes: no film carries it',
   thin: 'film too thin to part the surfaces',
   loose: 'loose: it whirls',
-  notConverged: 'could not be worked out',
+  notConverged: 'no steady state found: as a rule it warms until it seizes',
 };
 
 /** Of the conditions that occur. */

@@ -64,7 +64,11 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>
         <MapChoice layer={layer} setLayer={setLayer} warm={warmed !== null} setWarm={setWarm} canWarm={steady !== null} />
       </HandControls>
-      {drawn.fields?.seats.length && drawn.of?.run ? <RunPictures fields={drawn.fields} design={drawn.of} layer={layer} system={system} work={work} /> : fields.fault === null && <p className="loading">The films are being worked out.</p>}
+      {drawn.fields?.seats.length && drawn.of?.run ? (
+        <RunPictures fields={drawn.fields} design={drawn.of} layer={layer} system={system} work={work} />
+      ) : (
+        fields.fault === null && fields.value === null && <p className="loading">The films are being worked out.</p>
+      )}
       <Suspense fallback={<p className="loading">The controls are loading.</p>}>
         <RunControls work={work} fields={fields.value} />
       </Suspense>
