@@ -22,19 +22,57 @@ function notebookOf(design: Design): Reading[] {
   return setUps.map((reading) => ({ ...reading, value: predictedReading(truth, reading).value! }));
 }
 
-test('an empty notebook says how to begin; a button adds a reading of every kind with its drawing', async () => {
+const field = () => document.querySelector<HTMLInputElement>('.new-entry input')!;
+const readings = () => shown.work.store.getState().design.readings ?? [];
+
+test('an empty notebook says how to begin; a reading of every kind is written down with its drawing', async () => {
   await expect.poll(verdict).toMatch(/No readings yet/);
-  for (const name of ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake']) {
+  const names = ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake'];
+  for (const [i, name] of names.entries()) {
     await userEvent.click(browser.getByRole('button', { name: `+ ${name}`, exact: true }).last());
+    // What the design would give is shown, and is neither in the field nor an entry.
+    expect(field().value).toBe('');
+    expect(field().placeholder).toMatch(/\d/);
+    expect(readings().length).toBe(i);
+    await userEvent.fill(field(), field().placeholder);
+    if (i % 2 === 0) await userEvent.keyboard('{Enter}');
+    else await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
+    await expect.poll(() => readings().length).toBe(i + 1);
+    expect(field()).toBeNull();
+    // it stands open, for its set-up
+    await expect.poll(() => document.querySelectorAll<HTMLDetailsElement>('.notebook details')[i]!.open).toBe(true);
   }
-  expect(shown.work.store.getState().design.readings!.map(({ kind }) => kind)).toEqual(['diameter', 'overRolls', 'ballDepth', 'sineRise', 'straightness', 'standOff', 'shake']);
-  for (const details of document.querySelectorAll<HTMLDetailsElement>('.notebook details')) details.open = true;
+  expect(readings().map(({ kind }) => kind)).toEqual(['diameter', 'overRolls', 'ballDepth', 'sineRise', 'straightness', 'standOff', 'shake']);
   await expect.poll(() => document.querySelectorAll('.set-up').length).toBe(7);
   expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
   await userEvent.click(browser.getByRole('button', { name: 'Strike out this reading' }).first());
-  expect(shown.work.store.getState().design.readings!.length).toBe(6);
+  expect(readings().length).toBe(6);
   await userEvent.click(browser.getByRole('button', { name: 'Undo' }));
-  expect(shown.work.store.getState().design.readings!.length).toBe(7);
+  expect(readings().length).toBe(7);
+});
+
+test('what is no number is not written down, nor what is left', async () => {
+  const ask = browser.getByRole('button', { name: '+ Diameter', exact: true });
+  await userEvent.click(ask);
+  await userEvent.keyboard('{Enter}');
+  expect(document.querySelector('.new-entry .error')!.textContent).toMatch(/type what was read/);
+  await userEvent.fill(field(), 'about 22');
+  await userEvent.keyboard('{Enter}');
+  expect(document.querySelector('.new-entry .error')!.textContent).toMatch(/type a number/);
+  await userEvent.click(browser.getByRole('button', { name: 'Leave it' }));
+  expect(field()).toBeNull();
+  expect(readings().length).toBe(0);
+});
+
+test('a suggested reading is asked for, not made up', async () => {
+  shown.work.change((d) => ({ ...d, readings: notebookOf(d).slice(0, 6) }));
+  await expect.poll(() => document.querySelector('[aria-label="What to read next"] button')).toBeTruthy();
+  document.querySelector<HTMLButtonElement>('[aria-label="What to read next"] button')!.click();
+  await expect.poll(field).toBeTruthy();
+  expect(readings().length).toBe(6);
+  await userEvent.fill(field(), field().placeholder);
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(() => readings().length).toBe(7);
 });
 
 test('the shape follows from the readings and is taken into the design', async () => {

@@ -1,5 +1,5 @@
 /** A number that a calculation on the page works with; it is no part of the design. */
-import { useId } from 'react';
+import { type FormEvent, type KeyboardEvent, useId } from 'react';
 import type { Quantity } from '../../design/definition.ts';
 import type { Bound } from '../../design/place.ts';
 import { quantityText, typedQuantity } from '../../design/quantity.ts';
@@ -10,24 +10,38 @@ interface Props {
   title: string;
   about: string;
   quantity: Quantity;
-  value: number;
+  /** null: nothing typed yet */
+  value: number | null;
   set(value: number): void;
+  /** The field was emptied; without it an empty field is refused. */
+  clear?(): void;
+  /** Whether the text in the field is other than what was last taken: what follows from that no longer stands beside it. */
+  pending?(open: boolean): void;
+  /** Shown while nothing is typed. */
+  instead?: string;
   system: System;
   bounds?: Bound[];
 }
 
-export function LocalField({ title, about, quantity, value, set, system, bounds = [] }: Props) {
+export function LocalField({ title, about, quantity, value, set, clear, pending, instead, system, bounds = [] }: Props) {
   const id = useId();
+  const shown = value === null ? '' : quantityText(quantity, value, system);
   const take = (text: string) => {
-    const typed = typedQuantity({ title, description: about, quantity, unit: '', bounds, optional: false }, text, system);
-    if (!typed.ok) return typed.message;
-    set(typed.value);
+    if (clear && text.trim() === '') {
+      clear();
+    } else {
+      const typed = typedQuantity({ title, description: about, quantity, unit: '', bounds, optional: false }, text, system);
+      if (!typed.ok) return typed.message;
+      set(typed.value);
+    }
+    pending?.(false);
     return null;
   };
   return (
-    <div className="local">
+    // biome-ignore lint/a11y/noStaticElementInteractions: it only listens to what its field is told
+    <div className="local" onInput={(event: FormEvent) => pending?.((event.target as HTMLInputElement).value !== shown)} onKeyDown={(event: KeyboardEvent) => event.key === 'Escape' && pending?.(false)}>
       <label htmlFor={id}>{title}</label>
-      <TypedField id={id} shown={quantityText(quantity, value, system)} about={about} take={take} />
+      <TypedField id={id} shown={shown} about={about} instead={instead} take={take} />
     </div>
   );
 }

@@ -1,4 +1,5 @@
 /** The readings as a shop notebook holds them: one line each, opened to be changed, with the drawing of its set-up. */
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
@@ -7,37 +8,49 @@ import { faultText } from '../../report/measure/faultText.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
-import { newReading, withoutReading, withReadings } from './entries.ts';
-import { KIND_NAMES, KINDS, type Reading } from './kinds.ts';
+import { newReading, withoutReading } from './entries.ts';
+import { isSize, KIND_NAMES, KINDS, type Reading } from './kinds.ts';
+import { NewEntry } from './NewEntry.tsx';
 import { SetUp } from './SetUp.tsx';
+import { setUpText } from './setUpText.ts';
 
 interface Props {
   work: Work;
   measure: MeasureReport | undefined;
+  /** The set-up whose reading is being asked for; it is no entry yet. */
+  asked: Reading | null;
+  ask(reading: Reading | null): void;
 }
 
-export function Notebook({ work, measure }: Props) {
+export function Notebook({ work, measure, asked, ask }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const readings = design.readings ?? [];
+  // The entry just written stands open, for its set-up.
+  const [written, setWritten] = useState<number | null>(null);
+  const done = (index: number) => {
+    setWritten(index);
+    ask(null);
+  };
   return (
     <section className="notebook" aria-label="Notebook of readings">
       {readings.length > 0 && (
         <p className="entry head" aria-hidden="true">
           <span>Reading</span>
           <span>Read</span>
-          <span>±</span>
+          <span>Uncertainty</span>
           <span>Fitted</span>
           <span>Off by</span>
         </p>
       )}
       {readings.map((reading, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
-        <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
+        <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} open={i === written} />
       ))}
+      {asked && <NewEntry key={JSON.stringify(asked)} work={work} reading={asked} system={system} written={done} cancel={() => ask(null)} />}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (
-          <button key={kind} type="button" title={KINDS[kind].how} onClick={() => work.change((d) => withReadings(d, [newReading(d, kind)]))}>
+          <button key={kind} type="button" title={KINDS[kind].how} onClick={() => ask(newReading(design, kind))}>
             + {KINDS[kind].name}
           </button>
         ))}
@@ -53,21 +66,22 @@ interface EntryProps {
   system: System;
   work: Work;
   measure: MeasureReport | undefined;
+  /** as it first stands */
+  open: boolean;
 }
 
-function Entry({ index, reading, design, system, work, measure }: EntryProps) {
-  const { name, how, formula } = KINDS[reading.kind];
+function Entry({ index, reading, design, system, work, measure, open }: EntryProps) {
+  const { how, formula, source } = KINDS[reading.kind];
   const told = measure?.readings.find((r) => r.index === index);
-  const large = reading.kind === 'diameter' || reading.kind === 'overRolls' || reading.kind === 'ballDepth';
-  const text = (mm: number) => (large ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system));
+  const [first] = useState(open);
+  const text = (mm: number) => (isSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system));
   const fault = measure?.impossible.find((f) => f.index === index);
   const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
   return (
-    <details className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
+    <details open={first} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
       <summary className="entry">
         <span>
-          {index + 1}. {name}
-          {'seat' in reading ? `, ${reading.seat} ${reading.part}` : ''} {setUpText(reading, system)}
+          {index + 1}. {setUpText(reading, system)}
         </span>
         <span>{text(reading.value)}</span>
         <span>{fineText(reading.sigma, system)}</span>
@@ -81,7 +95,7 @@ function Entry({ index, reading, design, system, work, measure }: EntryProps) {
         <figure>
           <SetUp design={design} reading={reading} system={system} />
           <figcaption>
-            {how} <em>{formula}</em>
+            {how} <em>{formula}</em> <small>Source: {source}.</small>
           </figcaption>
         </figure>
       </div>
@@ -92,25 +106,6 @@ function Entry({ index, reading, design, system, work, measure }: EntryProps) {
       </p>
     </details>
   );
-}
-
-/** Where it was read, in a few words. */
-function setUpText(reading: Reading, system: System): string {
-  switch (reading.kind) {
-    case 'diameter':
-    case 'straightness':
-      return `at station ${lengthText(reading.station, system)}`;
-    case 'overRolls':
-      return `rolls ${lengthText(reading.roll, system)} at ${lengthText(reading.station, system)}`;
-    case 'ballDepth':
-      return `ball ${lengthText(reading.ball, system)}`;
-    case 'sineRise':
-      return `stack ${lengthText(reading.stack, system)} on ${lengthText(reading.bar, system)}`;
-    case 'standOff':
-      return '';
-    case 'shake':
-      return `at station ${lengthText(reading.indicator, system)}, position ${fineText(reading.position, system)}`;
-  }
 }
 
 function rowsOf(reading: Reading, index: number, design: Design): Control[] {

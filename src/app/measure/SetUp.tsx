@@ -146,21 +146,34 @@ function overRolls(design: Design, reading: Extract<Reading, { kind: 'overRolls'
   if (!touch) return null;
   const centre = millimetres(touch.centre);
   const outer = centre + reading.roll / 2;
-  const extent = extentOf(
-    design.seats.map(({ name }) => lineIn(design, name, 'journal')!),
-    { up: outer, left: reading.station - reading.roll, right: reading.station + reading.roll },
-  );
+  const lines = design.seats.map(({ name }) => lineIn(design, name, 'journal')!);
+  const { left, right, up } = extentOf(lines);
+  // It stands on the wider of its two faces, the other end up: stations run along the page from top to bottom or back.
+  const widest = lines.reduce((a, b) => (Math.max(...a.r) > Math.max(...b.r) ? a : b));
+  const noseDown = widest.halfAngle >= 0;
+  const down = (station: number) => (noseDown ? station : -station) - (noseDown ? left + right : -(left + right)) / 2;
+  const plate = (right - left) / 2;
+  const at = down(reading.station);
+  const under = at + reading.roll / 2;
+  const half = Math.max(outer, up);
+  const extent: Extent = { left: -half, right: half, up: Math.max(plate, Math.abs(at) + reading.roll / 2) };
   const body = (
     <>
-      <PartOf design={design} part="journal" seat={reading.seat} wall={0} />
-      <Axis {...extent} />
+      <path d={`M${-1.15 * half} ${plate}H${1.15 * half}`} className="datum" />
+      <g transform={`rotate(${noseDown ? 90 : -90}) translate(${-(left + right) / 2} 0)`}>
+        <PartOf design={design} part="journal" seat={reading.seat} wall={0} />
+        <Axis left={left} right={right} up={up} />
+      </g>
       {[1, -1].map((side) => (
-        <circle key={side} cx={reading.station} cy={side * centre} r={reading.roll / 2} className="gauge" />
+        <g key={side}>
+          {under < plate && <rect x={side * centre - reading.roll / 2} y={under} width={reading.roll} height={plate - under} className="part bush" />}
+          <circle cx={side * centre} cy={at} r={reading.roll / 2} className="gauge" />
+        </g>
       ))}
-      <Size from={[reading.station, -outer]} to={[reading.station, outer]} text={lengthText(reading.value, system)} size={textSize(extent)} />
+      <Size from={[-outer, at]} to={[outer, at]} text={lengthText(reading.value, system)} size={textSize(extent)} />
     </>
   );
-  return { extent, body, said: `Two rolls of ${lengthText(reading.roll, system)} beside the ${reading.seat} journal, their centres at station ${lengthText(reading.station, system)}` };
+  return { extent, body, said: `Two rolls of ${lengthText(reading.roll, system)} beside the ${reading.seat} journal standing on end, their centres at station ${lengthText(reading.station, system)}` };
 }
 
 function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth' }>, system: System): Drawing | null {

@@ -28,6 +28,8 @@ const MARGIN = { left: 52, right: 14, top: 26, bottom: 40 };
 /** Half widths of the band in standard uncertainties: 95 in 100 of a normal spread. */
 const COVER = 1.96;
 const PIECES = 24;
+/** px above and below every line, for the names of the parts. */
+const STRIP = 24;
 
 export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
   const box = useRef<HTMLElement>(null);
@@ -38,9 +40,9 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
   const bands = (['bush', 'journal'] as const).map((part) => ({ part, band: bandOf(fitted, measure, seat, part, lines.fitted[part]) }));
   const all = [...lines.drawn.bush, ...lines.drawn.journal, ...lines.fitted.bush, ...lines.fitted.journal, ...bands.flatMap(({ band }) => band ?? [])];
   const [low, high] = [Math.min(...all.map(([, v]) => v)), Math.max(...all.map(([, v]) => v))];
-  const pad = 0.12 * Math.max(high - low, 0.001);
+  const pad = 0.06 * Math.max(high - low, 0.001);
   const x = scaleLinear([Math.min(...all.map(([z]) => z)), Math.max(...all.map(([z]) => z))], [MARGIN.left, width - MARGIN.right]);
-  const y = scaleLinear([low - pad, high + pad], [HEIGHT - MARGIN.bottom, MARGIN.top]);
+  const y = scaleLinear([low - pad, high + pad], [HEIGHT - MARGIN.bottom - STRIP, MARGIN.top + STRIP]);
   const path = (places: readonly Place[]) => `M${places.map(([z, v]) => `${x(z).toFixed(2)} ${y(v).toFixed(2)}`).join('L')}`;
   const toEdge = (places: readonly Place[], edge: number) => `${path(places)}L${x(places[places.length - 1]![0]).toFixed(2)} ${edge}L${x(places[0]![0]).toFixed(2)} ${edge}Z`;
   const { name } = drawn.seats[seat]!;

@@ -10,11 +10,15 @@ interface Props {
 }
 
 const OPEN = 'open';
+/** Half width in standard uncertainties of what holds 19 times in 20, of a normal spread; exact to its digits. */
+const COVER = 1.96;
+/** Chance of a scatter as great as this, or as small, that is worth a word. Common practice, no source. */
+const SELDOM = 0.01;
 
 export function Told({ design, measure, system }: Props) {
   const { relation, firstPosition, films } = measure.consequences;
   const consequences: [string, ConsequenceReport | null][] = [
-    ['The two cones wrong to each other by', relation],
+    [relationName(design), relation],
     ['Position of first touch', firstPosition],
     ...design.seats.map(({ name }): [string, ConsequenceReport | null] => [`Least film, ${name}`, films[name] ?? null]),
   ];
@@ -37,10 +41,10 @@ export function Told({ design, measure, system }: Props) {
                   {seat} {part}
                 </th>
                 <td>
-                  {angleText(halfAngle)} <small>{sigma.halfAngle === null ? OPEN : `± ${sigma.halfAngle.toFixed(4)}°`}</small>
+                  {angleText(halfAngle)} <small>{sigma.halfAngle === null ? OPEN : `± ${(COVER * sigma.halfAngle).toFixed(4)}°`}</small>
                 </td>
                 <td>
-                  {lengthText(Number(diameter.toFixed(5)), system)} <small>{sigma.diameter === null ? OPEN : `± ${fineText(sigma.diameter, system)}`}</small>
+                  {lengthText(Number(diameter.toFixed(5)), system)} <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>
                 </td>
               </tr>
             ))}
@@ -54,23 +58,41 @@ export function Told({ design, measure, system }: Props) {
             <tr>
               <th scope="col">What follows</th>
               <th scope="col">Value</th>
-              <th scope="col">19 times in 20 between</th>
+              <th scope="col">Between</th>
             </tr>
           </thead>
           <tbody>
             {consequences.map(([name, found]) => (
               <tr key={name}>
                 <th scope="row">{name}</th>
-                <td>
-                  {found === null ? '—' : fineText(found.value, system)} <small>{found && (found.sigma === null ? OPEN : `± ${fineText(found.sigma, system)}`)}</small>
-                </td>
-                <td>{found?.interval ? `${fineText(found.interval[0], system)} and ${fineText(found.interval[1], system)}` : '—'}</td>
+                <td>{found === null ? '—' : fineText(found.value, system)}</td>
+                <td>{found === null ? '—' : betweenText(found, system)}</td>
               </tr>
             ))}
           </tbody>
         </table>
-        <p className="fine">± is one standard uncertainty. {measure.freedom > 0 && `Chi-square ${measure.chiSquare.toFixed(1)} for ${measure.freedom} ${measure.freedom === 1 ? 'check' : 'checks'}.`}</p>
       </section>
+      <p className="fine">Every ± and every range here holds the true value 19 times in 20. {scatterText(measure)}</p>
     </div>
   );
+}
+
+/** The sign of the relation is told with its name. */
+function relationName(design: Design): string {
+  const [one, other] = design.seats.filter((seat) => seat.film).map((seat) => seat.name);
+  return one && other ? `Where the ${one} seat has its film, seen from where the ${other} has (− is rearward)` : 'The two cones wrong to each other by';
+}
+
+function betweenText({ value, sigma, interval }: ConsequenceReport, system: System): string {
+  if (sigma === null) return OPEN;
+  const [low, high] = interval ?? [value - COVER * sigma, value + COVER * sigma];
+  return `${fineText(low, system)} and ${fineText(high, system)}`;
+}
+
+/** Chi-square in words. */
+function scatterText({ freedom, probability }: MeasureReport): string {
+  if (freedom === 0) return 'No reading checks another, so nothing tells whether they agree.';
+  if (probability < SELDOM) return 'The readings scatter more than their uncertainties promise.';
+  if (probability > 1 - SELDOM) return 'The readings agree better than their uncertainties promise; these are perhaps stated too large.';
+  return 'The readings agree as well as their uncertainties promise.';
 }

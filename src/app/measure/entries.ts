@@ -12,8 +12,8 @@ const BAR = 100;
 const ROLLS = [10, 8, 6, 5, 4, 3, 2, 1];
 
 /**
- * A new entry of a kind, on the first seat it can be taken on, half way along the surface. Its value is what the
- * parts as drawn would give, so that a person overwrites a plausible number; the tolerance of reading is left to them.
+ * A set-up of a kind, on the first seat it can be taken on, half way along the surface. Its value is what the parts
+ * as drawn would give: to be shown as such, and never to be taken for a reading.
  */
 export function newReading(design: Design, kind: Kind): Reading {
   const seat = design.seats.find(({ bush }) => kind !== 'ballDepth' || bush.halfAngle !== 0) ?? design.seats[0]!;

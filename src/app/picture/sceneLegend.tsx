@@ -48,6 +48,8 @@ export function SceneLegend({ drawing, max, system, dark, blue }: Props) {
 }
 
 function FilmScale({ max, system }: { max: number; system: System }) {
+  // A scale from nothing to nothing tells nothing.
+  if (fineText(max * 1000, system) === fineText(0, system)) return <div>Film: next to none</div>;
   return (
     <>
       <div>Film</div>

@@ -1,4 +1,5 @@
 /** Marking blue: what each part would show after the journal has been pressed home, and what that means. */
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
@@ -12,7 +13,10 @@ import { useBlued } from './useBlued.ts';
 export function BluePanel({ work, design, system }: { work: Work; design: Design; system: System }) {
   const turned = useStore(work.store, (state) => state.turned);
   const dark = useMedia('(prefers-color-scheme: dark)');
-  const blued = useBlued(design);
+  const [tried, setTried] = useState<string | null>(null);
+  // A seat that was renamed or removed is tried no more.
+  const alone = design.seats.length > 1 && design.seats.some(({ name }) => name === tried) ? tried : null;
+  const blued = useBlued(design, alone);
   const { value: print, of } = useSolved('print', blued);
   const maps = useSolved('printMaps', blued).value;
   const verdict = print && of && printVerdict(of, print, system);
@@ -26,8 +30,18 @@ export function BluePanel({ work, design, system }: { work: Work; design: Design
           ))}
         </ul>
       )}
-      {maps && (
-        <>
+      <div className="tried">
+        {design.seats.length > 1 && (
+          <fieldset className="buttons">
+            <legend>Blued and tried</legend>
+            {[null, ...design.seats.map(({ name }) => name)].map((seat) => (
+              <button key={seat ?? 0} type="button" aria-pressed={alone === seat} onClick={() => setTried(seat)}>
+                {seat === null ? 'all seats' : `${seat} alone`}
+              </button>
+            ))}
+          </fieldset>
+        )}
+        {maps && (
           <fieldset className="buttons">
             <legend>The journal was</legend>
             {[false, true].map((choice) => (
@@ -36,12 +50,15 @@ export function BluePanel({ work, design, system }: { work: Work; design: Design
               </button>
             ))}
           </fieldset>
-          <div className="prints">
-            {(turned ? maps.turned : maps.press).map((map) => (
-              <PrintMap key={`${map.seat} ${map.part}`} map={map} thickness={maps.thickness} system={system} dark={dark} />
-            ))}
-          </div>
-        </>
+        )}
+      </div>
+      {alone !== null && <p className="fine">As if the other seats were not there: one seat tried by itself, the others relieved or left out of the bush.</p>}
+      {maps && (
+        <div className="prints">
+          {(turned ? maps.turned : maps.press).map((map) => (
+            <PrintMap key={`${map.seat} ${map.part}`} map={map} thickness={maps.thickness} system={system} dark={dark} />
+          ))}
+        </div>
       )}
     </section>
   );

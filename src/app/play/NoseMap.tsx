@@ -3,10 +3,11 @@
  * the place it is pulled to, and which seats hold it there. Drag it, or use the arrow keys; Escape lets go.
  */
 import { ticks } from 'd3-array';
-import { scaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { type KeyboardEvent, useRef } from 'react';
 import { useStore } from 'zustand';
-import { fineText, fineUnit, type System } from '../../design/units.ts';
+import { fineText, fineUnit, placeText, type System } from '../../design/units.ts';
+import type { SeatContact } from '../../engine/play/contacts.ts';
 import { axisAt } from '../../engine/play/rigid.ts';
 import type { PlayReport } from '../../report/play/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
@@ -26,12 +27,19 @@ const MIDDLE = SIZE / 2;
 /** Radius of the ring on which the seats' forces stand. */
 const RING = 132;
 const INNER = 96;
+/** px a tick keeps from the edge of the map, where its figure would lie on the outline. */
+const CLEAR = 18;
+/** Play (mm) that no shop indicator shows. */
+const STILL = 1e-5;
+/** Half the width of the map (mm) where there is no play to measure it by. */
+const NO_PLAY = 1e-3;
 
 export function NoseMap({ work, play, pulled, system }: Props) {
-  const pull = useStore(work.store, (state) => state.pull);
+  const { pull, design } = useStore(work.store);
   const unit = fineUnit(system);
   const map = play.map ?? [];
-  const most = Math.max(...map.map(([x, y]) => Math.hypot(x, y)), 1e-5);
+  const reach = Math.max(0, ...map.map(([x, y]) => Math.hypot(x, y)));
+  const most = reach > STILL ? reach : NO_PLAY;
   const scale = scaleLinear([-most, most], [-INNER, INNER]);
   const axis = pulled && axisAt(pulled.pose, metres(play.indicator));
   const now = axis ? { x: millimetres(axis.x), y: millimetres(axis.y) } : { x: 0, y: 0 };
@@ -65,30 +73,15 @@ export function NoseMap({ work, play, pulled, system }: Props) {
       <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="group" aria-label="Where the nose can go, seen from in front" ref={svg} {...handlers}>
         <circle cx={MIDDLE} cy={MIDDLE} r={RING} className="ring" />
         <path d={`M${MIDDLE - INNER} ${MIDDLE}H${MIDDLE + INNER}M${MIDDLE} ${MIDDLE - INNER}V${MIDDLE + INNER}`} className="axis" />
-        {ticks(-most / unit.size, most / unit.size, 5).map((t) => (
-          <g key={t} className="tick">
-            <path d={`M${MIDDLE + scale(t * unit.size)} ${MIDDLE - 3}v6`} />
-            {t !== 0 && (
-              <text x={MIDDLE + scale(t * unit.size)} y={MIDDLE + 17} textAnchor="middle">
-                {`${t}`.replace('-', '−')}
-              </text>
-            )}
-          </g>
-        ))}
-        {map.length > 0 && <path d={`M${map.map(([x, y]) => at(x, y)).join('L')}Z`} className="reach" />}
+        {reach > STILL && <path d={`M${map.map(([x, y]) => at(x, y)).join('L')}Z`} className="reach" />}
+        {reach > STILL && <Scale most={most} size={unit.size} scale={scale} />}
+        {reach <= STILL && (
+          <text x={MIDDLE} y={MIDDLE + 46} textAnchor="middle" className="none">
+            {NONE[play.shake.status]}
+          </text>
+        )}
         {pull && axis && pull.station === play.indicator && <path d={`M${at(now.x, now.y)}L${at(pull.x, pull.y)}`} className="pulling" clipPath="circle(50%)" />}
-        {pulled?.contacts.map((contact) => {
-          const seat = Math.max(
-            0,
-            work.store.getState().design.seats.findIndex(({ name }) => name === contact.seat),
-          );
-          const long = 14 + 22 * Math.min(1, contact.share);
-          return (
-            <g key={`${contact.seat} ${contact.station} ${contact.angle}`} className={`force seat-${seat % 4}`} transform={`translate(${MIDDLE} ${MIDDLE}) rotate(${(-contact.angle * 180) / Math.PI})`}>
-              <path d={`M${RING + 20} 0H${RING + 20 - long}m7 -5l-7 5l7 5`} />
-            </g>
-          );
-        })}
+        {pulled && <Forces contacts={pulled.contacts} seats={design.seats.map(({ name }) => name)} />}
         <g role="slider" tabIndex={0} aria-label="Nose of the spindle; arrow keys pull it, Escape lets go" aria-valuenow={Math.round(Math.hypot(now.x, now.y) * 1e6) / 1e3} aria-valuetext={said} onKeyDown={onKeyDown} className="nose">
           <circle cx={MIDDLE + scale(now.x)} cy={MIDDLE - scale(now.y)} r={20} className="grip" />
           <circle cx={MIDDLE + scale(now.x)} cy={MIDDLE - scale(now.y)} r={8} className="handle" />
@@ -96,7 +89,8 @@ export function NoseMap({ work, play, pulled, system }: Props) {
       </svg>
       <figcaption>
         <span>
-          {pulled ? said : 'Drag the nose and feel the stops'}; {unit.name} at the indicator
+          {pulled && pull ? `${said}. Arrows: what the seats carry of 1 N pulling at station ${placeText(pull.station, system)}` : 'Drag the nose and feel the stops'}; {unit.name} at the indicator, station{' '}
+          {placeText(play.indicator, system)}
         </span>
         {pull && (
           <button type="button" onClick={() => work.store.setState({ pull: null })}>
@@ -107,3 +101,63 @@ export function NoseMap({ work, play, pulled, system }: Props) {
     </figure>
   );
 }
+
+/** Why there is no region to show. */
+const NONE: Record<PlayReport['shake']['status'], string> = { solved: 'no play here', unbounded: 'nothing holds it sideways', infeasible: 'no play: pressed into a bush', stalled: 'not worked out' };
+
+/** Ticks across and up, clear of the outline. */
+function Scale({ most, size, scale }: { most: number; size: number; scale: ScaleLinear<number, number> }) {
+  const shown = ticks(-most / size, most / size, 5).filter((t) => t !== 0 && Math.abs(scale(t * size)) <= INNER - CLEAR);
+  return shown.map((t) => {
+    const off = scale(t * size);
+    const figure = `${t}`.replace('-', '−');
+    return (
+      <g key={t} className="tick">
+        <path d={`M${MIDDLE + off} ${MIDDLE - 3}v6M${MIDDLE - 3} ${MIDDLE - off}h6`} />
+        <text x={MIDDLE + off} y={MIDDLE + 17} textAnchor="middle">
+          {figure}
+        </text>
+        <text x={MIDDLE - 8} y={MIDDLE - off + 4} textAnchor="end">
+          {figure}
+        </text>
+      </g>
+    );
+  });
+}
+
+interface Arrow {
+  seat: number;
+  angle: number;
+  /** N of a pull of 1 N */
+  share: number;
+}
+
+/** What the seats carry, by the angle they press at: places along one line of a seat are one arrow. */
+function Forces({ contacts, seats }: { contacts: readonly SeatContact[]; seats: readonly string[] }) {
+  const arrows: Arrow[] = [];
+  for (const { seat, angle, share } of contacts) {
+    const same = arrows.find((arrow) => seats[arrow.seat] === seat && near(arrow.angle, angle));
+    if (same) same.share += share;
+    else arrows.push({ seat: Math.max(0, seats.indexOf(seat)), angle, share });
+  }
+  return arrows.map(({ seat, angle, share }, i) => {
+    const long = 14 + 22 * Math.min(1, share);
+    const from = RING + 20;
+    // Those of different seats at one angle stand side by side.
+    const aside = BESIDE * arrows.slice(0, i).filter((arrow) => near(arrow.angle, angle)).length;
+    const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
+    const out = from - long - 16;
+    return (
+      <g key={`${seat} ${angle}`} className={`force seat-${seat % 4}`}>
+        <path transform={`translate(${MIDDLE} ${MIDDLE}) rotate(${(-angle * 180) / Math.PI})`} d={`M${from} ${aside}h${-long}m7 -5l-7 5l7 5`} />
+        <text x={MIDDLE + out * cos + aside * sin} y={MIDDLE - out * sin + aside * cos + 4} textAnchor={cos > 0.5 ? 'end' : cos < -0.5 ? 'start' : 'middle'} className="amount">
+          {share.toFixed(2)} N
+        </text>
+      </g>
+    );
+  });
+}
+
+/** px */
+const BESIDE = 18;
+const near = (a: number, b: number) => Math.abs(Math.sin((a - b) / 2)) < 0.02;

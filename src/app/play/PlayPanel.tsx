@@ -2,8 +2,8 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { placeText, type System } from '../../design/units.ts';
-import type { ContactReport } from '../../report/play/definition.ts';
-import { playVerdict } from '../../report/play/verdict.ts';
+import type { ContactReport, SeatedReport } from '../../report/play/definition.ts';
+import { playVerdict, sharedNote } from '../../report/play/verdict.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import { WorkContext } from '../controls/context.ts';
 import type { Control } from '../controls/controls.tsx';
@@ -54,16 +54,21 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
         </div>
       </WorkContext>
       <details>
-        <summary>Where it bears, and each contact’s share of a push of 1 N</summary>
-        <Contacts title="Pushed home" contacts={play.seated.contacts} system={system} />
-        <Contacts title="Pulled to the right at the indicator" contacts={play.shake.contacts} system={system} />
+        <summary>Where it bears, and what each place carries of 1 N</summary>
+        <Contacts title="Pushed home by 1 N along the axis" answer={play.seated} system={system} />
+        <Contacts title={`Pulled to the right by 1 N at the indicator, station ${placeText(play.indicator, system)}`} answer={play.shake} system={system} />
+        <p className="fine">
+          The arrows of the section and of the map are for 1 N where the nose is being pulled then: at its face when it is pulled in the section, at the indicator when on the map. The farther out the pull, the more the seats carry of it.
+        </p>
       </details>
       <BluePanel work={work} design={free} system={system} />
     </>
   );
 }
 
-function Contacts({ title, contacts, system }: { title: string; contacts: readonly ContactReport[]; system: System }) {
+function Contacts({ title, answer, system }: { title: string; answer: Pick<SeatedReport, 'status' | 'contacts' | 'shared'>; system: System }) {
+  const rows = rowsOf(answer.contacts);
+  const note = sharedNote(answer);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard
     <section className="table" aria-label={title} tabIndex={0}>
@@ -74,11 +79,11 @@ function Contacts({ title, contacts, system }: { title: string; contacts: readon
             <th scope="col">Seat</th>
             <th scope="col">Bush station</th>
             <th scope="col">Angle</th>
-            <th scope="col">Share</th>
+            <th scope="col">Carries, of 1 N</th>
           </tr>
         </thead>
         <tbody>
-          {contacts.map(({ seat, station, angle, share, ring }) => (
+          {rows.map(({ seat, station, angle, share, ring }) => (
             <tr key={`${seat} ${station} ${angle}`}>
               <th scope="row">{seat}</th>
               <td>{placeText(station, system)}</td>
@@ -86,13 +91,25 @@ function Contacts({ title, contacts, system }: { title: string; contacts: readon
               <td>{share.toFixed(2)} N</td>
             </tr>
           ))}
-          {contacts.length === 0 && (
+          {rows.length === 0 && (
             <tr>
               <td colSpan={4}>Nothing holds it.</td>
             </tr>
           )}
         </tbody>
       </table>
+      {note !== '' && <p className="fine">{note}</p>}
     </section>
   );
+}
+
+/** A ring, which the solver gives as a tripod of places, is one row with the sum of its shares. */
+function rowsOf(contacts: readonly ContactReport[]): ContactReport[] {
+  const rows: ContactReport[] = [];
+  for (const contact of contacts) {
+    const known = contact.ring && rows.findIndex(({ ring, seat, station }) => ring && seat === contact.seat && station === contact.station);
+    if (known === false || known === -1) rows.push(contact);
+    else rows[known] = { ...rows[known]!, share: rows[known]!.share + contact.share };
+  }
+  return rows;
 }

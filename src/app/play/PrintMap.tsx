@@ -33,13 +33,12 @@ export function PrintMap({ map, thickness, system, dark }: Props) {
   return (
     <figure className="print">
       <figcaption>
-        {map.seat} {map.part}
+        <span className="of">
+          {map.seat} {map.part}
+        </span>
+        <span>nose end, {place(rows - 1)}</span>
       </figcaption>
-      <div>
-        <canvas ref={canvas} width={map.columns} height={rows} role="img" aria-label={`Print on the ${map.seat} ${map.part}, unrolled`} />
-        <span className="nose-end">{place(rows - 1)}, nose</span>
-        <span className="rear-end">{place(0)}, rear</span>
-      </div>
+      <canvas ref={canvas} width={map.columns} height={rows} role="img" aria-label={`Print on the ${map.seat} ${map.part}, unrolled`} />
       <p className="angles" aria-hidden="true">
         <span>0°</span>
         <span>90°</span>
@@ -47,6 +46,7 @@ export function PrintMap({ map, thickness, system, dark }: Props) {
         <span>270°</span>
         <span>360°</span>
       </p>
+      <p className="rear-end">rear end, {place(0)}</p>
     </figure>
   );
 }
