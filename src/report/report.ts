@@ -1,7 +1,7 @@
 /** A design solved: every section whose inputs the design has. A new section is one folder and one line here. */
 import type { Design } from '../design/definition.ts';
-import type { Report } from './definition.ts';
 import { cutSection } from './cut/section.ts';
+import type { Report } from './definition.ts';
 import { filmSection } from './film/section.ts';
 import { fitSection } from './fit/section.ts';
 import { measureSection } from './measure/section.ts';
