@@ -85,7 +85,7 @@ const trial = z.strictObject({
   ),
   blue: z.optional(z.array(z.strictObject({ seat: name, prints: flag('Prints', 'Whether the blue prints there at first touch') })).check(z.maxLength(8))),
 });
-const coefficient = (of: string, value: number) => z.optional(z.number().check(z.gt(0), z.lte(1_000), z.meta({ description: `Volume worn off the ${of} for a newton pressed and a metre slid, mm³/(N·m); ${value} when left out` })));
+const coefficient = (of: string, value: number) => z.optional(number('wear', `Wear of the ${of}`, `Volume worn off it for a newton pressed and a metre slid; ${value} when left out`, { above: 0, max: 1_000 }));
 const lap = z.strictObject({
   force: number('force', 'Axial force', 'That presses the journal home', { above: 0, max: 10_000 }),
   journal: coefficient('journal', 0.001),

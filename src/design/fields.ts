@@ -22,6 +22,7 @@ export type Quantity =
   | 'area'
   | 'cooling'
   | 'expansion'
+  | 'wear'
   | 'time';
 
 export interface QuantityMeta {
@@ -51,6 +52,7 @@ const UNIT: Record<Quantity, string> = {
   area: 'mm2',
   cooling: 'W/(m2.K)',
   expansion: '1/K',
+  wear: 'mm3/(N.m)',
   time: 's',
 };
 

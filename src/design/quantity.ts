@@ -29,6 +29,7 @@ const WRITTEN: Record<Quantity, Written> = {
   area: plain('mm²', ['mm2']),
   cooling: plain('W/(m²·K)', ['W/m2.K', 'W/(m2.K)']),
   expansion: plain('1/K', ['/K']),
+  wear: plain('mm³/(N·m)', ['mm3/(N.m)', 'mm3/N.m']),
   time: plain('s'),
 };
 

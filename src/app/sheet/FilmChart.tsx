@@ -1,6 +1,6 @@
 /** Film of every seat against position, with the degrees of the adjuster from where the journal shall run. Stands alone when saved. */
 import { ticks } from 'd3-array';
-import { scaleLinear } from 'd3-scale';
+import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { useId } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
@@ -26,9 +26,7 @@ export function FilmChart({ design, system, height }: { design: Design; system: 
   const [bottom, top] = filmsShown(curves, design.seats);
   const x = scaleLinear([...range], [MARGIN.left, WIDTH - MARGIN.right]);
   const y = scaleLinear([bottom, top], [tall - MARGIN.bottom, MARGIN.top]);
-  const unit = fineUnit(system);
   const pitch = design.adjuster?.pitch;
-  const degrees = (position: number) => ((position - fit.position) / (pitch ?? 1)) * 360;
   const plot = { left: MARGIN.left, right: WIDTH - MARGIN.right, top: MARGIN.top, bottom: tall - MARGIN.bottom };
   const path = (curve: Curve) => `M${curve.map(([p, film]) => `${x(p).toFixed(2)} ${y(film).toFixed(2)}`).join('L')}`;
   return (
@@ -40,6 +38,32 @@ export function FilmChart({ design, system, height }: { design: Design; system: 
       {bandsOf(design.seats).map(({ target, tolerance }) => (
         <rect key={`${target} ${tolerance}`} x={plot.left} width={plot.right - plot.left} y={y(target + tolerance)} height={Math.max(1, y(target - tolerance) - y(target + tolerance))} fill="#000" fillOpacity={0.14} />
       ))}
+      <Axes x={x} y={y} plot={plot} position={fit.position} pitch={pitch} system={system} />
+      <g clipPath={`url(#${id}plot)`}>{curves.map((curve, i) => curve.length > 1 && <path key={design.seats[i]!.name} {...OUTLINE} strokeWidth={2.2} strokeDasharray={DASHES[i % DASHES.length]} d={path(curve)} />)}</g>
+      <path {...OUTLINE} d={`M${x(fit.position).toFixed(2)} ${plot.top}V${plot.bottom}`} />
+      <Legend design={design} system={system} position={fit.position} foot={tall - 8} />
+    </svg>
+  );
+}
+
+interface AxesProps {
+  x: ScaleLinear<number, number>;
+  y: ScaleLinear<number, number>;
+  plot: { left: number; right: number; top: number; bottom: number };
+  /** mm: where the journal shall run */
+  position: number;
+  pitch: number | undefined;
+  system: System;
+}
+
+/** Films up the page; below the position, above it the degrees of the adjuster where there is one. */
+function Axes({ x, y, plot, position, pitch, system }: AxesProps) {
+  const unit = fineUnit(system);
+  const [low, high] = x.domain() as [number, number];
+  const [bottom, top] = y.domain() as [number, number];
+  const degrees = (at: number) => ((at - position) / (pitch ?? 1)) * 360;
+  return (
+    <g>
       {ticks(bottom / unit.size, top / unit.size, 5).map((t) => (
         <g key={t}>
           <path {...THIN} strokeOpacity={t === 0 ? 1 : 0.35} strokeWidth={t === 0 ? 1.4 : 0.7} d={`M${plot.left} ${y(t * unit.size).toFixed(2)}H${plot.right}`} />
@@ -48,7 +72,7 @@ export function FilmChart({ design, system, height }: { design: Design; system: 
           </text>
         </g>
       ))}
-      {ticks(range[0] / unit.size, range[1] / unit.size, 8).map((t) => (
+      {ticks(low / unit.size, high / unit.size, 8).map((t) => (
         <g key={t}>
           <path {...THIN} d={`M${x(t * unit.size).toFixed(2)} ${plot.bottom}v5`} />
           <text {...lettering(FIGURE)} x={x(t * unit.size)} y={plot.bottom + 19} textAnchor="middle">
@@ -57,16 +81,14 @@ export function FilmChart({ design, system, height }: { design: Design; system: 
         </g>
       ))}
       {pitch !== undefined &&
-        ticks(degrees(range[0]), degrees(range[1]), 8).map((t) => (
+        ticks(degrees(low), degrees(high), 8).map((t) => (
           <g key={t}>
-            <path {...THIN} d={`M${x(fit.position + (t / 360) * pitch).toFixed(2)} ${plot.top}v-5`} />
-            <text {...lettering(FIGURE)} x={x(fit.position + (t / 360) * pitch)} y={plot.top - 9} textAnchor="middle">
+            <path {...THIN} d={`M${x(position + (t / 360) * pitch).toFixed(2)} ${plot.top}v-5`} />
+            <text {...lettering(FIGURE)} x={x(position + (t / 360) * pitch)} y={plot.top - 9} textAnchor="middle">
               {minus(t)}°
             </text>
           </g>
         ))}
-      <g clipPath={`url(#${id}plot)`}>{curves.map((curve, i) => curve.length > 1 && <path key={design.seats[i]!.name} {...OUTLINE} strokeWidth={2.2} strokeDasharray={DASHES[i % DASHES.length]} d={path(curve)} />)}</g>
-      <path {...OUTLINE} d={`M${x(fit.position).toFixed(2)} ${plot.top}V${plot.bottom}`} />
       <text {...lettering(FIGURE)} x={6} y={plot.top - (pitch === undefined ? 12 : 28)}>
         least film, {unit.name}
       </text>
@@ -78,8 +100,7 @@ export function FilmChart({ design, system, height }: { design: Design; system: 
       <text {...lettering(FIGURE)} x={plot.right} y={plot.bottom + 36} textAnchor="end">
         position, {unit.name} · ← rearward · noseward →
       </text>
-      <Legend design={design} system={system} position={fit.position} foot={tall - 8} />
-    </svg>
+    </g>
   );
 }
 
