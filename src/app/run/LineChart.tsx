@@ -42,12 +42,15 @@ interface Props {
 
 const MARGIN = { left: 52, right: 16, top: 26, bottom: 44 };
 
-export function LineChart({ title, across, up, lines, domain, log = false, level = null, now = null, stretches = [], lowest = 0, height = 230 }: Props) {
+export function LineChart(props: Props) {
+  const values = props.lines.flatMap(({ points }) => points.map(([, y]) => y)).filter(Number.isFinite);
+  return values.length === 0 ? null : <Chart {...props} values={values} />;
+}
+
+function Chart({ values, title, across, up, lines, domain, log = false, level = null, now = null, stretches = [], lowest = 0, height = 230 }: Props & { values: readonly number[] }) {
   const box = useRef<HTMLElement>(null);
   const id = useId();
   const { width } = useSize(box, { width: 420, height });
-  const values = lines.flatMap(({ points }) => points.map(([, y]) => y)).filter(Number.isFinite);
-  if (values.length === 0) return null;
   const greatest = Math.max(...values, level?.at ?? lowest, lowest);
   const plot = { left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom };
   const x = (log ? scaleLog() : scaleLinear()).domain(domain as [number, number]).range([plot.left, plot.right]);

@@ -145,7 +145,7 @@ function Grooves({ design, seat, x, y }: { design: Design; seat: SeatFields; x: 
 /** A cross at the peak, a ring at the least film, each with its value beside it. */
 function Mark({ at, kind, text, x, y, width }: { at: Place; kind: 'peak' | 'least'; text: string; x: Scale; y: Scale; width: number }) {
   const [px, py] = [x(at.angle), y(at.station)];
-  const right = px + 12 + textWidth(text, 13) < width - 4;
+  const right = px + 14 + 1.15 * textWidth(text, 13) < width - 4;
   const up = py < HEIGHT / 2 ? 16 : -8;
   return (
     <g className={`mark ${kind}`}>
