@@ -1,0 +1,103 @@
+/** Changes of the `cut` section: each leaves a valid design, and does what its button says. */
+import { expect, test } from 'vitest';
+import {
+  withAllowed,
+  withBlue,
+  withFace,
+  withFaceSeat,
+  withLap,
+  withLimitLetGo,
+  withMoved,
+  withoutFace,
+  withoutLap,
+  withoutTrial,
+  withPlausibleCut,
+  withShake,
+  withStandOff,
+  withTick,
+  withTrial,
+  withUsualOrder,
+} from '../../../src/app/cut/entries.ts';
+import type { Design } from '../../../src/design/definition.ts';
+import { validateDesign } from '../../../src/design/validate.ts';
+import { cutSection } from '../../../src/report/cut/section.ts';
+
+const surface = (halfAngle: number, diameter: number, from: number, to: number) => ({ halfAngle, diameter, station: from, from, to });
+const design: Design = {
+  conepair: 1,
+  seats: [
+    { name: 'shallow', journal: surface(3, 20, -20, 0), bush: surface(3, 20.012, -20, 0), film: { target: 0.0025, tolerance: 0.0005 } },
+    { name: 'steep', journal: surface(45, 24, 1, 4), bush: surface(45, 24.008, 1, 4), film: { target: 0.0025, tolerance: 0.0005 } },
+  ],
+  position: 0.02,
+};
+const valid = (d: Design): Design => {
+  const result = validateDesign(d);
+  if (!result.ok) throw new Error(JSON.stringify(result.errors));
+  return result.design;
+};
+const planned = valid(withPlausibleCut(design));
+
+test('the plausible list is enough for this pair, and names only surfaces whose film is wanted', () => {
+  expect(planned.cut!.allow.map(({ seat, part }) => `${seat} ${part}`)).toEqual(['shallow journal', 'steep journal']);
+  expect(cutSection(planned)!.status).toBe('planned');
+});
+
+test('a surface is let and forbidden; ticks of steps go, those of the shop stay', () => {
+  const ticked = withTick(withTick(planned, 'cut 0', true), 'manual', true);
+  const forbidden = valid(withAllowed(ticked, 'steep', 'journal', false));
+  expect(forbidden.cut!.allow.length).toBe(1);
+  expect(forbidden.cut!.work!.done).toEqual(['manual']);
+  expect(withTick(ticked, 'manual', false).cut!.work!.done).toEqual(['cut 0']);
+  expect(withAllowed(withAllowed(planned, 'steep', 'bush', true), 'steep', 'bush', true).cut!.allow.length).toBe(3);
+});
+
+test('an item moves by one place and no further; the usual order comes back', () => {
+  const ids = ['a', 'b', 'c'];
+  expect(withMoved(planned, ids, 'b', 1).cut!.work!.order).toEqual(['a', 'c', 'b']);
+  expect(withMoved(planned, ids, 'a', -1)).toBe(planned);
+  expect(withUsualOrder(withMoved(planned, ids, 'b', -1)).cut!.work!.order).toBeUndefined();
+});
+
+test('faces get names of their own and keep a seat to move', () => {
+  const two = valid(withFace(withFace(planned)));
+  expect(two.cut!.faces!.map(({ name }) => name)).toEqual(['spacer 1', 'spacer 2']);
+  expect(withFaceSeat(two, 0, 'steep', false).cut!.faces![0]!.seats).toEqual(['steep']);
+  expect(withFaceSeat(two, 0, 'shallow', true).cut!.faces![0]!.seats).toEqual(['shallow', 'steep']);
+  expect(withoutFace(two, 0).cut!.faces!.map(({ name }) => name)).toEqual(['spacer 2']);
+});
+
+test('a trial starts from what the parts would read, takes readings in and out, and goes', () => {
+  const report = cutSection(planned)!;
+  let d = valid(withTrial(planned, report));
+  expect(d.cut!.trials![0]!.standOff!.value).toBeCloseTo(-0.004, 4);
+  d = valid(withShake(withBlue(withStandOff(d, 0, false), 0, 'steep', true), 0, true));
+  expect(d.cut!.trials![0]!.standOff).toBeUndefined();
+  expect(d.cut!.trials![0]!.blue).toEqual([{ seat: 'steep', prints: true }]);
+  expect(withBlue(d, 0, 'steep', null).cut!.trials![0]!.blue).toBeUndefined();
+  expect(withShake(d, 0, false).cut!.trials![0]!.shake).toBeUndefined();
+  // The next begins where the last one was read.
+  const again = valid(withTrial(withStandOff(d, 0, true), report));
+  expect(again.cut!.trials![1]!.standOff!.value).toBe(again.cut!.trials![0]!.standOff!.value);
+  expect(withoutTrial(d, 0).cut!.trials).toBeUndefined();
+});
+
+test('lapping is asked for and left', () => {
+  expect(cutSection(valid(withLap(planned)))!.lap).toBeTruthy();
+  expect(cutSection(withoutLap(withLap(planned)))!.lap).toBeUndefined();
+});
+
+test.each<[string, NonNullable<Design['cut']>]>([
+  ['a limit too small', { allow: [{ seat: 'steep', part: 'journal', limit: 0.01 }] }],
+  ['nothing allowed', { allow: [] }],
+  ['a cleanup too large', { allow: [{ seat: 'steep', part: 'journal', cleanup: 0.09, limit: 0.2 }] }],
+  ['no reach', { allow: [{ seat: 'steep', part: 'journal', limit: 0.2 }], reach: { from: -0.01 } }],
+  ['a spacer that may not be thicker', { allow: [], faces: [{ name: 'collar', part: 'bush', seats: ['steep'], moves: 'noseward', limit: 0 }] }],
+])('with %s, any one limit let go as offered makes a plan', (_, cut) => {
+  const tight = valid({ ...design, cut });
+  const { status, limits } = cutSection(tight)!;
+  expect(status).toBe('infeasible');
+  const offered = limits.filter(({ needed }) => needed !== null);
+  expect(offered.length).toBeGreaterThan(0);
+  for (const limit of offered) expect(cutSection(valid(withLimitLetGo(tight, limit)))!.status, JSON.stringify(limit)).toBe('planned');
+});
