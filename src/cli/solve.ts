@@ -1,7 +1,7 @@
 /**
  * npm run -s solve -- [--only fit] FILE…      (- reads standard input)
  *
- * One line of JSON a file on standard output, words on standard error.
+ * One line of JSON a file on standard output; on standard error one line for each file that could not be solved.
  * Exit status: 0 every file solved, 1 a file is not a valid design, 2 misuse.
  */
 import { readFileSync } from 'node:fs';
@@ -10,6 +10,28 @@ import type { Report } from '../report/definition.ts';
 import { SECTION_NAMES, type SectionName, solve } from '../report/report.ts';
 
 const USAGE = `usage: npm run -s solve -- [--only ${SECTION_NAMES.join(',')}] FILE…   (- reads standard input)`;
+
+/** What each section is, and when a report has it. */
+const SECTIONS: Record<SectionName, string> = {
+  fit: 'which seat touches first, the film of every seat here, how far to move (always)',
+  play: 'how the spindle sits, its shake and end play, where it sticks (with "play")',
+  print: 'what marking blue would show (with "print")',
+  film: 'the running oil film: pose, forces, friction, warming (with "run")',
+  measure: 'the shape of the parts from the readings of the bench (with "readings")',
+  cut: 'what to take off which surface, how, and when to stop (with "cut")',
+};
+
+const HELP = `${USAGE}
+
+Solves designs (*.conepair.json): one line of JSON a file on standard output; its shape is assets/report.schema.json.
+A file that is no valid design gets a line with its errors, and the others are still solved.
+
+  --only NAMES  only these sections of the report, parted by commas:
+${SECTION_NAMES.map((name) => `    ${name.padEnd(8)} ${SECTIONS[name]}`).join('\n')}
+  -h, --help    this text
+
+Exit status: 0 every file was solved; 1 a file is not a valid design; 2 not called as above.
+`;
 
 const UNREADABLE: Record<string, string> = { ENOENT: 'there is no such file', EISDIR: 'it is a folder; name the files in it', EACCES: 'this user may not read it' };
 
@@ -48,7 +70,7 @@ function solveFile(file: string, only: readonly SectionName[]): Report {
 const args = process.argv.slice(2);
 const call = readCall(args);
 if (args.includes('--help') || args.includes('-h')) {
-  process.stderr.write(`${USAGE}\n`);
+  process.stdout.write(HELP);
 } else if (typeof call === 'string') {
   process.stderr.write(`conepair: ${call}\n${USAGE}\n`);
   process.exitCode = 2;
@@ -56,7 +78,8 @@ if (args.includes('--help') || args.includes('-h')) {
   for (const file of call.files) {
     const report = solveFile(file, call.only);
     process.stdout.write(`${JSON.stringify(report)}\n`);
-    for (const { path, message } of report.errors ?? []) process.stderr.write(`conepair: ${file}: ${path === '' ? '' : `${path}: `}${message}\n`);
+    const errors = report.errors?.length ?? 0;
+    if (errors > 0) process.stderr.write(`${file}: ${errors} ${errors === 1 ? 'error' : 'errors'}, see its line\n`);
     if (report.errors) process.exitCode = 1;
   }
 }

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { type Report, report } from '../../src/report/definition.ts';
+import { SECTION_NAMES } from '../../src/report/report.ts';
 
 const top = fileURLToPath(new URL('../../', import.meta.url));
 const demos = readdirSync(join(top, 'assets/designs'))
@@ -56,7 +57,9 @@ describe('solve', () => {
     expect(reports[0]!.errors!.map((e) => e.path)).toContain('seats[0].journal.to');
     expect(reports[1]!.errors).toBeUndefined();
     expect(reports[1]!.fit?.first).toBe('steep');
-    expect(stderr).toContain('seats[0].journal.to');
+    // told once, in the JSON; standard error only says where to look
+    const { length } = reports[0]!.errors!;
+    expect(stderr).toBe(`${bad}: ${length} ${length === 1 ? 'error' : 'errors'}, see its line\n`);
   });
 
   test.each([
@@ -89,6 +92,15 @@ describe('solve', () => {
     expect(status).toBe(2);
     expect(reports).toEqual([]);
     expect(stderr).toContain('usage:');
+  });
+
+  test.each([['--help'], ['-h']])('%s: every section and every exit status, on standard output, status 0', (option) => {
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/solve.ts', option], { cwd: top, encoding: 'utf8' });
+    expect(status).toBe(0);
+    expect(stderr).toBe('');
+    for (const name of SECTION_NAMES) expect(stdout).toMatch(new RegExp(`^ +${name} +\\S.{20}`, 'm'));
+    expect(stdout).toMatch(/Exit status: 0 .*; 1 .*; 2 /);
+    expect(stdout).toContain('usage:');
   });
 
   test('- reads standard input', () => {

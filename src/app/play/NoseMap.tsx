@@ -68,6 +68,7 @@ export function NoseMap({ work, play, pulled, system }: Props) {
   };
   const at = (x: number, y: number) => `${(MIDDLE + scale(x)).toFixed(2)} ${(MIDDLE - scale(y)).toFixed(2)}`;
   const said = `${fineText(now.x, system)} to the right, ${fineText(now.y, system)} up`;
+  const where = `station ${placeText(play.indicator, system)}`;
   return (
     <figure className="nose-map">
       <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="group" aria-label="Where the nose can go, seen from in front" ref={svg} {...handlers}>
@@ -89,8 +90,9 @@ export function NoseMap({ work, play, pulled, system }: Props) {
       </svg>
       <figcaption>
         <span>
-          {pulled && pull ? `${said}. Arrows: what the seats carry of 1 N pulling at station ${placeText(pull.station, system)}` : 'Drag the nose and feel the stops'}; {unit.name} at the indicator, station{' '}
-          {placeText(play.indicator, system)}
+          {pulled && pull
+            ? `${said} at the indicator, ${where}. Arrows: what the seats press with for a pull of 1 N ${pull.station === play.indicator ? 'there' : `at station ${placeText(pull.station, system)}`}.`
+            : `Drag the nose and feel the stops; ${unit.name} at the indicator, ${where}`}
         </span>
         {pull && (
           <button type="button" onClick={() => work.store.setState({ pull: null })}>
@@ -146,11 +148,12 @@ function Forces({ contacts, seats }: { contacts: readonly SeatContact[]; seats: 
     // Those of different seats at one angle stand side by side.
     const aside = BESIDE * arrows.slice(0, i).filter((arrow) => near(arrow.angle, angle)).length;
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-    const out = from - long - 16;
+    const across = Math.abs(cos) > Math.abs(sin);
+    const [x, y] = across ? [MIDDLE + from * cos, MIDDLE - from * sin + aside * cos - 10] : [MIDDLE + from * cos + aside * sin + 10, MIDDLE - (from - 8) * sin + 4];
     return (
       <g key={`${seat} ${angle}`} className={`force seat-${seat % 4}`}>
         <path transform={`translate(${MIDDLE} ${MIDDLE}) rotate(${(-angle * 180) / Math.PI})`} d={`M${from} ${aside}h${-long}m7 -5l-7 5l7 5`} />
-        <text x={MIDDLE + out * cos + aside * sin} y={MIDDLE - out * sin + aside * cos + 4} textAnchor={cos > 0.5 ? 'end' : cos < -0.5 ? 'start' : 'middle'} className="amount">
+        <text x={x} y={y} textAnchor={!across || cos < 0 ? 'start' : 'end'} className="amount">
           {share.toFixed(2)} N
         </text>
       </g>
@@ -159,5 +162,5 @@ function Forces({ contacts, seats }: { contacts: readonly SeatContact[]; seats: 
 }
 
 /** px */
-const BESIDE = 18;
+const BESIDE = 26;
 const near = (a: number, b: number) => Math.abs(Math.sin((a - b) / 2)) < 0.02;

@@ -54,11 +54,11 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
         </div>
       </WorkContext>
       <details>
-        <summary>Where it bears, and what each place carries of 1 N</summary>
+        <summary>Where it bears, and what each place presses with for 1 N</summary>
         <Contacts title="Pushed home by 1 N along the axis" answer={play.seated} system={system} />
         <Contacts title={`Pulled to the right by 1 N at the indicator, station ${placeText(play.indicator, system)}`} answer={play.shake} system={system} />
         <p className="fine">
-          The arrows of the section and of the map are for 1 N where the nose is being pulled then: at its face when it is pulled in the section, at the indicator when on the map. The farther out the pull, the more the seats carry of it.
+          The arrows of the section and of the map are for 1 N where the nose is being pulled then: at its face when it is pulled in the section, at the indicator when on the map. The farther out the pull, the harder the seats must press.
         </p>
       </details>
       <BluePanel work={work} design={free} system={system} />
@@ -79,7 +79,7 @@ function Contacts({ title, answer, system }: { title: string; answer: Pick<Seate
             <th scope="col">Seat</th>
             <th scope="col">Bush station</th>
             <th scope="col">Angle</th>
-            <th scope="col">Carries, of 1 N</th>
+            <th scope="col">Presses with</th>
           </tr>
         </thead>
         <tbody>

@@ -21,12 +21,12 @@ interface Props {
 }
 
 /** px: on a wide page it stands beside the map of the nose, which is taller. */
-const heightFor = (width: number) => (width >= 600 ? 310 : 260);
+const heightFor = (width: number) => (width >= 600 ? 340 : 260);
 const MARGIN = { left: 52, right: 16, top: 24, bottom: 42 };
 
 export function ShakeChart({ work, design, play, system }: Props) {
   const box = useRef<HTMLElement>(null);
-  const { width } = useSize(box, { width: 600, height: 310 });
+  const { width } = useSize(box, { width: 600, height: 340 });
   const height = heightFor(width);
   const unit = fineUnit(system);
   const [measured, setMeasured] = useState<number | null>(null);
@@ -83,7 +83,10 @@ export function ShakeChart({ work, design, play, system }: Props) {
           system={system}
           bounds={[atLeast(0), atMost(10)]}
         />
-        <div role="status">{measured !== null && read && !pending && <Answer read={read} none={measured === 0} design={design} system={system} work={work} />}</div>
+        <div role="status">
+          {measured === null && !pending && <p>Type what the indicator showed on the bench: it is read back to where the journal stands, and to the films it has there. 0 is an answer too.</p>}
+          {measured !== null && read && !pending && <Answer read={read} none={measured === 0} design={design} system={system} work={work} />}
+        </div>
       </figcaption>
     </figure>
   );
