@@ -1,25 +1,45 @@
 /** The way from the Run screen to its two workers: one follows the hand, one does what takes long. */
 import { proxy, type Remote, wrap } from 'comlink';
 import type { Design } from '../design/definition.ts';
+import type { FilmReport } from '../report/film/definition.ts';
 import type { ColdSetting, LimitPoint, Stretch } from '../report/film/limits.ts';
 import type { Ended } from './longWork.ts';
 import type { RunSolver } from './run.ts';
 
-const start = () => wrap<RunSolver>(new Worker(new URL('./run.ts', import.meta.url), { type: 'module' }));
+const start = () => new Worker(new URL('./run.ts', import.meta.url), { type: 'module' });
 
 let following: Remote<RunSolver> | null = null;
-let working: Remote<RunSolver> | null = null;
+let working: { thread: Worker; solver: Remote<RunSolver> } | null = null;
 
 /** Answers in a frame or two: `fields`. */
 export function runFollower(): Remote<RunSolver> {
-  following ??= start();
+  following ??= wrap<RunSolver>(start());
   return following;
 }
 
 /** Takes seconds: `film`, and the sweeps below. */
 export function runWorker(): Remote<RunSolver> {
-  working ??= start();
-  return working;
+  if (working === null) {
+    const thread = start();
+    working = { thread, solver: wrap<RunSolver>(thread) };
+  }
+  return working.solver;
+}
+
+/** Ends what the worker is at, which is then never answered; the next one to ask starts another. */
+function endRunWorker(): void {
+  working?.thread.terminate();
+  working = null;
+}
+
+/** The whole section. It tells nothing on its way, so a stop ends the worker; the answer then never comes. */
+export async function runSection(design: Design, signal: AbortSignal): Promise<FilmReport | null> {
+  signal.addEventListener('abort', endRunWorker, { once: true });
+  try {
+    return await runWorker().film(design);
+  } finally {
+    signal.removeEventListener('abort', endRunWorker);
+  }
 }
 
 type Running = Design & { run: NonNullable<Design['run']> };

@@ -6,7 +6,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Design } from '../../design/definition.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import type { ColdSetting, LimitPoint, Stretch } from '../../report/film/limits.ts';
-import { clearanceSweep, coldSettingSweep, runWorker, speedSweep } from '../../worker/runClient.ts';
+import { clearanceSweep, coldSettingSweep, runSection, speedSweep } from '../../worker/runClient.ts';
 import { clearancesOf, type Running, speedsOf } from './sweeps.ts';
 import { useRested } from './useFields.ts';
 
@@ -62,7 +62,7 @@ type Tell = (change: (work: RunWork) => RunWork) => void;
 
 async function workOut(design: Running, tell: Tell, signal: AbortSignal): Promise<void> {
   tell((work) => ({ ...work, stage: 'film', fault: null }));
-  const film = await runWorker().film(design);
+  const film = await runSection(design, signal);
   const [speeds, extras] = [speedsOf(design), clearancesOf(design)];
   if (signal.aborted || film === null) return;
   // Standing still nothing warms; there is nothing to sweep.
