@@ -57,6 +57,7 @@ export function LapChart({ lap, system }: { lap: Lap; system: System }) {
             {name}
           </span>
         ))}
+        {related && <span>shaded: what the films allow</span>}
       </figcaption>
     </figure>
   );
@@ -107,7 +108,7 @@ function Relation(plot: Plot) {
   return (
     <>
       <text x={6} y={LOWER.top - 10}>
-        cones wrong to each other, {unit.name}; shaded: what the films allow
+        cones wrong to each other, {unit.name}
       </text>
       {lap.allowance !== null && <rect x={left} width={right - left} y={y(lap.allowance)} height={y(-lap.allowance) - y(lap.allowance)} className="allowed" />}
       <Grid values={marks} at={y} right={right} name={(mm) => `${+(mm / unit.size).toPrecision(6)}`.replace('-', '−')} />

@@ -145,6 +145,7 @@ function Remaining({ remaining, system }: { remaining: NonNullable<CutReport['re
       <p>
         {remaining.feasible ? 'The films are then as wanted' : 'The films wanted cannot be had any more within these limits; the nearest are'}: {films.join(', ')}, the journal at {fineText(remaining.position, system)}.
       </p>
+      {remaining.steps.length + remaining.faces.length > 0 && <p className="fine">As likely too much as too little, and metal cannot be put back: stop short of it and try again (common practice).</p>}
     </section>
   );
 }
