@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { readText } from '../../src/app/cut/gaugeText.ts';
 import { DEMOS } from '../../src/app/demos.ts';
+import { PAPERS, PIXELS_PER_MM } from '../../src/app/sheet/papers.ts';
 import { svgText } from '../../src/app/sheet/svgText.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
@@ -53,9 +54,11 @@ test('nothing stands off the edge of a page, whatever the design, paper and unit
     await drawn(design);
     for (const system of ['metric', 'inch'] as const) {
       shown.work.store.setState({ system });
-      for (const paper of ['A4', 'Letter']) {
+      for (const paper of ['A4', 'Letter'] as const) {
         await userEvent.selectOptions(document.querySelector<HTMLSelectElement>('.paper-choice select')!, paper);
         expect(overflowing(), `${design.title} ${system} ${paper}`).toEqual([]);
+        // A leaf is as tall as its paper, and taller only where its content is: every demo fits two pages.
+        for (const leaf of leaves()) expect(leaf.offsetHeight, `${design.title} ${system} ${paper}`).toBeLessThanOrEqual(Math.ceil(PAPERS[paper].height * PIXELS_PER_MM));
       }
     }
   }
