@@ -50,7 +50,7 @@ function misplaced({ pages }: Pdf, paper: Paper): string[] {
   const hair = 0.3;
   return pages.flatMap(({ texts }, i) =>
     texts
-      .filter(({ x, y }) => x < MARGIN.side * POINTS - hair || x > (width - MARGIN.side) * POINTS + hair || y < MARGIN.top * POINTS - hair || y > height * POINTS)
+      .filter(({ x, y, end }) => x < MARGIN.side * POINTS - hair || Math.max(x, end) > (width - MARGIN.side) * POINTS + hair || y < MARGIN.top * POINTS - hair || y > height * POINTS)
       .map(({ text, x, y }) => `page ${i + 1}: "${text}" at ${x.toFixed(1)}, ${y.toFixed(1)}`),
   );
 }
@@ -84,8 +84,8 @@ test.each([
     for (const [i, each] of pdf.pages.entries()) {
       expect(wordsOf(each)).toContain(`page ${i + 1} of 2`);
       expect(each.texts.some(({ text }) => text.includes('\ufffd'))).toBe(false);
-      // Set in points and printed in them: a page too wide would have been shrunk to fit.
-      expect(each.texts.some(({ size }) => Math.abs(size - 8) < 0.02)).toBe(true);
+      // Headings are set in 11 points and printed in them: a page too wide would have been shrunk to fit.
+      expect(each.texts.some(({ size }) => Math.abs(size - 11) < 0.02)).toBe(true);
       expect(Math.min(...each.texts.map(({ size }) => size))).toBeGreaterThan(7);
     }
     const design = designOf(file);

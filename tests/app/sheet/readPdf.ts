@@ -10,6 +10,8 @@ export interface PdfText {
   /** points from the left and from the top of the page, where the run begins */
   x: number;
   y: number;
+  /** points from the left: where its last letter begins */
+  end: number;
   /** points: size of the lettering as drawn */
   size: number;
 }
@@ -109,9 +111,11 @@ function textsOf(content: string, fonts: ReadonlyMap<string, ReadonlyMap<string,
       const length = [...font.keys()][0]?.length ?? 4;
       const characters = (code.match(new RegExp(`.{${length}}`, 'g')) ?? []).map((c) => font.get(c) ?? '\ufffd').join('');
       const at = then(line, graphics);
-      if (run) run.text += characters;
-      else {
-        run = { text: characters, x: at[4], y: height - at[5], size: size * Math.hypot(at[0], at[1]) };
+      if (run) {
+        run.text += characters;
+        run.end = at[4];
+      } else {
+        run = { text: characters, x: at[4], y: height - at[5], end: at[4], size: size * Math.hypot(at[0], at[1]) };
         texts.push(run);
       }
     }
