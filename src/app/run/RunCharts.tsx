@@ -86,7 +86,7 @@ function safeText({ safe }: Sweep): string {
   if (safe === undefined) return 'Against speed';
   if (safe === null) return 'At no speed looked at does it run warm on a full film.';
   const [from, to] = [Math.abs(safe.from), Math.abs(safe.to)].sort((a, b) => a - b) as [number, number];
-  const [openBelow, openAbove] = safe.from <= safe.to ? [safe.openBelow, safe.openAbove] : [safe.openAbove, safe.openBelow];
+  const [openBelow, openAbove] = Math.abs(safe.from) <= Math.abs(safe.to) ? [safe.openBelow, safe.openAbove] : [safe.openAbove, safe.openBelow];
   if (openBelow && openAbove) return `Warm it runs on a full film at every speed looked at, ${round(from)} to ${round(to)} rev/min.`;
   if (openAbove) return `Warm it runs on a full film from ${round(from)} rev/min up, as far as was looked.`;
   if (openBelow) return `The greatest safe speed, warm, is ${round(to)} rev/min.`;

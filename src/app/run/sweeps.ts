@@ -8,10 +8,13 @@ export type Running = Design & { run: NonNullable<Design['run']> };
 const SOME = 600;
 const MOST = 200_000;
 
-/** From an eighth of the speed to eight times it, in steps of the square root of two; turning the way it turns. */
+/**
+ * From eight times the speed down to an eighth of it, in steps of the square root of two; turning the way it turns. Downward, because each
+ * is sought from the one before: a spindle that its adjuster holds down against fast oil is not then found floating far off it in slow oil.
+ */
 export function speedsOf({ run }: Running): number[] {
   const now = run.speed === 0 ? SOME : run.speed;
-  return Array.from({ length: 13 }, (_, i) => now * 2 ** ((i - 6) / 2)).filter((speed) => Math.abs(speed) <= MOST);
+  return Array.from({ length: 13 }, (_, i) => now * 2 ** ((6 - i) / 2)).filter((speed) => Math.abs(speed) <= MOST);
 }
 
 /** Shares of the film there is that are taken away, and of the film wanted that are added. */

@@ -17,6 +17,7 @@ import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { followFields } from '../../../src/report/film/fields.ts';
+import { speedWork } from '../../../src/report/film/limits.ts';
 import { MATERIALS, USUAL } from '../../../src/report/film/materials.ts';
 import { solve } from '../../../src/report/report.ts';
 
@@ -137,6 +138,18 @@ describe('sweeps', () => {
     const speeds = speedsOf({ ...demo('correct'), run: { ...demo('correct').run, speed: -800 } });
     expect(speeds.every((speed) => speed < 0)).toBe(true);
     expect(speeds.some((speed) => Math.abs(speed + 800) < 1e-9)).toBe(true);
+  });
+
+  test.each(['correct', 'steep-first'])('%s: at the speed it runs at, the sweep finds the steady state of the report', { timeout: 60_000 }, (name) => {
+    const design = demo(name);
+    const { steady } = solve(design, 'here', ['film']).film!;
+    const points = [...speedWork(design, speedsOf(design))];
+    const now = points.find(({ at }) => Math.abs(at - design.run.speed) < 1e-6)!;
+    expect(now.leastFilm!).toBeCloseTo(steady!.leastFilm, 5);
+    expect(now.power! / steady!.power).toBeCloseTo(1, 2);
+    // Faster it warms, and never on a thinner film: no jump to another balance in between.
+    const warm = points.toReversed().filter(({ condition }) => condition === 'works');
+    for (let i = 1; i < warm.length; i++) expect(warm[i]!.leastFilm!).toBeGreaterThan(warm[i - 1]!.leastFilm!);
   });
 
   test('clearances rise, take no more than the film there is, and hold the design’s own', () => {
