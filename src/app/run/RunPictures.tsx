@@ -93,8 +93,10 @@ export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoicePro
   );
 }
 
-function Raised({ fields: newest, design, system, work, onLost }: Omit<Props, 'layer'> & { onLost(): void }) {
-  const fields = useEased(newest, work.dragging);
+function Raised({ fields: newestFields, design: newestDesign, system, work, onLost }: Omit<Props, 'layer'> & { onLost(): void }) {
+  // Held back together: fields of one design mean nothing on the seats of another.
+  const newest = useMemo(() => ({ fields: newestFields, design: newestDesign }), [newestFields, newestDesign]);
+  const { fields, design } = useEased(newest, work.dragging);
   const dark = useMedia('(prefers-color-scheme: dark)');
   const { seats } = design;
   // Gaps are no matter here: drawn true, the parts simply meet.
