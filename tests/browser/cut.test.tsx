@@ -46,14 +46,14 @@ test('the steps on the screen are those of the report, with every figure', async
 test('ticks and the order of work are kept in the design, one undo each', async () => {
   await expect.poll(() => document.querySelectorAll('.order li').length, solved).toBeGreaterThan(10);
   await userEvent.click(browser.getByRole('checkbox', { name: /off the steep journal/ }));
-  expect(design().cut!.work!.done).toEqual(['cut 0']);
+  expect(design().cut!.work!.done).toEqual(['cut 1 journal']);
   await expect.poll(() => document.querySelectorAll('.order li.done').length).toBe(1);
   await userEvent.click(browser.getByRole('button', { name: /^Later: Read the machine/ }));
   expect(design().cut!.work!.order!.slice(0, 2)).toEqual(['guards', 'manual']);
   await expect.poll(() => document.querySelector('.order li')!.textContent, solved).toMatch(/^ ?Guards on/);
   await userEvent.click(browser.getByRole('button', { name: 'Undo' }));
   expect(design().cut!.work!.order).toBeUndefined();
-  expect(design().cut!.work!.done).toEqual(['cut 0']);
+  expect(design().cut!.work!.done).toEqual(['cut 1 journal']);
 });
 
 test('the plan taken as done gives every seat its film, and one undo takes it back', async () => {
@@ -76,7 +76,7 @@ test('where nothing may be cut yet, one button makes a plausible list; a limit i
   await expect.poll(verdict, solved).toMatch(/off the steep journal/);
   await userEvent.click(browser.getByRole('checkbox', { name: /off the steep journal/ }));
   await userEvent.click(browser.getByRole('checkbox', { name: /^Read the machine/ }));
-  expect(design().cut!.work!.done).toEqual(['cut 0', 'manual']);
+  expect(design().cut!.work!.done).toEqual(['cut 1 journal', 'manual']);
   await userEvent.click(browser.getByRole('checkbox', { name: 'steep journal', exact: true }));
   // The tick of a step does not pass to another.
   expect(design().cut!.work!.done).toEqual(['manual']);

@@ -20,16 +20,18 @@ interface Props {
 export function Steps({ work, design, cut, system }: Props) {
   const done = useStore(work.store, (state) => state.design.cut?.work?.done);
   const tick = (id: string) => ({ id, checked: done?.includes(id) ?? false, onChange: (event: { target: HTMLInputElement }) => work.change((d) => withTick(d, id, event.target.checked)) });
+  /** The item of the order of work that is this step. */
+  const itemOf = (kind: 'cut' | 'face', step: number) => cut.work.find((item) => item.step === step && item.id.startsWith(`${kind} `))?.id ?? `${kind} ${step}`;
   if (cut.steps.length + cut.faces.length === 0) return null;
   return (
     <section aria-label="Steps">
       <h2>Steps</h2>
       <ol className="steps">
         {cut.steps.map((step, i) => (
-          <li key={`${step.seat} ${step.part}`} className={tick(`cut ${i}`).checked ? 'done' : ''}>
+          <li key={`${step.seat} ${step.part}`} className={tick(itemOf('cut', i)).checked ? 'done' : ''}>
             <h3>
               <label>
-                <input type="checkbox" checked={tick(`cut ${i}`).checked} onChange={tick(`cut ${i}`).onChange} /> {i + 1}. {fineText(step.normal, system)} off the {step.seat} {step.part}
+                <input type="checkbox" checked={tick(itemOf('cut', i)).checked} onChange={tick(itemOf('cut', i)).onChange} /> {i + 1}. {fineText(step.normal, system)} off the {step.seat} {step.part}
               </label>
             </h3>
             <p>{step.reason}</p>
@@ -40,10 +42,10 @@ export function Steps({ work, design, cut, system }: Props) {
         {cut.faces.map((face, k) => {
           const i = cut.steps.length + k;
           return (
-            <li key={face.name} className={tick(`face ${i}`).checked ? 'done' : ''}>
+            <li key={face.name} className={tick(itemOf('face', i)).checked ? 'done' : ''}>
               <h3>
                 <label>
-                  <input type="checkbox" checked={tick(`face ${i}`).checked} onChange={tick(`face ${i}`).onChange} /> {i + 1}. {offFaceText(face, system)}
+                  <input type="checkbox" checked={tick(itemOf('face', i)).checked} onChange={tick(itemOf('face', i)).onChange} /> {i + 1}. {offFaceText(face, system)}
                 </label>
               </h3>
               <p>{face.reason}</p>
@@ -72,7 +74,7 @@ export function feedRows(step: CutStepReport, { dial = 'radius', division = 0.00
     ['or axial feed', step.axialFeed === null || step.axialDivisions === null ? 'none cuts a straight surface' : `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${fine(axialDivision)}`],
     ['or with the table set over', `${fine(step.tableFeed)} square to the ways`],
     ...(step.slideFeed === null || slide === undefined ? [] : [[`or along the slide at ${angleText(slide)}`, fine(step.slideFeed)] as [string, string]]),
-    ['Passes', step.passes.count === 1 ? `one, of ${fine(step.passes.last)} on the radius` : `${step.passes.count - 1} of ${fine(step.passes.depth)} on the radius, the last of ${fine(step.passes.last)}`],
+    ['Passes', step.passes.count === 1 ? `one, of ${fine(step.passes.last)} on the radius` : `${step.passes.count - 1} of ${fine(step.passes.depth)} on the radius, then one of ${fine(step.passes.last)}`],
     ['Touch of this seat moves', movedText(step, system)],
   ];
 }

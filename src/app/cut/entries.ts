@@ -25,7 +25,7 @@ export function withPlausibleCut(design: Design): Design {
 export const allowedAt = (cut: Cut, seat: string, part: Part) => cut.allow.findIndex((entry) => entry.seat === seat && entry.part === part);
 
 /** Ticks of single steps are known by the place of the step; where what may be cut changes, they might come to stand at another. */
-const withoutStepTicks = (cut: Cut): Cut => (cut.work?.done ? { ...cut, work: { ...cut.work, done: cut.work.done.filter((id) => !/ \d+$/.test(id)) } } : cut);
+const withoutStepTicks = (cut: Cut): Cut => (cut.work?.done ? { ...cut, work: { ...cut.work, done: cut.work.done.filter((id) => !/^(angle|cut|sparkOut|gauge|face) /.test(id)) } } : cut);
 
 /** Lets a surface be cut, or forbids it. */
 export const withAllowed = (design: Design, seat: string, part: Part, allowed: boolean): Design =>

@@ -1,6 +1,7 @@
 /**
  * The usual order of work as a check list made for one plan. All of it is common practice, no source: the machine's own
- * manual and the shop's rules come first. The words are the report's.
+ * manual and the shop's rules come first. The words are the report's. Items are known by the surface they are about, so
+ * that a tick stays with it when the plan changes.
  */
 import type { Part } from '../gauging/reading.ts';
 import type { CutStep } from './steps.ts';
@@ -28,7 +29,7 @@ export function orderOfWork(steps: readonly CutStep[]): WorkItem[] {
     plain('wheelTest', 'ringTest', 'wheelSpeed'),
     ...partItems(steps, 'bush'),
     ...partItems(steps, 'journal'),
-    ...steps.flatMap((step, i): WorkItem[] => (step.kind === 'face' ? [{ id: `face ${i}`, what: 'face', step: i, cautions: [] }] : [])),
+    ...steps.flatMap((step, i): WorkItem[] => (step.kind === 'face' ? [{ id: `face ${step.face}`, what: 'face', step: i, cautions: [] }] : [])),
     plain('stone'),
     plain('clean'),
     plain('trial'),
@@ -49,10 +50,10 @@ function partItems(steps: readonly CutStep[], part: Part): WorkItem[] {
     ...hold,
     ...ready,
     ...own.flatMap(({ step, i }): WorkItem[] => [
-      { id: `angle ${i}`, what: 'angle', seat: step.seat, part, cautions: [] },
-      { id: `cut ${i}`, what: 'cut', step: i, cautions: ['eyes'] },
-      { id: `sparkOut ${i}`, what: 'sparkOut', step: i, cautions: [] },
-      { id: `gauge ${i}`, what: 'gauge', step: i, cautions: ['guards'] },
+      { id: `angle ${step.seat} ${part}`, what: 'angle', seat: step.seat, part, cautions: [] },
+      { id: `cut ${step.seat} ${part}`, what: 'cut', step: i, cautions: ['eyes'] },
+      { id: `sparkOut ${step.seat} ${part}`, what: 'sparkOut', step: i, cautions: [] },
+      { id: `gauge ${step.seat} ${part}`, what: 'gauge', step: i, cautions: ['guards'] },
     ]),
   ];
 }

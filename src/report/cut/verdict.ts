@@ -27,9 +27,12 @@ export function cutVerdict(design: Design, cut: CutReport, system: System): Verd
     case 'planned':
       return nothingToCut(cut)
         ? { tone: 'good', headline: 'Nothing need be cut: every seat has its film at one position already.', sentences: [moveSentence(cut, system)].filter((s) => s !== '') }
-        : { tone: cut.inReach ? 'good' : 'mend', headline: `${workHeadline(cut, system)} ${cutsOf(cut) > 1 ? 'give' : 'gives'} every seat its film at one position.`, sentences: [...orderSentence(cut), ...rest] };
+        : { tone: cut.inReach && setUpHolds(design, cut) ? 'good' : 'mend', headline: `${workHeadline(cut, system)} ${cutsOf(cut) > 1 ? 'give' : 'gives'} every seat its film at one position.`, sentences: [...orderSentence(cut), ...rest] };
   }
 }
+
+/** Whether the errors of the set-up likely stay within what every film may be off. */
+const setUpHolds = (design: Design, { budget }: CutReport) => budget.seats.every(({ seat, likely }) => likely <= (design.seats.find(({ name }) => name === seat)?.film?.tolerance ?? Number.POSITIVE_INFINITY));
 
 const nothingToCut = (cut: CutReport) => cut.steps.every((s) => s.deepest < NOTHING) && cut.faces.every((f) => Math.abs(f.off) < NOTHING);
 

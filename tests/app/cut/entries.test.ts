@@ -44,11 +44,11 @@ test('the plausible list is enough for this pair, and names only surfaces whose 
 });
 
 test('a surface is let and forbidden; ticks of steps go, those of the shop stay', () => {
-  const ticked = withTick(withTick(planned, 'cut 0', true), 'manual', true);
+  const ticked = withTick(withTick(planned, 'cut 1 journal', true), 'manual', true);
   const forbidden = valid(withAllowed(ticked, 'steep', 'journal', false));
   expect(forbidden.cut!.allow.length).toBe(1);
   expect(forbidden.cut!.work!.done).toEqual(['manual']);
-  expect(withTick(ticked, 'manual', false).cut!.work!.done).toEqual(['cut 0']);
+  expect(withTick(ticked, 'manual', false).cut!.work!.done).toEqual(['cut 1 journal']);
   expect(withAllowed(withAllowed(planned, 'steep', 'bush', true), 'steep', 'bush', true).cut!.allow.length).toBe(3);
 });
 

@@ -19,6 +19,12 @@ describe('the usual order', () => {
     expect(new Set(ids).size).toBe(ids.length);
   });
 
+  /** The item of a step: known by the surface or face it is about. */
+  const of = (kind: string, i: number) => {
+    const step = steps[i]!;
+    return step.kind === 'face' ? `${kind} ${step.face}` : `${kind} ${step.seat} ${step.part}`;
+  };
+
   it('starts with manual, guards and the wheel, and ends in the spindle’s own bearings', () => {
     expect(ids.slice(0, 3)).toEqual(['manual', 'guards', 'wheelTest']);
     expect(ids.at(-1)).toBe('noseTaper');
@@ -31,20 +37,20 @@ describe('the usual order', () => {
       comesFirst(part === 'bush' ? 'bushHold' : 'centres', `oneSetting ${part}`);
       comesFirst(`oneSetting ${part}`, `dress ${part}`);
       comesFirst(`dress ${part}`, `height ${part}`);
-      comesFirst(`height ${part}`, `angle ${first}`);
+      comesFirst(`height ${part}`, of('angle', first));
     }
     for (const [i, { kind }] of steps.entries()) {
       if (kind !== 'surface') continue;
-      comesFirst(`angle ${i}`, `cut ${i}`);
-      comesFirst(`cut ${i}`, `sparkOut ${i}`);
-      comesFirst(`sparkOut ${i}`, `gauge ${i}`);
-      if (i > 0 && steps[i - 1]!.kind === 'surface') comesFirst(`gauge ${i - 1}`, `cut ${i}`);
+      comesFirst(of('angle', i), of('cut', i));
+      comesFirst(of('cut', i), of('sparkOut', i));
+      comesFirst(of('sparkOut', i), of('gauge', i));
+      if (i > 0 && steps[i - 1]!.kind === 'surface') comesFirst(of('gauge', i - 1), of('cut', i));
     }
   });
 
   it('grinds faces after the cones, stones, cleans and tries last of all', () => {
-    comesFirst(`gauge ${steps.length - 2}`, `face ${steps.length - 1}`);
-    comesFirst(`face ${steps.length - 1}`, 'stone');
+    comesFirst(of('gauge', steps.length - 2), of('face', steps.length - 1));
+    comesFirst(of('face', steps.length - 1), 'stone');
     comesFirst('stone', 'clean');
     comesFirst('clean', 'trial');
   });

@@ -195,7 +195,7 @@ describe('the keys of the design', () => {
     expect(work[0]).toMatchObject({ id: 'trial', done: false });
     expect(work.every(({ basis }) => basis === 'common practice')).toBe(true);
     expect(work.find(({ id }) => id === 'guards')!.done).toBe(true);
-    expect(work.find(({ id }) => id === 'cut 0')!.step).toBe(0);
+    expect(work.find(({ id }) => id === 'cut 1 journal')!.step).toBe(0);
   });
 
   it('trials: the estimate, and what is left', () => {

@@ -22,7 +22,8 @@ function demo(name: string, cut: Cut | null = null, change: (design: Design) => 
 
 test('one surface: how much, in stock and in diameter, and how far the journal then moves', () => {
   const { tone, headline, text } = demo('steep-first');
-  expect(tone).toBe('good');
+  // The errors of the set-up are likely more than the film may be off: nothing to call good.
+  expect(tone).toBe('mend');
   expect(headline).toBe('76.53 µm off the steep journal (216.5 µm less in diameter) gives every seat its film at one position.');
   expect(text).toMatch(/runs 128\.7 µm further rearward, 62° of the adjuster/);
   expect(text).toMatch(/The steep journal is the touchiest to set: it stands 0\.007° of error/);
