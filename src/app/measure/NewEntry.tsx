@@ -42,7 +42,7 @@ export function NewEntry({ work, reading, system, written, cancel }: Props) {
         ref={field}
         value={text}
         autoComplete="off"
-        placeholder={size ? lengthText(Number(reading.value.toFixed(5)), system) : fineText(reading.value, system)}
+        placeholder={size ? lengthText(Number(reading.value.toFixed(4)), system) : fineText(reading.value, system)}
         aria-invalid={error !== ''}
         aria-describedby={said}
         onChange={(event) => setText(event.target.value)}

@@ -148,9 +148,7 @@ function overRolls(design: Design, reading: Extract<Reading, { kind: 'overRolls'
   const outer = centre + reading.roll / 2;
   const lines = design.seats.map(({ name }) => lineIn(design, name, 'journal')!);
   const { left, right, up } = extentOf(lines);
-  // It stands on the wider of its two faces, the other end up: stations run along the page from top to bottom or back.
-  const widest = lines.reduce((a, b) => (Math.max(...a.r) > Math.max(...b.r) ? a : b));
-  const noseDown = widest.halfAngle >= 0;
+  const noseDown = standsOnNose(lines, reading.station, centre - reading.roll / 2);
   const down = (station: number) => (noseDown ? station : -station) - (noseDown ? left + right : -(left + right)) / 2;
   const plate = (right - left) / 2;
   const at = down(reading.station);
@@ -174,6 +172,12 @@ function overRolls(design: Design, reading: Extract<Reading, { kind: 'overRolls'
     </>
   );
   return { extent, body, said: `Two rolls of ${lengthText(reading.roll, system)} beside the ${reading.seat} journal standing on end, their centres at station ${lengthText(reading.station, system)}` };
+}
+
+/** The face it stands on (stations run down the page or up it): the one the stacks come down to clear of metal, the nose where both do. */
+function standsOnNose(lines: readonly Line[], station: number, inner: number): boolean {
+  const blocked = (noseward: boolean) => lines.some(({ z, r }) => r.some((radius, k) => millimetres(z[k]!) > station === noseward && millimetres(radius) > inner));
+  return !blocked(true) || blocked(false);
 }
 
 function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth' }>, system: System): Drawing | null {

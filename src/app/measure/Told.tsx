@@ -23,57 +23,59 @@ export function Told({ design, measure, system }: Props) {
     ...design.seats.map(({ name }): [string, ConsequenceReport | null] => [`Least film, ${name}`, films[name] ?? null]),
   ];
   return (
-    <div className="told">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
-      <section className="table" aria-label="The surfaces as measured" tabIndex={0}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Surface</th>
-              <th scope="col">Half angle</th>
-              <th scope="col">Diameter</th>
-            </tr>
-          </thead>
-          <tbody>
-            {measure.surfaces.map(({ seat, part, halfAngle, diameter, sigma }) => (
-              <tr key={`${seat} ${part}`}>
-                <th scope="row">
-                  {seat} {part}
-                </th>
-                <td>
-                  {angleText(halfAngle)} <small>{sigma.halfAngle === null ? OPEN : `± ${(COVER * sigma.halfAngle).toFixed(4)}°`}</small>
-                </td>
-                <td>
-                  {lengthText(Number(diameter.toFixed(5)), system)} <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>
-                </td>
+    <>
+      <div className="told">
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
+        <section className="table" aria-label="The surfaces as measured" tabIndex={0}>
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">Surface</th>
+                <th scope="col">Half angle</th>
+                <th scope="col">Diameter</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
-      <section className="table" aria-label="What follows from them" tabIndex={0}>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">What follows</th>
-              <th scope="col">Value</th>
-              <th scope="col">Between</th>
-            </tr>
-          </thead>
-          <tbody>
-            {consequences.map(([name, found]) => (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{found === null ? '—' : fineText(found.value, system)}</td>
-                <td>{found === null ? '—' : betweenText(found, system)}</td>
+            </thead>
+            <tbody>
+              {measure.surfaces.map(({ seat, part, halfAngle, diameter, sigma }) => (
+                <tr key={`${seat} ${part}`}>
+                  <th scope="row">
+                    {seat} {part}
+                  </th>
+                  <td>
+                    {angleText(halfAngle)} <small>{sigma.halfAngle === null ? OPEN : `± ${(COVER * sigma.halfAngle).toFixed(4)}°`}</small>
+                  </td>
+                  <td>
+                    {lengthText(Number(diameter.toFixed(5)), system)} <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
+        <section className="table" aria-label="What follows from them" tabIndex={0}>
+          <table>
+            <thead>
+              <tr>
+                <th scope="col">What follows</th>
+                <th scope="col">Value</th>
+                <th scope="col">Between</th>
               </tr>
-            ))}
-          </tbody>
-        </table>
-      </section>
+            </thead>
+            <tbody>
+              {consequences.map(([name, found]) => (
+                <tr key={name}>
+                  <th scope="row">{name}</th>
+                  <td>{found === null ? '—' : fineText(found.value, system)}</td>
+                  <td>{found === null ? '—' : betweenText(found, system)}</td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </section>
+      </div>
       <p className="fine">Every ± and every range here holds the true value 19 times in 20. {scatterText(measure)}</p>
-    </div>
+    </>
   );
 }
 
