@@ -9,14 +9,12 @@ const degrees = (description: string) => z.number().check(z.meta({ description: 
 export const printShapeReport = z.strictObject({
   seat: z.string(),
   part: z.enum(['journal', 'bush']),
-  word: z
-    .enum(['whole', 'smallEnd', 'largeEnd', 'bothEnds', 'band', 'lobes', 'oneSide', 'crossed', 'uneven', 'none'])
-    .check(
-      z.meta({
-        description:
-          'Blue all over where the parts overlap; only toward an end, toward both, or between; patches all round; only on one side; on opposite sides at the two ends; bare in places but nowhere all round; none. A straight seat’s small end is its rear end',
-      }),
-    ),
+  word: z.enum(['whole', 'smallEnd', 'largeEnd', 'bothEnds', 'band', 'lobes', 'oneSide', 'crossed', 'uneven', 'none']).check(
+    z.meta({
+      description:
+        'Blue all over where the parts overlap; only toward an end, toward both, or between; patches all round; only on one side; on opposite sides at the two ends; bare in places but nowhere all round; none. A straight seat’s small end is its rear end',
+    }),
+  ),
   covered: share('Share of the surface that is blue'),
   thirds: z.tuple([share('Small end'), share('Middle'), share('Large end')]).check(z.meta({ description: 'The same of each third of its length' })),
   overlap: share('Share of the surface that the other part reaches'),
