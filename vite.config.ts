@@ -61,6 +61,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
+          // The first look at a page waits for what loads when asked for.
+          expect: { poll: { timeout: 15_000 } },
           browser: { enabled: true, headless: true, provider: playwright({ launchOptions: CHROMIUM }), instances: [{ browser: 'chromium' }], screenshotFailures: false },
         },
       },

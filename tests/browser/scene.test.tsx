@@ -26,7 +26,7 @@ test('a drag in the scene moves the journal, shows it, and is one step to undo',
   const canvas = await sceneCanvas();
   canvas.scrollIntoView({ block: 'center' });
   const before = position();
-  const seen = await pixelsOf(canvas);
+  const seen = await pixelsOf(canvas.closest('.scene')!);
   const box = canvas.getBoundingClientRect();
   // The journal's seat, open to the viewer in the middle of the picture.
   const at = (dx: number) => ({ bubbles: true, pointerId: 7, pointerType: 'mouse', button: 0, buttons: 1, clientX: box.left + box.width / 2 + dx, clientY: box.top + box.height / 2 });
@@ -38,10 +38,10 @@ test('a drag in the scene moves the journal, shows it, and is one step to undo',
   canvas.dispatchEvent(new PointerEvent('pointerup', at(-30)));
   expect(position()).toBeLessThan(before);
   expect(steps()).toBe(1);
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeGreaterThan(0.002);
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeGreaterThan(0.002);
   shown.work.undo();
   expect(position()).toBe(before);
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeLessThan(0.001);
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeLessThan(0.001);
 });
 
 test('the keyboard turns the view and brings it back; the journal stays where it is', async () => {
@@ -53,13 +53,13 @@ test('the keyboard turns the view and brings it back; the journal stays where it
   // The whole, in the size the canvas has by now.
   await userEvent.keyboard('0');
   for (let i = 0; i < 5; i++) await frame();
-  const seen = await pixelsOf(canvas);
+  const seen = await pixelsOf(canvas.closest('.scene')!);
   await userEvent.keyboard('{ArrowLeft}{ArrowLeft}{ArrowUp}');
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeGreaterThan(0.02);
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeGreaterThan(0.02);
   await userEvent.keyboard('0');
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeLessThan(0.001);
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeLessThan(0.001);
   await userEvent.keyboard('+');
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas)), { timeout: 10_000 }).toBeGreaterThan(0.02);
+  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeGreaterThan(0.02);
   expect(steps()).toBe(0);
 });
 
