@@ -14,7 +14,7 @@
  * piecewise linear in r, so the greatest value stands at one of their breakpoints, corners included: the
  * result is exact, with no sampling and no tolerance. Cost is linear in the number of breakpoints.
  */
-import type { Line } from '../geometry/line.ts';
+import { inset, type Line } from '../geometry/line.ts';
 
 /** Radius rising; at a jump (equal radii) the first entry is the frontier's own station. */
 interface Frontier {
@@ -25,11 +25,13 @@ interface Frontier {
 
 /**
  * Position (m) at which the journal first touches, or null when the two have no radius in common: the one
- * passes through the other, or cannot enter it.
+ * passes through the other, or cannot enter it. With a `film` (m) the bush is taken smaller by it all along, moved
+ * along its own inner normal: the journal stops where its least film is that one.
  */
-export function firstTouch(bush: Line, journal: Line): number | null {
+export function firstTouch(bush: Line, journal: Line, film = 0): number | null {
+  if (widens(bush) && widens(journal)) return touchOfWidening(bush, journal, film);
   const j = frontier(journal, 1);
-  const b = frontier(bush, -1);
+  const b = frontier(film === 0 ? bush : inset(bush, film), -1);
   // b holds the bush turned about the origin, (-r, -z), in rising -r: read backwards it is Z over rising r.
   const low = Math.max(j.r[0]!, -b.r[b.count - 1]!);
   const high = Math.min(j.r[j.count - 1]!, -b.r[0]!);
@@ -54,6 +56,41 @@ export function firstTouch(bush: Line, journal: Line): number | null {
     if (bi > 0) next = Math.min(next, -b.r[bi - 1]!);
     r = next;
   }
+}
+
+/**
+ * The same for lines that widen all along, which are their own frontiers: each breakpoint of the one against the
+ * piece of the other. The bush moved by the film, (dz, -dr), has the station Z(r + dr) + dz at the radius r.
+ */
+function touchOfWidening(bush: Line, journal: Line, film: number): number | null {
+  const dz = film * Math.sin(bush.halfAngle);
+  const dr = film * Math.cos(bush.halfAngle);
+  const low = Math.max(bush.r[0]! - dr, journal.r[0]!);
+  const high = Math.min(bush.r[bush.r.length - 1]! - dr, journal.r[journal.r.length - 1]!);
+  if (low > high) return null;
+  return dz + Math.max(greatestGain(bush, journal, -dr, low, high, 1), greatestGain(journal, bush, dr, low, high, -1));
+}
+/**
+ * Greatest of sign·(z of a breakpoint of `line` - z of `other` at that radius) over the breakpoints whose journal
+ * radius lies from low to high; `offset` (m) takes a radius of `line` to that of `other`.
+ */
+function greatestGain({ z, r }: Line, { z: oz, r: or }: Line, offset: number, low: number, high: number, sign: 1 | -1): number {
+  // low and high are radii of the journal, which is `line` where the sign is -1.
+  const own = sign === 1 ? offset : 0;
+  const last = or.length - 2;
+  let best = Number.NEGATIVE_INFINITY;
+  let k = 0;
+  for (let i = 0; i < r.length; i++) {
+    if (r[i]! + own < low) continue;
+    if (r[i]! + own > high) break;
+    const at = r[i]! + offset;
+    while (k < last && or[k + 1]! < at) k++;
+    // A breakpoint of the other line is met exactly.
+    const there = or[k + 1]! === at ? oz[k + 1]! : oz[k]! + ((oz[k + 1]! - oz[k]!) * (at - or[k]!)) / (or[k + 1]! - or[k]!);
+    const gain = sign * (z[i]! - there);
+    if (gain > best) best = gain;
+  }
+  return best;
 }
 
 /** Rearmost journal station with radius r; entry i is the first with radius ≥ r. */

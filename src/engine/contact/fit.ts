@@ -5,7 +5,7 @@
  *
  * Everything is in closed form over the breakpoints of the lines (firstTouch.ts, film.ts). SI units.
  */
-import { inset, type Line, lineOf, mirrored, type Surface } from '../geometry/line.ts';
+import { type Line, lineOf, mirrored, type Surface } from '../geometry/line.ts';
 import { type FilmChain, filmAlong, filmPerTravel, type Gap, gapOf, leastFilm, SAME, stationAt } from './film.ts';
 import { firstTouch } from './firstTouch.ts';
 
@@ -98,9 +98,8 @@ export function seatLines(seat: SeatInput): SeatLines {
 /** Position (m) at which the least film of this seat alone is `film` (m); 0 is its first touch. Null: at none. */
 export function positionForFilm(seat: SeatLines, film: number): number | null {
   if (seat.closes === 'never') return null;
-  const bush = film === 0 ? seat.bush : inset(seat.bush, film);
-  if (seat.closes === 'rearward') return firstTouch(bush, seat.journal);
-  const position = firstTouch(mirrored(bush), mirrored(seat.journal));
+  if (seat.closes === 'rearward') return firstTouch(seat.bush, seat.journal, film);
+  const position = firstTouch(mirrored(seat.bush), mirrored(seat.journal), film);
   return position === null ? null : -position;
 }
 
