@@ -150,13 +150,16 @@ function seatFit(seat: SeatLines, position: number, target: number | undefined, 
 function extremes(chain: FilmChain, closes: Closes): { least: number; greatest: number; at: number } {
   let least = Number.POSITIVE_INFINITY;
   let greatest = Number.NEGATIVE_INFINITY;
-  for (let i = 0; i < chain.count; i++) {
-    least = Math.min(least, chain.film[i]!);
-    greatest = Math.max(greatest, chain.film[i]!);
+  const { film, count } = chain;
+  for (let i = 0; i < count; i++) {
+    const here = film[i]!;
+    if (here < least) least = here;
+    if (here > greatest) greatest = here;
   }
   const fromNose = closes === 'noseward';
-  let at = fromNose ? chain.count - 1 : 0;
-  while (chain.count > 0 && chain.film[at]! > least + SAME) at += fromNose ? -1 : 1;
+  const same = least + SAME;
+  let at = fromNose ? count - 1 : 0;
+  while (count > 0 && film[at]! > same) at += fromNose ? -1 : 1;
   return { least, greatest, at };
 }
 
@@ -166,9 +169,10 @@ function contactAt(seat: SeatLines, position: number): Contact | null {
   if (chain.count === 0) return null;
   const { least } = extremes(chain, seat.closes);
   const last = chain.count - 1;
+  const same = least + SAME;
   const runs: [number, number][] = [];
   for (let i = 0; i <= last; i++) {
-    if (chain.film[i]! > least + SAME) continue;
+    if (chain.film[i]! > same) continue;
     const run = runs[runs.length - 1];
     if (run && run[1] === i - 1) run[1] = i;
     else runs.push([i, i]);
