@@ -3,10 +3,11 @@
  * pointer in each picture, at two widths. Prints the median and the 95th percentile in ms of processor time of the main thread in
  *   script   our own work with that of the libraries: solver, report, words, React, geometry, calls to the graphics
  *   all      every task of the main thread: script, style, layout, paint
+ * and before that, what the report of such an event takes by itself.
  * Run by `npm run bench`, after a build.
  */
 import { type CDPSession, chromium, type Page } from 'playwright-core';
-import { preview } from 'vite';
+import { build, preview } from 'vite';
 import { CHROMIUM } from '../../vite.config.ts';
 
 const EVENTS = 300;
@@ -71,9 +72,22 @@ async function middleOf(page: Page, selector: string): Promise<{ x: number; y: n
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
+/** The report alone: fit and words, on the main thread of a page. */
+async function report(): Promise<void> {
+  const built = await build({ configFile: false, logLevel: 'silent', build: { write: false, lib: { entry: new URL('./reportOfDrag.ts', import.meta.url).pathname, formats: ['iife'], name: 'reportOfDrag' } } });
+  const [{ output }] = built as unknown as [{ output: { code: string }[] }];
+  const page = await browser.newPage();
+  await page.addScriptTag({ content: output[0]!.code });
+  const times = await page.evaluate((count) => (globalThis as unknown as { reportOfDrag: { times(count: number): number[] } }).reportOfDrag.times(count), EVENTS);
+  const sorted = times.sort((a, b) => a - b);
+  process.stdout.write(`report of one drag event, fit and words: ${sorted[Math.floor(0.5 * EVENTS)]!.toFixed(2)} (p95 ${sorted[Math.floor(0.95 * EVENTS)]!.toFixed(2)}) ms\n`);
+  await page.close();
+}
+
 const server = await preview({ logLevel: 'silent', preview: { port: 0, open: false } });
 const browser = await chromium.launch(CHROMIUM);
 try {
+  await report();
   for (const width of [820, 1440]) {
     const page = await browser.newPage({ viewport: { width, height: 1000 } });
     await page.goto(server.resolvedUrls!.local[0]!);
