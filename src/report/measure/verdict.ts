@@ -17,11 +17,15 @@ export function measureVerdict(design: Design, measure: MeasureReport, system: S
   const faults = measure.impossible.map((fault) => `${entryText(design, fault.index)} cannot be used: ${faultText(fault, system)}.`);
   if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: faults };
   const allowed = allowanceOf(design, measure);
-  const sentences = [allowed?.text(system) ?? '', disagreeSentence(design, measure, system), ...faults, openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
+  const doubt = disagreeSentence(design, measure, system);
+  const sentences = [allowed?.text(system) ?? '', doubt, ...faults, openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
   if (!measure.settled) return { tone: 'stop', headline: 'The estimate did not come to rest; one of the readings must be far out.', sentences };
   const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT);
   const good = allowed ? allowed.within === true : measure.consequences.firstPosition?.sigma != null;
-  return { tone: wrong ? 'stop' : good ? 'good' : 'mend', headline: headlineOf(design, measure, system), sentences };
+  const told = headlineOf(design, measure, system);
+  // A reading in doubt comes before what follows from it.
+  if (wrong && doubt !== '') return { tone: 'stop', headline: doubt, sentences: [`As they are read, ${lowered(told)}`, ...sentences.filter((s) => s !== doubt)] };
+  return { tone: wrong ? 'stop' : good ? 'good' : 'mend', headline: told, sentences };
 }
 
 /** Whether the relation is within what the tolerances of the films allow, as far as the readings tell; null where they tell no relation. */
