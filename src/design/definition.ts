@@ -116,12 +116,13 @@ export const run = z.strictObject({
   ),
 });
 
+const size = (description: string) => number('length', 'Read', description, SIZE);
 const value = (quantity: 'length' | 'fine', description: string) => number(quantity, 'Read', description, { min: -1e5, max: 1e5 });
 const onPart = { seat: name, part, sigma };
 
 export const reading = z.discriminatedUnion('kind', [
-  z.strictObject({ kind: z.literal('diameter'), ...onPart, value: value('length', 'Diameter'), station: station('Station', 'Where it was read') }),
-  z.strictObject({ kind: z.literal('overRolls'), ...onPart, value: value('length', 'Width over both rolls'), roll: number('length', 'Roll diameter', 'Of each of the two rolls', SIZE), station: station('Station', 'Of the roll centres') }),
+  z.strictObject({ kind: z.literal('diameter'), ...onPart, value: size('Diameter'), station: station('Station', 'Where it was read') }),
+  z.strictObject({ kind: z.literal('overRolls'), ...onPart, value: size('Width over both rolls'), roll: number('length', 'Roll diameter', 'Of each of the two rolls', SIZE), station: station('Station', 'Of the roll centres') }),
   z.strictObject({
     kind: z.literal('ballDepth'),
     ...onPart,

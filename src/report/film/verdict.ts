@@ -19,17 +19,21 @@ export function filmVerdict(design: Design, film: FilmReport, system: System): V
   const ratio = film.guidance?.filmRatio ?? Number.POSITIVE_INFINITY;
   const seizes = film.warmUpEnd === 'contact';
   const touches = film.turn?.touches === true;
-  const tone = ratio < RUBBING || seizes || touches ? 'stop' : ratio < FULL_FILM || film.whirl?.stable === false || (film.status === 'stopped' && !design.adjuster) ? 'mend' : 'good';
-  return { tone, headline: headline(film, system, ratio, seizes), sentences };
+  const warm = film.steady && film.leastFilm ? (ratio * film.steady.leastFilm) / film.leastFilm : ratio;
+  const worst = Math.min(ratio, warm);
+  const tone = worst < RUBBING || seizes || touches ? 'stop' : worst < FULL_FILM || film.whirl?.stable === false || (film.status === 'stopped' && !design.adjuster) ? 'mend' : 'good';
+  return { tone, headline: headline(film, system, ratio, warm, seizes), sentences };
 }
 
-function headline(film: FilmReport, system: System, ratio: number, seizes: boolean): string {
+/** `ratio` and `warm`: least film over combined roughness as it starts, and when it no longer warms. */
+function headline(film: FilmReport, system: System, ratio: number, warm: number, seizes: boolean): string {
   const thin = film.guidance!.seat;
   const least = fineText(film.leastFilm!, system);
   if (ratio < RUBBING && film.load) return `To carry this load the film of the ${thin} seat would have to be ${least}, thinner than the surfaces are rough: metal runs on metal.`;
   if (ratio < RUBBING) return `The film of the ${thin} seat, ${least}, is thinner than the surfaces are rough: metal runs on metal.`;
   if (seizes) return `It runs cold, but as it warms the films close and it seizes.`;
   if (ratio < FULL_FILM) return `The film of the ${thin} seat, ${least}, barely parts the surfaces.`;
+  if (warm < FULL_FILM) return `It runs on oil cold, but warm the thinnest film is ${fineText(film.steady!.leastFilm, system)}, which ${warm < RUBBING ? 'is thinner than the surfaces are rough' : 'barely parts the surfaces'}.`;
   if (film.whirl?.stable === false) return `The films carry, but the spindle whirls at this speed.`;
   return `The spindle runs on oil everywhere; the thinnest film is ${least}, in the ${thin} seat.`;
 }

@@ -22,8 +22,8 @@ describe('there and back', () => {
     const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((x) => (x === 0 ? 0 : x));
     const on = { seat: fc.constantFrom('shallow', 'steep'), part: fc.constantFrom('journal' as const, 'bush' as const), value: number(-100, 100), sigma: number(1e-6, 0.1) };
     const any: fc.Arbitrary<Reading> = fc.oneof(
-      fc.record({ kind: fc.constant('diameter' as const), ...on, station: number(-50, 50) }),
-      fc.record({ kind: fc.constant('overRolls' as const), ...on, roll: number(1, 20), station: number(-50, 50) }),
+      fc.record({ kind: fc.constant('diameter' as const), ...on, value: number(0.001, 100), station: number(-50, 50) }),
+      fc.record({ kind: fc.constant('overRolls' as const), ...on, value: number(0.001, 100), roll: number(1, 20), station: number(-50, 50) }),
       fc.record({ kind: fc.constant('ballDepth' as const), ...on, ball: number(1, 50), face: number(-50, 50) }),
       fc.record({ kind: fc.constant('sineRise' as const), ...on, bar: number(50, 300), stack: number(-50, 50), travel: number(1, 20) }),
       fc.record({ kind: fc.constant('straightness' as const), ...on, station: number(-50, 50) }),
