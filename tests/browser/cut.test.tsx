@@ -1,5 +1,4 @@
 /** The Cut screen in Chromium: the plan as the report has it, ticked, reordered, tried, taken as done. */
-import axe from 'axe-core';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { readText } from '../../src/app/cut/gaugeText.ts';
@@ -8,7 +7,7 @@ import { DEMOS } from '../../src/app/demos.ts';
 import { fineText } from '../../src/design/units.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { fitSection } from '../../src/report/fit/section.ts';
-import { page } from './page.tsx';
+import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 
 const shown = page('#cut');
 const design = () => shown.work.store.getState().design;
@@ -136,16 +135,6 @@ test('no sideways scroll at any width, and an axe scan is clean in both themes w
   await userEvent.click(browser.getByRole('button', { name: '+ Face or spacer' }));
   await expect.poll(() => document.querySelector('.told-by'), solved).toBeTruthy();
   for (const details of document.querySelectorAll('details')) details.open = true;
-  for (const width of [390, 820, 1440]) {
-    await browser.viewport(width, 900);
-    await new Promise((done) => setTimeout(done, 80));
-    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
-  }
-  await browser.viewport(820, 1100);
-  for (const theme of ['light', 'dark']) {
-    document.documentElement.style.colorScheme = theme;
-    const { violations } = await axe.run(document);
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
-  }
-  document.documentElement.style.colorScheme = '';
+  await expectNoSidewaysScroll();
+  await expectAccessible();
 });

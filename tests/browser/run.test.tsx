@@ -6,7 +6,7 @@ import { DEMOS } from '../../src/app/demos.ts';
 import { plausibleRun } from '../../src/app/run/plausibleRun.ts';
 import { filmVerdict } from '../../src/report/film/verdict.ts';
 import { solve } from '../../src/report/report.ts';
-import { page } from './page.tsx';
+import { expectNoSidewaysScroll, page } from './page.tsx';
 
 const shown = page('#run');
 const design = () => shown.work.store.getState().design;
@@ -198,11 +198,7 @@ test('the position is moved by hand, and a film that closes is told', async () =
 test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', { timeout: 110_000 }, async () => {
   await expect.poll(() => document.querySelector('section[aria-label="Warming up"]'), LONG).toBeTruthy();
   await expect.poll(() => document.querySelectorAll('section[aria-label="Clearances that work"] .dot').length, LONG).toBeGreaterThan(2);
-  for (const width of [390, 820, 1440]) {
-    await browser.viewport(width, 900);
-    await new Promise((done) => setTimeout(done, 150));
-    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
-  }
+  await expectNoSidewaysScroll();
   await browser.viewport(820, 1100);
   for (const details of document.querySelectorAll('details')) details.open = true;
   for (const theme of ['light', 'dark']) {

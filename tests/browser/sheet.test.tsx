@@ -1,5 +1,4 @@
 /** The Sheet in Chromium: what stands on the pages, nothing off their edge, drawings that stand alone. */
-import axe from 'axe-core';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { readText } from '../../src/app/cut/gaugeText.ts';
@@ -8,7 +7,7 @@ import { PAPERS, PIXELS_PER_MM } from '../../src/app/sheet/papers.ts';
 import { svgText } from '../../src/app/sheet/svgText.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
-import { page } from './page.tsx';
+import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 
 const shown = page('#sheet');
 const solved = { timeout: 20_000 };
@@ -107,16 +106,6 @@ test('a design without a plan has its drawings and its chart', async () => {
 test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {
   open(demo('shallow-first'));
   await expect.poll(() => document.querySelector('.sheet-steps'), solved).toBeTruthy();
-  for (const width of [390, 820, 1440]) {
-    await browser.viewport(width, 900);
-    await new Promise((done) => setTimeout(done, 80));
-    expect(document.documentElement.scrollWidth, `at ${width}`).toBeLessThanOrEqual(width);
-  }
-  await browser.viewport(820, 1100);
-  for (const theme of ['light', 'dark']) {
-    document.documentElement.style.colorScheme = theme;
-    const { violations } = await axe.run(document);
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
-  }
-  document.documentElement.style.colorScheme = '';
+  await expectNoSidewaysScroll();
+  await expectAccessible();
 });

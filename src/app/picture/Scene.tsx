@@ -2,108 +2,27 @@
  * The pair as solids: journal, bush cut open, film between. Draws what drawn.ts says, nothing of its own.
  * Heavy with three; load it lazily. While the journal moves nothing here renders but the legend, when it changes.
  */
-import { Canvas } from '@react-three/fiber';
-import { type KeyboardEvent, memo, type RefObject, useEffect, useRef, useState, useSyncExternalStore } from 'react';
-import { type Look, ScenePair, VIEWS, type View } from './ScenePair.tsx';
+import { memo, useSyncExternalStore } from 'react';
+import { ScenePair } from './ScenePair.tsx';
+import { Stage } from './Stage.tsx';
 import { greatestFilm } from './sceneGeometry.ts';
-import { panel, SceneLegend, scaleEnd } from './sceneLegend.tsx';
+import { SceneLegend, scaleEnd } from './sceneLegend.tsx';
 import type { SceneProps } from './sceneProps.ts';
-
-/** One press of an arrow key, rad; of + or −, a factor. */
-const TURN = Math.PI / 24;
-const CLOSER = 1.15;
-
-export const KEYS: Record<string, [across: number, up: number, closer: number]> = {
-  ArrowLeft: [-TURN, 0, 1],
-  ArrowRight: [TURN, 0, 1],
-  ArrowUp: [0, TURN, 1],
-  ArrowDown: [0, -TURN, 1],
-  '+': [0, 0, CLOSER],
-  '=': [0, 0, CLOSER],
-  '-': [0, 0, 1 / CLOSER],
-};
 
 function Scene(props: SceneProps) {
   const { drawing, system, dark, onLost } = props;
-  const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
-  const [able] = useState(canDraw);
-  const lost = useRef(onLost);
-  lost.current = onLost;
-  useEffect(() => {
-    if (!able) lost.current();
-  }, [able]);
   const max = useSyncExternalStore(drawing.subscribe, () => scaleEnd(greatestFilm(drawing.now()), system));
-  const look = useRef<Look>(null);
-  const box = useRef<HTMLDivElement>(null);
-  usePageScroll(box);
-  if (!able) return null;
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === 'Escape') (document.activeElement as HTMLElement | null)?.blur();
-    const turn = KEYS[event.key];
-    if (!turn && event.key !== '0') return;
-    event.preventDefault();
-    if (turn) look.current?.turn(...turn);
-    else setView({ name: view.name });
-  };
   return (
-    <div ref={box} style={{ position: 'relative', width: '100%', height: '100%', minHeight: 240, background: dark ? '#1d232a' : '#f5f0e6' }}>
-      <Canvas
-        frameloop="demand"
-        flat
-        dpr={[1, 2]}
-        camera={{ fov: 28, near: 0.1, far: 60 }}
-        role="application"
-        tabIndex={0}
-        onKeyDown={onKeyDown}
-        aria-label="Journal, bush and film in the round, the bush cut open; gaps drawn larger, lengths true. Arrow keys turn the view, plus and minus zoom, 0 shows the whole"
-      >
-        <ScenePair {...props} max={max} view={view} lost={lost} look={look} />
-      </Canvas>
-      <fieldset style={{ position: 'absolute', top: 8, left: 8, display: 'flex', flexWrap: 'wrap', gap: 6, margin: 0, padding: 0, border: 0 }}>
-        <legend style={{ position: 'absolute', width: 1, height: 1, overflow: 'hidden', clipPath: 'inset(50%)' }}>Look at the pair</legend>
-        {(Object.keys(VIEWS) as View[]).map((name) => (
-          <button key={name} type="button" onClick={() => setView({ name })} style={{ ...panel(dark), minHeight: 40, cursor: 'pointer' }}>
-            {name}
-          </button>
-        ))}
-      </fieldset>
-      <SceneLegend drawing={drawing} max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />
-    </div>
+    <Stage
+      seen="Journal, bush and film in the round, the bush cut open; gaps drawn larger, lengths true"
+      lookAt="Look at the pair"
+      dark={dark}
+      onLost={onLost}
+      legend={<SceneLegend drawing={drawing} max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />}
+    >
+      {(stage) => <ScenePair {...props} {...stage} max={max} />}
+    </Stage>
   );
 }
 
 export default memo(Scene);
-
-export function canDraw(): boolean {
-  try {
-    const context = document.createElement('canvas').getContext('webgl2');
-    context?.getExtension('WEBGL_lose_context')?.loseContext();
-    return context !== null;
-  } catch {
-    return false;
-  }
-}
-
-/** The wheel turns into zoom only with Ctrl or while the picture has the focus, and two fingers are the picture's, not the page's. */
-export function usePageScroll(box: RefObject<HTMLDivElement | null>) {
-  useEffect(() => {
-    const node = box.current;
-    if (!node) return;
-    const onWheel = (event: WheelEvent) => {
-      // Without its leave the camera's controls never see the wheel, and the page scrolls.
-      if (!(event.ctrlKey || node.contains(document.activeElement))) event.stopPropagation();
-    };
-    const onTouch = (event: TouchEvent) => {
-      if (event.touches.length > 1) event.preventDefault();
-    };
-    node.addEventListener('wheel', onWheel, { capture: true, passive: true });
-    node.addEventListener('touchstart', onTouch, { passive: false });
-    node.addEventListener('touchmove', onTouch, { passive: false });
-    return () => {
-      node.removeEventListener('wheel', onWheel, { capture: true });
-      node.removeEventListener('touchstart', onTouch);
-      node.removeEventListener('touchmove', onTouch);
-    };
-  }, [box]);
-}

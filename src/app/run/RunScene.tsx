@@ -1,14 +1,13 @@
 /** Pressure as a skin raised off the journal, in the round. Heavy with three; load it lazily. Drawn on demand. */
 import { OrbitControls } from '@react-three/drei';
-import { Canvas, useThree } from '@react-three/fiber';
-import { type KeyboardEvent, memo, type RefObject, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useThree } from '@react-three/fiber';
+import { memo, useEffect, useLayoutEffect, useMemo, useRef } from 'react';
 import { BufferAttribute, BufferGeometry, DoubleSide } from 'three';
 import type { Drawn } from '../picture/drawn.ts';
 import type { Frame } from '../picture/revolve.ts';
-import { canDraw, KEYS, usePageScroll } from '../picture/Scene.tsx';
-import { type Look, useLook, useLost, useView, VIEWS, type View } from '../picture/ScenePair.tsx';
+import { useLook, useLost, useView } from '../picture/ScenePair.tsx';
+import { type OnStage, Stage } from '../picture/Stage.tsx';
 import { bushCutMesh, bushMesh, frameOf, journalMesh } from '../picture/sceneGeometry.ts';
-import { panel } from '../picture/sceneLegend.tsx';
 import type { Controls } from '../picture/sceneProps.ts';
 import { write } from '../picture/useSolid.ts';
 import type { Skin } from './skinGeometry.ts';
@@ -28,62 +27,16 @@ const FURTHEST = 20;
 const OPEN = 200;
 
 function RunScene(props: RunSceneProps) {
-  const { dark, onLost } = props;
-  const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
-  const [able] = useState(canDraw);
-  const lost = useRef(onLost);
-  lost.current = onLost;
-  useEffect(() => {
-    if (!able) lost.current();
-  }, [able]);
-  const look = useRef<Look>(null);
-  const box = useRef<HTMLDivElement>(null);
-  usePageScroll(box);
-  if (!able) return null;
-  const onKeyDown = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey || event.altKey) return;
-    if (event.key === 'Escape') (document.activeElement as HTMLElement | null)?.blur();
-    const turn = KEYS[event.key];
-    if (!turn && event.key !== '0') return;
-    event.preventDefault();
-    if (turn) look.current?.turn(...turn);
-    else setView({ name: view.name });
-  };
   return (
-    <div ref={box} style={{ position: 'relative', width: '100%', height: '100%', minHeight: 240, background: dark ? '#1d232a' : '#f5f0e6' }}>
-      <Canvas
-        frameloop="demand"
-        flat
-        dpr={[1, 2]}
-        camera={{ fov: 28, near: 0.1, far: 60 }}
-        role="application"
-        tabIndex={0}
-        onKeyDown={onKeyDown}
-        aria-label="Journal with the oil's pressure raised as a skin off every seat, the bush faint round it. Arrow keys turn the view, plus and minus zoom, 0 shows the whole"
-      >
-        <Solids {...props} view={view} lost={lost} look={look} />
-      </Canvas>
-      <fieldset style={{ position: 'absolute', top: 8, left: 8, display: 'flex', flexWrap: 'wrap', gap: 6, margin: 0, padding: 0, border: 0 }}>
-        <legend style={{ position: 'absolute', width: 1, height: 1, overflow: 'hidden', clipPath: 'inset(50%)' }}>Look at the pressure</legend>
-        {(Object.keys(VIEWS) as View[]).map((name) => (
-          <button key={name} type="button" onClick={() => setView({ name })} style={{ ...panel(dark), minHeight: 40, cursor: 'pointer' }}>
-            {name}
-          </button>
-        ))}
-      </fieldset>
-    </div>
+    <Stage seen="Journal with the oil's pressure raised as a skin off every seat, the bush faint round it" lookAt="Look at the pressure" dark={props.dark} onLost={props.onLost}>
+      {(stage) => <Solids {...props} {...stage} />}
+    </Stage>
   );
 }
 
 export default memo(RunScene);
 
-interface SolidsProps extends RunSceneProps {
-  view: { name: View };
-  lost: RefObject<() => void>;
-  look: RefObject<Look | null>;
-}
-
-function Solids({ drawn, skinsFor, dark, view, lost, look }: SolidsProps) {
+function Solids({ drawn, skinsFor, dark, view, lost, look }: RunSceneProps & OnStage) {
   const controls: Controls = useRef(null);
   const frame = useMemo(() => frameOf(drawn), [drawn]);
   const journal = useGeometry(useMemo(() => journalMesh(drawn, frame), [drawn, frame]));
