@@ -10,7 +10,7 @@ const MOST = 200_000;
 
 /**
  * From eight times the speed down to an eighth of it, in steps of the square root of two; turning the way it turns. Downward, because each
- * is sought from the one before: a spindle that its adjuster holds down against fast oil is not then found floating far off it in slow oil.
+ * is sought from the one before: without an adjuster, a spindle that fast oil drives off its seats is not then found floating far off in slow oil.
  */
 export function speedsOf({ run }: Running): number[] {
   const now = run.speed === 0 ? SOME : run.speed;

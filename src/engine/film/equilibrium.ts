@@ -7,14 +7,15 @@
  *   (K + B/Δt) δq = R        Δt from 2/ω upward as R falls; no step takes more than 4/5 of the least film of any seat
  *
  * K, B exact (stiffness.ts), so the end converges as Newton does (descent.ts). First on a coarse grid, then on the one asked for.
- * Where the seats cannot hold the journal axially (nothing but straight seats; or cones that all close the same way, whose
- * oil pushes it off them faster than any load brings it back), a stop holds it at the position given and its force is told.
+ * Axially an adjuster keeps the journal from coming off its seats and no more (z = position while the oil pushes toward the adjuster,
+ * else the load presses it closer and the oil alone holds it). Without one the oil alone does; where it pushes the journal off its seats
+ * faster than any load brings it back, or no seat closes, a stop is supposed at the position and its force is told.
  * Quasi-static: the load and the pose stand still; of a journal with lobes the mean over a turn balances (SpindleRun.places).
  * @source pseudo-transient continuation: C. T. Kelley, D. E. Keyes, SIAM J. Numer. Anal. 35 (1998) 508 (from memory).
  */
-import { CLOSE, settle, type Task, thinnest } from './descent.ts';
+import { CLOSE, type Settled, settle, type Task, thinnest } from './descent.ts';
 import type { LeastFilm } from './height.ts';
-import type { Five, Pose } from './pose.ts';
+import { asFive, type Five, type Pose } from './pose.ts';
 import { searchPosition } from './positionSearch.ts';
 import type { SeatFilm } from './seatFilm.ts';
 import type { FilmSeat, Spindle, SpindleRun, Sum } from './spindle.ts';
@@ -53,14 +54,14 @@ export type Equilibrium =
 export type Near = Pick<Balance, 'pose' | 'coefficients' | 'stop'>;
 
 export interface Start {
-  /** m, axial position the journal is set to: where the search starts, and where a stop holds it if need be */
+  /** m, axial position the journal is set to: where an adjuster holds it, and where the search starts without one */
   position: number;
+  /** an adjuster keeps the journal from coming off its seats; it does nothing for seats that close both ways */
+  adjusted?: boolean;
   /** what was found for a load, speed or oil close by */
   near?: Near;
   /** a coarser grid to come from */
   coarse?: Spindle;
-  /** held at `position` from the start */
-  held?: boolean;
   /** how well forces balance, as a part of the load; 1e-6 when left out */
   close?: number;
 }
@@ -69,34 +70,70 @@ const COARSE_CLOSE = 1e-2;
 
 export function equilibrium(spindle: Spindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
   if (run.omega === 0 && !spindle.seats.some(({ grooves }) => grooves.some(({ pressure }) => pressure > 0))) return { status: 'standing' };
-  const near = start.near;
-  if (near && near.stop !== 0 && near.pose.z === start.position && start.held !== true) {
-    const held = equilibrium(spindle, load, run, { ...start, held: true });
-    if (held.status === 'solved' && holds(spindle.seats, held.stop)) return held;
-    const { near: _, ...afresh } = start;
-    return equilibrium(spindle, load, run, afresh);
-  }
-  const axial = spindle.seats.some(({ shape }) => Math.abs(Math.sin(shape.gap.halfAngle)) > 1e-9);
-  let floating: Equilibrium | 'pushedOff' = 'pushedOff';
-  if (axial && start.held !== true) {
-    const from = near?.pose ?? room(spindle.seats, run, start.position, load);
-    if ('seat' in from) return { status: 'noRoom', seat: from.seat };
-    floating = descend(spindle, load, run, start, from, false);
-    if (floating !== 'pushedOff' && floating.status === 'solved') return floating;
-  }
-  const from = (near && near.pose.z === start.position ? near.pose : null) ?? roomAt(spindle.seats, run, start.position, load);
-  if ('seat' in from) return floating === 'pushedOff' ? { status: 'noRoom', seat: from.seat } : floating;
-  const held = descend(spindle, load, run, start, from, true);
-  if (held === 'pushedOff') throw new Error('a held journal cannot be pushed off');
-  if (floating === 'pushedOff') return held;
-  // A stop may keep the oil from pushing the journal off its seats; it does not stand in for oil that is too weak.
-  return held.status === 'solved' && holds(spindle.seats, held.stop) ? held : floating;
+  const side = closingSide(spindle.seats);
+  if (side === 'neither') return heldAt(spindle, load, run, start);
+  return side !== 'both' && start.adjusted === true ? adjusted(spindle, load, run, start, side) : floating(spindle, load, run, start, side);
 }
 
-/** Whether a stop with this force (N along z) only keeps the journal from being pushed off its seats, or nothing else could take the thrust. */
-export function holds(seats: readonly FilmSeat[], stop: number): boolean {
-  const closing = seats.reduce((sum, { shape: { gap } }) => sum + Math.sin(gap.halfAngle), 0);
-  return stop === 0 || Math.abs(closing) < 1e-9 || stop * closing < 0;
+/** Where the seats close: all rearward (1), all noseward (-1), some each way, or none. */
+export type ClosingSide = 1 | -1 | 'both' | 'neither';
+
+export function closingSide(seats: readonly FilmSeat[]): ClosingSide {
+  const sines = seats.map(({ shape: { gap } }) => Math.sin(gap.halfAngle)).filter((sine) => Math.abs(sine) > 1e-9);
+  if (sines.length === 0) return 'neither';
+  if (sines.every((sine) => sine > 0)) return 1;
+  return sines.every((sine) => sine < 0) ? -1 : 'both';
+}
+
+/** A stop that keeps the journal from coming off its seats pushes it toward where they close. */
+const keepsOn = (side: 1 | -1, stop: number) => side * stop <= 0;
+
+/** Held by the adjuster unless the load presses the journal closer than that. */
+function adjusted(spindle: Spindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1): Equilibrium {
+  const inside = (found: Equilibrium | 'pushedOff'): found is Equilibrium => found !== 'pushedOff' && found.status === 'solved' && side * (found.pose.z - start.position) <= 0;
+  const { near, ...afresh } = start;
+  if (near?.stop === 0 && side * (near.pose.z - start.position) < 0) {
+    const found = descend(spindle, load, run, start, near.pose, false);
+    if (inside(found)) return found;
+  }
+  const held = heldAt(spindle, load, run, near?.stop === 0 ? afresh : start);
+  if (held.status !== 'solved' || keepsOn(side, held.stop)) return held;
+  const pressed = descend(spindle, load, run, { ...start, near: held }, held.pose, false);
+  if (inside(pressed)) return pressed;
+  const sought = searchPosition({ spindle, load, run, held: false, close: start.close ?? CLOSE }, held.pose);
+  return sought.status === 'pushedOff' ? held : balanceOf(sought, 0);
+}
+
+/** On its oil alone, from the position given; held there where the oil would drive it off its seats. */
+function floating(spindle: Spindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1 | 'both'): Equilibrium {
+  const { near, ...afresh } = start;
+  if (near && near.stop !== 0) {
+    const held = near.pose.z === start.position ? heldAt(spindle, load, run, start) : null;
+    if (held?.status === 'solved' && side !== 'both' && keepsOn(side, held.stop)) return held;
+    return floating(spindle, load, run, afresh, side);
+  }
+  const from = near?.pose ?? room(spindle.seats, run, start.position, load);
+  if ('seat' in from) return { status: 'noRoom', seat: from.seat };
+  const free = descend(spindle, load, run, start, from, false);
+  if (free !== 'pushedOff' && free.status === 'solved') return free;
+  const held = heldAt(spindle, load, run, afresh);
+  // A stop may keep the oil from pushing the journal off its seats; it does not stand in for oil that is too weak.
+  return free === 'pushedOff' || (held.status === 'solved' && side !== 'both' && keepsOn(side, held.stop)) ? held : free;
+}
+
+/** Held at the position given, against either side. */
+function heldAt(spindle: Spindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
+  const { near, ...afresh } = start;
+  const last = near && thinnest(spindle.seats, run, asFive({ ...near.pose, z: start.position }));
+  if (near && last && last.least.film >= ENOUGH) {
+    const held = descend(spindle, load, run, start, { ...near.pose, z: start.position }, true);
+    if (held !== 'pushedOff' && held.status === 'solved') return held;
+  }
+  const from = roomAt(spindle.seats, run, start.position, load);
+  if ('seat' in from) return { status: 'noRoom', seat: from.seat };
+  const held = descend(spindle, load, run, afresh, from, true);
+  if (held === 'pushedOff') throw new Error('a held journal cannot be pushed off');
+  return held;
 }
 
 function descend(spindle: Spindle, load: Load, run: SpindleRun, start: Start, from: Pose, held: boolean): Equilibrium | 'pushedOff' {
@@ -110,8 +147,10 @@ function descend(spindle: Spindle, load: Load, run: SpindleRun, start: Start, fr
   let settled = settle(task, first, start.near?.coefficients ?? null);
   if (settled.status === 'notConverged' && !held) settled = searchPosition(task, from);
   if (settled.status === 'pushedOff') return 'pushedOff';
-  return settled.status === 'solved' ? { ...settled, stop: held ? -(settled.total.force[2] + load[2]) : 0 } : settled;
+  return balanceOf(settled, held && settled.status === 'solved' ? -(settled.total.force[2] + load[2]) : 0);
 }
+
+const balanceOf = (settled: Exclude<Settled, { status: 'pushedOff' }>, stop: number): Equilibrium => (settled.status === 'solved' ? { ...settled, stop } : settled);
 
 /**
  * A pose to start from: at the position given if there is film there, else at the nearest where there is; off the axis by some of

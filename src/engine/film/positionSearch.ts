@@ -10,7 +10,7 @@ import { FLOOR, type Settled, settle, type Task, thinnest } from './descent.ts';
 import { asFive, type Pose } from './pose.ts';
 import { leastFilmIn } from './spindle.ts';
 
-const MOST_DOUBLINGS = 14;
+const MOST_LOOKS = 40;
 const MOST_HALVINGS = 60;
 /** of the film: the first step along the axis opens or closes by as much */
 const FIRST = 0.1;
@@ -37,11 +37,14 @@ export function searchPosition(task: Task, from: Pose): Settled {
   const sine = Math.max(...spindle.seats.map(({ shape }) => Math.abs(Math.sin(shape.gap.halfAngle))));
   let step = (FIRST * Math.max(FLOOR, ...spindle.seats.map((seat, i) => leastFilmIn(seat, { ...from, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0))) / sine;
   let beyond: Found | null = null;
-  for (let doubling = 0; doubling < MOST_DOUBLINGS && beyond === null; doubling++) {
+  let metal: number | null = null;
+  for (let look = 0; look < MOST_LOOKS && beyond === null; look++) {
+    // Toward metal: closer only by halves.
+    if (metal !== null) step = Math.abs(metal - here.pose.z) / 2;
+    if (step < 1e-3 * FLOOR) break;
     const next = at(here.pose, here.pose.z + toward * step);
-    if (next.status === 'contact' && step > 1e-3 * FLOOR) {
-      // Toward metal: closer only by halves.
-      step /= 2;
+    if (next.status === 'contact') {
+      metal = here.pose.z + toward * step;
       continue;
     }
     if (next.status !== 'solved') return next;

@@ -4,7 +4,8 @@
  * Every point is a steady state of its own (warmUp.ts), so it holds for a spindle that has run for hours; whether the way there is
  * safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can show them, and stop.
  */
-import { spindleCoefficients } from '../film/spindle.ts';
+import { closingSide } from '../film/equilibrium.ts';
+import { leastFilmIn, spindleCoefficients } from '../film/spindle.ts';
 import { type Rotor, rotorMatrices, whirl } from '../film/whirl.ts';
 import type { WarmFilm, Warming, WarmVerdict } from './warmFilm.ts';
 import { steadyState } from './warmUp.ts';
@@ -111,16 +112,23 @@ export type ColdPosition =
   | { status: 'found'; position: number; state: WarmFilm }
   /** moving the journal does not set this film: the seat is straight, or the oil finds the position itself */
   | { status: 'notSet' }
+  /** the load presses the journal off its adjuster, to where this seat keeps `film` (m) and no more */
+  | { status: 'pressed'; film: number }
   /** none found: the nearest warm film (m) met on the way, null when it touched everywhere. A tighter film runs hotter and may open by growth as fast as it is closed */
   | { status: 'notFound'; nearest: number | null };
+
+/** m: the film of one seat as it stands warm, journal centred: what growth has left of the one that was set. */
+export function centredFilm({ spindle }: Warming, seat: number, { pose: { z }, run }: WarmFilm): number {
+  return leastFilmIn(spindle.seats[seat]!, { x: 0, y: 0, z, tiltX: 0, tiltY: 0 }, run, seat)!.film;
+}
 
 /** m of film */
 const CLOSE = 1e-9;
 const MOST_TURNS = 9;
 
 /**
- * Where to set the journal cold so that the least film of one seat, warm and steady, is `film` (m). Only for a journal held axially:
- * `warming.stand` a pose, or a load whose equilibrium needs the stop. Secant steps from the slope sin a.
+ * Where to set the journal cold so that the film of one seat, warm and steady and the journal centred, is `film` (m). Only for a journal
+ * held axially: `warming.stand` a pose, or a load whose equilibrium needs the stop. Secant steps from the slope sin a.
  */
 export function coldPositionFor(warming: Warming, seat: number, film: number): ColdPosition {
   const sine = Math.sin(warming.spindle.seats[seat]!.shape.gap.halfAngle);
@@ -139,9 +147,14 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
       near = null;
       continue;
     }
-    if (!('pose' in warming.stand) && state.stop === 0) return { status: 'notSet' };
+    const here = centredFilm(warming, seat, state);
+    if (!('pose' in warming.stand) && state.stop === 0) {
+      if (warming.stand.adjusted !== true || closingSide(warming.spindle.seats) === 'both') return { status: 'notSet' };
+      if (here < film - CLOSE) return { status: 'pressed', film: here };
+      // Off its adjuster now, but it need not be where it is to stand.
+      position = state.pose.z;
+    }
     near = state;
-    const here = state.seats[seat]!.least.film;
     if (nearest === null || Math.abs(here - film) < Math.abs(nearest - film)) nearest = here;
     if (Math.abs(here - film) <= CLOSE) return { status: 'found', position, state };
     if (before !== null && Math.abs(position - before.position) > 1e-12) {

@@ -41,8 +41,8 @@ export interface Warming {
   spindle: Spindle;
   /** a grid to come from when nothing close by is known */
   coarse?: Spindle;
-  /** held by hand, or carrying a load with the journal set to `position` (m) */
-  stand: { pose: Pose } | { load: Load; position: number };
+  /** held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming off its seats */
+  stand: { pose: Pose } | { load: Load; position: number; adjusted?: boolean };
   /** rad/s */
   omega: number;
   oil: Oil;
@@ -119,7 +119,7 @@ function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: 
     if (found.status !== 'solved') return { status: 'contact', seat: found.seat };
     return { ...found, pose: how.pose, stop: 0, near: { pose: how.pose, coefficients: null, stop: 0 } };
   }
-  const start = { position: how.position, close: 1e-4, ...(coarse && { coarse }) };
+  const start = { position: how.position, adjusted: how.adjusted === true, close: 1e-4, ...(coarse && { coarse }) };
   let found = equilibrium(spindle, how.load, run, near ? { ...start, near } : start);
   if (near && found.status !== 'solved') found = equilibrium(spindle, how.load, run, start);
   if (found.status === 'solved') return { status: 'solved', pose: found.pose, seats: found.seats, total: found.total, stop: found.stop, near: found };

@@ -5,7 +5,8 @@
  *
  * Heat from warmFilm.ts, whose films follow viscosity and growth. Stiff (the film evens the two out in seconds, the room cools them in
  * half an hour), so taken in Rosenbrock steps of second order that stay so with an approximate Jacobian, chosen for `TOLERANCE`.
- * The steady state is found directly as the root of the two right-hand sides, by Broyden's method from the same Jacobian.
+ * The steady state is found directly as the root of the two right-hand sides, with the same Jacobian and in it, as soon as two states are
+ * known, the secant of what the films heat.
  * @source ROS2: J. G. Verwer et al., SIAM J. Sci. Comput. 20 (1999) 1456 (from memory).
  */
 import { toRoom, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from './warmFilm.ts';
@@ -84,10 +85,15 @@ export function netHeat({ journal, bush, ambient }: Warming, state: WarmFilm): T
   return [state.heat.journal - toRoom(journal, state.journal, ambient), state.heat.bush - toRoom(bush, state.bush, ambient)];
 }
 
-/** How net heat changes with both temperatures (W/K): conduction and cooling exactly, shear power through the viscosity only. */
-function slope(warming: Warming, { heat, total, oil }: WarmFilm): [Two, Two] {
+/** How the shear power changes with the mean temperature of both parts (W/K), through the viscosity only. */
+function powerSlope(warming: Warming, { total, oil }: WarmFilm): number {
   const t = oil.reduce((sum, one) => sum + one, 0) / oil.length;
-  const falling = (total.power * Math.log(warming.oil.viscosity(t + 0.5) / warming.oil.viscosity(t - 0.5))) / 4;
+  return total.power * Math.log(warming.oil.viscosity(t + 0.5) / warming.oil.viscosity(t - 0.5));
+}
+
+/** How net heat changes with both temperatures (W/K): conduction and cooling exactly, `falling` how the films heat less with the mean of both. */
+function slope(warming: Warming, { heat }: WarmFilm, power: number): [Two, Two] {
+  const falling = power / 4;
   const { journal, bush } = warming;
   return [
     [falling - heat.across - journal.cooling * journal.area, falling + heat.across],
@@ -105,7 +111,7 @@ type Tried = { y: Two; error: Two } | Exclude<WarmVerdict, { status: 'solved' }>
 function rosenbrock(warming: Warming, last: WarmFilm, y: Two, step: number): Tried {
   const capacity: Two = [warming.journal.mass * warming.journal.specificHeat, warming.bush.mass * warming.bush.specificHeat];
   const rate = (state: WarmFilm): Two => netHeat(warming, state).map((w, i) => w / capacity[i]!) as Two;
-  const j = slope(warming, last);
+  const j = slope(warming, last, powerSlope(warming, last));
   const g = GAMMA * step;
   const matrix: [Two, Two] = [
     [1 - (g * j[0][0]) / capacity[0], (-g * j[0][1]) / capacity[0]],
@@ -122,15 +128,24 @@ function rosenbrock(warming: Warming, last: WarmFilm, y: Two, step: number): Tri
 /** W that may be left of the balance, as a part of the power. */
 const BALANCED = 1e-4;
 
-/** The state that no longer changes. `from` a state close by; without one, from the room's temperature. */
+/** The state that no longer changes; `contact` where the parts heat on until the films are shut. `from` a state close by; without one, from the room's temperature. */
 export function steadyState(warming: Warming, from: WarmFilm | null = null): WarmVerdict {
-  let state: WarmVerdict = from === null ? warmFilm(warming, warming.ambient, warming.ambient, null) : warmFilm(warming, from.journal, from.bush, from);
-  if (state.status !== 'solved') return state;
-  let jacobian = slope(warming, state);
-  let f = netHeat(warming, state);
-  for (let n = 0; n < 15; n++) {
-    if (Math.hypot(...f) <= BALANCED * Math.max(state.total.power, 1e-6)) return state;
-    const full = solveTwo(jacobian, [-f[0], -f[1]]);
+  const first = from === null ? warmFilm(warming, warming.ambient, warming.ambient, null) : warmFilm(warming, from.journal, from.bush, from);
+  if (first.status !== 'solved') return first;
+  let state: WarmFilm = first;
+  let before: WarmFilm | null = null;
+  for (let n = 0; n < 20; n++) {
+    const f = netHeat(warming, state);
+    if (Math.hypot(...f) <= BALANCED * Math.max(state.total.power, 1e-6)) return { status: 'solved', ...state };
+    const power = before === null ? powerSlope(warming, state) : secant(before, state);
+    if (f[0] + f[1] > 0 && power >= coolingOf(warming)) {
+      // It heats more the warmer it gets: no steady state from here on. There may be one on the way here.
+      const cooler = coolerState(warming, state);
+      if (cooler === null) return { status: 'contact', seat: thinnestOf(state), journal: state.journal, bush: state.bush };
+      [before, state] = [null, cooler];
+      continue;
+    }
+    const full = solveTwo(slope(warming, state, power), [-f[0], -f[1]]);
     let part = Math.min(1, 25 / Math.max(1e-9, Math.abs(full[0]), Math.abs(full[1])));
     let next = warmFilm(warming, state.journal + part * full[0], state.bush + part * full[1], state);
     for (let shorter = 0; next.status !== 'solved' && shorter < 3; shorter++) {
@@ -138,19 +153,53 @@ export function steadyState(warming: Warming, from: WarmFilm | null = null): War
       next = warmFilm(warming, state.journal + part * full[0], state.bush + part * full[1], state);
     }
     if (next.status !== 'solved') return next;
-    const moved: Two = [part * full[0], part * full[1]];
-    const after = netHeat(warming, next);
-    jacobian = broyden(jacobian, moved, [after[0] - f[0], after[1] - f[1]]);
-    [state, f] = [next, after];
+    [before, state] = [state, next];
   }
   return { status: 'notConverged', journal: state.journal, bush: state.bush };
 }
 
-function broyden(j: [Two, Two], s: Two, df: Two): [Two, Two] {
-  const size = s[0] * s[0] + s[1] * s[1];
-  const off = [df[0] - j[0][0] * s[0] - j[0][1] * s[1], df[1] - j[1][0] * s[0] - j[1][1] * s[1]];
-  return [
-    [j[0][0] + (off[0]! * s[0]) / size, j[0][1] + (off[0]! * s[1]) / size],
-    [j[1][0] + (off[1]! * s[0]) / size, j[1][1] + (off[1]! * s[1]) / size],
-  ];
+/** W/K that the room takes for every kelvin of both parts. */
+const coolingOf = ({ journal, bush }: Warming) => journal.cooling * journal.area + bush.cooling * bush.area;
+
+/** W/K: what the films heat both parts, less what their oil carries off, from one state to the other. */
+function secant(a: WarmFilm, b: WarmFilm): number {
+  const heat = (state: WarmFilm) => state.heat.journal + state.heat.bush;
+  const mean = (state: WarmFilm) => (state.journal + state.bush) / 2;
+  return (heat(b) - heat(a)) / (mean(b) - mean(a));
+}
+
+const thinnestOf = ({ seats }: WarmFilm) => seats.reduce((thin, { least }, i) => (least.film < seats[thin]!.least.film ? i : thin), 0);
+
+const GOLDEN = (Math.sqrt(5) - 1) / 2;
+const LOOKS = 6;
+
+/**
+ * Between the room's temperature and `hot`, a state that no longer heats; null: it heats all the way, the least net heat (golden section;
+ * falling with the viscosity, then rising as the films close) being above 0.
+ */
+function coolerState(warming: Warming, hot: WarmFilm): WarmFilm | null {
+  const { ambient } = warming;
+  const at = (part: number) => {
+    const state = warmFilm(warming, ambient + part * (hot.journal - ambient), ambient + part * (hot.bush - ambient), hot);
+    if (state.status !== 'solved') return { heat: Number.POSITIVE_INFINITY, state: null };
+    const [journal, bush] = netHeat(warming, state);
+    return { heat: journal + bush, state };
+  };
+  let [from, to] = [0, 1];
+  let [low, high] = [1 - GOLDEN, GOLDEN];
+  let [left, right] = [at(low), at(high)];
+  for (let look = 0; ; look++) {
+    const cooler = left.heat < right.heat ? left : right;
+    if (cooler.heat < 0) return cooler.state;
+    if (look === LOOKS) return null;
+    if (cooler === left) {
+      [to, high, right] = [high, low, left];
+      low = to - GOLDEN * (to - from);
+      left = at(low);
+    } else {
+      [from, low, left] = [low, high, right];
+      high = from + GOLDEN * (to - from);
+      right = at(high);
+    }
+  }
 }

@@ -82,13 +82,13 @@ export function warmFields(design: Design, steady: NonNullable<FilmReport['stead
 }
 
 function solve(input: RunInput, spindle: Spindle, coarse: Spindle, near: Near | null): { result: RunFields; near: Near | null } {
-  const { load, run, position } = input;
+  const { load, run, position, adjusted } = input;
   if (load === null) {
     const held = solveSpindle(spindle, asFive(input.pose), run);
     if (held.status !== 'solved') return { result: untouched(held.status, input, input.pose, spindle.size), near: null };
     return { result: { status: 'held', ...fieldsOf(spindle, input, held, input.pose, 0) }, near: null };
   }
-  const start = { position, coarse, close: 1e-4 };
+  const start = { position, adjusted, coarse, close: 1e-4 };
   let found = equilibrium(spindle, load, run, near ? { ...start, near } : start);
   if (found.status !== 'solved' && near) found = equilibrium(spindle, load, run, start);
   if (found.status !== 'solved') return { result: untouched(found.status, input, 'pose' in found ? found.pose : input.pose, spindle.size), near: null };

@@ -1,7 +1,7 @@
 /** Safe speeds, cold clearances and cold positions of a design, in the units of the report. Long: each comes point by point. */
 import type { Design } from '../../design/definition.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
-import { type Condition, coldPositionFor, type Needs, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../engine/heat/limits.ts';
+import { type ColdPosition, type Condition, coldPositionFor, type Needs, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../engine/heat/limits.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
 import { metres, millimetres as mm } from '../toEngine.ts';
 import { toWarming } from './section.ts';
@@ -70,16 +70,23 @@ export function* clearanceWork(design: Design & { run: Run }, extras: readonly n
 
 export interface ColdSetting {
   seat: string;
-  /** notSet: the position does not set this film; notFound: no position gives it */
-  status: 'found' | 'notSet' | 'notFound';
+  /** notSet: the position does not set this film; pressed: the load presses the journal closer; notFound: no position gives it */
+  status: 'found' | 'notSet' | 'pressed' | 'notFound';
   /** mm: the position to set cold, and the move there from the position now */
   position: number | null;
   move: number | null;
   /** mm: where none was found, the nearest warm film there is */
   nearest: number | null;
+  /** mm: set so, the thinnest film of all as it runs warm */
+  leastFilm: number | null;
 }
 
-/** For every seat with a film wanted: where to set the journal cold so that this film stands when all is warm. */
+function nearestOf(found: ColdPosition): number | null {
+  if (found.status === 'pressed') return mm(found.film);
+  return found.status === 'notFound' && found.nearest !== null ? mm(found.nearest) : null;
+}
+
+/** For every seat with a film wanted: where to set the journal cold so that this film stands, journal centred, when all is warm. */
 export function* coldSettings(design: Design & { run: Run }): Generator<ColdSetting, void> {
   const { warming } = prepare(design);
   for (const [i, seat] of design.seats.entries()) {
@@ -91,7 +98,8 @@ export function* coldSettings(design: Design & { run: Run }): Generator<ColdSett
       status: found.status,
       position,
       move: position === null ? null : position - (design.run.pose?.z ?? design.position ?? 0),
-      nearest: found.status === 'notFound' && found.nearest !== null ? mm(found.nearest) : null,
+      nearest: nearestOf(found),
+      leastFilm: found.status === 'found' ? mm(Math.min(...found.state.seats.map(({ least }) => least.film))) : null,
     };
   }
 }

@@ -185,7 +185,7 @@ export function toWarming(design: { run: Run }, input: RunInput): Warming {
   return {
     spindle: newSpindle(input.seats, QUICK),
     coarse: newSpindle(input.seats, COARSE),
-    stand: input.load === null ? { pose: input.pose } : { load: input.load, position: input.position },
+    stand: input.load === null ? { pose: input.pose } : { load: input.load, position: input.position, adjusted: input.adjusted },
     omega: input.run.omega,
     oil: toOil(run),
     journal: toJournalBody(run),

@@ -41,6 +41,8 @@ export interface RunInput {
   load: Load | null;
   pose: Pose;
   position: number;
+  /** an adjuster keeps the journal from coming off its seats */
+  adjusted: boolean;
   run: SpindleRun;
 }
 
@@ -55,6 +57,7 @@ export function toRunInput(design: Design, run: Run): RunInput {
     load,
     pose: toPose(design),
     position: metres(design.position ?? 0),
+    adjusted: design.adjuster !== undefined,
     run: { omega: toOmega(run.speed), viscosity: seats.map(() => viscosity), growth: seats.map(() => 0), ...(places !== undefined && { places }) },
   };
 }
@@ -80,8 +83,8 @@ function held(spindle: Spindle, { pose, run }: RunInput): Attempt {
   return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0, near: { pose, coefficients: null, stop: 0 } };
 }
 
-function found(spindle: Spindle, { load, position, run, pose }: RunInput, coarse: Spindle | null, near: Attempt | null = null): Attempt {
-  const start = { position, ...(coarse && { coarse }), ...(near && 'near' in near && near.near && { near: near.near }) };
+function found(spindle: Spindle, { load, position, adjusted, run, pose }: RunInput, coarse: Spindle | null, near: Attempt | null = null): Attempt {
+  const start = { position, adjusted, ...(coarse && { coarse }), ...(near && 'near' in near && near.near && { near: near.near }) };
   return attemptOf(equilibrium(spindle, load!, run, start), pose);
 }
 
@@ -109,14 +112,14 @@ export function whirlOf(design: Design, input: RunInput, solved: Solved): { now:
     );
   };
   const now = at(input.run.omega, solved.coefficients);
-  const { load, position, run } = input;
+  const { load, position, adjusted, run } = input;
   if (load === null || run.omega === 0) return { now, threshold: null };
   const quick = newSpindle(input.seats, QUICK);
   const coarse = newSpindle(input.seats, COARSE);
   let near: Near | undefined;
   const threshold = whirlThreshold(Math.abs(run.omega) / 8, Math.abs(run.omega) * 16, (omega) => {
     const turning = { ...run, omega: omega * Math.sign(run.omega) };
-    const state = equilibrium(quick, load, turning, { position, coarse, close: 1e-4, ...(near && { near }) });
+    const state = equilibrium(quick, load, turning, { position, adjusted, coarse, close: 1e-4, ...(near && { near }) });
     if (state.status !== 'solved') return null;
     near = { pose: state.pose, coefficients: null, stop: state.stop };
     return at(turning.omega, spindleCoefficients(quick, turning, 1e-5));

@@ -152,6 +152,64 @@ describe('equilibrium', () => {
     expect(Math.abs(found.total.force[1] - 120)).toBeLessThan(1e-3);
   });
 
+  it.each([0, -5, -15, -40, -80, -200])('an adjuster keeps cones on their seats, and no more: thrust %i N', (thrust) => {
+    const seats = seatsOf('correct');
+    const [position, load] = [1e-6, loadAt(0, -40, thrust, 0.03)];
+    for (const omega of [20, 60, 157]) {
+      const found = equilibrium(newSpindle(seats, SIZE), load, runOf(seats, omega), { position, adjusted: true, coarse: newSpindle(seats, COARSE) });
+      if (found.status !== 'solved') throw new Error(`${omega}: ${found.status}`);
+      expect(Math.abs(found.total.force[2] + thrust + found.stop)).toBeLessThan(3e-6 * Math.hypot(40, thrust));
+      // either it stands at the adjuster, pushed onto its seats, or the load has pressed it closer
+      if (found.stop === 0) expect(found.pose.z).toBeLessThan(position);
+      else expect(found.pose.z).toBe(position);
+      expect(found.stop).toBeLessThanOrEqual(0);
+      if (thrust === 0) expect(found.stop).toBeLessThan(0);
+      if (thrust === -200) expect(found.stop).toBe(0);
+    }
+  });
+
+  it('cones that close noseward are held from the other side: the mirror image', () => {
+    const cones = (sign: 1 | -1): FilmSeat[] =>
+      [
+        { halfAngle: 3, radius: 0.011, from: -0.025, to: -0.0005 },
+        { halfAngle: 45, radius: 0.013, from: 0.0005, to: 0.0035 },
+      ].map(({ halfAngle, radius, from, to }, i) => ({ name: `${i}`, shape: coneShape({ halfAngle: sign * halfAngle * RAD, radius, from: sign * (sign === 1 ? from : to), to: sign * (sign === 1 ? to : from), film: 2.5e-6 }), grooves: [] }));
+    for (const thrust of [10, 200]) {
+      const [one, other] = ([1, -1] as const).map((sign) => {
+        const seats = cones(sign);
+        const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -40, -sign * thrust, sign * 0.03), runOf(seats), { position: 0, adjusted: true, coarse: newSpindle(seats, COARSE) });
+        if (found.status !== 'solved') throw new Error(found.status);
+        return found;
+      });
+      expect(other!.pose.z).toBeCloseTo(-one!.pose.z, 11);
+      expect(other!.pose.y).toBeCloseTo(one!.pose.y, 11);
+      expect(other!.stop).toBeCloseTo(-one!.stop, 4);
+      expect(one!.stop === 0).toBe(thrust === 200);
+    }
+  });
+
+  it('following a thrust that grows past the adjuster and back finds what a fresh search finds', () => {
+    const seats = seatsOf('correct');
+    const spindle = newSpindle(seats, SIZE);
+    const coarse = newSpindle(seats, COARSE);
+    let near: Parameters<typeof equilibrium>[3]['near'];
+    for (const thrust of [-10, -30, -60, -120, -60, -30, -10]) {
+      const load = loadAt(0, -40, thrust, 0.03);
+      const followed = equilibrium(spindle, load, runOf(seats), { position: 0, adjusted: true, coarse, ...(near && { near }) });
+      const fresh = equilibrium(newSpindle(seats, SIZE), load, runOf(seats), { position: 0, adjusted: true, coarse });
+      if (followed.status !== 'solved' || fresh.status !== 'solved') throw new Error('no equilibrium');
+      near = followed;
+      expect(followed.pose.z).toBeCloseTo(fresh.pose.z, 11);
+      expect(followed.stop).toBeCloseTo(fresh.stop, 3);
+    }
+  });
+
+  it('set where a seat is shut there is no room, and the seat is told', () => {
+    const seats = seatsOf('steep-first');
+    const shut = equilibrium(newSpindle(seats, SIZE), loadAt(0, -60, -20, 0.03), runOf(seats), { position: -1e-3, adjusted: true });
+    expect(shut).toEqual({ status: 'noRoom', seat: seats.findIndex(({ name }) => name === 'steep') });
+  });
+
   it('straight seats alone take no thrust: the stop takes it', () => {
     const seats = seatsOf('rear-bearing').filter((seat) => seat.name === 'rear');
     const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -50, -30, -0.129), runOf(seats), { position: 1e-5, coarse: newSpindle(seats, COARSE) });

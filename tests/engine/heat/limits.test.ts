@@ -4,7 +4,7 @@ import { loadAt } from '../../../src/engine/film/equilibrium.ts';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
-import { coldPositionFor, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../../src/engine/heat/limits.ts';
+import { centredFilm, coldPositionFor, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../../src/engine/heat/limits.ts';
 import type { Body, Warming } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
 import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
@@ -81,6 +81,7 @@ describe('the position to set cold', () => {
     const state = steadyState({ ...cone, stand: { pose: at({ z: found.position }) } });
     if (state.status !== 'solved') throw new Error(state.status);
     expect(state.seats[0]!.least.film).toBeCloseTo(2.5e-6, 8);
+    expect(centredFilm(cone, 0, state)).toBeCloseTo(2.5e-6, 8);
     // bronze round steel opens as it warms, so it is set tighter cold
     expect(found.position).toBeLessThan(-1e-6);
   });
@@ -98,6 +99,15 @@ describe('the position to set cold', () => {
 
   it('a straight seat is not set by position', () => {
     expect(coldPositionFor(warming(), 0, 2e-6)).toEqual({ status: 'notSet' });
+  });
+
+  it('a journal the load presses off its adjuster: no film wider than that, but a closer one', () => {
+    const steep = coneSeat({ halfAngle: 45 * RAD, radius: 0.013, from: 0.0005, to: 0.0035, film: 2.5e-6 }, 'steep');
+    const both = warming({ spindle: newSpindle([shallow, steep], SIZE), coarse: newSpindle([shallow, steep], { rows: 4, columns: 24 }), stand: { load: loadAt(0, -40, -100, 0.03), position: 0, adjusted: true } });
+    const wide = coldPositionFor(both, 1, 4e-6);
+    if (wide.status !== 'pressed') throw new Error(wide.status);
+    expect(wide.film).toBeLessThan(4e-6);
+    expect(coldPositionFor({ ...both, stand: { load: loadAt(0, -40, -100, 0.03), position: 0 } }, 1, 4e-6).status).toBe('notSet');
   });
 
   it('one point alone is judged', () => {

@@ -58,6 +58,19 @@ describe('steady state', () => {
     expect(Math.abs(late.last!.bush - state.bush)).toBeLessThan(0.05);
   });
 
+  it('a journal that outgrows its bush: there is a steady state at just those speeds at which the warm-up does not seize', () => {
+    const setup = warming({ stand: { load: loadAt(0, -20, 0, 0), position: 0 }, journal: { ...JOURNAL, expansion: 20e-6 }, bush: { ...BUSH, expansion: 10e-6 } });
+    const ends = [20, 60, 100, 140, 180, 260, 500, 1500].map((omega) => {
+      const steady = steadyState({ ...setup, omega });
+      const { end } = warmUp({ ...setup, omega }, 40_000);
+      if (steady.status === 'contact') expect(steady.seat).toBe(0);
+      expect([omega, steady.status]).toEqual([omega, end === 'time' ? 'solved' : 'contact']);
+      return end;
+    });
+    expect(ends[0]).toBe('time');
+    expect(ends.at(-1)).toBe('contact');
+  });
+
   it('a hotter film is thicker where bronze surrounds steel', () => {
     const state = steadyState(warming());
     if (state.status !== 'solved') throw new Error(state.status);
