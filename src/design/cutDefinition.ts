@@ -56,7 +56,7 @@ const trial = z.strictObject({
         z.strictObject({
           seat: name,
           part,
-          normal: number('fine', 'Stock taken', 'Normal stock taken since the trial before', { min: -1, max: 10 }),
+          normal: number('fine', 'Stock taken', 'Normal stock taken since the trial before; none comes back', { min: 0, max: 10 }),
           sigma: z.optional(number('fine', 'Uncertainty', 'Of the stock taken; 0.0005 when left out', { min: 0, max: 1 })),
         }),
       )

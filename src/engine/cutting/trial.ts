@@ -1,30 +1,16 @@
 /**
- * What trial assemblies tell, one after the other, and what is left to cut.
+ * What trial assemblies tell, one after the other: the estimate after each (belief.ts, trialReadings.ts), and the rooms
+ * that what was taken leaves for the rest.
  *
- * Unknown is e_i, by how much the film of seat i is greater than the parts are taken to give (m), the same along its
- * line. Before the first trial e is normal with mean 0 and the doubt of the measurements; stock taken between trials
- * adds the doubt of its own amount. A trial can tell three things:
- *
- *   stand-off z   z = P_k(e_k) + noise        P_k position at which the seat k that touches first touches
- *                 film_i(z, e_i) ≥ 0          of every other seat
- *   blue          a seat that prints has a film of at most the blue's thickness there, one that does not has more
- *   shake         a value of the forward model of gauging, as it follows every e
- *
- * Which seat touched is not known: each is a hypothesis k with its own update, weighted by how likely z and the blue
- * are under it; the mixture is put back into one normal of the same mean and covariance (assumed-density filtering).
- * Bounds on a film truncate its normal (truncated.ts). Measurements are taken to be linear in e about its mean, which
- * is exact for straight lines; the shake is relinearised.
- * @source Kalman's update; assumed-density filtering: T. Minka, A family of algorithms for approximate Bayesian
- *         inference, 2001, chapter 3 (from memory)
+ * Before the first trial every film has the doubt of the measurements; stock taken between trials adds the doubt of its
+ * own amount. A trial that agrees with what is believed leaves it where it is and makes it surer, however often.
  */
-import { leastFilm } from '../contact/film.ts';
-import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
-import { filmPerPosition } from '../gauging/filmGradient.ts';
-import type { Part, ReadingOf } from '../gauging/reading.ts';
-import { predict } from '../gauging/readings/index.ts';
+import type { SeatInput } from '../contact/fit.ts';
+import type { Part } from '../gauging/reading.ts';
+import { type Account, beginning, costOf, endOf, filmsOf, likelihoods, ranked, settled, withError, withTold } from './belief.ts';
 import type { PlanInput } from './problem.ts';
 import { movedAxially, renewed, withStock } from './stock.ts';
-import { CONTRADICTED, truncated } from './truncated.ts';
+import { type Blue, believed, type Shake, shakeTold, touchOf } from './trialReadings.ts';
 
 export interface Taken {
   seat: number;
@@ -48,60 +34,149 @@ export interface Trial {
   faces?: readonly FaceTaken[];
   /** m */
   standOff?: { value: number; sigma: number };
-  shake?: Omit<ReadingOf<'shake'>, 'kind'>;
+  shake?: Shake;
   /** seats looked at, and whether they print */
-  blue?: readonly { seat: number; prints: boolean }[];
+  blue?: Blue;
   /** thickness of the blue (m) */
   thickness: number;
 }
 
-export interface Estimate {
-  /** e, and its covariance (m, m²) */
-  mean: number[];
-  covariance: number[][];
+/** What is believed after a trial. */
+export interface Updated {
+  status: 'updated';
+  /** by how much each film is most likely greater than the parts are taken to give, and how far that may be off (m; one standard deviation, the further side) */
+  films: number[];
+  sigmas: number[];
+  /** how likely it is that each seat was the one that touched; null where neither stand-off nor blue was looked at */
+  touched: number[] | null;
+  /** the parts by now as they were taken to be, and as they are believed to be */
+  parts: SeatInput[];
+  seats: SeatInput[];
+  /** what may have happened, the most likely first */
+  accounts: Account[];
 }
 
 export type TrialResult =
-  | { status: 'updated'; estimate: Estimate /** likelihood that each seat was the one that touched; null without a stand-off */; touched: number[] | null /** the parts by now, as believed */; seats: SeatInput[] }
+  | Updated
   /** nothing the parts could be, within the doubts stated, reads like this */
   | { status: 'contradiction' }
   /** the shake has no prediction for these parts */
   | { status: 'noModel' };
 
+type Input = Pick<PlanInput, 'seats' | 'faces'> & Partial<Pick<PlanInput, 'allow'>>;
+
 /** The estimate after each trial in turn; it ends with the first that cannot be taken in. */
-export function trialsOf(input: Pick<PlanInput, 'seats' | 'faces'> & Partial<Pick<PlanInput, 'allow'>>, trials: readonly Trial[], doubt: number): TrialResult[] {
-  let estimate: Estimate = { mean: input.seats.map(() => 0), covariance: input.seats.map((_, i) => input.seats.map((__, j) => (i === j ? doubt * doubt : 0))) };
+export function trialsOf(input: Input, trials: readonly Trial[], doubt: number): TrialResult[] {
+  let accounts = [beginning(input.seats.length, doubt)];
   let parts = input.seats.map((seat) => ({ ...seat }));
-  const results: TrialResult[] = [];
   const fresh = new Set<string>();
+  const results: TrialResult[] = [];
   for (const trial of trials) {
-    parts = parts.map((seat) => ({ ...seat }));
-    for (const { seat, part, normal, sigma } of trial.taken) {
-      // the first cut to a new line leaves nothing of the old one
-      const { renew } = input.allow?.find((a) => a.seat === seat && a.part === part) ?? {};
-      if (renew !== undefined && !fresh.has(`${seat} ${part}`)) parts[seat]![part] = renewed(parts[seat]![part], renew);
-      fresh.add(`${seat} ${part}`);
-      parts[seat]![part] = withStock(parts[seat]![part], part, normal);
-      estimate.covariance[seat]![seat]! += sigma * sigma;
+    for (const { seat, sigma } of trial.taken)
+      accounts = accounts.map((a) =>
+        withError(
+          a,
+          unit(input, (i) => (i === seat ? 1 : 0)),
+          sigma,
+        ),
+      );
+    for (const { face, sigma } of trial.faces ?? []) {
+      const { seats, part } = input.faces![face]!;
+      // the same error in all of them, each as its half angle makes film of it
+      const gains = unit(input, (i) => (seats.includes(i) ? Math.sin(parts[i]![part].halfAngle) : 0));
+      accounts = accounts.map((a) => withError(a, gains, sigma));
     }
-    for (const { face, off, sigma } of trial.faces ?? []) {
-      const { seats, part, moves } = input.faces![face]!;
-      for (const seat of seats) {
-        parts[seat]![part] = movedAxially(parts[seat]![part], moves * off);
-        // the same doubt in all of them, each as its half angle makes film of it
-        for (const other of seats) estimate.covariance[seat]![other]! += sigma * sigma * Math.sin(parts[seat]![part].halfAngle) * Math.sin(parts[other]![part].halfAngle);
-      }
-    }
-    const result = updated(parts, estimate, trial);
+    parts = cutBy(input, parts, trial, fresh);
+    const result = updated(parts, accounts, trial);
     results.push(result);
     if (result.status !== 'updated') break;
-    estimate = copied(result.estimate);
+    accounts = result.accounts;
   }
   return results;
 }
 
-/** The parts with the films greater by e. */
-export const believed = (parts: readonly SeatInput[], mean: readonly number[]): SeatInput[] => parts.map((seat, i) => ({ ...seat, bush: withStock(seat.bush, 'bush', mean[i]!) }));
+const unit = ({ seats }: Input, of: (seat: number) => number) => seats.map((_, i) => of(i));
+
+/** The parts after what was taken before a trial. */
+function cutBy({ allow, faces }: Input, before: readonly SeatInput[], trial: Trial, fresh: Set<string>): SeatInput[] {
+  const parts = before.map((seat) => ({ ...seat }));
+  for (const { seat, part, normal } of trial.taken) {
+    // the first cut to a new line leaves nothing of the old one
+    const { renew } = allow?.find((a) => a.seat === seat && a.part === part) ?? {};
+    if (renew !== undefined && normal > 0 && !fresh.has(`${seat} ${part}`)) parts[seat]![part] = renewed(parts[seat]![part], renew);
+    if (normal > 0) fresh.add(`${seat} ${part}`);
+    parts[seat]![part] = withStock(parts[seat]![part], part, normal);
+  }
+  for (const { face, off } of trial.faces ?? []) {
+    const { seats, part, moves } = faces![face]!;
+    for (const seat of seats) parts[seat]![part] = movedAxially(parts[seat]![part], moves * off);
+  }
+  return parts;
+}
+
+/** A trial whose readings are this many standard deviations from all that could be is no reading of these parts. */
+const CONTRADICTED = 6;
+/** Rounds of working out again, and the change (m) of a film that asks for another. */
+const ROUNDS = 5;
+const SETTLED = 1e-12;
+
+interface Explained extends Account {
+  seat: number | null;
+}
+
+function updated(parts: readonly SeatInput[], before: readonly Account[], trial: Trial): TrialResult {
+  const touches = trial.standOff !== undefined || (trial.blue ?? []).length > 0;
+  const explained = before.flatMap((account) => (touches ? parts.map((_, seat) => explanation(parts, account, trial, seat)) : [explanation(parts, account, trial, null)]));
+  const accounts = ranked(explained.filter((account): account is Explained => account !== null && account !== 'noModel'));
+  if (accounts.length === 0) return { status: explained.includes('noModel') ? 'noModel' : 'contradiction' };
+  if (costOf(accounts[0]!) - costOf(before[0]!) > CONTRADICTED ** 2) return { status: 'contradiction' };
+  const films = filmsOf(accounts[0]!);
+  const weights = likelihoods(accounts);
+  return {
+    status: 'updated',
+    films,
+    sigmas: films.map((_, i) =>
+      spreadOf(
+        accounts,
+        films.map((__, k) => (k === i ? 1 : 0)),
+      ),
+    ),
+    touched: touches ? parts.map((_, i) => accounts.reduce((sum, { seat }, k) => sum + (seat === i ? weights[k]! : 0), 0)) : null,
+    parts: [...parts],
+    seats: believed(parts, films),
+    accounts,
+  };
+}
+
+/** How far (m) a combination of the films may be off its estimate: one standard deviation, the further side. */
+export function spreadOf(accounts: readonly Account[], gains: readonly number[]): number {
+  const [low, high] = [endOf(accounts, gains, -1, 1), endOf(accounts, gains, 1, 1)];
+  const middle = gains.reduce((sum, g, i) => sum + g * filmsOf(accounts[0]!)[i]!, 0);
+  return Math.max(middle - low.value, high.value - middle);
+}
+
+/** What an account becomes by a trial, with this seat the one that touched; null where it cannot have. */
+function explanation(parts: readonly SeatInput[], before: Account, trial: Trial, seat: number | null): Explained | null | 'noModel' {
+  let about = filmsOf(before);
+  let found: Explained | null = null;
+  for (let round = 0; round < ROUNDS; round++) {
+    let account = before;
+    const touch = seat === null ? null : touchOf(parts, about, seat, trial.blue ?? [], trial.thickness);
+    if (seat !== null && !touch) return found;
+    if (touch && trial.standOff) account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about });
+    if (trial.shake) {
+      const told = shakeTold(parts, about, trial.shake);
+      if (!told) return found ?? 'noModel';
+      account = withTold(account, told);
+    }
+    found = { ...settled(account, touch?.bounds ?? []), seat };
+    const next = filmsOf(found);
+    const moved = Math.max(...next.map((e, i) => Math.abs(e - about[i]!)));
+    about = next;
+    if (moved < SETTLED) break;
+  }
+  return found;
+}
 
 /** Rooms left after what was taken: less cleanup, less limit. */
 export const remaining = (allow: PlanInput['allow'], trials: readonly Trial[]): PlanInput['allow'] =>
@@ -116,122 +191,3 @@ export const remainingFaces = (faces: NonNullable<PlanInput['faces']>, trials: r
     const off = trials.flatMap((trial) => trial.faces ?? []).reduce((sum, t) => (t.face === k ? sum + t.off : sum), 0);
     return { ...face, cleanup: Math.max(0, face.cleanup - off), limit: Math.max(0, face.limit - off), add: face.add === 0 ? 0 : Math.max(0, face.add + off) };
   });
-
-function updated(parts: readonly SeatInput[], before: Estimate, trial: Trial): TrialResult {
-  let estimate = before;
-  let touched: number[] | null = null;
-  if (trial.standOff) {
-    const mixture = hypotheses(parts, before, trial, trial.standOff);
-    if (mixture.every(({ likelihood }) => likelihood < CONTRADICTED)) return { status: 'contradiction' };
-    const all = mixture.reduce((sum, { weight }) => sum + weight, 0);
-    estimate = collapsed(
-      mixture.map((m) => ({ ...m, weight: m.weight / all })),
-      parts.length,
-    );
-    touched = parts.map((_, i) => (mixture.find(({ seat }) => seat === i)?.weight ?? 0) / all);
-  }
-  if (trial.shake) {
-    const shaken = shakeUpdate(parts, estimate, trial.shake);
-    if (!shaken) return { status: 'noModel' };
-    if (shaken.likelihood < CONTRADICTED) return { status: 'contradiction' };
-    estimate = shaken.estimate;
-  }
-  return { status: 'updated', estimate, touched, seats: believed(parts, estimate.mean) };
-}
-
-interface Hypothesis extends Measured {
-  seat: number;
-}
-
-interface Measured {
-  estimate: Estimate;
-  /** density of what was read, and the same as a share of the greatest it could have been */
-  weight: number;
-  likelihood: number;
-}
-
-/** One for every seat that can have touched first. */
-function hypotheses(parts: readonly SeatInput[], before: Estimate, trial: Trial, read: { value: number; sigma: number }): Hypothesis[] {
-  const printed = (i: number) => trial.blue?.find(({ seat }) => seat === i)?.prints;
-  const now = believed(parts, before.mean);
-  return now.flatMap((part, k): Hypothesis[] => {
-    const lines = seatLines(part);
-    const at = lines.closes === 'rearward' ? positionForFilm(lines, 0) : null;
-    if (at === null || printed(k) === false) return [];
-    // A film greater by e lets the journal go further by e over the film it gains a metre.
-    const gain = -1 / filmPerPosition(lines, at)!;
-    const gains = now.map((_, i) => (i === k ? gain : 0));
-    const taken = measured(before, gains, read.value - at, read.sigma);
-    let { estimate } = taken;
-    let clear = 1;
-    for (const [i, other] of now.entries()) {
-      if (i === k) continue;
-      const film = leastFilm(seatLines(other).gap, read.value);
-      if (film === null) continue;
-      // film here is that with e at the mean before; it is greater by what e differs from that
-      const [low, high] = printed(i) === undefined ? [0, Number.POSITIVE_INFINITY] : printed(i) ? [0, trial.thickness] : [trial.thickness, Number.POSITIVE_INFINITY];
-      const bounded = between(estimate, i, low - film + before.mean[i]!, high - film + before.mean[i]!);
-      clear *= bounded.probability < CONTRADICTED ? 0 : bounded.probability;
-      estimate = bounded.estimate;
-    }
-    return [{ seat: k, weight: taken.weight * clear, likelihood: taken.likelihood * clear, estimate }];
-  });
-}
-
-/** Kalman's update by a value that is `off` (m) from what is predicted and follows e by `gains`; its weight is its density. */
-function measured({ mean, covariance }: Estimate, gains: readonly number[], off: number, sigma: number): Measured {
-  const along = covariance.map((row) => row.reduce((sum, c, j) => sum + c * gains[j]!, 0));
-  const variance = sigma * sigma + along.reduce((sum, c, i) => sum + c * gains[i]!, 0);
-  const estimate = {
-    mean: mean.map((m, i) => m + (along[i]! * off) / variance),
-    covariance: covariance.map((row, i) => row.map((c, j) => c - (along[i]! * along[j]!) / variance)),
-  };
-  const likelihood = Math.exp((-off * off) / (2 * variance));
-  return { estimate, likelihood, weight: likelihood / Math.sqrt(variance) };
-}
-
-/** e_i known to lie between two bounds. */
-function between({ mean, covariance }: Estimate, i: number, low: number, high: number): { estimate: Estimate; probability: number } {
-  const variance = covariance[i]![i]!;
-  if (variance === 0) return { estimate: { mean, covariance }, probability: mean[i]! >= low && mean[i]! <= high ? 1 : 0 };
-  const cut = truncated(mean[i]!, Math.sqrt(variance), low, high);
-  const share = covariance.map((row) => row[i]! / variance);
-  const less = variance - cut.variance;
-  return {
-    probability: cut.probability,
-    estimate: { mean: mean.map((m, j) => m + share[j]! * (cut.mean - mean[i]!)), covariance: covariance.map((row, j) => row.map((c, l) => c - share[j]! * share[l]! * less)) },
-  };
-}
-
-/** One normal of the mixture's mean and covariance. */
-function collapsed(mixture: readonly Hypothesis[], size: number): Estimate {
-  const mean = Array.from({ length: size }, (_, i) => mixture.reduce((sum, { weight, estimate }) => sum + weight * estimate.mean[i]!, 0));
-  const covariance = mean.map((mi, i) => mean.map((mj, j) => mixture.reduce((sum, { weight, estimate: e }) => sum + weight * (e.covariance[i]![j]! + (e.mean[i]! - mi) * (e.mean[j]! - mj)), 0)));
-  return { mean, covariance };
-}
-
-/** Step (m) of the differences by which the shake's dependence on e is found, and rounds of relinearising. */
-const DIFFERENCE = 1e-8;
-const ROUNDS = 5;
-
-function shakeUpdate(parts: readonly SeatInput[], before: Estimate, shake: Omit<ReadingOf<'shake'>, 'kind'>): Measured | null {
-  const read = (e: readonly number[]) => predict({ kind: 'shake', ...shake }, believed(parts, e)).value;
-  let about = before.mean;
-  let found: Measured | null = null;
-  for (let round = 0; round < ROUNDS; round++) {
-    const here = read(about);
-    if (here === null) return null;
-    const gains: number[] = [];
-    for (let i = 0; i < about.length; i++) {
-      const more = read(about.map((e, j) => (j === i ? e + DIFFERENCE : e)));
-      if (more === null) return null;
-      gains.push((more - here) / DIFFERENCE);
-    }
-    const predicted = here + gains.reduce((sum, g, i) => sum + g * (before.mean[i]! - about[i]!), 0);
-    found = measured(before, gains, shake.value - predicted, shake.sigma);
-    about = found.estimate.mean;
-  }
-  return found;
-}
-
-const copied = ({ mean, covariance }: Estimate): Estimate => ({ mean: [...mean], covariance: covariance.map((row) => [...row]) });

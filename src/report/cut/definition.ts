@@ -98,11 +98,23 @@ const workItem = z.strictObject({
   done: z.boolean(),
 });
 
-const smallStep = z.strictObject({ seat: z.string(), part, normal: mm('Stock normal to the surface'), diameter: mm('Change of the diameter') });
+const leftAmount = {
+  sigma: mm('Standard uncertainty of that amount'),
+  safe: mm('What may be taken now: the least that is left for any parts the trials have not ruled out (95 in 100); never more than the amount'),
+  doubted: z.string().check(z.meta({ description: 'Seat whose film has most of that uncertainty' })),
+};
+const smallStep = z.strictObject({
+  seat: z.string(),
+  part,
+  normal: mm('Stock normal to the surface'),
+  diameter: mm('Change of the diameter'),
+  safeDiameter: mm('Change of the diameter by the stock that may be taken now'),
+  ...leftAmount,
+});
 
 const trial = z.strictObject({
   status: z.enum(['updated', 'contradiction', 'noModel']),
-  films: z.nullable(z.record(z.string(), z.strictObject({ more: mm('By how much the film is greater than the design gives'), sigma: mm('Standard uncertainty') }))),
+  films: z.nullable(z.record(z.string(), z.strictObject({ more: mm('By how much the film is most likely greater than the design gives'), sigma: mm('Standard uncertainty, of the further side') }))),
   touched: z.nullable(z.record(z.string(), plain('Likelihood that this seat touched first'))),
 });
 
@@ -136,7 +148,7 @@ export const cutReport = z.strictObject({
   remaining: z.optional(
     z.strictObject({
       steps: z.array(smallStep),
-      faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on') })),
+      faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
       position: mm('Position of the journal'),
       films: z.record(z.string(), mmOrNull('Least film')),
       feasible: z.boolean(),

@@ -1,9 +1,9 @@
 /** What the trials told, and what is left to cut after the last of them. */
 import type { Design } from '../../design/definition.ts';
-import { planCut, planIn } from '../../engine/cutting/plan.ts';
+import { type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { diameterChange } from '../../engine/cutting/stock.ts';
-import { remaining, remainingFaces, type TrialResult, trialsOf } from '../../engine/cutting/trial.ts';
+import { remaining, remainingFaces, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
 import { type Cut, orNull, toDoubt, toTrials } from './toCut.ts';
@@ -17,37 +17,35 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
   const last = results[results.length - 1]!;
   return {
     trials: results.map((result) => resultSection(design, result)),
-    ...(last.status === 'updated' && { remaining: remainingSection(design, { ...input, seats: last.seats, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }) }),
+    ...(last.status === 'updated' && { remaining: remainingSection(design, { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }, last) }),
   };
 }
 
 function resultSection(design: Design, result: TrialResult): NonNullable<Trials['trials']>[number] {
   if (result.status !== 'updated') return { status: result.status, films: null, touched: null };
-  const { mean, covariance } = result.estimate;
+  const { films, sigmas, touched } = result;
   const named = <T>(of: (i: number) => T) => Object.fromEntries(design.seats.map(({ name }, i) => [name, of(i)]));
   return {
     status: 'updated',
-    films: named((i) => ({ more: millimetres(mean[i]!), sigma: millimetres(Math.sqrt(Math.max(0, covariance[i]![i]!))) })),
-    touched: result.touched && named((i) => result.touched![i]!),
+    films: named((i) => ({ more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) })),
+    touched: touched && named((i) => touched[i]!),
   };
 }
 
-function remainingSection(design: Design, input: PlanInput): NonNullable<Trials['remaining']> {
-  const verdict = planCut(input);
-  const plan = planIn(verdict);
-  const steps = (plan?.rooms ?? []).flatMap(({ of }, k) => {
-    const normal = plan!.amounts[k]!;
-    if (of.kind !== 'surface' || normal === 0) return [];
-    const diameter = diameterChange(normal, plan!.base[of.seat]![of.part].halfAngle, of.part);
-    return [{ seat: design.seats[of.seat]!.name, part: of.part, normal: millimetres(normal), diameter: millimetres(diameter) }];
-  });
-  const faces = (plan?.rooms ?? []).flatMap(({ of }, k) => {
-    const off = plan!.amounts[k]!;
-    return of.kind === 'face' && off !== 0 ? [{ name: input.faces![of.face]!.name, off: millimetres(off) }] : [];
-  });
+function remainingSection(design: Design, input: PlanInput, after: Updated): NonNullable<Trials['remaining']> {
+  const { verdict, plan, amounts } = leftToCut(input, after);
+  const spread = ({ sigma, safe, doubted }: LeftAmount) => ({ sigma: millimetres(sigma), safe: millimetres(safe), doubted: design.seats[doubted]!.name });
   return {
-    steps,
-    faces,
+    steps: amounts.flatMap((left) => {
+      const { of } = plan!.rooms[left.room]!;
+      if (of.kind !== 'surface') return [];
+      const diameter = (normal: number) => millimetres(diameterChange(normal, plan!.base[of.seat]![of.part].halfAngle, of.part));
+      return [{ seat: design.seats[of.seat]!.name, part: of.part, normal: millimetres(left.amount), diameter: diameter(left.amount), safeDiameter: diameter(left.safe), ...spread(left) }];
+    }),
+    faces: amounts.flatMap((left) => {
+      const { of } = plan!.rooms[left.room]!;
+      return of.kind === 'face' ? [{ name: input.faces![of.face]!.name, off: millimetres(left.amount), ...spread(left) }] : [];
+    }),
     position: millimetres(plan?.position ?? input.position),
     films: Object.fromEntries(design.seats.map(({ name }, i) => [name, orNull(plan?.films[i] ?? null)])),
     feasible: verdict.status === 'planned',

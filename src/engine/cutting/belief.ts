@@ -1,0 +1,166 @@
+/**
+ * What is believed of the films after some trials: the most likely of them, and how far from it they may be.
+ *
+ * Unknown x: first e_i, by how much the film of seat i is greater than the parts are taken to give, then the errors of
+ * what was taken off between trials. Before anything is read they are normal, independent, with mean 0. What was read
+ * (linear in x, with normal noise) and what is known to be so (bounds) give the sum of squares
+ *
+ *   cost(x) = Σ (x_i/s_i)² + Σ ((read - predicted(x))/σ)²        with every bound kept
+ *
+ * and the estimate is the x of least cost: constrained weighted least squares, which is the mode of the posterior
+ * density (maximum a posteriori). Not its mean: a bound on one side pulls the mean away from it, the more often it
+ * is told the further, though nothing that was read says so. The mode stays where every reading agrees and every bound
+ * is kept, however often.
+ *
+ * Which seat touched is not known. Every sequence of seats is an account of its own, with readings and bounds of its
+ * own; the estimate is that of the least cost among all. How likely each is: Laplace's approximation
+ * exp(-cost/2)/Π√(variance of each reading as predicted).
+ *
+ * How far a combination u = j·e may lie off: as far as the least cost with u held stays within level² of the least of
+ * all (profile likelihood). Without bounds and with one account that is level standard deviations; a bound ends it
+ * sooner, another account that explains the readings nearly as well reaches further.
+ * @source profile likelihood: D. J. Venzon, S. H. Moolgavkar, Appl. Statist. 37 (1988) 87; Laplace's approximation:
+ *         D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, 2003, chapter 27; recursive least
+ *         squares: R. E. Kalman, 1960 (all from memory)
+ */
+import { dot, type HalfSpace, type Mode, modeWithin, type Normal, times } from './bounded.ts';
+
+/** A value read (m), linear in e about the point it was worked out at: predicted + gains·(e - about). */
+export interface Told {
+  value: number;
+  sigma: number;
+  predicted: number;
+  gains: readonly number[];
+  about: readonly number[];
+}
+
+/** gains·e ≤ limit (m) */
+export interface Bound {
+  gains: readonly number[];
+  limit: number;
+}
+
+/** One account of what happened. */
+export interface Account extends Normal {
+  /** e of the parts as they are by now, as rows on x */
+  now: number[][];
+  bounds: HalfSpace[];
+  /** sum of squares of what was read, bounds not counted, and Σ log of the variances as predicted */
+  cost: number;
+  logVariance: number;
+  mode: Mode;
+}
+
+/** Squares by which an account may be worse than the best and still be carried on, and how many are. */
+const WORTH = 40;
+const MOST_ACCOUNTS = 12;
+
+/** Before the first trial. `doubt`: standard uncertainty of every film (m). */
+export function beginning(seats: number, doubt: number): Account {
+  const unit = Array.from({ length: seats }, (_, i) => Array.from({ length: seats }, (__, j) => (i === j ? 1 : 0)));
+  const mean = new Array<number>(seats).fill(0);
+  return { mean, covariance: unit.map((row) => row.map((x) => x * doubt * doubt)), now: unit, bounds: [], cost: 0, logVariance: 0, mode: { point: mean, cost: 0 } };
+}
+
+export const filmsOf = ({ now, mode }: Account): number[] => times(now, mode.point);
+export const costOf = ({ cost, mode }: Account): number => cost + mode.cost;
+
+/** One more unknown: an error of standard deviation sigma (m) that the films follow by these gains. */
+export function withError(account: Account, gains: readonly number[], sigma: number): Account {
+  if (sigma === 0) return account;
+  const { mean, covariance, now, bounds, mode } = account;
+  return {
+    ...account,
+    mean: [...mean, 0],
+    covariance: [...covariance.map((row) => [...row, 0]), [...mean.map(() => 0), sigma * sigma]],
+    now: now.map((row, i) => [...row, gains[i]!]),
+    bounds: bounds.map(({ normal, limit }) => ({ normal: [...normal, 0], limit })),
+    mode: { ...mode, point: [...mode.point, 0] },
+  };
+}
+
+/** Gains on e as gains on x. */
+const onUnknowns = ({ now, mean }: Account, gains: readonly number[]): number[] => mean.map((_, j) => gains.reduce((sum, g, i) => sum + g * now[i]![j]!, 0));
+
+export function withTold(account: Account, { value, sigma, predicted, gains, about }: Told): Account {
+  const row = onUnknowns(account, gains);
+  const along = times(account.covariance, row);
+  const variance = sigma * sigma + dot(row, along);
+  const off = value - (predicted + dot(row, account.mean) - dot(gains, about));
+  return {
+    ...account,
+    mean: account.mean.map((m, i) => m + (along[i]! * off) / variance),
+    covariance: account.covariance.map((r, i) => r.map((c, j) => c - (along[i]! * along[j]!) / variance)),
+    cost: account.cost + (off * off) / variance,
+    logVariance: account.logVariance + Math.log(variance),
+  };
+}
+
+/** The account with more bounds, its mode found. */
+export function settled(account: Account, bounds: readonly Bound[]): Account {
+  const all = [...account.bounds, ...bounds.map(({ gains, limit }) => ({ normal: onUnknowns(account, gains), limit }))];
+  return { ...account, bounds: all, mode: modeWithin(account, all) };
+}
+
+/** The best first; those too unlikely to matter left out. */
+export function ranked<A extends Account>(accounts: readonly A[]): A[] {
+  const sorted = [...accounts].sort((a, b) => costOf(a) - costOf(b));
+  return sorted.filter((account) => costOf(account) <= costOf(sorted[0]!) + WORTH).slice(0, MOST_ACCOUNTS);
+}
+
+/** How likely each account is, all together 1. */
+export function likelihoods(accounts: readonly Account[]): number[] {
+  const logs = accounts.map((account) => -(costOf(account) + account.logVariance) / 2);
+  const most = Math.max(...logs);
+  const weights = logs.map((log) => Math.exp(log - most));
+  const all = weights.reduce((a, b) => a + b, 0);
+  return weights.map((w) => w / all);
+}
+
+export interface End {
+  /** value of the combination there (m), and the e that have it */
+  value: number;
+  films: number[];
+}
+
+/** Steps of halving: to a millionth of a standard deviation. */
+const HALVINGS = 24;
+
+/** How far down (side -1) or up (1) a combination of the films may lie; the accounts are ranked. */
+export function endOf(accounts: readonly Account[], gains: readonly number[], side: 1 | -1, level: number): End {
+  const least = costOf(accounts[0]!);
+  let end: End = { value: dot(gains, filmsOf(accounts[0]!)), films: filmsOf(accounts[0]!) };
+  for (const account of accounts) {
+    const found = endWithin(account, gains, side, level * level + least);
+    if (found && side * (found.value - end.value) > 0) end = found;
+  }
+  return end;
+}
+
+/** The end within one account; null where that itself costs too much. */
+function endWithin(account: Account, gains: readonly number[], side: 1 | -1, most: number): End | null {
+  if (costOf(account) > most) return null;
+  const row = onUnknowns(account, gains);
+  const along = times(account.covariance, row);
+  const variance = dot(row, along);
+  const here: End = { value: dot(row, account.mode.point), films: filmsOf(account) };
+  if (!(variance > 0)) return here;
+  const centre = dot(row, account.mean);
+  const held: number[][] = account.covariance.map((r, i) => r.map((c, j) => c - (along[i]! * along[j]!) / variance));
+  const at = (value: number) => {
+    const away = (value - centre) / variance;
+    const mode = modeWithin({ mean: account.mean.map((m, i) => m + along[i]! * away), covariance: held }, account.bounds);
+    return { cost: account.cost + (value - centre) * away + mode.cost, point: mode.point };
+  };
+  const end = (value: number): End => ({ value, films: times(account.now, at(value).point) });
+  // Bounds can only cost more: without them it would end here.
+  const farthest = centre + side * Math.sqrt(Math.max(0, (most - account.cost) * variance));
+  if (at(farthest).cost <= most + 1e-9) return end(farthest);
+  let [good, bad] = [here.value, farthest];
+  for (let k = 0; k < HALVINGS; k++) {
+    const middle = (good + bad) / 2;
+    if (at(middle).cost <= most) good = middle;
+    else bad = middle;
+  }
+  return end(good);
+}

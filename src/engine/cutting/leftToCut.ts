@@ -1,0 +1,63 @@
+/**
+ * What is left to cut after trials: of every amount the most likely, how far that may be off, and how much of it may
+ * safely be taken before the next trial.
+ *
+ *   most likely  the plan of the parts as believed
+ *   may be off   by the spread of Σ J_i·e_i, J the change of the amount by each film (differences of the plan)
+ *   safe         the plan of the parts as they may be at the end of that spread where the least comes off, CAUTIOUS
+ *                standard deviations out: metal cannot be put back. Never more than is most likely left.
+ *
+ * The plan follows the films in straight pieces, so J holds near the estimate; the safe amount is a plan of its own
+ * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add up.
+ */
+import { endOf } from './belief.ts';
+import { type Plan, planCut, planIn, type Verdict } from './plan.ts';
+import type { PlanInput } from './problem.ts';
+import { spreadOf, type Updated } from './trial.ts';
+import { believed } from './trialReadings.ts';
+
+/** One-sided 95 in 100 of a normal spread. */
+export const CAUTIOUS = 1.645;
+/** m, of the differences */
+const DIFFERENCE = 1e-8;
+/** Less than this (m) is nothing to take. */
+const NOTHING = 1e-12;
+
+export interface LeftAmount {
+  /** place in the plan's rooms */
+  room: number;
+  /** m: most likely, its standard deviation, and what may safely be taken */
+  amount: number;
+  sigma: number;
+  safe: number;
+  /** the seat whose film has most of that doubt */
+  doubted: number;
+}
+
+export interface Left {
+  verdict: Verdict;
+  plan: Plan | null;
+  amounts: LeftAmount[];
+}
+
+/** @param input the question as it is after the trials: rooms that are left; its seats are not looked at */
+export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts }: Pick<Updated, 'parts' | 'films' | 'sigmas' | 'accounts'>): Left {
+  const verdictAt = (e: readonly number[]) => planCut({ ...input, seats: believed(parts, e) });
+  const verdict = verdictAt(films);
+  const plan = planIn(verdict);
+  if (!plan) return { verdict, plan, amounts: [] };
+  const at = (e: readonly number[]) => planIn(verdictAt(e))?.amounts ?? plan.amounts;
+  const sides = films.map((_, i) => [1, -1].map((side) => at(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e)))) as [number[], number[]]);
+  const amounts = plan.amounts.flatMap((amount, room): LeftAmount[] => {
+    if (Math.abs(amount) <= NOTHING) return [];
+    const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
+    const sigma = spreadOf(accounts, gains);
+    const shares = gains.map((g, i) => Math.abs(g) * sigmas[i]!);
+    const doubted = shares.indexOf(Math.max(...shares));
+    const end = endOf(accounts, gains, amount > 0 ? -1 : 1, CAUTIOUS);
+    const then = at(end.films)[room]!;
+    const safe = amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
+    return [{ room, amount, sigma, safe, doubted }];
+  });
+  return { verdict, plan, amounts };
+}
