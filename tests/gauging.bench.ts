@@ -1,7 +1,7 @@
 import { bench, describe } from 'vitest';
 import { consequencesOf } from '../src/engine/gauging/consequences.ts';
 import { nextFor, wholeOf } from '../src/engine/gauging/nextReading.ts';
-import { disturbed, doubleCone, estimated, noisy, normals, notebook, UM } from './engine/gauging/pairs.ts';
+import { disturbed, doubleCone, estimated, noisy, normals, notebook, straightnessNotebook, UM } from './engine/gauging/pairs.ts';
 
 const truth = disturbed(doubleCone(), [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);
 const once = notebook(doubleCone(), truth);
@@ -18,5 +18,19 @@ describe('a notebook of 40 readings', () => {
   });
   bench('what to read next', () => {
     nextFor(wholeOf(found, forty), { of: 'relation' }, 10 * UM);
+  });
+});
+
+describe.each([10, 30, 100, 300])('straightness at %i stations of one surface besides', (stations) => {
+  const readings = noisy(straightnessNotebook(stations).readings, normals(2));
+  const shape = estimated(doubleCone(), readings);
+  bench('estimate', () => {
+    estimated(doubleCone(), readings);
+  });
+  bench('what follows, 2,000 drawn shapes', () => {
+    consequencesOf(shape, 10 * UM);
+  });
+  bench('what to read next', () => {
+    nextFor(wholeOf(shape, readings), { of: 'relation' }, 10 * UM);
   });
 });

@@ -1,5 +1,5 @@
 /** How the readings lie about the fitted shape: residuals, chi-square, and the reading that disagrees (estimate.ts has the equations). */
-import { type Decomposition, leverageOf } from './decomposition.ts';
+import { type Decomposition, leveragesOf } from './decomposition.ts';
 import { chiSquareTail, twoSidedTail } from './distributions.ts';
 import type { Linear } from './linearise.ts';
 import type { Reading } from './reading.ts';
@@ -41,9 +41,10 @@ const SUSPECT = 0.01;
 
 /** `places`: of each reading used, its place in the list of all · `chiSquareWithout`: chi-square fitted anew without the k-th of them. */
 export function assessed(linear: Linear, decomposition: Decomposition, readings: readonly Reading[], places: readonly number[], chiSquareWithout: (k: number) => number): Assessment {
+  const leverages = leveragesOf(decomposition);
   const fits = readings.map((reading, i): ReadingFit => {
     const fitted = linear.predictions[i]!.value!;
-    const leverage = leverageOf(decomposition, i);
+    const leverage = leverages[i]!;
     const residual = reading.value - fitted;
     const normalised = 1 - leverage > CHECKED ? residual / (reading.sigma * Math.sqrt(1 - leverage)) : 0;
     return { index: places[i]!, fitted, residual, normalised, leverage };

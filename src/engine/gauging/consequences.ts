@@ -14,7 +14,7 @@
  */
 import { seatLines } from '../contact/fit.ts';
 import { uncertaintyOf } from './decomposition.ts';
-import { drawnShapes } from './draws.ts';
+import { ofDrawnShapes } from './draws.ts';
 import type { Estimate } from './estimate.ts';
 import { followed, type Quantity, quantitiesOf, valuesOf } from './quantities.ts';
 import type { Influence, On } from './reading.ts';
@@ -52,7 +52,7 @@ const OUTSIDE = 0.025;
 /** With the journal at `position` (m). */
 export function consequencesOf(estimate: Estimate, position: number, draws = DRAWS): Consequences {
   const { seats } = estimate;
-  const drawn = drawnShapes(estimate, draws, SEED).map((shape) => valuesOf(shape, position));
+  const drawn = ofDrawnShapes(estimate, draws, SEED, (shape) => valuesOf(shape, position));
   const all = quantitiesOf(seats).map((quantity, k): Consequence => {
     const found = followed(quantity, seats, position);
     if (!found) return { quantity, value: null, sigma: null, interval: null, asDrawn: [] };

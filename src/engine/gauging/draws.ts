@@ -8,19 +8,40 @@ import type { Estimate } from './estimate.ts';
 import { isShape, withNumbers } from './shape.ts';
 
 /** Shapes drawn, the same for the same seed. What the readings leave open stays as it is; draws that are no shape at all are left out. */
-export function drawnShapes({ seats, unknowns, numbers, decomposition }: Estimate, count: number, seed: number): SeatInput[][] {
-  // Not xoroshiro128plus: begun with a small seed, its first numbers are far out.
-  const random = mersenne(seed);
-  const shapes: SeatInput[][] = [];
+export function drawnShapes(estimate: Estimate, count: number, seed: number): SeatInput[][] {
+  return ofDrawnShapes(estimate, count, seed, (shape) => shape);
+}
+
+/** Something of each of them; the shapes themselves are not kept. */
+export function ofDrawnShapes<T>({ seats, unknowns, numbers, decomposition }: Estimate, count: number, seed: number, of: (shape: SeatInput[]) => T): T[] {
+  const { rank } = decomposition;
+  const normal = standardNormals(seed, count * rank);
+  const results: T[] = [];
   for (let k = 0; k < count; k++) {
-    const normal = Array.from({ length: decomposition.rank }, () => normalQuantile(uniformFloat64(random) + Number.EPSILON / 4));
-    const change = drawOf(decomposition, normal);
+    const change = drawOf(decomposition, normal.subarray(k * rank, (k + 1) * rank));
     const drawn = withNumbers(
       seats,
       unknowns,
       numbers.map((x, j) => x + change[j]!),
     );
-    if (isShape(drawn)) shapes.push(drawn);
+    if (isShape(drawn)) results.push(of(drawn));
   }
-  return shapes;
+  return results;
+}
+
+/** The last sequence made: every edit of a notebook asks for the same one again. */
+let last = { seed: Number.NaN, random: mersenne(0), values: new Float64Array(0) };
+
+/** Standard normal draws, the same for the same seed however many are asked for. */
+function standardNormals(seed: number, count: number): Float64Array {
+  // Not xoroshiro128plus: begun with a small seed, its first numbers are far out.
+  if (last.seed !== seed) last = { seed, random: mersenne(seed), values: new Float64Array(0) };
+  const known = last.values.length;
+  if (known < count) {
+    const values = new Float64Array(count);
+    values.set(last.values);
+    for (let i = known; i < count; i++) values[i] = normalQuantile(uniformFloat64(last.random) + Number.EPSILON / 4);
+    last.values = values;
+  }
+  return last.values;
 }

@@ -106,12 +106,12 @@ function least(problem: Problem, from: Float64Array): Fitted | null {
   const { unknowns } = problem;
   const first = linearise(problem, from);
   if (!first) return null;
-  let held = heldOf(decompose(first.rows, unknowns.list.length), unknowns);
+  let held = heldOf(decompose(first.rows, unknowns.list.length, unknowns.points), unknowns);
   for (let round = 1; ; round++) {
     const minimum = minimise(problem, from, held);
     if (!minimum) return null;
     const { numbers, linear, settled } = minimum;
-    const again = heldOf(decompose(linear.rows, unknowns.list.length), unknowns);
+    const again = heldOf(decompose(linear.rows, unknowns.list.length, unknowns.points), unknowns);
     if (round === ROUNDS || countOf(again) === countOf(held)) return { unknowns, numbers, linear, settled, held };
     held = again;
   }
@@ -121,7 +121,7 @@ const countOf = (held: readonly boolean[]) => held.filter(Boolean).length;
 
 function whole({ unknowns, numbers, linear, settled, held }: Fitted, notebook: readonly Reading[], used: readonly number[], impossible: Impossible[], nominal: readonly SeatInput[], priors: readonly Prior[]): Estimate {
   const count = unknowns.list.length;
-  const decomposition = decompose(linear.rows, count);
+  const decomposition = decompose(linear.rows, count, unknowns.points);
   const without = (k: number) => notebook.filter((_, i) => i !== k);
   const chiSquareWithout = (k: number) => fitted(nominal, without(k), priors, linear.seats)?.linear.chiSquare ?? 0;
   return {

@@ -65,12 +65,25 @@ export function breakpointsAt(seat: SeatLines, index: number, position: number, 
   return found;
 }
 
-const isBreakpoint = (chain: Gap['bush'], u: number) => chain.u.some((v) => Math.abs(v - u) <= SAME);
+function isBreakpoint({ u: us }: Gap['bush'], u: number): boolean {
+  const k = firstFrom(us, u - SAME);
+  return k < us.length && us[k]! <= u + SAME;
+}
+
+/** The first place of a rising list that is not below `value`; its length where all are. */
+function firstFrom(rising: Float64Array, value: number): number {
+  let [low, high] = [0, rising.length];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (rising[middle]! < value) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
 
 /** Slope dr/dz of a line at a station (m), its end pieces carried on. */
 function slopeAt({ z, r }: Line, station: number): number {
-  let k = 0;
-  while (k < z.length - 2 && z[k + 1]! < station) k++;
+  const k = Math.min(Math.max(firstFrom(z, station) - 1, 0), z.length - 2);
   return (r[k + 1]! - r[k]!) / (z[k + 1]! - z[k]!);
 }
 

@@ -8,7 +8,7 @@
  * (kinks.ts). Ends when a step promises nothing beyond rounding, or none of them gains.
  */
 import { type Direction, directionOf } from './direction.ts';
-import { branchDirections, hasKinks, leadsAcross, otherDirections, WORTH } from './kinks.ts';
+import { directionsAcross, hasKinks, otherDirections, WORTH } from './kinks.ts';
 import { chiSquareOf, type Linear, linearise, type Problem } from './linearise.ts';
 
 const MOST_STEPS = 60;
@@ -18,6 +18,8 @@ const MOST_TRIES = 12;
 /** of steps over a kink, of which there are many to try */
 const FEW_HALVINGS = 8;
 const MOST_CROSSINGS = 2;
+/** Where a plain step was cut short the next one begins at so many times its length. */
+const LONGER = 8;
 /** A gain of chi-square that changes no number by more than a thousandth of its uncertainty; where steps fall short, it is the end. */
 const GAIN = 1e-6;
 
@@ -33,8 +35,7 @@ export function minimise(problem: Problem, from: Float64Array, held: readonly bo
   let best = descend(problem, from, held);
   for (let crossing = 0; best && crossing < MOST_CROSSINGS; crossing++) {
     const { numbers, linear } = best;
-    const lower = branchDirections(problem, linear, held)
-      .filter((direction) => leadsAcross(problem, linear, direction))
+    const lower = directionsAcross(problem, linear, held)
       .flatMap(
         ({ step }) =>
           descend(
@@ -55,14 +56,18 @@ function descend(problem: Problem, from: Float64Array, held: readonly boolean[])
   let linear = linearise(problem, numbers);
   if (!linear) return null;
   let tries = 0;
+  let taken = 1;
   for (let step = 0; step < MOST_STEPS; step++) {
-    const plain = directionOf(linear.rows, linear.residuals, held);
+    const plain = directionOf(linear.rows, linear.residuals, held, problem.unknowns.points);
     const rounding = linear.noise + 1e-15 * linear.chiSquare;
-    let next = alongStep(problem, numbers, linear, plain);
+    let next = alongStep(problem, numbers, linear, plain, Math.min(1, LONGER * taken));
+    taken = next.length;
     const promised = plain.gain <= rounding;
     if (!promised && next.gain < plain.gain / 10 && tries++ < MOST_TRIES) {
       for (const other of otherDirections(problem, linear, held)) {
-        const there = alongStep(problem, numbers, linear, other, FEW_HALVINGS);
+        // Once one has gained more than the rest promise, they are not tried.
+        if (linear.chiSquare - other.chiSquare < next.gain) break;
+        const there = alongStep(problem, numbers, linear, other, 1, FEW_HALVINGS);
         if (there.gain > next.gain) next = there;
       }
     }
@@ -81,13 +86,21 @@ function descend(problem: Problem, from: Float64Array, held: readonly boolean[])
   return { numbers, linear, settled: false };
 }
 
-function alongStep(problem: Problem, numbers: Float64Array, { chiSquare }: Linear, { step }: Direction, halvings = MOST_HALVINGS): { numbers: Float64Array; gain: number } {
-  let length = 1;
+interface Along {
+  numbers: Float64Array;
+  gain: number;
+  /** share of the step that was taken */
+  length: number;
+}
+
+/** Along a step, from a share of it downward, to where chi-square is less. */
+function alongStep(problem: Problem, numbers: Float64Array, { chiSquare }: Linear, { step }: Direction, most = 1, halvings = MOST_HALVINGS): Along {
+  let length = most;
   for (let k = 0; k < halvings; k++) {
     const there = numbers.map((x, j) => x + length * step[j]!);
-    const gain = chiSquare - chiSquareOf(problem, there);
-    if (gain > 0) return { numbers: there, gain };
+    const gain = chiSquare - chiSquareOf(problem, there, chiSquare);
+    if (gain > 0) return { numbers: there, gain, length };
     length /= 2;
   }
-  return { numbers, gain: 0 };
+  return { numbers, gain: 0, length: 1 };
 }

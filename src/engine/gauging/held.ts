@@ -4,13 +4,13 @@
  * The null space of the readings (decomposition.ts) is a space of changes that no reading sees. Holding an unknown
  * that moves in it takes one direction out; it is done until none is left.
  */
-import { type Decomposition, NOTHING } from './decomposition.ts';
+import { type Decomposition, NOTHING, openDirections } from './decomposition.ts';
 import type { Unknowns } from './shape.ts';
 
 /** As few unknowns as take the null space away when they are held: deviations first, then half angles, then radii. */
 export function heldOf(d: Decomposition, { list }: Unknowns): boolean[] {
   const held = list.map(() => false);
-  let open = Array.from({ length: d.unknowns - d.rank }, (_, k) => Array.from({ length: d.unknowns }, (_, j) => d.v.get(j, d.rank + k)));
+  let open = openDirections(d);
   const order = list.map((_, j) => j).sort((a, b) => ORDER[list[a]!.of] - ORDER[list[b]!.of] || a - b);
   for (const j of order) {
     const lean = Math.hypot(...open.map((vector) => vector[j]!));

@@ -7,6 +7,7 @@
  */
 import { type Direction, directionOf } from './direction.ts';
 import { type Linear, over, type Problem } from './linearise.ts';
+import type { Branch } from './reading.ts';
 import { gradientOf } from './shape.ts';
 
 /** A gain of chi-square worth the name: a thirtieth of an uncertainty. */
@@ -20,65 +21,72 @@ const MOST_TOGETHER = 4;
 /** Readings of the assembled pair are greatest values of several. */
 export const hasKinks = ({ readings }: Problem) => readings.some((reading) => !('seat' in reading));
 
-/** A step that follows one branch, and what chi-square and the branches would be at its end, were all linear. */
+/** A step that follows branches, and what chi-square would be at its end, were all linear. */
 export interface BranchDirection extends Direction {
-  branch: number;
   chiSquare: number;
 }
 
-/** The steps that follow each branch of the readings that have several. */
-export function branchDirections(problem: Problem, linear: Linear, held: readonly boolean[]): BranchDirection[] {
-  return nearestBranches(linear).map((branch) => ({ branch, ...togetherDirection(problem, linear, held, [branch]) }));
+/** The branches at one shape; all readings that have several have the same, since they tell of one assembled pair. */
+interface Kink {
+  /** places of those readings */
+  readings: number[];
+  branches: Branch[];
+  gradients: Float64Array[];
+  /** those that are nearest to deciding, the deciding one first */
+  nearest: number[];
 }
 
-/** Those that are nearest to deciding, the deciding one first. */
-function nearestBranches(linear: Linear): number[] {
-  const branches = branchesOf(linear);
-  return branches
+function kinkOf({ unknowns }: Problem, { predictions, seats }: Linear): Kink | null {
+  const readings = predictions.flatMap(({ branches }, i) => (branches ? [i] : []));
+  const branches = readings.length === 0 ? [] : predictions[readings[0]!]!.branches!();
+  if (branches.length < 2) return null;
+  const nearest = branches
     .map((_, k) => k)
     .sort((a, b) => branches[b]!.value - branches[a]!.value)
     .slice(0, MOST_TOGETHER);
+  return { readings, branches, gradients: branches.map(({ influences }) => gradientOf(influences, seats, unknowns)), nearest };
 }
 
-/** The branches of the first reading that has several; all such readings have the same, since they tell of one assembled pair. */
-const branchesOf = (linear: Linear) => linear.predictions[branchyOf(linear)[0] ?? -1]?.branches ?? [];
-
-/** The step that follows one branch and keeps others at its value. */
-function togetherDirection(problem: Problem, linear: Linear, held: readonly boolean[], [first, ...others]: readonly number[]): Direction & { chiSquare: number } {
-  const { readings, unknowns } = problem;
-  const rows = linear.rows.slice();
-  const residuals = linear.residuals.slice();
-  const told = (branch: number) => branchesOf(linear)[branch]!;
-  const gradients = new Map([first!, ...others].map((branch) => [branch, gradientOf(told(branch).influences, linear.seats, unknowns)]));
-  for (const i of branchyOf(linear)) {
-    const { value, sigma } = readings[i]!;
-    rows[i] = over(gradients.get(first!)!, sigma);
-    residuals[i] = (value - told(first!).value) / sigma;
-  }
-  const chiSquare = residuals.reduce((sum, e) => sum + e * e, 0);
-  const heavy = HEAVY / readings[branchyOf(linear)[0]!]!.sigma;
-  for (const other of others) {
-    const gradient = gradients.get(other)!;
-    rows.push(gradients.get(first!)!.map((g, j) => (g - gradient[j]!) * heavy));
-    residuals.push((told(other).value - told(first!).value) * heavy);
-  }
-  const direction = directionOf(rows, residuals, held);
-  return { ...direction, chiSquare: chiSquare - direction.gain };
+/** The steps that follow one branch to where chi-square is less and it is the one that decides. */
+export function directionsAcross(problem: Problem, linear: Linear, held: readonly boolean[]): BranchDirection[] {
+  const kink = kinkOf(problem, linear);
+  if (!kink) return [];
+  return kink.nearest.flatMap((branch) => {
+    const direction = togetherDirection(problem, linear, held, kink, [branch]);
+    return direction.chiSquare <= linear.chiSquare - WORTH && decides(kink, branch, direction.step) ? [direction] : [];
+  });
 }
 
-const branchyOf = ({ predictions }: Linear) => predictions.flatMap((prediction, i) => ((prediction.branches?.length ?? 0) > 1 ? [i] : []));
-
-/** Whether a branch leads to where chi-square is less and it is the one that decides. */
-export function leadsAcross({ unknowns }: Problem, linear: Linear, { step, branch, chiSquare }: BranchDirection): boolean {
-  if (chiSquare > linear.chiSquare - WORTH) return false;
-  const branches = linear.predictions[branchyOf(linear)[0]!]!.branches!;
-  const there = branches.map(({ value, influences }) => value + gradientOf(influences, linear.seats, unknowns).reduce((sum, g, j) => sum + g * step[j]!, 0));
+/** Whether a branch is the greatest at the end of a step. */
+function decides({ branches, gradients }: Kink, branch: number, step: Float64Array): boolean {
+  const there = branches.map(({ value }, k) => value + gradients[k]!.reduce((sum, g, j) => sum + g * step[j]!, 0));
   return there.every((value) => value <= there[branch]! + 1e-9);
 }
 
-/** The steps that follow one branch, or keep several together: every choice of the few that are nearest to deciding. */
-export function otherDirections(problem: Problem, linear: Linear, held: readonly boolean[]): Direction[] {
-  const nearest = nearestBranches(linear);
-  const choices = Array.from({ length: 2 ** nearest.length - 1 }, (_, mask) => nearest.filter((_, k) => (mask + 1) & (1 << k)));
-  return choices.map((set) => togetherDirection(problem, linear, held, set));
+/** The step that follows one branch and keeps others at its value. */
+function togetherDirection({ readings, unknowns }: Problem, linear: Linear, held: readonly boolean[], kink: Kink, [first, ...others]: readonly number[]): BranchDirection {
+  const rows = linear.rows.slice();
+  const residuals = linear.residuals.slice();
+  const { branches, gradients } = kink;
+  for (const i of kink.readings) {
+    const { value, sigma } = readings[i]!;
+    rows[i] = over(gradients[first!]!, sigma);
+    residuals[i] = (value - branches[first!]!.value) / sigma;
+  }
+  const heavy = HEAVY / readings[kink.readings[0]!]!.sigma;
+  for (const other of others) {
+    const gradient = gradients[other]!;
+    rows.push(gradients[first!]!.map((g, j) => (g - gradient[j]!) * heavy));
+    residuals.push((branches[other]!.value - branches[first!]!.value) * heavy);
+  }
+  const direction = directionOf(rows, residuals, held, unknowns.points);
+  return { ...direction, chiSquare: residuals.reduce((sum, e) => sum + e * e, 0) - direction.gain };
+}
+
+/** The steps that follow one branch, or keep several together: every choice of the few that are nearest to deciding, the most promising first. */
+export function otherDirections(problem: Problem, linear: Linear, held: readonly boolean[]): BranchDirection[] {
+  const kink = kinkOf(problem, linear);
+  if (!kink) return [];
+  const choices = Array.from({ length: 2 ** kink.nearest.length - 1 }, (_, mask) => kink.nearest.filter((_, k) => (mask + 1) & (1 << k)));
+  return choices.map((set) => togetherDirection(problem, linear, held, kink, set)).sort((a, b) => a.chiSquare - b.chiSquare);
 }

@@ -40,9 +40,28 @@ export interface Linear {
 /** The place of a prior's unknown. */
 const placeOf = ({ list }: Unknowns, prior: Prior) => list.findIndex((u) => u.seat === prior.seat && u.part === prior.part && u.of === prior.of);
 
-/** Chi-square of a set of numbers; infinite where they make no shape or a reading has no value there. */
-export function chiSquareOf(problem: Problem, numbers: Float64Array): number {
-  return residualsOf(problem, numbers)?.chiSquare ?? Number.POSITIVE_INFINITY;
+/**
+ * Chi-square of a set of numbers; infinite where they make no shape or a reading has no value there, and as soon as it is
+ * seen to reach `most`. Readings of the assembled pair come last, since they take longest to predict.
+ */
+export function chiSquareOf({ start, unknowns, startNumbers, readings, priors }: Problem, numbers: Float64Array, most: number): number {
+  const seats = withNumbers(start, unknowns, numbers);
+  if (!isShape(seats)) return Number.POSITIVE_INFINITY;
+  let sum = 0;
+  for (const prior of priors) {
+    const place = placeOf(unknowns, prior);
+    sum += ((startNumbers[place]! - numbers[place]!) / prior.sigma) ** 2;
+  }
+  for (const ofPair of [false, true]) {
+    for (const reading of readings) {
+      if ('seat' in reading === ofPair) continue;
+      if (sum >= most) return Number.POSITIVE_INFINITY;
+      const { value } = predict(reading, seats);
+      if (value === null) return Number.POSITIVE_INFINITY;
+      sum += ((reading.value - value) / reading.sigma) ** 2;
+    }
+  }
+  return sum;
 }
 
 type Residuals = Omit<Linear, 'rows'>;

@@ -58,7 +58,7 @@ export function wholeOf({ seats }: Estimate, readings: readonly Reading[], prior
   const startNumbers = numbersOf(start, unknowns);
   const rows = linearise({ start, unknowns, startNumbers, readings: possible, priors }, startNumbers)!.rows;
   const count = unknowns.list.length;
-  const told = decompose(rows, count);
+  const told = decompose(rows, count, unknowns.points);
   const candidates = candidatesOf(start, possible);
   return {
     seats: start,

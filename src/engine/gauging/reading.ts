@@ -81,8 +81,8 @@ export interface Prediction {
   value: number | null;
   influences: Influence[];
   fault: Fault | null;
-  /** where the value is the greatest of several: those near it, the deciding one among them */
-  branches?: Branch[];
+  /** where the value is the greatest of several: those near it, the deciding one among them; worked out when asked for */
+  branches?: () => Branch[];
 }
 
 export interface ReadingKind<K extends Kind> {

@@ -11,7 +11,7 @@
  * end-to-end line, so half angle and radius then are those of that line.
  */
 import type { SeatInput } from '../contact/fit.ts';
-import type { Surface } from '../geometry/line.ts';
+import { type Line, lineOf, type Surface } from '../geometry/line.ts';
 import type { Influence, On, Part, Reading } from './reading.ts';
 
 export interface Unknown extends On {
@@ -31,6 +31,8 @@ interface Places {
 export interface Unknowns {
   list: Unknown[];
   places: Map<string, Places>;
+  /** places of the deviations in the list */
+  points: number[];
 }
 
 const keyOf = ({ seat, part }: On) => `${seat} ${part}`;
@@ -41,7 +43,7 @@ const keyOf = ({ seat, part }: On) => `${seat} ${part}`;
  */
 export function startingShape(nominal: readonly SeatInput[], surfaces: readonly On[], readings: readonly Reading[]): { seats: SeatInput[]; unknowns: Unknowns } {
   const seats = nominal.map((seat) => ({ ...seat }));
-  const unknowns: Unknowns = { list: [], places: new Map() };
+  const unknowns: Unknowns = { list: [], places: new Map(), points: [] };
   for (const on of [...surfaces].sort((a, b) => a.seat - b.seat || (a.part < b.part ? 1 : -1))) {
     if (unknowns.places.has(keyOf(on))) continue;
     const stations = readings.flatMap((r) => (r.kind === 'straightness' && r.seat === on.seat && r.part === on.part ? [r.station] : []));
@@ -54,6 +56,7 @@ export function startingShape(nominal: readonly SeatInput[], surfaces: readonly 
     }
     unknowns.places.set(keyOf(on), places);
   }
+  unknowns.points = unknowns.list.flatMap(({ of }, j) => (of === 'deviation' ? [j] : []));
   return { seats, unknowns };
 }
 
@@ -71,6 +74,17 @@ function endToEnd(surface: Surface, stations: readonly number[], part: Part): Su
 /** +1 where metal that stands proud makes the radius larger. */
 const outward = (part: Part) => (part === 'journal' ? 1 : -1);
 
+const lines = new WeakMap<Surface, Line>();
+
+/** The line of a surface; worked out once, since several readings ask for that of the same shape. */
+export function lineOn(surface: Surface, part: Part): Line {
+  const known = lines.get(surface);
+  if (known) return known;
+  const line = lineOf(surface, part === 'journal' ? 'inside' : 'outside');
+  lines.set(surface, line);
+  return line;
+}
+
 /** Radius (m) of a surface at a station (m). */
 export function radiusOf(surface: Surface, part: Part, z: number): number {
   return surface.radius + (z - surface.station) * Math.tan(surface.halfAngle) + (outward(part) * deviationAt(surface.profile, z)) / Math.cos(surface.halfAngle);
@@ -78,7 +92,13 @@ export function radiusOf(surface: Surface, part: Part, z: number): number {
 
 /** Deviation (m) of a profile at a station (m): linear between the points, level beyond the ends, 0 without any. */
 export function deviationAt(profile: Surface['profile'], z: number): number {
-  return hats(profile, z).reduce((sum, [k, weight]) => sum + weight * profile[k]![1], 0);
+  const last = profile.length - 1;
+  if (last < 0) return 0;
+  if (z <= profile[0]![0]) return profile[0]![1];
+  if (z >= profile[last]![0]) return profile[last]![1];
+  const k = pieceAt(profile, z);
+  const t = shareIn(profile, k, z);
+  return (1 - t) * profile[k]![1] + t * profile[k + 1]![1];
 }
 
 /** The points of a profile that tell at a station, each with its share. */
@@ -87,19 +107,28 @@ function hats(profile: Surface['profile'], z: number): [point: number, share: nu
   if (last < 0) return [];
   if (z <= profile[0]![0]) return [[0, 1]];
   if (z >= profile[last]![0]) return [[last, 1]];
+  const k = pieceAt(profile, z);
+  const t = shareIn(profile, k, z);
+  return [
+    [k, 1 - t],
+    [k + 1, t],
+  ];
+}
+
+/** The piece of a profile in which a station between its ends lies. */
+function pieceAt(profile: Surface['profile'], z: number): number {
   let low = 0;
-  let high = last;
+  let high = profile.length - 1;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     if (profile[middle]![0] <= z) low = middle;
     else high = middle;
   }
-  const t = (z - profile[low]![0]) / (profile[high]![0] - profile[low]![0]);
-  return [
-    [low, 1 - t],
-    [high, t],
-  ];
+  return low;
 }
+
+/** How far along its piece a station lies, from 0 to 1. */
+const shareIn = (profile: Surface['profile'], k: number, z: number) => (z - profile[k]![0]) / (profile[k + 1]![0] - profile[k]![0]);
 
 /** The derivative of a value by every unknown, from its influences on the shape `seats`. */
 export function gradientOf(influences: readonly Influence[], seats: readonly SeatInput[], unknowns: Unknowns): Float64Array {
@@ -163,8 +192,7 @@ export function isShape(seats: readonly SeatInput[]): boolean {
   return seats.every((seat) =>
     (['journal', 'bush'] as const).every((part) => {
       const surface = seat[part];
-      const stations = [surface.from, surface.to, ...surface.profile.map(([z]) => z)];
-      return Math.abs(surface.halfAngle) < STEEPEST && stations.every((z) => radiusOf(surface, part, Math.min(Math.max(z, surface.from), surface.to)) > 0);
+      return Math.abs(surface.halfAngle) < STEEPEST && lineOn(surface, part).r.every((r) => r > 0);
     }),
   );
 }

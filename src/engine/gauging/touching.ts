@@ -30,9 +30,9 @@ export interface Touch {
 /** A roll of radius q (m) with its centre at station Z (m) on the outside of a line; null where it misses it. */
 export function rollOn(line: Line, q: number, Z: number): Touch | null {
   return greatest(line, (z0, r0, slope, z1) => {
+    if (z0 > Z + q || z1 < Z - q) return null;
     const from = Math.max(z0, Z - q);
     const to = Math.min(z1, Z + q);
-    if (from > to) return null;
     const tangent = Z + (q * slope) / Math.hypot(1, slope);
     const z = Math.min(Math.max(tangent, from), to);
     const r = r0 + (z - z0) * slope;
@@ -89,7 +89,7 @@ export function distanceTo({ z, r }: Line, Z: number, R: number): number {
   for (let i = 1; i < z.length; i++) {
     const [dz, dr] = [z[i]! - z[i - 1]!, r[i]! - r[i - 1]!];
     const t = Math.min(1, Math.max(0, ((Z - z[i - 1]!) * dz + (R - r[i - 1]!) * dr) / (dz * dz + dr * dr)));
-    least = Math.min(least, Math.hypot(z[i - 1]! + t * dz - Z, r[i - 1]! + t * dr - R));
+    least = Math.min(least, (z[i - 1]! + t * dz - Z) ** 2 + (r[i - 1]! + t * dr - R) ** 2);
   }
-  return least;
+  return Math.sqrt(least);
 }

@@ -116,3 +116,14 @@ export function kolmogorov(sample: readonly number[], cdf: (x: number) => number
   const n = sorted.length;
   return Math.sqrt(n) * sorted.reduce((most, x, i) => Math.max(most, Math.abs(cdf(x) - i / n), Math.abs(cdf(x) - (i + 1) / n)), 0);
 }
+
+/** A notebook with the straightness of one journal read at so many stations, bowed twice by a micrometre; exact values. */
+export function straightnessNotebook(stations: number): { truth: SeatInput[]; readings: Reading[] } {
+  const disturbedPair = disturbed(doubleCone(), [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);
+  const { journal } = disturbedPair[0]!;
+  const places = Array.from({ length: stations }, (_, k) => (k + 1) / (stations + 1));
+  const profile: [number, number][] = [0, ...places, 1].map((share) => [at(journal, share), share === 0 || share === 1 ? 0 : UM * Math.sin(2 * Math.PI * share)]);
+  const truth = disturbedPair.map((seat, i) => (i === 0 ? { ...seat, journal: { ...journal, profile } } : seat));
+  const straight = places.flatMap((share) => readFrom(truth, { kind: 'straightness', seat: 0, part: 'journal', station: at(journal, share), value: 0, sigma: 0.3 * UM }));
+  return { truth, readings: [...notebook(doubleCone(), truth), ...straight] };
+}

@@ -7,9 +7,9 @@
  * @source tangency; Machinery's Handbook, "Measuring taper holes with balls" (from memory)
  */
 import type { SeatInput } from '../../contact/fit.ts';
-import { lineOf } from '../../geometry/line.ts';
 import type { Fault, ReadingKind } from '../reading.ts';
 import { impossible } from '../reading.ts';
+import { lineOn } from '../shape.ts';
 import { ballIn, distanceTo, type Touch } from '../touching.ts';
 
 export const ballDepth: ReadingKind<'ballDepth'> = {
@@ -20,7 +20,7 @@ export const ballDepth: ReadingKind<'ballDepth'> = {
     const bush = seats[seat]!.bush;
     if (bush.halfAngle === 0) return impossible({ what: 'straight' });
     const closes = bush.halfAngle > 0 ? 'rearward' : 'noseward';
-    const line = lineOf(bush, 'outside');
+    const line = lineOn(bush, 'bush');
     const touch = ballIn(line, ball / 2, closes);
     if (!touch) return impossible({ what: 'falls', ball, bore: 2 * Math.min(...line.r) });
     const rate = (closes === 'rearward' ? 1 : -1) * (touch.radius / Math.sqrt((ball * ball) / 4 - touch.radius ** 2));
@@ -32,7 +32,7 @@ function faultOf(seat: number, q: number, touch: Touch, closes: 'rearward' | 'no
   if (touch.edge) return { what: 'edge', end: (touch.edge === 'rear') === (closes === 'rearward') ? 'small' : 'large', station: touch.station };
   for (const [k, other] of seats.entries()) {
     if (k === seat) continue;
-    const line = lineOf(other.bush, 'outside');
+    const line = lineOn(other.bush, 'bush');
     const before = closes === 'rearward' ? line.z[0]! > touch.centre : line.z[line.z.length - 1]! < touch.centre;
     const narrowest = Math.min(...line.r);
     if (before && narrowest < q) return { what: 'blocked', seat: k, bore: 2 * narrowest };

@@ -6,9 +6,9 @@
  * D + d·(1 + tan(45° + a/2)).
  * @source tangency; Machinery's Handbook, "Measuring tapers with rolls" (from memory)
  */
-import { lineOf } from '../../geometry/line.ts';
 import type { Fault, ReadingKind } from '../reading.ts';
 import { impossible } from '../reading.ts';
+import { lineOn } from '../shape.ts';
 import { distanceTo, rollOn } from '../touching.ts';
 
 export const overRolls: ReadingKind<'overRolls'> = {
@@ -18,9 +18,9 @@ export const overRolls: ReadingKind<'overRolls'> = {
     if (part === 'bush') return impossible({ what: 'wrongPart', part });
     const surface = seats[seat]![part];
     const { from, to } = surface;
-    const touch = rollOn(lineOf(surface, 'inside'), roll / 2, station);
+    const touch = rollOn(lineOn(surface, 'journal'), roll / 2, station);
     if (!touch) return impossible({ what: 'missed', station, from, to });
-    const other = seats.findIndex((s, k) => k !== seat && distanceTo(lineOf(s.journal, 'inside'), station, touch.centre) < roll / 2);
+    const other = seats.findIndex((s, k) => k !== seat && distanceTo(lineOn(s.journal, 'journal'), station, touch.centre) < roll / 2);
     const smallEnd = surface.halfAngle >= 0 ? 'rear' : 'nose';
     let fault: Fault | null = null;
     if (touch.edge) fault = { what: 'edge', end: touch.edge === smallEnd ? 'small' : 'large', station: touch.station };

@@ -25,7 +25,7 @@ export const standOff: ReadingKind<'standOff'> = {
     const touches = all.flatMap(({ seat, lines }) => followed(lines, seat));
     if (touches.length === 0) return impossible({ what: 'neverTouches' });
     const first = touches.reduce((a, b) => (b.value > a.value ? b : a));
-    const branches: Branch[] = touches.flatMap(({ lines, seat, value }) => positionBranches(lines, seat, value, 0, NEAR));
+    const branches = (): Branch[] => touches.flatMap(({ lines, seat, value }) => positionBranches(lines, seat, value, 0, NEAR));
     return { value: first.value, influences: first.influences, fault: null, branches };
   },
 };
