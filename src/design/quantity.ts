@@ -1,5 +1,6 @@
 /** How each kind of number is shown in a field and read from what was typed, in the units a person likes. */
 import type { Quantity } from './definition.ts';
+import { fromUnit, inUnit, type Measure, unitOf } from './measures.ts';
 import type { QuantityAt } from './place.ts';
 import { angleExact, fineExact, fineUnit, lengthExact, lengthUnit, type System, type Typed, typedHalfAngle, typedLength } from './units.ts';
 
@@ -17,16 +18,16 @@ const WRITTEN: Record<Quantity, Written> = {
   tilt: plain('rad'),
   ratio: plain(''),
   count: plain(''),
-  force: plain('N'),
-  pressure: plain('MPa'),
+  force: measured('force'),
+  pressure: measured('pressure'),
   speed: plain('rev/min', ['rpm', '1/min']),
-  temperature: plain('°C', ['C']),
+  temperature: measured('temperature'),
   viscosity: plain('Pa·s', ['Pa.s', 'Pa s']),
   kinematicViscosity: plain('mm²/s', ['mm2/s', 'cSt']),
   density: plain('g/cm³', ['g/cm3']),
-  mass: plain('kg'),
+  mass: measured('mass'),
   specificHeat: plain('J/(kg·K)', ['J/kg.K', 'J/(kg.K)']),
-  area: plain('mm²', ['mm2']),
+  area: measured('area'),
   cooling: plain('W/(m²·K)', ['W/m2.K', 'W/(m2.K)']),
   expansion: plain('1/K', ['/K']),
   wear: plain('mm³/(N·m)', ['mm3/(N.m)', 'mm3/N.m']),
@@ -47,15 +48,34 @@ export function typedQuantity(at: QuantityAt, text: string, system: System): Typ
   return { ok: false, message: `found ${told(typed.value)}; it must be ${rule} ${told(broken.value)}` };
 }
 
+const NUMBER = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*?)\s*$/i;
+const same = (name: string, typed: string) => name.toLowerCase() === typed.toLowerCase();
+const shownText = (value: number, digits: number, unit: string) => `${`${+value.toPrecision(digits)}`.replace('-', '−')}${unit === '' || unit === '°' ? unit : ` ${unit}`}`;
+
 /** A number with one unit, or none. */
 function plain(unit: string, also: readonly string[] = []): Written {
   return {
-    text: (value) => `${`${+value.toPrecision(12)}`.replace('-', '−')}${unit === '' || unit.startsWith('°') ? unit : ` ${unit}`}`,
+    text: (value) => shownText(value, 12, unit),
     typed(text) {
-      const [, number, after] = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*?)\s*$/i.exec(text) ?? [];
+      const [, number, after] = NUMBER.exec(text) ?? [];
       if (number === undefined) return { ok: false, message: `found "${text}"; type a number${unit === '' ? '' : ` in ${unit}`}` };
-      if (after !== '' && ![unit, ...also].some((name) => name.toLowerCase() === after!.toLowerCase())) return { ok: false, message: `unit "${after}" is not known here; ${unit === '' ? 'type a number alone' : `use ${unit}`}` };
+      if (after !== '' && ![unit, ...also].some((name) => same(name, after!))) return { ok: false, message: `unit "${after}" is not known here; ${unit === '' ? 'type a number alone' : `use ${unit}`}` };
       return { ok: true, value: Number(number.replace(',', '.')) };
+    },
+  };
+}
+
+/** A number in the unit of the person's system; the other one's may be typed after it. In inch, digits enough to type it back. */
+function measured(measure: Measure): Written {
+  const [metric, inch] = [unitOf(measure, 'metric'), unitOf(measure, 'inch')];
+  return {
+    text: (value, system) => shownText(inUnit(measure, value, system), system === 'metric' ? 12 : 8, unitOf(measure, system).name),
+    typed(text, system) {
+      const [, number, after] = NUMBER.exec(text) ?? [];
+      if (number === undefined) return { ok: false, message: `found "${text}"; type a number in ${metric.name} or ${inch.name}` };
+      const named = (['metric', 'inch'] as const).find((one) => [unitOf(measure, one).name, ...(unitOf(measure, one).also ?? [])].some((name) => same(name, after!)));
+      if (after !== '' && named === undefined) return { ok: false, message: `unit "${after}" is not known here; use ${metric.name} or ${inch.name}` };
+      return { ok: true, value: fromUnit(measure, Number(number.replace(',', '.')), named ?? system) };
     },
   };
 }

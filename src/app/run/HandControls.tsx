@@ -1,6 +1,7 @@
 /** Speed, thrust, oil and load by hand, beside the picture that follows them. */
 import type { ReactNode } from 'react';
 import type { Design } from '../../design/definition.ts';
+import { figures, measureText } from '../../design/measures.ts';
 import { withValue } from '../../design/place.ts';
 import { fineText, type System } from '../../design/units.ts';
 import { ISO_GRADES } from '../../engine/film/oil.ts';
@@ -11,7 +12,6 @@ import type { Work } from '../store.ts';
 import { useHeld } from '../useHeld.ts';
 import { HandSlider } from './HandSlider.tsx';
 import { NoseView } from './NoseView.tsx';
-import { figures } from './pressureText.ts';
 import { isPosed } from './runEdits.ts';
 
 interface Props {
@@ -45,7 +45,7 @@ export function HandControls({ work, design, fields, system, children }: Props) 
           set={(value) => put('run.speed', way * Number((10 ** value).toPrecision(3)))}
         />
         <OilSlider work={work} oil={oil} put={put} />
-        {!isPosed(design.run!) && <ThrustSlider work={work} thrust={load?.z ?? 0} sideways={Math.hypot(load?.x ?? 0, load?.y ?? 0)} put={put} />}
+        {!isPosed(design.run!) && <ThrustSlider work={work} thrust={load?.z ?? 0} sideways={Math.hypot(load?.x ?? 0, load?.y ?? 0)} put={put} system={system} />}
         <PositionSlider work={work} design={design} system={system} />
         {children}
       </div>
@@ -76,7 +76,7 @@ function OilSlider({ work, oil, put }: { work: Work; oil: NonNullable<Design['ru
   return <HandSlider work={work} title="Oil" min={0} max={ISO_GRADES.length - 1} step={1} value={nearest} text={`ISO VG ${figures(oil.grade)}`} set={(value) => put('run.oil.grade', ISO_GRADES[value]!)} />;
 }
 
-function ThrustSlider({ work, thrust, sideways, put }: { work: Work; thrust: number; sideways: number; put: Put }) {
+function ThrustSlider({ work, thrust, sideways, put, system }: { work: Work; thrust: number; sideways: number; put: Put; system: System }) {
   // Held during a drag, so that the slider does not run away under the hand.
   const most = useHeld(roundAbove(Math.max(10, 2 * Math.abs(thrust), sideways)), work);
   return (
@@ -87,7 +87,7 @@ function ThrustSlider({ work, thrust, sideways, put }: { work: Work; thrust: num
       max={most}
       step={most / 200}
       value={Math.min(most, Math.max(-most, thrust))}
-      text={thrust === 0 ? '0 N' : `${figures(Math.abs(thrust))} N ${thrust < 0 ? 'rearward' : 'noseward'}`}
+      text={thrust === 0 ? measureText('force', 0, system) : `${measureText('force', Math.abs(thrust), system)} ${thrust < 0 ? 'rearward' : 'noseward'}`}
       set={(value) => put('run.load.z', Number(value.toPrecision(3)))}
     />
   );

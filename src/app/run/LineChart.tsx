@@ -2,10 +2,10 @@
 import { ticks } from 'd3-array';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId, useRef } from 'react';
+import { figures } from '../../design/measures.ts';
 import type { Condition } from '../../engine/heat/limits.ts';
 import { useSize } from '../useSize.ts';
 import { Hatches } from './conditions.tsx';
-import { figures } from './pressureText.ts';
 
 export interface Line {
   name: string;

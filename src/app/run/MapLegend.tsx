@@ -1,9 +1,10 @@
 /** What the colours of the maps mean, with the lines of equal value. */
+
+import { figures, unitOf } from '../../design/measures.ts';
 import type { System } from '../../design/units.ts';
 import { fineUnit } from '../../design/units.ts';
 import type { Rgb } from '../picture/colourScale.ts';
 import { cssColour } from '../picture/filmColour.ts';
-import { figures, pressureUnit } from './pressureText.ts';
 import type { Layer } from './SeatMap.tsx';
 
 interface Props {
@@ -16,7 +17,7 @@ interface Props {
 }
 
 export function MapLegend({ layer, max, levels, colour, system }: Props) {
-  const unit = layer === 'pressure' ? pressureUnit(system) : fineUnit(system);
+  const unit = layer === 'pressure' ? unitOf('pressure', system) : fineUnit(system);
   const stops = Array.from({ length: 17 }, (_, i) => cssColour(colour((max * i) / 16))).join(', ');
   return (
     <div className="map-legend">

@@ -4,6 +4,7 @@
  */
 import { type KeyboardEvent, type RefObject, useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
+import { measureText } from '../../design/measures.ts';
 import { withValue } from '../../design/place.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { RunFields } from '../../report/film/fields.ts';
@@ -12,7 +13,6 @@ import { roundAbove } from '../picture/sceneGeometry.ts';
 import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';
 import { useHeld } from '../useHeld.ts';
-import { figures } from './pressureText.ts';
 import { isPosed } from './runEdits.ts';
 import { stationsOf } from './seatMarks.ts';
 
@@ -84,7 +84,7 @@ function useGrip(work: Work, design: Design, room: number, system: System): Grip
     return { x, y, most: room, reach: ROOM, path: 'run.pose', about: 'Axis of the journal as it is held', text: `${fineText(x, system)} to the right, ${fineText(y, system)} up` };
   }
   const [x, y] = [load?.x ?? 0, load?.y ?? 0];
-  return { x, y, most, reach: ARROW, path: 'run.load', about: 'Load on the spindle', text: loadText(x, y) };
+  return { x, y, most, reach: ARROW, path: 'run.load', about: 'Load on the spindle', text: loadText(x, y, system) };
 }
 
 /** By the pointer, and by the arrow keys in twentieths of what the picture holds. */
@@ -117,8 +117,9 @@ const tidy = (value: number) => Number(value.toPrecision(4));
 /** Stays in the picture, where the handle can be got hold of again. */
 const within = (x: number, y: number): [number, number] => [Math.min(SIZE - 10, Math.max(10, x)), Math.min(SIZE - 10, Math.max(10, y))];
 
-function loadText(x: number, y: number): string {
-  const parts = [x === 0 ? '' : `${figures(Math.abs(x))} N to the ${x > 0 ? 'right' : 'left'}`, y === 0 ? '' : `${figures(Math.abs(y))} N ${y > 0 ? 'up' : 'down'}`].filter((part) => part !== '');
+function loadText(x: number, y: number, system: System): string {
+  const told = (force: number) => measureText('force', Math.abs(force), system);
+  const parts = [x === 0 ? '' : `${told(x)} to the ${x > 0 ? 'right' : 'left'}`, y === 0 ? '' : `${told(y)} ${y > 0 ? 'up' : 'down'}`].filter((part) => part !== '');
   return parts.length === 0 ? 'nothing sideways' : parts.join(', ');
 }
 

@@ -1,10 +1,13 @@
 /** Film, temperature and power: against time as it warms, and against speed in the steady state. */
 import type { Design } from '../../design/definition.ts';
+import { inUnit, unitOf } from '../../design/measures.ts';
 import { fineUnit, type System } from '../../design/units.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
-import { type LimitPoint, neededFilm } from '../../report/film/limits.ts';
+import type { LimitPoint } from '../../report/film/limits.ts';
+import { neededFilm } from '../../report/film/toSpindle.ts';
 import { ConditionLegend, stretchesOf } from './conditions.tsx';
 import { LineChart } from './LineChart.tsx';
+import { isPosed } from './runEdits.ts';
 import type { Sweep } from './useRunWork.ts';
 
 interface Props {
@@ -19,6 +22,7 @@ const parting = (design: Design, unit: number) => ({ at: neededFilm(design.run!)
 export function WarmUpCharts({ film, design, system }: Props) {
   const unit = fineUnit(system);
   const { warmUp, steady } = film;
+  const degrees = (celsius: number) => inUnit('temperature', celsius, system);
   const last = warmUp[warmUp.length - 1];
   if (!last || warmUp.length < 2) return null;
   const minutes = last.time >= 300;
@@ -35,11 +39,11 @@ export function WarmUpCharts({ film, design, system }: Props) {
         <LineChart
           title="Temperature of journal, bush and oil against time"
           across={across}
-          up="temperature, °C"
+          up={`temperature, ${unitOf('temperature', system).name}`}
           domain={domain}
-          lowest={Math.floor(Math.min(warmUp[0]!.journal, warmUp[0]!.bush))}
-          lines={[line('journal', 1, (p) => p.journal), line('bush', 0, (p) => p.bush), line('oil', 2, (p) => p.oil)]}
-          level={steady ? { at: steady.journal, text: 'steady' } : null}
+          lowest={Math.floor(degrees(Math.min(warmUp[0]!.journal, warmUp[0]!.bush)))}
+          lines={[line('journal', 1, (p) => degrees(p.journal)), line('bush', 0, (p) => degrees(p.bush)), line('oil', 2, (p) => degrees(p.oil))]}
+          level={steady ? { at: degrees(steady.journal), text: 'steady' } : null}
         />
         <LineChart title="Friction power against time" across={across} up="friction, W" domain={domain} lines={[line('friction', 2, (p) => p.power)]} />
       </div>
@@ -65,15 +69,21 @@ export function SpeedCharts({ sweep, design, system }: SpeedProps) {
   if (points.length < 2) return null;
   const domain = [points[0]!.at, points[points.length - 1]!.at] as const;
   const line = (name: string, style: number, of: (point: LimitPoint) => number | null) => ({ name, style, points: points.map((point) => [point.at, of(point) ?? Number.NaN] as const) });
-  const common = { across: 'rev/min', domain, log: true, now: design.run!.speed === 0 ? null : Math.abs(design.run!.speed), stretches: stretchesOf(points, true) };
+  const common = { across: 'rev/min', domain, log: true, now: design.run!.speed === 0 ? null : Math.abs(design.run!.speed), stretches: stretchesOf(points, true, sweep.safe ? [Math.abs(sweep.safe.from), Math.abs(sweep.safe.to)] : []) };
   return (
     <section aria-label="Against speed">
       <h2>{safeText(sweep)}</h2>
-      <p className="fine">Each point the steady state after hours at that speed, with the load and the oil as they are.</p>
+      <p className="fine">Each point the steady state after hours at that speed, {isPosed(design.run!) ? 'held as it is, with the oil it has' : 'with the load and the oil as they are'}.</p>
       <ConditionLegend points={points} />
       <div className="run-charts">
         <LineChart {...common} title="Warm least film against speed" up={`warm least film, ${unit.name}`} lines={[line('least film', 0, (p) => p.leastFilm && p.leastFilm / unit.size)]} level={parting(design, unit.size)} />
-        <LineChart {...common} title="Temperature of the journal against speed" up="journal, °C" lowest={Math.floor(design.run!.ambient ?? 20)} lines={[line('journal', 1, (p) => p.journal)]} />
+        <LineChart
+          {...common}
+          title="Temperature of the journal against speed"
+          up={`journal, ${unitOf('temperature', system).name}`}
+          lowest={Math.floor(inUnit('temperature', design.run!.ambient ?? 20, system))}
+          lines={[line('journal', 1, (p) => p.journal && inUnit('temperature', p.journal, system))]}
+        />
         <LineChart {...common} title="Friction power against speed" up="friction, W" lines={[line('friction', 2, (p) => p.power)]} />
       </div>
     </section>

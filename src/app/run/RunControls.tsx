@@ -8,7 +8,7 @@ import ControlGroup from '../controls/ControlGroup.tsx';
 import { WorkContext } from '../controls/context.ts';
 import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
-import { isPosed, OILS, oilKind, STANDS, standKind, withFurtherLoad, withGroove, withOilKind, withoutEntry, withStand } from './runEdits.ts';
+import { isPosed, type Loads, OILS, oilKind, STANDS, standKind, withFurtherLoad, withGroove, withOilKind, withoutEntry, withStand } from './runEdits.ts';
 
 const quantity = (path: string, title?: string): Control => (title === undefined ? { kind: 'quantity', path } : { kind: 'quantity', path, title });
 const under = (path: string, keys: readonly string[]): Control[] => keys.map((key) => quantity(`${path}.${key}`));
@@ -30,13 +30,24 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
   const found = useRef(fields);
   found.current = fields;
   const posed = isPosed(run);
+  // A file holds a load or a pose, never both: the load waits here while the spindle is held by hand.
+  const before = useRef<Loads | null>(null);
+  if (!posed) before.current = { ...(run.load && { load: run.load }), ...(run.loads && { loads: run.loads }) };
   const oil: Control[] = [
     { kind: 'choice', path: 'run.oil', title: 'Oil known', about: 'By its ISO grade, by two measured points, or as one viscosity.', options: OILS, read: oilKind, change: withOilKind },
     ...OIL_ROWS[oilKind(design)]!,
     quantity('run.oil.density'),
   ];
   const stand: Control[] = [
-    { kind: 'choice', path: 'run.pose', title: 'Spindle', about: 'The films are found for a load, or for a pose that you hold.', options: STANDS, read: standKind, change: (d, kind) => withStand(d, kind, found.current?.pose ?? null) },
+    {
+      kind: 'choice',
+      path: 'run.pose',
+      title: 'Spindle',
+      about: 'The films are found for a load, or for a pose that you hold.',
+      options: STANDS,
+      read: standKind,
+      change: (d, kind) => withStand(d, kind, found.current?.pose ?? null, before.current),
+    },
     ...under(posed ? 'run.pose' : 'run.load', posed ? POSE : LOAD),
   ];
   return (

@@ -1,30 +1,31 @@
 /** The run in figures: what each seat carries and loses, the whole spindle, and where the heat goes. */
+import { figures, type Measure, measureText } from '../../design/measures.ts';
 import { fineText, lengthUnit, placeText, type System } from '../../design/units.ts';
 import type { FilmReport, SeatOilReport } from '../../report/film/definition.ts';
-import { figures, pressureText } from './pressureText.ts';
 
 const NONE = '—';
 type Place = SeatOilReport['peakAt'];
 
 export function RunNumbers({ film, system }: { film: FilmReport; system: System }) {
-  const told = (value: number | null, unit: string) => (value === null ? NONE : `${figures(value)} ${unit}`);
+  const told = (value: number | null, measure: Measure) => (value === null ? NONE : measureText(measure, value, system));
+  const watts = (value: number | null) => (value === null ? NONE : `${figures(value)} W`);
   const place = (at: Place) => (at === null ? NONE : `${at.angle.toFixed(0)}°, ${stationText(at.station, system)}`);
   const warm = (seat: SeatOilReport) => film.steady?.seats.find(({ name }) => name === seat.name);
   const rows: [name: string, text: (seat: SeatOilReport) => string, sum?: string][] = [
-    ['Thrust it carries', (seat) => told(seat.force?.z ?? null, 'N'), told(film.force?.z ?? null, 'N')],
-    ['Sideways it carries', (seat) => told(seat.force && Math.hypot(seat.force.x, seat.force.y), 'N'), told(film.force && Math.hypot(film.force.x, film.force.y), 'N')],
+    ['Thrust it carries', (seat) => told(seat.force?.z ?? null, 'force'), told(film.force?.z ?? null, 'force')],
+    ['Sideways it carries', (seat) => told(seat.force && Math.hypot(seat.force.x, seat.force.y), 'force'), told(film.force && Math.hypot(film.force.x, film.force.y), 'force')],
     ['Least film, cold', (seat) => (seat.leastFilm === null ? NONE : fineText(seat.leastFilm, system)), film.leastFilm === null ? NONE : fineText(film.leastFilm, system)],
     ['…where', (seat) => place(seat.leastFilmAt)],
     ['Least film, warm', (seat) => (warm(seat) ? fineText(warm(seat)!.leastFilm, system) : NONE), film.steady ? fineText(film.steady.leastFilm, system) : NONE],
     ['Growth gives the film', (seat) => (warm(seat) ? fineText(warm(seat)!.growth, system) : NONE)],
-    ['Peak pressure', (seat) => (seat.peakPressure === null ? NONE : pressureText(seat.peakPressure, system))],
+    ['Peak pressure', (seat) => told(seat.peakPressure, 'pressure')],
     ['…where', (seat) => place(seat.peakAt)],
     ['Under pressure', (seat) => (seat.wetted === null ? NONE : `${Math.round(100 * seat.wetted)} %`)],
-    ['Friction torque', (seat) => told(seat.torque, 'N·mm'), told(film.torque, 'N·mm')],
-    ['Friction power, cold', (seat) => told(seat.power, 'W'), told(film.power, 'W')],
-    ['Friction power, warm', (seat) => told(warm(seat)?.power ?? null, 'W'), told(film.steady?.power ?? null, 'W')],
-    ['Oil out of both ends', (seat) => told(seat.flow, 'mm³/s')],
-    ['Oil, warm', (seat) => (warm(seat) ? `${figures(warm(seat)!.temperature)} °C, ${figures(warm(seat)!.viscosity * 1000)} mPa·s` : NONE)],
+    ['Friction torque', (seat) => told(seat.torque, 'torque'), told(film.torque, 'torque')],
+    ['Friction power, cold', (seat) => watts(seat.power), watts(film.power)],
+    ['Friction power, warm', (seat) => watts(warm(seat)?.power ?? null), watts(film.steady?.power ?? null)],
+    ['Oil out of both ends', (seat) => told(seat.flow, 'flow')],
+    ['Oil, warm', (seat) => (warm(seat) ? `${measureText('temperature', warm(seat)!.temperature, system)}, ${figures(warm(seat)!.viscosity * 1000)} mPa·s` : NONE)],
   ];
   return (
     <>
@@ -105,14 +106,14 @@ function Stiffness({ film, system }: { film: FilmReport; system: System }) {
       <h2>Stiffness and whirl</h2>
       {nose && (
         <p>
-          At station {placeText(nose.station, system)}, the rest of the spindle free to follow: {nose.stiffness.map((row, i) => `${figures(row[i]! / 1000)} N/µm ${AXES[i]}`).join(', ')}
-          {nose.stiffness.length < 3 ? '; along the axis the stop holds it' : ''}.
+          At station {placeText(nose.station, system)}, the rest of the spindle free to follow: {nose.stiffness.map((row, i) => `${measureText('stiffness', row[i]!, system)} ${AXES[i]}`).join(', ')}
+          {nose.stiffness.length < 3 ? '; along the axis the adjuster holds it' : ''}.
         </p>
       )}
       {whirl && (
         <p>
           {whirl.stable ? `Nudged, it comes back: the slowest motion dies away at ${figures(whirl.decay)}/s` : `Nudged, it whirls: the motion grows at ${figures(-whirl.decay)}/s`}, at {figures(whirl.ratio)} of the speed of turning.{' '}
-          {whirl.threshold === null ? 'No speed looked at makes it whirl.' : `Whirl sets in at ${Math.round(whirl.threshold)} rev/min.`} Taken with a rotor of {figures(whirl.mass)} kg.
+          {whirl.threshold === null ? 'No speed looked at makes it whirl.' : `Whirl sets in at ${Math.round(whirl.threshold)} rev/min.`} Taken with a rotor of {measureText('mass', whirl.mass, system)}.
         </p>
       )}
     </section>

@@ -3,13 +3,13 @@ import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useEffect, useMemo, useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
+import { measureText } from '../../design/measures.ts';
 import { fineText, lengthUnit, placeText, type System } from '../../design/units.ts';
 import type { SeatFields } from '../../report/film/fields.ts';
 import type { Rgb } from '../picture/colourScale.ts';
 import { textWidth } from '../picture/textWidth.ts';
 import { useSize } from '../useSize.ts';
 import { contour, type Piece } from './contours.ts';
-import { figures, pressureText } from './pressureText.ts';
 import { extremeOf, groovesOf, type Place, stationsOf } from './seatMarks.ts';
 
 export type Layer = 'pressure' | 'film';
@@ -47,13 +47,13 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
   const unit = lengthUnit(system);
   const peak = extremeOf(seat.pressure, seat, 'greatest');
   const least = extremeOf(seat.film, seat, 'least');
-  const said = `${seat.name} seat unrolled: ${layer === 'pressure' ? `greatest pressure ${pressureText(peak.value, system)} at ${peak.angle.toFixed(0)}°, station ${placeText(peak.station, system)}; ` : ''}least film ${fineText(seat.leastFilm, system)} at ${seat.leastAngle.toFixed(0)}°`;
+  const said = `${seat.name} seat unrolled: ${layer === 'pressure' ? `greatest pressure ${measureText('pressure', peak.value, system)} at ${peak.angle.toFixed(0)}°, station ${placeText(peak.station, system)}; ` : ''}least film ${fineText(seat.leastFilm, system)} at ${seat.leastAngle.toFixed(0)}°`;
   return (
     <figure className={`seat-map seat-${index % 4}`} ref={box}>
       <figcaption>
         <strong>{seat.name}</strong>
         <span>
-          {seat.peakPressure > 0 && `peak ${pressureText(seat.peakPressure, system)} · `}least film {fineText(seat.leastFilm, system)}
+          {seat.peakPressure > 0 && `peak ${measureText('pressure', seat.peakPressure, system)} · `}least film {fineText(seat.leastFilm, system)}
         </span>
       </figcaption>
       <div style={{ height: HEIGHT }}>
@@ -80,8 +80,8 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
           <text x={6} y={HEIGHT - 5}>
             {unit.name}
           </text>
-          <Grooves design={design} seat={seat} x={x} y={y} />
-          {peak.value > 0 && <Mark at={peak} kind="peak" text={`${pressureText(peak.value, system)}`} x={x} y={y} width={width} />}
+          <Grooves design={design} seat={seat} x={x} y={y} system={system} />
+          {peak.value > 0 && <Mark at={peak} kind="peak" text={`${measureText('pressure', peak.value, system)}`} x={x} y={y} width={width} />}
           <Mark at={least} kind="least" text={fineText(seat.leastFilm, system)} x={x} y={y} width={width} />
         </svg>
       </div>
@@ -124,7 +124,7 @@ function Contours({ seat, values, levels, x, y }: { seat: SeatFields; values: Fl
   return lines.map((pieces, i) => pieces.length > 0 && <path key={levels[i]} d={path(pieces)} className="contour" />);
 }
 
-function Grooves({ design, seat, x, y }: { design: Design; seat: SeatFields; x: Scale; y: Scale }) {
+function Grooves({ design, seat, x, y, system }: { design: Design; seat: SeatFields; x: Scale; y: Scale; system: System }) {
   const ends = stationsOf(seat);
   return groovesOf(design, seat).map(({ angle, half, from, to, pressure }) => {
     const [top, bottom] = [y(Math.min(to, ends.to)), y(Math.max(from, ends.from))];
@@ -135,7 +135,7 @@ function Grooves({ design, seat, x, y }: { design: Design; seat: SeatFields; x: 
       if (right <= left) return null;
       return (
         <rect key={`${angle} ${from} ${turn}`} x={x(left)} width={Math.max(2, x(right) - x(left))} y={top} height={bottom - top} className="groove">
-          <title>{`groove, ${figures(pressure)} MPa`}</title>
+          <title>{`groove, ${measureText('pressure', pressure, system)}`}</title>
         </rect>
       );
     });

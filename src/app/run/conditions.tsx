@@ -5,7 +5,7 @@ import type { LimitPoint } from '../../report/film/limits.ts';
 
 const TEXT: Record<Condition, string> = {
   works: 'works',
-  seizes: 'seizes: no film carries it',
+  seizes: 'metal touches: it seizes, or no film carries it',
   thin: 'film too thin to part the surfaces',
   loose: 'loose: it whirls',
   notConverged: 'no steady state found: as a rule it warms until it seizes',
@@ -54,9 +54,9 @@ export function Hatches({ id }: { id: string }) {
   );
 }
 
-/** Stretches of one condition, meeting half way between two points. */
-export function stretchesOf(points: readonly LimitPoint[], log: boolean) {
-  const middle = (a: number, b: number) => (log ? Math.sqrt(a * b) : (a + b) / 2);
+/** Stretches of one condition, meeting where what works is known to end (`ends`, in the points' own measure), else half way between two points. */
+export function stretchesOf(points: readonly LimitPoint[], log: boolean, ends: readonly number[]) {
+  const middle = (a: number, b: number) => ends.find((end) => end > Math.min(a, b) && end < Math.max(a, b)) ?? (log ? Math.sqrt(a * b) : (a + b) / 2);
   return points.map((point, i) => ({
     from: i === 0 ? point.at : middle(points[i - 1]!.at, point.at),
     to: i === points.length - 1 ? point.at : middle(point.at, points[i + 1]!.at),

@@ -1,18 +1,18 @@
 /** One scale for the maps of all seats: its far end a round number in the person's unit, and where lines of equal value are drawn. */
 import { ticks } from 'd3-array';
+import { unitOf } from '../../design/measures.ts';
 import { fineUnit, type System } from '../../design/units.ts';
 import type { RunFields } from '../../report/film/fields.ts';
 import { filmColour } from '../picture/filmColour.ts';
 import { roundAbove } from '../picture/sceneGeometry.ts';
 import { pressureColour } from './pressureColour.ts';
-import { pressureUnit } from './pressureText.ts';
 import type { Layer } from './SeatMap.tsx';
 
 const LINES = 5;
 const SHADES = 255;
 
 export function mapScale(fields: RunFields, layer: Layer, system: System) {
-  const unit = layer === 'pressure' ? pressureUnit(system).size : fineUnit(system).size;
+  const unit = layer === 'pressure' ? unitOf('pressure', system).size : fineUnit(system).size;
   const greatest = fields.seats.reduce((most, seat) => (layer === 'pressure' ? seat.pressure : seat.film).reduce((a, b) => Math.max(a, b), most), 0);
   // Never a scale of nothing: it would paint rounding.
   const max = roundAbove(Math.max(greatest / unit, 1e-3)) * unit;

@@ -76,11 +76,14 @@ export const STANDS = [
 export const isPosed = ({ load, loads }: Run) => load === undefined && loads === undefined;
 export const standKind = (design: Design): string => (isPosed(design.run!) ? 'pose' : 'load');
 
-/** To a pose held by hand: where the axis was found, so that nothing jumps; to a load: a plausible one. */
-export function withStand(design: Design, kind: string, found: { x: number; y: number; z: number; tiltX: number; tiltY: number } | null): Design {
+/** What a run carried before it was held by hand. */
+export type Loads = Pick<Run, 'load' | 'loads'>;
+
+/** To a pose held by hand: where the axis was found, so that nothing jumps; to a load: the one it carried before, or a plausible one. */
+export function withStand(design: Design, kind: string, found: { x: number; y: number; z: number; tiltX: number; tiltY: number } | null, before: Loads | null): Design {
   const { pose: _, load: __, loads: ___, ...rest } = design.run!;
   if (kind === standKind(design)) return design;
-  if (kind === 'load') return { ...design, run: { ...rest, load: plausibleRun(design).load! } };
+  if (kind === 'load') return { ...design, run: { ...rest, ...(before ?? { load: plausibleRun(design).load! }) } };
   const { x, y, z, tiltX, tiltY } = found ?? { x: 0, y: 0, z: design.position ?? 0, tiltX: 0, tiltY: 0 };
   const fine = (value: number) => Number(value.toFixed(9));
   return { ...design, run: { ...rest, pose: { x: fine(x), y: fine(y), z: fine(z), tiltX: fine(tiltX), tiltY: fine(tiltY) } } };

@@ -1,7 +1,7 @@
 /** Run: the oil films of the turning spindle, what they carry, how it warms, and what the clearance becomes when it is hot. */
 import { lazy, Suspense, useState } from 'react';
 import { useStore } from 'zustand';
-import type { System } from '../../design/units.ts';
+import { fineText, type System } from '../../design/units.ts';
 import { filmVerdict } from '../../report/film/verdict.ts';
 import { ClearanceWindow, ColdSettings } from '../run/ClearanceWindow.tsx';
 import { HandControls } from '../run/HandControls.tsx';
@@ -58,7 +58,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
-      <RunVerdict run={run} design={design} system={system} />
+      <RunVerdict run={run} design={design} system={system} work={work} />
       <RunProgress work={run} />
       {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>
@@ -88,7 +88,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
 }
 
 /** The verdict of the last design worked out; greyed while another is on its way. */
-function RunVerdict({ run: { film, of, stage }, design, system }: { run: RunWork; design: Running; system: System }) {
+function RunVerdict({ run: { film, of, stage }, design, system, work }: { run: RunWork; design: Running; system: System; work: Work }) {
   if (!film || !of) {
     return (
       <section className="verdict mend" aria-live="polite">
@@ -102,6 +102,13 @@ function RunVerdict({ run: { film, of, stage }, design, system }: { run: RunWork
     <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
       <h2>{verdict.headline}</h2>
       <p>{verdict.sentences.join(' ')}</p>
+      {film.backOff && !stale && (
+        <p className="buttons">
+          <button type="button" onClick={() => work.moveTo(Number(film.backOff!.position.toPrecision(9)))}>
+            Set it at {fineText(film.backOff.position, system)}
+          </button>
+        </p>
+      )}
     </section>
   );
 }

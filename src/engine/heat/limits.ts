@@ -114,8 +114,11 @@ export type ColdPosition =
   | { status: 'notSet' }
   /** the load presses the journal off its adjuster, to where this seat keeps `film` (m) and no more */
   | { status: 'pressed'; film: number }
-  /** none found: the nearest warm film (m) met on the way, null when it touched everywhere. A tighter film runs hotter and may open by growth as fast as it is closed */
-  | { status: 'notFound'; nearest: number | null };
+  /**
+   * none found: the nearest warm film (m) met on the way, null when it touched everywhere, and the seat that touched last, if any did.
+   * A tighter film runs hotter and may open by growth as fast as it is closed
+   */
+  | { status: 'notFound'; nearest: number | null; seat: number | null };
 
 /** m: the film of one seat as it stands warm, journal centred: what growth has left of the one that was set. */
 export function centredFilm({ spindle }: Warming, seat: number, { pose: { z }, run }: WarmFilm): number {
@@ -139,9 +142,11 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
   let before: { position: number; film: number } | null = null;
   let near: WarmFilm | null = null;
   let nearest: number | null = null;
+  let touching: number | null = null;
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const state: WarmVerdict = steadyState(setAt(position), near);
     if (state.status !== 'solved') {
+      touching = state.status === 'contact' ? state.seat : null;
       // Too tight there: open by a film and a half, or go half way back.
       position = before === null ? position + (1.5 * film) / sine : (position + before.position) / 2;
       near = null;
@@ -164,5 +169,5 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
     before = { position, film: here };
     position += (film - here) / slope;
   }
-  return { status: 'notFound', nearest };
+  return { status: 'notFound', nearest, seat: touching };
 }

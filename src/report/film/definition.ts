@@ -66,7 +66,7 @@ export const filmReport = z.strictObject({
     .enum(STATUS)
     .check(
       told(
-        'held: the pose was given; found: the pose was found for the load; stopped: found, but a stop has to hold the axial position; contact: metal touches, in the given pose or because no film carries the load; apart: a journal does not reach its bush; noRoom: no film at any position near the one given; standing: it does not turn, so no oil carries the load; notConverged: the search did not settle, a fault of the program',
+        'held: the pose was given; found: the pose was found for the load; stopped: found, and the adjuster (or without one, something else) holds the axial position; contact: metal touches, in the given pose or because no film carries the load; apart: a journal does not reach its bush; noRoom: a seat is shut at the position set, or without an adjuster at any near it; standing: it does not turn, so the load rests on metal, in the pose told; notConverged: the search did not settle, a fault of the program',
       ),
     ),
   pose,
@@ -79,12 +79,19 @@ export const filmReport = z.strictObject({
   stop: z.nullable(newton('What a stop has to push the journal with along z')),
   load: z.nullable(z.strictObject({ force, moment })).check(told('The load to be carried; null where a pose is held')),
   contact: z.nullable(z.strictObject({ seat: z.string(), film: mm('There'), ...place.shape })),
+  backOff: z
+    .nullable(z.strictObject({ position: mm('To set'), leastFilm: mm('Thinnest film there') }))
+    .check(
+      told(
+        'Where the films part the surfaces under this load, cold, if they do not where it is set: the nearest position toward where the seats open; null where they do, where no position within reach does, or where no adjuster holds the journal',
+      ),
+    ),
   stiffness: matrix.check(told('Rows: force x, y, z (N), moment about x, y (N·mm). Columns: per mm of x, y, z, per rad of tiltX, tiltY. Force gained as the journal gives way, about the bush datum; empty where there is none')),
   damping: matrix.check(told('The same, per mm/s and rad/s')),
   nose: z.nullable(
     z.strictObject({
       station: mm('Where the spindle is pushed'),
-      stiffness: matrix.check(told('Rows x, y, z: N per mm of the axis there, the rest of the spindle free to follow')),
+      stiffness: matrix.check(told('Rows x, y, z: N per mm of the axis there, the rest of the spindle free to follow; x and y alone where a stop holds z')),
     }),
   ),
   turn: z

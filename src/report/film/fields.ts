@@ -10,7 +10,7 @@ import { newFilmSpace } from '../../engine/film/reynolds.ts';
 import { type GridSize, newSpindle, type Spindle, solveSpindle } from '../../engine/film/spindle.ts';
 import { degrees, metres, millimetres as mm } from '../toEngine.ts';
 import type { FilmReport } from './definition.ts';
-import { COARSE, HALF, type RunInput, toRunInput } from './solveRun.ts';
+import { COARSE, HALF, type RunInput, standing, toRunInput } from './solveRun.ts';
 
 export interface SeatFields {
   name: string;
@@ -91,6 +91,7 @@ function solve(input: RunInput, spindle: Spindle, coarse: Spindle, near: Near | 
   const start = { position, adjusted, coarse, close: 1e-4 };
   let found = equilibrium(spindle, load, run, near ? { ...start, near } : start);
   if (found.status !== 'solved' && near) found = equilibrium(spindle, load, run, start);
+  if (found.status === 'standing') return { result: untouched('standing', input, standing(input).pose, spindle.size), near: null };
   if (found.status !== 'solved') return { result: untouched(found.status, input, 'pose' in found ? found.pose : input.pose, spindle.size), near: null };
   return { result: { status: found.stop === 0 ? 'found' : 'stopped', ...fieldsOf(spindle, input, found, found.pose, found.stop) }, near: found };
 }

@@ -1,12 +1,11 @@
 /** Safe speeds, cold clearances and cold positions of a design, in the units of the report. Long: each comes point by point. */
 import type { Design } from '../../design/definition.ts';
-import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import { type ColdPosition, type Condition, coldPositionFor, type Needs, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../engine/heat/limits.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
 import { metres, millimetres as mm } from '../toEngine.ts';
 import { toWarming } from './section.ts';
 import { toRunInput } from './solveRun.ts';
-import { ROUGHNESS, type Run, toOmega, toRotor } from './toSpindle.ts';
+import { neededFilm, type Run, toOmega, toRotor } from './toSpindle.ts';
 
 export interface LimitPoint {
   /** rev/min, or mm of film added to every seat */
@@ -25,11 +24,6 @@ export interface Stretch {
   /** whether it may go on beyond what was looked at */
   openBelow: boolean;
   openAbove: boolean;
-}
-
-/** mm: the film that keeps the metals apart, three times the combined roughness. */
-export function neededFilm(run: Run): number {
-  return FULL_FILM * Math.hypot(run.roughness?.journal ?? ROUGHNESS.journal, run.roughness?.bush ?? ROUGHNESS.bush);
 }
 
 interface Prepared {
@@ -77,6 +71,8 @@ export interface ColdSetting {
   move: number | null;
   /** mm: where none was found, the nearest warm film there is */
   nearest: number | null;
+  /** the seat that touches where this one would have its film; null unless none was found */
+  shuts: string | null;
   /** mm: set so, the thinnest film of all as it runs warm */
   leastFilm: number | null;
 }
@@ -99,6 +95,7 @@ export function* coldSettings(design: Design & { run: Run }): Generator<ColdSett
       position,
       move: position === null ? null : position - (design.run.pose?.z ?? design.position ?? 0),
       nearest: nearestOf(found),
+      shuts: found.status === 'notFound' && found.seat !== null ? design.seats[found.seat]!.name : null,
       leastFilm: found.status === 'found' ? mm(Math.min(...found.state.seats.map(({ least }) => least.film))) : null,
     };
   }

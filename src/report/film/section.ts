@@ -1,7 +1,6 @@
 /** The `film` section of the report: present when the design has `run`. */
 import type { Design } from '../../design/definition.ts';
-import type { LeastFilm } from '../../engine/film/height.ts';
-import { asFive, type Five, type Pose } from '../../engine/film/pose.ts';
+import { asFive } from '../../engine/film/pose.ts';
 import type { SeatFilm } from '../../engine/film/seatFilm.ts';
 import { solveSmall } from '../../engine/film/smallSystem.ts';
 import { newSpindle, overTurn } from '../../engine/film/spindle.ts';
@@ -10,17 +9,20 @@ import { filmRatio, leastFilmGuidance } from '../../engine/heat/guidance.ts';
 import type { WarmFilm, Warming } from '../../engine/heat/warmFilm.ts';
 import { toRoom } from '../../engine/heat/warmFilm.ts';
 import { steadyState, warmUp } from '../../engine/heat/warmUp.ts';
-import { degrees, metres, millimetres as mm } from '../toEngine.ts';
+import { metres, millimetres as mm } from '../toEngine.ts';
+import { backOff } from './backOff.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
-import { COARSE, FINE, HALF, leastFilms, QUICK, type RunInput, type RunVerdict, type Solved, solveRun, toRunInput, whirlOf } from './solveRun.ts';
-import { AMBIENT, DURATION, ROUGHNESS, type Run, toBushBody, toJournalBody, toOil } from './toSpindle.ts';
+import { failedReport } from './failed.ts';
+import { forceReport, leastReport, loadReport, placeReport, poseReport } from './parts.ts';
+import { COARSE, FINE, HALF, QUICK, type RunInput, type Solved, solveRun, toRunInput, whirlOf } from './solveRun.ts';
+import { AMBIENT, DURATION, neededFilm, ROUGHNESS, type Run, toBushBody, toJournalBody, toOil } from './toSpindle.ts';
 
 export function filmSection(design: Design): FilmReport | undefined {
   const { run } = design;
   if (!run) return undefined;
   const input = toRunInput(design, run);
   const verdict = solveRun(input);
-  return 'seats' in verdict ? carriedReport(design, run, input, verdict) : failedReport(input, verdict);
+  return 'seats' in verdict ? carriedReport(design, run, input, verdict) : failedReport(run, input, verdict);
 }
 
 function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved): FilmReport {
@@ -36,9 +38,10 @@ function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved
     stop: solved.stop,
     load: loadReport(input),
     contact: null,
+    backOff: filmOf(solved) < metres(neededFilm(run)) ? backOff(input, metres(neededFilm(run))) : null,
     stiffness: presses ? matrixReport(solved.coefficients.stiffness) : [],
     damping: presses ? matrixReport(solved.coefficients.damping) : [],
-    nose: presses ? noseReport(solved.coefficients.stiffness, nose) : null,
+    nose: presses ? noseReport(solved, nose) : null,
     turn: turnReport(input, solved),
     whirl: presses ? whirlReport(design, run, input, solved) : null,
     ...warmReport(run, input),
@@ -46,53 +49,6 @@ function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved
     accuracy: accuracyReport(solved),
   };
 }
-
-function failedReport(input: RunInput, verdict: Exclude<RunVerdict, Solved>): FilmReport {
-  const films = leastFilms(input.seats, verdict.pose);
-  const touching = verdict.seat === null ? null : films[verdict.seat];
-  const known = films.filter((film) => film !== null).map(({ film }) => film);
-  return {
-    status: verdict.status,
-    pose: poseReport(verdict.pose),
-    seats: input.seats.map(({ name }, i) => ({ ...NOTHING, name, ...leastReport(input, i, films[i]!) })),
-    force: null,
-    moment: null,
-    torque: null,
-    power: null,
-    leastFilm: known.length === 0 ? null : mm(Math.min(...known)),
-    stop: null,
-    load: loadReport(input),
-    contact: verdict.seat === null || !touching ? null : { seat: input.seats[verdict.seat]!.name, film: mm(touching.film), ...placeReport(input, verdict.seat, touching.u, touching.angle) },
-    stiffness: [],
-    damping: [],
-    nose: null,
-    turn: null,
-    whirl: null,
-    warmUp: [],
-    warmUpEnd: 'none',
-    steady: null,
-    guidance: null,
-    accuracy: null,
-  };
-}
-
-const NOTHING: Omit<SeatOilReport, 'name' | 'leastFilm' | 'leastFilmAt'> = {
-  force: null,
-  moment: null,
-  torque: null,
-  power: null,
-  peakPressure: null,
-  peakAt: null,
-  flow: null,
-  supplied: null,
-  temperature: null,
-  viscosity: null,
-  wetted: null,
-};
-
-const poseReport = ({ x, y, z, tiltX, tiltY }: Pose): FilmReport['pose'] => ({ x: mm(x), y: mm(y), z: mm(z), tiltX, tiltY });
-const forceReport = ([x, y, z, aboutX, aboutY]: Readonly<Five>) => ({ force: { x, y, z }, moment: { x: mm(aboutX), y: mm(aboutY) } });
-const loadReport = ({ load }: RunInput): FilmReport['load'] => load && forceReport(load);
 
 function seatReport(seat: SeatFilm, i: number, input: RunInput, ambient: number): SeatOilReport {
   return {
@@ -111,19 +67,11 @@ function seatReport(seat: SeatFilm, i: number, input: RunInput, ambient: number)
   };
 }
 
-const leastReport = (input: RunInput, i: number, least: LeastFilm | null) => ({ leastFilm: least && mm(least.film), leastFilmAt: least && placeReport(input, i, least.u, least.angle) });
-
-/** u = z·cos a + r·sin a and v = r·cos a - z·sin a of the bush line give back z = u·cos a - v·sin a. */
-function placeReport({ seats }: RunInput, i: number, u: number, angle: number) {
-  const { bush, halfAngle } = seats[i]!.shape.gap;
-  const last = bush.u.length - 1;
-  const v = bush.v[0]! + ((bush.v[last]! - bush.v[0]!) * (u - bush.u[0]!)) / (bush.u[last]! - bush.u[0]!);
-  return { station: mm(u * Math.cos(halfAngle) - v * Math.sin(halfAngle)), angle: degrees(angle) };
-}
-
 function totalsOf({ seats, total }: Solved) {
-  return { ...forceReport(total.force), torque: mm(total.torque), power: total.power, leastFilm: mm(Math.min(...seats.map(({ least }) => least.film))) };
+  return { ...forceReport(total.force), torque: mm(total.torque), power: total.power, leastFilm: mm(filmOf({ seats })) };
 }
+
+const filmOf = ({ seats }: Pick<Solved, 'seats'>) => Math.min(...seats.map(({ least }) => least.film));
 
 /** N/m and the rest to N/mm, N/rad, N·mm/mm, N·mm/rad. */
 const matrixReport = (m: Matrix5) => m.map((row, i) => row.map((value, j) => value * (i < 3 ? 1 : 1000) * (j < 3 ? 1e-3 : 1)));
@@ -140,15 +88,15 @@ function noseStation(design: Design, run: Run): number {
 }
 
 /** The stiffness felt at a station: the inverse of what the axis there gives way by under three forces there. */
-function noseReport(stiffness: Matrix5, station: number): FilmReport['nose'] {
+function noseReport({ coefficients: { stiffness }, status }: Solved, station: number): FilmReport['nose'] {
   const s = metres(station);
   const moves = [
     [1, 0, 0, 0, s],
     [0, 1, 0, -s, 0],
     [0, 0, 1, 0, 0],
   ];
-  // Where nothing resists axially the spindle is held there.
-  const free = stiffness[2]![2]! === 0 ? [0, 1, 3, 4] : [0, 1, 2, 3, 4];
+  // The stop holds it along the axis, and so it is where nothing resists there.
+  const free = status === 'stopped' || stiffness[2]![2]! === 0 ? [0, 1, 3, 4] : [0, 1, 2, 3, 4];
   const matrix = free.map((i) => free.map((j) => stiffness[i]![j]!));
   const rows = free.length === 5 ? moves : moves.slice(0, 2);
   const given = rows.map((push) =>

@@ -11,6 +11,7 @@ import { type FilmSeat, type GridSize, newSpindle, placesFor, type Spindle, type
 import type { Coefficients } from '../../engine/film/stiffness.ts';
 import { rotorMatrices, type Whirl, whirl, whirlThreshold } from '../../engine/film/whirl.ts';
 import { metres } from '../toEngine.ts';
+import { atRest } from './atRest.ts';
 import { AMBIENT, type Run, toFilmSeats, toLoad, toOil, toOmega, toPose, toRotor } from './toSpindle.ts';
 
 export const FINE: GridSize = { rows: 64, columns: 256 };
@@ -37,6 +38,7 @@ export type RunVerdict = Solved | { status: 'contact' | 'apart' | 'noRoom' | 'st
 
 /** What runs, in engine units. */
 export interface RunInput {
+  design: Design;
   seats: FilmSeat[];
   load: Load | null;
   pose: Pose;
@@ -53,6 +55,7 @@ export function toRunInput(design: Design, run: Run): RunInput {
   // A pose held by hand is looked at as drawn; under a load the journal stands where a whole turn balances.
   const places = load === null ? undefined : placesFor(seats);
   return {
+    design,
     seats,
     load,
     pose: toPose(design),
@@ -83,16 +86,27 @@ function held(spindle: Spindle, { pose, run }: RunInput): Attempt {
   return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0, near: { pose, coefficients: null, stop: 0 } };
 }
 
-function found(spindle: Spindle, { load, position, adjusted, run, pose }: RunInput, coarse: Spindle | null, near: Attempt | null = null): Attempt {
+function found(spindle: Spindle, input: RunInput, coarse: Spindle | null, near: Attempt | null = null): Attempt {
+  const { load, position, adjusted, run } = input;
   const start = { position, adjusted, ...(coarse && { coarse }), ...(near && 'near' in near && near.near && { near: near.near }) };
-  return attemptOf(equilibrium(spindle, load!, run, start), pose);
+  return attemptOf(equilibrium(spindle, load!, run, start), input);
 }
 
-function attemptOf(verdict: Equilibrium, from: Pose): Attempt {
+function attemptOf(verdict: Equilibrium, input: RunInput): Attempt {
+  const from = input.pose;
   if (verdict.status === 'solved') return { status: verdict.stop === 0 ? 'found' : 'stopped', pose: verdict.pose, seats: verdict.seats, total: verdict.total, stop: verdict.stop, near: verdict };
-  if (verdict.status === 'standing') return { status: 'standing', pose: from, seat: null };
+  if (verdict.status === 'standing') return standing(input);
   if (verdict.status === 'noRoom') return { status: 'noRoom', pose: from, seat: verdict.seat };
   return { status: verdict.status, pose: verdict.pose, seat: verdict.status === 'contact' ? verdict.seat : null };
+}
+
+/** At rest on metal; the seat that bears most. */
+export function standing(input: RunInput): Exclude<RunVerdict, Solved> {
+  const rest = atRest(input);
+  if (rest === null) return { status: 'standing', pose: input.pose, seat: null };
+  const bearing = rest.contacts.toSorted((a, b) => b.share - a.share)[0];
+  const seat = input.seats.findIndex(({ name }) => name === bearing?.seat);
+  return { status: 'standing', pose: rest.pose, seat: seat < 0 ? null : seat };
 }
 
 /** Least film of every seat at a pose, whether oil flows there or metal touches. */

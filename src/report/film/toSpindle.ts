@@ -8,6 +8,7 @@ import { constantOil, type Oil, oilFromPoints, oilOfGrade } from '../../engine/f
 import type { Five, Pose } from '../../engine/film/pose.ts';
 import type { FilmSeat } from '../../engine/film/spindle.ts';
 import { cylinderRotor, type Rotor } from '../../engine/film/whirl.ts';
+import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import type { Body } from '../../engine/heat/warmFilm.ts';
 import { metres, radians, toSeat } from '../toEngine.ts';
 
@@ -17,6 +18,11 @@ export const AMBIENT = 20;
 export const DURATION = 3600;
 /** Rq in mm. Common practice, no source. */
 export const ROUGHNESS = { journal: 0.0001, bush: 0.0002 };
+/** mm: the film that keeps the metals apart, three times the combined roughness. */
+export function neededFilm(run: Run): number {
+  return FULL_FILM * Math.hypot(run.roughness?.journal ?? ROUGHNESS.journal, run.roughness?.bush ?? ROUGHNESS.bush);
+}
+
 /** Steel: 486 J/(kg·K), 11.3e-6/K (Callister, table B.6, from memory); bronze: 376 J/(kg·K), 18e-6/K. Masses, areas, cooling: a small lathe's, common practice, no source. */
 const JOURNAL = { mass: 0.8, specificHeat: 486, area: 20_000, cooling: 10, expansion: 11.3e-6, anchor: 0 };
 const BUSH = { mass: 2, specificHeat: 376, area: 60_000, cooling: 10, expansion: 18e-6, anchor: 0 };

@@ -1,5 +1,6 @@
 /** The running spindle in a machinist's words: a headline and a few sentences, made from the report alone. */
 import type { Design } from '../../design/definition.ts';
+import { inUnit, measureText, unitOf } from '../../design/measures.ts';
 import { fineText, placeText, type System } from '../../design/units.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
@@ -9,13 +10,24 @@ const FULL_FILM = 3;
 const RUBBING = 1;
 /** N: thrust nobody would ask about. */
 const NO_THRUST = 0.5;
+/** mm: a move along the axis nobody would see. */
+const FLOATS = 1e-4;
 /** The greatest error of the forces that is kept silent about. */
 const ROUGH_ANSWER = 0.02;
 
 export function filmVerdict(design: Design, film: FilmReport, system: System): Verdict {
   const failed = failedVerdict(design, film, system);
   if (failed) return failed;
-  const sentences = [thrustSentence(design, film), stopSentence(design, film), turnSentence(film, system), whirlSentence(film), warmSentence(film, system), guidanceSentence(film, system), doubtSentence(film)].filter((s) => s !== '');
+  const sentences = [
+    backOffSentence(design, film, system),
+    thrustSentence(design, film, system),
+    stopSentence(design, film, system),
+    turnSentence(film, system),
+    whirlSentence(film),
+    warmSentence(film, system),
+    guidanceSentence(film, system),
+    doubtSentence(film),
+  ].filter((s) => s !== '');
   const ratio = film.guidance?.filmRatio ?? Number.POSITIVE_INFINITY;
   const seizes = film.warmUpEnd === 'contact';
   const touches = film.turn?.touches === true;
@@ -44,14 +56,18 @@ function failedVerdict(design: Design, film: FilmReport, system: System): Verdic
   switch (film.status) {
     case 'contact': {
       if (film.load === null) return { tone: 'stop', headline: `Held there, the ${seat} journal is ${fineText(-film.contact!.film, system)} into its bush${where}.`, sentences: [] };
-      return { tone: 'stop', headline: `No film carries this load: the journal sinks until it touches in the ${seat} seat${where}.`, sentences: [sunkSentence(design, film)].filter((s) => s !== '') };
+      return {
+        tone: 'stop',
+        headline: `No film carries this load: the journal sinks until it touches in the ${seat} seat${where}.`,
+        sentences: [film.backOff ? backOffSentence(design, film, system) : sunkSentence(design, film, system)].filter((s) => s !== ''),
+      };
     }
     case 'apart':
       return { tone: 'stop', headline: 'A journal does not reach its bush there, so no oil carries it.', sentences: [] };
     case 'noRoom':
-      return { tone: 'stop', headline: `There is no room for oil${seat ? ` in the ${seat} seat` : ''} at any position near this one.`, sentences: [] };
+      return { tone: 'stop', headline: noRoomText(design, film, system), sentences: [film.backOff ? backOffSentence(design, film, system) : noWayText(design)].filter((s) => s !== '') };
     case 'standing':
-      return { tone: 'stop', headline: 'Standing still the spindle rests on metal: it is its turning that makes the oil carry.', sentences: [] };
+      return { tone: 'stop', headline: `Standing still the spindle rests on metal${seat ? `, hardest in the ${seat} seat${where}` : ''}: it is its turning that makes the oil carry.`, sentences: [] };
     case 'notConverged':
       return { tone: 'stop', headline: 'Where the spindle runs under this load could not be worked out; please report this design.', sentences: [] };
     default:
@@ -59,43 +75,75 @@ function failedVerdict(design: Design, film: FilmReport, system: System): Verdic
   }
 }
 
+/** A seat that is shut where the adjuster stands. */
+function noRoomText(design: Design, film: FilmReport, system: System): string {
+  const { contact } = film;
+  if (!contact) return 'There is no room for oil at any position near this one.';
+  const place = `at station ${placeText(contact.station, system)}`;
+  if (!design.adjuster) return `There is no room for oil in the ${contact.seat} seat at any position near this one.`;
+  const into = contact.film < -1e-6 ? `${fineText(-contact.film, system)} into its bush` : 'on metal';
+  return `Set at ${fineText(film.pose.z, system)} the ${contact.seat} journal is ${into} ${place}: there is no room for oil.`;
+}
+
+const noWayText = (design: Design) => (design.adjuster ? 'No position within reach of the adjuster carries this load on a film that parts the surfaces.' : '');
+
+/** Where the adjuster would have to stand. */
+function backOffSentence(design: Design, { backOff, pose, status }: FilmReport, system: System): string {
+  if (!backOff) return '';
+  const from = status === 'stopped' || status === 'noRoom' ? pose.z : (design.position ?? 0);
+  const move = backOff.position - from;
+  const turns = design.adjuster ? `, ${((Math.abs(move) / design.adjuster.pitch) * 360).toFixed(1)}° of the adjuster` : '';
+  return `Set ${fineText(Math.abs(move), system)} further ${move > 0 ? 'noseward' : 'rearward'}, at ${fineText(backOff.position, system)}${turns}, the films part the surfaces under this load, cold.`;
+}
+
 /** Why thrust may find no film: cones that run true have no wedge. */
-function sunkSentence(design: Design, film: FilmReport): string {
+function sunkSentence(design: Design, film: FilmReport, system: System): string {
   const thrust = film.load!.force.z;
   const sideways = Math.hypot(film.load!.force.x, film.load!.force.y);
   if (Math.abs(thrust) < sideways / 2) return 'A thinner film carries more, but here it would have to be thinner than metal can be made smooth.';
   const cones = design.seats.some((seat) => seat.bush.halfAngle !== 0);
   return cones
-    ? `A cone that runs true drags oil round without wedging it, and lifts next to nothing: with ${newtons(thrust)} of thrust to ${newtons(sideways)} sideways there is too little to push it off centre. A groove, lobes or a thrust bearing must carry the thrust.`
+    ? `A cone that runs true drags oil round without wedging it, and lifts next to nothing: with ${newtons(thrust, system)} of thrust to ${newtons(sideways, system)} sideways there is too little to push it off centre. A groove, lobes or a thrust bearing must carry the thrust.`
     : 'A straight bearing carries no thrust.';
 }
 
 /** Which seat carries the thrust. */
-function thrustSentence(design: Design, film: FilmReport): string {
+function thrustSentence(design: Design, film: FilmReport, system: System): string {
   const carrying = film.seats.filter((seat) => Math.abs(seat.force!.z) >= NO_THRUST).sort((a, b) => Math.abs(b.force!.z) - Math.abs(a.force!.z));
   if (carrying.length === 0) {
     const cones = design.seats.some((seat) => seat.bush.halfAngle !== 0);
     return cones ? 'The cones run true, so their oil has no wedge and pushes next to nothing along the axis.' : '';
   }
-  const parts = carrying.map((seat) => `the ${seat.name} seat ${newtons(seat.force!.z)}${seat.force!.z < 0 ? ' rearward' : ''}`);
-  const sum = Math.abs(film.force!.z) >= NO_THRUST ? `pushes with ${newtons(film.force!.z)}: ` : 'pushes both ways alike: ';
-  return `Along the axis the oil ${sum}${listed(parts)}${eccentricClause(design, carrying)}.`;
+  const parts = carrying.map((seat) => `the ${seat.name} seat ${newtons(seat.force!.z, system)}${seat.force!.z < 0 ? ' rearward' : ''}`);
+  const sum = Math.abs(film.force!.z) >= NO_THRUST ? `pushes with ${newtons(film.force!.z, system)}: ` : 'pushes both ways alike: ';
+  return `Along the axis the oil ${sum}${listed(parts)}${eccentricClause(design, carrying, system)}.`;
 }
 
 /** A shallow cone that lies off centre pushes axially by its sideways load alone. */
-function eccentricClause(design: Design, carrying: SeatOilReport[]): string {
+function eccentricClause(design: Design, carrying: SeatOilReport[], system: System): string {
   const most = carrying[0]!;
   const halfAngle = Math.abs(design.seats.find((seat) => seat.name === most.name)!.bush.halfAngle);
   const sideways = Math.hypot(most.force!.x, most.force!.y);
-  return halfAngle <= 15 && sideways > 2 * Math.abs(most.force!.z) ? `; the ${most.name} one through the ${newtons(sideways)} it carries sideways` : '';
+  return halfAngle <= 15 && sideways > 2 * Math.abs(most.force!.z) ? `; the ${most.name} one through the ${newtons(sideways, system)} it carries sideways` : '';
 }
 
-function stopSentence(design: Design, film: FilmReport): string {
+function stopSentence(design: Design, film: FilmReport, system: System): string {
   const stop = film.stop ?? 0;
+  if (film.status === 'found') return floatSentence(design, film, system);
   if (film.status !== 'stopped' || Math.abs(stop) < NO_THRUST) return '';
-  return stop < 0
-    ? `That is ${newtons(stop)} more than the load pushes back, so the oil drives the spindle off its cones: ${design.adjuster ? 'the adjuster has to hold it' : 'a collar has to hold it'} rearward with as much.`
-    : `No oil takes ${newtons(stop)} of the thrust: a stop has to.`;
+  if (design.seats.every((seat) => seat.bush.halfAngle === 0)) return `No oil takes ${newtons(stop, system)} of the thrust: a stop has to.`;
+  const way = stop < 0 ? 'rearward' : 'noseward';
+  return `That is ${newtons(stop, system)} more than the load pushes back: ${design.adjuster ? 'the adjuster holds' : 'nothing in this design but a collar could hold'} the spindle on its cones, ${way} with as much.`;
+}
+
+/** Where the oil alone holds it along the axis, away from where it was set. */
+function floatSentence(design: Design, { pose }: FilmReport, system: System): string {
+  const away = pose.z - (design.position ?? 0);
+  const ways = new Set(design.seats.map(({ bush }) => Math.sign(bush.halfAngle)).filter((sign) => sign !== 0));
+  if (ways.size !== 1 || Math.abs(away) < FLOATS) return '';
+  const closes = ways.has(1) ? away < 0 : away > 0;
+  if (closes) return `The load presses the spindle ${fineText(Math.abs(away), system)} closer than it is set, to ${fineText(pose.z, system)}.`;
+  return `Nothing in this design holds it on its cones: the oil floats it to ${fineText(pose.z, system)}, ${fineText(Math.abs(away), system)} off where it is set.`;
 }
 
 function turnSentence({ turn, leastFilm }: FilmReport, system: System): string {
@@ -114,11 +162,11 @@ function whirlSentence(film: FilmReport): string {
 function warmSentence(film: FilmReport, system: System): string {
   const last = film.warmUp[film.warmUp.length - 1];
   if (!last) return '';
-  if (film.warmUpEnd === 'contact') return `After ${minutes(last.time)}, at ${Math.round(last.journal)} °C, the film is nothing left of ${fineText(film.warmUp[0]!.leastFilm, system)}.`;
-  if (!film.steady) return last.journal - film.warmUp[0]!.journal > 1 ? `After ${minutes(last.time)} the journal is at ${Math.round(last.journal)} °C and still changing.` : '';
+  if (film.warmUpEnd === 'contact') return `After ${minutes(last.time)}, at ${celsius(last.journal, system)}, the film is nothing left of ${fineText(film.warmUp[0]!.leastFilm, system)}.`;
+  if (!film.steady) return last.journal - film.warmUp[0]!.journal > 1 ? `After ${minutes(last.time)} the journal is at ${celsius(last.journal, system)} and still changing.` : '';
   const { steady } = film;
   const change = steady.leastFilm - film.warmUp[0]!.leastFilm;
-  return `Warm, the journal runs at ${Math.round(steady.journal)} °C with ${watts(steady.power)} of friction (${watts(film.power!)} cold), and the thinnest film is ${fineText(steady.leastFilm, system)}, ${fineText(Math.abs(change), system)} ${change < 0 ? 'less' : 'more'} than cold.`;
+  return `Warm, the journal runs at ${celsius(steady.journal, system)} with ${watts(steady.power)} of friction (${watts(film.power!)} cold), and the thinnest film is ${fineText(steady.leastFilm, system)}, ${fineText(Math.abs(change), system)} ${change < 0 ? 'less' : 'more'} than cold.`;
 }
 
 function guidanceSentence(film: FilmReport, system: System): string {
@@ -134,7 +182,8 @@ function doubtSentence(film: FilmReport): string {
 }
 
 const digits = (value: number) => (Math.abs(value) >= 100 ? value.toFixed(0) : value.toPrecision(2));
-const newtons = (value: number) => `${digits(Math.abs(value))} N`;
+const newtons = (value: number, system: System) => `${digits(Math.abs(inUnit('force', value, system)))} ${unitOf('force', system).name}`;
+const celsius = (value: number, system: System) => measureText('temperature', value, system);
 const watts = (value: number) => `${digits(value)} W`;
 const minutes = (seconds: number) => (seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} minutes`);
 const listed = (parts: string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`);

@@ -8,12 +8,12 @@ import { contour } from '../../../src/app/run/contours.ts';
 import { mapScale } from '../../../src/app/run/mapScale.ts';
 import { plausibleRun } from '../../../src/app/run/plausibleRun.ts';
 import { pressureColour } from '../../../src/app/run/pressureColour.ts';
-import { figures, pressureText } from '../../../src/app/run/pressureText.ts';
 import { isPosed, oilKind, standKind, withFurtherLoad, withGroove, withOilKind, withoutEntry, withStand } from '../../../src/app/run/runEdits.ts';
 import { extremeOf, groovesOf, stationsOf } from '../../../src/app/run/seatMarks.ts';
 import { skinOf } from '../../../src/app/run/skinGeometry.ts';
 import { clearancesOf, type Running, speedsOf } from '../../../src/app/run/sweeps.ts';
 import type { Design } from '../../../src/design/definition.ts';
+import { figures, measureText } from '../../../src/design/measures.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { followFields } from '../../../src/report/film/fields.ts';
@@ -84,8 +84,8 @@ describe('the colour of pressure', () => {
   });
 
   test('one psi is 6894.757 Pa', () => {
-    expect(pressureText(6.894757293168e-3 * 100, 'inch')).toBe('100 psi');
-    expect(pressureText(0.8516, 'metric')).toBe('0.852 MPa');
+    expect(measureText('pressure', 6.894757293168e-3 * 100, 'inch')).toBe('100 psi');
+    expect(measureText('pressure', 0.8516, 'metric')).toBe('0.852 MPa');
     expect(figures(-0.00012345)).toBe('−0.000123');
   });
 });
@@ -163,11 +163,14 @@ describe('sweeps', () => {
 
   test('stretches of one condition meet without a gap', () => {
     const at = (x: number, condition: 'works' | 'thin') => ({ at: x, condition, journal: null, bush: null, leastFilm: null, power: null });
-    const stretches = stretchesOf([at(100, 'works'), at(200, 'thin'), at(400, 'works')], true);
+    const stretches = stretchesOf([at(100, 'works'), at(200, 'thin'), at(400, 'works')], true, []);
     expect(stretches[0]!.from).toBe(100);
     expect(stretches[2]!.to).toBe(400);
     expect(stretches[0]!.to).toBe(stretches[1]!.from);
     expect(stretches[0]!.to).toBeCloseTo(Math.sqrt(100 * 200), 9);
+    // where the end of what works is known, there
+    const known = stretchesOf([at(100, 'works'), at(200, 'thin'), at(400, 'works')], true, [100, 187]);
+    expect(known.map(({ to }) => to)).toEqual([187, expect.closeTo(Math.sqrt(200 * 400), 9), 400]);
   });
 });
 
@@ -188,14 +191,17 @@ describe('changes of the run', () => {
 
   test('held by hand, it stands where it was found; carrying a load again, it has one', () => {
     const found = { x: 0.0011, y: -0.0002, z: 0.02, tiltX: 1e-6, tiltY: -2e-6 };
-    const held = withStand(design, 'pose', found);
+    const held = withStand(design, 'pose', found, null);
     expect(valid(held)).toEqual([]);
     expect(isPosed(held.run!)).toBe(true);
     expect(held.run!.pose).toEqual(found);
-    const loaded = withStand(held, 'load', null);
+    const loaded = withStand(held, 'load', null, null);
     expect(valid(loaded)).toEqual([]);
     expect(standKind(loaded)).toBe('load');
     expect(loaded.run!.pose).toBeUndefined();
+    // the one it had before, where it is known
+    const { load } = design.run!;
+    expect(withStand(held, 'load', null, { load: load! }).run!.load).toEqual(load);
   });
 
   test('a run with neither a pose nor a load is one held by hand', () => {

@@ -6,9 +6,10 @@ import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { newSpindle, solveSpindle } from '../../../src/engine/film/spindle.ts';
 import { report as definition } from '../../../src/report/definition.ts';
 import { followFields } from '../../../src/report/film/fields.ts';
-import { clearanceWork, coldSettings, neededFilm, speedWork } from '../../../src/report/film/limits.ts';
+import { clearanceWork, coldSettings, speedWork } from '../../../src/report/film/limits.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
 import { toRunInput } from '../../../src/report/film/solveRun.ts';
+import { neededFilm } from '../../../src/report/film/toSpindle.ts';
 import { solve } from '../../../src/report/report.ts';
 
 type Run = NonNullable<Design['run']>;

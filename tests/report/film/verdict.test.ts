@@ -31,10 +31,10 @@ test('cones the oil pushes itself off: the adjuster holds them, or a collar has 
   const run = { speed: 1200, oil: OIL, load: { y: -120, z: -40, station: 30 }, heat: { duration: 10 } };
   const { tone, text } = words('correct', run);
   expect(tone).toBe('good');
-  expect(text).toMatch(/more than the load pushes back, so the oil drives the spindle off its cones: the adjuster has to hold it rearward/);
+  expect(text).toMatch(/That is 64 N more than the load pushes back: the adjuster holds the spindle on its cones, rearward with as much/);
   const bare = words('correct', run, 'metric', { adjuster: undefined });
   expect(bare.tone).toBe('mend');
-  expect(bare.text).toMatch(/a collar has to hold it rearward/);
+  expect(bare.text).toMatch(/nothing in this design but a collar could hold the spindle on its cones, rearward/);
 });
 
 test('pure thrust on a cone that runs true: no wedge', () => {
@@ -71,7 +71,32 @@ test('a film below the published guidance is said to be', () => {
 });
 
 test('standing still', () => {
-  expect(words('rear-bearing', { speed: 0, oil: OIL, load: { y: -10 } }).headline).toBe('Standing still the spindle rests on metal: it is its turning that makes the oil carry.');
+  expect(words('rear-bearing', { speed: 0, oil: OIL, load: { y: -10 } }).headline).toMatch(/^Standing still the spindle rests on metal, hardest in the \w+ seat at station .* mm: it is its turning that makes the oil carry\.$/);
+});
+
+test('set where a seat is shut: which, how far, and where the adjuster would have to stand', () => {
+  const run = { speed: 1200, oil: OIL, load: { y: -60, z: -20, station: 30 }, heat: { duration: 10 } };
+  const shut = words('steep-first', run, 'metric', { position: -1 });
+  expect(shut.tone).toBe('stop');
+  expect(shut.headline).toMatch(/^Set at −1\.000 mm the steep journal is 704\.\d µm into its bush at station .* mm: there is no room for oil\.$/);
+  expect(shut.text).toMatch(/Set .* further noseward, at (−?\d+\.\d+) µm, .*° of the adjuster, the films part the surfaces under this load, cold\./);
+  const position = Number(/at (−?\d+\.\d+) µm, [\d.]+° of/.exec(shut.text)![1]!.replace('−', '-')) / 1000;
+  // There they do, and a little further in they do not.
+  const there = words('steep-first', run, 'metric', { position: position + 2e-5 });
+  expect(there.tone).not.toBe('stop');
+  expect(there.text).not.toMatch(/further noseward/);
+  expect(words('steep-first', run, 'metric', { position: position - 2e-4 }).text).toMatch(/further noseward/);
+});
+
+test('a load that presses the spindle closer than it is set', () => {
+  expect(words('correct', { speed: 1200, oil: OIL, load: { y: -40, z: -60, station: 30 }, heat: { duration: 10 } }).text).toMatch(/The load presses the spindle \d+\.\d+ µm closer than it is set, to −\d/);
+});
+
+test('in inch every figure is in the units of an inch shop', () => {
+  const { text } = words('correct', { speed: 1200, oil: OIL, load: { y: -120, z: -40, station: 30 }, heat: { duration: 10 } }, 'inch');
+  expect(text).toMatch(/pushes with \d+ lbf/);
+  expect(text).toMatch(/ °F /);
+  expect(text).not.toMatch(/µm|mm|\d N\b|°C/);
 });
 
 test('a fast, hardly loaded spindle whirls', () => {

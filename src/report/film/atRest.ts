@@ -1,0 +1,35 @@
+/**
+ * Where the spindle lies when it does not turn: oil that stands carries nothing, so the load rests on metal (engine/play).
+ *
+ * With an adjuster it stands at the position unless the load pushes it home from there; the contacts' thrust decides, as the oil's does
+ * when it turns (engine/film/equilibrium.ts).
+ */
+import { closingSide } from '../../engine/film/equilibrium.ts';
+import { bearingOf, type SeatContact } from '../../engine/play/contacts.ts';
+import { pushed } from '../../engine/play/push.ts';
+import { MOTIONS, type Pose, type Push, spindleOf } from '../../engine/play/rigid.ts';
+import { seat } from '../../engine/play/seating.ts';
+import { heldAt } from '../../engine/play/shake.ts';
+import { toPlaySeats } from '../play/toPlay.ts';
+import type { RunInput } from './solveRun.ts';
+
+export interface AtRest {
+  pose: Pose;
+  /** by seat and station; shares in N */
+  contacts: SeatContact[];
+}
+
+/** Null where nothing restrains the load, a journal has no room, or the search does not settle. */
+export function atRest({ design, seats, load, position, adjusted }: RunInput): AtRest | null {
+  if (load === null) return null;
+  const push: Push = { x: load[0], y: load[1], z: load[2], tiltX: load[3], tiltY: load[4] };
+  const spindle = spindleOf(toPlaySeats(design), MOTIONS);
+  const home = seat(spindle, push, position);
+  const side = closingSide(seats);
+  const free = side === 'both' || (side !== 'neither' && !adjusted);
+  const inside = side === 'both' || side === 'neither' || (home.status === 'solved' && side * (home.pose.z - position) <= 0);
+  if (home.status === 'solved' && (free || inside)) return { pose: home.pose, contacts: home.contacts };
+  const body = heldAt(spindle, position);
+  const held = pushed(body, body.spindle.free, push);
+  return held.status === 'solved' ? { pose: held.pose, contacts: bearingOf(body, held.v, push, held.held).contacts } : null;
+}
