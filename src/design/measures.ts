@@ -29,6 +29,8 @@ const UNITS = {
   flow: { metric: { name: 'mm³/s', size: 1 }, inch: { name: 'in³/min', size: INCH ** 3 / 60 } },
   mass: { metric: { name: 'kg', size: 1 }, inch: { name: 'lb', size: POUND } },
   area: { metric: { name: 'mm²', size: 1, also: ['mm2'] }, inch: { name: 'in²', size: INCH ** 2, also: ['in2', 'sq in'] } },
+  /** rad, small: what an indicator says of it */
+  tilt: { metric: { name: 'µm/100 mm', size: 1e-5, also: ['um/100mm', 'µm/100mm', 'um/100 mm'] }, inch: { name: 'tenths/in', size: 1e-4, also: ['tenths/inch'] } },
   /** N/mm */
   stiffness: { metric: { name: 'N/µm', size: 1000 }, inch: { name: 'lbf/tenth', size: POUND_FORCE / (INCH / 10_000) } },
 } as const satisfies Record<string, Record<System, Unit>>;

@@ -15,7 +15,7 @@ const WRITTEN: Record<Quantity, Written> = {
   fine: { text: fineExact, typed: (text, system) => typedLength(text, fineUnit(system).size) },
   angle: { text: angleExact, typed: typedHalfAngle },
   phase: plain('°', ['deg', 'd']),
-  tilt: plain('rad'),
+  tilt: measured('tilt', { rad: 1, mrad: 1e-3, µrad: 1e-6 }),
   ratio: plain(''),
   count: plain(''),
   force: measured('force'),
@@ -65,8 +65,8 @@ function plain(unit: string, also: readonly string[] = []): Written {
   };
 }
 
-/** A number in the unit of the person's system; the other one's may be typed after it. In inch, digits enough to type it back. */
-function measured(measure: Measure): Written {
+/** A number in the unit of the person's system; the other one's, or one of `others` (sizes in the file's unit), may be typed after it. In inch, digits enough to type it back. */
+function measured(measure: Measure, others: Readonly<Record<string, number>> = {}): Written {
   const [metric, inch] = [unitOf(measure, 'metric'), unitOf(measure, 'inch')];
   return {
     text: (value, system) => shownText(inUnit(measure, value, system), system === 'metric' ? 12 : 8, unitOf(measure, system).name),
@@ -74,6 +74,8 @@ function measured(measure: Measure): Written {
       const [, number, after] = NUMBER.exec(text) ?? [];
       if (number === undefined) return { ok: false, message: `found "${text}"; type a number in ${metric.name} or ${inch.name}` };
       const named = (['metric', 'inch'] as const).find((one) => [unitOf(measure, one).name, ...(unitOf(measure, one).also ?? [])].some((name) => same(name, after!)));
+      const other = Object.keys(others).find((name) => same(name, after!));
+      if (other !== undefined) return { ok: true, value: Number(number.replace(',', '.')) * others[other]! };
       if (after !== '' && named === undefined) return { ok: false, message: `unit "${after}" is not known here; use ${metric.name} or ${inch.name}` };
       return { ok: true, value: fromUnit(measure, Number(number.replace(',', '.')), named ?? system) };
     },

@@ -79,6 +79,10 @@ test('the load is moved by the arrow keys; held by hand instead, the axis is', a
   // Where the load had put it, so that nothing jumps.
   expect(Math.hypot(run().pose!.x!, run().pose!.y!)).toBeGreaterThan(1e-5);
   await expect.poll(verdict, LONG).not.toMatch(/being worked out/);
+  // Let go again, it carries what it carried before.
+  await userEvent.selectOptions(browser.getByLabelText('Spindle', { exact: true }), 'load');
+  expect(run().load!.y!).toBeLessThan(y!);
+  expect(run().pose).toBeUndefined();
 });
 
 test('the oil is known in one of three ways, each with its own keys', async () => {
@@ -134,7 +138,8 @@ test('worked out to the end: the window of clearances, safe speeds, and a cold p
 });
 
 test('a design that says nothing of running gets a scenario, told for what it is', async () => {
-  shown.work.open('bare', { ok: true, design: DEMOS.find(({ design }) => design.run === undefined)!.design });
+  const { run: _, ...bare } = design();
+  shown.work.open('bare', { ok: true, design: bare });
   await expect.poll(verdict).toMatch(/says nothing of how it runs.*Invented by size alone/);
   await userEvent.click(browser.getByRole('button', { name: 'Make this running scenario' }));
   expect(run().oil).toEqual({ grade: 10 });
@@ -192,7 +197,11 @@ test('the position is moved by hand, and a film that closes is told', async () =
   set.call(slider, slider.min);
   slider.dispatchEvent(new Event('input', { bubbles: true }));
   expect(design().position).toBeCloseTo(-0.004, 6);
-  await expect.poll(verdict, LONG).toMatch(/room for oil|touches/);
+  await expect.poll(verdict, LONG).toMatch(/the steep journal is .*there is no room for oil/);
+  // Where it could stand instead is one button away.
+  await userEvent.click(browser.getByRole('button', { name: /^Set it at/ }));
+  expect(design().position).toBeGreaterThan(-0.004);
+  await expect.poll(verdict, LONG).toMatch(/thinnest film is 0\.67|barely parts/);
 });
 
 test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', { timeout: 110_000 }, async () => {

@@ -65,12 +65,20 @@ test('numbers are typed in the units a person likes and refused in them', () => 
   expect(typedQuantity(quantityAt('run.load.z'), 'much', 'metric').ok).toBe(false);
   expect(typedQuantity(quantityAt('position'), '1e999', 'metric').ok).toBe(false);
   expect(quantityText('force', -40, 'metric')).toBe('−40 N');
+  // In inch the numbers of the run are too; either unit may be typed in either.
+  expect(quantityText('temperature', 20, 'inch')).toBe('68 °F');
+  expect(typedQuantity(quantityAt('run.ambient'), '68', 'inch')).toEqual({ ok: true, value: expect.closeTo(20, 12) });
+  expect(typedQuantity(quantityAt('run.ambient'), '20 °C', 'inch')).toEqual({ ok: true, value: 20 });
+  expect(typedQuantity(quantityAt('run.load.y'), '-10 lbf', 'metric')).toEqual({ ok: true, value: expect.closeTo(-44.482216152605, 9) });
+  expect(typedQuantity(quantityAt('run.pose.tiltX'), '2.5', 'metric')).toEqual({ ok: true, value: expect.closeTo(2.5e-5, 15) });
+  expect(typedQuantity(quantityAt('run.pose.tiltX'), '0.00002 rad', 'inch')).toEqual({ ok: true, value: 0.00002 });
+  expect(typedQuantity(quantityAt('run.load.y'), '3 kp', 'inch')).toEqual({ ok: false, message: 'unit "kp" is not known here; use N or lbf' });
 });
 
 test('every number can be shown and typed back without loss', () => {
-  const places = { length: 'seats[0].journal.station', fine: 'position', angle: 'seats[0].bush.halfAngle', phase: 'run.supply[0].angle', ratio: 'friction', force: 'run.load.x' } as const;
+  const places = { length: 'seats[0].journal.station', fine: 'position', angle: 'seats[0].bush.halfAngle', phase: 'run.supply[0].angle', ratio: 'friction', force: 'run.load.x', temperature: 'run.ambient', tilt: 'run.pose.tiltX' } as const;
   for (const [quantity, path] of Object.entries(places)) {
-    for (const value of quantity === 'ratio' ? [0.12, 1 / 3] : [-22.0164, 1 / 3, 0]) {
+    for (const value of quantity === 'ratio' || quantity === 'tilt' ? [0.012, 0.1 / 3] : [-22.0164, 1 / 3, 0]) {
       for (const system of ['metric', 'inch'] as const) {
         const typed = typedQuantity(quantityAt(path), quantityText(quantity as keyof typeof places, value, system), system);
         if (!typed.ok) expect.fail(typed.message);
