@@ -41,7 +41,7 @@ const machine = z.strictObject({
   scaleRadius: z.optional(number('length', 'Scale radius', 'Of the scale of the table, from its pivot; 300 when left out', SIZE)),
   scaleReading: z.optional(number('fine', 'Scale reading', 'Least that can be told on that scale; 0.1 when left out', { above: 0, max: 10 })),
   centres: z.optional(number('length', 'Between centres', 'Length of the work between centres; 150 when left out', SIZE)),
-  setBy: z.optional(z.enum(['sineBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']).check(z.meta({ title: 'Angle set by', description: 'sineBar when left out' }))),
+  setBy: z.optional(z.enum(['sineBar', 'alongBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']).check(z.meta({ title: 'Angle set by', description: 'The way that costs the film least when left out' }))),
   toolHeight: z.optional(number('fine', 'Tool height', 'Tool, wheel or diamond above or below the centre; 0.05 when left out', { min: -10, max: 10 })),
   lean: z.optional(number('phase', 'Indicator leans', 'Between its lever or spindle and what is measured; 5 when left out', { min: -80, max: 80 })),
   warm: z.optional(number('temperature', 'Work warmer', 'Work above the gauge as it is gauged; 2 when left out', { min: -100, max: 100 })),

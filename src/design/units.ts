@@ -105,6 +105,21 @@ export const placeText = (mm: number, system: System) => lengthText(Number(mm.to
 /** An angle in a field that is edited: 1e-6° moves a line of 100 mm by two nanometres. */
 export const angleExact = (degrees: number) => `${trimmed(digits(degrees, 6), 1)}°`;
 export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;
+/** An error of an angle (degrees): seconds, minutes or degrees of arc, with the digits that count; never told as nothing when it is not. */
+export function angleErrorText(degrees: number): string {
+  const seconds = Math.abs(degrees) * 3600;
+  if (seconds === 0) return '0″';
+  if (seconds < 0.01) return 'less than 0.01″';
+  if (seconds < 100) return `${digits(seconds, seconds < 10 ? 2 : 1)}″`;
+  return seconds < 3600 ? `${digits(seconds / 60, seconds < 600 ? 2 : 1)}′` : angleText(Math.abs(degrees));
+}
+/** A figure with its standard uncertainty (mm), both to the digits that the uncertainty leaves: 76.5 ± 2.1 µm. */
+export function plusMinusText(mm: number, sigma: number, system: System): string {
+  const { size, name } = fineUnit(system);
+  const doubt = sigma / size;
+  const decimals = doubt >= 10 ? 0 : doubt >= 1 ? 1 : 2;
+  return `${digits(mm / size, decimals)} ± ${doubt > 0 && doubt < 0.005 ? 'less than 0.01' : digits(doubt, decimals)} ${name}`;
+}
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 
 /** The size in mm of the unit a bare number means. */

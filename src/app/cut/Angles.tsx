@@ -1,7 +1,9 @@
-/** Setting the angle of every surface that is cut, each way with the error it leaves and whether the film stands it. */
+/** Setting the angle of every surface that is cut: the way to set it, then all ways, each with what it costs the film. */
 import type { CSSProperties } from 'react';
 import { angleText, fineText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
+import { settingSentence } from '../../report/cut/setUpSentences.ts';
+import { WAYS } from '../../report/cut/words.ts';
 import { blocksText, errorText } from './angleTexts.ts';
 import { readText } from './gaugeText.ts';
 import { HollowFlank } from './HollowFlank.tsx';
@@ -10,16 +12,6 @@ import { HollowFlank } from './HollowFlank.tsx';
 const FOUR = { '--columns': 4 } as CSSProperties;
 
 type Setting = CutReport['settings'][number];
-type Way = Setting['ways'][number];
-
-const WAYS: Record<Way['way'], { name: string; what: string }> = {
-  sineBar: { name: 'Sine bar', what: 'stack' },
-  alongSlide: { name: 'Indicator on a parallel bar, along the slide set over', what: 'reads over the travel' },
-  alongAxis: { name: 'Indicator on the cone, along the axis', what: 'reads over its length' },
-  table: { name: 'Indicator at the edge of the table', what: 'table moves' },
-  scale: { name: 'Scale of the table', what: 'along the arc' },
-  tailstock: { name: 'Tailstock set over', what: 'by' },
-};
 
 export function Angles({ cut, system }: { cut: CutReport; system: System }) {
   if (cut.settings.length === 0) return null;
@@ -30,41 +22,68 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
         <details key={`${setting.seat} ${setting.part}`} open={cut.settings.length < 3}>
           <summary>
             {setting.seat} {setting.part}: {angleText(setting.halfAngle)} half
-            {setting.stands !== null && `; its film stands ${errorText(setting.stands)} of error`}
+            {setting.stands !== null && `; alone its film stands ${errorText(setting.stands)} of error`}
           </summary>
           <p>
-            Blocks for a bar of {readText(setting.bar, system)}: {blocksText(setting, system)}. Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
+            <strong>{settingSentence(setting, system)}</strong>
           </p>
+          <p>
+            {stackText(setting, system)} Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
+          </p>
+          <Ways setting={setting} system={system} />
           {setting.hollow && <HollowFlank setting={setting} hollow={setting.hollow} system={system} />}
-          {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
-          <section className="table ways" aria-label={`Ways to set the ${setting.seat} ${setting.part}`} tabIndex={0}>
-            <table className="stacked" style={FOUR}>
-              <thead>
-                <tr>
-                  <th scope="col">Way</th>
-                  <th scope="col">Set or read</th>
-                  <th scope="col">Error it leaves</th>
-                  <th scope="col">Of film</th>
-                  <th scope="col">Will it do?</th>
-                </tr>
-              </thead>
-              <tbody>
-                {setting.ways.map(({ way, reading, error, film, enough }) => (
-                  <tr key={way}>
-                    <th scope="row">
-                      {WAYS[way].name}, <small>{WAYS[way].what}</small>
-                    </th>
-                    <td>{readText(reading, system)}</td>
-                    <td>{errorText(error)}</td>
-                    <td>{fineText(film, system)}</td>
-                    <td>{enough === null ? '—' : enough ? 'yes' : 'no'}</td>
-                  </tr>
-                ))}
-              </tbody>
-            </table>
-          </section>
         </details>
       ))}
+    </section>
+  );
+}
+
+/** Stack and blocks, with what their miss costs; a straight surface has none. */
+function stackText(setting: Setting, system: System): string {
+  if (setting.halfAngle === 0) return 'A straight surface needs no sine bar.';
+  const costs = setting.blocksFilm === null || setting.blocksFilm < NONE ? '' : `, ${setting.blocksFilm < LEAST ? `less than ${fineText(LEAST, system)}` : fineText(setting.blocksFilm, system)} of film`;
+  return `Sine bar of ${readText(setting.bar, system)}: stack ${readText(setting.stack, system)}, blocks ${blocksText(setting, system)}${costs}.`;
+}
+
+/** mm of film: nothing at all, and the least that is told. */
+const NONE = 1e-9;
+const LEAST = 1e-5;
+
+function Ways({ setting, system }: { setting: Setting; system: System }) {
+  const ways = [...setting.ways].sort((a, b) => a.film - b.film);
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard
+    <section className="table ways" aria-label={`Ways to set the ${setting.seat} ${setting.part}`} tabIndex={0}>
+      <table className="stacked" style={FOUR}>
+        <thead>
+          <tr>
+            <th scope="col">Way</th>
+            <th scope="col">Set or read</th>
+            <th scope="col">Error it leaves</th>
+            <th scope="col">Costs of film</th>
+            <th scope="col">Fine enough?</th>
+          </tr>
+        </thead>
+        <tbody>
+          {ways.map(({ way, reading, error, film, enough }) => (
+            <tr key={way} className={way === setting.recommended ? 'chosen' : ''}>
+              <th scope="row">
+                {WAYS[way].name}, <small>{WAYS[way].what}</small>
+              </th>
+              <td>{readText(reading, system)}</td>
+              <td>{errorText(error)}</td>
+              <td>{fineText(film, system)}</td>
+              <td>{enough === null ? '—' : way === setting.recommended ? 'yes: set it so' : enough ? 'yes' : 'too coarse'}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      <p className="fine">
+        {setting.room === null
+          ? 'The film has no tolerance, or the plan leaves it; nothing says what is fine enough.'
+          : `Fine enough: at most ${fineText(setting.room, system)} of film, so that with all other errors of the set-up the tolerance likely holds.`}{' '}
+        The error counts what the indicator can tell and how it leans; kept at nought along a sine bar its lean does nothing.
+      </p>
     </section>
   );
 }

@@ -52,7 +52,9 @@ const DIALS: Control[] = [
 ];
 
 const ANGLES: Control[] = [
-  choice('cut.machine.setBy', 'Angle set by', 'The way whose error counts in the budget', 'sine bar', [
+  choice('cut.machine.setBy', 'Angle set by', 'The way whose error counts in the budget', 'whatever costs the film least', [
+    { value: 'alongBar', text: 'slide run along a sine bar' },
+    { value: 'sineBar', text: 'part held on a sine bar' },
     { value: 'alongSlide', text: 'indicator along the slide' },
     { value: 'alongAxis', text: 'indicator along the cone' },
     { value: 'table', text: 'indicator at the table' },

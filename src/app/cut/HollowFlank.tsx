@@ -11,7 +11,7 @@ type Setting = CutReport['settings'][number];
 type Hollow = NonNullable<Setting['hollow']>;
 
 const HEIGHT = 92;
-const MARGIN = { left: 12, right: 12, top: 22, bottom: 10 };
+const MARGIN = { left: 12, right: 12, top: 10, bottom: 10 };
 /** mm: nobody sees less. */
 const LEAST = 1e-5;
 
@@ -32,12 +32,12 @@ export function HollowFlank({ setting: { seat, part }, hollow: { height, depth, 
       </p>
       <figure className="chart hollow" ref={box}>
         <svg width={width} height={HEIGHT} role="img" aria-label={`Flank of the ${seat} ${part} by a tool off the centre, against the line that was set`}>
-          <text x={MARGIN.left} y={14}>
-            metal proud of the line set, rear to nose: from {(low / unit.size).toFixed(4).replace('-', '−')} to {(high / unit.size).toFixed(4).replace('-', '−')} {unit.name}
-          </text>
           {low <= 0 && high >= 0 && <path d={`M${MARGIN.left} ${y(0).toFixed(2)}H${width - MARGIN.right}`} className="set-line" />}
           <path d={`M${d}`} className="flank" />
         </svg>
+        <figcaption>
+          Rear on the left, nose on the right; metal proud of the line set{low <= 0 && high >= 0 ? ' (dashed)' : ''}: from {(low / unit.size).toFixed(4).replace('-', '−')} to {(high / unit.size).toFixed(4).replace('-', '−')} {unit.name}.
+        </figcaption>
       </figure>
     </>
   );

@@ -5,6 +5,7 @@ import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
+import { filmsText } from '../../report/cut/verdict.ts';
 import type { Work } from '../store.ts';
 import { withTick } from './entries.ts';
 import { gaugeText, readText } from './gaugeText.ts';
@@ -25,7 +26,13 @@ export function Steps({ work, design, cut, system }: Props) {
   if (cut.steps.length + cut.faces.length === 0) return null;
   return (
     <section aria-label="Steps">
-      <h2>Steps</h2>
+      <h2>{cut.remaining ? 'Steps of the whole plan, as the parts were measured' : 'Steps'}</h2>
+      {!cut.feasible && (
+        <p className="falls-short">
+          {cut.inTolerance ? 'These steps bring every film within its tolerance, though not just to what is wanted' : 'These steps do not give the films that are wanted'}: after them {filmsText(design, cut.films, system)}
+          {cut.uncut && `; uncut, at best ${filmsText(design, cut.uncut.films, system)}`}.
+        </p>
+      )}
       <ol className="steps">
         {cut.steps.map((step, i) => (
           <li key={`${step.seat} ${step.part}`} className={tick(itemOf('cut', i)).checked ? 'done' : ''}>

@@ -1,5 +1,5 @@
 /** What is told of setting an angle, on the screen and on paper. */
-import { angleText, fineText, lengthText, type System } from '../../design/units.ts';
+import { fineText, lengthText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 
 type Setting = CutReport['settings'][number];
@@ -12,5 +12,4 @@ export function blocksText({ blocks, blocksError }: Setting, system: System): st
   return `${sum}${misses}`;
 }
 
-/** An error of angle as a machinist reads it. */
-export const errorText = (degrees: number) => (degrees * 3600 < 100 ? `${(degrees * 3600).toFixed(1)}″` : angleText(degrees));
+export { angleErrorText as errorText } from '../../design/units.ts';

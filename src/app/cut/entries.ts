@@ -1,7 +1,6 @@
 /** Changes of the design's `cut` section: what may be cut, ticks and order, trials, limits let go. */
 import type { Design, Part } from '../../design/definition.ts';
-import type { CutReport, LimitReport } from '../../report/cut/definition.ts';
-import { fitSection } from '../../report/fit/section.ts';
+import type { LimitReport } from '../../report/cut/definition.ts';
 
 export type Cut = NonNullable<Design['cut']>;
 export type Trial = NonNullable<Cut['trials']>[number];
@@ -9,8 +8,6 @@ export type Face = NonNullable<Cut['faces']>[number];
 
 /** Greatest stock of a surface newly allowed, mm; common practice, no source. */
 const LIMIT = 0.1;
-/** Uncertainty of what is read on a trial, mm: an indicator; common practice, no source. */
-const INDICATOR = 0.001;
 /** N, a hand's push while lapping; common practice, no source. */
 const PUSH = 20;
 
@@ -80,40 +77,17 @@ export const withUsualOrder = (design: Design): Design =>
     return { ...cut, work };
   });
 
-/** Another trial: what was taken since the last to be filled in for every surface of the plan, the stand-off as the parts of the design would read, to be written over. */
-export function withTrial(design: Design, { steps, faces, remaining }: Pick<CutReport, 'steps' | 'faces' | 'remaining'>): Design {
-  const surfaces = new Map([...steps, ...(remaining?.steps ?? [])].map(({ seat, part }) => [`${seat} ${part}`, { seat, part, normal: 0 }]));
-  const names = [...new Set([...faces, ...(remaining?.faces ?? [])].map(({ name }) => name))];
-  const trials = design.cut?.trials ?? [];
-  const before = trials.findLast(({ standOff }) => standOff)?.standOff?.value;
-  const expected = before ?? fitSection(design).firstPosition ?? 0;
-  const trial: Trial = { taken: [...surfaces.values()], ...(names.length > 0 && { faces: names.map((name) => ({ name, off: 0 })) }), standOff: { value: Number(expected.toFixed(4)), sigma: INDICATOR } };
-  return withCut(design, (cut) => ({ ...cut, trials: [...trials, trial] }));
-}
-
-const withTrialAt = (design: Design, index: number, change: (trial: Trial) => Trial): Design => withCut(design, (cut) => ({ ...cut, trials: (cut.trials ?? []).map((trial, i) => (i === index ? change(trial) : trial)) }));
+/** A trial more, or one written anew in the place of an old one. */
+export const withTrial = (design: Design, trial: Trial, index?: number): Design =>
+  withCut(design, (cut) => {
+    const trials = cut.trials ?? [];
+    return { ...cut, trials: index === undefined ? [...trials, trial] : trials.map((old, i) => (i === index ? trial : old)) };
+  });
 
 export const withoutTrial = (design: Design, index: number): Design =>
   withCut(design, ({ trials = [], ...cut }) => {
     const kept = trials.filter((_, i) => i !== index);
     return kept.length > 0 ? { ...cut, trials: kept } : cut;
-  });
-
-export const withStandOff = (design: Design, index: number, read: boolean): Design =>
-  withTrialAt(design, index, ({ standOff: _, ...trial }) => (read ? { ...trial, standOff: { value: Number((fitSection(design).firstPosition ?? 0).toFixed(4)), sigma: INDICATOR } } : trial));
-
-export const withShake = (design: Design, index: number, read: boolean): Design =>
-  withTrialAt(design, index, ({ shake: _, ...trial }) => {
-    const indicator = design.play?.indicator ?? Math.max(...design.seats.map(({ journal }) => journal.to));
-    return read ? { ...trial, shake: { value: 0.01, sigma: INDICATOR, indicator, position: design.position ?? 0, direction: 0 } } : trial;
-  });
-
-/** What the blue said of a seat; null: not looked at. */
-export const withBlue = (design: Design, index: number, seat: string, prints: boolean | null): Design =>
-  withTrialAt(design, index, ({ blue = [], ...trial }) => {
-    const others = blue.filter((seen) => seen.seat !== seat);
-    const all = prints === null ? others : [...others, { seat, prints }];
-    return all.length > 0 ? { ...trial, blue: all } : trial;
   });
 
 export const withLap = (design: Design): Design => withCut(design, (cut) => ({ ...cut, lap: { force: PUSH } }));

@@ -4,8 +4,8 @@ import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
-import { designWithPlanDone } from '../../report/cut/planDone.ts';
-import { cutVerdict } from '../../report/cut/verdict.ts';
+import { leftVerdict } from '../../report/cut/leftVerdict.ts';
+import { cutVerdict, nothingToCut } from '../../report/cut/verdict.ts';
 import { designWithCut } from '../../report/cut/withCut.ts';
 import { WorkContext } from '../controls/context.ts';
 import { Angles } from '../cut/Angles.tsx';
@@ -18,6 +18,7 @@ import { OrderOfWork } from '../cut/OrderOfWork.tsx';
 import { Steps } from '../cut/Steps.tsx';
 import { StockCloseUp } from '../cut/StockCloseUp.tsx';
 import { StockSection } from '../cut/StockSection.tsx';
+import { TakeDone } from '../cut/TakeDone.tsx';
 import { Trials } from '../cut/Trials.tsx';
 import '../cut/cut.css';
 import type { Work } from '../store.ts';
@@ -64,8 +65,8 @@ function Plan({ work }: { work: Work }) {
   const { value: cut, of, fault } = useSolved('cut', design);
   if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
   if (!cut || !of?.cut) return <p className="loading">The plan is being worked out.</p>;
-  const verdict = cutVerdict(of, cut, system);
-  const isCut = cut.steps.length + cut.faces.length > 0;
+  const verdict = leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system);
+  const isCut = !nothingToCut(cut);
   return (
     <>
       <section className={`verdict ${verdict.tone}`} aria-live="polite">
@@ -78,19 +79,12 @@ function Plan({ work }: { work: Work }) {
         <StockSection design={of} cut={cut} factor={factor} system={system} />
         {isCut && <CloseUps design={of} cut={cut} system={system} />}
       </div>
-      <Steps work={work} design={of} cut={cut} system={system} />
-      {isCut && (
-        <p className="buttons">
-          <button type="button" className="main" disabled={of !== design} onClick={() => work.change((d) => designWithPlanDone(d, cut, system))}>
-            Take the plan as done
-          </button>
-          <span className="fine">Puts the parts as planned into the design; one undo takes it back.</span>
-        </p>
-      )}
+      {isCut && <Steps work={work} design={of} cut={cut} system={system} />}
+      {isCut && <TakeDone work={work} design={of} cut={cut} system={system} />}
       <CutControls work={work} />
-      <Angles cut={cut} system={system} />
-      <BudgetChart design={of} cut={cut} system={system} />
-      <OrderOfWork work={work} cut={cut} />
+      {isCut && <Angles cut={cut} system={system} />}
+      {isCut && <BudgetChart design={of} cut={cut} system={system} />}
+      {isCut && <OrderOfWork work={work} cut={cut} />}
       <Trials work={work} cut={cut} system={system} />
       <LapPanel work={work} cut={cut} system={system} />
     </>

@@ -1,7 +1,10 @@
 /**
  * Setting the half angle a of a surface, each way with what an error of its reading does to the angle:
  *
- *   sine bar       H = L·sin a       stack under a bar of length L                da = dH/(L·cos a)
+ *   sine bar       H = L·sin a       stack under a bar of length L, the part on it and its line levelled by the
+ *                                    indicator over the travel on it              da = dH/(L·cos a), de/T
+ *   along the bar  H = L·sin a       the slide set over runs along the bar on its stack until the indicator stays at
+ *                                    nought over the travel T ≤ L                  da = dH/(L·cos a), de/T
  *   along a slide  e = T·sin a       indicator square to a parallel test bar, read while the slide set over
  *                                    travels T                                     da = de/(T·cos a)
  *   along the axis e = T·tan a       the same over an axial travel T, on the cone  da = de·cos²a/T
@@ -10,13 +13,17 @@
  *   tailstock      S = L·sin a       centres a length L of work apart              da = dS/(L·cos a)
  *   dresser        a                 of a wheel whose axis lies along the work's
  *
+ * An indicator that leans by t tells sin a·cos t along a slide or at the tailstock, tan a·cos t along the axis or at the
+ * table; levelled on a sine bar or kept at nought along one it reads nothing, and errs by nothing.
+ *
  * Handbooks give the tailstock S = L·t/2 with t = 2·tan a the taper on diameter: 1 in 10 000 too much at 0.8°, 1 in
  * 700 at 3°. e, H, S, T, R, L (m), a (rad).
- * @source sine and tangent rule; tailstock: Machinery's Handbook, "Taper turning" (from memory)
+ * @source sine and tangent rule; tailstock: Machinery's Handbook, "Taper turning" (from memory); lean: gauging/cosineError.ts
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { BLOCK_SETS, type BlockSet, metresOf } from '../gauging/blockSets.ts';
 import { MOST_BLOCKS, type Stack, stackFor } from '../gauging/blockStack.ts';
+import { trueTravel } from '../gauging/cosineError.ts';
 import type { Part } from '../gauging/reading.ts';
 import { stackOfAngle } from '../gauging/sineBar.ts';
 import { tilted, worstFilms } from './angleError.ts';
@@ -34,22 +41,24 @@ export interface AngleTools {
   scaleReading: number;
   /** length of the work between centres (m) */
   centres: number;
+  /** lean of the indicator (rad); upright when left out */
+  lean?: number;
 }
 
 export const DEFAULT_BLOCKS: BlockSet = BLOCK_SETS[0]!;
 
-export type Way = 'sineBar' | 'alongSlide' | 'alongAxis' | 'table' | 'scale' | 'tailstock';
+export type Way = 'sineBar' | 'alongBar' | 'alongSlide' | 'alongAxis' | 'table' | 'scale' | 'tailstock';
 
 export interface WayToSet {
   way: Way;
   /** what is set or read (m) */
   reading: number;
-  /** error of the angle (rad) by the least that can be read; of the sine bar, by the blocks' miss or a reading of the indicator over it */
+  /** error of the angle (rad) by the least that can be read, along a sine bar also by the blocks' miss */
   error: number;
-  /** what that does to the film of the seat (m) */
+  /** error of the angle (rad) by the lean of the indicator */
+  lean: number;
+  /** what both do to the film of the seat (m), being independent */
   film: number;
-  /** whether the film stands it; null without a tolerance */
-  enough: boolean | null;
 }
 
 export interface AngleSetting {
@@ -61,8 +70,10 @@ export interface AngleSetting {
   blocks: Stack;
   /** dresser, from the wheel's axis lying along the work's (rad) */
   dresser: number;
-  /** greatest error of the half angle (rad) with which the film stays within its tolerance; null without one */
+  /** greatest error of the half angle (rad) with which the film stays within its tolerance; null without one, and where it is not within it anyway */
   stands: number | null;
+  /** film lost or gained at its worst place per error of the half angle (m/rad) */
+  perAngle: number;
   ways: WayToSet[];
 }
 
@@ -96,7 +107,11 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
   const onLine = Math.min(tools.travel, (to - from) / cos);
   const stands = standsOf(pair, position, part, gauged);
   const perAngle = lossPerAngle(pair, position, part, gauged);
-  const way = (name: Way, reading: number, error: number): WayToSet => ({ way: name, reading: Math.abs(reading), error, film: error * perAngle, enough: stands === null ? null : error <= stands });
+  const way = (name: Way, reading: number, error: number): WayToSet => {
+    const lean = leaningError(a, name, tools.lean ?? 0);
+    return { way: name, reading: Math.abs(reading), error, lean, film: perAngle * Math.hypot(error, lean) };
+  };
+  const stacked = (travel: number) => (blocks.kind === 'stack' ? Math.hypot(blocks.error / (tools.bar * cos), tools.indicator / travel) : 0);
   return {
     seat,
     part,
@@ -105,9 +120,9 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
     blocks,
     dresser: Math.abs(a),
     stands,
+    perAngle,
     ways: [
-      // the surface is levelled on the bar by the indicator over the travel
-      ...(blocks.kind === 'stack' ? [way('sineBar', stack, Math.hypot(blocks.error / (tools.bar * cos), tools.indicator / onLine))] : []),
+      ...(blocks.kind === 'stack' ? [way('alongBar', stack, stacked(Math.min(tools.travel, tools.bar))), way('sineBar', stack, stacked(onLine))] : []),
       way('alongSlide', alongSlide(a, tools.travel), tools.indicator / (tools.travel * cos)),
       way('alongAxis', alongAxis(a, onAxis), (tools.indicator * cos * cos) / onAxis),
       way('table', tableMove(a, tools.scaleRadius), (tools.indicator * cos * cos) / tools.scaleRadius),
@@ -115,6 +130,13 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
       ...(Math.abs(a) <= STEEPEST_SET_OVER ? [way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos))] : []),
     ],
   };
+}
+
+/** Error of the half angle (rad, its size) that is told by an indicator leaning by an angle (rad). */
+export function leaningError(halfAngle: number, way: Way, lean: number): number {
+  if (way === 'sineBar' || way === 'alongBar' || way === 'scale') return 0;
+  const told = way === 'alongSlide' || way === 'tailstock' ? Math.asin(trueTravel(Math.sin(halfAngle), lean)) : Math.atan(trueTravel(Math.tan(halfAngle), lean));
+  return Math.abs(told - halfAngle);
 }
 
 /** The stack, looked for only where the set can reach. */
@@ -144,7 +166,7 @@ function lossPerAngle(pair: SeatInput, position: number, part: Part, gauged: num
   return most / SMALL;
 }
 
-/** The error (rad), to either side, at which the film first leaves its tolerance; null without target and tolerance. */
+/** The error (rad), to either side, at which the film first leaves its tolerance; null without target and tolerance, and where it is out of it already. */
 function standsOf(pair: SeatInput, position: number, part: Part, gauged: number): number | null {
   const { target, tolerance } = pair;
   if (target === undefined || !tolerance) return null;
@@ -153,7 +175,7 @@ function standsOf(pair: SeatInput, position: number, part: Part, gauged: number)
       const films = worstFilms(tilted(pair, part, gauged, e), position);
       return films !== null && films.least >= target - tolerance && films.greatest <= target + tolerance;
     });
-  if (!within(0)) return 0;
+  if (!within(0)) return null;
   let [good, bad] = [0, 0.1];
   while (bad - good > 1e-12) {
     const middle = (good + bad) / 2;

@@ -5,8 +5,7 @@
  *   angle         the half angle wrong by the error of the way it is set (angleError.ts)
  *   dial          half a division of the cross feed, s = δ·cos a (δ radius; half of it on a diameter dial)
  *   stop          the indicator that tells the stock leans by t: s·(1 - cos t) too little comes off
- *   sine          the indicator that tells the angle leans by t: sin a' = sin a·cos t along a slide or at the tailstock,
- *                 tan a' = tan a·cos t along the axis or at the table; levelled on a sine bar it reads nothing, and errs by nothing
+ *   sine          the indicator that tells the angle leans (angleSetting.ts)
  *   growth        the work is warmer by ΔT when it is gauged: cold it is smaller by 1 + α·ΔT about its anchor
  *
  * Each is the greatest change of the least or the greatest film (m). Errors of several causes add up at worst to their
@@ -18,7 +17,7 @@ import { trueTravel } from '../gauging/cosineError.ts';
 import type { Part } from '../gauging/reading.ts';
 import type { Surface } from '../geometry/line.ts';
 import { tilted, worstFilms } from './angleError.ts';
-import type { Way } from './angleSetting.ts';
+import { leaningError, type Way } from './angleSetting.ts';
 import { offCentreSeat } from './offCentre.ts';
 import { withStock } from './stock.ts';
 
@@ -65,15 +64,17 @@ export interface SurfaceCut {
   gauged: number;
 }
 
-/** The budget of the planned parts at their position. */
-export function errorBudget(seats: readonly SeatInput[], position: number, cuts: readonly SurfaceCut[], errors: SetUpErrors): Budget {
-  const contributions = cuts.flatMap((cut): Contribution[] => {
-    const pair = seats[cut.seat]!;
-    const wrong = withErrors(pair, cut, errors);
-    return (Object.keys(wrong) as Cause[]).map((cause) => ({ seat: cut.seat, part: cut.part, cause, film: changeOf(pair, wrong[cause], position) }));
-  });
-  contributions.sort((a, b) => b.film - a.film);
-  const named = [...new Set(cuts.map(({ seat }) => seat))].sort((a, b) => a - b);
+/** What every error of one surface's set-up does, the planned parts at their position. */
+export function contributionsOf(seats: readonly SeatInput[], position: number, cut: SurfaceCut, errors: SetUpErrors): Contribution[] {
+  const pair = seats[cut.seat]!;
+  const wrong = withErrors(pair, cut, errors);
+  return (Object.keys(wrong) as Cause[]).map((cause) => ({ seat: cut.seat, part: cut.part, cause, film: changeOf(pair, wrong[cause], position) }));
+}
+
+/** All contributions together. */
+export function budgetOf(all: readonly Contribution[]): Budget {
+  const contributions = [...all].sort((a, b) => b.film - a.film);
+  const named = [...new Set(contributions.map(({ seat }) => seat))].sort((a, b) => a - b);
   return {
     contributions,
     seats: named.map((seat) => {
@@ -93,16 +94,10 @@ function withErrors(pair: SeatInput, { part, normal, gauged }: SurfaceCut, e: Se
     angle: [tilted(pair, part, gauged, e.angle), tilted(pair, part, gauged, -e.angle)],
     dial: [withLess(half), withLess(-half)],
     stop: [withLess(trueTravel(normal, e.lean) - normal)],
-    sine: [tilted(pair, part, gauged, leaningSine(halfAngle, e))],
+    // what is told is always too little
+    sine: [tilted(pair, part, gauged, -Math.sign(halfAngle) * leaningError(halfAngle, e.way, e.lean))],
     growth: [{ ...pair, [part]: cooled(pair[part], e) }],
   };
-}
-
-/** Error of the half angle (rad) by an indicator that leans. */
-function leaningSine(halfAngle: number, { way, lean }: Pick<SetUpErrors, 'way' | 'lean'>): number {
-  if (way === 'sineBar' || way === 'scale') return 0;
-  const told = way === 'alongSlide' || way === 'tailstock' ? Math.asin(trueTravel(Math.sin(halfAngle), lean)) : Math.atan(trueTravel(Math.tan(halfAngle), lean));
-  return told - halfAngle;
 }
 
 /** Greatest change (m) of the least or the greatest film. */

@@ -8,14 +8,15 @@
  * the profile's own height (with seats that all close one way the foremost position there is has the least stock).
  *
  * Where no amounts do it: the limits that conflict, an irreducible set (each of them dropped alone would do), with what
- * it would have to be; and the nearest result, whose greatest miss is least (programme.ts).
+ * it would have to be; and the nearest result, whose greatest miss is least with no film below 0 (programme.ts), if need
+ * be beyond the reach of the adjuster; where the parts press into each other whatever comes off, the least of that.
  */
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { Part } from '../gauging/reading.ts';
 import { conflictsOf, type Limit } from './conflicts.ts';
-import { cutParts, linearised, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';
-import { type Point, solvedAbout } from './programme.ts';
+import { cutParts, type Linear, linearised, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';
+import { type Goal, type Point, type Step, solvedAbout, weightsOf } from './programme.ts';
 import { EXACT, exactVertex } from './vertex.ts';
 
 export interface Plan {
@@ -45,6 +46,12 @@ export type Verdict =
 
 /** The plan, or the nearest there is; null where there is nothing to show. */
 export const planIn = (verdict: Verdict): Plan | null => (verdict.status === 'planned' ? verdict.plan : verdict.status === 'infeasible' ? verdict.nearest : null);
+
+/** The greatest miss of some films (m), in what a miss of 1 is for each seat (programme.ts); null films count as endless. */
+export function greatestMiss(seats: readonly SeatInput[], films: readonly (number | null)[]): number {
+  const weights = weightsOf(seats);
+  return Math.max(0, ...seats.map(({ target }, i) => (target === undefined ? 0 : films[i] === null ? Number.POSITIVE_INFINITY : Math.abs(films[i]! - target) / weights[i]!)));
+}
 
 /** Rounds of programme and exact vertex; two do for straight lines. */
 const ROUNDS = 25;
@@ -82,7 +89,7 @@ function planProblem(problem: Problem): Verdict {
     if (step.status === 'infeasible') {
       if (best) return { status: 'planned', plan: best };
       // Lines that are not straight may have room where these gains do not tell of it: look again from the nearest.
-      const near = solvedAbout(problem, about, linear, 'nearest');
+      const near = nearestAbout(problem, about, linear);
       if (near.status !== 'solved' || isSame(near.point, about)) return infeasible(problem, about);
       about = near.point;
       continue;
@@ -149,13 +156,29 @@ function startOf(problem: Problem): { point: Point } | { apart: number[] } {
   return { apart: fewest ?? [] };
 }
 
+/** The nearest result about a point: with clear films, within the reach where that can be. */
+function nearestAbout(problem: Problem, about: Point, linear: Linear): Step {
+  const { reach: _, ...unbounded } = problem.input;
+  const tries: [Problem, Goal][] = [
+    [problem, 'nearest'],
+    [{ ...problem, input: unbounded }, 'nearest'],
+    [problem, 'pressed'],
+  ];
+  let step: Step = { status: 'infeasible' };
+  for (const [question, goal] of tries) {
+    step = solvedAbout(question, about, linear, goal);
+    if (step.status !== 'infeasible') break;
+  }
+  return step;
+}
+
 function infeasible(problem: Problem, from: Point): Verdict {
   let about = from;
   for (let round = 0; round < 6; round++) {
     const linear = linearised(problem, about.position, about.amounts);
     const apart = apartOf(problem, linear.films);
     if (apart.length > 0) return { status: 'apart', seats: apart };
-    const step = solvedAbout(problem, about, linear, 'nearest');
+    const step = nearestAbout(problem, about, linear);
     // A cleanup above its limit leaves no room whatever the films.
     if (step.status === 'infeasible') return { status: 'infeasible', nearest: planOf(problem, about), conflicts: conflictsOf(problem, about) };
     if (step.status !== 'solved') return { status: 'stalled' };

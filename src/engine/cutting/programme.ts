@@ -3,13 +3,15 @@
  * also be put on, scaled to micrometres.
  *
  *   exact    every wanted film at its target, the others clear:        film_i = target_i,  film_j ≥ 0
- *   nearest  the greatest miss e as small as can be:                   |film_i - target_i| ≤ e·w_i
+ *   nearest  the greatest miss e as small as can be:                   |film_i - target_i| ≤ e·w_i,  film_i ≥ 0
+ *   pressed  the same where no amounts keep the parts from pressing into each other: film_i of either sign
  *
  * w_i tolerance of the film, or 1 µm for all where not every film wanted has one. Objectives in turn: the miss e; the
  * move of the journal, where it is to stay; stock off a spared part; all stock; and among plans equally good, stock
  * in the bush, since an outside is easier to grind and to gauge (common practice, no source); and where the position is
  * still free the least move of the journal.
  */
+import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../gauging/reading.ts';
 import { minimised, type Optimum, type Programme, type Row, type Variable } from './linear.ts';
 import type { Linear, Problem, Room } from './problem.ts';
@@ -25,7 +27,7 @@ export interface Point {
   amounts: number[];
 }
 
-type Goal = 'exact' | 'nearest';
+export type Goal = 'exact' | 'nearest' | 'pressed';
 
 export type Step = { status: 'solved'; point: Point /** greatest miss, in the films' own weights */; miss: number } | { status: 'infeasible' | 'unbounded' | 'stalled' };
 
@@ -38,10 +40,10 @@ export function solvedAbout(problem: Problem, about: Point, linear: Linear, goal
 }
 
 /** What a miss of 1 is, for every seat (m). */
-export function weightsOf({ input }: Problem): number[] {
-  const wanted = input.seats.filter(({ target }) => target !== undefined);
+export function weightsOf(seats: readonly SeatInput[]): number[] {
+  const wanted = seats.filter(({ target }) => target !== undefined);
   const toleranced = wanted.every(({ tolerance }) => tolerance !== undefined && tolerance > 0);
-  return input.seats.map(({ tolerance }) => (toleranced ? (tolerance ?? 1 / SCALE) : 1 / SCALE));
+  return seats.map(({ tolerance }) => (toleranced ? (tolerance ?? 1 / SCALE) : 1 / SCALE));
 }
 
 /** The unknowns by their places: position, metal off of every room, metal put on, the miss, the move of the journal. */
@@ -91,7 +93,7 @@ function programmeOf(problem: Problem, about: Point, linear: Linear, goal: Goal)
 }
 
 function filmRows(problem: Problem, about: Point, linear: Linear, goal: Goal, at: Unknowns): Row[] {
-  const weights = weightsOf(problem);
+  const weights = weightsOf(problem.input.seats);
   return problem.input.seats.flatMap(({ target }, i): Row[] => {
     const film = linear.films[i];
     if (film === null || film === undefined) return [];
@@ -108,10 +110,7 @@ function filmRows(problem: Problem, about: Point, linear: Linear, goal: Goal, at
     const missing = SCALE * target - here;
     if (goal === 'exact') return [{ coefficients: at.row(entries), min: missing, max: missing }];
     const miss = SCALE * weights[i]!;
-    return [
-      { coefficients: at.row([...entries, [at.miss, miss]]), min: missing },
-      { coefficients: at.row([...entries, [at.miss, -miss]]), max: missing },
-    ];
+    return [...(goal === 'nearest' ? [{ coefficients: at.row(entries), min: -here }] : []), { coefficients: at.row([...entries, [at.miss, miss]]), min: missing }, { coefficients: at.row([...entries, [at.miss, -miss]]), max: missing }];
   });
 }
 
@@ -132,5 +131,5 @@ function objectivesOf({ rooms, input }: Problem, goal: Goal, at: Unknowns): numb
   const bush = ofPart('bush');
   const total = stock(() => true).map((one, v) => one + EVEN * bush[v]!);
   const move = at.row([[at.move, 1]]);
-  return [...(goal === 'nearest' ? [at.row([[at.miss, 1]])] : []), ...(keepPosition ? [move] : []), ...(spare ? [ofPart(spare)] : []), total, ...(keepPosition ? [] : [move])];
+  return [...(goal === 'exact' ? [] : [at.row([[at.miss, 1]])]), ...(keepPosition ? [move] : []), ...(spare ? [ofPart(spare)] : []), total, ...(keepPosition ? [] : [move])];
 }

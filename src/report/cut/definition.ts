@@ -29,7 +29,7 @@ export const cutStep = z.strictObject({
   touch: z.strictObject(stop).check(z.meta({ description: 'Position at which this seat alone touches' })),
   standOff: z.strictObject(stop).check(z.meta({ description: 'Position of first touch of the whole journal' })),
   gauges: z.array(z.strictObject({ reading: reading.check(z.meta({ description: 'The set-up; its value is that at which to stop' })), ...stop })),
-  why: z.enum(['cleanup', 'newLine', 'film', 'relation']),
+  why: z.enum(['cleanup', 'newLine', 'film', 'relation', 'nearer']),
   turn: z.enum(['only', 'bushFirst', 'straightFirst', 'shallowFirst', 'steepLast', 'faceLast']),
   reason: text('Why this much, and why now, in words'),
   after: z.strictObject({ halfAngle: plain('Half angle afterwards, degrees'), diameter: mm('Diameter afterwards, at the station of the design') }),
@@ -53,6 +53,8 @@ const limit = z.strictObject({
   needed: mmOrNull('What it would have to be, all others kept; null where others stand in the way too'),
 });
 
+const way = z.enum(['sineBar', 'alongBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']);
+
 const setting = z.strictObject({
   seat: z.string(),
   part,
@@ -61,8 +63,10 @@ const setting = z.strictObject({
   stack: mm('Height of the blocks'),
   blocks: z.nullable(z.array(mm('Block'))).check(z.meta({ description: 'Null where the set has no such stack' })),
   blocksError: mmOrNull('Stack less the height wanted'),
+  blocksFilm: mmOrNull('Film that this costs; null without a stack'),
   dresser: plain('Angle of the dresser, the wheel’s axis lying along the work’s, degrees'),
-  stands: z.nullable(plain('Greatest error of the half angle with which the film keeps its tolerance, degrees; null without a tolerance')),
+  stands: z.nullable(plain('Greatest error of the half angle with which the film keeps its tolerance, degrees; null without a tolerance, and where the plan leaves it anyway')),
+  room: mmOrNull('Film that an error of the angle may cost, if all errors of the set-up together are to keep the tolerance likely; null as above'),
   hollow: z
     .nullable(
       z.strictObject({
@@ -75,13 +79,18 @@ const setting = z.strictObject({
     .check(z.meta({ description: 'What a tool off the centre would cut; null where it would be beyond the axis' })),
   ways: z.array(
     z.strictObject({
-      way: z.enum(['sineBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']),
+      way,
       reading: mm('What is set or read'),
-      error: plain('Error of the half angle by what can be read, degrees'),
+      error: plain('Error of the half angle by what can be read and by the lean of the indicator, degrees'),
       film: mm('What that does to the film'),
-      enough: z.nullable(z.boolean()),
+      enough: z.nullable(z.boolean()).check(z.meta({ description: 'Whether that is within `room`' })),
     }),
   ),
+  recommended: z.nullable(way).check(z.meta({ description: 'The way to set it; null where none is enough' })),
+  used: way.check(z.meta({ description: 'The way the error budget counts with' })),
+  needed: z
+    .nullable(z.strictObject({ indicator: mm('Least reading over the travel of the machine'), travel: mm('Travel with the least reading of the indicator') }))
+    .check(z.meta({ description: 'What would be enough along a sine bar; null where nothing would, and without a tolerance' })),
 });
 
 const budget = z.strictObject({
@@ -136,11 +145,16 @@ export const cutReport = z.strictObject({
   apart: z.array(z.string()).check(z.meta({ description: 'Seats whose parts do not overlap' })),
   faces: z.array(faceStep),
   total: mm('All normal stock and metal off faces together'),
-  inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance' })),
+  inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance, the journal within its reach' })),
   limits: z.array(limit).check(z.meta({ description: 'Limits that cannot all hold, where no plan is possible' })),
   shift: mm('How far nose and shoulders of the journal then stand from where they are'),
   turns: z.nullable(plain('The same in turns of the adjuster')),
   inReach: z.boolean(),
+  uncut: z.optional(
+    z
+      .strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')), cutHelps: z.boolean().check(z.meta({ description: 'Whether the steps bring the films any nearer than that' })) })
+      .check(z.meta({ description: 'The nearest without any metal off, where no plan is possible' })),
+  ),
   settings: z.array(setting),
   budget,
   work: z.array(workItem),

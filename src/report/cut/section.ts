@@ -1,8 +1,8 @@
 /** The `cut` section of the report: the plan and its steps at the machine. */
 import type { Design } from '../../design/definition.ts';
-import { type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
+import { greatestMiss, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
-import { type FaceStep, journalMove, type Stop, type SurfaceStep, stepsOf } from '../../engine/cutting/steps.ts';
+import { type FaceStep, journalMove, type Stop, type SurfaceStep, stepsOf, type Why } from '../../engine/cutting/steps.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';
 import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
@@ -24,19 +24,20 @@ export function cutSection(design: Design): CutReport | undefined {
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
   return {
-    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step)),
+    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, verdict.status === 'planned')),
     position: millimetres(position),
     films: filmsSection(design, plan, input),
     feasible: verdict.status === 'planned',
     status: verdict.status,
     apart: verdict.status === 'apart' ? verdict.seats.map((i) => design.seats[i]!.name) : [],
-    faces: steps.filter((step) => step.kind === 'face').map((step) => faceSection(design, input, step)),
+    faces: steps.filter((step) => step.kind === 'face').map((step) => faceSection(design, input, step, verdict.status === 'planned')),
     total: plan ? millimetres(plan.total) : 0,
-    inTolerance: plan !== null && inTolerance(input, plan),
+    inTolerance: plan !== null && move.within && inTolerance(input, plan),
     limits: verdict.status === 'infeasible' ? limitsSection(design, input, verdict) : [],
     shift: millimetres(move.shift),
     turns: pitch === undefined ? null : millimetres(move.shift) / pitch,
     inReach: move.within,
+    ...(verdict.status === 'infeasible' && { uncut: uncutSection(design, input, verdict.nearest) }),
     ...setUpSection(design, cut, plan, steps),
     work: workSection(design, cut, input, steps),
     ...trialSection(design, cut, input),
@@ -44,19 +45,29 @@ export function cutSection(design: Design): CutReport | undefined {
   };
 }
 
+/** A film (m) this near to nothing is nothing, and this near to the end of its tolerance is within it. */
+const ROUNDING = 4e-13;
+
 function filmsSection(design: Design, plan: Plan | null, input: PlanInput): CutReport['films'] {
   const films = plan?.films ?? input.seats.map(() => null);
-  return Object.fromEntries(films.map((film, i) => [design.seats[i]!.name, orNull(film)]));
+  return Object.fromEntries(films.map((film, i) => [design.seats[i]!.name, film !== null && Math.abs(film) <= ROUNDING ? 0 : orNull(film)]));
 }
 
-/** A film (m) this near to the end of its tolerance is within it. */
-const ROUNDING = 1e-12;
+/** Of a share of the greatest miss less than this nobody speaks. */
+const WORTH = 0.02;
+
+/** What there is without taking any metal off, and whether the nearest result is any nearer. */
+function uncutSection(design: Design, input: PlanInput, nearest: Plan): NonNullable<CutReport['uncut']> {
+  const plan = planIn(planCut({ ...input, allow: [], faces: [] }));
+  const [then, now] = [nearest, plan].map((p) => greatestMiss(input.seats, p?.films ?? input.seats.map(() => null)));
+  return { position: millimetres(plan?.position ?? input.position), films: filmsSection(design, plan, input), cutHelps: then! < (1 - WORTH) * now! };
+}
 
 const inTolerance = ({ seats }: PlanInput, { films }: Plan): boolean => seats.every(({ target, tolerance = 0 }, i) => target === undefined || (films[i] !== null && Math.abs(films[i]! - target) <= tolerance + ROUNDING));
 
 const stopSection = ({ before, half, stop }: Stop) => ({ before: orNull(before), half: orNull(half), stop: orNull(stop) });
 
-function stepSection(design: Design, step: SurfaceStep): CutStepReport {
+function stepSection(design: Design, step: SurfaceStep, reached: boolean): CutStepReport {
   const after = step.after[step.seat]![step.part];
   const drawn = design.seats[step.seat]![step.part].halfAngle;
   return {
@@ -75,16 +86,19 @@ function stepSection(design: Design, step: SurfaceStep): CutStepReport {
     touch: stopSection(step.touch),
     standOff: stopSection(step.standOff),
     gauges: step.gauges.map((g) => ({ reading: fromReading(design, { ...g.gauge, value: g.stop ?? 0, sigma: metres(0.001) }), ...stopSection(g) })),
-    why: step.why,
+    why: whyOf(step.why, reached),
     turn: step.turn,
-    reason: reasonText(step.why, step.turn),
+    reason: reasonText(whyOf(step.why, reached), step.turn),
     after: { halfAngle: after.halfAngle === radians(drawn) ? drawn : degrees(after.halfAngle), diameter: 2 * millimetres(after.radius) },
   };
 }
 
-function faceSection(design: Design, input: PlanInput, step: FaceStep): FaceStepReport {
+/** Where the films wanted are not reached no step reaches them. */
+const whyOf = (why: Why, reached: boolean) => (reached || why === 'cleanup' || why === 'newLine' ? why : 'nearer');
+
+function faceSection(design: Design, input: PlanInput, step: FaceStep, reached: boolean): FaceStepReport {
   const { name, part, seats } = input.faces![step.face]!;
-  return { name, part, seats: seats.map((i) => design.seats[i]!.name), off: millimetres(step.off), standOff: stopSection(step.standOff), reason: reasonText(step.why, step.turn) };
+  return { name, part, seats: seats.map((i) => design.seats[i]!.name), off: millimetres(step.off), standOff: stopSection(step.standOff), reason: reasonText(whyOf(step.why, reached), step.turn) };
 }
 
 function limitsSection(design: Design, input: PlanInput, { nearest, conflicts }: Extract<PlanVerdict, { status: 'infeasible' }>): LimitReport[] {

@@ -1,43 +1,36 @@
 /** Settings of the angles and the error budget of the set-ups, for the surfaces that are cut. */
 import type { Design, Part } from '../../design/definition.ts';
-import { angleSetting } from '../../engine/cutting/angleSetting.ts';
-import { type Contribution, errorBudget } from '../../engine/cutting/errorBudget.ts';
 import { toldAt } from '../../engine/cutting/gauges.ts';
 import { hollowOf, offCentreDeviation } from '../../engine/cutting/offCentre.ts';
 import type { Plan } from '../../engine/cutting/plan.ts';
+import { type SurfaceSetUp, setUpsOf } from '../../engine/cutting/setUp.ts';
 import type { CutStep, SurfaceStep } from '../../engine/cutting/steps.ts';
 import type { Surface } from '../../engine/geometry/line.ts';
 import { degrees, millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
-import { type Cut, toAngleTools, toErrors, wayOf } from './toCut.ts';
+import { type Cut, orNull, ownWay, toAngleTools, toErrors } from './toCut.ts';
 
 type SetUp = Pick<CutReport, 'settings' | 'budget'>;
 
 export function setUpSection(design: Design, cut: Cut, plan: Plan | null, steps: readonly CutStep[]): SetUp {
-  const surfaces = steps.filter((step): step is SurfaceStep => step.kind === 'surface');
   if (!plan) return { settings: [], budget: { contributions: [], seats: [] } };
   const tools = toAngleTools(cut);
   const nameOf = (seat: number) => design.seats[seat]!.name;
-  const settings: SetUp['settings'] = [];
-  const contributions: Contribution[] = [];
-  for (const { seat, part, normal, gauges, after } of surfaces) {
-    const gauge = gauges[0]!.gauge;
-    const gauged = 'seat' in gauge ? toldAt(gauge, after) : plan.seats[seat]![part].station;
-    const setting = angleSetting(plan.seats, plan.position, seat, part, gauged, tools);
-    const errors = toErrors(cut, part, 0);
-    settings.push({ ...settingSection(nameOf(seat), setting, tools.bar), hollow: hollowSection(plan.seats[seat]![part], part, gauged, errors.toolHeight) });
-    // A tailstock is not set over for a steep cone, and blocks reach no small angle; then the first way that there is.
-    const way = setting.ways.find(({ way }) => way === wayOf(cut)) ?? setting.ways[0]!;
-    contributions.push(...errorBudget(plan.seats, plan.position, [{ seat, part, normal, gauged }], { ...toErrors(cut, part, way.error), way: way.way }).contributions);
-  }
-  contributions.sort((a, b) => b.film - a.film);
-  const cutSeats = [...new Set(surfaces.map(({ seat }) => seat))].sort((a, b) => a - b);
-  const filmsOf = (seat: number) => contributions.filter((c) => c.seat === seat).map((c) => millimetres(c.film));
+  const cuts = steps
+    .filter((step): step is SurfaceStep => step.kind === 'surface')
+    .map(({ seat, part, normal, gauges, after }) => {
+      const gauge = gauges[0]!.gauge;
+      return { seat, part, normal, gauged: 'seat' in gauge ? toldAt(gauge, after) : plan.seats[seat]![part].station };
+    });
+  const { surfaces, budget } = setUpsOf(plan.seats, plan.position, cuts, tools, ({ part }) => toErrors(cut, part), ownWay(cut));
   return {
-    settings,
+    settings: surfaces.map((surface) => ({
+      ...settingSection(nameOf(surface.seat), surface, tools.bar),
+      hollow: hollowSection(plan.seats[surface.seat]![surface.part], surface.part, surface.gauged, toErrors(cut, surface.part).toolHeight),
+    })),
     budget: {
-      contributions: contributions.map(({ seat, part, cause, film }) => ({ seat: nameOf(seat), part, cause, film: millimetres(film) })),
-      seats: cutSeats.map((seat) => ({ seat: nameOf(seat), sum: filmsOf(seat).reduce((a, b) => a + b, 0), likely: Math.hypot(...filmsOf(seat)) })),
+      contributions: budget.contributions.map(({ seat, part, cause, film }) => ({ seat: nameOf(seat), part, cause, film: millimetres(film) })),
+      seats: budget.seats.map(({ seat, sum, likely }) => ({ seat: nameOf(seat), sum: millimetres(sum), likely: millimetres(likely) })),
     },
   };
 }
@@ -56,7 +49,7 @@ function hollowSection(surface: Surface, part: Part, gauged: number, height: num
   return { height: millimetres(height), depth: millimetres(hollow.depth), angleError: degrees(hollow.angleError), profile };
 }
 
-function settingSection(seat: string, { part, halfAngle, stack, blocks, dresser, stands, ways }: ReturnType<typeof angleSetting>, bar: number): Omit<SetUp['settings'][number], 'hollow'> {
+function settingSection(seat: string, { part, halfAngle, stack, blocks, blocksFilm, dresser, stands, room, ways, recommended, used, needed }: SurfaceSetUp, bar: number): Omit<SetUp['settings'][number], 'hollow'> {
   const stacked = blocks.kind === 'stack';
   return {
     seat,
@@ -66,8 +59,13 @@ function settingSection(seat: string, { part, halfAngle, stack, blocks, dresser,
     stack: millimetres(stack),
     blocks: stacked ? blocks.blocks.map(millimetres) : null,
     blocksError: stacked ? millimetres(blocks.error) : null,
+    blocksFilm: orNull(blocksFilm),
     dresser: degrees(dresser),
     stands: stands === null ? null : degrees(stands),
-    ways: ways.map(({ way, reading, error, film, enough }) => ({ way, reading: millimetres(reading), error: degrees(error), film: millimetres(film), enough })),
+    room: orNull(room),
+    ways: ways.map(({ way, reading, error, lean, film, enough }) => ({ way, reading: millimetres(reading), error: degrees(Math.hypot(error, lean)), film: millimetres(film), enough })),
+    recommended,
+    used,
+    needed: needed && { indicator: millimetres(needed.indicator), travel: millimetres(needed.travel) },
   };
 }

@@ -62,6 +62,8 @@ export function toMachine({ machine = {} }: Cut): Machine {
   };
 }
 
+const leanOf = (machine: NonNullable<Cut['machine']>) => radians(machine.lean ?? 5);
+
 export function toAngleTools({ machine = {} }: Cut): AngleTools {
   return {
     bar: metres(machine.bar ?? 100),
@@ -71,21 +73,22 @@ export function toAngleTools({ machine = {} }: Cut): AngleTools {
     scaleRadius: metres(machine.scaleRadius ?? 300),
     scaleReading: metres(machine.scaleReading ?? 0.1),
     centres: metres(machine.centres ?? 150),
+    lean: leanOf(machine),
   };
 }
 
-export const wayOf = ({ machine = {} }: Cut): Way => machine.setBy ?? 'sineBar';
+/** The way the person sets angles by; null: that which is finest. */
+export const ownWay = ({ machine = {} }: Cut): Way | null => machine.setBy ?? null;
+/** The way told first on paper: the person's own, else the slide run along a sine bar, which errs least. */
+export const wayOf = (cut: Cut): Way => ownWay(cut) ?? 'alongBar';
 
-/** The errors of a set-up on one part, the angle's to be put in. */
-export function toErrors(cut: Cut, part: Part, angle: number): SetUpErrors {
-  const { machine = {} } = cut;
+/** The errors of a set-up on one part, the angle's left out. */
+export function toErrors({ machine = {} }: Cut, part: Part): Omit<SetUpErrors, 'angle' | 'way'> {
   return {
-    way: wayOf(cut),
     toolHeight: metres(machine.toolHeight ?? 0.05),
-    angle,
     division: metres(machine.division ?? 0.005),
     diameterDial: machine.dial === 'diameter',
-    lean: radians(machine.lean ?? 5),
+    lean: leanOf(machine),
     warm: machine.warm ?? 2,
     expansion: machine.expansion ?? EXPANSION[part],
     anchor: metres(machine.anchor ?? 0),

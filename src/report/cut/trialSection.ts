@@ -17,9 +17,12 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
   const last = results[results.length - 1]!;
   return {
     trials: results.map((result) => resultSection(design, result)),
-    ...(last.status === 'updated' && { remaining: remainingSection(design, { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }, last) }),
+    ...(last.status === 'updated' && cut.trials.some(tellsAnything) && { remaining: remainingSection(design, { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }, last) }),
   };
 }
+
+/** Whether a trial is more than a note of the history. */
+export const tellsAnything = ({ taken = [], faces = [], standOff, shake, blue = [] }: NonNullable<Cut['trials']>[number]): boolean => standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;
 
 function resultSection(design: Design, result: TrialResult): NonNullable<Trials['trials']>[number] {
   if (result.status !== 'updated') return { status: result.status, films: null, touched: null };

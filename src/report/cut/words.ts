@@ -1,12 +1,14 @@
 /** The plan's codes in a machinist's words: reasons, items of the check list, cautions. */
 import type { Caution, WorkItem } from '../../engine/cutting/orderOfWork.ts';
 import type { Turn, Why } from '../../engine/cutting/steps.ts';
+import type { CutReport } from './definition.ts';
 
-const WHY: Record<Why, string> = {
+const WHY: Record<Why | 'nearer', string> = {
   cleanup: 'Just enough to clean it up.',
   newLine: 'Just enough to bring the whole line to the new one.',
   film: 'Opens the film to what is wanted.',
   relation: 'Brings this cone to where both cones have their film at one position.',
+  nearer: 'Brings the films nearer to what is wanted, as far as the limits let, but not to it.',
 };
 
 const TURN: Record<Turn, string> = {
@@ -18,7 +20,7 @@ const TURN: Record<Turn, string> = {
   faceLast: 'Faces and spacers come last: they are the easiest to correct.',
 };
 
-export const reasonText = (why: Why, turn: Turn): string => [WHY[why], TURN[turn]].filter((s) => s !== '').join(' ');
+export const reasonText = (why: Why | 'nearer', turn: Turn): string => [WHY[why], TURN[turn]].filter((s) => s !== '').join(' ');
 
 const CAUTION: Record<Caution, string> = {
   guards: 'Guards in place before the wheel or the work turns; stop both before gauging.',
@@ -63,3 +65,14 @@ export function workText(item: WorkItem, names: { surface: (step: number) => str
       return PLAIN[item.what];
   }
 }
+
+/** Ways to set an angle: in a sentence, and by themselves with what is read. */
+export const WAYS: Record<CutReport['settings'][number]['ways'][number]['way'], { by: string; name: string; what: string }> = {
+  alongBar: { by: 'the slide run along a sine bar', name: 'Slide run along a sine bar, the indicator at nought', what: 'stack' },
+  sineBar: { by: 'the part on a sine bar, its cone levelled', name: 'Part on a sine bar, its cone levelled', what: 'stack' },
+  alongSlide: { by: 'an indicator on a test bar along the slide', name: 'Indicator on a parallel bar, along the slide set over', what: 'reads over the travel' },
+  alongAxis: { by: 'an indicator on the cone', name: 'Indicator on the cone, along the axis', what: 'reads over its length' },
+  table: { by: 'an indicator at the edge of the table', name: 'Indicator at the edge of the table', what: 'table moves' },
+  scale: { by: 'the scale of the table', name: 'Scale of the table', what: 'along the arc' },
+  tailstock: { by: 'the tailstock set over', name: 'Tailstock set over', what: 'by' },
+};

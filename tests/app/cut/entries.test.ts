@@ -1,23 +1,7 @@
 /** Changes of the `cut` section: each leaves a valid design, and does what its button says. */
 import { expect, test } from 'vitest';
-import {
-  withAllowed,
-  withBlue,
-  withFace,
-  withFaceSeat,
-  withLap,
-  withLimitLetGo,
-  withMoved,
-  withoutFace,
-  withoutLap,
-  withoutTrial,
-  withPlausibleCut,
-  withShake,
-  withStandOff,
-  withTick,
-  withTrial,
-  withUsualOrder,
-} from '../../../src/app/cut/entries.ts';
+import { withAllowed, withFace, withFaceSeat, withLap, withLimitLetGo, withMoved, withoutFace, withoutLap, withoutTrial, withPlausibleCut, withTick, withTrial, withUsualOrder } from '../../../src/app/cut/entries.ts';
+import { draftOf, trialOf } from '../../../src/app/cut/trialDraft.ts';
 import type { Design } from '../../../src/design/definition.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
@@ -67,19 +51,25 @@ test('faces get names of their own and keep a seat to move', () => {
   expect(withoutFace(two, 0).cut!.faces!.map(({ name }) => name)).toEqual(['spacer 2']);
 });
 
-test('a trial starts from what the parts would read, takes readings in and out, and goes', () => {
+test('a trial starts empty, holds only what was typed, is corrected in its place, and goes', () => {
   const report = cutSection(planned)!;
-  let d = valid(withTrial(planned, report));
-  expect(d.cut!.trials![0]!.standOff!.value).toBeCloseTo(-0.004, 4);
-  d = valid(withShake(withBlue(withStandOff(d, 0, false), 0, 'steep', true), 0, true));
-  expect(d.cut!.trials![0]!.standOff).toBeUndefined();
-  expect(d.cut!.trials![0]!.blue).toEqual([{ seat: 'steep', prints: true }]);
-  expect(withBlue(d, 0, 'steep', null).cut!.trials![0]!.blue).toBeUndefined();
-  expect(withShake(d, 0, false).cut!.trials![0]!.shake).toBeUndefined();
-  // The next begins where the last one was read.
-  const again = valid(withTrial(withStandOff(d, 0, true), report));
-  expect(again.cut!.trials![1]!.standOff!.value).toBe(again.cut!.trials![0]!.standOff!.value);
-  expect(withoutTrial(d, 0).cut!.trials).toBeUndefined();
+  const empty = draftOf(report);
+  expect(empty.taken.map(({ seat, part, normal }) => [seat, part, normal])).toEqual(report.steps.map(({ seat, part }) => [seat, part, null]));
+  expect(trialOf(empty, planned)).toEqual({});
+  const typed = { ...empty, standOff: -0.004, shake: 0.012, blue: { steep: true }, taken: empty.taken.map((entry, k) => ({ ...entry, normal: k === 0 ? 0.01 : null })) };
+  const trial = trialOf(typed, planned);
+  expect(trial).toEqual({
+    taken: [{ seat: report.steps[0]!.seat, part: 'journal', normal: 0.01 }],
+    standOff: { value: -0.004, sigma: 0.001 },
+    shake: { value: 0.012, sigma: 0.001, indicator: 4, position: 0.02, direction: 0 },
+    blue: [{ seat: 'steep', prints: true }],
+  });
+  const d = valid(withTrial(valid(withTrial(planned, { note: 'first' })), trial));
+  expect(d.cut!.trials).toHaveLength(2);
+  // Correcting begins with what was written, and keeps it.
+  expect(trialOf(draftOf(report, trial), d)).toEqual(trial);
+  expect(valid(withTrial(d, { note: 'again' }, 0)).cut!.trials).toEqual([{ note: 'again' }, trial]);
+  expect(withoutTrial(withoutTrial(d, 0), 0).cut!.trials).toBeUndefined();
 });
 
 test('lapping is asked for and left', () => {

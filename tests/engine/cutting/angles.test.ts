@@ -4,7 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { tilted, worstFilms } from '../../../src/engine/cutting/angleError.ts';
 import { type AngleTools, alongAxis, alongSlide, angleSetting, DEFAULT_BLOCKS, scaleArc, tableMove, tailstockRule, tailstockSetOver } from '../../../src/engine/cutting/angleSetting.ts';
-import { cooled, errorBudget, type SetUpErrors } from '../../../src/engine/cutting/errorBudget.ts';
+import { budgetOf, contributionsOf, cooled, type SetUpErrors, type SurfaceCut } from '../../../src/engine/cutting/errorBudget.ts';
+import { setUpsOf } from '../../../src/engine/cutting/setUp.ts';
 import { MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 
 const tools: AngleTools = { bar: 100 * MM, blocks: DEFAULT_BLOCKS, travel: 25 * MM, indicator: UM, scaleRadius: 300 * MM, scaleReading: 0.1 * MM, centres: 150 * MM };
@@ -68,24 +69,99 @@ describe('what the films stand', () => {
     expect(stands! * Math.max(to - gauged, gauged - from)).toBeGreaterThan(0.3 * UM * Math.cos(right[seat]![part].halfAngle));
   });
 
-  it('a tenths indicator will not do for a shallow cone, one of a micrometre over its whole length will', () => {
-    const setting = (indicator: number) => angleSetting(right, 0, 0, 'journal', -13 * MM, { ...tools, indicator }).ways.find(({ way }) => way === 'alongSlide')!;
-    expect(setting(2.54 * UM).enough).toBe(false);
-    expect(setting(UM / 2).enough).toBe(true);
-    expect(setting(2.54 * UM).film).toBeCloseTo((setting(UM / 2).film * 2.54) / 0.5, 12);
+  it('a film that is out of its tolerance anyway stands nothing that could be told', () => {
+    expect(angleSetting(right, -0.1 * MM, 0, 'journal', -13 * MM, tools).stands).toBeNull();
+  });
+
+  it('an indicator that leans errs along a slide, and does nothing where it is kept at nought', () => {
+    const leaning = angleSetting(right, 0, 1, 'journal', 2.7 * MM, { ...tools, lean: rad(5) });
+    const of = (way: string) => leaning.ways.find((w) => w.way === way)!;
+    expect(of('alongBar').lean).toBe(0);
+    expect(of('sineBar').lean).toBe(0);
+    // sin a' = sin 45°·cos 5°: a quarter of a degree
+    expect(of('alongSlide').lean).toBeCloseTo(rad(45) - Math.asin(Math.sin(rad(45)) * Math.cos(rad(5))), 14);
+    expect(of('alongSlide').film).toBeCloseTo(leaning.perAngle * Math.hypot(of('alongSlide').error, of('alongSlide').lean), 15);
+    // 1 µm over 25 mm
+    expect(of('alongBar').error).toBeGreaterThanOrEqual(UM / (25 * MM));
+    expect(of('alongBar').error).toBeLessThan((1.1 * UM) / (25 * MM));
+  });
+});
+
+describe('the way to set it', () => {
+  const quiet: Omit<SetUpErrors, 'angle' | 'way'> = { toolHeight: 0, division: 0, diameterDial: false, lean: 0, warm: 0, expansion: 11.3e-6, anchor: 0 };
+  const cuts: SurfaceCut[] = [{ seat: 0, part: 'journal', normal: 20 * UM, gauged: -13 * MM }];
+  const setUp = (more: Partial<AngleTools> = {}, errors = quiet, own: Parameters<typeof setUpsOf>[5] = null, seats = right) => setUpsOf(seats, 0, cuts, { ...tools, ...more }, () => errors, own);
+
+  it('what is recommended keeps the tolerance together with everything else: budget and recommendation are one', () => {
+    for (const indicator of [0.1, 0.5, 1, 2.54, 10].map((x) => x * UM)) {
+      const { surfaces, budget } = setUp({ indicator });
+      const [surface] = surfaces;
+      const tolerance = right[0]!.tolerance!;
+      if (surface!.recommended !== null) {
+        expect(surface!.used).toBe(surface!.recommended);
+        expect(budget.seats[0]!.likely).toBeLessThan(tolerance * 1.02);
+      } else expect(budget.seats[0]!.likely).toBeGreaterThan(tolerance);
+      // the film of the way used is the budget's own
+      const angle = budget.contributions.find(({ cause }) => cause === 'angle')!.film;
+      expect(angle / surface!.ways.find(({ way }) => way === surface!.used)!.film).toBeCloseTo(1, 1);
+    }
+  });
+
+  it('where none is enough, what would be is', () => {
+    const { surfaces } = setUp({ indicator: 10 * UM, scaleRadius: 30 * MM });
+    expect(surfaces[0]!.recommended).toBeNull();
+    const { needed } = surfaces[0]!;
+    const finer = setUp({ indicator: needed!.indicator * 0.999 }).surfaces[0]!.ways.find(({ way }) => way === 'alongBar')!;
+    const coarser = setUp({ indicator: needed!.indicator * 1.001 }).surfaces[0]!.ways.find(({ way }) => way === 'alongBar')!;
+    expect([finer.enough, coarser.enough]).toEqual([true, false]);
+    const longer = setUp({ indicator: 10 * UM, travel: needed!.travel * 1.001, bar: 10 }).surfaces[0]!.ways.find(({ way }) => way === 'alongBar');
+    if (longer) expect(longer.enough).toBe(true);
+  });
+
+  it('a tenths indicator will not do for a shallow cone, one of half a micrometre will', () => {
+    expect(setUp({ indicator: 2.54 * UM, scaleRadius: 30 * MM, centres: 30 * MM }).surfaces[0]!.recommended).toBeNull();
+    expect(setUp({ indicator: UM / 2, scaleRadius: 30 * MM }).surfaces[0]!.recommended).not.toBeNull();
+  });
+
+  it('the other errors leave less room, down to a third of the tolerance', () => {
+    const tolerance = right[0]!.tolerance!;
+    expect(setUp().surfaces[0]!.room).toBeCloseTo(tolerance, 9);
+    const some = setUp({}, { ...quiet, division: 0.6 * UM });
+    const others = some.budget.contributions.filter(({ cause }) => cause !== 'angle').map(({ film }) => film);
+    expect(some.surfaces[0]!.room).toBeCloseTo(Math.sqrt(tolerance ** 2 - Math.hypot(...others) ** 2), 12);
+    expect(setUp({}, { ...quiet, division: 50 * UM }).surfaces[0]!.room).toBeCloseTo(tolerance / 3, 12);
+  });
+
+  it("the person's own way counts in the budget, and is recommended where it is enough", () => {
+    expect(setUp({ indicator: UM / 2 }, quiet, 'alongSlide').surfaces[0]).toMatchObject({ used: 'alongSlide', recommended: 'alongSlide' });
+    const coarse = setUp({ indicator: UM / 2 }, quiet, 'scale');
+    expect(coarse.surfaces[0]!.used).toBe('scale');
+    expect(coarse.surfaces[0]!.recommended).not.toBe('scale');
+    expect(coarse.budget.contributions[0]!.cause).toBe('angle');
+  });
+
+  it('what the blocks miss is told as film', () => {
+    const { blocks, blocksFilm, perAngle } = setUp().surfaces[0]!;
+    if (blocks.kind !== 'stack') throw new Error('no stack');
+    expect(blocksFilm).toBeCloseTo((Math.abs(blocks.error) / (tools.bar * Math.cos(rad(3)))) * perAngle, 15);
   });
 
   it('without a tolerance nothing is said', () => {
-    const free = right.map((seat) => ({ ...seat, tolerance: 0 }));
-    const { stands, ways } = angleSetting(free, 0, 0, 'journal', -13 * MM, tools);
-    expect(stands).toBeNull();
-    expect(ways.every(({ enough }) => enough === null)).toBe(true);
+    const { surfaces } = setUp(
+      {},
+      quiet,
+      null,
+      right.map((seat) => ({ ...seat, tolerance: 0 })),
+    );
+    expect(surfaces[0]).toMatchObject({ stands: null, room: null, needed: null });
+    expect(surfaces[0]!.ways.every(({ enough }) => enough === null)).toBe(true);
   });
 });
 
 describe('the error budget', () => {
   const none: SetUpErrors = { toolHeight: 0, angle: 0, way: 'sineBar', division: 0, diameterDial: false, lean: 0, warm: 0, expansion: 11.3e-6, anchor: 0 };
   const cuts = [{ seat: 0, part: 'journal' as const, normal: 50 * UM, gauged: -13 * MM }];
+  const errorBudget = (seats: typeof right, position: number, all: readonly SurfaceCut[], errors: SetUpErrors) => budgetOf(all.flatMap((cut) => contributionsOf(seats, position, cut, errors)));
   const only = (errors: Partial<SetUpErrors>, cause: string) => errorBudget(right, 0, cuts, { ...none, ...errors }).contributions.find((c) => c.cause === cause)!.film;
 
   it('is nothing without errors', () => {

@@ -4,6 +4,7 @@ import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import type { System } from '../../../src/design/units.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
+import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { cutVerdict } from '../../../src/report/cut/verdict.ts';
 
@@ -26,8 +27,10 @@ test('one surface: how much, in stock and in diameter, and how far the journal t
   expect(tone).toBe('mend');
   expect(headline).toBe('76.53 µm off the steep journal (216.5 µm less in diameter) gives every seat its film at one position.');
   expect(text).toMatch(/runs 128\.7 µm further rearward, 62° of the adjuster/);
-  expect(text).toMatch(/The steep journal is the touchiest to set: it stands 0\.007° of error/);
-  expect(text).toMatch(/an indicator along the slide and an indicator at the table will do\. The largest error to fear is the setting of the angle: 0\.97 µm of film on the steep journal/);
+  expect(text).toMatch(/Set the angle of the steep journal by the slide run along a sine bar: that costs 0\.16 µm of film where 0\.17 µm may be lost\./);
+  expect(text).toMatch(
+    /All errors of the set-up together are likely 0\.96 µm of film on the steep seat, more than its tolerance of 0\.50 µm; the largest is the cross-feed dial, 0\.88 µm: for the last of it go by the gauge, not by the dial\./,
+  );
 });
 
 test('in inches', () => {
@@ -55,7 +58,9 @@ test('a new line', () => {
 test('a limit in the way: the nearest, what cannot hold, and what would do', () => {
   const { tone, text } = demo('steep-first', { allow: [{ seat: 'steep', part: 'journal', limit: 0.05 }] });
   expect(tone).toBe('stop');
-  expect(text).toMatch(/the nearest is shallow 4\.\d\d µm and steep 0\.\d\d µm/);
+  expect(text).toMatch(/the nearest is shallow 4\.\d\d µm \(wanted 2\.50 µm\) and steep 0\.\d\d µm \(wanted 2\.50 µm\)/);
+  expect(text).not.toMatch(/[^0-9.]0(\.0+)?° of error/);
+  expect(text).not.toMatch(/pressed in|Set the angle/);
   expect(text).toMatch(/What cannot all hold: .*the steep journal may lose at most 50\.00 µm/);
   expect(text).toMatch(/Any one of these would do: .*76\.53 µm off the steep journal/);
 });
@@ -88,7 +93,45 @@ test('a film too great already', () => {
 test('after a trial: what is left, too much off, or a slip', () => {
   const cut: Cut = { allow: [{ seat: 'steep', part: 'journal' }], doubt: 0.001 };
   const trial = (normal: number, value: number) => ({ ...cut, trials: [{ taken: [{ seat: 'steep', part: 'journal' as const, normal }], standOff: { value, sigma: 0.0005 } }] });
-  expect(demo('steep-first', trial(0.04, -0.06)).text).toMatch(/After the last trial there is left 36\.\d\d µm off the steep journal\./);
+  expect(demo('steep-first', trial(0.04, -0.06)).text).toMatch(/After the last trial there is left 37 ± 1\d µm off the steep journal\. Safe to take now: 1\d\.\d\d µm off the steep journal/);
   expect(demo('steep-first', trial(0.09, -0.1315)).text).toMatch(/After the last trial/);
   expect(demo('steep-first', trial(0, 0.9)).text).toMatch(/look for grit, a burr, or a slip of the pen/);
+});
+
+test('what no cut can bring nearer is left, and a seat without film is said to touch', () => {
+  const { headline, text } = demo('steep-first', { allow: [] });
+  expect(headline).toMatch(/leave it; uncut the nearest is shallow .* and steep 0\.00 µm/);
+  expect(text).toMatch(/the steep seat has no film at all and would touch: it must not be run so/);
+});
+
+test('parts that press into each other, or a journal beyond its reach, are no good news', () => {
+  const tight = demo('opposed-cones', { allow: [] }, (d) => ({ ...d, seats: d.seats.map((s) => ({ ...s, bush: { ...s.bush, diameter: s.journal.diameter - 0.02 } })) }));
+  expect(tight).toMatchObject({ tone: 'stop' });
+  expect(tight.headline).toMatch(/press into each other, at best front pressed in by/);
+  const far = demo('steep-first', { allow: [{ seat: 'steep', part: 'journal', limit: 1 }], reach: { to: -0.5 } });
+  expect(far.tone).toBe('stop');
+  expect(far.headline).toMatch(/would have to stand at .*, beyond its adjuster and shoulders/);
+});
+
+test('a way that was chosen and is too coarse is told with what it costs, beside the one to use', () => {
+  const scale = demo('steep-first', null, (d) => ({ ...d, cut: { ...d.cut!, machine: { ...d.cut!.machine, setBy: 'scale' } } })).text;
+  expect(scale).toMatch(/by the slide run along a sine bar: that costs 0\.16 µm .* The scale of the table, as chosen, would cost 1\.37 µm\./);
+  expect(scale).toMatch(/the largest is the setting of the angle, 1\.37 µm/);
+  expect(demo('shallow-first').text).toMatch(/No way here sets the angle of the shallow bush finely enough: .* an indicator that tells 0\.21 µm along a sine bar, or the one there is over 61 mm of it, would do\./);
+});
+
+test('after a trial the first thing said is what is left, with its doubt and what is safe', () => {
+  const parsed = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+  if (!parsed.ok) throw new Error('demo');
+  const base = parsed.design;
+  const of = (trials: NonNullable<Cut['trials']>) => {
+    const design = { ...base, cut: { ...base.cut!, trials } };
+    return leftVerdict(design, cutSection(design)!, 'metric');
+  };
+  expect(leftVerdict(base, cutSection(base)!, 'metric')).toBeNull();
+  expect(of([{ note: 'only a note' }])).toBeNull();
+  const agreeing = { standOff: { value: -0.004, sigma: 0.001 } };
+  for (const trials of [[agreeing], [agreeing, agreeing]]) expect(of(trials)!.headline).toBe('After the last trial there is left 77 ± 68 µm off the steep journal.');
+  expect(of([agreeing])!.sentences.join(' ')).toMatch(/Nothing of it is safe to take yet\. Most of the doubt is in the film of the shallow seat: read the shake or look at the blue there to be surer\./);
+  expect(of([{ standOff: { value: 0.9, sigma: 0.001 } }])).toMatchObject({ tone: 'stop' });
 });

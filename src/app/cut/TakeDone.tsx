@@ -1,0 +1,40 @@
+/** Takes the parts as the plan leaves them into the design; where that is not what was wanted it says what it will be. */
+import { useStore } from 'zustand';
+import type { Design } from '../../design/definition.ts';
+import type { System } from '../../design/units.ts';
+import type { CutReport } from '../../report/cut/definition.ts';
+import { designWithPlanDone } from '../../report/cut/planDone.ts';
+import { filmsText, isPressed } from '../../report/cut/verdict.ts';
+import type { Work } from '../store.ts';
+
+interface Props {
+  work: Work;
+  /** the design the plan was made for */
+  design: Design;
+  cut: CutReport;
+  system: System;
+}
+
+export function TakeDone({ work, design, cut, system }: Props) {
+  const stale = useStore(work.store, (state) => state.design !== design);
+  if (cut.steps.length + cut.faces.length === 0) return null;
+  const films = filmsText(design, cut.films, system);
+  const why = refusal(cut);
+  const take = () => work.change((d) => designWithPlanDone(d, cut, system));
+  return (
+    <p className="buttons">
+      <button type="button" className={cut.feasible ? 'main' : ''} disabled={stale || why !== null} onClick={take}>
+        {cut.feasible ? 'Take the plan as done' : `Take the nearest as done: ${films}`}
+      </button>
+      <span className="fine">{why ?? `Puts the parts as planned into the design${cut.feasible ? '' : ', though the films are then not those wanted'}; one undo takes it back.`}</span>
+    </p>
+  );
+}
+
+/** Why steps cannot be taken as done; null where they can. */
+function refusal(cut: CutReport): string | null {
+  if (isPressed(cut)) return 'It cannot be taken: the parts would still press into each other.';
+  if (cut.uncut && !cut.uncut.cutHelps) return 'Nothing to take: cutting brings the films no nearer than leaving it.';
+  if (!cut.inReach) return 'It cannot be taken: the journal would have to stand beyond its adjuster and shoulders.';
+  return null;
+}

@@ -1,0 +1,152 @@
+/** Asks for what a trial assembly told. It starts empty, and nothing is written down that these parts could not be. */
+import { type FormEvent, useMemo, useState } from 'react';
+import type { Design, Quantity } from '../../design/definition.ts';
+import type { Bound } from '../../design/place.ts';
+import { quantityText } from '../../design/quantity.ts';
+import { plusMinusText, type System } from '../../design/units.ts';
+import { expectedStandOff, refusedTrial } from '../../report/cut/refusedTrial.ts';
+import { above, atLeast, atMost, LocalField } from '../controls/LocalField.tsx';
+import { TypedField } from '../controls/TypedField.tsx';
+import type { Work } from '../store.ts';
+import { type Trial, withTrial } from './entries.ts';
+import { type Draft, INDICATOR, trialOf, usualShake } from './trialDraft.ts';
+
+interface Props {
+  work: Work;
+  design: Design;
+  start: Draft;
+  /** place of the trial that is corrected; a new one without */
+  index?: number | undefined;
+  system: System;
+  close(): void;
+}
+
+/** mm: bounds of the design file. */
+const MOST_STOCK = 10;
+const MOST_MOVE = 1000;
+
+export function TrialForm({ work, design, start, index, system, close }: Props) {
+  const [draft, setDraft] = useState(start);
+  const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
+  const [refused, setRefused] = useState('');
+  const earlier: readonly Trial[] = (design.cut?.trials ?? []).slice(0, index);
+  const set = (change: Partial<Draft>) => {
+    setRefused('');
+    setDraft((now) => ({ ...now, ...change }));
+  };
+  const taken = trialOf({ ...draft, standOff: null, shake: null, blue: {} }, design);
+  const told = JSON.stringify([taken, earlier]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was taken, by its text
+  const expected = useMemo(() => expectedStandOff(design, earlier, taken), [design, told]);
+  const usual = usualShake(design);
+  const write = (event: FormEvent) => {
+    event.preventDefault();
+    if (open.size > 0) return setRefused(`First finish what is typed: ${[...open].join(', ')}.`);
+    const trial = trialOf(draft, design);
+    const reason = refusedTrial(design, earlier, trial, system) ?? work.change((d) => withTrial(d, trial, index))[0]?.message;
+    if (reason !== undefined) return setRefused(reason);
+    close();
+  };
+  const field = (title: string, about: string, quantity: Quantity, value: number | null, change: (value: number | null) => Partial<Draft>, bounds: Bound[], instead?: string) => (
+    <LocalField
+      key={title}
+      title={title}
+      about={about}
+      quantity={quantity}
+      value={value}
+      set={(typed) => set(change(typed))}
+      clear={() => set(change(null))}
+      pending={(pending) => setOpen((now) => new Set(pending ? [...now, title] : [...now].filter((name) => name !== title)))}
+      {...(instead !== undefined && { instead })}
+      system={system}
+      bounds={bounds}
+    />
+  );
+  const fine = (mm: number) => quantityText('fine', mm, system);
+  return (
+    <form className="trial-form" aria-label={index === undefined ? 'A new trial' : `Trial ${index + 1}, corrected`} onSubmit={write}>
+      <fieldset>
+        <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}, square to the surface</legend>
+        <div className="locals">
+          {draft.taken.map(({ seat, part, normal }, k) =>
+            field(`Off the ${seat} ${part}`, '', 'fine', normal, (value) => ({ taken: draft.taken.map((entry, i) => (i === k ? { ...entry, normal: value } : entry)) }), [atLeast(0), atMost(MOST_STOCK)], 'nothing'),
+          )}
+          {draft.faces.map(({ name, off }, k) =>
+            field(`Off ${name}`, 'Below 0: made thicker.', 'fine', off, (value) => ({ faces: draft.faces.map((entry, i) => (i === k ? { ...entry, off: value } : entry)) }), [atLeast(-MOST_STOCK), atMost(MOST_STOCK)], 'nothing'),
+          )}
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>Stand-off: position of first touch</legend>
+        <div className="locals">
+          {field(
+            'Stand-off',
+            expected ? `Expected: ${plusMinusText(expected.value, expected.sigma, system)}.` : 'Nothing stops this journal.',
+            'fine',
+            draft.standOff,
+            (standOff) => ({ standOff }),
+            [atLeast(-MOST_MOVE), atMost(MOST_MOVE)],
+            'not read',
+          )}
+          {field('Stand-off known to', 'Standard uncertainty.', 'fine', draft.standOffSigma, (standOffSigma) => ({ standOffSigma }), [above(0), atMost(1)], fine(INDICATOR))}
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>Shake: indicator travel from side to side</legend>
+        <div className="locals">
+          {field('Shake', 'All the indicator travels.', 'fine', draft.shake, (shake) => ({ shake }), [above(0), atMost(100)], 'not read')}
+          {field('Shake known to', 'Standard uncertainty.', 'fine', draft.shakeSigma, (shakeSigma) => ({ shakeSigma }), [above(0), atMost(1)], fine(INDICATOR))}
+          {field('Journal held at', 'Its position while it was shaken.', 'fine', draft.position, (position) => ({ position }), [atLeast(-MOST_MOVE), atMost(MOST_MOVE)], fine(usual.position))}
+          {field('Indicator at station', 'Toward the nose above 0.', 'length', draft.indicator, (indicator) => ({ indicator }), [atLeast(-10_000), atMost(10_000)], quantityText('length', usual.indicator, system))}
+          {field('Pulled toward', 'From x toward y.', 'phase', draft.direction, (direction) => ({ direction }), [atLeast(-360), atMost(360)], quantityText('phase', usual.direction, system))}
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>The blue, at first touch</legend>
+        <div className="locals">
+          {design.seats.map(({ name }) => (
+            <label key={name} className="blue-seen">
+              <span>{name}</span>
+              <select
+                value={draft.blue[name] === undefined ? '' : `${draft.blue[name]}`}
+                onChange={({ target }) => {
+                  const { [name]: _, ...others } = draft.blue;
+                  set({ blue: target.value === '' ? others : { ...others, [name]: target.value === 'true' } });
+                }}
+              >
+                <option value="">not looked at</option>
+                <option value="true">prints</option>
+                <option value="false">stays clean</option>
+              </select>
+            </label>
+          ))}
+        </div>
+      </fieldset>
+      <div className="local">
+        <label htmlFor="trial-note">Note</label>
+        <TypedField
+          id="trial-note"
+          shown={draft.note}
+          about="Anything worth remembering."
+          take={(note) => {
+            set({ note: note.slice(0, 2_000) });
+            return null;
+          }}
+        />
+      </div>
+      {refused !== '' && (
+        <p className="error" role="alert">
+          {refused}
+        </p>
+      )}
+      <p className="buttons">
+        <button type="submit" className="main">
+          Write it down
+        </button>
+        <button type="button" onClick={close}>
+          Leave it
+        </button>
+      </p>
+    </form>
+  );
+}

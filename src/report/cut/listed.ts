@@ -1,0 +1,5 @@
+/** Words in a row: a, b and c. */
+export const listed = (words: readonly string[]) => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`);
+
+/** Less than this (mm) nobody can take off, or see. */
+export const NOTHING = 1e-4;

@@ -1,0 +1,56 @@
+/** Whether a trial can be written down: something must have been read, and these parts must be able to read so. */
+import type { Design } from '../../design/definition.ts';
+import { fineText, plusMinusText, type System } from '../../design/units.ts';
+import { fit } from '../../engine/contact/fit.ts';
+import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
+import { touchOf } from '../../engine/cutting/trialReadings.ts';
+import { millimetres } from '../toEngine.ts';
+import { type Cut, toDoubt, toPlanInput, toTrials } from './toCut.ts';
+
+type Trial = NonNullable<Cut['trials']>[number];
+
+/** What the journal is expected to stand off at (mm), with its standard uncertainty, after what was taken; null where nothing stops it. */
+export function expectedStandOff(design: Design, earlier: readonly Trial[], { taken = [], faces = [] }: Pick<Trial, 'taken' | 'faces'>): { value: number; sigma: number } | null {
+  const after = believedAfter(design, earlier, { taken, faces });
+  const found = after && fit(after.seats, 0);
+  if (!after || !found || found.firstPosition === null) return null;
+  const first = design.seats.findIndex(({ name }) => name === found.first);
+  const touch = first < 0 ? null : touchOf(after.parts, after.films, first, [], 0);
+  return { value: millimetres(found.firstPosition), sigma: touch ? millimetres(spreadOf(after.accounts, touch.gains)) : 0 };
+}
+
+/** What is believed after one more trial; null where it or one before cannot be taken in. */
+function believedAfter(design: Design, earlier: readonly Trial[], trial: Trial): Updated | null {
+  const { cut } = design;
+  if (!cut) return null;
+  const trials = [...earlier, trial];
+  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials }), toDoubt(cut));
+  const last = results[results.length - 1];
+  return results.length === trials.length && last?.status === 'updated' ? last : null;
+}
+
+/** Why a trial cannot be written down after some others; null where it can. */
+export function refusedTrial(design: Design, earlier: readonly Trial[], trial: Trial, system: System): string | null {
+  const { cut } = design;
+  const { standOff, shake, blue = [] } = trial;
+  if (!cut) return 'Nothing may be cut yet.';
+  if (!standOff && !shake && blue.length === 0) return 'Nothing was read: type a stand-off or a shake, or say what the blue showed.';
+  if (blue.length === design.seats.length && blue.every(({ prints }) => !prints)) return 'Something touches first, so some seat must print: look again, or leave a seat as not looked at.';
+  if (believedAfter(design, earlier, { taken: [], faces: [] }) === null) return 'An earlier trial cannot have come from these parts: correct it or strike it out first.';
+  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials: [...earlier, trial] }), toDoubt(cut));
+  const last = results[results.length - 1]!;
+  if (last.status === 'updated') return null;
+  if (last.status === 'noModel') return 'At that position these parts press into each other, so no shake can be read there: check where the journal stood.';
+  return contradictionText(design, earlier, trial, toDoubt(cut), system);
+}
+
+function contradictionText(design: Design, earlier: readonly Trial[], trial: Trial, doubt: number, system: System): string {
+  const { standOff, shake, blue } = trial;
+  const expected = expectedStandOff(design, earlier, trial);
+  const ends = `Look for grit, a burr or a slip of the pen. If it is so indeed, the parts differ from the design by more than the doubt stated, ${fineText(millimetres(doubt), system)} of film: raise it, or measure again.`;
+  const { taken = [], faces = [] } = trial;
+  const alone = (told: Pick<Trial, 'standOff' | 'shake'>) => believedAfter(design, earlier, { taken, faces, ...told }) === null;
+  if (standOff && expected && alone({ standOff })) return `These parts should touch first at ${plusMinusText(expected.value, expected.sigma, system)}, not at ${fineText(standOff.value, system)}. ${ends}`;
+  if (shake && alone({ shake })) return `These parts cannot shake by ${fineText(shake.value, system)} there. ${ends}`;
+  return `${blue ? 'What the blue shows and what was read' : 'What was read'} cannot all have come from these parts. ${ends}`;
+}

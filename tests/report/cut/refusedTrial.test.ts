@@ -1,0 +1,54 @@
+/** What cannot be written down as a trial, each with its reason. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
+import { expectedStandOff, refusedTrial } from '../../../src/report/cut/refusedTrial.ts';
+
+const parsed = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+if (!parsed.ok) throw new Error('demo');
+const { design } = parsed;
+type Trial = NonNullable<NonNullable<Design['cut']>['trials']>[number];
+const refused = (trial: Trial, earlier: Trial[] = [], system: 'metric' | 'inch' = 'metric') => refusedTrial(design, earlier, trial, system);
+const touch = { value: -0.004, sigma: 0.001 };
+const shake = { value: 0.0263, sigma: 0.001, indicator: 30, position: 0.02, direction: 0 };
+
+test('what agrees, or differs by no more than the doubt, is taken', () => {
+  expect(refused({ standOff: touch })).toBeNull();
+  expect(refused({ standOff: { ...touch, value: 0.006 }, blue: [{ seat: 'steep', prints: true }] })).toBeNull();
+  expect(refused({ blue: [{ seat: 'steep', prints: true }] })).toBeNull();
+});
+
+test('nothing read is nothing to write down', () => {
+  expect(refused({})).toMatch(/Nothing was read/);
+  expect(refused({ taken: [{ seat: 'steep', part: 'journal', normal: 0.01 }], note: 'x' })).toMatch(/Nothing was read/);
+});
+
+test('a touch that these parts cannot have says where they should touch', () => {
+  expect(refused({ standOff: { ...touch, value: 0.9 } })).toMatch(/should touch first at −4\.0 ± 7\.1 µm, not at 900\.0 µm.*slip of the pen.*doubt stated, 5\.00 µm/);
+  expect(refused({ standOff: { ...touch, value: 0.9 } }, [], 'inch')).toMatch(/tenths/);
+});
+
+test('a shake or a print that cannot be', () => {
+  expect(refused({ shake: { ...shake, value: 2 } })).toMatch(/cannot shake by 2\.000 mm/);
+  expect(refused({ shake: { ...shake, position: -1 } })).toMatch(/press into each other, so no shake can be read/);
+  expect(refused({ blue: design.seats.map(({ name }) => ({ seat: name, prints: false })) })).toMatch(/some seat must print/);
+});
+
+test('after a trial that cannot be, the next has to wait', () => {
+  expect(refused({ standOff: touch }, [{ standOff: { value: 0.9, sigma: 0.001 } }])).toMatch(/correct it or strike it out first/);
+});
+
+test('what is expected follows what was taken', () => {
+  const before = expectedStandOff(design, [], {})!;
+  const after = expectedStandOff(design, [], { taken: [{ seat: 'steep', part: 'journal', normal: 0.04 }] })!;
+  expect(before.value).toBeCloseTo(-0.004, 9);
+  expect(before.value - after.value).toBeCloseTo(0.04 * Math.SQRT2, 9);
+  expect(expectedStandOff(design, [{ standOff: touch }], {})!.sigma).toBeLessThan(before.sigma / 5);
+});
+
+test('stock that would be put back is refused by the file itself', () => {
+  const result = validateDesign({ ...design, cut: { ...design.cut, trials: [{ taken: [{ seat: 'steep', part: 'journal', normal: -0.001 }], standOff: touch }] } });
+  expect(result.ok).toBe(false);
+  if (!result.ok) expect(result.errors[0]!.path).toBe('cut.trials[0].taken[0].normal');
+});
