@@ -8,14 +8,14 @@ import type { Work } from '../store.ts';
 import { useDrag } from '../useDrag.ts';
 import { useSize } from '../useSize.ts';
 import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
-import type { Drawn, DrawnSeat, Point } from './drawn.ts';
+import type { Drawn } from './drawn.ts';
+import { middleOf, SeatNotes } from './SeatNotes.tsx';
+import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
 import { SectionParts } from './SectionParts.tsx';
 import { SectionPull } from './SectionPull.tsx';
-import { scaleBar } from './scaleBar.ts';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
-import { angleOnScreen, dimensionsOnScreen, FIGURE, NOTE, onScreen, type Placing, placing } from './sectionLayout.ts';
-import { placedNotes, SECOND } from './sectionNotes.ts';
+import { angleOnScreen, dimensionsOnScreen, FIGURE, onScreen, type Placing, placing } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 import { useView, type View } from './useView.ts';
 
@@ -83,7 +83,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
         {dimensions && drawn.forces.length === 0 && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
         <Notes design={design} drawn={drawn} fit={fit} frame={frame} dimensions={dimensions} part={part} at={at} size={size} system={system} />
         <SectionPull work={work} drawn={drawn} frame={frame} at={at} system={system} />
-        <Bar perMm={at.scale * drawn.factor} size={size} system={system} />
+        <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
       <figcaption>
         <span>
@@ -162,43 +162,19 @@ interface NotesProps extends Omit<Props, 'work'> {
 }
 
 function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }: NotesProps) {
-  const notes = placedNotes(
-    fit.seats.map((seat, i) => {
-      const angle = dimensions?.angles[i];
-      const halfAngle = part === 'none' ? 0 : design.seats[i]![part].halfAngle;
-      // Where the angle has no room in the drawing it stands here.
-      const drawnThere = !angle || angleOnScreen(angle, at, measures);
-      return {
-        name: seat.name,
-        film: filmText(drawn.forces.length > 0 ? leastAround(drawn, i) : seat.leastFilm, system),
-        taper: drawnThere ? taperText(halfAngle, system) : `${angle.text} half, ${taperText(halfAngle, system)}`,
-        at: onScreen(at, middleOf(drawn.seats[i]!), 1),
-      };
-    }),
-    at,
-    size,
-    textWidth,
-  );
-  const end = at.notesEnd + 2;
-  const knee = Math.max(end + 12, Math.min(at.middle.y - frame.outer * at.scale - 4, size.height));
-  return (
-    <g>
-      {notes.map(({ name, lines, x, at: seat }) => (
-        <g key={name} className="note">
-          <path d={`M${x.toFixed(1)} ${end}L${seat.x.toFixed(1)} ${knee.toFixed(1)}${seat.y > knee ? `V${seat.y.toFixed(1)}` : ''}`} />
-          <circle cx={seat.x} cy={Math.max(knee, seat.y)} r={2.2} />
-          <text x={x} y={NOTE + 6} fontSize={NOTE} textAnchor="middle">
-            {lines[0]}
-          </text>
-          {at.level !== 'none' && (
-            <text x={x} y={NOTE + 6 + 17} fontSize={SECOND} textAnchor="middle" className="second">
-              {lines[1]}
-            </text>
-          )}
-        </g>
-      ))}
-    </g>
-  );
+  const notes = fit.seats.map((seat, i) => {
+    const angle = dimensions?.angles[i];
+    const halfAngle = part === 'none' ? 0 : design.seats[i]![part].halfAngle;
+    // Where the angle has no room in the drawing it stands here.
+    const drawnThere = !angle || angleOnScreen(angle, at, measures);
+    return {
+      name: seat.name,
+      film: filmText(drawn.forces.length > 0 ? leastAround(drawn, i) : seat.leastFilm, system),
+      taper: drawnThere ? taperText(halfAngle, system) : `${angle.text} half, ${taperText(halfAngle, system)}`,
+      at: onScreen(at, middleOf(drawn.seats[i]!), 1),
+    };
+  });
+  return <SeatNotes notes={notes} frame={frame} at={at} size={size} />;
 }
 
 /** Least film (mm) of a seat all round, the journal pulled aside until something holds it. */
@@ -216,26 +192,3 @@ const ROUND = 48;
 
 /** Touching is said, for a film of nothing and one too thin to tell look the same in figures. */
 const filmText = (film: number | null, system: System) => (film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system));
-
-/** Middle of the film, or of the bush's line where there is none. */
-function middleOf(seat: DrawnSeat): Point {
-  const [first, last] = seat.film.length > 1 ? [between(seat.film[0]!), between(seat.film[seat.film.length - 1]!)] : [seat.bush[0]!, seat.bush[seat.bush.length - 1]!];
-  return [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
-}
-
-const between = ({ bush, journal }: DrawnSeat['film'][number]): Point => [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2];
-
-function Bar({ perMm, size, system }: { perMm: number; size: { width: number; height: number }; system: System }) {
-  const { width, text } = scaleBar(perMm, 0.2 * size.width, system);
-  const label = `${text} of gap`;
-  const y = size.height - 8;
-  return (
-    <g className="bar">
-      <rect x={4} y={y - 26} width={Math.max(width, textWidth(label, NOTE)) + 12} height={30} className="backing" />
-      <path d={`M10 ${y - 6}V${y}H${10 + width}V${y - 6}`} />
-      <text x={10} y={y - 11} fontSize={NOTE}>
-        {label}
-      </text>
-    </g>
-  );
-}

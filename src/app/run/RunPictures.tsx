@@ -1,8 +1,10 @@
 /** Pressure or film on the unrolled seats, and the pressure in the round. */
 import { lazy, Suspense, useCallback, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
+import type { FilmReport } from '../../report/film/definition.ts';
 import type { RunFields } from '../../report/film/fields.ts';
 import { radians, toSeat } from '../../report/toEngine.ts';
 import { drawnPair } from '../picture/drawn.ts';
@@ -11,6 +13,7 @@ import type { Work } from '../store.ts';
 import { useMedia } from '../useMedia.ts';
 import { MapLegend } from './MapLegend.tsx';
 import { mapScale } from './mapScale.ts';
+import { RunSection } from './RunSection.tsx';
 import { type Layer, SeatMap } from './SeatMap.tsx';
 import { skinOf } from './skinGeometry.ts';
 import { useEased } from './useEased.ts';
@@ -24,9 +27,15 @@ interface Props {
   layer: Layer;
   system: System;
   work: Work;
+  /** the warm state the fields show; null: cold */
+  warm: FilmReport['steady'];
 }
 
-export function RunPictures({ fields, design, layer: asked, system, work }: Props) {
+/** So many maps fill one side; the section then stands on the other. */
+const MANY = 3;
+
+export function RunPictures({ fields, design, layer: asked, system, work, warm }: Props) {
+  const factor = useStore(work.store, (state) => state.factor);
   const flows = fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
   // Where no oil runs there is no pressure to show.
   const layer = flows ? asked : 'film';
@@ -34,6 +43,7 @@ export function RunPictures({ fields, design, layer: asked, system, work }: Prop
   const onLost = useCallback(() => setLost(true), []);
   const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
   const turning = design.run!.speed === 0 ? '' : design.run!.speed > 0 ? 'The journal drags the oil to the right of the maps.' : 'The journal drags the oil to the left of the maps.';
+  const section = <RunSection fields={fields} design={design} factor={factor} system={system} warm={warm} />;
   return (
     <div className="run-pictures">
       <div>
@@ -45,21 +55,25 @@ export function RunPictures({ fields, design, layer: asked, system, work }: Prop
           Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}
           {fields.seats.some(({ leastFilm }) => leastFilm < 0) && ' Red: pressed into each other.'}
         </p>
+        {fields.seats.length < MANY && section}
       </div>
-      {lost ? (
-        <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>
-      ) : (
-        <figure className="picture">
-          <div className="scene">
-            <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
-              <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
-            </Suspense>
-          </div>
-          <figcaption>
-            {flows ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
-          </figcaption>
-        </figure>
-      )}
+      <div>
+        {lost ? (
+          <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>
+        ) : (
+          <figure className="picture">
+            <div className="scene">
+              <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
+                <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
+              </Suspense>
+            </div>
+            <figcaption>
+              {flows ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
+            </figcaption>
+          </figure>
+        )}
+        {fields.seats.length >= MANY && section}
+      </div>
     </div>
   );
 }
@@ -93,7 +107,7 @@ export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoicePro
   );
 }
 
-function Raised({ fields: newestFields, design: newestDesign, system, work, onLost }: Omit<Props, 'layer'> & { onLost(): void }) {
+function Raised({ fields: newestFields, design: newestDesign, system, work, onLost }: Omit<Props, 'layer' | 'warm'> & { onLost(): void }) {
   // Held back together: fields of one design mean nothing on the seats of another.
   const newest = useMemo(() => ({ fields: newestFields, design: newestDesign }), [newestFields, newestDesign]);
   const { fields, design } = useEased(newest, work.dragging);

@@ -65,7 +65,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
         <MapChoice layer={layer} setLayer={setLayer} warm={warmed !== null} setWarm={setWarm} canWarm={steady !== null} />
       </HandControls>
       {drawn.fields?.seats.length && drawn.of?.run ? (
-        <RunPictures fields={drawn.fields} design={drawn.of} layer={layer} system={system} work={work} />
+        <RunPictures fields={drawn.fields} design={drawn.of} layer={layer} system={system} work={work} warm={warmed ? steady : null} />
       ) : (
         fields.fault === null && fields.value === null && <p className="loading">The films are being worked out.</p>
       )}

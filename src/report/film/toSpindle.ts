@@ -24,8 +24,10 @@ export function neededFilm(run: Run): number {
 }
 
 /** Steel: 486 J/(kg·K), 11.3e-6/K (Callister, table B.6, from memory); bronze: 376 J/(kg·K), 18e-6/K. Masses, areas, cooling: a small lathe's, common practice, no source. */
-const JOURNAL = { mass: 0.8, specificHeat: 486, area: 20_000, cooling: 10, expansion: 11.3e-6, anchor: 0 };
-const BUSH = { mass: 2, specificHeat: 376, area: 60_000, cooling: 10, expansion: 18e-6, anchor: 0 };
+export const USUAL_BODY = {
+  journal: { mass: 0.8, specificHeat: 486, area: 20_000, cooling: 10, expansion: 11.3e-6, anchor: 0 },
+  bush: { mass: 2, specificHeat: 376, area: 60_000, cooling: 10, expansion: 18e-6, anchor: 0 },
+};
 
 const toLobes = (surface: Surface): Lobe[] => (surface.lobes ?? []).map(({ count, amplitude, phase }) => ({ count, amplitude: metres(amplitude), phase: radians(phase ?? 0) }));
 
@@ -83,8 +85,8 @@ function toBody(given: GivenBody | undefined, usual: Body): Body {
   return { ...body, area: body.area * 1e-6, anchor: metres(body.anchor) };
 }
 
-export const toJournalBody = (run: Run) => toBody(run.heat?.journal, JOURNAL);
-export const toBushBody = (run: Run) => toBody(run.heat?.bush, BUSH);
+export const toJournalBody = (run: Run) => toBody(run.heat?.journal, USUAL_BODY.journal);
+export const toBushBody = (run: Run) => toBody(run.heat?.bush, USUAL_BODY.bush);
 
 /** The rotor for whirl: a cylinder of the journal's mass over all journal seats, of their mean radius. */
 export function toRotor(design: Design): Rotor {

@@ -8,6 +8,7 @@ import { contour } from '../../../src/app/run/contours.ts';
 import { mapScale } from '../../../src/app/run/mapScale.ts';
 import { plausibleRun } from '../../../src/app/run/plausibleRun.ts';
 import { pressureColour } from '../../../src/app/run/pressureColour.ts';
+import { leaningPair } from '../../../src/app/run/RunSection.tsx';
 import { isPosed, oilKind, standKind, withFurtherLoad, withGroove, withOilKind, withoutEntry, withStand } from '../../../src/app/run/runEdits.ts';
 import { extremeOf, groovesOf, stationsOf } from '../../../src/app/run/seatMarks.ts';
 import { skinOf } from '../../../src/app/run/skinGeometry.ts';
@@ -16,7 +17,7 @@ import type { Design } from '../../../src/design/definition.ts';
 import { figures, measureText } from '../../../src/design/measures.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
-import { followFields } from '../../../src/report/film/fields.ts';
+import { followFields, warmFields } from '../../../src/report/film/fields.ts';
 import { speedWork } from '../../../src/report/film/limits.ts';
 import { MATERIALS, USUAL } from '../../../src/report/film/materials.ts';
 import { solve } from '../../../src/report/report.ts';
@@ -171,6 +172,32 @@ describe('sweeps', () => {
     // where the end of what works is known, there
     const known = stretchesOf([at(100, 'works'), at(200, 'thin'), at(400, 'works')], true, [100, 187]);
     expect(known.map(({ to }) => to)).toEqual([187, expect.closeTo(Math.sqrt(200 * 400), 9), 400]);
+  });
+});
+
+describe('the section of the running pair', () => {
+  const leastOf = (drawn: ReturnType<typeof leaningPair>, seat: number) => Math.min(...Array.from({ length: 180 }, (_, k) => drawn.at!((k * Math.PI) / 90)).flatMap((seats) => seats[seat]!.film.map(({ film }) => 1000 * film)));
+
+  test.each(['correct', 'rear-bearing', 'opposed-cones', 'worn-bell-mouth'])('%s: the films drawn are those solved, the least of all above the axis', (name) => {
+    const design = demo(name);
+    const fields = followFields().fields(design)!;
+    const thin = fields.seats.reduce((a, b) => (b.leastFilm < a.leastFilm ? b : a));
+    const drawn = leaningPair(design, fields, (thin.leastAngle * Math.PI) / 180, 400, null);
+    fields.seats.forEach(({ leastFilm }, i) => {
+      expect(Math.abs(leastOf(drawn, i) - leastFilm)).toBeLessThan(3e-6);
+    });
+    const above = Math.min(...drawn.seats.find((seat) => seat.name === thin.name)!.film.map(({ film }) => 1000 * film));
+    expect(Math.abs(above - thin.leastFilm)).toBeLessThan(3e-6);
+  });
+
+  test('warm, the films drawn are those of the steady state', () => {
+    const design = demo('correct');
+    const steady = solve(design, 'here', ['film']).film!.steady!;
+    const fields = warmFields(design, steady, { rows: 32, columns: 128 })!;
+    const drawn = leaningPair(design, fields, 0, 400, steady);
+    fields.seats.forEach(({ leastFilm }, i) => {
+      expect(Math.abs(leastOf(drawn, i) - leastFilm)).toBeLessThan(3e-6);
+    });
   });
 });
 
