@@ -34,8 +34,16 @@ export type Typed = { ok: true; value: number } | { ok: false; message: string }
 
 const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/i;
 
+/** As inch sizes are written: 11/16, 1 1/32. */
+const FRACTION = /^([+-]?)(?:(\d+)[ -])?(\d+)\/(\d+)\s*(in|inch|inches|")?$/i;
+
 /** A length in mm from what was typed; `bare` is the size in mm of the unit meant by a number alone. */
 export function typedLength(text: string, bare: number): Typed {
+  const fraction = FRACTION.exec(text.trim());
+  if (fraction && Number(fraction[4]) > 0) {
+    const [, sign, whole = 0, over, under, unit] = fraction;
+    return { ok: true, value: Number(`${sign}1`) * (Number(whole) + Number(over) / Number(under)) * (unit === undefined ? bare : INCH) };
+  }
   const match = NUMBER.exec(text.trim());
   if (!match) return { ok: false, message: `found "${text}"; type a number, with a unit if you like (mm, µm, in, thou, tenths)` };
   const unit = match[2]!.toLowerCase();
@@ -98,10 +106,12 @@ export const sidedText = (mm: number, system: System) => (mm === 0 ? 'at the dat
 export const fineExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm * 1000, 4), 2)} µm` : `${trimmed(digits(mm / TENTH, 4), 2)} tenths`);
 /** A length (mm) in mm or inches. */
 export const lengthText = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 5), 3)} mm` : `${trimmed(digits(mm / INCH, 6), 4)} in`);
+/** What a gauge reads: to 0.1 µm or ten millionths of an inch, always with the same digits, so that readings compare. */
+export const readingText = (mm: number, system: System) => (system === 'metric' ? `${digits(mm, 4)} mm` : `${digits(mm / INCH, 5)} in`);
 /** A length in a field that is edited, to a nanometre or two. */
 export const lengthExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 6), 3)} mm` : `${trimmed(digits(mm / INCH, 7), 4)} in`);
-/** A place or size that is only told, to a micrometre or so. */
-export const placeText = (mm: number, system: System) => lengthText(Number(mm.toFixed(3)), system);
+/** A place or size that is only told, to a micrometre or so: 0.001 mm, a tenth. */
+export const placeText = (mm: number, system: System) => (system === 'metric' ? lengthText(Number(mm.toFixed(3)), system) : `${trimmed(digits(mm / INCH, 4), 3)} in`);
 /** An angle in a field that is edited: 1e-6° moves a line of 100 mm by two nanometres. */
 export const angleExact = (degrees: number) => `${trimmed(digits(degrees, 6), 1)}°`;
 export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;

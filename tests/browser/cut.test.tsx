@@ -1,10 +1,9 @@
 /** The Cut screen in Chromium: the plan as the report has it, ticked, reordered, tried, taken as done. */
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { readText } from '../../src/app/cut/gaugeText.ts';
 import { divisionsText } from '../../src/app/cut/Steps.tsx';
 import { DEMOS } from '../../src/app/demos.ts';
-import { fineText } from '../../src/design/units.ts';
+import { fineText, readingText } from '../../src/design/units.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { fitSection } from '../../src/report/fit/section.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
@@ -37,7 +36,7 @@ test('the steps on the screen are those of the report, with every figure', async
       step.reason,
     ])
       expect(said).toContain(text);
-    for (const gauge of step.gauges) for (const mm of [gauge.before, gauge.half, gauge.stop]) expect(said).toContain(readText(mm!, 'metric'));
+    for (const gauge of step.gauges) for (const mm of [gauge.before, gauge.half, gauge.stop]) expect(said).toContain(readingText(mm!, 'metric'));
   }
   expect(document.querySelectorAll('[data-stock]').length).toBe(steps.length);
   expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
@@ -147,11 +146,11 @@ test('a trial written down changes the estimate and what is left, is corrected, 
 test('where no plan is possible nothing says that it gives the films, and the nearest is taken only by its name', async () => {
   open(STEEP);
   shown.work.change((d) => ({ ...d, cut: { ...d.cut!, allow: [{ seat: 'steep', part: 'journal', limit: 0.05 }] } }));
-  await expect.poll(verdict, solved).toMatch(/cannot be had: the nearest is shallow 4\.33 µm \(wanted 2\.50 µm\)/);
+  await expect.poll(verdict, solved).toMatch(/cannot be had: the nearest is shallow 4\.33 µm and steep 0\.67 µm, wanted 2\.50 µm/);
   const said = document.querySelector('main')!.textContent!;
   expect(said).not.toMatch(/Opens the film to what is wanted|Brings this cone to where both cones have their film|[^0-9.]0(\.0+)?° of error|pressed in/);
   expect(document.querySelector('.steps')!.textContent).toMatch(/nearer to what is wanted, as far as the limits let, but not to it/);
-  expect(document.querySelector('.falls-short')!.textContent).toMatch(/do not give the films that are wanted: after them shallow 4\.33 µm \(wanted 2\.50 µm\).*uncut, at best shallow/);
+  expect(document.querySelector('.falls-short')!.textContent).toMatch(/do not give the films that are wanted: after them shallow 4\.33 µm and steep 0\.67 µm, wanted 2\.50 µm.*uncut, at best shallow/);
   expect(document.body.textContent).not.toMatch(/Take the plan as done/);
   await userEvent.click(browser.getByRole('button', { name: /^Take the nearest as done: shallow 4\.33 µm/ }));
   expect(fitSection(design()).seats.map(({ leastFilm }) => leastFilm!.toFixed(5))).toEqual(['0.00433', '0.00067']);

@@ -1,6 +1,6 @@
 /** Setting the angle of every surface that is cut: the way to set it, then all ways, each with what it costs the film. */
 import type { CSSProperties } from 'react';
-import { angleText, fineText, type System } from '../../design/units.ts';
+import { angleText, fineText, readingText, type System, TENTH } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { settingSentence } from '../../report/cut/setUpSentences.ts';
 import { WAYS } from '../../report/cut/words.ts';
@@ -8,8 +8,8 @@ import { blocksText, errorText } from './angleTexts.ts';
 import { readText } from './gaugeText.ts';
 import { HollowFlank } from './HollowFlank.tsx';
 
-/** Columns of figures. */
-const FOUR = { '--columns': 4 } as CSSProperties;
+/** Widths of the columns of figures on a phone. */
+const FOUR = { '--widths': '1.35fr 0.8fr 1fr 1fr' } as CSSProperties;
 
 type Setting = CutReport['settings'][number];
 
@@ -27,6 +27,7 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
           <p>
             <strong>{settingSentence(setting, system)}</strong>
           </p>
+          {setting.needed && <p>{indicatorText(setting.needed.indicator, system)}</p>}
           <p>
             {stackText(setting, system)} Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
           </p>
@@ -38,11 +39,15 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
   );
 }
 
+/** Whether a tenths indicator will do, along a sine bar. */
+const indicatorText = (least: number, system: System) =>
+  `Along a sine bar the indicator must tell ${fineText(least, system)}: one of tenths (${fineText(TENTH, 'metric')}) ${least >= TENTH ? 'will do' : 'will not'}, one of a micrometre ${least >= 0.001 ? 'will' : 'will not'}.`;
+
 /** Stack and blocks, with what their miss costs; a straight surface has none. */
 function stackText(setting: Setting, system: System): string {
   if (setting.halfAngle === 0) return 'A straight surface needs no sine bar.';
   const costs = setting.blocksFilm === null || setting.blocksFilm < NONE ? '' : `, ${setting.blocksFilm < LEAST ? `less than ${fineText(LEAST, system)}` : fineText(setting.blocksFilm, system)} of film`;
-  return `Sine bar of ${readText(setting.bar, system)}: stack ${readText(setting.stack, system)}, blocks ${blocksText(setting, system)}${costs}.`;
+  return `Sine bar of ${readText(setting.bar, system)}: stack ${readingText(setting.stack, system)}, blocks ${blocksText(setting, system)}${costs}.`;
 }
 
 /** mm of film: nothing at all, and the least that is told. */
@@ -70,7 +75,7 @@ function Ways({ setting, system }: { setting: Setting; system: System }) {
               <th scope="row">
                 {WAYS[way].name}, <small>{WAYS[way].what}</small>
               </th>
-              <td>{readText(reading, system)}</td>
+              <td>{readingText(reading, system)}</td>
               <td>{errorText(error)}</td>
               <td>{fineText(film, system)}</td>
               <td>{enough === null ? '—' : way === setting.recommended ? 'yes: set it so' : enough ? 'yes' : 'too coarse'}</td>

@@ -2,13 +2,13 @@
 import type { CSSProperties } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
-import { angleText, fineText, type System } from '../../design/units.ts';
+import { angleText, fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
 import { filmsText } from '../../report/cut/verdict.ts';
 import type { Work } from '../store.ts';
 import { withTick } from './entries.ts';
-import { gaugeText, readText } from './gaugeText.ts';
+import { gaugeText } from './gaugeText.ts';
 
 interface Props {
   work: Work;
@@ -105,15 +105,15 @@ function Feeds({ step, machine, system }: { step: CutStepReport; machine: Machin
   );
 }
 
-/** Columns of figures. */
-const THREE = { '--columns': 3 } as CSSProperties;
+/** Widths of the columns of figures on a phone. */
+const THREE = { '--widths': '1fr 1fr 1fr' } as CSSProperties;
 
 type Stop = CutStepReport['touch'];
 type Row = [name: string, stop: Stop, text: (mm: number) => string];
 
 function Stops({ step, system }: { step: CutStepReport; system: System }) {
   const fine = (mm: number) => fineText(mm, system);
-  const gauges = step.gauges.map(({ reading, ...stop }): Row => [gaugeText(reading, system), stop, (mm) => readText(mm, system)]);
+  const gauges = step.gauges.map(({ reading, ...stop }): Row => [gaugeText(reading, system), stop, (mm) => readingText(mm, system)]);
   return <Readings rows={[...gauges, ['Stand-off of the journal', step.standOff, fine]]} name={`${step.seat} ${step.part}`} />;
 }
 

@@ -3,15 +3,14 @@
  * distance square to the bush line as drawn. Bush above, journal below, the film between, each with the band
  * in which it lies 19 times in 20.
  */
-import { ticks } from 'd3-array';
-import { scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
-import { fineUnit, lengthUnit, type System } from '../../design/units.ts';
+import type { System } from '../../design/units.ts';
 import { lineOf } from '../../engine/geometry/line.ts';
 import type { MeasureReport } from '../../report/measure/definition.ts';
 import { lineUncertainty } from '../../report/measure/lineUncertainty.ts';
 import { metres, toSurface } from '../../report/toEngine.ts';
+import { MARGIN, StraightenedAxes, straightenedScales } from '../picture/StraightenedFrame.tsx';
 import { type Place, straightened } from '../picture/straightened.ts';
 import { useSize } from '../useSize.ts';
 
@@ -24,7 +23,9 @@ interface Props {
 }
 
 const HEIGHT = 250;
-const MARGIN = { left: 52, right: 14, top: 26, bottom: 40 };
+/** Of what is shown, free above and below; mm, at least of this. */
+const FREE = 0.06;
+const LEAST = 0.001;
 /** Half widths of the band in standard uncertainties: 95 in 100 of a normal spread. */
 const COVER = 1.96;
 const PIECES = 24;
@@ -34,17 +35,12 @@ const STRIP = 24;
 export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 600, height: HEIGHT });
-  const unit = fineUnit(system);
-  const long = lengthUnit(system);
   const lines = { drawn: placesOf(drawn, drawn, seat), fitted: placesOf(drawn, fitted, seat) };
   const bands = (['bush', 'journal'] as const).map((part) => ({ part, band: bandOf(fitted, measure, seat, part, lines.fitted[part]) }));
   const all = [...lines.drawn.bush, ...lines.drawn.journal, ...lines.fitted.bush, ...lines.fitted.journal, ...bands.flatMap(({ band }) => band ?? [])];
-  const [low, high] = [Math.min(...all.map(([, v]) => v)), Math.max(...all.map(([, v]) => v))];
-  const pad = 0.06 * Math.max(high - low, 0.001);
-  const x = scaleLinear([Math.min(...all.map(([z]) => z)), Math.max(...all.map(([z]) => z))], [MARGIN.left, width - MARGIN.right]);
-  const y = scaleLinear([low - pad, high + pad], [HEIGHT - MARGIN.bottom - STRIP, MARGIN.top + STRIP]);
-  const path = (places: readonly Place[]) => `M${places.map(([z, v]) => `${x(z).toFixed(2)} ${y(v).toFixed(2)}`).join('L')}`;
-  const toEdge = (places: readonly Place[], edge: number) => `${path(places)}L${x(places[places.length - 1]![0]).toFixed(2)} ${edge}L${x(places[0]![0]).toFixed(2)} ${edge}Z`;
+  const size = { width, height: HEIGHT };
+  const scales = straightenedScales(all, size, FREE, LEAST, STRIP);
+  const { path, toEdge } = scales;
   const { name } = drawn.seats[seat]!;
   return (
     <figure className="chart shape" ref={box}>
@@ -58,25 +54,7 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
             <path d={path(lines.fitted[part])} className="fitted" />
           </g>
         ))}
-        {ticks((low - pad) / unit.size, (high + pad) / unit.size, 5).map((t) => (
-          <g key={t} className="grid">
-            <path d={`M${MARGIN.left - 5} ${y(t * unit.size)}h5`} />
-            <text x={MARGIN.left - 8} y={y(t * unit.size) + 4} textAnchor="end">
-              {`${t}`.replace('-', '−')}
-            </text>
-          </g>
-        ))}
-        {ticks(x.domain()[0]! / long.size, x.domain()[1]! / long.size, width < 500 ? 4 : 8).map((t) => (
-          <text key={t} x={x(t * long.size)} y={HEIGHT - MARGIN.bottom + 16} textAnchor="middle">
-            {`${t}`.replace('-', '−')}
-          </text>
-        ))}
-        <text x={12} y={14}>
-          {unit.name} from the drawn bush
-        </text>
-        <text x={width - MARGIN.right} y={HEIGHT - 6} textAnchor="end">
-          station, {long.name}
-        </text>
+        <StraightenedAxes scales={scales} size={size} title={(unit) => `${unit} from the drawn bush`} system={system} />
         <text x={width - MARGIN.right - 6} y={MARGIN.top + 16} textAnchor="end" className="name">
           {name} bush
         </text>

@@ -71,7 +71,9 @@ function Plan({ work }: { work: Work }) {
     <>
       <section className={`verdict ${verdict.tone}`} aria-live="polite">
         <h2>{verdict.headline}</h2>
-        <p>{verdict.sentences.join(' ')}</p>
+        {verdict.sentences.map((sentence) => (
+          <p key={sentence}>{sentence} </p>
+        ))}
       </section>
       <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
       <Limits work={work} cut={cut} system={system} />

@@ -16,6 +16,8 @@
  * An indicator that leans by t tells sin a·cos t along a slide or at the tailstock, tan a·cos t along the axis or at the
  * table; levelled on a sine bar or kept at nought along one it reads nothing, and errs by nothing.
  *
+ * A way whose indicator would have to read further than any does is left out.
+ *
  * Handbooks give the tailstock S = L·t/2 with t = 2·tan a the taper on diameter: 1 in 10 000 too much at 0.8°, 1 in
  * 700 at 3°. e, H, S, T, R, L (m), a (rad).
  * @source sine and tangent rule; tailstock: Machinery's Handbook, "Taper turning" (from memory); lean: gauging/cosineError.ts
@@ -80,6 +82,10 @@ export interface AngleSetting {
 /** Half angle (rad) beyond which nobody sets a tailstock over: 10°, common practice, no source. */
 const STEEPEST_SET_OVER = (10 * Math.PI) / 180;
 
+/** Further (m) no dial indicator reads: common practice, no source. */
+const FARTHEST_READ = 0.03;
+const READ: ReadonlySet<Way> = new Set<Way>(['alongSlide', 'alongAxis', 'table', 'tailstock']);
+
 export const alongSlide = (halfAngle: number, travel: number): number => travel * Math.sin(halfAngle);
 export const alongAxis = (halfAngle: number, travel: number): number => travel * Math.tan(halfAngle);
 /** Set-over of the tailstock (m) for work of a length (m) between centres. */
@@ -112,6 +118,14 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
     return { way: name, reading: Math.abs(reading), error, lean, film: perAngle * Math.hypot(error, lean) };
   };
   const stacked = (travel: number) => (blocks.kind === 'stack' ? Math.hypot(blocks.error / (tools.bar * cos), tools.indicator / travel) : 0);
+  const all = [
+    ...(blocks.kind === 'stack' ? [way('alongBar', stack, stacked(Math.min(tools.travel, tools.bar))), way('sineBar', stack, stacked(onLine))] : []),
+    way('alongSlide', alongSlide(a, tools.travel), tools.indicator / (tools.travel * cos)),
+    way('alongAxis', alongAxis(a, onAxis), (tools.indicator * cos * cos) / onAxis),
+    way('table', tableMove(a, tools.scaleRadius), (tools.indicator * cos * cos) / tools.scaleRadius),
+    way('scale', scaleArc(a, tools.scaleRadius), tools.scaleReading / tools.scaleRadius),
+    ...(Math.abs(a) <= STEEPEST_SET_OVER ? [way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos))] : []),
+  ];
   return {
     seat,
     part,
@@ -121,14 +135,7 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
     dresser: Math.abs(a),
     stands,
     perAngle,
-    ways: [
-      ...(blocks.kind === 'stack' ? [way('alongBar', stack, stacked(Math.min(tools.travel, tools.bar))), way('sineBar', stack, stacked(onLine))] : []),
-      way('alongSlide', alongSlide(a, tools.travel), tools.indicator / (tools.travel * cos)),
-      way('alongAxis', alongAxis(a, onAxis), (tools.indicator * cos * cos) / onAxis),
-      way('table', tableMove(a, tools.scaleRadius), (tools.indicator * cos * cos) / tools.scaleRadius),
-      way('scale', scaleArc(a, tools.scaleRadius), tools.scaleReading / tools.scaleRadius),
-      ...(Math.abs(a) <= STEEPEST_SET_OVER ? [way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos))] : []),
-    ],
+    ways: all.filter(({ way: name, reading }) => !READ.has(name) || reading <= FARTHEST_READ),
   };
 }
 

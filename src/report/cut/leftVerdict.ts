@@ -60,14 +60,15 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
 /** From this share on the safe amount is most of what is left. */
 const SURE = 0.8;
 
-export const CONTRADICTION = 'The last trial cannot have come from these parts: look for grit, a burr, or a slip of the pen.';
-export const NO_MODEL = 'The shake of the last trial cannot be reckoned for these parts.';
+const MEND_IT = 'Correct it or strike it out; until then nothing more is said of what is left.';
+const CONTRADICTION = 'The last trial cannot have come from these parts: look for grit, a burr, or a slip of the pen.';
+const NO_MODEL = 'The shake of the last trial cannot be reckoned for these parts.';
 
 export function trialSentences(design: Design, { trials, remaining }: CutReport, system: System): string[] {
   const last = trials?.[trials.length - 1];
   if (!last) return [];
-  if (last.status === 'contradiction') return [CONTRADICTION];
-  if (last.status === 'noModel') return [NO_MODEL];
+  if (last.status === 'contradiction') return [CONTRADICTION, MEND_IT];
+  if (last.status === 'noModel') return [NO_MODEL, MEND_IT];
   return remaining ? [leftSentence(remaining, system), ...safeSentences(design, remaining, system)] : [];
 }
 

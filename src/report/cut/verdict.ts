@@ -55,12 +55,10 @@ function workHeadline(cut: CutReport, system: System): string {
 
 /** Films against what is wanted of them. */
 export function filmsText(design: Design, films: CutReport['films'], system: System): string {
-  return listed(
-    design.seats.flatMap(({ name, film: wanted }) => {
-      const film = films[name];
-      return wanted ? [`${name} ${film == null ? 'apart' : film < 0 ? `pressed in by ${fineText(-film, system)}` : fineText(film, system)} (wanted ${fineText(wanted.target, system)})`] : [];
-    }),
-  );
+  const wanted = design.seats.flatMap(({ name, film }) => (film ? [{ name, target: film.target, film: films[name] ?? null }] : []));
+  const told = ({ name, film }: (typeof wanted)[number]) => `${name} ${film === null ? 'apart' : film < 0 ? `pressed in by ${fineText(-film, system)}` : fineText(film, system)}`;
+  const alike = wanted.every(({ target }) => target === wanted[0]!.target);
+  return alike ? `${listed(wanted.map(told))}, wanted ${fineText(wanted[0]?.target ?? 0, system)}` : listed(wanted.map((w) => `${told(w)} (wanted ${fineText(w.target, system)})`));
 }
 
 /** Whether the parts press into each other whatever is done. */

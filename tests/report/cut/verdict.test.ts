@@ -58,7 +58,7 @@ test('a new line', () => {
 test('a limit in the way: the nearest, what cannot hold, and what would do', () => {
   const { tone, text } = demo('steep-first', { allow: [{ seat: 'steep', part: 'journal', limit: 0.05 }] });
   expect(tone).toBe('stop');
-  expect(text).toMatch(/the nearest is shallow 4\.\d\d µm \(wanted 2\.50 µm\) and steep 0\.\d\d µm \(wanted 2\.50 µm\)/);
+  expect(text).toMatch(/the nearest is shallow 4\.\d\d µm and steep 0\.\d\d µm, wanted 2\.50 µm/);
   expect(text).not.toMatch(/[^0-9.]0(\.0+)?° of error/);
   expect(text).not.toMatch(/pressed in|Set the angle/);
   expect(text).toMatch(/What cannot all hold: .*the steep journal may lose at most 50\.00 µm/);
