@@ -1,5 +1,6 @@
 /** How each kind of number is shown in a field and read from what was typed, in the units a person likes. */
 import type { Quantity } from './definition.ts';
+import { expansionText, typedExpansion } from './expansion.ts';
 import { fromUnit, inUnit, type Measure, unitOf } from './measures.ts';
 import type { QuantityAt } from './place.ts';
 import { angleExact, fineExact, fineUnit, lengthExact, lengthUnit, type System, type Typed, typedHalfAngle, typedLength } from './units.ts';
@@ -29,7 +30,7 @@ const WRITTEN: Record<Quantity, Written> = {
   specificHeat: plain('J/(kg·K)', ['J/kg.K', 'J/(kg.K)']),
   area: measured('area'),
   cooling: plain('W/(m²·K)', ['W/m2.K', 'W/(m2.K)']),
-  expansion: plain('1/K', ['/K']),
+  expansion: { text: expansionText, typed: typedExpansion },
   wear: plain('mm³/(N·m)', ['mm3/(N.m)', 'mm3/N.m']),
   time: plain('s'),
 };

@@ -6,6 +6,7 @@ import { useStore } from 'zustand';
 import type { Design, Surface } from '../../design/definition.ts';
 import { quantityAt, valueAt, without, withValue } from '../../design/place.ts';
 import { quantityText, typedQuantity } from '../../design/quantity.ts';
+import { madeIn } from '../../design/tools.ts';
 import { angleText, fineUnit, lengthUnit, taperOfHalfAngle } from '../../design/units.ts';
 import { MOTIONS, type Motion } from '../../engine/play/rigid.ts';
 import { FREE } from '../../report/play/toPlay.ts';
@@ -15,7 +16,7 @@ import { TypedField } from './TypedField.tsx';
 
 export type Control =
   /** a number of the design */
-  | { kind: 'quantity'; path: string; title?: string /** what holds where the design says nothing, in the unit of the file */; otherwise?: number }
+  | { kind: 'quantity'; path: string; title?: string /** what holds where the design says nothing, in the unit of the file */; otherwise?: number /** the size of a tool, in whichever system that is made in */; tool?: boolean }
   /** text of the design; `change` where more follows from it than the text itself */
   | { kind: 'words'; path: string; title: string; about: string; lines?: number; change?: (design: Design, text: string) => Design }
   /** one of a few; `change` where more follows from it than the value itself, `read` where no one value tells which */
@@ -69,10 +70,11 @@ function Labelled({ title, about, children }: { title: string; about: string; ch
   );
 }
 
-function QuantityRow({ path, title, otherwise }: Control & { kind: 'quantity' }) {
+function QuantityRow({ path, title, otherwise, tool }: Control & { kind: 'quantity' }) {
   const work = useWork();
-  const system = useStore(work.store, (state) => state.system);
+  const liked = useStore(work.store, (state) => state.system);
   const value = useStore(work.store, (state) => valueAt(state.design, path)) as number | undefined;
+  const system = tool && value !== undefined ? madeIn(value, liked) : liked;
   const at = quantityAt(path, work.store.getState().design);
   const take = (text: string) => {
     if (text.trim() === '' && at.optional) return complaint(work.change((design) => without(design, path)));

@@ -1,55 +1,68 @@
-/** Asks for what was read. Only what a person types becomes an entry: the size as drawn is shown, and is no reading. */
+/**
+ * Asks for what was read, and tells before that what a set-up would read. Only what a person types becomes an entry: the
+ * predicted value is shown, and is no reading.
+ */
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
+import type { Design } from '../../design/definition.ts';
+import { quantityAt } from '../../design/place.ts';
 import { typedQuantity } from '../../design/quantity.ts';
+import { madeIn } from '../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
+import { faultText } from '../../report/measure/faultText.ts';
+import { predictedReading } from '../../report/measure/predictedReading.ts';
+import { LocalField } from '../controls/LocalField.tsx';
 import type { Work } from '../store.ts';
-import { withReadings } from './entries.ts';
-import { isSize, KINDS, type Reading } from './kinds.ts';
+import { onSurface, withReadings } from './entries.ts';
+import { isSize, isTool, KINDS, type Reading } from './kinds.ts';
+import { SetUp } from './SetUp.tsx';
 import { setUpText } from './setUpText.ts';
 
 interface Props {
   work: Work;
-  /** The set-up, with the value that the parts as they are drawn or fitted would give. */
+  design: Design;
+  /** The parts as the readings so far tell them; null where there are none. */
+  fitted: Design | null;
+  /** The set-up as it is proposed. */
   reading: Reading;
   system: System;
+  tools: System;
   /** Written down, at this place in the notebook. */
   written(index: number): void;
   cancel(): void;
 }
 
-export function NewEntry({ work, reading, system, written, cancel }: Props) {
+export function NewEntry({ work, design, fitted, reading: proposed, system, tools, written, cancel }: Props) {
   const id = useId();
   const said = useId();
   const field = useRef<HTMLInputElement>(null);
+  const [reading, setReading] = useState(proposed);
   const [text, setText] = useState('');
   const [error, setError] = useState('');
   useEffect(() => field.current?.focus(), []);
   const size = isSize(reading);
+  const { value: drawn, fault } = predictedReading(design, reading);
+  const asFitted = fitted && predictedReading(fitted, reading).value;
+  const show = (mm: number) => (size ? lengthText(Number(mm.toFixed(4)), system) : fineText(mm, system));
   const write = (event: FormEvent) => {
     event.preventDefault();
     const typed = typedQuantity({ title: 'Read', description: '', quantity: size ? 'length' : 'fine', unit: '', bounds: [], optional: false }, text, system);
     if (!typed.ok) return setError(text.trim() === '' ? 'type what was read' : typed.message);
     const index = work.store.getState().design.readings?.length ?? 0;
-    const [refused] = work.change((design) => withReadings(design, [{ ...reading, value: typed.value }]));
+    const [refused] = work.change((d) => withReadings(d, [{ ...reading, value: typed.value }]));
     if (refused) return setError(refused.message);
     written(index);
   };
   return (
     <form className="new-entry" onSubmit={write} onKeyDown={(event) => event.key === 'Escape' && cancel()}>
       <label htmlFor={id}>Read: {setUpText(reading, system)}</label>
-      <input
-        id={id}
-        ref={field}
-        value={text}
-        autoComplete="off"
-        placeholder={size ? lengthText(Number(reading.value.toFixed(4)), system) : fineText(reading.value, system)}
-        aria-invalid={error !== ''}
-        aria-describedby={said}
-        onChange={(event) => setText(event.target.value)}
-      />
+      <input id={id} ref={field} value={text} autoComplete="off" placeholder={drawn === null ? '' : show(asFitted ?? drawn)} aria-invalid={error !== ''} aria-describedby={said} onChange={(event) => setText(event.target.value)} />
       <div id={said} className="said">
         {error !== '' && <p className="error">{error}</p>}
-        <p>{KINDS[reading.kind].how} The grey number is what the design would give; it is not written down. Where and on what it was read can be changed once it is an entry.</p>
+        <p role="status" className={fault ? 'error' : ''}>
+          {predictedText(drawn, asFitted, show)}
+          {fault && ` ${drawn === null ? 'It' : 'But it'} cannot be read like this: ${faultText(fault, system)}.`}
+        </p>
+        <p>{KINDS[reading.kind].how} The grey number is not written down; only what you type is.</p>
       </div>
       <p className="buttons">
         <button type="submit" className="main">
@@ -59,6 +72,63 @@ export function NewEntry({ work, reading, system, written, cancel }: Props) {
           Leave it
         </button>
       </p>
+      <div className="groups">
+        <SetUpFields design={design} reading={reading} change={setReading} system={system} tools={tools} />
+        <figure>
+          <SetUp design={design} reading={drawn === null ? reading : { ...reading, value: drawn }} system={system} />
+          <figcaption>
+            <em>{KINDS[reading.kind].formula}</em> <small>Source: {KINDS[reading.kind].source}.</small>
+          </figcaption>
+        </figure>
+      </div>
     </form>
+  );
+}
+
+/** What the set-up would read. */
+function predictedText(drawn: number | null, fitted: number | null, show: (mm: number) => string): string {
+  if (drawn === null) return '';
+  return fitted === null ? `The parts as drawn would read ${show(drawn)}.` : `The parts as drawn would read ${show(drawn)}, as the readings so far tell them ${show(fitted)}.`;
+}
+
+/** Where, on what and with what it is read. */
+function SetUpFields({ design, reading, change, system, tools }: { design: Design; reading: Reading; change(reading: Reading): void; system: System; tools: System }) {
+  const { parts, asks } = KINDS[reading.kind];
+  const on = 'seat' in reading ? reading : null;
+  // What the definition says of an entry hangs on its kind, so it must stand in a notebook.
+  const holder: Design = { ...design, readings: [reading] };
+  return (
+    <fieldset>
+      <legend>set-up</legend>
+      <div className="locals">
+        {on && (
+          <>
+            <Choice title="Seat" value={on.seat} options={design.seats.map(({ name }) => name)} choose={(seat) => change(onSurface(design, reading, seat, on.part, tools))} />
+            {parts.length > 1 && <Choice title="Part" value={on.part} options={parts} choose={(part) => change(onSurface(design, reading, on.seat, part as typeof on.part, tools))} />}
+          </>
+        )}
+        {[...asks, 'sigma'].map((key) => {
+          const { title, description, quantity, bounds } = quantityAt(`readings[0].${key}`, holder);
+          const value = (reading as unknown as Record<string, number>)[key]!;
+          return <LocalField key={key} title={title} about={description} quantity={quantity} value={value} set={(typed) => change({ ...reading, [key]: typed })} system={isTool(key) ? madeIn(value, system) : system} bounds={bounds} />;
+        })}
+      </div>
+    </fieldset>
+  );
+}
+
+function Choice({ title, value, options, choose }: { title: string; value: string; options: readonly string[]; choose(value: string): void }) {
+  const id = useId();
+  return (
+    <div className="local">
+      <label htmlFor={id}>{title}</label>
+      <select id={id} value={value} onChange={(event) => choose(event.target.value)}>
+        {options.map((option) => (
+          <option key={option} value={option}>
+            {option}
+          </option>
+        ))}
+      </select>
+    </div>
   );
 }

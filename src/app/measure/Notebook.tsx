@@ -1,5 +1,5 @@
 /** The readings as a shop notebook holds them: one line each, opened to be changed, with the drawing of its set-up. */
-import { useState } from 'react';
+import { type SyntheticEvent, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
@@ -9,20 +9,24 @@ import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
 import { newReading, withoutReading } from './entries.ts';
-import { isSize, KIND_NAMES, KINDS, type Reading } from './kinds.ts';
+import { isSize, isTool, KIND_NAMES, KINDS, type Reading } from './kinds.ts';
 import { NewEntry } from './NewEntry.tsx';
 import { SetUp } from './SetUp.tsx';
-import { setUpText } from './setUpText.ts';
+import { readingText } from './setUpText.ts';
 
 interface Props {
   work: Work;
   measure: MeasureReport | undefined;
+  /** The parts as the readings tell them. */
+  fitted: Design | undefined;
+  /** The system of the tools a new entry is proposed with. */
+  tools: System;
   /** The set-up whose reading is being asked for; it is no entry yet. */
   asked: Reading | null;
   ask(reading: Reading | null): void;
 }
 
-export function Notebook({ work, measure, asked, ask }: Props) {
+export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const readings = design.readings ?? [];
@@ -47,10 +51,10 @@ export function Notebook({ work, measure, asked, ask }: Props) {
         // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
         <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} open={i === written} />
       ))}
-      {asked && <NewEntry key={JSON.stringify(asked)} work={work} reading={asked} system={system} written={done} cancel={() => ask(null)} />}
+      {asked && <NewEntry key={JSON.stringify(asked)} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={done} cancel={() => ask(null)} />}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (
-          <button key={kind} type="button" title={KINDS[kind].how} onClick={() => ask(newReading(design, kind))}>
+          <button key={kind} type="button" title={KINDS[kind].how} onClick={() => ask(newReading(design, kind, tools))}>
             + {KINDS[kind].name}
           </button>
         ))}
@@ -74,36 +78,43 @@ function Entry({ index, reading, design, system, work, measure, open }: EntryPro
   const { how, formula, source } = KINDS[reading.kind];
   const told = measure?.readings.find((r) => r.index === index);
   const [first] = useState(open);
+  // What is inside is made when it is looked at: a notebook may have hundreds of entries.
+  const [opened, setOpened] = useState(open);
+  const onToggle = (event: SyntheticEvent<HTMLDetailsElement>) => event.currentTarget.open && setOpened(true);
   const text = (mm: number) => (isSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system));
   const fault = measure?.impossible.find((f) => f.index === index);
   const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
   return (
-    <details open={first} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
+    <details open={first} onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
       <summary className="entry">
         <span>
-          {index + 1}. {setUpText(reading, system)}
+          {index + 1}. {readingText(reading, system)}
         </span>
-        <span>{text(reading.value)}</span>
-        <span>{fineText(reading.sigma, system)}</span>
-        <span>{told ? text(told.fitted) : '—'}</span>
-        <span>{told ? fineText(told.residual, system) : '—'}</span>
+        <span data-name="Read">{text(reading.value)}</span>
+        <span data-name="Uncertain">{fineText(reading.sigma, system)}</span>
+        <span data-name="Fitted">{told ? text(told.fitted) : '—'}</span>
+        <span data-name="Off by">{told ? fineText(told.residual, system) : '—'}</span>
         {fault && <span className="remark">It cannot be read like this: {faultText(fault, system)}.</span>}
         {doubtful && <span className="remark">It does not go with the others.</span>}
       </summary>
-      <div className="groups">
-        <ControlGroup title="as it was read" rows={rowsOf(reading, index, design)} />
-        <figure>
-          <SetUp design={design} reading={reading} system={system} />
-          <figcaption>
-            {how} <em>{formula}</em> <small>Source: {source}.</small>
-          </figcaption>
-        </figure>
-      </div>
-      <p className="buttons">
-        <button type="button" onClick={() => work.change((d) => withoutReading(d, index))}>
-          Strike out this reading
-        </button>
-      </p>
+      {opened && (
+        <>
+          <div className="groups">
+            <ControlGroup title="as it was read" rows={rowsOf(reading, index, design)} />
+            <figure>
+              <SetUp design={design} reading={reading} system={system} />
+              <figcaption>
+                {how} <em>{formula}</em> <small>Source: {source}.</small>
+              </figcaption>
+            </figure>
+          </div>
+          <p className="buttons">
+            <button type="button" onClick={() => work.change((d) => withoutReading(d, index))}>
+              Strike out this reading
+            </button>
+          </p>
+        </>
+      )}
     </details>
   );
 }
@@ -118,5 +129,5 @@ function rowsOf(reading: Reading, index: number, design: Design): Control[] {
           { kind: 'choice', path: `${path}.seat`, title: 'Seat', about: 'Which seat it was read on', options: design.seats.map(({ name }) => ({ value: name, text: name })) },
           { kind: 'choice', path: `${path}.part`, title: 'Part', about: 'Which of the two parts it was read on', options: parts.map((part) => ({ value: part, text: part })) },
         ];
-  return [...on, ...['value', 'sigma', ...asks].map((key): Control => ({ kind: 'quantity', path: `${path}.${key}` }))];
+  return [...on, ...['value', 'sigma', ...asks].map((key): Control => ({ kind: 'quantity', path: `${path}.${key}`, tool: isTool(key) }))];
 }

@@ -1,12 +1,14 @@
 /** A small drawing of how a reading is taken, true to scale for the parts as they are in the design. */
-import type { ReactNode } from 'react';
-import type { Design, Part } from '../../design/definition.ts';
+import type { Design } from '../../design/definition.ts';
+import { toolText } from '../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
 import { radiusAt } from '../../engine/contact/fit.ts';
-import { ballIn, rollOn } from '../../engine/gauging/touching.ts';
-import { type Line, lineOf } from '../../engine/geometry/line.ts';
-import { metres, millimetres, toSurface } from '../../report/toEngine.ts';
+import { ballIn } from '../../engine/gauging/touching.ts';
+import { metres, millimetres } from '../../report/toEngine.ts';
 import type { Reading } from './kinds.ts';
+import { Axis, type Drawing, extentOf, lineIn, PartOf, Pointer, Size, textSize } from './SetUpParts.tsx';
+import { overRolls } from './SetUpRolls.tsx';
+import { sineRise } from './SetUpSine.tsx';
 
 interface Props {
   design: Design;
@@ -14,27 +16,19 @@ interface Props {
   system: System;
 }
 
-/** mm: the places a drawing must show. */
-type Extent = { left: number; right: number; up: number };
-
 export function SetUp({ design, reading, system }: Props) {
   const drawing = drawingOf(design, reading, system);
   if (!drawing) return null;
   const { extent, body, said } = drawing;
-  const pad = 0.1 * Math.max(extent.right - extent.left, 2 * extent.up);
+  const down = extent.down ?? extent.up;
+  const pad = 0.08 * Math.max(extent.right - extent.left, extent.up + down);
   const width = extent.right - extent.left + 2 * pad;
-  const height = 2 * extent.up + 2 * pad;
+  const height = extent.up + down + 2 * pad;
   return (
     <svg className="set-up" viewBox={`${extent.left - pad} ${-extent.up - pad} ${width} ${height}`} style={{ aspectRatio: `${width} / ${height}` }} role="img" aria-label={said}>
       {body}
     </svg>
   );
-}
-
-interface Drawing {
-  extent: Extent;
-  body: ReactNode;
-  said: string;
 }
 
 function drawingOf(design: Design, reading: Reading, system: System): Drawing | null {
@@ -53,54 +47,6 @@ function drawingOf(design: Design, reading: Reading, system: System): Drawing | 
       return onThePair(design, reading, system);
   }
 }
-
-const lineIn = (design: Design, seat: string, part: Part): Line | null => {
-  const found = design.seats.find(({ name }) => name === seat);
-  return found ? lineOf(toSurface(found[part]), part === 'journal' ? 'inside' : 'outside') : null;
-};
-
-const points = ({ z, r }: Line, side: 1 | -1 = 1) => Array.from(z, (at, i) => `${millimetres(at).toFixed(4)} ${(-side * millimetres(r[i]!)).toFixed(4)}`);
-
-function extentOf(lines: readonly Line[], more: Partial<Extent> = {}): Extent {
-  const zs = lines.flatMap(({ z }) => [millimetres(z[0]!), millimetres(z[z.length - 1]!)]);
-  const up = Math.max(...lines.flatMap(({ r }) => Array.from(r, millimetres)));
-  return { left: Math.min(...zs, more.left ?? Number.POSITIVE_INFINITY), right: Math.max(...zs, more.right ?? Number.NEGATIVE_INFINITY), up: Math.max(up, more.up ?? 0) };
-}
-
-/** Every surface of one part: a journal filled, a bush as a wall outside its bore; the one read stands out. */
-function PartOf({ design, part, seat, wall }: { design: Design; part: Part; seat?: string; wall: number }) {
-  return design.seats.map(({ name }) => {
-    const line = lineIn(design, name, part)!;
-    const d =
-      part === 'journal'
-        ? [`M${points(line).join('L')}L${points(line, -1).reverse().join('L')}Z`]
-        : ([1, -1] as const).map((side) => `M${points(line, side).join('L')}L${end(line, 'nose')} ${-side * wall}L${end(line, 'rear')} ${-side * wall}Z`);
-    return <path key={name} d={d.join('')} className={`part ${part} ${seat === undefined || seat === name ? '' : 'other'}`} />;
-  });
-}
-
-const end = ({ z }: Line, which: 'rear' | 'nose') => millimetres(which === 'rear' ? z[0]! : z[z.length - 1]!);
-
-const Axis = ({ left, right }: Extent) => <path d={`M${left} 0H${right}`} className="axis" />;
-
-/** A size from one place to another, with its figure beside it. */
-function Size({ from, to, text, size }: { from: readonly [number, number]; to: readonly [number, number]; text: string; size: number }) {
-  const upright = Math.abs(to[1] - from[1]) > Math.abs(to[0] - from[0]);
-  const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
-  return (
-    <g className="size">
-      <path d={`M${from.join(' ')}L${to.join(' ')}`} />
-      {[from, to].map(([u, v]) => (
-        <path key={`${u} ${v}`} d={upright ? `M${u - size * 0.4} ${v}H${u + size * 0.4}` : `M${u} ${v - size * 0.4}V${v + size * 0.4}`} />
-      ))}
-      <text x={upright ? x + size * 0.5 : x} y={upright ? y - size * 0.6 : y - size * 0.5} fontSize={size} textAnchor={upright ? 'start' : 'middle'}>
-        {text}
-      </text>
-    </g>
-  );
-}
-
-const textSize = ({ left, right, up }: Extent) => 0.07 * Math.max(right - left, 2 * up, 1);
 
 function atStation(design: Design, reading: Extract<Reading, { kind: 'diameter' | 'straightness' }>, system: System): Drawing | null {
   const line = lineIn(design, reading.seat, reading.part);
@@ -126,60 +72,6 @@ function atStation(design: Design, reading: Extract<Reading, { kind: 'diameter' 
   return { extent, body, said: `${diameter ? 'A diameter' : 'An indicator'} at station ${lengthText(reading.station, system)} of the ${reading.seat} ${reading.part}` };
 }
 
-/** An indicator's point on a surface. */
-function Pointer({ x, y, size, text, inward }: { x: number; y: number; size: number; text: string; inward: boolean }) {
-  const away = inward ? -1 : 1;
-  return (
-    <g className="size">
-      <path d={`M${x} ${y}v${away * size * 1.2}`} />
-      <circle cx={x} cy={y + away * size * 2.2} r={size} className="dial" />
-      <text x={x + size * 1.3} y={y + away * size * 2.2 + size * 0.35} fontSize={size}>
-        {text}
-      </text>
-    </g>
-  );
-}
-
-function overRolls(design: Design, reading: Extract<Reading, { kind: 'overRolls' }>, system: System): Drawing | null {
-  const line = lineIn(design, reading.seat, 'journal');
-  const touch = line && rollOn(line, metres(reading.roll) / 2, metres(reading.station));
-  if (!touch) return null;
-  const centre = millimetres(touch.centre);
-  const outer = centre + reading.roll / 2;
-  const lines = design.seats.map(({ name }) => lineIn(design, name, 'journal')!);
-  const { left, right, up } = extentOf(lines);
-  const noseDown = standsOnNose(lines, reading.station, centre - reading.roll / 2);
-  const down = (station: number) => (noseDown ? station : -station) - (noseDown ? left + right : -(left + right)) / 2;
-  const plate = (right - left) / 2;
-  const at = down(reading.station);
-  const under = at + reading.roll / 2;
-  const half = Math.max(outer, up);
-  const extent: Extent = { left: -half, right: half, up: Math.max(plate, Math.abs(at) + reading.roll / 2) };
-  const body = (
-    <>
-      <path d={`M${-1.15 * half} ${plate}H${1.15 * half}`} className="datum" />
-      <g transform={`rotate(${noseDown ? 90 : -90}) translate(${-(left + right) / 2} 0)`}>
-        <PartOf design={design} part="journal" seat={reading.seat} wall={0} />
-        <Axis left={left} right={right} up={up} />
-      </g>
-      {[1, -1].map((side) => (
-        <g key={side}>
-          {under < plate && <rect x={side * centre - reading.roll / 2} y={under} width={reading.roll} height={plate - under} className="part bush" />}
-          <circle cx={side * centre} cy={at} r={reading.roll / 2} className="gauge" />
-        </g>
-      ))}
-      <Size from={[-outer, at]} to={[outer, at]} text={lengthText(reading.value, system)} size={textSize(extent)} />
-    </>
-  );
-  return { extent, body, said: `Two rolls of ${lengthText(reading.roll, system)} beside the ${reading.seat} journal standing on end, their centres at station ${lengthText(reading.station, system)}` };
-}
-
-/** The face it stands on (stations run down the page or up it): the one the stacks come down to clear of metal, the nose where both do. */
-function standsOnNose(lines: readonly Line[], station: number, inner: number): boolean {
-  const blocked = (noseward: boolean) => lines.some(({ z, r }) => r.some((radius, k) => millimetres(z[k]!) > station === noseward && millimetres(radius) > inner));
-  return !blocked(true) || blocked(false);
-}
-
 function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth' }>, system: System): Drawing | null {
   const line = lineIn(design, reading.seat, 'bush');
   if (!line) return null;
@@ -199,58 +91,7 @@ function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth'
       {centre !== null && <Size from={[centre + reading.ball / 2, 0]} to={[reading.face, 0]} text={lengthText(reading.value, system)} size={size} />}
     </>
   );
-  return { extent, body, said: `A ball of ${lengthText(reading.ball, system)} in the ${reading.seat} bush, its depth taken from the face at station ${lengthText(reading.face, system)}` };
-}
-
-/** Level when the bar stands at the half angle: a journal with its large end low, its uppermost line read; a bush with its large end high, the lowermost line of its bore read. */
-function sineRise(design: Design, reading: Extract<Reading, { kind: 'sineRise' }>, system: System): Drawing | null {
-  const line = lineIn(design, reading.seat, reading.part);
-  const sine = reading.stack / reading.bar;
-  if (!line || Math.abs(sine) > 1) return null;
-  const angle = Math.asin(sine);
-  const roll = 0.07 * reading.bar;
-  const thick = 0.1 * reading.bar;
-  const [dx, dy] = [reading.bar * Math.cos(angle), reading.bar * sine];
-  const journal = reading.part === 'journal';
-  const lean = line.halfAngle >= 0 === journal ? -1 : 1;
-  const middle = (end(line, 'rear') + end(line, 'nose')) / 2;
-  const widest = Math.max(...Array.from(line.r, millimetres));
-  const wall = 1.3 * widest;
-  // In the frame of the bar: along it from the roll on the plate, and square to it.
-  const axis = thick / 2 + (journal ? widest : wall);
-  const at = (z: number, off: number) => `${(reading.bar / 2 + lean * (z - middle)).toFixed(3)} ${(-axis - off).toFixed(3)}`;
-  const edge = (side: number) => Array.from(line.z, (z, k) => at(millimetres(z), side * millimetres(line.r[k]!)));
-  const shape = journal ? [[...edge(1), ...edge(-1).reverse()]] : [1, -1].map((side) => [...edge(side), at(end(line, 'nose'), side * wall), at(end(line, 'rear'), side * wall)]);
-  const touch = (journal ? 1 : -1) * millimetres(radiusAt(line, metres(middle)));
-  const size = 0.06 * reading.bar;
-  const up = Math.max(0, dy) + axis + (journal ? widest : wall) + 4 * size;
-  const low = Math.max(0, -dy);
-  const body = (
-    <g transform={`translate(${-dx / 2} ${up / 2})`}>
-      <path d={`M${-roll * 3} ${roll + low}H${dx + roll * 3}`} className="datum" />
-      {dy > 0 && <rect x={dx - roll} y={roll - dy} width={2 * roll} height={dy} className="part bush" />}
-      {dy < 0 && <rect x={-roll} y={roll} width={2 * roll} height={-dy} className="part bush" />}
-      <circle cx={0} cy={0} r={roll} className="gauge" />
-      <circle cx={dx} cy={-dy} r={roll} className="gauge" />
-      <g transform={`rotate(${(-angle * 180) / Math.PI})`}>
-        <rect x={-roll / 2} y={-thick / 2} width={reading.bar + roll} height={thick} className="gauge" />
-        {shape.map((outline) => (
-          <path key={outline[0]} d={`M${outline.join('L')}Z`} className={`part ${reading.part}`} />
-        ))}
-        <path d={`M${at(middle, touch)}v${-size}`} className="pointer" />
-        <circle cx={reading.bar / 2} cy={-axis - touch - 1.8 * size} r={0.8 * size} className="dial" />
-      </g>
-      {dy !== 0 && <Size from={[(dy > 0 ? dx : 0) + roll * 1.6, roll + low]} to={[(dy > 0 ? dx : 0) + roll * 1.6, roll + low - Math.abs(dy)]} text={`stack ${lengthText(reading.stack, system)}`} size={size} />}
-      <text x={dx * 0.3} y={roll + low + 1.4 * size} fontSize={size} textAnchor="middle">
-        {`bar ${lengthText(reading.bar, system)}`}
-      </text>
-    </g>
-  );
-  return {
-    extent: { left: -dx / 2 - roll * 4, right: dx / 2 + roll * 9, up: up / 2 + roll * 3 },
-    body,
-    said: `The ${reading.seat} ${reading.part} on a sine bar of ${lengthText(reading.bar, system)} over a stack of ${lengthText(reading.stack, system)}`,
-  };
+  return { extent, body, said: `A ball of ${toolText(reading.ball, system)} in the ${reading.seat} bush, its depth taken from the face at station ${lengthText(reading.face, system)}` };
 }
 
 function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' | 'shake' }>, system: System): Drawing {

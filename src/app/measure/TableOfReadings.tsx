@@ -13,13 +13,21 @@ export function TableOfReadings({ work }: { work: Work }) {
   const readings = useStore(work.store, (state) => state.design.readings) ?? [];
   const [text, setText] = useState('');
   const [errors, setErrors] = useState<TableError[]>([]);
+  /** The row of names that what was refused wants above it, and the rows. */
+  const [headed, setHeaded] = useState<string | null>(null);
   const take = (table: string) => {
     const { design, system } = work.store.getState();
     const result = readingsFromCsv(table, design, system);
+    setHeaded(!result.ok && result.heading ? `${result.heading}\n${table}` : null);
     if (!result.ok) return setErrors(result.errors);
     const refused = work.change((d) => withReadings(d, result.readings));
     setErrors(refused.map(({ path, message }) => ({ row: 0, column: path, message })));
     if (refused.length === 0) setText('');
+  };
+  const putHeading = (table: string) => {
+    setText(table);
+    setErrors([]);
+    setHeaded(null);
   };
   const pick = async (input: HTMLInputElement) => {
     const file = input.files?.[0];
@@ -47,9 +55,7 @@ export function TableOfReadings({ work }: { work: Work }) {
       </p>
       {errors.length > 0 && (
         <div role="alert" className="refused">
-          <h2>
-            Nothing was added: {errors.length} {errors.length === 1 ? 'entry is' : 'entries are'} wrong.
-          </h2>
+          <h2>{headed !== null ? 'Nothing was added: the rows have no heading.' : `Nothing was added: ${errors.length} ${errors.length === 1 ? 'entry is' : 'entries are'} wrong.`}</h2>
           <ul>
             {errors.slice(0, SHOWN).map(({ row, column, message }) => (
               <li key={`${row} ${column} ${message}`}>
@@ -59,6 +65,14 @@ export function TableOfReadings({ work }: { work: Work }) {
             ))}
             {errors.length > SHOWN && <li>and {errors.length - SHOWN} more</li>}
           </ul>
+          {headed !== null && (
+            <p className="buttons">
+              <button type="button" onClick={() => putHeading(headed)}>
+                Put this heading above them
+              </button>
+              <span>Look whether the columns stand in that order; then add the rows.</span>
+            </p>
+          )}
         </div>
       )}
     </details>

@@ -88,7 +88,9 @@ function relationName(design: Design): string {
 function betweenText({ value, sigma, interval }: ConsequenceReport, system: System): string {
   if (sigma === null) return OPEN;
   const [low, high] = interval ?? [value - COVER * sigma, value + COVER * sigma];
-  return `${fineText(low, system)} and ${fineText(high, system)}`;
+  const [from, to] = [fineText(low, system), fineText(high, system)];
+  const unit = to.replace(/^\S+/, '');
+  return `${from.endsWith(unit) ? from.slice(0, -unit.length) : from} to ${to}`;
 }
 
 /** Chi-square in words. */

@@ -29,7 +29,7 @@ export const KINDS: Record<Kind, KindWords> = {
   },
   overRolls: {
     name: 'Over two rolls',
-    how: 'The journal stands on end on a plate; two equal rolls on equal stacks against its sides, and a micrometer over both.',
+    how: 'The journal stands on end on a plate; two equal rolls on equal stacks against its sides, and a micrometer over both. Where metal is in the way of stacks at either end, it is held between centres.',
     formula: 'reading = diameter at the roll centres + roll·(1 + 1/cos a)',
     source: 'tangency; handbooks, “measuring tapers with rolls” (from memory)',
     asks: ['roll', 'station'],
@@ -81,3 +81,6 @@ export const KIND_NAMES = Object.keys(KINDS) as Kind[];
 
 /** Whether the value is a size of the part, not a small deviation or travel. */
 export const isSize = ({ kind }: Reading) => kind === 'diameter' || kind === 'overRolls' || kind === 'ballDepth';
+
+/** Whether a number of a set-up is the size of a tool, which has its own system. */
+export const isTool = (key: string) => key === 'roll' || key === 'ball' || key === 'bar' || key === 'stack';

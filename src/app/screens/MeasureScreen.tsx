@@ -1,8 +1,9 @@
 /** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
-import { useMemo, useState } from 'react';
+import { useId, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import type { MeasureReport } from '../../report/measure/definition.ts';
 import { measureSection } from '../../report/measure/section.ts';
-import { measureVerdict, suggestionText } from '../../report/measure/verdict.ts';
+import { doubtsOf, measureVerdict, suggestionText } from '../../report/measure/verdict.ts';
 import { designWithMeasured } from '../../report/measure/withMeasured.ts';
 import { WorkContext } from '../controls/context.ts';
 import { Helpers } from '../measure/Helpers.tsx';
@@ -15,11 +16,13 @@ import { TableOfReadings } from '../measure/TableOfReadings.tsx';
 import { Told } from '../measure/Told.tsx';
 import '../measure/measure.css';
 import type { Work } from '../store.ts';
+import { useTools } from '../tools.ts';
 
 export default function MeasureScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
-  const measure = useMemo(() => measureSection(design), [design]);
+  const tools = useTools(system);
+  const measure = useMemo(() => measureSection(design, tools), [design, tools]);
   const fitted = useMemo(() => measure && designWithMeasured(design, measure), [design, measure]);
   const verdict = measure && measureVerdict(design, measure, system);
   const readings = design.readings ?? [];
@@ -39,15 +42,11 @@ export default function MeasureScreen({ work }: { work: Work }) {
             ))}
           </div>
           <p className="fine">Dashed: as drawn. Full: as the readings tell it, with the band in which it lies 19 times in 20. Between the two the film at the position of the design.</p>
-          <p className="buttons">
-            <button type="button" className="main" onClick={() => work.change((d) => designWithMeasured(d, measure))}>
-              Use these shapes in the design
-            </button>
-          </p>
+          <UseShapes work={work} measure={measure} />
         </>
       )}
       <h2>Notebook</h2>
-      <Notebook work={work} measure={measure} asked={asked} ask={setAsked} />
+      <Notebook work={work} measure={measure} fitted={fitted} tools={tools} asked={asked} ask={setAsked} />
       <TableOfReadings work={work} />
       <Priors work={work} />
       {measure && (
@@ -73,5 +72,28 @@ export default function MeasureScreen({ work }: { work: Work }) {
       )}
       <Helpers work={work} />
     </WorkContext>
+  );
+}
+
+/** The fitted shapes into the design: the thing to do where nothing speaks against it, a second thought where something does. */
+function UseShapes({ work, measure }: { work: Work; measure: MeasureReport }) {
+  const why = useId();
+  const doubts = doubtsOf(measure);
+  const take = () => work.change((d) => designWithMeasured(d, measure));
+  if (doubts.length === 0)
+    return (
+      <p className="buttons">
+        <button type="button" className="main" onClick={take}>
+          Use these shapes in the design
+        </button>
+      </p>
+    );
+  return (
+    <p className="buttons doubted">
+      <button type="button" onClick={take} aria-describedby={why}>
+        Use these shapes all the same
+      </button>
+      <span id={why}>{doubts.join(' ')} Undo takes it back.</span>
+    </p>
   );
 }

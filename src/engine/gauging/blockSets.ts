@@ -1,8 +1,8 @@
 /**
  * Sets of gauge blocks, in whole steps of each set's own unit so that sums are exact: 0.05 µm for metric sets,
  * 25 microinches for inch sets.
- * @source contents: BS 4311 / ISO 3650 practice and the 81-piece set of Federal Specification GGG-G-15, all from
- *         memory; each adds up to its name, and the two published combinations are built from them in the tests
+ * @source contents: BS 4311 / ISO 3650 practice, the 81-piece set of Federal Specification GGG-G-15 and the 36-piece set of inch
+ *         shops, all from memory; each adds up to its name, and the two published combinations are built from them in the tests
  */
 export interface BlockSet {
   name: string;
@@ -63,5 +63,14 @@ export const BLOCK_SETS: readonly BlockSet[] = [
     [1_010, 10, 49],
     [500, 500, 19],
     [10_000, 10_000, 4],
+  ]),
+  set('36', 'inch', [
+    [500, 0, 1],
+    [1_001, 1, 9],
+    [1_010, 10, 9],
+    [1_100, 100, 9],
+    [1_000, 1_000, 5],
+    [10_000, 10_000, 2],
+    [40_000, 0, 1],
   ]),
 ];

@@ -65,10 +65,3 @@ export function bestPair(tried: readonly Tried[]): [rear: Tried, nose: Tried] | 
 
 /** Station (m) of the point of a resting ball that goes deepest into the bush: what must stay clear of a bottom. */
 export const deepestOf = ({ centre, diameter }: Tried, closes: 'rearward' | 'noseward'): number | null => (centre === null ? null : centre - ((closes === 'rearward' ? 1 : -1) * diameter) / 2);
-
-/** Balls by half millimetres from 1 to 60 mm: common practice, no source. */
-export const METRIC_BALLS = Array.from({ length: 119 }, (_, k) => (1 + k / 2) / 1000);
-/** Balls by sixteenths of an inch from 1/16 to 2 in: common practice, no source. */
-export const INCH_BALLS = Array.from({ length: 32 }, (_, k) => ((k + 1) / 16) * 0.0254);
-/** Rolls (needle and cylindrical rollers) by whole millimetres from 2 to 20 mm: common practice, no source. */
-export const METRIC_ROLLS = Array.from({ length: 19 }, (_, k) => (k + 2) / 1000);

@@ -44,7 +44,7 @@ const placeOf = ({ list }: Unknowns, prior: Prior) => list.findIndex((u) => u.se
  * Chi-square of a set of numbers; infinite where they make no shape or a reading has no value there, and as soon as it is
  * seen to reach `most`. Readings of the assembled pair come last, since they take longest to predict.
  */
-export function chiSquareOf({ start, unknowns, startNumbers, readings, priors }: Problem, numbers: Float64Array, most: number): number {
+export function chiSquareOf({ start, unknowns, startNumbers, readings, priors }: Problem, numbers: Float64Array, most = Number.POSITIVE_INFINITY): number {
   const seats = withNumbers(start, unknowns, numbers);
   if (!isShape(seats)) return Number.POSITIVE_INFINITY;
   let sum = 0;

@@ -25,6 +25,7 @@ import { followed, type Quantity } from './quantities.ts';
 import type { On, Reading } from './reading.ts';
 import { predict } from './readings/index.ts';
 import { gradientOf, numbersOf, startingShape, type Unknown, type Unknowns } from './shape.ts';
+import { METRIC_TOOLS, type Tooling } from './tooling.ts';
 
 /** A further reading and what it would do. */
 export interface Suggestion {
@@ -48,7 +49,7 @@ export interface Whole {
 /** A shop's first guess of a number that nobody has read: common practice, no source. rad; m */
 const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6 };
 
-export function wholeOf({ seats }: Estimate, readings: readonly Reading[], priors: readonly Prior[] = []): Whole {
+export function wholeOf({ seats }: Estimate, readings: readonly Reading[], priors: readonly Prior[] = [], tools: Tooling = METRIC_TOOLS): Whole {
   const everything = seats.flatMap((_, seat): On[] => [
     { seat, part: 'journal' },
     { seat, part: 'bush' },
@@ -59,7 +60,7 @@ export function wholeOf({ seats }: Estimate, readings: readonly Reading[], prior
   const rows = linearise({ start, unknowns, startNumbers, readings: possible, priors }, startNumbers)!.rows;
   const count = unknowns.list.length;
   const told = decompose(rows, count, unknowns.points);
-  const candidates = candidatesOf(start, possible);
+  const candidates = candidatesOf(start, possible, tools);
   return {
     seats: start,
     unknowns,

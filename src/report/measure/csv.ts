@@ -6,7 +6,7 @@
  * in any order and be parted by commas, semicolons or tabs; with the latter two, decimals may have a comma.
  */
 import Papa from 'papaparse';
-import type { Design } from '../../design/definition.ts';
+import { type Design, reading } from '../../design/definition.ts';
 import { lengthUnit, type System, type Typed, typedLength } from '../../design/units.ts';
 import { validateDesign } from '../../design/validate.ts';
 import type { Reading } from './toReading.ts';
@@ -25,18 +25,23 @@ export interface TableError {
   message: string;
 }
 
-export type Table = { ok: true; readings: Reading[] } | { ok: false; errors: TableError[] };
+export type Table =
+  | { ok: true; readings: Reading[] }
+  /** `heading`: the row of names that the rows want above them, where they have none */
+  | { ok: false; errors: TableError[]; heading?: string };
 
 /** The readings as a table; lengths in mm, directions in degrees, every digit kept. */
 export function readingsToCsv(readings: readonly Reading[]): string {
-  const rows = readings.map((reading) => COLUMNS.map((column) => (reading as Partial<Record<Column, string | number>>)[column] ?? ''));
+  const rows = readings.map((entry) => COLUMNS.map((column) => (entry as Partial<Record<Column, string | number>>)[column] ?? ''));
   return Papa.unparse([[...COLUMNS], ...rows]);
 }
 
 /** The readings of a table, or everything that is wrong with it. `design` has the seats they name; `bare` says what a number alone is in. */
 export function readingsFromCsv(text: string, design: Design, bare: System = 'metric'): Table {
-  const [names = [], ...rows] = tableOf(text);
+  const { delimiter, cells: whole } = tableOf(text);
+  const [names = [], ...rows] = whole;
   const columns = names.map((name) => name.trim().toLowerCase());
+  if (isHeadless(columns)) return headless([names, ...rows], delimiter);
   const headErrors = headerErrors(columns);
   if (headErrors.length > 0) return { ok: false, errors: headErrors };
   const errors: TableError[] = [];
@@ -57,18 +62,40 @@ export function readingsFromCsv(text: string, design: Design, bare: System = 'me
 }
 
 /** The cells; parted by what parts the names, since a comma may be a decimal sign below them. */
-function tableOf(text: string): string[][] {
+function tableOf(text: string): { delimiter: string; cells: string[][] } {
   const plain = text.replace(/^\uFEFF/, '');
   const head = plain.split(/\r?\n/, 1)[0]!;
   const delimiter = ['\t', ';'].find((sign) => head.includes(sign)) ?? ',';
-  return Papa.parse<string[]>(plain, { delimiter }).data;
+  return { delimiter, cells: Papa.parse<string[]>(plain, { delimiter }).data };
+}
+
+/** A first row that names no column but has a kind of reading, or a number, in it: rows that begin at once. */
+const isHeadless = (first: readonly string[]): boolean => !first.some((cell) => isColumn(cell)) && first.some((cell) => ownColumns(cell) !== null || /^[−+-]?[.,]?\d/.test(cell));
+
+const isColumn = (name: string) => (COLUMNS as readonly string[]).includes(name);
+
+/** What a kind wants to be told, in the order of the columns; null where there is no such kind. */
+function ownColumns(kind: string): Column[] | null {
+  const option = reading.def.options.find(({ shape }) => (shape.kind.def.values as readonly string[]).some((name) => name.toLowerCase() === kind.toLowerCase()));
+  return option ? COLUMNS.filter((column) => column in option.shape) : null;
+}
+
+/** Said once, with the heading that goes over these rows: that of the kinds they begin with, or of a table of every kind. */
+function headless(rows: readonly string[][], delimiter: string): Table {
+  const kinds = new Set(rows.map(([kind = '']) => kind.trim()).filter((kind) => kind !== ''));
+  const wanted = new Set([...kinds].flatMap((kind) => ownColumns(kind) ?? []));
+  const widest = Math.max(...rows.map((row) => row.length));
+  // All columns where the rows are those of a whole table, or begin with no kind.
+  const columns = wanted.size === 0 || widest === COLUMNS.length ? [...COLUMNS] : COLUMNS.filter((column) => wanted.has(column));
+  const heading = columns.join(delimiter);
+  return { ok: false, errors: [{ row: 1, column: '', message: `there is no heading: the first row must name the columns, here ${heading.replaceAll('\t', ' ⇥ ')}` }], heading };
 }
 
 function headerErrors(columns: readonly string[]): TableError[] {
   if (columns.every((name) => name === '')) return [{ row: 1, column: '', message: `the first row must name the columns: ${COLUMNS.join(', ')}` }];
   const errors: TableError[] = [];
   columns.forEach((name, i) => {
-    if (name !== '' && !(COLUMNS as readonly string[]).includes(name)) errors.push({ row: 1, column: name, message: `no column is called "${name}"; they are ${COLUMNS.join(', ')}` });
+    if (name !== '' && !isColumn(name)) errors.push({ row: 1, column: name, message: `no column is called "${name}"; they are ${COLUMNS.join(', ')}` });
     else if (name !== '' && columns.indexOf(name) < i) errors.push({ row: 1, column: name, message: `column "${name}" stands here a second time` });
   });
   for (const name of ['kind', 'value', 'sigma']) if (!columns.includes(name)) errors.push({ row: 1, column: name, message: `column "${name}" is missing` });
@@ -76,24 +103,24 @@ function headerErrors(columns: readonly string[]): TableError[] {
 }
 
 function readingOf(cells: readonly string[], columns: readonly string[], bare: System, say: (column: string, message: string) => void): Record<string, unknown> {
-  const reading: Record<string, unknown> = {};
+  const found: Record<string, unknown> = {};
   columns.forEach((column, i) => {
     const cell = cells[i]?.trim() ?? '';
     if (column === '' || cell === '') return;
     if ((WORDS as readonly string[]).includes(column)) {
-      reading[column] = cell;
+      found[column] = cell;
       return;
     }
     const written = cell.replace('−', '-');
     const typed = (ANGLES as readonly string[]).includes(column) ? typedDegrees(written) : typedLength(written, lengthUnit(bare).size);
-    if (typed.ok) reading[column] = typed.value;
+    if (typed.ok) found[column] = typed.value;
     else {
       say(column, typed.message);
       // Not missing: wrong, and said.
-      reading[column] = Number.NaN;
+      found[column] = Number.NaN;
     }
   });
-  return reading;
+  return found;
 }
 
 function typedDegrees(text: string): Typed {

@@ -1,5 +1,6 @@
 /** Why a reading cannot have been taken like that, in a machinist's words. */
 import type { Design } from '../../design/definition.ts';
+import { madeIn, toolText } from '../../design/tools.ts';
 import { placeText, type System } from '../../design/units.ts';
 import type { Fault } from '../../engine/gauging/reading.ts';
 import { millimetres } from '../toEngine.ts';
@@ -23,13 +24,14 @@ export function faultReport(design: Design, index: number, fault: Fault): FaultR
 /** What is wrong with the reading; a whole sentence without the full stop. */
 export function faultText({ what, seat, part, end, lengths = {} }: Omit<FaultReport, 'message'>, system: System): string {
   const at = (key: string) => placeText(lengths[key] ?? Number.NaN, system);
+  const tool = (key: string) => toolText(lengths[key] ?? Number.NaN, system);
   switch (what) {
     case 'wrongPart':
       return part === 'bush' ? 'rolls stand against a journal, and this is a bush: use balls' : 'a ball rests in a bush, and this is a journal: use rolls';
     case 'straight':
       return 'a straight bore holds no ball; it falls through or does not enter';
     case 'falls':
-      return `the ball of ${at('ball')} is too small: it falls through the bush, which is ${at('bore')} where it is narrowest`;
+      return `the ball of ${tool('ball')} is too small: it falls through the bush, which is ${at('bore')} where it is narrowest`;
     case 'edge':
       return `it would rest on the edge at the ${end} end (station ${at('station')}) and not on the surface: take a ${end === 'small' ? 'larger' : 'smaller'} ball, or stand the rolls further ${end === 'small' ? 'toward the large end' : 'toward the small end'}`;
     case 'missed':
@@ -39,11 +41,11 @@ export function faultText({ what, seat, part, end, lengths = {} }: Omit<FaultRep
     case 'blocked':
       return `it cannot get in past the ${seat} bush, which is ${at('bore')} where it is narrowest`;
     case 'stackBeyondBar':
-      return `the stack of ${at('stack')} is longer than the sine bar of ${at('bar')}`;
+      return `the stack of ${placeText(lengths.stack ?? Number.NaN, madeIn(lengths.bar ?? Number.NaN, system))} is longer than the sine bar of ${tool('bar')}`;
     case 'travelBeyondLine':
       return `the travel of ${at('travel')} is longer than the line of the surface, ${at('line')}`;
     case 'riseBeyondBar':
-      return `a rise of ${at('rise')} goes beyond the sine bar of ${at('bar')}: the line would stand square to the plate`;
+      return `a rise of ${at('rise')} goes beyond the sine bar of ${tool('bar')}: the line would stand square to the plate`;
     case 'nothingCloses':
       return 'no seat closes as the journal goes rearward, so nothing touches first';
     case 'neverTouches':

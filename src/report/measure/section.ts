@@ -1,18 +1,21 @@
 /** The `measure` section of the report. */
 import type { Design, Part } from '../../design/definition.ts';
+import type { System } from '../../design/units.ts';
 import { type Consequence, consequencesOf } from '../../engine/gauging/consequences.ts';
 import { covarianceOf, uncertaintyOf, unit } from '../../engine/gauging/decomposition.ts';
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
 import type { On } from '../../engine/gauging/reading.ts';
 import type { Unknown } from '../../engine/gauging/shape.ts';
+import { TOOLS } from '../../engine/gauging/tooling.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
 import { degrees, metres, millimetres } from '../toEngine.ts';
 import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
 import { fromReading, toPriors, toReadings } from './toReading.ts';
 
-export function measureSection(design: Design): MeasureReport | undefined {
+/** `tools`: which system's tools the shop has, for the readings that are suggested. */
+export function measureSection(design: Design, tools: System = 'metric'): MeasureReport | undefined {
   if (!design.readings || design.readings.length === 0) return undefined;
   const readings = toReadings(design);
   const priors = toPriors(design);
@@ -20,7 +23,7 @@ export function measureSection(design: Design): MeasureReport | undefined {
   const impossible = found.impossible.map(({ index, fault }) => faultReport(design, index, fault));
   if (found.kind === 'unusable') return { ...NOTHING, impossible };
   const position = metres(design.position ?? 0);
-  const whole = wholeOf(found, readings, priors);
+  const whole = wholeOf(found, readings, priors, TOOLS[tools]);
   const consequences = consequencesSection(design, found, position);
   return {
     surfaces: surfacesOf(found).map((on) => surfaceSection(design, found, on)),

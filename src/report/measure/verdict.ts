@@ -1,5 +1,6 @@
 /** What the readings say, in a machinist's words: made from the report alone. */
 import type { Design } from '../../design/definition.ts';
+import { madeIn, toolText } from '../../design/tools.ts';
 import { angleText, fineText, lengthText, placeText, type System } from '../../design/units.ts';
 import { fitSection } from '../fit/section.ts';
 import type { Verdict } from '../fit/verdict.ts';
@@ -19,13 +20,32 @@ export function measureVerdict(design: Design, measure: MeasureReport, system: S
   const allowed = allowanceOf(design, measure);
   const doubt = disagreeSentence(design, measure, system);
   const sentences = [allowed?.text(system) ?? '', doubt, ...faults, openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
-  if (!measure.settled) return { tone: 'stop', headline: 'The estimate did not come to rest; one of the readings must be far out.', sentences };
+  if (!measure.settled && measure.disagreeing.length === 0) return { tone: 'stop', headline: RESTLESS, sentences };
   const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT);
   const good = allowed ? allowed.within === true : measure.consequences.firstPosition?.sigma != null;
   const told = headlineOf(design, measure, system);
   // A reading in doubt comes before what follows from it.
-  if (wrong && doubt !== '') return { tone: 'stop', headline: doubt, sentences: [`As they are read, ${lowered(told)}`, ...sentences.filter((s) => s !== doubt)] };
+  if (wrong && doubt !== '') return { tone: 'stop', headline: doubt, sentences: [...(measure.settled ? [] : [RESTLESS]), `As they are read, ${lowered(told)}`, ...sentences.filter((s) => s !== doubt)] };
   return { tone: wrong ? 'stop' : good ? 'good' : 'mend', headline: told, sentences };
+}
+
+const RESTLESS = 'The estimate did not come to rest; one of the readings must be far out.';
+
+/** What speaks against taking the fitted shape into the design; nothing where the readings agree. */
+export function doubtsOf({ readings, disagreeing, impossible, settled, freedom, probability }: MeasureReport): string[] {
+  if (readings.length === 0) return ['None of the readings can be used, so these are the shapes as drawn.'];
+  const [one, ...others] = disagreeing;
+  const doubts = [];
+  if (one)
+    doubts.push(
+      others.length === 0
+        ? `Reading ${one.index + 1} does not go with the others and bends these shapes: read it again or strike it out first.`
+        : `Readings ${listed(disagreeing.map(({ index }) => `${index + 1}`))} contradict each other, and these shapes lie between: read them again first.`,
+    );
+  else if (!settled) doubts.push('The estimate did not come to rest.');
+  else if (freedom > 0 && probability < DOUBT) doubts.push('The readings scatter more than their uncertainties allow.');
+  if (impossible.length > 0) doubts.push(`${impossible.length === 1 ? 'A reading' : `${impossible.length} readings`} that cannot be used ${impossible.length === 1 ? 'is' : 'are'} left out.`);
+  return doubts;
 }
 
 /** Whether the relation is within what the tolerances of the films allow, as far as the readings tell; null where they tell no relation. */
@@ -107,11 +127,11 @@ export function suggestionText(_design: Design, { reading }: SuggestionReport, s
     case 'diameter':
       return `A diameter of ${on} at station ${placeText(reading.station, system)}`;
     case 'overRolls':
-      return `Rolls of ${placeText(reading.roll, system)} over ${on}, centres at station ${placeText(reading.station, system)}`;
+      return `Rolls of ${toolText(reading.roll, system)} over ${on}, centres at station ${placeText(reading.station, system)}`;
     case 'ballDepth':
-      return `A ball of ${placeText(reading.ball, system)} in ${on}`;
+      return `A ball of ${toolText(reading.ball, system)} resting in ${on}`;
     case 'sineRise':
-      return `A sine bar under ${on}, stack ${placeText(reading.stack, system)} on ${placeText(reading.bar, system)}, travel ${placeText(reading.travel, system)}`;
+      return `A sine bar under ${on}, stack ${placeText(reading.stack, madeIn(reading.bar, system))} on a bar of ${toolText(reading.bar, system)}, travel ${placeText(reading.travel, system)}`;
     case 'straightness':
       return `The straightness of ${on} at station ${placeText(reading.station, system)}`;
     case 'standOff':

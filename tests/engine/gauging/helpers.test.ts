@@ -3,11 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { BLOCK_SETS, type BlockSet, metresOf } from '../../../src/engine/gauging/blockSets.ts';
 import { fewest, MOST_BLOCKS, stackFor } from '../../../src/engine/gauging/blockStack.ts';
-import { bestPair, deepestOf, INCH_BALLS, METRIC_BALLS, METRIC_ROLLS, triedBalls, triedRolls } from '../../../src/engine/gauging/choice.ts';
+import { bestPair, deepestOf, triedBalls, triedRolls } from '../../../src/engine/gauging/choice.ts';
 import { cosineError, trueTravel } from '../../../src/engine/gauging/cosineError.ts';
 import { chiSquareTail, normalQuantile, twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
 import { angleOfStack, angleUncertainty, stackOfAngle } from '../../../src/engine/gauging/sineBar.ts';
 import { atReference, correctionUncertainty } from '../../../src/engine/gauging/temperature.ts';
+import { INCH_TOOLS, METRIC_TOOLS } from '../../../src/engine/gauging/tooling.ts';
 import { between, DEG, doubleCone, MM } from './pairs.ts';
 
 const set = (name: string) => BLOCK_SETS.find((s) => s.name === name)!;
@@ -109,7 +110,7 @@ describe('the sine bar', () => {
 
 describe('balls and rolls', () => {
   test('the pair of balls touches nearest to a tenth from either end; the others say why not', () => {
-    const tried = triedBalls(doubleCone(), 0, METRIC_BALLS);
+    const tried = triedBalls(doubleCone(), 0, METRIC_TOOLS.balls);
     const [rear, nose] = bestPair(tried)!;
     expect([rear.diameter, nose.diameter]).toEqual([0.0195, 0.0215].map((d) => expect.closeTo(d, 10)));
     expect(rear.share).toBeGreaterThan(0);
@@ -121,12 +122,37 @@ describe('balls and rolls', () => {
   });
 
   test('inch balls, and rolls at the stations given', () => {
-    expect(bestPair(triedBalls(doubleCone(), 1, INCH_BALLS))?.every((t) => t.fault === null) ?? true).toBe(true);
-    const rolls = triedRolls(doubleCone(), 0, METRIC_ROLLS, [-24 * MM, -8 * MM]);
-    expect(rolls).toHaveLength(2 * METRIC_ROLLS.length);
+    expect(bestPair(triedBalls(doubleCone(), 1, INCH_TOOLS.balls))?.every((t) => t.fault === null) ?? true).toBe(true);
+    const rolls = triedRolls(doubleCone(), 0, METRIC_TOOLS.rolls, [-24 * MM, -8 * MM]);
+    expect(rolls).toHaveLength(2 * METRIC_TOOLS.rolls.length);
     const [rear, nose] = bestPair(rolls)!;
     expect(rear.station!).toBeLessThan(nose.station!);
     expect(bestPair([])).toBeNull();
+  });
+});
+
+describe('what a shop has in its drawers', () => {
+  const inches = (m: number) => m / 0.0254;
+
+  test('inch balls and rolls are fractions down to thirty-seconds, metric ones whole half millimetres', () => {
+    for (const size of [...INCH_TOOLS.balls, ...INCH_TOOLS.rolls]) expect(Math.abs(32 * inches(size) - Math.round(32 * inches(size)))).toBeLessThan(1e-9);
+    for (const size of [...METRIC_TOOLS.balls, ...METRIC_TOOLS.rolls]) expect(Math.abs(2000 * size - Math.round(2000 * size))).toBeLessThan(1e-9);
+    for (const wanted of [1 / 16, 1 / 4, 3 / 8, 11 / 16, 1, 2]) expect(INCH_TOOLS.balls.some((ball) => Math.abs(inches(ball) - wanted) < 1e-12)).toBe(true);
+    for (const wanted of [1 / 16, 1 / 8, 1 / 4, 3 / 4]) expect(INCH_TOOLS.rolls.some((roll) => Math.abs(inches(roll) - wanted) < 1e-12)).toBe(true);
+    for (const { balls, rolls } of [METRIC_TOOLS, INCH_TOOLS]) for (const list of [balls, rolls]) expect([...list].sort((a, b) => a - b)).toEqual(list);
+  });
+
+  test('the bar is 5 in or 100 mm, the blocks are of the same system', () => {
+    expect(inches(INCH_TOOLS.bar)).toBeCloseTo(5, 12);
+    expect(METRIC_TOOLS.bar).toBe(0.1);
+    for (const tools of [METRIC_TOOLS, INCH_TOOLS]) expect(tools.blocks.system).toBe(tools.system);
+    expect(INCH_TOOLS.blocks.name).toBe('81');
+  });
+
+  test('the inch set of 36 makes what its blocks can', () => {
+    const stack = stackFor(set('36'), 1.3762 * 0.0254);
+    expect(stack).toMatchObject({ kind: 'stack', error: 0 });
+    if (stack.kind === 'stack') expect(stack.blocks.reduce((sum, block) => sum + block, 0)).toBeCloseTo(1.3762 * 0.0254, 12);
   });
 });
 

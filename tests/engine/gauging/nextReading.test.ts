@@ -6,6 +6,7 @@ import { nextFor, nextForUnknown, wholeOf } from '../../../src/engine/gauging/ne
 import type { Quantity } from '../../../src/engine/gauging/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
+import { INCH_TOOLS } from '../../../src/engine/gauging/tooling.ts';
 import { disturbed, doubleCone, estimated, notebook, UM } from './pairs.ts';
 
 // Nothing is timed here; a busy machine only takes longer.
@@ -36,6 +37,32 @@ describe('for a quantity that is told', () => {
     for (const candidate of whole.candidates) {
       expect(predict(candidate, whole.seats)).toMatchObject({ fault: null, value: candidate.value });
       expect(candidate.sigma).toBe(all.find((r) => r.kind === candidate.kind)!.sigma);
+    }
+  });
+});
+
+describe('for an inch shop', () => {
+  const inches = (m: number) => m / 0.0254;
+  const whole32nds = (m: number) => Math.abs(32 * inches(m) - Math.round(32 * inches(m))) < 1e-9;
+  const onDiameter = all.filter((r) => r.kind === 'diameter');
+  const { candidates } = wholeOf(estimated(doubleCone(), onDiameter), onDiameter, [], INCH_TOOLS);
+
+  test('balls, rolls, bar and stack are those it has', () => {
+    const [balls, rolls, rises] = [candidates.filter((r) => r.kind === 'ballDepth'), candidates.filter((r) => r.kind === 'overRolls'), candidates.filter((r) => r.kind === 'sineRise')];
+    for (const list of [balls, rolls, rises]) expect(list.length).toBeGreaterThan(0);
+    for (const { ball } of balls) expect(whole32nds(ball)).toBe(true);
+    for (const { roll } of rolls) expect(whole32nds(roll)).toBe(true);
+    for (const { bar, stack } of rises) {
+      expect(inches(bar)).toBeCloseTo(5, 12);
+      expect(Math.abs(inches(stack) * 1e4 - Math.round(inches(stack) * 1e4))).toBeLessThan(1e-6);
+    }
+  });
+
+  test('a bar of the notebook keeps its blocks', () => {
+    const withBar = wholeOf(estimated(doubleCone(), all), all, [], INCH_TOOLS).candidates.flatMap((r) => (r.kind === 'sineRise' ? [r] : []));
+    for (const { bar, stack } of withBar) {
+      expect(bar).toBe(0.1);
+      expect(Math.abs(stack * 1e6 - Math.round(stack * 1e6))).toBeLessThan(1e-6);
     }
   });
 });

@@ -117,3 +117,39 @@ describe('errors name row and column as the spreadsheet counts', () => {
     );
   });
 });
+
+describe('rows without a heading', () => {
+  test('are told so once, with the heading they want', () => {
+    for (const [sign, told] of [
+      [';', ';'],
+      ['\t', ' ⇥ '],
+    ] as const) {
+      const rows = Array.from({ length: 9 }, (_, k) => ['diameter', 'shallow', 'bush', '17.99', '0.001', `${-k - 2}`].join(sign)).join('\n');
+      const found = readingsFromCsv(rows, notebookDemo());
+      if (found.ok) throw new Error('taken without a heading');
+      expect(found.errors).toHaveLength(1);
+      expect(found.errors[0]).toMatchObject({ row: 1, column: '' });
+      expect(found.errors[0]!.message).toContain(['kind', 'seat', 'part', 'value', 'sigma', 'station'].join(told));
+      expect(found.heading).toBe(['kind', 'seat', 'part', 'value', 'sigma', 'station'].join(sign));
+      // with it above them they are taken
+      const headed = readingsFromCsv(`${found.heading}\n${rows}`, notebookDemo());
+      expect(headed.ok && headed.readings).toHaveLength(9);
+    }
+  });
+
+  test('of several kinds want the columns of all of those, and those that begin with no kind every column', () => {
+    const mixed = readingsFromCsv('Diameter,shallow,bush,17.9,0.001,-2\nstandOff,,,0.01,0.001,', notebookDemo());
+    expect(!mixed.ok && mixed.heading).toBe('kind,seat,part,value,sigma,station');
+    const bare = readingsFromCsv('17.9,0.001,-2', notebookDemo());
+    expect(!bare.ok && bare.heading).toBe(COLUMNS.join(','));
+    const exported = readingsToCsv(notebookDemo().readings!).split(/\r?\n/).slice(1).join('\n');
+    const whole = readingsFromCsv(exported, notebookDemo());
+    expect(!whole.ok && whole.heading).toBe(COLUMNS.join(','));
+  });
+
+  test('a heading with a wrong name is still told as that', () => {
+    const found = readingsFromCsv('kind,seat,part,value,sigma,place\ndiameter,shallow,bush,17.9,0.001,-2', notebookDemo());
+    expect(!found.ok && found.heading).toBeUndefined();
+    expect(!found.ok && found.errors[0]).toMatchObject({ row: 1, column: 'place' });
+  });
+});
