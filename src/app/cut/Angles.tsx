@@ -1,6 +1,6 @@
 /** Setting the angle of every surface that is cut: the way to set it, then all ways, each with what it costs the film. */
 import type { CSSProperties } from 'react';
-import { angleText, fineText, readingText, type System, TENTH } from '../../design/units.ts';
+import { angleText, fineText, fineUnit, readingText, type System, TENTH } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { settingSentence } from '../../report/cut/setUpSentences.ts';
 import { WAYS } from '../../report/cut/words.ts';
@@ -39,20 +39,25 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
   );
 }
 
-/** Whether a tenths indicator will do, along a sine bar. */
-const indicatorText = (least: number, system: System) =>
-  `Along a sine bar the indicator must tell ${fineText(least, system)}: one of tenths (${fineText(TENTH, 'metric')}) ${least >= TENTH ? 'will do' : 'will not'}, one of a micrometre ${least >= 0.001 ? 'will' : 'will not'}.`;
+/** Whether an indicator of the usual two kinds will do, along a sine bar. */
+function indicatorText(least: number, system: System): string {
+  const will = (reading: number) => (least >= reading ? 'will do' : 'will not do');
+  const tenths = `one of tenths${system === 'inch' ? '' : ` (${fineText(TENTH, system)})`} ${will(TENTH)}`;
+  const micrometre = `one of a micrometre${system === 'inch' ? ` (${fineText(0.001, system)})` : ''} ${will(0.001)}`;
+  return `Along a sine bar the indicator must tell ${fineText(least, system)}: ${system === 'inch' ? `${tenths}, ${micrometre}` : `${micrometre}, ${tenths}`}.`;
+}
 
 /** Stack and blocks, with what their miss costs; a straight surface has none. */
 function stackText(setting: Setting, system: System): string {
   if (setting.halfAngle === 0) return 'A straight surface needs no sine bar.';
-  const costs = setting.blocksFilm === null || setting.blocksFilm < NONE ? '' : `, ${setting.blocksFilm < LEAST ? `less than ${fineText(LEAST, system)}` : fineText(setting.blocksFilm, system)} of film`;
+  const least = LEAST * fineUnit(system).size;
+  const costs = setting.blocksFilm === null || setting.blocksFilm < NONE ? '' : `, ${setting.blocksFilm < least ? `less than ${fineText(least, system)}` : fineText(setting.blocksFilm, system)} of film`;
   return `Sine bar of ${readText(setting.bar, system)}: stack ${readingText(setting.stack, system)}, blocks ${blocksText(setting, system)}${costs}.`;
 }
 
-/** mm of film: nothing at all, and the least that is told. */
+/** Nothing at all (mm of film), and the least that is told (of the unit of small lengths). */
 const NONE = 1e-9;
-const LEAST = 1e-5;
+const LEAST = 0.01;
 
 function Ways({ setting, system }: { setting: Setting; system: System }) {
   const ways = [...setting.ways].sort((a, b) => a.film - b.film);

@@ -73,13 +73,14 @@ export const divisionsText = (count: number) => `${count.toFixed(1)} ${count.toF
 /** Every way to feed the stock of a step; the defaults are those of the design file. */
 export function feedRows(step: CutStepReport, { dial = 'radius', division = 0.005, axialDivision = 0.01, slide }: Machine, system: System): [name: string, value: string][] {
   const fine = (mm: number) => fineText(mm, system);
-  const onDial = dial === 'diameter' ? 2 * step.crossFeed : step.crossFeed;
+  const onDialOf = (radial: number) => (dial === 'diameter' ? 2 * radial : radial);
+  const onDial = onDialOf(step.crossFeed);
   return [
     ['Stock, square to the surface', fine(step.normal)],
     ['Diameter', `${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}`],
     ['Cross feed', `${fine(onDial)} on the ${dial} dial: ${divisionsText(step.crossDivisions)} of ${fine(division)}`],
-    ['or axial feed', step.axialFeed === null || step.axialDivisions === null ? 'none cuts a straight surface' : `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${fine(axialDivision)}`],
-    ['or with the table set over', `${fine(step.tableFeed)} square to the ways`],
+    ['or axial feed (a kiss of the dressed wheel)', step.axialFeed === null || step.axialDivisions === null ? 'none cuts a straight surface' : `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${fine(axialDivision)}`],
+    ['or with the table set over', `${fine(onDialOf(step.tableFeed))} on the ${dial} dial, square to the ways: ${divisionsText(onDialOf(step.tableFeed) / division)}`],
     ...(step.slideFeed === null || slide === undefined ? [] : [[`or along the slide at ${angleText(slide)}`, fine(step.slideFeed)] as [string, string]]),
     ['Passes', step.passes.count === 1 ? `one, of ${fine(step.passes.last)} on the radius` : `${step.passes.count - 1} of ${fine(step.passes.depth)} on the radius, then one of ${fine(step.passes.last)}`],
     ['Touch of this seat moves', movedText(step, system)],

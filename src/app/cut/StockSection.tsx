@@ -12,13 +12,13 @@ import { fitSection } from '../../report/fit/section.ts';
 import { metres, toSeats } from '../../report/toEngine.ts';
 import type { Drawn, DrawnSeat, Point } from '../picture/drawn.ts';
 import { drawnCut } from '../picture/drawnCut.ts';
+import { middleOf, SeatNotes } from '../picture/SeatNotes.tsx';
 import { scaleBar } from '../picture/scaleBar.ts';
 import { type SectionFrame, sectionFrame } from '../picture/sectionFrame.ts';
-import { NOTE, onScreen, type Placing } from '../picture/sectionLayout.ts';
-import { placedNotes, SECOND } from '../picture/sectionNotes.ts';
-import { textWidth } from '../picture/textWidth.ts';
+import { NOTE, onScreen, type Placing, seenThrough } from '../picture/sectionLayout.ts';
 import { useView } from '../picture/useView.ts';
-import { useSize } from '../useSize.ts';
+import { ZoomButtons } from '../picture/ZoomButtons.tsx';
+import { type Size, useSize } from '../useSize.ts';
 
 interface Props {
   design: Design;
@@ -46,7 +46,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
   }, [design, after, cut.position, factor]);
   const frames = useMemo(() => [sectionFrame(drawn.before), sectionFrame(drawn.after)] as const, [drawn]);
   const { view, zoomIn, zoomOut, whole, handlers } = useView(svg, size, () => {});
-  const at = seen(placed(frames, size), view, size);
+  const at = seenThrough(placed(frames, size), view, size);
   const bar = scaleBar(at.scale * drawn.before.factor, 0.2 * size.width, system);
   const states = [
     { side: 1 as Side, drawn: drawn.before, frame: frames[0], name: 'now' },
@@ -88,17 +88,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
           </svg>{' '}
           {bar.text} of gap or stock, drawn ×{Math.round(drawn.before.factor).toLocaleString('en')}
         </span>
-        <span className="buttons">
-          <button type="button" onClick={zoomIn} aria-label="Zoom in">
-            +
-          </button>
-          <button type="button" onClick={zoomOut} aria-label="Zoom out">
-            −
-          </button>
-          <button type="button" onClick={whole}>
-            Whole
-          </button>
-        </span>
+        <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={whole} />
       </figcaption>
     </figure>
   );
@@ -110,10 +100,6 @@ function placed([before, after]: readonly [SectionFrame, SectionFrame], { width,
   const outer = Math.max(before.outer, after.outer);
   const scale = Math.max(0.05, Math.min((width - 2 * EDGE) / (right - left), (height - 2 * NOTES) / (2 * outer)));
   return { level: 'full', scale, middle: { x: width / 2, y: height / 2 }, station: (left + right) / 2, notesEnd: NOTES - 20 };
-}
-
-function seen(whole: Placing, { zoom, x, y }: { zoom: number; x: number; y: number }, { width, height }: { width: number; height: number }): Placing {
-  return { ...whole, scale: whole.scale * zoom, middle: { x: width / 2 + (whole.middle.x - width / 2) * zoom + x, y: height / 2 + (whole.middle.y - height / 2) * zoom + y } };
 }
 
 const FILLS = ['bush', 'journal'] as const;
@@ -174,36 +160,15 @@ function Stock({ seat, to, at, id }: { seat: DrawnSeat; to: { journal: Point[]; 
 }
 
 /** Films of one state, and above the axis the stock, each with a leader to its seat. */
-function Notes({ design, cut, drawn, side, at, size, frame, system }: { design: Design; cut: CutReport; drawn: Drawn; side: Side; at: Placing; size: { width: number; height: number }; frame: SectionFrame; system: System }) {
+function Notes({ design, cut, drawn, side, at, size, frame, system }: { design: Design; cut: CutReport; drawn: Drawn; side: Side; at: Placing; size: Size; frame: SectionFrame; system: System }) {
   const fit = useMemo(() => fitSection(design), [design]);
-  const notes = placedNotes(
-    fit.seats.map(({ name, leastFilm }, i) => ({
-      name,
-      film: leastFilm === null ? 'apart' : fineText(leastFilm, system),
-      taper: side === 1 ? stockText(cut, name, system) : '',
-      at: onScreen(at, middleOf(drawn.seats[i]!), side),
-    })),
-    at,
-    size,
-    textWidth,
-  );
-  const edge = side === 1 ? at.notesEnd - 4 : size.height - NOTE - 14;
-  const knee = at.middle.y - side * (frame.outer * at.scale + 6);
-  return notes.map(({ name, lines, x, at: seat }) => (
-    <g key={name} className="note">
-      <path d={`M${x.toFixed(1)} ${edge}L${seat.x.toFixed(1)} ${(side === 1 ? Math.max(edge, knee) : Math.min(edge, knee)).toFixed(1)}V${seat.y.toFixed(1)}`} />
-      <circle cx={seat.x} cy={seat.y} r={2.2} />
-      <text x={x} y={side === 1 ? NOTE + 4 : size.height - 8} fontSize={NOTE} textAnchor="middle">
-        {lines[0]}
-        {side === -1 && lines[1] !== '' && lines[1] !== undefined ? ` ${lines[1]}` : ''}
-      </text>
-      {side === 1 && (
-        <text x={x} y={NOTE + 4 + 17} fontSize={SECOND} textAnchor="middle" className="second">
-          {lines[1]}
-        </text>
-      )}
-    </g>
-  ));
+  const notes = fit.seats.map(({ name, leastFilm }, i) => ({
+    name,
+    film: leastFilm === null ? 'apart' : fineText(leastFilm, system),
+    taper: side === 1 ? stockText(cut, name, system) : '',
+    at: onScreen(at, middleOf(drawn.seats[i]!), side),
+  }));
+  return <SeatNotes notes={notes} frame={frame} at={at} size={size} below={side === -1} />;
 }
 
 const stockText = ({ steps }: CutReport, seat: string, system: System) =>
@@ -211,9 +176,3 @@ const stockText = ({ steps }: CutReport, seat: string, system: System) =>
     .filter((step) => step.seat === seat)
     .map(({ part, normal }) => `${fineText(normal, system)} off ${part}`)
     .join(', ');
-
-/** Middle of the film, or of the bush's line where there is none. */
-function middleOf({ film, bush }: DrawnSeat): Point {
-  const [first, last] = film.length > 1 ? [film[0]!.bush, film[film.length - 1]!.bush] : [bush[0]!, bush[bush.length - 1]!];
-  return [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
-}

@@ -9,6 +9,7 @@ import { tellsAnything } from '../../report/cut/trialSection.ts';
 import { offFaceText, trialText } from '../../report/cut/trialText.ts';
 import type { Work } from '../store.ts';
 import { type Trial, withoutTrial } from './entries.ts';
+import { divisionsText } from './Steps.tsx';
 import { TrialForm } from './TrialForm.tsx';
 import { draftOf } from './trialDraft.ts';
 
@@ -97,12 +98,12 @@ const oddsText = (likelihood: number) => (likelihood > 0.995 ? 'more than 99 in 
 function Remaining({ design, remaining, system }: { design: Design; remaining: NonNullable<CutReport['remaining']>; system: System }) {
   const films = Object.entries(remaining.films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`);
   const rows = [
-    ...remaining.steps.map(({ seat, part, normal, sigma, safe, diameter, safeDiameter }) => ({
+    ...remaining.steps.map(({ seat, part, normal, sigma, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
       name: `off the ${seat} ${part}`,
       likely: plusMinusText(normal, sigma, system),
-      across: `${fineText(Math.abs(diameter), system)} ${diameter < 0 ? 'less' : 'more'} in diameter`,
+      across: `${fineText(Math.abs(diameter), system)} ${diameter < 0 ? 'less' : 'more'} in diameter, ${divisionsText(crossDivisions)} of the cross feed`,
       safe: fineText(safe, system),
-      safeAcross: `${fineText(Math.abs(safeDiameter), system)} in diameter`,
+      safeAcross: safe === 0 ? '' : `${fineText(Math.abs(safeDiameter), system)} in diameter, ${divisionsText(safeDivisions)}`,
     })),
     ...remaining.faces.map((face) => ({ name: offFaceText(face, system), likely: plusMinusText(Math.abs(face.off), face.sigma, system), across: '', safe: fineText(Math.abs(face.safe), system), safeAcross: '' })),
   ];
@@ -135,7 +136,14 @@ function Remaining({ design, remaining, system }: { design: Design; remaining: N
         {remaining.feasible ? 'All of it taken, the films are most likely as wanted' : 'The films wanted cannot be had any more within these limits; the nearest are'}: {films.join(', ')}, the journal at{' '}
         {fineText(remaining.position, system)}.
       </p>
+      {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
       {rows.length > 0 && <p className="fine">Safe: in 95 of 100 such cases at least that much is left. Metal cannot be put back: take no more, and try again.</p>}
     </section>
   );
+}
+
+/** What the next trial should read. */
+function standOffText({ standOff: { now, safe, all } }: NonNullable<CutReport['remaining']>, system: System): string {
+  const fine = (mm: number | null) => (mm === null ? 'nowhere' : `at ${fineText(mm, system)}`);
+  return `The journal most likely touches first ${fine(now)} now, ${fine(safe)} with the safe part off, ${fine(all)} with all of it off.`;
 }

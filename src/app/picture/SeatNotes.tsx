@@ -1,4 +1,4 @@
-/** The notes above a section, one a seat, each with a leader down to its film. */
+/** The notes above a section, or below it, one a seat, each with a leader to its film. */
 import type { Size } from '../useSize.ts';
 import type { DrawnSeat, Point } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
@@ -11,22 +11,27 @@ interface Props {
   frame: SectionFrame;
   at: Placing;
   size: Size;
+  /** they stand below the section and point at its lower half */
+  below?: boolean;
 }
 
-export function SeatNotes({ notes, frame, at, size }: Props) {
-  const end = at.notesEnd + 2;
-  const knee = Math.max(end + 12, Math.min(at.middle.y - frame.outer * at.scale - 4, size.height));
+export function SeatNotes({ notes, frame, at, size, below = false }: Props) {
+  const head = below ? size.height - at.notesEnd - 2 : 0;
+  const end = below ? head + 2 : at.notesEnd + 2;
+  const outside = frame.outer * at.scale + 4;
+  const knee = below ? Math.min(end - 12, Math.max(at.middle.y + outside, 0)) : Math.max(end + 12, Math.min(at.middle.y - outside, size.height));
+  const beyond = (y: number) => (below ? y < knee : y > knee);
   return (
     <g>
       {placedNotes(notes, at, size, textWidth).map(({ name, lines, x, at: seat }) => (
         <g key={name} className="note">
-          <path d={`M${x.toFixed(1)} ${end}L${seat.x.toFixed(1)} ${knee.toFixed(1)}${seat.y > knee ? `V${seat.y.toFixed(1)}` : ''}`} />
-          <circle cx={seat.x} cy={Math.max(knee, seat.y)} r={2.2} />
-          <text x={x} y={NOTE + 6} fontSize={NOTE} textAnchor="middle">
+          <path d={`M${x.toFixed(1)} ${end}L${seat.x.toFixed(1)} ${knee.toFixed(1)}${beyond(seat.y) ? `V${seat.y.toFixed(1)}` : ''}`} />
+          <circle cx={seat.x} cy={beyond(seat.y) ? seat.y : knee} r={2.2} />
+          <text x={x} y={head + NOTE + 6} fontSize={NOTE} textAnchor="middle">
             {lines[0]}
           </text>
           {at.level !== 'none' && (
-            <text x={x} y={NOTE + 6 + 17} fontSize={SECOND} textAnchor="middle" className="second">
+            <text x={x} y={head + NOTE + 6 + 17} fontSize={SECOND} textAnchor="middle" className="second">
               {lines[1]}
             </text>
           )}

@@ -15,9 +15,10 @@ import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
 import { SectionParts } from './SectionParts.tsx';
 import { SectionPull } from './SectionPull.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
-import { angleOnScreen, dimensionsOnScreen, FIGURE, onScreen, type Placing, placing } from './sectionLayout.ts';
+import { angleOnScreen, dimensionsOnScreen, FIGURE, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
-import { useView, type View } from './useView.ts';
+import { useView } from './useView.ts';
+import { ZoomButtons } from './ZoomButtons.tsx';
 
 interface Props {
   design: Design;
@@ -98,29 +99,13 @@ export function Section({ design, drawn, fit, system, work }: Props) {
             </button>
           ))}
         </fieldset>
-        <span className="buttons">
-          <button type="button" onClick={zoomIn} aria-label="Zoom in">
-            +
-          </button>
-          <button type="button" onClick={zoomOut} aria-label="Zoom out">
-            −
-          </button>
-          <button type="button" onClick={showWhole}>
-            Whole
-          </button>
-        </span>
+        <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
         {drawn.forces.length > 0 && <span className="hint">Arrows: what the seats carry of a pull of 1 N at the nose. Films are the least all round.</span>}
         <span className="hint touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
         <span className="hint mouse-only">Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal: arrows move it, Page Up and Page Down go to the next touch or film.</span>
       </figcaption>
     </figure>
   );
-}
-
-/** The placing as zoomed and panned. */
-function seenThrough(whole: Placing, { zoom, x, y }: View, { width, height }: { width: number; height: number }): Placing {
-  const middle = { x: width / 2 + (whole.middle.x - width / 2) * zoom + x, y: height / 2 + (whole.middle.y - height / 2) * zoom + y };
-  return { ...whole, scale: whole.scale * zoom, middle };
 }
 
 function SectionDimensions({ frame, dimensions, at, size }: { frame: SectionFrame; dimensions: Dimensions; at: Placing; size: { width: number; height: number } }) {

@@ -8,6 +8,7 @@ import { ARROW, dimensionRows, type PlacedSpan, type Room } from './dimensionRow
 import type { AngleDimension, DiameterDimension, Dimensions, LengthDimension } from './dimensions.ts';
 import type { Point } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
+import type { View } from './useView.ts';
 
 /** Heights of lettering, px. */
 export const NOTE = 14;
@@ -169,4 +170,10 @@ export function angleOnScreen(angle: AngleDimension, at: Placing, measures: Meas
   const reference = { x: apex.x + angle.toward * (radius + 6), y: apex.y };
   const figure = { x: within ? apex.x + angle.toward * (4 + Math.max(width, radius) / 2) : apex.x + angle.toward * radius, y: apex.y - lift };
   return { apex, reference, radius, toward: angle.toward, halfAngle: angle.halfAngle, within, text: angle.text, figure };
+}
+
+/** The placing as zoomed and panned. */
+export function seenThrough(whole: Placing, { zoom, x, y }: View, { width, height }: Size): Placing {
+  const middle = { x: width / 2 + (whole.middle.x - width / 2) * zoom + x, y: height / 2 + (whole.middle.y - height / 2) * zoom + y };
+  return { ...whole, scale: whole.scale * zoom, middle };
 }

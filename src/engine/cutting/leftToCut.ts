@@ -10,9 +10,10 @@
  * The plan follows the films in straight pieces, so J holds near the estimate; the safe amount is a plan of its own
  * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add up.
  */
+import { fit } from '../contact/fit.ts';
 import { endOf } from './belief.ts';
 import { type Plan, planCut, planIn, type Verdict } from './plan.ts';
-import type { PlanInput } from './problem.ts';
+import { cutParts, type PlanInput, problemOf } from './problem.ts';
 import { spreadOf, type Updated } from './trial.ts';
 import { believed } from './trialReadings.ts';
 
@@ -38,6 +39,8 @@ export interface Left {
   verdict: Verdict;
   plan: Plan | null;
   amounts: LeftAmount[];
+  /** position of first touch (m) most likely now, with the safe amounts off, and with all of it off; null where nothing stops the journal */
+  standOff: { now: number | null; safe: number | null; all: number | null };
 }
 
 /** @param input the question as it is after the trials: rooms that are left; its seats are not looked at */
@@ -45,7 +48,7 @@ export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts }: 
   const verdictAt = (e: readonly number[]) => planCut({ ...input, seats: believed(parts, e) });
   const verdict = verdictAt(films);
   const plan = planIn(verdict);
-  if (!plan) return { verdict, plan, amounts: [] };
+  if (!plan) return { verdict, plan, amounts: [], standOff: { now: null, safe: null, all: null } };
   const at = (e: readonly number[]) => planIn(verdictAt(e))?.amounts ?? plan.amounts;
   const sides = films.map((_, i) => [1, -1].map((side) => at(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e)))) as [number[], number[]]);
   const amounts = plan.amounts.flatMap((amount, room): LeftAmount[] => {
@@ -59,5 +62,8 @@ export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts }: 
     const safe = amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
     return [{ room, amount, sigma, safe, doubted }];
   });
-  return { verdict, plan, amounts };
+  const problem = problemOf({ ...input, seats: believed(parts, films) });
+  const off = (of: (left: LeftAmount) => number) => plan.amounts.map((_, room) => amounts.filter((left) => left.room === room).reduce((sum, left) => sum + of(left), 0));
+  const touch = (taken: number[] | null) => fit(taken ? cutParts(problem, taken) : problem.input.seats, 0).firstPosition;
+  return { verdict, plan, amounts, standOff: { now: touch(null), safe: touch(off(({ safe }) => safe)), all: touch(off(({ amount }) => amount)) } };
 }

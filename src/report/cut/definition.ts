@@ -118,6 +118,8 @@ const smallStep = z.strictObject({
   normal: mm('Stock normal to the surface'),
   diameter: mm('Change of the diameter'),
   safeDiameter: mm('Change of the diameter by the stock that may be taken now'),
+  crossDivisions: plain('Divisions of the cross-feed dial for all of it'),
+  safeDivisions: plain('The same for what may be taken now'),
   ...leftAmount,
 });
 
@@ -165,6 +167,7 @@ export const cutReport = z.strictObject({
       faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
       position: mm('Position of the journal'),
       films: z.record(z.string(), mmOrNull('Least film')),
+      standOff: z.strictObject({ now: mmOrNull('Position of first touch as believed'), safe: mmOrNull('When what may be taken now is off'), all: mmOrNull('When all of it is off') }),
       feasible: z.boolean(),
     }),
   ),

@@ -2,11 +2,11 @@
 import type { Design } from '../../design/definition.ts';
 import { type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
-import { diameterChange } from '../../engine/cutting/stock.ts';
+import { feedsOf } from '../../engine/cutting/steps.ts';
 import { remaining, remainingFaces, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
-import { type Cut, orNull, toDoubt, toTrials } from './toCut.ts';
+import { type Cut, orNull, toDoubt, toMachine, toTrials } from './toCut.ts';
 
 type Trials = Pick<CutReport, 'trials' | 'remaining'>;
 
@@ -17,7 +17,7 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
   const last = results[results.length - 1]!;
   return {
     trials: results.map((result) => resultSection(design, result)),
-    ...(last.status === 'updated' && cut.trials.some(tellsAnything) && { remaining: remainingSection(design, { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }, last) }),
+    ...(last.status === 'updated' && cut.trials.some(tellsAnything) && { remaining: remainingSection(design, cut, { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }, last) }),
   };
 }
 
@@ -35,15 +35,28 @@ function resultSection(design: Design, result: TrialResult): NonNullable<Trials[
   };
 }
 
-function remainingSection(design: Design, input: PlanInput, after: Updated): NonNullable<Trials['remaining']> {
-  const { verdict, plan, amounts } = leftToCut(input, after);
+function remainingSection(design: Design, cut: Cut, input: PlanInput, after: Updated): NonNullable<Trials['remaining']> {
+  const { verdict, plan, amounts, standOff } = leftToCut(input, after);
+  const machine = toMachine(cut);
   const spread = ({ sigma, safe, doubted }: LeftAmount) => ({ sigma: millimetres(sigma), safe: millimetres(safe), doubted: design.seats[doubted]!.name });
   return {
     steps: amounts.flatMap((left) => {
       const { of } = plan!.rooms[left.room]!;
       if (of.kind !== 'surface') return [];
-      const diameter = (normal: number) => millimetres(diameterChange(normal, plan!.base[of.seat]![of.part].halfAngle, of.part));
-      return [{ seat: design.seats[of.seat]!.name, part: of.part, normal: millimetres(left.amount), diameter: diameter(left.amount), safeDiameter: diameter(left.safe), ...spread(left) }];
+      const feeds = (normal: number) => feedsOf(normal, plan!.base[of.seat]![of.part].halfAngle, of.part, machine);
+      const [all, now] = [feeds(left.amount), feeds(left.safe)];
+      return [
+        {
+          seat: design.seats[of.seat]!.name,
+          part: of.part,
+          normal: millimetres(left.amount),
+          diameter: millimetres(all.diameter),
+          safeDiameter: millimetres(now.diameter),
+          crossDivisions: all.crossDivisions,
+          safeDivisions: now.crossDivisions,
+          ...spread(left),
+        },
+      ];
     }),
     faces: amounts.flatMap((left) => {
       const { of } = plan!.rooms[left.room]!;
@@ -51,6 +64,7 @@ function remainingSection(design: Design, input: PlanInput, after: Updated): Non
     }),
     position: millimetres(plan?.position ?? input.position),
     films: Object.fromEntries(design.seats.map(({ name }, i) => [name, orNull(plan?.films[i] ?? null)])),
+    standOff: { now: orNull(standOff.now), safe: orNull(standOff.safe), all: orNull(standOff.all) },
     feasible: verdict.status === 'planned',
   };
 }

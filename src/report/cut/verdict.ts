@@ -81,7 +81,7 @@ function touchingSentence({ seats }: Design, { films }: CutReport): string[] {
 
 function orderSentence({ steps }: CutReport): string[] {
   if (steps.length < 2) return [];
-  return [`In this order: ${listed(steps.map((s) => `${s.seat} ${s.part}`))}.`];
+  return [`In this order: ${steps.map((s) => `${s.seat} ${s.part}`).join(', then ')}.`];
 }
 
 export function limitSentences({ limits, feasible }: CutReport, system: System): string[] {

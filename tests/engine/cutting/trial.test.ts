@@ -306,6 +306,13 @@ describe('what is left to cut', () => {
     expect(twice.amounts[0]!.safe).toBeGreaterThan(once.amounts[0]!.safe);
   });
 
+  it('tells where the journal should touch next: as the fit of the parts with that much off', () => {
+    const { standOff, amounts } = left([agreeing]);
+    expect(standOff.now).toBeCloseTo(value, 14);
+    expect(standOff.safe).toBeCloseTo(value - amounts[0]!.safe / Math.sin(rad(45)), 12);
+    expect(standOff.all).toBeCloseTo(value - amounts[0]!.amount / Math.sin(rad(45)), 12);
+  });
+
   it('without bounds in the way the safe amount is the most likely less 1.645 standard deviations', () => {
     const [{ amount, sigma, safe }] = left([agreeing]).amounts as [ReturnType<typeof left>['amounts'][number]];
     expect(safe).toBeCloseTo(amount - CAUTIOUS * sigma, 10);

@@ -40,7 +40,7 @@ test('in inches', () => {
 test('several surfaces: in which order; lapping says when to stop', () => {
   const { headline, text } = demo('shallow-first');
   expect(headline).toMatch(/off the shallow bush .* and 2\.00 µm off the shallow journal .* give every seat its film/);
-  expect(text).toMatch(/In this order: shallow bush and shallow journal\./);
+  expect(text).toMatch(/In this order: shallow bush, then shallow journal\./);
   expect(text).toMatch(/Lapped together, the seats all bear after 4\d\.\d\d µm of travel: stop there; the cones then stand \d+\.\d\d µm wrong/);
 });
 
