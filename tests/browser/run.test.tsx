@@ -85,6 +85,27 @@ test('the load is moved by the arrow keys; held by hand instead, the axis is', a
   expect(run().pose).toBeUndefined();
 });
 
+test('figures typed one after the other, as fast as can be, all stay', async () => {
+  await expect.element(browser.getByLabelText('Load upward', { exact: true }), LONG).toBeVisible();
+  const put = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
+  const field = (label: string) => [...document.querySelectorAll<HTMLInputElement>('.controls input')].find((input) => input.labels?.[0]?.textContent === label)!;
+  for (let k = 1; k <= 5; k++) {
+    for (const [label, value] of [
+      ['Speed', 1000 + k],
+      ['Load upward', -50 - k],
+      ['Thrust', -10 - k],
+    ] as const) {
+      const input = field(label);
+      input.focus();
+      put.call(input, `${value}`);
+      input.dispatchEvent(new Event('input', { bubbles: true }));
+      input.dispatchEvent(new KeyboardEvent('keydown', { key: 'Enter', bubbles: true }));
+      input.blur();
+    }
+    expect([run().speed, run().load!.y, run().load!.z]).toEqual([1000 + k, -50 - k, -10 - k]);
+  }
+});
+
 test('the oil is known in one of three ways, each with its own keys', async () => {
   const choice = browser.getByLabelText('Oil known', { exact: true });
   await expect.element(choice, LONG).toBeVisible();

@@ -1,5 +1,5 @@
 /** A field of text: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. */
-import { type KeyboardEvent, useEffect, useId, useState } from 'react';
+import { type KeyboardEvent, useId, useState } from 'react';
 
 interface Props {
   id: string;
@@ -17,17 +17,15 @@ interface Props {
 
 export function TypedField({ id, shown, about, instead, beside, lines, take }: Props) {
   const said = useId();
-  const [text, setText] = useState(shown);
-  const [error, setError] = useState('');
-  useEffect(() => {
-    setText(shown);
-    setError('');
-  }, [shown]);
+  // What is being typed belongs to what was shown when it began: another value shown does away with it at once.
+  const [draft, setDraft] = useState<{ text: string; error: string; of: string } | null>(null);
+  const own = draft?.of === shown ? draft : null;
+  const text = own?.text ?? shown;
+  const error = own?.error ?? '';
+  const type = (typed: string) => setDraft({ text: typed, error, of: shown });
   const finish = () => {
-    if (text === shown) return setError('');
-    const refused = take(text);
-    setError(refused ?? '');
-    if (refused === null) setText(shown);
+    const refused = text === shown ? null : take(text);
+    setDraft(refused === null ? null : { text, error: refused, of: shown });
   };
   const common = {
     id,
@@ -40,14 +38,13 @@ export function TypedField({ id, shown, about, instead, beside, lines, take }: P
     onKeyDown: (event: KeyboardEvent) => {
       if (event.key === 'Enter' && (lines === undefined || event.ctrlKey)) finish();
       if (event.key === 'Escape') {
-        setText(shown);
-        setError('');
+        setDraft(null);
       }
     },
   };
   return (
     <div className="typed">
-      {lines === undefined ? <input {...common} onChange={(event) => setText(event.target.value)} /> : <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => setText(event.target.value)} />}
+      {lines === undefined ? <input {...common} onChange={(event) => type(event.target.value)} /> : <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />}
       <div id={said} className="said">
         {error !== '' && <p className="error">{error}</p>}
         {beside !== undefined && <p>{beside}</p>}
