@@ -181,7 +181,7 @@ function doubtSentence(film: FilmReport): string {
   return doubt > ROUGH_ANSWER ? `At so thin a film these figures are good to about ${Math.ceil(doubt * 100)} % only.` : '';
 }
 
-const digits = (value: number) => (Math.abs(value) >= 100 ? value.toFixed(0) : value.toPrecision(2));
+const digits = (value: number) => (Math.abs(value) >= 99.5 ? value.toFixed(0) : value.toPrecision(2));
 const newtons = (value: number, system: System) => `${digits(Math.abs(inUnit('force', value, system)))} ${unitOf('force', system).name}`;
 const celsius = (value: number, system: System) => measureText('temperature', value, system);
 const watts = (value: number) => `${digits(value)} W`;
