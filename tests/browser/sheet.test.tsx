@@ -1,16 +1,18 @@
 /** The Sheet in Chromium: what stands on the pages, nothing off their edge, drawings that stand alone. */
-import { expect, test } from 'vitest';
+import { beforeEach, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { readText } from '../../src/app/cut/gaugeText.ts';
 import { DEMOS } from '../../src/app/demos.ts';
+import { readingText } from '../../src/app/sheet/figures.ts';
 import { PAPERS, PIXELS_PER_MM } from '../../src/app/sheet/papers.ts';
 import { svgText } from '../../src/app/sheet/svgText.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
+import { waysToSet } from '../../src/report/sheet/waysToSet.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 
 const shown = page('#sheet');
 const solved = { timeout: 20_000 };
+beforeEach(() => browser.viewport(1200, 900));
 const leaves = () => [...document.querySelectorAll<HTMLElement>('.leaf')];
 const open = (design: Design) => shown.work.open('demo', { ok: true, design });
 const demo = (file: string) => DEMOS.find((d) => d.file === `${file}.conepair.json`)!.design;
@@ -30,35 +32,120 @@ function overflowing(): string[] {
   });
 }
 
-test('stop readings, settings and boxes on paper are those of the report', async () => {
+/** Figures of a drawing that stand on one another, or off it. */
+function collisions(): string[] {
+  return [...document.querySelectorAll('.drawing svg')].flatMap((svg) => {
+    const frame = svg.getBoundingClientRect();
+    const texts = [...svg.querySelectorAll('text')].map((text) => ({ text: text.textContent, box: text.getBoundingClientRect() }));
+    const off = texts.filter(({ box }) => box.left < frame.left - 1 || box.right > frame.right + 1 || box.top < frame.top - 1 || box.bottom > frame.bottom + 1);
+    // The box of a text is as high as its font, a fifth more than its letters on either side.
+    const inner = ({ left, right, top, bottom }: DOMRect) => {
+      const spare = 0.2 * Math.min(right - left, bottom - top);
+      return { left: left + spare, right: right - spare, top: top + spare, bottom: bottom - spare };
+    };
+    const over = texts.flatMap(({ text, box }, i) =>
+      texts.slice(i + 1).flatMap((other) => {
+        const [a, b] = [inner(box), inner(other.box)];
+        return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom ? [`"${text}" on "${other.text}"`] : [];
+      }),
+    );
+    return [...off.map(({ text }) => `"${text}" off the drawing`), ...over];
+  });
+}
+
+test('stop readings, settings, order of work and boxes on paper are those of the report', async () => {
   open(demo('shallow-first'));
   await drawn(demo('shallow-first'));
-  const { steps } = cutSection(demo('shallow-first'))!;
+  const { steps, work, settings } = cutSection(demo('shallow-first'))!;
   await expect.poll(() => document.querySelectorAll('.sheet-steps tbody').length, solved).toBe(steps.length);
   const text = document.querySelector('.pages')!.textContent!;
-  for (const step of steps) for (const gauge of step.gauges) for (const mm of [gauge.half, gauge.stop]) expect(text).toContain(readText(mm!, 'metric'));
+  for (const step of steps) for (const gauge of step.gauges) for (const mm of [gauge.half, gauge.stop]) expect(text).toContain(readingText(mm!, 'metric'));
   expect(document.querySelectorAll('.sheet-steps .read-box').length).toBe(steps.reduce((sum, step) => sum + step.gauges.length + 1, 0));
+  expect([...document.querySelectorAll('.order-of-work li span:last-child')].map((item) => item.textContent)).toEqual(work.map((item) => item.text));
+  // Every angle is set by a way that is fine enough; where there is none the sheet says so beside the finest.
+  const rows = [...document.querySelectorAll('.set-up-table tbody')];
+  expect(rows.length).toBe(settings.length);
+  for (const [i, setting] of settings.entries()) {
+    const { by } = waysToSet(setting);
+    expect(rows[i]!.querySelector('td.what strong')!.textContent).toContain(by.way === 'alongBar' || by.way === 'sineBar' ? 'sine bar' : readingText(by.reading, 'metric'));
+    expect(rows[i]!.textContent!.includes('Too coarse, though the finest')).toBe(by.enough === false);
+  }
   // The diameter in the gauge plane, which stands on the surface even where the station of the design does not.
   for (const { seat, part, after } of steps) {
     const { station, from, to } = demo('shallow-first').seats.find(({ name }) => name === seat)![part];
     const plane = Math.min(to, Math.max(from, station));
-    expect(text).toContain(readText(after.diameter + 2 * (plane - station) * Math.tan((after.halfAngle * Math.PI) / 180), 'metric').replace(' mm', ' ±'));
+    expect(text).toContain(`⌀${(after.diameter + 2 * (plane - station) * Math.tan((after.halfAngle * Math.PI) / 180)).toFixed(4)} ±`);
   }
   expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
 });
 
-test('nothing stands off the edge of a page, whatever the design, paper and units', async () => {
+test('blocks that are too coarse never stand on the sheet without saying so', async () => {
+  // With an indicator of ten micrometres nothing sets a steep cone finely enough.
+  const coarse = { ...demo('steep-first'), title: 'Coarse', cut: { ...demo('steep-first').cut!, machine: { ...demo('steep-first').cut!.machine, indicator: 0.01 } } };
+  open(coarse);
+  await drawn(coarse);
+  await expect.poll(() => document.querySelector('.set-up-table td.what')?.textContent, solved).toContain('Too coarse, though the finest there is');
+  open(demo('steep-first'));
+  await drawn(demo('steep-first'));
+  await expect.poll(() => document.querySelector('.set-up-table td.what')?.textContent, solved).not.toContain('though the finest');
+  const { settings } = cutSection(demo('steep-first'))!;
+  expect(settings[0]!.recommended).not.toBeNull();
+});
+
+test('a plan that is not possible looks like no work order: what conflicts at the top, no steps, no boxes', async () => {
+  const tight = { ...demo('steep-first'), title: 'Too little', cut: { ...demo('steep-first').cut!, allow: [{ seat: 'steep', part: 'journal' as const, limit: 0.002 }] } };
+  open(tight);
+  await drawn(tight);
+  const top = document.querySelector('.leaf .refused')!;
+  expect(top.textContent).toContain('Not a work order');
+  expect(top.textContent).toContain('the steep journal may lose at most 2.00 µm');
+  expect(document.querySelector('.sheet-steps, .set-up-table, .order-of-work, .trial-line, .read-box, .title-block span')).toBeNull();
+  // The parts are drawn as they are, nothing to be cut.
+  expect(document.querySelector('.pages')!.textContent).not.toContain('heavy: to be cut');
+  expect(document.querySelector('[data-drawing="journal"] svg')!.textContent).toContain('⌀24.0000');
+});
+
+test('films cold and warm stand on the sheet of a design that runs, and nothing of it where it does not', async () => {
+  open(demo('steep-first'));
+  await drawn(demo('steep-first'));
+  await expect.poll(() => document.querySelector('.run-figures')?.textContent, solved).toMatch(/1200 rev\/min, oil ISO VG 10.*Least film cold.*Warm/);
+  const { run: _, ...still } = demo('steep-first');
+  open({ ...still, title: 'Still' });
+  await drawn({ ...still, title: 'Still' });
+  expect(document.querySelector('.run-figures')).toBeNull();
+});
+
+test('nothing stands off the edge of a page or on another figure, every page is well filled, whatever the design, paper and units', async () => {
   for (const { design } of DEMOS) {
     open(design);
     await drawn(design);
+    await expect.poll(() => document.querySelector('.pages')?.getAttribute('aria-busy'), solved).toBe('false');
     for (const system of ['metric', 'inch'] as const) {
       shown.work.store.setState({ system });
       for (const paper of ['A4', 'Letter'] as const) {
         await userEvent.selectOptions(document.querySelector<HTMLSelectElement>('.paper-choice select')!, paper);
-        expect(overflowing(), `${design.title} ${system} ${paper}`).toEqual([]);
+        const where = `${design.title} ${system} ${paper}`;
+        expect(overflowing(), where).toEqual([]);
+        expect(collisions(), where).toEqual([]);
         // A leaf is as tall as its paper, and taller only where its content is: every demo fits two pages.
-        for (const leaf of leaves()) expect(leaf.offsetHeight, `${design.title} ${system} ${paper}`).toBeLessThanOrEqual(Math.ceil(PAPERS[paper].height * PIXELS_PER_MM));
+        for (const leaf of leaves()) {
+          expect(leaf.offsetHeight, where).toBeLessThanOrEqual(Math.ceil(PAPERS[paper].height * PIXELS_PER_MM));
+          expect(leaf.firstElementChild!.getBoundingClientRect().height / leaf.getBoundingClientRect().height, where).toBeGreaterThan(0.8);
+        }
       }
+    }
+  }
+});
+
+test('boxes to be written in are seven millimetres and more', async () => {
+  open(demo('shallow-first'));
+  await drawn(demo('shallow-first'));
+  await expect.poll(() => document.querySelector('.sheet-steps .read-box'), solved).toBeTruthy();
+  for (const system of ['metric', 'inch'] as const) {
+    shown.work.store.setState({ system });
+    for (const paper of ['A4', 'Letter'] as const) {
+      await userEvent.selectOptions(document.querySelector<HTMLSelectElement>('.paper-choice select')!, paper);
+      for (const box of document.querySelectorAll<HTMLElement>('.read-box, .title-block span')) expect(box.offsetHeight / PIXELS_PER_MM).toBeGreaterThanOrEqual(7);
     }
   }
 });
@@ -88,11 +175,13 @@ test('every drawing stands alone: no class, no variable, its legend inside, and 
   }
   // ISO 3040: gauge diameter, exact place of the gauge plane in a frame, rate of taper, included angle.
   const journal = document.querySelector('[data-drawing="journal"] svg')!.textContent!;
-  expect(journal).toMatch(/⌀22\.000 ±0\.0005/);
-  expect(journal).toMatch(/1:9\.5406/);
-  expect(journal).toMatch(/90\.0° included/);
+  expect(journal).toMatch(/⌀22\.0000±0\.0005/);
+  expect(journal).toMatch(/\(1:9\.541\)half angle 3\.0° ±2\.\d″/);
+  expect(journal).toMatch(/\(90\.0° included\)half angle 45\.0°/);
   expect(journal).toMatch(/heavy: to be cut/);
-  expect(document.querySelectorAll('[data-drawing="journal"] rect[stroke]').length).toBe(1);
+  // Gauge planes at the datum and at 1.2 mm, both exact; ends of both cones from the datum.
+  expect(document.querySelectorAll('[data-drawing="journal"] rect[stroke]').length).toBe(2);
+  expect([...document.querySelectorAll('[data-drawing="journal"] [data-stations] text')].map((text) => text.textContent)).toEqual(['−26', '0', '1.2', '4.2']);
 });
 
 test('a design without a plan has its drawings and its chart', async () => {
@@ -101,6 +190,22 @@ test('a design without a plan has its drawings and its chart', async () => {
   expect(document.querySelector('.sheet-steps')).toBeNull();
   expect(document.querySelectorAll('.leaf [data-drawing] svg').length).toBe(3);
   await expect.element(browser.getByText('Figures are those of the design', { exact: false })).toBeVisible();
+});
+
+test('on a phone the sheet is read as a text, and measured as it will be printed', async () => {
+  open(demo('steep-first'));
+  await drawn(demo('steep-first'));
+  const heights = () => [...document.querySelectorAll<SVGSVGElement>('.drawing svg')].map((svg) => svg.viewBox.baseVal.height);
+  await expect.poll(() => document.querySelector('.pages')?.getAttribute('aria-busy'), solved).toBe('false');
+  const wide = heights();
+  await browser.viewport(390, 844);
+  await new Promise((done) => setTimeout(done, 200));
+  for (const [i, height] of heights().entries()) expect(Math.abs(height - wide[i]!)).toBeLessThan(2);
+  for (const leaf of leaves()) expect(leaf.offsetWidth).toBeLessThanOrEqual(390);
+  for (const cell of document.querySelectorAll('.sheet-steps td, .sheet-steps th, .order-of-work li, .leaf p')) {
+    const { width } = cell.getBoundingClientRect();
+    if (width > 0) expect(Number.parseFloat(getComputedStyle(cell).fontSize)).toBeGreaterThanOrEqual(12);
+  }
 });
 
 test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {

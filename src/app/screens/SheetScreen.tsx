@@ -4,17 +4,18 @@ import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
-import { cutVerdict } from '../../report/cut/verdict.ts';
 import { designWithCut } from '../../report/cut/withCut.ts';
-import { fitSection } from '../../report/fit/section.ts';
-import { fitVerdict } from '../../report/fit/verdict.ts';
+import type { FilmReport } from '../../report/film/definition.ts';
+import { type Purpose, purposeOf } from '../../report/sheet/purpose.ts';
 import { tolerancedSurfaces } from '../../report/sheet/tolerancedSurfaces.ts';
+import { runWorker } from '../../worker/runClient.ts';
 import { offer } from '../files.ts';
 import { Pages } from '../sheet/Pages.tsx';
 import { PAPERS, type Paper } from '../sheet/papers.ts';
 import { svgText } from '../sheet/svgText.ts';
 import '../sheet/sheet.css';
 import type { Work } from '../store.ts';
+import { useNewest } from '../useNewest.ts';
 import { useSize } from '../useSize.ts';
 import { useSolved } from '../useSolved.ts';
 
@@ -32,11 +33,14 @@ export default function SheetScreen({ work }: { work: Work }) {
   const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
+  const cut = of.cut ? value : null;
+  const purpose = purposeOf(of, cut, system);
+  const { tone, headline, more } = screenVerdict(purpose, cut !== null);
   return (
     <div className="sheet-screen" ref={sheet}>
-      <section className={`verdict ${value && !value.feasible ? 'mend' : 'good'} screen-only`} aria-live="polite">
-        <h2>{value ? 'Drawings, settings and stop readings for the machine.' : 'Drawings of both parts; what may be cut is said on the Cut screen.'}</h2>
-        <p>Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.</p>
+      <section className={`verdict ${tone} screen-only`} aria-live="polite">
+        <h2>{headline}</h2>
+        <p>{more}</p>
       </section>
       <p className="buttons screen-only">
         <button type="button" className="main" onClick={() => window.print()}>
@@ -58,20 +62,56 @@ export default function SheetScreen({ work }: { work: Work }) {
           </button>
         ))}
       </p>
-      <Sheet design={of} cut={of.cut ? value : null} paper={paper} system={system} />
+      <Sheet design={of} cut={cut} purpose={purpose} paper={paper} system={system} />
     </div>
   );
 }
 
-function Sheet({ design, cut, paper, system }: { design: Design; cut: CutReport | null; paper: Paper; system: System }) {
+/** What the screen says above the pages, which is not printed. */
+function screenVerdict({ kind, tone }: Purpose, planned: boolean): { tone: Purpose['tone']; headline: string; more: string } {
+  const boxes = 'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
+  switch (kind) {
+    case 'refused':
+      return {
+        tone,
+        headline: 'No plan gives these films, so this is no work order.',
+        more: 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
+      };
+    case 'work':
+      return { tone, headline: 'Drawings, order of work, settings and stop readings for the machine.', more: boxes };
+    case 'parts':
+      return { tone, headline: planned ? 'Drawings of both parts; nothing need be cut.' : 'Drawings of both parts; what may be cut is said on the Cut screen.', more: boxes };
+  }
+}
+
+interface SheetProps {
+  design: Design;
+  cut: CutReport | null;
+  purpose: Purpose;
+  paper: Paper;
+  system: System;
+}
+
+function Sheet({ design, cut, purpose, paper, system }: SheetProps) {
   const box = useRef<HTMLDivElement>(null);
   const { width } = useSize(box, { width: 800, height: 1000 });
-  const made = useMemo(() => (cut ? designWithCut(design, cut) : design), [design, cut]);
-  const surfaces = useMemo(() => tolerancedSurfaces(made, made.position ?? 0, cut?.steps ?? []), [made, cut]);
-  const { headline } = cut ? cutVerdict(design, cut, system) : fitVerdict(design, fitSection(design), system);
+  const work = purpose.kind === 'work' ? cut : null;
+  const made = useMemo(() => (work ? designWithCut(design, work) : design), [design, work]);
+  const surfaces = useMemo(() => tolerancedSurfaces(made, made.position ?? 0, work?.steps ?? [], system), [made, work, system]);
+  const film = useFilm(purpose.kind === 'refused' ? null : made);
   return (
     <div ref={box}>
-      <Pages paper={paper} room={width} headline={headline} design={design} made={made} cut={cut} surfaces={surfaces} system={system} />
+      <Pages paper={paper} room={width} purpose={purpose} design={design} made={made} cut={cut} surfaces={surfaces} film={film} system={system} />
     </div>
   );
+}
+
+const askFilm = (design: Design) => runWorker().film(design);
+
+/** How the parts run: null while it is worked out, undefined where the design does not say how. */
+function useFilm(made: Design | null): FilmReport | null | undefined {
+  const running = made?.run ? made : null;
+  const { value, of, fault } = useNewest(askFilm, running);
+  if (!running || fault !== null) return undefined;
+  return of === running ? value : null;
 }

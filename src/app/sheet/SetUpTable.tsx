@@ -1,47 +1,107 @@
-/** How the angle of every surface that is cut is set: stack and blocks, indicator, table, dresser, and the error the film stands. */
-import { angleText, type System } from '../../design/units.ts';
+/** How the angle of every surface that is cut is set: the way that is fine enough, others that are, those that are not, and a box for what was read. */
+import type { Design } from '../../design/definition.ts';
+import { angleText, fineText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
-import { blocksText, errorText } from '../cut/angleTexts.ts';
-import { readText } from '../cut/gaugeText.ts';
+import { toAngleTools } from '../../report/cut/toCut.ts';
+import { type Way, waysToSet } from '../../report/sheet/waysToSet.ts';
+import { millimetres, radians } from '../../report/toEngine.ts';
+import { errorText } from '../cut/angleTexts.ts';
+import { angleZoneText } from './coneTexts.ts';
+import { atLeast, blocksSum, readingText, toolText } from './figures.ts';
 
-export function SetUpTable({ cut, system }: { cut: CutReport; system: System }) {
-  const read = (setting: CutReport['settings'][number], way: string) => {
-    const found = setting.ways.find((w) => w.way === way);
-    return found ? `${readText(found.reading, system)}${found.enough === false ? ' (too coarse)' : ''}` : '—';
-  };
+interface Props {
+  design: Design;
+  cut: CutReport;
+  system: System;
+}
+
+type Setting = CutReport['settings'][number];
+
+const NAMES: Record<Way['way'], string> = {
+  sineBar: 'sine bar',
+  alongBar: 'slide run along a sine bar',
+  alongSlide: 'indicator along the slide',
+  alongAxis: 'indicator on the cone',
+  table: 'indicator at the table',
+  scale: 'scale of the table',
+  tailstock: 'tailstock',
+};
+
+export function SetUpTable({ design, cut, system }: Props) {
   return (
     <table className="set-up-table">
       <thead>
         <tr>
-          <th scope="col">Surface</th>
-          <th scope="col">Half angle</th>
-          <th scope="col">Stands</th>
-          <th scope="col">Sine bar, stack</th>
-          <th scope="col">Along the slide</th>
-          <th scope="col">Edge of the table</th>
-          <th scope="col">Tailstock</th>
+          <th scope="col">Setting the angle</th>
+          <th scope="col" className="what">
+            Set it so
+          </th>
+          <th scope="col">Read</th>
         </tr>
       </thead>
-      {cut.settings.map((setting) => (
-        <tbody key={`${setting.seat} ${setting.part}`}>
-          <tr>
-            <th scope="row" rowSpan={2}>
-              {setting.seat} {setting.part}
-            </th>
-            <td>{angleText(setting.halfAngle)}</td>
-            <td>{setting.stands === null ? '—' : errorText(setting.stands)}</td>
-            <td>{read(setting, 'sineBar')}</td>
-            <td>{read(setting, 'alongSlide')}</td>
-            <td>{read(setting, 'table')}</td>
-            <td>{read(setting, 'tailstock')}</td>
-          </tr>
-          <tr>
-            <td colSpan={6} className="what">
-              Bar {readText(setting.bar, system)}, blocks {blocksText(setting, system)}; dresser {angleText(setting.dresser)} from the wheel’s axis.
-            </td>
-          </tr>
-        </tbody>
-      ))}
+      {cut.settings.map((setting) => {
+        const { by, also, coarse } = waysToSet(setting);
+        const names = (ways: readonly Way[]) => ways.map(({ way }) => NAMES[way]).join(', ');
+        return (
+          <tbody key={`${setting.seat} ${setting.part}`}>
+            <tr>
+              <th scope="row">
+                <strong>
+                  {setting.seat} {setting.part}: {angleText(setting.halfAngle)}
+                </strong>
+                <span>half angle{setting.stands !== null && `, true to ±${angleZoneText(setting.stands)}`}</span>
+                <span>dresser at {angleText(setting.dresser)}</span>
+              </th>
+              <td className="what">
+                <strong>{wayText(by, setting, design, system)}</strong>
+                <span>{leavesText(by, setting, system)}</span>
+                {also.slice(0, TOLD).map((way) => (
+                  <span key={way.way}>Or: {wayText(way, setting, design, system)}.</span>
+                ))}
+                {by.enough !== false && coarse.length > 0 && <span>Too coarse here: {names(coarse)}.</span>}
+              </td>
+              <td data-label="Read">
+                <span className="read-box" />
+              </td>
+            </tr>
+          </tbody>
+        );
+      })}
     </table>
   );
 }
+
+/** Further ways that are told in full. */
+const TOLD = 2;
+
+/** What the way may be wrong by; where that is too much, what would do. */
+function leavesText({ enough, error, film }: Way, { needed }: Setting, system: System): string {
+  const leaves = `${errorText(error)}, ${fineText(film, system)} of film`;
+  if (enough !== false) return `May be wrong by ${leaves}.`;
+  return `Too coarse, though the finest there is: may be wrong by ${leaves}.${needed ? ` Needed: an indicator that tells ${fineText(needed.indicator, system)}, or a travel of ${atLeast(needed.travel, system)}.` : ''}`;
+}
+
+/** One way with everything that is set or read. */
+function wayText({ way, reading }: Way, setting: Setting, design: Design, system: System): string {
+  const tools = toAngleTools(design.cut ?? { allow: [] });
+  const size = (metres: number) => toolText(millimetres(metres), system);
+  const read = readingText(reading, system);
+  switch (way) {
+    case 'sineBar':
+      return `Part on a sine bar of ${toolText(setting.bar, system)}, blocks ${blocksSum(setting.blocks ?? [], tools.blocks.system)}${missText(setting, system)}: cone levelled by the indicator`;
+    case 'alongBar':
+      return `Slide along a sine bar of ${toolText(setting.bar, system)} on blocks ${blocksSum(setting.blocks ?? [], tools.blocks.system)}${missText(setting, system)}: indicator at nought over ${size(tools.travel)}`;
+    case 'alongSlide':
+      return `Indicator on a test bar true to the axis: ${read} in ${size(tools.travel)} along the slide set over`;
+    case 'alongAxis':
+      return `Indicator on the cone: ${read} in ${readingText(reading / Math.abs(Math.tan(radians(setting.halfAngle))), system)} along the axis`;
+    case 'table':
+      return `Indicator ${size(tools.scaleRadius)} from the table’s pivot: moves ${read}`;
+    case 'scale':
+      return `Scale of the table, ${size(tools.scaleRadius)} from its pivot: ${read} along the arc`;
+    case 'tailstock':
+      return `Tailstock set over ${read}, ${size(tools.centres)} between centres`;
+  }
+}
+
+const missText = ({ blocksError }: Setting, system: System) => (blocksError === null || Math.abs(blocksError) < 1e-9 ? '' : ` (off by ${fineText(blocksError, system)})`);

@@ -3,8 +3,9 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
-import { gaugeText, readText } from '../cut/gaugeText.ts';
+import { gaugeText } from '../cut/gaugeText.ts';
 import { divisionsText } from '../cut/Steps.tsx';
+import { divisionText, placeText, readingText, toolText } from './figures.ts';
 
 interface Props {
   design: Design;
@@ -12,67 +13,76 @@ interface Props {
   system: System;
 }
 
-type Row = { what: string; half: string; stop: string };
+type Row = { what: string; before: string; half: string; stop: string };
+type Stop = CutStepReport['touch'];
+
+const ON_PAPER = { tool: toolText, place: placeText };
 
 const told = (mm: number | null, text: (mm: number) => string) => (mm === null ? '—' : text(mm));
 
 export function StepTable({ design, cut, system }: Props) {
   const fine = (mm: number) => fineText(mm, system);
-  const dial = design.cut?.machine?.dial ?? 'radius';
-  const feeds = (step: CutStepReport) => [
-    `⌀ ${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}`,
-    `cross feed ${fine(dial === 'diameter' ? 2 * step.crossFeed : step.crossFeed)} on the ${dial} dial, ${divisionsText(step.crossDivisions)}`,
-    ...(step.axialFeed === null || step.axialDivisions === null ? [] : [`or axial ${fine(step.axialFeed)}, ${divisionsText(step.axialDivisions)}`]),
-    `or ${fine(step.tableFeed)} square to the table set over`,
-    ...(step.slideFeed === null ? [] : [`or ${fine(step.slideFeed)} along the slide`]),
-    step.passes.count === 1 ? 'one pass' : `${step.passes.count - 1} passes of ${fine(step.passes.depth)}, the last ${fine(step.passes.last)}`,
-  ];
-  const rows = (step: CutStepReport): Row[] => [
-    ...step.gauges.map(({ reading, half, stop }) => ({ what: gaugeText(reading, system), half: told(half, (mm) => readText(mm, system)), stop: told(stop, (mm) => readText(mm, system)) })),
-    { what: 'Stand-off of the journal', half: told(step.standOff.half, fine), stop: told(step.standOff.stop, fine) },
-  ];
+  const row = (what: string, { before, half, stop }: Stop, text: (mm: number) => string): Row => ({ what, before: told(before, text), half: told(half, text), stop: told(stop, text) });
+  const rows = (step: CutStepReport): Row[] => [...step.gauges.map(({ reading, ...stop }) => row(gaugeText(reading, system, ON_PAPER), stop, (mm) => readingText(mm, system))), row('Stand-off of the journal', step.standOff, fine)];
   return (
     <table className="sheet-steps">
+      <colgroup>
+        {[1, 2, 3, 4, 5].map((column) => (
+          <col key={column} />
+        ))}
+      </colgroup>
       <thead>
         <tr>
-          <th scope="col">Step</th>
-          <th scope="col" className="what">
-            Reading
-          </th>
+          <th scope="col">Steps, in this order</th>
+          <th scope="col">Now</th>
           <th scope="col">Half way</th>
           <th scope="col">Stop at</th>
           <th scope="col">Read</th>
         </tr>
       </thead>
       {cut.steps.map((step, i) => (
-        <StepBody key={`${step.seat} ${step.part}`} title={`${i + 1}. ${step.seat} ${step.part}: ${fine(step.normal)} square to it`} feeds={feeds(step)} rows={rows(step)} />
+        <StepBody key={`${step.seat} ${step.part}`} title={`${i + 1}. ${step.seat} ${step.part}: ⌀ ${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}.`} feeds={feedTexts(step, design, system)} rows={rows(step)} />
       ))}
       {cut.faces.map((face, k) => (
-        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} rows={[{ what: 'Stand-off of the journal', half: told(face.standOff.half, fine), stop: told(face.standOff.stop, fine) }]} />
+        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} rows={[row('Stand-off of the journal', face.standOff, fine)]} />
       ))}
     </table>
   );
 }
 
-function StepBody({ title, feeds, rows }: { title: string; feeds: readonly string[]; rows: readonly Row[] }) {
+/** The cross feed by the person's own dial first, then the other ways to take the same. */
+function feedTexts(step: CutStepReport, design: Design, system: System): string[] {
+  const { dial = 'radius', division = 0.005, axialDivision = 0.01 } = design.cut?.machine ?? {};
+  const fine = (mm: number) => fineText(mm, system);
+  const { count, depth, last } = step.passes;
+  const inPasses = count === 1 ? `in one pass of ${fine(last)} on the radius` : `in ${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${fine(depth)} on the radius and one of ${fine(last)}`;
+  return [
+    `Cross feed ${fine(dial === 'diameter' ? 2 * step.crossFeed : step.crossFeed)} on the ${dial} dial, ${divisionsText(step.crossDivisions)} of ${divisionText(division, system)}, ${inPasses}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fine(step.deepest)} square to the surface.`,
+    ...(step.axialFeed === null || step.axialDivisions === null ? [] : [`axial ${fine(step.axialFeed)}, ${divisionsText(step.axialDivisions)} of ${divisionText(axialDivision, system)}`]),
+    `${fine(step.tableFeed)} square to the table set over`,
+    ...(step.slideFeed === null ? [] : [`${fine(step.slideFeed)} along the slide`]),
+  ];
+}
+
+function StepBody({ title, feeds: [first, ...others], rows }: { title: string; feeds: readonly string[]; rows: readonly Row[] }) {
   return (
     <tbody>
-      {rows.map(({ what, half, stop }, i) => (
+      <tr className="feeds-row">
+        <th scope="rowgroup" colSpan={5}>
+          <strong>{title}</strong>
+          {first && <span className="first-way"> {first}</span>}
+          {others.length > 0 && <span className="others">Or {others.join('; or ')}.</span>}
+        </th>
+      </tr>
+      {rows.map(({ what, before, half, stop }) => (
         <tr key={what}>
-          {i === 0 && (
-            <th scope="rowgroup" rowSpan={rows.length}>
-              <strong>{title}</strong>
-              {feeds.map((feed) => (
-                <span key={feed}>{feed}</span>
-              ))}
-            </th>
-          )}
           <td className="what">{what}</td>
-          <td>{half}</td>
-          <td>
-            <strong>{stop}</strong>
+          <td data-label="Now">{before}</td>
+          <td data-label="Half way">{half}</td>
+          <td data-label="Stop at">
+            <strong className="stop">{stop}</strong>
           </td>
-          <td>
+          <td data-label="Read">
             <span className="read-box" />
           </td>
         </tr>

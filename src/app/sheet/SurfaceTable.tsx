@@ -1,54 +1,59 @@
 /** Every surface in figures, as the drawings dimension it. */
-import { lengthText, lengthUnit, type System, TENTH } from '../../design/units.ts';
+import type { Design } from '../../design/definition.ts';
+import { lengthUnit, type System } from '../../design/units.ts';
 import type { TolerancedSurface } from '../../report/sheet/tolerancedSurfaces.ts';
-import { readText } from '../cut/gaugeText.ts';
-import { angleToleranceText, coneText, cutText, toleranceText } from './PartDrawing.tsx';
+import { angleToleranceText, coneShort, cutText } from './coneTexts.ts';
+import { diameterText, endText, exactText, zoneText } from './figures.ts';
+import { letterOf } from './PartDrawing.tsx';
 
-/** Without its unit, which the head of the table names. */
-const bare = (text: string) => text.replace(/ .*$/, '');
+interface Props {
+  design: Design;
+  surfaces: readonly TolerancedSurface[];
+  system: System;
+}
 
-/** Where a surface ends is told to a micrometre or a tenth. */
-const endText = (mm: number, system: System) => {
-  const step = system === 'metric' ? 0.001 : TENTH;
-  return bare(lengthText(Math.round(mm / step) * step, system));
-};
-
-export function SurfaceTable({ surfaces, system }: { surfaces: readonly TolerancedSurface[]; system: System }) {
-  const unit = lengthUnit(system).name;
+export function SurfaceTable({ design, surfaces, system }: Props) {
+  const isCut = surfaces.some(({ cut }) => cut !== null);
+  const zone = (width: number | null) => (width === null ? '—' : zoneText(width, system));
   return (
-    <table>
-      <thead>
-        <tr>
-          <th scope="col">Surface</th>
-          <th scope="col">⌀ in the gauge plane, {unit}</th>
-          <th scope="col">Plane at, {unit}</th>
-          <th scope="col">Reaches, {unit}</th>
-          <th scope="col">Cone</th>
-          <th scope="col">Half angle</th>
-          <th scope="col">Plan, ⌀</th>
-        </tr>
-      </thead>
-      <tbody>
-        {surfaces.map((surface) => (
-          <tr key={`${surface.seat} ${surface.part}`}>
-            <th scope="row">
-              {surface.seat} {surface.part}
-              {surface.asMeasured && ' *'}
-            </th>
-            <td>
-              {bare(readText(surface.diameter, system))}
-              {toleranceText(surface.diameterTolerance, system)}
-            </td>
-            <td>{bare(readText(surface.gaugePlane, system))}</td>
-            <td>
-              {endText(surface.from, system)} to {endText(surface.to, system)}
-            </td>
-            <td>{coneText(surface)}</td>
-            <td>{angleToleranceText(surface)}</td>
-            <td>{cutText(surface, system)}</td>
+    <div className="wide">
+      <table className="surfaces">
+        <thead>
+          <tr>
+            <th scope="col">Surface, {lengthUnit(system).name}</th>
+            <th scope="col">⌀ in the gauge plane</th>
+            <th scope="col">Plane at</th>
+            <th scope="col">From, to</th>
+            <th scope="col">Half angle</th>
+            <th scope="col">Form</th>
+            <th scope="col">Run-out</th>
+            {isCut && <th scope="col">⌀, by the plan</th>}
           </tr>
-        ))}
-      </tbody>
-    </table>
+        </thead>
+        <tbody>
+          {surfaces.map((surface) => (
+            <tr key={`${surface.seat} ${surface.part}`} className={surface.cut === null ? undefined : 'is-cut'}>
+              <th scope="row">
+                {letterOf(design, surface.seat)} {surface.seat} {surface.part}
+                {surface.asMeasured && ' *'}
+              </th>
+              <td>{diameterText(surface.diameter, surface.diameterTolerance, system)}</td>
+              <td>
+                <span className="exact">{exactText(surface.gaugePlane, system)}</span>
+              </td>
+              <td>
+                {endText(surface.from, system)}, {endText(surface.to, system)}
+              </td>
+              <td className="angle">
+                {angleToleranceText(surface, system).replace('half angle ', '')} {coneShort(surface, system)}
+              </td>
+              <td>{zone(surface.form)}</td>
+              <td>{zone(surface.runOut)}</td>
+              {isCut && <td>{cutText(surface, system)}</td>}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </div>
   );
 }

@@ -12,9 +12,14 @@ export const WIDTH = WIDTH_MM * PER_MM;
 
 export const FONT = "'Source Sans 3', 'Noto Sans', 'DejaVu Sans', Arial, sans-serif";
 
-/** Line widths on paper: 0.35 mm and 0.7 mm for outlines, 0.18 mm for the rest (ISO 128 series, from memory). */
-export const OUTLINE: Ink = { fill: 'none', stroke: '#000', strokeWidth: 1.4, strokeLinejoin: 'round' };
-export const HEAVY: Ink = { fill: 'none', stroke: '#000', strokeWidth: 4, strokeLinecap: 'round' };
+/** Heights of lettering: 3.5 mm for figures and names, 3 mm for the rest (ISO 3098 series, from memory). */
+export const FIGURE = 14;
+export const SMALL = 12;
+
+/** Line widths on paper: 0.5 mm for what is dimensioned, 1.2 mm where it is cut, 0.25 mm for the rest of a part, 0.18 mm for all else (ISO 128 series, from memory). */
+export const OUTLINE: Ink = { fill: 'none', stroke: '#000', strokeWidth: 2, strokeLinejoin: 'round' };
+export const HEAVY: Ink = { fill: 'none', stroke: '#000', strokeWidth: 4.8, strokeLinecap: 'butt' };
+export const BODY: Ink = { fill: 'none', stroke: '#000', strokeWidth: 1, strokeLinejoin: 'round' };
 export const THIN: Ink = { fill: 'none', stroke: '#000', strokeWidth: 0.7 };
 export const AXIS: Ink = { ...THIN, strokeDasharray: '14 4 3 4' };
 export const HEAD: Ink = { fill: '#000' };
@@ -23,4 +28,4 @@ export const HEAD: Ink = { fill: '#000' };
 export const lettering = (fontSize: number): Pick<Attributes, 'fontSize' | 'fill' | 'stroke' | 'strokeWidth' | 'paintOrder'> => ({ fontSize, fill: '#000', stroke: '#fff', strokeWidth: 4, paintOrder: 'stroke' });
 
 /** What tells the seats apart without colour. */
-export const DASHES = ['none', '10 4', '2 4', '12 4 2 4'];
+export const DASHES = ['none', '10 4', '2 4', '12 4 2 4', '18 5', '5 5', '14 3 2 3 2 3', '1 6'];

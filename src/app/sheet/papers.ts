@@ -18,19 +18,3 @@ export const pageRule = (paper: Paper, title: string) => {
   const foot = 'font: 8pt sans-serif; color: #000;';
   return `@page { size: ${width}mm ${height}mm; margin: ${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm; @bottom-left { content: "${quoted}"; ${foot} } @bottom-right { content: "page " counter(page) " of " counter(pages); ${foot} } }`;
 };
-
-/** Heights (mm) of a part's drawing and of the chart, so that with a usual spindle all goes on two pages. */
-export function drawingHeight(paper: Paper, surfaces: number): number {
-  const room = PAPERS[paper].height - MARGIN.top - MARGIN.bottom;
-  const others = TITLE + NOTES + surfaces * ROW;
-  return Math.min(MOST, Math.max(LEAST, (room - others) / 2));
-}
-
-export const chartHeight = (paper: Paper) => (paper === 'A4' ? 75 : 62);
-
-/** Title block with headline, head of the table with the notes below it, one row of it; mm. */
-const TITLE = 28;
-const NOTES = 19;
-const ROW = 6.2;
-const LEAST = 60;
-const MOST = 96;

@@ -1,14 +1,19 @@
 /**
  * Every surface as a drawing dimensions a cone: diameter in a gauge plane whose place is exact, included angle or rate
- * of taper, and the tolerance of each (the practice of ISO 3040, from memory).
+ * of taper, and the tolerance of each (the practice of ISO 3040 and ASME Y14.5, from memory).
  *
- * The tolerance of a film, ±t, is shared by both parts, half to each, the position being held: a normal stock of t/2
- * more or less is a diameter of t/cos a more or less (cutting/stock.ts). The half angle may be wrong by half of what
- * one part alone might be with the film still within ±t (cutting/angleSetting.ts). Both at their worst together are
- * more than the film stands: they are limits of each by itself.
+ * The tolerance of a film, ±t, is shared by both parts, half to each, the position being held:
+ *
+ *   size      a normal stock of t/2 more or less is a diameter of t/cos a more or less (cutting/stock.ts)
+ *   angle     half of what one part alone might be wrong with the film still within ±t (cutting/angleSetting.ts)
+ *   form      straight and round within a zone t/2 wide, square to the surface
+ *   run-out   an axis e beside that of the part's other seats changes the film by e·cos a to either side; an indicator
+ *             square to the surface reads twice that over a turn, so it may read 2·(t/2) = t
+ *
+ * Each is a limit by itself: all at their worst together are more than the film stands.
  */
 import type { Design, Part } from '../../design/definition.ts';
-import { taperOfHalfAngle } from '../../design/units.ts';
+import { type System, taperOfHalfAngle } from '../../design/units.ts';
 import { angleSetting } from '../../engine/cutting/angleSetting.ts';
 import { diameterChange } from '../../engine/cutting/stock.ts';
 import { radiusOf } from '../../engine/gauging/shape.ts';
@@ -28,6 +33,9 @@ export interface TolerancedSurface {
   /** degrees, above 0 where it widens toward the nose */
   halfAngle: number;
   halfAngleTolerance: number | null;
+  /** mm: width of the zone within which it is straight and round, and full movement of an indicator square to it; null as above */
+  form: number | null;
+  runOut: number | null;
   /** taper on diameter, 1 in so much; null for a straight surface */
   taper: number | null;
   /** mm of diameter that come off or on by the plan; null where it is not cut */
@@ -36,15 +44,31 @@ export interface TolerancedSurface {
   asMeasured: boolean;
 }
 
+/** mm: an exact place is told in whole steps of this, so that what is printed is exact, and the diameter is that of the place printed. */
+const STEP: Record<System, number> = { metric: 0.01, inch: 0.0254 };
+/** A station that is told exactly as it is stays; of a step. */
+const FINEST = 0.1;
+
+/** The gauge plane (mm): the station of the design, brought on to the surface and to a place that can be told exactly. */
+export function gaugePlaneOf({ station, from, to }: { station: number; from: number; to: number }, system: System): number {
+  const wanted = Math.min(to, Math.max(from, station));
+  const step = STEP[system];
+  const fine = step * FINEST;
+  if (Math.abs(wanted - fine * Math.round(wanted / fine)) < 1e-9) return wanted;
+  const places = [Math.round(wanted / step), Math.ceil(wanted / step), Math.floor(wanted / step)].map((count) => count * step);
+  return places.find((place) => place >= from && place <= to) ?? wanted;
+}
+
 /** @param design the parts as they shall be, at the position (mm) where they shall run */
-export function tolerancedSurfaces(design: Design, position: number, steps: CutReport['steps']): TolerancedSurface[] {
+export function tolerancedSurfaces(design: Design, position: number, steps: readonly Pick<CutReport['steps'][number], 'seat' | 'part' | 'diameter'>[], system: System): TolerancedSurface[] {
   const seats = toSeats(design);
   const tools = toAngleTools(design.cut ?? { allow: [] });
   return design.seats.flatMap((seat, i) =>
     (['journal', 'bush'] as const).map((part): TolerancedSurface => {
-      const { halfAngle, from, to, station, profile, lobes } = seat[part];
-      const gaugePlane = Math.min(to, Math.max(from, station));
+      const { halfAngle, from, to, profile, lobes } = seat[part];
+      const gaugePlane = gaugePlaneOf(seat[part], system);
       const tolerance = seat.film?.tolerance ?? 0;
+      const shared = tolerance > 0 ? tolerance : null;
       const stands = angleSetting(seats, metres(position), i, part, metres(gaugePlane), tools).stands;
       const step = steps.find((s) => s.seat === seat.name && s.part === part);
       return {
@@ -52,11 +76,13 @@ export function tolerancedSurfaces(design: Design, position: number, steps: CutR
         part,
         gaugePlane,
         diameter: 2 * millimetres(radiusOf({ ...toSurface(seat[part]), profile: [] }, part, metres(gaugePlane))),
-        diameterTolerance: tolerance > 0 ? Math.abs(millimetres(diameterChange(metres(tolerance / 2), radians(halfAngle), part))) : null,
+        diameterTolerance: shared && Math.abs(millimetres(diameterChange(metres(shared / 2), radians(halfAngle), part))),
         from,
         to,
         halfAngle,
         halfAngleTolerance: stands === null || stands === 0 ? null : degrees(stands) / 2,
+        form: shared && shared / 2,
+        runOut: shared,
         taper: halfAngle === 0 ? null : 1 / Math.abs(taperOfHalfAngle(halfAngle)),
         cut: step ? step.diameter : null,
         asMeasured: (profile ?? []).length > 0 || (lobes ?? []).length > 0,

@@ -35,12 +35,13 @@ const designOf = (file: string) => {
   return read.design;
 };
 
-async function opened(file: string, paper: Paper): Promise<Page> {
-  const page = await browser.newPage();
+async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
+  const page = await browser.newPage({ viewport: { width, height: 900 } });
   await page.goto(`${server.resolvedUrls!.local[0]!}#sheet`);
   await page.selectOption('header select', `${file}.conepair.json`);
   await page.waitForFunction((title) => document.querySelector('.title-block h3')?.textContent === title, designOf(file).title);
   await page.selectOption('.paper-choice select', paper);
+  await page.waitForSelector('.pages[aria-busy="false"]');
   return page;
 }
 
@@ -64,12 +65,16 @@ const wordsOf = ({ texts }: Pdf['pages'][number]) =>
     .replace(/\s+/g, ' ');
 
 test.each([
-  ['steep-first', 'A4'],
-  ['shallow-first', 'Letter'],
+  ['steep-first', 'A4', 'mm', 1200],
+  ['shallow-first', 'Letter', 'inch', 1200],
+  ['shallow-first', 'A4', 'mm', 390],
 ] as const)(
-  '%s on %s: two pages of that paper, fonts within the file, all text on the page',
-  async (file, paper) => {
-    const page = await opened(file, paper);
+  '%s on %s in %s: two pages of that paper, fonts within the file, all text on the page, from a window %i wide',
+  async (file, paper, unit, width) => {
+    const page = await opened(file, paper, width);
+    const inch = unit === 'inch';
+    if (inch) await page.click('header button:has-text("Units")');
+    await page.waitForSelector('.pages[aria-busy="false"]');
     const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
     await page.close();
     expect(pdf.pages.length).toBe(2);
@@ -84,15 +89,24 @@ test.each([
     for (const [i, each] of pdf.pages.entries()) {
       expect(wordsOf(each)).toContain(`page ${i + 1} of 2`);
       expect(each.texts.some(({ text }) => text.includes('\ufffd'))).toBe(false);
-      // Headings are set in 11 points and printed in them: a page too wide would have been shrunk to fit.
-      expect(each.texts.some(({ size }) => Math.abs(size - 11) < 0.02)).toBe(true);
       expect(Math.min(...each.texts.map(({ size }) => size))).toBeGreaterThan(7);
     }
     const design = designOf(file);
-    const [drawings, work] = pdf.pages as [Pdf['pages'][number], Pdf['pages'][number]];
+    const [work, drawings] = pdf.pages as [Pdf['pages'][number], Pdf['pages'][number]];
+    const { steps, work: order } = cutSection(design)!;
+    // Printed in the size they are set in: a page too wide would have been shrunk to fit.
+    for (const [{ texts }, words, points] of [
+      [work, 'Order of work', 11],
+      [drawings, 'Surface, ', 8.5],
+    ] as const)
+      expect(texts.find(({ text }) => text.startsWith(words))?.size).toBeCloseTo(points, 1);
     for (const { name } of design.seats) expect(wordsOf(drawings)).toContain(`${name} journal`);
-    for (const step of cutSection(design)?.steps ?? []) for (const { stop } of step.gauges) expect(wordsOf(work)).toContain(stop!.toFixed(4).replace(/0$/, ''));
+    for (const step of steps) for (const { stop } of step.gauges) expect(wordsOf(work)).toContain((stop! / (inch ? 25.4 : 1)).toFixed(inch ? 5 : 4));
+    for (const { text } of order) expect(wordsOf(work)).toContain(text.normalize('NFKC'));
     expect(wordsOf(work)).toContain('prove it by measurement');
+    expect(wordsOf(drawings)).toMatch(/Least film cold .* Warm/);
+    // Well filled: the last line of each page stands in its lowest fifth, above the foot.
+    for (const { height, texts } of pdf.pages) expect(Math.max(...texts.map(({ y }) => y).filter((y) => y < height - MARGIN.bottom * POINTS))).toBeGreaterThan(0.8 * height);
   },
   60_000,
 );
@@ -113,6 +127,23 @@ test('eight seats with every surface cut go on to further pages, and nothing is 
   expect(misplaced(pdf, 'A4')).toEqual([]);
   const steps = cutSection(design)!.steps;
   expect(steps.length).toBe(16);
+  // Where a list goes on, its heading comes again.
+  for (const { texts } of pdf.pages.filter((each) => /\d+\. (shallow|steep) \d (journal|bush): ⌀/.test(wordsOf(each)))) expect(texts.some(({ text }) => text.includes('Stop at'))).toBe(true);
   const words = pdf.pages.map(wordsOf).join(' ');
+  for (const { text } of cutSection(design)!.work) expect(words).toContain(text);
   for (const [i, { seat, part }] of steps.entries()) expect(words).toContain(`${i + 1}. ${seat} ${part}`);
+}, 60_000);
+
+test('a plan that is not possible prints what conflicts, and nothing to carry out', async () => {
+  const page = await opened('steep-first', 'A4');
+  const steep = designOf('steep-first');
+  const design = { ...steep, title: 'Too little', cut: { ...steep.cut!, allow: [{ seat: 'steep', part: 'journal' as const, limit: 0.002 }] } };
+  await page.setInputFiles('header input[type=file]', { name: 'tight.conepair.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) });
+  await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Too little');
+  const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+  await page.close();
+  expect(pdf.pages.length).toBe(2);
+  expect(misplaced(pdf, 'A4')).toEqual([]);
+  expect(wordsOf(pdf.pages[0]!)).toMatch(/Not a work order: do not cut to this sheet\..*the steep journal may lose at most 2\.00 μm/);
+  expect(pdf.pages.map(wordsOf).join(' ')).not.toMatch(/Stop at|Order of work|Set it so|Machine |by the plan/);
 }, 60_000);

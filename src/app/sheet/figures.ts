@@ -1,0 +1,81 @@
+/**
+ * Figures as they stand on paper: in the person's units, with as many decimals as count.
+ *   Inch dimensions have no nought before the point, and as many decimals as their tolerance; metric ones need not (ASME
+ *   Y14.5, from memory).
+ */
+import { fineText, lengthText, lengthUnit, type System } from '../../design/units.ts';
+
+/** Decimals of what is read on a gauge, of a gauged diameter, and of where a surface ends. */
+const READ: Record<System, number> = { metric: 4, inch: 5 };
+const ENDS: Record<System, number> = { metric: 2, inch: 3 };
+/** Decimals of an exact place, whose last are dropped where they are noughts. */
+const EXACT: Record<System, number> = { metric: 4, inch: 6 };
+/** No figure has more. */
+const MOST = 6;
+/** The most (as a part of it) that a tolerance may lose by being rounded down. */
+const LOST = 0.1;
+
+const minus = (text: string) => (Number(text) === 0 ? text.replace('-', '') : text).replace('-', '−');
+const trimmed = (text: string) => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
+/** Inch dimensions on a drawing have no nought before the point. */
+const dimension = (text: string, system: System) => (system === 'inch' ? text.replace(/^(−?)0\./, '$1.') : text);
+const inUnit = (mm: number, system: System) => mm / lengthUnit(system).size;
+
+/** What a gauge reads, with its unit: to 0.1 µm, or ten millionths of an inch. */
+export const readingText = (mm: number, system: System) => `${minus(inUnit(mm, system).toFixed(READ[system]))} ${lengthUnit(system).name}`;
+
+/** Where a surface ends, or a gauge stands: nothing hangs on more. */
+export const endText = (mm: number, system: System) => dimension(minus(trimmed(inUnit(mm, system).toFixed(ENDS[system]))), system);
+
+/** A place on the work where a gauge stands, with its unit. */
+export const placeText = (mm: number, system: System) => `${minus(trimmed(inUnit(mm, system).toFixed(READ[system])))} ${lengthUnit(system).name}`;
+
+/** A length that may be more: rounded up to whole millimetres, or tenths of an inch. */
+export const atLeast = (mm: number, system: System) => (system === 'metric' ? `${Math.ceil(mm)} mm` : `${(Math.ceil(10 * inUnit(mm, system)) / 10).toFixed(1)} in`);
+
+/** A place that is exact. */
+export const exactText = (mm: number, system: System) => dimension(minus(trimmed(inUnit(mm, system).toFixed(EXACT[system]))), system);
+
+/** A tolerance rounded down to no more decimals than it needs, and never to less than nine tenths of it where six decimals can tell it. */
+function tolerated(tolerance: number, system: System): { text: string; decimals: number } {
+  const size = inUnit(tolerance, system);
+  for (let decimals = READ[system]; ; decimals++) {
+    const least = Math.floor(size * 10 ** decimals + 1e-6) / 10 ** decimals;
+    if (least >= (1 - LOST) * size || decimals >= MOST) return { text: dimension(least.toFixed(decimals), system), decimals };
+  }
+}
+
+/** The width of a zone. */
+export const zoneText = (width: number, system: System) => tolerated(width, system).text;
+
+/** A diameter, and its tolerance where it has one, as many decimals to both. */
+export function diameterLines(mm: number, tolerance: number | null, system: System): string[] {
+  const end = tolerance === null ? null : tolerated(tolerance, system);
+  const size = `⌀${dimension(minus(inUnit(mm, system).toFixed(end?.decimals ?? READ[system])), system)}`;
+  return end ? [size, `±${end.text}`] : [size];
+}
+export const diameterText = (mm: number, tolerance: number | null, system: System) => diameterLines(mm, tolerance, system).join(' ');
+
+/** Sizes that tools are made in: hundredths of a millimetre; thous and sixty-fourths of an inch (mm). */
+const MADE: Record<System, readonly number[]> = { metric: [0.01], inch: [0.0254, 25.4 / 64] };
+const isMade = (mm: number, system: System) => MADE[system].some((step) => Math.abs(mm / step - Math.round(mm / step)) < 1e-6);
+
+/** The size of a tool: a metric roll keeps its metric name in a shop that reads inches, with what it is there behind it. */
+export function toolText(mm: number, system: System): string {
+  const other: System = system === 'inch' ? 'metric' : 'inch';
+  const named = (own: System) => `${minus(trimmed(inUnit(mm, own).toFixed(own === 'metric' ? 4 : 6)))} ${lengthUnit(own).name}`;
+  return !isMade(mm, system) && isMade(mm, other) ? `${named(other)} (${readingText(mm, system)})` : named(system);
+}
+
+/** Divisions that dials have (mm): half a micrometre, half a tenth. */
+const GRADED: Record<System, number> = { metric: 0.0005, inch: 0.00127 };
+const isGraded = (mm: number, system: System) => Math.abs(mm / GRADED[system] - Math.round(mm / GRADED[system])) < 1e-6;
+
+/** A division of a dial: in the system the dial is made in. */
+export function divisionText(mm: number, system: System): string {
+  const other: System = system === 'inch' ? 'metric' : 'inch';
+  return fineText(mm, !isGraded(mm, system) && isGraded(mm, other) ? other : system);
+}
+
+/** The blocks of a stack, in the unit their set is made in. */
+export const blocksSum = (blocks: readonly number[], set: System) => `${blocks.map((block) => lengthText(Number(block.toFixed(7)), set).replace(/ .*$/, '')).join(' + ')} ${lengthUnit(set).name}`;

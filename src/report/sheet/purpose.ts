@@ -1,0 +1,31 @@
+/** What a sheet is for, and what it says at its top: a work order only where the plan gives the films. */
+import type { Design } from '../../design/definition.ts';
+import type { System } from '../../design/units.ts';
+import type { CutReport } from '../cut/definition.ts';
+import { cutVerdict, limitSentences } from '../cut/verdict.ts';
+import { fitSection } from '../fit/section.ts';
+import { fitVerdict, type Verdict } from '../fit/verdict.ts';
+
+export interface Purpose extends Verdict {
+  /** work: steps to be carried out; parts: nothing is cut; refused: no plan gives the films, so there is nothing to carry out */
+  kind: 'work' | 'parts' | 'refused';
+}
+
+/** mm: less nobody can take off */
+const NOTHING = 1e-4;
+/** With more cuts than this the steps say by themselves what comes off. */
+const NAMED = 3;
+
+/** What the steps say by themselves, and what is another job than this. */
+const LEFT_OUT = /^(In this order|Lapped together|Nothing stops this journal)/;
+
+export function purposeOf(design: Design, cut: CutReport | null, system: System): Purpose {
+  if (cut === null) return { kind: 'parts', ...fitVerdict(design, fitSection(design), system) };
+  const verdict = cutVerdict(design, cut, system);
+  if (verdict.tone === 'stop' || (cut.status === 'infeasible' && !cut.inTolerance)) return { kind: 'refused', tone: 'stop', headline: verdict.headline, sentences: cut.status === 'infeasible' ? limitSentences(cut, system) : [] };
+  const cuts = cut.steps.filter(({ deepest }) => deepest >= NOTHING).length + cut.faces.filter(({ off }) => Math.abs(off) >= NOTHING).length;
+  if (cuts === 0) return { kind: 'parts', ...verdict };
+  const headline = cuts <= NAMED ? verdict.headline : `${cuts} cuts, as the steps say, ${cut.feasible ? 'give every seat its film' : 'bring every film within its tolerance'} at one position.`;
+  const sentences = verdict.sentences.filter((sentence) => !LEFT_OUT.test(sentence));
+  return { kind: 'work', ...verdict, headline, sentences };
+}
