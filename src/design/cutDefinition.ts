@@ -44,7 +44,7 @@ const machine = z.strictObject({
   setBy: z.optional(z.enum(['sineBar', 'alongBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']).check(z.meta({ title: 'Angle set by', description: 'The way that costs the film least when left out' }))),
   toolHeight: z.optional(number('fine', 'Tool height', 'Tool, wheel or diamond above or below the centre; 0.05 when left out', { min: -10, max: 10 })),
   lean: z.optional(number('phase', 'Indicator leans', 'Between its lever or spindle and what is measured; 5 when left out', { min: -80, max: 80 })),
-  warm: z.optional(number('temperature', 'Work warmer', 'Work above the gauge as it is gauged; 2 when left out', { min: -100, max: 100 })),
+  warm: z.optional(number('warmer', 'Work warmer', 'Work above the gauge as it is gauged; 2 when left out', { min: -100, max: 100 })),
   expansion: z.optional(number('expansion', 'Expansion of the work', 'That of plain carbon steel (journal) or bearing bronze (bush) when left out', { min: 0, max: 1e-3 })),
   anchor: z.optional(number('length', 'Work held at', 'Station from which the work grows; 0 when left out', STATION)),
 });

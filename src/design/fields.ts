@@ -14,6 +14,7 @@ export type Quantity =
   | 'pressure'
   | 'speed'
   | 'temperature'
+  | 'warmer'
   | 'viscosity'
   | 'kinematicViscosity'
   | 'density'
@@ -43,6 +44,7 @@ const UNIT: Record<Quantity, string> = {
   pressure: 'MPa',
   speed: 'rev/min',
   temperature: 'degC',
+  warmer: 'K',
   count: '1',
   viscosity: 'Pa.s',
   kinematicViscosity: 'mm2/s',

@@ -25,6 +25,8 @@ const UNITS = {
   torque: { metric: { name: 'N·mm', size: 1 }, inch: { name: 'lbf·in', size: POUND_FORCE * INCH } },
   pressure: { metric: { name: 'MPa', size: 1 }, inch: { name: 'psi', size: POUND_FORCE / INCH ** 2 } },
   temperature: { metric: { name: '°C', size: 1, also: ['C'] }, inch: { name: '°F', size: 5 / 9, zero: -160 / 9, also: ['F'] } },
+  /** a difference of temperatures */
+  warmer: { metric: { name: '°C', size: 1, also: ['C', 'K'] }, inch: { name: '°F', size: 5 / 9, also: ['F'] } },
   /** mm³/s */
   flow: { metric: { name: 'mm³/s', size: 1 }, inch: { name: 'in³/min', size: INCH ** 3 / 60 } },
   mass: { metric: { name: 'kg', size: 1 }, inch: { name: 'lb', size: POUND } },

@@ -23,6 +23,7 @@ const WRITTEN: Record<Quantity, Written> = {
   pressure: measured('pressure'),
   speed: plain('rev/min', ['rpm', '1/min']),
   temperature: measured('temperature'),
+  warmer: measured('warmer'),
   viscosity: plain('Pa·s', ['Pa.s', 'Pa s']),
   kinematicViscosity: plain('mm²/s', ['mm2/s', 'cSt']),
   density: plain('g/cm³', ['g/cm3']),

@@ -32,3 +32,9 @@ test('a number per kelvin without saying so is asked about; so is what is no uni
   expect(typed('steel')).toMatchObject({ ok: false });
   expect(typed('2000')).toMatchObject({ ok: false, message: 'found 2000 µm/(m·K); it must be at most 1000 µm/(m·K)' });
 });
+
+test('a difference of temperatures has no nought of its own', () => {
+  expect(quantityText('warmer', 2, 'metric')).toBe('2 °C');
+  expect(quantityText('warmer', 2, 'inch')).toBe('3.6 °F');
+  expect(typedQuantity({ title: '', description: '', quantity: 'warmer', unit: 'K', bounds: [], optional: false }, '9', 'inch')).toEqual({ ok: true, value: 5 });
+});

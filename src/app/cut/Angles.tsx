@@ -1,11 +1,11 @@
 /** Setting the angle of every surface that is cut: the way to set it, then all ways, each with what it costs the film. */
 import type { CSSProperties } from 'react';
+import { stackText as ownStack, toolText } from '../../design/tools.ts';
 import { angleText, fineText, fineUnit, readingText, type System, TENTH } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { settingSentence } from '../../report/cut/setUpSentences.ts';
 import { WAYS } from '../../report/cut/words.ts';
 import { blocksText, errorText } from './angleTexts.ts';
-import { readText } from './gaugeText.ts';
 import { HollowFlank } from './HollowFlank.tsx';
 
 /** Widths of the columns of figures on a phone. */
@@ -13,7 +13,8 @@ const FOUR = { '--widths': '1.35fr 0.8fr 1fr 1fr' } as CSSProperties;
 
 type Setting = CutReport['settings'][number];
 
-export function Angles({ cut, system }: { cut: CutReport; system: System }) {
+/** `blocks`: the system of the set of blocks. */
+export function Angles({ cut, blocks, system }: { cut: CutReport; blocks: System; system: System }) {
   if (cut.settings.length === 0) return null;
   return (
     <section aria-label="Setting the angle">
@@ -29,7 +30,7 @@ export function Angles({ cut, system }: { cut: CutReport; system: System }) {
           </p>
           {setting.needed && <p>{indicatorText(setting.needed.indicator, system)}</p>}
           <p>
-            {stackText(setting, system)} Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
+            {stackText(setting, blocks, system)} Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
           </p>
           <Ways setting={setting} system={system} />
           {setting.hollow && <HollowFlank setting={setting} hollow={setting.hollow} system={system} />}
@@ -48,11 +49,11 @@ function indicatorText(least: number, system: System): string {
 }
 
 /** Stack and blocks, with what their miss costs; a straight surface has none. */
-function stackText(setting: Setting, system: System): string {
+function stackText(setting: Setting, blocks: System, system: System): string {
   if (setting.halfAngle === 0) return 'A straight surface needs no sine bar.';
   const least = LEAST * fineUnit(system).size;
   const costs = setting.blocksFilm === null || setting.blocksFilm < NONE ? '' : `, ${setting.blocksFilm < least ? `less than ${fineText(least, system)}` : fineText(setting.blocksFilm, system)} of film`;
-  return `Sine bar of ${readText(setting.bar, system)}: stack ${readingText(setting.stack, system)}, blocks ${blocksText(setting, system)}${costs}.`;
+  return `Sine bar of ${toolText(setting.bar, system)}: stack ${ownStack(Number(setting.stack.toFixed(4)), blocks, system)}, blocks ${blocksText(setting, blocks, system)}${costs}.`;
 }
 
 /** Nothing at all (mm of film), and the least that is told (of the unit of small lengths). */

@@ -1,10 +1,13 @@
 /** What may be cut and what not, with what preferences, on what machine: controls made from the definition. */
 import { useStore } from 'zustand';
 import { without, withValue } from '../../design/place.ts';
+import type { System } from '../../design/units.ts';
 import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
+import { USUAL_MACHINE } from '../../report/cut/usualMachine.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
+import { useTools } from '../tools.ts';
 import { allowedAt, withAllowed, withFace, withFaceSeat, withoutFace } from './entries.ts';
 
 type Options = readonly { value: string; text: string }[];
@@ -44,14 +47,19 @@ const PREFERENCES: Control[] = [
   { kind: 'quantity', path: 'cut.doubt' },
 ];
 
-const quantities = (...keys: string[]): Control[] => keys.map((key) => ({ kind: 'quantity', path: `cut.machine.${key}` }));
+/** Numbers of the machine, each with what it is taken to be where nothing is said. */
+const quantities = (tools: System, ...keys: string[]): Control[] =>
+  keys.map((key) => {
+    const otherwise = (USUAL_MACHINE[tools] as unknown as Record<string, number | undefined>)[key];
+    return { kind: 'quantity', path: `cut.machine.${key}`, ...(otherwise !== undefined && { otherwise }), ...(key === 'bar' && { tool: true }) };
+  });
 
-const DIALS: Control[] = [
+const dials = (tools: System): Control[] => [
   choice('cut.machine.dial', 'Cross-feed dial', 'What it counts; radius when left out', 'counts the radius', [{ value: 'diameter', text: 'counts the diameter' }]),
-  ...quantities('division', 'axialDivision', 'pass', 'slide'),
+  ...quantities(tools, 'division', 'axialDivision', 'pass', 'slide'),
 ];
 
-const ANGLES: Control[] = [
+const angles = (tools: System): Control[] => [
   choice('cut.machine.setBy', 'Angle set by', 'The way whose error counts in the budget', 'whatever costs the film least', [
     { value: 'alongBar', text: 'slide run along a sine bar' },
     { value: 'sineBar', text: 'part held on a sine bar' },
@@ -64,17 +72,18 @@ const ANGLES: Control[] = [
   choice(
     'cut.machine.blocks',
     'Block set',
-    'From which the stack is made; M112 when left out',
-    'M112',
-    BLOCK_SETS.filter(({ name }) => name !== 'M112').map(({ name }) => ({ value: name, text: name })),
+    'From which the stack is made; when left out M112, or the 81 inch blocks of an inch shop',
+    'as the tools: M112, or 81 inch',
+    BLOCK_SETS.map(({ name, system }) => ({ value: name, text: system === 'inch' ? `${name} inch` : name })),
   ),
-  ...quantities('bar', 'travel', 'indicator', 'scaleRadius', 'scaleReading', 'centres'),
+  ...quantities(tools, 'bar', 'travel', 'indicator', 'scaleRadius', 'scaleReading', 'centres'),
 ];
 
-const ERRORS: Control[] = quantities('toolHeight', 'lean', 'warm', 'expansion', 'anchor');
+const errors = (tools: System): Control[] => quantities(tools, 'toolHeight', 'lean', 'warm', 'expansion', 'anchor');
 
 export default function CutControls({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
+  const tools = useTools(useStore(work.store, (state) => state.system));
   const { cut } = design;
   if (!cut) return null;
   return (
@@ -127,9 +136,9 @@ export default function CutControls({ work }: { work: Work }) {
       <details>
         <summary>The machine: dials, angle, errors</summary>
         <div className="groups">
-          <ControlGroup title="dials" rows={DIALS} />
-          <ControlGroup title="setting the angle" rows={ANGLES} />
-          <ControlGroup title="errors to reckon with" rows={ERRORS} />
+          <ControlGroup title="dials" rows={dials(tools)} />
+          <ControlGroup title="setting the angle" rows={angles(tools)} />
+          <ControlGroup title="errors to reckon with" rows={errors(tools)} />
         </div>
       </details>
     </section>

@@ -1,5 +1,4 @@
 /** Takes the parts as the plan leaves them into the design; where that is not what was wanted it says what it will be. */
-import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
@@ -11,12 +10,13 @@ interface Props {
   work: Work;
   /** the design the plan was made for */
   design: Design;
+  /** whether another plan is on its way */
+  stale: boolean;
   cut: CutReport;
   system: System;
 }
 
-export function TakeDone({ work, design, cut, system }: Props) {
-  const stale = useStore(work.store, (state) => state.design !== design);
+export function TakeDone({ work, design, stale, cut, system }: Props) {
   if (cut.steps.length + cut.faces.length === 0) return null;
   const films = filmsText(design, cut.films, system);
   const why = refusal(cut);

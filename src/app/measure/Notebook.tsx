@@ -26,10 +26,14 @@ interface Props {
   ask(reading: Reading | null): void;
 }
 
+/** More entries than this scroll in a box of their own. */
+const LONG = 30;
+
 export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const readings = design.readings ?? [];
+  const long = readings.length > LONG;
   // The entry just written stands open, for its set-up.
   const [written, setWritten] = useState<number | null>(null);
   const done = (index: number) => {
@@ -47,10 +51,13 @@ export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
           <span>Off by</span>
         </p>
       )}
-      {readings.map((reading, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
-        <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} open={i === written} />
-      ))}
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by the keyboard */}
+      <div className={long ? 'long' : ''} {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}>
+        {readings.map((reading, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
+          <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} open={i === written} />
+        ))}
+      </div>
       {asked && <NewEntry key={JSON.stringify(asked)} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={done} cancel={() => ask(null)} />}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (

@@ -19,7 +19,7 @@ const HEIGHT = 210;
 /** Uncertainties; no more are drawn to scale. */
 const MOST = 5;
 /** px that a number of the notebook takes below the chart. */
-const NUMBER = 22;
+const NUMBER = 30;
 
 export function ResidualPlot({ normalised, names, disagreeing }: Props) {
   const box = useRef<HTMLElement>(null);

@@ -5,6 +5,7 @@ import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { leftVerdict } from '../../report/cut/leftVerdict.ts';
+import { toAngleTools } from '../../report/cut/toCut.ts';
 import { cutVerdict, nothingToCut } from '../../report/cut/verdict.ts';
 import { designWithCut } from '../../report/cut/withCut.ts';
 import { WorkContext } from '../controls/context.ts';
@@ -22,6 +23,7 @@ import { TakeDone } from '../cut/TakeDone.tsx';
 import { Trials } from '../cut/Trials.tsx';
 import '../cut/cut.css';
 import type { Work } from '../store.ts';
+import { useShopDesign } from '../useShopDesign.ts';
 import { useSolved } from '../useSolved.ts';
 
 export default function CutScreen({ work }: { work: Work }) {
@@ -59,8 +61,11 @@ function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; sys
 }
 
 function Plan({ work }: { work: Work }) {
-  const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
+  const design = useShopDesign(
+    useStore(work.store, (state) => state.design),
+    system,
+  );
   const factor = useStore(work.store, (state) => state.factor);
   const { value: cut, of, fault } = useSolved('cut', design);
   if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
@@ -82,9 +87,9 @@ function Plan({ work }: { work: Work }) {
         {isCut && <CloseUps design={of} cut={cut} system={system} />}
       </div>
       {isCut && <Steps work={work} design={of} cut={cut} system={system} />}
-      {isCut && <TakeDone work={work} design={of} cut={cut} system={system} />}
+      {isCut && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
       <CutControls work={work} />
-      {isCut && <Angles cut={cut} system={system} />}
+      {isCut && <Angles cut={cut} blocks={toAngleTools(of.cut).blocks.system} system={system} />}
       {isCut && <BudgetChart design={of} cut={cut} system={system} />}
       {isCut && <OrderOfWork work={work} cut={cut} />}
       <Trials work={work} cut={cut} system={system} />

@@ -6,6 +6,7 @@ import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { designWithCut } from '../../report/cut/withCut.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
+import { heldPosition } from '../../report/sheet/heldPosition.ts';
 import { type Purpose, purposeOf } from '../../report/sheet/purpose.ts';
 import { tolerancedSurfaces } from '../../report/sheet/tolerancedSurfaces.ts';
 import { runWorker } from '../../worker/runClient.ts';
@@ -16,6 +17,7 @@ import { svgText } from '../sheet/svgText.ts';
 import '../sheet/sheet.css';
 import type { Work } from '../store.ts';
 import { useNewest } from '../useNewest.ts';
+import { useShopDesign } from '../useShopDesign.ts';
 import { useSize } from '../useSize.ts';
 import { useSolved } from '../useSolved.ts';
 
@@ -25,8 +27,11 @@ const DRAWINGS = ['journal', 'bush', 'chart'];
 const PAPER_NAMES = Object.keys(PAPERS) as Paper[];
 
 export default function SheetScreen({ work }: { work: Work }) {
-  const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
+  const design = useShopDesign(
+    useStore(work.store, (state) => state.design),
+    system,
+  );
   const { value, of, fault } = useSolved('cut', design);
   const [chosen, setPaper] = useState<Paper | null>(null);
   const sheet = useRef<HTMLDivElement>(null);
@@ -96,14 +101,22 @@ function Sheet({ design, cut, purpose, paper, system }: SheetProps) {
   const box = useRef<HTMLDivElement>(null);
   const { width } = useSize(box, { width: 800, height: 1000 });
   const work = purpose.kind === 'work' ? cut : null;
-  const made = useMemo(() => (work ? designWithCut(design, work) : design), [design, work]);
+  const [made, good] = useMemo(() => madeOf(design, work, purpose.kind), [design, work, purpose.kind]);
   const surfaces = useMemo(() => tolerancedSurfaces(made, made.position ?? 0, work?.steps ?? [], system), [made, work, system]);
   const film = useFilm(purpose.kind === 'refused' ? null : made);
   return (
     <div ref={box}>
-      <Pages paper={paper} room={width} purpose={purpose} design={design} made={made} cut={cut} surfaces={surfaces} film={film} system={system} />
+      <Pages paper={paper} room={width} purpose={purpose} design={design} made={made} good={good} cut={cut} surfaces={surfaces} film={film} system={system} />
     </div>
   );
+}
+
+/** The parts as drawn, where they shall run, and whether every film wanted is within its tolerance there. */
+function madeOf(design: Design, work: CutReport | null, kind: Purpose['kind']): [Design, boolean] {
+  if (work) return [designWithCut(design, work), true];
+  if (kind === 'refused') return [design, false];
+  const { position, good } = heldPosition(design);
+  return [position === (design.position ?? 0) ? design : { ...design, position }, good];
 }
 
 const askFilm = (design: Design) => runWorker().film(design);

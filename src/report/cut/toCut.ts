@@ -10,6 +10,9 @@ import type { Trial } from '../../engine/cutting/trial.ts';
 import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
 import { freeOf, toPlaySeats } from '../play/toPlay.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';
+import { USUAL_MACHINE } from './usualMachine.ts';
+
+const USUAL = USUAL_MACHINE.metric;
 
 export type Cut = NonNullable<Design['cut']>;
 
@@ -55,9 +58,9 @@ export function toPlanInput(design: Design, cut: Cut): PlanInput {
 export function toMachine({ machine = {} }: Cut): Machine {
   return {
     diameterDial: machine.dial === 'diameter',
-    division: metres(machine.division ?? 0.005),
-    axialDivision: metres(machine.axialDivision ?? 0.01),
-    pass: metres(machine.pass ?? 0.005),
+    division: metres(machine.division ?? USUAL.division),
+    axialDivision: metres(machine.axialDivision ?? USUAL.axialDivision),
+    pass: metres(machine.pass ?? USUAL.pass),
     slide: machine.slide === undefined ? null : radians(machine.slide),
   };
 }
@@ -66,13 +69,13 @@ const leanOf = (machine: NonNullable<Cut['machine']>) => radians(machine.lean ??
 
 export function toAngleTools({ machine = {} }: Cut): AngleTools {
   return {
-    bar: metres(machine.bar ?? 100),
+    bar: metres(machine.bar ?? USUAL.bar),
     blocks: BLOCK_SETS.find(({ name }) => name === machine.blocks) ?? DEFAULT_BLOCKS,
-    travel: metres(machine.travel ?? 25),
-    indicator: metres(machine.indicator ?? 0.001),
-    scaleRadius: metres(machine.scaleRadius ?? 300),
-    scaleReading: metres(machine.scaleReading ?? 0.1),
-    centres: metres(machine.centres ?? 150),
+    travel: metres(machine.travel ?? USUAL.travel),
+    indicator: metres(machine.indicator ?? USUAL.indicator),
+    scaleRadius: metres(machine.scaleRadius ?? USUAL.scaleRadius),
+    scaleReading: metres(machine.scaleReading ?? USUAL.scaleReading),
+    centres: metres(machine.centres ?? USUAL.centres),
     lean: leanOf(machine),
   };
 }
@@ -85,8 +88,8 @@ export const wayOf = (cut: Cut): Way => ownWay(cut) ?? 'alongBar';
 /** The errors of a set-up on one part, the angle's left out. */
 export function toErrors({ machine = {} }: Cut, part: Part): Omit<SetUpErrors, 'angle' | 'way'> {
   return {
-    toolHeight: metres(machine.toolHeight ?? 0.05),
-    division: metres(machine.division ?? 0.005),
+    toolHeight: metres(machine.toolHeight ?? USUAL.toolHeight),
+    division: metres(machine.division ?? USUAL.division),
     diameterDial: machine.dial === 'diameter',
     lean: leanOf(machine),
     warm: machine.warm ?? 2,

@@ -1,0 +1,55 @@
+/** The tools of a metric and an inch shop where the design names none. */
+import { describe, expect, test } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { validateDesign } from '../../../src/design/validate.ts';
+import { cutSection } from '../../../src/report/cut/section.ts';
+import { toAngleTools, toMachine } from '../../../src/report/cut/toCut.ts';
+import { USUAL_MACHINE, withShopTools } from '../../../src/report/cut/usualMachine.ts';
+import { solve } from '../../../src/report/report.ts';
+import { notebookDemo } from '../measure/notebooks.ts';
+
+const design: Design = notebookDemo((d) => ({
+  ...d,
+  cut: {
+    allow: [
+      { seat: 'shallow', part: 'journal' },
+      { seat: 'steep', part: 'journal' },
+    ],
+  },
+}));
+
+test('what the file leaves out is metric', () => {
+  const tools = toAngleTools(design.cut!);
+  expect(tools).toMatchObject({ bar: 0.1, blocks: { name: 'M112' }, travel: 0.025 });
+  expect(withShopTools(design, 'metric')).toBe(design);
+  const { cut: _, ...without } = design;
+  expect(withShopTools(without, 'inch')).toBe(without);
+});
+
+describe('an inch shop', () => {
+  const inch = withShopTools(design, 'inch');
+
+  test('sets angles with a 5 in bar on the 81 blocks, by dials of inches', () => {
+    expect(validateDesign(inch).ok).toBe(true);
+    const tools = toAngleTools(inch.cut!);
+    expect(tools.bar).toBeCloseTo(5 * 0.0254, 12);
+    expect(tools.blocks).toMatchObject({ name: '81', system: 'inch' });
+    expect(tools.indicator).toBeCloseTo(0.0001 * 0.0254, 12);
+    const { division, axialDivision } = toMachine(inch.cut!);
+    for (const size of [division, axialDivision]) expect([0.001, 0.0005, 0.0001].some((of) => Math.abs(size / 0.0254 - of) < 1e-9)).toBe(true);
+  });
+
+  test('the plan is made of inch blocks', () => {
+    const stacks = cutSection(inch)!.settings.flatMap(({ blocks }) => (blocks ? [blocks] : []));
+    expect(stacks.length).toBeGreaterThan(0);
+    for (const block of stacks.flat()) expect(Math.abs((block / 25.4) * 1e4 - Math.round((block / 25.4) * 1e4))).toBeLessThan(1e-6);
+  });
+
+  test('what the design names stays, and so does the file', () => {
+    const own = { ...design, cut: { ...design.cut!, machine: { bar: 200, blocks: 'M87' } } };
+    expect(withShopTools(own, 'inch').cut!.machine).toMatchObject({ bar: 200, blocks: 'M87', travel: 25.4 });
+    expect(own.cut.machine).toEqual({ bar: 200, blocks: 'M87' });
+    expect(USUAL_MACHINE.metric.blocks).toBe('M112');
+    expect(solve(own, 'x', ['cut']).cut!.settings[0]!.bar).toBe(200);
+  });
+});
