@@ -2,10 +2,10 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/demos.ts';
-import { readingText } from '../../src/app/sheet/figures.ts';
 import { PAPERS, PIXELS_PER_MM } from '../../src/app/sheet/papers.ts';
 import { svgText } from '../../src/app/sheet/svgText.ts';
 import type { Design } from '../../src/design/definition.ts';
+import { readingText } from '../../src/design/units.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { waysToSet } from '../../src/report/sheet/waysToSet.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';

@@ -25,6 +25,8 @@ export interface SheetContent {
   /** as it is, and as drawn: as it shall be where there is work, else as it is */
   design: Design;
   made: Design;
+  /** whether every film wanted is within its tolerance, at the position drawn */
+  good: boolean;
   cut: CutReport | null;
   surfaces: readonly TolerancedSurface[];
   /** how the drawn parts run; null while it is worked out, undefined where nothing says how */
@@ -45,10 +47,11 @@ const LAST = 'All of this is advice: prove it by measurement before metal is cut
 
 /** mm of paper: a drawing of a part, the chart where it fills its page, and beside the drawings. */
 const DRAWING: Heights = { least: 66, most: 130, apart: 80 };
-const CHART: Heights = { least: 45, most: 170, apart: 90 };
+const CHART: Heights = { least: 45, most: 215, apart: 90 };
 const CHART_BESIDE = 52;
-/** With more cuts than this the chart goes to the drawings. */
-const FEW = 1;
+/** With more than this to be done the chart goes to the drawings: a surface has an angle to set, and a face none. */
+const FEW = 3;
+const SURFACE = 2;
 
 export function Pages({ paper, room, ...content }: Props) {
   const { purpose, design, cut, film } = content;
@@ -72,8 +75,8 @@ const leafClass = ({ tight }: Filled, runsOn = false) => ['leaf', tight && TIGHT
 
 /** What is done at the machine first, then what shall come of it. */
 function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutReport }) {
-  const { purpose, design, made, film, system } = content;
-  const few = work.steps.length + work.faces.length <= FEW;
+  const { purpose, design, made, good, film, system } = content;
+  const few = SURFACE * work.steps.length + work.faces.length <= FEW;
   return (
     <>
       <section className={leafClass(first)} aria-label="Set-up and steps">
@@ -83,7 +86,7 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
           <StepTable design={design} cut={work} system={system} />
           <TrialLine design={design} cut={work} system={system} />
           <OrderList work={work.work} />
-          {few && <Chart made={made} when="after the cut" told system={system} height={first.height} fills />}
+          {few && <Chart made={made} good={good} when="after the cut" told system={system} height={first.height} fills />}
           <Cautions work={work} />
         </div>
       </section>
@@ -91,7 +94,7 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
         <div>
           <Drawings {...content} height={second.height} />
           <Running made={made} film={film} system={system} />
-          {!few && <Chart made={made} when="after the cut" told system={system} height={CHART_BESIDE} />}
+          {!few && <Chart made={made} good={good} when="after the cut" told system={system} height={CHART_BESIDE} />}
         </div>
       </section>
     </>
@@ -100,7 +103,7 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
 
 /** The parts as they are; where nothing is to be cut with room for what was measured. */
 function PartLeaves({ first, second, ...content }: Leaves) {
-  const { purpose, design, made, cut, surfaces, film, system } = content;
+  const { purpose, design, made, good, cut, surfaces, film, system } = content;
   const refused = purpose.kind === 'refused';
   return (
     <>
@@ -115,7 +118,7 @@ function PartLeaves({ first, second, ...content }: Leaves) {
           {!refused && <CheckTable design={made} surfaces={surfaces} system={system} />}
           {refused && cut && <NearestTable design={design} cut={cut} system={system} />}
           {!refused && <Running made={made} film={film} system={system} />}
-          <Chart made={made} when="as it is" told={!refused} system={system} height={second.height} fills />
+          <Chart made={made} good={good} when="as it is" told={!refused} system={system} height={second.height} fills />
           <Cautions work={null} />
         </div>
       </section>
@@ -149,6 +152,7 @@ function Running({ made, film, system }: Pick<Props, 'made' | 'film' | 'system'>
 
 interface ChartProps {
   made: Design;
+  good: boolean;
   when: string;
   /** whether it is told how to set it */
   told: boolean;
@@ -157,11 +161,11 @@ interface ChartProps {
   fills?: boolean;
 }
 
-function Chart({ made, when, told, system, height, fills }: ChartProps) {
+function Chart({ made, good, when, told, system, height, fills }: ChartProps) {
   return (
     <div className="block">
       <p className="under-title">
-        <strong>Film and adjuster, {when}.</strong> {told && settingText(made, system)}
+        <strong>Film and adjuster, {when}.</strong> {told && settingText(made, good, system)}
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone it scrolls sideways, and must be reachable by the keyboard */}
       <section className="drawing" data-drawing="chart" data-fill={fills ? '' : undefined} aria-label="Film chart" tabIndex={0}>
@@ -185,11 +189,12 @@ function DrawingNotes({ purpose, made, surfaces, system }: Omit<Props, 'paper' |
 }
 
 /** How far to back off from first touch. */
-function settingText(made: Design, system: System): string {
+function settingText(made: Design, good: boolean, system: System): string {
   const { firstPosition, first, position } = fitSection(made);
+  if (!good) return 'No position of these parts gives every seat its film.';
   if (firstPosition === null || first === null) return '';
   const off = position - firstPosition;
-  if (off <= 0) return `The ${first} seat touches before the journal is where it runs.`;
+  if (off <= 0) return `The ${first} seat touches before the journal is where it should run.`;
   const pitch = made.adjuster?.pitch;
   return `Set it so: bring the journal rearward until the ${first} seat touches, dry, at ${fineText(firstPosition, system)}; then back off ${fineText(off, system)}${pitch === undefined ? '' : `, ${turnText(off / pitch)} of the adjuster`}, to ${fineText(position, system)}.`;
 }

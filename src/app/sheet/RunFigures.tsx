@@ -1,9 +1,8 @@
 /** How it is to run, for the person who assembles it: speed, oil, load, films cold and warm, where the design says how it runs. */
 import type { Design } from '../../design/definition.ts';
-import { fineText, type System } from '../../design/units.ts';
+import { fineText, placeText, type System } from '../../design/units.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import { filmVerdict } from '../../report/film/verdict.ts';
-import { placeText } from './figures.ts';
 
 interface Props {
   /** the parts as they shall be */

@@ -1,13 +1,14 @@
 /** How the angle of every surface that is cut is set: the way that is fine enough, others that are, those that are not, and a box for what was read. */
 import type { Design } from '../../design/definition.ts';
-import { angleText, fineText, type System } from '../../design/units.ts';
+import { blocksText, toolText } from '../../design/tools.ts';
+import { angleText, fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { toAngleTools } from '../../report/cut/toCut.ts';
 import { type Way, waysToSet } from '../../report/sheet/waysToSet.ts';
 import { millimetres, radians } from '../../report/toEngine.ts';
 import { errorText } from '../cut/angleTexts.ts';
 import { angleZoneText } from './coneTexts.ts';
-import { atLeast, blocksSum, readingText, toolText } from './figures.ts';
+import { atLeast } from './figures.ts';
 
 interface Props {
   design: Design;
@@ -88,9 +89,9 @@ function wayText({ way, reading }: Way, setting: Setting, design: Design, system
   const read = readingText(reading, system);
   switch (way) {
     case 'sineBar':
-      return `Part on a sine bar of ${toolText(setting.bar, system)}, blocks ${blocksSum(setting.blocks ?? [], tools.blocks.system)}${missText(setting, system)}: cone levelled by the indicator`;
+      return `Part on a sine bar of ${toolText(setting.bar, system)}, blocks ${blocksText(setting.blocks ?? [], tools.blocks.system)}${missText(setting, system)}: cone levelled by the indicator`;
     case 'alongBar':
-      return `Slide along a sine bar of ${toolText(setting.bar, system)} on blocks ${blocksSum(setting.blocks ?? [], tools.blocks.system)}${missText(setting, system)}: indicator at nought over ${size(tools.travel)}`;
+      return `Slide along a sine bar of ${toolText(setting.bar, system)} on blocks ${blocksText(setting.blocks ?? [], tools.blocks.system)}${missText(setting, system)}: indicator at nought over ${size(tools.travel)}`;
     case 'alongSlide':
       return `Indicator on a test bar true to the axis: ${read} in ${size(tools.travel)} along the slide set over`;
     case 'alongAxis':

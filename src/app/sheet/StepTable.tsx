@@ -1,11 +1,14 @@
 /** The steps on paper: what to feed, what to read when to stop, and boxes for what was read. */
 import type { Design } from '../../design/definition.ts';
-import { fineText, type System } from '../../design/units.ts';
+import { fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
+import { toMachine } from '../../report/cut/toCut.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
+import { stopTolerance } from '../../report/sheet/stopTolerance.ts';
+import { millimetres } from '../../report/toEngine.ts';
 import { gaugeText } from '../cut/gaugeText.ts';
 import { divisionsText } from '../cut/Steps.tsx';
-import { divisionText, placeText, readingText, toolText } from './figures.ts';
+import { divisionText, zoneText } from './figures.ts';
 
 interface Props {
   design: Design;
@@ -13,17 +16,22 @@ interface Props {
   system: System;
 }
 
-type Row = { what: string; before: string; half: string; stop: string };
+type Row = { what: string; before: string; half: string; stop: string; within?: string | undefined };
 type Stop = CutStepReport['touch'];
-
-const ON_PAPER = { tool: toolText, place: placeText };
 
 const told = (mm: number | null, text: (mm: number) => string) => (mm === null ? '—' : text(mm));
 
 export function StepTable({ design, cut, system }: Props) {
   const fine = (mm: number) => fineText(mm, system);
   const row = (what: string, { before, half, stop }: Stop, text: (mm: number) => string): Row => ({ what, before: told(before, text), half: told(half, text), stop: told(stop, text) });
-  const rows = (step: CutStepReport): Row[] => [...step.gauges.map(({ reading, ...stop }) => row(gaugeText(reading, system, ON_PAPER), stop, (mm) => readingText(mm, system))), row('Stand-off of the journal', step.standOff, fine)];
+  const standOff = (stop: Stop) => row('Stand-off: where the journal first touches', stop, fine);
+  const rows = (step: CutStepReport): Row[] => [
+    ...step.gauges.map(({ reading, ...stop }) => {
+      const within = stopTolerance(step, stop, design.seats.find(({ name }) => name === step.seat)?.film?.tolerance);
+      return { ...row(gaugeText(reading, system), stop, (mm) => readingText(mm, system)), within: within === null ? undefined : `±${zoneText(within, system)}` };
+    }),
+    standOff(step.standOff),
+  ];
   return (
     <table className="sheet-steps">
       <colgroup>
@@ -44,7 +52,7 @@ export function StepTable({ design, cut, system }: Props) {
         <StepBody key={`${step.seat} ${step.part}`} title={`${i + 1}. ${step.seat} ${step.part}: ⌀ ${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}.`} feeds={feedTexts(step, design, system)} rows={rows(step)} />
       ))}
       {cut.faces.map((face, k) => (
-        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} rows={[row('Stand-off of the journal', face.standOff, fine)]} />
+        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} rows={[standOff(face.standOff)]} />
       ))}
     </table>
   );
@@ -52,13 +60,14 @@ export function StepTable({ design, cut, system }: Props) {
 
 /** The cross feed by the person's own dial first, then the other ways to take the same. */
 function feedTexts(step: CutStepReport, design: Design, system: System): string[] {
-  const { dial = 'radius', division = 0.005, axialDivision = 0.01 } = design.cut?.machine ?? {};
+  const { diameterDial, division, axialDivision } = toMachine(design.cut ?? { allow: [] });
   const fine = (mm: number) => fineText(mm, system);
   const { count, depth, last } = step.passes;
-  const inPasses = count === 1 ? `in one pass of ${fine(last)} on the radius` : `in ${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${fine(depth)} on the radius and one of ${fine(last)}`;
+  const onDial = (radius: number) => fine(diameterDial ? 2 * radius : radius);
+  const inPasses = count === 1 ? 'in one pass' : `in ${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${onDial(depth)} and one of ${onDial(last)}`;
   return [
-    `Cross feed ${fine(dial === 'diameter' ? 2 * step.crossFeed : step.crossFeed)} on the ${dial} dial, ${divisionsText(step.crossDivisions)} of ${divisionText(division, system)}, ${inPasses}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fine(step.deepest)} square to the surface.`,
-    ...(step.axialFeed === null || step.axialDivisions === null ? [] : [`axial ${fine(step.axialFeed)}, ${divisionsText(step.axialDivisions)} of ${divisionText(axialDivision, system)}`]),
+    `Cross feed ${onDial(step.crossFeed)} on the ${diameterDial ? 'diameter' : 'radius'} dial, ${divisionsText(step.crossDivisions)} of ${divisionText(millimetres(division), system)}, ${inPasses}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fine(step.deepest)} square to the surface.`,
+    ...(step.axialFeed === null || step.axialDivisions === null ? [] : [`axial ${fine(step.axialFeed)}, ${divisionsText(step.axialDivisions)} of ${divisionText(millimetres(axialDivision), system)}`]),
     `${fine(step.tableFeed)} square to the table set over`,
     ...(step.slideFeed === null ? [] : [`${fine(step.slideFeed)} along the slide`]),
   ];
@@ -74,13 +83,14 @@ function StepBody({ title, feeds: [first, ...others], rows }: { title: string; f
           {others.length > 0 && <span className="others">Or {others.join('; or ')}.</span>}
         </th>
       </tr>
-      {rows.map(({ what, before, half, stop }) => (
+      {rows.map(({ what, before, half, stop, within }) => (
         <tr key={what}>
           <td className="what">{what}</td>
           <td data-label="Now">{before}</td>
           <td data-label="Half way">{half}</td>
           <td data-label="Stop at">
             <strong className="stop">{stop}</strong>
+            {within && <span className="within">{within}</span>}
           </td>
           <td data-label="Read">
             <span className="read-box" />

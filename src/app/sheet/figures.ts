@@ -3,7 +3,7 @@
  *   Inch dimensions have no nought before the point, and as many decimals as their tolerance; metric ones need not (ASME
  *   Y14.5, from memory).
  */
-import { fineText, lengthText, lengthUnit, type System } from '../../design/units.ts';
+import { fineText, lengthUnit, type System } from '../../design/units.ts';
 
 /** Decimals of what is read on a gauge, of a gauged diameter, and of where a surface ends. */
 const READ: Record<System, number> = { metric: 4, inch: 5 };
@@ -21,14 +21,8 @@ const trimmed = (text: string) => (text.includes('.') ? text.replace(/\.?0+$/, '
 const dimension = (text: string, system: System) => (system === 'inch' ? text.replace(/^(−?)0\./, '$1.') : text);
 const inUnit = (mm: number, system: System) => mm / lengthUnit(system).size;
 
-/** What a gauge reads, with its unit: to 0.1 µm, or ten millionths of an inch. */
-export const readingText = (mm: number, system: System) => `${minus(inUnit(mm, system).toFixed(READ[system]))} ${lengthUnit(system).name}`;
-
 /** Where a surface ends, or a gauge stands: nothing hangs on more. */
 export const endText = (mm: number, system: System) => dimension(minus(trimmed(inUnit(mm, system).toFixed(ENDS[system]))), system);
-
-/** A place on the work where a gauge stands, with its unit. */
-export const placeText = (mm: number, system: System) => `${minus(trimmed(inUnit(mm, system).toFixed(READ[system])))} ${lengthUnit(system).name}`;
 
 /** A length that may be more: rounded up to whole millimetres, or tenths of an inch. */
 export const atLeast = (mm: number, system: System) => (system === 'metric' ? `${Math.ceil(mm)} mm` : `${(Math.ceil(10 * inUnit(mm, system)) / 10).toFixed(1)} in`);
@@ -56,17 +50,6 @@ export function diameterLines(mm: number, tolerance: number | null, system: Syst
 }
 export const diameterText = (mm: number, tolerance: number | null, system: System) => diameterLines(mm, tolerance, system).join(' ');
 
-/** Sizes that tools are made in: hundredths of a millimetre; thous and sixty-fourths of an inch (mm). */
-const MADE: Record<System, readonly number[]> = { metric: [0.01], inch: [0.0254, 25.4 / 64] };
-const isMade = (mm: number, system: System) => MADE[system].some((step) => Math.abs(mm / step - Math.round(mm / step)) < 1e-6);
-
-/** The size of a tool: a metric roll keeps its metric name in a shop that reads inches, with what it is there behind it. */
-export function toolText(mm: number, system: System): string {
-  const other: System = system === 'inch' ? 'metric' : 'inch';
-  const named = (own: System) => `${minus(trimmed(inUnit(mm, own).toFixed(own === 'metric' ? 4 : 6)))} ${lengthUnit(own).name}`;
-  return !isMade(mm, system) && isMade(mm, other) ? `${named(other)} (${readingText(mm, system)})` : named(system);
-}
-
 /** Divisions that dials have (mm): half a micrometre, half a tenth. */
 const GRADED: Record<System, number> = { metric: 0.0005, inch: 0.00127 };
 const isGraded = (mm: number, system: System) => Math.abs(mm / GRADED[system] - Math.round(mm / GRADED[system])) < 1e-6;
@@ -76,6 +59,3 @@ export function divisionText(mm: number, system: System): string {
   const other: System = system === 'inch' ? 'metric' : 'inch';
   return fineText(mm, !isGraded(mm, system) && isGraded(mm, other) ? other : system);
 }
-
-/** The blocks of a stack, in the unit their set is made in. */
-export const blocksSum = (blocks: readonly number[], set: System) => `${blocks.map((block) => lengthText(Number(block.toFixed(7)), set).replace(/ .*$/, '')).join(' + ')} ${lengthUnit(set).name}`;

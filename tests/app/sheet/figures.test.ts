@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { angleToleranceText, angleZoneText, coneText } from '../../../src/app/sheet/coneTexts.ts';
-import { atLeast, blocksSum, diameterText, divisionText, endText, exactText, readingText, toolText, zoneText } from '../../../src/app/sheet/figures.ts';
+import { atLeast, diameterText, divisionText, endText, exactText, zoneText } from '../../../src/app/sheet/figures.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { tolerancedSurfaces } from '../../../src/report/sheet/tolerancedSurfaces.ts';
 
@@ -30,15 +30,7 @@ test('a tolerance is never rounded up, and loses no more than a tenth', () => {
   expect(angleZoneText(2.19 / 3600)).toBe('2.1″');
 });
 
-test('readings to 0.1 µm or ten millionths; tools by the name they are made under; lengths that may be more rounded up', () => {
-  expect(readingText(33.01196, 'metric')).toBe('33.0120 mm');
-  expect(readingText(33.01196, 'inch')).toBe('1.29968 in');
-  expect(toolText(6, 'metric')).toBe('6 mm');
-  expect(toolText(6, 'inch')).toBe('6 mm (0.23622 in)');
-  expect(toolText(6.35, 'inch')).toBe('0.25 in');
-  expect(toolText(25.4 / 64, 'metric')).toBe('0.015625 in (0.3969 mm)');
-  expect(blocksSum([1.0005, 1.21, 50], 'metric')).toBe('1.0005 + 1.210 + 50.000 mm');
-  expect(blocksSum([2.54 * 1.0005], 'inch')).toBe('0.10005 in');
+test('a dial keeps the divisions of the system it is made in; lengths that may be more are rounded up', () => {
   expect([divisionText(0.005, 'metric'), divisionText(0.005, 'inch'), divisionText(0.0254, 'inch'), divisionText(0.00127, 'metric')]).toEqual(['5.00 µm', '5.00 µm', '10.00 tenths', '0.50 tenths']);
   expect([atLeast(60.2, 'metric'), atLeast(60.2, 'inch')]).toEqual(['61 mm', '2.4 in']);
 });

@@ -1,0 +1,14 @@
+/** Where the journal stands on a sheet: where it is, or, where that leaves a film out of its tolerance, in the middle of where none is. */
+import type { Design } from '../../design/definition.ts';
+import { fitSection } from '../fit/section.ts';
+
+/** mm: a position this near to the end of a stretch is within it. */
+const ROUNDING = 1e-9;
+
+/** mm, and whether every film wanted is within its tolerance there */
+export function heldPosition(design: Design): { position: number; good: boolean } {
+  const { position, permitted } = fitSection(design);
+  if (permitted === null) return { position, good: false };
+  const within = position >= permitted.from - ROUNDING && position <= permitted.to + ROUNDING;
+  return { position: within ? position : (permitted.from + permitted.to) / 2, good: true };
+}
