@@ -20,13 +20,14 @@ export function TakeDone({ work, design, stale, cut, system }: Props) {
   if (cut.steps.length + cut.faces.length === 0) return null;
   const films = filmsText(design, cut.films, system);
   const why = refusal(cut);
+  const kept = cut.remaining ? ' as they were planned, not as the trials tell, which become notes,' : ' as planned';
   const take = () => work.change((d) => designWithPlanDone(d, cut, system));
   return (
     <p className="buttons">
       <button type="button" className={cut.feasible ? 'main' : ''} disabled={stale || why !== null} onClick={take}>
         {cut.feasible ? 'Take the plan as done' : `Take the nearest as done: ${films}`}
       </button>
-      <span className="fine">{why ?? `Puts the parts as planned into the design${cut.feasible ? '' : ', though the films are then not those wanted'}; one undo takes it back.`}</span>
+      <span className="fine">{why ?? `Puts the parts${kept} into the design${cut.feasible ? '' : ', though the films are then not those wanted'}; one undo takes it back.`}</span>
     </p>
   );
 }

@@ -23,7 +23,7 @@
  *         D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, 2003, chapter 27; recursive least
  *         squares: R. E. Kalman, 1960 (all from memory)
  */
-import { dot, type HalfSpace, type Mode, modeWithin, type Normal, times } from './bounded.ts';
+import { dot, type HalfSpace, type Mode, modeWithin, type Normal, times, Walls } from './bounded.ts';
 
 /** A value read (m), linear in e about the point it was worked out at: predicted + gains·(e - about). */
 export interface Told {
@@ -52,8 +52,10 @@ export interface Account extends Normal {
 }
 
 /** Squares by which an account may be worse than the best and still be carried on, and how many are. */
-const WORTH = 40;
+const WORTH = 30;
 const MOST_ACCOUNTS = 12;
+/** A bound this many standard deviations away is never reached by readings that do not contradict what is believed. */
+const OUT_OF_REACH = 9;
 
 /** Before the first trial. `doubt`: standard uncertainty of every film (m). */
 export function beginning(seats: number, doubt: number): Account {
@@ -98,14 +100,22 @@ export function withTold(account: Account, { value, sigma, predicted, gains, abo
 
 /** The account with more bounds, its mode found. */
 export function settled(account: Account, bounds: readonly Bound[]): Account {
-  const all = [...account.bounds, ...bounds.map(({ gains, limit }) => ({ normal: onUnknowns(account, gains), limit }))];
+  const { mean, covariance } = account;
+  const near = bounds.map(({ gains, limit }) => ({ normal: onUnknowns(account, gains), limit })).filter(({ normal, limit }) => limit - dot(normal, mean) < OUT_OF_REACH * Math.sqrt(Math.max(0, dot(normal, times(covariance, normal)))));
+  const all = [...account.bounds, ...near];
   return { ...account, bounds: all, mode: modeWithin(account, all) };
 }
 
-/** The best first; those too unlikely to matter left out. */
-export function ranked<A extends Account>(accounts: readonly A[]): A[] {
-  const sorted = [...accounts].sort((a, b) => costOf(a) - costOf(b));
-  return sorted.filter((account) => costOf(account) <= costOf(sorted[0]!) + WORTH).slice(0, MOST_ACCOUNTS);
+/** The best first; those too unlikely to matter left out, but of each kind the best stays, for later trials may speak for it. */
+export function ranked<A extends Account>(accounts: readonly A[], kindOf: (account: A) => unknown): A[] {
+  const sorted = [...accounts].sort((a, b) => costOf(a) - costOf(b)).filter((account, _, [best]) => costOf(account) <= costOf(best!) + WORTH);
+  const kinds = new Set<unknown>();
+  const [firsts, others]: [A[], A[]] = [[], []];
+  for (const account of sorted) {
+    (kinds.has(kindOf(account)) ? others : firsts).push(account);
+    kinds.add(kindOf(account));
+  }
+  return [...firsts, ...others.slice(0, Math.max(0, MOST_ACCOUNTS - firsts.length))].sort((a, b) => costOf(a) - costOf(b));
 }
 
 /** How likely each account is, all together 1. */
@@ -146,13 +156,29 @@ function endWithin(account: Account, gains: readonly number[], side: 1 | -1, mos
   const here: End = { value: dot(row, account.mode.point), films: filmsOf(account) };
   if (!(variance > 0)) return here;
   const centre = dot(row, account.mean);
-  const held: number[][] = account.covariance.map((r, i) => r.map((c, j) => c - (along[i]! * along[j]!) / variance));
+  const { bounds } = account;
+  // With u held the covariance is P - along·alongᵀ/variance, and the mean moves along with u.
+  const walls = new Walls(bounds, (g) => {
+    const share = dot(along, g) / variance;
+    return times(account.covariance, g).map((p, i) => p - along[i]! * share);
+  });
+  const over = bounds.map(({ normal, limit }) => dot(normal, account.mean) - limit);
+  const follows = bounds.map(({ normal }) => dot(normal, along) / variance);
   const at = (value: number) => {
-    const away = (value - centre) / variance;
-    const mode = modeWithin({ mean: account.mean.map((m, i) => m + along[i]! * away), covariance: held }, account.bounds);
-    return { cost: account.cost + (value - centre) * away + mode.cost, point: mode.point };
+    const { cost, shift } = walls.held(over.map((r, c) => r + follows[c]! * (value - centre)));
+    return { cost: account.cost + (value - centre) ** 2 / variance + cost, shift };
   };
-  const end = (value: number): End => ({ value, films: times(account.now, at(value).point) });
+  const end = (value: number): End => {
+    const { shift } = at(value);
+    const back = shift?.();
+    return {
+      value,
+      films: times(
+        account.now,
+        account.mean.map((m, i) => m + (along[i]! * (value - centre)) / variance + (back?.[i] ?? 0)),
+      ),
+    };
+  };
   // Bounds can only cost more: without them it would end here.
   const farthest = centre + side * Math.sqrt(Math.max(0, (most - account.cost) * variance));
   if (at(farthest).cost <= most + 1e-9) return end(farthest);

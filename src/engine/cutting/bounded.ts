@@ -32,7 +32,11 @@ const SOFT = 1e-10;
 /** A bound overstepped by less than this (m) is kept. */
 const KEPT = 1e-14;
 
-export const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, x, i) => sum + x * b[i]!, 0);
+export const dot = (a: readonly number[], b: readonly number[]): number => {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
+};
 export const times = (matrix: readonly number[][], x: readonly number[]): number[] => matrix.map((row) => dot(row, x));
 
 export interface Mode {
@@ -41,68 +45,101 @@ export interface Mode {
   cost: number;
 }
 
-export function modeWithin({ mean, covariance }: Normal, bounds: readonly HalfSpace[]): Mode {
-  const over = bounds.map(({ normal, limit }) => dot(normal, mean) - limit);
-  if (over.every((r) => r <= KEPT)) return { point: mean, cost: 0 };
-  const pulls = bounds.map(({ normal }) => times(covariance, normal));
-  const dual = bounds.map(({ normal }, i) => pulls.map((pull, j) => dot(normal, pull) + (i === j ? SOFT * SOFT : 0)));
-  const multipliers = nonNegative(dual, over);
-  return { point: mean.map((m, i) => m - pulls.reduce((sum, pull, c) => sum + multipliers[c]! * pull[i]!, 0)), cost: Math.max(0, dot(multipliers, over)) };
-}
+export const modeWithin = ({ mean, covariance }: Normal, bounds: readonly HalfSpace[]): Mode => {
+  const { cost, shift } = new Walls(bounds, (g) => times(covariance, g)).held(bounds.map(({ normal, limit }) => dot(normal, mean) - limit));
+  return { point: shift ? mean.map((m, i) => m + shift()[i]!) : mean, cost };
+};
 
-/** λ ≥ 0 with the least ½·λᵀ·K·λ - rᵀ·λ, K positive. */
-function nonNegative(matrix: readonly number[][], right: readonly number[]): number[] {
-  const size = right.length;
-  let x = new Array<number>(size).fill(0);
-  let active: number[] = [];
-  // Every round adds one bound; each of them is left a few times at most.
-  for (let round = 0; round < 10 * size + 10; round++) {
-    const rest = right.map((r, i) => r - dot(matrix[i]!, x));
-    let next = -1;
-    for (let i = 0; i < size; i++) if (!active.includes(i) && rest[i]! > KEPT && (next < 0 || rest[i]! > rest[next]!)) next = i;
-    if (next < 0) break;
-    active = [...active, next];
-    for (;;) {
-      const found = solvedFor(matrix, right, active);
-      if (found.every((value) => value > 0)) {
-        x = new Array<number>(size).fill(0);
-        for (const [k, i] of active.entries()) x[i] = found[k]!;
-        break;
+/** Bounds round normal variables of one covariance; what a bound needs of it is worked out the first time it holds something back. */
+export class Walls {
+  private readonly pulls: number[][] = [];
+  private readonly columns: number[][] = [];
+
+  /** @param pull the covariance times a vector */
+  constructor(
+    private readonly bounds: readonly HalfSpace[],
+    private readonly pull: (normal: readonly number[]) => number[],
+  ) {}
+
+  /** By how much the mean oversteps each bound (m): what it costs to be moved back, and the way back; null where it need not move. */
+  held(over: readonly number[]): { cost: number; shift: (() => number[]) | null } {
+    if (over.every((r) => r <= KEPT)) return { cost: 0, shift: null };
+    const { active, values } = this.multipliers(over);
+    const cost = active.reduce((sum, c, k) => sum + values[k]! * over[c]!, 0);
+    return { cost: Math.max(0, cost), shift: () => active.reduce<number[]>((sum, c, k) => this.pulls[c]!.map((p, i) => (sum[i] ?? 0) - values[k]! * p), []) };
+  }
+
+  /** Column of K for one bound. */
+  private column(c: number): number[] {
+    const known = this.columns[c];
+    if (known) return known;
+    const pull = this.pull(this.bounds[c]!.normal);
+    const column = this.bounds.map(({ normal }, i) => dot(normal, pull) + (i === c ? SOFT * SOFT : 0));
+    this.pulls[c] = pull;
+    this.columns[c] = column;
+    return column;
+  }
+
+  /** λ ≥ 0 with the least ½·λᵀ·K·λ - rᵀ·λ, those above 0. */
+  private multipliers(right: readonly number[]): { active: number[]; values: number[] } {
+    const size = right.length;
+    let active: number[] = [];
+    let values: number[] = [];
+    // Every round adds one bound; each of them is left a few times at most.
+    for (let round = 0; round < 10 * size + 10; round++) {
+      const rest = [...right];
+      for (const [k, c] of active.entries()) {
+        const column = this.column(c);
+        for (let i = 0; i < size; i++) rest[i]! -= column[i]! * values[k]!;
       }
-      // As far toward it as all stay above nothing; what arrives at nothing is let go.
-      let step = 1;
-      for (const [k, i] of active.entries()) if (found[k]! <= 0) step = Math.min(step, x[i]! / (x[i]! - found[k]!) || 0);
-      for (const [k, i] of active.entries()) x[i] = x[i]! + step * (found[k]! - x[i]!);
-      const kept = active.filter((i, k) => !(found[k]! <= 0 && x[i]! <= 1e-12 * Math.abs(found[k]!)));
-      for (const i of active) if (!kept.includes(i)) x[i] = 0;
-      if (kept.length === 0 || kept.length === active.length) return x;
-      active = kept;
+      let next = -1;
+      for (let i = 0; i < size; i++) if (rest[i]! > KEPT && (next < 0 || rest[i]! > rest[next]!) && !active.includes(i)) next = i;
+      if (next < 0) break;
+      const before = { active, values };
+      active = [...active, next];
+      values = [...values, 0];
+      for (;;) {
+        const found = this.solvedFor(active, right);
+        if (found.every((value) => value > 0)) {
+          values = found;
+          break;
+        }
+        // As far toward it as all stay above nothing; what arrives at nothing is let go.
+        let step = 1;
+        for (const [k, value] of found.entries()) if (value <= 0) step = Math.min(step, values[k]! / (values[k]! - value) || 0);
+        const moved = values.map((v, k) => v + step * (found[k]! - v));
+        const kept = active.flatMap((_, k) => (found[k]! <= 0 && moved[k]! <= 1e-12 * Math.abs(found[k]!) ? [] : [k]));
+        if (kept.length === active.length) return before;
+        active = kept.map((k) => active[k]!);
+        values = kept.map((k) => moved[k]!);
+        if (active.length === 0) return before;
+      }
     }
+    return { active, values };
   }
-  return x;
-}
 
-/** Solves the rows and columns that are active, by Cholesky's root. */
-function solvedFor(matrix: readonly number[][], right: readonly number[], active: readonly number[]): number[] {
-  const n = active.length;
-  const root: number[][] = [];
-  for (let i = 0; i < n; i++) {
-    const row: number[] = [];
-    for (let j = 0; j <= i; j++) {
-      let sum = matrix[active[i]!]![active[j]!]!;
-      for (let k = 0; k < j; k++) sum -= (i === j ? row[k]! : root[j]![k]!) * row[k]!;
-      row.push(i === j ? Math.sqrt(Math.max(sum, SOFT * SOFT * 1e-3)) : sum / root[j]![j]!);
+  /** Solves the rows and columns that are active, by Cholesky's root. */
+  private solvedFor(active: readonly number[], right: readonly number[]): number[] {
+    const n = active.length;
+    const root: number[][] = [];
+    for (let i = 0; i < n; i++) {
+      const row: number[] = [];
+      for (let j = 0; j <= i; j++) {
+        let sum = this.column(active[j]!)[active[i]!]!;
+        for (let k = 0; k < j; k++) sum -= (i === j ? row[k]! : root[j]![k]!) * row[k]!;
+        row.push(i === j ? Math.sqrt(Math.max(sum, SOFT * SOFT * 1e-3)) : sum / root[j]![j]!);
+      }
+      root.push(row);
     }
-    root.push(row);
+    const y = active.map((c) => right[c]!);
+    for (let i = 0; i < n; i++) {
+      for (let k = 0; k < i; k++) y[i]! -= root[i]![k]! * y[k]!;
+      y[i]! /= root[i]![i]!;
+    }
+    for (let i = n - 1; i >= 0; i--) {
+      for (let k = i + 1; k < n; k++) y[i]! -= root[k]![i]! * y[k]!;
+      y[i]! /= root[i]![i]!;
+    }
+    return y;
   }
-  const y = active.map((i) => right[i]!);
-  for (let i = 0; i < n; i++) {
-    for (let k = 0; k < i; k++) y[i]! -= root[i]![k]! * y[k]!;
-    y[i]! /= root[i]![i]!;
-  }
-  for (let i = n - 1; i >= 0; i--) {
-    for (let k = i + 1; k < n; k++) y[i]! -= root[k]![i]! * y[k]!;
-    y[i]! /= root[i]![i]!;
-  }
-  return y;
 }

@@ -127,7 +127,10 @@ interface Explained extends Account {
 function updated(parts: readonly SeatInput[], before: readonly Account[], trial: Trial): TrialResult {
   const touches = trial.standOff !== undefined || (trial.blue ?? []).length > 0;
   const explained = before.flatMap((account) => (touches ? parts.map((_, seat) => explanation(parts, account, trial, seat)) : [explanation(parts, account, trial, null)]));
-  const accounts = ranked(explained.filter((account): account is Explained => account !== null && account !== 'noModel'));
+  const accounts = ranked(
+    explained.filter((account): account is Explained => account !== null && account !== 'noModel'),
+    ({ seat }) => seat,
+  );
   if (accounts.length === 0) return { status: explained.includes('noModel') ? 'noModel' : 'contradiction' };
   if (costOf(accounts[0]!) - costOf(before[0]!) > CONTRADICTED ** 2) return { status: 'contradiction' };
   const films = filmsOf(accounts[0]!);

@@ -44,13 +44,17 @@ describe('a stand-off', () => {
     const films = pair(0.0085, 0.008).map((s) => (s.bush.radius - s.journal.radius) * Math.cos(s.bush.halfAngle));
     const sines = [rad(3), rad(45)].map(Math.sin);
     const doubt = 10 * UM;
-    for (const value of [-12, -8, -4, 0, 5].map((x) => x * UM)) {
-      const read = { value, sigma: 1.5 * UM };
-      const result = trialsOf({ seats: pair(0.0085, 0.008) }, [{ ...bare, standOff: read }], doubt)[0]!;
+    for (const told of [[-12], [-8], [-4], [0], [5], [-12, -3], [4, -9, -9]]) {
+      const reads = told.map((x) => ({ value: x * UM, sigma: 1.5 * UM }));
+      const result = trialsOf(
+        { seats: pair(0.0085, 0.008) },
+        reads.map((standOff) => ({ ...bare, standOff })),
+        doubt,
+      ).at(-1)!;
       if (result.status !== 'updated') throw new Error('not updated');
       const cost = (e: readonly number[]) => {
         const first = Math.max(...e.map((x, k) => -(films[k]! + x) / sines[k]!));
-        return e.reduce((sum, x) => sum + (x / doubt) ** 2, 0) + ((read.value - first) / read.sigma) ** 2;
+        return e.reduce((sum, x) => sum + (x / doubt) ** 2, 0) + reads.reduce((sum, read) => sum + ((read.value - first) / read.sigma) ** 2, 0);
       };
       // a net over all that could be, drawn closer about its best
       let best = [0, 0];
