@@ -2,7 +2,7 @@
  * Sizes of tools as they are engraved or sold: a block, a bar, a ball or a roll keeps the name its maker gave it, whatever units the
  * screen shows. Metric ones go by hundredths of a millimetre, inch ones by thousandths or by sixty-fourths: common practice, no source.
  */
-import { lengthText, lengthUnit, type System } from './units.ts';
+import { fineText, lengthText, lengthUnit, type System } from './units.ts';
 
 const INCH = 25.4;
 /** mm */
@@ -51,4 +51,14 @@ function engraved(mm: number, set: System): string {
 export function stackText(mm: number, set: System, system: System): string {
   const own = lengthText(mm, set);
   return set === system ? own : `${own} (${lengthText(mm, system)})`;
+}
+
+/** Divisions that dials have (mm): half a micrometre, half a tenth. */
+const GRADED: Record<System, number> = { metric: 0.0005, inch: 0.00127 };
+const isGraded = (mm: number, system: System) => Math.abs(mm / GRADED[system] - Math.round(mm / GRADED[system])) < 1e-6;
+
+/** A division of a dial: in the system the dial is made in. */
+export function divisionText(mm: number, system: System): string {
+  const other: System = system === 'inch' ? 'metric' : 'inch';
+  return fineText(mm, !isGraded(mm, system) && isGraded(mm, other) ? other : system);
 }

@@ -132,6 +132,9 @@ export function plusMinusText(mm: number, sigma: number, system: System): string
 }
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 
+/** A length (mm) that may be more: rounded up to whole millimetres, or tenths of an inch. */
+export const atLeastText = (mm: number, system: System) => (system === 'metric' ? `${Math.ceil(mm)} mm` : `${(Math.ceil((10 * mm) / INCH) / 10).toFixed(1)} in`);
+
 /** The size in mm of the unit a bare number means. */
 export const fineUnit = (system: System) => (system === 'metric' ? { size: 0.001, name: 'µm' } : { size: TENTH, name: 'tenths' });
 export const lengthUnit = (system: System) => (system === 'metric' ? { size: 1, name: 'mm' } : { size: INCH, name: 'in' });

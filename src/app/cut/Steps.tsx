@@ -2,6 +2,7 @@
 import type { CSSProperties } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
+import { divisionText } from '../../design/tools.ts';
 import { angleText, fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
@@ -78,8 +79,11 @@ export function feedRows(step: CutStepReport, { dial = 'radius', division = 0.00
   return [
     ['Stock, square to the surface', fine(step.normal)],
     ['Diameter', `${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}`],
-    ['Cross feed', `${fine(onDial)} on the ${dial} dial: ${divisionsText(step.crossDivisions)} of ${fine(division)}`],
-    ['or axial feed (a kiss of the dressed wheel)', step.axialFeed === null || step.axialDivisions === null ? 'none cuts a straight surface' : `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${fine(axialDivision)}`],
+    ['Cross feed', `${fine(onDial)} on the ${dial} dial: ${divisionsText(step.crossDivisions)} of ${divisionText(division, system)}`],
+    [
+      'or axial feed (a kiss of the dressed wheel)',
+      step.axialFeed === null || step.axialDivisions === null ? 'none cuts a straight surface' : `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${divisionText(axialDivision, system)}`,
+    ],
     ['or with the table set over', `${fine(onDialOf(step.tableFeed))} on the ${dial} dial, square to the ways: ${divisionsText(onDialOf(step.tableFeed) / division)}`],
     ...(step.slideFeed === null || slide === undefined ? [] : [[`or along the slide at ${angleText(slide)}`, fine(step.slideFeed)] as [string, string]]),
     ['Passes', step.passes.count === 1 ? `one, of ${fine(step.passes.last)} on the radius` : `${step.passes.count - 1} of ${fine(step.passes.depth)} on the radius, then one of ${fine(step.passes.last)}`],

@@ -1,10 +1,7 @@
 /** The set-up of a gauge, and its reading, in a few words. */
 import { toolText } from '../../design/tools.ts';
-import { fineText, lengthText, placeText, type System } from '../../design/units.ts';
+import { fineText, placeText, type System } from '../../design/units.ts';
 import { KINDS, type Reading } from '../measure/kinds.ts';
-
-/** A size that is set up or read: to a tenth of a micrometre (mm). */
-export const readText = (mm: number, system: System) => lengthText(Number(mm.toFixed(4)), system);
 
 export function gaugeText(reading: Reading, system: System): string {
   const { name } = KINDS[reading.kind];

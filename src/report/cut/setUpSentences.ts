@@ -1,6 +1,6 @@
 /** How the angles should be set, and what all errors of the set-up together leave of the tolerance: one account, so that neither says what the other denies. */
 import type { Design } from '../../design/definition.ts';
-import { fineText, lengthUnit, type System } from '../../design/units.ts';
+import { atLeastText, fineText, type System } from '../../design/units.ts';
 import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
 import { WAYS } from './words.ts';
@@ -34,14 +34,7 @@ export function settingSentence(setting: Setting, system: System): string {
 /** What is fine enough along a sine bar: a finer indicator, or where the bar is long enough more travel. */
 export function neededText({ needed, bar }: Setting, system: System): string {
   const finer = `an indicator that tells ${fineText(needed!.indicator, system)} along a sine bar`;
-  return needed!.travel <= bar ? `${finer}, or the one there is over ${travelText(needed!.travel, system)} of it,` : finer;
-}
-
-/** Rounded up, to a millimetre or a tenth of an inch. */
-function travelText(mm: number, system: System): string {
-  const { size, name } = lengthUnit(system);
-  const step = system === 'inch' ? 0.1 : 1;
-  return `${(Math.ceil(mm / size / step) * step).toFixed(system === 'inch' ? 1 : 0)} ${name}`;
+  return needed!.travel <= bar ? `${finer}, or the one there is over ${atLeastText(needed!.travel, system)} of it,` : finer;
 }
 
 const CAUSES: Record<CutReport['budget']['contributions'][number]['cause'], string> = {

@@ -82,8 +82,6 @@ export function toAngleTools({ machine = {} }: Cut): AngleTools {
 
 /** The way the person sets angles by; null: that which is finest. */
 export const ownWay = ({ machine = {} }: Cut): Way | null => machine.setBy ?? null;
-/** The way told first on paper: the person's own, else the slide run along a sine bar, which errs least. */
-export const wayOf = (cut: Cut): Way => ownWay(cut) ?? 'alongBar';
 
 /** The errors of a set-up on one part, the angle's left out. */
 export function toErrors({ machine = {} }: Cut, part: Part): Omit<SetUpErrors, 'angle' | 'way'> {
