@@ -1,4 +1,5 @@
 /** The Measure screen in Chromium: a notebook written, read, doubted, taken into the design. */
+import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import type { Design } from '../../src/design/definition.ts';
@@ -109,4 +110,148 @@ test('no sideways scroll at any width, and an axe scan is clean in both themes',
   shown.work.change((d) => ({ ...d, readings: notebookOf(d) }));
   await expectNoSidewaysScroll();
   await expectAccessible();
+});
+
+const details = () => [...document.querySelectorAll<HTMLDetailsElement>('.notebook details')];
+
+test('every entry shows that it opens, and says the whole reading in words; what is inside is made when it is looked at', async () => {
+  shown.open('notebook');
+  await expect.poll(() => details().length).toBe(16);
+  for (const summary of document.querySelectorAll('.notebook summary')) {
+    const sign = getComputedStyle(summary, '::before');
+    expect(sign.content).toBe('"▸"');
+    expect(sign.transform).toBe('none');
+  }
+  expect(details()[3]!.textContent).toContain('Sine bar of 100 mm on a stack of 5.234 mm under the shallow journal, travel 18.000 mm: the indicator rises 1.50 µm');
+  expect(document.querySelectorAll('.set-up').length).toBe(0);
+  details()[3]!.open = true;
+  await expect.poll(() => document.querySelectorAll('.set-up').length).toBe(1);
+  expect(getComputedStyle(details()[3]!.querySelector('summary')!, '::before').transform).not.toBe('none');
+});
+
+test('where a reading is in doubt the shapes are a second choice with its reason, and its stem is broken at the edge of the scale', async () => {
+  shown.open('notebook');
+  const use = () => document.querySelector<HTMLButtonElement>('.shapes ~ .buttons button')!;
+  await expect.poll(() => use()?.className).toBe('main');
+  shown.work.change((d) => ({ ...d, readings: d.readings!.map((reading, i) => (i === 0 ? { ...reading, value: reading.value + 0.1 } : reading)) }));
+  await expect.poll(() => use().textContent).toBe('Use these shapes all the same');
+  expect(use().className).toBe('');
+  expect(document.getElementById(use().getAttribute('aria-describedby')!)!.textContent).toMatch(/Reading 1 does not go with the others/);
+  // The scale keeps to where readings belong, the figure says how far out it is.
+  const far = document.querySelector('.residual.off .far-out text')!.textContent!;
+  expect(Number(far)).toBeGreaterThan(50);
+  const ticks = [...document.querySelectorAll('.chart .grid text')].map((t) => Number(t.textContent!.replace('−', '-'))).filter((t) => Number.isInteger(t) && Math.abs(t) <= 5);
+  expect(ticks).toContain(5);
+  const heights = [...document.querySelectorAll<SVGTextElement>('.residual')[0]!.parentElement!.querySelectorAll('.grid text')].map((t) => t.getBoundingClientRect().top).sort((a, b) => a - b);
+  for (let k = 1; k < heights.length; k++) expect(heights[k]! - heights[k - 1]!).toBeGreaterThan(9);
+  const before = JSON.stringify(shown.work.store.getState().design.seats);
+  use().click();
+  expect(JSON.stringify(shown.work.store.getState().design.seats)).not.toBe(before);
+});
+
+test('rows without a heading are told so once; the heading is put above them when asked for', async () => {
+  await userEvent.click(browser.getByText('To and from a spreadsheet'));
+  const pasted = browser.getByLabelText('Rows copied from a spreadsheet', { exact: false });
+  await userEvent.fill(pasted, Array.from({ length: 9 }, (_, k) => `diameter\tshallow\tbush\t21.99\t0.001\t${-k - 2}`).join('\n'));
+  await userEvent.click(browser.getByRole('button', { name: 'Add these rows' }));
+  await expect.poll(() => document.querySelectorAll('[role=alert] li').length).toBe(1);
+  expect(document.querySelector('[role=alert] h2')!.textContent).toBe('Nothing was added: the rows have no heading.');
+  await userEvent.click(browser.getByRole('button', { name: 'Put this heading above them' }));
+  await userEvent.click(browser.getByRole('button', { name: 'Add these rows' }));
+  await expect.poll(() => readings().length).toBe(9);
+});
+
+const openHelper = (words: string) => {
+  const summary = [...document.querySelectorAll('summary')].find((s) => s.textContent!.includes(words))!;
+  summary.parentElement!.setAttribute('open', '');
+  return summary.parentElement!;
+};
+
+test('an inch shop is offered inch bars, blocks, balls and rolls, a metric one metric; a stack keeps the unit of its set', async () => {
+  shown.open('steep-first');
+  shown.work.store.setState({ system: 'inch' });
+  const sine = () => openHelper('Sine bar:').textContent!;
+  await expect.poll(sine).toMatch(/on a bar of 5 in a stack of 0\.26168 in: blocks 0\.050 \+ 0\.1007 \+ 0\.111 in/);
+  expect(openHelper('Balls and rolls').textContent).toMatch(/balls \d[\d/ ]* in \(touches .* rolls of \d\/\d+ in on the journal/);
+  await userEvent.selectOptions(browser.getByLabelText('Block set'), 'M112');
+  await expect.poll(sine).toMatch(/blocks [\d.]+( \+ [\d.]+)* mm/);
+  expect(sine()).toMatch(/a stack of 6\.64667 mm \(0\.26168 in\)/);
+  await userEvent.selectOptions(browser.getByLabelText('Blocks, bars, balls and rolls of the shop'), 'metric');
+  await expect.poll(sine).toMatch(/on a bar of 100 mm/);
+  expect(openHelper('Balls and rolls').textContent).toMatch(/balls \d[\d.]* mm \(touches/);
+  await userEvent.selectOptions(browser.getByLabelText('Blocks, bars, balls and rolls of the shop'), '');
+  await userEvent.click(browser.getByRole('button', { name: '+ Sine bar', exact: true }));
+  await expect.poll(() => document.querySelector('.new-entry label')!.textContent).toMatch(/^Read: Sine bar of 5 in on a stack of 0\.2617 in under the shallow journal/);
+  // dials and expansions too
+  expect(openHelper('not at 20 °C').textContent).toMatch(/6\.28 steel/);
+  expect([...openHelper('not at 20 °C').querySelectorAll('input')].map((input) => input.value)).toContain('6.2778 µin/(in·°F)');
+});
+
+test('a set-up is planned before it is read: its value follows the surface, and what cannot be read says why', async () => {
+  shown.open('notebook');
+  await userEvent.click(browser.getByRole('button', { name: '+ Ball depth', exact: true }));
+  const said = () => document.querySelector('.new-entry [role=status]')!.textContent!;
+  await expect.poll(said).toMatch(/The parts as drawn would read .*, as the readings so far tell them/);
+  const before = said();
+  const form = document.querySelector<HTMLElement>('.new-entry')!;
+  await userEvent.selectOptions(form.querySelector('select')!, 'steep');
+  await expect.poll(said).not.toBe(before);
+  const ball = [...form.querySelectorAll('.local')].find((local) => local.textContent!.startsWith('Ball diameter'))!.querySelector('input')!;
+  await userEvent.fill(ball, '3/8 in');
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(said).toMatch(/cannot be read like this: .*(too small|rest on the edge|shallow)/);
+  expect(readings().length).toBe(16);
+});
+
+/** Chosen without a pointer: there are many. */
+const choose = (select: HTMLSelectElement, value: string) =>
+  flushSync(() => {
+    Object.getOwnPropertyDescriptor(HTMLSelectElement.prototype, 'value')!.set!.call(select, value);
+    select.dispatchEvent(new Event('change', { bubbles: true }));
+  });
+const press = (name: string) => flushSync(() => [...document.querySelectorAll('button')].findLast((button) => button.textContent === name)!.click());
+
+test.each(['opposed-cones', 'notebook', 'rear-bearing'])('every drawing of a set-up keeps within its frame: %s', async (demo) => {
+  shown.open(demo);
+  const form = () => document.querySelector<HTMLElement>('.new-entry')!;
+  const select = (place: number) => form().querySelectorAll('select')[place];
+  let drawn = 0;
+  for (const kind of ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake']) {
+    press(`+ ${kind}`);
+    await expect.poll(form).toBeTruthy();
+    for (const seat of select(0) ? [...select(0)!.options].map(({ value }) => value) : ['']) {
+      if (seat !== '') choose(select(0)!, seat);
+      for (const part of select(1) ? ['journal', 'bush'] : ['']) {
+        if (part !== '') choose(select(1)!, part);
+        const svg = form().querySelector('.set-up');
+        // A ball or a roll that touches nothing has no drawing.
+        if (!svg) continue;
+        drawn++;
+        const frame = svg.getBoundingClientRect();
+        expect(frame.height).toBeGreaterThan(60);
+        for (const piece of svg.querySelectorAll('path, circle, rect, text')) {
+          const box = piece.getBoundingClientRect();
+          const off = Math.max(frame.left - box.left, box.right - frame.right, frame.top - box.top, box.bottom - frame.bottom);
+          expect(off, `${kind}, ${seat} ${part}: ${piece.outerHTML.slice(0, 90)}`).toBeLessThan(3);
+        }
+      }
+    }
+    press('Leave it');
+  }
+  expect(drawn).toBeGreaterThan(14);
+});
+
+test('on a phone every figure of an entry stands under its own name, clear of the next', async () => {
+  await browser.viewport(390, 800);
+  shown.open('notebook');
+  await expect.poll(() => details().length).toBe(16);
+  for (const entry of document.querySelectorAll('.notebook summary.entry')) {
+    const spans = [...entry.querySelectorAll<HTMLElement>('span[data-name]')].filter((span) => span.offsetParent !== null);
+    expect(spans.length).toBe(3);
+    for (const span of spans) {
+      expect(span.scrollWidth).toBeLessThanOrEqual(span.clientWidth + 1);
+      expect(getComputedStyle(span, '::before').content).toBe(`"${span.dataset.name}"`);
+    }
+  }
+  await browser.viewport(1280, 800);
 });

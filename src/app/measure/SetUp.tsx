@@ -6,7 +6,7 @@ import { radiusAt } from '../../engine/contact/fit.ts';
 import { ballIn } from '../../engine/gauging/touching.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import type { Reading } from './kinds.ts';
-import { Axis, type Drawing, extentOf, lineIn, PartOf, Pointer, Size, textSize } from './SetUpParts.tsx';
+import { Axis, type Drawing, extentOf, lineIn, PartOf, POINTER, Pointer, Size, textSize } from './SetUpParts.tsx';
 import { overRolls } from './SetUpRolls.tsx';
 import { sineRise } from './SetUpSine.tsx';
 
@@ -53,19 +53,20 @@ function atStation(design: Design, reading: Extract<Reading, { kind: 'diameter' 
   if (!line) return null;
   const lines = design.seats.map(({ name }) => lineIn(design, name, reading.part)!);
   const wall = 1.3 * extentOf(lines).up;
-  const extent = extentOf(lines, reading.part === 'bush' ? { up: wall } : {});
+  const diameter = reading.kind === 'diameter';
+  const plain = extentOf(lines, { left: reading.station, right: reading.station, ...(reading.part === 'bush' && { up: wall }) });
+  const extent = diameter ? plain : { ...plain, up: plain.up + POINTER * textSize(plain), down: plain.up };
   const at = Math.min(Math.max(metres(reading.station), line.z[0]!), line.z[line.z.length - 1]!);
   const radius = millimetres(radiusAt(line, at));
-  const size = textSize(extent);
-  const diameter = reading.kind === 'diameter';
+  const size = textSize(plain);
   const body = (
     <>
       <PartOf design={design} part={reading.part} seat={reading.seat} wall={wall} />
       <Axis {...extent} />
       {diameter ? (
-        <Size from={[reading.station, -radius]} to={[reading.station, radius]} text={lengthText(reading.value, system)} size={size} />
+        <Size from={[reading.station, -radius]} to={[reading.station, radius]} text={lengthText(reading.value, system)} size={size} within={extent} />
       ) : (
-        <Pointer x={reading.station} y={-radius} size={size} text={fineText(reading.value, system)} inward={reading.part === 'journal'} />
+        <Pointer x={reading.station} y={-radius} size={size} text={fineText(reading.value, system)} inward={reading.part === 'journal'} within={extent} />
       )}
     </>
   );
@@ -88,7 +89,7 @@ function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth'
       <Axis {...extent} />
       {centre !== null && <circle cx={centre} cy={0} r={reading.ball / 2} className="gauge" />}
       <path d={`M${reading.face} ${-wall}V${wall}`} className="datum" />
-      {centre !== null && <Size from={[centre + reading.ball / 2, 0]} to={[reading.face, 0]} text={lengthText(reading.value, system)} size={size} />}
+      {centre !== null && <Size from={[centre + reading.ball / 2, 0]} to={[reading.face, 0]} text={lengthText(reading.value, system)} size={size} within={extent} />}
     </>
   );
   return { extent, body, said: `A ball of ${toolText(reading.ball, system)} in the ${reading.seat} bush, its depth taken from the face at station ${lengthText(reading.face, system)}` };
@@ -98,9 +99,10 @@ function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' 
   const lines = design.seats.flatMap(({ name }) => [lineIn(design, name, 'journal')!, lineIn(design, name, 'bush')!]);
   const wall = 1.3 * extentOf(lines).up;
   const at = reading.kind === 'shake' ? reading.indicator : extentOf(lines).right;
-  const extent = extentOf(lines, { up: wall * 1.3, left: at, right: at + 0.25 * wall });
-  const size = textSize(extent);
   const radius = extentOf(lines).up * 0.9;
+  const plain = extentOf(lines, { up: wall, left: at, right: at + 0.25 * wall });
+  const size = textSize(plain);
+  const extent = reading.kind === 'shake' ? { ...plain, up: Math.max(wall, radius + POINTER * size), down: wall } : plain;
   const nose = extentOf(lines).right;
   const body = (
     <>
@@ -109,9 +111,9 @@ function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' 
       {at > nose && <path d={`M${nose} ${-radius}H${at + 0.25 * wall}V${radius}H${nose}Z`} className="part journal" />}
       <Axis {...extent} />
       {reading.kind === 'shake' ? (
-        <Pointer x={at} y={-radius} size={size} text={fineText(reading.value, system)} inward />
+        <Pointer x={at} y={-radius} size={size} text={fineText(reading.value, system)} inward within={extent} />
       ) : (
-        <Size from={[nose, 0]} to={[nose - 0.4 * wall, 0]} text={`position ${fineText(reading.value, system)}`} size={size} />
+        <Size from={[nose, 0]} to={[nose - 0.4 * wall, 0]} text={`position ${fineText(reading.value, system)}`} size={size} within={extent} />
       )}
     </>
   );

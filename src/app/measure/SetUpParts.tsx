@@ -64,32 +64,46 @@ export const end = ({ z }: Line, which: 'rear' | 'nose') => millimetres(which ==
 export const Axis = ({ left, right }: Extent) => <path d={`M${left} 0H${right}`} className="axis" />;
 
 /** A size from one place to another, with its figure beside it. */
-export function Size({ from, to, text, size }: { from: readonly [number, number]; to: readonly [number, number]; text: string; size: number }) {
+export function Size({ from, to, text, size, within }: { from: readonly [number, number]; to: readonly [number, number]; text: string; size: number; within: Extent }) {
   const upright = Math.abs(to[1] - from[1]) > Math.abs(to[0] - from[0]);
   const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
+  const width = widthOf(text, size);
+  const middle = clamped(upright ? x + size * 0.5 + width / 2 : x, width, within);
   return (
     <g className="size">
       <path d={`M${from.join(' ')}L${to.join(' ')}`} />
       {[from, to].map(([u, v]) => (
         <path key={`${u} ${v}`} d={upright ? `M${u - size * 0.4} ${v}H${u + size * 0.4}` : `M${u} ${v - size * 0.4}V${v + size * 0.4}`} />
       ))}
-      <text x={upright ? x + size * 0.5 : x} y={upright ? y - size * 0.6 : y - size * 0.5} fontSize={size} textAnchor={upright ? 'start' : 'middle'}>
+      <text x={middle} y={upright ? y - size * 0.6 : y - size * 0.5} fontSize={size} textAnchor="middle">
         {text}
       </text>
     </g>
   );
 }
 
-export const textSize = ({ left, right, up }: Extent) => 0.07 * Math.max(right - left, 2 * up, 1);
+/** Of the height of the figures; a little more than any of them needs. */
+const WIDEST = 0.62;
+const widthOf = (text: string, size: number) => WIDEST * size * text.length;
+/** The middle of a text, moved so that it keeps within the drawing. */
+const clamped = (middle: number, width: number, { left, right }: Extent) => Math.max(Math.min(middle, right - width / 2), left + width / 2);
+
+/** Height of the figures of a drawing: none is wider than the drawing itself. */
+export const textSize = ({ left, right, up }: Extent) => Math.min(0.07 * Math.max(right - left, 2 * up, 1), (right - left) / (WIDEST * 16));
+/** What a pointer and its dial reach beyond the surface they stand on, in heights of its figures. */
+export const POINTER = 3.4;
 
 /** An indicator's point on a surface. */
-export function Pointer({ x, y, size, text, inward }: { x: number; y: number; size: number; text: string; inward: boolean }) {
+export function Pointer({ x, y, size, text, inward, within }: { x: number; y: number; size: number; text: string; inward: boolean; within: Extent }) {
+  const width = widthOf(text, size);
+  // Beside the dial, on the side where there is room.
+  const middle = x + size * 1.3 + width <= within.right ? x + size * 1.3 + width / 2 : clamped(x - size * 1.3 - width / 2, width, within);
   const away = inward ? -1 : 1;
   return (
     <g className="size">
       <path d={`M${x} ${y}v${away * size * 1.2}`} />
       <circle cx={x} cy={y + away * size * 2.2} r={size} className="dial" />
-      <text x={x + size * 1.3} y={y + away * size * 2.2 + size * 0.35} fontSize={size}>
+      <text x={middle} y={y + away * size * 2.2 + size * 0.35} fontSize={size} textAnchor="middle">
         {text}
       </text>
     </g>

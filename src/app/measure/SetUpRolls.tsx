@@ -47,7 +47,7 @@ function onPlate(design: Design, lines: readonly Line[], reading: OverRolls, cen
           <circle cx={side * centre} cy={at} r={reading.roll / 2} className="gauge" />
         </g>
       ))}
-      <Size from={[-outer, at]} to={[outer, at]} text={lengthText(reading.value, system)} size={textSize(extent)} />
+      <Size from={[-outer, at]} to={[outer, at]} text={lengthText(reading.value, system)} size={textSize(extent)} within={extent} />
     </>
   );
   return { extent, body, said: said(reading, `standing on end, its ${stands === 'nose' ? 'nose' : 'rear end'} down`, system) };
@@ -73,7 +73,7 @@ function held(design: Design, lines: readonly Line[], reading: OverRolls, centre
       {[1, -1].map((side) => (
         <circle key={side} cx={reading.station} cy={side * centre} r={reading.roll / 2} className="gauge" />
       ))}
-      <Size from={[reading.station, -outer]} to={[reading.station, outer]} text={lengthText(reading.value, system)} size={size} />
+      <Size from={[reading.station, -outer]} to={[reading.station, outer]} text={lengthText(reading.value, system)} size={size} within={extent} />
       <text x={(left + right) / 2} y={extent.up + 0.4 * size} fontSize={0.6 * size} textAnchor="middle" className="words">
         between centres: no stack stands clear
       </text>

@@ -55,7 +55,7 @@ export function sineRise(design: Design, reading: SineRise, system: System): Dra
       <path d={`M${touch[0]} ${touch[1]}V${dial[1]}`} className="pointer" />
       <circle cx={touch[0]} cy={touch[1]} r={0.15 * size} className="tip" />
       <circle cx={dial[0]} cy={dial[1]} r={0.8 * size} className="dial" />
-      {lifted && <Size from={[lifted[0] + (lifted === far ? 1.7 : -1.7) * roll, floor]} to={[lifted[0] + (lifted === far ? 1.7 : -1.7) * roll, lifted[1] + roll]} text="" size={size} />}
+      {lifted && <Size from={[lifted[0] + (lifted === far ? 1.7 : -1.7) * roll, floor]} to={[lifted[0] + (lifted === far ? 1.7 : -1.7) * roll, lifted[1] + roll]} text="" size={size} within={whole} />}
       <text x={far[0] / 2} y={floor + 1.5 * size} fontSize={size} textAnchor="middle" className="words">
         {`bar ${toolText(bar, system)}, ${label}`}
       </text>
