@@ -60,6 +60,8 @@ test('stop readings, settings, order of work and boxes on paper are those of the
   await expect.poll(() => document.querySelectorAll('.sheet-steps tbody').length, solved).toBe(steps.length);
   const text = document.querySelector('.pages')!.textContent!;
   for (const step of steps) for (const gauge of step.gauges) for (const mm of [gauge.half, gauge.stop]) expect(text).toContain(readingText(mm!, 'metric'));
+  // In millimetres a tolerance of 0.5 µm needs no further decimal.
+  expect(document.querySelectorAll('.sheet-steps .within').length).toBe(steps.length);
   expect(document.querySelectorAll('.sheet-steps .read-box').length).toBe(steps.reduce((sum, step) => sum + step.gauges.length + 1, 0));
   expect([...document.querySelectorAll('.order-of-work li span:last-child')].map((item) => item.textContent)).toEqual(work.map((item) => item.text));
   // Every angle is set by a way that is fine enough; where there is none the sheet says so beside the finest.
@@ -101,7 +103,7 @@ test('a plan that is not possible looks like no work order: what conflicts at th
   expect(top.textContent).toContain('the steep journal may lose at most 2.00 µm');
   expect(document.querySelector('.sheet-steps, .set-up-table, .order-of-work, .trial-line, .read-box, .title-block span')).toBeNull();
   // The parts are drawn as they are, nothing to be cut.
-  expect(document.querySelector('.pages')!.textContent).not.toContain('heavy: to be cut');
+  expect(document.querySelector('.pages')!.textContent).not.toContain('heavy: cut');
   expect(document.querySelector('[data-drawing="journal"] svg')!.textContent).toContain('⌀24.0000');
 });
 
@@ -133,6 +135,28 @@ test('nothing stands off the edge of a page or on another figure, every page is 
           expect(leaf.firstElementChild!.getBoundingClientRect().height / leaf.getBoundingClientRect().height, where).toBeGreaterThan(0.8);
         }
       }
+    }
+  }
+});
+
+test('eight seats in a row: every surface lettered, no figure on another, all of them in the table', async () => {
+  const [shallow, steep] = demo('steep-first').seats;
+  const along = (seat: Design['seats'][number], k: number) => {
+    const moved = (surface: typeof seat.journal) => ({ ...surface, station: surface.station - 60 * k, from: surface.from - 60 * k, to: surface.to - 60 * k });
+    return { ...seat, name: `${seat.name} ${k + 1}`, journal: moved(seat.journal), bush: moved(seat.bush) };
+  };
+  const { run: _, cut: __, ...rest } = demo('steep-first');
+  const eight: Design = { ...rest, title: 'Eight', seats: [0, 1, 2, 3].flatMap((k) => [along(shallow!, k), along(steep!, k)]) };
+  open(eight);
+  await drawn(eight);
+  for (const system of ['metric', 'inch'] as const) {
+    shown.work.store.setState({ system });
+    await expect.poll(() => document.querySelectorAll('.surfaces tbody tr').length).toBe(16);
+    expect(overflowing(), system).toEqual([]);
+    expect(collisions(), system).toEqual([]);
+    for (const letter of 'ABCDEFGH') {
+      expect([...document.querySelectorAll('[data-drawing="bush"] svg text')].filter((text) => text.textContent === letter).length).toBe(1);
+      expect([...document.querySelectorAll('.surfaces tbody th')].filter((head) => head.textContent!.startsWith(`${letter} `)).length).toBe(2);
     }
   }
 });
@@ -178,7 +202,7 @@ test('every drawing stands alone: no class, no variable, its legend inside, and 
   expect(journal).toMatch(/⌀22\.0000±0\.0005/);
   expect(journal).toMatch(/\(1:9\.541\)half angle 3\.0° ±2\.\d″/);
   expect(journal).toMatch(/\(90\.0° included\)half angle 45\.0°/);
-  expect(journal).toMatch(/heavy: to be cut/);
+  expect(journal).toMatch(/heavy: cut/);
   // Gauge planes at the datum and at 1.2 mm, both exact; ends of both cones from the datum.
   expect(document.querySelectorAll('[data-drawing="journal"] rect[stroke]').length).toBe(2);
   expect([...document.querySelectorAll('[data-drawing="journal"] [data-stations] text')].map((text) => text.textContent)).toEqual(['−26', '0', '1.2', '4.2']);

@@ -79,7 +79,7 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
   const few = SURFACE * work.steps.length + work.faces.length <= FEW;
   return (
     <>
-      <section className={leafClass(first)} aria-label="Set-up and steps">
+      <section className={leafClass(first, first.runsOn)} aria-label="Set-up and steps">
         <div>
           <SheetHead title={design.title ?? 'untitled'} purpose={purpose} />
           <SetUpTable design={design} cut={work} system={system} />

@@ -125,9 +125,9 @@ function legendOf(own: readonly TolerancedSurface[], layout: PartLayout, shape: 
     system === 'inch' ? 'in inches' : 'in mm',
     `about ${scaleText(layout.scale / PER_MM)}`,
     shape.left <= 0 && shape.right >= 0 ? 'ring: datum' : 'the datum lies off this drawing',
-    'nose at the right',
+    'nose right',
     'framed: gauge plane, exact',
-    ...(own.some(({ cut }) => cut !== null) ? ['heavy: to be cut'] : []),
+    ...(own.some(({ cut }) => cut !== null) ? ['heavy: cut'] : []),
     'thin: not dimensioned',
   ].join(' · ');
 }

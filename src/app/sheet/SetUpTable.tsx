@@ -1,14 +1,13 @@
 /** How the angle of every surface that is cut is set: the way that is fine enough, others that are, those that are not, and a box for what was read. */
 import type { Design } from '../../design/definition.ts';
 import { blocksText, toolText } from '../../design/tools.ts';
-import { angleText, fineText, readingText, type System } from '../../design/units.ts';
+import { angleText, atLeastText, fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { toAngleTools } from '../../report/cut/toCut.ts';
 import { type Way, waysToSet } from '../../report/sheet/waysToSet.ts';
 import { millimetres, radians } from '../../report/toEngine.ts';
 import { errorText } from '../cut/angleTexts.ts';
 import { angleZoneText } from './coneTexts.ts';
-import { atLeast } from './figures.ts';
 
 interface Props {
   design: Design;
@@ -19,7 +18,7 @@ interface Props {
 type Setting = CutReport['settings'][number];
 
 const NAMES: Record<Way['way'], string> = {
-  sineBar: 'sine bar',
+  sineBar: 'part on a sine bar',
   alongBar: 'slide run along a sine bar',
   alongSlide: 'indicator along the slide',
   alongAxis: 'indicator on the cone',
@@ -79,7 +78,7 @@ const TOLD = 2;
 function leavesText({ enough, error, film }: Way, { needed }: Setting, system: System): string {
   const leaves = `${errorText(error)}, ${fineText(film, system)} of film`;
   if (enough !== false) return `May be wrong by ${leaves}.`;
-  return `Too coarse, though the finest there is: may be wrong by ${leaves}.${needed ? ` Needed: an indicator that tells ${fineText(needed.indicator, system)}, or a travel of ${atLeast(needed.travel, system)}.` : ''}`;
+  return `Too coarse, though the finest there is: may be wrong by ${leaves}.${needed ? ` Needed: an indicator that tells ${fineText(needed.indicator, system)}, or a travel of ${atLeastText(needed.travel, system)}.` : ''}`;
 }
 
 /** One way with everything that is set or read. */

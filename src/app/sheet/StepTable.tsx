@@ -1,5 +1,6 @@
 /** The steps on paper: what to feed, what to read when to stop, and boxes for what was read. */
 import type { Design } from '../../design/definition.ts';
+import { divisionText } from '../../design/tools.ts';
 import { fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
 import { toMachine } from '../../report/cut/toCut.ts';
@@ -8,7 +9,7 @@ import { stopTolerance } from '../../report/sheet/stopTolerance.ts';
 import { millimetres } from '../../report/toEngine.ts';
 import { gaugeText } from '../cut/gaugeText.ts';
 import { divisionsText } from '../cut/Steps.tsx';
-import { divisionText, zoneText } from './figures.ts';
+import { stopText, zoneText } from './figures.ts';
 
 interface Props {
   design: Design;
@@ -16,7 +17,7 @@ interface Props {
   system: System;
 }
 
-type Row = { what: string; before: string; half: string; stop: string; within?: string | undefined };
+type Row = { what: string; before: string; half: string; stop: string; within?: string };
 type Stop = CutStepReport['touch'];
 
 const told = (mm: number | null, text: (mm: number) => string) => (mm === null ? '—' : text(mm));
@@ -28,7 +29,8 @@ export function StepTable({ design, cut, system }: Props) {
   const rows = (step: CutStepReport): Row[] => [
     ...step.gauges.map(({ reading, ...stop }) => {
       const within = stopTolerance(step, stop, design.seats.find(({ name }) => name === step.seat)?.film?.tolerance);
-      return { ...row(gaugeText(reading, system), stop, (mm) => readingText(mm, system)), within: within === null ? undefined : `±${zoneText(within, system)}` };
+      const told = row(gaugeText(reading, system), stop, (mm) => readingText(mm, system));
+      return within === null || stop.stop === null ? told : { ...told, stop: stopText(stop.stop, within, system), within: `±${zoneText(within, system)}` };
     }),
     standOff(step.standOff),
   ];

@@ -3,7 +3,7 @@
  *   Inch dimensions have no nought before the point, and as many decimals as their tolerance; metric ones need not (ASME
  *   Y14.5, from memory).
  */
-import { fineText, lengthUnit, type System } from '../../design/units.ts';
+import { lengthUnit, readingText, type System } from '../../design/units.ts';
 
 /** Decimals of what is read on a gauge, of a gauged diameter, and of where a surface ends. */
 const READ: Record<System, number> = { metric: 4, inch: 5 };
@@ -23,9 +23,6 @@ const inUnit = (mm: number, system: System) => mm / lengthUnit(system).size;
 
 /** Where a surface ends, or a gauge stands: nothing hangs on more. */
 export const endText = (mm: number, system: System) => dimension(minus(trimmed(inUnit(mm, system).toFixed(ENDS[system]))), system);
-
-/** A length that may be more: rounded up to whole millimetres, or tenths of an inch. */
-export const atLeast = (mm: number, system: System) => (system === 'metric' ? `${Math.ceil(mm)} mm` : `${(Math.ceil(10 * inUnit(mm, system)) / 10).toFixed(1)} in`);
 
 /** A place that is exact. */
 export const exactText = (mm: number, system: System) => dimension(minus(trimmed(inUnit(mm, system).toFixed(EXACT[system]))), system);
@@ -48,14 +45,7 @@ export function diameterLines(mm: number, tolerance: number | null, system: Syst
   const size = `⌀${dimension(minus(inUnit(mm, system).toFixed(end?.decimals ?? READ[system])), system)}`;
   return end ? [size, `±${end.text}`] : [size];
 }
+/** A stop reading with as many decimals as its tolerance, where it has one. */
+export const stopText = (mm: number, tolerance: number | null, system: System) => (tolerance === null ? readingText(mm, system) : `${minus(inUnit(mm, system).toFixed(tolerated(tolerance, system).decimals))} ${lengthUnit(system).name}`);
+
 export const diameterText = (mm: number, tolerance: number | null, system: System) => diameterLines(mm, tolerance, system).join(' ');
-
-/** Divisions that dials have (mm): half a micrometre, half a tenth. */
-const GRADED: Record<System, number> = { metric: 0.0005, inch: 0.00127 };
-const isGraded = (mm: number, system: System) => Math.abs(mm / GRADED[system] - Math.round(mm / GRADED[system])) < 1e-6;
-
-/** A division of a dial: in the system the dial is made in. */
-export function divisionText(mm: number, system: System): string {
-  const other: System = system === 'inch' ? 'metric' : 'inch';
-  return fineText(mm, !isGraded(mm, system) && isGraded(mm, other) ? other : system);
-}

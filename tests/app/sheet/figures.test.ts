@@ -4,7 +4,9 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { angleToleranceText, angleZoneText, coneText } from '../../../src/app/sheet/coneTexts.ts';
-import { atLeast, diameterText, divisionText, endText, exactText, zoneText } from '../../../src/app/sheet/figures.ts';
+import { diameterText, endText, exactText, stopText, zoneText } from '../../../src/app/sheet/figures.ts';
+import { divisionText } from '../../../src/design/tools.ts';
+import { atLeastText } from '../../../src/design/units.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { tolerancedSurfaces } from '../../../src/report/sheet/tolerancedSurfaces.ts';
 
@@ -30,9 +32,15 @@ test('a tolerance is never rounded up, and loses no more than a tenth', () => {
   expect(angleZoneText(2.19 / 3600)).toBe('2.1″');
 });
 
+test('a stop reading has as many decimals as its tolerance', () => {
+  expect(stopText(32.66263, 0.0005, 'metric')).toBe('32.6626 mm');
+  expect(stopText(32.66263, 0.0005, 'inch')).toBe('1.285930 in');
+  expect(stopText(32.66263, null, 'inch')).toBe('1.28593 in');
+});
+
 test('a dial keeps the divisions of the system it is made in; lengths that may be more are rounded up', () => {
   expect([divisionText(0.005, 'metric'), divisionText(0.005, 'inch'), divisionText(0.0254, 'inch'), divisionText(0.00127, 'metric')]).toEqual(['5.00 µm', '5.00 µm', '10.00 tenths', '0.50 tenths']);
-  expect([atLeast(60.2, 'metric'), atLeast(60.2, 'inch')]).toEqual(['61 mm', '2.4 in']);
+  expect([atLeastText(60.2, 'metric'), atLeastText(60.2, 'inch')]).toEqual(['61 mm', '2.4 in']);
 });
 
 /** A figure without its sign of a diameter, in mm. */

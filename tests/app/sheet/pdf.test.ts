@@ -5,9 +5,11 @@ import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
 import { build, type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { stopText } from '../../../src/app/sheet/figures.ts';
 import { MARGIN, PAPERS, type Paper } from '../../../src/app/sheet/papers.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
+import { stopTolerance } from '../../../src/report/sheet/stopTolerance.ts';
 import { CHROMIUM } from '../../../vite.config.ts';
 import { type Pdf, readPdf } from './readPdf.ts';
 
@@ -101,7 +103,7 @@ test.each([
     ] as const)
       expect(texts.find(({ text }) => text.startsWith(words))?.size).toBeCloseTo(points, 1);
     for (const { name } of design.seats) expect(wordsOf(drawings)).toContain(`${name} journal`);
-    for (const step of steps) for (const { stop } of step.gauges) expect(wordsOf(work)).toContain((stop! / (inch ? 25.4 : 1)).toFixed(inch ? 5 : 4));
+    for (const step of steps) for (const gauge of step.gauges) expect(wordsOf(work)).toContain(stopText(gauge.stop!, stopTolerance(step, gauge, 0.0005), inch ? 'inch' : 'metric'));
     for (const { text } of order) expect(wordsOf(work)).toContain(text.normalize('NFKC'));
     expect(wordsOf(work)).toContain('prove it by measurement');
     expect(wordsOf(drawings)).toMatch(/Least film cold .* Warm/);
