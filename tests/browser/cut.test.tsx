@@ -191,4 +191,8 @@ test('no sideways scroll at any width, and an axe scan is clean in both themes w
   for (const details of document.querySelectorAll('details')) details.open = true;
   await expectNoSidewaysScroll();
   await expectAccessible();
+  shown.work.change((d) => ({ ...d, cut: { ...d.cut!, faces: [], trials: [], allow: [{ seat: 'shallow', part: 'journal', limit: 0.001 }] } }));
+  await expect.poll(() => document.querySelector('.falls-short'), solved).toBeTruthy();
+  await expectNoSidewaysScroll();
+  await expectAccessible();
 });

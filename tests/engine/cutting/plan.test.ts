@@ -2,9 +2,9 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit.ts';
-import { type Plan, planCut, type Verdict } from '../../../src/engine/cutting/plan.ts';
+import { greatestMiss, type Plan, planCut, type Verdict } from '../../../src/engine/cutting/plan.ts';
 import { cutParts, type PlanInput, problemOf } from '../../../src/engine/cutting/problem.ts';
-import { allowAll, MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
+import { allowAll, drawnSeat, MM, pair, rad, rearwardAngle, roomsOf, seatOf, surface, UM, withFilm } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 60_000 });
@@ -326,5 +326,44 @@ describe('where nothing will do', () => {
     const plan = planned(planCut(input));
     expect(plan.films[0]).toBeGreaterThan(-1e-14);
     expectTargets(input, plan);
+  });
+});
+
+describe('the nearest where nothing will do', () => {
+  it('has no film below nothing, wherever the journal can be moved clear, and is no further off than leaving it', () => {
+    let seen = 0;
+    fc.assert(
+      fc.property(fc.array(drawnSeat(rearwardAngle), { minLength: 2, maxLength: 3 }), (drawn) => {
+        const seats = drawn.map(seatOf);
+        const input: PlanInput = { seats, position: 0, allow: drawn.flatMap(roomsOf).map((a) => ({ ...a, limit: Math.max(a.cleanup, a.limit / 20) })) };
+        const verdict = planCut(input);
+        if (verdict.status !== 'infeasible') return;
+        seen++;
+        const { films } = verdict.nearest;
+        for (const film of films) if (film !== null) expect(film).toBeGreaterThan(-EXACT);
+        if (input.allow.some(({ cleanup }) => cleanup > 0)) return;
+        const uncut = planCut({ ...input, allow: [] });
+        if (uncut.status === 'infeasible') expect(greatestMiss(seats, films)).toBeLessThan(greatestMiss(seats, uncut.nearest.films) * (1 + 1e-9) + 1e-9);
+      }),
+      { seed: 21, numRuns: 150 },
+    );
+    expect(seen).toBeGreaterThan(30);
+  });
+
+  it('lies beyond the reach where the parts would else press into each other', () => {
+    const seats = pair(0.0164, 0.008);
+    const far = infeasible(planCut({ ...at(seats, 0), allow: [], reach: { from: -MM, to: -0.2 * MM } }));
+    for (const film of far.nearest.films) expect(film!).toBeGreaterThan(-EXACT);
+    expect(far.nearest.position).toBeGreaterThan(-0.2 * MM);
+    // and within it where that can be
+    const near = infeasible(planCut({ ...at(seats, 0), allow: [], reach: { from: 0.01 * MM, to: 0.05 * MM } }));
+    expect(near.nearest.position).toBeGreaterThan(0.01 * MM - EXACT);
+    expect(near.nearest.position).toBeLessThan(0.05 * MM + EXACT);
+  });
+
+  it('of a straight seat without room presses, and says how much', () => {
+    const tight = [withFilm({ name: 'straight', journal: surface(0, 22, 0, -4, 0), bush: surface(0, 21.99, 0, -4, 0) })];
+    const { nearest } = infeasible(planCut({ ...at(tight, 0), allow: [] }));
+    expect(nearest.films[0]).toBeCloseTo(-5 * UM, 12);
   });
 });
