@@ -3,7 +3,7 @@ import { type FormEvent, useMemo, useState } from 'react';
 import type { Design, Quantity } from '../../design/definition.ts';
 import type { Bound } from '../../design/place.ts';
 import { quantityText } from '../../design/quantity.ts';
-import { plusMinusText, type System } from '../../design/units.ts';
+import { fineText, placeText, plusMinusText, type System } from '../../design/units.ts';
 import { expectedStandOff, refusedTrial } from '../../report/cut/refusedTrial.ts';
 import { above, atLeast, atMost, LocalField } from '../controls/LocalField.tsx';
 import { TypedField } from '../controls/TypedField.tsx';
@@ -34,7 +34,7 @@ export function TrialForm({ work, design, start, index, system, close }: Props) 
     setRefused('');
     setDraft((now) => ({ ...now, ...change }));
   };
-  const taken = trialOf({ ...draft, standOff: null, shake: null, blue: {} }, design);
+  const taken = trialOf({ ...draft, standOff: null, shake: null, blue: {} }, design, system);
   const told = JSON.stringify([taken, earlier]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was taken, by its text
   const expected = useMemo(() => expectedStandOff(design, earlier, taken), [design, told]);
@@ -42,7 +42,7 @@ export function TrialForm({ work, design, start, index, system, close }: Props) 
   const write = (event: FormEvent) => {
     event.preventDefault();
     if (open.size > 0) return setRefused(`First finish what is typed: ${[...open].join(', ')}.`);
-    const trial = trialOf(draft, design);
+    const trial = trialOf(draft, design, system);
     const reason = refusedTrial(design, earlier, trial, system) ?? work.change((d) => withTrial(d, trial, index))[0]?.message;
     if (reason !== undefined) return setRefused(reason);
     close();
@@ -88,16 +88,16 @@ export function TrialForm({ work, design, start, index, system, close }: Props) 
             [atLeast(-MOST_MOVE), atMost(MOST_MOVE)],
             'not read',
           )}
-          {field('Stand-off known to', 'Standard uncertainty.', 'fine', draft.standOffSigma, (standOffSigma) => ({ standOffSigma }), [above(0), atMost(1)], fine(INDICATOR))}
+          {field('Stand-off known to', 'Standard uncertainty.', 'fine', draft.standOffSigma, (standOffSigma) => ({ standOffSigma }), [above(0), atMost(1)], fine(INDICATOR[system]))}
         </div>
       </fieldset>
       <fieldset>
         <legend>Shake: indicator travel from side to side</legend>
         <div className="locals">
           {field('Shake', 'All the indicator travels.', 'fine', draft.shake, (shake) => ({ shake }), [above(0), atMost(100)], 'not read')}
-          {field('Shake known to', 'Standard uncertainty.', 'fine', draft.shakeSigma, (shakeSigma) => ({ shakeSigma }), [above(0), atMost(1)], fine(INDICATOR))}
-          {field('Journal held at', 'Its position while it was shaken.', 'fine', draft.position, (position) => ({ position }), [atLeast(-MOST_MOVE), atMost(MOST_MOVE)], fine(usual.position))}
-          {field('Indicator at station', 'Toward the nose above 0.', 'length', draft.indicator, (indicator) => ({ indicator }), [atLeast(-10_000), atMost(10_000)], quantityText('length', usual.indicator, system))}
+          {field('Shake known to', 'Standard uncertainty.', 'fine', draft.shakeSigma, (shakeSigma) => ({ shakeSigma }), [above(0), atMost(1)], fine(INDICATOR[system]))}
+          {field('Journal held at', 'Its position while it was shaken.', 'fine', draft.position, (position) => ({ position }), [atLeast(-MOST_MOVE), atMost(MOST_MOVE)], fineText(usual.position, system))}
+          {field('Indicator at station', 'Toward the nose above 0.', 'length', draft.indicator, (indicator) => ({ indicator }), [atLeast(-10_000), atMost(10_000)], placeText(usual.indicator, system))}
           {field('Pulled toward', 'From x toward y.', 'phase', draft.direction, (direction) => ({ direction }), [atLeast(-360), atMost(360)], quantityText('phase', usual.direction, system))}
         </div>
       </fieldset>

@@ -1,5 +1,6 @@
 /** A trial as it is being written down: every field empty until something is typed. */
 import type { Design } from '../../design/definition.ts';
+import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import type { Trial } from './entries.ts';
 
@@ -20,8 +21,8 @@ export interface Draft {
   blue: Record<string, boolean>;
 }
 
-/** Uncertainty of what is read on a trial where none is typed, mm: an indicator; common practice, no source. */
-export const INDICATOR = 0.001;
+/** Uncertainty of what is read on a trial where none is typed, mm: an indicator of a micrometre, or of half a tenth; common practice, no source. */
+export const INDICATOR: Record<System, number> = { metric: 0.001, inch: 0.00127 };
 
 /** Where a shake is read where nothing else is typed. */
 export const usualShake = (design: Design) => ({ indicator: design.play?.indicator ?? Math.max(...design.seats.map(({ journal }) => journal.to)), position: design.position ?? 0, direction: 0 });
@@ -53,7 +54,7 @@ export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | '
 }
 
 /** What was typed as a trial; what was left empty is left out. */
-export function trialOf(draft: Draft, design: Design): Trial {
+export function trialOf(draft: Draft, design: Design, system: System): Trial {
   const taken = draft.taken.flatMap(({ seat, part, normal, sigma }) => (normal ? [{ seat, part, normal, ...(sigma !== undefined && { sigma }) }] : []));
   const faces = draft.faces.flatMap(({ name, off, sigma }) => (off ? [{ name, off, ...(sigma !== undefined && { sigma }) }] : []));
   const blue = Object.entries(draft.blue).map(([seat, prints]) => ({ seat, prints }));
@@ -62,9 +63,9 @@ export function trialOf(draft: Draft, design: Design): Trial {
     ...(draft.note.trim() !== '' && { note: draft.note.trim() }),
     ...(taken.length > 0 && { taken }),
     ...(faces.length > 0 && { faces }),
-    ...(draft.standOff !== null && { standOff: { value: draft.standOff, sigma: draft.standOffSigma ?? INDICATOR } }),
+    ...(draft.standOff !== null && { standOff: { value: draft.standOff, sigma: draft.standOffSigma ?? INDICATOR[system] } }),
     ...(draft.shake !== null && {
-      shake: { value: draft.shake, sigma: draft.shakeSigma ?? INDICATOR, indicator: draft.indicator ?? usual.indicator, position: draft.position ?? usual.position, direction: draft.direction ?? usual.direction },
+      shake: { value: draft.shake, sigma: draft.shakeSigma ?? INDICATOR[system], indicator: draft.indicator ?? usual.indicator, position: draft.position ?? usual.position, direction: draft.direction ?? usual.direction },
     }),
     ...(blue.length > 0 && { blue }),
   };

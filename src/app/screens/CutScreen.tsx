@@ -82,6 +82,7 @@ function Plan({ work }: { work: Work }) {
       </section>
       <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
       <Limits work={work} cut={cut} system={system} />
+      {cut.remaining && <p className="fine">Pictures and steps are of the whole plan, from the parts as they were measured; what is left of it by the trials stands under Trial and correct.</p>}
       <div className={isCut ? 'pictures' : ''}>
         <StockSection design={of} cut={cut} factor={factor} system={system} />
         {isCut && <CloseUps design={of} cut={cut} system={system} />}

@@ -55,19 +55,20 @@ test('a trial starts empty, holds only what was typed, is corrected in its place
   const report = cutSection(planned)!;
   const empty = draftOf(report);
   expect(empty.taken.map(({ seat, part, normal }) => [seat, part, normal])).toEqual(report.steps.map(({ seat, part }) => [seat, part, null]));
-  expect(trialOf(empty, planned)).toEqual({});
+  expect(trialOf(empty, planned, 'metric')).toEqual({});
   const typed = { ...empty, standOff: -0.004, shake: 0.012, blue: { steep: true }, taken: empty.taken.map((entry, k) => ({ ...entry, normal: k === 0 ? 0.01 : null })) };
-  const trial = trialOf(typed, planned);
+  const trial = trialOf(typed, planned, 'metric');
   expect(trial).toEqual({
     taken: [{ seat: report.steps[0]!.seat, part: 'journal', normal: 0.01 }],
     standOff: { value: -0.004, sigma: 0.001 },
     shake: { value: 0.012, sigma: 0.001, indicator: 4, position: 0.02, direction: 0 },
     blue: [{ seat: 'steep', prints: true }],
   });
+  expect(trialOf(typed, planned, 'inch').standOff).toEqual({ value: -0.004, sigma: 0.00127 });
   const d = valid(withTrial(valid(withTrial(planned, { note: 'first' })), trial));
   expect(d.cut!.trials).toHaveLength(2);
   // Correcting begins with what was written, and keeps it.
-  expect(trialOf(draftOf(report, trial), d)).toEqual(trial);
+  expect(trialOf(draftOf(report, trial), d, 'inch')).toEqual(trial);
   expect(valid(withTrial(d, { note: 'again' }, 0)).cut!.trials).toEqual([{ note: 'again' }, trial]);
   expect(withoutTrial(withoutTrial(d, 0), 0).cut!.trials).toBeUndefined();
 });
