@@ -124,9 +124,9 @@ function legendOf(own: readonly TolerancedSurface[], layout: PartLayout, shape: 
   return [
     system === 'inch' ? 'in inches' : 'in mm',
     `about ${scaleText(layout.scale / PER_MM)}`,
-    shape.left <= 0 && shape.right >= 0 ? 'ring: datum' : 'the datum lies off this drawing',
+    shape.left <= 0 && shape.right >= 0 ? 'ring: datum' : 'datum off the drawing',
     'nose right',
-    'framed: gauge plane, exact',
+    'framed: gauge plane',
     ...(own.some(({ cut }) => cut !== null) ? ['heavy: cut'] : []),
     'thin: not dimensioned',
   ].join(' · ');

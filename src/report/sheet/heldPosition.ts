@@ -7,8 +7,12 @@ const ROUNDING = 1e-9;
 
 /** mm, and whether every film wanted is within its tolerance there */
 export function heldPosition(design: Design): { position: number; good: boolean } {
-  const { position, permitted } = fitSection(design);
-  if (permitted === null) return { position, good: false };
+  const { position, permitted, seats } = fitSection(design);
+  if (permitted === null) {
+    // None that an axial move could find; straight seats may have their films all the same, and seats that want none are content.
+    const good = design.seats.every(({ film }, i) => film === undefined || (seats[i]!.leastFilm !== null && Math.abs(seats[i]!.leastFilm - film.target) <= (film.tolerance ?? 0) + ROUNDING));
+    return { position, good };
+  }
   const within = position >= permitted.from - ROUNDING && position <= permitted.to + ROUNDING;
   return { position: within ? position : (permitted.from + permitted.to) / 2, good: true };
 }

@@ -33,3 +33,14 @@ test('where there is no such place it stays, and is known not to be good', () =>
   const steep = demo('steep-first');
   expect(heldPosition(steep)).toEqual({ position: steep.position, good: false });
 });
+
+test('seats that want no film, and a straight one that has its own, are good where they are', () => {
+  const steep = demo('steep-first');
+  expect(heldPosition({ ...steep, seats: steep.seats.map(({ film: _, ...seat }) => seat) }).good).toBe(true);
+  const straight = (diameter: number): Design => ({
+    conepair: 1,
+    seats: [{ name: 'only', film: { target: 0.0025, tolerance: 0.0005 }, journal: { halfAngle: 0, diameter: 18, station: 0, from: -30, to: 0 }, bush: { halfAngle: 0, diameter, station: 0, from: -30, to: 0 } }],
+  });
+  expect(heldPosition(straight(18.005)).good).toBe(true);
+  expect(heldPosition(straight(18.01)).good).toBe(false);
+});
