@@ -1,7 +1,7 @@
 /** What the errors of the set-ups do to the films, largest first, against the tolerance. */
 import { max } from 'd3-array';
 import type { Design } from '../../design/definition.ts';
-import { fineText, type System } from '../../design/units.ts';
+import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 
 type Contribution = CutReport['budget']['contributions'][number];
@@ -15,15 +15,16 @@ export const CAUSE_NAMES: Record<Contribution['cause'], string> = {
   growth: 'Warmth of the work as it is gauged',
 };
 
-/** mm of film: nobody tells less. */
-const NOTHING = 1e-5;
+/** Nobody tells less; of the unit of small lengths. */
+const NOTHING = 0.01;
 
 export function BudgetChart({ design, cut, system }: { design: Design; cut: CutReport; system: System }) {
   const { contributions, seats } = cut.budget;
-  const shown = contributions.filter(({ film }) => film >= NOTHING);
+  const nothing = NOTHING * fineUnit(system).size;
+  const shown = contributions.filter(({ film }) => film >= nothing);
   if (contributions.length === 0) return null;
   const toleranceOf = (name: string) => design.seats.find((seat) => seat.name === name)?.film?.tolerance ?? 0;
-  const most = max([...shown.map(({ film }) => film), ...shown.map(({ seat }) => toleranceOf(seat)), NOTHING])!;
+  const most = max([...shown.map(({ film }) => film), ...shown.map(({ seat }) => toleranceOf(seat)), nothing])!;
   return (
     <section aria-label="Error budget">
       <h2>Errors of the set-up, largest first</h2>
@@ -61,7 +62,11 @@ export function BudgetChart({ design, cut, system }: { design: Design; cut: CutR
             {toleranceOf(seat) > 0 && `; the tolerance is ${fineText(toleranceOf(seat), system)}, the upright line`}.
           </li>
         ))}
-        {contributions.length > shown.length && <li className="fine">Less than a hundredth of a micrometre: {contributions.length - shown.length} more.</li>}
+        {contributions.length > shown.length && (
+          <li className="fine">
+            Less than {fineText(nothing, system)}: {contributions.length - shown.length} more.
+          </li>
+        )}
       </ul>
     </section>
   );

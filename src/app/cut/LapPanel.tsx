@@ -52,10 +52,11 @@ const WHY: Record<Lap['stop']['why'], string> = {
 function LapNumbers({ lap, system }: { lap: Lap; system: System }) {
   const state = lap.states[lap.stop.at]!;
   const worn = state.seats.map(({ name, journal, bush }) => `${name} journal ${fineText(journal, system)}, bush ${fineText(bush, system)}`);
+  const films = (at: Lap['states'][number]) => at.seats.map(({ name, film }) => `${name} ${film === null ? 'apart' : fineText(Math.max(0, film), system)}`).join(', ');
   return (
     <p>
-      {WHY[lap.stop.why]} Travel {fineText(lap.states[0]!.position - state.position, system)}, {state.turns.toFixed(0)} turns; worn at most: {worn.join('; ')}. How fast compound cuts is known to an order of magnitude only: believe the
-      travel and the blue, not the turns.
+      {WHY[lap.stop.why]} Travel {fineText(lap.states[0]!.position - state.position, system)}, {state.turns.toFixed(0)} turns; worn at most: {worn.join('; ')}. Standing home the films go from {films(lap.states[0]!)} to {films(state)}. How
+      fast compound cuts is known to an order of magnitude only: believe the travel and the blue, not the turns.
     </p>
   );
 }

@@ -134,7 +134,16 @@ const lapState = z.strictObject({
   turns: plain('Turns so far'),
   work: plain('Work slid under pressure, N·m'),
   volume: z.strictObject({ journal: plain('Worn off, mm³'), bush: plain('Worn off, mm³') }),
-  seats: z.array(z.strictObject({ name: z.string(), bearing: plain('Share of its length that bears'), journal: mm('Greatest depth worn'), bush: mm('Greatest depth worn'), seatPosition: mmOrNull('Position at which it touches alone') })),
+  seats: z.array(
+    z.strictObject({
+      name: z.string(),
+      bearing: plain('Share of its length that bears'),
+      journal: mm('Greatest depth worn'),
+      bush: mm('Greatest depth worn'),
+      seatPosition: mmOrNull('Position at which it touches alone'),
+      film: mmOrNull('Least film as the journal stands home'),
+    }),
+  ),
   relationError: mmOrNull('Error of the relation for the films wanted'),
 });
 

@@ -4,7 +4,7 @@ import { type LapState, lapped } from '../../engine/cutting/lapping.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
-import { type Cut, toLap } from './toCut.ts';
+import { type Cut, orNull, toLap } from './toCut.ts';
 
 /** mm³ in a cubic metre */
 const CUBIC_MILLIMETRES = 1e9;
@@ -23,8 +23,8 @@ function stateSection(design: Design, { position, angle, work, volume, seats, fi
     work,
     volume: { journal: volume.journal * CUBIC_MILLIMETRES, bush: volume.bush * CUBIC_MILLIMETRES },
     seats: seats.map(({ bearing, depth }, i) => {
-      const { seatPosition } = fit.seats[i]!;
-      return { name: design.seats[i]!.name, bearing, journal: millimetres(depth.journal), bush: millimetres(depth.bush), seatPosition: seatPosition === null ? null : millimetres(seatPosition) };
+      const { seatPosition, leastFilm } = fit.seats[i]!;
+      return { name: design.seats[i]!.name, bearing, journal: millimetres(depth.journal), bush: millimetres(depth.bush), seatPosition: orNull(seatPosition), film: orNull(leastFilm) };
     }),
     relationError: fit.relation && millimetres(fit.relation.error),
   };
