@@ -15,6 +15,8 @@ export interface Task {
   run: SpindleRun;
   /** z stays where it is */
   held: boolean;
+  /** seats that close both ways catch it: it cannot be pushed off */
+  caught: boolean;
   /** of the load: what may be left of the balance */
   close: number;
 }
@@ -67,7 +69,7 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
     slope ??= spindleCoefficients(spindle, run, 1e-3);
     const looking = step !== Number.POSITIVE_INFINITY && iterations % LOOK === LOOK - 1;
     const move = moveBy(task, slope, stand, looking ? Number.POSITIVE_INFINITY : step);
-    const part = move === null ? 0 : allowed(spindle.seats, run, stand.q, move);
+    const part = move === null ? 0 : Math.min(allowed(spindle.seats, run, stand.q, move), (FAR * scale.film) / scale.greatestSine / lengthOf(move, scale));
     if (looking && (move === null || part < 1)) continue;
     if (move === null || part < 1e-4) {
       step = Math.min(step, slow) / 8;
@@ -110,10 +112,10 @@ function standAt(task: Task, scale: Scales, q: Five): Stand | 'contact' | 'apart
 }
 
 /** Sunk to a film of `floor` (m), or pushed off its seats. */
-function ended({ spindle, run, held }: Task, scale: Scales, from: Pose, q: Five, floor: number): Settled | null {
+function ended({ spindle, run, held, caught }: Task, scale: Scales, from: Pose, q: Five, floor: number): Settled | null {
   const thin = thinnest(spindle.seats, run, q)!;
   if (thin.least.film < floor) return { status: 'contact', ...thin, pose: asPose(q) };
-  return !held && Math.abs(q[2] - from.z) > (FAR * scale.film) / scale.greatestSine ? { status: 'pushedOff' } : null;
+  return !held && !caught && Math.abs(q[2] - from.z) > (FAR * scale.film) / scale.greatestSine ? { status: 'pushedOff' } : null;
 }
 
 /** R: what the load has over the oil. */

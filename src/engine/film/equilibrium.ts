@@ -100,7 +100,7 @@ function adjusted(spindle: Spindle, load: Load, run: SpindleRun, start: Start, s
   if (held.status !== 'solved' || keepsOn(side, held.stop)) return held;
   const pressed = descend(spindle, load, run, { ...start, near: held }, held.pose, false);
   if (inside(pressed)) return pressed;
-  const sought = searchPosition({ spindle, load, run, held: false, close: start.close ?? CLOSE }, held.pose);
+  const sought = searchPosition({ spindle, load, run, held: false, caught: false, close: start.close ?? CLOSE }, held.pose);
   return sought.status === 'pushedOff' ? held : balanceOf(sought, 0);
 }
 
@@ -116,8 +116,9 @@ function floating(spindle: Spindle, load: Load, run: SpindleRun, start: Start, s
   if ('seat' in from) return { status: 'noRoom', seat: from.seat };
   const free = descend(spindle, load, run, start, from, false);
   if (free !== 'pushedOff' && free.status === 'solved') return free;
-  const held = heldAt(spindle, load, run, afresh);
   // A stop may keep the oil from pushing the journal off its seats; it does not stand in for oil that is too weak.
+  if (side === 'both' && free !== 'pushedOff') return free;
+  const held = heldAt(spindle, load, run, afresh);
   return free === 'pushedOff' || (held.status === 'solved' && side !== 'both' && keepsOn(side, held.stop)) ? held : free;
 }
 
@@ -137,7 +138,7 @@ function heldAt(spindle: Spindle, load: Load, run: SpindleRun, start: Start): Eq
 }
 
 function descend(spindle: Spindle, load: Load, run: SpindleRun, start: Start, from: Pose, held: boolean): Equilibrium | 'pushedOff' {
-  const task: Task = { spindle, load, run, held, close: start.close ?? CLOSE };
+  const task: Task = { spindle, load, run, held, caught: closingSide(spindle.seats) === 'both', close: start.close ?? CLOSE };
   let first = from;
   if (start.coarse && !start.near) {
     const coarse = settle({ ...task, spindle: start.coarse, close: COARSE_CLOSE }, from, null);
@@ -145,7 +146,7 @@ function descend(spindle: Spindle, load: Load, run: SpindleRun, start: Start, fr
     if (coarse.status === 'solved') first = coarse.pose;
   }
   let settled = settle(task, first, start.near?.coefficients ?? null);
-  if (settled.status === 'notConverged' && !held) settled = searchPosition(task, from);
+  if (!held && (settled.status === 'notConverged' || (settled.status === 'contact' && task.caught))) settled = searchPosition(task, from);
   if (settled.status === 'pushedOff') return 'pushedOff';
   return balanceOf(settled, held && settled.status === 'solved' ? -(settled.total.force[2] + load[2]) : 0);
 }

@@ -52,7 +52,7 @@ export function searchPosition(task: Task, from: Pose): Settled {
     else beyond = next;
     step *= 2;
   }
-  if (beyond === null) return toward * Math.sign(sineSum(task)) > 0 ? { status: 'pushedOff' } : { status: 'contact', ...thinnest(spindle.seats, run, asFive(here.pose))!, pose: here.pose };
+  if (beyond === null) return !task.caught && toward * Math.sign(sineSum(task)) > 0 ? { status: 'pushedOff' } : { status: 'contact', ...thinnest(spindle.seats, run, asFive(here.pose))!, pose: here.pose };
   for (let halving = 0; halving < MOST_HALVINGS && Math.abs(net(here)) > NEAR * size; halving++) {
     const middle = at(here.pose, (here.pose.z + beyond.pose.z) / 2);
     if (middle.status !== 'solved') return middle;

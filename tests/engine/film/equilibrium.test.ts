@@ -210,6 +210,21 @@ describe('equilibrium', () => {
     expect(shut).toEqual({ status: 'noRoom', seat: seats.findIndex(({ name }) => name === 'steep') });
   });
 
+  it('cones face to face: no stop is supposed, and wherever the search begins it ends alike', () => {
+    const seats = seatsOf('opposed-cones');
+    const loads = [loadAt(10, -30, -10, 0.012), loadAt(0, -300, 20, 0.012), loadAt(0, -5, 0, 0), loadAt(0, -20, -60, 0.012), loadAt(0, -20, -100, 0.012)];
+    for (const load of loads) {
+      const ends = [-2e-6, 0, 3e-6, 5e-6].map((position) => equilibrium(newSpindle(seats, SIZE), load, runOf(seats, 314), { position, adjusted: true, coarse: newSpindle(seats, COARSE) }));
+      for (const end of ends) {
+        expect(end.status).toBe(ends[0]!.status);
+        if (end.status === 'solved' && ends[0]!.status === 'solved') {
+          expect(end.stop).toBe(0);
+          expect(end.pose.z).toBeCloseTo(ends[0]!.pose.z, 10);
+        }
+      }
+    }
+  });
+
   it('straight seats alone take no thrust: the stop takes it', () => {
     const seats = seatsOf('rear-bearing').filter((seat) => seat.name === 'rear');
     const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -50, -30, -0.129), runOf(seats), { position: 1e-5, coarse: newSpindle(seats, COARSE) });
