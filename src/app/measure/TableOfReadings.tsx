@@ -38,7 +38,7 @@ export function TableOfReadings({ work }: { work: Work }) {
     <details>
       <summary>To and from a spreadsheet</summary>
       <label className="pasted">
-        <span>Rows copied from a spreadsheet, the names of the columns above them</span>
+        <span>Rows copied from a spreadsheet, the names of the columns above them; a name may say its unit: value (in)</span>
         <textarea rows={4} value={text} spellCheck={false} onChange={(event) => setText(event.target.value)} placeholder={'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21.998;0.001;-2'} />
       </label>
       <p className="buttons">

@@ -74,8 +74,57 @@ export function Told({ design, measure, system }: Props) {
           </table>
         </section>
       </div>
+      <Correlations measure={measure} />
       <p className="fine">Every ± and every range here holds the true value 19 times in 20. {scatterText(measure)}</p>
     </>
+  );
+}
+
+/** How each number leans on the others: what one reading tells of two. */
+function Correlations({ measure: { correlations } }: { measure: MeasureReport }) {
+  const { numbers, matrix } = correlations;
+  const names = numbers.map(({ seat, part, of }) => `${seat} ${part}, ${of === 'halfAngle' ? 'half angle' : 'diameter'}`);
+  return (
+    <details>
+      <summary>How the numbers hang together: correlations</summary>
+      <p className="fine">
+        1 or −1: the one is known no better than the other, and both are off together; 0: each for itself. A half angle and a diameter told by the same readings lean on each other; a stand-off or a shake ties the surfaces of a pair.
+      </p>
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
+      <section className="table" aria-label="Correlations" tabIndex={0}>
+        <table className="correlations">
+          <thead>
+            <tr>
+              <th scope="col">Number</th>
+              {names.map((name, k) => (
+                <th key={name} scope="col" aria-label={name}>
+                  {k + 1}
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody>
+            {matrix.map((row, a) => (
+              <tr key={names[a]}>
+                <th scope="row">
+                  {a + 1}. {names[a]}
+                </th>
+                {row.map((value, b) => (
+                  <td key={names[b]}>
+                    {value === null
+                      ? '—'
+                      : value
+                          .toFixed(2)
+                          .replace(/^-0\.00$/, '0.00')
+                          .replace('-', '−')}
+                  </td>
+                ))}
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </section>
+    </details>
   );
 }
 
@@ -94,7 +143,12 @@ function betweenText({ value, sigma, interval }: ConsequenceReport, system: Syst
 }
 
 /** Chi-square in words. */
-function scatterText({ freedom, probability }: MeasureReport): string {
+function scatterText(measure: MeasureReport): string {
+  const { freedom, chiSquare } = measure;
+  return freedom === 0 ? agreementText(measure) : `${agreementText(measure)} Chi-square ${chiSquare.toFixed(1)} with ${freedom} ${freedom === 1 ? 'reading' : 'readings'} to spare.`;
+}
+
+function agreementText({ freedom, probability }: MeasureReport): string {
   if (freedom === 0) return 'No reading checks another, so nothing tells whether they agree.';
   if (probability < SELDOM) return 'The readings scatter more than their uncertainties promise.';
   if (probability > 1 - SELDOM) return 'The readings agree better than their uncertainties promise; these are perhaps stated too large.';

@@ -1,7 +1,8 @@
 /** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
 import { useId, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import type { MeasureReport } from '../../report/measure/definition.ts';
+import { fineText, type System } from '../../design/units.ts';
+import type { MeasureReport, SuggestionReport } from '../../report/measure/definition.ts';
 import { measureSection } from '../../report/measure/section.ts';
 import { doubtsOf, measureVerdict, suggestionText } from '../../report/measure/verdict.ts';
 import { designWithMeasured } from '../../report/measure/withMeasured.ts';
@@ -61,6 +62,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
                       + {KINDS[suggestion.reading.kind].name}
                     </button>{' '}
                     {suggestionText(design, suggestion, system)}
+                    {gainText(measure, suggestion, system)}
                   </li>
                 ))}
               </ul>
@@ -74,6 +76,16 @@ export default function MeasureScreen({ work }: { work: Work }) {
     </WorkContext>
   );
 }
+
+/** What a suggested reading makes of the quantity that is wanted. */
+function gainText({ next }: MeasureReport, { sigma }: SuggestionReport, system: System): string {
+  const wanted = next?.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
+  if (sigma === null) return `: a step toward ${wanted}, which needs more`;
+  const now = next?.sigma == null ? '' : `, now ±${fineText(COVER * next.sigma, system)}`;
+  return `: ${wanted} then to ±${fineText(COVER * sigma, system)}${now}`;
+}
+/** Half width in standard uncertainties of what holds 19 times in 20. */
+const COVER = 1.96;
 
 /** The fitted shapes into the design: the thing to do where nothing speaks against it, a second thought where something does. */
 function UseShapes({ work, measure }: { work: Work; measure: MeasureReport }) {

@@ -1,8 +1,10 @@
 /**
  * A notebook of readings as a table (RFC 4180): to and from a spreadsheet.
  *
- * One row a reading below a row of names; a column that a kind does not have stays empty. A number alone is in mm
- * (or in inches, where so asked); any entry may carry its own unit: 0.0002 in, 2 tenths, 5 µm. Columns may stand
+ * One row a reading below a row of names; a column that a kind does not have stays empty. A name may say the unit of
+ * its column, value (mm), as a table written here does, so that it is read alike in a metric and an inch shop; under
+ * a name without one a number alone is in mm (or in inches, where so asked). Any entry may carry its own unit: 0.0002 in,
+ * 2 tenths, 5 µm. Columns may stand
  * in any order and be parted by commas, semicolons or tabs; with the latter two, decimals may have a comma.
  */
 import Papa from 'papaparse';
@@ -30,19 +32,20 @@ export type Table =
   /** `heading`: the row of names that the rows want above them, where they have none */
   | { ok: false; errors: TableError[]; heading?: string };
 
-/** The readings as a table; lengths in mm, directions in degrees, every digit kept. */
+/** The readings as a table; lengths in mm, directions in degrees, as the names say, every digit kept. */
 export function readingsToCsv(readings: readonly Reading[]): string {
   const rows = readings.map((entry) => COLUMNS.map((column) => (entry as Partial<Record<Column, string | number>>)[column] ?? ''));
-  return Papa.unparse([[...COLUMNS], ...rows]);
+  return Papa.unparse([COLUMNS.map((column) => (isWord(column) ? column : `${column} (${isAngle(column) ? 'deg' : 'mm'})`)), ...rows]);
 }
 
 /** The readings of a table, or everything that is wrong with it. `design` has the seats they name; `bare` says what a number alone is in. */
 export function readingsFromCsv(text: string, design: Design, bare: System = 'metric'): Table {
   const { delimiter, cells: whole } = tableOf(text);
   const [names = [], ...rows] = whole;
-  const columns = names.map((name) => name.trim().toLowerCase());
+  const heads = names.map((name) => headOf(name, lengthUnit(bare).size));
+  const columns = heads.map(({ name }) => name);
   if (isHeadless(columns)) return headless([names, ...rows], delimiter);
-  const headErrors = headerErrors(columns);
+  const headErrors = [...headerErrors(columns), ...heads.flatMap(({ name, wrong }) => (wrong === null ? [] : [{ row: 1, column: name, message: wrong }]))];
   if (headErrors.length > 0) return { ok: false, errors: headErrors };
   const errors: TableError[] = [];
   const readings: Record<string, unknown>[] = [];
@@ -53,7 +56,7 @@ export function readingsFromCsv(text: string, design: Design, bare: System = 'me
     const row = i + 2;
     const surplus = cells.slice(columns.length).find((cell) => cell.trim() !== '');
     if (surplus !== undefined) errors.push({ row, column: '', message: `found "${surplus}" beyond the last named column` });
-    readings.push(readingOf(cells, columns, bare, (column, message) => errors.push({ row, column, message })));
+    readings.push(readingOf(cells, heads, (column, message) => errors.push({ row, column, message })));
     rowOf.push(row);
   });
   errors.push(...designErrors(design, readings, rowOf, errors));
@@ -71,6 +74,23 @@ function tableOf(text: string): { delimiter: string; cells: string[][] } {
 
 /** A first row that names no column but has a kind of reading, or a number, in it: rows that begin at once. */
 const isHeadless = (first: readonly string[]): boolean => !first.some((cell) => isColumn(cell)) && first.some((cell) => ownColumns(cell) !== null || /^[−+-]?[.,]?\d/.test(cell));
+
+const isWord = (column: string) => (WORDS as readonly string[]).includes(column);
+const isAngle = (column: string) => (ANGLES as readonly string[]).includes(column);
+
+/** The name of a column, what a number alone below it is in (mm), and what is wrong with its unit. */
+interface Head {
+  name: string;
+  size: number;
+  wrong: string | null;
+}
+
+function headOf(cell: string, bare: number): Head {
+  const [, name = '', unit] = /^\s*(.*?)\s*(?:[([]\s*([^)\]]*?)\s*[)\]])?\s*$/.exec(cell.toLowerCase()) ?? [];
+  if (unit === undefined || unit === '' || isWord(name) || isAngle(name)) return { name, size: bare, wrong: null };
+  const one = typedLength(`1 ${unit}`, bare);
+  return one.ok ? { name, size: one.value, wrong: null } : { name, size: bare, wrong: one.message };
+}
 
 const isColumn = (name: string) => (COLUMNS as readonly string[]).includes(name);
 
@@ -102,17 +122,17 @@ function headerErrors(columns: readonly string[]): TableError[] {
   return errors;
 }
 
-function readingOf(cells: readonly string[], columns: readonly string[], bare: System, say: (column: string, message: string) => void): Record<string, unknown> {
+function readingOf(cells: readonly string[], heads: readonly Head[], say: (column: string, message: string) => void): Record<string, unknown> {
   const found: Record<string, unknown> = {};
-  columns.forEach((column, i) => {
+  heads.forEach(({ name: column, size }, i) => {
     const cell = cells[i]?.trim() ?? '';
     if (column === '' || cell === '') return;
-    if ((WORDS as readonly string[]).includes(column)) {
+    if (isWord(column)) {
       found[column] = cell;
       return;
     }
     const written = cell.replace('−', '-');
-    const typed = (ANGLES as readonly string[]).includes(column) ? typedDegrees(written) : typedLength(written, lengthUnit(bare).size);
+    const typed = isAngle(column) ? typedDegrees(written) : typedLength(written, size);
     if (typed.ok) found[column] = typed.value;
     else {
       say(column, typed.message);

@@ -48,6 +48,10 @@ const consequenceOrNull = z.nullable(consequence);
 
 export const measureReport = z.strictObject({
   surfaces: z.array(surfaceMeasured),
+  correlations: z.strictObject({
+    numbers: z.array(z.strictObject({ seat: z.string(), part, of: z.enum(['halfAngle', 'diameter']) })),
+    matrix: z.array(z.array(z.nullable(z.number()))).check(z.meta({ description: 'Between each two of the numbers, rows and columns in their order; null where one of them is open' })),
+  }),
   readings: z.array(
     z.strictObject({
       index: z.int().check(z.meta({ description: 'Place in the list of readings, from 0; those that cannot have been read are left out' })),

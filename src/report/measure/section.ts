@@ -27,6 +27,7 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
   const consequences = consequencesSection(design, found, position);
   return {
     surfaces: surfacesOf(found).map((on) => surfaceSection(design, found, on)),
+    correlations: correlationsSection(design, found),
     readings: found.readings.map(({ index, fitted, residual, normalised, leverage }) => ({ index, fitted: millimetres(fitted), residual: millimetres(residual), normalised, leverage })),
     chiSquare: found.chiSquare,
     freedom: found.freedom,
@@ -43,6 +44,7 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
 /** What a notebook without one usable reading gives. */
 const NOTHING: Omit<MeasureReport, 'impossible'> = {
   surfaces: [],
+  correlations: { numbers: [], matrix: [] },
   readings: [],
   chiSquare: 0,
   freedom: 0,
@@ -80,6 +82,18 @@ function surfaceSection(design: Design, { seats, unknowns, decomposition }: Esti
     sigma: { halfAngle: orNull(sigmaAngle, degrees), diameter: orNull(sigmaRadius, (r) => 2 * millimetres(r)) },
     correlation: sigmaAngle === null || sigmaRadius === null ? null : covarianceOf(decomposition, angle, radius) / (sigmaAngle * sigmaRadius),
     ...(profile.length > 0 && { profile }),
+  };
+}
+
+/** Between all half angles and diameters that are told; points of profiles are left out. */
+function correlationsSection(design: Design, { unknowns: { list }, decomposition }: Estimate): MeasureReport['correlations'] {
+  const lines = list.flatMap(({ of }, j) => (of === 'deviation' ? [] : [j]));
+  const gradients = lines.map((j) => unit(list.length, j));
+  const sigmas = gradients.map((gradient) => uncertaintyOf(decomposition, gradient));
+  const between = (a: number, b: number) => (sigmas[a] === null || sigmas[b] === null ? null : a === b ? 1 : covarianceOf(decomposition, gradients[a]!, gradients[b]!) / (sigmas[a]! * sigmas[b]!));
+  return {
+    numbers: lines.map((j) => ({ seat: design.seats[list[j]!.seat]!.name, part: list[j]!.part, of: list[j]!.of === 'radius' ? 'diameter' : 'halfAngle' })),
+    matrix: lines.map((_, a) => lines.map((_, b) => between(a, b))),
   };
 }
 

@@ -38,6 +38,22 @@ describe('there and back', () => {
     );
   });
 
+  test('a table written here is the same notebook where the screen shows inches', () => {
+    expect(read(readingsToCsv(design.readings!), 'inch')).toEqual({ ok: true, readings: design.readings });
+  });
+
+  test('a name may say the unit of its column, whatever the screen shows', () => {
+    for (const bare of ['metric', 'inch'] as const) {
+      const table = read('kind,seat,part,value (in),sigma [tenths],Station ( mm )\ndiameter,shallow,journal,0.7,1,-5', bare);
+      if (!table.ok) throw new Error(JSON.stringify(table.errors));
+      const [found] = table.readings as unknown as { value: number; sigma: number; station: number }[];
+      expect(found!.value).toBeCloseTo(17.78, 12);
+      expect(found!.sigma).toBeCloseTo(0.00254, 12);
+      expect(found!.station).toBe(-5);
+    }
+    expect(errorsOf('kind,seat,part,value (ells),sigma,station\ndiameter,shallow,journal,0.7,1,-5')).toEqual(['1 value']);
+  });
+
   test('names of seats with commas, quotes and line breaks', () => {
     const odd = 'a, "b"\nc;\td';
     const renamed: Design = { ...design, seats: design.seats.map((seat, i) => (i === 0 ? { ...seat, name: odd } : seat)) };
@@ -46,7 +62,7 @@ describe('there and back', () => {
   });
 
   test('the columns stand in the order that is told', () => {
-    expect(readingsToCsv([]).trim()).toBe(COLUMNS.join(','));
+    expect(readingsToCsv([]).trim()).toBe(COLUMNS.map((name, i) => (i < 3 ? name : `${name} (${name === 'direction' ? 'deg' : 'mm'})`)).join(','));
   });
 });
 

@@ -79,6 +79,24 @@ describe('a whole notebook', () => {
     near(journal!.correlation, Math.SQRT1_2, 1e-9);
   });
 
+  test('correlations: ones along the middle, alike both ways, those of a surface as it tells them, none where a number is open', () => {
+    const { correlations, surfaces } = measureSection(notebookDemo())!;
+    const { numbers, matrix } = correlations;
+    expect(numbers).toHaveLength(8);
+    matrix.forEach((row, a) => {
+      near(row[a], 1);
+      row.forEach((value, b) => {
+        near(value, matrix[b]![a]!);
+        expect(Math.abs(value!)).toBeLessThanOrEqual(1 + 1e-12);
+      });
+    });
+    for (const { seat, part, correlation } of surfaces) {
+      const place = (of: string) => numbers.findIndex((n) => n.seat === seat && n.part === part && n.of === of);
+      near(matrix[place('halfAngle')]![place('diameter')], correlation!);
+    }
+    expect(measureSection(keeping(notebookDemo(), (_, i) => i === 4))!.correlations.matrix.flat()).toEqual([null, null, null, null]);
+  });
+
   test('stands in the report only where there are readings', () => {
     expect(solve(notebookDemo(), 'x', ['measure']).measure?.readings).toHaveLength(16);
     expect(measureSection({ ...notebookDemo(), readings: [] })).toBeUndefined();
