@@ -253,5 +253,10 @@ test('on a phone every figure of an entry stands under its own name, clear of th
       expect(getComputedStyle(span, '::before').content).toBe(`"${span.dataset.name}"`);
     }
   }
+  // Nor is anything told in the tables cut off.
+  shown.work.store.setState({ system: 'inch' });
+  await expect.poll(() => document.querySelector('.told')!.textContent).toMatch(/tenths/);
+  for (const table of document.querySelectorAll('.told .table')) expect(table.scrollWidth).toBeLessThanOrEqual(table.clientWidth + 1);
+  for (const span of document.querySelectorAll<HTMLElement>('.notebook span[data-name]')) expect(span.scrollWidth, span.textContent!).toBeLessThanOrEqual(span.clientWidth + 1);
   await browser.viewport(1280, 800);
 });

@@ -45,7 +45,7 @@ export function Told({ design, measure, system }: Props) {
                     {angleText(halfAngle)} <small>{sigma.halfAngle === null ? OPEN : `± ${(COVER * sigma.halfAngle).toFixed(4)}°`}</small>
                   </td>
                   <td>
-                    {lengthText(Number(diameter.toFixed(5)), system)} <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>
+                    {joined(lengthText(Number(diameter.toFixed(5)), system))} <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>
                   </td>
                 </tr>
               ))}
@@ -66,7 +66,7 @@ export function Told({ design, measure, system }: Props) {
               {consequences.map(([name, found]) => (
                 <tr key={name}>
                   <th scope="row">{name}</th>
-                  <td>{found === null ? '—' : fineText(found.value, system)}</td>
+                  <td>{found === null ? '—' : joined(fineText(found.value, system))}</td>
                   <td>{found === null ? '—' : betweenText(found, system)}</td>
                 </tr>
               ))}
@@ -134,12 +134,16 @@ function relationName(design: Design): string {
   return one && other ? `Where the ${one} seat has its film, seen from where the ${other} has (− is rearward)` : 'The two cones wrong to each other by';
 }
 
+/** A figure that keeps its unit beside it. */
+const joined = (text: string) => text.replaceAll(' ', '\u00a0');
+
 function betweenText({ value, sigma, interval }: ConsequenceReport, system: System): string {
   if (sigma === null) return OPEN;
   const [low, high] = interval ?? [value - COVER * sigma, value + COVER * sigma];
   const [from, to] = [fineText(low, system), fineText(high, system)];
   const unit = to.replace(/^\S+/, '');
-  return `${from.endsWith(unit) ? from.slice(0, -unit.length) : from} to ${to}`;
+  // A line may end before the farther end, and nowhere else.
+  return `${from.endsWith(unit) ? from.slice(0, -unit.length) : joined(from)} to\u00a0${joined(to)}`;
 }
 
 /** Chi-square in words. */
