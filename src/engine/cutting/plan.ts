@@ -47,10 +47,11 @@ export type Verdict =
 /** The plan, or the nearest there is; null where there is nothing to show. */
 export const planIn = (verdict: Verdict): Plan | null => (verdict.status === 'planned' ? verdict.plan : verdict.status === 'infeasible' ? verdict.nearest : null);
 
-/** The greatest miss of some films (m), in what a miss of 1 is for each seat (programme.ts); null films count as endless. */
-export function greatestMiss(seats: readonly SeatInput[], films: readonly (number | null)[]): number {
+/** The greatest miss of some films (m) and the sum of all, in what a miss of 1 is for each seat (programme.ts); null films count as endless. */
+export function missesOf(seats: readonly SeatInput[], films: readonly (number | null)[]): { greatest: number; sum: number } {
   const weights = weightsOf(seats);
-  return Math.max(0, ...seats.map(({ target }, i) => (target === undefined ? 0 : films[i] === null ? Number.POSITIVE_INFINITY : Math.abs(films[i]! - target) / weights[i]!)));
+  const misses = seats.map(({ target }, i) => (target === undefined ? 0 : films[i] === null ? Number.POSITIVE_INFINITY : Math.abs(films[i]! - target) / weights[i]!));
+  return { greatest: Math.max(0, ...misses), sum: misses.reduce((a, b) => a + b, 0) };
 }
 
 /** Rounds of programme and exact vertex; two do for straight lines. */

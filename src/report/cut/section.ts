@@ -1,6 +1,6 @@
 /** The `cut` section of the report: the plan and its steps at the machine. */
 import type { Design } from '../../design/definition.ts';
-import { greatestMiss, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
+import { missesOf, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { type FaceStep, journalMove, type Stop, type SurfaceStep, stepsOf, type Why } from '../../engine/cutting/steps.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
@@ -59,8 +59,10 @@ const WORTH = 0.02;
 /** What there is without taking any metal off, and whether the nearest result is any nearer. */
 function uncutSection(design: Design, input: PlanInput, nearest: Plan): NonNullable<CutReport['uncut']> {
   const plan = planIn(planCut({ ...input, allow: [], faces: [] }));
-  const [then, now] = [nearest, plan].map((p) => greatestMiss(input.seats, p?.films ?? input.seats.map(() => null)));
-  return { position: millimetres(plan?.position ?? input.position), films: filmsSection(design, plan, input), cutHelps: then! < (1 - WORTH) * now! };
+  const [then, now] = [nearest, plan].map((p) => missesOf(input.seats, p?.films ?? input.seats.map(() => null))) as [ReturnType<typeof missesOf>, ReturnType<typeof missesOf>];
+  const least = 1 - WORTH;
+  const helps = then.greatest < least * now.greatest || (then.greatest <= now.greatest / least && then.sum < least * now.sum);
+  return { position: millimetres(plan?.position ?? input.position), films: filmsSection(design, plan, input), cutHelps: helps };
 }
 
 const inTolerance = ({ seats }: PlanInput, { films }: Plan): boolean => seats.every(({ target, tolerance = 0 }, i) => target === undefined || (films[i] !== null && Math.abs(films[i]! - target) <= tolerance + ROUNDING));

@@ -21,9 +21,13 @@ export function cutVerdict(design: Design, cut: CutReport, system: System): Verd
         ? {
             tone: 'good',
             headline: `${nothingToCut(cut) ? 'Nothing need be cut' : `${workHeadline(cut, system)} ${cutsOf(cut) > 1 ? 'are' : 'is'} as near as can be`}: every film is then within its tolerance, though not just what is wanted.`,
-            sentences: [...limitSentences(cut, system), ...rest],
+            sentences: [...limitSentences(design, cut, system), ...rest],
           }
-        : { tone: 'stop', headline: `Within these limits the films cannot be had: ${nearestText(design, cut, system)}.`, sentences: [...limitSentences(cut, system), ...touchingSentence(design, cut), ...rest] };
+        : {
+            tone: 'stop',
+            headline: `Within these limits the films cannot be had: ${nearestText(design, cut, system)}.`,
+            sentences: [...nearestSentence(cut, system), ...limitSentences(design, cut, system), ...touchingSentence(design, cut), ...rest],
+          };
     case 'planned':
       return nothingToCut(cut)
         ? { tone: 'good', headline: 'Nothing need be cut: every seat has its film at one position already.', sentences: [moveSentence(cut, system)].filter((s) => s !== '') }
@@ -73,7 +77,13 @@ function nearestText(design: Design, cut: CutReport, system: System): string {
   return `the nearest is ${films}`;
 }
 
-export /** A seat without film. */
+/** What brings the films to the nearest there is. */
+function nearestSentence(cut: CutReport, system: System): string[] {
+  if (nothingToCut(cut) || isPressed(cut) || !cut.inReach || (cut.uncut && !cut.uncut.cutHelps)) return [];
+  return [`${workHeadline(cut, system)} ${cutsOf(cut) > 1 ? 'bring' : 'brings'} them there.`];
+}
+
+/** A seat without film. */
 function touchingSentence({ seats }: Design, { films }: CutReport): string[] {
   const touching = seats.filter(({ name, film }) => film && films[name] != null && Math.abs(films[name]!) < NOTHING).map(({ name }) => name);
   return touching.length === 0 ? [] : [`There the ${listed(touching)} ${touching.length > 1 ? 'seats have' : 'seat has'} no film at all and would touch: it must not be run so.`];
@@ -84,12 +94,22 @@ function orderSentence({ steps }: CutReport): string[] {
   return [`In this order: ${steps.map((s) => `${s.seat} ${s.part}`).join(', then ')}.`];
 }
 
-export function limitSentences({ limits, feasible }: CutReport, system: System): string[] {
+export function limitSentences(design: Design, cut: CutReport, system: System): string[] {
+  const { limits, feasible } = cut;
   if (feasible) return [];
-  if (limits.length === 0) return ['A film is greater than wanted already, and metal cannot be put back.'];
+  if (limits.length === 0) return [beyondMending(design, cut, system)];
   const sentence = limits.length === 1 ? `What stands in the way is ${limitText(limits[0]!, system)}` : `What cannot all hold: ${listed(limits.map((l) => limitText(l, system)))}`;
   const ways = limits.filter((l) => l.needed !== null).map((l) => wayOutText(l, system));
-  return [`${sentence}.`, ...(ways.length > 0 ? [`Any one of these would do: ${ways.join('; ')}.`] : [])];
+  const [only] = ways;
+  return [`${sentence}.`, ...(ways.length > 1 ? [`Any one of these would do: ${ways.join('; ')}.`] : only === undefined ? [] : [`This would do: ${only}.`])];
+}
+
+/** Where no limit is in the way: the seats whose films are too great for metal that only comes off. */
+function beyondMending({ seats }: Design, { films }: CutReport, system: System): string {
+  const free = seats.flatMap(({ name, film }) => (film && films[name] != null && films[name]! - film.target >= NOTHING ? [{ name, more: films[name]! - film.target }] : []));
+  if (free.length === 0) return 'No limit stands in the way: no cut at all brings these lines nearer.';
+  const told = free.map(({ name, more }) => `the ${name} seat, ${fineText(more, system)} more than wanted`);
+  return `What stands in the way is the film of ${listed(told)}: it is greater than wanted already, no cut makes it less, and metal cannot be put back.`;
 }
 
 const ownerOf = ({ seat, part, face }: LimitReport) => face ?? `the ${seat} ${part}`;

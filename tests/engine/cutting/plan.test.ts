@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit.ts';
-import { greatestMiss, type Plan, planCut, type Verdict } from '../../../src/engine/cutting/plan.ts';
+import { missesOf, type Plan, planCut, type Verdict } from '../../../src/engine/cutting/plan.ts';
 import { cutParts, type PlanInput, problemOf } from '../../../src/engine/cutting/problem.ts';
 import { allowAll, drawnSeat, MM, pair, rad, rearwardAngle, roomsOf, seatOf, surface, UM, withFilm } from './pairs.ts';
 
@@ -343,7 +343,7 @@ describe('the nearest where nothing will do', () => {
         for (const film of films) if (film !== null) expect(film).toBeGreaterThan(-EXACT);
         if (input.allow.some(({ cleanup }) => cleanup > 0)) return;
         const uncut = planCut({ ...input, allow: [] });
-        if (uncut.status === 'infeasible') expect(greatestMiss(seats, films)).toBeLessThan(greatestMiss(seats, uncut.nearest.films) * (1 + 1e-9) + 1e-9);
+        if (uncut.status === 'infeasible') expect(missesOf(seats, films).greatest).toBeLessThan(missesOf(seats, uncut.nearest.films).greatest * (1 + 1e-9) + 1e-9);
       }),
       { seed: 21, numRuns: 150 },
     );

@@ -37,6 +37,23 @@ test('in inches', () => {
   expect(demo('steep-first', null, undefined, 'inch').headline).toMatch(/^30\.13 tenths off the steep journal/);
 });
 
+test('a seat beyond mending draws no other along with it', () => {
+  const worn = (more: number) =>
+    demo('rear-bearing', { allow: (['steep', 'shallow'] as const).map((seat) => ({ seat, part: 'journal' as const })) }, (d) => ({
+      ...d,
+      seats: d.seats.map((seat) =>
+        seat.name === 'rear' ? { ...seat, bush: { ...seat.bush, diameter: seat.bush.diameter + more } } : seat.name === 'steep' ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + 0.05 } } : seat,
+      ),
+    }));
+  const far = worn(0.004);
+  expect(far.tone).toBe('stop');
+  expect(far.headline).toMatch(/the nearest is shallow 2\.50 µm, steep 2\.50 µm and rear 4\.50 µm, wanted 2\.50 µm/);
+  expect(far.text).toMatch(/17\.\d\d µm off the steep journal \(.*\) brings them there\. What stands in the way is the film of the rear seat, 2\.00 µm more than wanted/);
+  const near = worn(0.0002);
+  expect(near.tone).toBe('good');
+  expect(near.text).toMatch(/^17\.\d\d µm off the steep journal .* is as near as can be: every film is then within its tolerance/);
+});
+
 test('several surfaces: in which order; lapping says when to stop', () => {
   const { headline, text } = demo('shallow-first');
   expect(headline).toMatch(/off the shallow bush .* and 2\.00 µm off the shallow journal .* give every seat its film/);
