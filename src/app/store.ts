@@ -33,7 +33,8 @@ export function createWork(initial: Design, storage: Storage | undefined) {
   const store = createStore<State>()(
     temporal((): State => ({ design: kept?.design ?? initial, refused: null, system: kept?.system ?? 'metric', factor: kept?.factor ?? 400, sector: 120, skin: 'film', turned: false, pull: null }), {
       partialize: ({ design }) => ({ design }),
-      equality: (a, b) => a.design === b.design,
+      // What is the same to read is no step to undo: a slider let go tells its last value once more.
+      equality: (a, b) => a.design === b.design || JSON.stringify(a.design) === JSON.stringify(b.design),
       limit: 200,
     }),
   );

@@ -35,6 +35,16 @@ test('a drag is one step to undo and is kept once, at its end', () => {
   expect(work.store.getState().design.position).toBe(0.003);
 });
 
+test('a value told once more after a drag is no step of its own', () => {
+  const work = createWork(design('a'), undefined);
+  work.dragStart();
+  for (const position of [0.001, 0.002]) work.moveTo(position);
+  work.dragEnd();
+  work.moveTo(0.002);
+  work.undo();
+  expect(work.store.getState().design.position).toBeUndefined();
+});
+
 test('opening a file ends a drag that goes on, and the file is one more step', () => {
   const work = createWork(design('a'), undefined);
   work.dragStart();

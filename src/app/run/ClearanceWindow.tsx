@@ -75,7 +75,7 @@ export function ColdSettings({ work, design, settings, system }: SettingsProps) 
       <h2>Where to set the journal cold</h2>
       <p className="fine">For the film wanted, measured as on the Fit screen with the journal centred, once warm.</p>
       <ul className="plain">
-        {settings.map(({ seat, status, position, move, nearest, shuts, leastFilm }) => {
+        {settings.map(({ seat, status, position, move, nearest, inTheWay, leastFilm }) => {
           const target = design.seats.find(({ name }) => name === seat)?.film?.target;
           const wanted = `${seat} film ${target === undefined ? '' : fineText(target, system)}`;
           if (status === 'notSet')
@@ -93,7 +93,7 @@ export function ColdSettings({ work, design, settings, system }: SettingsProps) 
           if (status === 'notFound' || position === null)
             return (
               <li key={seat}>
-                The {wanted} warm: no position gives it{shuts === null ? '' : `; the ${shuts} seat shuts before`}.
+                The {wanted} warm: no position gives it{inTheWay === null ? '' : inTheWay.shut ? `; the ${inTheWay.seat} seat shuts before` : `; on the way there metal touches in the ${inTheWay.seat} seat, as it warms or under the load`}.
               </li>
             );
           const turns = pitch ? `, ${((Math.abs(move!) / pitch) * 360).toFixed(1)}° of the adjuster` : '';

@@ -103,7 +103,7 @@ function PositionSlider({ work, design, system }: Pick<Props, 'work' | 'design' 
   const position = fit.position;
   const touch = fit.firstPosition ?? position - BEYOND;
   const furthest = Math.max(touch, position, ...fit.seats.flatMap(({ positionForTarget }) => positionForTarget ?? []));
-  const [from, to] = useHeld([Math.min(touch, position), furthest + BEYOND] as const, work);
+  const [from, to] = useHeld([FINEST * Math.floor(Math.min(touch, position) / FINEST), FINEST * Math.ceil((furthest + BEYOND) / FINEST)] as const, work);
   if (design.run?.pose?.z !== undefined) return null;
   return <HandSlider work={work} title="Position" min={from} max={to} step={FINEST} value={Math.min(to, Math.max(from, position))} text={fineText(position, system)} set={(value) => work.moveTo(Number(value.toFixed(7)))} />;
 }

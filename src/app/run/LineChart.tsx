@@ -110,9 +110,12 @@ interface Box {
 function Axes({ plot, x, y, across, up }: { plot: Box; x: Scale; y: Scale; across: readonly number[]; up: readonly number[] }) {
   return (
     <>
-      {up.map((t, i) => (
+      <g className="grid">
+        <path d={`M${plot.left} ${plot.bottom}H${plot.right}`} className="zero" />
+      </g>
+      {up.map((t) => (
         <g key={t} className="grid">
-          <path d={`M${plot.left} ${y(t)}H${plot.right}`} className={i === 0 ? 'zero' : ''} />
+          <path d={`M${plot.left} ${y(t)}H${plot.right}`} />
           <text x={plot.left - 6} y={y(t) + 4} textAnchor="end">
             {figures(t)}
           </text>

@@ -113,7 +113,8 @@ function Stiffness({ film, system }: { film: FilmReport; system: System }) {
       {whirl && (
         <p>
           {whirl.stable ? `Nudged, it comes back: the slowest motion dies away at ${figures(whirl.decay)}/s` : `Nudged, it whirls: the motion grows at ${figures(-whirl.decay)}/s`}, at {figures(whirl.ratio)} of the speed of turning.{' '}
-          {whirl.threshold === null ? 'No speed looked at makes it whirl.' : `Whirl sets in at ${Math.round(whirl.threshold)} rev/min.`} Taken with a rotor of {measureText('mass', whirl.mass, system)}.
+          {whirl.threshold === null ? 'No speed looked at makes it whirl.' : whirl.threshold === 0 ? 'It whirls at the slowest speed looked at too.' : `Cold, whirl sets in at ${Number(whirl.threshold.toPrecision(2))} rev/min.`} Taken with a
+          rotor of {measureText('mass', whirl.mass, system)}.
         </p>
       )}
     </section>

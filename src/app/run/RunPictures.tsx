@@ -31,14 +31,17 @@ interface Props {
   warm: FilmReport['steady'];
 }
 
+/** Whether oil runs, or nothing is known yet; where none does there is no pressure to show. */
+export const flows = (fields: RunFields | null) => fields === null || fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
+
 /** So many maps fill one side; the section then stands on the other. */
 const MANY = 3;
 
 export function RunPictures({ fields, design, layer: asked, system, work, warm }: Props) {
   const factor = useStore(work.store, (state) => state.factor);
-  const flows = fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
+  const flowing = flows(fields);
   // Where no oil runs there is no pressure to show.
-  const layer = flows ? asked : 'film';
+  const layer = flowing ? asked : 'film';
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
   const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
@@ -68,7 +71,7 @@ export function RunPictures({ fields, design, layer: asked, system, work, warm }
               </Suspense>
             </div>
             <figcaption>
-              {flows ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
+              {flowing ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
             </figcaption>
           </figure>
         )}

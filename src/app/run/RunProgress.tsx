@@ -18,7 +18,7 @@ export function RunProgress({ work }: Props) {
   const { done, of } = counted(work);
   return (
     <div className="progress">
-      <span role="status">{stopped ? 'Stopped. What was worked out so far stays.' : TEXT[stage]}</span>
+      <span role="status">{stopped ? 'Stopped. What was worked out stays below, greyed where the design has changed since.' : TEXT[stage]}</span>
       {!stopped && <progress aria-label="Progress" {...(of > 0 ? { value: done, max: of } : {})} />}
       <button type="button" onClick={stopped ? work.start : work.stop}>
         {stopped ? 'Work it out' : 'Stop'}

@@ -12,7 +12,7 @@ import type { FilmReport } from '../../report/film/definition.ts';
 import type { RunFields } from '../../report/film/fields.ts';
 import { toPlaySeats } from '../../report/play/toPlay.ts';
 import { metres, radians } from '../../report/toEngine.ts';
-import { type Drawn, drawnPair } from '../picture/drawn.ts';
+import { type Drawn, drawnPair, type Point } from '../picture/drawn.ts';
 import { leaningOf } from '../picture/leaning.ts';
 import { middleOf, SeatNotes } from '../picture/SeatNotes.tsx';
 import { SectionBar } from '../picture/SectionBar.tsx';
@@ -46,7 +46,7 @@ export function RunSection({ fields, design, factor, system, warm }: Props) {
   const drawn = useMemo(() => leaningPair(design, fields, radians(least.leastAngle), factor, warm), [design, fields, least.leastAngle, factor, warm]);
   const frame = useMemo(() => sectionFrame(drawn), [drawn]);
   const at = withSecondLine(placing(frame, null, { ...size, height: size.height - SECOND_LINE }, measures));
-  const notes = drawn.seats.map((seat, i) => ({ name: seat.name, film: filmText(seat, system), taper: `opposite ${filmText(drawn.below[i]!, system)}`, at: onScreen(at, middleOf(seat), 1) }));
+  const notes = drawn.seats.map((seat, i) => ({ name: seat.name, film: filmText(seat, system), taper: `opposite ${filmText(drawn.below[i]!, system)}`, at: onScreen(at, thinnestOf(seat), 1) }));
   const angle = Math.round(least.leastAngle) % 360;
   return (
     <figure className="picture run-section">
@@ -71,6 +71,13 @@ const withSecondLine = (at: Placing): Placing => ({ ...at, level: 'sizes', notes
 /** The least film along this half of the section. */
 function filmText({ film }: Drawn['seats'][number], system: System): string {
   return film.length === 0 ? 'apart' : fineText(1000 * Math.min(...film.map((place) => place.film)), system);
+}
+
+/** Where the film is least along this half, half way across it. */
+function thinnestOf(seat: Drawn['seats'][number]): Point {
+  if (seat.film.length === 0) return middleOf(seat);
+  const { bush, journal } = seat.film.reduce((thin, place) => (place.film < thin.film ? place : thin));
+  return [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2];
 }
 
 /** The pair as it runs, turned so that `angle` (rad) stands above the axis. */

@@ -8,6 +8,7 @@ const TEXT: Record<Condition, string> = {
   seizes: 'metal touches: it seizes, or no film carries it',
   thin: 'film too thin to part the surfaces',
   loose: 'loose: it whirls',
+  hot: 'hotter than its oil lasts',
   notConverged: 'no steady state found: as a rule it warms until it seizes',
 };
 
@@ -39,6 +40,7 @@ export function Hatches({ id }: { id: string }) {
         [
           ['seizes', 45],
           ['loose', -45],
+          ['hot', 0],
           ['notConverged', 90],
         ] as const
       ).map(([kind, turn]) => (

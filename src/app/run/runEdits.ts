@@ -89,11 +89,13 @@ export function withStand(design: Design, kind: string, found: { x: number; y: n
   return { ...design, run: { ...rest, pose: { x: fine(x), y: fine(y), z: fine(z), tiltX: fine(tiltX), tiltY: fine(tiltY) } } };
 }
 
-/** One more groove: along most of the longest seat, on top, drained or fed by a drip. */
+/** One more groove: along most of the longest seat, on top or where there is none yet, drained or fed by a drip. */
 export function withGroove(design: Design): Design {
   const longest = design.seats.reduce((a, b) => (b.bush.to - b.bush.from > a.bush.to - a.bush.from ? b : a));
   const { from, to, diameter } = longest.bush;
-  const groove: Groove = { seat: longest.name, angle: 90, from: tidy(from + 0.1 * (to - from)), to: tidy(to - 0.1 * (to - from)), width: tidy(Math.max(0.5, diameter / 12)), pressure: 0 };
+  const taken = (design.run!.supply ?? []).filter(({ seat }) => seat === longest.name).map(({ angle }) => ((angle % 360) + 360) % 360);
+  const angle = [90, 270, 0, 180, 45, 225, 135, 315].find((free) => !taken.includes(free)) ?? 90;
+  const groove: Groove = { seat: longest.name, angle, from: tidy(from + 0.1 * (to - from)), to: tidy(to - 0.1 * (to - from)), width: tidy(Math.max(0.5, diameter / 12)), pressure: 0 };
   return { ...design, run: { ...design.run!, supply: [...(design.run!.supply ?? []), groove] } };
 }
 

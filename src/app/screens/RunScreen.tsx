@@ -2,6 +2,8 @@
 import { lazy, Suspense, useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../design/units.ts';
+import type { RunFields } from '../../report/film/fields.ts';
+import { liveVerdict } from '../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../report/film/verdict.ts';
 import { ClearanceWindow, ColdSettings } from '../run/ClearanceWindow.tsx';
 import { HandControls } from '../run/HandControls.tsx';
@@ -9,7 +11,7 @@ import { Idealisations } from '../run/Idealisations.tsx';
 import { plausibleRun, scenarioText } from '../run/plausibleRun.ts';
 import { SpeedCharts, WarmUpCharts } from '../run/RunCharts.tsx';
 import { RunNumbers } from '../run/RunNumbers.tsx';
-import { MapChoice, RunPictures } from '../run/RunPictures.tsx';
+import { flows, MapChoice, RunPictures } from '../run/RunPictures.tsx';
 import { RunProgress } from '../run/RunProgress.tsx';
 import '../run/run.css';
 import type { Layer } from '../run/SeatMap.tsx';
@@ -58,11 +60,11 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
-      <RunVerdict run={run} design={design} system={system} work={work} />
+      <RunVerdict run={run} design={design} live={fields.of === design ? fields.value : null} system={system} work={work} />
       <RunProgress work={run} />
       {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>
-        <MapChoice layer={layer} setLayer={setLayer} warm={warmed !== null} setWarm={setWarm} canWarm={steady !== null} />
+        <MapChoice layer={flows(drawn.fields) ? layer : 'film'} setLayer={setLayer} warm={warmed !== null} setWarm={setWarm} canWarm={steady !== null} />
       </HandControls>
       {drawn.fields?.seats.length && drawn.of?.run ? (
         <RunPictures fields={drawn.fields} design={drawn.of} layer={layer} system={system} work={work} warm={warmed ? steady : null} />
@@ -87,8 +89,18 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   );
 }
 
-/** The verdict of the last design worked out; greyed while another is on its way. */
-function RunVerdict({ run: { film, of, stage }, design, system, work }: { run: RunWork; design: Running; system: System; work: Work }) {
+/** The verdict of the design; while it is worked out, what the films that follow the hand tell already. */
+function RunVerdict({ run: { film, of, stage }, design, live, system, work }: { run: RunWork; design: Running; live: RunFields | null; system: System; work: Work }) {
+  const stale = of !== design;
+  if (stale && live !== null) {
+    const { tone, headline, sentences } = liveVerdict(design, live, system);
+    return (
+      <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
+        <h2>{headline}</h2>
+        <p>{stage === 'stopped' ? 'Stopped: warm-up, whirl and limits are not worked out for this.' : sentences.join(' ')}</p>
+      </section>
+    );
+  }
   if (!film || !of) {
     return (
       <section className="verdict mend" aria-live="polite">
@@ -97,7 +109,6 @@ function RunVerdict({ run: { film, of, stage }, design, system, work }: { run: R
     );
   }
   const verdict = filmVerdict(of, film, system);
-  const stale = of !== design;
   return (
     <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
       <h2>{verdict.headline}</h2>

@@ -7,7 +7,7 @@
 import { closingSide } from '../film/equilibrium.ts';
 import { leastFilmIn, spindleCoefficients } from '../film/spindle.ts';
 import { type Rotor, rotorMatrices, whirl } from '../film/whirl.ts';
-import type { WarmFilm, Warming, WarmVerdict } from './warmFilm.ts';
+import { growths, type WarmFilm, type Warming, type WarmVerdict } from './warmFilm.ts';
 import { steadyState } from './warmUp.ts';
 
 export type Condition =
@@ -19,6 +19,8 @@ export type Condition =
   | 'thin'
   /** it whirls: too much clearance for so little load */
   | 'loose'
+  /** a film, but hotter than its oil lasts */
+  | 'hot'
   | 'notConverged';
 
 export interface SteadyPoint {
@@ -31,6 +33,12 @@ export interface SteadyPoint {
   leastFilm: number | null;
   power: number | null;
 }
+
+/**
+ * °C: hotter, mineral oil ages fast in a bearing without forced oil.
+ * @source ISO 7902-3's limit for such bearings, from memory.
+ */
+export const OIL_LASTS = 90;
 
 /** What is asked of a running spindle. */
 export interface Needs {
@@ -46,11 +54,13 @@ export function steadyPoint(at: number, warming: Warming, needs: Needs, near: Wa
   if (verdict.status !== 'solved' && near !== null) verdict = steadyState(warming);
   if (verdict.status !== 'solved') return { point: { at, condition: verdict.status === 'contact' ? 'seizes' : 'notConverged', journal: null, bush: null, leastFilm: null, power: null }, state: null };
   const leastFilm = Math.min(...verdict.seats.map(({ least }) => least.film));
-  const condition = leastFilm < needs.film ? 'thin' : needs.rotor && !calm(warming, verdict, needs.rotor) ? 'loose' : 'works';
+  const hottest = Math.max(verdict.journal, verdict.bush, ...verdict.oil);
+  const condition = leastFilm < needs.film ? 'thin' : needs.rotor && !calm(warming, verdict, needs.rotor) ? 'loose' : hottest > OIL_LASTS ? 'hot' : 'works';
   return { point: { at, condition, journal: verdict.journal, bush: verdict.bush, leastFilm, power: verdict.total.power }, state: verdict };
 }
 
-function calm({ spindle, omega, stand }: Warming, { run, stop }: WarmFilm, rotor: Rotor): boolean {
+/** Whether it does not whirl in the state whose films stand solved. */
+export function calm({ spindle, omega, stand }: Warming, { run, stop }: WarmFilm, rotor: Rotor): boolean {
   const { stiffness, damping } = spindleCoefficients(spindle, run, 1e-5);
   const { mass, gyro } = rotorMatrices(rotor, omega);
   const held = 'pose' in stand || stop !== 0;
@@ -115,10 +125,11 @@ export type ColdPosition =
   /** the load presses the journal off its adjuster, to where this seat keeps `film` (m) and no more */
   | { status: 'pressed'; film: number }
   /**
-   * none found: the nearest warm film (m) met on the way, null when it touched everywhere, and the seat that touched last, if any did.
-   * A tighter film runs hotter and may open by growth as fast as it is closed
+   * none found: the nearest warm film (m) met on the way, null when there was none, and what was in the way last: a seat shut even cold
+   * and centred there, or one in which metal touches as it warms or under the load. A tighter film runs hotter and may open by growth as
+   * fast as it is closed
    */
-  | { status: 'notFound'; nearest: number | null; seat: number | null };
+  | { status: 'notFound'; nearest: number | null; inTheWay: { seat: number; shut: boolean } | null };
 
 /** m: the film of one seat as it stands warm, journal centred: what growth has left of the one that was set. */
 export function centredFilm({ spindle }: Warming, seat: number, { pose: { z }, run }: WarmFilm): number {
@@ -127,6 +138,8 @@ export function centredFilm({ spindle }: Warming, seat: number, { pose: { z }, r
 
 /** m of film */
 const CLOSE = 1e-9;
+/** m: less film than this and a seat is shut */
+const SHUT = 2e-7;
 const MOST_TURNS = 9;
 
 /**
@@ -137,16 +150,21 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
   const sine = Math.sin(warming.spindle.seats[seat]!.shape.gap.halfAngle);
   if (Math.abs(sine) < 1e-6) return { status: 'notSet' };
   const setAt = (position: number): Warming => ({ ...warming, stand: 'pose' in warming.stand ? { pose: { ...warming.stand.pose, z: position } } : { ...warming.stand, position } });
-  let position = 'pose' in warming.stand ? warming.stand.pose.z : warming.stand.position;
+  // From where the cold film is the one wanted: what is found is then the same wherever the journal stands now.
+  const cold = (i: number, z: number) => leastFilmIn(warming.spindle.seats[i]!, { x: 0, y: 0, z, tiltX: 0, tiltY: 0 }, { omega: 0, viscosity: [], growth: growths(warming, warming.ambient, warming.ambient) }, i)?.film ?? 0;
+  const now = 'pose' in warming.stand ? warming.stand.pose.z : warming.stand.position;
+  let position = now + (film - cold(seat, now)) / sine;
   let slope = sine;
   let before: { position: number; film: number } | null = null;
   let near: WarmFilm | null = null;
   let nearest: number | null = null;
-  let touching: number | null = null;
+  let inTheWay: { seat: number; shut: boolean } | null = null;
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const state: WarmVerdict = steadyState(setAt(position), near);
     if (state.status !== 'solved') {
-      touching = state.status === 'contact' ? state.seat : null;
+      const films = warming.spindle.seats.map((_, i) => cold(i, position));
+      const least = Math.min(...films);
+      inTheWay = least < SHUT ? { seat: films.indexOf(least), shut: true } : state.status === 'contact' ? { seat: state.seat, shut: false } : null;
       // Too tight there: open by a film and a half, or go half way back.
       position = before === null ? position + (1.5 * film) / sine : (position + before.position) / 2;
       near = null;
@@ -169,5 +187,5 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
     before = { position, film: here };
     position += (film - here) / slope;
   }
-  return { status: 'notFound', nearest, seat: touching };
+  return { status: 'notFound', nearest, inTheWay };
 }

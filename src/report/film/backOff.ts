@@ -1,13 +1,13 @@
 /**
  * Where else the adjuster could stand: the position nearest to the one set at which, cold, the films part the surfaces under this load.
  *
- * Looked for only toward where the seats open: from there on a load that presses the journal off its adjuster would be carried no better.
- * Opening by growing steps, then halving, on the grid of the sweeps.
+ * Looked for both ways: opened where a seat is shut or too tight, closed where the journal lies so loose that it sinks. By growing steps on a
+ * coarse grid, then by halving on the grid of the warm-up.
  */
 import { closingSide, equilibrium } from '../../engine/film/equilibrium.ts';
-import { leastFilmIn, newSpindle } from '../../engine/film/spindle.ts';
+import { leastFilmIn, newSpindle, type Spindle } from '../../engine/film/spindle.ts';
 import { millimetres as mm } from '../toEngine.ts';
-import { COARSE, QUICK, type RunInput } from './solveRun.ts';
+import { COARSE, type RunInput, WARM } from './solveRun.ts';
 
 export interface BackOff {
   /** mm */
@@ -16,11 +16,11 @@ export interface BackOff {
   leastFilm: number;
 }
 
-/** m */
+/** m of film: the first step */
 const FIRST = 2e-7;
 const GROWING = 1.5;
-/** Steps: up to 80 µm of film, and then to a thousandth of the last one. */
-const STEPS = 14;
+/** Steps: up to 0.6 mm of film, and then to a thousandth of the last one. */
+const STEPS = 20;
 const HALVINGS = 9;
 
 /** @param needed m. Null where no position within reach parts the surfaces, or none is held by an adjuster. */
@@ -28,30 +28,48 @@ export function backOff(input: RunInput, needed: number): BackOff | null {
   const { seats, load, position, adjusted, run } = input;
   const side = closingSide(seats);
   if (load === null || !adjusted || side === 'both' || side === 'neither') return null;
-  const spindle = newSpindle(seats, QUICK);
   const coarse = newSpindle(seats, COARSE);
-  const leastAt = (z: number): number | null => {
-    const found = equilibrium(spindle, load, run, { position: z, adjusted, coarse, close: 1e-4 });
+  let fine: Spindle | undefined;
+  const least = (spindle: Spindle, z: number): number | null => {
+    const found = equilibrium(spindle, load, run, { position: z, adjusted, close: 1e-4, ...(spindle !== coarse && { coarse }) });
     if (found.status !== 'solved') return null;
     // Pressed off the adjuster: setting it there is setting it nowhere.
-    return found.stop === 0 ? null : Math.min(...found.seats.map(({ least }) => least.film));
+    return found.stop === 0 ? null : Math.min(...found.seats.map((seat) => seat.least.film));
   };
   const sines = seats.map(({ shape: { gap } }) => Math.abs(Math.sin(gap.halfAngle)));
-  const shut = seats.map((seat, i) => Math.max(0, -(leastFilmIn(seat, { x: 0, y: 0, z: position, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0)) / (sines[i] || Number.POSITIVE_INFINITY));
-  let from = position + side * Math.max(...shut);
-  for (let k = 0; k < STEPS; k++) {
-    let to = from + (side * FIRST * GROWING ** k) / Math.max(...sines);
-    let film = leastAt(to);
-    if (film !== null && film >= needed) {
-      for (let half = 0; half < HALVINGS; half++) {
-        const middle = (from + to) / 2;
-        const there = leastAt(middle);
-        if (there !== null && there >= needed) [to, film] = [middle, there];
-        else from = middle;
-      }
-      return { position: mm(to), leastFilm: mm(film) };
-    }
-    from = to;
+  const steepest = Math.max(...sines);
+  // Where the last seat just opens, measured toward where all open.
+  const opens = Math.max(...seats.map((seat, i) => (sines[i]! > 1e-9 ? -(leastFilmIn(seat, { x: 0, y: 0, z: position, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0) / sines[i]! : Number.NEGATIVE_INFINITY)));
+  const steps = (from: number) => Array.from({ length: STEPS }, (_, k) => from + (FIRST * GROWING ** k) / steepest);
+  // Nearest first. Closing goes no further than where the last seat opens.
+  const opening = [Math.max(0, opens), ...steps(Math.max(0, opens))];
+  const closing = [
+    0,
+    ...steps(opens)
+      .filter((by) => by < 0)
+      .reverse(),
+  ];
+  const found = [opening, closing].flatMap((places) => {
+    const at = places.findIndex((by, k) => k > 0 && (least(coarse, position + side * by) ?? 0) >= needed);
+    if (at < 0) return [];
+    fine ??= newSpindle(seats, WARM);
+    return nearestOf(places[at - 1]!, places[at]!, (by) => least(fine!, position + side * by), needed) ?? [];
+  });
+  if (found.length === 0) return null;
+  const nearest = found.reduce((a, b) => (Math.abs(b.by) < Math.abs(a.by) ? b : a));
+  return { position: mm(position + side * nearest.by), leastFilm: mm(nearest.film) };
+}
+
+/** Between a place that does not do and one that should, the nearest to the first that does; null: the second does not either. */
+function nearestOf(from: number, to: number, filmAt: (by: number) => number | null, needed: number): { by: number; film: number } | null {
+  let best = { by: to, film: filmAt(to) };
+  if (best.film === null || best.film < needed) return null;
+  let fails = from;
+  for (let half = 0; half < HALVINGS; half++) {
+    const by = (fails + best.by) / 2;
+    const film = filmAt(by);
+    if (film !== null && film >= needed) best = { by, film };
+    else fails = by;
   }
-  return null;
+  return best as { by: number; film: number };
 }

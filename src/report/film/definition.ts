@@ -53,6 +53,7 @@ const steady = z.strictObject({
     z.strictObject({ name: z.string(), temperature: celsius('Of the oil'), viscosity: described('Pa·s')('There'), leastFilm: mm('Least film'), growth: mm('What growth has added to the film'), power: watt('Lost to friction') }),
   ),
   leastFilm: mm('Least film of all seats'),
+  calm: z.boolean().check(told('It does not whirl there')),
   power: watt('Lost to friction'),
   heat: z.strictObject({ journal: watt('To the room from the journal'), bush: watt('To the room from the bush'), oil: watt('Carried off by the oil') }),
 });
@@ -102,7 +103,7 @@ export const filmReport = z.strictObject({
       stable: z.boolean(),
       ratio: plain('Frequency of the least damped motion over that of turning'),
       decay: described('1/s')('How fast it dies away'),
-      threshold: z.nullable(described('rev/min')('Speed at which whirl sets in under this load with this oil; null: at none looked at')),
+      threshold: z.nullable(described('rev/min')('Speed at which whirl sets in under this load with this oil; null: at none looked at; 0: at every one looked at')),
       mass: described('kg')('Of the rotor taken'),
     }),
   ),

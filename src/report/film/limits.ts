@@ -71,8 +71,8 @@ export interface ColdSetting {
   move: number | null;
   /** mm: where none was found, the nearest warm film there is */
   nearest: number | null;
-  /** the seat that touches where this one would have its film; null unless none was found */
-  shuts: string | null;
+  /** the seat in the way where this one would have its film, shut there even cold or not; null unless none was found */
+  inTheWay: { seat: string; shut: boolean } | null;
   /** mm: set so, the thinnest film of all as it runs warm */
   leastFilm: number | null;
 }
@@ -95,7 +95,7 @@ export function* coldSettings(design: Design & { run: Run }): Generator<ColdSett
       position,
       move: position === null ? null : position - (design.run.pose?.z ?? design.position ?? 0),
       nearest: nearestOf(found),
-      shuts: found.status === 'notFound' && found.seat !== null ? design.seats[found.seat]!.name : null,
+      inTheWay: found.status === 'notFound' && found.inTheWay !== null ? { ...found.inTheWay, seat: design.seats[found.inTheWay.seat]!.name } : null,
       leastFilm: found.status === 'found' ? mm(Math.min(...found.state.seats.map(({ least }) => least.film))) : null,
     };
   }

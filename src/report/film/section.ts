@@ -6,6 +6,7 @@ import { solveSmall } from '../../engine/film/smallSystem.ts';
 import { newSpindle, overTurn } from '../../engine/film/spindle.ts';
 import type { Matrix5 } from '../../engine/film/stiffness.ts';
 import { filmRatio, leastFilmGuidance } from '../../engine/heat/guidance.ts';
+import { calm } from '../../engine/heat/limits.ts';
 import type { WarmFilm, Warming } from '../../engine/heat/warmFilm.ts';
 import { toRoom } from '../../engine/heat/warmFilm.ts';
 import { steadyState, warmUp } from '../../engine/heat/warmUp.ts';
@@ -14,8 +15,8 @@ import { backOff } from './backOff.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
 import { failedReport } from './failed.ts';
 import { forceReport, leastReport, loadReport, placeReport, poseReport } from './parts.ts';
-import { COARSE, FINE, HALF, QUICK, type RunInput, type Solved, solveRun, toRunInput, whirlOf } from './solveRun.ts';
-import { AMBIENT, DURATION, neededFilm, ROUGHNESS, type Run, toBushBody, toJournalBody, toOil } from './toSpindle.ts';
+import { COARSE, FINE, HALF, type RunInput, type Solved, solveRun, toRunInput, WARM, whirlOf } from './solveRun.ts';
+import { AMBIENT, DURATION, neededFilm, ROUGHNESS, type Run, toBushBody, toJournalBody, toOil, toRotor } from './toSpindle.ts';
 
 export function filmSection(design: Design): FilmReport | undefined {
   const { run } = design;
@@ -43,8 +44,8 @@ function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved
     damping: presses ? matrixReport(solved.coefficients.damping) : [],
     nose: presses ? noseReport(solved, nose) : null,
     turn: turnReport(input, solved),
-    whirl: presses ? whirlReport(design, run, input, solved) : null,
-    ...warmReport(run, input),
+    whirl: run.speed === 0 ? null : whirlReport(design, run, input, solved),
+    ...warmReport(design, run, input),
     guidance: guidanceReport(design, run, input, solved),
     accuracy: accuracyReport(solved),
   };
@@ -127,11 +128,11 @@ function turnReport(input: RunInput, { pose }: Solved): FilmReport['turn'] {
   return { touches: false, leastFilm: mm(found.leastFilm), least: forceReport(found.least).force, greatest: forceReport(found.greatest).force };
 }
 
-/** The warming spindle, on a quick grid. */
+/** The warming spindle, on a grid for many states. */
 export function toWarming(design: { run: Run }, input: RunInput): Warming {
   const { run } = design;
   return {
-    spindle: newSpindle(input.seats, QUICK),
+    spindle: newSpindle(input.seats, WARM),
     coarse: newSpindle(input.seats, COARSE),
     stand: input.load === null ? { pose: input.pose } : { load: input.load, position: input.position, adjusted: input.adjusted },
     omega: input.run.omega,
@@ -142,18 +143,18 @@ export function toWarming(design: { run: Run }, input: RunInput): Warming {
   };
 }
 
-function warmReport(run: Run, input: RunInput): Pick<FilmReport, 'warmUp' | 'warmUpEnd' | 'steady'> {
+function warmReport(design: Design, run: Run, input: RunInput): Pick<FilmReport, 'warmUp' | 'warmUpEnd' | 'steady'> {
   const warming = toWarming({ run }, input);
   const { points, end, last } = warmUp(warming, run.heat?.duration ?? DURATION);
   const steady = end === 'time' ? steadyState(warming, last) : null;
   return {
     warmUp: points.map((point) => ({ ...point, leastFilm: mm(point.leastFilm) })),
     warmUpEnd: end === 'cancelled' ? 'none' : end,
-    steady: steady?.status === 'solved' ? steadyReport(warming, input, steady) : null,
+    steady: steady?.status === 'solved' ? steadyReport(design, warming, input, steady) : null,
   };
 }
 
-function steadyReport(warming: Warming, input: RunInput, state: WarmFilm): NonNullable<FilmReport['steady']> {
+function steadyReport(design: Design, warming: Warming, input: RunInput, state: WarmFilm): NonNullable<FilmReport['steady']> {
   const { ambient } = warming;
   return {
     journal: state.journal,
@@ -161,6 +162,7 @@ function steadyReport(warming: Warming, input: RunInput, state: WarmFilm): NonNu
     pose: poseReport(state.pose),
     seats: state.seats.map((seat, i) => ({ name: input.seats[i]!.name, temperature: state.oil[i]!, viscosity: state.run.viscosity[i]!, leastFilm: mm(seat.least.film), growth: mm(state.run.growth[i]!), power: seat.power })),
     leastFilm: mm(Math.min(...state.seats.map(({ least }) => least.film))),
+    calm: calm(warming, state, toRotor(design)),
     power: state.total.power,
     heat: { journal: toRoom(warming.journal, state.journal, ambient), bush: toRoom(warming.bush, state.bush, ambient), oil: state.heat.oil },
   };
@@ -188,7 +190,7 @@ function accuracyReport({ seats, total, half }: Solved): FilmReport['accuracy'] 
     leastFilm: mm(Math.abs(least(seats) - half.leastFilm) / 3),
     torque: Math.abs(total.torque / (half.total.torque || 1) - (total.torque === 0 ? 0 : 1)) / 3,
     imbalance: Math.max(...seats.map(({ solution }) => solution.imbalance)),
-    warmRows: QUICK.rows,
-    warmColumns: QUICK.columns,
+    warmRows: WARM.rows,
+    warmColumns: WARM.columns,
   };
 }

@@ -16,7 +16,9 @@ import { AMBIENT, type Run, toFilmSeats, toLoad, toOil, toOmega, toPose, toRotor
 
 export const FINE: GridSize = { rows: 64, columns: 256 };
 export const HALF: GridSize = { rows: 32, columns: 128 };
-export const QUICK: GridSize = { rows: 16, columns: 64 };
+/** Rows matter most: a cone that stands tilted is held by how its pressure falls off toward its ends. */
+export const WARM: GridSize = { rows: 64, columns: 64 };
+export const QUICK: GridSize = { rows: 24, columns: 64 };
 export const COARSE: GridSize = { rows: 8, columns: 32 };
 
 export interface Carried {
@@ -112,10 +114,29 @@ export function standing(input: RunInput): Exclude<RunVerdict, Solved> {
 /** Least film of every seat at a pose, whether oil flows there or metal touches. */
 export const leastFilms = (seats: readonly FilmSeat[], pose: Pose) => seats.map(({ shape }) => leastFilmOf(shape, pose));
 
-/** Whether the spindle whirls as it runs now, and from what speed (rad/s) on it does. */
+/** of the film: how far aside a journal that nothing presses is nudged to see whether it comes back */
+const NUDGE = 1e-2;
+
+/** N: less is round-off */
+const UNPRESSED = 1e-6;
+const unpressed = (seats: readonly SeatFilm[]) => seats.every(({ force }) => Math.hypot(force[0], force[1], force[2]) < UNPRESSED);
+
+/** Stiffness and damping where a spindle runs; of one that runs true, without pressure anywhere, those a hair beside it. */
+function coefficientsAt(spindle: Spindle, pose: Pose, seats: readonly SeatFilm[], run: SpindleRun): Coefficients {
+  if (!unpressed(seats)) return spindleCoefficients(spindle, run, 1e-5);
+  const aside = NUDGE * Math.min(...seats.map(({ least }) => least.film));
+  solveSpindle(spindle, asFive({ ...pose, x: pose.x + aside }), run);
+  return spindleCoefficients(spindle, run, 1e-5);
+}
+
+/** rad/s beyond which no speed is looked at: the greatest a design may have */
+const MOST = toOmega(200_000);
+
+/** Whether the spindle whirls as it runs now, and from what speed (rad/s) on it does; 0: at every speed looked at. */
 export function whirlOf(design: Design, input: RunInput, solved: Solved): { now: Whirl; threshold: number | null } {
   const rotor = toRotor(design);
-  const free = solved.status === 'found' ? [0, 1, 2, 3, 4] : [0, 1, 3, 4];
+  const still = unpressed(solved.seats);
+  const free = solved.status === 'found' && !still ? [0, 1, 2, 3, 4] : [0, 1, 3, 4];
   const at = (omega: number, { stiffness, damping }: Coefficients) => {
     const { mass, gyro } = rotorMatrices(rotor, omega);
     return whirl(
@@ -125,18 +146,19 @@ export function whirlOf(design: Design, input: RunInput, solved: Solved): { now:
       free,
     );
   };
-  const now = at(input.run.omega, solved.coefficients);
-  const { load, position, adjusted, run } = input;
-  if (load === null || run.omega === 0) return { now, threshold: null };
   const quick = newSpindle(input.seats, QUICK);
   const coarse = newSpindle(input.seats, COARSE);
+  const now = at(input.run.omega, still ? coefficientsAt(quick, solved.pose, solved.seats, input.run) : solved.coefficients);
+  const { load, position, adjusted, run } = input;
+  if (load === null || run.omega === 0) return { now, threshold: null };
   let near: Near | undefined;
-  const threshold = whirlThreshold(Math.abs(run.omega) / 8, Math.abs(run.omega) * 16, (omega) => {
+  const low = Math.abs(run.omega) / 8;
+  const threshold = whirlThreshold(low, Math.min(MOST, Math.abs(run.omega) * 16), (omega) => {
     const turning = { ...run, omega: omega * Math.sign(run.omega) };
     const state = equilibrium(quick, load, turning, { position, adjusted, coarse, close: 1e-4, ...(near && { near }) });
     if (state.status !== 'solved') return null;
     near = { pose: state.pose, coefficients: null, stop: state.stop };
-    return at(turning.omega, spindleCoefficients(quick, turning, 1e-5));
+    return at(turning.omega, coefficientsAt(quick, state.pose, state.seats, turning));
   });
-  return { now, threshold };
+  return { now, threshold: threshold === low ? 0 : threshold };
 }

@@ -2,12 +2,19 @@
 import type { Design } from '../../design/definition.ts';
 import { inUnit, measureText, unitOf } from '../../design/measures.ts';
 import { fineText, placeText, type System } from '../../design/units.ts';
+import { OIL_LASTS } from '../../engine/heat/limits.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
 
 /** Film ratio from which the film keeps the metals apart, and below which they run on each other (engine/heat/guidance.ts). */
 const FULL_FILM = 3;
 const RUBBING = 1;
+/** N: round-off */
+const NOTHING = 1e-6;
+/** °C far beyond what oil lasts: from memory, near its flash point. */
+const OIL_BURNS = 150;
+/** W: half a horsepower, what a small lathe's motor gives. Common practice, no source. */
+const SMALL_MOTOR = 370;
 /** N: thrust nobody would ask about. */
 const NO_THRUST = 0.5;
 /** mm: a move along the axis nobody would see. */
@@ -33,9 +40,16 @@ export function filmVerdict(design: Design, film: FilmReport, system: System): V
   const touches = film.turn?.touches === true;
   const warm = film.steady && film.leastFilm ? (ratio * film.steady.leastFilm) / film.leastFilm : ratio;
   const worst = Math.min(ratio, warm);
-  const tone = worst < RUBBING || seizes || touches ? 'stop' : worst < FULL_FILM || film.whirl?.stable === false || (film.status === 'stopped' && !design.adjuster) ? 'mend' : 'good';
+  const mending = worst < FULL_FILM || whirls(film) || unloaded(film) || hottest(film) > OIL_LASTS || (film.power ?? 0) > SMALL_MOTOR || (film.status === 'stopped' && !design.adjuster);
+  const tone = worst < RUBBING || seizes || touches || hottest(film) > OIL_BURNS ? 'stop' : mending ? 'mend' : 'good';
   return { tone, headline: headline(film, system, ratio, warm, seizes), sentences };
 }
+
+/** °C: the warmest of parts and oil once it no longer warms. */
+const hottest = ({ steady }: FilmReport) => (steady ? Math.max(steady.journal, steady.bush, ...steady.seats.map(({ temperature }) => temperature)) : Number.NEGATIVE_INFINITY);
+const whirls = ({ whirl, steady }: FilmReport) => whirl !== null && (!whirl.stable || steady?.calm === false);
+/** It turns, and the oil presses it nowhere. */
+const unloaded = ({ whirl, seats }: FilmReport) => whirl !== null && seats.every(({ force }) => force !== null && Math.hypot(force.x, force.y, force.z) < NOTHING);
 
 /** `ratio` and `warm`: least film over combined roughness as it starts, and when it no longer warms. */
 function headline(film: FilmReport, system: System, ratio: number, warm: number, seizes: boolean): string {
@@ -46,7 +60,11 @@ function headline(film: FilmReport, system: System, ratio: number, warm: number,
   if (seizes) return `It runs cold, but as it warms the films close and it seizes.`;
   if (ratio < FULL_FILM) return `The film of the ${thin} seat, ${least}, barely parts the surfaces.`;
   if (warm < FULL_FILM) return `It runs on oil cold, but warm the thinnest film is ${fineText(film.steady!.leastFilm, system)}, which ${warm < RUBBING ? 'is thinner than the surfaces are rough' : 'barely parts the surfaces'}.`;
+  if (hottest(film) > OIL_LASTS) return `It runs on oil, but warm it stands at ${celsius(hottest(film), system)}: hotter than oil lasts.`;
+  if ((film.power ?? 0) > SMALL_MOTOR) return `It runs on oil, but cold its drag takes ${watts(film.power!)}: more than a small lathe’s motor gives.`;
+  if (unloaded(film)) return 'The films part the surfaces, but nothing loads the spindle: it stands on the edge of whirl.';
   if (film.whirl?.stable === false) return `The films carry, but the spindle whirls at this speed.`;
+  if (whirls(film)) return 'The films carry, but warm the spindle whirls at this speed.';
   return `The spindle runs on oil everywhere; the thinnest film is ${least}, in the ${thin} seat.`;
 }
 
@@ -100,7 +118,7 @@ function backOffSentence(design: Design, { backOff, pose, status }: FilmReport, 
 function sunkSentence(design: Design, film: FilmReport, system: System): string {
   const thrust = film.load!.force.z;
   const sideways = Math.hypot(film.load!.force.x, film.load!.force.y);
-  if (Math.abs(thrust) < sideways / 2) return 'A thinner film carries more, but here it would have to be thinner than metal can be made smooth.';
+  if (Math.abs(thrust) < sideways / 2) return 'A thinner film carries more, but here it would have to be under a hundredth of a micrometre: thinner than metal can be made smooth.';
   const cones = design.seats.some((seat) => seat.bush.halfAngle !== 0);
   return cones
     ? `A cone that runs true drags oil round without wedging it, and lifts next to nothing: with ${newtons(thrust, system)} of thrust to ${newtons(sideways, system)} sideways there is too little to push it off centre. A groove, lobes or a thrust bearing must carry the thrust.`
@@ -155,8 +173,10 @@ function turnSentence({ turn, leastFilm }: FilmReport, system: System): string {
 function whirlSentence(film: FilmReport): string {
   const { whirl } = film;
   if (!whirl) return '';
+  if (unloaded(film)) return 'A spindle that runs true with no load has nothing to keep it in its place: a little sideways load calms it.';
   if (!whirl.stable) return `It whirls, at ${digits(whirl.ratio)} of the speed of turning: thicker oil, less clearance or more load calms it.`;
-  return whirl.threshold === null ? '' : `Whirl sets in at ${Math.round(whirl.threshold)} rev/min.`;
+  if (film.steady?.calm === false) return 'Warm, its oil thinner, it whirls: thicker oil, less clearance or more load calms it.';
+  return whirl.threshold === null || whirl.threshold === 0 ? '' : `Cold, whirl sets in at ${rounded(whirl.threshold)} rev/min.`;
 }
 
 function warmSentence(film: FilmReport, system: System): string {
@@ -165,7 +185,7 @@ function warmSentence(film: FilmReport, system: System): string {
   if (film.warmUpEnd === 'contact') return `After ${minutes(last.time)}, at ${celsius(last.journal, system)}, the film is nothing left of ${fineText(film.warmUp[0]!.leastFilm, system)}.`;
   if (!film.steady) return last.journal - film.warmUp[0]!.journal > 1 ? `After ${minutes(last.time)} the journal is at ${celsius(last.journal, system)} and still changing.` : '';
   const { steady } = film;
-  const change = steady.leastFilm - film.warmUp[0]!.leastFilm;
+  const change = steady.leastFilm - film.leastFilm!;
   return `Warm, the journal runs at ${celsius(steady.journal, system)} with ${watts(steady.power)} of friction (${watts(film.power!)} cold), and the thinnest film is ${fineText(steady.leastFilm, system)}, ${fineText(Math.abs(change), system)} ${change < 0 ? 'less' : 'more'} than cold.`;
 }
 
@@ -181,6 +201,7 @@ function doubtSentence(film: FilmReport): string {
   return doubt > ROUGH_ANSWER ? `At so thin a film these figures are good to about ${Math.ceil(doubt * 100)} % only.` : '';
 }
 
+const rounded = (value: number) => Number(value.toPrecision(2));
 const digits = (value: number) => (Math.abs(value) >= 99.5 ? value.toFixed(0) : value.toPrecision(2));
 const newtons = (value: number, system: System) => `${digits(Math.abs(inUnit('force', value, system)))} ${unitOf('force', system).name}`;
 const celsius = (value: number, system: System) => measureText('temperature', value, system);

@@ -45,6 +45,12 @@ describe('over speeds', () => {
     expect(conditions).toEqual(['thin', 'thin', 'works']);
   });
 
+  it('so fast that the oil does not last', () => {
+    const points = [...overSpeeds(warming({ stand: { load: loadAt(0, -300, 0, 0), position: 0 } }), [100, 3000], { film: 1e-7 })];
+    expect(points.map(({ condition }) => condition)).toEqual(['works', 'hot']);
+    expect(points[1]!.journal!).toBeGreaterThan(90);
+  });
+
   it('a light rotor with little load whirls when fast', () => {
     const rotor = cylinderRotor(3, -0.05, 0.05, 0.01);
     const conditions = [...overSpeeds(warming({ stand: { load: loadAt(0, -5, 0, 0), position: 0 } }), [50, 3000], { film: 1e-7, rotor })].map((point) => point.condition);
@@ -95,6 +101,19 @@ describe('the position to set cold', () => {
   it('from a position that touches it still gets there', () => {
     const found = coldPositionFor({ ...cone, stand: { pose: at({ z: -1e-4 }) } }, 0, 2.5e-6);
     expect(found.status).toBe('found');
+  });
+
+  it('is the same wherever the journal stands now, far open and far shut too', () => {
+    const steep = coneSeat({ halfAngle: 45 * RAD, radius: 0.013, from: 0.0005, to: 0.0035, film: 2.5e-6 }, 'steep');
+    const seats = [shallow, steep];
+    const found = [-1e-3, 0, 1e-4, 1e-3].map((position) => {
+      const both = warming({ spindle: newSpindle(seats, SIZE), coarse: newSpindle(seats, { rows: 4, columns: 24 }), stand: { load: loadAt(0, -40, -5, 0.03), position, adjusted: true } });
+      const [wide, narrow] = [coldPositionFor(both, 1, 2.5e-6), coldPositionFor(both, 0, 1e-6)];
+      // So thin a shallow film would have the steep cone shut.
+      expect(narrow).toMatchObject({ status: 'notFound', inTheWay: { seat: 1, shut: true } });
+      return wide.status === 'found' ? wide.position : Number.NaN;
+    });
+    for (const position of found) expect(position).toBeCloseTo(found[0]!, 9);
   });
 
   it('a straight seat is not set by position', () => {

@@ -3,12 +3,13 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
+import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
 import { newSpindle, solveSpindle } from '../../../src/engine/film/spindle.ts';
 import { report as definition } from '../../../src/report/definition.ts';
 import { followFields } from '../../../src/report/film/fields.ts';
 import { clearanceWork, coldSettings, speedWork } from '../../../src/report/film/limits.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
-import { toRunInput } from '../../../src/report/film/solveRun.ts';
+import { COARSE, FINE, toRunInput } from '../../../src/report/film/solveRun.ts';
 import { neededFilm } from '../../../src/report/film/toSpindle.ts';
 import { solve } from '../../../src/report/report.ts';
 
@@ -136,6 +137,19 @@ describe('numbers', () => {
   it('steady: what goes to the room and with the oil is the power', () => {
     const { steady } = film;
     expect((steady!.heat.journal + steady!.heat.bush + steady!.heat.oil) / steady!.power).toBeCloseTo(1, 3);
+  });
+
+  it('the warm film is that of the fine grid, to three parts in a thousand', () => {
+    for (const down of [60, 150]) {
+      const design = demo('steep-first', { speed: 1200, oil: { grade: 10 }, load: { x: 0, y: -down, z: -20, station: 30 } });
+      const { steady } = filmSection(design)!;
+      const input = toRunInput(design, design.run);
+      const run = { ...input.run, viscosity: steady!.seats.map(({ viscosity }) => viscosity), growth: steady!.seats.map(({ growth }) => growth / 1000) };
+      const found = equilibrium(newSpindle(input.seats, FINE), input.load!, run, { position: input.position, adjusted: true, coarse: newSpindle(input.seats, COARSE) });
+      if (found.status !== 'solved') throw new Error(found.status);
+      const fine = 1000 * Math.min(...found.seats.map(({ least }) => least.film));
+      expect(Math.abs(steady!.leastFilm - fine)).toBeLessThan(0.003 * fine);
+    }
   });
 
   it('several loads act together', () => {

@@ -2,6 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { expect, test, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
+import { followFields } from '../../../src/report/film/fields.ts';
+import { liveVerdict } from '../../../src/report/film/liveVerdict.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
 import { filmVerdict } from '../../../src/report/film/verdict.ts';
 
@@ -86,6 +88,39 @@ test('set where a seat is shut: which, how far, and where the adjuster would hav
   expect(there.tone).not.toBe('stop');
   expect(there.text).not.toMatch(/further noseward/);
   expect(words('steep-first', run, 'metric', { position: position - 2e-4 }).text).toMatch(/further noseward/);
+});
+
+test('set so far open that the journal sinks: how far to close it', () => {
+  const run = { speed: 1500, oil: { grade: 5 }, load: { y: -40, z: -15, station: 30 }, heat: { duration: 10 } };
+  for (const position of [0.4, 1]) {
+    const { tone, text } = words('correct', run, 'metric', { position });
+    expect(tone).toBe('stop');
+    expect(text).toMatch(/further rearward, at 20\d\.\d µm, .*° of the adjuster, the films part the surfaces under this load, cold/);
+  }
+});
+
+test('oil too hot, and oil too stiff to start', () => {
+  expect(words('correct', { speed: 12_000, oil: { grade: 22 }, load: { y: -40, z: -15, station: 30 } })).toMatchObject({ tone: 'mend', headline: expect.stringMatching(/warm it stands at \d+ °C: hotter than oil lasts/) });
+  expect(words('correct', { speed: 3000, oil: { grade: 46 }, load: { y: -40, z: -15, station: 30 } })).toMatchObject({ tone: 'mend', headline: expect.stringMatching(/cold its drag takes \d+ W: more than a small lathe’s motor gives/) });
+});
+
+test('nothing loads it: the edge of whirl, with a groove and without', () => {
+  for (const supply of [[], [{ seat: 'shallow', angle: 90, from: -22, to: -3, width: 2, pressure: 0 }]]) {
+    const { tone, headline } = words('correct', { speed: 1500, oil: { grade: 5 }, load: {}, supply, heat: { duration: 10 } });
+    expect([tone, headline]).toEqual(['mend', 'The films part the surfaces, but nothing loads the spindle: it stands on the edge of whirl.']);
+  }
+});
+
+test('while the hand moves: what the films tell already', () => {
+  const demo = JSON.parse(readFileSync(new URL('../../../assets/designs/correct.conepair.json', import.meta.url), 'utf8')) as Design & { run: NonNullable<Design['run']> };
+  const told = (change: Partial<Design>, run: Partial<NonNullable<Design['run']>> = {}) => {
+    const design = { ...demo, ...change, run: { ...demo.run, ...run } };
+    return liveVerdict(design, followFields().fields(design)!, 'metric');
+  };
+  expect(told({})).toMatchObject({ tone: 'good', headline: expect.stringMatching(/^Cold, the thinnest film is 2\.0\d µm, in the steep seat\.$/) });
+  expect(told({ position: -0.01 })).toMatchObject({ tone: 'stop', headline: expect.stringMatching(/^Metal meets metal: the steep journal is 4\.\d\d µm into its bush\.$/) });
+  expect(told({}, { load: { y: -20_000, station: 30 } })).toMatchObject({ tone: 'stop', headline: expect.stringMatching(/^No film carries this/) });
+  expect(told({}, { speed: 0 })).toMatchObject({ tone: 'stop', headline: 'Standing still the spindle rests on metal.' });
 });
 
 test('a load that presses the spindle closer than it is set', () => {
