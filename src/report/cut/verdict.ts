@@ -6,6 +6,7 @@ import type { CutReport, CutStepReport, LimitReport } from './definition.ts';
 import { trialSentences } from './leftVerdict.ts';
 import { listed, NOTHING } from './listed.ts';
 import { setUpSentences } from './setUpSentences.ts';
+import { unevenAfter } from './uneven.ts';
 
 export function cutVerdict(design: Design, cut: CutReport, system: System): Verdict {
   const rest = [moveSentence(cut, system), ...(cut.feasible || cut.inTolerance ? setUpSentences(design, cut, system) : []), ...trialSentences(design, cut, system), lapSentence(cut, system)].filter((s) => s !== '');
@@ -29,10 +30,22 @@ export function cutVerdict(design: Design, cut: CutReport, system: System): Verd
             sentences: [...nearestSentence(cut, system), ...limitSentences(design, cut, system), ...touchingSentence(design, cut), ...rest],
           };
     case 'planned':
-      return nothingToCut(cut)
-        ? { tone: 'good', headline: 'Nothing need be cut: every seat has its film at one position already.', sentences: [moveSentence(cut, system)].filter((s) => s !== '') }
-        : { tone: cut.inReach && setUpHolds(design, cut) ? 'good' : 'mend', headline: `${workHeadline(cut, system)} ${cutsOf(cut) > 1 ? 'give' : 'gives'} every seat its film at one position.`, sentences: [...orderSentence(cut), ...rest] };
+      return nothingToCut(cut) ? nothingVerdict(design, cut, system) : workVerdict(design, cut, rest, system);
   }
+}
+
+function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {
+  const uneven = unevenAfter(design, cut, system);
+  const sentences = [...uneven, moveSentence(cut, system)].filter((s) => s !== '');
+  return uneven.length > 0
+    ? { tone: 'mend', headline: 'Every least film is right, but not every film is even along its seat.', sentences }
+    : { tone: 'good', headline: 'Nothing need be cut: every seat has its film at one position already.', sentences };
+}
+
+function workVerdict(design: Design, cut: CutReport, rest: readonly string[], system: System): Verdict {
+  const uneven = unevenAfter(design, cut, system);
+  const gives = `${cutsOf(cut) > 1 ? 'give' : 'gives'} every seat its ${uneven.length > 0 ? 'least film at one position, but not every film is even along its seat' : 'film at one position'}`;
+  return { tone: cut.inReach && uneven.length === 0 && setUpHolds(design, cut) ? 'good' : 'mend', headline: `${workHeadline(cut, system)} ${gives}.`, sentences: [...orderSentence(cut), ...uneven, ...rest] };
 }
 
 /** Whether the errors of the set-up likely stay within what every film may be off. */

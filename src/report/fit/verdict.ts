@@ -101,7 +101,7 @@ function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
 }
 
 /** A film that runs from thin to thick, by more than its tolerance: a mismatch of angle, or wear. */
-function unevenSentences(design: Design, fit: FitReport, system: System): string[] {
+export function unevenSentences(design: Design, fit: FitReport, system: System): string[] {
   return fit.seats.flatMap((seat, i) => {
     const { leastFilm: least, greatestFilm: greatest } = seat;
     if (least === null || greatest === null || greatest - least <= (design.seats[i]?.film?.tolerance ?? 0) + UNEVEN) return [];

@@ -89,6 +89,24 @@ test('nothing to cut, wholly or all but', () => {
   expect(headline).toBe('Nothing need be cut: every seat has its film at one position already.');
 });
 
+test('least films that are right are not called films that are right along the whole seat', () => {
+  const journals: Cut = { allow: ['shallow', 'steep'].map((seat) => ({ seat, part: 'journal' })) };
+  const worn = demo('worn-bell-mouth', journals);
+  expect(worn.tone).toBe('mend');
+  expect(worn.headline).toBe('Every least film is right, but not every film is even along its seat.');
+  expect(worn.text).toMatch(/The shallow film is uneven: 2\.50 µm where it is least, 14\.\d\d µm where it is greatest\. To even it, cut the shallow bush “to a straight new line”/);
+  const angles = demo('half-angle-mismatch', journals);
+  expect(angles).toMatchObject({ tone: 'mend' });
+  expect(angles.text).toMatch(/To even it, cut the shallow journal “to a straight new line”, at the half angle of what it runs against/);
+  const evened = demo('half-angle-mismatch', {
+    allow: [
+      { seat: 'shallow', part: 'journal', renew: true, halfAngle: 3.02 },
+      { seat: 'steep', part: 'journal', limit: 1 },
+    ],
+  });
+  expect(evened.text).not.toMatch(/uneven|To even/);
+});
+
 test('a spacer, taken off or made thicker', () => {
   const face = { name: 'the rear spacer', part: 'bush' as const, seats: ['steep'], limit: 0.2 };
   expect(demo('steep-first', { allow: [], faces: [{ ...face, moves: 'rearward' }] }).headline).toMatch(/^108\.2 µm off the rear spacer gives every seat its film/);
