@@ -1,7 +1,7 @@
 /**
  * The fitted lines of one seat over the drawn ones, straightened: along the page the station, up the page the
  * distance square to the bush line as drawn. Bush above, journal below, the film between, each with the band
- * in which it lies 19 times in 20.
+ * in which it lies 19 times in 20. A surface that nothing was read of has its drawn line alone.
  */
 import { useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
@@ -9,6 +9,7 @@ import type { System } from '../../design/units.ts';
 import { lineOf } from '../../engine/geometry/line.ts';
 import type { MeasureReport } from '../../report/measure/definition.ts';
 import { lineUncertainty } from '../../report/measure/lineUncertainty.ts';
+import { COVER } from '../../report/measure/verdict.ts';
 import { metres, toSurface } from '../../report/toEngine.ts';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../picture/StraightenedFrame.tsx';
 import { type Place, straightened } from '../picture/straightened.ts';
@@ -26,8 +27,6 @@ const HEIGHT = 250;
 /** Of what is shown, free above and below; mm, at least of this. */
 const FREE = 0.06;
 const LEAST = 0.001;
-/** Half widths of the band in standard uncertainties: 95 in 100 of a normal spread. */
-const COVER = 1.96;
 const PIECES = 24;
 /** px above and below every line, for the names of the parts. */
 const STRIP = 24;
@@ -42,6 +41,9 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
   const scales = straightenedScales(all, size, FREE, LEAST, STRIP);
   const { path, toEdge } = scales;
   const { name } = drawn.seats[seat]!;
+  const read = { bush: isRead(measure, name, 'bush'), journal: isRead(measure, name, 'journal') };
+  const unread = (['journal', 'bush'] as const).filter((part) => !read[part]);
+  const open = (['journal', 'bush'] as const).filter((part) => read[part] && !isTold(measure, name, part));
   return (
     <figure className="chart shape" ref={box}>
       <svg width={width} height={HEIGHT} role="img" aria-label={`Fitted lines of the ${name} seat over the drawn ones`}>
@@ -51,20 +53,31 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
         {(['bush', 'journal'] as const).map((part) => (
           <g key={part}>
             <path d={path(lines.drawn[part])} className="as-drawn" />
-            <path d={path(lines.fitted[part])} className="fitted" />
+            {read[part] && <path d={path(lines.fitted[part])} className={isTold(measure, name, part) ? 'fitted' : 'fitted open'} />}
           </g>
         ))}
         <StraightenedAxes scales={scales} size={size} title={(unit) => `${unit} from the drawn bush`} system={system} />
         <text x={width - MARGIN.right - 6} y={MARGIN.top + 16} textAnchor="end" className="name">
-          {name} bush
+          {name} bush{read.bush ? '' : ', as drawn'}
         </text>
         <text x={width - MARGIN.right - 6} y={HEIGHT - MARGIN.bottom - 8} textAnchor="end" className="name">
-          {name} journal
+          {name} journal{read.journal ? '' : ', as drawn'}
         </text>
       </svg>
+      {unread.length + open.length > 0 && (
+        <figcaption>
+          {unread.length > 0 && `The ${unread.join(' and the ')} ${unread.length === 1 ? 'stands' : 'stand'} as drawn, not measured. `}
+          {open.length > 0 && `The ${open.join(' and the ')} (thin) ${open.length === 1 ? 'is' : 'are'} not told wholly: what is open is as drawn.`}
+        </figcaption>
+      )}
     </figure>
   );
 }
+
+const isRead = ({ surfaces }: MeasureReport, seat: string, part: 'journal' | 'bush') => surfaces.some((s) => s.seat === seat && s.part === part);
+
+/** Whether half angle and diameter are both told. */
+const isTold = ({ surfaces }: MeasureReport, seat: string, part: 'journal' | 'bush') => surfaces.some((s) => s.seat === seat && s.part === part && s.sigma.halfAngle !== null && s.sigma.diameter !== null);
 
 /** Both lines of a seat in the frame of the bush as drawn, the journal at the position of the design. */
 function placesOf(drawn: Design, shown: Design, seat: number): { bush: Place[]; journal: Place[] } {

@@ -2,6 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, lengthText, type System } from '../../design/units.ts';
 import type { ConsequenceReport, MeasureReport } from '../../report/measure/definition.ts';
+import { COVER } from '../../report/measure/verdict.ts';
 
 interface Props {
   design: Design;
@@ -10,8 +11,6 @@ interface Props {
 }
 
 const OPEN = 'open';
-/** Half width in standard uncertainties of what holds 19 times in 20, of a normal spread; exact to its digits. */
-const COVER = 1.96;
 /** Chance of a scatter as great as this, or as small, that is worth a word. Common practice, no source. */
 const SELDOM = 0.01;
 
@@ -65,7 +64,10 @@ export function Told({ design, measure, system }: Props) {
             <tbody>
               {consequences.map(([name, found]) => (
                 <tr key={name}>
-                  <th scope="row">{name}</th>
+                  <th scope="row">
+                    {name}
+                    {found && found.asDrawn.length > 0 && <small className="drawn">as drawn, not measured: {found.asDrawn.map(({ seat, part }) => `${seat} ${part}`).join(', ')}</small>}
+                  </th>
                   <td>{found === null ? '—' : joined(fineText(found.value, system))}</td>
                   <td>{found === null ? '—' : betweenText(found, system)}</td>
                 </tr>
@@ -75,7 +77,10 @@ export function Told({ design, measure, system }: Props) {
         </section>
       </div>
       <Correlations measure={measure} />
-      <p className="fine">Every ± and every range here holds the true value 19 times in 20. {scatterText(measure)}</p>
+      <p className="fine">
+        Every ± and every range here holds the true value 19 times in 20: ± is {COVER} standard uncertainties; a range comes from many shapes drawn with these uncertainties, may reach further to one side, and “give or take” is its longer
+        side. {scatterText(measure)}
+      </p>
     </>
   );
 }

@@ -1,11 +1,12 @@
 /** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
 import { useId, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { MeasureReport, SuggestionReport } from '../../report/measure/definition.ts';
 import { measureSection } from '../../report/measure/section.ts';
 import { doubtsOf, measureVerdict, suggestionText } from '../../report/measure/verdict.ts';
-import { designWithMeasured } from '../../report/measure/withMeasured.ts';
+import { designWithMeasured, designWithTold, tellsAnything } from '../../report/measure/withMeasured.ts';
 import { WorkContext } from '../controls/context.ts';
 import { Helpers } from '../measure/Helpers.tsx';
 import { KINDS, type Reading } from '../measure/kinds.ts';
@@ -43,7 +44,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
             ))}
           </div>
           <p className="fine">Dashed: as drawn. Full: as the readings tell it, with the band in which it lies 19 times in 20. Between the two the film at the position of the design.</p>
-          <UseShapes work={work} measure={measure} />
+          <UseShapes work={work} design={design} measure={measure} />
         </>
       )}
       <h2>Notebook</h2>
@@ -81,17 +82,16 @@ export default function MeasureScreen({ work }: { work: Work }) {
 function gainText({ next }: MeasureReport, { sigma }: SuggestionReport, system: System): string {
   const wanted = next?.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
   if (sigma === null) return `: a step toward ${wanted}, which needs more`;
-  const now = next?.sigma == null ? '' : `, now ±${fineText(COVER * next.sigma, system)}`;
-  return `: ${wanted} then to ±${fineText(COVER * sigma, system)}${now}`;
+  const now = next?.sigma == null ? '' : `, now ${fineText(next.sigma, system)}`;
+  return `: standard uncertainty of ${wanted} then ${fineText(sigma, system)}${now}`;
 }
-/** Half width in standard uncertainties of what holds 19 times in 20. */
-const COVER = 1.96;
 
 /** The fitted shapes into the design: the thing to do where nothing speaks against it, a second thought where something does. */
-function UseShapes({ work, measure }: { work: Work; measure: MeasureReport }) {
+function UseShapes({ work, design, measure }: { work: Work; design: Design; measure: MeasureReport }) {
   const why = useId();
-  const doubts = doubtsOf(measure);
-  const take = () => work.change((d) => designWithMeasured(d, measure));
+  const doubts = doubtsOf(design, measure);
+  const take = () => work.change((d) => designWithTold(d, measure));
+  if (!tellsAnything(measure)) return <p className="fine">No half angle and no diameter is told yet, so there is no shape to take into the design.</p>;
   if (doubts.length === 0)
     return (
       <p className="buttons">

@@ -10,13 +10,16 @@
  *                                              that pulls the fit to itself; 0 where h = 1, for then nothing checks it
  *
  * Numbers that the readings leave open are held as drawn, as few as will do, half angles before radii; they and
- * all that leans on them are told as undetermined. A reading that cannot be taken from the fitted parts is left out.
+ * all that leans on them are told as undetermined. A reading that cannot be taken from the fitted parts is left out of the
+ * fit; where the parts as drawn would allow it, it speaks against the others (disagreement.ts).
  * @source JCGM 100:2008, 5.2; JCGM 102:2011; least squares e.g. Golub and Van Loan, "Matrix Computations", 5 (from memory);
  *         normalised residuals: W. Baarda, "A testing procedure for use in geodetic networks", 1968 (from memory)
  */
 import type { SeatInput } from '../contact/fit.ts';
-import { type Assessment, assessed } from './assess.ts';
+import { type Assessment, assessed, freedomOf } from './assess.ts';
 import { type Decomposition, decompose, isTold, unit } from './decomposition.ts';
+import { type Agreement, type Disagreeing, disagreeingOf, isDoubtful, type Suspect, suspectsOf } from './disagreement.ts';
+import { chiSquareTail } from './distributions.ts';
 import { minimise } from './gaussNewton.ts';
 import { heldOf } from './held.ts';
 import { type Linear, linearise, type Prior, type Problem } from './linearise.ts';
@@ -28,6 +31,8 @@ export interface Impossible {
   /** place in the list of readings */
   index: number;
   fault: Fault;
+  /** whether the parts as drawn would allow it: then it is the other readings that speak against it, and it against them */
+  possibleAsDrawn: boolean;
 }
 
 export interface Estimate extends Assessment {
@@ -43,6 +48,7 @@ export interface Estimate extends Assessment {
   /** of each unknown: whether it was held as drawn, since the readings leave it open */
   held: boolean[];
   impossible: Impossible[];
+  disagreeing: Disagreeing[];
 }
 
 /** `unusable`: no reading can be used, or none can be predicted from the nominal shape. */
@@ -53,25 +59,46 @@ const ROUNDS = 5;
 
 /** The shape that goes best with the readings. Rad and m; every sigma above 0. */
 export function estimate(nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[] = []): Outcome {
-  let impossible = faultsOf(readings, nominal);
+  const found = settle(nominal, readings, priors);
+  return 'linear' in found ? whole(found, nominal, readings, priors) : { kind: 'unusable', ...found };
+}
+
+/** The fit of those readings that it allows. */
+interface Settled extends Fitted {
+  decomposition: Decomposition;
+  /** the readings used, and the place of each in the list of all */
+  notebook: Reading[];
+  used: number[];
+  impossible: Impossible[];
+}
+
+function settle(nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[]): Settled | { impossible: Impossible[] } {
+  const asDrawn = faultsOf(readings, nominal);
+  let faults = asDrawn;
   let before: readonly SeatInput[] = nominal;
   for (let round = 1; ; round++) {
-    const used = readings.flatMap((_, i) => (impossible.some(({ index }) => index === i) ? [] : [i]));
+    const used = readings.flatMap((_, i) => (faults.some(({ index }) => index === i) ? [] : [i]));
     const notebook = used.map((i) => readings[i]!);
     const found = used.length === 0 ? null : fitted(nominal, notebook, priors, before);
-    if (!found) return { kind: 'unusable', impossible };
+    const impossible = () => faults.map(({ index, fault }) => ({ index, fault, possibleAsDrawn: asDrawn.every((drawn) => drawn.index !== index) }));
+    if (!found) return { impossible: impossible() };
     // What the fitted shape does not allow goes; what only it allows is taken back, in the first round.
     const now = faultsOf(readings, found.linear.seats);
-    const next = round === 1 ? now : [...impossible, ...now.filter(({ index }) => used.includes(index))].sort((a, b) => a.index - b.index);
-    if (round === ROUNDS || samePlaces(next, impossible)) return whole(found, notebook, used, impossible, nominal, priors);
-    impossible = next;
+    const next = round === 1 ? now : [...faults, ...now.filter(({ index }) => used.includes(index))].sort((a, b) => a.index - b.index);
+    if (round === ROUNDS || samePlaces(next, faults)) {
+      const { list, points } = found.unknowns;
+      return { ...found, decomposition: decompose(found.linear.rows, list.length, points), notebook, used, impossible: impossible() };
+    }
+    faults = next;
     before = found.linear.seats;
   }
 }
 
-const samePlaces = (one: readonly Impossible[], other: readonly Impossible[]) => one.length === other.length && one.every(({ index }, k) => index === other[k]!.index);
+type Faulty = Omit<Impossible, 'possibleAsDrawn'>;
 
-const faultsOf = (readings: readonly Reading[], seats: readonly SeatInput[]): Impossible[] =>
+const samePlaces = (one: readonly Faulty[], other: readonly Faulty[]) => one.length === other.length && one.every(({ index }, k) => index === other[k]!.index);
+
+const faultsOf = (readings: readonly Reading[], seats: readonly SeatInput[]): Faulty[] =>
   readings.flatMap((reading, index) => {
     const { fault } = predict(reading, seats);
     return fault ? [{ index, fault }] : [];
@@ -119,11 +146,20 @@ function least(problem: Problem, from: Float64Array): Fitted | null {
 
 const countOf = (held: readonly boolean[]) => held.filter(Boolean).length;
 
-function whole({ unknowns, numbers, linear, settled, held }: Fitted, notebook: readonly Reading[], used: readonly number[], impossible: Impossible[], nominal: readonly SeatInput[], priors: readonly Prior[]): Estimate {
+function whole(found: Settled, nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[]): Estimate {
+  const { unknowns, numbers, linear, settled, held, decomposition, notebook, used, impossible } = found;
   const count = unknowns.list.length;
-  const decomposition = decompose(linear.rows, count, unknowns.points);
-  const without = (k: number) => notebook.filter((_, i) => i !== k);
-  const chiSquareWithout = (k: number) => fitted(nominal, without(k), priors, linear.seats)?.linear.chiSquare ?? 0;
+  const assessment = assessed(linear, decomposition, notebook, used);
+  const agreement = agreementOf(found);
+  const without = (index: number) => {
+    const rest = settle(
+      nominal,
+      readings.filter((_, i) => i !== index),
+      priors,
+    );
+    return 'linear' in rest ? agreementOf(rest) : null;
+  };
+  const suspects = isDoubtful(assessment.readings, agreement) ? [...suspectsOf(assessment.readings), ...opponents(found, readings)] : [];
   return {
     kind: 'estimate',
     settled,
@@ -134,6 +170,28 @@ function whole({ unknowns, numbers, linear, settled, held }: Fitted, notebook: r
     told: unknowns.list.map((_, j) => isTold(decomposition, unit(count, j))),
     held,
     impossible,
-    ...assessed(linear, decomposition, notebook, used, chiSquareWithout),
+    ...assessment,
+    disagreeing: disagreeingOf(
+      suspects.filter(({ index }, k) => suspects.findIndex((s) => s.index === index) === k),
+      readings.length,
+      agreement,
+      without,
+    ),
   };
 }
+
+function agreementOf({ linear, decomposition, impossible }: Settled): Agreement {
+  return { chiSquare: linear.chiSquare, probability: chiSquareTail(linear.chiSquare, freedomOf(linear, decomposition)), contradicted: impossible.filter(({ possibleAsDrawn }) => possibleAsDrawn).length };
+}
+
+/** Of readings that only the drawn parts allow: they themselves, and what was read of the same surfaces, as many as are worth a try. */
+function opponents({ impossible, linear }: Settled, readings: readonly Reading[]): Suspect[] {
+  const contradicted = impossible.filter(({ possibleAsDrawn }) => possibleAsDrawn).map(({ index }) => index);
+  const surfaces = contradicted.flatMap((index) => surfacesOf(readings[index]!, linear.seats));
+  const beside = readings.flatMap((reading, index) =>
+    contradicted.includes(index) || !('seat' in reading) || reading.kind === 'straightness' || !surfaces.some(({ seat, part }) => seat === reading.seat && part === reading.part) ? [] : [index],
+  );
+  return [...contradicted, ...beside.slice(0, MOST_OPPONENTS)].map((index) => ({ index, normalised: 0 }));
+}
+
+const MOST_OPPONENTS = 12;

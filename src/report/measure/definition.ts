@@ -31,6 +31,7 @@ const fault = z.strictObject({
   part: z.optional(part),
   end: z.optional(z.enum(['small', 'large'])),
   lengths: z.optional(z.record(z.string(), mm('Length that the message tells of'))),
+  possibleAsDrawn: z.optional(z.boolean()).check(z.meta({ description: 'Of a reading of the notebook: the parts as drawn would allow it, so that it speaks against the others' })),
 });
 
 const suggestion = z.strictObject({
@@ -69,9 +70,10 @@ export const measureReport = z.strictObject({
   disagreeing: z.array(
     z.strictObject({
       index: z.int(),
-      normalised: plain('As in readings'),
-      probability: plain('That the greatest normalised residual of all is as great as this by chance'),
-      chiSquareWithout: plain('Chi-square of the others without it'),
+      normalised: plain('As in readings; 0 where the fitted shape does not allow it'),
+      probability: plain('That leaving out the best one of all lessens chi-square as much by chance; 0 where a reading would have been impossible beside the others'),
+      chiSquareWithout: plain('Chi-square of the others, fitted without it; where several are named, nothing tells which is wrong'),
+      probabilityWithout: plain('Of a chi-square as great as that by chance: small where the others do not agree either'),
     }),
   ),
   undetermined: z.array(

@@ -20,7 +20,7 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
   const readings = toReadings(design);
   const priors = toPriors(design);
   const found = estimate(toPlaySeats(design), readings, priors);
-  const impossible = found.impossible.map(({ index, fault }) => faultReport(design, index, fault));
+  const impossible = found.impossible.map(({ index, fault, possibleAsDrawn }) => ({ ...faultReport(design, index, fault), possibleAsDrawn }));
   if (found.kind === 'unusable') return { ...NOTHING, impossible };
   const position = metres(design.position ?? 0);
   const whole = wholeOf(found, readings, priors, TOOLS[tools]);

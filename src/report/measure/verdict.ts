@@ -4,7 +4,7 @@ import { madeIn, toolText } from '../../design/tools.ts';
 import { angleText, fineText, lengthText, placeText, type System } from '../../design/units.ts';
 import { fitSection } from '../fit/section.ts';
 import type { Verdict } from '../fit/verdict.ts';
-import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
+import type { ConsequenceReport, FaultReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultText } from './faultText.ts';
 import type { Reading } from './toReading.ts';
 import { designWithMeasured } from './withMeasured.ts';
@@ -15,11 +15,11 @@ const DOUBT = 0.01;
 const SURE = 0.975;
 
 export function measureVerdict(design: Design, measure: MeasureReport, system: System): Verdict {
-  const faults = measure.impossible.map((fault) => `${entryText(design, fault.index)} cannot be used: ${faultText(fault, system)}.`);
+  const faults = measure.impossible.map((fault) => faultSentence(design, fault, system));
   if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: faults };
   const allowed = allowanceOf(design, measure);
   const doubt = disagreeSentence(design, measure, system);
-  const sentences = [allowed?.text(system) ?? '', doubt, ...faults, openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
+  const sentences = [allowed?.text(system) ?? '', doubt, ...faults, unreadSentence(design, measure), openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
   if (!measure.settled && measure.disagreeing.length === 0) return { tone: 'stop', headline: RESTLESS, sentences };
   const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT);
   const good = allowed ? allowed.within === true : measure.consequences.firstPosition?.sigma != null;
@@ -31,8 +31,24 @@ export function measureVerdict(design: Design, measure: MeasureReport, system: S
 
 const RESTLESS = 'The estimate did not come to rest; one of the readings must be far out.';
 
-/** What speaks against taking the fitted shape into the design; nothing where the readings agree. */
-export function doubtsOf({ readings, disagreeing, impossible, settled, freedom, probability }: MeasureReport): string[] {
+function faultSentence(design: Design, fault: FaultReport, system: System): string {
+  const why = faultText(fault, system);
+  if (!fault.possibleAsDrawn) return `${entryText(design, fault.index)} cannot be used: ${why}.`;
+  return `${entryText(design, fault.index)} cannot be used at the shape the others tell: ${why}. On the parts as drawn it could.`;
+}
+
+/** Surfaces that no reading tells of at all, by name. */
+const unreadOf = (design: Design, { surfaces }: MeasureReport): string[] =>
+  design.seats.flatMap(({ name }) => (['journal', 'bush'] as const).flatMap((part) => (surfaces.some((s) => s.seat === name && s.part === part) ? [] : [`${name} ${part}`])));
+
+function unreadSentence(design: Design, measure: MeasureReport): string {
+  const unread = unreadOf(design, measure);
+  return unread.length === 0 ? '' : `Nothing was read of the ${listed(unread)}: what is told of ${unread.length === 1 ? 'it' : 'them'} is the drawing.`;
+}
+
+/** What speaks against taking the fitted shape into the design; nothing where the readings agree and tell the whole of it. */
+export function doubtsOf(design: Design, measure: MeasureReport): string[] {
+  const { readings, disagreeing, impossible, settled, freedom, probability, undetermined } = measure;
   if (readings.length === 0) return ['None of the readings can be used, so these are the shapes as drawn.'];
   const [one, ...others] = disagreeing;
   const doubts = [];
@@ -40,11 +56,14 @@ export function doubtsOf({ readings, disagreeing, impossible, settled, freedom, 
     doubts.push(
       others.length === 0
         ? `Reading ${one.index + 1} does not go with the others and bends these shapes: read it again or strike it out first.`
-        : `Readings ${listed(disagreeing.map(({ index }) => `${index + 1}`))} contradict each other, and these shapes lie between: read them again first.`,
+        : `Readings ${listed(disagreeing.map(({ index }) => `${index + 1}`))} contradict each other, and nothing tells which is wrong: read them again first.`,
     );
   else if (!settled) doubts.push('The estimate did not come to rest.');
   else if (freedom > 0 && probability < DOUBT) doubts.push('The readings scatter more than their uncertainties allow.');
   if (impossible.length > 0) doubts.push(`${impossible.length === 1 ? 'A reading' : `${impossible.length} readings`} that cannot be used ${impossible.length === 1 ? 'is' : 'are'} left out.`);
+  const unread = unreadOf(design, measure);
+  if (unread.length > 0) doubts.push(`Nothing was read of the ${listed(unread)}; ${unread.length === 1 ? 'it stays' : 'they stay'} as drawn.`);
+  if (undetermined.length > 0) doubts.push('What the readings leave open stays as drawn.');
   return doubts;
 }
 
@@ -75,17 +94,30 @@ function headlineOf(design: Design, measure: MeasureReport, system: System): str
   return told.length === 0 ? 'The readings do not yet tell any surface wholly.' : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;
 }
 
+/** Half width in standard uncertainties of what holds 19 times in 20, of a normal spread. */
+export const COVER = 1.96;
+
 /** How far (mm) the range that holds 95 in 100 reaches to its farther side. */
-const reachOf = ({ value, sigma, interval }: ConsequenceReport) => (interval ? Math.max(value - interval[0], interval[1] - value) : 2 * sigma!);
+const reachOf = ({ value, sigma, interval }: ConsequenceReport) => (interval ? Math.max(value - interval[0], interval[1] - value) : COVER * sigma!);
 const sureText = (found: ConsequenceReport, system: System) => `give or take ${fineText(reachOf(found), system)} (19 times in 20)`;
 
-function disagreeSentence(design: Design, { disagreeing, probability, freedom }: MeasureReport, system: System): string {
+function disagreeSentence(design: Design, { disagreeing, probability, freedom, readings }: MeasureReport, system: System): string {
   const [one, ...others] = disagreeing;
-  if (one && others.length === 0)
-    return `${entryText(design, one.index)} (${valueText(design.readings![one.index]!, system)}) does not go with the others: it lies ${Math.abs(one.normalised).toFixed(1)} of its uncertainties off. Read it again.`;
-  if (one) return `These readings contradict each other, and nothing tells which is wrong: ${disagreeing.map(({ index }) => entryText(design, index).toLowerCase()).join(', ')}. Read them again.`;
+  const rest = one && one.probabilityWithout < DOUBT ? ' Even so the rest would scatter more than the uncertainties allow: another one may be wrong too.' : '';
+  if (one && others.length === 0) return `${entryText(design, one.index)} (${valueText(design.readings![one.index]!, system)}) does not go with the others${offText(design, one.index, readings, system)}. Read it again.${rest}`;
+  if (one)
+    return `These readings contradict each other, and nothing tells which is wrong: ${disagreeing.map(({ index }) => lowered(entryText(design, index))).join(' or ')}${rest === '' ? `; without ${others.length === 1 ? 'either' : 'any one'} of them the rest agrees` : ''}. Read them again.${rest}`;
   if (freedom > 0 && probability < DOUBT) return 'The readings scatter more than their uncertainties allow: these are stated too small, or something moved between the readings.';
   return freedom === 0 ? 'No reading checks another: each number is told just once.' : '';
+}
+
+/** How far a reading lies from the fitted shape, and what that is of its stated uncertainty. */
+function offText(design: Design, index: number, readings: MeasureReport['readings'], system: System): string {
+  const found = readings.find((r) => r.index === index);
+  if (!found) return '';
+  const off = Math.abs(found.residual);
+  const times = off / design.readings![index]!.sigma;
+  return `: it lies ${fineText(off, system)} off, ${times.toFixed(times < 10 ? 1 : 0)} times its uncertainty`;
 }
 
 function openSentence(design: Design, { undetermined }: MeasureReport, system: System): string {
@@ -112,8 +144,8 @@ function nextSentence(design: Design, { next }: MeasureReport, system: System): 
   if (!next || !best) return '';
   const wanted = next.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
   if (best.sigma === null) return `To tell ${wanted}, begin with ${lowered(suggestionText(design, best, system))}.`;
-  if (next.sigma === null) return `${suggestionText(design, best, system)} would tell ${wanted} to ${fineText(2 * best.sigma, system)}.`;
-  return best.sigma < SHRINKS * next.sigma ? `Read next: ${lowered(suggestionText(design, best, system))}; that brings it to ${fineText(2 * best.sigma, system)}.` : '';
+  if (next.sigma === null) return `${suggestionText(design, best, system)} would tell ${wanted}, to a standard uncertainty of ${fineText(best.sigma, system)}.`;
+  return best.sigma < SHRINKS * next.sigma ? `Read next: ${lowered(suggestionText(design, best, system))}; that brings the standard uncertainty of ${wanted} from ${fineText(next.sigma, system)} to ${fineText(best.sigma, system)}.` : '';
 }
 
 /** A further reading worth a sentence shrinks the uncertainty by a tenth. */

@@ -2,24 +2,42 @@
 import type { Design, Surface } from '../../design/definition.ts';
 import type { MeasureReport } from './definition.ts';
 
+type SurfaceMeasured = MeasureReport['surfaces'][number];
+
 /**
  * The design with the measured surfaces in place of those drawn. What the readings leave open is as the report
  * tells it: held as drawn, or fitted to the rest of the surface as drawn. Nothing else changes.
  */
-export function designWithMeasured(design: Design, measure: MeasureReport): Design {
+export const designWithMeasured = (design: Design, measure: MeasureReport): Design => withSurfaces(design, measure, surfaceWith);
+
+/** The design with those numbers alone that the readings tell; what they leave open stays as drawn. */
+export const designWithTold = (design: Design, measure: MeasureReport): Design => withSurfaces(design, measure, (surface, found) => surfaceWith(surface, toldOf(surface, found)));
+
+/** Whether the readings tell anything at all that could be taken into the design. */
+export const tellsAnything = ({ surfaces }: MeasureReport): boolean => surfaces.some(({ sigma, profile }) => sigma.halfAngle !== null || sigma.diameter !== null || profile?.some((point) => point.sigma !== null));
+
+function withSurfaces(design: Design, measure: MeasureReport, take: (surface: Surface, found: SurfaceMeasured) => Surface): Design {
   const seats = design.seats.map((seat) => {
     const taken = { ...seat };
     for (const part of ['journal', 'bush'] as const) {
       const found = measure.surfaces.find((s) => s.seat === seat.name && s.part === part);
-      if (found) taken[part] = surfaceWith(seat[part], found);
+      if (found) taken[part] = take(seat[part], found);
     }
     return taken;
   });
   return { ...design, seats };
 }
 
-function surfaceWith(surface: Surface, { halfAngle, diameter, profile }: MeasureReport['surfaces'][number]): Surface {
+function surfaceWith(surface: Surface, { halfAngle, diameter, profile }: SurfaceMeasured): Surface {
   const taken: Surface = { ...surface, halfAngle, diameter };
   if (profile) taken.profile = [[surface.from, 0], ...profile.map(({ station, deviation }): [number, number] => [station, deviation]), [surface.to, 0]];
   return taken;
+}
+
+/** A measured surface with the drawn numbers for those that are open. */
+function toldOf(surface: Surface, { profile, ...found }: SurfaceMeasured): SurfaceMeasured {
+  const told = { ...found };
+  if (found.sigma.halfAngle === null) told.halfAngle = surface.halfAngle;
+  if (found.sigma.diameter === null) told.diameter = surface.diameter;
+  return profile?.every((point) => point.sigma !== null) ? { ...told, profile } : told;
 }

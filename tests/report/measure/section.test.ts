@@ -8,7 +8,7 @@ import { measureReport } from '../../../src/report/measure/definition.ts';
 import { predictedReading } from '../../../src/report/measure/predictedReading.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
 import { fromReading, type Reading, toReading } from '../../../src/report/measure/toReading.ts';
-import { designWithMeasured } from '../../../src/report/measure/withMeasured.ts';
+import { designWithMeasured, designWithTold, tellsAnything } from '../../../src/report/measure/withMeasured.ts';
 import { solve } from '../../../src/report/report.ts';
 import { exactly, keeping, notebookDemo } from './notebooks.ts';
 
@@ -146,6 +146,22 @@ describe('what the readings leave open', () => {
       const after = measureSection({ ...design, readings: [...design.readings!, next!.reading] })!;
       expect(after.undetermined).toEqual([]);
     }
+  });
+
+  test('is not taken into the design: what is told is, what is open stays as drawn', () => {
+    const ball = keeping(notebookDemo(), (_, i) => i === 4);
+    expect(designWithTold(ball, measureSection(ball)!)).toEqual(ball);
+    expect(tellsAnything(measureSection(ball)!)).toBe(false);
+    // A sine bar tells a half angle and no diameter.
+    const sine = notebookDemo((d) => ({ ...d, readings: [{ ...d.readings![7]!, value: 0.004 }] }));
+    const measure = measureSection(sine)!;
+    const taken = designWithTold(sine, measure).seats[0]!.bush;
+    expect(tellsAnything(measure)).toBe(true);
+    expect(taken.diameter).toBe(sine.seats[0]!.bush.diameter);
+    expect(taken.halfAngle).toBe(measure.surfaces[0]!.halfAngle);
+    expect(taken.halfAngle).not.toBe(sine.seats[0]!.bush.halfAngle);
+    const whole = notebookDemo();
+    expect(designWithTold(whole, measureSection(whole)!)).toEqual(designWithMeasured(whole, measureSection(whole)!));
   });
 
   test('a prior of the design file settles it', () => {

@@ -11,6 +11,12 @@ function say(design: Design, system: 'metric' | 'inch' = 'metric') {
   return { tone, headline, text: [headline, ...sentences].join(' ') };
 }
 
+const slip = (index: number, by: number) => notebookDemo((d) => ({ ...d, readings: d.readings!.map((r, i) => (i === index ? { ...r, value: r.value + by } : r)) }));
+
+/** Two balls and a sine bar in the steep bush, the sine bar misread. */
+const steepBushOnly = (d: Design): NonNullable<Design['readings']> => d.readings!.slice(11, 14).map((r) => (r.kind === 'sineRise' ? { ...r, value: r.value + SLIP } : r));
+const SLIP = -0.2;
+
 test('a whole notebook: the relation, how sure, and against the tolerances', () => {
   const { tone, headline, text } = say(notebookDemo());
   expect(tone).toBe('mend');
@@ -41,7 +47,7 @@ describe('what is wrong', () => {
     const slipped = notebookDemo((d) => ({ ...d, readings: d.readings!.map((r, i) => (i === 4 ? { ...r, value: r.value + 0.05 } : r)) }));
     const { tone, text } = say(slipped);
     expect(tone).toBe('stop');
-    expect(text).toMatch(/Reading 5 \(ball, shallow bush\) \(15\.4808 mm\) does not go with the others: it lies \d+\.\d of its uncertainties off\. Read it again\./);
+    expect(text).toMatch(/Reading 5 \(ball, shallow bush\) \(15\.4808 mm\) does not go with the others: it lies \d+\.\d+ µm off, \d+(\.\d)? times its uncertainty\. Read it again\./);
   });
 
   test('two that only contradict each other', () => {
@@ -56,7 +62,31 @@ describe('what is wrong', () => {
       })),
     );
     expect(tone).toBe('stop');
-    expect(text).toMatch(/contradict each other, and nothing tells which is wrong: reading 1 \(diameter, shallow journal\), reading 2/);
+    expect(text).toMatch(/contradict each other, and nothing tells which is wrong: reading 1 \(diameter, shallow journal\) or reading 2/);
+  });
+
+  test('how far one lies off is told in lengths and in its own uncertainty, and both are right', () => {
+    const design = slip(8, 0.05);
+    const { readings } = measureSection(design)!;
+    const off = Math.abs(readings[8]!.residual) * 1000;
+    const [, said, times] = /it lies ([\d.]+) µm off, (\d+(?:\.\d)?) times its uncertainty/.exec(say(design).headline)!;
+    expect(Math.abs(Number(said) - off)).toBeLessThan(0.06);
+    expect(Math.abs(Number(times) - off)).toBeLessThan(0.51);
+  });
+
+  test('a reading that only the drawn parts allow is not dropped without a word: it, and those against it, are named', () => {
+    // a sine bar under the steep bush read 0.05 mm too low turns it so far that the second ball would rest on the edge
+    const design = notebookDemo((d) => ({ ...d, readings: steepBushOnly(d) }));
+    const measure = measureSection(design)!;
+    expect(measure.impossible).toMatchObject([{ possibleAsDrawn: true }]);
+    expect(measure.disagreeing.map(({ index }) => index)).toContain(2);
+    expect(measure.disagreeing.length).toBeLessThanOrEqual(3);
+    const { tone, headline, text } = say(design);
+    expect(tone).toBe('stop');
+    expect(headline).toMatch(/contradict each other, and nothing tells which is wrong: .*reading 3 \(sine bar, steep bush\)/);
+    expect(text).toMatch(/cannot be used at the shape the others tell: .*\. On the parts as drawn it could\./);
+    expect(text).not.toMatch(/No reading checks another/);
+    expect(doubtsOf(design, measure).join(' ')).toMatch(/contradict each other/);
   });
 
   test('uncertainties stated too small all over', () => {
@@ -81,8 +111,14 @@ describe('what is wrong', () => {
 });
 
 describe('what speaks against taking the shapes', () => {
-  const doubts = (design: Design) => doubtsOf(measureSection(design)!);
-  const slip = (index: number, by: number) => notebookDemo((d) => ({ ...d, readings: d.readings!.map((r, i) => (i === index ? { ...r, value: r.value + by } : r)) }));
+  test('surfaces that nothing was read of, and what is left open', () => {
+    const half = keeping(notebookDemo(), (r) => 'seat' in r && r.seat === 'shallow');
+    expect(doubts(half)).toEqual(['Nothing was read of the steep journal and steep bush; they stay as drawn.']);
+    expect(say(half).text).toMatch(/Nothing was read of the steep journal and steep bush: what is told of them is the drawing\./);
+    expect(doubts(keeping(notebookDemo(), (_, i) => i === 4)).join(' ')).toMatch(/What the readings leave open stays as drawn/);
+  });
+
+  const doubts = (design: Design) => doubtsOf(design, measureSection(design)!);
 
   test('nothing where the readings agree', () => {
     expect(doubts(notebookDemo())).toEqual([]);
