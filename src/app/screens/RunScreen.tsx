@@ -60,7 +60,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
-      <RunVerdict run={run} design={design} live={fields.of === design ? fields.value : null} system={system} work={work} />
+      <RunVerdict run={run} design={design} live={fields.of?.run && fields.value && fields.of !== run.of ? { fields: fields.value, of: fields.of as Running } : null} system={system} work={work} />
       <RunProgress work={run} />
       {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>
@@ -89,11 +89,11 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   );
 }
 
-/** The verdict of the design; while it is worked out, what the films that follow the hand tell already. */
-function RunVerdict({ run: { film, of, stage }, design, live, system, work }: { run: RunWork; design: Running; live: RunFields | null; system: System; work: Work }) {
+/** The verdict of the design; while it is worked out, what the films that follow the hand tell already (`live`, a frame or two behind it). */
+function RunVerdict({ run: { film, of, stage }, design, live, system, work }: { run: RunWork; design: Running; live: { fields: RunFields; of: Running } | null; system: System; work: Work }) {
   const stale = of !== design;
   if (stale && live !== null) {
-    const { tone, headline, sentences } = liveVerdict(design, live, system);
+    const { tone, headline, sentences } = liveVerdict(live.of, live.fields, system);
     return (
       <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
         <h2>{headline}</h2>
