@@ -4,11 +4,9 @@ import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
-import { designWithCut } from '../../report/cut/withCut.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
-import { heldPosition } from '../../report/sheet/heldPosition.ts';
+import { drawnParts } from '../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../report/sheet/purpose.ts';
-import { tolerancedSurfaces } from '../../report/sheet/tolerancedSurfaces.ts';
 import { runWorker } from '../../worker/runClient.ts';
 import { offer } from '../files.ts';
 import { Pages } from '../sheet/Pages.tsx';
@@ -82,6 +80,8 @@ function screenVerdict({ kind, tone }: Purpose, planned: boolean): { tone: Purpo
         headline: 'No plan gives these films, so this is no work order.',
         more: 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
       };
+    case 'left':
+      return { tone, headline: 'What the trials leave: how much of it to take, and what to read next.', more: 'The plan before the trials is struck on it: its readings no longer say when to stop. Print this one anew after every trial.' };
     case 'work':
       return { tone, headline: 'Drawings, order of work, settings and stop readings for the machine.', more: boxes };
     case 'parts':
@@ -100,23 +100,13 @@ interface SheetProps {
 function Sheet({ design, cut, purpose, paper, system }: SheetProps) {
   const box = useRef<HTMLDivElement>(null);
   const { width } = useSize(box, { width: 800, height: 1000 });
-  const work = purpose.kind === 'work' ? cut : null;
-  const [made, good] = useMemo(() => madeOf(design, work, purpose.kind), [design, work, purpose.kind]);
-  const surfaces = useMemo(() => tolerancedSurfaces(made, made.position ?? 0, work?.steps ?? [], system), [made, work, system]);
-  const film = useFilm(purpose.kind === 'refused' ? null : made);
+  const drawn = useMemo(() => drawnParts(design, cut, purpose.kind, system), [design, cut, purpose.kind, system]);
+  const film = useFilm(purpose.kind === 'refused' ? null : drawn.runs);
   return (
     <div ref={box}>
-      <Pages paper={paper} room={width} purpose={purpose} design={design} made={made} good={good} cut={cut} surfaces={surfaces} film={film} system={system} />
+      <Pages paper={paper} room={width} purpose={purpose} design={design} {...drawn} cut={cut} film={film} system={system} />
     </div>
   );
-}
-
-/** The parts as drawn, where they shall run, and whether every film wanted is within its tolerance there. */
-function madeOf(design: Design, work: CutReport | null, kind: Purpose['kind']): [Design, boolean] {
-  if (work) return [designWithCut(design, work), true];
-  if (kind === 'refused') return [design, false];
-  const { position, good } = heldPosition(design);
-  return [position === (design.position ?? 0) ? design : { ...design, position }, good];
 }
 
 const askFilm = (design: Design) => runWorker().film(design);

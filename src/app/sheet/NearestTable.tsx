@@ -4,7 +4,7 @@ import { fineText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { fitSection } from '../../report/fit/section.ts';
 
-export function NearestTable({ design, cut, system }: { design: Design; cut: CutReport; system: System }) {
+export function NearestTable({ design, nearest, system }: { design: Design; nearest: Pick<CutReport, 'position' | 'films'>; system: System }) {
   const told = (mm: number | null | undefined) => (mm == null ? '—' : fineText(mm, system));
   const now = fitSection(design).seats;
   return (
@@ -14,7 +14,7 @@ export function NearestTable({ design, cut, system }: { design: Design; cut: Cut
           <th scope="col">Least film</th>
           <th scope="col">As it is, at {fineText(design.position ?? 0, system)}</th>
           <th scope="col">Wanted</th>
-          <th scope="col">Nearest within the limits, at {fineText(cut.position, system)}</th>
+          <th scope="col">Nearest within the limits, at {fineText(nearest.position, system)}</th>
         </tr>
       </thead>
       <tbody>
@@ -26,7 +26,7 @@ export function NearestTable({ design, cut, system }: { design: Design; cut: Cut
               {told(film?.target)}
               {film?.tolerance !== undefined && ` ± ${fineText(film.tolerance, system)}`}
             </td>
-            <td>{told(cut.films[name])}</td>
+            <td>{told(nearest.films[name])}</td>
           </tr>
         ))}
       </tbody>

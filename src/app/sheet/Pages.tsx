@@ -5,10 +5,12 @@ import { fineText, type System, turnText } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import { fitSection } from '../../report/fit/section.ts';
+import type { DrawnParts } from '../../report/sheet/drawnParts.ts';
+import type { PartsAfterTrials } from '../../report/sheet/partsAfterTrials.ts';
 import type { Purpose } from '../../report/sheet/purpose.ts';
-import type { TolerancedSurface } from '../../report/sheet/tolerancedSurfaces.ts';
 import { CheckTable } from './CheckTable.tsx';
 import { FilmChart } from './FilmChart.tsx';
+import { LeftTable, StruckPlan } from './LeftTable.tsx';
 import { NearestTable } from './NearestTable.tsx';
 import { OrderList } from './OrderList.tsx';
 import { NOTED, PartDrawing } from './PartDrawing.tsx';
@@ -20,16 +22,12 @@ import { StepTable } from './StepTable.tsx';
 import { SurfaceTable } from './SurfaceTable.tsx';
 import { type Filled, type Heights, TIGHT, useFilled } from './useFilled.ts';
 
-export interface SheetContent {
+export interface SheetContent extends DrawnParts {
   purpose: Purpose;
-  /** as it is, and as drawn: as it shall be where there is work, else as it is */
+  /** as it is in the file */
   design: Design;
-  made: Design;
-  /** whether every film wanted is within its tolerance, at the position drawn */
-  good: boolean;
   cut: CutReport | null;
-  surfaces: readonly TolerancedSurface[];
-  /** how the drawn parts run; null while it is worked out, undefined where nothing says how */
+  /** how the parts run; null while it is worked out, undefined where nothing says how */
   film: FilmReport | null | undefined;
 }
 
@@ -54,47 +52,85 @@ const FEW = 3;
 const SURFACE = 2;
 
 export function Pages({ paper, room, ...content }: Props) {
-  const { purpose, design, cut, film } = content;
+  const { purpose, design, film } = content;
   const pages = useRef<HTMLDivElement>(null);
-  const work = purpose.kind === 'work' ? cut : null;
-  const [first, second] = useFilled(pages, paper, work ? [CHART, DRAWING] : [DRAWING, CHART]) as [Filled, Filled];
+  const isWork = purpose.kind === 'work' || purpose.kind === 'left';
+  const [first, second] = useFilled(pages, paper, isWork ? [CHART, DRAWING] : [DRAWING, CHART]) as [Filled, Filled];
   const { width, height } = PAPERS[paper];
   const fit = Math.min(1, room / (width * PIXELS_PER_MM));
   const style = { '--page-width': `${width}mm`, '--page-height': `${height}mm`, '--margin': `${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm`, '--fit': fit } as CSSProperties;
   return (
     <div className="pages" style={style} ref={pages} aria-busy={film === null}>
       <style>{pageRule(paper, design.title ?? 'untitled')}</style>
-      {work ? <WorkLeaves {...content} work={work} first={first} second={second} /> : <PartLeaves {...content} first={first} second={second} />}
+      {leavesOf(content, { first, second })}
     </div>
   );
 }
 
-type Leaves = Omit<Props, 'paper' | 'room'> & { first: Filled; second: Filled };
+type Content = Omit<Props, 'paper' | 'room'>;
+type Filling = { first: Filled; second: Filled };
+type Leaves = Content & Filling;
+
+function leavesOf(content: Content, filling: Filling) {
+  const { purpose, cut, after } = content;
+  if (purpose.kind === 'work' && cut) return <WorkLeaves {...content} {...filling} work={cut} />;
+  if (purpose.kind === 'left' && cut && after) return <LeftLeaves {...content} {...filling} work={cut} after={after} />;
+  return <PartLeaves {...content} {...filling} />;
+}
 
 const leafClass = ({ tight }: Filled, runsOn = false) => ['leaf', tight && TIGHT, runsOn && 'runs-on'].filter((name) => name).join(' ');
 
 /** What is done at the machine first, then what shall come of it. */
 function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutReport }) {
-  const { purpose, design, made, good, film, system } = content;
+  const { purpose, design, system } = content;
   const few = SURFACE * work.steps.length + work.faces.length <= FEW;
   return (
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="Set-up and steps">
         <div>
           <SheetHead title={design.title ?? 'untitled'} purpose={purpose} />
-          <SetUpTable design={design} cut={work} system={system} />
+          <SetUpTable design={design} settings={work.settings} surfaces={content.surfaces} system={system} />
           <StepTable design={design} cut={work} system={system} />
-          <TrialLine design={design} cut={work} system={system} />
+          <TrialLine design={design} expected={[...work.steps, ...work.faces].at(-1)?.standOff.stop ?? null} system={system} />
           <OrderList work={work.work} />
-          {few && <Chart made={made} good={good} when="after the cut" told system={system} height={first.height} fills />}
+          {few && <Chart {...content} when="after the cut" told height={first.height} fills />}
           <Cautions work={work} />
         </div>
       </section>
       <section className={leafClass(second)} aria-label="Drawings">
         <div>
           <Drawings {...content} height={second.height} />
-          <Running made={made} film={film} system={system} />
-          {!few && <Chart made={made} good={good} when="after the cut" told system={system} height={CHART_BESIDE} />}
+          <Running {...content} />
+          {!few && <Chart {...content} when="after the cut" told height={CHART_BESIDE} />}
+        </div>
+      </section>
+    </>
+  );
+}
+
+/** What the trials leave to be done, and what to read next; the plan they overtook is struck. */
+function LeftLeaves({ work, after, first, second, ...content }: Leaves & { work: CutReport; after: PartsAfterTrials }) {
+  const { purpose, design, surfaces, system } = content;
+  const { steps, standOff } = work.remaining!;
+  const isLeft = ({ seat, part }: { seat: string; part: string }) => steps.some((step) => step.seat === seat && step.part === part);
+  const expected = steps.some(({ safe }) => safe > 0) ? standOff.safe : standOff.now;
+  return (
+    <>
+      <section className={leafClass(first, first.runsOn)} aria-label="What is left">
+        <div>
+          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} />
+          <StruckPlan design={design} cut={work} system={system} />
+          <SetUpTable design={design} settings={work.settings.filter(isLeft)} surfaces={surfaces} system={system} />
+          <LeftTable design={design} cut={work} after={after} system={system} />
+          <TrialLine design={design} expected={expected} system={system} />
+          <Chart {...content} after={after} when="with all that is most likely left off, as the trials are believed" told height={first.height} fills />
+          <Cautions work={work} />
+        </div>
+      </section>
+      <section className={leafClass(second)} aria-label="Drawings">
+        <div>
+          <Drawings {...content} after={after} height={second.height} />
+          <Running {...content} after={after} />
         </div>
       </section>
     </>
@@ -103,7 +139,7 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
 
 /** The parts as they are; where nothing is to be cut with room for what was measured. */
 function PartLeaves({ first, second, ...content }: Leaves) {
-  const { purpose, design, made, good, cut, surfaces, film, system } = content;
+  const { purpose, design, made, cut, surfaces, system } = content;
   const refused = purpose.kind === 'refused';
   return (
     <>
@@ -116,9 +152,9 @@ function PartLeaves({ first, second, ...content }: Leaves) {
       <section className={leafClass(second)} aria-label="Film and adjuster">
         <div>
           {!refused && <CheckTable design={made} surfaces={surfaces} system={system} />}
-          {refused && cut && <NearestTable design={design} cut={cut} system={system} />}
-          {!refused && <Running made={made} film={film} system={system} />}
-          <Chart made={made} good={good} when="as it is" told={!refused} system={system} height={second.height} fills />
+          {refused && cut && isKnown(cut) && <NearestTable design={content.after?.believedNow ?? design} nearest={cut.remaining ?? cut} system={system} />}
+          {!refused && <Running {...content} />}
+          <Chart {...content} when={content.after ? 'as the trials are believed' : 'as it is'} told={!refused} height={second.height} fills />
           <Cautions work={null} />
         </div>
       </section>
@@ -129,7 +165,7 @@ function PartLeaves({ first, second, ...content }: Leaves) {
 const PARTS = ['journal', 'bush'] as const;
 
 /** Both parts, every surface in figures, and how these are meant. */
-function Drawings({ height, ...content }: Omit<Props, 'paper' | 'room'> & { height: number }) {
+function Drawings({ height, ...content }: Content & { height: number }) {
   const { made, surfaces, system } = content;
   return (
     <>
@@ -139,53 +175,61 @@ function Drawings({ height, ...content }: Omit<Props, 'paper' | 'room'> & { heig
           <PartDrawing design={made} part={part} surfaces={surfaces} system={system} height={height} />
         </section>
       ))}
-      <SurfaceTable design={made} surfaces={surfaces} system={system} />
+      <SurfaceTable design={made} surfaces={surfaces} left={content.after !== null} system={system} />
       <DrawingNotes {...content} />
     </>
   );
 }
 
-function Running({ made, film, system }: Pick<Props, 'made' | 'film' | 'system'>) {
-  const { run } = made;
-  return run && film !== undefined && <RunFigures design={{ ...made, run }} film={film} system={system} />;
+/** Whether the last trial could be taken in: one that cannot leaves nothing to be said of what is left. */
+const isKnown = ({ trials = [] }: CutReport) => trials[trials.length - 1]?.status !== 'contradiction' && trials[trials.length - 1]?.status !== 'noModel';
+
+function Running({ runs, film, system }: Content) {
+  const { run } = runs;
+  return run && film !== undefined && <RunFigures design={{ ...runs, run }} film={film} system={system} />;
 }
 
-interface ChartProps {
-  made: Design;
-  good: boolean;
+interface ChartProps extends Content {
   when: string;
   /** whether it is told how to set it */
   told: boolean;
-  system: System;
   height: number;
   fills?: boolean;
 }
 
-function Chart({ made, good, when, told, system, height, fills }: ChartProps) {
+function Chart({ runs, good, when, told, system, height, fills }: ChartProps) {
   return (
     <div className="block">
       <p className="under-title">
-        <strong>Film and adjuster, {when}.</strong> {told && settingText(made, good, system)}
+        <strong>Film and adjuster, {when}.</strong> {told && settingText(runs, good, system)}
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone it scrolls sideways, and must be reachable by the keyboard */}
       <section className="drawing" data-drawing="chart" data-fill={fills ? '' : undefined} aria-label="Film chart" tabIndex={0}>
-        <FilmChart design={made} system={system} height={height} />
+        <FilmChart design={runs} system={system} height={height} />
       </section>
     </div>
   );
 }
 
 /** How the figures of the drawings are meant. */
-function DrawingNotes({ purpose, made, surfaces, system }: Omit<Props, 'paper' | 'room'>) {
-  const isToleranced = surfaces.some(({ diameterTolerance }) => diameterTolerance !== null);
+function DrawingNotes({ purpose, made, surfaces, after, system }: Content) {
+  const isToleranced = surfaces.some(({ form }) => form !== null);
   const notes = [
-    `Figures are those ${purpose.kind === 'work' ? 'after the cut' : purpose.kind === 'refused' ? 'of the parts as they are' : 'of the design'}. Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
+    `${stateText(purpose.kind, after)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
     isToleranced &&
-      `Tolerances: half of each film’s to each part, the position ${fineText(made.position ?? 0, system)} being held; each holds by itself. Form: straight and round within this zone, square to the surface. Run-out: full movement of an indicator square to the surface, about the axis of the part’s other seats.`,
+      `Tolerances: half of each film’s to each part, the position ${fineText(made.position ?? 0, system)} being held; the other half is the other part’s. ${after ? 'Angle' : 'Diameter, angle'}, form and run-out share that half: any one may use all of it only if the others are true. Add up what each uses of its own figure; together no more than one.`,
+    isToleranced && 'Form: straight and round within this zone, square to the surface. Run-out: full movement of an indicator square to the surface, about the axis of the part’s other seats.',
     made.seats.length > NOTED && 'Letters stand for the surfaces of the table.',
     surfaces.some(({ asMeasured }) => asMeasured) && '* measured lines and lobes: the figures are those of the straight, round surface.',
   ];
   return <p className="small">{notes.filter((note) => note).join(' ')}</p>;
+}
+
+/** Which state of the parts is drawn. */
+function stateText(kind: Purpose['kind'], after: PartsAfterTrials | null): string {
+  if (after && kind === 'refused') return 'Drawn: the parts as measured, less what the trials say is off.';
+  if (after) return 'Drawn: the parts as measured, less what the trials say is off and all that is most likely left. Diameters are reckoned and carry no tolerance: the trials tell films, and the stand-off says when it is done.';
+  return kind === 'work' ? 'Figures are those after the cut.' : kind === 'refused' ? 'Figures are those of the parts as they are.' : 'Figures are those of the design.';
 }
 
 /** How far to back off from first touch. */
@@ -200,11 +244,11 @@ function settingText(made: Design, good: boolean, system: System): string {
 }
 
 /** What a trial assembly told, to be brought back to the Cut screen. */
-function TrialLine({ design, cut, system }: { design: Design; cut: CutReport; system: System }) {
-  const last = [...cut.steps, ...cut.faces].at(-1)?.standOff.stop ?? null;
+function TrialLine({ design, expected, system }: { design: Design; expected: number | null; system: System }) {
+  const trials = design.cut?.trials?.length ?? 0;
   return (
     <p className="trial-line">
-      <strong>Trial, dry, with blue:</strong> stand-off {last === null ? '' : `(${fineText(last, system)} expected) `}
+      <strong>Trial{trials > 0 && ` ${trials + 1}`}, dry, with blue:</strong> stand-off {expected === null ? '' : `(${fineText(expected, system)} expected) `}
       <span className="read-box" /> shake <span className="read-box" />
       <span>prints on</span>
       {design.seats.map(({ name }) => (

@@ -4,6 +4,7 @@ import { blocksText, toolText } from '../../design/tools.ts';
 import { angleText, atLeastText, fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { toAngleTools } from '../../report/cut/toCut.ts';
+import type { TolerancedSurface } from '../../report/sheet/tolerancedSurfaces.ts';
 import { type Way, waysToSet } from '../../report/sheet/waysToSet.ts';
 import { millimetres, radians } from '../../report/toEngine.ts';
 import { errorText } from '../cut/angleTexts.ts';
@@ -11,7 +12,9 @@ import { angleZoneText } from './coneTexts.ts';
 
 interface Props {
   design: Design;
-  cut: CutReport;
+  settings: CutReport['settings'];
+  /** the drawing's, whose tolerance of the angle holds at the machine too */
+  surfaces: readonly TolerancedSurface[];
   system: System;
 }
 
@@ -27,7 +30,8 @@ const NAMES: Record<Way['way'], string> = {
   tailstock: 'tailstock',
 };
 
-export function SetUpTable({ design, cut, system }: Props) {
+export function SetUpTable({ design, settings, surfaces, system }: Props) {
+  if (settings.length === 0) return null;
   return (
     <table className="set-up-table">
       <thead>
@@ -39,7 +43,8 @@ export function SetUpTable({ design, cut, system }: Props) {
           <th scope="col">Read</th>
         </tr>
       </thead>
-      {cut.settings.map((setting) => {
+      {settings.map((setting) => {
+        const within = surfaces.find(({ seat, part }) => seat === setting.seat && part === setting.part)?.halfAngleTolerance ?? null;
         const { by, also, coarse } = waysToSet(setting);
         const names = (ways: readonly Way[]) => ways.map(({ way }) => NAMES[way]).join(', ');
         return (
@@ -49,12 +54,13 @@ export function SetUpTable({ design, cut, system }: Props) {
                 <strong>
                   {setting.seat} {setting.part}: {angleText(setting.halfAngle)}
                 </strong>
-                <span>half angle{setting.stands !== null && `, true to ±${angleZoneText(setting.stands)}`}</span>
+                <span>half angle{within !== null && `, true to ±${angleZoneText(within)} as drawn`}</span>
+                {within !== null && setting.stands !== null && <span>(the film alone stands ±{angleZoneText(setting.stands)}; half is the other part’s)</span>}
                 <span>dresser at {angleText(setting.dresser)}</span>
               </th>
               <td className="what">
                 <strong>{wayText(by, setting, design, system)}</strong>
-                <span>{leavesText(by, setting, system)}</span>
+                <span>{leavesText(by, setting, within, system)}</span>
                 {also.slice(0, TOLD).map((way) => (
                   <span key={way.way}>Or: {wayText(way, setting, design, system)}.</span>
                 ))}
@@ -75,9 +81,9 @@ export function SetUpTable({ design, cut, system }: Props) {
 const TOLD = 2;
 
 /** What the way may be wrong by; where that is too much, what would do. */
-function leavesText({ enough, error, film }: Way, { needed }: Setting, system: System): string {
+function leavesText({ enough, error, film }: Way, { needed }: Setting, within: number | null, system: System): string {
   const leaves = `${errorText(error)}, ${fineText(film, system)} of film`;
-  if (enough !== false) return `May be wrong by ${leaves}.`;
+  if (enough !== false) return `May be wrong by ${leaves}${within !== null && error > within ? ', more than this part’s half of the tolerance: check it on the cone after the first pass' : ''}.`;
   return `Too coarse, though the finest there is: may be wrong by ${leaves}.${needed ? ` Needed: an indicator that tells ${fineText(needed.indicator, system)}, or a travel of ${atLeastText(needed.travel, system)}.` : ''}`;
 }
 

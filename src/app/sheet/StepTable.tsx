@@ -1,14 +1,11 @@
 /** The steps on paper: what to feed, what to read when to stop, and boxes for what was read. */
 import type { Design } from '../../design/definition.ts';
-import { divisionText } from '../../design/tools.ts';
 import { fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
-import { toMachine } from '../../report/cut/toCut.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
 import { stopTolerance } from '../../report/sheet/stopTolerance.ts';
-import { millimetres } from '../../report/toEngine.ts';
 import { gaugeText } from '../cut/gaugeText.ts';
-import { divisionsText } from '../cut/Steps.tsx';
+import { crossText, otherTexts } from './feedText.ts';
 import { stopText, zoneText } from './figures.ts';
 
 interface Props {
@@ -22,17 +19,23 @@ type Stop = CutStepReport['touch'];
 
 const told = (mm: number | null, text: (mm: number) => string) => (mm === null ? '—' : text(mm));
 
+/** mm: a stand-off that moves by less is not seen to move. */
+const UNSEEN = 1e-4;
+export const isMoved = ({ before, stop }: Pick<Stop, 'before' | 'stop'>) => before !== stop && (before === null || stop === null || Math.abs(stop - before) >= UNSEEN);
+
 export function StepTable({ design, cut, system }: Props) {
   const fine = (mm: number) => fineText(mm, system);
   const row = (what: string, { before, half, stop }: Stop, text: (mm: number) => string): Row => ({ what, before: told(before, text), half: told(half, text), stop: told(stop, text) });
   const standOff = (stop: Stop) => row('Stand-off: where the journal first touches', stop, fine);
+  // A reading that the step does not change tells nothing of it.
+  const standOffs = (stop: Stop) => (isMoved(stop) ? [standOff(stop)] : []);
   const rows = (step: CutStepReport): Row[] => [
     ...step.gauges.map(({ reading, ...stop }) => {
       const within = stopTolerance(step, stop, design.seats.find(({ name }) => name === step.seat)?.film?.tolerance);
       const told = row(gaugeText(reading, system), stop, (mm) => readingText(mm, system));
       return within === null || stop.stop === null ? told : { ...told, stop: stopText(stop.stop, within, system), within: `±${zoneText(within, system)}` };
     }),
-    standOff(step.standOff),
+    ...standOffs(step.standOff),
   ];
   return (
     <table className="sheet-steps">
@@ -54,7 +57,7 @@ export function StepTable({ design, cut, system }: Props) {
         <StepBody key={`${step.seat} ${step.part}`} title={`${i + 1}. ${step.seat} ${step.part}: ⌀ ${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}.`} feeds={feedTexts(step, design, system)} rows={rows(step)} />
       ))}
       {cut.faces.map((face, k) => (
-        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} rows={[standOff(face.standOff)]} />
+        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} rows={standOffs(face.standOff)} />
       ))}
     </table>
   );
@@ -62,17 +65,7 @@ export function StepTable({ design, cut, system }: Props) {
 
 /** The cross feed by the person's own dial first, then the other ways to take the same. */
 function feedTexts(step: CutStepReport, design: Design, system: System): string[] {
-  const { diameterDial, division, axialDivision } = toMachine(design.cut ?? { allow: [] });
-  const fine = (mm: number) => fineText(mm, system);
-  const { count, depth, last } = step.passes;
-  const onDial = (radius: number) => fine(diameterDial ? 2 * radius : radius);
-  const inPasses = count === 1 ? 'in one pass' : `in ${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${onDial(depth)} and one of ${onDial(last)}`;
-  return [
-    `Cross feed ${onDial(step.crossFeed)} on the ${diameterDial ? 'diameter' : 'radius'} dial, ${divisionsText(step.crossDivisions)} of ${divisionText(millimetres(division), system)}, ${inPasses}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fine(step.deepest)} square to the surface.`,
-    ...(step.axialFeed === null || step.axialDivisions === null ? [] : [`axial ${fine(step.axialFeed)}, ${divisionsText(step.axialDivisions)} of ${divisionText(millimetres(axialDivision), system)}`]),
-    `${fine(step.tableFeed)} square to the table set over`,
-    ...(step.slideFeed === null ? [] : [`${fine(step.slideFeed)} along the slide`]),
-  ];
+  return [`${crossText(step, design, system)}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fineText(step.deepest, system)} square to the surface.`, ...otherTexts(step, design, system)];
 }
 
 function StepBody({ title, feeds: [first, ...others], rows }: { title: string; feeds: readonly string[]; rows: readonly Row[] }) {

@@ -9,10 +9,12 @@ import { letterOf } from './PartDrawing.tsx';
 interface Props {
   design: Design;
   surfaces: readonly TolerancedSurface[];
+  /** whether the cuts are what trials left of a plan */
+  left: boolean;
   system: System;
 }
 
-export function SurfaceTable({ design, surfaces, system }: Props) {
+export function SurfaceTable({ design, surfaces, left, system }: Props) {
   const isCut = surfaces.some(({ cut }) => cut !== null);
   const zone = (width: number | null) => (width === null ? '—' : zoneText(width, system));
   return (
@@ -27,7 +29,7 @@ export function SurfaceTable({ design, surfaces, system }: Props) {
             <th scope="col">Half angle</th>
             <th scope="col">Form</th>
             <th scope="col">Run-out</th>
-            {isCut && <th scope="col">⌀, by the plan</th>}
+            {isCut && <th scope="col">⌀, {left ? 'most likely left' : 'by the plan'}</th>}
           </tr>
         </thead>
         <tbody>

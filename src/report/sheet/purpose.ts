@@ -41,7 +41,8 @@ function afterTrials(design: Design, cut: CutReport, system: System): Purpose | 
   const verdict = leftVerdict(design, cut, system);
   if (!verdict) return null;
   const { remaining } = cut;
-  const good = remaining !== undefined && (remaining.feasible || design.seats.every(({ name, film }) => film === undefined || (remaining.films[name] != null && Math.abs(remaining.films[name] - film.target) <= (film.tolerance ?? 0) + ROUNDING)));
+  const good =
+    remaining !== undefined && (remaining.feasible || design.seats.every(({ name, film }) => film === undefined || (remaining.films[name] != null && Math.abs(remaining.films[name] - film.target) <= (film.tolerance ?? 0) + ROUNDING)));
   if (!good) return { ...verdict, kind: 'refused', tone: 'stop' };
   if (leftOf(remaining, system).length === 0) return { ...verdict, kind: 'parts' };
   return { ...verdict, kind: 'left', tone: 'mend' };

@@ -10,7 +10,8 @@
  *   run-out   an axis e beside that of the part's other seats changes the film by e·cos a to either side; an indicator
  *             square to the surface reads twice that over a turn, so it may read 2·(t/2) = t
  *
- * Each is a limit by itself: all at their worst together are more than the film stands.
+ * They share that half: each alone may use all of it, and the parts of it that they use may add up to no more than one,
+ * all of them being in proportion to the film they cost. A set-up is held to the same angle as the drawing.
  */
 import type { Design, Part } from '../../design/definition.ts';
 import { type System, taperOfHalfAngle } from '../../design/units.ts';
@@ -59,8 +60,14 @@ export function gaugePlaneOf({ station, from, to }: { station: number; from: num
   return places.find((place) => place >= from && place <= to) ?? wanted;
 }
 
-/** @param design the parts as they shall be, at the position (mm) where they shall run */
-export function tolerancedSurfaces(design: Design, position: number, steps: readonly Pick<CutReport['steps'][number], 'seat' | 'part' | 'diameter'>[], system: System): TolerancedSurface[] {
+type Changed = Pick<CutReport['steps'][number], 'seat' | 'part' | 'diameter'>;
+type Set = Pick<CutReport['settings'][number], 'seat' | 'part' | 'stands'>;
+
+/**
+ * @param design the parts as they shall be, at the position (mm) where they shall run
+ * @param settings where a set-up is gauged elsewhere than in the gauge plane, the smaller of both angles holds
+ */
+export function tolerancedSurfaces(design: Design, position: number, steps: readonly Changed[], system: System, settings: readonly Set[] = []): TolerancedSurface[] {
   const seats = toSeats(design);
   const tools = toAngleTools(design.cut ?? { allow: [] });
   return design.seats.flatMap((seat, i) =>
@@ -69,7 +76,9 @@ export function tolerancedSurfaces(design: Design, position: number, steps: read
       const gaugePlane = gaugePlaneOf(seat[part], system);
       const tolerance = seat.film?.tolerance ?? 0;
       const shared = tolerance > 0 ? tolerance : null;
-      const stands = angleSetting(seats, metres(position), i, part, metres(gaugePlane), tools).stands;
+      const drawn = angleSetting(seats, metres(position), i, part, metres(gaugePlane), tools).stands;
+      const set = settings.find((s) => s.seat === seat.name && s.part === part)?.stands ?? null;
+      const stands = drawn === null ? null : Math.min(degrees(drawn), set ?? Number.POSITIVE_INFINITY);
       const step = steps.find((s) => s.seat === seat.name && s.part === part);
       return {
         seat: seat.name,
@@ -80,7 +89,7 @@ export function tolerancedSurfaces(design: Design, position: number, steps: read
         from,
         to,
         halfAngle,
-        halfAngleTolerance: stands === null || stands === 0 ? null : degrees(stands) / 2,
+        halfAngleTolerance: stands === null || stands === 0 ? null : stands / 2,
         form: shared && shared / 2,
         runOut: shared,
         taper: halfAngle === 0 ? null : 1 / Math.abs(taperOfHalfAngle(halfAngle)),

@@ -1,0 +1,100 @@
+/**
+ * What the trials leave, as steps at the machine: of every surface what is most likely left and what may be taken now,
+ * each with its feeds and passes (cutting/steps.ts), and by how much the gauges change over it. Only the change: where a
+ * gauge stands now the trials do not tell, and must be read before the cut.
+ */
+import type { Design, Part } from '../../design/definition.ts';
+import type { SeatInput } from '../../engine/contact/fit.ts';
+import { gaugesFor } from '../../engine/cutting/gauges.ts';
+import { feedsOf } from '../../engine/cutting/steps.ts';
+import { withStock } from '../../engine/cutting/stock.ts';
+import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
+import { predict } from '../../engine/gauging/readings/index.ts';
+import type { CutReport } from '../cut/definition.ts';
+import { orNull, toMachine } from '../cut/toCut.ts';
+import { fromReading, type Reading, toReadings } from '../measure/toReading.ts';
+import { metres, millimetres, radians, toSeats } from '../toEngine.ts';
+import type { PartsAfterTrials } from './partsAfterTrials.ts';
+
+type Remaining = NonNullable<CutReport['remaining']>;
+
+/** mm, but for the divisions of the dials. */
+export interface Taking {
+  normal: number;
+  diameter: number;
+  crossFeed: number;
+  crossDivisions: number;
+  axialFeed: number | null;
+  axialDivisions: number | null;
+  tableFeed: number;
+  slideFeed: number | null;
+  passes: { count: number; depth: number; last: number };
+}
+
+export interface LeftStep {
+  seat: string;
+  part: Part;
+  /** degrees: that at which it is cut */
+  halfAngle: number;
+  /** mm: standard uncertainty of what is left */
+  sigma: number;
+  /** null where nothing is safe to take yet */
+  safe: Taking | null;
+  all: Taking;
+  /** the change of every gauge (mm) over each; null where it cannot be read */
+  gauges: { reading: Reading; safe: number | null; all: number | null }[];
+}
+
+/** mm: less nobody can take off */
+const NOTHING = 1e-4;
+
+/** In the order of work: the bush first, the steepest of a part last. */
+export function leftSteps(design: Design, { steps }: Remaining, { now, reckoned }: PartsAfterTrials): LeftStep[] {
+  const rank = ({ part, halfAngle }: LeftStep) => (part === 'bush' ? 0 : 90) + Math.abs(halfAngle);
+  return steps
+    .filter(({ normal }) => normal >= NOTHING)
+    .map((left) => leftStep(design, left, now, reckoned))
+    .sort((a, b) => rank(a) - rank(b));
+}
+
+function leftStep(design: Design, { seat, part, normal, sigma, safe }: Remaining['steps'][number], now: Design, reckoned: Design): LeftStep {
+  const i = design.seats.findIndex(({ name }) => name === seat);
+  const { halfAngle } = reckoned.seats[i]![part];
+  const taking = (amount: number) => takingOf(design, amount, halfAngle, part);
+  const before = toSeats(now);
+  // Where a line is cut anew a gauge tells nothing before the new one shows all along.
+  const isSame = now.seats[i]![part].halfAngle === halfAngle && (now.seats[i]![part].profile ?? []).length === (reckoned.seats[i]![part].profile ?? []).length;
+  const gauges = isSame ? gaugesFor(before, i, part, toReadings(design)) : [];
+  const isSafe = safe >= NOTHING;
+  return {
+    seat,
+    part,
+    halfAngle,
+    sigma,
+    safe: isSafe ? taking(safe) : null,
+    all: taking(normal),
+    gauges: gauges.map((gauge) => ({ reading: fromReading(design, { ...gauge, value: 0, sigma: metres(0.001) }), safe: isSafe ? changeOf(gauge, before, i, part, safe) : null, all: changeOf(gauge, before, i, part, normal) })),
+  };
+}
+
+function takingOf(design: Design, normal: number, halfAngle: number, part: Part): Taking {
+  const feeds = feedsOf(metres(normal), radians(halfAngle), part, toMachine(design.cut ?? { allow: [] }));
+  return {
+    normal,
+    diameter: millimetres(feeds.diameter),
+    crossFeed: millimetres(feeds.crossFeed),
+    crossDivisions: feeds.crossDivisions,
+    axialFeed: orNull(feeds.axialFeed),
+    axialDivisions: feeds.axialDivisions,
+    tableFeed: millimetres(feeds.tableFeed),
+    slideFeed: orNull(feeds.slideFeed),
+    passes: { count: feeds.passes.count, depth: millimetres(feeds.passes.depth), last: millimetres(feeds.passes.last) },
+  };
+}
+
+/** mm */
+function changeOf(gauge: EngineReading, before: readonly SeatInput[], seat: number, part: Part, normal: number): number | null {
+  const after = before.map((s, i) => (i === seat ? { ...s, [part]: withStock(s[part], part, metres(normal)) } : s));
+  const [was, is] = [predict(gauge, before), predict(gauge, after)];
+  return was.value === null || is.value === null || was.fault || is.fault ? null : millimetres(is.value - was.value);
+}

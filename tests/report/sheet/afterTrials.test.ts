@@ -1,0 +1,101 @@
+/** A sheet after trials: what is left and not the plan before, its feeds and gauges, the parts drawn and the films believed. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { parseDesign } from '../../../src/design/validate.ts';
+import { cutSection } from '../../../src/report/cut/section.ts';
+import { fitSection } from '../../../src/report/fit/section.ts';
+import { drawnParts } from '../../../src/report/sheet/drawnParts.ts';
+import { leftSteps } from '../../../src/report/sheet/leftSteps.ts';
+import { partsAfterTrials } from '../../../src/report/sheet/partsAfterTrials.ts';
+import { purposeOf } from '../../../src/report/sheet/purpose.ts';
+
+const read = parseDesign(readFileSync(join(import.meta.dirname, '../../../assets/designs/steep-first.conepair.json'), 'utf8'));
+if (!read.ok) throw new Error('demo');
+const steep = read.design;
+type Trials = NonNullable<NonNullable<Design['cut']>['trials']>;
+const withTrials = (...trials: Trials): Design => ({ ...steep, cut: { ...steep.cut!, trials } });
+const first = { standOff: { value: -0.001, sigma: 0.002 } };
+const second = { taken: [{ seat: 'steep', part: 'journal' as const, normal: 0.04 }], standOff: { value: -0.058, sigma: 0.002 } };
+const shaken = { ...second, shake: { value: 0.0097, sigma: 0.0005, indicator: 30, position: -0.03, direction: 0 } };
+const tried = withTrials(first, second);
+
+test('after a trial the sheet is of what is left, and no longer the plan', () => {
+  const { kind, headline } = purposeOf(tried, cutSection(tried)!, 'metric');
+  expect(kind).toBe('left');
+  expect(headline).toContain('After the last trial there is left 38 ± 68 µm off the steep journal');
+  expect(headline).not.toContain('76.53');
+});
+
+test('a note of the history alone leaves the plan as it was', () => {
+  const noted = withTrials({ note: 'centres trued' });
+  expect(purposeOf(noted, cutSection(noted)!, 'metric').kind).toBe('work');
+});
+
+test('a trial that cannot be of these parts is no work order', () => {
+  const wrong = withTrials({ standOff: { value: 2, sigma: 0.0001 } });
+  const { kind, headline } = purposeOf(wrong, cutSection(wrong)!, 'metric');
+  expect(kind).toBe('refused');
+  expect(headline).toContain('cannot have come from these parts');
+});
+
+test('once all of it is off there is nothing to do', () => {
+  const cut = cutSection(steep)!;
+  const [step] = cut.steps;
+  const done = withTrials({ taken: [{ seat: step!.seat, part: step!.part, normal: step!.normal }], standOff: { value: step!.standOff.stop!, sigma: 0.0005 } });
+  const report = cutSection(done)!;
+  const { kind, headline } = purposeOf(done, report, 'metric');
+  expect({ kind, headline }).toEqual({ kind: 'parts', headline: 'After the last trial nothing is left to cut.' });
+  // Drawn as they are by now: what came off is off, once.
+  const { made } = drawnParts(done, report, 'parts', 'metric');
+  expect(made.seats[1]!.journal.diameter).toBeCloseTo(step!.after.diameter, 7);
+});
+
+test('the parts believed have just the films and the touch of the report', () => {
+  for (const design of [tried, withTrials(first), withTrials(first, shaken)]) {
+    const report = cutSection(design)!;
+    const after = partsAfterTrials(design, report)!;
+    const fit = fitSection(after.believed);
+    expect(fit.position).toBe(report.remaining!.position);
+    for (const { name, leastFilm } of fit.seats) expect(leastFilm).toBeCloseTo(report.remaining!.films[name]!, 9);
+    expect(fit.firstPosition).toBeCloseTo(report.remaining!.standOff.all!, 9);
+    expect(fitSection(after.believedNow).firstPosition).toBeCloseTo(report.remaining!.standOff.now!, 9);
+  }
+});
+
+test('the parts drawn are as measured, less what is off and what is left; their diameters have no tolerance', () => {
+  const report = cutSection(tried)!;
+  const { made, surfaces } = drawnParts(tried, report, 'left', 'metric');
+  const across = 2 / Math.cos(Math.PI / 4);
+  expect(made.seats[1]!.journal.diameter).toBeCloseTo(24 - across * (0.04 + report.remaining!.steps[0]!.normal), 9);
+  expect(made.seats[1]!.bush).toEqual(steep.seats[1]!.bush);
+  expect(surfaces.every(({ diameterTolerance }) => diameterTolerance === null)).toBe(true);
+  expect(surfaces.every(({ halfAngleTolerance }) => halfAngleTolerance !== null)).toBe(true);
+  expect(surfaces.find(({ seat, part }) => seat === 'steep' && part === 'journal')!.cut).toBeCloseTo(report.remaining!.steps[0]!.diameter, 12);
+});
+
+test('of what is left the feeds are those of its stock, and a gauge over rolls changes by Δ⌀ and nothing else', () => {
+  const report = cutSection(tried)!;
+  const [left] = leftSteps(tried, report.remaining!, partsAfterTrials(tried, report)!);
+  const { normal } = report.remaining!.steps[0]!;
+  expect(left!.safe).toBeNull();
+  expect(left!.all.crossFeed).toBeCloseTo(normal / Math.cos(Math.PI / 4), 12);
+  expect(left!.all.axialFeed).toBeCloseTo(normal / Math.sin(Math.PI / 4), 12);
+  expect(left!.all.crossDivisions).toBeCloseTo(report.remaining!.steps[0]!.crossDivisions, 9);
+  const { count, depth, last } = left!.all.passes;
+  expect((count - 1) * depth + last).toBeCloseTo(left!.all.crossFeed, 12);
+  expect(left!.gauges.length).toBe(1);
+  // Rolls at a fixed station touch elsewhere on the line, but the radius is less by as much all along it.
+  expect(left!.gauges[0]!.all).toBeCloseTo(left!.all.diameter, 9);
+  expect(left!.gauges[0]!.safe).toBeNull();
+});
+
+test('where something is safe to take it has feeds and a change of the gauge of its own, in proportion', () => {
+  const sure: Design = { ...tried, cut: { ...tried.cut!, doubt: 0.0002 } };
+  const report = cutSection(sure)!;
+  const [left] = leftSteps(sure, report.remaining!, partsAfterTrials(sure, report)!);
+  expect(left!.safe!.normal).toBeGreaterThan(0.02);
+  expect(left!.safe!.normal).toBeLessThan(left!.all.normal);
+  expect(left!.gauges[0]!.safe! / left!.gauges[0]!.all!).toBeCloseTo(left!.safe!.normal / left!.all.normal, 8);
+});
