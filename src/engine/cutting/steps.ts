@@ -10,7 +10,8 @@
 import { positionForFilm, type SeatInput, type Stretch, seatLines } from '../contact/fit.ts';
 import type { Part, Reading } from '../gauging/reading.ts';
 import { predict } from '../gauging/readings/index.ts';
-import { gaugesFor } from './gauges.ts';
+import { METRIC_TOOLS, type Tooling } from '../gauging/tooling.ts';
+import { gaugesFor, tooNearEnd } from './gauges.ts';
 import type { Plan } from './plan.ts';
 import type { Face, PlanInput } from './problem.ts';
 import { axialFeed, cleanUp, crossFeed, deepest, diameterChange, feedAlong, movedAxially, withStock } from './stock.ts';
@@ -37,6 +38,8 @@ export interface Stop {
 
 export interface GaugeStop extends Stop {
   gauge: Reading;
+  /** m to the end of the surface, where its touch comes too near to one; else null */
+  nearEnd: number | null;
 }
 
 /** Why a surface is cut by this much. */
@@ -89,7 +92,7 @@ export type CutStep = SurfaceStep | FaceStep;
 /** Less stock than this (m) is none. */
 const NONE = 1e-15;
 
-export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings: readonly Reading[] = []): CutStep[] {
+export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings: readonly Reading[] = [], tools: Tooling = METRIC_TOOLS): CutStep[] {
   const isNew = ({ seat, part }: { seat: number; part: Part }) => input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
   const cut = inOrder(plan, isNew);
   let now = input.seats.map((seat) => ({ ...seat }));
@@ -112,7 +115,7 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings
     now = after;
     const straight = plan.base[seat]![part].halfAngle === 0;
     const why: Why = amount > least + NONE ? (straight || input.seats.filter((s) => s.target !== undefined).length < 2 ? 'film' : 'relation') : isRenewed ? 'newLine' : 'cleanup';
-    const gauges = gaugesFor(before, seat, part, readings).map((gauge): GaugeStop => ({ gauge, ...stopOf(before, half, after, (seats) => readingOf(gauge, seats)) }));
+    const gauges = gaugesFor(before, seat, part, readings, { tools, after }).map((gauge): GaugeStop => ({ gauge, nearEnd: tooNearEnd(gauge, [before, after]), ...stopOf(before, half, after, (seats) => readingOf(gauge, seats)) }));
     return {
       kind: 'surface',
       seat,

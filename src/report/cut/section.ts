@@ -2,13 +2,13 @@
 import type { Design } from '../../design/definition.ts';
 import { missesOf, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
-import { type FaceStep, journalMove, type Stop, type SurfaceStep, stepsOf, type Why } from '../../engine/cutting/steps.ts';
+import { type FaceStep, type GaugeStop, journalMove, type Stop, type SurfaceStep, stepsOf, type Why } from '../../engine/cutting/steps.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';
 import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
 import { lapSection } from './lapSection.ts';
 import { setUpSection } from './setUpSection.ts';
-import { orNull, toMachine, toPlanInput } from './toCut.ts';
+import { orNull, toMachine, toPlanInput, toTools } from './toCut.ts';
 import { trialSection } from './trialSection.ts';
 import { reasonText } from './words.ts';
 import { workSection } from './workSection.ts';
@@ -19,7 +19,7 @@ export function cutSection(design: Design): CutReport | undefined {
   const input = toPlanInput(design, cut);
   const verdict = planCut(input);
   const plan = planIn(verdict);
-  const steps = plan ? stepsOf(input, plan, toMachine(cut), toReadings(design)) : [];
+  const steps = plan ? stepsOf(input, plan, toMachine(cut), toReadings(design), toTools(cut)) : [];
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
@@ -90,10 +90,13 @@ function stepSection(design: Design, step: SurfaceStep, reached: boolean): CutSt
     gauges: step.gauges.map((g) => ({ reading: fromReading(design, { ...g.gauge, value: g.stop ?? 0, sigma: metres(0.001) }), ...stopSection(g) })),
     why: whyOf(step.why, reached),
     turn: step.turn,
-    reason: reasonText(whyOf(step.why, reached), step.turn),
+    reason: [reasonText(whyOf(step.why, reached), step.turn), ...step.gauges.flatMap(edgeText)].join(' '),
     after: { halfAngle: after.halfAngle === radians(drawn) ? drawn : degrees(after.halfAngle), diameter: 2 * millimetres(after.radius) },
   };
 }
+
+/** A gauge that touches where the line may have fallen away. */
+const edgeText = ({ gauge, nearEnd }: GaugeStop) => (nearEnd === null ? [] : [`The ${gauge.kind === 'overRolls' ? 'rolls touch' : 'ball touches'} near the end of the line: see that no broken edge is there.`]);
 
 /** Where the films wanted are not reached no step reaches them. */
 const whyOf = (why: Why, reached: boolean) => (reached || why === 'cleanup' || why === 'newLine' ? why : 'nearer');

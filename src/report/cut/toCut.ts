@@ -8,6 +8,7 @@ import type { PlanInput } from '../../engine/cutting/problem.ts';
 import type { Machine } from '../../engine/cutting/steps.ts';
 import type { Trial } from '../../engine/cutting/trial.ts';
 import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
+import { TOOLS, type Tooling } from '../../engine/gauging/tooling.ts';
 import { freeOf, toPlaySeats } from '../play/toPlay.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
@@ -79,6 +80,9 @@ export function toAngleTools({ machine = {} }: Cut): AngleTools {
     lean: leanOf(machine),
   };
 }
+
+/** Rolls and balls of the shop: inch where its blocks are. */
+export const toTools = (cut: Cut): Tooling => TOOLS[toAngleTools(cut).blocks.system];
 
 /** The way the person sets angles by; null: that which is finest. */
 export const ownWay = ({ machine = {} }: Cut): Way | null => machine.setBy ?? null;

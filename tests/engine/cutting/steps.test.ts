@@ -1,12 +1,13 @@
 /** Steps at the machine: feeds, order, passes, and the readings at which to stop. */
 import { describe, expect, it } from 'vitest';
 import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit.ts';
-import { gaugesFor } from '../../../src/engine/cutting/gauges.ts';
+import { gaugesFor, tooNearEnd } from '../../../src/engine/cutting/gauges.ts';
 import { planCut } from '../../../src/engine/cutting/plan.ts';
 import type { PlanInput } from '../../../src/engine/cutting/problem.ts';
 import { type CutStep, feedsOf, journalMove, type Machine, type SurfaceStep, stepsOf } from '../../../src/engine/cutting/steps.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
+import { INCH_TOOLS, METRIC_TOOLS } from '../../../src/engine/gauging/tooling.ts';
 import { allowAll, MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 
 const machine: Machine = { diameterDial: true, division: 5 * UM, axialDivision: 10 * UM, pass: 5 * UM, slide: rad(5.739) };
@@ -80,8 +81,40 @@ describe('stop readings', () => {
   });
 
   it('fall back on the diameter where neither rolls nor balls rest', () => {
-    const short = [withFilm({ name: 'a', journal: surface(60, 22, 0, -0.2, 0), bush: surface(60, 22.01, 0, -0.2, 0) })];
+    const short = [withFilm({ name: 'a', journal: surface(59, 22, 0, -0.001, 0), bush: surface(59, 22.01, 0, -0.001, 0) })];
     expect(gaugesFor(short, 0, 'journal', [])[0]!.kind).toBe('diameter');
+  });
+
+  it('touch near the middle of the line, by rolls and balls of the shop, or it is told', () => {
+    const touchOf = (seats: readonly SeatInput[], seat: number, part: 'journal' | 'bush', gauge: Reading) => {
+      const { from, to } = seats[seat]![part];
+      return (predict(gauge, seats).influences.find(({ by }) => by === 'radius')!.station - from) / (to - from);
+    };
+    let seen = 0;
+    for (const angle of [2, 3, 10, 30, 45, 60, -3, -45])
+      for (const length of [3, 6, 20])
+        for (const [tools, sizes] of [
+          [METRIC_TOOLS, (d: number) => 2 * d * 1000],
+          [INCH_TOOLS, (d: number) => (32 * d) / 0.0254],
+        ] as const) {
+          const [from, to] = [-length / 2, length / 2];
+          const seats = [withFilm({ name: 'a', journal: surface(angle, 24, 0, from, to), bush: surface(angle, 24.01, 0, from, to) })];
+          for (const part of ['journal', 'bush'] as const) {
+            const gauge = gaugesFor(seats, 0, part, [], { tools })[0]!;
+            if (gauge.kind === 'diameter') continue;
+            seen++;
+            const size = gauge.kind === 'overRolls' ? gauge.roll : gauge.kind === 'ballDepth' ? gauge.ball : 0;
+            expect(Math.abs(sizes(size) - Math.round(sizes(size)))).toBeLessThan(1e-9);
+            const share = touchOf(seats, 0, part, gauge);
+            if (part === 'journal') expect(Math.abs(share - 0.5)).toBeLessThan(0.05);
+            const margin = Math.min(share, 1 - share);
+            expect(tooNearEnd(gauge, [seats]) === null).toBe(margin >= 0.1 && margin * length >= 0.3);
+          }
+        }
+    expect(seen).toBeGreaterThan(60);
+    const edge = { kind: 'overRolls', seat: 0, part: 'journal', roll: 6 * MM, station: -1.45 * MM - 3 * MM * Math.sin(rad(45)), value: 0, sigma: 1 } as const;
+    const seats = [withFilm({ name: 'a', journal: surface(45, 24, 0, -1.5, 1.5), bush: surface(45, 24.01, 0, -1.5, 1.5) })];
+    expect(tooNearEnd(edge, [seats])).toBeCloseTo(0.05 * MM, 12);
   });
 
   it('tell the stand-off and the touch, as the fit finds them', () => {

@@ -27,9 +27,9 @@ test('one surface: how much, in stock and in diameter, and how far the journal t
   expect(tone).toBe('mend');
   expect(headline).toBe('76.53 µm off the steep journal (216.5 µm less in diameter) gives every seat its film at one position.');
   expect(text).toMatch(/runs 128\.7 µm further rearward, 62° of the adjuster/);
-  expect(text).toMatch(/Set the angle of the steep journal by the slide run along a sine bar: that costs 0\.16 µm of film where 0\.17 µm may be lost\./);
+  expect(text).toMatch(/Set the angle of the steep journal by the slide run along a sine bar: that costs 0\.09 µm of film where 0\.17 µm may be lost\./);
   expect(text).toMatch(
-    /All errors of the set-up together are likely 0\.96 µm of film on the steep seat, more than its tolerance of 0\.50 µm; the largest is the cross-feed dial, 0\.88 µm: for the last of it go by the gauge, not by the dial\./,
+    /All errors of the set-up together are likely 0\.95 µm of film on the steep seat, more than its tolerance of 0\.50 µm; the largest is the cross-feed dial, 0\.88 µm: for the last of it go by the gauge, not by the dial\./,
   );
 });
 
@@ -150,8 +150,9 @@ test('parts that press into each other, or a journal beyond its reach, are no go
 
 test('a way that was chosen and is too coarse is told with what it costs, beside the one to use', () => {
   const scale = demo('steep-first', null, (d) => ({ ...d, cut: { ...d.cut!, machine: { ...d.cut!.machine, setBy: 'scale' } } })).text;
-  expect(scale).toMatch(/by the slide run along a sine bar: that costs 0\.16 µm .* The scale of the table, as chosen, would cost 1\.37 µm\./);
-  expect(scale).toMatch(/the largest is the setting of the angle, 1\.37 µm/);
+  expect(scale).toMatch(/by the slide run along a sine bar: that costs 0\.09 µm .* The scale of the table, as chosen, would cost 0\.72 µm\./);
+  expect(scale).toMatch(/All errors of the set-up together are likely 1\.19 µm of film on the steep seat/);
+  expect(demo('steep-first').text).toMatch(/All errors of the set-up together are likely 0\.95 µm of film on the steep seat/);
   expect(demo('shallow-first').text).toMatch(/No way here sets the angle of the shallow bush finely enough: .* an indicator that tells 0\.21 µm along a sine bar, or the one there is over 61 mm of it, would do\./);
 });
 
