@@ -4,7 +4,7 @@
  */
 import type { Design } from '../../design/definition.ts';
 import { type Balance, equilibrium, type Near } from '../../engine/film/equilibrium.ts';
-import { layFilm } from '../../engine/film/height.ts';
+import { layFilm, leastFilmOf } from '../../engine/film/height.ts';
 import { asFive, type Pose } from '../../engine/film/pose.ts';
 import { newFilmSpace } from '../../engine/film/reynolds.ts';
 import { type GridSize, newSpindle, type Spindle, solveSpindle } from '../../engine/film/spindle.ts';
@@ -120,9 +120,9 @@ function untouched(status: RunFields['status'], input: RunInput, pose: Pose, siz
   const seats = input.seats.flatMap(({ shape }, i) => {
     const space = newFilmSpace(size.rows, size.columns);
     if (!layFilm(space.film, shape, pose)) return [];
-    const least = space.film.centre.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
-    const column = Math.floor(space.film.centre.indexOf(least) / size.rows);
-    return [{ ...gridReport(input, i, space), pressure: new Float32Array(size.rows * size.columns), force: { x: 0, y: 0, z: 0 }, leastFilm: mm(least), leastAngle: (360 * column) / size.columns, peakPressure: 0 }];
+    const least = leastFilmOf(shape, pose);
+    if (least === null) return [];
+    return [{ ...gridReport(input, i, space), pressure: new Float32Array(size.rows * size.columns), force: { x: 0, y: 0, z: 0 }, leastFilm: mm(least.film), leastAngle: degrees(least.angle), peakPressure: 0 }];
   });
   return { status, pose: poseReport(pose), seats, power: null, torque: null, stop: null };
 }
