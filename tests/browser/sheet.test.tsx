@@ -1,11 +1,14 @@
 /** The Sheet in Chromium: what stands on the pages, nothing off their edge, drawings that stand alone. */
-import { beforeEach, expect, test } from 'vitest';
+import { createRoot } from 'react-dom/client';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/demos.ts';
+import { PrintButton } from '../../src/app/sheet/PrintButton.tsx';
 import { PAPERS, PIXELS_PER_MM } from '../../src/app/sheet/papers.ts';
+import { isMoved } from '../../src/app/sheet/StepTable.tsx';
 import { svgText } from '../../src/app/sheet/svgText.ts';
 import type { Design } from '../../src/design/definition.ts';
-import { readingText } from '../../src/design/units.ts';
+import { fineText, plusMinusText, readingText } from '../../src/design/units.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { waysToSet } from '../../src/report/sheet/waysToSet.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
@@ -62,7 +65,13 @@ test('stop readings, settings, order of work and boxes on paper are those of the
   for (const step of steps) for (const gauge of step.gauges) for (const mm of [gauge.half, gauge.stop]) expect(text).toContain(readingText(mm!, 'metric'));
   // In millimetres a tolerance of 0.5 µm needs no further decimal.
   expect(document.querySelectorAll('.sheet-steps .within').length).toBe(steps.length);
-  expect(document.querySelectorAll('.sheet-steps .read-box').length).toBe(steps.reduce((sum, step) => sum + step.gauges.length + 1, 0));
+  expect(document.querySelectorAll('.sheet-steps .read-box').length).toBe(steps.reduce((sum, step) => sum + step.gauges.length + (isMoved(step.standOff) ? 1 : 0), 0));
+  // The shallow cone does not set the touch: its step leaves the stand-off where it is, and there is nothing to read.
+  expect(steps.filter(({ standOff }) => !isMoved(standOff)).length).toBe(1);
+  for (const row of document.querySelectorAll('.sheet-steps tr:not(.feeds-row)')) {
+    const [now, half, stop] = [...row.querySelectorAll('td[data-label]')].map((cell) => cell.textContent);
+    if (stop) expect([now, half]).not.toEqual([stop, stop]);
+  }
   expect([...document.querySelectorAll('.order-of-work li span:last-child')].map((item) => item.textContent)).toEqual(work.map((item) => item.text));
   // Every angle is set by a way that is fine enough; where there is none the sheet says so beside the finest.
   const rows = [...document.querySelectorAll('.set-up-table tbody')];
@@ -105,6 +114,91 @@ test('a plan that is not possible looks like no work order: what conflicts at th
   // The parts are drawn as they are, nothing to be cut.
   expect(document.querySelector('.pages')!.textContent).not.toContain('heavy: cut');
   expect(document.querySelector('[data-drawing="journal"] svg')!.textContent).toContain('⌀24.0000');
+});
+
+test('after trials the sheet is of what is left: the old stop struck and in no box, the next trial named, on every paper', async () => {
+  const steep = demo('steep-first');
+  const trials = [{ standOff: { value: -0.001, sigma: 0.002 } }, { taken: [{ seat: 'steep', part: 'journal' as const, normal: 0.04 }], standOff: { value: -0.058, sigma: 0.002 } }];
+  for (const [title, doubt] of [
+    ['Unsure', 0.005],
+    ['Sure', 0.0005],
+  ] as const) {
+    const design: Design = { ...steep, title, cut: { ...steep.cut!, doubt, trials } };
+    const report = cutSection(design)!;
+    open(design);
+    await drawn(design);
+    await expect.poll(() => document.querySelector('.left-steps'), solved).toBeTruthy();
+    const [left] = report.remaining!.steps;
+    const before = readingText(report.steps[0]!.gauges[0]!.stop!, 'metric');
+    const text = document.querySelector('.pages')!.textContent!;
+    expect(document.querySelector('.headline')!.textContent).toContain(plusMinusText(left!.normal, left!.sigma, 'metric'));
+    expect(document.querySelector('.struck s')!.textContent).toContain(before);
+    expect(text.split(before).length).toBe(2);
+    expect(document.querySelector('.left-steps')!.textContent).toContain(fineText(Math.abs(left!.diameter), 'metric'));
+    expect(document.querySelector('.left-steps')!.textContent!.includes('nothing yet')).toBe(title === 'Unsure');
+    expect(document.querySelector('.trial-line')!.textContent).toContain(`Trial 3, dry, with blue: stand-off (${fineText(report.remaining!.standOff.safe!, 'metric')} expected)`);
+    expect(text).toContain(title === 'Unsure' ? 'Take nothing off yet: assemble dry again for trial 3' : 'stop when the reading has changed by what may be taken now');
+    expect(text).toContain('less what the trials say is off and all that is most likely left');
+    expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
+    for (const system of ['metric', 'inch'] as const) {
+      shown.work.store.setState({ system });
+      for (const paper of ['A4', 'Letter'] as const) {
+        await userEvent.selectOptions(document.querySelector<HTMLSelectElement>('.paper-choice select')!, paper);
+        expect(overflowing(), `${title} ${system} ${paper}`).toEqual([]);
+        expect(collisions(), `${title} ${system} ${paper}`).toEqual([]);
+        for (const leaf of leaves()) expect(leaf.offsetHeight).toBeLessThanOrEqual(Math.ceil(PAPERS[paper].height * PIXELS_PER_MM));
+      }
+    }
+    shown.work.store.setState({ system: 'metric' });
+  }
+});
+
+test('the angle at the machine is held as on the drawing', async () => {
+  for (const file of ['steep-first', 'shallow-first']) {
+    open(demo(file));
+    await drawn(demo(file));
+    const { settings } = cutSection(demo(file))!;
+    await expect.poll(() => document.querySelectorAll('.set-up-table tbody').length, solved).toBe(settings.length);
+    for (const [i, { seat, part }] of settings.entries()) {
+      const [within] = document.querySelectorAll('.set-up-table tbody')[i]!.textContent!.match(/±[\d.]+″/)!;
+      const row = [...document.querySelectorAll('.surfaces tbody tr')].find((each) => each.querySelector('th')!.textContent!.includes(`${seat} ${part}`))!;
+      expect(row.querySelector('.angle')!.textContent).toContain(within);
+    }
+  }
+});
+
+test('Print waits for the films, and after a while prints without them', async () => {
+  const print = vi.spyOn(window, 'print').mockImplementation(() => {});
+  const box = document.body.appendChild(document.createElement('div'));
+  const root = createRoot(box);
+  const show = (ready: boolean, patience: number) => root.render(<PrintButton ready={ready} patience={patience} />);
+  const pressed = async () => {
+    await expect.poll(() => box.querySelector('button')).toBeTruthy();
+    box.querySelector('button')!.click();
+  };
+  try {
+    show(false, 60_000);
+    await pressed();
+    await expect.poll(() => box.querySelector('button')!.textContent).toBe('Preparing…');
+    expect(box.textContent).toContain('it prints when they are there');
+    expect(print).not.toHaveBeenCalled();
+    show(true, 60_000);
+    await expect.poll(() => print.mock.calls.length).toBe(1);
+    await expect.poll(() => box.querySelector('button')!.textContent).toBe('Print');
+    show(false, 50);
+    await pressed();
+    await expect.poll(() => print.mock.calls.length).toBe(2);
+    show(false, 60_000);
+    await pressed();
+    await expect.poll(() => box.querySelectorAll('button').length).toBe(2);
+    box.querySelectorAll('button')[1]!.click();
+    await expect.poll(() => print.mock.calls.length).toBe(3);
+    await expect.poll(() => box.querySelector('button')!.textContent).toBe('Print');
+  } finally {
+    root.unmount();
+    box.remove();
+    print.mockRestore();
+  }
 });
 
 test('films cold and warm stand on the sheet of a design that runs, and nothing of it where it does not', async () => {
@@ -226,6 +320,11 @@ test('on a phone the sheet is read as a text, and measured as it will be printed
   await new Promise((done) => setTimeout(done, 200));
   for (const [i, height] of heights().entries()) expect(Math.abs(height - wide[i]!)).toBeLessThan(2);
   for (const leaf of leaves()) expect(leaf.offsetWidth).toBeLessThanOrEqual(390);
+  // What is wider than the phone scrolls within its own box, and says so.
+  for (const box of document.querySelectorAll('.drawing, .wide')) {
+    expect(box.scrollWidth).toBeGreaterThan(box.clientWidth);
+    expect(getComputedStyle(box, '::before').content).toContain('sideways');
+  }
   for (const cell of document.querySelectorAll('.sheet-steps td, .sheet-steps th, .order-of-work li, .leaf p')) {
     const { width } = cell.getBoundingClientRect();
     if (width > 0) expect(Number.parseFloat(getComputedStyle(cell).fontSize)).toBeGreaterThanOrEqual(12);

@@ -10,6 +10,7 @@ import { type Purpose, purposeOf } from '../../report/sheet/purpose.ts';
 import { runWorker } from '../../worker/runClient.ts';
 import { offer } from '../files.ts';
 import { Pages } from '../sheet/Pages.tsx';
+import { PrintButton } from '../sheet/PrintButton.tsx';
 import { PAPERS, type Paper } from '../sheet/papers.ts';
 import { svgText } from '../sheet/svgText.ts';
 import '../sheet/sheet.css';
@@ -31,41 +32,18 @@ export default function SheetScreen({ work }: { work: Work }) {
     system,
   );
   const { value, of, fault } = useSolved('cut', design);
-  const [chosen, setPaper] = useState<Paper | null>(null);
-  const sheet = useRef<HTMLDivElement>(null);
-  const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
   const purpose = purposeOf(of, cut, system);
   const { tone, headline, more } = screenVerdict(purpose, cut !== null);
   return (
-    <div className="sheet-screen" ref={sheet}>
+    <div className="sheet-screen">
       <section className={`verdict ${tone} screen-only`} aria-live="polite">
         <h2>{headline}</h2>
         <p>{more}</p>
       </section>
-      <p className="buttons screen-only">
-        <button type="button" className="main" onClick={() => window.print()}>
-          Print
-        </button>
-        <label className="paper-choice">
-          <span>Paper</span>
-          <select value={paper} onChange={(event) => setPaper(event.target.value as Paper)}>
-            {PAPER_NAMES.map((name) => (
-              <option key={name} value={name}>
-                {name}
-              </option>
-            ))}
-          </select>
-        </label>
-        {DRAWINGS.map((name) => (
-          <button key={name} type="button" onClick={() => offer(`${name}.svg`, svgText(sheet.current!.querySelector<SVGSVGElement>(`[data-drawing="${name}"] svg`)!), 'image/svg+xml')}>
-            Save the {name} as SVG
-          </button>
-        ))}
-      </p>
-      <Sheet design={of} cut={cut} purpose={purpose} paper={paper} system={system} />
+      <Sheet design={of} cut={cut} purpose={purpose} system={system} />
     </div>
   );
 }
@@ -93,17 +71,36 @@ interface SheetProps {
   design: Design;
   cut: CutReport | null;
   purpose: Purpose;
-  paper: Paper;
   system: System;
 }
 
-function Sheet({ design, cut, purpose, paper, system }: SheetProps) {
+function Sheet({ design, cut, purpose, system }: SheetProps) {
+  const [chosen, setPaper] = useState<Paper | null>(null);
+  const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   const box = useRef<HTMLDivElement>(null);
   const { width } = useSize(box, { width: 800, height: 1000 });
   const drawn = useMemo(() => drawnParts(design, cut, purpose.kind, system), [design, cut, purpose.kind, system]);
   const film = useFilm(purpose.kind === 'refused' ? null : drawn.runs);
   return (
     <div ref={box}>
+      <p className="buttons screen-only">
+        <PrintButton ready={film !== null} />
+        <label className="paper-choice">
+          <span>Paper</span>
+          <select value={paper} onChange={(event) => setPaper(event.target.value as Paper)}>
+            {PAPER_NAMES.map((name) => (
+              <option key={name} value={name}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        {DRAWINGS.map((name) => (
+          <button key={name} type="button" onClick={() => offer(`${name}.svg`, svgText(box.current!.querySelector<SVGSVGElement>(`[data-drawing="${name}"] svg`)!), 'image/svg+xml')}>
+            Save the {name} as SVG
+          </button>
+        ))}
+      </p>
       <Pages paper={paper} room={width} purpose={purpose} design={design} {...drawn} cut={cut} film={film} system={system} />
     </div>
   );

@@ -28,13 +28,15 @@ const NONE = '—';
 /** mm: less nobody can take off */
 const NOTHING = 1e-4;
 
+/** Whether anything may be taken before the next trial. */
+export const isAnySafe = ({ remaining }: CutReport) => remaining !== undefined && [...remaining.steps, ...remaining.faces].some(({ safe }) => Math.abs(safe) >= NOTHING);
+
 export function LeftTable({ design, cut, after, system }: Props) {
   const remaining = cut.remaining!;
-  const steps = leftSteps(design, remaining, after);
+  const steps = leftSteps(design, cut, after);
   const faces = remaining.faces.filter(({ off }) => Math.abs(off) >= NOTHING);
   const { now, safe, all } = remaining.standOff;
   const at = (mm: number | null) => (mm === null ? NONE : fineText(mm, system));
-  const isSafe = steps.some((step) => step.safe) || faces.some((face) => Math.abs(face.safe) >= NOTHING);
   return (
     <table className="sheet-steps left-steps">
       <colgroup>
@@ -75,7 +77,7 @@ export function LeftTable({ design, cut, after, system }: Props) {
           ]}
         />
       ))}
-      <Body title="Then assemble dry and read." feeds={[]} rows={[{ what: 'Stand-off: where the journal first touches, as now believed', now: at(now), safe: isSafe ? at(safe) : NONE, all: at(all), read: true }]} />
+      <Body title="Then assemble dry and read." feeds={[]} rows={[{ what: 'Stand-off: where the journal first touches, as now believed', now: at(now), safe: isAnySafe(cut) ? at(safe) : NONE, all: at(all), read: true }]} />
     </table>
   );
 }
@@ -126,15 +128,17 @@ function Body({ title, feeds: [first, ...others], rows }: { title: string; feeds
 /** What the plan said before the trials, struck. */
 export function StruckPlan({ design, cut, system }: Pick<Props, 'design' | 'cut' | 'system'>) {
   const told = cut.steps.flatMap(({ seat, part, normal, gauges }) => {
-    const stops = gauges.flatMap(({ reading, stop }) => (stop === null ? [] : [`${gaugeText(reading, system)} ${readingText(stop, system)}`]));
-    return [`${fineText(normal, system)} off the ${seat} ${part}${stops.length > 0 ? `, stop at ${stops.join(', ')}` : ''}`];
+    const stops = gauges.flatMap(({ reading, stop }) => (stop === null ? [] : [`${readingText(stop, system)} (${gaugeText(reading, system).toLowerCase()})`]));
+    return [`${fineText(normal, system)} off the ${seat} ${part}${stops.length > 0 ? `, stop at ${stops.join(' or ')}` : ''}`];
   });
-  const trials = design.cut?.trials?.length ?? 0;
+  const next = `trial ${(design.cut?.trials?.length ?? 0) + 1}`;
   return (
     <div className="block struck">
       <p className="first-read">
-        <strong>Gauges from before the trials no longer say when to stop.</strong> The trials told of the films, not of the diameters: gauge each surface as it stands before the cut, and stop when the reading has changed by what may be
-        taken now. Then assemble dry for trial {trials + 1}, read the stand-off, and enter it: only then is it known what is left.
+        <strong>Gauges from before the trials no longer say when to stop.</strong> The trials told of the films, not of the diameters.{' '}
+        {isAnySafe(cut)
+          ? `Gauge each surface as it stands before the cut, and stop when the reading has changed by what may be taken now. Then assemble dry for ${next}, read the stand-off and enter it: only then is it known what is left.`
+          : `Take nothing off yet: assemble dry again for ${next}, read the stand-off, the shake and the blue, and enter them; the sheet then says what may be taken.`}
       </p>
       {told.length > 0 && (
         <p className="small">

@@ -10,7 +10,7 @@ import type { PartsAfterTrials } from '../../report/sheet/partsAfterTrials.ts';
 import type { Purpose } from '../../report/sheet/purpose.ts';
 import { CheckTable } from './CheckTable.tsx';
 import { FilmChart } from './FilmChart.tsx';
-import { LeftTable, StruckPlan } from './LeftTable.tsx';
+import { isAnySafe, LeftTable, StruckPlan } from './LeftTable.tsx';
 import { NearestTable } from './NearestTable.tsx';
 import { OrderList } from './OrderList.tsx';
 import { NOTED, PartDrawing } from './PartDrawing.tsx';
@@ -113,7 +113,8 @@ function LeftLeaves({ work, after, first, second, ...content }: Leaves & { work:
   const { purpose, design, surfaces, system } = content;
   const { steps, standOff } = work.remaining!;
   const isLeft = ({ seat, part }: { seat: string; part: string }) => steps.some((step) => step.seat === seat && step.part === part);
-  const expected = steps.some(({ safe }) => safe > 0) ? standOff.safe : standOff.now;
+  const expected = isAnySafe(work) ? standOff.safe : standOff.now;
+  const unset = steps.filter((step) => !work.settings.some(({ seat, part }) => seat === step.seat && part === step.part));
   return (
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="What is left">
@@ -121,6 +122,7 @@ function LeftLeaves({ work, after, first, second, ...content }: Leaves & { work:
           <SheetHead title={design.title ?? 'untitled'} purpose={purpose} />
           <StruckPlan design={design} cut={work} system={system} />
           <SetUpTable design={design} settings={work.settings.filter(isLeft)} surfaces={surfaces} system={system} />
+          {unset.length > 0 && <p className="small">No setting was worked out for {unset.map(({ seat, part }) => `the ${seat} ${part}`).join(', ')}, which the plan did not cut: level the indicator on the surface itself before the cut.</p>}
           <LeftTable design={design} cut={work} after={after} system={system} />
           <TrialLine design={design} expected={expected} system={system} />
           <Chart {...content} after={after} when="with all that is most likely left off, as the trials are believed" told height={first.height} fills />

@@ -54,8 +54,7 @@ export function SetUpTable({ design, settings, surfaces, system }: Props) {
                 <strong>
                   {setting.seat} {setting.part}: {angleText(setting.halfAngle)}
                 </strong>
-                <span>half angle{within !== null && `, true to ±${angleZoneText(within)} as drawn`}</span>
-                {within !== null && setting.stands !== null && <span>(the film alone stands ±{angleZoneText(setting.stands)}; half is the other part’s)</span>}
+                <span>half angle{within !== null && `, true to ±${angleZoneText(within)}, as drawn: half of what the film stands about the gauge plane`}</span>
                 <span>dresser at {angleText(setting.dresser)}</span>
               </th>
               <td className="what">

@@ -11,12 +11,12 @@ import { withStock } from '../../engine/cutting/stock.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
 import { predict } from '../../engine/gauging/readings/index.ts';
 import type { CutReport } from '../cut/definition.ts';
-import { orNull, toMachine } from '../cut/toCut.ts';
-import { fromReading, type Reading, toReadings } from '../measure/toReading.ts';
+import { orNull, toMachine, toTools } from '../cut/toCut.ts';
+import { fromReading, type Reading, toReading, toReadings } from '../measure/toReading.ts';
 import { metres, millimetres, radians, toSeats } from '../toEngine.ts';
 import type { PartsAfterTrials } from './partsAfterTrials.ts';
 
-type Remaining = NonNullable<CutReport['remaining']>;
+type Left = NonNullable<CutReport['remaining']>['steps'][number];
 
 /** mm, but for the divisions of the dials. */
 export interface Taking {
@@ -49,22 +49,25 @@ export interface LeftStep {
 const NOTHING = 1e-4;
 
 /** In the order of work: the bush first, the steepest of a part last. */
-export function leftSteps(design: Design, { steps }: Remaining, { now, reckoned }: PartsAfterTrials): LeftStep[] {
+export function leftSteps(design: Design, { steps: planned, remaining }: Pick<CutReport, 'steps' | 'remaining'>, { now, reckoned }: PartsAfterTrials): LeftStep[] {
   const rank = ({ part, halfAngle }: LeftStep) => (part === 'bush' ? 0 : 90) + Math.abs(halfAngle);
-  return steps
+  const gaugesOf = (left: Left) => planned.find(({ seat, part }) => seat === left.seat && part === left.part)?.gauges ?? [];
+  return (remaining?.steps ?? [])
     .filter(({ normal }) => normal >= NOTHING)
-    .map((left) => leftStep(design, left, now, reckoned))
+    .map((left) => leftStep(design, left, { now, reckoned }, gaugesOf(left)))
     .sort((a, b) => rank(a) - rank(b));
 }
 
-function leftStep(design: Design, { seat, part, normal, sigma, safe }: Remaining['steps'][number], now: Design, reckoned: Design): LeftStep {
+/** @param known the gauges of the plan, which the person has at hand */
+function leftStep(design: Design, { seat, part, normal, sigma, safe }: Left, { now, reckoned }: Pick<PartsAfterTrials, 'now' | 'reckoned'>, known: readonly { reading: Reading }[]): LeftStep {
   const i = design.seats.findIndex(({ name }) => name === seat);
   const { halfAngle } = reckoned.seats[i]![part];
   const taking = (amount: number) => takingOf(design, amount, halfAngle, part);
   const before = toSeats(now);
   // Where a line is cut anew a gauge tells nothing before the new one shows all along.
   const isSame = now.seats[i]![part].halfAngle === halfAngle && (now.seats[i]![part].profile ?? []).length === (reckoned.seats[i]![part].profile ?? []).length;
-  const gauges = isSame ? gaugesFor(before, i, part, toReadings(design)) : [];
+  const found = () => (known.length > 0 ? known.map(({ reading }) => toReading(design, reading)) : gaugesFor(before, i, part, toReadings(design), { tools: toTools(design.cut ?? { allow: [] }), after: toSeats(reckoned) }));
+  const gauges = isSame ? found() : [];
   const isSafe = safe >= NOTHING;
   return {
     seat,

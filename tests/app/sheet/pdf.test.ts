@@ -9,6 +9,7 @@ import { stopText } from '../../../src/app/sheet/figures.ts';
 import { MARGIN, PAPERS, type Paper } from '../../../src/app/sheet/papers.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
+import { withShopTools } from '../../../src/report/cut/usualMachine.ts';
 import { stopTolerance } from '../../../src/report/sheet/stopTolerance.ts';
 import { CHROMIUM } from '../../../vite.config.ts';
 import { type Pdf, readPdf } from './readPdf.ts';
@@ -95,7 +96,7 @@ test.each([
     }
     const design = designOf(file);
     const [work, drawings] = pdf.pages as [Pdf['pages'][number], Pdf['pages'][number]];
-    const { steps, work: order } = cutSection(design)!;
+    const { steps, work: order } = cutSection(withShopTools(design, inch ? 'inch' : 'metric'))!;
     // Printed in the size they are set in: a page too wide would have been shrunk to fit.
     for (const [{ texts }, words, points] of [
       [work, 'Order of work', 11],
@@ -148,4 +149,13 @@ test('a plan that is not possible prints what conflicts, and nothing to carry ou
   expect(misplaced(pdf, 'A4')).toEqual([]);
   expect(wordsOf(pdf.pages[0]!)).toMatch(/Not a work order: do not cut to this sheet\..*the steep journal may lose at most 2\.00 μm/);
   expect(pdf.pages.map(wordsOf).join(' ')).not.toMatch(/Stop at|Order of work|Set it so|Machine |by the plan/);
+}, 60_000);
+
+test('printed by the browser while the films are worked out, what is half made is left out', async () => {
+  const page = await opened('steep-first', 'A4');
+  await page.evaluate(() => document.querySelector('.run-figures')!.setAttribute('aria-busy', 'true'));
+  const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+  await page.close();
+  expect(pdf.pages.length).toBe(2);
+  expect(pdf.pages.map(wordsOf).join(' ')).not.toMatch(/Running\.|rev\/min|worked out/);
 }, 60_000);
