@@ -4,7 +4,7 @@ import type { Design, Quantity } from '../../design/definition.ts';
 import type { Bound } from '../../design/place.ts';
 import { quantityText } from '../../design/quantity.ts';
 import { fineText, placeText, plusMinusText, type System } from '../../design/units.ts';
-import { expectedStandOff, refusedTrial } from '../../report/cut/refusedTrial.ts';
+import { expectedShake, expectedStandOff, refusedTrial } from '../../report/cut/refusedTrial.ts';
 import { above, atLeast, atMost, LocalField } from '../controls/LocalField.tsx';
 import { TypedField } from '../controls/TypedField.tsx';
 import type { Work } from '../store.ts';
@@ -39,6 +39,11 @@ export function TrialForm({ work, design, start, index, system, close }: Props) 
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was taken, by its text
   const expected = useMemo(() => expectedStandOff(design, earlier, taken), [design, told]);
   const usual = usualShake(design);
+  // whatever is typed: the place where it is read decides what it should be
+  const shaken = trialOf({ ...draft, standOff: null, shake: 1, shakeSigma: null, blue: {} }, design, system);
+  const shakeAsked = JSON.stringify([shaken, earlier]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked, by its text
+  const shake = useMemo(() => expectedShake(design, earlier, shaken), [design, shakeAsked]);
   const write = (event: FormEvent) => {
     event.preventDefault();
     if (open.size > 0) return setRefused(`First finish what is typed: ${[...open].join(', ')}.`);
@@ -94,7 +99,15 @@ export function TrialForm({ work, design, start, index, system, close }: Props) 
       <fieldset>
         <legend>Shake: indicator travel from side to side</legend>
         <div className="locals">
-          {field('Shake', 'All the indicator travels.', 'fine', draft.shake, (shake) => ({ shake }), [above(0), atMost(100)], 'not read')}
+          {field(
+            'Shake',
+            `All the indicator travels. ${shake ? `Expected: ${plusMinusText(shake.value, shake.sigma, system)}.` : 'These parts have no shake there.'}`,
+            'fine',
+            draft.shake,
+            (shake) => ({ shake }),
+            [above(0), atMost(100)],
+            'not read',
+          )}
           {field('Shake known to', 'Standard uncertainty.', 'fine', draft.shakeSigma, (shakeSigma) => ({ shakeSigma }), [above(0), atMost(1)], fine(INDICATOR[system]))}
           {field('Journal held at', 'Its position while it was shaken.', 'fine', draft.position, (position) => ({ position }), [atLeast(-MOST_MOVE), atMost(MOST_MOVE)], fineText(usual.position, system))}
           {field('Indicator at station', 'Toward the nose above 0.', 'length', draft.indicator, (indicator) => ({ indicator }), [atLeast(-10_000), atMost(10_000)], placeText(usual.indicator, system))}

@@ -19,7 +19,12 @@
  * How far a combination u = j·e may lie off: as far as the least cost with u held stays within level² of the least of
  * all (profile likelihood). Without bounds and with one account that is level standard deviations; a bound ends it
  * sooner, another account that explains the readings nearly as well reaches further.
- * @source profile likelihood: D. J. Venzon, S. H. Moolgavkar, Appl. Statist. 37 (1988) 87; Laplace's approximation:
+ *
+ * Where what was read and the bounds disagree, the least cost is high and rises so steeply about it that level² is
+ * spent at once: the doubt would vanish just where nothing fits. All standard deviations are then taken to be too
+ * small by the misfit m: the level counts m times. m is the greatest of 1, √(cost of the bounds), and |residual|/σ of a
+ * reading beyond CLASHES. For one reading against one bound, r σ apart, the doubt is (√(2r²) - r)·σ ≥ 1.2 σ from r = 3 on.
+ * @source scaling by the misfit: R. T. Birge, Phys. Rev. 40 (1932) 207 (from memory); profile likelihood: D. J. Venzon, S. H. Moolgavkar, Appl. Statist. 37 (1988) 87; Laplace's approximation:
  *         D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, 2003, chapter 27; recursive least
  *         squares: R. E. Kalman, 1960 (all from memory)
  */
@@ -32,6 +37,31 @@ export interface Told {
   predicted: number;
   gains: readonly number[];
   about: readonly number[];
+  /** which reading it is: carried along, of no meaning here */
+  of?: ReadingName;
+}
+
+export interface ReadingName {
+  /** place of the trial in the history */
+  trial: number;
+  what: 'standOff' | 'shake';
+}
+
+/** A reading taken in: row·x should be `value` (m). */
+interface TakenIn {
+  row: number[];
+  value: number;
+  sigma: number;
+  /** what was read (m) */
+  read: number;
+  of: ReadingName;
+}
+
+/** A reading that does not go with the rest: what it was, what the parts as believed would read (m), and by how many of its standard deviations they differ. */
+export interface Clash extends ReadingName {
+  read: number;
+  expected: number;
+  deviations: number;
 }
 
 /** gains·e ≤ limit (m) */
@@ -49,6 +79,7 @@ export interface Account extends Normal {
   cost: number;
   logVariance: number;
   mode: Mode;
+  readings: TakenIn[];
 }
 
 /** Squares by which an account may be worse than the best and still be carried on, and how many are. */
@@ -61,7 +92,7 @@ const OUT_OF_REACH = 9;
 export function beginning(seats: number, doubt: number): Account {
   const unit = Array.from({ length: seats }, (_, i) => Array.from({ length: seats }, (__, j) => (i === j ? 1 : 0)));
   const mean = new Array<number>(seats).fill(0);
-  return { mean, covariance: unit.map((row) => row.map((x) => x * doubt * doubt)), now: unit, bounds: [], cost: 0, logVariance: 0, mode: { point: mean, cost: 0 } };
+  return { mean, covariance: unit.map((row) => row.map((x) => x * doubt * doubt)), now: unit, bounds: [], cost: 0, logVariance: 0, mode: { point: mean, cost: 0 }, readings: [] };
 }
 
 export const filmsOf = ({ now, mode }: Account): number[] => times(now, mode.point);
@@ -70,7 +101,7 @@ export const costOf = ({ cost, mode }: Account): number => cost + mode.cost;
 /** One more unknown: an error of standard deviation sigma (m) that the films follow by these gains. */
 export function withError(account: Account, gains: readonly number[], sigma: number): Account {
   if (sigma === 0) return account;
-  const { mean, covariance, now, bounds, mode } = account;
+  const { mean, covariance, now, bounds, mode, readings } = account;
   return {
     ...account,
     mean: [...mean, 0],
@@ -78,13 +109,14 @@ export function withError(account: Account, gains: readonly number[], sigma: num
     now: now.map((row, i) => [...row, gains[i]!]),
     bounds: bounds.map(({ normal, limit }) => ({ normal: [...normal, 0], limit })),
     mode: { ...mode, point: [...mode.point, 0] },
+    readings: readings.map((reading) => ({ ...reading, row: [...reading.row, 0] })),
   };
 }
 
 /** Gains on e as gains on x. */
 const onUnknowns = ({ now, mean }: Account, gains: readonly number[]): number[] => mean.map((_, j) => gains.reduce((sum, g, i) => sum + g * now[i]![j]!, 0));
 
-export function withTold(account: Account, { value, sigma, predicted, gains, about }: Told): Account {
+export function withTold(account: Account, { value, sigma, predicted, gains, about, of }: Told): Account {
   const row = onUnknowns(account, gains);
   const along = times(account.covariance, row);
   const variance = sigma * sigma + dot(row, along);
@@ -95,8 +127,26 @@ export function withTold(account: Account, { value, sigma, predicted, gains, abo
     covariance: account.covariance.map((r, i) => r.map((c, j) => c - (along[i]! * along[j]!) / variance)),
     cost: account.cost + (off * off) / variance,
     logVariance: account.logVariance + Math.log(variance),
+    ...(of && { readings: [...account.readings, { row, value: value - predicted + dot(gains, about), sigma, read: value, of }] }),
   };
 }
+
+/** Standard deviations of its own by which a reading must miss what is believed to be called out. */
+const CLASHES = 3;
+
+/** The readings that do not go with the rest, the worst first. */
+export function clashesOf({ readings, mode }: Account): Clash[] {
+  return readings
+    .map(({ row, value, sigma, read, of }): Clash => {
+      const off = value - dot(row, mode.point);
+      return { ...of, read, expected: read - off, deviations: Math.abs(off) / sigma };
+    })
+    .filter(({ deviations }) => deviations > CLASHES)
+    .sort((a, b) => b.deviations - a.deviations);
+}
+
+/** By how much all standard deviations seem too small. */
+const misfitOf = (account: Account): number => Math.max(1, Math.sqrt(account.mode.cost), clashesOf(account)[0]?.deviations ?? 0);
 
 /** The account with more bounds, its mode found. */
 export function settled(account: Account, bounds: readonly Bound[]): Account {
@@ -139,9 +189,10 @@ const HALVINGS = 24;
 /** How far down (side -1) or up (1) a combination of the films may lie; the accounts are ranked. */
 export function endOf(accounts: readonly Account[], gains: readonly number[], side: 1 | -1, level: number): End {
   const least = costOf(accounts[0]!);
+  const misfit = misfitOf(accounts[0]!);
   let end: End = { value: dot(gains, filmsOf(accounts[0]!)), films: filmsOf(accounts[0]!) };
   for (const account of accounts) {
-    const found = endWithin(account, gains, side, level * level + least);
+    const found = endWithin(account, gains, side, (level * misfit) ** 2 + least);
     if (found && side * (found.value - end.value) > 0) end = found;
   }
   return end;

@@ -7,7 +7,7 @@
  */
 import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../gauging/reading.ts';
-import { type Account, beginning, costOf, endOf, filmsOf, likelihoods, ranked, settled, withError, withTold } from './belief.ts';
+import { type Account, beginning, type Clash, clashesOf, costOf, endOf, filmsOf, likelihoods, ranked, settled, withError, withTold } from './belief.ts';
 import type { PlanInput } from './problem.ts';
 import { movedAxially, renewed, withStock } from './stock.ts';
 import { type Blue, believed, type Shake, shakeTold, touchOf } from './trialReadings.ts';
@@ -52,6 +52,8 @@ export interface Updated {
   /** the parts by now as they were taken to be, and as they are believed to be */
   parts: SeatInput[];
   seats: SeatInput[];
+  /** readings, of this trial and those before, that do not go with the rest */
+  clashes: Clash[];
   /** what may have happened, the most likely first */
   accounts: Account[];
 }
@@ -63,6 +65,14 @@ export type TrialResult =
   /** the shake has no prediction for these parts */
   | { status: 'noModel' };
 
+/** What is believed before any trial. `doubt`: standard uncertainty of every film (m). */
+export const believedAtFirst = (seats: readonly SeatInput[], doubt: number): Pick<Updated, 'parts' | 'films' | 'sigmas' | 'accounts'> => ({
+  parts: seats.map((seat) => ({ ...seat })),
+  films: seats.map(() => 0),
+  sigmas: seats.map(() => doubt),
+  accounts: [beginning(seats.length, doubt)],
+});
+
 type Input = Pick<PlanInput, 'seats' | 'faces'> & Partial<Pick<PlanInput, 'allow'>>;
 
 /** The estimate after each trial in turn; it ends with the first that cannot be taken in. */
@@ -71,7 +81,7 @@ export function trialsOf(input: Input, trials: readonly Trial[], doubt: number):
   let parts = input.seats.map((seat) => ({ ...seat }));
   const fresh = new Set<string>();
   const results: TrialResult[] = [];
-  for (const trial of trials) {
+  for (const [place, trial] of trials.entries()) {
     for (const { seat, sigma } of trial.taken)
       accounts = accounts.map((a) =>
         withError(
@@ -87,7 +97,7 @@ export function trialsOf(input: Input, trials: readonly Trial[], doubt: number):
       accounts = accounts.map((a) => withError(a, gains, sigma));
     }
     parts = cutBy(input, parts, trial, fresh);
-    const result = updated(parts, accounts, trial);
+    const result = updated(parts, accounts, trial, place);
     results.push(result);
     if (result.status !== 'updated') break;
     accounts = result.accounts;
@@ -124,9 +134,9 @@ interface Explained extends Account {
   seat: number | null;
 }
 
-function updated(parts: readonly SeatInput[], before: readonly Account[], trial: Trial): TrialResult {
+function updated(parts: readonly SeatInput[], before: readonly Account[], trial: Trial, place: number): TrialResult {
   const touches = trial.standOff !== undefined || (trial.blue ?? []).length > 0;
-  const explained = before.flatMap((account) => (touches ? parts.map((_, seat) => explanation(parts, account, trial, seat)) : [explanation(parts, account, trial, null)]));
+  const explained = before.flatMap((account) => (touches ? parts.map((_, seat) => explanation(parts, account, trial, place, seat)) : [explanation(parts, account, trial, place, null)]));
   const accounts = ranked(
     explained.filter((account): account is Explained => account !== null && account !== 'noModel'),
     ({ seat }) => seat,
@@ -147,6 +157,7 @@ function updated(parts: readonly SeatInput[], before: readonly Account[], trial:
     touched: touches ? parts.map((_, i) => accounts.reduce((sum, { seat }, k) => sum + (seat === i ? weights[k]! : 0), 0)) : null,
     parts: [...parts],
     seats: believed(parts, films),
+    clashes: clashesOf(accounts[0]!),
     accounts,
   };
 }
@@ -159,18 +170,18 @@ export function spreadOf(accounts: readonly Account[], gains: readonly number[])
 }
 
 /** What an account becomes by a trial, with this seat the one that touched; null where it cannot have. */
-function explanation(parts: readonly SeatInput[], before: Account, trial: Trial, seat: number | null): Explained | null | 'noModel' {
+function explanation(parts: readonly SeatInput[], before: Account, trial: Trial, place: number, seat: number | null): Explained | null | 'noModel' {
   let about = filmsOf(before);
   let found: Explained | null = null;
   for (let round = 0; round < ROUNDS; round++) {
     let account = before;
     const touch = seat === null ? null : touchOf(parts, about, seat, trial.blue ?? [], trial.thickness);
     if (seat !== null && !touch) return found;
-    if (touch && trial.standOff) account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about });
+    if (touch && trial.standOff) account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about, of: { trial: place, what: 'standOff' } });
     if (trial.shake) {
       const told = shakeTold(parts, about, trial.shake);
       if (!told) return found ?? 'noModel';
-      account = withTold(account, told);
+      account = withTold(account, { ...told, of: { trial: place, what: 'shake' } });
     }
     found = { ...settled(account, touch?.bounds ?? []), seat };
     const next = filmsOf(found);

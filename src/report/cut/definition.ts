@@ -17,6 +17,7 @@ export const cutStep = z.strictObject({
   seat: z.string(),
   part,
   normal: mm('Stock normal to the surface, at its station where it is cut to a new line'),
+  sigma: z.optional(mm('Standard uncertainty of that, by the doubt of every film; while there are no trials')),
   deepest: mm('Greatest normal stock anywhere along it'),
   diameter: mm('Change of the diameter: below 0 on a journal, above 0 in a bush'),
   crossFeed: mm('Feed square to the axis, on the radius'),
@@ -127,6 +128,19 @@ const trial = z.strictObject({
   status: z.enum(['updated', 'contradiction', 'noModel']),
   films: z.nullable(z.record(z.string(), z.strictObject({ more: mm('By how much the film is most likely greater than the design gives'), sigma: mm('Standard uncertainty, of the further side') }))),
   touched: z.nullable(z.record(z.string(), plain('Likelihood that this seat touched first'))),
+  clashes: z.optional(
+    z
+      .array(
+        z.strictObject({
+          trial: z.int().check(z.meta({ description: 'Which trial it was read at, from 1' })),
+          what: z.enum(['standOff', 'shake']),
+          read: mm('What was read'),
+          expected: mm('What the parts as believed would read'),
+          deviations: plain('How far apart, in standard uncertainties of the reading'),
+        }),
+      )
+      .check(z.meta({ description: 'Readings so far that do not go with the rest, the worst first' })),
+  ),
 });
 
 const lapState = z.strictObject({

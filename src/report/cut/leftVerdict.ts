@@ -64,12 +64,21 @@ const MEND_IT = 'Correct it or strike it out; until then nothing more is said of
 const CONTRADICTION = 'The last trial cannot have come from these parts: look for grit, a burr, or a slip of the pen.';
 const NO_MODEL = 'The shake of the last trial cannot be reckoned for these parts.';
 
+type Clash = NonNullable<NonNullable<CutReport['trials']>[number]['clashes']>[number];
+
+/** A reading that was taken in though it does not go with the others. */
+export function clashSentence({ trial, what, read, expected, deviations }: Clash, system: System): string {
+  const [name, would] = what === 'shake' ? ['shake', 'shake by'] : ['stand-off', 'touch first at'];
+  return `The ${name} of trial ${trial} does not go with the rest: ${fineText(read, system)} was read, and parts as the rest tells would ${would} ${fineText(expected, system)}, ${Math.round(deviations)} times its own doubt apart; read it again, or look at the blue again, before anything is cut.`;
+}
+
 export function trialSentences(design: Design, { trials, remaining }: CutReport, system: System): string[] {
   const last = trials?.[trials.length - 1];
   if (!last) return [];
   if (last.status === 'contradiction') return [CONTRADICTION, MEND_IT];
   if (last.status === 'noModel') return [NO_MODEL, MEND_IT];
-  return remaining ? [leftSentence(remaining, system), ...safeSentences(design, remaining, system)] : [];
+  const clashes = (last.clashes ?? []).map((clash) => clashSentence(clash, system));
+  return remaining ? [...clashes, leftSentence(remaining, system), ...safeSentences(design, remaining, system)] : [];
 }
 
 /** What the Cut screen says first once there are trials; null before. */
@@ -79,6 +88,6 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
   const [headline, ...sentences] = trialSentences(design, cut, system);
   if (headline === undefined) return null;
   const films = cut.remaining && design.seats.filter(({ film }) => film).map(({ name }) => `${name} ${cut.remaining!.films[name] == null ? 'apart' : fineText(cut.remaining!.films[name]!, system)}`);
-  const tone = last.status !== 'updated' ? 'stop' : cut.remaining?.feasible ? (leftOf(cut.remaining, system).length === 0 ? 'good' : 'mend') : 'stop';
+  const tone = last.status !== 'updated' || (last.clashes ?? []).length > 0 ? 'stop' : cut.remaining?.feasible ? (leftOf(cut.remaining, system).length === 0 ? 'good' : 'mend') : 'stop';
   return { tone, headline, sentences: [...sentences, ...(films ? [`The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}.`] : [])] };
 }

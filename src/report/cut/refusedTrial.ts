@@ -3,7 +3,7 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import { fit } from '../../engine/contact/fit.ts';
 import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
-import { touchOf } from '../../engine/cutting/trialReadings.ts';
+import { shakeTold, touchOf } from '../../engine/cutting/trialReadings.ts';
 import { millimetres } from '../toEngine.ts';
 import { type Cut, toDoubt, toPlanInput, toTrials } from './toCut.ts';
 
@@ -17,6 +17,14 @@ export function expectedStandOff(design: Design, earlier: readonly Trial[], { ta
   const first = design.seats.findIndex(({ name }) => name === found.first);
   const touch = first < 0 ? null : touchOf(after.parts, after.films, first, [], 0);
   return { value: millimetres(found.firstPosition), sigma: touch ? millimetres(spreadOf(after.accounts, touch.gains)) : 0 };
+}
+
+/** What the indicator is expected to travel (mm) as the journal is shaken, after what was taken; null where these parts have no shake there. */
+export function expectedShake(design: Design, earlier: readonly Trial[], { taken = [], faces = [], shake }: Pick<Trial, 'taken' | 'faces' | 'shake'>): { value: number; sigma: number } | null {
+  const after = shake && believedAfter(design, earlier, { taken, faces });
+  const read = design.cut && shake && toTrials(design, { ...design.cut, trials: [{ shake }] })[0]?.shake;
+  const told = after && read && shakeTold(after.parts, after.films, read);
+  return told ? { value: millimetres(told.predicted), sigma: millimetres(spreadOf(after.accounts, told.gains)) } : null;
 }
 
 /** What is believed after one more trial; null where it or one before cannot be taken in. */

@@ -9,7 +9,7 @@ import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './de
 import { lapSection } from './lapSection.ts';
 import { setUpSection } from './setUpSection.ts';
 import { orNull, toMachine, toPlanInput, toTools } from './toCut.ts';
-import { trialSection } from './trialSection.ts';
+import { doubtOfSteps, trialSection } from './trialSection.ts';
 import { reasonText } from './words.ts';
 import { workSection } from './workSection.ts';
 
@@ -20,11 +20,12 @@ export function cutSection(design: Design): CutReport | undefined {
   const verdict = planCut(input);
   const plan = planIn(verdict);
   const steps = plan ? stepsOf(input, plan, toMachine(cut), toReadings(design), toTools(cut)) : [];
+  const doubtOf = plan && steps.length > 0 ? doubtOfSteps(cut, input) : () => null;
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
   return {
-    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, verdict.status === 'planned')),
+    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, verdict.status === 'planned', doubtOf(step.seat, step.part))),
     position: millimetres(position),
     films: filmsSection(design, plan, input),
     feasible: verdict.status === 'planned',
@@ -69,13 +70,14 @@ const inTolerance = ({ seats }: PlanInput, { films }: Plan): boolean => seats.ev
 
 const stopSection = ({ before, half, stop }: Stop) => ({ before: orNull(before), half: orNull(half), stop: orNull(stop) });
 
-function stepSection(design: Design, step: SurfaceStep, reached: boolean): CutStepReport {
+function stepSection(design: Design, step: SurfaceStep, reached: boolean, sigma: number | null): CutStepReport {
   const after = step.after[step.seat]![step.part];
   const drawn = design.seats[step.seat]![step.part].halfAngle;
   return {
     seat: design.seats[step.seat]!.name,
     part: step.part,
     normal: millimetres(step.normal),
+    ...(sigma !== null && { sigma }),
     deepest: millimetres(step.deepest),
     diameter: millimetres(step.diameter),
     crossFeed: millimetres(step.crossFeed),

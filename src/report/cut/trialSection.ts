@@ -1,9 +1,9 @@
 /** What the trials told, and what is left to cut after the last of them. */
-import type { Design } from '../../design/definition.ts';
+import type { Design, Part } from '../../design/definition.ts';
 import { type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
-import { remaining, remainingFaces, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
+import { believedAtFirst, remaining, remainingFaces, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
 import { type Cut, orNull, toDoubt, toMachine, toTrials } from './toCut.ts';
@@ -21,17 +21,31 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials
   };
 }
 
+/** Standard uncertainty (mm) of every step while nothing but the doubt of the films is known; by seat and part. */
+export function doubtOfSteps(cut: Cut, input: PlanInput): (seat: number, part: Part) => number | null {
+  if ((cut.trials ?? []).some(tellsAnything)) return () => null;
+  const { amounts, plan } = leftToCut(input, believedAtFirst(input.seats, toDoubt(cut)));
+  return (seat, part) => {
+    const left = amounts.find(({ room }) => {
+      const of = plan!.rooms[room]!.of;
+      return of.kind === 'surface' && of.seat === seat && of.part === part;
+    });
+    return left ? millimetres(left.sigma) : null;
+  };
+}
+
 /** Whether a trial is more than a note of the history. */
 export const tellsAnything = ({ taken = [], faces = [], standOff, shake, blue = [] }: NonNullable<Cut['trials']>[number]): boolean => standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;
 
 function resultSection(design: Design, result: TrialResult): NonNullable<Trials['trials']>[number] {
   if (result.status !== 'updated') return { status: result.status, films: null, touched: null };
-  const { films, sigmas, touched } = result;
+  const { films, sigmas, touched, clashes } = result;
   const named = <T>(of: (i: number) => T) => Object.fromEntries(design.seats.map(({ name }, i) => [name, of(i)]));
   return {
     status: 'updated',
     films: named((i) => ({ more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) })),
     touched: touched && named((i) => touched[i]!),
+    ...(clashes.length > 0 && { clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({ trial: trial + 1, what, read: millimetres(read), expected: millimetres(expected), deviations })) }),
   };
 }
 

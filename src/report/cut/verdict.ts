@@ -1,6 +1,6 @@
 /** The plan in a machinist's words: one headline and a few sentences, made from the report alone. */
 import type { Design } from '../../design/definition.ts';
-import { fineText, type System, turnText } from '../../design/units.ts';
+import { fineText, plusMinusText, type System, turnText } from '../../design/units.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport, CutStepReport, LimitReport } from './definition.ts';
 import { trialSentences } from './leftVerdict.ts';
@@ -34,6 +34,13 @@ export function cutVerdict(design: Design, cut: CutReport, system: System): Verd
   }
 }
 
+/** What the doubt of the measurements leaves unsure of the steps, before any trial. */
+function doubtSentence({ steps }: CutReport, system: System): string {
+  const unsure = steps.filter((s) => s.sigma !== undefined && s.normal >= NOTHING && s.sigma >= NOTHING);
+  if (unsure.length === 0) return '';
+  return `By the doubt of the measurements that is ${listed(unsure.map(({ seat, part, normal, sigma }) => `${plusMinusText(normal, sigma!, system)} off the ${seat} ${part}`))}: cut short of it, and a trial assembly makes it surer.`;
+}
+
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {
   const uneven = unevenAfter(design, cut, system);
   const sentences = [...uneven, moveSentence(cut, system)].filter((s) => s !== '');
@@ -45,7 +52,11 @@ function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict
 function workVerdict(design: Design, cut: CutReport, rest: readonly string[], system: System): Verdict {
   const uneven = unevenAfter(design, cut, system);
   const gives = `${cutsOf(cut) > 1 ? 'give' : 'gives'} every seat its ${uneven.length > 0 ? 'least film at one position, but not every film is even along its seat' : 'film at one position'}`;
-  return { tone: cut.inReach && uneven.length === 0 && setUpHolds(design, cut) ? 'good' : 'mend', headline: `${workHeadline(cut, system)} ${gives}.`, sentences: [...orderSentence(cut), ...uneven, ...rest] };
+  return {
+    tone: cut.inReach && uneven.length === 0 && setUpHolds(design, cut) ? 'good' : 'mend',
+    headline: `${workHeadline(cut, system)} ${gives}.`,
+    sentences: [...orderSentence(cut), doubtSentence(cut, system), ...uneven, ...rest].filter((s) => s !== ''),
+  };
 }
 
 /** Whether the errors of the set-up likely stay within what every film may be off. */

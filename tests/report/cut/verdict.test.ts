@@ -5,6 +5,7 @@ import type { Design } from '../../../src/design/definition.ts';
 import type { System } from '../../../src/design/units.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
+import { expectedShake } from '../../../src/report/cut/refusedTrial.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { cutVerdict } from '../../../src/report/cut/verdict.ts';
 
@@ -170,4 +171,38 @@ test('after a trial the first thing said is what is left, with its doubt and wha
   for (const trials of [[agreeing], [agreeing, agreeing]]) expect(of(trials)!.headline).toBe('After the last trial there is left 77 ± 68 µm off the steep journal.');
   expect(of([agreeing])!.sentences.join(' ')).toMatch(/Nothing of it is safe to take yet\. Most of the doubt is in the film of the shallow seat: read the shake or look at the blue there to be surer\./);
   expect(of([{ standOff: { value: 0.9, sigma: 0.001 } }])).toMatchObject({ tone: 'stop' });
+});
+
+test('a reading that does not go with the rest is named, and its doubt is no narrower than it can tell', () => {
+  const parsed = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+  if (!parsed.ok) throw new Error('demo');
+  const first = {
+    standOff: { value: 0.006, sigma: 0.001 },
+    blue: [
+      { seat: 'steep', prints: true },
+      { seat: 'shallow', prints: false },
+    ],
+  };
+  const shaken = (value: number) => {
+    const shake = { value, sigma: 0.001, indicator: 30, position: 0.02, direction: 0 };
+    const design: Design = { ...parsed.design, cut: { ...parsed.design.cut!, trials: [first, { shake }] } };
+    const cut = cutSection(design)!;
+    return { ...leftVerdict(design, cut, 'metric')!, result: cut.trials![1]!, expected: expectedShake(design, [first], { shake })! };
+  };
+  const clashing = shaken(0.014);
+  expect(clashing.tone).toBe('stop');
+  expect(clashing.headline).toMatch(/^The shake of trial 2 does not go with the rest: 14\.00 µm was read, and parts as the rest tells would shake by 18\.3\d µm, 4 times its own doubt apart/);
+  expect(clashing.result.clashes).toHaveLength(1);
+  expect(clashing.result.films!.shallow!.more).toBeCloseTo(-0.00657, 5);
+  // a micrometre of shake tells the shallow film to 0.15 µm at best
+  expect(clashing.result.films!.shallow!.sigma).toBeGreaterThan(0.00015);
+  // what is expected of it does not depend on what is read, and goes with the rest
+  expect(clashing.expected.value).toBeCloseTo(shaken(0.03).expected.value, 12);
+  const agreeing = shaken(clashing.expected.value);
+  expect(agreeing.result.clashes).toBeUndefined();
+  expect(agreeing.headline).toMatch(/^After the last trial/);
+});
+
+test('before any trial the doubt is told as after one that agrees', () => {
+  expect(demo('steep-first').text).toMatch(/By the doubt of the measurements that is 77 ± 68 µm off the steep journal/);
 });
