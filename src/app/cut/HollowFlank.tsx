@@ -4,6 +4,7 @@ import { scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
+import { SaveSvg } from '../picture/SaveSvg.tsx';
 import { useSize } from '../useSize.ts';
 import { errorText } from './angleTexts.ts';
 
@@ -37,7 +38,8 @@ export function HollowFlank({ setting: { seat, part }, hollow: { height, depth, 
           <path d={`M${d}`} className="flank" />
         </svg>
         <figcaption>
-          Rear on the left, nose on the right; metal proud of the line set{low <= 0 && high >= 0 ? ' (dashed)' : ''}: from {(low / unit.size).toFixed(4).replace('-', '−')} to {(high / unit.size).toFixed(4).replace('-', '−')} {unit.name}.
+          Rear on the left, nose on the right; metal proud of the line set{low <= 0 && high >= 0 ? ' (dashed)' : ''}: from {(low / unit.size).toFixed(4).replace('-', '−')} to {(high / unit.size).toFixed(4).replace('-', '−')} {unit.name}.{' '}
+          <SaveSvg name={`flank of the ${seat} ${part}`} />
         </figcaption>
       </figure>
     </>

@@ -4,6 +4,7 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
 import { fineUnit, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
+import { SaveSvg } from '../picture/SaveSvg.tsx';
 import { useSize } from '../useSize.ts';
 
 export type Lap = NonNullable<CutReport['lap']>;
@@ -58,6 +59,7 @@ export function LapChart({ lap, system }: { lap: Lap; system: System }) {
           </span>
         ))}
         {related && <span>shaded: what the films allow</span>}
+        <SaveSvg name="lapping chart" />
       </figcaption>
     </figure>
   );

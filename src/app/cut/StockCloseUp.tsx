@@ -7,6 +7,7 @@ import type { Design } from '../../design/definition.ts';
 import { fineUnit, type System } from '../../design/units.ts';
 import { lineOf } from '../../engine/geometry/line.ts';
 import { metres, toSurface } from '../../report/toEngine.ts';
+import { SaveSvg } from '../picture/SaveSvg.tsx';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../picture/StraightenedFrame.tsx';
 import { straightened } from '../picture/straightened.ts';
 import { useSize } from '../useSize.ts';
@@ -56,6 +57,7 @@ export function StockCloseUp({ before, after, seat, system }: Props) {
         ))}
         <StraightenedAxes scales={scales} size={size} title={(unit) => `${name}: ${unit} from the bush as it is`} system={system} />
       </svg>
+      <SaveSvg name={`stock of the ${name} seat`} />
     </figure>
   );
 }

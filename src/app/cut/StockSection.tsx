@@ -12,6 +12,7 @@ import { fitSection } from '../../report/fit/section.ts';
 import { metres, toSeats } from '../../report/toEngine.ts';
 import type { Drawn, DrawnSeat, Point } from '../picture/drawn.ts';
 import { drawnCut } from '../picture/drawnCut.ts';
+import { SaveSvg } from '../picture/SaveSvg.tsx';
 import { middleOf, SeatNotes } from '../picture/SeatNotes.tsx';
 import { scaleBar } from '../picture/scaleBar.ts';
 import { type SectionFrame, sectionFrame } from '../picture/sectionFrame.ts';
@@ -88,6 +89,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
           </svg>{' '}
           {bar.text} of gap or stock, drawn ×{Math.round(drawn.before.factor).toLocaleString('en')}
         </span>
+        <SaveSvg name="section before and after" />
         <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={whole} />
       </figcaption>
     </figure>
