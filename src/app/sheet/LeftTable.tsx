@@ -65,7 +65,6 @@ export function LeftTable({ design, cut, after, system }: Props) {
         <Body
           key={face.name}
           title={`${steps.length + k + 1}. ${face.off > 0 ? `${plusMinusText(face.off, face.sigma, system)} most likely left to come off ${face.name}` : `${face.name} most likely ${plusMinusText(-face.off, face.sigma, system)} too thin`}.`}
-          feeds={[]}
           rows={[
             {
               what: `Thickness of ${face.name}, ${face.off > 0 ? 'less' : 'more'} by`,
@@ -77,7 +76,7 @@ export function LeftTable({ design, cut, after, system }: Props) {
           ]}
         />
       ))}
-      <Body title="Then assemble dry and read." feeds={[]} rows={[{ what: 'Stand-off: where the journal first touches, as now believed', now: at(now), safe: isAnySafe(cut) ? at(safe) : NONE, all: at(all), read: true }]} />
+      <Body title="Then assemble dry and read, below." rows={[{ what: 'Stand-off: where the journal first touches, as now believed', now: at(now), safe: isAnySafe(cut) ? at(safe) : NONE, all: at(all), read: false }]} />
     </table>
   );
 }
@@ -89,25 +88,24 @@ function rowsOf({ safe, all, gauges }: LeftStep, system: System): Row[] {
     { what: `⌀ ${all.diameter < 0 ? 'less' : 'more'} by`, now: '', safe: safe ? fine(Math.abs(safe.diameter)) : 'nothing yet', all: fine(Math.abs(all.diameter)), read: false },
     { what: 'Cross feed, divisions', now: '', safe: safe ? divisionsText(safe.crossDivisions) : NONE, all: divisionsText(all.crossDivisions), read: false },
     ...(all.axialFeed === null ? [] : [{ what: 'or axial feed', now: '', safe: safe?.axialFeed == null ? NONE : fine(safe.axialFeed), all: fine(all.axialFeed), read: false }]),
-    ...gauges.map(({ reading, ...by }): Row => ({ what: `${gaugeText(reading, system)}: changes by`, now: null, safe: safe ? change(by.safe) : NONE, all: change(by.all), read: true })),
+    ...gauges.map(({ reading, ...by }): Row => ({ what: `${gaugeText(reading, system)}: changes by`, now: safe ? null : '', safe: safe ? change(by.safe) : NONE, all: change(by.all), read: safe !== null })),
   ];
 }
 
-/** How the safe amount is fed; where there is none, how all of it would be. */
-function feedTexts({ safe, all }: LeftStep, design: Design, system: System): string[] {
-  const taken = safe ?? all;
-  const first = `${crossText(taken, design, system)}.`;
-  return [safe ? `Now: ${first}` : `Nothing of it is safe to take yet; all of it would be: ${first}`, ...otherTexts(taken, design, system)];
+/** How the safe amount is fed, by the person's own dial first; where there is none, how all of it would be. */
+function feedTexts({ safe, all }: LeftStep, design: Design, system: System): [string, string] {
+  if (safe) return [`Now: ${crossText(safe, design, system)}.`, `Or ${otherTexts(safe, design, system).join('; or ')}.`];
+  return ['Nothing of it is safe to take yet.', `All of it, once a trial says so: ${[crossText(all, design, system), ...otherTexts(all, design, system)].join('; or ')}.`];
 }
 
-function Body({ title, feeds: [first, ...others], rows }: { title: string; feeds: readonly string[]; rows: readonly Row[] }) {
+function Body({ title, feeds: [first, others] = [], rows }: { title: string; feeds?: readonly string[]; rows: readonly Row[] }) {
   return (
     <tbody>
       <tr className="feeds-row">
         <th scope="rowgroup" colSpan={5}>
           <strong>{title}</strong>
           {first && <span className="first-way"> {first}</span>}
-          {others.length > 0 && <span className="others">Or {others.join('; or ')}.</span>}
+          {others && <span className="others">{others}</span>}
         </th>
       </tr>
       {rows.map(({ what, now, safe, all, read }) => (

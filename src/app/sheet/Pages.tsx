@@ -199,11 +199,11 @@ interface ChartProps extends Content {
   fills?: boolean;
 }
 
-function Chart({ runs, good, when, told, system, height, fills }: ChartProps) {
+function Chart({ purpose, runs, good, when, told, system, height, fills }: ChartProps) {
   return (
     <div className="block">
       <p className="under-title">
-        <strong>Film and adjuster, {when}.</strong> {told && settingText(runs, good, system)}
+        <strong>Film and adjuster, {when}.</strong> {told && settingText(runs, good, purpose.kind === 'left', system)}
       </p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone it scrolls sideways, and must be reachable by the keyboard */}
       <section className="drawing" data-drawing="chart" data-fill={fills ? '' : undefined} aria-label="Film chart" tabIndex={0}>
@@ -235,14 +235,14 @@ function stateText(kind: Purpose['kind'], after: PartsAfterTrials | null): strin
 }
 
 /** How far to back off from first touch. */
-function settingText(made: Design, good: boolean, system: System): string {
+function settingText(made: Design, good: boolean, isToCome: boolean, system: System): string {
   const { firstPosition, first, position } = fitSection(made);
   if (!good) return 'No position of these parts gives every seat its film.';
   if (firstPosition === null || first === null) return '';
   const off = position - firstPosition;
   if (off <= 0) return `The ${first} seat touches before the journal is where it should run.`;
   const pitch = made.adjuster?.pitch;
-  return `Set it so: bring the journal rearward until the ${first} seat touches, dry, at ${fineText(firstPosition, system)}; then back off ${fineText(off, system)}${pitch === undefined ? '' : `, ${turnText(off / pitch)} of the adjuster`}, to ${fineText(position, system)}.`;
+  return `${isToCome ? 'Once that is off and a trial agrees, set' : 'Set'} it so: bring the journal rearward until the ${first} seat touches, dry, at ${fineText(firstPosition, system)}; then back off ${fineText(off, system)}${pitch === undefined ? '' : `, ${turnText(off / pitch)} of the adjuster`}, to ${fineText(position, system)}.`;
 }
 
 /** What a trial assembly told, to be brought back to the Cut screen. */

@@ -5,15 +5,15 @@ import { fineText, type System } from '../../design/units.ts';
 import type { CutStepReport } from '../../report/cut/definition.ts';
 import { toMachine } from '../../report/cut/toCut.ts';
 import { millimetres } from '../../report/toEngine.ts';
-import { divisionsText } from '../cut/Steps.tsx';
+import { divisionsText, passesText } from '../cut/Steps.tsx';
 
 export type Feeds = Pick<CutStepReport, 'crossFeed' | 'crossDivisions' | 'axialFeed' | 'axialDivisions' | 'tableFeed' | 'slideFeed' | 'passes'>;
 
 /** The cross feed, with its passes. */
-export function crossText({ crossFeed, crossDivisions, passes: { count, depth, last } }: Feeds, design: Design, system: System): string {
+export function crossText({ crossFeed, crossDivisions, passes }: Feeds, design: Design, system: System): string {
   const { diameterDial, division } = toMachine(design.cut ?? { allow: [] });
   const onDial = (radius: number) => fineText(diameterDial ? 2 * radius : radius, system);
-  const inPasses = count === 1 ? 'in one pass' : `in ${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${onDial(depth)} and one of ${onDial(last)}`;
+  const inPasses = passes.count === 1 ? 'in one pass' : `in ${passesText(passes, onDial)}`;
   return `Cross feed ${onDial(crossFeed)} on the ${diameterDial ? 'diameter' : 'radius'} dial, ${divisionsText(crossDivisions)} of ${divisionText(millimetres(division), system)}, ${inPasses}`;
 }
 
