@@ -71,6 +71,10 @@ type Machine = NonNullable<NonNullable<Design['cut']>['machine']>;
 /** A number of divisions, told as far as a dial is read. */
 export const divisionsText = (count: number) => `${count.toFixed(1)} ${count.toFixed(1) === '1.0' ? 'division' : 'divisions'}`;
 
+/** The passes of a cross feed, as the dial counts them. */
+export const passesText = ({ count, depth, last }: CutStepReport['passes'], onDial: (radius: number) => string) =>
+  count === 1 ? `one pass of ${onDial(last)}` : `${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${onDial(depth)} and one of ${onDial(last)}`;
+
 /** Every way to feed the stock of a step; the defaults are those of the design file. */
 export function feedRows(step: CutStepReport, { dial = 'radius', division = 0.005, axialDivision = 0.01, slide }: Machine, system: System): [name: string, value: string][] {
   const fine = (mm: number) => fineText(mm, system);
@@ -86,7 +90,7 @@ export function feedRows(step: CutStepReport, { dial = 'radius', division = 0.00
     ],
     ['or with the table set over', `${fine(onDialOf(step.tableFeed))} on the ${dial} dial, square to the ways: ${divisionsText(onDialOf(step.tableFeed) / division)}`],
     ...(step.slideFeed === null || slide === undefined ? [] : [[`or along the slide at ${angleText(slide)}`, fine(step.slideFeed)] as [string, string]]),
-    ['Passes', step.passes.count === 1 ? `one, of ${fine(step.passes.last)} on the radius` : `${step.passes.count - 1} of ${fine(step.passes.depth)} on the radius, then one of ${fine(step.passes.last)}`],
+    [`Passes, on the ${dial} dial`, passesText(step.passes, (radius) => fine(onDialOf(radius)))],
     ['Touch of this seat moves', movedText(step, system)],
   ];
 }

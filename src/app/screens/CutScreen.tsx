@@ -55,7 +55,7 @@ function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; sys
   return (
     <div>
       <div className="close-ups">{design.seats.map(({ name }, i) => touched(name) && <StockCloseUp key={name} before={design} after={after} seat={i} system={system} />)}</div>
-      <p className="fine">Straightened, bush above and journal below as they stand now; purple what is to come off, dashed where it is to end, amber the film of now.</p>
+      <p className="fine">Straightened, bush above and journal below as they stand now; the filled band what is to come off, dashed where it is to end, the fill between the parts the film of now.</p>
     </div>
   );
 }

@@ -94,7 +94,9 @@ const NONE = 1e-15;
 
 export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings: readonly Reading[] = [], tools: Tooling = METRIC_TOOLS): CutStep[] {
   const isNew = ({ seat, part }: { seat: number; part: Part }) => input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
-  const cut = inOrder(plan, isNew);
+  // a new line that is the old one takes nothing off
+  const isChanged = ({ seat, part }: { seat: number; part: Part }) => deepest(input.seats[seat]![part], plan.base[seat]![part], part) > NONE;
+  const cut = inOrder(plan, isNew, isChanged);
   let now = input.seats.map((seat) => ({ ...seat }));
   return cut.map((k, place): CutStep => {
     const { of, least } = plan.rooms[k]!;
@@ -135,13 +137,13 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings
 }
 
 /** Rooms that are cut, by their places in the plan, in the order of work. */
-function inOrder({ rooms, amounts, base }: Plan, isNew: (of: { seat: number; part: Part }) => boolean): number[] {
+function inOrder({ rooms, amounts, base }: Plan, isNew: (of: { seat: number; part: Part }) => boolean, isChanged: typeof isNew): number[] {
   const rank = (k: number): number[] => {
     const { of } = rooms[k]!;
     return of.kind === 'face' ? [2, 0] : [of.part === 'bush' ? 0 : 1, Math.abs(base[of.seat]![of.part].halfAngle)];
   };
   return rooms
-    .flatMap(({ of }, k) => (Math.abs(amounts[k]!) > NONE || (of.kind === 'surface' && isNew(of)) ? [k] : []))
+    .flatMap(({ of }, k) => (Math.abs(amounts[k]!) > NONE || (of.kind === 'surface' && isNew(of) && isChanged(of)) ? [k] : []))
     .sort((a, b) => {
       const [ra, rb] = [rank(a), rank(b)];
       return ra[0]! - rb[0]! || ra[1]! - rb[1]! || a - b;

@@ -1,20 +1,28 @@
 /** How the angles should be set, and what all errors of the set-up together leave of the tolerance: one account, so that neither says what the other denies. */
 import type { Design } from '../../design/definition.ts';
-import { atLeastText, fineText, type System } from '../../design/units.ts';
+import { angleText, atLeastText, fineText, type System } from '../../design/units.ts';
 import type { CutReport } from './definition.ts';
-import { NOTHING } from './listed.ts';
+import { listed, NOTHING } from './listed.ts';
 import { WAYS } from './words.ts';
 
 type Setting = CutReport['settings'][number];
 
 export function setUpSentences(design: Design, cut: CutReport, system: System): string[] {
-  return [angleSentence(cut, system), budgetSentence(design, cut, system)].filter((sentence) => sentence !== '');
+  return [angleSentence(cut, system), ...impossibleWay(design, cut), budgetSentence(design, cut, system)].filter((sentence) => sentence !== '');
 }
 
 /** The touchiest angle, and how to set it. */
 function angleSentence({ settings }: CutReport, system: System): string {
   const touchiest = settings.filter((s): s is Setting & { room: number } => s.room !== null).sort((a, b) => costOf(b) - costOf(a))[0];
   return touchiest ? settingSentence(touchiest, system) : '';
+}
+
+/** The way chosen, where it cannot set an angle at all. */
+function impossibleWay({ cut: wanted }: Design, { settings }: CutReport): string[] {
+  const chosen = wanted?.machine?.setBy;
+  const beyond = chosen === undefined ? [] : settings.filter(({ ways }) => ways.every(({ way }) => way !== chosen));
+  if (chosen === undefined || beyond.length === 0) return [];
+  return [`${WAYS[chosen].by.replace(/^./, (c) => c.toUpperCase())}, as chosen, cannot set ${listed(beyond.map(({ seat, part, halfAngle }) => `the ${seat} ${part} at ${angleText(halfAngle)}`))}: another way is reckoned with there.`];
 }
 
 const costOf = ({ ways, room }: Setting) => Math.min(...ways.map(({ film }) => film)) / Math.max(room ?? 0, NOTHING / 100);

@@ -9,7 +9,7 @@ import { setUpSentences } from './setUpSentences.ts';
 import { unevenAfter } from './uneven.ts';
 
 export function cutVerdict(design: Design, cut: CutReport, system: System): Verdict {
-  const rest = [moveSentence(cut, system), ...(cut.feasible || cut.inTolerance ? setUpSentences(design, cut, system) : []), ...trialSentences(design, cut, system), lapSentence(cut, system)].filter((s) => s !== '');
+  const rest = [moveSentence(design, cut, system), ...(cut.feasible || cut.inTolerance ? setUpSentences(design, cut, system) : []), ...trialSentences(design, cut, system), lapSentence(cut, system)].filter((s) => s !== '');
   switch (cut.status) {
     case 'nothingWanted':
       return { tone: 'mend', headline: 'No seat says which film it should have, so there is nothing to cut toward.', sentences: [] };
@@ -43,7 +43,7 @@ function doubtSentence({ steps }: CutReport, system: System): string {
 
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {
   const uneven = unevenAfter(design, cut, system);
-  const sentences = [...uneven, moveSentence(cut, system)].filter((s) => s !== '');
+  const sentences = [...uneven, moveSentence(design, cut, system)].filter((s) => s !== '');
   return uneven.length > 0
     ? { tone: 'mend', headline: 'Every least film is right, but not every film is even along its seat.', sentences }
     : { tone: 'good', headline: 'Nothing need be cut: every seat has its film at one position already.', sentences };
@@ -172,14 +172,18 @@ function wayOutText(limit: LimitReport, system: System): string {
   }
 }
 
-function moveSentence({ shift, turns, inReach, status }: CutReport, system: System): string {
+function moveSentence({ cut: wanted }: Design, { shift, turns, inReach, status }: CutReport, system: System): string {
   if (status !== 'planned' && status !== 'infeasible') return '';
   const runs = status === 'planned' ? 'then runs' : 'would then stand';
   if (Math.abs(shift) < NOTHING) return status === 'planned' ? 'The journal runs where it stands now.' : 'The journal would stand where it stands now.';
   const way = shift < 0 ? 'rearward' : 'noseward';
   const turn = turns === null ? '' : `, ${turnText(turns)} of the adjuster`;
-  return `The journal ${runs} ${fineText(Math.abs(shift), system)} further ${way}${turn}: nose and shoulders move as much${inReach ? '' : ', further than adjuster and shoulders allow'}.`;
+  const kept = wanted?.prefer?.keepPosition ? ' The nose cannot stay where it is, as was wished: this is the least it moves for these films.' : '';
+  return `The journal ${runs} ${fineText(Math.abs(shift), system)} further ${way}${turn}: nose and shoulders move as much${inReach ? '' : ', further than adjuster and shoulders allow'}.${kept}`;
 }
+
+/** Lapping is no step of the plan. */
+const ANOTHER_WAY = 'That is another way than the steps, and by itself does not give the films wanted.';
 
 function lapSentence({ lap }: CutReport, system: System): string {
   if (lap === undefined) return '';
@@ -190,11 +194,11 @@ function lapSentence({ lap }: CutReport, system: System): string {
   const wrong = state.relationError === null ? '' : `; the cones then stand ${fineText(Math.abs(state.relationError), system)} wrong to each other`;
   switch (why) {
     case 'bearing':
-      return `Lapped together, the seats all bear after ${advance} of travel: stop there${wrong}.`;
+      return `Lapped together, the seats all bear after ${advance} of travel: stop there${wrong}. ${ANOTHER_WAY}`;
     case 'relation':
-      return `Lapped together, stop after ${advance} of travel: beyond it the cones no longer stand to each other as the films allow.`;
+      return `Lapped together, stop after ${advance} of travel: beyond it the cones no longer stand to each other as the films allow. ${ANOTHER_WAY}`;
     case 'limit':
-      return `Lapped together, stop after ${advance} of travel: a surface has then lost all it may${wrong}.`;
+      return `Lapped together, stop after ${advance} of travel: a surface has then lost all it may${wrong}. ${ANOTHER_WAY}`;
     case 'notYet':
       return `Lapped together for ${advance} of travel, not every seat bears yet${wrong}.`;
   }

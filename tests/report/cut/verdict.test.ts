@@ -206,3 +206,17 @@ test('a reading that does not go with the rest is named, and its doubt is no nar
 test('before any trial the doubt is told as after one that agrees', () => {
   expect(demo('steep-first').text).toMatch(/By the doubt of the measurements that is 77 ± 68 µm off the steep journal/);
 });
+
+test('what cannot be as wished is said: the nose that stays, a tailstock for a steep cone', () => {
+  const wish = (change: Partial<Cut>) => demo('steep-first', null, (d) => ({ ...d, cut: { ...d.cut!, ...change } })).text;
+  expect(wish({ prefer: { keepPosition: true } })).toMatch(/The nose cannot stay where it is, as was wished/);
+  expect(wish({})).not.toMatch(/as was wished/);
+  expect(wish({ machine: { setBy: 'tailstock' } })).toMatch(/The tailstock set over, as chosen, cannot set the steep journal at 45\.0°: another way is reckoned with there\./);
+});
+
+test('lapping is told as another way; a single way out is not one of several', () => {
+  expect(demo('shallow-first').text).toMatch(/Lapped together, .* That is another way than the steps, and by itself does not give the films wanted\./);
+  const straight = { halfAngle: 0, diameter: 20, station: 0, from: -9, to: 0 };
+  const { text } = demo('correct', { allow: [] }, (d) => ({ ...d, seats: [{ name: 'a', journal: straight, bush: { ...straight, diameter: 20.002 }, film: { target: 0.0025 } }] }));
+  expect(text.includes('Any one of these would do: ')).toBe(/would do: .*; /.test(text));
+});
