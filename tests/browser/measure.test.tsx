@@ -40,8 +40,10 @@ test('an empty notebook says how to begin; a reading of every kind is written do
     else await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
     await expect.poll(() => readings().length).toBe(i + 1);
     expect(field()).toBeNull();
-    // it stands open, for its set-up
-    await expect.poll(() => document.querySelectorAll<HTMLDetailsElement>('.notebook details')[i]!.open).toBe(true);
+    // It stands folded, as the others: a notebook is read line by line.
+    const entry = document.querySelectorAll<HTMLDetailsElement>('.notebook details')[i]!;
+    expect(entry.open).toBe(false);
+    entry.open = true;
   }
   expect(readings().map(({ kind }) => kind)).toEqual(['diameter', 'overRolls', 'ballDepth', 'sineRise', 'straightness', 'standOff', 'shake']);
   await expect.poll(() => document.querySelectorAll('.set-up').length).toBe(7);
@@ -63,6 +65,90 @@ test('what is no number is not written down, nor what is left', async () => {
   await userEvent.click(browser.getByRole('button', { name: 'Leave it' }));
   expect(field()).toBeNull();
   expect(readings().length).toBe(0);
+});
+
+test('nothing is written down while a field of the set-up is in error, nor told what it would read', async () => {
+  shown.open('notebook');
+  await userEvent.click(browser.getByRole('button', { name: '+ Ball depth', exact: true }));
+  const form = document.querySelector<HTMLElement>('.new-entry')!;
+  const said = () => form.querySelector('[role=status]')!.textContent!;
+  const ball = [...form.querySelectorAll('.local')].find((local) => local.textContent!.startsWith('Ball diameter'))!.querySelector('input')!;
+  await userEvent.fill(field(), '15');
+  await userEvent.fill(ball, 'abc');
+  await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
+  await expect.poll(() => form.querySelector('.error')!.textContent).toBe('mend the set-up first: ball diameter');
+  expect(said()).toMatch(/No result while ball diameter is not taken/);
+  expect(readings().length).toBe(16);
+  await userEvent.fill(ball, '16');
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(said).toMatch(/would read/);
+  await userEvent.fill(ball, 'abc');
+  await userEvent.selectOptions(form.querySelector('select')!, 'steep');
+  // Another surface has another set-up: what was typed of the former is gone.
+  await expect.poll(said).toMatch(/would read/);
+  await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
+  await expect.poll(() => readings().length).toBe(17);
+  expect(readings()[16]).toMatchObject({ kind: 'ballDepth', seat: 'steep', value: 15 });
+});
+
+test('a reading far from the drawing is asked after and not refused; one that cannot be is refused', async () => {
+  shown.open('notebook');
+  await userEvent.click(browser.getByRole('button', { name: '+ Diameter', exact: true }).first());
+  await userEvent.fill(field(), `${Number.parseFloat(field().placeholder) + 10}`);
+  await expect.poll(() => document.querySelector('.new-entry .far')?.textContent).toMatch(/^(9\.9|10\.0)\d* mm from the drawing: really\?$/);
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(() => readings().length).toBe(17);
+  await expect.poll(() => details()[16]!.querySelector('.remark')!.textContent).toMatch(/mm from the drawing: really\?/);
+  await userEvent.click(browser.getByRole('button', { name: '+ Shake', exact: true }).first());
+  await userEvent.fill(field(), '-10');
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(() => document.querySelector('.new-entry .error')!.textContent).toMatch(/cannot be less than nothing/);
+  expect(readings().length).toBe(17);
+});
+
+test('a helper tells no result while one of its fields is in error', async () => {
+  shown.open('notebook');
+  const helper = openHelper('Sine bar:');
+  const box = (title: string) => [...helper.querySelectorAll('.local')].find((local) => local.textContent!.startsWith(title))!.querySelector('input')!;
+  const status = () => [...helper.querySelectorAll('[role=status]')].map((p) => p.textContent).join(' ');
+  await expect.poll(status).toMatch(/on a bar of 100 mm a stack of/);
+  for (const [title, wrong] of [
+    ['Half angle', '-3'],
+    ['Half angle', '89'],
+    ['Stack', '101'],
+    ['Stack', ''],
+    ['Wear blocks', 'x'],
+  ] as const) {
+    const before = box(title).value;
+    await userEvent.fill(box(title), wrong);
+    await userEvent.keyboard('{Enter}');
+    await expect.poll(status, { message: `${title} ${wrong}` }).toMatch(new RegExp(`^No result while ${title.toLowerCase()} is not taken`));
+    await userEvent.fill(box(title), before);
+    await userEvent.keyboard('{Enter}');
+    await expect.poll(status).toMatch(/on a bar of 100 mm a stack of/);
+  }
+  // What follows another field is given up with the value it followed.
+  await userEvent.fill(box('Stack'), '101');
+  await userEvent.fill(box('Half angle'), '5');
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(status).toMatch(/^For 5/);
+});
+
+test('what nothing was read of is drawn as drawn and never taken over; the shapes are then a second choice', async () => {
+  shown.open('notebook');
+  shown.work.change((d) => ({ ...d, readings: d.readings!.slice(0, 8) }));
+  const use = () => document.querySelector<HTMLButtonElement>('.shapes ~ .buttons button')!;
+  await expect.poll(() => use().textContent).toBe('Use these shapes all the same');
+  expect(document.querySelectorAll('.shape .fitted').length).toBe(2);
+  expect(document.querySelectorAll('.shape figcaption')[0]!.textContent).toBe('The journal and the bush stand as drawn, not measured.');
+  expect(document.querySelector('.told')!.textContent).toMatch(/as drawn, not measured: steep/);
+  expect(verdict()).toMatch(/Nothing was read of the steep journal and steep bush/);
+  const before = shown.work.store.getState().design.seats;
+  // One ball tells neither half angle nor diameter: there is nothing to take.
+  shown.work.change((d) => ({ ...d, readings: d.readings!.slice(4, 5) }));
+  await expect.poll(() => document.querySelector('.shapes ~ .buttons')).toBeNull();
+  await expect.poll(() => document.querySelectorAll('.shape .fitted.open').length).toBe(1);
+  expect(shown.work.store.getState().design.seats).toEqual(before);
 });
 
 test('a suggested reading is asked for, not made up', async () => {

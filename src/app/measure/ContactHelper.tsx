@@ -8,6 +8,7 @@ import { TOOLS } from '../../engine/gauging/tooling.ts';
 import { faultReport, faultText } from '../../report/measure/faultText.ts';
 import { metres, millimetres, toSeats } from '../../report/toEngine.ts';
 import { above, atMost, LocalField } from '../controls/LocalField.tsx';
+import { openText, useOpenFields } from './useOpenFields.ts';
 
 interface Props {
   design: Design;
@@ -17,6 +18,7 @@ interface Props {
 
 export function ContactHelper({ design, system, tools }: Props) {
   const [size, setSize] = useState<number | null>(null);
+  const open = useOpenFields();
   return (
     <>
       <ul className="plain">
@@ -32,6 +34,7 @@ export function ContactHelper({ design, system, tools }: Props) {
           about="Any diameter: where it would touch, and what is in its way"
           quantity="length"
           value={size}
+          pending={open.of('Try a ball')}
           set={setSize}
           clear={() => setSize(null)}
           instead="none"
@@ -39,7 +42,8 @@ export function ContactHelper({ design, system, tools }: Props) {
           bounds={[above(0), atMost(500)]}
         />
       </div>
-      {size !== null && (
+      {open.any && <p role="status">{openText(open)}</p>}
+      {size !== null && !open.any && (
         <ul className="plain" role="status">
           {design.seats.map((seat, i) => (
             <li key={seat.name}>
@@ -65,13 +69,17 @@ function ballsText(design: Design, seat: number, system: System, tools: System):
   return `balls ${one(pair[0])} and ${one(pair[1])} in the bush, the smaller reaching down to station ${deepestText(design, seat, pair[0].diameter < pair[1].diameter ? pair[0] : pair[1], system)}`;
 }
 
+/** So many steps from end to end that two of them are a tenth. */
+const PLACES = 20;
+
 function rollsText(design: Design, seat: number, system: System, tools: System): string {
   const seats = toSeats(design);
-  const { from, to } = seats[seat]!.journal;
-  const stations = Array.from({ length: 25 }, (_, k) => from + ((to - from) * k) / 24);
+  const { from, to, halfAngle } = seats[seat]!.journal;
   const { rolls } = TOOLS[tools];
   const fitting = rolls.filter((roll) => roll <= (to - from) / 3).reverse();
   for (const roll of fitting.length > 0 ? fitting : rolls.slice(0, 1)) {
+    // Where it touches goes from end to end; its centre stands off that, and may stand beyond the line.
+    const stations = Array.from({ length: PLACES + 1 }, (_, k) => from + ((to - from) * k) / PLACES - (roll / 2) * Math.sin(halfAngle));
     const pair = bestPair(triedRolls(seats, seat, [roll], stations));
     if (pair) return `rolls of ${toolText(millimetres(roll), system)} on the journal, centres at stations ${placeText(millimetres(pair[0].centre!), system)} and ${placeText(millimetres(pair[1].centre!), system)}`;
   }

@@ -10,6 +10,7 @@ import type { Work } from '../store.ts';
 import { toolChoice, useTools } from '../tools.ts';
 import { ContactHelper } from './ContactHelper.tsx';
 import { StackHelper } from './StackHelper.tsx';
+import { openText, useOpenFields } from './useOpenFields.ts';
 
 export function Helpers({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
@@ -54,6 +55,7 @@ const WARM = { metric: 24, inch: (75 - 32) / 1.8 };
 const EXPANDS = { metric: '11.3 steel, 18 bronze', inch: '6.28 steel, 10 bronze' };
 
 function Warm({ system }: { system: System }) {
+  const open = useOpenFields();
   const [read, setRead] = useState(system === 'metric' ? 22 : 25.4);
   const [part, setPart] = useState({ expansion: STEEL, temperature: WARM[system] });
   const [tool, setTool] = useState({ expansion: STEEL, temperature: 20 });
@@ -64,39 +66,71 @@ function Warm({ system }: { system: System }) {
   return (
     <>
       <div className="locals">
-        <LocalField title="Read" about="What the instrument tells" quantity="length" value={read} set={setRead} system={system} bounds={[above(0)]} />
-        <LocalField title="Part at" about="Temperature of the part" quantity="temperature" value={part.temperature} set={(t) => setPart({ ...part, temperature: t })} system={system} bounds={temperature} />
-        <LocalField title="Part expands" about={EXPANDS[system]} quantity="expansion" value={part.expansion} set={(e) => setPart({ ...part, expansion: e })} system={system} bounds={expansion} />
+        <LocalField title="Read" about="What the instrument tells" quantity="length" value={read} pending={open.of('Read')} set={setRead} system={system} bounds={[above(0)]} />
+        <LocalField title="Part at" about="Temperature of the part" quantity="temperature" value={part.temperature} pending={open.of('Part at')} set={(t) => setPart({ ...part, temperature: t })} system={system} bounds={temperature} />
+        <LocalField title="Part expands" about={EXPANDS[system]} quantity="expansion" value={part.expansion} pending={open.of('Part expands')} set={(e) => setPart({ ...part, expansion: e })} system={system} bounds={expansion} />
         <LocalField
           title="Instrument at"
           about="Temperature of the instrument or of the blocks it was set to"
           quantity="temperature"
           value={tool.temperature}
+          pending={open.of('Instrument at')}
           set={(t) => setTool({ ...tool, temperature: t })}
           system={system}
           bounds={temperature}
         />
-        <LocalField title="Instrument expands" about={`${EXPANDS[system].split(',')[0]}`} quantity="expansion" value={tool.expansion} set={(e) => setTool({ ...tool, expansion: e })} system={system} bounds={expansion} />
+        <LocalField
+          title="Instrument expands"
+          about={`${EXPANDS[system].split(',')[0]}`}
+          quantity="expansion"
+          value={tool.expansion}
+          pending={open.of('Instrument expands')}
+          set={(e) => setTool({ ...tool, expansion: e })}
+          system={system}
+          bounds={expansion}
+        />
       </div>
       <p role="status">
-        At {system === 'metric' ? '20 °C' : '68 °F'} it measures <strong>{lengthText(true20, system)}</strong>, {fineText(true20 - read, system)} from what was read. A degree more or less on the part is {fineText(degree, system)}.
+        {open.any ? (
+          openText(open)
+        ) : (
+          <>
+            At {system === 'metric' ? '20 °C' : '68 °F'} it measures <strong>{lengthText(true20, system)}</strong>, {fineText(true20 - read, system)} from what was read. A degree more or less on the part is {fineText(degree, system)}.
+          </>
+        )}
       </p>
     </>
   );
 }
 
 function Lean({ system }: { system: System }) {
+  const open = useOpenFields();
   const [travel, setTravel] = useState(system === 'metric' ? 0.02 : 0.0254);
   const [lean, setLean] = useState(15);
   const moved = millimetres(trueTravel(metres(travel), radians(lean)));
   return (
     <>
       <div className="locals">
-        <LocalField title="Shown" about="What the indicator shows" quantity="fine" value={travel} set={setTravel} system={system} bounds={[atLeast(0), atMost(100)]} />
-        <LocalField title="Lean" about="Between the direction measured and that in which the tip moves" quantity="phase" value={lean} set={setLean} system={system} bounds={[atLeast(0), { side: 'greatest', value: 90, inclusive: false }]} />
+        <LocalField title="Shown" about="What the indicator shows" quantity="fine" value={travel} pending={open.of('Shown')} set={setTravel} system={system} bounds={[atLeast(0), atMost(100)]} />
+        <LocalField
+          title="Lean"
+          about="Between the direction measured and that in which the tip moves"
+          quantity="phase"
+          value={lean}
+          pending={open.of('Lean')}
+          set={setLean}
+          system={system}
+          bounds={[atLeast(0), { side: 'greatest', value: 90, inclusive: false }]}
+        />
       </div>
       <p role="status">
-        The surface moved <strong>{fineText(moved, system)}</strong>; the indicator shows {fineText(millimetres(cosineError(metres(moved), radians(lean))), system)} too much.
+        {open.any ? (
+          openText(open)
+        ) : (
+          <>
+            The surface moved <strong>{fineText(moved, system)}</strong>; the indicator shows {fineText(millimetres(cosineError(metres(moved), radians(lean))), system)} too much.
+          </>
+        )}
       </p>
     </>
   );

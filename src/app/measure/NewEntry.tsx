@@ -3,11 +3,12 @@
  * predicted value is shown, and is no reading.
  */
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
-import type { Design } from '../../design/definition.ts';
+import type { Design, Part } from '../../design/definition.ts';
 import { quantityAt } from '../../design/place.ts';
 import { typedQuantity } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
+import { farOffText } from '../../report/measure/farOff.ts';
 import { faultText } from '../../report/measure/faultText.ts';
 import { predictedReading } from '../../report/measure/predictedReading.ts';
 import { LocalField } from '../controls/LocalField.tsx';
@@ -16,6 +17,7 @@ import { onSurface, withReadings } from './entries.ts';
 import { isSize, isTool, KINDS, type Reading } from './kinds.ts';
 import { SetUp } from './SetUp.tsx';
 import { setUpText } from './setUpText.ts';
+import { type OpenFields, openText, useOpenFields } from './useOpenFields.ts';
 
 interface Props {
   work: Work;
@@ -26,10 +28,13 @@ interface Props {
   reading: Reading;
   system: System;
   tools: System;
-  /** Written down, at this place in the notebook. */
-  written(index: number): void;
+  /** Written down. */
+  written(): void;
   cancel(): void;
 }
+
+/** What no person can have read, whatever the parts are like. */
+const NEVER: readonly string[] = ['negative', 'ofEnd'];
 
 export function NewEntry({ work, design, fitted, reading: proposed, system, tools, written, cancel }: Props) {
   const id = useId();
@@ -38,29 +43,43 @@ export function NewEntry({ work, design, fitted, reading: proposed, system, tool
   const [reading, setReading] = useState(proposed);
   const [text, setText] = useState('');
   const [error, setError] = useState('');
+  const open = useOpenFields();
   useEffect(() => field.current?.focus(), []);
   const size = isSize(reading);
   const { value: drawn, fault } = predictedReading(design, reading);
   const asFitted = fitted && predictedReading(fitted, reading).value;
   const show = (mm: number) => (size ? lengthText(Number(mm.toFixed(4)), system) : fineText(mm, system));
+  const typed = typedQuantity({ title: 'Read', description: '', quantity: size ? 'length' : 'fine', unit: '', bounds: [], optional: false }, text, system);
+  const far = typed.ok && !open.any ? farOffText(design, { ...reading, value: typed.value }, system) : null;
   const write = (event: FormEvent) => {
     event.preventDefault();
-    const typed = typedQuantity({ title: 'Read', description: '', quantity: size ? 'length' : 'fine', unit: '', bounds: [], optional: false }, text, system);
+    if (open.any) return setError(`mend the set-up first: ${open.titles.map((title) => title.toLowerCase()).join(', ')}`);
     if (!typed.ok) return setError(text.trim() === '' ? 'type what was read' : typed.message);
-    const index = work.store.getState().design.readings?.length ?? 0;
+    const never = predictedReading(design, { ...reading, value: typed.value }).fault;
+    if (never && NEVER.includes(never.what)) return setError(faultText(never, system));
     const [refused] = work.change((d) => withReadings(d, [{ ...reading, value: typed.value }]));
     if (refused) return setError(refused.message);
-    written(index);
+    written();
   };
   return (
     <form className="new-entry" onSubmit={write} onKeyDown={(event) => event.key === 'Escape' && cancel()}>
       <label htmlFor={id}>Read: {setUpText(reading, system)}</label>
-      <input id={id} ref={field} value={text} autoComplete="off" placeholder={drawn === null ? '' : show(asFitted ?? drawn)} aria-invalid={error !== ''} aria-describedby={said} onChange={(event) => setText(event.target.value)} />
+      <input
+        id={id}
+        ref={field}
+        value={text}
+        autoComplete="off"
+        placeholder={drawn === null || open.any ? '' : show(asFitted ?? drawn)}
+        aria-invalid={error !== ''}
+        aria-describedby={said}
+        onChange={(event) => setText(event.target.value)}
+      />
       <div id={said} className="said">
         {error !== '' && <p className="error">{error}</p>}
-        <p role="status" className={fault ? 'error' : ''}>
-          {predictedText(drawn, asFitted, show)}
-          {fault && ` ${drawn === null ? 'It' : 'But it'} cannot be read like this: ${faultText(fault, system)}.`}
+        {far && <p className="far">{far}</p>}
+        <p role="status" className={fault && !open.any ? 'error' : ''}>
+          {open.any ? openText(open) : predictedText(drawn, asFitted, show)}
+          {!open.any && fault && ` ${drawn === null ? 'It' : 'But it'} cannot be read like this: ${faultText(fault, system)}.`}
         </p>
         <p>{KINDS[reading.kind].how} The grey number is not written down; only what you type is.</p>
       </div>
@@ -73,7 +92,7 @@ export function NewEntry({ work, design, fitted, reading: proposed, system, tool
         </button>
       </p>
       <div className="groups">
-        <SetUpFields design={design} reading={reading} change={setReading} system={system} tools={tools} />
+        <SetUpFields design={design} reading={reading} change={setReading} open={open} system={system} tools={tools} />
         <figure>
           <SetUp design={design} reading={drawn === null ? reading : { ...reading, value: drawn }} system={system} />
           <figcaption>
@@ -92,25 +111,44 @@ function predictedText(drawn: number | null, fitted: number | null, show: (mm: n
 }
 
 /** Where, on what and with what it is read. */
-function SetUpFields({ design, reading, change, system, tools }: { design: Design; reading: Reading; change(reading: Reading): void; system: System; tools: System }) {
+function SetUpFields({ design, reading, change, open, system, tools }: { design: Design; reading: Reading; change(reading: Reading): void; open: OpenFields; system: System; tools: System }) {
   const { parts, asks } = KINDS[reading.kind];
   const on = 'seat' in reading ? reading : null;
+  const place = on ? `${on.seat} ${on.part}` : '';
+  // Another surface has another set-up: what was being typed of the former goes with it.
+  const move = (seat: string, part: Part) => {
+    open.close();
+    change(onSurface(design, reading, seat, part, tools));
+  };
   // What the definition says of an entry hangs on its kind, so it must stand in a notebook.
   const holder: Design = { ...design, readings: [reading] };
   return (
-    <fieldset>
+    // Enter takes the number of a field here; it does not write the reading down.
+    <fieldset onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}>
       <legend>set-up</legend>
       <div className="locals">
         {on && (
           <>
-            <Choice title="Seat" value={on.seat} options={design.seats.map(({ name }) => name)} choose={(seat) => change(onSurface(design, reading, seat, on.part, tools))} />
-            {parts.length > 1 && <Choice title="Part" value={on.part} options={parts} choose={(part) => change(onSurface(design, reading, on.seat, part as typeof on.part, tools))} />}
+            <Choice title="Seat" value={on.seat} options={design.seats.map(({ name }) => name)} choose={(seat) => move(seat, on.part)} />
+            {parts.length > 1 && <Choice title="Part" value={on.part} options={parts} choose={(part) => move(on.seat, part as Part)} />}
           </>
         )}
         {[...asks, 'sigma'].map((key) => {
           const { title, description, quantity, bounds } = quantityAt(`readings[0].${key}`, holder);
           const value = (reading as unknown as Record<string, number>)[key]!;
-          return <LocalField key={key} title={title} about={description} quantity={quantity} value={value} set={(typed) => change({ ...reading, [key]: typed })} system={isTool(key) ? madeIn(value, system) : system} bounds={bounds} />;
+          return (
+            <LocalField
+              key={`${place} ${key}`}
+              title={title}
+              about={description}
+              quantity={quantity}
+              value={value}
+              pending={open.of(title)}
+              set={(typed) => change({ ...reading, [key]: typed })}
+              system={isTool(key) ? madeIn(value, system) : system}
+              bounds={bounds}
+            />
+          );
         })}
       </div>
     </fieldset>

@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
 import type { MeasureReport } from '../../report/measure/definition.ts';
+import { farOffText } from '../../report/measure/farOff.ts';
 import { faultText } from '../../report/measure/faultText.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
@@ -34,12 +35,6 @@ export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
   const system = useStore(work.store, (state) => state.system);
   const readings = design.readings ?? [];
   const long = readings.length > LONG;
-  // The entry just written stands open, for its set-up.
-  const [written, setWritten] = useState<number | null>(null);
-  const done = (index: number) => {
-    setWritten(index);
-    ask(null);
-  };
   return (
     <section className="notebook" aria-label="Notebook of readings">
       {readings.length > 0 && (
@@ -55,10 +50,10 @@ export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
       <div className={long ? 'long' : ''} {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}>
         {readings.map((reading, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
-          <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} open={i === written} />
+          <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
         ))}
       </div>
-      {asked && <NewEntry key={JSON.stringify(asked)} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={done} cancel={() => ask(null)} />}
+      {asked && <NewEntry key={JSON.stringify(asked)} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={() => ask(null)} cancel={() => ask(null)} />}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (
           <button key={kind} type="button" title={KINDS[kind].how} onClick={() => ask(newReading(design, kind, tools))}>
@@ -77,22 +72,20 @@ interface EntryProps {
   system: System;
   work: Work;
   measure: MeasureReport | undefined;
-  /** as it first stands */
-  open: boolean;
 }
 
-function Entry({ index, reading, design, system, work, measure, open }: EntryProps) {
+function Entry({ index, reading, design, system, work, measure }: EntryProps) {
   const { how, formula, source } = KINDS[reading.kind];
   const told = measure?.readings.find((r) => r.index === index);
-  const [first] = useState(open);
   // What is inside is made when it is looked at: a notebook may have hundreds of entries.
-  const [opened, setOpened] = useState(open);
+  const [opened, setOpened] = useState(false);
   const onToggle = (event: SyntheticEvent<HTMLDetailsElement>) => event.currentTarget.open && setOpened(true);
   const text = (mm: number) => (isSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system));
   const fault = measure?.impossible.find((f) => f.index === index);
+  const far = farOffText(design, reading, system);
   const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
   return (
-    <details open={first} onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
+    <details onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
       <summary className="entry">
         <span>
           {index + 1}. {readingText(reading, system)}
@@ -102,7 +95,8 @@ function Entry({ index, reading, design, system, work, measure, open }: EntryPro
         <span data-name="Fitted">{told ? text(told.fitted) : '—'}</span>
         <span data-name="Off by">{told ? fineText(told.residual, system) : '—'}</span>
         {fault && <span className="remark">It cannot be read like this: {faultText(fault, system)}.</span>}
-        {doubtful && <span className="remark">It does not go with the others.</span>}
+        {far && <span className="remark">{far}</span>}
+        {doubtful && <span className="remark">{measure!.disagreeing.length === 1 ? 'It does not go with the others.' : 'It, or another that is marked, does not go with the others.'}</span>}
       </summary>
       {opened && (
         <>

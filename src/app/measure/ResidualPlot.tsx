@@ -1,5 +1,6 @@
 /**
- * How far each reading lies from the fitted shape, in its own uncertainties: two in three within one, nearly all within two. The
+ * How far each reading lies from the fitted shape, standardised: over the standard deviation that a residual of its leverage has
+ * (definition.ts, `normalised`), so two in three lie within one, nearly all within two. The
  * scale keeps to where readings belong; one that is far out is drawn to the edge with a break in its stem and its figure beside it.
  */
 import { ticks } from 'd3-array';
@@ -16,7 +17,7 @@ interface Props {
 
 const LEFT = 34;
 const HEIGHT = 210;
-/** Uncertainties; no more are drawn to scale. */
+/** Standard deviations; no more are drawn to scale. */
 const MOST = 5;
 /** px that a number of the notebook takes below the chart. */
 const NUMBER = 30;
@@ -36,7 +37,7 @@ export function ResidualPlot({ normalised, names, disagreeing }: Props) {
   const said = normalised.map((n, i) => `${names[i]}: ${n === null ? 'not used' : n.toFixed(1)}`).join('; ');
   return (
     <figure ref={box} className="chart">
-      <svg width={width} height={HEIGHT} role="img" aria-label={`Residuals in uncertainties. ${said}`}>
+      <svg width={width} height={HEIGHT} role="img" aria-label={`Standardised residuals. ${said}`}>
         <rect x={LEFT} width={width - LEFT} y={y(2)} height={y(-2) - y(2)} className="spread wide" />
         <rect x={LEFT} width={width - LEFT} y={y(1)} height={y(-1) - y(1)} className="spread" />
         {ticks(-most, most, 8)
@@ -67,7 +68,8 @@ export function ResidualPlot({ normalised, names, disagreeing }: Props) {
         })}
       </svg>
       <figcaption>
-        Each reading against the fitted shape, in its own uncertainty; the numbers are their places in the notebook.
+        Standardised residuals: how far each reading lies from the fitted shape, over the standard deviation to be expected of that. It is less than the reading’s own uncertainty, since each reading draws the shape to itself. The numbers
+        are their places in the notebook.
         {clipped && ` The scale ends at ${most}: a broken stem with a figure lies further out than it is drawn.`}
       </figcaption>
     </figure>

@@ -66,8 +66,8 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
       </svg>
       {unread.length + open.length > 0 && (
         <figcaption>
-          {unread.length > 0 && `The ${unread.join(' and the ')} ${unread.length === 1 ? 'stands' : 'stand'} as drawn, not measured. `}
-          {open.length > 0 && `The ${open.join(' and the ')} (thin) ${open.length === 1 ? 'is' : 'are'} not told wholly: what is open is as drawn.`}
+          {unread.length > 0 && `The ${unread.join(' and the ')} ${unread.length === 1 ? 'stands' : 'stand'} as drawn, not measured.`}
+          {open.length > 0 && ` The ${open.join(' and the ')} (thin) ${open.length === 1 ? 'is' : 'are'} not told wholly: what is open is as drawn.`}
         </figcaption>
       )}
     </figure>

@@ -9,6 +9,7 @@ import { angleOfStack, stackOfAngle } from '../../engine/gauging/sineBar.ts';
 import { TOOLS } from '../../engine/gauging/tooling.ts';
 import { degrees, metres, millimetres, radians } from '../../report/toEngine.ts';
 import { above, atLeast, atMost, LocalField } from '../controls/LocalField.tsx';
+import { openText, useOpenFields } from './useOpenFields.ts';
 
 interface Props {
   design: Design;
@@ -24,29 +25,54 @@ export function StackHelper({ design, system, tools }: Props) {
   const [bar, setBar] = useState(millimetres(tooling.bar));
   const [name, setName] = useState(tooling.blocks.name);
   const [wear, setWear] = useState(0);
+  const open = useOpenFields();
   const set = BLOCK_SETS.find((s) => s.name === name)!;
   const height = millimetres(stackOfAngle(radians(angle), metres(bar)));
+  // The stack follows these: what was being typed of it goes with the former one.
+  const followed = (take: (value: number) => void) => (value: number) => {
+    open.close('Stack');
+    take(value);
+  };
   const setHeight = (stack: number) => {
     const back = angleOfStack(metres(stack), metres(bar));
-    if (back !== null) setAngle(degrees(back));
+    if (back === null) return;
+    open.close('Half angle');
+    setAngle(degrees(back));
   };
   return (
     <>
       <div className="locals">
-        <LocalField title="Half angle" about="Of the surface that is to lie level" quantity="angle" value={angle} set={setAngle} system={system} bounds={[atLeast(0), { side: 'greatest', value: 89, inclusive: false }]} />
-        <LocalField title="Sine bar" about={`Length between its rolls: ${toolText(bar, system)}`} quantity="length" value={bar} set={setBar} system={system} bounds={[above(0), atMost(5000)]} />
+        <LocalField
+          title="Half angle"
+          about="Of the surface that is to lie level"
+          quantity="angle"
+          value={angle}
+          pending={open.of('Half angle')}
+          set={followed(setAngle)}
+          system={system}
+          bounds={[atLeast(0), { side: 'greatest', value: 89, inclusive: false }]}
+        />
+        <LocalField title="Sine bar" about={`Length between its rolls: ${toolText(bar, system)}`} quantity="length" value={bar} pending={open.of('Sine bar')} set={followed(setBar)} system={system} bounds={[above(0), atMost(5000)]} />
         <LocalField
           title="Stack"
           about="Follows the angle; type one to have the angle it makes"
           quantity="length"
           value={height}
+          pending={open.of('Stack')}
           set={setHeight}
           system={set.system}
           bounds={[atLeast(0), { side: 'greatest', value: bar, inclusive: false }]}
         />
         <div className="local">
           <label htmlFor="block-set">Block set</label>
-          <select id="block-set" value={name} onChange={(event) => setName(event.target.value)}>
+          <select
+            id="block-set"
+            value={name}
+            onChange={(event) => {
+              open.close('Stack', 'Wear blocks');
+              setName(event.target.value);
+            }}
+          >
             {BLOCK_SETS.map((s) => (
               <option key={s.name} value={s.name}>
                 {setText(s)}
@@ -54,12 +80,15 @@ export function StackHelper({ design, system, tools }: Props) {
             ))}
           </select>
         </div>
-        <LocalField title="Wear blocks" about="Thickness of both wear blocks together; 0 without" quantity="length" value={wear} set={setWear} system={set.system} bounds={[atLeast(0), atMost(20)]} />
+        <LocalField title="Wear blocks" about="Thickness of both wear blocks together; 0 without" quantity="length" value={wear} pending={open.of('Wear blocks')} set={setWear} system={set.system} bounds={[atLeast(0), atMost(20)]} />
       </div>
-      <p role="status">
-        For {angleText(angle)} on a bar of {toolText(bar, system)} a stack of <strong>{stackText(height, set.system, system)}</strong>
-        {height > 0 ? <Blocks stack={stackFor(set, metres(height), metres(wear))} set={set} wear={wear} height={height} bar={bar} system={system} /> : ': none, the bar lies level.'}
-      </p>
+      {open.any && <p role="status">{openText(open)}</p>}
+      {!open.any && (
+        <p role="status">
+          For {angleText(angle)} on a bar of {toolText(bar, system)} a stack of <strong>{stackText(height, set.system, system)}</strong>
+          {height > 0 ? <Blocks stack={stackFor(set, metres(height), metres(wear))} set={set} wear={wear} height={height} bar={bar} system={system} /> : ': none, the bar lies level.'}
+        </p>
+      )}
     </>
   );
 }

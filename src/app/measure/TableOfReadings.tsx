@@ -15,14 +15,19 @@ export function TableOfReadings({ work }: { work: Work }) {
   const [errors, setErrors] = useState<TableError[]>([]);
   /** The row of names that what was refused wants above it, and the rows. */
   const [headed, setHeaded] = useState<string | null>(null);
+  const [ignored, setIgnored] = useState<string[]>([]);
+  const system = useStore(work.store, (state) => state.system);
   const take = (table: string) => {
-    const { design, system } = work.store.getState();
+    const { design } = work.store.getState();
+    setIgnored([]);
     const result = readingsFromCsv(table, design, system);
     setHeaded(!result.ok && result.heading ? `${result.heading}\n${table}` : null);
     if (!result.ok) return setErrors(result.errors);
     const refused = work.change((d) => withReadings(d, result.readings));
     setErrors(refused.map(({ path, message }) => ({ row: 0, column: path, message })));
-    if (refused.length === 0) setText('');
+    if (refused.length > 0) return;
+    setText('');
+    setIgnored(result.ignored);
   };
   const putHeading = (table: string) => {
     setText(table);
@@ -49,10 +54,15 @@ export function TableOfReadings({ work }: { work: Work }) {
           Add from a CSV file…
         </button>
         <input ref={picker} type="file" accept=".csv,text/csv,text/plain" hidden onChange={(event) => pick(event.target)} />
-        <button type="button" onClick={() => offer('readings.csv', readingsToCsv(readings), 'text/csv')} disabled={readings.length === 0}>
+        <button type="button" onClick={() => offer('readings.csv', readingsToCsv(readings, system), 'text/csv')} disabled={readings.length === 0}>
           Save as CSV
         </button>
       </p>
+      {ignored.length > 0 && (
+        <p role="status">
+          Added without the {ignored.length === 1 ? 'column' : 'columns'} {ignored.map((name) => `“${name}”`).join(', ')}, which no reading has.
+        </p>
+      )}
       {errors.length > 0 && (
         <div role="alert" className="refused">
           <h2>{headed !== null ? 'Nothing was added: the rows have no heading.' : `Nothing was added: ${errors.length} ${errors.length === 1 ? 'entry is' : 'entries are'} wrong.`}</h2>

@@ -52,7 +52,7 @@ export function Told({ design, measure, system }: Props) {
           </table>
         </section>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
-        <section className="table" aria-label="What follows from them" tabIndex={0}>
+        <section className="table follows" aria-label="What follows from them" tabIndex={0}>
           <table>
             <thead>
               <tr>
@@ -95,6 +95,7 @@ function Correlations({ measure: { correlations } }: { measure: MeasureReport })
       <p className="fine">
         1 or −1: the one is known no better than the other, and both are off together; 0: each for itself. A half angle and a diameter told by the same readings lean on each other; a stand-off or a shake ties the surfaces of a pair.
       </p>
+      <p className="fine scrolls">The table goes on to the right: push it sideways.</p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
       <section className="table" aria-label="Correlations" tabIndex={0}>
         <table className="correlations">

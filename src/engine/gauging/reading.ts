@@ -59,6 +59,12 @@ export type Fault =
   | { what: 'stackBeyondBar'; stack: number; bar: number }
   | { what: 'travelBeyondLine'; travel: number; line: number }
   | { what: 'riseBeyondBar'; rise: number; bar: number }
+  /** a sine bar reading that leans the line across the axis of the part */
+  | { what: 'crossesAxis'; rise: number; travel: number }
+  /** told from the end-to-end line, which has its ends by definition */
+  | { what: 'ofEnd'; station: number; value: number }
+  /** a travel from side to side, less than nothing */
+  | { what: 'negative'; value: number }
   | { what: 'nothingCloses' }
   | { what: 'neverTouches' }
   | { what: 'interferes'; interference: number }

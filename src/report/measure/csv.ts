@@ -28,14 +28,20 @@ export interface TableError {
 }
 
 export type Table =
-  | { ok: true; readings: Reading[] }
+  /** `ignored`: names of columns that are none of ours */
+  | { ok: true; readings: Reading[]; ignored: string[] }
   /** `heading`: the row of names that the rows want above them, where they have none */
   | { ok: false; errors: TableError[]; heading?: string };
 
-/** The readings as a table; lengths in mm, directions in degrees, as the names say, every digit kept. */
-export function readingsToCsv(readings: readonly Reading[]): string {
-  const rows = readings.map((entry) => COLUMNS.map((column) => (entry as Partial<Record<Column, string | number>>)[column] ?? ''));
-  return Papa.unparse([COLUMNS.map((column) => (isWord(column) ? column : `${column} (${isAngle(column) ? 'deg' : 'mm'})`)), ...rows]);
+/** Digits of a number that are its own; the sixteenth and after are what inches and binary fractions leave. */
+const DIGITS = 15;
+
+/** The readings as a table; lengths in mm or inches, directions in degrees, as the names say. */
+export function readingsToCsv(readings: readonly Reading[], system: System = 'metric'): string {
+  const { size } = lengthUnit(system);
+  const cellOf = (value: string | number | undefined, column: Column) => (typeof value === 'number' ? Number((isAngle(column) ? value : value / size).toPrecision(DIGITS)) : (value ?? ''));
+  const rows = readings.map((entry) => COLUMNS.map((column) => cellOf((entry as Partial<Record<Column, string | number>>)[column], column)));
+  return Papa.unparse([COLUMNS.map((column) => (isWord(column) ? column : `${column} (${isAngle(column) ? 'deg' : system === 'metric' ? 'mm' : 'in'})`)), ...rows]);
 }
 
 /** The readings of a table, or everything that is wrong with it. `design` has the seats they name; `bare` says what a number alone is in. */
@@ -45,8 +51,9 @@ export function readingsFromCsv(text: string, design: Design, bare: System = 'me
   const heads = names.map((name) => headOf(name, lengthUnit(bare).size));
   const columns = heads.map(({ name }) => name);
   if (isHeadless(columns)) return headless([names, ...rows], delimiter);
-  const headErrors = [...headerErrors(columns), ...heads.flatMap(({ name, wrong }) => (wrong === null ? [] : [{ row: 1, column: name, message: wrong }]))];
-  if (headErrors.length > 0) return { ok: false, errors: headErrors };
+  const unknown = unknownErrors(columns);
+  const headErrors = [...headerErrors(columns), ...heads.flatMap(({ name, wrong }) => (wrong === null || !isColumn(name) ? [] : [{ row: 1, column: name, message: wrong }]))];
+  if (headErrors.length > 0) return { ok: false, errors: [...unknown, ...headErrors] };
   const errors: TableError[] = [];
   const readings: Record<string, unknown>[] = [];
   /** Row of each reading, as the spreadsheet counts. */
@@ -56,12 +63,14 @@ export function readingsFromCsv(text: string, design: Design, bare: System = 'me
     const row = i + 2;
     const surplus = cells.slice(columns.length).find((cell) => cell.trim() !== '');
     if (surplus !== undefined) errors.push({ row, column: '', message: `found "${surplus}" beyond the last named column` });
-    readings.push(readingOf(cells, heads, (column, message) => errors.push({ row, column, message })));
+    readings.push(readingOf(cells, heads, design, (column, message) => errors.push({ row, column, message })));
     rowOf.push(row);
   });
   errors.push(...designErrors(design, readings, rowOf, errors));
+  // A column too many is no harm, unless it is one that is missing under another name.
+  if (errors.length > 0 || readings.length === 0) errors.push(...unknown);
   if (errors.length > 0) return { ok: false, errors: errors.sort((a, b) => a.row - b.row) };
-  return { ok: true, readings: readings as unknown as Reading[] };
+  return { ok: true, readings: readings as unknown as Reading[], ignored: unknown.map(({ column }) => column) };
 }
 
 /** The cells; parted by what parts the names, since a comma may be a decimal sign below them. */
@@ -94,6 +103,8 @@ function headOf(cell: string, bare: number): Head {
 
 const isColumn = (name: string) => (COLUMNS as readonly string[]).includes(name);
 
+const KINDS: readonly string[] = reading.def.options.flatMap(({ shape }) => shape.kind.def.values as readonly string[]);
+
 /** What a kind wants to be told, in the order of the columns; null where there is no such kind. */
 function ownColumns(kind: string): Column[] | null {
   const option = reading.def.options.find(({ shape }) => (shape.kind.def.values as readonly string[]).some((name) => name.toLowerCase() === kind.toLowerCase()));
@@ -115,20 +126,31 @@ function headerErrors(columns: readonly string[]): TableError[] {
   if (columns.every((name) => name === '')) return [{ row: 1, column: '', message: `the first row must name the columns: ${COLUMNS.join(', ')}` }];
   const errors: TableError[] = [];
   columns.forEach((name, i) => {
-    if (name !== '' && !isColumn(name)) errors.push({ row: 1, column: name, message: `no column is called "${name}"; they are ${COLUMNS.join(', ')}` });
-    else if (name !== '' && columns.indexOf(name) < i) errors.push({ row: 1, column: name, message: `column "${name}" stands here a second time` });
+    if (isColumn(name) && columns.indexOf(name) < i) errors.push({ row: 1, column: name, message: `column "${name}" stands here a second time` });
   });
   for (const name of ['kind', 'value', 'sigma']) if (!columns.includes(name)) errors.push({ row: 1, column: name, message: `column "${name}" is missing` });
   return errors;
 }
 
-function readingOf(cells: readonly string[], heads: readonly Head[], say: (column: string, message: string) => void): Record<string, unknown> {
+/** Columns that are none of ours, each once. */
+const unknownErrors = (columns: readonly string[]): TableError[] =>
+  [...new Set(columns)].flatMap((name) => (name === '' || isColumn(name) ? [] : [{ row: 1, column: name, message: `no column is called "${name}"; they are ${COLUMNS.join(', ')}` }]));
+
+/** A word of ours, or the name of a seat, in whatever capitals it was written; as it stands where it is none. */
+function wordOf(column: string, cell: string, design: Design): string {
+  const words = column === 'seat' ? design.seats.map(({ name }) => name) : column === 'part' ? ['journal', 'bush'] : KINDS;
+  if (words.includes(cell)) return cell;
+  const alike = words.filter((word) => word.toLowerCase() === cell.toLowerCase());
+  return alike.length === 1 ? alike[0]! : cell;
+}
+
+function readingOf(cells: readonly string[], heads: readonly Head[], design: Design, say: (column: string, message: string) => void): Record<string, unknown> {
   const found: Record<string, unknown> = {};
   heads.forEach(({ name: column, size }, i) => {
     const cell = cells[i]?.trim() ?? '';
-    if (column === '' || cell === '') return;
+    if (!isColumn(column) || cell === '') return;
     if (isWord(column)) {
-      found[column] = cell;
+      found[column] = wordOf(column, cell, design);
       return;
     }
     const written = cell.replace('−', '-');

@@ -41,11 +41,17 @@ export function faultText({ what, seat, part, end, lengths = {} }: Omit<FaultRep
     case 'blocked':
       return `it cannot get in past the ${seat} bush, which is ${at('bore')} where it is narrowest`;
     case 'stackBeyondBar':
-      return `the stack of ${placeText(lengths.stack ?? Number.NaN, madeIn(lengths.bar ?? Number.NaN, system))} is longer than the sine bar of ${tool('bar')}`;
+      return `the stack of ${placeText(lengths.stack ?? Number.NaN, madeIn(lengths.bar ?? Number.NaN, system))} is as long as the sine bar of ${tool('bar')} or longer: the bar would stand upright`;
     case 'travelBeyondLine':
       return `the travel of ${at('travel')} is longer than the line of the surface, ${at('line')}`;
     case 'riseBeyondBar':
       return `a rise of ${at('rise')} goes beyond the sine bar of ${tool('bar')}: the line would stand square to the plate`;
+    case 'crossesAxis':
+      return `a rise of ${at('rise')} over a travel of ${at('travel')} would lean the line across the axis of the part`;
+    case 'ofEnd':
+      return `straightness is told from the line end to end, so it is nothing at station ${at('station')}, an end: set the indicator to nothing at both ends`;
+    case 'negative':
+      return 'a shake is the whole travel of the indicator from side to side and cannot be less than nothing';
     case 'nothingCloses':
       return 'no seat closes as the journal goes rearward, so nothing touches first';
     case 'neverTouches':

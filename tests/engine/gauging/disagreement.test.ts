@@ -23,7 +23,9 @@ const slipped = (index: number, by: number) => {
 
 describe('each reading of the demo moved by 0.05 mm either way', () => {
   test.each(design.readings!.flatMap(({ kind }, i) => [0.05, -0.05].map((by) => [i, by, kind] as const)))('reading at place %i by %d mm (%s)', (i, by) => {
-    const { disagreeing, chiSquare } = slipped(i, by);
+    const { disagreeing, impossible, chiSquare } = slipped(i, by);
+    // The shake less 0.05 mm is below nothing: nobody read that, whatever the parts are like.
+    if (i === 15 && by < 0) return expect([impossible, disagreeing]).toMatchObject([[{ index: 15, fault: { what: 'negative' } }], []]);
     const named = disagreeing.map(({ index }) => index);
     expect(named).toContain(i);
     expect(named.length).toBeLessThanOrEqual(3);

@@ -15,10 +15,10 @@ const errorsOf = (text: string) => {
 
 describe('there and back', () => {
   test('the notebook of the demo', () => {
-    expect(read(readingsToCsv(design.readings!))).toEqual({ ok: true, readings: design.readings });
+    expect(read(readingsToCsv(design.readings!))).toEqual({ ok: true, readings: design.readings, ignored: [] });
   });
 
-  test('any readings, every digit', () => {
+  test('any readings, to fifteen digits, in millimetres and in inches', () => {
     const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((x) => (x === 0 ? 0 : x));
     const on = { seat: fc.constantFrom('shallow', 'steep'), part: fc.constantFrom('journal' as const, 'bush' as const), value: number(-100, 100), sigma: number(1e-6, 0.1) };
     const any: fc.Arbitrary<Reading> = fc.oneof(
@@ -32,14 +32,26 @@ describe('there and back', () => {
     );
     fc.assert(
       fc.property(fc.array(any, { maxLength: 12 }), (readings) => {
-        expect(read(readingsToCsv(readings))).toEqual({ ok: true, readings });
+        for (const system of ['metric', 'inch'] as const) {
+          const back = read(readingsToCsv(readings, system));
+          if (!back.ok) throw new Error(JSON.stringify(back.errors));
+          expect(back.readings).toHaveLength(readings.length);
+          readings.forEach((reading, i) => {
+            const found = back.readings[i] as unknown as Record<string, unknown>;
+            expect(Object.keys(found).sort()).toEqual(Object.keys(reading).sort());
+            for (const [key, value] of Object.entries(reading)) {
+              if (typeof value === 'number') expect(Math.abs((found[key] as number) - value)).toBeLessThanOrEqual(6e-15 * Math.abs(value) + 1e-300);
+              else expect(found[key]).toBe(value);
+            }
+          });
+        }
       }),
       { seed: 41, numRuns: 200 },
     );
   });
 
   test('a table written here is the same notebook where the screen shows inches', () => {
-    expect(read(readingsToCsv(design.readings!), 'inch')).toEqual({ ok: true, readings: design.readings });
+    expect(read(readingsToCsv(design.readings!), 'inch')).toEqual({ ok: true, readings: design.readings, ignored: [] });
   });
 
   test('a name may say the unit of its column, whatever the screen shows', () => {
@@ -58,7 +70,7 @@ describe('there and back', () => {
     const odd = 'a, "b"\nc;\td';
     const renamed: Design = { ...design, seats: design.seats.map((seat, i) => (i === 0 ? { ...seat, name: odd } : seat)) };
     const readings = design.readings!.map((r) => ('seat' in r && r.seat === 'shallow' ? { ...r, seat: odd } : r));
-    expect(readingsFromCsv(readingsToCsv(readings), renamed)).toEqual({ ok: true, readings });
+    expect(readingsFromCsv(readingsToCsv(readings), renamed)).toEqual({ ok: true, readings, ignored: [] });
   });
 
   test('the columns stand in the order that is told', () => {
@@ -67,6 +79,26 @@ describe('there and back', () => {
 });
 
 describe('what a spreadsheet or a hand writes', () => {
+  test('numbers have no tails of binary fractions, and stand in the units of the person', () => {
+    const reading: Reading = { kind: 'diameter', seat: 'shallow', part: 'journal', value: 0.7 * 25.4, sigma: 0.0001 * 25.4, station: -3.8099999999999996 };
+    expect(readingsToCsv([reading]).split('\r\n')[1]).toBe('diameter,shallow,journal,17.78,0.00254,-3.81,,,,,,,,,');
+    expect(readingsToCsv([reading], 'inch').split('\r\n')).toEqual([expect.stringMatching(/^kind,seat,part,value \(in\),sigma \(in\),.*,direction \(deg\)$/), 'diameter,shallow,journal,0.7,0.0001,-0.15,,,,,,,,,']);
+  });
+
+  test('words in any capitals', () => {
+    const table = read('Kind,Seat,Part,Value,Sigma,Station\nDIAMETER,Shallow,Bush,17.5,0.001,-5\nOverRolls,shallow,journal,17.5,0.001,-5');
+    expect(table.ok ? [] : table.errors).toMatchObject([{ row: 3, column: 'roll' }]);
+    const one = read('Kind,Seat,Part,Value,Sigma,Station\nDIAMETER,Shallow,Bush,17.5,0.001,-5');
+    expect(one.ok && one.readings).toMatchObject([{ kind: 'diameter', seat: 'shallow', part: 'bush' }]);
+  });
+
+  test('columns of another name are left out and told once; where something is missing they are told with it', () => {
+    const table = read('kind,seat,part,value,sigma,station,remark,by (whom)\ndiameter,shallow,bush,17.5,0.001,-5,warm,me\ndiameter,shallow,bush,17.4,0.001,-6,,me');
+    expect(table).toMatchObject({ ok: true, ignored: ['remark', 'by'] });
+    expect(table.ok && table.readings).toHaveLength(2);
+    expect(errorsOf('kind,seat,part,value,sigma,place\ndiameter,shallow,bush,17.5,0.001,-5')).toEqual(['1 place', '2 station']);
+  });
+
   const one = { kind: 'diameter', seat: 'shallow', part: 'journal', value: 17.5, sigma: 0.001, station: -5 };
 
   test.each([

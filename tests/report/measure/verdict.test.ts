@@ -106,7 +106,7 @@ describe('what is wrong', () => {
     const { headline, tone, text } = say(notebookDemo((d) => ({ ...d, readings: [{ kind: 'sineRise', seat: 'steep', part: 'bush', bar: 100, stack: 120, travel: 2, value: 0, sigma: 0.001 }] })));
     expect(headline).toBe('None of the readings can be used.');
     expect(tone).toBe('stop');
-    expect(text).toMatch(/the stack of 120\.000 mm is longer than the sine bar of 100 mm/);
+    expect(text).toMatch(/the stack of 120\.000 mm is as long as the sine bar of 100 mm or longer: the bar would stand upright/);
   });
 });
 

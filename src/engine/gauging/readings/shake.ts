@@ -25,12 +25,12 @@ export const shake: ReadingKind<'shake'> = {
       { seat, part: 'journal' as const },
       { seat, part: 'bush' as const },
     ]),
-  predict: ({ indicator, position, direction, free }, seats) => {
+  predict: ({ indicator, position, direction, free, value }, seats) => {
     const spindle = spindleOf(seats.map(withLobes), free);
     const found = shakeAt(spindle, position, { station: indicator, direction });
     switch (found.status) {
       case 'solved':
-        return { value: found.total, influences: [found.along, found.back].flatMap((pulled) => influencesOf(seats, position, pulled)), fault: null };
+        return { value: found.total, influences: [found.along, found.back].flatMap((pulled) => influencesOf(seats, position, pulled)), fault: value < 0 ? { what: 'negative', value } : null };
       case 'infeasible':
         return impossible({ what: 'interferes', interference: found.interference });
       case 'unbounded':
