@@ -151,6 +151,23 @@ test('what nothing was read of is drawn as drawn and never taken over; the shape
   expect(shown.work.store.getState().design.seats).toEqual(before);
 });
 
+test('rolls are proposed where they touch a tenth from either end, also with their centres beyond the surface', async () => {
+  shown.open('notebook');
+  const items = () => [...openHelper('Balls and rolls').querySelectorAll('li')].map((li) => li.textContent!.replaceAll('−', '-'));
+  await expect.poll(() => items().length).toBe(2);
+  let beyond = 0;
+  shown.work.store.getState().design.seats.forEach(({ name, journal: { from, to, halfAngle } }, i) => {
+    const found = new RegExp(`^${name}: .*rolls of ([\\d.]+) mm on the journal, centres at stations (\\S+) mm and (\\S+) mm`).exec(items()[i]!);
+    if (!found) return expect(items()[i]).toMatch(/no two places on this journal/);
+    const [roll, ...centres] = found.slice(1).map(Number) as [number, number, number];
+    const shares = centres.map((centre) => (centre + (roll / 2) * Math.sin((halfAngle * Math.PI) / 180) - from) / (to - from));
+    expect(shares[0]).toBeCloseTo(0.1, 2);
+    expect(shares[1]).toBeCloseTo(0.9, 2);
+    if (centres[0]! < from) beyond++;
+  });
+  expect(beyond).toBe(1);
+});
+
 test('a suggested reading is asked for, not made up', async () => {
   shown.work.change((d) => ({ ...d, readings: notebookOf(d).slice(0, 6) }));
   await expect.poll(() => document.querySelector('[aria-label="What to read next"] button')).toBeTruthy();
