@@ -25,7 +25,7 @@ const WIDEST_MISMATCH = 30;
 function surfaceRules(surface: Loose, part: 'journal' | 'bush', path: string, say: Say): void {
   const from = number(surface.from);
   const to = number(surface.to);
-  if (from >= to) say(`${path}.to`, `found ${to}, which is not noseward of from (${from}); to must be greater than from`);
+  if (from >= to) say(`${path}.to`, `found ${to} mm, which is not noseward of where it begins, from (${from} mm)`);
 
   const profile = list(surface.profile).filter((point): point is [number, number] => Array.isArray(point) && typeof point[0] === 'number' && typeof point[1] === 'number');
   for (let i = 1; i < profile.length; i++) {
@@ -80,7 +80,7 @@ function runRules(run: Loose, say: Say): void {
   if (run.pose !== undefined && (run.load !== undefined || run.loads !== undefined)) say('run', 'found both a pose and a load; give the pose to hold it by hand, or the load to have the pose found');
   list(run.supply).forEach((groove, i) => {
     const { from, to } = object(groove);
-    if (number(from) >= number(to)) say(`run.supply[${i}].to`, `found ${to}, which is not noseward of from (${from}); to must be greater than from`);
+    if (number(from) >= number(to)) say(`run.supply[${i}].to`, `found ${to} mm, which is not noseward of where it begins, from (${from} mm)`);
   });
 }
 
@@ -91,7 +91,7 @@ export const LAP = { step: 0.0002, advance: 0.03 };
 function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   const unknown = (name: unknown, path: string) => namedSeats([{ seat: name }], path, names, (_, message) => say(path, message));
   const withinLimit = (entry: Loose, path: string) => {
-    if (number(entry.cleanup) > number(entry.limit)) say(`${path}.cleanup`, `found ${entry.cleanup}, which is more than the limit (${entry.limit})`);
+    if (number(entry.cleanup) > number(entry.limit)) say(`${path}.cleanup`, `found ${entry.cleanup} mm, which is more than the limit (${entry.limit} mm)`);
   };
   namedSeats(cut.allow, 'cut.allow', names, say);
   const surfaces = new Set<string>();
@@ -114,7 +114,7 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
     if (number(cleanup) > 0 && number(add) > 0) say(`cut.faces[${i}].add`, 'found both a cleanup and a thickness that may be added; a face that must be cut cannot be made thicker');
   });
   const { from, to } = object(cut.reach);
-  if (number(from) > number(to)) say('cut.reach.to', `found ${to}, which is not noseward of from (${from})`);
+  if (number(from) > number(to)) say('cut.reach.to', `found ${to} mm, which is not noseward of the rearmost position, from (${from} mm)`);
   const lap = object(cut.lap);
   const steps = (lap.advance === undefined ? LAP.advance : number(lap.advance)) / (lap.step === undefined ? LAP.step : number(lap.step));
   if (steps > MOST_LAP_STEPS) say('cut.lap.step', `makes ${Math.round(steps)} steps of the advance; at most ${MOST_LAP_STEPS} are followed`);

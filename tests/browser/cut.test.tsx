@@ -196,3 +196,11 @@ test('no sideways scroll at any width, and an axe scan is clean in both themes w
   await expectNoSidewaysScroll();
   await expectAccessible();
 });
+
+test('what is wrong with a figure is told in the unit of its field', async () => {
+  const cleanup = browser.getByLabelText('Cleanup', { exact: true }).first();
+  await expect.element(cleanup).toBeVisible();
+  await userEvent.fill(cleanup, '120');
+  await userEvent.keyboard('{Enter}');
+  await expect.element(browser.getByText('found 120.00 µm, which is more than the limit (100.00 µm)')).toBeVisible();
+});

@@ -77,10 +77,12 @@ function QuantityRow({ path, title, otherwise, tool }: Control & { kind: 'quanti
   const system = tool && value !== undefined ? madeIn(value, liked) : liked;
   const at = quantityAt(path, work.store.getState().design);
   const take = (text: string) => {
-    if (text.trim() === '' && at.optional) return complaint(work.change((design) => without(design, path)));
+    if (text.trim() === '' && at.optional) return inUnits(complaint(work.change((design) => without(design, path))));
     const typed = typedQuantity(at, text, system);
-    return typed.ok ? complaint(work.change((design) => withValue(design, path, typed.value))) : typed.message;
+    return typed.ok ? inUnits(complaint(work.change((design) => withValue(design, path, typed.value)))) : typed.message;
   };
+  // What is wrong is said of the file, in mm; a person reads it in the unit of the field.
+  const inUnits = (message: string | null) => message?.replaceAll(MM, (_, mm: string) => quantityText(at.quantity, Number(mm), system)) ?? null;
   const about = at.quantity === 'angle' ? `${at.description}. Type degrees, or 6 incl, 1:20, 0.6 in/ft` : at.description;
   return (
     <Labelled title={title ?? at.title} about={about}>
@@ -229,6 +231,8 @@ function Slider({ id, max, step, value, text, set }: { id: string; max: number; 
     </div>
   );
 }
+
+const MM = /(-?\d+(?:\.\d+)?(?:e-?\d+)?) mm\b/g;
 
 /** The first of what is wrong with a change; null when it was taken. */
 const complaint = (errors: readonly { path: string; message: string }[]): string | null => errors[0]?.message ?? null;

@@ -8,7 +8,7 @@ export function SaveSvg({ name }: { name: string }) {
     <button
       type="button"
       className="save-svg"
-      aria-label={`Save the ${name} as SVG`}
+      aria-label={`Save as SVG: the ${name}`}
       onClick={({ currentTarget }) => {
         const svg = currentTarget.closest('figure')?.querySelector('svg');
         if (svg) offer(`${name.replaceAll(' ', '-')}.svg`, standaloneSvg(svg), 'image/svg+xml');
