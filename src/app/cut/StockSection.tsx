@@ -7,7 +7,7 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
-import { designWithCut } from '../../report/cut/withCut.ts';
+import { designWithCut, withFlanks } from '../../report/cut/withCut.ts';
 import { fitSection } from '../../report/fit/section.ts';
 import { metres, toSeats } from '../../report/toEngine.ts';
 import type { Drawn, DrawnSeat, Point } from '../picture/drawn.ts';
@@ -40,7 +40,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const size = useSize(svg, { width: 900, height: 480 });
-  const after = useMemo(() => designWithCut(design, cut), [design, cut]);
+  const { design: after, shown: hollow } = useMemo(() => withFlanks(designWithCut(design, cut), cut), [design, cut]);
   const drawn = useMemo(() => {
     const lines = (d: Design) => toSeats(d).map(seatLines);
     return drawnCut(lines(design), lines(after), metres(design.position ?? 0), metres(cut.position), factor);
@@ -89,6 +89,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
           </svg>{' '}
           {bar.text} of gap or stock, drawn ×{Math.round(drawn.before.factor).toLocaleString('en')}
         </span>
+        {hollow && <span>After: with the flank the tool off the centre leaves.</span>}
         <SaveSvg name="section before and after" />
         <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={whole} />
       </figcaption>

@@ -31,3 +31,17 @@ function movedBy(surface: Surface, distance: number): Surface {
     ...(profile && { profile: profile.map(([z, d]): [number, number] => [z + distance, d]) }),
   };
 }
+
+/** mm: a flank nearer to its line than this is drawn straight. */
+const SEEN = 5e-5;
+
+/** The design after the cut with the flanks that a tool off the centre leaves, where they are to be seen; of surfaces that keep a profile, that. */
+export function withFlanks(after: Design, { settings }: CutReport): { design: Design; shown: boolean } {
+  const seen = settings.filter(({ hollow }) => hollow?.profile.some(([, deviation]) => Math.abs(deviation) >= SEEN));
+  const seats = after.seats.map((seat): Seat => {
+    const changed = { ...seat };
+    for (const { seat: name, part, hollow } of seen) if (name === seat.name && !changed[part].profile) changed[part] = { ...changed[part], profile: hollow!.profile };
+    return changed;
+  });
+  return { design: { ...after, seats }, shown: seen.length > 0 };
+}
