@@ -44,7 +44,7 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
 function windowText({ safe }: Sweep, system: System): string {
   if (safe === undefined) return 'Which cold clearances work';
   if (safe === null) return 'None of the clearances looked at works warm.';
-  const stands = safe.from <= 0 && safe.to >= 0 ? '' : 'As it stands it does not run warm on a full film. ';
+  const stands = safe.from <= 0 && safe.to >= 0 ? '' : 'As it stands it does not run safely once warm. ';
   const tighter = safe.from <= 0 ? `${fineText(-safe.from, system)} tighter` : `${fineText(safe.from, system)} looser`;
   const looser = safe.to >= 0 ? `${fineText(safe.to, system)} looser` : `${fineText(-safe.to, system)} tighter`;
   if (safe.openBelow && safe.openAbove) return `Every clearance looked at works, from ${tighter} to ${looser}.`;

@@ -107,7 +107,7 @@ function Stiffness({ film, system }: { film: FilmReport; system: System }) {
       {nose && (
         <p>
           At station {placeText(nose.station, system)}, the rest of the spindle free to follow: {nose.stiffness.map((row, i) => `${measureText('stiffness', row[i]!, system)} ${AXES[i]}`).join(', ')}
-          {nose.stiffness.length < 3 ? '; along the axis the adjuster holds it' : ''}.
+          {nose.stiffness.length < 3 ? '; along the axis a stop holds it' : ''}.
         </p>
       )}
       {whirl && (

@@ -19,7 +19,7 @@ export interface BackOff {
 /** m of film: the first step */
 const FIRST = 2e-7;
 const GROWING = 1.5;
-/** Steps: up to 0.6 mm of film, and then to a thousandth of the last one. */
+/** Steps: up to 0.4 mm of film, and then to a thousandth of the last one. */
 const STEPS = 20;
 const HALVINGS = 9;
 

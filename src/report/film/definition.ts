@@ -83,9 +83,7 @@ export const filmReport = z.strictObject({
   backOff: z
     .nullable(z.strictObject({ position: mm('To set'), leastFilm: mm('Thinnest film there') }))
     .check(
-      told(
-        'Where the films part the surfaces under this load, cold, if they do not where it is set: the nearest position toward where the seats open; null where they do, where no position within reach does, or where no adjuster holds the journal',
-      ),
+      told('Where the films part the surfaces under this load, cold, if they do not where it is set: the nearest position to the one set; null where they do, where no position within reach does, or where no adjuster holds the journal'),
     ),
   stiffness: matrix.check(told('Rows: force x, y, z (N), moment about x, y (N·mm). Columns: per mm of x, y, z, per rad of tiltX, tiltY. Force gained as the journal gives way, about the bush datum; empty where there is none')),
   damping: matrix.check(told('The same, per mm/s and rad/s')),
