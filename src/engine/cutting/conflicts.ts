@@ -1,16 +1,16 @@
 /**
- * Why no plan is possible: a set of limits that cannot all hold, of which each one dropped alone would do.
+ * Why a film still misses: the bounds that hold it back, and what they would have to be.
  *
- * Deletion filter on the linear programme about the nearest result: every limit is dropped in turn; where that leaves
- * no plan it had no part and stays dropped, otherwise it is put back. What is forbidden outright is tried before what
- * has a limit, so that a limit that could be widened is named where there is one. Metal that is missing (a film that
- * is too great already) is no limit that can be dropped: then the set is empty.
- * @source deletion filtering: J. W. Chinneck, Feasibility and Infeasibility in Optimization, 2008, chapter 6 (from memory)
+ * The multipliers of the programme tell which bounds cost something where the plan stands. Each of them is let go and the
+ * plan made anew: where all films are then met it is told how far it has to go. Where no one of them does it alone, those
+ * that cost something are let go together, and with them what then stands in the way, until the films are met or
+ * nothing holds them back any more. So no way out is told that was not tried. What is left when nothing holds a film
+ * back is metal that is missing already, or a film that costs more stock than it is worth.
  */
-import { linearised, type Problem, type Room } from './problem.ts';
-import { type Point, solvedAbout } from './programme.ts';
+import type { Found, Plan } from './plan.ts';
+import type { Problem, Room } from './problem.ts';
 
-export type Limit = {
+export interface Limit {
   what: 'forbidden' | 'limit' | 'cleanup' | 'add' | 'reachFrom' | 'reachTo';
   /** room the limit belongs to; null for the reach of the journal */
   room: number | null;
@@ -18,47 +18,71 @@ export type Limit = {
   limit: number;
   /** what it would have to be (m), all others kept; null where others stand in the way too */
   needed: number | null;
-};
-
-type Bound = Pick<Limit, 'what' | 'room' | 'limit'>;
-
-export function conflictsOf(problem: Problem, about: Point): Limit[] {
-  const all = boundsOf(problem);
-  if (solutionOf(problem, [], all, about) === null) return [];
-  let bounds = all;
-  for (const bound of all) {
-    const without = bounds.filter((b) => b !== bound);
-    if (solutionOf(problem, without, all, about) === null) bounds = without;
-  }
-  return bounds.map((bound) => {
-    const found = solutionOf(
-      problem,
-      all.filter((b) => b !== bound),
-      all,
-      about,
-    );
-    return { ...bound, needed: found && neededOf(bound, found) };
-  });
 }
 
-/** Those tried first are the first to be dropped: what is forbidden, then what is only limited. */
-function boundsOf({ rooms, input }: Problem): Bound[] {
+export interface Conflicts {
+  /** what stands in the way */
+  conflicts: Limit[];
+  /** what would do only together, where none does alone; each with what it would have to be. Empty: nothing known does. */
+  together: Limit[];
+}
+
+type Bound = Pick<Limit, 'what' | 'room' | 'limit'>;
+type Sought = Found | { status: string };
+type Plans = (problem: Problem) => Sought;
+
+/** Cost that falls by less for a bound let go is rounding. */
+const COSTS = 1e-7;
+/** Rounds of letting go together. */
+const ROUNDS = 8;
+/** A miss (m) that is no miss, as the plan has it. */
+const MISSED = 1e-9;
+
+const isFound = (sought: Sought): sought is Found => sought.status === 'found';
+const isMet = ({ misses }: Plan) => misses.every((miss) => miss < MISSED);
+
+export function conflictsOf(problem: Problem, found: Found, plans: Plans): Conflicts {
+  const bounds = costly(found);
+  const conflicts = bounds.map((bound): Limit => {
+    const without = plans(letGo(problem, [bound]));
+    return { ...bound, needed: isFound(without) && isMet(without.plan) ? neededOf(bound, without.plan) : null };
+  });
+  const alone = conflicts.some(({ needed }) => needed !== null);
+  return { conflicts, together: alone || conflicts.length === 0 ? [] : togetherOf(problem, bounds, plans) };
+}
+
+function togetherOf(problem: Problem, first: readonly Bound[], plans: Plans): Limit[] {
+  const dropped = [...first];
+  for (let round = 0; round < ROUNDS; round++) {
+    const found = plans(letGo(problem, dropped));
+    if (!isFound(found)) return [];
+    if (isMet(found.plan)) return dropped.filter((bound) => isBeyond(bound, found.plan)).map((bound) => ({ ...bound, needed: neededOf(bound, found.plan) }));
+    const more = costly(found).filter((bound) => !dropped.some((b) => b.what === bound.what && b.room === bound.room));
+    if (more.length === 0) return [];
+    dropped.push(...more);
+  }
+  return [];
+}
+
+/** The bounds that cost something where the plan stands. */
+function costly({ problem: { rooms, input }, multipliers }: Found): Bound[] {
   const bounds: Bound[] = [];
   for (const [room, { of, least, most }] of rooms.entries()) {
-    if (of.kind === 'surface' && most === 0) bounds.unshift({ what: 'forbidden', room, limit: 0 });
-    else bounds.push({ what: 'limit', room, limit: most });
+    // A cleanup above the limit stands against it whatever the films.
+    const shut = least > most;
+    if (shut || multipliers.most[room]! > COSTS) bounds.push({ what: of.kind === 'surface' && most === 0 ? 'forbidden' : 'limit', room, limit: most });
+    if (!shut && !(multipliers.least[room]! > COSTS)) continue;
     if (least > 0) bounds.push({ what: 'cleanup', room, limit: least });
-    if (of.kind === 'face' && least <= 0) bounds.push({ what: 'add', room, limit: -least });
+    else if (of.kind === 'face') bounds.push({ what: 'add', room, limit: -least });
   }
   const { reach } = input;
-  if (reach && Number.isFinite(reach.from)) bounds.push({ what: 'reachFrom', room: null, limit: reach.from });
-  if (reach && Number.isFinite(reach.to)) bounds.push({ what: 'reachTo', room: null, limit: reach.to });
+  if (reach && Number.isFinite(reach.from) && multipliers.from > COSTS) bounds.push({ what: 'reachFrom', room: null, limit: reach.from });
+  if (reach && Number.isFinite(reach.to) && multipliers.to > COSTS) bounds.push({ what: 'reachTo', room: null, limit: reach.to });
   return bounds;
 }
 
-/** A plan with only these limits kept; null where there is none. */
-function solutionOf(problem: Problem, kept: readonly Bound[], all: readonly Bound[], about: Point): Point | null {
-  const dropped = all.filter((b) => !kept.includes(b));
+/** The problem without these bounds. */
+function letGo(problem: Problem, dropped: readonly Bound[]): Problem {
   const rooms: Room[] = problem.rooms.map((room, k) => {
     const free = (what: Bound['what']) => dropped.some((b) => b.room === k && b.what === what);
     return {
@@ -70,13 +94,13 @@ function solutionOf(problem: Problem, kept: readonly Bound[], all: readonly Boun
   const { reach } = problem.input;
   const free = (what: Bound['what']) => dropped.some((b) => b.what === what);
   const opened = reach && { from: free('reachFrom') ? Number.NEGATIVE_INFINITY : reach.from, to: free('reachTo') ? Number.POSITIVE_INFINITY : reach.to };
-  const relaxed: Problem = { ...problem, rooms, input: { ...problem.input, ...(opened && { reach: opened }) } };
-  const step = solvedAbout(relaxed, about, linearised(problem, about.position, about.amounts), 'exact');
-  return step.status === 'solved' ? step.point : null;
+  return { ...problem, rooms, input: { ...problem.input, ...(opened && { reach: opened }) } };
 }
 
-function neededOf({ what, room }: Bound, point: Point): number {
-  if (room === null) return point.position;
-  const amount = point.amounts[room]!;
-  return what === 'add' ? Math.max(0, -amount) : amount;
+const neededOf = ({ what, room }: Bound, { position, amounts }: Plan): number => (room === null ? position : what === 'add' ? Math.max(0, -amounts[room]!) : amounts[room]!);
+
+/** Whether a plan goes beyond a bound at all. */
+function isBeyond(bound: Bound, plan: Plan): boolean {
+  const by = neededOf(bound, plan) - bound.limit;
+  return bound.what === 'cleanup' || bound.what === 'reachFrom' ? by < 0 : by > 0;
 }

@@ -31,7 +31,14 @@ export interface Programme {
   objectives: readonly (readonly number[])[];
 }
 
-export type Optimum = { status: 'solved'; values: number[] } | { status: 'infeasible' } | { status: 'unbounded' } | { status: 'stalled' };
+export type Optimum =
+  | {
+      status: 'solved';
+      values: number[];
+      /** by how much the first objective would fall for each unit that a bound of a variable is let go, 0 or more */
+      multipliers: { least: number[]; most: number[] };
+    }
+  | { status: 'infeasible' | 'unbounded' | 'stalled' };
 
 /** How a variable stands in the tableau: x = origin + sign·first column, less the second where it has two. */
 interface Place {
@@ -56,10 +63,13 @@ export function minimised({ variables, rows, objectives }: Programme): Optimum {
   };
   const origin = (coefficients: readonly number[]) => places.reduce((sum, p, v) => sum + coefficients[v]! * p.origin, 0);
   const equations: { row: Float64Array; relation: Relation; value: number }[] = [];
+  /** the slack of each variable that has two bounds */
+  const slacks = new Map<number, number>();
   for (const [v, { least, most }] of variables.entries()) {
     if (!Number.isFinite(least) || !Number.isFinite(most)) continue;
     const row = new Float64Array(columns);
     row[places[v]!.first] = 1;
+    slacks.set(v, columns + equations.length);
     equations.push({ row, relation: '<=', value: most - least });
   }
   for (const { coefficients, min = Number.NEGATIVE_INFINITY, max = Number.POSITIVE_INFINITY } of rows) {
@@ -73,12 +83,20 @@ export function minimised({ variables, rows, objectives }: Programme): Optimum {
   const tableau = new Tableau(columns, equations);
   const entry = tableau.makeFeasible();
   if (entry !== 'solved') return { status: entry };
-  for (const objective of objectives) {
+  let costs: number[] = [];
+  for (const [turn, objective] of objectives.entries()) {
     const status = tableau.minimise(spread(objective));
     if (status !== 'solved') return { status };
+    if (turn === 0) costs = tableau.reducedCosts(spread(objective));
   }
   const found = tableau.values();
-  return { status: 'solved', values: places.map((p) => p.origin + p.sign * (found[p.first]! - (p.second === null ? 0 : found[p.second]!))) };
+  const costOf = (column: number | undefined) => (column === undefined ? 0 : Math.max(0, costs[column]!));
+  const own = (v: number) => (places[v]!.second === null ? places[v]!.first : undefined);
+  const multipliers = {
+    least: variables.map(({ least }, v) => (Number.isFinite(least) ? costOf(own(v)) : 0)),
+    most: variables.map(({ least, most }, v) => (Number.isFinite(least) ? costOf(slacks.get(v)) : Number.isFinite(most) ? costOf(own(v)) : 0)),
+  };
+  return { status: 'solved', multipliers, values: places.map((p) => p.origin + p.sign * (found[p.first]! - (p.second === null ? 0 : found[p.second]!))) };
 }
 
 function placesOf(variables: readonly Variable[]): { places: Place[]; columns: number } {

@@ -1,23 +1,22 @@
 /**
- * The plan: the least stock that brings every film to its target at one position of the journal.
+ * The plan: the stock, and the position of the journal, that weigh least
  *
- * A linear programme about the present parts gives a vertex; its exact amounts are found on the exact lines (vertex.ts);
- * the programme is made again about those; and so on until the vertex stays. For lines without profile, of one half
- * angle a seat, the first vertex is exact already. The result is the least stock of the last programme; where seats
- * close opposite ways and have profiles, another place of least film further off could be less by a small part of
- * the profile's own height (with seats that all close one way the foremost position there is has the least stock).
+ *   cost = Σ stock + WORTH·Σ misses of the films          within the rooms of the stock and the reach of the journal
  *
- * Where no amounts do it: the limits that conflict, an irreducible set (each of them dropped alone would do), with what
- * it would have to be; and the nearest result, whose greatest miss is least with no film below 0 (programme.ts), if need
- * be beyond the reach of the adjuster; where the parts press into each other whatever comes off, the least of that.
+ * (programme.ts, where preferences come in). Films are those of the exact lines; the programme is made about a point,
+ * solved, made again about what it gives, until nothing is gained. For straight lines the first or second is exact. Films
+ * of profiles are no straight function of position and stock: a step that gains nothing is halved, and every seat's own
+ * position is started from; another place of least film further off could weigh less by a small part of the profile.
+ *
+ * Where a film still misses: the limits that stand in its way and what they would have to be (conflicts.ts).
  */
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { Part } from '../gauging/reading.ts';
-import { conflictsOf, type Limit } from './conflicts.ts';
-import { cutParts, type Linear, linearised, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';
-import { type Goal, type Point, type Step, solvedAbout, weightsOf } from './programme.ts';
-import { EXACT, exactVertex } from './vertex.ts';
+import { type Conflicts, conflictsOf } from './conflicts.ts';
+import { filmPieces } from './filmPieces.ts';
+import { cutParts, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';
+import { type Multipliers, missOf, moveCost, type Point, solvedAbout, stockCost, turnOf, WORTH } from './programme.ts';
 
 export interface Plan {
   /** position of the journal (m) at which the films are these */
@@ -30,46 +29,67 @@ export interface Plan {
   seats: SeatInput[];
   /** least films of the cut parts there (m) */
   films: (number | null)[];
+  /** what each misses (m): of its target, or of the share of its tolerance that may be used */
+  misses: number[];
   /** all stock together (m) */
   total: number;
 }
 
 export type Verdict =
   | { status: 'planned'; plan: Plan }
-  | { status: 'infeasible'; nearest: Plan; conflicts: Limit[] }
+  | ({ status: 'infeasible'; nearest: Plan } & Conflicts)
   /** no seat has a film that is wanted */
   | { status: 'nothingWanted' }
   /** these seats' parts do not overlap where the others have their film */
   | { status: 'apart'; seats: number[] }
-  /** the programme did not settle: lines too far from straight */
+  /** the programme did not settle: numbers too far from each other */
   | { status: 'stalled' };
 
 /** The plan, or the nearest there is; null where there is nothing to show. */
 export const planIn = (verdict: Verdict): Plan | null => (verdict.status === 'planned' ? verdict.plan : verdict.status === 'infeasible' ? verdict.nearest : null);
 
-/** The greatest miss of some films (m) and the sum of all, in what a miss of 1 is for each seat (programme.ts); null films count as endless. */
-export function missesOf(seats: readonly SeatInput[], films: readonly (number | null)[]): { greatest: number; sum: number } {
-  const weights = weightsOf(seats);
-  const misses = seats.map(({ target }, i) => (target === undefined ? 0 : films[i] === null ? Number.POSITIVE_INFINITY : Math.abs(films[i]! - target) / weights[i]!));
-  return { greatest: Math.max(0, ...misses), sum: misses.reduce((a, b) => a + b, 0) };
-}
+/** A film that misses less (m) misses nothing. */
+export const MISSED = 1e-9;
+export const isMet = ({ misses }: Pick<Plan, 'misses'>): boolean => misses.every((miss) => miss < MISSED);
 
-/** Rounds of programme and exact vertex; two do for straight lines. */
-const ROUNDS = 25;
-/** A film this near its target (m) is exact: a hundredth of the 1e-9 mm promised. */
-const GOOD = 1e-14;
-/** Two plans within this of each other (m of stock) are the same. */
-const SAME_TOTAL = 1e-13;
+/** Rounds from one start; two do for straight lines. */
+const ROUNDS = 40;
+/** Halvings of a step that gains nothing. */
+const HALVINGS = 12;
+/** Costs, stocks and positions nearer to each other (m) are the same. */
+const SAME = 1e-13;
+/** An amount nearer (m) to an end of its room stands at it. */
+const AT_END = 1e-14;
 
 export function planCut(input: PlanInput): Verdict {
-  if (input.seats.every(({ target }) => target === undefined)) return { status: 'nothingWanted' };
-  if (!input.prefer?.oneSetUp) return planProblem(problemOf(input));
-  const [one, other] = PARTS.map((part) => planProblem(onlyPart(problemOf(input), part))) as [Verdict, Verdict];
-  if (one.status === 'planned' && other.status === 'planned') return other.plan.total < one.plan.total - SAME_TOTAL ? other : one;
-  if (one.status === 'planned') return one;
-  if (other.status === 'planned') return other;
-  return one;
+  const problem = problemOf(input);
+  const found = bestPlan(problem);
+  if (found.status !== 'found') return found;
+  const { plan } = found;
+  return isMet(plan) && shutBy(found.problem) === 0 ? { status: 'planned', plan } : { status: 'infeasible', nearest: plan, ...conflictsOf(problem, found, bestPlan) };
 }
+
+export interface Found {
+  status: 'found';
+  plan: Plan;
+  /** the rooms and the reach as they were when it was found, one set-up told; what each bound costs */
+  problem: Problem;
+  multipliers: Multipliers;
+}
+
+type Sought = Found | Exclude<Verdict, { status: 'planned' | 'infeasible' }>;
+
+/** The plan of least cost. */
+export function bestPlan(problem: Problem): Sought {
+  if (problem.input.seats.every(({ target }) => target === undefined)) return { status: 'nothingWanted' };
+  if (!problem.input.prefer?.oneSetUp) return foundIn(problem);
+  const [one, other] = PARTS.map((part) => foundIn(onlyPart(problem, part))) as [Sought, Sought];
+  if (one.status !== 'found' || other.status !== 'found') return other.status === 'found' ? other : one;
+  return isBetter(other, one) ? other : one;
+}
+
+/** By how much (m) cleanups are above their limits. */
+const shutBy = ({ rooms }: Problem) => rooms.reduce((sum, { least, most }) => sum + Math.max(0, least - most), 0);
 
 /** Only this part is cut; a cleanup of the other leaves no room at all. */
 function onlyPart(problem: Problem, part: Part): Problem {
@@ -77,115 +97,87 @@ function onlyPart(problem: Problem, part: Part): Problem {
   return { ...problem, rooms: problem.rooms.map((room) => (ofPart(room) ? room : { ...room, least: Math.max(0, room.least), most: 0 })) };
 }
 
-function planProblem(problem: Problem): Verdict {
-  const start = startOf(problem);
-  if ('apart' in start) return { status: 'apart', seats: start.apart };
-  let about: Point = start.point;
-  let best: Plan | null = null;
+function foundIn(asked: Problem): Sought {
+  // A cleanup above its limit leaves no room: the limit holds, and conflicts.ts tells of it.
+  const problem = { ...asked, rooms: asked.rooms.map((room) => ({ ...room, least: Math.min(room.least, room.most) })) };
+  const starts = startsOf(problem);
+  if ('apart' in starts) return { status: 'apart', seats: starts.apart };
+  let best: Found | null = null;
+  for (const start of starts.points) {
+    const found = settledFrom(problem, start);
+    if (found && (!best || isBetter(found, best))) best = found;
+  }
+  return best ? { ...best, problem: asked } : { status: 'stalled' };
+}
+
+/** From one start downhill; null where the programme has no solution. */
+function settledFrom(problem: Problem, start: Point): Found | null {
+  let best: Found | null = null;
+  let about = planOf(problem, start);
   for (let round = 0; round < ROUNDS; round++) {
-    const linear = linearised(problem, about.position, about.amounts);
-    const apart = apartOf(problem, linear.films);
-    if (apart.length > 0) return best ? { status: 'planned', plan: best } : { status: 'apart', seats: apart };
-    const step = solvedAbout(problem, about, linear, 'exact');
-    if (step.status === 'infeasible') {
-      if (best) return { status: 'planned', plan: best };
-      // Lines that are not straight may have room where these gains do not tell of it: look again from the nearest.
-      const near = nearestAbout(problem, about, linear);
-      if (near.status !== 'solved' || isSame(near.point, about)) return infeasible(problem, about);
-      about = near.point;
-      continue;
-    }
-    if (step.status !== 'solved') break;
-    const { position, amounts, residual, outside } = exactVertex(problem, step.point.position, step.point.amounts, isPinned(problem, step.point.position));
-    const good = residual <= GOOD && outside <= GOOD;
-    const found = planOf(problem, { position, amounts });
-    if (good && best && !isBetter(problem, found, best)) return { status: 'planned', plan: best };
-    if (good) best = found;
-    about = residual < Number.POSITIVE_INFINITY ? { position, amounts } : step.point;
+    const step = solvedAbout(problem, about, filmPieces(problem, about.position, about.amounts));
+    if (step.status !== 'solved') return best;
+    const { multipliers } = step;
+    const next = firstBetter(problem, about, step.point, best !== null);
+    if (!next) return { ...(best ?? { status: 'found', plan: about, problem }), multipliers };
+    about = next;
+    best = { status: 'found', plan: next, problem, multipliers };
   }
-  // What the programme's own rounding lets pass, the exact lines may still refuse.
-  return best ? { status: 'planned', plan: best } : infeasible(problem, about);
+  return best;
 }
 
-const isSame = (a: Point, b: Point) => Math.abs(a.position - b.position) <= SAME_TOTAL && a.amounts.every((x, k) => Math.abs(x - b.amounts[k]!) <= SAME_TOTAL);
-
-/** Whether the position itself stands at an end: of the reach, or where it is to stay. */
-function isPinned({ input }: Problem, position: number): boolean {
-  const { reach, prefer } = input;
-  const at = (end: number) => Math.abs(position - end) <= 1e-11;
-  return (reach !== undefined && (at(reach.from) || at(reach.to))) || (prefer?.keepPosition === true && at(input.position));
+/** The whole way to a point, or half of it, or a quarter…: the first that is better; null where none is. */
+function firstBetter(problem: Problem, from: Plan, to: Point, settled: boolean): Plan | null {
+  for (let halving = 0, share = 1; halving <= HALVINGS; halving++, share /= 2) {
+    const between = (a: number, b: number) => (share === 1 ? b : a + share * (b - a));
+    const plan = planOf(problem, { position: between(from.position, to.position), amounts: to.amounts.map((x, k) => between(from.amounts[k]!, x)) });
+    if (isBetter({ plan, problem }, { plan: from, problem })) return plan;
+    // What is as good already is not looked for in between.
+    if (halving === 0 && settled && Math.abs(costOf(problem, plan) - costOf(problem, from)) <= SAME) return null;
+  }
+  return null;
 }
 
-/** In the order of the objectives of the programme. */
-function isBetter({ input, rooms }: Problem, plan: Plan, than: Plan): boolean {
-  const measures = (p: Plan) => [
-    input.prefer?.keepPosition ? Math.abs(p.position - input.position) : 0,
-    input.prefer?.spare ? rooms.reduce((sum, { of }, k) => sum + (of.kind === 'surface' && of.part === input.prefer!.spare ? p.amounts[k]! : 0), 0) : 0,
-    p.total,
-  ];
-  const other = measures(than);
-  for (const [i, value] of measures(plan).entries()) {
-    if (value < other[i]! - SAME_TOTAL) return true;
-    if (value > other[i]! + SAME_TOTAL) return false;
-  }
+function costOf(problem: Problem, { position, amounts, misses }: Plan): number {
+  const stock = amounts.reduce((sum, x, k) => sum + stockCost(problem, problem.rooms[k]!) * Math.abs(x), 0);
+  return stock + WORTH * misses.reduce((a, b) => a + b, 0) + moveCost(problem) * Math.abs(position - problem.input.position);
+}
+
+/** Cleanups within their limits first, then in the order of the objectives of the programme. */
+function isBetter(a: Pick<Found, 'plan' | 'problem'>, than: Pick<Found, 'plan' | 'problem'>): boolean {
+  const [one, other] = [a, than].map(({ problem, plan }) => [
+    shutBy(problem),
+    costOf(problem, plan),
+    plan.amounts.reduce((sum, x, k) => sum + turnOf(problem, k) * Math.abs(x), 0),
+    Math.abs(plan.position - problem.input.position),
+  ]) as [number[], number[]];
+  if (one[1] === Number.POSITIVE_INFINITY) return false;
+  for (const [i, value] of one.entries()) if (Math.abs(value - other[i]!) > SAME) return value < other[i]!;
   return false;
 }
 
 function planOf(problem: Problem, { position, amounts }: Point): Plan {
-  const seats = cutParts(problem, amounts);
-  // An amount within rounding of nothing is nothing.
-  const clean = amounts.map((x) => (Math.abs(x) <= EXACT ? 0 : x));
-  return { position, rooms: problem.rooms, amounts: clean, base: problem.base, seats, films: filmsAt(seats, position), total: clean.reduce((sum, x) => sum + Math.abs(x), 0) };
+  const { rooms, base, input } = problem;
+  const snapped = amounts.map((x, k) => [0, rooms[k]!.least, rooms[k]!.most].find((end) => Math.abs(x - end) <= AT_END) ?? x);
+  const seats = cutParts(problem, snapped);
+  const films = filmsAt(seats, position);
+  const misses = input.seats.map((seat, i) => missOf(seat, films[i]!, input.share ?? 0));
+  return { position, rooms, amounts: snapped, base, seats, films, misses, total: snapped.reduce((sum, x) => sum + Math.abs(x), 0) };
 }
 
 const filmsAt = (seats: readonly SeatInput[], position: number) => seats.map((seat) => leastFilm(seatLines(seat).gap, position));
 
-const apartOf = ({ input }: Problem, films: readonly (number | null)[]) => films.flatMap((film, i) => (film === null && input.seats[i]!.target !== undefined ? [i] : []));
-
-/** The least amounts, at a position where every seat wanted overlaps: now, or where one of them has its film. */
-function startOf(problem: Problem): { point: Point } | { apart: number[] } {
-  const amounts = problem.rooms.map(({ least }) => Math.max(0, least));
+/** The least amounts, at the position now and where each seat wanted has its film, if every seat wanted overlaps there. */
+function startsOf(problem: Problem): { points: Point[] } | { apart: number[] } {
+  const { input, rooms } = problem;
+  const amounts = rooms.map(({ least }) => Math.max(0, least));
   const seats = cutParts(problem, amounts);
+  const within = (p: number) => Math.min(Math.max(p, input.reach?.from ?? p), input.reach?.to ?? p);
   const wanted = seats.flatMap((seat) => (seat.target === undefined ? [] : [positionForFilm(seatLines(seat), seat.target)]));
-  const positions = [...wanted.filter((p): p is number => p !== null), problem.input.position];
-  let fewest: number[] | null = null;
-  for (const position of positions) {
-    const apart = apartOf(problem, filmsAt(seats, position));
-    if (apart.length === 0) return { point: { position, amounts } };
-    if (!fewest || apart.length < fewest.length) fewest = apart;
-  }
-  return { apart: fewest ?? [] };
-}
-
-/** The nearest result about a point: with clear films, within the reach where that can be. */
-function nearestAbout(problem: Problem, about: Point, linear: Linear): Step {
-  const { reach: _, ...unbounded } = problem.input;
-  const tries: [Problem, Goal][] = [
-    [problem, 'nearest'],
-    [{ ...problem, input: unbounded }, 'nearest'],
-    [problem, 'pressed'],
-  ];
-  let step: Step = { status: 'infeasible' };
-  for (const [question, goal] of tries) {
-    step = solvedAbout(question, about, linear, goal);
-    if (step.status !== 'infeasible') break;
-  }
-  return step;
-}
-
-function infeasible(problem: Problem, from: Point): Verdict {
-  let about = from;
-  for (let round = 0; round < 6; round++) {
-    const linear = linearised(problem, about.position, about.amounts);
-    const apart = apartOf(problem, linear.films);
-    if (apart.length > 0) return { status: 'apart', seats: apart };
-    const step = nearestAbout(problem, about, linear);
-    // A cleanup above its limit leaves no room whatever the films.
-    if (step.status === 'infeasible') return { status: 'infeasible', nearest: planOf(problem, about), conflicts: conflictsOf(problem, about) };
-    if (step.status !== 'solved') return { status: 'stalled' };
-    const settled = Math.abs(step.point.position - about.position) < EXACT;
-    about = step.point;
-    if (settled) break;
-  }
-  return { status: 'infeasible', nearest: planOf(problem, about), conflicts: conflictsOf(problem, about) };
+  const positions = [...wanted.filter((p): p is number => p !== null), input.position].map(within);
+  const apartAt = (position: number) => filmsAt(seats, position).flatMap((film, i) => (film === null && input.seats[i]!.target !== undefined ? [i] : []));
+  const apart = positions.map(apartAt);
+  const points = positions.filter((position, k) => apart[k]!.length === 0 && positions.findIndex((p) => Math.abs(p - position) <= SAME) === k);
+  if (points.length > 0) return { points: points.map((position) => ({ position, amounts })) };
+  return { apart: apart.reduce((fewest, seats) => (seats.length < fewest.length ? seats : fewest)) };
 }

@@ -1,21 +1,10 @@
 /**
- * What may be cut off the parts, and what every amount does to the films.
- *
- * Amounts x: normal stock of every surface, both of each seat, and metal off each face (below 0: put on, by a thicker
- * spacer). Surfaces that may not be cut have room from 0 to 0. About any amounts x₀ and position p₀ the least film
- * of seat i is
- *
- *   film_i = film_i(p₀, x₀) + g_i·(p - p₀) + Σ G_ik·(x_k - x₀_k)
- *
- * g_i gain by position and G_ik by stock (m/m): those of the place of least film (gauging/filmGradient.ts); a face that
- * moves its seats' bush by d toward the nose is a position less by d, one that moves their journal more by d. This is
- * exact for lines of one half angle without profile; otherwise up to the next place that becomes the least.
+ * What may be cut off the parts: amounts x, the normal stock of every surface, both of each seat, and the metal off each
+ * face (below 0: put on, by a thicker spacer). Surfaces that may not be cut have room from 0 to 0.
  */
-import { leastFilm } from '../contact/film.ts';
-import { type SeatInput, type Stretch, seatLines } from '../contact/fit.ts';
-import { filmPerPosition, leastFilmFollowed } from '../gauging/filmGradient.ts';
+import type { SeatInput, Stretch } from '../contact/fit.ts';
 import type { Part } from '../gauging/reading.ts';
-import { cleanUp, movedAxially, radialOf, renewed, withStock } from './stock.ts';
+import { cleanUp, movedAxially, renewed, withStock } from './stock.ts';
 
 /** A surface that may be cut. */
 export interface Allowed {
@@ -43,11 +32,11 @@ export interface Face {
 }
 
 export interface Preferences {
-  /** this part is cut only for what the other cannot give */
+  /** stock off this part counts twice (programme.ts) */
   spare?: Part;
   /** only one part is cut */
   oneSetUp?: boolean;
-  /** the journal stays where it is, as nearly as may be */
+  /** the journal stays where it is, as nearly as may be: its move counts too (programme.ts) */
   keepPosition?: boolean;
 }
 
@@ -59,6 +48,8 @@ export interface PlanInput {
   faces?: readonly Face[];
   /** positions (m) that adjuster and shoulders let the journal have */
   reach?: Stretch;
+  /** share of every film's tolerance that may be used: a film misses only beyond it; 0 when left out */
+  share?: number;
   prefer?: Preferences;
 }
 
@@ -95,7 +86,9 @@ export function problemOf(input: PlanInput): Problem {
       rooms.push({ of: { kind: 'surface', seat, part }, least, most: allowed?.limit ?? 0 });
     }
   }
-  for (const [face, { cleanup, limit, add }] of (input.faces ?? []).entries()) rooms.push({ of: { kind: 'face', face }, least: add > 0 ? -add : cleanup, most: limit });
+  for (const [face, { cleanup, limit, add }] of (input.faces ?? []).entries()) {
+    rooms.push({ of: { kind: 'face', face }, least: add > 0 ? -add : cleanup, most: limit });
+  }
   return { input, base, rooms };
 }
 
@@ -110,38 +103,4 @@ export function cutParts({ base, rooms, input }: Problem, amounts: readonly numb
     }
   }
   return seats;
-}
-
-/** What metal off a face (m) adds to the position of the journal as one seat sees it. */
-export const faceShift = ({ seats, part, moves }: Face, seat: number): number => (seats.includes(seat) ? (part === 'bush' ? -moves : moves) : 0);
-
-export interface Linear {
-  /** m; null where the parts of the seat do not overlap */
-  films: (number | null)[];
-  perPosition: number[];
-  /** by seat, then by amount */
-  perAmount: number[][];
-}
-
-/** The least films about a position (m) and amounts (m). */
-export function linearised(problem: Problem, position: number, amounts: readonly number[]): Linear {
-  const { rooms, input } = problem;
-  const linear: Linear = { films: [], perPosition: [], perAmount: [] };
-  for (const [i, seat] of cutParts(problem, amounts).entries()) {
-    const lines = seatLines(seat);
-    const followed = leastFilmFollowed(lines, i, position);
-    // No axial move closes a straight seat, however its profile leans where it is tightest.
-    const perPosition = lines.closes === 'never' ? 0 : (filmPerPosition(lines, position) ?? 0);
-    linear.films.push(followed && leastFilm(lines.gap, position));
-    linear.perPosition.push(perPosition);
-    linear.perAmount.push(
-      rooms.map(({ of }) => {
-        if (of.kind === 'face') return perPosition * faceShift(input.faces![of.face]!, i);
-        if (of.seat !== i || !followed) return 0;
-        const perRadius = followed.influences.reduce((sum, { part, by, rate }) => sum + (part === of.part && by === 'radius' ? rate : 0), 0);
-        return (of.part === 'journal' ? -1 : 1) * perRadius * radialOf(1, seat[of.part].halfAngle);
-      }),
-    );
-  }
-  return linear;
 }

@@ -1,25 +1,29 @@
 /**
- * The linear programme of a plan about one point (problem.ts): position first, then every amount twice where metal may
- * also be put on, scaled to micrometres.
+ * The linear programme of a plan about one point (filmPieces.ts), scaled to micrometres:
  *
- *   exact    every wanted film at its target, the others clear:        film_i = target_i,  film_j ≥ 0
- *   nearest  the greatest miss e as small as can be, and with it held the sum of the misses m_i, so that a seat beyond
- *            mending draws no other along with it:   |film_i - target_i| ≤ m_i·w_i,  m_i ≤ e,  film_i ≥ 0
- *   pressed  the same where no amounts keep the parts from pressing into each other: film_i of either sign
+ *   least   Σ c_k·|x_k| + WORTH·Σ m_i + KEEP·|p - p now|      with  m_i ≥ 0, the amounts in their rooms, p in its reach
+ *   film_i ≥ target_i - share·t_i - m_i      at every place of the seat
+ *   film_i ≤ target_i + share·t_i + m_i      at the place where it is least
  *
- * w_i tolerance of the film, or 1 µm for all where not every film wanted has one. Objectives in turn: the greatest
- * miss e; the sum of the misses; the move of the journal, where it is to stay; stock off a spared part; all stock; and among plans equally good, stock
- * in the bush, since an outside is easier to grind and to gauge (common practice, no source); and where the position is
- * still free the least move of the journal.
+ * x amounts of stock, p position, m_i what the film of seat i misses, t_i its tolerance, share how much of that may be
+ * used. So no film is bought with more than WORTH times its miss in stock: where cones can be brought to their films
+ * they are, exactly and with the least stock, and where a film can hardly be moved (a straight seat, or one a second of
+ * arc off it) no metal is spent on it. A film without target misses what it is below 0. It always has a solution.
+ *
+ * c_k is 1, SPARE for the part that is spared. KEEP counts only where the nose is to stay; it is less than what a film
+ * is worth as long as the cone is steeper than KEEP/WORTH (1.1°). Among plans equally good the earlier of what may be
+ * cut is cut, then the journal is moved the least.
  */
 import type { SeatInput } from '../contact/fit.ts';
-import type { Part } from '../gauging/reading.ts';
+import type { Piece } from './filmPieces.ts';
 import { minimised, type Optimum, type Programme, type Row, type Variable } from './linear.ts';
-import type { Linear, Problem, Room } from './problem.ts';
+import type { Problem, Room } from './problem.ts';
 
+/** Stock that a film's miss is worth at most. */
+export const WORTH = 100;
+const SPARE = 2;
+const KEEP = 2;
 const SCALE = 1e6;
-/** How much more stock in the bush counts: enough to break ties, too little to be seen in the total. */
-const EVEN = 1e-6;
 
 export interface Point {
   /** m */
@@ -28,127 +32,115 @@ export interface Point {
   amounts: number[];
 }
 
-export type Goal = 'exact' | 'nearest' | 'pressed';
+/** By how much the cost would fall for each metre that a bound is let go: of every room, and of the reach. */
+export interface Multipliers {
+  least: number[];
+  most: number[];
+  from: number;
+  to: number;
+}
 
-export type Step = { status: 'solved'; point: Point /** greatest miss, in the films' own weights */; miss: number } | { status: 'infeasible' | 'unbounded' | 'stalled' };
+export type Step = { status: 'solved'; point: Point; multipliers: Multipliers } | { status: 'infeasible' | 'unbounded' | 'stalled' };
 
-export function solvedAbout(problem: Problem, about: Point, linear: Linear, goal: Goal): Step {
-  const found: Optimum = minimised(programmeOf(problem, about, linear, goal));
+export function solvedAbout(problem: Problem, about: Point, pieces: readonly Piece[][]): Step {
+  const found: Optimum = minimised(programmeOf(problem, about, pieces));
   if (found.status !== 'solved') return found;
-  const at = new Unknowns(problem.rooms.length, problem.input.seats.length);
-  const amounts = problem.rooms.map((_, k) => (found.values[at.off(k)]! - found.values[at.on(k)]!) / SCALE);
-  return { status: 'solved', point: { position: found.values[at.position]! / SCALE, amounts }, miss: found.values[at.miss]! };
+  const { rooms } = problem;
+  const at = new Unknowns(rooms.length);
+  const { least, most } = found.multipliers;
+  return {
+    status: 'solved',
+    point: { position: found.values[at.position]! / SCALE, amounts: rooms.map((_, k) => (found.values[at.off(k)]! - found.values[at.on(k)]!) / SCALE) },
+    multipliers: {
+      least: rooms.map((room, k) => (room.least > 0 ? least[at.off(k)]! : most[at.on(k)]!)),
+      most: rooms.map((_, k) => most[at.off(k)]!),
+      from: least[at.position]!,
+      to: most[at.position]!,
+    },
+  };
 }
 
-/** What a miss of 1 is, for every seat (m). */
-export function weightsOf(seats: readonly SeatInput[]): number[] {
-  const wanted = seats.filter(({ target }) => target !== undefined);
-  const toleranced = wanted.every(({ tolerance }) => tolerance !== undefined && tolerance > 0);
-  return seats.map(({ tolerance }) => (toleranced ? (tolerance ?? 1 / SCALE) : 1 / SCALE));
+/** What is left of the stock and the move for each metre of a room, and for the move of the journal. */
+export const stockCost = ({ input }: Problem, { of }: Room): number => ((of.kind === 'face' ? input.faces![of.face]!.part : of.part) === input.prefer?.spare ? SPARE : 1);
+export const moveCost = ({ input }: Problem): number => (input.prefer?.keepPosition ? KEEP : 0);
+
+/** What a film (m) misses; a film that is not there misses everything. */
+export function missOf({ target, tolerance = 0 }: SeatInput, film: number | null, share: number): number {
+  if (film === null) return target === undefined ? 0 : Number.POSITIVE_INFINITY;
+  if (target === undefined) return Math.max(0, -film);
+  return Math.max(0, Math.abs(film - target) - share * tolerance);
 }
 
-/** The unknowns by their places: position, metal off of every room, metal put on, the greatest miss, the move of the journal, the miss of every seat. */
+/** The place of a room in the order in which equal plans are told apart: as they are allowed, faces last. */
+export function turnOf({ input, rooms }: Problem, k: number): number {
+  const { of } = rooms[k]!;
+  if (of.kind === 'face') return input.allow.length + of.face;
+  const turn = input.allow.findIndex(({ seat, part }) => seat === of.seat && part === of.part);
+  return turn < 0 ? input.allow.length : turn;
+}
+
+/** The unknowns by their places: position, metal off and put on of every room, the move of the journal, the miss of every seat. */
 class Unknowns {
-  readonly size: number;
-  constructor(
-    private readonly rooms: number,
-    readonly seats: number,
-  ) {
-    this.size = 2 * rooms + 3 + seats;
-  }
+  constructor(private readonly rooms: number) {}
   readonly position = 0;
   readonly off = (k: number) => 1 + k;
   readonly on = (k: number) => 1 + this.rooms + k;
-  get miss() {
+  get move() {
     return 1 + 2 * this.rooms;
   }
-  get move() {
-    return 2 + 2 * this.rooms;
-  }
-  readonly missOf = (seat: number) => 3 + 2 * this.rooms + seat;
-  row(entries: Iterable<readonly [number, number]>): number[] {
-    const coefficients = new Array<number>(this.size).fill(0);
+  readonly missOf = (seat: number) => 2 + 2 * this.rooms + seat;
+}
+
+function programmeOf(problem: Problem, about: Point, pieces: readonly Piece[][]): Programme {
+  const { rooms, input } = problem;
+  const at = new Unknowns(rooms.length);
+  const size = at.missOf(input.seats.length);
+  const row = (entries: Iterable<readonly [number, number]>): number[] => {
+    const coefficients = new Array<number>(size).fill(0);
     for (const [v, value] of entries) coefficients[v]! += value;
     return coefficients;
-  }
-}
-
-function programmeOf(problem: Problem, about: Point, linear: Linear, goal: Goal): Programme {
-  const { rooms, input } = problem;
-  const at = new Unknowns(rooms.length, input.seats.length);
+  };
+  const { from, to } = input.reach ?? { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
+  const endless = { least: 0, most: Number.POSITIVE_INFINITY };
   const variables: Variable[] = [
-    { least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY },
+    { least: from * SCALE, most: to * SCALE },
     ...rooms.map(({ least, most }) => ({ least: Math.max(0, least) * SCALE, most: most * SCALE })),
     ...rooms.map(({ least }) => ({ least: 0, most: Math.max(0, -least) * SCALE })),
-    { least: 0, most: goal === 'exact' ? 0 : Number.POSITIVE_INFINITY },
-    { least: 0, most: Number.POSITIVE_INFINITY },
-    ...input.seats.map(() => ({ least: 0, most: goal === 'exact' ? 0 : Number.POSITIVE_INFINITY })),
+    endless,
+    ...input.seats.map(() => endless),
   ];
-  const rows = filmRows(problem, about, linear, goal, at);
-  const { from, to } = input.reach ?? { from: Number.NEGATIVE_INFINITY, to: Number.POSITIVE_INFINITY };
-  if (Number.isFinite(from) || Number.isFinite(to)) rows.push({ coefficients: at.row([[at.position, 1]]), min: from * SCALE, max: to * SCALE });
-  // the move is at least as large as |position - position now|
-  for (const sign of [1, -1]) {
-    const coefficients = at.row([
+  const stock = rooms.flatMap((room, k): [number, number][] => [at.off(k), at.on(k)].map((v) => [v, stockCost(problem, room)]));
+  const turns = rooms.flatMap((_, k): [number, number][] => [at.off(k), at.on(k)].map((v) => [v, turnOf(problem, k)]));
+  const misses = input.seats.map((_, i): [number, number] => [at.missOf(i), WORTH]);
+  return {
+    variables,
+    rows: [...filmRows(problem, about, pieces, at, row), ...moveRows(input.position, at, row)],
+    objectives: [row([...stock, ...misses, [at.move, moveCost(problem)]]), row(turns), row([[at.move, 1]])],
+  };
+}
+
+type RowOf = (entries: Iterable<readonly [number, number]>) => number[];
+
+/** The move is at least as large as |position - position now|. */
+const moveRows = (now: number, at: Unknowns, row: RowOf): Row[] =>
+  [1, -1].map((sign) => ({
+    coefficients: row([
       [at.position, sign],
       [at.move, -1],
-    ]);
-    rows.push({ coefficients, max: sign * SCALE * input.position });
-  }
-  return { variables, rows, objectives: objectivesOf(problem, goal, at) };
-}
+    ]),
+    max: sign * SCALE * now,
+  }));
 
-function filmRows(problem: Problem, about: Point, linear: Linear, goal: Goal, at: Unknowns): Row[] {
-  const weights = weightsOf(problem.input.seats);
-  return problem.input.seats.flatMap(({ target }, i): Row[] => {
-    const film = linear.films[i];
-    if (film === null || film === undefined) return [];
-    const gains = linear.perAmount[i]!;
-    const entries: [number, number][] = [
-      [at.position, linear.perPosition[i]!],
-      ...gains.flatMap((gain, k): [number, number][] => [
-        [at.off(k), gain],
-        [at.on(k), -gain],
-      ]),
-    ];
-    const here = SCALE * (film - linear.perPosition[i]! * about.position - gains.reduce((sum, gain, k) => sum + gain * about.amounts[k]!, 0));
-    if (target === undefined) return [{ coefficients: at.row(entries), min: -here }];
-    const missing = SCALE * target - here;
-    if (goal === 'exact') return [{ coefficients: at.row(entries), min: missing, max: missing }];
-    const miss = SCALE * weights[i]!;
-    const own = at.missOf(i);
-    return [
-      ...(goal === 'nearest' ? [{ coefficients: at.row(entries), min: -here }] : []),
-      { coefficients: at.row([...entries, [own, miss]]), min: missing },
-      { coefficients: at.row([...entries, [own, -miss]]), max: missing },
-      {
-        coefficients: at.row([
-          [own, 1],
-          [at.miss, -1],
-        ]),
-        max: 0,
-      },
-    ];
-  });
-}
-
-function objectivesOf({ rooms, input }: Problem, goal: Goal, at: Unknowns): number[][] {
-  const stock = (counts: (room: Room) => boolean) =>
-    at.row(
-      rooms.flatMap((room, k): [number, number][] =>
-        counts(room)
-          ? [
-              [at.off(k), 1],
-              [at.on(k), 1],
-            ]
-          : [],
-      ),
-    );
-  const ofPart = (part: Part) => stock(({ of }) => (of.kind === 'face' ? input.faces![of.face]!.part : of.part) === part);
-  const { keepPosition, spare } = input.prefer ?? {};
-  const bush = ofPart('bush');
-  const total = stock(() => true).map((one, v) => one + EVEN * bush[v]!);
-  const move = at.row([[at.move, 1]]);
-  const misses = [at.row([[at.miss, 1]]), at.row(input.seats.map((_, i): [number, number] => [at.missOf(i), 1]))];
-  return [...(goal === 'exact' ? [] : misses), ...(keepPosition ? [move] : []), ...(spare ? [ofPart(spare)] : []), total, ...(keepPosition ? [] : [move])];
+function filmRows({ input, rooms }: Problem, about: Point, pieces: readonly Piece[][], at: Unknowns, row: RowOf): Row[] {
+  return input.seats.flatMap(({ target, tolerance = 0 }, i) =>
+    pieces[i]!.flatMap(({ film, perPosition, perAmount }, place): Row[] => {
+      const entries: [number, number][] = [[at.position, perPosition], ...rooms.flatMap((_, k): [number, number][] => [[at.off(k), perAmount[k]!] as [number, number], [at.on(k), -perAmount[k]!]])];
+      const here = film - perPosition * about.position - perAmount.reduce((sum, gain, k) => sum + gain * about.amounts[k]!, 0);
+      const band = (input.share ?? 0) * tolerance;
+      const own = at.missOf(i);
+      const atLeast: Row = { coefficients: row([...entries, [own, 1]]), min: SCALE * ((target === undefined ? 0 : target - band) - here) };
+      if (target === undefined || place > 0) return [atLeast];
+      return [atLeast, { coefficients: row([...entries, [own, -1]]), max: SCALE * (target + band - here) }];
+    }),
+  );
 }

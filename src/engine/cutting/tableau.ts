@@ -83,6 +83,13 @@ export class Tableau {
     return status;
   }
 
+  /** What one unit of every column, slacks after the variables, adds to an objective from where the variables stand. */
+  reducedCosts(objective: Float64Array): number[] {
+    const cost = new Float64Array(this.size);
+    cost.set(objective.subarray(0, this.columns));
+    return Array.from({ length: this.firstArtificial }, (_, j) => this.reduced(cost, j));
+  }
+
   /** The variables as they stand. */
   values(): Float64Array {
     const found = new Float64Array(this.columns);

@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import { expect, it, vi } from 'vitest';
 import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
-import { planCut } from '../../../src/engine/cutting/plan.ts';
+import { MISSED, planCut } from '../../../src/engine/cutting/plan.ts';
 import type { PlanInput } from '../../../src/engine/cutting/problem.ts';
 import { MM, rad, surface, withFilm } from './pairs.ts';
 
@@ -62,7 +62,7 @@ it('what is planned is so, what is not has its reasons', () => {
       if (verdict.status === 'planned') {
         seen.planned++;
         const { plan } = verdict;
-        for (const [i, s] of solveFit(plan.seats, plan.position).seats.entries()) expect(Math.abs(s.leastFilm! - question.seats[i]!.target!)).toBeLessThan(1e-12);
+        for (const [i, s] of solveFit(plan.seats, plan.position).seats.entries()) expect(Math.abs(s.leastFilm! - question.seats[i]!.target!)).toBeLessThan(MISSED);
         for (const [k, { least, most }] of plan.rooms.entries()) {
           expect(plan.amounts[k]).toBeGreaterThan(least - 1e-12);
           expect(plan.amounts[k]).toBeLessThan(most + 1e-12);
@@ -70,7 +70,9 @@ it('what is planned is so, what is not has its reasons', () => {
       } else if (verdict.status === 'infeasible') {
         seen.infeasible++;
         const targets = question.seats.map(({ target }) => target!);
-        expect(Math.max(...verdict.nearest.films.map((film, i) => Math.abs(film! - targets[i]!)))).toBeGreaterThan(1e-15);
+        // a cleanup above its limit stands in the way though every film is met
+        const shut = verdict.conflicts.some(({ what }) => what === 'cleanup');
+        if (!shut) expect(Math.max(...verdict.nearest.films.map((film, i) => Math.abs(film! - targets[i]!)))).toBeGreaterThanOrEqual(MISSED);
       } else seen.apart++;
     }),
     { seed: 41, numRuns: RUNS, endOnFailure: true },
