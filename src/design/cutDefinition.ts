@@ -57,7 +57,7 @@ const trial = z.strictObject({
           seat: name,
           part,
           normal: number('fine', 'Stock taken', 'Normal stock taken since the trial before; none comes back', { min: 0, max: 10 }),
-          sigma: z.optional(number('fine', 'Uncertainty', 'Of the stock taken; 0.0005 when left out', { min: 0, max: 1 })),
+          sigma: z.optional(number('fine', 'Uncertainty', 'Standard uncertainty of the stock taken; a twentieth of it and half a division of the cross feed, root of squares, when left out', { min: 0, max: 1 })),
         }),
       )
       .check(z.maxLength(64)),
@@ -108,13 +108,14 @@ export const cut = z.strictObject({
   ),
   prefer: z.optional(
     z.strictObject({
+      aim: z.optional(z.enum(['target', 'tolerance']).check(z.meta({ title: 'Aim', description: 'Every film just as wanted, or the least stock with every film within four fifths of its tolerance; target when left out' }))),
       spare: z.optional(part),
       oneSetUp: z.optional(flag('One set-up', 'Only one of the two parts is cut')),
       keepPosition: z.optional(flag('Keep the nose', 'The journal stays where it is, as nearly as may be')),
     }),
   ),
   machine: z.optional(machine),
-  doubt: z.optional(number('fine', 'Doubt', 'Standard uncertainty of the film of each seat before any trial; 0.005 when left out', { above: 0, max: 1 })),
+  doubt: z.optional(number('fine', 'Doubt', 'Standard uncertainty of the film of each seat before any trial, where no readings tell it; 0.005 when left out', { above: 0, max: 1 })),
   trials: z.optional(z.array(trial).check(z.maxLength(100), z.meta({ description: 'The history of the job: trial assemblies in turn' }))),
   lap: z.optional(lap),
   work: z.optional(

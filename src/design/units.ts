@@ -123,10 +123,13 @@ export function angleErrorText(degrees: number): string {
   if (seconds < 100) return `${digits(seconds, seconds < 10 ? 2 : 1)}″`;
   return seconds < 3600 ? `${digits(seconds / 60, seconds < 600 ? 2 : 1)}′` : angleText(Math.abs(degrees));
 }
-/** A figure with its standard uncertainty (mm), both to the digits that the uncertainty leaves: 76.5 ± 2.1 µm. */
+/** Half width in standard uncertainties of what holds 19 times in 20, of a normal spread. */
+export const COVER = 1.96;
+
+/** A figure and how far it may be off 19 times in 20 (mm), from its standard uncertainty, both to the digits that this leaves: 76.5 ± 4.2 µm. */
 export function plusMinusText(mm: number, sigma: number, system: System): string {
   const { size, name } = fineUnit(system);
-  const doubt = sigma / size;
+  const doubt = (COVER * sigma) / size;
   const decimals = doubt >= 10 ? 0 : doubt >= 1 ? 1 : 2;
   return `${digits(mm / size, decimals)} ± ${doubt > 0 && doubt < 0.005 ? 'less than 0.01' : digits(doubt, decimals)} ${name}`;
 }

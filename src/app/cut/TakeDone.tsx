@@ -35,7 +35,6 @@ export function TakeDone({ work, design, stale, cut, system }: Props) {
 /** Why steps cannot be taken as done; null where they can. */
 function refusal(cut: CutReport): string | null {
   if (isPressed(cut)) return 'It cannot be taken: the parts would still press into each other.';
-  if (cut.uncut && !cut.uncut.cutHelps) return 'Nothing to take: cutting brings the films no nearer than leaving it.';
   if (!cut.inReach) return 'It cannot be taken: the journal would have to stand beyond its adjuster and shoulders.';
   return null;
 }

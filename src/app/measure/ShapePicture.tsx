@@ -5,11 +5,10 @@
  */
 import { useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
-import type { System } from '../../design/units.ts';
+import { COVER, type System } from '../../design/units.ts';
 import { lineOf } from '../../engine/geometry/line.ts';
 import type { MeasureReport } from '../../report/measure/definition.ts';
 import { lineUncertainty } from '../../report/measure/lineUncertainty.ts';
-import { COVER } from '../../report/measure/verdict.ts';
 import { metres, toSurface } from '../../report/toEngine.ts';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../picture/StraightenedFrame.tsx';
 import { type Place, straightened } from '../picture/straightened.ts';

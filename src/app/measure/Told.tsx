@@ -1,8 +1,7 @@
 /** What the readings tell, in figures: every surface and what follows from it, with how sure it is. */
 import type { Design } from '../../design/definition.ts';
-import { angleText, fineText, lengthText, type System } from '../../design/units.ts';
+import { angleText, COVER, fineText, lengthText, type System } from '../../design/units.ts';
 import type { ConsequenceReport, MeasureReport } from '../../report/measure/definition.ts';
-import { COVER } from '../../report/measure/verdict.ts';
 
 interface Props {
   design: Design;

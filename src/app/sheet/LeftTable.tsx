@@ -1,6 +1,7 @@
 /** What the trials leave, on paper: what may be taken now and what is most likely left, by how much the gauges change over each, and what to read next. */
 import type { Design } from '../../design/definition.ts';
 import { fineText, plusMinusText, readingText, type System } from '../../design/units.ts';
+import { NOTHING } from '../../report/cut/listed.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { type LeftStep, leftSteps } from '../../report/sheet/leftSteps.ts';
 import type { PartsAfterTrials } from '../../report/sheet/partsAfterTrials.ts';
@@ -25,8 +26,6 @@ interface Row {
 }
 
 const NONE = '—';
-/** mm: less nobody can take off */
-const NOTHING = 1e-4;
 
 /** Whether anything may be taken before the next trial. */
 export const isAnySafe = ({ remaining }: CutReport) => remaining !== undefined && [...remaining.steps, ...remaining.faces].some(({ safe }) => Math.abs(safe) >= NOTHING);

@@ -22,8 +22,8 @@
  *
  * Where what was read and the bounds disagree, the least cost is high and rises so steeply about it that level² is
  * spent at once: the doubt would vanish just where nothing fits. All standard deviations are then taken to be too
- * small by the misfit m: the level counts m times. m is the greatest of 1, √(cost of the bounds), and |residual|/σ of a
- * reading beyond CLASHES. For one reading against one bound, r σ apart, the doubt is (√(2r²) - r)·σ ≥ 1.2 σ from r = 3 on.
+ * small by the misfit m: the level counts m times. m is the greatest of 1, √(cost of the bounds), and the deviations of
+ * what clashes (clashes.ts).
  * @source scaling by the misfit: R. T. Birge, Phys. Rev. 40 (1932) 207 (from memory); profile likelihood: D. J. Venzon, S. H. Moolgavkar, Appl. Statist. 37 (1988) 87; Laplace's approximation:
  *         D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, 2003, chapter 27; recursive least
  *         squares: R. E. Kalman, 1960 (all from memory)
@@ -37,31 +37,13 @@ export interface Told {
   predicted: number;
   gains: readonly number[];
   about: readonly number[];
-  /** which reading it is: carried along, of no meaning here */
-  of?: ReadingName;
 }
 
-export interface ReadingName {
-  /** place of the trial in the history */
+/** What an error of metal taken off is the error of: a place in what that trial says was taken off surfaces, or faces. */
+export interface ErrorName {
   trial: number;
-  what: 'standOff' | 'shake';
-}
-
-/** A reading taken in: row·x should be `value` (m). */
-interface TakenIn {
-  row: number[];
-  value: number;
-  sigma: number;
-  /** what was read (m) */
-  read: number;
-  of: ReadingName;
-}
-
-/** A reading that does not go with the rest: what it was, what the parts as believed would read (m), and by how many of its standard deviations they differ. */
-export interface Clash extends ReadingName {
-  read: number;
-  expected: number;
-  deviations: number;
+  of: 'taken' | 'faces';
+  place: number;
 }
 
 /** gains·e ≤ limit (m) */
@@ -75,11 +57,14 @@ export interface Account extends Normal {
   /** e of the parts as they are by now, as rows on x */
   now: number[][];
   bounds: HalfSpace[];
+  /** the errors among x, after the films */
+  errors: ErrorName[];
   /** sum of squares of what was read, bounds not counted, and Σ log of the variances as predicted */
   cost: number;
   logVariance: number;
   mode: Mode;
-  readings: TakenIn[];
+  /** how badly what was read goes together: the deviations of what clashes, 1 where nothing does */
+  misfit: number;
 }
 
 /** Squares by which an account may be worse than the best and still be carried on, and how many are. */
@@ -88,35 +73,35 @@ const MOST_ACCOUNTS = 12;
 /** A bound this many standard deviations away is never reached by readings that do not contradict what is believed. */
 const OUT_OF_REACH = 9;
 
-/** Before the first trial. `doubt`: standard uncertainty of every film (m). */
-export function beginning(seats: number, doubt: number): Account {
-  const unit = Array.from({ length: seats }, (_, i) => Array.from({ length: seats }, (__, j) => (i === j ? 1 : 0)));
-  const mean = new Array<number>(seats).fill(0);
-  return { mean, covariance: unit.map((row) => row.map((x) => x * doubt * doubt)), now: unit, bounds: [], cost: 0, logVariance: 0, mode: { point: mean, cost: 0 }, readings: [] };
+/** Before the first trial. @param covariance of the films (m²) */
+export function beginning(covariance: readonly (readonly number[])[]): Account {
+  const unit = covariance.map((_, i) => covariance.map((__, j) => (i === j ? 1 : 0)));
+  const mean = covariance.map(() => 0);
+  return { mean, covariance: covariance.map((row) => [...row]), now: unit, bounds: [], errors: [], cost: 0, logVariance: 0, mode: { point: mean, cost: 0 }, misfit: 1 };
 }
 
 export const filmsOf = ({ now, mode }: Account): number[] => times(now, mode.point);
 export const costOf = ({ cost, mode }: Account): number => cost + mode.cost;
 
 /** One more unknown: an error of standard deviation sigma (m) that the films follow by these gains. */
-export function withError(account: Account, gains: readonly number[], sigma: number): Account {
+export function withError(account: Account, gains: readonly number[], sigma: number, of: ErrorName): Account {
   if (sigma === 0) return account;
-  const { mean, covariance, now, bounds, mode, readings } = account;
+  const { mean, covariance, now, bounds, mode, errors } = account;
   return {
     ...account,
     mean: [...mean, 0],
     covariance: [...covariance.map((row) => [...row, 0]), [...mean.map(() => 0), sigma * sigma]],
     now: now.map((row, i) => [...row, gains[i]!]),
-    bounds: bounds.map(({ normal, limit }) => ({ normal: [...normal, 0], limit })),
+    bounds: bounds.map((bound) => ({ ...bound, normal: [...bound.normal, 0] })),
+    errors: [...errors, of],
     mode: { ...mode, point: [...mode.point, 0] },
-    readings: readings.map((reading) => ({ ...reading, row: [...reading.row, 0] })),
   };
 }
 
 /** Gains on e as gains on x. */
 const onUnknowns = ({ now, mean }: Account, gains: readonly number[]): number[] => mean.map((_, j) => gains.reduce((sum, g, i) => sum + g * now[i]![j]!, 0));
 
-export function withTold(account: Account, { value, sigma, predicted, gains, about, of }: Told): Account {
+export function withTold(account: Account, { value, sigma, predicted, gains, about }: Told): Account {
   const row = onUnknowns(account, gains);
   const along = times(account.covariance, row);
   const variance = sigma * sigma + dot(row, along);
@@ -127,31 +112,19 @@ export function withTold(account: Account, { value, sigma, predicted, gains, abo
     covariance: account.covariance.map((r, i) => r.map((c, j) => c - (along[i]! * along[j]!) / variance)),
     cost: account.cost + (off * off) / variance,
     logVariance: account.logVariance + Math.log(variance),
-    ...(of && { readings: [...account.readings, { row, value: value - predicted + dot(gains, about), sigma, read: value, of }] }),
   };
 }
 
-/** Standard deviations of its own by which a reading must miss what is believed to be called out. */
-const CLASHES = 3;
-
-/** The readings that do not go with the rest, the worst first. */
-export function clashesOf({ readings, mode }: Account): Clash[] {
-  return readings
-    .map(({ row, value, sigma, read, of }): Clash => {
-      const off = value - dot(row, mode.point);
-      return { ...of, read, expected: read - off, deviations: Math.abs(off) / sigma };
-    })
-    .filter(({ deviations }) => deviations > CLASHES)
-    .sort((a, b) => b.deviations - a.deviations);
-}
+/** By how much (m) more metal than told most likely came off, for every error there is. */
+export const errorsOf = ({ errors, mode, now }: Account): (ErrorName & { more: number })[] => errors.map((of, i) => ({ ...of, more: mode.point[now.length + i]! }));
 
 /** By how much all standard deviations seem too small. */
-const misfitOf = (account: Account): number => Math.max(1, Math.sqrt(account.mode.cost), clashesOf(account)[0]?.deviations ?? 0);
+const misfitOf = ({ mode, misfit }: Account): number => Math.max(1, Math.sqrt(mode.cost), misfit);
 
 /** The account with more bounds, its mode found. */
 export function settled(account: Account, bounds: readonly Bound[]): Account {
   const { mean, covariance } = account;
-  const near = bounds.map(({ gains, limit }) => ({ normal: onUnknowns(account, gains), limit })).filter(({ normal, limit }) => limit - dot(normal, mean) < OUT_OF_REACH * Math.sqrt(Math.max(0, dot(normal, times(covariance, normal)))));
+  const near = bounds.map(({ gains, ...bound }) => ({ ...bound, normal: onUnknowns(account, gains) })).filter(({ normal, limit }) => limit - dot(normal, mean) < OUT_OF_REACH * Math.sqrt(Math.max(0, dot(normal, times(covariance, normal)))));
   const all = [...account.bounds, ...near];
   return { ...account, bounds: all, mode: modeWithin(account, all) };
 }

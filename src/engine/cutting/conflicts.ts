@@ -8,7 +8,7 @@
  * back is metal that is missing already, or a film that costs more stock than it is worth.
  */
 import type { Found, Plan } from './plan.ts';
-import type { Problem, Room } from './problem.ts';
+import { NO_STEP, type Problem, type Room } from './problem.ts';
 
 export interface Limit {
   what: 'forbidden' | 'limit' | 'cleanup' | 'add' | 'reachFrom' | 'reachTo';
@@ -43,13 +43,19 @@ const isMet = ({ misses }: Plan) => misses.every((miss) => miss < MISSED);
 
 export function conflictsOf(problem: Problem, found: Found, plans: Plans): Conflicts {
   const bounds = costly(found);
-  const conflicts = bounds.map((bound): Limit => {
+  const conflicts = bounds.flatMap((bound): Limit[] => {
     const without = plans(letGo(problem, [bound]));
-    return { ...bound, needed: isFound(without) && isMet(without.plan) ? neededOf(bound, without.plan) : null };
+    if (!isFound(without)) return [{ ...bound, needed: null }];
+    if (isMet(without.plan)) return [{ ...bound, needed: neededOf(bound, without.plan) }];
+    // A bound that holds back stock but no film to speak of stands in nobody's way.
+    return isShut(found, bound) || missed(found.plan) - missed(without.plan) >= NO_STEP ? [{ ...bound, needed: null }] : [];
   });
   const alone = conflicts.some(({ needed }) => needed !== null);
   return { conflicts, together: alone || conflicts.length === 0 ? [] : togetherOf(problem, bounds, plans) };
 }
+
+const missed = ({ misses }: Plan) => misses.reduce((a, b) => a + b, 0);
+const isShut = ({ problem }: Found, { room }: Bound) => room !== null && problem.rooms[room]!.least > problem.rooms[room]!.most;
 
 function togetherOf(problem: Problem, first: readonly Bound[], plans: Plans): Limit[] {
   const dropped = [...first];

@@ -5,20 +5,21 @@
  *   most likely  the plan of the parts as believed
  *   may be off   by the spread of Σ J_i·e_i, J the change of the amount by each film (differences of the plan)
  *   safe         the plan of the parts as they may be at the end of that spread where the least comes off, CAUTIOUS
- *                standard deviations out: metal cannot be put back. Never more than is most likely left.
+ *                standard deviations out: metal cannot be put back. Never more than is most likely left, and nothing at
+ *                all while some of what was read does not go with the rest: then it is not known what is left.
  *
  * The plan follows the films in straight pieces, so J holds near the estimate; the safe amount is a plan of its own
  * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add up.
  */
 import { fit } from '../contact/fit.ts';
 import { endOf } from './belief.ts';
-import { type Plan, planCut, planIn, type Verdict } from './plan.ts';
+import { nearestPlan, type Plan, planCut, planIn, type Verdict } from './plan.ts';
 import { cutParts, type PlanInput, problemOf } from './problem.ts';
-import { spreadOf, type Updated } from './trial.ts';
+import { type Believed, spreadOf } from './trial.ts';
 import { believed } from './trialReadings.ts';
 
-/** One-sided 95 in 100 of a normal spread. */
-export const CAUTIOUS = 1.645;
+/** The lower end of what holds 19 in 20 of a normal spread: beyond it lies 1 in 40. */
+export const CAUTIOUS = 1.96;
 /** m, of the differences */
 const DIFFERENCE = 1e-8;
 /** Less than this (m) is nothing to take. */
@@ -44,12 +45,12 @@ export interface Left {
 }
 
 /** @param input the question as it is after the trials: rooms that are left; its seats are not looked at */
-export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts }: Pick<Updated, 'parts' | 'films' | 'sigmas' | 'accounts'>): Left {
-  const verdictAt = (e: readonly number[]) => planCut({ ...input, seats: believed(parts, e) });
-  const verdict = verdictAt(films);
+export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts, clashes }: Believed): Left {
+  const inputAt = (e: readonly number[]): PlanInput => ({ ...input, seats: believed(parts, e) });
+  const verdict = planCut(inputAt(films));
   const plan = planIn(verdict);
   if (!plan) return { verdict, plan, amounts: [], standOff: { now: null, safe: null, all: null } };
-  const at = (e: readonly number[]) => planIn(verdictAt(e))?.amounts ?? plan.amounts;
+  const at = (e: readonly number[]) => nearestPlan(inputAt(e))?.amounts ?? plan.amounts;
   const sides = films.map((_, i) => [1, -1].map((side) => at(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e)))) as [number[], number[]]);
   const amounts = plan.amounts.flatMap((amount, room): LeftAmount[] => {
     if (Math.abs(amount) <= NOTHING) return [];
@@ -59,7 +60,7 @@ export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts }: 
     const doubted = shares.indexOf(Math.max(...shares));
     const end = endOf(accounts, gains, amount > 0 ? -1 : 1, CAUTIOUS);
     const then = at(end.films)[room]!;
-    const safe = amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
+    const safe = clashes.length > 0 ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
     return [{ room, amount, sigma, safe, doubted }];
   });
   const problem = problemOf({ ...input, seats: believed(parts, films) });

@@ -15,7 +15,7 @@ import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { Part } from '../gauging/reading.ts';
 import { type Conflicts, conflictsOf } from './conflicts.ts';
 import { filmPieces } from './filmPieces.ts';
-import { cutParts, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';
+import { cutParts, NO_STEP, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';
 import { type Multipliers, missOf, moveCost, type Point, solvedAbout, stockCost, turnOf, WORTH } from './programme.ts';
 
 export interface Plan {
@@ -48,6 +48,12 @@ export type Verdict =
 /** The plan, or the nearest there is; null where there is nothing to show. */
 export const planIn = (verdict: Verdict): Plan | null => (verdict.status === 'planned' ? verdict.plan : verdict.status === 'infeasible' ? verdict.nearest : null);
 
+/** The same without asking what stands in the way of it, which takes several plans more. */
+export function nearestPlan(input: PlanInput): Plan | null {
+  const found = bestPlan(problemOf(input));
+  return found.status === 'found' ? found.plan : null;
+}
+
 /** A film that misses less (m) misses nothing. */
 export const MISSED = 1e-9;
 export const isMet = ({ misses }: Pick<Plan, 'misses'>): boolean => misses.every((miss) => miss < MISSED);
@@ -63,10 +69,19 @@ const AT_END = 1e-14;
 
 export function planCut(input: PlanInput): Verdict {
   const problem = problemOf(input);
-  const found = bestPlan(problem);
+  const found = inSteps(bestPlan(problem));
   if (found.status !== 'found') return found;
   const { plan } = found;
   return isMet(plan) && shutBy(found.problem) === 0 ? { status: 'planned', plan } : { status: 'infeasible', nearest: plan, ...conflictsOf(problem, found, bestPlan) };
+}
+
+/** The same without stock that is no step. */
+function inSteps(sought: Sought): Sought {
+  if (sought.status !== 'found') return sought;
+  const { plan, problem } = sought;
+  const none = (k: number) => plan.amounts[k] !== 0 && Math.abs(plan.amounts[k]!) < NO_STEP && problem.rooms[k]!.least <= 0;
+  if (!problem.rooms.some((_, k) => none(k))) return sought;
+  return inSteps(bestPlan({ ...problem, rooms: problem.rooms.map((room, k) => (none(k) ? { ...room, least: 0, most: 0 } : room)) }));
 }
 
 export interface Found {

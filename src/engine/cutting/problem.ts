@@ -6,6 +6,9 @@ import type { SeatInput, Stretch } from '../contact/fit.ts';
 import type { Part } from '../gauging/reading.ts';
 import { cleanUp, movedAxially, renewed, withStock } from './stock.ts';
 
+/** Stock less than this (m) is no step: no machine takes it off, and no gauge sees it (format of the file). */
+export const NO_STEP = 5e-8;
+
 /** A surface that may be cut. */
 export interface Allowed {
   seat: number;

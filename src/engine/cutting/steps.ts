@@ -13,7 +13,7 @@ import { predict } from '../gauging/readings/index.ts';
 import { METRIC_TOOLS, type Tooling } from '../gauging/tooling.ts';
 import { gaugesFor, tooNearEnd } from './gauges.ts';
 import type { Plan } from './plan.ts';
-import type { Face, PlanInput } from './problem.ts';
+import { type Face, NO_STEP, type PlanInput } from './problem.ts';
 import { axialFeed, cleanUp, crossFeed, deepest, diameterChange, feedAlong, movedAxially, withStock } from './stock.ts';
 
 /** What the machine's dials and slides are. Lengths m, angles rad. */
@@ -89,13 +89,13 @@ export interface FaceStep extends Done {
 
 export type CutStep = SurfaceStep | FaceStep;
 
-/** Less stock than this (m) is none. */
+/** Lengths nearer to each other (m) are the same. */
 const NONE = 1e-15;
 
 export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings: readonly Reading[] = [], tools: Tooling = METRIC_TOOLS): CutStep[] {
   const isNew = ({ seat, part }: { seat: number; part: Part }) => input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
   // a new line that is the old one takes nothing off
-  const isChanged = ({ seat, part }: { seat: number; part: Part }) => deepest(input.seats[seat]![part], plan.base[seat]![part], part) > NONE;
+  const isChanged = ({ seat, part }: { seat: number; part: Part }) => deepest(input.seats[seat]![part], plan.base[seat]![part], part) > NO_STEP;
   const cut = inOrder(plan, isNew, isChanged);
   let now = input.seats.map((seat) => ({ ...seat }));
   return cut.map((k, place): CutStep => {
@@ -143,7 +143,7 @@ function inOrder({ rooms, amounts, base }: Plan, isNew: (of: { seat: number; par
     return of.kind === 'face' ? [2, 0] : [of.part === 'bush' ? 0 : 1, Math.abs(base[of.seat]![of.part].halfAngle)];
   };
   return rooms
-    .flatMap(({ of }, k) => (Math.abs(amounts[k]!) > NONE || (of.kind === 'surface' && isNew(of) && isChanged(of)) ? [k] : []))
+    .flatMap(({ of }, k) => (Math.abs(amounts[k]!) >= NO_STEP || (of.kind === 'surface' && isNew(of) && isChanged(of)) ? [k] : []))
     .sort((a, b) => {
       const [ra, rb] = [rank(a), rank(b)];
       return ra[0]! - rb[0]! || ra[1]! - rb[1]! || a - b;

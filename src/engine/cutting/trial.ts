@@ -7,7 +7,8 @@
  */
 import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../gauging/reading.ts';
-import { type Account, beginning, type Clash, clashesOf, costOf, endOf, filmsOf, likelihoods, ranked, settled, withError, withTold } from './belief.ts';
+import { type Account, beginning, costOf, type ErrorName, endOf, errorsOf, filmsOf, likelihoods, ranked, settled, withError, withTold } from './belief.ts';
+import { type Clash, clashesOf } from './clashes.ts';
 import type { PlanInput } from './problem.ts';
 import { movedAxially, renewed, withStock } from './stock.ts';
 import { type Blue, believed, type Shake, shakeTold, touchOf } from './trialReadings.ts';
@@ -54,6 +55,8 @@ export interface Updated {
   seats: SeatInput[];
   /** readings, of this trial and those before, that do not go with the rest */
   clashes: Clash[];
+  /** by how much (m) more than told most likely came off surfaces and faces, this trial and those before */
+  came: (ErrorName & { more: number })[];
   /** what may have happened, the most likely first */
   accounts: Account[];
 }
@@ -65,39 +68,55 @@ export type TrialResult =
   /** the shake has no prediction for these parts */
   | { status: 'noModel' };
 
-/** What is believed before any trial. `doubt`: standard uncertainty of every film (m). */
-export const believedAtFirst = (seats: readonly SeatInput[], doubt: number): Pick<Updated, 'parts' | 'films' | 'sigmas' | 'accounts'> => ({
+/** Doubt of the films before any trial: their covariance (m²). */
+export type Doubt = readonly (readonly number[])[];
+
+/** The same doubt of every film, a standard uncertainty (m), each independent of the others. */
+export const evenDoubt = (seats: number, sigma: number): Doubt => Array.from({ length: seats }, (_, i) => Array.from({ length: seats }, (__, j) => (i === j ? sigma * sigma : 0)));
+
+/** What is believed before any trial. */
+export const believedAtFirst = (seats: readonly SeatInput[], doubt: Doubt): Believed => ({
   parts: seats.map((seat) => ({ ...seat })),
   films: seats.map(() => 0),
-  sigmas: seats.map(() => doubt),
-  accounts: [beginning(seats.length, doubt)],
+  sigmas: doubt.map((row, i) => Math.sqrt(row[i]!)),
+  accounts: [beginning(doubt)],
+  clashes: [],
 });
+
+/** As much of it as a remaining plan is made of. */
+export type Believed = Pick<Updated, 'parts' | 'films' | 'sigmas' | 'accounts' | 'clashes'>;
 
 type Input = Pick<PlanInput, 'seats' | 'faces'> & Partial<Pick<PlanInput, 'allow'>>;
 
-/** The estimate after each trial in turn; it ends with the first that cannot be taken in. */
-export function trialsOf(input: Input, trials: readonly Trial[], doubt: number): TrialResult[] {
-  let accounts = [beginning(input.seats.length, doubt)];
+/** The estimate after each trial in turn; it ends with the first that cannot be taken in. Of the last it is told what clashes. */
+export function trialsOf(input: Input, trials: readonly Trial[], doubt: Doubt): TrialResult[] {
+  const results = estimates(input, trials, doubt);
+  const last = results.at(-1);
+  if (last?.status !== 'updated') return results;
+  const clashes = clashesOf(trials, last, (fewer) => estimates(input, fewer, doubt));
+  if (clashes.length === 0) return results;
+  const accounts = last.accounts.map((account) => ({ ...account, misfit: clashes[0]!.deviations }));
+  return [...results.slice(0, -1), { ...last, clashes, accounts, sigmas: sigmasOf(accounts) }];
+}
+
+function estimates(input: Input, trials: readonly Trial[], doubt: Doubt): TrialResult[] {
+  let accounts = [beginning(doubt)];
   let parts = input.seats.map((seat) => ({ ...seat }));
   const fresh = new Set<string>();
   const results: TrialResult[] = [];
   for (const [place, trial] of trials.entries()) {
-    for (const { seat, sigma } of trial.taken)
-      accounts = accounts.map((a) =>
-        withError(
-          a,
-          unit(input, (i) => (i === seat ? 1 : 0)),
-          sigma,
-        ),
-      );
-    for (const { face, sigma } of trial.faces ?? []) {
+    for (const [at, { seat, sigma }] of trial.taken.entries()) {
+      const gains = unit(input, (i) => (i === seat ? 1 : 0));
+      accounts = accounts.map((a) => withError(a, gains, sigma, { trial: place, of: 'taken', place: at }));
+    }
+    for (const [at, { face, sigma }] of (trial.faces ?? []).entries()) {
       const { seats, part } = input.faces![face]!;
       // the same error in all of them, each as its half angle makes film of it
       const gains = unit(input, (i) => (seats.includes(i) ? Math.sin(parts[i]![part].halfAngle) : 0));
-      accounts = accounts.map((a) => withError(a, gains, sigma));
+      accounts = accounts.map((a) => withError(a, gains, sigma, { trial: place, of: 'faces', place: at }));
     }
     parts = cutBy(input, parts, trial, fresh);
-    const result = updated(parts, accounts, trial, place);
+    const result = updated(parts, accounts, trial);
     results.push(result);
     if (result.status !== 'updated') break;
     accounts = result.accounts;
@@ -134,9 +153,9 @@ interface Explained extends Account {
   seat: number | null;
 }
 
-function updated(parts: readonly SeatInput[], before: readonly Account[], trial: Trial, place: number): TrialResult {
+function updated(parts: readonly SeatInput[], before: readonly Account[], trial: Trial): TrialResult {
   const touches = trial.standOff !== undefined || (trial.blue ?? []).length > 0;
-  const explained = before.flatMap((account) => (touches ? parts.map((_, seat) => explanation(parts, account, trial, place, seat)) : [explanation(parts, account, trial, place, null)]));
+  const explained = before.flatMap((account) => (touches ? parts.map((_, seat) => explanation(parts, account, trial, seat)) : [explanation(parts, account, trial, null)]));
   const accounts = ranked(
     explained.filter((account): account is Explained => account !== null && account !== 'noModel'),
     ({ seat }) => seat,
@@ -148,19 +167,23 @@ function updated(parts: readonly SeatInput[], before: readonly Account[], trial:
   return {
     status: 'updated',
     films,
-    sigmas: films.map((_, i) =>
-      spreadOf(
-        accounts,
-        films.map((__, k) => (k === i ? 1 : 0)),
-      ),
-    ),
+    sigmas: sigmasOf(accounts),
     touched: touches ? parts.map((_, i) => accounts.reduce((sum, { seat }, k) => sum + (seat === i ? weights[k]! : 0), 0)) : null,
     parts: [...parts],
     seats: believed(parts, films),
-    clashes: clashesOf(accounts[0]!),
+    clashes: [],
+    came: errorsOf(accounts[0]!),
     accounts,
   };
 }
+
+const sigmasOf = (accounts: readonly Account[]): number[] =>
+  filmsOf(accounts[0]!).map((_, i, films) =>
+    spreadOf(
+      accounts,
+      films.map((__, k) => (k === i ? 1 : 0)),
+    ),
+  );
 
 /** How far (m) a combination of the films may be off its estimate: one standard deviation, the further side. */
 export function spreadOf(accounts: readonly Account[], gains: readonly number[]): number {
@@ -170,18 +193,18 @@ export function spreadOf(accounts: readonly Account[], gains: readonly number[])
 }
 
 /** What an account becomes by a trial, with this seat the one that touched; null where it cannot have. */
-function explanation(parts: readonly SeatInput[], before: Account, trial: Trial, place: number, seat: number | null): Explained | null | 'noModel' {
+function explanation(parts: readonly SeatInput[], before: Account, trial: Trial, seat: number | null): Explained | null | 'noModel' {
   let about = filmsOf(before);
   let found: Explained | null = null;
   for (let round = 0; round < ROUNDS; round++) {
     let account = before;
     const touch = seat === null ? null : touchOf(parts, about, seat, trial.blue ?? [], trial.thickness);
     if (seat !== null && !touch) return found;
-    if (touch && trial.standOff) account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about, of: { trial: place, what: 'standOff' } });
+    if (touch && trial.standOff) account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about });
     if (trial.shake) {
       const told = shakeTold(parts, about, trial.shake);
       if (!told) return found ?? 'noModel';
-      account = withTold(account, { ...told, of: { trial: place, what: 'shake' } });
+      account = withTold(account, told);
     }
     found = { ...settled(account, touch?.bounds ?? []), seat };
     const next = filmsOf(found);

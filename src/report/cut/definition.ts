@@ -54,6 +54,27 @@ const limit = z.strictObject({
   needed: mmOrNull('What it would have to be, all others kept; null where others stand in the way too'),
 });
 
+/** A plan that could be chosen. */
+const aimed = z.strictObject({
+  aim: z.enum(['target', 'tolerance']),
+  chosen: z.boolean(),
+  feasible: z.boolean(),
+  inTolerance: z.boolean(),
+  total: mm('All stock together'),
+  position: mm('Position of the journal'),
+  films: z.record(z.string(), mmOrNull('Least film there')),
+  stock: z.array(z.strictObject({ seat: z.string(), part, normal: mm('Normal stock') })),
+  faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on') })),
+});
+
+const missed = z.strictObject({
+  seat: z.string(),
+  by: mm('Film less what is wanted of it; below 0 where it is too thin'),
+  why: z
+    .enum(['limits', 'worth', 'metalMissing'])
+    .check(z.meta({ description: 'A limit stands in the way; it would take more than a hundred times its stock; or it is too great already and no move closes it' })),
+});
+
 const way = z.enum(['sineBar', 'alongBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']);
 
 const setting = z.strictObject({
@@ -110,7 +131,7 @@ const workItem = z.strictObject({
 
 const leftAmount = {
   sigma: mm('Standard uncertainty of that amount'),
-  safe: mm('What may be taken now: the least that is left for any parts the trials have not ruled out (95 in 100); never more than the amount'),
+  safe: mm('What may be taken now: the least that is left for any parts the trials have not ruled out (lower end of what holds 19 in 20); never more than the amount, and nothing while readings clash'),
   doubted: z.string().check(z.meta({ description: 'Seat whose film has most of that uncertainty' })),
 };
 const smallStep = z.strictObject({
@@ -126,6 +147,21 @@ const smallStep = z.strictObject({
 
 const trial = z.strictObject({
   status: z.enum(['updated', 'contradiction', 'noModel']),
+  came: z.optional(
+    z
+      .array(
+        z.strictObject({
+          trial: z.int().check(z.meta({ description: 'Which trial it was told at, from 1' })),
+          seat: z.optional(z.string()),
+          part: z.optional(part),
+          face: z.optional(z.string()),
+          told: mm('Metal off as told'),
+          sigma: mm('Standard uncertainty of that'),
+          likely: mm('Metal that most likely came off'),
+        }),
+      )
+      .check(z.meta({ description: 'What was told to be taken off, against what most likely came off' })),
+  ),
   films: z.nullable(z.record(z.string(), z.strictObject({ more: mm('By how much the film is most likely greater than the design gives'), sigma: mm('Standard uncertainty, of the further side') }))),
   touched: z.nullable(z.record(z.string(), plain('Likelihood that this seat touched first'))),
   clashes: z.optional(
@@ -133,15 +169,25 @@ const trial = z.strictObject({
       .array(
         z.strictObject({
           trial: z.int().check(z.meta({ description: 'Which trial it was read at, from 1' })),
-          what: z.enum(['standOff', 'shake']),
-          read: mm('What was read'),
-          expected: mm('What the parts as believed would read'),
-          deviations: plain('How far apart, in standard uncertainties of the reading'),
+          what: z.enum(['standOff', 'shake', 'blue']),
+          read: mmOrNull('What was read; null for the blue'),
+          expected: mmOrNull('What the parts as believed would read'),
+          deviations: plain('How far apart, in standard uncertainties of the reading; for the blue those of all that it pushes aside'),
         }),
       )
       .check(z.meta({ description: 'Readings so far that do not go with the rest, the worst first' })),
   ),
 });
+
+const remaining = z.strictObject({
+      steps: z.array(smallStep),
+      faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
+      position: mm('Position of the journal'),
+      films: z.record(z.string(), mmOrNull('Least film')),
+      standOff: z.strictObject({ now: mmOrNull('Position of first touch as believed'), safe: mmOrNull('When what may be taken now is off'), all: mmOrNull('When all of it is off') }),
+      feasible: z.boolean(),
+      inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance' })),
+    });
 
 const lapState = z.strictObject({
   position: mm('Position of the journal'),
@@ -175,24 +221,27 @@ export const cutReport = z.strictObject({
   shift: mm('How far nose and shoulders of the journal then stand from where they are'),
   turns: z.nullable(plain('The same in turns of the adjuster')),
   inReach: z.boolean(),
+  together: z.array(limit).check(z.meta({ description: 'Limits that would have to give way together, where none alone would do' })),
+  missed: z.array(missed).check(z.meta({ description: 'Films that the plan does not bring to what is wanted' })),
+  aims: z.array(aimed).check(z.meta({ description: 'The plans there are to choose from, the films just as wanted or the least stock within their tolerances' })),
+  trade: z
+    .array(z.strictObject({ share: plain('Share of every tolerance that may be used'), total: mm('All stock together that this takes') }))
+    .check(z.meta({ description: 'Least stock against the share of the tolerances used, from none to four fifths; empty without tolerances' })),
+  doubt: z.record(z.string(), z.strictObject({ sigma: mm('Standard uncertainty of the film before any trial'), from: z.enum(['stated', 'readings', 'default']) })),
   uncut: z.optional(
     z
-      .strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')), cutHelps: z.boolean().check(z.meta({ description: 'Whether the steps bring the films any nearer than that' })) })
+      .strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')) })
       .check(z.meta({ description: 'The nearest without any metal off, where no plan is possible' })),
   ),
   settings: z.array(setting),
   budget,
   work: z.array(workItem),
   trials: z.optional(z.array(trial)),
-  remaining: z.optional(
-    z.strictObject({
-      steps: z.array(smallStep),
-      faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
-      position: mm('Position of the journal'),
-      films: z.record(z.string(), mmOrNull('Least film')),
-      standOff: z.strictObject({ now: mmOrNull('Position of first touch as believed'), safe: mmOrNull('When what may be taken now is off'), all: mmOrNull('When all of it is off') }),
-      feasible: z.boolean(),
-    }),
+  remaining: z.optional(remaining),
+  without: z.optional(
+    z
+      .strictObject({ trial: z.int(), what: z.enum(['standOff', 'shake', 'blue']), remaining })
+      .check(z.meta({ description: 'What would be left if the reading that goes worst with the rest had not been taken' })),
   ),
   lap: z.optional(
     z.nullable(z.strictObject({ states: z.array(lapState), stop: z.strictObject({ at: z.int(), why: z.enum(['bearing', 'relation', 'limit', 'notYet']) }), allowance: mmOrNull('What the tolerances allow the relation to be wrong') })),

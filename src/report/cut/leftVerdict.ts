@@ -1,6 +1,7 @@
 /** What the trials say is left to cut, in a machinist's words: the most likely, its doubt, and what is safe to take now. */
 import type { Design } from '../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
+import { twoSidedTail } from '../../engine/gauging/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport } from './definition.ts';
 import { listed, NOTHING } from './listed.ts';
@@ -9,6 +10,8 @@ type Remaining = NonNullable<CutReport['remaining']>;
 
 interface Left {
   text: string;
+  /** to be put on, not taken off */
+  on: boolean;
   /** what may be taken now */
   safe: string;
   taken: number;
@@ -23,6 +26,7 @@ export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
       ({ seat, part, normal, sigma, safe, doubted }): Left => ({
         text: `${plusMinusText(normal, sigma, system)} off the ${seat} ${part}`,
         safe: `${fineText(safe, system)} off the ${seat} ${part}`,
+        on: false,
         taken: safe,
         share: safe / normal,
         doubted,
@@ -32,16 +36,30 @@ export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
     .filter((f) => Math.abs(f.off) >= NOTHING)
     .map(({ name, off, sigma, safe, doubted }): Left => {
       const on = off > 0 ? `off ${name}` : `to be put on ${name}`;
-      return { text: `${plusMinusText(Math.abs(off), sigma, system)} ${on}`, safe: `${fineText(Math.abs(safe), system)} ${on}`, taken: Math.abs(safe), share: safe / off, doubted };
+      return { text: `${plusMinusText(Math.abs(off), sigma, system)} ${on}`, on: off <= 0, safe: `${fineText(Math.abs(safe), system)} ${on}`, taken: Math.abs(safe), share: safe / off, doubted };
     });
   return [...surfaces, ...moved];
 }
 
-/** The one sentence of what is left. */
-export function leftSentence(remaining: Remaining, system: System): string {
+/** The one sentence of what is left: how far the journal still is from where it should touch, and what that is in metal. */
+export function leftSentence(design: Design, remaining: Remaining, system: System): string {
   const left = leftOf(remaining, system);
-  if (left.length === 0) return remaining.feasible ? 'After the last trial nothing is left to cut.' : 'After the last trial too much is off already for the films wanted.';
-  return `After the last trial there is left ${listed(left.map(({ text }) => text))}${remaining.feasible ? '' : ', which is as near as can be'}.`;
+  if (left.length === 0) return isReached(remaining) ? NOTHING_LEFT : pastSentence(design, remaining, system);
+  const { now, all } = remaining.standOff;
+  const short = now === null || all === null ? 0 : now - all;
+  const take = `take ${listed(left.map(({ text, on }) => (on ? text : text.replace(' off ', ' more off '))))}`;
+  const near = isReached(remaining) ? '' : ', which is as near as can be';
+  return short >= NOTHING ? `You are ${fineText(short, system)} short: ${take}${near}.` : `${take.replace(/^t/, 'T')}${near}.`;
+}
+
+const NOTHING_LEFT = 'Nothing is left to cut: by the last trial every film is as wanted.';
+
+const isReached = ({ feasible, inTolerance }: Remaining) => feasible || inTolerance;
+
+/** Films that are greater than wanted, once nothing can be cut any more. */
+function pastSentence({ seats }: Design, { films }: Remaining, system: System): string {
+  const past = seats.flatMap(({ name, film }) => (film && films[name] != null && films[name] - film.target >= NOTHING ? [`the ${name} film ${fineText(films[name] - film.target, system)} thicker than wanted`] : []));
+  return past.length === 0 ? 'Nothing may be cut any more, and the films are not those wanted.' : `Too much is off already: ${listed(past)}, and metal cannot be put back.`;
 }
 
 /** What may be taken now, and what would make it surer. */
@@ -49,7 +67,7 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   const left = leftOf(remaining, system);
   if (left.length === 0) return [];
   const safe = left.filter(({ taken }) => taken >= NOTHING);
-  const told = safe.length === 0 ? 'Nothing of it is safe to take yet.' : `Safe to take now: ${listed(safe.map((l) => l.safe))}; in 95 of 100 such cases at least that much is left, and metal cannot be put back.`;
+  const told = safe.length === 0 ? 'Nothing of it is safe to take yet.' : `Safe to take now: ${listed(safe.map((l) => l.safe))}; 39 times in 40 at least that much is left, and metal cannot be put back.`;
   const unsure = left.filter(({ share }) => share < SURE).sort((a, b) => a.share - b.share)[0];
   const trials = wanted?.trials ?? [];
   const ways = [...(trials.some(({ shake }) => shake) ? [] : ['read the shake']), ...(trials.some(({ blue }) => blue?.some(({ seat }) => seat === unsure?.doubted)) ? [] : ['look at the blue there'])];
@@ -68,17 +86,46 @@ type Clash = NonNullable<NonNullable<CutReport['trials']>[number]['clashes']>[nu
 
 /** A reading that was taken in though it does not go with the others. */
 export function clashSentence({ trial, what, read, expected, deviations }: Clash, system: System): string {
+  if (what === 'blue' || read === null) return `What the blue of trial ${trial} shows does not go with what was read and the parts as measured, ${chanceText(deviations)}: clean both parts, blue again and look.`;
   const [name, would] = what === 'shake' ? ['shake', 'shake by'] : ['stand-off', 'touch first at'];
-  return `The ${name} of trial ${trial} does not go with the rest: ${fineText(read, system)} was read, and parts as the rest tells would ${would} ${fineText(expected, system)}, ${Math.round(deviations)} times its own doubt apart; read it again, or look at the blue again, before anything is cut.`;
+  return `The ${name} of trial ${trial} does not go with the rest: ${fineText(read, system)} was read${expected === null ? '' : `, and parts as the rest tells would ${would} ${fineText(expected, system)}`}, ${chanceText(deviations)}. Read it again.`;
 }
 
-export function trialSentences(design: Design, { trials, remaining }: CutReport, system: System): string[] {
+/** How likely chance alone brings readings so far apart: standard deviations, either way. */
+function chanceText(deviations: number): string {
+  const cases = 1 / twoSidedTail(deviations);
+  return cases > 10_000 ? 'which is no chance' : `which chance would do once in ${Number(cases.toPrecision(cases < 100 ? 2 : 1))} times`;
+}
+
+const WITHHELD = 'Until that is settled nothing is safe to take.';
+
+const READ = { standOff: 'stand-off', shake: 'shake', blue: 'blue' } as const;
+
+function withoutSentence(design: Design, { trial, what, remaining }: NonNullable<CutReport['without']>, system: System): string {
+  return `The rest, without the ${READ[what]} of trial ${trial}, would say: ${leftSentence(design, remaining, system)}`;
+}
+
+type Came = NonNullable<NonNullable<CutReport['trials']>[number]['came']>[number];
+
+/** Metal that most likely did not come off as it was told. */
+function cameSentence({ trial, seat, part, face, told, likely }: Came, system: System): string {
+  const less = likely < told;
+  const why = less ? 'less came off than was read off the dial' : 'more came off than was read off the dial';
+  return `Most likely ${fineText(Math.abs(likely), system)}${less ? ' only' : ''} came off ${face ?? `the ${seat} ${part}`} before trial ${trial}, not ${fineText(Math.abs(told), system)}: ${why}.`;
+}
+
+const isOther = ({ told, sigma, likely }: Came) => Math.abs(likely - told) >= Math.max(sigma, NOTHING);
+
+export function trialSentences(design: Design, { trials, remaining, without }: CutReport, system: System): string[] {
   const last = trials?.[trials.length - 1];
   if (!last) return [];
   if (last.status === 'contradiction') return [CONTRADICTION, MEND_IT];
   if (last.status === 'noModel') return [NO_MODEL, MEND_IT];
   const clashes = (last.clashes ?? []).map((clash) => clashSentence(clash, system));
-  return remaining ? [...clashes, leftSentence(remaining, system), ...safeSentences(design, remaining, system)] : [];
+  const came = (last.came ?? []).filter(isOther).map((error) => cameSentence(error, system));
+  if (!remaining) return clashes;
+  if (clashes.length > 0) return [...clashes, WITHHELD, ...(without ? [withoutSentence(design, without, system)] : []), ...came];
+  return [leftSentence(design, remaining, system), ...safeSentences(design, remaining, system), ...came];
 }
 
 /** What the Cut screen says first once there are trials; null before. */
@@ -88,6 +135,7 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
   const [headline, ...sentences] = trialSentences(design, cut, system);
   if (headline === undefined) return null;
   const films = cut.remaining && design.seats.filter(({ film }) => film).map(({ name }) => `${name} ${cut.remaining!.films[name] == null ? 'apart' : fineText(cut.remaining!.films[name]!, system)}`);
-  const tone = last.status !== 'updated' || (last.clashes ?? []).length > 0 ? 'stop' : cut.remaining?.feasible ? (leftOf(cut.remaining, system).length === 0 ? 'good' : 'mend') : 'stop';
-  return { tone, headline, sentences: [...sentences, ...(films ? [`The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}.`] : [])] };
+  const stops = last.status !== 'updated' || (last.clashes ?? []).length > 0 || !cut.remaining || !isReached(cut.remaining);
+  const tone = stops ? 'stop' : leftOf(cut.remaining!, system).length === 0 ? 'good' : 'mend';
+  return { tone, headline, sentences: [...sentences, ...(films ? [`The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}; every ± is 19 times in 20.`] : [])] };
 }

@@ -1,11 +1,12 @@
 /** Whether a trial can be written down: something must have been read, and these parts must be able to read so. */
 import type { Design } from '../../design/definition.ts';
-import { fineText, plusMinusText, type System } from '../../design/units.ts';
+import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
 import { fit } from '../../engine/contact/fit.ts';
 import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { shakeTold, touchOf } from '../../engine/cutting/trialReadings.ts';
 import { millimetres } from '../toEngine.ts';
-import { type Cut, toDoubt, toPlanInput, toTrials } from './toCut.ts';
+import { doubtOf } from './doubt.ts';
+import { type Cut, toPlanInput, toTrials } from './toCut.ts';
 
 type Trial = NonNullable<Cut['trials']>[number];
 
@@ -32,7 +33,7 @@ function believedAfter(design: Design, earlier: readonly Trial[], trial: Trial):
   const { cut } = design;
   if (!cut) return null;
   const trials = [...earlier, trial];
-  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials }), toDoubt(cut));
+  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials }), doubtOf(design, cut).covariance);
   const last = results[results.length - 1];
   return results.length === trials.length && last?.status === 'updated' ? last : null;
 }
@@ -45,17 +46,19 @@ export function refusedTrial(design: Design, earlier: readonly Trial[], trial: T
   if (!standOff && !shake && blue.length === 0) return 'Nothing was read: type a stand-off or a shake, or say what the blue showed.';
   if (blue.length === design.seats.length && blue.every(({ prints }) => !prints)) return 'Something touches first, so some seat must print: look again, or leave a seat as not looked at.';
   if (believedAfter(design, earlier, { taken: [], faces: [] }) === null) return 'An earlier trial cannot have come from these parts: correct it or strike it out first.';
-  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials: [...earlier, trial] }), toDoubt(cut));
+  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials: [...earlier, trial] }), doubtOf(design, cut).covariance);
   const last = results[results.length - 1]!;
   if (last.status === 'updated') return null;
   if (last.status === 'noModel') return 'At that position these parts press into each other, so no shake can be read there: check where the journal stood.';
-  return contradictionText(design, earlier, trial, toDoubt(cut), system);
+  return contradictionText(design, earlier, trial, cut, system);
 }
 
-function contradictionText(design: Design, earlier: readonly Trial[], trial: Trial, doubt: number, system: System): string {
+function contradictionText(design: Design, earlier: readonly Trial[], trial: Trial, cut: Cut, system: System): string {
   const { standOff, shake, blue } = trial;
   const expected = expectedStandOff(design, earlier, trial);
-  const ends = `Look for grit, a burr or a slip of the pen. If it is so indeed, the parts differ from the design by more than the doubt stated, ${fineText(millimetres(doubt), system)} of film: raise it, or measure again.`;
+  const { covariance } = doubtOf(design, cut);
+  const doubt = Math.sqrt(Math.max(...covariance.map((row, i) => row[i]!)));
+  const ends = `Look for grit, a burr or a slip of the pen. If it is so indeed, the parts differ from the design by more than was thought possible, ${fineText(COVER * millimetres(doubt), system)} of film either way (19 in 20): raise that doubt, or measure again.`;
   const { taken = [], faces = [] } = trial;
   const alone = (told: Pick<Trial, 'standOff' | 'shake'>) => believedAfter(design, earlier, { taken, faces, ...told }) === null;
   if (standOff && expected && alone({ standOff })) return `These parts should touch first at ${plusMinusText(expected.value, expected.sigma, system)}, not at ${fineText(standOff.value, system)}. ${ends}`;

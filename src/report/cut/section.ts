@@ -1,11 +1,17 @@
 /** The `cut` section of the report: the plan and its steps at the machine. */
 import type { Design } from '../../design/definition.ts';
-import { missesOf, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
-import type { PlanInput } from '../../engine/cutting/problem.ts';
+import type { Limit } from '../../engine/cutting/conflicts.ts';
+import { MISSED, nearestPlan, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
+import { seatLines } from '../../engine/contact/fit.ts';
+import { NO_STEP, type PlanInput } from '../../engine/cutting/problem.ts';
+import { WORTH } from '../../engine/cutting/programme.ts';
 import { type FaceStep, type GaugeStop, journalMove, type Stop, type SurfaceStep, stepsOf, type Why } from '../../engine/cutting/steps.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';
 import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
+import { aimsSection, tradeSection } from './aimsSection.ts';
+import { doubtOf, doubtSection } from './doubt.ts';
+import { inTolerance } from './inTolerance.ts';
 import { lapSection } from './lapSection.ts';
 import { setUpSection } from './setUpSection.ts';
 import { orNull, toMachine, toPlanInput, toTools } from './toCut.ts';
@@ -20,12 +26,13 @@ export function cutSection(design: Design): CutReport | undefined {
   const verdict = planCut(input);
   const plan = planIn(verdict);
   const steps = plan ? stepsOf(input, plan, toMachine(cut), toReadings(design), toTools(cut)) : [];
-  const doubtOf = plan && steps.length > 0 ? doubtOfSteps(cut, input) : () => null;
+  const doubt = doubtOf(design, cut);
+  const sigmaOf = plan && steps.length > 0 ? doubtOfSteps(cut, input, doubt.covariance) : () => null;
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
   return {
-    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, verdict.status === 'planned', doubtOf(step.seat, step.part))),
+    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, verdict.status === 'planned', sigmaOf(step.seat, step.part))),
     position: millimetres(position),
     films: filmsSection(design, plan, input),
     feasible: verdict.status === 'planned',
@@ -33,20 +40,24 @@ export function cutSection(design: Design): CutReport | undefined {
     apart: verdict.status === 'apart' ? verdict.seats.map((i) => design.seats[i]!.name) : [],
     faces: steps.filter((step) => step.kind === 'face').map((step) => faceSection(design, input, step, verdict.status === 'planned')),
     total: plan ? millimetres(plan.total) : 0,
-    inTolerance: plan !== null && move.within && inTolerance(input, plan),
-    limits: verdict.status === 'infeasible' ? limitsSection(design, input, verdict) : [],
+    inTolerance: plan !== null && inTolerance(input, plan),
+    ...limitsSection(design, input, verdict),
+    missed: plan ? missedSection(design, input, plan, verdict) : [],
+    aims: aimsSection(design, input),
+    trade: tradeSection(input),
+    doubt: doubtSection(design, doubt),
     shift: millimetres(move.shift),
     turns: pitch === undefined ? null : millimetres(move.shift) / pitch,
     inReach: move.within,
-    ...(verdict.status === 'infeasible' && { uncut: uncutSection(design, input, verdict.nearest) }),
+    ...(verdict.status === 'infeasible' && { uncut: uncutSection(design, input) }),
     ...setUpSection(design, cut, plan, steps),
     work: workSection(design, cut, input, steps),
-    ...trialSection(design, cut, input),
+    ...trialSection(design, cut, input, doubt.covariance),
     ...(cut.lap && { lap: lapSection(design, cut.lap, input) }),
   };
 }
 
-/** A film (m) this near to nothing is nothing, and this near to the end of its tolerance is within it. */
+/** A film (m) this near to nothing is nothing. */
 const ROUNDING = 4e-13;
 
 function filmsSection(design: Design, plan: Plan | null, input: PlanInput): CutReport['films'] {
@@ -54,19 +65,26 @@ function filmsSection(design: Design, plan: Plan | null, input: PlanInput): CutR
   return Object.fromEntries(films.map((film, i) => [design.seats[i]!.name, film !== null && Math.abs(film) <= ROUNDING ? 0 : orNull(film)]));
 }
 
-/** Of a share of the greatest miss less than this nobody speaks. */
-const WORTH = 0.02;
-
-/** What there is without taking any metal off, and whether the nearest result is any nearer. */
-function uncutSection(design: Design, input: PlanInput, nearest: Plan): NonNullable<CutReport['uncut']> {
-  const plan = planIn(planCut({ ...input, allow: [], faces: [] }));
-  const [then, now] = [nearest, plan].map((p) => missesOf(input.seats, p?.films ?? input.seats.map(() => null))) as [ReturnType<typeof missesOf>, ReturnType<typeof missesOf>];
-  const least = 1 - WORTH;
-  const helps = then.greatest < least * now.greatest || (then.greatest <= now.greatest / least && then.sum < least * now.sum);
-  return { position: millimetres(plan?.position ?? input.position), films: filmsSection(design, plan, input), cutHelps: helps };
+/** What there is without taking any metal off. */
+function uncutSection(design: Design, input: PlanInput): NonNullable<CutReport['uncut']> {
+  const plan = nearestPlan({ ...input, allow: [], faces: [] });
+  return { position: millimetres(plan?.position ?? input.position), films: filmsSection(design, plan, input) };
 }
 
-const inTolerance = ({ seats }: PlanInput, { films }: Plan): boolean => seats.every(({ target, tolerance = 0 }, i) => target === undefined || (films[i] !== null && Math.abs(films[i]! - target) <= tolerance + ROUNDING));
+/** A seat that an axial move closes by less than this much of itself costs more to move to its film than that is worth. */
+const NEARLY_STRAIGHT = 2 / WORTH;
+
+/** Films that are not what is wanted, and why. */
+function missedSection(design: Design, { seats }: PlanInput, { films, misses, seats: cut }: Plan, verdict: PlanVerdict): CutReport['missed'] {
+  const limited = verdict.status === 'infeasible' && [...verdict.conflicts, ...verdict.together].some(({ needed }) => needed !== null);
+  return seats.flatMap(({ target = 0 }, i): CutReport['missed'] => {
+    if (misses[i]! < MISSED || films[i] === null) return [];
+    const by = films[i]! - target;
+    const straight = Math.abs(Math.sin(cut[i]!.bush.halfAngle)) < NEARLY_STRAIGHT;
+    const why = by > 0 && seatLines(cut[i]!).closes === 'never' ? 'metalMissing' : limited ? 'limits' : by > 0 && !straight ? 'metalMissing' : 'worth';
+    return [{ seat: design.seats[i]!.name, by: millimetres(by), why }];
+  });
+}
 
 const stopSection = ({ before, half, stop }: Stop) => ({ before: orNull(before), half: orNull(half), stop: orNull(stop) });
 
@@ -108,10 +126,16 @@ function faceSection(design: Design, input: PlanInput, step: FaceStep, reached: 
   return { name, part, seats: seats.map((i) => design.seats[i]!.name), off: millimetres(step.off), standOff: stopSection(step.standOff), reason: reasonText(whyOf(step.why, reached), step.turn) };
 }
 
-function limitsSection(design: Design, input: PlanInput, { nearest, conflicts }: Extract<PlanVerdict, { status: 'infeasible' }>): LimitReport[] {
-  return conflicts.map(({ what, room, limit, needed }) => {
+/** A limit that would have to give way by less than a step (m) is none that anybody could let go. */
+const isWorthTelling = ({ limit, needed }: Limit) => needed === null || Math.abs(needed - limit) >= NO_STEP;
+
+function limitsSection(design: Design, input: PlanInput, verdict: PlanVerdict): Pick<CutReport, 'limits' | 'together'> {
+  if (verdict.status !== 'infeasible') return { limits: [], together: [] };
+  const { nearest, conflicts, together } = verdict;
+  const told = ({ what, room, limit, needed }: Limit): LimitReport => {
     const of = room === null ? null : nearest.rooms[room]!.of;
     const named = of === null ? {} : of.kind === 'face' ? { face: input.faces![of.face]!.name } : { seat: design.seats[of.seat]!.name, part: of.part };
     return { what, ...named, limit: millimetres(limit), needed: orNull(needed) };
-  });
+  };
+  return { limits: conflicts.filter(isWorthTelling).map(told), together: together.filter(isWorthTelling).map(told) };
 }

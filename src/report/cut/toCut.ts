@@ -20,8 +20,10 @@ export type Cut = NonNullable<Design['cut']>;
 /** mm */
 const LIMIT = 0.1;
 const BLUE = 0.002;
-const DOUBT = 0.005;
-const TAKEN_SIGMA = 0.0005;
+/** of metal off a face, gauged by its thickness */
+const FACE_SIGMA = 0.0005;
+/** share of the stock by which a dial, the spring of the work and the wear of the wheel may be wrong; common practice, no source */
+const TAKEN_SHARE = 0.05;
 /** 1/K, plain carbon steel and bearing bronze: those of the running bearing (design/definition.ts) */
 const EXPANSION: Record<Part, number> = { journal: 11.3e-6, bush: 18e-6 };
 /** mm³/(N·m): of the order of fine loose abrasive between steel and bronze, from memory, for the order of magnitude only */
@@ -31,6 +33,9 @@ export const orNull = (m: number | null) => (m === null ? null : millimetres(m))
 
 const indexOf = (design: Design, name: string) => design.seats.findIndex((seat) => seat.name === name);
 export const limitOf = ({ cleanup = 0, limit }: { cleanup?: number | undefined; limit?: number | undefined }) => limit ?? Math.max(LIMIT, cleanup);
+
+/** Share of a film's tolerance that a plan of least stock may use (format of the file): the rest is for the cutting itself. */
+export const TOLERANCE_SHARE = 0.8;
 
 export function toPlanInput(design: Design, cut: Cut): PlanInput {
   const { allow, faces, reach, prefer } = cut;
@@ -52,6 +57,7 @@ export function toPlanInput(design: Design, cut: Cut): PlanInput {
       add: metres(face.add ?? 0),
     })),
     ...(reach && { reach: { from: reach.from === undefined ? Number.NEGATIVE_INFINITY : metres(reach.from), to: reach.to === undefined ? Number.POSITIVE_INFINITY : metres(reach.to) } }),
+    share: prefer?.aim === 'tolerance' ? TOLERANCE_SHARE : 0,
     prefer: { ...(prefer?.spare && { spare: prefer.spare }), oneSetUp: prefer?.oneSetUp ?? false, keepPosition: prefer?.keepPosition ?? false },
   };
 }
@@ -100,12 +106,24 @@ export function toErrors({ machine = {} }: Cut, part: Part): Omit<SetUpErrors, '
   };
 }
 
-export const toDoubt = ({ doubt }: Cut): number => metres(doubt ?? DOUBT);
+/**
+ * Standard uncertainty (mm) of stock read off the dial of the cross feed: a share of it and half a division, root of
+ * squares. A division of d moves the wheel square to the surface by d·cos a; half of that where the dial counts diameters.
+ */
+export function takenSigma(cut: Cut, normal: number, halfAngle: number): number {
+  const { division, diameterDial } = toMachine(cut);
+  const half = (millimetres(division) / (diameterDial ? 4 : 2)) * Math.cos(radians(halfAngle));
+  return Math.hypot(TAKEN_SHARE * normal, half);
+}
 
 export function toTrials(design: Design, { trials = [] }: Cut): Trial[] {
   return trials.map(({ taken = [], faces = [], standOff, shake, blue }) => ({
-    taken: taken.map(({ seat, part, normal, sigma }) => ({ seat: indexOf(design, seat), part, normal: metres(normal), sigma: metres(sigma ?? TAKEN_SIGMA) })),
-    faces: faces.map(({ name, off, sigma }) => ({ face: (design.cut?.faces ?? []).findIndex((face) => face.name === name), off: metres(off), sigma: metres(sigma ?? TAKEN_SIGMA) })),
+    taken: taken.map(({ seat, part, normal, sigma }) => {
+      const place = indexOf(design, seat);
+      const doubt = sigma ?? takenSigma(design.cut!, normal, design.seats[place]![part].halfAngle);
+      return { seat: place, part, normal: metres(normal), sigma: metres(doubt) };
+    }),
+    faces: faces.map(({ name, off, sigma }) => ({ face: (design.cut?.faces ?? []).findIndex((face) => face.name === name), off: metres(off), sigma: metres(sigma ?? FACE_SIGMA) })),
     ...(standOff && { standOff: { value: metres(standOff.value), sigma: metres(standOff.sigma) } }),
     ...(shake && {
       shake: { value: metres(shake.value), sigma: metres(shake.sigma), indicator: metres(shake.indicator), position: metres(shake.position), direction: radians(shake.direction), free: freeOf(design) },

@@ -1,30 +1,38 @@
 /** What the trials told, and what is left to cut after the last of them. */
 import type { Design, Part } from '../../design/definition.ts';
+import { withoutReading } from '../../engine/cutting/clashes.ts';
 import { type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
-import { believedAtFirst, remaining, remainingFaces, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
+import { believedAtFirst, type Doubt, remaining, remainingFaces, type Trial, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
-import { type Cut, orNull, toDoubt, toMachine, toTrials } from './toCut.ts';
+import { inTolerance } from './inTolerance.ts';
+import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
-type Trials = Pick<CutReport, 'trials' | 'remaining'>;
+type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
 
-export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials {
+export function trialSection(design: Design, cut: Cut, input: PlanInput, doubt: Doubt): Trials {
   if (!cut.trials || cut.trials.length === 0) return {};
   const trials = toTrials(design, cut);
-  const results = trialsOf(input, trials, toDoubt(cut));
+  const results = trialsOf(input, trials, doubt);
   const last = results[results.length - 1]!;
+  const told = { trials: results.map((result) => resultSection(design, cut, trials, result)) };
+  if (last.status !== 'updated' || !cut.trials.some(tellsAnything)) return told;
+  const left = { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) };
+  const [worst] = last.clashes;
+  const rest = worst && trialsOf(input, withoutReading(trials, worst), doubt).at(-1);
   return {
-    trials: results.map((result) => resultSection(design, result)),
-    ...(last.status === 'updated' && cut.trials.some(tellsAnything) && { remaining: remainingSection(design, cut, { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }, last) }),
+    ...told,
+    remaining: remainingSection(design, cut, left, last),
+    ...(rest?.status === 'updated' && { without: { trial: worst!.trial + 1, what: worst!.what, remaining: remainingSection(design, cut, left, rest) } }),
   };
 }
 
 /** Standard uncertainty (mm) of every step while nothing but the doubt of the films is known; by seat and part. */
-export function doubtOfSteps(cut: Cut, input: PlanInput): (seat: number, part: Part) => number | null {
+export function doubtOfSteps(cut: Cut, input: PlanInput, doubt: Doubt): (seat: number, part: Part) => number | null {
   if ((cut.trials ?? []).some(tellsAnything)) return () => null;
-  const { amounts, plan } = leftToCut(input, believedAtFirst(input.seats, toDoubt(cut)));
+  const { amounts, plan } = leftToCut(input, believedAtFirst(input.seats, doubt));
   return (seat, part) => {
     const left = amounts.find(({ room }) => {
       const of = plan!.rooms[room]!.of;
@@ -37,16 +45,28 @@ export function doubtOfSteps(cut: Cut, input: PlanInput): (seat: number, part: P
 /** Whether a trial is more than a note of the history. */
 export const tellsAnything = ({ taken = [], faces = [], standOff, shake, blue = [] }: NonNullable<Cut['trials']>[number]): boolean => standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;
 
-function resultSection(design: Design, result: TrialResult): NonNullable<Trials['trials']>[number] {
+function resultSection(design: Design, cut: Cut, trials: readonly Trial[], result: TrialResult): NonNullable<Trials['trials']>[number] {
   if (result.status !== 'updated') return { status: result.status, films: null, touched: null };
-  const { films, sigmas, touched, clashes } = result;
+  const { films, sigmas, touched, clashes, came } = result;
   const named = <T>(of: (i: number) => T) => Object.fromEntries(design.seats.map(({ name }, i) => [name, of(i)]));
   return {
     status: 'updated',
     films: named((i) => ({ more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) })),
     touched: touched && named((i) => touched[i]!),
-    ...(clashes.length > 0 && { clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({ trial: trial + 1, what, read: millimetres(read), expected: millimetres(expected), deviations })) }),
+    ...(came.length > 0 && { came: came.map((error) => cameSection(design, cut, trials, error)) }),
+    ...(clashes.length > 0 && { clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({ trial: trial + 1, what, read: orNull(read), expected: orNull(expected), deviations })) }),
   };
+}
+
+/** What was told to be taken off, and what most likely came off. */
+function cameSection(design: Design, { faces = [] }: Cut, trials: readonly Trial[], { trial, of, place, more }: Updated['came'][number]): NonNullable<NonNullable<Trials['trials']>[number]['came']>[number] {
+  const told = trials[trial]!;
+  if (of === 'taken') {
+    const { seat, part, normal, sigma } = told.taken[place]!;
+    return { trial: trial + 1, seat: design.seats[seat]!.name, part, told: millimetres(normal), sigma: millimetres(sigma), likely: millimetres(normal + more) };
+  }
+  const { face, off, sigma } = told.faces![place]!;
+  return { trial: trial + 1, face: faces[face]!.name, told: millimetres(off), sigma: millimetres(sigma), likely: millimetres(off + more) };
 }
 
 function remainingSection(design: Design, cut: Cut, input: PlanInput, after: Updated): NonNullable<Trials['remaining']> {
@@ -80,5 +100,6 @@ function remainingSection(design: Design, cut: Cut, input: PlanInput, after: Upd
     films: Object.fromEntries(design.seats.map(({ name }, i) => [name, orNull(plan?.films[i] ?? null)])),
     standOff: { now: orNull(standOff.now), safe: orNull(standOff.safe), all: orNull(standOff.all) },
     feasible: verdict.status === 'planned',
+    inTolerance: plan !== null && inTolerance(input, plan),
   };
 }

@@ -9,7 +9,13 @@ import { setUpSentences } from './setUpSentences.ts';
 import { unevenAfter } from './uneven.ts';
 
 export function cutVerdict(design: Design, cut: CutReport, system: System): Verdict {
-  const rest = [moveSentence(design, cut, system), ...(cut.feasible || cut.inTolerance ? setUpSentences(design, cut, system) : []), ...trialSentences(design, cut, system), lapSentence(cut, system)].filter((s) => s !== '');
+  const reached = isReached(cut) || cut.inTolerance;
+  const rest = [
+    moveSentence(design, cut, system),
+    ...(reached ? setUpSentences(design, cut, system) : []),
+    ...trialSentences(design, cut, system),
+    lapSentence(cut, system),
+  ].filter((s) => s !== '');
   switch (cut.status) {
     case 'nothingWanted':
       return { tone: 'mend', headline: 'No seat says which film it should have, so there is nothing to cut toward.', sentences: [] };
@@ -18,45 +24,63 @@ export function cutVerdict(design: Design, cut: CutReport, system: System): Verd
     case 'stalled':
       return { tone: 'stop', headline: 'No plan was found: the lines are too far from straight to reckon with.', sentences: [] };
     case 'infeasible':
-      return cut.inTolerance
-        ? {
-            tone: 'good',
-            headline: `${nothingToCut(cut) ? 'Nothing need be cut' : `${workHeadline(cut, system)} ${cutsOf(cut) > 1 ? 'are' : 'is'} as near as can be`}: every film is then within its tolerance, though not just what is wanted.`,
-            sentences: [...limitSentences(design, cut, system), ...rest],
-          }
-        : {
-            tone: 'stop',
-            headline: `Within these limits the films cannot be had: ${nearestText(design, cut, system)}.`,
-            sentences: [...nearestSentence(cut, system), ...limitSentences(design, cut, system), ...touchingSentence(design, cut), ...rest],
-          };
     case 'planned':
+      if (!reached) return unreachedVerdict(design, cut, rest, system);
       return nothingToCut(cut) ? nothingVerdict(design, cut, system) : workVerdict(design, cut, rest, system);
   }
+}
+
+/** Whether every film is what the plan aims at, as nearly as anybody could cut it. */
+export const isReached = ({ status, feasible, missed, limits }: CutReport) =>
+  feasible || (status === 'infeasible' && limits.every(({ what }) => what !== 'cleanup') && missed.every(({ by }) => Math.abs(by) < NOTHING));
+
+function unreachedVerdict(design: Design, cut: CutReport, rest: readonly string[], system: System): Verdict {
+  return {
+    tone: 'stop',
+    headline: `Within these limits the films cannot be had: ${nearestText(design, cut, system)}.`,
+    sentences: [...nearestSentence(cut, system), ...limitSentences(cut, system), ...touchingSentence(design, cut), ...rest],
+  };
 }
 
 /** What the doubt of the measurements leaves unsure of the steps, before any trial. */
 function doubtSentence({ steps }: CutReport, system: System): string {
   const unsure = steps.filter((s) => s.sigma !== undefined && s.normal >= NOTHING && s.sigma >= NOTHING);
   if (unsure.length === 0) return '';
-  return `By the doubt of the measurements that is ${listed(unsure.map(({ seat, part, normal, sigma }) => `${plusMinusText(normal, sigma!, system)} off the ${seat} ${part}`))}: cut short of it, and a trial assembly makes it surer.`;
+  return `By the doubt of the measurements that is ${listed(unsure.map(({ seat, part, normal, sigma }) => `${plusMinusText(normal, sigma!, system)} off the ${seat} ${part}`))} (19 times in 20): cut short of it, and a trial assembly makes it surer.`;
 }
 
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {
   const uneven = unevenAfter(design, cut, system);
-  const sentences = [...uneven, moveSentence(design, cut, system)].filter((s) => s !== '');
-  return uneven.length > 0
-    ? { tone: 'mend', headline: 'Every least film is right, but not every film is even along its seat.', sentences }
-    : { tone: 'good', headline: 'Nothing need be cut: every seat has its film at one position already.', sentences };
+  const sentences = [...uneven, ...missedSentences(cut, system), moveSentence(design, cut, system)].filter((s) => s !== '');
+  if (uneven.length > 0) return { tone: 'mend', headline: 'Every least film is right, but not every film is even along its seat.', sentences };
+  const has = aimOf(cut) === 'target' && isReached(cut) ? 'every seat has its film' : 'every film is within its tolerance';
+  return { tone: 'good', headline: `Nothing need be cut: ${has} at one position already.`, sentences };
 }
+
+const aimOf = ({ aims }: CutReport) => aims.find(({ chosen }) => chosen)?.aim ?? 'target';
 
 function workVerdict(design: Design, cut: CutReport, rest: readonly string[], system: System): Verdict {
   const uneven = unevenAfter(design, cut, system);
-  const gives = `${cutsOf(cut) > 1 ? 'give' : 'gives'} every seat its ${uneven.length > 0 ? 'least film at one position, but not every film is even along its seat' : 'film at one position'}`;
+  const many = cutsOf(cut) > 1;
+  const exact = aimOf(cut) === 'target' && isReached(cut);
+  const gives = `${many ? 'give' : 'gives'} every seat its ${uneven.length > 0 ? 'least film at one position, but not every film is even along its seat' : 'film at one position'}`;
+  const brings = `${many ? 'bring' : 'brings'} every film within its tolerance${aimOf(cut) === 'tolerance' ? ', with the least stock' : ''}`;
   return {
     tone: cut.inReach && uneven.length === 0 && setUpHolds(design, cut) ? 'good' : 'mend',
-    headline: `${workHeadline(cut, system)} ${gives}.`,
-    sentences: [...orderSentence(cut), doubtSentence(cut, system), ...uneven, ...rest].filter((s) => s !== ''),
+    headline: `${workHeadline(cut, system)} ${exact ? gives : brings}.`,
+    sentences: [...orderSentence(cut), doubtSentence(cut, system), ...missedSentences(cut, system), ...limitSentences(cut, system), ...uneven, ...rest].filter((s) => s !== ''),
   };
+}
+
+/** Films that stay other than wanted though no limit stands in the way. */
+export function missedSentences({ missed }: Pick<CutReport, 'missed'>, system: System): string[] {
+  return missed
+    .filter(({ by, why }) => Math.abs(by) >= NOTHING && why !== 'limits')
+    .map(({ seat, by, why }) => {
+      const off = `The ${seat} film stays ${fineText(Math.abs(by), system)} ${by < 0 ? 'thinner' : 'thicker'} than wanted`;
+      if (why === 'metalMissing') return `${off}: no cut makes it less without making another wrong, and metal cannot be put back.`;
+      return `${off}: to move so straight a seat to its film would take more metal off the others than it is worth.`;
+    });
 }
 
 /** Whether the errors of the set-up likely stay within what every film may be off. */
@@ -97,13 +121,12 @@ function nearestText(design: Design, cut: CutReport, system: System): string {
   if (isPressed(cut)) return `the parts press into each other, at best ${films}`;
   if (!cut.inReach) return `the journal would have to stand at ${fineText(cut.position, system)}, beyond its adjuster and shoulders`;
   if (nothingToCut(cut)) return `leave it; uncut the nearest is ${films}`;
-  if (cut.uncut && !cut.uncut.cutHelps) return `leave it; cutting brings it no nearer than ${filmsText(design, cut.uncut.films, system)}`;
   return `the nearest is ${films}`;
 }
 
 /** What brings the films to the nearest there is. */
 function nearestSentence(cut: CutReport, system: System): string[] {
-  if (nothingToCut(cut) || isPressed(cut) || !cut.inReach || (cut.uncut && !cut.uncut.cutHelps)) return [];
+  if (nothingToCut(cut) || isPressed(cut) || !cut.inReach) return [];
   return [`${workHeadline(cut, system)} ${cutsOf(cut) > 1 ? 'bring' : 'brings'} them there.`];
 }
 
@@ -118,22 +141,22 @@ function orderSentence({ steps }: CutReport): string[] {
   return [`In this order: ${steps.map((s) => `${s.seat} ${s.part}`).join(', then ')}.`];
 }
 
-export function limitSentences(design: Design, cut: CutReport, system: System): string[] {
-  const { limits, feasible } = cut;
-  if (feasible) return [];
-  if (limits.length === 0) return [beyondMending(design, cut, system)];
-  const sentence = limits.length === 1 ? `What stands in the way is ${limitText(limits[0]!, system)}` : `What cannot all hold: ${listed(limits.map((l) => limitText(l, system)))}`;
+export function limitSentences(cut: CutReport, system: System): string[] {
+  const { limits, together } = cut;
+  if (isReached(cut)) return [];
+  if (limits.length === 0) return cut.inTolerance ? [] : beyondMending(cut, system);
+  const sentence = `What stands in the way: ${listed(limits.map((l) => limitText(l, system)))}.`;
   const ways = limits.filter((l) => l.needed !== null).map((l) => wayOutText(l, system));
-  const [only] = ways;
-  return [`${sentence}.`, ...(ways.length > 1 ? [`Any one of these would do: ${ways.join('; ')}.`] : only === undefined ? [] : [`This would do: ${only}.`])];
+  if (ways.length > 1) return [sentence, `Any one of these would do: ${ways.join('; ')}.`];
+  if (ways.length === 1) return [sentence, `This would do: ${ways[0]}.`];
+  if (together.length > 0) return [sentence, `Only together would these do: ${listed(together.map((l) => wayOutText(l, system)))}.`];
+  return [sentence, 'Letting them go would not bring the films either.'];
 }
 
-/** Where no limit is in the way: the seats whose films are too great for metal that only comes off. */
-function beyondMending({ seats }: Design, { films }: CutReport, system: System): string {
-  const free = seats.flatMap(({ name, film }) => (film && films[name] != null && films[name]! - film.target >= NOTHING ? [{ name, more: films[name]! - film.target }] : []));
-  if (free.length === 0) return 'No limit stands in the way: no cut at all brings these lines nearer.';
-  const told = free.map(({ name, more }) => `the ${name} seat, ${fineText(more, system)} more than wanted`);
-  return `What stands in the way is the film of ${listed(told)}: it is greater than wanted already, no cut makes it less, and metal cannot be put back.`;
+/** Where no limit is in the way. */
+function beyondMending(cut: CutReport, system: System): string[] {
+  const told = missedSentences(cut, system);
+  return told.length > 0 ? told : ['No limit stands in the way: no cut at all brings these lines nearer.'];
 }
 
 const ownerOf = ({ seat, part, face }: LimitReport) => face ?? `the ${seat} ${part}`;

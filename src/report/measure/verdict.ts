@@ -1,7 +1,7 @@
 /** What the readings say, in a machinist's words: made from the report alone. */
 import type { Design } from '../../design/definition.ts';
 import { madeIn, toolText } from '../../design/tools.ts';
-import { angleText, fineText, lengthText, placeText, type System } from '../../design/units.ts';
+import { angleText, COVER, fineText, lengthText, placeText, type System } from '../../design/units.ts';
 import { fitSection } from '../fit/section.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { ConsequenceReport, FaultReport, MeasureReport, SuggestionReport } from './definition.ts';
@@ -93,9 +93,6 @@ function headlineOf(design: Design, measure: MeasureReport, system: System): str
   if (told.length === 1 && first) return `The ${first.seat} ${first.part} has a half angle of ${angleText(first.halfAngle)} and a diameter of ${lengthText(first.diameter, system)}.`;
   return told.length === 0 ? 'The readings do not yet tell any surface wholly.' : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;
 }
-
-/** Half width in standard uncertainties of what holds 19 times in 20, of a normal spread. */
-export const COVER = 1.96;
 
 /** How far (mm) the range that holds 95 in 100 reaches to its farther side. */
 const reachOf = ({ value, sigma, interval }: ConsequenceReport) => (interval ? Math.max(value - interval[0], interval[1] - value) : COVER * sigma!);

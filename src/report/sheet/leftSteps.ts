@@ -11,6 +11,7 @@ import { withStock } from '../../engine/cutting/stock.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
 import { predict } from '../../engine/gauging/readings/index.ts';
 import type { CutReport } from '../cut/definition.ts';
+import { NOTHING } from '../cut/listed.ts';
 import { orNull, toMachine, toTools } from '../cut/toCut.ts';
 import { fromReading, type Reading, toReading, toReadings } from '../measure/toReading.ts';
 import { metres, millimetres, radians, toSeats } from '../toEngine.ts';
@@ -45,8 +46,6 @@ export interface LeftStep {
   gauges: { reading: Reading; safe: number | null; all: number | null }[];
 }
 
-/** mm: less nobody can take off */
-const NOTHING = 1e-4;
 
 /** In the order of work: the bush first, the steepest of a part last. */
 export function leftSteps(design: Design, { steps: planned, remaining }: Pick<CutReport, 'steps' | 'remaining'>, { now, reckoned }: PartsAfterTrials): LeftStep[] {

@@ -3,7 +3,8 @@ import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { leftOf, leftVerdict } from '../cut/leftVerdict.ts';
-import { cutVerdict, limitSentences } from '../cut/verdict.ts';
+import { NOTHING } from '../cut/listed.ts';
+import { cutVerdict, isReached, limitSentences } from '../cut/verdict.ts';
 import { fitSection } from '../fit/section.ts';
 import { fitVerdict, type Verdict } from '../fit/verdict.ts';
 
@@ -12,8 +13,6 @@ export interface Purpose extends Verdict {
   kind: 'work' | 'left' | 'parts' | 'refused';
 }
 
-/** mm: less nobody can take off */
-const NOTHING = 1e-4;
 /** With more cuts than this the steps say by themselves what comes off. */
 const NAMED = 3;
 
@@ -25,24 +24,20 @@ export function purposeOf(design: Design, cut: CutReport | null, system: System)
   const after = afterTrials(design, cut, system);
   if (after) return after;
   const verdict = cutVerdict(design, cut, system);
-  if (verdict.tone === 'stop' || (cut.status === 'infeasible' && !cut.inTolerance)) return { kind: 'refused', tone: 'stop', headline: verdict.headline, sentences: cut.status === 'infeasible' ? limitSentences(design, cut, system) : [] };
+  if (verdict.tone === 'stop') return { kind: 'refused', tone: 'stop', headline: verdict.headline, sentences: limitSentences(cut, system) };
   const cuts = cut.steps.filter(({ deepest }) => deepest >= NOTHING).length + cut.faces.filter(({ off }) => Math.abs(off) >= NOTHING).length;
   if (cuts === 0) return { kind: 'parts', ...verdict };
-  const headline = cuts <= NAMED ? verdict.headline : `${cuts} cuts, as the steps say, ${cut.feasible ? 'give every seat its film' : 'bring every film within its tolerance'} at one position.`;
+  const headline = cuts <= NAMED ? verdict.headline : `${cuts} cuts, as the steps say, ${isReached(cut) ? 'give every seat its film' : 'bring every film within its tolerance'} at one position.`;
   const sentences = verdict.sentences.filter((sentence) => !LEFT_OUT.test(sentence));
   return { kind: 'work', ...verdict, headline, sentences };
 }
-
-/** mm: a film this near to the end of its tolerance is within it. */
-const ROUNDING = 1e-9;
 
 /** Once a trial told something it is the trials that say what there is to do, and no longer the plan. */
 function afterTrials(design: Design, cut: CutReport, system: System): Purpose | null {
   const verdict = leftVerdict(design, cut, system);
   if (!verdict) return null;
   const { remaining } = cut;
-  const good =
-    remaining !== undefined && (remaining.feasible || design.seats.every(({ name, film }) => film === undefined || (remaining.films[name] != null && Math.abs(remaining.films[name] - film.target) <= (film.tolerance ?? 0) + ROUNDING)));
+  const good = remaining !== undefined && (remaining.feasible || remaining.inTolerance) && verdict.tone !== 'stop';
   if (!good) return { ...verdict, kind: 'refused', tone: 'stop' };
   if (leftOf(remaining, system).length === 0) return { ...verdict, kind: 'parts' };
   return { ...verdict, kind: 'left', tone: 'mend' };

@@ -4,7 +4,7 @@ import { describe, expect, it, vi } from 'vitest';
 import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { type Plan, planCut, type Verdict } from '../../../src/engine/cutting/plan.ts';
 import { cutParts, type PlanInput, problemOf } from '../../../src/engine/cutting/problem.ts';
-import { allowAll, drawnSeat, MM, pair, rad, rearwardAngle, roomsOf, seatOf, surface, UM, withFilm } from './pairs.ts';
+import { allowAll, MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 60_000 });

@@ -24,12 +24,25 @@ const ROUNDING = 1e-12;
 const angle = fc.oneof(between(1.5, 8), between(20, 60), between(-50, -2), fc.constant(0), between(1e-6, 1e-3), between(0.01, 0.4));
 const room = fc.oneof(fc.constant(null), fc.record({ cleanup: fc.oneof(fc.constant(0), between(0, 0.006)), limit: between(0.006, 0.15), renew: fc.boolean() }));
 
-const drawn = fc.array(
+interface Room {
+  cleanup: number;
+  limit: number;
+  renew: boolean;
+}
+interface Drawn {
+  angle: number;
+  mismatch: number;
+  clearance: number;
+  target: number;
+  journal: Room | null;
+  bush: Room | null;
+}
+const drawn: fc.Arbitrary<Drawn[]> = fc.array(
   fc.record({ angle, mismatch: fc.oneof(fc.constant(0), between(-0.02, 0.02)), clearance: between(-0.03, 0.03), target: between(0.001, 0.006), journal: room, bush: room }),
   { minLength: 1, maxLength: 4 },
 );
 
-function inputOf(seats: fc.infer<typeof drawn>, share: number): PlanInput {
+function inputOf(seats: Drawn[], share: number): PlanInput {
   return {
     seats: seats.map(({ angle, mismatch, clearance, target }, k): SeatInput => {
       const at = 30 * k;

@@ -1,0 +1,29 @@
+/**
+ * How sure the readings are of the films: the covariance of the least films of all seats about a design's own,
+ *
+ *   C_ij = g_iᵀ·C·g_j + (film_i as read - film_i of the design)·(film_j …)
+ *
+ * g_i how the film of seat i follows the numbers (filmGradient.ts), C their covariance. The second term is there because
+ * a plan goes by the design: where that is other than what was read, by so much it may be wrong.
+ * @source JCGM 100:2008, 5.2.2
+ */
+import { leastFilm } from '../contact/film.ts';
+import { type SeatInput, seatLines } from '../contact/fit.ts';
+import { unread } from './consequences.ts';
+import { covarianceOf, uncertaintyOf } from './decomposition.ts';
+import type { Estimate } from './estimate.ts';
+import { followed } from './quantities.ts';
+import { gradientOf } from './shape.ts';
+
+/** By seat and seat (m²), at a position (m); null in the rows and columns of seats that the readings leave open. */
+export function filmDoubt(estimate: Estimate, design: readonly SeatInput[], position: number): (number | null)[][] {
+  const { seats, unknowns, decomposition } = estimate;
+  const told = seats.map((_, seat) => {
+    const found = followed({ of: 'film', seat }, seats, position);
+    const drawn = leastFilm(seatLines(design[seat]!).gap, position);
+    if (!found || drawn === null || unread(estimate, found.influences).length > 0) return null;
+    const gradient = gradientOf(found.influences, seats, unknowns);
+    return uncertaintyOf(decomposition, gradient) === null ? null : { gradient, off: found.value - drawn };
+  });
+  return told.map((a) => told.map((b) => (a && b ? covarianceOf(decomposition, a.gradient, b.gradient) + a.off * b.off : null)));
+}
