@@ -41,7 +41,7 @@ export function Trials({ work, cut, system }: Props) {
           // biome-ignore lint/suspicious/noArrayIndexKey: trials have no other name
           <li key={i} className={isWrong(cut.trials?.[i]) ? 'trial wrong' : 'trial'}>
             {writing === i ? (
-              <TrialForm work={work} design={design} start={draftOf(cut, trial)} index={i} system={system} close={close} />
+              <TrialForm work={work} design={design} start={draftOf(cut, design, system, trial)} index={i} system={system} close={close} />
             ) : (
               <Entry index={i} trial={trial} result={cut.trials?.[i]} system={system} correct={() => setWriting(i)} strike={() => work.change((d) => withoutTrial(d, i))} />
             )}
@@ -49,7 +49,7 @@ export function Trials({ work, cut, system }: Props) {
         ))}
       </ol>
       {writing === 'new' ? (
-        <TrialForm work={work} design={design} start={draftOf(cut)} system={system} close={close} />
+        <TrialForm work={work} design={design} start={draftOf(cut, design, system)} system={system} close={close} />
       ) : (
         <p className="buttons">
           <button type="button" onClick={() => setWriting('new')}>
@@ -137,7 +137,7 @@ function Remaining({ design, remaining, system }: { design: Design; remaining: N
         {fineText(remaining.position, system)}.
       </p>
       {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
-      {rows.length > 0 && <p className="fine">Safe: in 95 of 100 such cases at least that much is left. Metal cannot be put back: take no more, and try again.</p>}
+      {rows.length > 0 && <p className="fine">± is 19 times in 20. Safe: 39 times in 40 at least that much is left. Metal cannot be put back: take no more, and try again.</p>}
     </section>
   );
 }

@@ -27,11 +27,16 @@ export const INDICATOR: Record<System, number> = { metric: 0.001, inch: 0.00127 
 /** Where a shake is read where nothing else is typed. */
 export const usualShake = (design: Design) => ({ indicator: design.play?.indicator ?? Math.max(...design.seats.map(({ journal }) => journal.to)), position: design.position ?? 0, direction: 0 });
 
-/** Empty, or what an earlier trial holds; surfaces and faces are those of the plan and of that trial. */
-export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | 'faces' | 'remaining'>, old: Trial = {}): Draft {
+/**
+ * Empty, or what an earlier trial holds; surfaces and faces are those of the plan and of that trial. What the trial has as it
+ * is where nothing is typed stays empty.
+ */
+export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | 'faces' | 'remaining'>, design: Design, system: System, old: Trial = {}): Draft {
   const surfaces = new Map<string, Surface>([...steps, ...(remaining?.steps ?? []), ...(old.taken ?? [])].map(({ seat, part }) => [`${seat} ${part}`, { seat, part }]));
   const names = [...new Set([...faces, ...(remaining?.faces ?? []), ...(old.faces ?? [])].map(({ name }) => name))];
   const { standOff, shake } = old;
+  const usual = usualShake(design);
+  const typed = (value: number | undefined, usually: number) => (value === undefined || value === usually ? null : value);
   return {
     note: old.note ?? '',
     taken: [...surfaces.values()].map((surface) => {
@@ -43,12 +48,12 @@ export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | '
       return { name, off: known?.off ?? null, sigma: known?.sigma };
     }),
     standOff: standOff?.value ?? null,
-    standOffSigma: standOff?.sigma ?? null,
+    standOffSigma: typed(standOff?.sigma, INDICATOR[system]),
     shake: shake?.value ?? null,
-    shakeSigma: shake?.sigma ?? null,
-    indicator: shake?.indicator ?? null,
-    position: shake?.position ?? null,
-    direction: shake?.direction ?? null,
+    shakeSigma: typed(shake?.sigma, INDICATOR[system]),
+    indicator: typed(shake?.indicator, usual.indicator),
+    position: typed(shake?.position, usual.position),
+    direction: typed(shake?.direction, usual.direction),
     blue: Object.fromEntries((old.blue ?? []).map(({ seat, prints }) => [seat, prints])),
   };
 }

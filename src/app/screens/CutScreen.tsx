@@ -6,9 +6,10 @@ import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { leftVerdict } from '../../report/cut/leftVerdict.ts';
 import { toAngleTools } from '../../report/cut/toCut.ts';
-import { cutVerdict, nothingToCut } from '../../report/cut/verdict.ts';
+import { cutVerdict, isReached, nothingToCut } from '../../report/cut/verdict.ts';
 import { designWithCut } from '../../report/cut/withCut.ts';
 import { WorkContext } from '../controls/context.ts';
+import { Aims } from '../cut/Aims.tsx';
 import { Angles } from '../cut/Angles.tsx';
 import { BudgetChart } from '../cut/BudgetChart.tsx';
 import CutControls from '../cut/CutControls.tsx';
@@ -16,12 +17,14 @@ import { withPlausibleCut } from '../cut/entries.ts';
 import { LapPanel } from '../cut/LapPanel.tsx';
 import { Limits } from '../cut/Limits.tsx';
 import { OrderOfWork } from '../cut/OrderOfWork.tsx';
+import { RunsAsPlanned } from '../cut/RunsAsPlanned.tsx';
 import { Steps } from '../cut/Steps.tsx';
 import { StockCloseUp } from '../cut/StockCloseUp.tsx';
 import { StockSection } from '../cut/StockSection.tsx';
 import { TakeDone } from '../cut/TakeDone.tsx';
 import { Trials } from '../cut/Trials.tsx';
 import '../cut/cut.css';
+import '../run/run.css';
 import type { Work } from '../store.ts';
 import { useShopDesign } from '../useShopDesign.ts';
 import { useSolved } from '../useSolved.ts';
@@ -60,6 +63,9 @@ function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; sys
   );
 }
 
+/** What no plan gives need not be run. */
+const showsRun = (cut: CutReport) => isReached(cut) || cut.inTolerance;
+
 function Plan({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
   const design = useShopDesign(
@@ -80,8 +86,10 @@ function Plan({ work }: { work: Work }) {
           <p key={sentence}>{sentence} </p>
         ))}
       </section>
+      {showsRun(cut) && <RunsAsPlanned work={work} design={of} cut={cut} system={system} />}
       <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
       <Limits work={work} cut={cut} system={system} />
+      <Aims work={work} cut={cut} system={system} />
       {cut.remaining && <p className="fine">Pictures and steps are of the whole plan, from the parts as they were measured; what is left of it by the trials stands under Trial and correct.</p>}
       <div className={isCut ? 'pictures' : ''}>
         <StockSection design={of} cut={cut} factor={factor} system={system} />

@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
+import { runsAsPlanned } from '../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import { drawnParts } from '../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../report/sheet/purpose.ts';
@@ -35,17 +36,7 @@ export default function SheetScreen({ work }: { work: Work }) {
   if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
-  const purpose = purposeOf(of, cut, system);
-  const { tone, headline, more } = screenVerdict(purpose, cut !== null);
-  return (
-    <div className="sheet-screen">
-      <section className={`verdict ${tone} screen-only`} aria-live="polite">
-        <h2>{headline}</h2>
-        <p>{more}</p>
-      </section>
-      <Sheet design={of} cut={cut} purpose={purpose} system={system} />
-    </div>
-  );
+  return <Sheet design={of} cut={cut} purpose={purposeOf(of, cut, system)} system={system} />;
 }
 
 /** What the screen says above the pages, which is not printed. */
@@ -81,8 +72,15 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
   const { width } = useSize(box, { width: 800, height: 1000 });
   const drawn = useMemo(() => drawnParts(design, cut, purpose.kind, system), [design, cut, purpose.kind, system]);
   const film = useFilm(purpose.kind === 'refused' ? null : drawn.runs);
+  const cuts = purpose.kind === 'work' || purpose.kind === 'left';
+  const runsBadly = film ? runsAsPlanned(drawn.runs, film, cuts, system) : null;
+  const { tone, headline, more } = runsBadly?.tone === 'stop' ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' } : screenVerdict(purpose, cut !== null);
   return (
-    <div ref={box}>
+    <div ref={box} className="sheet-screen">
+      <section className={`verdict ${tone} screen-only`} aria-live="polite">
+        <h2>{headline}</h2>
+        <p>{more}</p>
+      </section>
       <p className="buttons screen-only">
         <PrintButton ready={film !== null} />
         <label className="paper-choice">
@@ -101,7 +99,7 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
           </button>
         ))}
       </p>
-      <Pages paper={paper} room={width} purpose={purpose} design={design} {...drawn} cut={cut} film={film} system={system} />
+      <Pages paper={paper} room={width} purpose={purpose} design={design} {...drawn} cut={cut} film={film} runsBadly={runsBadly} system={system} />
     </div>
   );
 }

@@ -1,8 +1,8 @@
 /** What the trials leave, on paper: what may be taken now and what is most likely left, by how much the gauges change over each, and what to read next. */
 import type { Design } from '../../design/definition.ts';
 import { fineText, plusMinusText, readingText, type System } from '../../design/units.ts';
-import { NOTHING } from '../../report/cut/listed.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
+import { NOTHING } from '../../report/cut/listed.ts';
 import { type LeftStep, leftSteps } from '../../report/sheet/leftSteps.ts';
 import type { PartsAfterTrials } from '../../report/sheet/partsAfterTrials.ts';
 import { gaugeText } from '../cut/gaugeText.ts';

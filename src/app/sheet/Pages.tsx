@@ -5,6 +5,7 @@ import { fineText, type System, turnText } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import { fitSection } from '../../report/fit/section.ts';
+import type { Verdict } from '../../report/fit/verdict.ts';
 import type { DrawnParts } from '../../report/sheet/drawnParts.ts';
 import type { PartsAfterTrials } from '../../report/sheet/partsAfterTrials.ts';
 import type { Purpose } from '../../report/sheet/purpose.ts';
@@ -29,6 +30,8 @@ export interface SheetContent extends DrawnParts {
   cut: CutReport | null;
   /** how the parts run; null while it is worked out, undefined where nothing says how */
   film: FilmReport | null | undefined;
+  /** where that speaks against cutting to this sheet, or running so */
+  runsBadly: Verdict | null;
 }
 
 interface Props extends SheetContent {
@@ -88,7 +91,7 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="Set-up and steps">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} />
+          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} />
           <SetUpTable design={design} settings={work.settings} surfaces={content.surfaces} system={system} />
           <StepTable design={design} cut={work} system={system} />
           <TrialLine design={design} expected={[...work.steps, ...work.faces].at(-1)?.standOff.stop ?? null} system={system} />
@@ -119,7 +122,7 @@ function LeftLeaves({ work, after, first, second, ...content }: Leaves & { work:
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="What is left">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} />
+          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} />
           <StruckPlan design={design} cut={work} system={system} />
           <SetUpTable design={design} settings={work.settings.filter(isLeft)} surfaces={surfaces} system={system} />
           {unset.length > 0 && <p className="small">No setting was worked out for {unset.map(({ seat, part }) => `the ${seat} ${part}`).join(', ')}, which the plan did not cut: level the indicator on the surface itself before the cut.</p>}
@@ -147,7 +150,7 @@ function PartLeaves({ first, second, ...content }: Leaves) {
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="Drawings">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} />
+          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} />
           <Drawings {...content} height={first.height} />
         </div>
       </section>

@@ -1,13 +1,30 @@
 /** Top of the sheet: the design, who does the work, and what it is about; a sheet that is no work order says so before anything else. */
+import type { Verdict } from '../../report/fit/verdict.ts';
 import type { Purpose } from '../../report/sheet/purpose.ts';
 
-export function SheetHead({ title, purpose: { kind, tone, headline, sentences } }: { title: string; purpose: Purpose }) {
+/** Sentences of the run that go on the sheet: the ways out, and why. */
+const MOST = 2;
+
+interface Props {
+  title: string;
+  purpose: Purpose;
+  /** how the parts run, where that speaks against them */
+  runs: Verdict | null;
+}
+
+export function SheetHead({ title, purpose: { kind, tone, headline, sentences }, runs }: Props) {
   return (
     <div className="sheet-head">
       <div className="title-block">
         <h3>{title}</h3>
         {kind !== 'refused' && ['Date', 'By', 'Machine'].map((name) => <span key={name}>{name}</span>)}
       </div>
+      {runs?.tone === 'stop' && (
+        <div className="refused">
+          <p className="headline">{runs.headline}</p>
+          <p>{runs.sentences.slice(0, MOST).join(' ')}</p>
+        </div>
+      )}
       {kind === 'refused' ? (
         <div className="refused">
           <p className="headline">Not a work order: do not cut to this sheet.</p>

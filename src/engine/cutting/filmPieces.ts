@@ -57,8 +57,7 @@ function pieceOf({ rooms, input }: Problem, seat: number, { film, perPosition: g
   return { film, perPosition, perAmount };
 }
 
-const isSame = (a: Piece, b: Piece) =>
-  Math.abs(a.film - b.film) <= ALIKE && Math.abs(a.perPosition - b.perPosition) <= ALIKE && a.perAmount.every((g, k) => Math.abs(g - b.perAmount[k]!) <= ALIKE);
+const isSame = (a: Piece, b: Piece) => Math.abs(a.film - b.film) <= ALIKE && Math.abs(a.perPosition - b.perPosition) <= ALIKE && a.perAmount.every((g, k) => Math.abs(g - b.perAmount[k]!) <= ALIKE);
 
 /** What metal off a face (m) adds to the position of the journal as one seat sees it. */
 const faceShift = ({ seats, part, moves }: Face, seat: number): number => (seats.includes(seat) ? (part === 'bush' ? -moves : moves) : 0);

@@ -14,7 +14,7 @@
 import { fit } from '../contact/fit.ts';
 import { endOf } from './belief.ts';
 import { nearestPlan, type Plan, planCut, planIn, type Verdict } from './plan.ts';
-import { cutParts, type PlanInput, problemOf } from './problem.ts';
+import { cutParts, NO_STEP, type PlanInput, problemOf } from './problem.ts';
 import { type Believed, spreadOf } from './trial.ts';
 import { believed } from './trialReadings.ts';
 
@@ -22,8 +22,6 @@ import { believed } from './trialReadings.ts';
 export const CAUTIOUS = 1.96;
 /** m, of the differences */
 const DIFFERENCE = 1e-8;
-/** Less than this (m) is nothing to take. */
-const NOTHING = 1e-12;
 
 export interface LeftAmount {
   /** place in the plan's rooms */
@@ -53,7 +51,7 @@ export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts, cl
   const at = (e: readonly number[]) => nearestPlan(inputAt(e))?.amounts ?? plan.amounts;
   const sides = films.map((_, i) => [1, -1].map((side) => at(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e)))) as [number[], number[]]);
   const amounts = plan.amounts.flatMap((amount, room): LeftAmount[] => {
-    if (Math.abs(amount) <= NOTHING) return [];
+    if (Math.abs(amount) < NO_STEP) return [];
     const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
     const sigma = spreadOf(accounts, gains);
     const shares = gains.map((g, i) => Math.abs(g) * sigmas[i]!);

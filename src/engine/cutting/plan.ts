@@ -160,12 +160,10 @@ function costOf(problem: Problem, { position, amounts, misses }: Plan): number {
 
 /** Cleanups within their limits first, then in the order of the objectives of the programme. */
 function isBetter(a: Pick<Found, 'plan' | 'problem'>, than: Pick<Found, 'plan' | 'problem'>): boolean {
-  const [one, other] = [a, than].map(({ problem, plan }) => [
-    shutBy(problem),
-    costOf(problem, plan),
-    plan.amounts.reduce((sum, x, k) => sum + turnOf(problem, k) * Math.abs(x), 0),
-    Math.abs(plan.position - problem.input.position),
-  ]) as [number[], number[]];
+  const [one, other] = [a, than].map(({ problem, plan }) => [shutBy(problem), costOf(problem, plan), plan.amounts.reduce((sum, x, k) => sum + turnOf(problem, k) * Math.abs(x), 0), Math.abs(plan.position - problem.input.position)]) as [
+    number[],
+    number[],
+  ];
   if (one[1] === Number.POSITIVE_INFINITY) return false;
   for (const [i, value] of one.entries()) if (Math.abs(value - other[i]!) > SAME) return value < other[i]!;
   return false;

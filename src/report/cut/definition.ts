@@ -70,9 +70,7 @@ const aimed = z.strictObject({
 const missed = z.strictObject({
   seat: z.string(),
   by: mm('Film less what is wanted of it; below 0 where it is too thin'),
-  why: z
-    .enum(['limits', 'worth', 'metalMissing'])
-    .check(z.meta({ description: 'A limit stands in the way; it would take more than a hundred times its stock; or it is too great already and no move closes it' })),
+  why: z.enum(['limits', 'worth', 'metalMissing']).check(z.meta({ description: 'A limit stands in the way; it would take more than a hundred times its stock; or it is too great already and no move closes it' })),
 });
 
 const way = z.enum(['sineBar', 'alongBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']);
@@ -180,14 +178,14 @@ const trial = z.strictObject({
 });
 
 const remaining = z.strictObject({
-      steps: z.array(smallStep),
-      faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
-      position: mm('Position of the journal'),
-      films: z.record(z.string(), mmOrNull('Least film')),
-      standOff: z.strictObject({ now: mmOrNull('Position of first touch as believed'), safe: mmOrNull('When what may be taken now is off'), all: mmOrNull('When all of it is off') }),
-      feasible: z.boolean(),
-      inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance' })),
-    });
+  steps: z.array(smallStep),
+  faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
+  position: mm('Position of the journal'),
+  films: z.record(z.string(), mmOrNull('Least film')),
+  standOff: z.strictObject({ now: mmOrNull('Position of first touch as believed'), safe: mmOrNull('When what may be taken now is off'), all: mmOrNull('When all of it is off') }),
+  feasible: z.boolean(),
+  inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance' })),
+});
 
 const lapState = z.strictObject({
   position: mm('Position of the journal'),
@@ -228,21 +226,13 @@ export const cutReport = z.strictObject({
     .array(z.strictObject({ share: plain('Share of every tolerance that may be used'), total: mm('All stock together that this takes') }))
     .check(z.meta({ description: 'Least stock against the share of the tolerances used, from none to four fifths; empty without tolerances' })),
   doubt: z.record(z.string(), z.strictObject({ sigma: mm('Standard uncertainty of the film before any trial'), from: z.enum(['stated', 'readings', 'default']) })),
-  uncut: z.optional(
-    z
-      .strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')) })
-      .check(z.meta({ description: 'The nearest without any metal off, where no plan is possible' })),
-  ),
+  uncut: z.optional(z.strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')) }).check(z.meta({ description: 'The nearest without any metal off, where no plan is possible' }))),
   settings: z.array(setting),
   budget,
   work: z.array(workItem),
   trials: z.optional(z.array(trial)),
   remaining: z.optional(remaining),
-  without: z.optional(
-    z
-      .strictObject({ trial: z.int(), what: z.enum(['standOff', 'shake', 'blue']), remaining })
-      .check(z.meta({ description: 'What would be left if the reading that goes worst with the rest had not been taken' })),
-  ),
+  without: z.optional(z.strictObject({ trial: z.int(), what: z.enum(['standOff', 'shake', 'blue']), remaining }).check(z.meta({ description: 'What would be left if the reading that goes worst with the rest had not been taken' }))),
   lap: z.optional(
     z.nullable(z.strictObject({ states: z.array(lapState), stop: z.strictObject({ at: z.int(), why: z.enum(['bearing', 'relation', 'limit', 'notYet']) }), allowance: mmOrNull('What the tolerances allow the relation to be wrong') })),
   ),

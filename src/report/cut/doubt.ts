@@ -35,5 +35,4 @@ function readDoubt(design: Design): (number | null)[][] | null {
   return found.kind === 'unusable' ? null : filmDoubt(found, seats, metres(design.position ?? 0));
 }
 
-export const doubtSection = (design: Design, { covariance, from }: FilmDoubt): CutReport['doubt'] =>
-  Object.fromEntries(design.seats.map(({ name }, i) => [name, { sigma: millimetres(Math.sqrt(covariance[i]![i]!)), from: from[i]! }]));
+export const doubtSection = (design: Design, { covariance, from }: FilmDoubt): CutReport['doubt'] => Object.fromEntries(design.seats.map(({ name }, i) => [name, { sigma: millimetres(Math.sqrt(covariance[i]![i]!)), from: from[i]! }]));

@@ -56,10 +56,13 @@ const NOTHING_LEFT = 'Nothing is left to cut: by the last trial every film is as
 
 const isReached = ({ feasible, inTolerance }: Remaining) => feasible || inTolerance;
 
-/** Films that are greater than wanted, once nothing can be cut any more. */
+/** Films that are other than wanted, once nothing can be cut any more. */
 function pastSentence({ seats }: Design, { films }: Remaining, system: System): string {
-  const past = seats.flatMap(({ name, film }) => (film && films[name] != null && films[name] - film.target >= NOTHING ? [`the ${name} film ${fineText(films[name] - film.target, system)} thicker than wanted`] : []));
-  return past.length === 0 ? 'Nothing may be cut any more, and the films are not those wanted.' : `Too much is off already: ${listed(past)}, and metal cannot be put back.`;
+  const off = seats.flatMap(({ name, film }) => {
+    const by = film && films[name] != null ? films[name] - film.target : 0;
+    return Math.abs(by) < NOTHING ? [] : [`the ${name} film stays ${fineText(Math.abs(by), system)} ${by < 0 ? 'thinner' : 'thicker'} than wanted`];
+  });
+  return `Nothing that may still be cut brings the films nearer${off.length === 0 ? '' : `: ${listed(off)}, and metal cannot be put back`}.`;
 }
 
 /** What may be taken now, and what would make it surer. */
@@ -99,6 +102,9 @@ function chanceText(deviations: number): string {
 
 const WITHHELD = 'Until that is settled nothing is safe to take.';
 
+/** Readings that would explain it as well if they were wrong. */
+const orElse = (others: readonly Clash[]): string[] => (others.length === 0 ? [] : [`It may also be ${others.map(({ trial, what }) => `the ${READ[what]} of trial ${trial}`).join(' or ')} that is wrong.`]);
+
 const READ = { standOff: 'stand-off', shake: 'shake', blue: 'blue' } as const;
 
 function withoutSentence(design: Design, { trial, what, remaining }: NonNullable<CutReport['without']>, system: System): string {
@@ -121,7 +127,8 @@ export function trialSentences(design: Design, { trials, remaining, without }: C
   if (!last) return [];
   if (last.status === 'contradiction') return [CONTRADICTION, MEND_IT];
   if (last.status === 'noModel') return [NO_MODEL, MEND_IT];
-  const clashes = (last.clashes ?? []).map((clash) => clashSentence(clash, system));
+  const [worst, ...others] = last.clashes ?? [];
+  const clashes = worst ? [clashSentence(worst, system), ...orElse(others)] : [];
   const came = (last.came ?? []).filter(isOther).map((error) => cameSentence(error, system));
   if (!remaining) return clashes;
   if (clashes.length > 0) return [...clashes, WITHHELD, ...(without ? [withoutSentence(design, without, system)] : []), ...came];

@@ -1,15 +1,15 @@
 /** The `cut` section of the report: the plan and its steps at the machine. */
 import type { Design } from '../../design/definition.ts';
+import { seatLines } from '../../engine/contact/fit.ts';
 import type { Limit } from '../../engine/cutting/conflicts.ts';
 import { MISSED, nearestPlan, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
-import { seatLines } from '../../engine/contact/fit.ts';
 import { NO_STEP, type PlanInput } from '../../engine/cutting/problem.ts';
 import { WORTH } from '../../engine/cutting/programme.ts';
 import { type FaceStep, type GaugeStop, journalMove, type Stop, type SurfaceStep, stepsOf, type Why } from '../../engine/cutting/steps.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';
-import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
 import { aimsSection, tradeSection } from './aimsSection.ts';
+import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
 import { doubtOf, doubtSection } from './doubt.ts';
 import { inTolerance } from './inTolerance.ts';
 import { lapSection } from './lapSection.ts';

@@ -10,12 +10,7 @@ import { unevenAfter } from './uneven.ts';
 
 export function cutVerdict(design: Design, cut: CutReport, system: System): Verdict {
   const reached = isReached(cut) || cut.inTolerance;
-  const rest = [
-    moveSentence(design, cut, system),
-    ...(reached ? setUpSentences(design, cut, system) : []),
-    ...trialSentences(design, cut, system),
-    lapSentence(cut, system),
-  ].filter((s) => s !== '');
+  const rest = [moveSentence(design, cut, system), ...(reached ? setUpSentences(design, cut, system) : []), ...trialSentences(design, cut, system), lapSentence(cut, system)].filter((s) => s !== '');
   switch (cut.status) {
     case 'nothingWanted':
       return { tone: 'mend', headline: 'No seat says which film it should have, so there is nothing to cut toward.', sentences: [] };
@@ -31,8 +26,7 @@ export function cutVerdict(design: Design, cut: CutReport, system: System): Verd
 }
 
 /** Whether every film is what the plan aims at, as nearly as anybody could cut it. */
-export const isReached = ({ status, feasible, missed, limits }: CutReport) =>
-  feasible || (status === 'infeasible' && limits.every(({ what }) => what !== 'cleanup') && missed.every(({ by }) => Math.abs(by) < NOTHING));
+export const isReached = ({ status, feasible, missed, limits }: CutReport) => feasible || (status === 'infeasible' && limits.every(({ what }) => what !== 'cleanup') && missed.every(({ by }) => Math.abs(by) < NOTHING));
 
 function unreachedVerdict(design: Design, cut: CutReport, rest: readonly string[], system: System): Verdict {
   return {

@@ -46,7 +46,6 @@ export interface LeftStep {
   gauges: { reading: Reading; safe: number | null; all: number | null }[];
 }
 
-
 /** In the order of work: the bush first, the steepest of a part last. */
 export function leftSteps(design: Design, { steps: planned, remaining }: Pick<CutReport, 'steps' | 'remaining'>, { now, reckoned }: PartsAfterTrials): LeftStep[] {
   const rank = ({ part, halfAngle }: LeftStep) => (part === 'bush' ? 0 : 90) + Math.abs(halfAngle);

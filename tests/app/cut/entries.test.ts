@@ -53,7 +53,7 @@ test('faces get names of their own and keep a seat to move', () => {
 
 test('a trial starts empty, holds only what was typed, is corrected in its place, and goes', () => {
   const report = cutSection(planned)!;
-  const empty = draftOf(report);
+  const empty = draftOf(report, planned, 'metric');
   expect(empty.taken.map(({ seat, part, normal }) => [seat, part, normal])).toEqual(report.steps.map(({ seat, part }) => [seat, part, null]));
   expect(trialOf(empty, planned, 'metric')).toEqual({});
   const typed = { ...empty, standOff: -0.004, shake: 0.012, blue: { steep: true }, taken: empty.taken.map((entry, k) => ({ ...entry, normal: k === 0 ? 0.01 : null })) };
@@ -68,7 +68,11 @@ test('a trial starts empty, holds only what was typed, is corrected in its place
   const d = valid(withTrial(valid(withTrial(planned, { note: 'first' })), trial));
   expect(d.cut!.trials).toHaveLength(2);
   // Correcting begins with what was written, and keeps it.
-  expect(trialOf(draftOf(report, trial), d, 'inch')).toEqual(trial);
+  const again = draftOf(report, d, 'metric', trial);
+  expect(trialOf(again, d, 'metric')).toEqual(trial);
+  // What nobody typed is still not typed; in another shop it is what was read with then.
+  expect([again.standOffSigma, again.shakeSigma, again.indicator, again.position, again.direction]).toEqual([null, null, null, null, null]);
+  expect(draftOf(report, { ...d, position: 0.5 }, 'inch', trial)).toMatchObject({ standOffSigma: 0.001, position: 0.02, direction: null });
   expect(valid(withTrial(d, { note: 'again' }, 0)).cut!.trials).toEqual([{ note: 'again' }, trial]);
   expect(withoutTrial(withoutTrial(d, 0), 0).cut!.trials).toBeUndefined();
 });

@@ -37,10 +37,10 @@ interface Drawn {
   journal: Room | null;
   bush: Room | null;
 }
-const drawn: fc.Arbitrary<Drawn[]> = fc.array(
-  fc.record({ angle, mismatch: fc.oneof(fc.constant(0), between(-0.02, 0.02)), clearance: between(-0.03, 0.03), target: between(0.001, 0.006), journal: room, bush: room }),
-  { minLength: 1, maxLength: 4 },
-);
+const drawn: fc.Arbitrary<Drawn[]> = fc.array(fc.record({ angle, mismatch: fc.oneof(fc.constant(0), between(-0.02, 0.02)), clearance: between(-0.03, 0.03), target: between(0.001, 0.006), journal: room, bush: room }), {
+  minLength: 1,
+  maxLength: 4,
+});
 
 function inputOf(seats: Drawn[], share: number): PlanInput {
   return {
@@ -52,7 +52,12 @@ function inputOf(seats: Drawn[], share: number): PlanInput {
     share,
     reach: { from: -2 * MM, to: 2 * MM },
     allow: seats.flatMap(({ angle, journal, bush }, seat): Allowed[] =>
-      ([['journal', journal], ['bush', bush]] as const).flatMap(([part, room]) => (room ? [{ seat, part, cleanup: room.cleanup * MM, limit: room.limit * MM, ...(room.renew && { renew: rad(angle) }) }] : [])),
+      (
+        [
+          ['journal', journal],
+          ['bush', bush],
+        ] as const
+      ).flatMap(([part, room]) => (room ? [{ seat, part, cleanup: room.cleanup * MM, limit: room.limit * MM, ...(room.renew && { renew: rad(angle) }) }] : [])),
     ),
   };
 }

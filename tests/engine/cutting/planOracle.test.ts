@@ -37,10 +37,7 @@ function programme(seats: readonly DrawnSeat[], { share, spare, keep }: Asked): 
   const film = ({ angle }: DrawnSeat, i: number) => `${angle === 0 ? '' : signed(Math.sin(rad(angle)), 'p')} + j${i} + b${i}`;
   const missing = ({ angle, clearance, target }: DrawnSeat) => 1000 * (target - clearance * Math.cos(rad(angle)));
   const stock = seats.flatMap((_, i) => [`${spare === 'journal' ? '2 ' : ''}j${i}`, `b${i}`]);
-  const rows = seats.flatMap((seat, i) => [
-    ` a${i}: ${film(seat, i)} + m${i} >= ${(missing(seat) - share * TOLERANCE).toFixed(17)}`,
-    ` c${i}: ${film(seat, i)} - m${i} <= ${(missing(seat) + share * TOLERANCE).toFixed(17)}`,
-  ]);
+  const rows = seats.flatMap((seat, i) => [` a${i}: ${film(seat, i)} + m${i} >= ${(missing(seat) - share * TOLERANCE).toFixed(17)}`, ` c${i}: ${film(seat, i)} - m${i} <= ${(missing(seat) + share * TOLERANCE).toFixed(17)}`]);
   const rooms = seats.flatMap(({ rooms: pair }, i) => pair.map(([cleanup, limit], k) => ` ${(1000 * cleanup).toFixed(17)} <= ${k === 0 ? 'j' : 'b'}${i} <= ${(1000 * limit).toFixed(17)}`));
   const misses = seats.map((_, i) => `100 m${i}`);
   return ['Minimize', ` obj: ${[...stock, ...misses, ...(keep ? ['2 v'] : [])].join(' + ')}`, 'Subject To', ...rows, ' u: p - v <= 0', ' w: p + v >= 0', 'Bounds', ` -${REACH} <= p <= ${REACH}`, ...rooms, 'End'].join('\n');

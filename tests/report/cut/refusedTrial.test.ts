@@ -25,7 +25,7 @@ test('nothing read is nothing to write down', () => {
 });
 
 test('a touch that these parts cannot have says where they should touch', () => {
-  expect(refused({ standOff: { ...touch, value: 0.9 } })).toMatch(/should touch first at −4\.0 ± 7\.1 µm, not at 900\.0 µm.*slip of the pen.*doubt stated, 5\.00 µm/);
+  expect(refused({ standOff: { ...touch, value: 0.9 } })).toMatch(/should touch first at −4 ± 14 µm, not at 900\.0 µm.*slip of the pen.*thought possible, 9\.80 µm of film either way/);
   expect(refused({ standOff: { ...touch, value: 0.9 } }, [], 'inch')).toMatch(/tenths/);
 });
 

@@ -10,6 +10,8 @@ import { notebookDemo } from '../measure/notebooks.ts';
 
 const design: Design = notebookDemo((d) => ({
   ...d,
+  // off its angle by enough to be worth a cut
+  seats: d.seats.map((seat) => (seat.name === 'steep' ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + 0.02 } } : seat)),
   cut: {
     allow: [
       { seat: 'shallow', part: 'journal' },

@@ -24,7 +24,7 @@ const tried = withTrials(first, second);
 test('after a trial the sheet is of what is left, and no longer the plan', () => {
   const { kind, headline } = purposeOf(tried, cutSection(tried)!, 'metric');
   expect(kind).toBe('left');
-  expect(headline).toContain('After the last trial there is left 38 ± 68 µm off the steep journal');
+  expect(headline).toContain('You are 54.28 µm short: take 38 ± 132 µm more off the steep journal');
   expect(headline).not.toContain('76.53');
 });
 
@@ -46,7 +46,7 @@ test('once all of it is off there is nothing to do', () => {
   const done = withTrials({ taken: [{ seat: step!.seat, part: step!.part, normal: step!.normal }], standOff: { value: step!.standOff.stop!, sigma: 0.0005 } });
   const report = cutSection(done)!;
   const { kind, headline } = purposeOf(done, report, 'metric');
-  expect({ kind, headline }).toEqual({ kind: 'parts', headline: 'After the last trial nothing is left to cut.' });
+  expect({ kind, headline }).toEqual({ kind: 'parts', headline: 'Nothing is left to cut: by the last trial every film is as wanted.' });
   // Drawn as they are by now: what came off is off, once.
   const { made } = drawnParts(done, report, 'parts', 'metric');
   expect(made.seats[1]!.journal.diameter).toBeCloseTo(step!.after.diameter, 7);

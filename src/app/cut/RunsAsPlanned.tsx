@@ -1,0 +1,93 @@
+/** How the parts would run as planned: first of all where they must not, with the films that they could run on. */
+import { useEffect, useMemo, useState } from 'react';
+import type { Design } from '../../design/definition.ts';
+import { fineText, type System } from '../../design/units.ts';
+import type { CutReport } from '../../report/cut/definition.ts';
+import { filmToAdd, runsAsPlanned, withFilmsAdded } from '../../report/cut/runsAsPlanned.ts';
+import { nothingToCut } from '../../report/cut/verdict.ts';
+import { designWithCut } from '../../report/cut/withCut.ts';
+import { clearanceSweep, runWorker } from '../../worker/runClient.ts';
+import { clearancesOf, type Running } from '../run/sweeps.ts';
+import type { Work } from '../store.ts';
+import { useNewest } from '../useNewest.ts';
+
+interface Props {
+  work: Work;
+  /** the design the plan was made for */
+  design: Design;
+  cut: CutReport;
+  system: System;
+}
+
+const askFilm = (design: Design) => runWorker().film(design);
+
+export function RunsAsPlanned({ work, design, cut, system }: Props) {
+  const made = useMemo(() => (design.run ? designWithCut(design, cut) : null), [design, cut]);
+  const { value: film, of, fault } = useNewest(askFilm, made);
+  if (!made) return null;
+  if (fault !== null) return <p role="alert">How it would run could not be worked out: {fault}</p>;
+  if (!film || of !== made) return <p className="fine">How it would run with these films is being worked out.</p>;
+  const verdict = runsAsPlanned(made, film, !nothingToCut(cut), system);
+  if (!verdict) return <p className="fine">With these films the spindle runs on oil everywhere, as Run reckons it.</p>;
+  return (
+    <section className={`verdict ${verdict.tone}`} aria-label="How it runs as planned" aria-live="polite">
+      <h2>{verdict.headline}</h2>
+      {verdict.sentences.map((sentence) => (
+        <p key={sentence}>{sentence} </p>
+      ))}
+      {film.status !== 'standing' && <FilmsThatRun key={JSON.stringify(made)} work={work} made={made as Running} system={system} />}
+    </section>
+  );
+}
+
+type Asked = 'no' | 'asked' | { add: number | null } | { fault: string };
+
+/** Looks for the films it could run on, and takes them as those wanted. */
+function FilmsThatRun({ work, made, system }: { work: Work; made: Running; system: System }) {
+  const [asked, setAsked] = useState<Asked>('no');
+  const [done, setDone] = useState(0);
+  const extras = useMemo(() => clearancesOf(made), [made]);
+  useEffect(() => {
+    if (asked !== 'asked') return;
+    const control = new AbortController();
+    const { signal } = control;
+    clearanceSweep(made, extras, () => setDone((n) => n + 1), signal)
+      .then((ended) => {
+        if (!signal.aborted && ended.status === 'done') setAsked({ add: filmToAdd(made, ended.result) });
+      })
+      .catch((error: unknown) => {
+        if (!signal.aborted) setAsked({ fault: error instanceof Error ? error.message : String(error) });
+      });
+    return () => control.abort();
+  }, [asked, made, extras]);
+  if (asked === 'no') {
+    return (
+      <p className="buttons">
+        <button type="button" onClick={() => setAsked('asked')}>
+          Look for films that it runs on
+        </button>
+      </p>
+    );
+  }
+  if (asked === 'asked')
+    return (
+      <p role="status">
+        Looking for films that it runs on: {Math.min(done, extras.length)} of {extras.length} tried.
+      </p>
+    );
+  if ('fault' in asked) return <p role="alert">The films could not be looked for: {asked.fault}</p>;
+  const { add } = asked;
+  if (add === null) return <p role="status">With none of the films that were looked at does it run: other oil, more steep area or a thrust stop must help.</p>;
+  if (add === 0) return <p role="status">Warm it runs with the films as they are.</p>;
+  const targets = made.seats.flatMap(({ name, film }) => (film ? [`${name} ${fineText(film.target + add, system)}`] : []));
+  return (
+    <p className="buttons">
+      <button type="button" className="main" onClick={() => work.change((d) => withFilmsAdded(d, add))}>
+        Want films of {targets.join(', ')}
+      </button>
+      <span className="fine">
+        {fineText(Math.abs(add), system)} {add > 0 ? 'more' : 'less'} in every seat; the plan is then made for those.
+      </span>
+    </p>
+  );
+}
