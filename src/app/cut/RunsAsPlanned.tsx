@@ -6,28 +6,42 @@ import type { CutReport } from '../../report/cut/definition.ts';
 import { filmToAdd, runsAsPlanned, withFilmsAdded } from '../../report/cut/runsAsPlanned.ts';
 import { nothingToCut } from '../../report/cut/verdict.ts';
 import { designWithCut } from '../../report/cut/withCut.ts';
+import type { FilmReport } from '../../report/film/definition.ts';
+import type { Verdict } from '../../report/fit/verdict.ts';
 import { clearanceSweep, runWorker } from '../../worker/runClient.ts';
-import { clearancesOf, type Running } from '../run/sweeps.ts';
+import { clearancesOf, type Running as Sweepable } from '../run/sweeps.ts';
 import type { Work } from '../store.ts';
 import { useNewest } from '../useNewest.ts';
 
 interface Props {
   work: Work;
-  /** the design the plan was made for */
-  design: Design;
-  cut: CutReport;
+  running: Running;
   system: System;
 }
 
 const askFilm = (design: Design) => runWorker().film(design);
 
-export function RunsAsPlanned({ work, design, cut, system }: Props) {
-  const made = useMemo(() => (design.run ? designWithCut(design, cut) : null), [design, cut]);
-  const { value: film, of, fault } = useNewest(askFilm, made);
+export interface Running {
+  /** the parts as planned; null where the design does not say how it runs */
+  made: Design | null;
+  film: FilmReport | null;
+  /** what speaks against it, once that is known */
+  verdict: Verdict | null;
+  fault: string | null;
+}
+
+/** @param wanted whether there is a plan worth asking for */
+export function useRunsAsPlanned(design: Design | null, cut: CutReport | null, wanted: boolean, system: System): Running {
+  const made = useMemo(() => (wanted && design?.run && cut ? designWithCut(design, cut) : null), [wanted, design, cut]);
+  const { value, of, fault } = useNewest(askFilm, made);
+  const film = of === made ? value : null;
+  return { made, film, fault, verdict: made && film && cut ? runsAsPlanned(made, film, !nothingToCut(cut), system) : null };
+}
+
+export function RunsAsPlanned({ work, running: { made, film, verdict, fault }, system }: Props) {
   if (!made) return null;
   if (fault !== null) return <p role="alert">How it would run could not be worked out: {fault}</p>;
-  if (!film || of !== made) return <p className="fine">How it would run with these films is being worked out.</p>;
-  const verdict = runsAsPlanned(made, film, !nothingToCut(cut), system);
+  if (!film) return <p className="fine">How it would run with these films is being worked out.</p>;
   if (!verdict) return <p className="fine">With these films the spindle runs on oil everywhere, as Run reckons it.</p>;
   return (
     <section className={`verdict ${verdict.tone}`} aria-label="How it runs as planned" aria-live="polite">
@@ -35,7 +49,7 @@ export function RunsAsPlanned({ work, design, cut, system }: Props) {
       {verdict.sentences.map((sentence) => (
         <p key={sentence}>{sentence} </p>
       ))}
-      {film.status !== 'standing' && <FilmsThatRun key={JSON.stringify(made)} work={work} made={made as Running} system={system} />}
+      {film.status !== 'standing' && <FilmsThatRun key={JSON.stringify(made)} work={work} made={made as Sweepable} system={system} />}
     </section>
   );
 }
@@ -43,7 +57,7 @@ export function RunsAsPlanned({ work, design, cut, system }: Props) {
 type Asked = 'no' | 'asked' | { add: number | null } | { fault: string };
 
 /** Looks for the films it could run on, and takes them as those wanted. */
-function FilmsThatRun({ work, made, system }: { work: Work; made: Running; system: System }) {
+function FilmsThatRun({ work, made, system }: { work: Work; made: Sweepable; system: System }) {
   const [asked, setAsked] = useState<Asked>('no');
   const [done, setDone] = useState(0);
   const extras = useMemo(() => clearancesOf(made), [made]);

@@ -6,7 +6,7 @@ import { divisionText } from '../../design/tools.ts';
 import { angleText, fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
-import { filmsText } from '../../report/cut/verdict.ts';
+import { filmsText, isReached } from '../../report/cut/verdict.ts';
 import type { Work } from '../store.ts';
 import { withTick } from './entries.ts';
 import { gaugeText } from './gaugeText.ts';
@@ -28,9 +28,9 @@ export function Steps({ work, design, cut, system }: Props) {
   return (
     <section aria-label="Steps">
       <h2>{cut.remaining ? 'Steps of the whole plan, as the parts were measured' : 'Steps'}</h2>
-      {!cut.feasible && (
+      {!isReached(cut) && !cut.inTolerance && (
         <p className="falls-short">
-          {cut.inTolerance ? 'These steps bring every film within its tolerance, though not just to what is wanted' : 'These steps do not give the films that are wanted'}: after them {filmsText(design, cut.films, system)}
+          These steps do not give the films that are wanted: after them {filmsText(design, cut.films, system)}
           {cut.uncut && `; uncut, at best ${filmsText(design, cut.uncut.films, system)}`}.
         </p>
       )}

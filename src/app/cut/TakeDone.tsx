@@ -3,7 +3,7 @@ import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { designWithPlanDone } from '../../report/cut/planDone.ts';
-import { filmsText, isPressed } from '../../report/cut/verdict.ts';
+import { filmsText, isPressed, isReached } from '../../report/cut/verdict.ts';
 import type { Work } from '../store.ts';
 
 interface Props {
@@ -20,14 +20,15 @@ export function TakeDone({ work, design, stale, cut, system }: Props) {
   if (cut.steps.length + cut.faces.length === 0) return null;
   const films = filmsText(design, cut.films, system);
   const why = refusal(cut);
+  const good = isReached(cut) || cut.inTolerance;
   const kept = cut.remaining ? ' as they were planned, not as the trials tell, which become notes,' : ' as planned';
   const take = () => work.change((d) => designWithPlanDone(d, cut, system));
   return (
     <p className="buttons">
-      <button type="button" className={cut.feasible ? 'main' : ''} disabled={stale || why !== null} onClick={take}>
-        {cut.feasible ? 'Take the plan as done' : `Take the nearest as done: ${films}`}
+      <button type="button" className={good ? 'main' : ''} disabled={stale || why !== null} onClick={take}>
+        {good ? 'Take the plan as done' : `Take the nearest as done: ${films}`}
       </button>
-      <span className="fine">{why ?? `Puts the parts${kept} into the design${cut.feasible ? '' : ', though the films are then not those wanted'}; one undo takes it back.`}</span>
+      <span className="fine">{why ?? `Puts the parts${kept} into the design${good ? '' : ', though the films are then not those wanted'}; one undo takes it back.`}</span>
     </p>
   );
 }

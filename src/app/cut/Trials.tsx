@@ -133,7 +133,7 @@ function Remaining({ design, remaining, system }: { design: Design; remaining: N
           <p key={sentence}>{sentence}</p>
         ))}
       <p>
-        {remaining.feasible ? 'All of it taken, the films are most likely as wanted' : 'The films wanted cannot be had any more within these limits; the nearest are'}: {films.join(', ')}, the journal at{' '}
+        {remaining.feasible || remaining.inTolerance ? 'All of it taken, the films are most likely' : 'The films wanted cannot be had any more within these limits; the nearest are'}: {films.join(', ')}, the journal at{' '}
         {fineText(remaining.position, system)}.
       </p>
       {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}

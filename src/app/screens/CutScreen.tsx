@@ -17,7 +17,7 @@ import { withPlausibleCut } from '../cut/entries.ts';
 import { LapPanel } from '../cut/LapPanel.tsx';
 import { Limits } from '../cut/Limits.tsx';
 import { OrderOfWork } from '../cut/OrderOfWork.tsx';
-import { RunsAsPlanned } from '../cut/RunsAsPlanned.tsx';
+import { RunsAsPlanned, useRunsAsPlanned } from '../cut/RunsAsPlanned.tsx';
 import { Steps } from '../cut/Steps.tsx';
 import { StockCloseUp } from '../cut/StockCloseUp.tsx';
 import { StockSection } from '../cut/StockSection.tsx';
@@ -63,9 +63,6 @@ function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; sys
   );
 }
 
-/** What no plan gives need not be run. */
-const showsRun = (cut: CutReport) => isReached(cut) || cut.inTolerance;
-
 function Plan({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
   const design = useShopDesign(
@@ -74,19 +71,24 @@ function Plan({ work }: { work: Work }) {
   );
   const factor = useStore(work.store, (state) => state.factor);
   const { value: cut, of, fault } = useSolved('cut', design);
+  // What no plan gives need not be run.
+  const running = useRunsAsPlanned(of, cut, cut !== null && (isReached(cut) || cut.inTolerance), system);
   if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
   if (!cut || !of?.cut) return <p className="loading">The plan is being worked out.</p>;
   const verdict = leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system);
   const isCut = !nothingToCut(cut);
+  const runs = <RunsAsPlanned work={work} running={running} system={system} />;
+  const forbidden = running.verdict?.tone === 'stop';
   return (
     <>
+      {forbidden && runs}
       <section className={`verdict ${verdict.tone}`} aria-live="polite">
         <h2>{verdict.headline}</h2>
         {verdict.sentences.map((sentence) => (
           <p key={sentence}>{sentence} </p>
         ))}
       </section>
-      {showsRun(cut) && <RunsAsPlanned work={work} design={of} cut={cut} system={system} />}
+      {!forbidden && runs}
       <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
       <Limits work={work} cut={cut} system={system} />
       <Aims work={work} cut={cut} system={system} />

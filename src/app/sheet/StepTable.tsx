@@ -2,6 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
+import { toleranceLeft } from '../../report/cut/toleranceLeft.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
 import { stopTolerance } from '../../report/sheet/stopTolerance.ts';
 import { gaugeText } from '../cut/gaugeText.ts';
@@ -31,7 +32,7 @@ export function StepTable({ design, cut, system }: Props) {
   const standOffs = (stop: Stop) => (isMoved(stop) ? [standOff(stop)] : []);
   const rows = (step: CutStepReport): Row[] => [
     ...step.gauges.map(({ reading, ...stop }) => {
-      const within = stopTolerance(step, stop, design.seats.find(({ name }) => name === step.seat)?.film?.tolerance);
+      const within = stopTolerance(step, stop, toleranceLeft(design, cut.films, step.seat));
       const told = row(gaugeText(reading, system), stop, (mm) => readingText(mm, system));
       return within === null || stop.stop === null ? told : { ...told, stop: stopText(stop.stop, within, system), within: `±${zoneText(within, system)}` };
     }),

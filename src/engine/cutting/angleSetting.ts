@@ -173,14 +173,19 @@ function lossPerAngle(pair: SeatInput, position: number, part: Part, gauged: num
   return most / SMALL;
 }
 
-/** The error (rad), to either side, at which the film first leaves its tolerance; null without target and tolerance, and where it is out of it already. */
+/**
+ * The error (rad), to either side, at which the film first leaves its tolerance; null without target and tolerance, and where
+ * it is out of it already. Of a film that is uneven anyway, its greatest out of tolerance, the least counts alone.
+ */
 function standsOf(pair: SeatInput, position: number, part: Part, gauged: number): number | null {
   const { target, tolerance } = pair;
   if (target === undefined || !tolerance) return null;
+  const now = worstFilms(pair, position);
+  const most = now && now.greatest > target + tolerance ? Number.POSITIVE_INFINITY : target + tolerance;
   const within = (error: number) =>
     [error, -error].every((e) => {
       const films = worstFilms(tilted(pair, part, gauged, e), position);
-      return films !== null && films.least >= target - tolerance && films.greatest <= target + tolerance;
+      return films !== null && films.least >= target - tolerance && films.least <= target + tolerance && films.greatest <= most;
     });
   if (!within(0)) return null;
   let [good, bad] = [0, 0.1];

@@ -1,7 +1,7 @@
 /**
  * How every angle should be set, so that all errors of the set-up together leave the film its tolerance.
  *
- *   room² = max(tolerance² - Σ others², (tolerance/3)²)/k
+ *   room² = max(left² - Σ others², (left/3)²)/k              left = tolerance - |film - target|
  *                                            what the angle of one surface may cost the film, if it is to be likely (root of
  *                                            the sum of squares) that the tolerance holds; and where others use it up,
  *                                            a third of the tolerance, which adds a twentieth to what there is (common
@@ -14,7 +14,8 @@
  * enough where its film is within the room. Recommended: the person's own way where it is enough, else the one that
  * costs the film least. The budget counts with the person's own way, or without one with that which costs least.
  */
-import type { SeatInput } from '../contact/fit.ts';
+import { leastFilm } from '../contact/film.ts';
+import { type SeatInput, seatLines } from '../contact/fit.ts';
 import { type AngleSetting, type AngleTools, angleSetting, type Way, type WayToSet } from './angleSetting.ts';
 import { type Budget, budgetOf, type Contribution, contributionsOf, type SetUpErrors, type SurfaceCut } from './errorBudget.ts';
 
@@ -49,7 +50,7 @@ export function setUpsOf(seats: readonly SeatInput[], position: number, cuts: re
   const others = cuts.flatMap((cut) => contributionsOf(seats, position, cut, { ...errorsOf(cut), angle: 0, way: 'alongBar' }));
   const surfaces = settings.map((setting, i): SurfaceSetUp => {
     const { gauged } = cuts[i]!;
-    const room = setting.stands === null ? null : roomFor(seats[setting.seat]!, setting.seat, others, cuts);
+    const room = setting.stands === null ? null : roomFor(seats[setting.seat]!, position, setting.seat, others, cuts);
     const ways = setting.ways.map((way) => ({ ...way, enough: room === null ? null : way.film <= room }));
     const finest = ways.reduce((a, b) => (b.film < a.film ? b : a));
     const chosen = ways.find(({ way }) => way === own);
@@ -68,10 +69,11 @@ export function setUpsOf(seats: readonly SeatInput[], position: number, cuts: re
 /** A contribution this many times less than the tolerance hardly shows among the others. */
 const NEGLIGIBLE = 3;
 
-function roomFor({ tolerance }: SeatInput, seat: number, others: readonly Contribution[], cuts: readonly SurfaceCut[]): number {
+function roomFor(pair: SeatInput, position: number, seat: number, others: readonly Contribution[], cuts: readonly SurfaceCut[]): number {
   const spent = Math.hypot(...others.filter((c) => c.seat === seat).map(({ film }) => film));
   const shared = cuts.filter((cut) => cut.seat === seat).length;
-  const most = tolerance ?? 0;
+  const { target = 0, tolerance = 0 } = pair;
+  const most = Math.max(0, tolerance - Math.abs((leastFilm(seatLines(pair).gap, position) ?? target) - target));
   return Math.sqrt(Math.max(most ** 2 - spent ** 2, (most / NEGLIGIBLE) ** 2) / shared);
 }
 

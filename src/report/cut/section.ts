@@ -31,14 +31,15 @@ export function cutSection(design: Design): CutReport | undefined {
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
+  const reached = plan !== null && plan.misses.every((miss) => miss < NO_STEP);
   return {
-    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, verdict.status === 'planned', sigmaOf(step.seat, step.part))),
+    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, reached, sigmaOf(step.seat, step.part))),
     position: millimetres(position),
     films: filmsSection(design, plan, input),
     feasible: verdict.status === 'planned',
     status: verdict.status,
     apart: verdict.status === 'apart' ? verdict.seats.map((i) => design.seats[i]!.name) : [],
-    faces: steps.filter((step) => step.kind === 'face').map((step) => faceSection(design, input, step, verdict.status === 'planned')),
+    faces: steps.filter((step) => step.kind === 'face').map((step) => faceSection(design, input, step, reached)),
     total: plan ? millimetres(plan.total) : 0,
     inTolerance: plan !== null && inTolerance(input, plan),
     ...limitsSection(design, input, verdict),

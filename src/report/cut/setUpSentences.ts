@@ -3,6 +3,7 @@ import type { Design } from '../../design/definition.ts';
 import { angleText, atLeastText, fineText, type System } from '../../design/units.ts';
 import type { CutReport } from './definition.ts';
 import { listed, NOTHING } from './listed.ts';
+import { toleranceLeft } from './toleranceLeft.ts';
 import { WAYS } from './words.ts';
 
 type Setting = CutReport['settings'][number];
@@ -65,14 +66,16 @@ const MENDED: typeof CAUSES = {
 };
 
 /** The seat whose errors use up most of its tolerance. */
-function budgetSentence(design: Design, { budget }: CutReport, system: System): string {
-  const toleranceOf = (name: string) => design.seats.find((seat) => seat.name === name)?.film?.tolerance ?? 0;
-  const share = ({ seat, likely }: CutReport['budget']['seats'][number]) => (toleranceOf(seat) > 0 ? likely / toleranceOf(seat) : 0);
+function budgetSentence(design: Design, { budget, films }: CutReport, system: System): string {
+  const leftOf = (name: string) => toleranceLeft(design, films, name) ?? 0;
+  const share = ({ seat, likely }: CutReport['budget']['seats'][number]) => (leftOf(seat) > 0 ? likely / leftOf(seat) : 0);
   const worst = [...budget.seats].sort((a, b) => share(b) - share(a))[0];
   const largest = worst && budget.contributions.find(({ seat }) => seat === worst.seat);
   if (!worst || !largest || largest.film < NOTHING) return '';
-  const tolerance = toleranceOf(worst.seat);
+  const left = leftOf(worst.seat);
+  const tolerance = design.seats.find(({ name }) => name === worst.seat)?.film?.tolerance ?? 0;
+  const whose = tolerance - left < NOTHING ? 'its tolerance of' : 'what the plan leaves of its tolerance,';
   const all = `All errors of the set-up together are likely ${fineText(worst.likely, system)} of film on the ${worst.seat} seat`;
-  const against = tolerance === 0 ? '' : worst.likely <= tolerance ? `, within its tolerance of ${fineText(tolerance, system)}` : `, more than its tolerance of ${fineText(tolerance, system)}`;
-  return `${all}${against}; the largest is ${CAUSES[largest.cause]}, ${fineText(largest.film, system)}${worst.likely > tolerance && tolerance > 0 ? MENDED[largest.cause] : ''}.`;
+  const against = left === 0 ? '' : `, ${worst.likely <= left ? 'within' : 'more than'} ${whose} ${fineText(left, system)}`;
+  return `${all}${against}; the largest is ${CAUSES[largest.cause]}, ${fineText(largest.film, system)}${worst.likely > left && left > 0 ? MENDED[largest.cause] : ''}.`;
 }

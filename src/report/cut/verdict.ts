@@ -6,6 +6,7 @@ import type { CutReport, CutStepReport, LimitReport } from './definition.ts';
 import { trialSentences } from './leftVerdict.ts';
 import { listed, NOTHING } from './listed.ts';
 import { setUpSentences } from './setUpSentences.ts';
+import { toleranceLeft } from './toleranceLeft.ts';
 import { unevenAfter } from './uneven.ts';
 
 export function cutVerdict(design: Design, cut: CutReport, system: System): Verdict {
@@ -77,8 +78,8 @@ export function missedSentences({ missed }: Pick<CutReport, 'missed'>, system: S
     });
 }
 
-/** Whether the errors of the set-up likely stay within what every film may be off. */
-const setUpHolds = (design: Design, { budget }: CutReport) => budget.seats.every(({ seat, likely }) => likely <= (design.seats.find(({ name }) => name === seat)?.film?.tolerance ?? Number.POSITIVE_INFINITY));
+/** Whether the errors of the set-up likely stay within what the plan leaves of every tolerance. */
+const setUpHolds = (design: Design, { budget, films }: CutReport) => budget.seats.every(({ seat, likely }) => likely <= (toleranceLeft(design, films, seat) ?? Number.POSITIVE_INFINITY));
 
 /** Whether nothing that anybody could take off is to come off. */
 export const nothingToCut = (cut: CutReport) => cut.steps.every((s) => s.deepest < NOTHING) && cut.faces.every((f) => Math.abs(f.off) < NOTHING);
@@ -189,10 +190,12 @@ function wayOutText(limit: LimitReport, system: System): string {
   }
 }
 
-function moveSentence({ cut: wanted }: Design, { shift, turns, inReach, status }: CutReport, system: System): string {
+function moveSentence({ cut: wanted }: Design, cut: CutReport, system: System): string {
+  const { shift, turns, inReach, status } = cut;
+  const good = isReached(cut) || cut.inTolerance;
   if (status !== 'planned' && status !== 'infeasible') return '';
-  const runs = status === 'planned' ? 'then runs' : 'would then stand';
-  if (Math.abs(shift) < NOTHING) return status === 'planned' ? 'The journal runs where it stands now.' : 'The journal would stand where it stands now.';
+  const runs = good ? 'then runs' : 'would then stand';
+  if (Math.abs(shift) < NOTHING) return good ? 'The journal runs where it stands now.' : 'The journal would stand where it stands now.';
   const way = shift < 0 ? 'rearward' : 'noseward';
   const turn = turns === null ? '' : `, ${turnText(turns)} of the adjuster`;
   const kept = wanted?.prefer?.keepPosition ? ' The nose cannot stay where it is, as was wished: this is the least it moves for these films.' : '';

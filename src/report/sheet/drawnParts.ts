@@ -2,6 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import type { CutReport } from '../cut/definition.ts';
+import { withPlannedFilms } from '../cut/toleranceLeft.ts';
 import { designWithCut } from '../cut/withCut.ts';
 import { heldPosition } from './heldPosition.ts';
 import { type PartsAfterTrials, partsAfterTrials } from './partsAfterTrials.ts';
@@ -25,7 +26,7 @@ export function drawnParts(design: Design, cut: CutReport | null, kind: Purpose[
   if (cut && after) return partsDrawnAfter(after, cut, kind, system);
   const plan = kind === 'work' ? cut : null;
   const { made, good } = plan ? { made: designWithCut(design, plan), good: true } : asTheyAre(design, kind);
-  return { made, runs: made, good, surfaces: tolerancedSurfaces(made, made.position ?? 0, plan?.steps ?? [], system, plan?.settings), after: null };
+  return { made, runs: made, good, surfaces: tolerancedSurfaces(plan ? withPlannedFilms(made, plan.films) : made, made.position ?? 0, plan?.steps ?? [], system, plan?.settings), after: null };
 }
 
 function asTheyAre(design: Design, kind: Purpose['kind']): { made: Design; good: boolean } {

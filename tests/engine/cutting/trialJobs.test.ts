@@ -34,7 +34,7 @@ function jobs(seed: number, slips: boolean) {
   const rng = mersenne(seed);
   const uniform = () => 1 - uniformFloat64(rng);
   const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
-  const count = { jobs: 0, told: 0, overshot: 0, withheld: 0, slipped: 0, caught: 0, within: 0 };
+  const count = { jobs: 0, told: 0, overshot: 0, withheld: 0, slipped: 0, caught: 0, within: 0, misled: 0 };
 
   const cut = (parts: readonly SeatInput[], amounts: readonly { seat: number; normal: number }[]) =>
     parts.map((s, i) => amounts.reduce((part, a) => (a.seat === i ? { ...part, journal: withStock(part.journal, 'journal', a.normal) } : part), s));
@@ -43,6 +43,8 @@ function jobs(seed: number, slips: boolean) {
     let truth: SeatInput[] = believed(seats, [DOUBT * normal(), DOUBT * normal()]);
     const trials: Trial[] = [];
     let next = [{ seat: 1, normal: 50 * UM }];
+    // a slip so small that nothing calls it out misleads, and nothing can be said of it
+    let hidden = false;
     for (let turn = 0; turn < 2; turn++) {
       const taken = next.filter(({ normal }) => normal > 0).map(({ seat, normal: told }) => ({ seat, part: 'journal' as const, normal: told, sigma: dialSigma(told) }));
       truth = cut(
@@ -58,6 +60,7 @@ function jobs(seed: number, slips: boolean) {
       trials.push({ taken, thickness: BLUE, standOff: { value: at + UM * normal() + slip, sigma: UM }, shake: { ...shake, value: Math.max(0, read + UM * normal()) }, blue });
       const result = trialsOf({ seats }, trials, evenDoubt(2, DOUBT)).at(-1)!;
       if (isSlip) count.slipped++;
+      if (isSlip) hidden = true;
       if (result.status !== 'updated') {
         count.withheld++;
         if (isSlip) count.caught++;
@@ -80,7 +83,7 @@ function jobs(seed: number, slips: boolean) {
         count.told++;
         if (Math.abs(trueOn(seatOf(room)) - amount) <= 1.96 * sigma) count.within++;
       }
-      if (amounts.some(({ room, safe }) => safe > trueOn(seatOf(room)) + 0.05 * UM)) count.overshot++;
+      if (amounts.some(({ room, safe }) => safe > trueOn(seatOf(room)) + 0.05 * UM)) count[hidden ? 'misled' : 'overshot']++;
       next = amounts.map(({ room, safe }) => ({ seat: seatOf(room), normal: safe }));
     }
   }
