@@ -8,6 +8,7 @@ import { nothingToCut } from '../../report/cut/verdict.ts';
 import { designWithCut } from '../../report/cut/withCut.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import type { Verdict } from '../../report/fit/verdict.ts';
+import { partsAfterTrials } from '../../report/sheet/partsAfterTrials.ts';
 import { clearanceSweep, runWorker } from '../../worker/runClient.ts';
 import { clearancesOf, type Running as Sweepable } from '../run/sweeps.ts';
 import type { Work } from '../store.ts';
@@ -30,9 +31,12 @@ export interface Running {
   fault: string | null;
 }
 
+/** The parts as planned; once there are trials as these are believed to leave them. */
+const partsToBe = (design: Design, cut: CutReport): Design => partsAfterTrials(design, cut)?.believed ?? designWithCut(design, cut);
+
 /** @param wanted whether there is a plan worth asking for */
 export function useRunsAsPlanned(design: Design | null, cut: CutReport | null, wanted: boolean, system: System): Running {
-  const made = useMemo(() => (wanted && design?.run && cut ? designWithCut(design, cut) : null), [wanted, design, cut]);
+  const made = useMemo(() => (wanted && design?.run && cut ? partsToBe(design, cut) : null), [wanted, design, cut]);
   const { value, of, fault } = useNewest(askFilm, made);
   const film = of === made ? value : null;
   return { made, film, fault, verdict: made && film && cut ? runsAsPlanned(made, film, !nothingToCut(cut), system) : null };

@@ -79,6 +79,16 @@ function Plan({ work }: { work: Work }) {
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
   const forbidden = running.verdict?.tone === 'stop';
+  const plan = (
+    <>
+      <div className={isCut ? 'pictures' : ''}>
+        <StockSection design={of} cut={cut} factor={factor} system={system} />
+        {isCut && <CloseUps design={of} cut={cut} system={system} />}
+      </div>
+      {isCut && <Steps work={work} design={of} cut={cut} system={system} />}
+      {isCut && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
+    </>
+  );
   return (
     <>
       {forbidden && runs}
@@ -92,18 +102,22 @@ function Plan({ work }: { work: Work }) {
       <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
       <Limits work={work} cut={cut} system={system} />
       <Aims work={work} cut={cut} system={system} />
-      {cut.remaining && <p className="fine">Pictures and steps are of the whole plan, from the parts as they were measured; what is left of it by the trials stands under Trial and correct.</p>}
-      <div className={isCut ? 'pictures' : ''}>
-        <StockSection design={of} cut={cut} factor={factor} system={system} />
-        {isCut && <CloseUps design={of} cut={cut} system={system} />}
-      </div>
-      {isCut && <Steps work={work} design={of} cut={cut} system={system} />}
-      {isCut && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
+      {cut.remaining ? (
+        <>
+          <Trials work={work} cut={cut} system={system} />
+          <details className="before-trials">
+            <summary>The whole plan, as the parts were measured before the trials</summary>
+            {plan}
+          </details>
+        </>
+      ) : (
+        plan
+      )}
       <CutControls work={work} />
       {isCut && <Angles cut={cut} blocks={toAngleTools(of.cut).blocks.system} system={system} />}
       {isCut && <BudgetChart design={of} cut={cut} system={system} />}
       {isCut && <OrderOfWork work={work} cut={cut} />}
-      <Trials work={work} cut={cut} system={system} />
+      {!cut.remaining && <Trials work={work} cut={cut} system={system} />}
       <LapPanel work={work} cut={cut} system={system} />
     </>
   );

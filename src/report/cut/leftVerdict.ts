@@ -142,7 +142,8 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
   const [headline, ...sentences] = trialSentences(design, cut, system);
   if (headline === undefined) return null;
   const films = cut.remaining && design.seats.filter(({ film }) => film).map(({ name }) => `${name} ${cut.remaining!.films[name] == null ? 'apart' : fineText(cut.remaining!.films[name]!, system)}`);
-  const stops = last.status !== 'updated' || (last.clashes ?? []).length > 0 || !cut.remaining || !isReached(cut.remaining);
+  const clash = (last.clashes ?? []).length > 0;
+  const stops = last.status !== 'updated' || clash || !cut.remaining || !isReached(cut.remaining);
   const tone = stops ? 'stop' : leftOf(cut.remaining!, system).length === 0 ? 'good' : 'mend';
-  return { tone, headline, sentences: [...sentences, ...(films ? [`The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}; every ± is 19 times in 20.`] : [])] };
+  return { tone, headline, sentences: [...sentences, ...(films && !clash ? [`The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}; every ± is 19 times in 20.`] : [])] };
 }
