@@ -1,20 +1,25 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
-import { Suspense, useEffect, useSyncExternalStore } from 'react';
+import { Suspense, useEffect, useState, useSyncExternalStore } from 'react';
+import { EarlierWork } from './EarlierWork.tsx';
 import { openFile } from './files.ts';
 import { Guard } from './Guard.tsx';
 import { Header } from './Header.tsx';
+import { Keeping } from './Keeping.tsx';
 import { Refused } from './Refused.tsx';
 import { SCREENS, type ScreenEntry } from './screens/index.ts';
 import type { Work } from './store.ts';
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();
+  const [earlier, setEarlier] = useState(false);
   useShortcuts(work);
   useDropped(work);
   return (
     <div className="app">
-      <Header work={work} screen={screen} />
+      <Header work={work} screen={screen} earlier={earlier} toggleEarlier={() => setEarlier(!earlier)} />
       <Refused work={work} />
+      <Keeping work={work} />
+      {earlier && <EarlierWork work={work} close={() => setEarlier(false)} />}
       <main>
         <Guard key={screen.name}>
           <Suspense fallback={<p className="loading">Loading.</p>}>

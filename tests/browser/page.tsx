@@ -28,7 +28,7 @@ export function page(hash = '', waiting = false): Shown {
   let root: Root;
   const complaints: string[] = [];
   const shown: Shown = {
-    work: createWork(openingDesign(), undefined),
+    work: createWork(openingDesign()),
     show: () => flushSync(() => root.render(<App work={shown.work} />)),
     position: () => shown.work.store.getState().design.position ?? 0,
     steps: () => shown.work.store.temporal.getState().pastStates.length,
@@ -46,7 +46,7 @@ export function page(hash = '', waiting = false): Shown {
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';
     document.title = 'Conepair';
-    shown.work = createWork(openingDesign(), undefined);
+    shown.work = createWork(openingDesign());
     root = createRoot(document.getElementById('root')!);
     if (!waiting) shown.show();
   });
