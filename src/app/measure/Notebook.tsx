@@ -8,6 +8,7 @@ import { farOffText } from '../../report/measure/farOff.ts';
 import { faultText } from '../../report/measure/faultText.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
+import { namesOf } from '../sameSeats.ts';
 import type { Work } from '../store.ts';
 import { newReading, withoutReading } from './entries.ts';
 import { isSize, isTool, KIND_NAMES, KINDS, type Reading } from './kinds.ts';
@@ -18,6 +19,8 @@ import { readingText } from './setUpText.ts';
 interface Props {
   work: Work;
   measure: MeasureReport | undefined;
+  /** Whether that is of a notebook before, and of this one is being worked out. */
+  stale: boolean;
   /** The parts as the readings tell them. */
   fitted: Design | undefined;
   /** The system of the tools a new entry is proposed with. */
@@ -30,7 +33,7 @@ interface Props {
 /** More entries than this scroll in a box of their own. */
 const LONG = 30;
 
-export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
+export function Notebook({ work, measure, stale, fitted, tools, asked, ask }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const readings = design.readings ?? [];
@@ -47,13 +50,13 @@ export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
         </p>
       )}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by the keyboard */}
-      <div className={long ? 'long' : ''} {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}>
+      <div className={`${long ? 'long' : ''}${stale ? ' stale-told' : ''}`} {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}>
         {readings.map((reading, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
           <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
         ))}
       </div>
-      {asked && <NewEntry key={JSON.stringify(asked)} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={() => ask(null)} cancel={() => ask(null)} />}
+      {asked && <NewEntry key={`${JSON.stringify(asked)} ${namesOf(design)}`} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={() => ask(null)} cancel={() => ask(null)} />}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (
           <button key={kind} type="button" title={KINDS[kind].how} onClick={() => ask(newReading(design, kind, tools))}>

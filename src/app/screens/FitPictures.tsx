@@ -3,6 +3,7 @@ import { lazy, Suspense, useCallback, useLayoutEffect, useMemo, useRef, useState
 import { useStore } from 'zustand';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
+import { Fault } from '../Fault.tsx';
 import { bounded, landmarks, snapped } from '../journalMove.ts';
 import { createDrawing } from '../picture/drawing.ts';
 import type { Drawn } from '../picture/drawn.ts';
@@ -35,7 +36,8 @@ export function FitPictures({ work, fit, drawn }: Props) {
   const onLost = useCallback(() => setLost(true), []);
   const [drawing] = useState(() => createDrawing(drawn));
   useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
-  const solid = { drawing, system, sector, dark, prints: usePrints(work), ...useSceneCalls(work, fit, drawn), onLost };
+  const { prints, fault, again } = usePrints(work);
+  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost };
   return (
     <>
       {!wide && !lost && (
@@ -59,6 +61,7 @@ export function FitPictures({ work, fit, drawn }: Props) {
               </Suspense>
             </div>
             <figcaption>
+              <Fault what="The print" fault={fault} again={again} />
               <fieldset className="buttons">
                 <legend>Between them</legend>
                 {(['film', 'blue'] as const).map((name) => (
@@ -99,11 +102,12 @@ function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolea
 }
 
 /** The prints of the last pressing, while they are shown. */
-function usePrints(work: Work): Prints | null {
+function usePrints(work: Work): { prints: Prints | null; fault: string | null; again(): void } {
   const { design, skin, turned } = useStore(work.store);
   const blued = useBlued(design);
-  const { value } = useSolved('printMaps', skin === 'blue' ? blued : null);
-  return useMemo(() => (skin === 'film' ? null : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 }), [skin, value, turned]);
+  const { value, fault, again } = useSolved('printMaps', skin === 'blue' ? blued : null);
+  const prints = useMemo(() => (skin === 'film' ? null : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 }), [skin, value, turned]);
+  return { prints, fault: skin === 'blue' ? fault : null, again };
 }
 
 /** What a drag in the scene does; the same functions for as long as the screen stands, so that the scene need not render. */

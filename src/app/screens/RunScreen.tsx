@@ -5,6 +5,7 @@ import { fineText, type System } from '../../design/units.ts';
 import type { RunFields } from '../../report/film/fields.ts';
 import { liveVerdict } from '../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../report/film/verdict.ts';
+import { Fault } from '../Fault.tsx';
 import { ClearanceWindow, ColdSettings } from '../run/ClearanceWindow.tsx';
 import { HandControls } from '../run/HandControls.tsx';
 import { Idealisations } from '../run/Idealisations.tsx';
@@ -56,13 +57,15 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const { film, of } = run;
   const [warm, setWarm] = useState(false);
   const steady = of === design ? (film?.steady ?? null) : null;
-  const warmed = useWarmFields(warm, design, steady);
+  const warming = useWarmFields(warm, design, steady);
+  const warmed = warming.value;
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
       <RunVerdict run={run} design={design} live={fields.of?.run && fields.value && fields.of !== run.of ? { fields: fields.value, of: fields.of as Running } : null} system={system} work={work} />
       <RunProgress work={run} />
-      {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
+      <Fault what="The films" several fault={fields.fault} again={fields.again} />
+      <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>
         <MapChoice layer={flows(drawn.fields) ? layer : 'film'} setLayer={setLayer} warm={warmed !== null} setWarm={setWarm} canWarm={steady !== null} />
       </HandControls>
