@@ -1,8 +1,8 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
-import { Suspense, useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useState, useSyncExternalStore } from 'react';
 import { EarlierWork } from './EarlierWork.tsx';
 import { openFile } from './files.ts';
-import { Guard } from './Guard.tsx';
+import { Guard, GuardedWork } from './Guard.tsx';
 import { Header } from './Header.tsx';
 import { Keeping } from './Keeping.tsx';
 import { Refused } from './Refused.tsx';
@@ -21,11 +21,11 @@ export function App({ work }: { work: Work }) {
       <Keeping work={work} />
       {earlier && <EarlierWork work={work} close={() => setEarlier(false)} />}
       <main>
-        <Guard key={screen.name}>
-          <Suspense fallback={<p className="loading">Loading.</p>}>
+        <GuardedWork value={work}>
+          <Guard key={screen.name} what="This screen">
             <screen.component work={work} />
-          </Suspense>
-        </Guard>
+          </Guard>
+        </GuardedWork>
       </main>
       <footer>Advice, to be proved by measurement before metal is cut. Guards, eye protection and the machine’s own manual come first.</footer>
     </div>

@@ -9,8 +9,8 @@ import { DEMOS, openingDesign } from '../../src/app/demos.ts';
 import { createWork, type Work } from '../../src/app/store.ts';
 import '../../src/app/style.css';
 
-/** three speaks of a class that fiber still uses, and of a context that a test takes away; software WebGL of slow reads. */
-const KNOWN = /THREE\.Clock: This module has been deprecated|GPU stall due to ReadPixels|THREE\.WebGLRenderer: (Context Lost|WEBGL_lose_context extension not supported)/;
+/** three speaks of a context that a test takes away; software WebGL of slow reads. */
+const KNOWN = /GPU stall due to ReadPixels|THREE\.WebGLRenderer: (Context Lost|WEBGL_lose_context extension not supported)/;
 
 export interface Shown {
   work: Work;

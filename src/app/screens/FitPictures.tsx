@@ -1,10 +1,11 @@
 /** Section and scene: side by side where there is room, one at a time where there is not. */
-import { lazy, Suspense, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import { Fault } from '../Fault.tsx';
 import { bounded, landmarks, snapped } from '../journalMove.ts';
+import { onDemand } from '../onDemand.tsx';
 import { createDrawing } from '../picture/drawing.ts';
 import type { Drawn } from '../picture/drawn.ts';
 import { Section } from '../picture/Section.tsx';
@@ -15,7 +16,7 @@ import { useClosing } from '../useClosing.ts';
 import { useMedia } from '../useMedia.ts';
 import { useSolved } from '../useSolved.ts';
 
-const Scene = lazy(() => import('../picture/Scene.tsx'));
+const Scene = onDemand(() => import('../picture/Scene.tsx'), { what: 'The solid picture', loading: 'The solid picture is loading.' });
 
 /** A drag in the scene stops this near (µm drawn true) to a touch or a film, as a share of what is drawn. */
 const SNAP_DRAWN = 0.4e-3;
@@ -56,9 +57,7 @@ export function FitPictures({ work, fit, drawn }: Props) {
         {!lost && (wide || shown === 'scene') && (
           <figure className="picture">
             <div className="scene">
-              <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
-                <Scene {...solid} />
-              </Suspense>
+              <Scene {...solid} />
             </div>
             <figcaption>
               <Fault what="The print" fault={fault} again={again} />

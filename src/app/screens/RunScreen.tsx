@@ -1,11 +1,12 @@
 /** Run: the oil films of the turning spindle, what they carry, how it warms, and what the clearance becomes when it is hot. */
-import { lazy, Suspense, useState } from 'react';
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../design/units.ts';
 import type { RunFields } from '../../report/film/fields.ts';
 import { liveVerdict } from '../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../report/film/verdict.ts';
 import { Fault } from '../Fault.tsx';
+import { onDemand } from '../onDemand.tsx';
 import { ClearanceWindow, ColdSettings } from '../run/ClearanceWindow.tsx';
 import { HandControls } from '../run/HandControls.tsx';
 import { Idealisations } from '../run/Idealisations.tsx';
@@ -22,7 +23,7 @@ import { type RunWork, useRunWork } from '../run/useRunWork.ts';
 import { useWarmFields } from '../run/useWarmFields.ts';
 import type { Work } from '../store.ts';
 
-const RunControls = lazy(() => import('../run/RunControls.tsx'));
+const RunControls = onDemand(() => import('../run/RunControls.tsx'), { what: 'The controls', loading: 'The controls are loading.' });
 
 export default function RunScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
@@ -74,9 +75,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       ) : (
         fields.fault === null && fields.value === null && <p className="loading">The films are being worked out.</p>
       )}
-      <Suspense fallback={<p className="loading">The controls are loading.</p>}>
-        <RunControls work={work} fields={fields.value} />
-      </Suspense>
+      <RunControls work={work} fields={fields.value} />
       {film && of && (
         <div className={of === design ? 'run' : 'run stale'}>
           <ClearanceWindow sweep={run.clearances} design={of} system={system} />
