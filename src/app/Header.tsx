@@ -54,8 +54,8 @@ export function Header({ work, screen, earlier, toggleEarlier }: Props) {
         <button type="button" onClick={() => picker.current?.click()}>
           Open…
         </button>
-        <button type="button" aria-expanded={earlier} onClick={toggleEarlier}>
-          Earlier work
+        <button type="button" aria-label="Earlier work" aria-expanded={earlier} onClick={toggleEarlier}>
+          Earlier
         </button>
         <input ref={picker} type="file" accept=".json,application/json" hidden onChange={(event) => pick(event.target)} />
         <button type="button" onClick={() => saveFile(work)}>

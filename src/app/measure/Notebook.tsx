@@ -53,7 +53,7 @@ export function Notebook({ work, measure, stale, fitted, tools, asked, ask }: Pr
       <div className={`${long ? 'long' : ''}${stale ? ' stale-told' : ''}`} {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}>
         {readings.map((reading, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
-          <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
+          <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} stale={stale} />
         ))}
       </div>
       {asked && <NewEntry key={`${JSON.stringify(asked)} ${namesOf(design)}`} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={() => ask(null)} cancel={() => ask(null)} />}
@@ -75,9 +75,10 @@ interface EntryProps {
   system: System;
   work: Work;
   measure: MeasureReport | undefined;
+  stale: boolean;
 }
 
-function Entry({ index, reading, design, system, work, measure }: EntryProps) {
+function Entry({ index, reading, design, system, work, measure, stale }: EntryProps) {
   const { how, formula, source } = KINDS[reading.kind];
   const told = measure?.readings.find((r) => r.index === index);
   // What is inside is made when it is looked at: a notebook may have hundreds of entries.
@@ -86,6 +87,8 @@ function Entry({ index, reading, design, system, work, measure }: EntryProps) {
   const text = (mm: number) => (isSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system));
   const fault = measure?.impossible.find((f) => f.index === index);
   const far = farOffText(design, reading, system);
+  // No figure: none to be had, or none yet.
+  const none = stale && !fault ? '…' : '—';
   const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
   return (
     <details onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
@@ -95,8 +98,8 @@ function Entry({ index, reading, design, system, work, measure }: EntryProps) {
         </span>
         <span data-name="Read">{text(reading.value)}</span>
         <span data-name="Uncertain">{fineText(reading.sigma, system)}</span>
-        <span data-name="Fitted">{told ? text(told.fitted) : '—'}</span>
-        <span data-name="Off by">{told ? fineText(told.residual, system) : '—'}</span>
+        <span data-name="Fitted">{told ? text(told.fitted) : none}</span>
+        <span data-name="Off by">{told ? fineText(told.residual, system) : none}</span>
         {fault && <span className="remark">It cannot be read like this: {faultText(fault, system)}.</span>}
         {far && <span className="remark">{far}</span>}
         {doubtful && <span className="remark">{measure!.disagreeing.length === 1 ? 'It does not go with the others.' : 'It, or another that is marked, does not go with the others.'}</span>}

@@ -92,21 +92,21 @@ function Runs({ work, design }: { work: Work; design: Running }) {
 }
 
 /** The verdict of the design; while it is worked out, what the films that follow the hand tell already (`live`, a frame or two behind it). */
-function RunVerdict({ run: { film, of, stage }, design, live, system, work }: { run: RunWork; design: Running; live: { fields: RunFields; of: Running } | null; system: System; work: Work }) {
+function RunVerdict({ run: { film, of, stage, fault }, design, live, system, work }: { run: RunWork; design: Running; live: { fields: RunFields; of: Running } | null; system: System; work: Work }) {
   const stale = of !== design;
   if (stale && live !== null) {
     const { tone, headline, sentences } = liveVerdict(live.of, live.fields, system);
     return (
       <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
         <h2>{headline}</h2>
-        <p>{stage === 'stopped' ? 'Stopped: warm-up, whirl and limits are not worked out for this.' : sentences.join(' ')}</p>
+        <p>{fault !== null ? 'Warm-up, whirl and limits are not known for this.' : stage === 'stopped' ? 'Stopped: warm-up, whirl and limits are not worked out for this.' : sentences.join(' ')}</p>
       </section>
     );
   }
   if (!film || !of) {
     return (
       <section className="verdict mend" aria-live="polite">
-        <h2>{stage === 'stopped' ? 'Stopped before the run was worked out.' : 'The run is being worked out.'}</h2>
+        <h2>{fault !== null ? 'How it runs is not known.' : stage === 'stopped' ? 'Stopped before the run was worked out.' : 'The run is being worked out.'}</h2>
       </section>
     );
   }
