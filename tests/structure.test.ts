@@ -16,14 +16,14 @@ const files = [...new Set([...tracked, ...git('ls-files', '-z', '--others', '--e
 const sources = files.filter((file) => /^src\/.*\.(tsx?|mjs)$/.test(file));
 
 /** Lowest first: a layer may import itself and those before it; src/cli, at the edge, may import any. */
-const LAYERS = ['design', 'engine', 'report', 'worker', 'app'];
+const LAYERS = ['design', 'engine', 'report', 'jobs', 'worker', 'app'];
 const rank = (file: string) => LAYERS.indexOf(file.split('/')[1] ?? '');
 
 /** Comments and the words in them are no code. */
 const codeOf = (file: string) => readFileSync(join(top, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/.*$/gm, '');
 const importsOf = (code: string) => [...code.matchAll(/(?:\bfrom\s*|\bimport\s*\(?\s*|\bnew URL\(\s*)['"]([^'"]+)['"]/g)].map((m) => m[1]!);
 
-test('imports run one way: app, worker, report, engine, design', () => {
+test('imports run one way: app, worker, jobs, report, engine, design', () => {
   const wrong = sources.flatMap((file) =>
     importsOf(codeOf(file))
       .filter((name) => name.startsWith('.'))
@@ -37,7 +37,7 @@ test('imports run one way: app, worker, report, engine, design', () => {
 
 test('design, engine and report know no screen', () => {
   const wrong = sources
-    .filter((file) => rank(file) >= 0 && rank(file) < LAYERS.indexOf('worker'))
+    .filter((file) => rank(file) >= 0 && rank(file) < LAYERS.indexOf('jobs'))
     .flatMap((file) => {
       const code = codeOf(file);
       const packages = importsOf(code).filter((name) => /^(react|react-dom|three|leva|zustand|zundo|d3-[a-z]+|@react-three\/[a-z]+)(\/|$)/.test(name) || name.startsWith('node:'));

@@ -1,26 +1,31 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
-import { Suspense, useEffect, useSyncExternalStore } from 'react';
+import { useEffect, useState, useSyncExternalStore } from 'react';
+import { EarlierWork } from './EarlierWork.tsx';
 import { openFile } from './files.ts';
-import { Guard } from './Guard.tsx';
+import { Guard, GuardedWork } from './Guard.tsx';
 import { Header } from './Header.tsx';
+import { Keeping } from './Keeping.tsx';
 import { Refused } from './Refused.tsx';
 import { SCREENS, type ScreenEntry } from './screens/index.ts';
 import type { Work } from './store.ts';
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();
+  const [earlier, setEarlier] = useState(false);
   useShortcuts(work);
   useDropped(work);
   return (
     <div className="app">
-      <Header work={work} screen={screen} />
+      <Header work={work} screen={screen} earlier={earlier} toggleEarlier={() => setEarlier(!earlier)} />
       <Refused work={work} />
+      <Keeping work={work} />
+      {earlier && <EarlierWork work={work} close={() => setEarlier(false)} />}
       <main>
-        <Guard key={screen.name}>
-          <Suspense fallback={<p className="loading">Loading.</p>}>
+        <GuardedWork value={work}>
+          <Guard key={screen.name} what="This screen">
             <screen.component work={work} />
-          </Suspense>
-        </Guard>
+          </Guard>
+        </GuardedWork>
       </main>
       <footer>Advice, to be proved by measurement before metal is cut. Guards, eye protection and the machine’s own manual come first.</footer>
     </div>

@@ -7,7 +7,15 @@ import { openFile, saveFile } from './files.ts';
 import { SCREENS, type ScreenEntry } from './screens/index.ts';
 import type { Work } from './store.ts';
 
-export function Header({ work, screen }: { work: Work; screen: ScreenEntry }) {
+interface Props {
+  work: Work;
+  screen: ScreenEntry;
+  /** whether the earlier work is listed */
+  earlier: boolean;
+  toggleEarlier(): void;
+}
+
+export function Header({ work, screen, earlier, toggleEarlier }: Props) {
   const title = useStore(work.store, (state) => `${state.design.title ?? 'untitled'}${ownWork(state.design) ? ' (changed)' : ''}`);
   const system = useStore(work.store, (state) => state.system);
   const canUndo = useStore(work.store.temporal, (history) => history.pastStates.length > 0);
@@ -45,6 +53,9 @@ export function Header({ work, screen }: { work: Work; screen: ScreenEntry }) {
       <div className="buttons">
         <button type="button" onClick={() => picker.current?.click()}>
           Open…
+        </button>
+        <button type="button" aria-label="Earlier work" aria-expanded={earlier} onClick={toggleEarlier}>
+          Earlier
         </button>
         <input ref={picker} type="file" accept=".json,application/json" hidden onChange={(event) => pick(event.target)} />
         <button type="button" onClick={() => saveFile(work)}>

@@ -18,3 +18,9 @@ export const DEMOS: Demo[] = index.map(({ file }) => {
 });
 
 export const openingDesign = (): Design => DEMOS[0]!.design;
+
+const textOf = ({ position: _, ...design }: Design) => JSON.stringify(design);
+const demoTexts = new Set(DEMOS.map(({ design }) => textOf(design)));
+
+/** Whether a design is a person's own work: anything but a demo whose journal was moved at most. */
+export const isOwn = (design: Design): boolean => !demoTexts.has(textOf(design));

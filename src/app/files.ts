@@ -1,16 +1,24 @@
 /** Design files in and out of the page. */
 import { parseDesign } from '../design/validate.ts';
+import { fileText } from '../jobs/record.ts';
 import type { Work } from './store.ts';
 
 /** Opens a file that was picked or dropped; a bad one is refused whole and the work stays. */
 export async function openFile(work: Work, file: File | undefined): Promise<void> {
-  if (file) work.open(file.name, parseDesign(await file.text()));
+  if (!file) return;
+  let text: string;
+  try {
+    text = await file.text();
+  } catch {
+    return work.open(file.name, { ok: false, errors: [{ path: '', message: 'it could not be read from the device; it may have been moved or taken away since it was chosen' }] });
+  }
+  work.open(file.name, parseDesign(text));
 }
 
 /** Saves the design under its title. */
 export function saveFile(work: Work): void {
   const { design } = work.store.getState();
-  offer(`${nameOf(design.title ?? 'design')}.conepair.json`, `${JSON.stringify(design, null, 2)}\n`, 'application/json');
+  offer(`${nameOf(design.title ?? 'design')}.conepair.json`, fileText(design), 'application/json');
 }
 
 /** Offers a text to the person as a file to keep. */
@@ -23,7 +31,7 @@ export function offer(file: string, text: string, type: string): void {
 }
 
 /** A title as a file's name. */
-const nameOf = (title: string) =>
+export const nameOf = (title: string) =>
   title
     .toLowerCase()
     .replace(/[^\p{L}\p{N}]+/gu, '-')

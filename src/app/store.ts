@@ -1,16 +1,23 @@
 /**
  * What the screens share: the design with its history, and how a person likes it shown. Lives outside React.
- * A change of the design is one step to undo; a drag is one step from its start to its end.
+ * A change of the design is one step to undo; a drag is one step from its start to its end. Another design opened is
+ * another piece of work: the one before stays kept (jobs/keeper.ts), and undo goes back to it.
  */
 import { temporal } from 'zundo';
-import { createStore } from 'zustand/vanilla';
+import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Design } from '../design/definition.ts';
 import type { DesignError } from '../design/rules.ts';
 import type { System } from '../design/units.ts';
 import { type Validation, validateDesign } from '../design/validate.ts';
+import type { Keeper, Outcome, Piece } from '../jobs/keeper.ts';
+import { USUAL_FACTOR } from '../jobs/record.ts';
 
 export interface State {
   design: Design;
+  /** The piece of work the design is; another one is kept by itself. */
+  piece: string;
+  /** What is to be said of what is kept, and what is not. */
+  told: readonly Told[];
   /** What a file on offer was refused for; the design stays. */
   refused: { file: string; errors: DesignError[] } | null;
   system: System;
@@ -26,26 +33,44 @@ export interface State {
   pull: { station: number; x: number; y: number } | null;
 }
 
-const KEY = 'conepair.work.1';
+/** `nowhere`: the browser keeps nothing · `full`: no room · `elsewhere`: open in another tab too · `aside`: put away by opening another. */
+export type Told = { what: 'nowhere' | 'full' | 'elsewhere' } | { what: 'unreadable'; piece: Piece } | { what: 'aside'; piece: string; title: string; kept: boolean };
 
-export function createWork(initial: Design, storage: Storage | undefined) {
-  const kept = readKept(storage);
+/** Without a keeper nothing is kept, and nothing said of it. */
+export function createWork(initial: Design, keeper?: Keeper) {
+  const started = keeper?.start();
+  const kept = started?.found;
+  const opening: Told[] = [...(keeper && !keeper.keeps ? [{ what: 'nowhere' } as const] : []), ...(started?.unreadable ?? []).map((piece) => ({ what: 'unreadable', piece }) as const)];
   const store = createStore<State>()(
-    temporal((): State => ({ design: kept?.design ?? initial, refused: null, system: kept?.system ?? 'metric', factor: kept?.factor ?? 400, sector: 120, skin: 'film', turned: false, pull: null }), {
-      partialize: ({ design }) => ({ design }),
-      // What is the same to read is no step to undo: a slider let go tells its last value once more.
-      equality: (a, b) => a.design === b.design || JSON.stringify(a.design) === JSON.stringify(b.design),
-      limit: 200,
-    }),
+    temporal(
+      (): State => ({
+        design: kept?.design ?? initial,
+        piece: started?.piece ?? '',
+        told: opening,
+        refused: null,
+        system: kept?.system ?? 'metric',
+        factor: kept?.factor ?? USUAL_FACTOR,
+        sector: 120,
+        skin: 'film',
+        turned: false,
+        pull: null,
+      }),
+      {
+        partialize: ({ design, piece }) => ({ design, piece }),
+        // What is the same to read is no step to undo: a slider let go tells its last value once more.
+        equality: (a, b) => a.design === b.design || JSON.stringify(a.design) === JSON.stringify(b.design),
+        limit: 200,
+      },
+    ),
   );
   let dragFrom: Design | null = null;
-  store.subscribe(({ design, system, factor }) => {
-    if (dragFrom === null) keep(storage, { design, system, factor });
-  });
   const history = () => store.temporal.getState();
+  const keeping = keepingOf(store, keeper, kept != null, () => dragFrom !== null);
+  let opened = 0;
 
   return {
     store,
+    ...keeping,
     /** Changes the design by a function; refuses (and says so) a result that is no valid design. */
     change(edit: (design: Design) => Design): DesignError[] {
       const result = validateDesign(edit(store.getState().design));
@@ -57,9 +82,19 @@ export function createWork(initial: Design, storage: Storage | undefined) {
       const bounded = Math.min(1000, Math.max(-1000, position));
       if (Number.isFinite(bounded)) store.setState({ design: { ...store.getState().design, position: bounded } });
     },
+    /** Another piece of work; the one before is kept by itself. */
     open(file: string, result: Validation) {
       this.dragEnd();
-      store.setState(result.ok ? { design: result.design, refused: null, pull: null } : { refused: { file, errors: result.errors } });
+      opened++;
+      if (result.ok) keeping.replace(result.design, keeper?.newPiece() ?? `${opened}`);
+      else store.setState({ refused: { file, errors: result.errors } });
+    },
+    /** Goes on with a piece of work that is kept; false where it cannot be read any more. */
+    reopen(piece: string): boolean {
+      this.dragEnd();
+      const found = keeper?.takeUp(piece);
+      if (found) keeping.replace(found.design, piece);
+      return found != null;
     },
     dragStart() {
       dragFrom = store.getState().design;
@@ -88,24 +123,36 @@ export function createWork(initial: Design, storage: Storage | undefined) {
 
 export type Work = ReturnType<typeof createWork>;
 
-type Kept = Pick<State, 'design' | 'system' | 'factor'>;
-
-/** Keeps the work on the device; where the device has no room or forbids it, the work goes on unkept. */
-function keep(storage: Storage | undefined, kept: Kept): void {
-  try {
-    storage?.setItem(KEY, JSON.stringify(kept));
-  } catch {
-    // Nothing is lost that was not going to be: the design can still be saved as a file.
-  }
-}
-
-function readKept(storage: Storage | undefined): Kept | null {
-  try {
-    const kept = JSON.parse(storage?.getItem(KEY) ?? 'null') as { design?: unknown; system?: unknown; factor?: unknown } | null;
-    const result = validateDesign(kept?.design);
-    if (!kept || !result.ok) return null;
-    return { design: result.design, system: kept.system === 'inch' ? 'inch' : 'metric', factor: typeof kept.factor === 'number' && kept.factor >= 1 && kept.factor <= 5000 ? kept.factor : 400 };
-  } catch {
-    return null;
-  }
+/** Every change kept as it is made, but once for a drag; and what is to be said of that. `wasKept`: what it begins with is kept already. */
+function keepingOf(store: StoreApi<State>, keeper: Keeper | undefined, wasKept: boolean, dragging: () => boolean) {
+  let outcome: Outcome = wasKept ? 'kept' : 'nowhere';
+  const tell = (told: Told) => store.setState(({ told: before }) => ({ told: [...before.filter(({ what }) => what !== told.what), told] }));
+  const untell = (gone: (told: Told) => boolean) => {
+    const { told } = store.getState();
+    if (told.some(gone)) store.setState({ told: told.filter((one) => !gone(one)) });
+  };
+  keeper?.onElsewhere(() => tell({ what: 'elsewhere' }));
+  store.subscribe(({ design, piece, system, factor }, before) => {
+    if (!keeper || dragging() || (design === before.design && piece === before.piece && system === before.system && factor === before.factor)) return;
+    outcome = keeper.keep(piece, { design, system, factor });
+    if (outcome === 'full') tell({ what: 'full' });
+    else untell(({ what }) => what === 'full');
+    // Once something else is worked on, or the former piece is back, it need not be said where that went.
+    const goneOn = piece === before.piece && design !== before.design;
+    untell((told) => told.what === 'aside' && (goneOn || told.piece === piece));
+  });
+  return {
+    keeper,
+    /** Puts another piece of work in the place of this one, which stays kept where it is the person's own. */
+    replace(design: Design, piece: string) {
+      const before = store.getState();
+      const kept = outcome === 'kept';
+      store.setState({ design, piece, refused: null, pull: null });
+      untell(({ what }) => what === 'aside' || what === 'elsewhere');
+      if (keeper?.isOwn(before.design) && before.piece !== piece) tell({ what: 'aside', piece: before.piece, title: before.design.title ?? 'untitled', kept });
+    },
+    /** Whether work would be lost if the page were closed now. */
+    unkept: () => keeper?.isOwn(store.getState().design) === true && outcome !== 'kept',
+    close: (told: Told) => untell((one) => one === told),
+  };
 }

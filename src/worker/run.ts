@@ -9,6 +9,7 @@ import { followFields, warmFields } from '../report/film/fields.ts';
 import { type ColdSetting, clearanceWork, coldSettings, type LimitPoint, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
 import { FINE, QUICK } from '../report/film/solveRun.ts';
+import { sayAlive } from './alive.ts';
 import { drive, type Ended } from './longWork.ts';
 
 type Running = Design & { run: NonNullable<Design['run']> };
@@ -47,3 +48,4 @@ const RUN = {
 export type RunSolver = typeof RUN;
 
 expose(RUN);
+sayAlive();

@@ -9,8 +9,8 @@ import { DEMOS, openingDesign } from '../../src/app/demos.ts';
 import { createWork, type Work } from '../../src/app/store.ts';
 import '../../src/app/style.css';
 
-/** three speaks of a class that fiber still uses, and of a context that a test takes away; software WebGL of slow reads. */
-const KNOWN = /THREE\.Clock: This module has been deprecated|GPU stall due to ReadPixels|THREE\.WebGLRenderer: (Context Lost|WEBGL_lose_context extension not supported)/;
+/** three speaks of a context that a test takes away; software WebGL of slow reads. */
+const KNOWN = /GPU stall due to ReadPixels|THREE\.WebGLRenderer: (Context Lost|WEBGL_lose_context extension not supported)/;
 
 export interface Shown {
   work: Work;
@@ -28,7 +28,7 @@ export function page(hash = '', waiting = false): Shown {
   let root: Root;
   const complaints: string[] = [];
   const shown: Shown = {
-    work: createWork(openingDesign(), undefined),
+    work: createWork(openingDesign()),
     show: () => flushSync(() => root.render(<App work={shown.work} />)),
     position: () => shown.work.store.getState().design.position ?? 0,
     steps: () => shown.work.store.temporal.getState().pastStates.length,
@@ -46,7 +46,7 @@ export function page(hash = '', waiting = false): Shown {
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';
     document.title = 'Conepair';
-    shown.work = createWork(openingDesign(), undefined);
+    shown.work = createWork(openingDesign());
     root = createRoot(document.getElementById('root')!);
     if (!waiting) shown.show();
   });

@@ -9,7 +9,8 @@ import { designWithCut } from '../../report/cut/withCut.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import type { Verdict } from '../../report/fit/verdict.ts';
 import { partsAfterTrials } from '../../report/sheet/partsAfterTrials.ts';
-import { clearanceSweep, runWorker } from '../../worker/runClient.ts';
+import { film as askFilm, clearanceSweep } from '../../worker/runClient.ts';
+import { Fault } from '../Fault.tsx';
 import { clearancesOf, type Running as Sweepable } from '../run/sweeps.ts';
 import type { Work } from '../store.ts';
 import { useNewest } from '../useNewest.ts';
@@ -20,8 +21,6 @@ interface Props {
   system: System;
 }
 
-const askFilm = (design: Design) => runWorker().film(design);
-
 export interface Running {
   /** the parts as planned; null where the design does not say how it runs */
   made: Design | null;
@@ -29,6 +28,7 @@ export interface Running {
   /** what speaks against it, once that is known */
   verdict: Verdict | null;
   fault: string | null;
+  again(): void;
 }
 
 /** The parts as planned; once there are trials as these are believed to leave them. */
@@ -37,14 +37,14 @@ const partsToBe = (design: Design, cut: CutReport): Design => partsAfterTrials(d
 /** @param wanted whether there is a plan worth asking for */
 export function useRunsAsPlanned(design: Design | null, cut: CutReport | null, wanted: boolean, system: System): Running {
   const made = useMemo(() => (wanted && design?.run && cut ? partsToBe(design, cut) : null), [wanted, design, cut]);
-  const { value, of, fault } = useNewest(askFilm, made);
+  const { value, of, fault, again } = useNewest(askFilm, made);
   const film = of === made ? value : null;
-  return { made, film, fault, verdict: made && film && cut ? runsAsPlanned(made, film, !nothingToCut(cut), system) : null };
+  return { made, film, fault, again, verdict: made && film && cut ? runsAsPlanned(made, film, !nothingToCut(cut), system) : null };
 }
 
-export function RunsAsPlanned({ work, running: { made, film, verdict, fault }, system }: Props) {
+export function RunsAsPlanned({ work, running: { made, film, verdict, fault, again }, system }: Props) {
   if (!made) return null;
-  if (fault !== null) return <p role="alert">How it would run could not be worked out: {fault}</p>;
+  if (fault !== null) return <Fault what="How it would run" fault={fault} again={again} />;
   if (!film) return <p className="fine">How it would run with these films is being worked out.</p>;
   if (!verdict) return <p className="fine">With these films the spindle runs on oil everywhere, as Run reckons it.</p>;
   return (

@@ -8,6 +8,7 @@ import { farOffText } from '../../report/measure/farOff.ts';
 import { faultText } from '../../report/measure/faultText.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
+import { namesOf } from '../sameSeats.ts';
 import type { Work } from '../store.ts';
 import { newReading, withoutReading } from './entries.ts';
 import { isSize, isTool, KIND_NAMES, KINDS, type Reading } from './kinds.ts';
@@ -18,6 +19,8 @@ import { readingText } from './setUpText.ts';
 interface Props {
   work: Work;
   measure: MeasureReport | undefined;
+  /** Whether that is of a notebook before, and of this one is being worked out. */
+  stale: boolean;
   /** The parts as the readings tell them. */
   fitted: Design | undefined;
   /** The system of the tools a new entry is proposed with. */
@@ -30,7 +33,7 @@ interface Props {
 /** More entries than this scroll in a box of their own. */
 const LONG = 30;
 
-export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
+export function Notebook({ work, measure, stale, fitted, tools, asked, ask }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const readings = design.readings ?? [];
@@ -47,13 +50,13 @@ export function Notebook({ work, measure, fitted, tools, asked, ask }: Props) {
         </p>
       )}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by the keyboard */}
-      <div className={long ? 'long' : ''} {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}>
+      <div className={`${long ? 'long' : ''}${stale ? ' stale-told' : ''}`} {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}>
         {readings.map((reading, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
-          <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} />
+          <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} stale={stale} />
         ))}
       </div>
-      {asked && <NewEntry key={JSON.stringify(asked)} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={() => ask(null)} cancel={() => ask(null)} />}
+      {asked && <NewEntry key={`${JSON.stringify(asked)} ${namesOf(design)}`} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={() => ask(null)} cancel={() => ask(null)} />}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (
           <button key={kind} type="button" title={KINDS[kind].how} onClick={() => ask(newReading(design, kind, tools))}>
@@ -72,9 +75,10 @@ interface EntryProps {
   system: System;
   work: Work;
   measure: MeasureReport | undefined;
+  stale: boolean;
 }
 
-function Entry({ index, reading, design, system, work, measure }: EntryProps) {
+function Entry({ index, reading, design, system, work, measure, stale }: EntryProps) {
   const { how, formula, source } = KINDS[reading.kind];
   const told = measure?.readings.find((r) => r.index === index);
   // What is inside is made when it is looked at: a notebook may have hundreds of entries.
@@ -83,6 +87,8 @@ function Entry({ index, reading, design, system, work, measure }: EntryProps) {
   const text = (mm: number) => (isSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system));
   const fault = measure?.impossible.find((f) => f.index === index);
   const far = farOffText(design, reading, system);
+  // No figure: none to be had, or none yet.
+  const none = stale && !fault ? '…' : '—';
   const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
   return (
     <details onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
@@ -92,8 +98,8 @@ function Entry({ index, reading, design, system, work, measure }: EntryProps) {
         </span>
         <span data-name="Read">{text(reading.value)}</span>
         <span data-name="Uncertain">{fineText(reading.sigma, system)}</span>
-        <span data-name="Fitted">{told ? text(told.fitted) : '—'}</span>
-        <span data-name="Off by">{told ? fineText(told.residual, system) : '—'}</span>
+        <span data-name="Fitted">{told ? text(told.fitted) : none}</span>
+        <span data-name="Off by">{told ? fineText(told.residual, system) : none}</span>
         {fault && <span className="remark">It cannot be read like this: {faultText(fault, system)}.</span>}
         {far && <span className="remark">{far}</span>}
         {doubtful && <span className="remark">{measure!.disagreeing.length === 1 ? 'It does not go with the others.' : 'It, or another that is marked, does not go with the others.'}</span>}

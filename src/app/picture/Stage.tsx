@@ -2,6 +2,7 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
 import { type Look, VIEWS, type View } from './ScenePair.tsx';
+import './threeConsole.ts';
 import { panel } from './sceneLegend.tsx';
 
 /** One press of an arrow key, rad; of + or −, a factor. */

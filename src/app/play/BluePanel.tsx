@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import { printVerdict } from '../../report/print/verdict.ts';
+import { Fault } from '../Fault.tsx';
 import type { Work } from '../store.ts';
 import { useMedia } from '../useMedia.ts';
 import { useSolved } from '../useSolved.ts';
@@ -17,8 +18,12 @@ export function BluePanel({ work, design, system }: { work: Work; design: Design
   // A seat that was renamed or removed is tried no more.
   const alone = design.seats.length > 1 && design.seats.some(({ name }) => name === tried) ? tried : null;
   const blued = useBlued(design, alone);
-  const { value: print, of } = useSolved('print', blued);
-  const maps = useSolved('printMaps', blued).value;
+  const { value: print, of, ...told } = useSolved('print', blued);
+  const { value: maps, ...drawn } = useSolved('printMaps', blued);
+  const again = () => {
+    told.again();
+    drawn.again();
+  };
   const verdict = print && of && printVerdict(of, print, system);
   return (
     <section className="blue" aria-label="Marking blue">
@@ -30,6 +35,7 @@ export function BluePanel({ work, design, system }: { work: Work; design: Design
           ))}
         </ul>
       )}
+      <Fault what="The print" fault={told.fault ?? drawn.fault} again={again} />
       <div className="tried">
         {design.seats.length > 1 && (
           <fieldset className="buttons">

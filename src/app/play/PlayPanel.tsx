@@ -7,6 +7,7 @@ import { playVerdict, sharedNote } from '../../report/play/verdict.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import { WorkContext } from '../controls/context.ts';
 import type { Control } from '../controls/controls.tsx';
+import { Fault } from '../Fault.tsx';
 import type { Work } from '../store.ts';
 import { useSolved } from '../useSolved.ts';
 import { useThrottled } from '../useThrottled.ts';
@@ -32,9 +33,10 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
     UNHURRIED,
   );
   const system = useStore(work.store, (state) => state.system);
+  const piece = useStore(work.store, (state) => state.piece);
   const free = useMemo(() => ({ ...design, play: design.play ?? {} }), [design]);
-  const { value: play, of, fault } = useSolved('play', free);
-  if (fault !== null) return <p role="alert">Seat and play could not be worked out: {fault}</p>;
+  const { value: play, of, fault, again } = useSolved('play', free);
+  if (fault !== null) return <Fault what="Seat and play" several fault={fault} again={again} />;
   if (!play || !of) return <p className="loading">Seat and play are being worked out.</p>;
   const verdict = playVerdict(of, play, system);
   return (
@@ -45,7 +47,7 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
       </section>
       <div className="play">
         <NoseMap work={work} play={play} pulled={pulled} system={system} />
-        <ShakeChart work={work} design={free} play={play} system={system} />
+        <ShakeChart key={piece} work={work} design={free} play={play} system={system} />
       </div>
       <WorkContext value={work}>
         <div className="groups">

@@ -1,5 +1,5 @@
 /** Pressure or film on the unrolled seats, and the pressure in the round. */
-import { lazy, Suspense, useCallback, useMemo, useState } from 'react';
+import { useCallback, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
@@ -7,6 +7,7 @@ import { seatLines } from '../../engine/contact/fit.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import type { RunFields } from '../../report/film/fields.ts';
 import { radians, toSeat } from '../../report/toEngine.ts';
+import { onDemand } from '../onDemand.tsx';
 import { drawnPair } from '../picture/drawn.ts';
 import type { Frame } from '../picture/revolve.ts';
 import type { Work } from '../store.ts';
@@ -18,7 +19,7 @@ import { type Layer, SeatMap } from './SeatMap.tsx';
 import { skinOf } from './skinGeometry.ts';
 import { useEased } from './useEased.ts';
 
-const RunScene = lazy(() => import('./RunScene.tsx'));
+const RunScene = onDemand(() => import('./RunScene.tsx'), { what: 'The solid picture', loading: 'The solid picture is loading.' });
 
 interface Props {
   fields: RunFields;
@@ -66,9 +67,7 @@ export function RunPictures({ fields, design, layer: asked, system, work, warm }
         ) : (
           <figure className="picture">
             <div className="scene">
-              <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
-                <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
-              </Suspense>
+              <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
             </div>
             <figcaption>
               {flowing ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.

@@ -1,4 +1,5 @@
 /** How far the long work is, and the button that stops it. */
+import { Fault } from '../Fault.tsx';
 import type { RunWork } from './useRunWork.ts';
 
 interface Props {
@@ -7,7 +8,7 @@ interface Props {
 
 export function RunProgress({ work }: Props) {
   const { stage, fault } = work;
-  if (fault !== null) return <p role="alert">The run could not be worked out: {fault}</p>;
+  if (fault !== null) return <Fault what="The run" fault={fault} again={work.start} />;
   const stopped = stage === 'stopped';
   if (stage === 'done')
     return (

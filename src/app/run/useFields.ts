@@ -2,22 +2,23 @@
 import { useEffect, useState } from 'react';
 import type { Design } from '../../design/definition.ts';
 import type { RunFields } from '../../report/film/fields.ts';
-import { runFollower } from '../../worker/runClient.ts';
+import { fullFields, movingFields } from '../../worker/runClient.ts';
 import { type Solved, useNewest } from '../useNewest.ts';
 
 /** ms without a change after which the full grid is worth its time. */
 const REST = 200;
 
-const coarse = (design: Design) => runFollower().fields(design);
-const full = (design: Design) => runFollower().fullFields(design);
-
 export function useFields(design: Design): Solved<RunFields> & { resting: boolean } {
   const rested = useRested(design, REST);
-  const moving = useNewest<RunFields>(coarse, design);
+  const moving = useNewest<RunFields>(movingFields, design);
   // The last design that stood still; asked again only when another one has come to rest.
-  const still = useNewest<RunFields>(full, rested);
+  const still = useNewest<RunFields>(fullFields, rested);
   const resting = still.of === design && still.value !== null;
-  return { ...(resting ? still : moving), fault: moving.fault ?? still.fault, resting };
+  const again = () => {
+    moving.again();
+    still.again();
+  };
+  return { ...(resting ? still : moving), fault: moving.fault ?? still.fault, again, resting };
 }
 
 /** The last value that stood for so long (ms). */

@@ -7,6 +7,7 @@ import type { Design } from '../../design/definition.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import type { ColdSetting, LimitPoint, Stretch } from '../../report/film/limits.ts';
 import { clearanceSweep, coldSettingSweep, runSection, speedSweep } from '../../worker/runClient.ts';
+import { faultText } from '../useNewest.ts';
 import { clearancesOf, type Running, speedsOf } from './sweeps.ts';
 import { useRested } from './useFields.ts';
 
@@ -38,7 +39,10 @@ export function useRunWork(design: Running): RunWork & { stop(): void; start(): 
   const rested = useRested(design, REST);
   const [work, setWork] = useState<RunWork>(NOTHING);
   const [held, setHeld] = useState(false);
+  /** how often it was begun by hand */
+  const [turn, setTurn] = useState(0);
   const control = useRef<AbortController | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: begun by hand, the same is worked out once more
   useEffect(() => {
     if (held) return;
     const mine = new AbortController();
@@ -46,15 +50,18 @@ export function useRunWork(design: Running): RunWork & { stop(): void; start(): 
     const tell = (change: (work: RunWork) => RunWork) => {
       if (!mine.signal.aborted) setWork(change);
     };
-    workOut(rested, tell, mine.signal).catch((error: unknown) => tell((work) => ({ ...work, fault: error instanceof Error ? error.message : String(error), stage: 'stopped' })));
+    workOut(rested, tell, mine.signal).catch((error: unknown) => tell((work) => ({ ...work, fault: faultText(error), stage: 'stopped' })));
     return () => mine.abort();
-  }, [rested, held]);
+  }, [rested, held, turn]);
   const stop = useCallback(() => {
     control.current?.abort();
     setHeld(true);
     setWork((work) => ({ ...work, stage: 'stopped' }));
   }, []);
-  const start = useCallback(() => setHeld(false), []);
+  const start = useCallback(() => {
+    setHeld(false);
+    setTurn((times) => times + 1);
+  }, []);
   return { ...work, stop, start };
 }
 

@@ -1,26 +1,17 @@
 /** Pressure and film of the warm spindle: those of the steady state that was worked out for this very design. */
-import { useEffect, useState } from 'react';
+import { useCallback } from 'react';
 import type { Design } from '../../design/definition.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import type { RunFields } from '../../report/film/fields.ts';
-import { runFollower } from '../../worker/runClient.ts';
+import { warmFields } from '../../worker/runClient.ts';
+import { type Solved, useNewest } from '../useNewest.ts';
 
 type Steady = NonNullable<FilmReport['steady']>;
 
-/** Null while nobody asks, where there is no steady state, and until they are worked out. */
-export function useWarmFields(asked: boolean, design: Design, steady: Steady | null): RunFields | null {
-  const [found, setFound] = useState<{ fields: RunFields; steady: Steady } | null>(null);
-  useEffect(() => {
-    if (!asked || steady === null) return;
-    let wanted = true;
-    runFollower()
-      .warmFields(design, steady)
-      .then((fields) => {
-        if (wanted && fields) setFound({ fields, steady });
-      });
-    return () => {
-      wanted = false;
-    };
-  }, [asked, design, steady]);
-  return asked && found !== null && found.steady === steady ? found.fields : null;
+/** Their value is null while nobody asks, where there is no steady state, and until they are worked out. */
+export function useWarmFields(asked: boolean, design: Design, steady: Steady | null): Pick<Solved<RunFields>, 'value' | 'fault' | 'again'> {
+  const wanted = asked && steady !== null;
+  const ask = useCallback((of: Design) => (steady === null ? Promise.resolve(null) : warmFields(of, steady)), [steady]);
+  const { value, fresh, fault, again } = useNewest<RunFields>(ask, wanted ? design : null);
+  return { value: wanted && fresh ? value : null, fault: wanted ? fault : null, again };
 }

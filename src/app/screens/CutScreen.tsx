@@ -25,6 +25,8 @@ import { TakeDone } from '../cut/TakeDone.tsx';
 import { Trials } from '../cut/Trials.tsx';
 import '../cut/cut.css';
 import '../run/run.css';
+import { Fault } from '../Fault.tsx';
+import { sameSeats } from '../sameSeats.ts';
 import type { Work } from '../store.ts';
 import { useShopDesign } from '../useShopDesign.ts';
 import { useSolved } from '../useSolved.ts';
@@ -69,12 +71,13 @@ function Plan({ work }: { work: Work }) {
     useStore(work.store, (state) => state.design),
     system,
   );
+  const piece = useStore(work.store, (state) => state.piece);
   const factor = useStore(work.store, (state) => state.factor);
-  const { value: cut, of, fault } = useSolved('cut', design);
+  const { value: cut, of, fault, again } = useSolved('cut', design);
   // What no plan gives need not be run.
   const running = useRunsAsPlanned(of, cut, cut !== null && (isReached(cut) || cut.inTolerance), system);
-  if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
-  if (!cut || !of?.cut) return <p className="loading">The plan is being worked out.</p>;
+  if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
+  if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
   const verdict = leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system);
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
@@ -104,7 +107,7 @@ function Plan({ work }: { work: Work }) {
       <Aims work={work} cut={cut} system={system} />
       {cut.remaining ? (
         <>
-          <Trials work={work} cut={cut} system={system} />
+          <Trials key={piece} work={work} cut={cut} system={system} />
           <details className="before-trials">
             <summary>The whole plan, as the parts were measured before the trials</summary>
             {plan}
@@ -117,7 +120,7 @@ function Plan({ work }: { work: Work }) {
       {isCut && <Angles cut={cut} blocks={toAngleTools(of.cut).blocks.system} system={system} />}
       {isCut && <BudgetChart design={of} cut={cut} system={system} />}
       {isCut && <OrderOfWork work={work} cut={cut} />}
-      {!cut.remaining && <Trials work={work} cut={cut} system={system} />}
+      {!cut.remaining && <Trials key={piece} work={work} cut={cut} system={system} />}
       <LapPanel work={work} cut={cut} system={system} />
     </>
   );

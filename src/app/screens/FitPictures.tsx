@@ -1,9 +1,11 @@
 /** Section and scene: side by side where there is room, one at a time where there is not. */
-import { lazy, Suspense, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
+import { Fault } from '../Fault.tsx';
 import { bounded, landmarks, snapped } from '../journalMove.ts';
+import { onDemand } from '../onDemand.tsx';
 import { createDrawing } from '../picture/drawing.ts';
 import type { Drawn } from '../picture/drawn.ts';
 import { Section } from '../picture/Section.tsx';
@@ -14,7 +16,7 @@ import { useClosing } from '../useClosing.ts';
 import { useMedia } from '../useMedia.ts';
 import { useSolved } from '../useSolved.ts';
 
-const Scene = lazy(() => import('../picture/Scene.tsx'));
+const Scene = onDemand(() => import('../picture/Scene.tsx'), { what: 'The solid picture', loading: 'The solid picture is loading.' });
 
 /** A drag in the scene stops this near (µm drawn true) to a touch or a film, as a share of what is drawn. */
 const SNAP_DRAWN = 0.4e-3;
@@ -35,7 +37,8 @@ export function FitPictures({ work, fit, drawn }: Props) {
   const onLost = useCallback(() => setLost(true), []);
   const [drawing] = useState(() => createDrawing(drawn));
   useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
-  const solid = { drawing, system, sector, dark, prints: usePrints(work), ...useSceneCalls(work, fit, drawn), onLost };
+  const { prints, fault, again } = usePrints(work);
+  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost };
   return (
     <>
       {!wide && !lost && (
@@ -54,11 +57,10 @@ export function FitPictures({ work, fit, drawn }: Props) {
         {!lost && (wide || shown === 'scene') && (
           <figure className="picture">
             <div className="scene">
-              <Suspense fallback={<p className="loading">The solid picture is loading.</p>}>
-                <Scene {...solid} />
-              </Suspense>
+              <Scene {...solid} />
             </div>
             <figcaption>
+              <Fault what="The print" fault={fault} again={again} />
               <fieldset className="buttons">
                 <legend>Between them</legend>
                 {(['film', 'blue'] as const).map((name) => (
@@ -99,11 +101,12 @@ function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolea
 }
 
 /** The prints of the last pressing, while they are shown. */
-function usePrints(work: Work): Prints | null {
+function usePrints(work: Work): { prints: Prints | null; fault: string | null; again(): void } {
   const { design, skin, turned } = useStore(work.store);
   const blued = useBlued(design);
-  const { value } = useSolved('printMaps', skin === 'blue' ? blued : null);
-  return useMemo(() => (skin === 'film' ? null : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 }), [skin, value, turned]);
+  const { value, fault, again } = useSolved('printMaps', skin === 'blue' ? blued : null);
+  const prints = useMemo(() => (skin === 'film' ? null : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 }), [skin, value, turned]);
+  return { prints, fault: skin === 'blue' ? fault : null, again };
 }
 
 /** What a drag in the scene does; the same functions for as long as the screen stands, so that the scene need not render. */

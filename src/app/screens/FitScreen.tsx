@@ -1,11 +1,12 @@
 /** Fit: which seat touches first, what that does, and how far to move. The verdict, the picture, the numbers. */
-import { lazy, Suspense, useMemo } from 'react';
+import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { seatLines } from '../../engine/contact/fit.ts';
 import { fitSection } from '../../report/fit/section.ts';
 import { fitVerdict } from '../../report/fit/verdict.ts';
 import { toPlaySeats } from '../../report/play/toPlay.ts';
 import { metres } from '../../report/toEngine.ts';
+import { onDemand } from '../onDemand.tsx';
 import { ClosingChart } from '../picture/ClosingChart.tsx';
 import { drawnPair } from '../picture/drawn.ts';
 import { leaningOf } from '../picture/leaning.ts';
@@ -15,8 +16,8 @@ import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures } from './FitPictures.tsx';
 
 /** Loaded after the first picture: it brings the controls' library. */
-const FitControls = lazy(() => import('./FitControls.tsx'));
-const PlayPanel = lazy(() => import('../play/PlayPanel.tsx'));
+const FitControls = onDemand(() => import('./FitControls.tsx'), { what: 'The controls', loading: 'The controls are loading.' });
+const PlayPanel = onDemand(() => import('../play/PlayPanel.tsx'), { what: 'Seat and play', loading: 'Seat and play are loading.' });
 
 export function FitScreen({ work }: { work: Work }) {
   const { design, system, factor } = useStore(work.store);
@@ -34,14 +35,10 @@ export function FitScreen({ work }: { work: Work }) {
         <p>{verdict.sentences.join(' ')}</p>
       </section>
       <FitPictures work={work} fit={fit} drawn={drawn} />
-      <Suspense fallback={<p className="loading">The controls are loading.</p>}>
-        <FitControls work={work} drawnFactor={drawn.factor} />
-      </Suspense>
+      <FitControls work={work} drawnFactor={drawn.factor} />
       <ClosingChart design={design} seats={seats} fit={fit} system={system} work={work} />
       <FitNumbers fit={fit} design={design} system={system} />
-      <Suspense fallback={<p className="loading">Seat and play are loading.</p>}>
-        <PlayPanel work={work} pulled={pulled} />
-      </Suspense>
+      <PlayPanel work={work} pulled={pulled} />
       {design.notes && <p className="notes">{design.notes}</p>}
     </>
   );

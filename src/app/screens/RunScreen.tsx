@@ -1,10 +1,12 @@
 /** Run: the oil films of the turning spindle, what they carry, how it warms, and what the clearance becomes when it is hot. */
-import { lazy, Suspense, useState } from 'react';
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../design/units.ts';
 import type { RunFields } from '../../report/film/fields.ts';
 import { liveVerdict } from '../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../report/film/verdict.ts';
+import { Fault } from '../Fault.tsx';
+import { onDemand } from '../onDemand.tsx';
 import { ClearanceWindow, ColdSettings } from '../run/ClearanceWindow.tsx';
 import { HandControls } from '../run/HandControls.tsx';
 import { Idealisations } from '../run/Idealisations.tsx';
@@ -21,7 +23,7 @@ import { type RunWork, useRunWork } from '../run/useRunWork.ts';
 import { useWarmFields } from '../run/useWarmFields.ts';
 import type { Work } from '../store.ts';
 
-const RunControls = lazy(() => import('../run/RunControls.tsx'));
+const RunControls = onDemand(() => import('../run/RunControls.tsx'), { what: 'The controls', loading: 'The controls are loading.' });
 
 export default function RunScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
@@ -56,13 +58,15 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const { film, of } = run;
   const [warm, setWarm] = useState(false);
   const steady = of === design ? (film?.steady ?? null) : null;
-  const warmed = useWarmFields(warm, design, steady);
+  const warming = useWarmFields(warm, design, steady);
+  const warmed = warming.value;
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
       <RunVerdict run={run} design={design} live={fields.of?.run && fields.value && fields.of !== run.of ? { fields: fields.value, of: fields.of as Running } : null} system={system} work={work} />
       <RunProgress work={run} />
-      {fields.fault !== null && <p role="alert">The films could not be worked out: {fields.fault}</p>}
+      <Fault what="The films" several fault={fields.fault} again={fields.again} />
+      <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>
         <MapChoice layer={flows(drawn.fields) ? layer : 'film'} setLayer={setLayer} warm={warmed !== null} setWarm={setWarm} canWarm={steady !== null} />
       </HandControls>
@@ -71,9 +75,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       ) : (
         fields.fault === null && fields.value === null && <p className="loading">The films are being worked out.</p>
       )}
-      <Suspense fallback={<p className="loading">The controls are loading.</p>}>
-        <RunControls work={work} fields={fields.value} />
-      </Suspense>
+      <RunControls work={work} fields={fields.value} />
       {film && of && (
         <div className={of === design ? 'run' : 'run stale'}>
           <ClearanceWindow sweep={run.clearances} design={of} system={system} />
@@ -90,21 +92,21 @@ function Runs({ work, design }: { work: Work; design: Running }) {
 }
 
 /** The verdict of the design; while it is worked out, what the films that follow the hand tell already (`live`, a frame or two behind it). */
-function RunVerdict({ run: { film, of, stage }, design, live, system, work }: { run: RunWork; design: Running; live: { fields: RunFields; of: Running } | null; system: System; work: Work }) {
+function RunVerdict({ run: { film, of, stage, fault }, design, live, system, work }: { run: RunWork; design: Running; live: { fields: RunFields; of: Running } | null; system: System; work: Work }) {
   const stale = of !== design;
   if (stale && live !== null) {
     const { tone, headline, sentences } = liveVerdict(live.of, live.fields, system);
     return (
       <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
         <h2>{headline}</h2>
-        <p>{stage === 'stopped' ? 'Stopped: warm-up, whirl and limits are not worked out for this.' : sentences.join(' ')}</p>
+        <p>{fault !== null ? 'Warm-up, whirl and limits are not known for this.' : stage === 'stopped' ? 'Stopped: warm-up, whirl and limits are not worked out for this.' : sentences.join(' ')}</p>
       </section>
     );
   }
   if (!film || !of) {
     return (
       <section className="verdict mend" aria-live="polite">
-        <h2>{stage === 'stopped' ? 'Stopped before the run was worked out.' : 'The run is being worked out.'}</h2>
+        <h2>{fault !== null ? 'How it runs is not known.' : stage === 'stopped' ? 'Stopped before the run was worked out.' : 'The run is being worked out.'}</h2>
       </section>
     );
   }

@@ -8,7 +8,8 @@ import { runsAsPlanned } from '../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import { drawnParts } from '../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../report/sheet/purpose.ts';
-import { runWorker } from '../../worker/runClient.ts';
+import { film as askFilm } from '../../worker/runClient.ts';
+import { Fault } from '../Fault.tsx';
 import { offer } from '../files.ts';
 import { Pages } from '../sheet/Pages.tsx';
 import { PrintButton } from '../sheet/PrintButton.tsx';
@@ -32,8 +33,8 @@ export default function SheetScreen({ work }: { work: Work }) {
     useStore(work.store, (state) => state.design),
     system,
   );
-  const { value, of, fault } = useSolved('cut', design);
-  if (fault !== null) return <p role="alert">The plan could not be worked out: {fault}</p>;
+  const { value, of, fault, again } = useSolved('cut', design);
+  if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
   return <Sheet design={of} cut={cut} purpose={purposeOf(of, cut, system)} system={system} />;
@@ -71,7 +72,7 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
   const box = useRef<HTMLDivElement>(null);
   const { width } = useSize(box, { width: 800, height: 1000 });
   const drawn = useMemo(() => drawnParts(design, cut, purpose.kind, system), [design, cut, purpose.kind, system]);
-  const film = useFilm(purpose.kind === 'refused' ? null : drawn.runs);
+  const { film, fault, again } = useFilm(purpose.kind === 'refused' ? null : drawn.runs);
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   const runsBadly = film ? runsAsPlanned(drawn.runs, film, cuts, system) : null;
   const { tone, headline, more } = runsBadly?.tone === 'stop' ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' } : screenVerdict(purpose, cut !== null);
@@ -99,17 +100,18 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
           </button>
         ))}
       </p>
+      <div className="screen-only">
+        <Fault what="How it runs" fault={fault} again={again} />
+      </div>
       <Pages paper={paper} room={width} purpose={purpose} design={design} {...drawn} cut={cut} film={film} runsBadly={runsBadly} system={system} />
     </div>
   );
 }
 
-const askFilm = (design: Design) => runWorker().film(design);
-
-/** How the parts run: null while it is worked out, undefined where the design does not say how. */
-function useFilm(made: Design | null): FilmReport | null | undefined {
+/** How the parts run: null while it is worked out, undefined where the design does not say how, or it cannot be had. */
+function useFilm(made: Design | null): { film: FilmReport | null | undefined; fault: string | null; again(): void } {
   const running = made?.run ? made : null;
-  const { value, of, fault } = useNewest(askFilm, running);
-  if (!running || fault !== null) return undefined;
-  return of === running ? value : null;
+  const { value, fresh, fault, again } = useNewest(askFilm, running);
+  const told = running !== null && fault === null;
+  return { film: told ? (fresh ? value : null) : undefined, fault: running && fault, again };
 }

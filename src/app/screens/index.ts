@@ -1,5 +1,6 @@
 /** The screens in the order of the job. Another screen is one file and one line here; all but the opening one load when asked for. */
-import { type ComponentType, lazy } from 'react';
+import type { ComponentType } from 'react';
+import { onDemand } from '../onDemand.tsx';
 import type { Work } from '../store.ts';
 import { FitScreen } from './FitScreen.tsx';
 
@@ -10,10 +11,12 @@ export interface ScreenEntry {
   component: ComponentType<{ work: Work }>;
 }
 
+const SCREEN = { what: 'This screen' };
+
 export const SCREENS: readonly ScreenEntry[] = [
-  { name: 'Measure', about: 'From the readings of the bench to the shape of both parts', component: lazy(() => import('./MeasureScreen.tsx')) },
+  { name: 'Measure', about: 'From the readings of the bench to the shape of both parts', component: onDemand(() => import('./MeasureScreen.tsx'), SCREEN) },
   { name: 'Fit', about: 'Which seat touches first, and how far to move', component: FitScreen },
-  { name: 'Run', about: 'The oil films of the turning spindle, what they carry and how it warms', component: lazy(() => import('./RunScreen.tsx')) },
-  { name: 'Cut', about: 'What to take off which surface, and when to stop', component: lazy(() => import('./CutScreen.tsx')) },
-  { name: 'Sheet', about: 'What goes to the machine, on paper', component: lazy(() => import('./SheetScreen.tsx')) },
+  { name: 'Run', about: 'The oil films of the turning spindle, what they carry and how it warms', component: onDemand(() => import('./RunScreen.tsx'), SCREEN) },
+  { name: 'Cut', about: 'What to take off which surface, and when to stop', component: onDemand(() => import('./CutScreen.tsx'), SCREEN) },
+  { name: 'Sheet', about: 'What goes to the machine, on paper', component: onDemand(() => import('./SheetScreen.tsx'), SCREEN) },
 ];

@@ -128,23 +128,31 @@ function fitted(nominal: readonly SeatInput[], readings: readonly Reading[], pri
   return least(problem, from) ?? least(problem, nominalOrBefore);
 }
 
-/** The least chi-square, with as few numbers held as the readings there leave open. */
+/**
+ * The least chi-square, with as few numbers held as the readings there leave open. What is open at one minimum may be told at the
+ * other: where the choices of what is held lead back to one that was tried, the lowest of them is taken.
+ */
 function least(problem: Problem, from: Float64Array): Fitted | null {
   const { unknowns } = problem;
   const first = linearise(problem, from);
   if (!first) return null;
   let held = heldOf(decompose(first.rows, unknowns.list.length, unknowns.points), unknowns);
+  const tried: Fitted[] = [];
   for (let round = 1; ; round++) {
     const minimum = minimise(problem, from, held);
     if (!minimum) return null;
-    const { numbers, linear, settled } = minimum;
-    const again = heldOf(decompose(linear.rows, unknowns.list.length, unknowns.points), unknowns);
-    if (round === ROUNDS || countOf(again) === countOf(held)) return { unknowns, numbers, linear, settled, held };
+    const found = { unknowns, ...minimum, held };
+    tried.push(found);
+    const again = heldOf(decompose(minimum.linear.rows, unknowns.list.length, unknowns.points), unknowns);
+    if (round === ROUNDS || countOf(again) === countOf(held)) return found;
+    if (tried.some((one) => one.held.every((is, j) => is === again[j]))) return lowest(tried);
     held = again;
   }
 }
 
 const countOf = (held: readonly boolean[]) => held.filter(Boolean).length;
+
+const lowest = (tried: readonly Fitted[]) => tried.reduce((low, one) => (one.linear.chiSquare < low.linear.chiSquare ? one : low));
 
 function whole(found: Settled, nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[]): Estimate {
   const { unknowns, numbers, linear, settled, held, decomposition, notebook, used, impossible } = found;

@@ -1,0 +1,93 @@
+/**
+ * A worker and what is asked of it. Every question is answered, or fails: with the worker's own fault, or because the worker could
+ * not be loaded or was ended. The next one to ask after that starts another worker.
+ */
+import { type Remote, wrap } from 'comlink';
+import { watch } from './alive.ts';
+
+export class WorkerLost extends Error {
+  constructor() {
+    super('the part of the program that works it out could not be loaded, or was ended by the browser');
+  }
+}
+
+interface Live<S> {
+  solver: Remote<S>;
+  ready: Promise<void>;
+  /** Fails once the worker is lost. */
+  lost: Promise<never>;
+  end(): void;
+}
+
+/** ms: a worker that is not loaded by then will not be. */
+const LOADING = 30_000;
+
+export function createThread<S>(start: () => Worker) {
+  let live: Live<S> | null = null;
+  let waiting = 0;
+
+  function begin(): Live<S> {
+    const worker = start();
+    const ready = promised<void>();
+    const lost = promised<never>();
+    // Nobody need be asking when it is lost.
+    lost.promise.catch(() => {});
+    const mine: Live<S> = {
+      solver: wrap<S>(worker),
+      ready: ready.promise,
+      lost: lost.promise,
+      end: () => {
+        worker.terminate();
+        if (live === mine) live = null;
+        lost.reject(new WorkerLost());
+      },
+    };
+    const late = setTimeout(mine.end, LOADING);
+    for (const kind of ['error', 'messageerror']) worker.addEventListener(kind, mine.end);
+    watch(
+      worker,
+      () => {
+        clearTimeout(late);
+        ready.resolve();
+      },
+      mine.end,
+    );
+    return mine;
+  }
+
+  return {
+    async ask<R>(call: (solver: Remote<S>) => Promise<R>): Promise<R> {
+      live ??= begin();
+      const { solver, ready, lost } = live;
+      waiting++;
+      try {
+        // Asked before it is ready, it might be too busy to say that it is.
+        await Promise.race([ready, lost]);
+        return await Promise.race([call(solver), lost]);
+      } finally {
+        waiting--;
+      }
+    },
+    /** Says something to the worker if there is one. */
+    tell(call: (solver: Remote<S>) => Promise<unknown>): void {
+      if (live) call(live.solver).catch(() => {});
+    },
+    /** Ends what the worker is at, which then fails; the next one to ask starts another. */
+    end: () => live?.end(),
+    /** The same, where it is at anything. */
+    giveUp: () => {
+      if (waiting > 0) live?.end();
+    },
+  };
+}
+
+/** A promise, and the ways to settle it. */
+function promised<T>() {
+  let [resolve, reject] = [(_: T) => {}, (_: Error) => {}];
+  const promise = new Promise<T>((...settle) => {
+    [resolve, reject] = settle;
+  });
+  return { promise, resolve, reject };
+}
+
+export type Thread<S> = ReturnType<typeof createThread<S>>;
