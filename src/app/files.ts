@@ -1,10 +1,11 @@
 /** Design files in and out of the page. */
+import { fileText } from '../design/fileText.ts';
 import { parseDesign } from '../design/validate.ts';
 import type { Work } from './store.ts';
 
 /** Opens a file that was picked or dropped; a bad one is refused whole and the work stays. */
 export async function openFile(work: Work, file: File | undefined): Promise<void> {
-  if (file) work.open(file.name, parseDesign(await file.text()));
+  if (file) work.open(file.name, parseDesign(fileText(new Uint8Array(await file.arrayBuffer()))));
 }
 
 /** Saves the design under its title. */
