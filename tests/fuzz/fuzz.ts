@@ -7,8 +7,9 @@
  */
 import { once } from 'node:events';
 import { parseArgs } from 'node:util';
-import { Worker } from 'node:worker_threads';
+import type { Worker } from 'node:worker_threads';
 import fc from 'fast-check';
+import { threadOf } from '../../src/cli/thread.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { bytes, damaged } from './damage.ts';
 import { validDesign } from './grammar.ts';
@@ -24,8 +25,7 @@ const kinds = { design: designs as fc.Arbitrary<unknown>, damaged: damaged(desig
 
 process.stderr.write(`fuzz: seed ${seed}, ${count} designs, ${running} of them running\n`);
 
-// A thread does not take over how its parent reads TypeScript.
-const start = () => new Worker(`import('tsx/esm/api').then(({ register }) => { register(); return import(${JSON.stringify(new URL('./worker.ts', import.meta.url).href)}); });`, { eval: true });
+const start = () => threadOf(new URL('./worker.ts', import.meta.url));
 
 /** What is broken, or null where it took too long: the worker is then ended. */
 async function ask(worker: Worker, kind: string, value: unknown): Promise<string[] | null> {
