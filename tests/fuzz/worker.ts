@@ -1,12 +1,13 @@
 /** Tries what it is sent, and says what is broken. */
 import { parentPort } from 'node:worker_threads';
 import type { Design } from '../../src/design/definition.ts';
+import { fileText } from '../../src/design/fileText.ts';
 import { parseDesign } from '../../src/design/validate.ts';
-import { tried, triedRaw } from './tried.ts';
+import { tried, triedErrors, triedRaw } from './tried.ts';
 
 function triedBytes(bytes: number[]): string[] {
-  const result = parseDesign(new TextDecoder().decode(Uint8Array.from(bytes)));
-  return result.ok ? tried(result.design) : result.errors.flatMap(({ message }) => (message.length > 300 || message === '' ? [`words: ${message.slice(0, 80)}… of ${message.length}`] : []));
+  const result = parseDesign(fileText(Uint8Array.from(bytes)));
+  return result.ok ? tried(result.design) : triedErrors(result.errors);
 }
 
 parentPort!.on('message', ({ kind, value }: { kind: string; value: unknown }) => {

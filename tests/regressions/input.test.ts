@@ -184,6 +184,19 @@ describe('readings', () => {
     expect(measure.surfaces[0]!.sigma.halfAngle).toBeNull();
   });
 
+  test('straightness read twice at one place, or all but at the end: one point of the profile', () => {
+    const read = (station: number) => ({ kind: 'straightness' as const, seat: 'a', part: 'bush' as const, station, value: 0.0001, sigma: 0.001 });
+    const size = { kind: 'diameter' as const, seat: 'a', part: 'bush' as const, station: -20, value: 20.5, sigma: 0.001 };
+    const measure = measureSection({
+      conepair: 1,
+      seats: [{ name: 'a', journal: { ...cone, diameter: 21.99 }, bush: cone }],
+      readings: [read(-13), read(-13 + 1e-9), read(-1e-100), read(-26 + 1e-12), size, { ...size, station: -1, value: 21.9 }],
+    })!;
+    expect(measureReport.safeParse(JSON.parse(JSON.stringify(measure))).error?.issues ?? []).toEqual([]);
+    expect(measure.surfaces[0]!.profile).toHaveLength(1);
+    expect(measure.surfaces[0]!.profile![0]!.deviation).toBeCloseTo(0.0001, 9);
+  });
+
   test('a seat named like a formula: defused in the table, and read back as it is', () => {
     const seats = ['=1+1', '+a', '-b', '@c'].map((name) => ({ name, journal: { ...cone, diameter: 21.99 }, bush: cone }));
     const readings = seats.map(({ name }) => ({ kind: 'diameter' as const, seat: name, part: 'bush' as const, station: -2, value: 21.79, sigma: 0.001 }));

@@ -56,7 +56,7 @@ export interface Sum {
 
 export type SpindleVerdict =
   | { status: 'solved'; seats: SeatFilm[]; total: Sum }
-  /** metal touches: film (m) ≤ 0 in the seat */
+  /** metal touches: no film (m) wider than an atom in the seat */
   | { status: 'contact'; seat: number; film: number; u: number; angle: number }
   | { status: 'apart'; seat: number };
 

@@ -143,7 +143,7 @@ function coefficientsAt(spindle: Spindle, pose: Pose, seats: readonly SeatFilm[]
 const MOST = toOmega(200_000);
 
 /** Whether the spindle whirls as it runs now, and from what speed (rad/s) on it does; 0: at every speed looked at; `givenUp`: not every one was looked at. */
-export function whirlOf(design: Design, input: RunInput, solved: Solved): { now: Whirl; threshold: number | null; givenUp: boolean } {
+export function whirlOf(design: Design, input: RunInput, solved: Solved): { now: Whirl | null; threshold: number | null; givenUp: boolean } {
   const rotor = toRotor(design);
   const still = unpressed(solved.seats);
   const free = solved.status === 'found' && !still ? [0, 1, 2, 3, 4] : [0, 1, 3, 4];

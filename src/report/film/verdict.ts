@@ -18,6 +18,8 @@ const OIL_BURNS = 150;
 const SMALL_MOTOR = 370;
 /** N: thrust nobody would ask about. */
 const NO_THRUST = 0.5;
+/** mm: less is a touch. */
+const TOUCHING = 1e-6;
 /** mm: a move along the axis nobody would see. */
 const FLOATS = 1e-4;
 /** The greatest error of the forces that is kept silent about. */
@@ -78,7 +80,10 @@ function failedVerdict(design: Design, film: FilmReport, system: System): Verdic
   const where = film.contact ? ` at station ${placeText(film.contact.station, system)}` : '';
   switch (film.status) {
     case 'contact': {
-      if (film.load === null) return { tone: 'stop', headline: `Held there, the ${seat} journal is ${fineText(-film.contact!.film, system)} into its bush${where}.`, sentences: [] };
+      if (film.load === null) {
+        const into = film.contact!.film < -TOUCHING ? `is ${fineText(-film.contact!.film, system)} into` : 'touches';
+        return { tone: 'stop', headline: `Held there, the ${seat} journal ${into} its bush${where}.`, sentences: [] };
+      }
       return {
         tone: 'stop',
         headline: `No film carries this load: the journal sinks until it touches in the ${seat} seat${where}.`,
