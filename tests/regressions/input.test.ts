@@ -197,6 +197,15 @@ describe('readings', () => {
     expect(measure.surfaces[0]!.profile![0]!.deviation).toBeCloseTo(0.0001, 9);
   });
 
+  test('a ball in a bore that is straight to within rounding is told to say nothing', () => {
+    const bore = { halfAngle: 5e-7, diameter: 11.650333354136666, station: 0, from: 0, to: 38 };
+    const ball = { kind: 'ballDepth' as const, seat: 'a', part: 'bush' as const, ball: 11.650333354136666, face: 38, value: 37, sigma: 0.001 };
+    const size = { kind: 'diameter' as const, seat: 'a', part: 'bush' as const, station: 19, value: 11.65, sigma: 0.001 };
+    const measure = measureSection({ conepair: 1, seats: [{ name: 'a', journal: { ...bore, diameter: 11.6 }, bush: bore }], readings: [ball, size] })!;
+    expect(measure.impossible).toMatchObject([{ index: 0, what: 'straight' }]);
+    expect(measureReport.safeParse(JSON.parse(JSON.stringify(measure))).error?.issues ?? []).toEqual([]);
+  });
+
   test('a seat named like a formula: defused in the table, and read back as it is', () => {
     const seats = ['=1+1', '+a', '-b', '@c'].map((name) => ({ name, journal: { ...cone, diameter: 21.99 }, bush: cone }));
     const readings = seats.map(({ name }) => ({ kind: 'diameter' as const, seat: name, part: 'bush' as const, station: -2, value: 21.79, sigma: 0.001 }));
