@@ -1,4 +1,5 @@
 /** Design files in and out of the page. */
+import { decodedText } from '../design/decodedText.ts';
 import { parseDesign } from '../design/validate.ts';
 import { fileText } from '../jobs/record.ts';
 import type { Work } from './store.ts';
@@ -8,7 +9,7 @@ export async function openFile(work: Work, file: File | undefined): Promise<void
   if (!file) return;
   let text: string;
   try {
-    text = await file.text();
+    text = decodedText(new Uint8Array(await file.arrayBuffer()));
   } catch {
     return work.open(file.name, { ok: false, errors: [{ path: '', message: 'it could not be read from the device; it may have been moved or taken away since it was chosen' }] });
   }

@@ -1,17 +1,17 @@
 /**
- * npm run -s solve -- [--only fit] FILE…      (- reads standard input)
+ * npm run -s solve -- [--only fit] [--seconds 300] FILE…      (- reads standard input)
  *
- * One line of JSON a file on standard output; on standard error one line for each file that could not be solved.
- * Exit status: 0 every file solved, 1 a file is not a valid design, 2 misuse.
+ * One line of JSON a file on standard output; on standard error one line for each file that could not be solved. Each is solved in a thread
+ * beside this one, so that a design that takes too long, or a fault of the program, costs its own line only.
  */
-import { readFileSync } from 'node:fs';
-import { parseDesign } from '../design/validate.ts';
-import type { Report } from '../report/definition.ts';
-import { SECTION_NAMES, type SectionName, solve } from '../report/report.ts';
+import { once } from 'node:events';
+import type { Worker } from 'node:worker_threads';
+import type { SectionName } from '../report/report.ts';
+import { readBytes } from './readBytes.ts';
+import type { Answered, Asked } from './solver.ts';
+import { threadOf } from './thread.ts';
 
-const USAGE = `usage: npm run -s solve -- [--only ${SECTION_NAMES.join(',')}] FILE…   (- reads standard input)`;
-
-/** What each section is, and when a report has it. */
+/** What each section is, and when a report has it; in the order of the report. */
 const SECTIONS: Record<SectionName, string> = {
   fit: 'which seat touches first, the film of every seat here, how far to move (always)',
   play: 'how the spindle sits, its shake and end play, where it sticks (with "play")',
@@ -20,55 +20,85 @@ const SECTIONS: Record<SectionName, string> = {
   measure: 'the shape of the parts from the readings of the bench (with "readings")',
   cut: 'what to take off which surface, how, and when to stop (with "cut")',
 };
+const SECTION_NAMES = Object.keys(SECTIONS) as SectionName[];
+
+/** s; the work within each section is bounded by count besides, and takes a minute at most. */
+const SECONDS = 300;
+const MOST_SECONDS = 1_000_000;
+
+const USAGE = `usage: npm run -s solve -- [--only ${SECTION_NAMES.join(',')}] [--seconds ${SECONDS}] FILE…   (- reads standard input)`;
 
 const HELP = `${USAGE}
 
 Solves designs (*.conepair.json): one line of JSON a file on standard output; its shape is assets/report.schema.json.
-A file that is no valid design gets a line with its errors, and the others are still solved.
+A file that is no valid design gets a line with its errors, and the others are still solved; so does one that is given up.
 
   --only NAMES  only these sections of the report, parted by commas:
 ${SECTION_NAMES.map((name) => `    ${name.padEnd(8)} ${SECTIONS[name]}`).join('\n')}
+  --seconds N   a design that takes longer is given up; ${SECONDS} when left out
   -h, --help    this text
 
-Exit status: 0 every file was solved; 1 a file is not a valid design; 2 not called as above.
+Exit status: 0 every file was solved; 1 a file is not a valid design, or was given up; 2 not called as above.
 `;
-
-const UNREADABLE: Record<string, string> = { ENOENT: 'there is no such file', EISDIR: 'it is a folder; name the files in it', EACCES: 'this user may not read it' };
 
 interface Call {
   files: string[];
   only: readonly SectionName[];
+  seconds: number;
 }
 
 function readCall(args: readonly string[]): Call | string {
-  const files: string[] = [];
-  let only: readonly SectionName[] = SECTION_NAMES;
+  const call: Call = { files: [], only: SECTION_NAMES, seconds: SECONDS };
   for (let i = 0; i < args.length; i++) {
-    const arg = args[i]!;
-    if (arg === '--only' || arg.startsWith('--only=')) {
-      const names = (arg === '--only' ? args[++i] : arg.slice('--only='.length))?.split(',') ?? [];
+    const [, option, own] = /^(--\w+)(?:=(.*))?$/s.exec(args[i]!) ?? [];
+    const value = () => own ?? args[++i];
+    if (option === '--only') {
+      const names = value()?.split(',') ?? [];
       const wrong = names.find((name) => !(SECTION_NAMES as string[]).includes(name));
       if (names.length === 0 || wrong !== undefined) return `--only takes ${SECTION_NAMES.join(', ')}; found ${wrong === undefined ? 'nothing' : `"${wrong}"`}`;
-      only = names as SectionName[];
-    } else if (arg.startsWith('-') && arg !== '-') return `unknown option ${arg}`;
-    else files.push(arg);
+      call.only = names as SectionName[];
+    } else if (option === '--seconds') {
+      const seconds = value();
+      call.seconds = Number(seconds);
+      if (!seconds || !(call.seconds > 0 && call.seconds <= MOST_SECONDS)) return `--seconds takes a number of seconds above 0; found ${seconds ? `"${seconds}"` : 'nothing'}`;
+    } else if (args[i]!.startsWith('-') && args[i] !== '-') return `unknown option ${args[i]}`;
+    else call.files.push(args[i]!);
   }
-  return files.length === 0 ? 'no file named' : { files, only };
+  return call.files.length === 0 ? 'no file named' : call;
 }
 
-function solveFile(file: string, only: readonly SectionName[]): Report {
-  let text: string;
+let thread: Worker | null = null;
+
+async function endThread(): Promise<void> {
+  await thread?.terminate();
+  thread = null;
+}
+
+/** The line of one file, and what standard error says of it (empty where all is well). */
+async function lineOf(file: string, { only, seconds }: Call): Promise<{ line: string; said: string }> {
+  const failed = (message: string) => JSON.stringify({ conepair: 1, file, errors: [{ path: '', message }] });
+  const bytes = readBytes(file);
+  if (typeof bytes === 'string') return { line: failed(`cannot be read: ${bytes}`), said: '1 error' };
+  thread ??= threadOf(new URL('./solver.ts', import.meta.url));
+  const late = new AbortController();
+  const timer = setTimeout(() => late.abort(), 1000 * seconds);
   try {
-    text = readFileSync(file === '-' ? 0 : file, 'utf8');
+    thread.postMessage({ file, bytes, only } satisfies Asked);
+    const [{ line, errors }] = (await once(thread, 'message', { signal: late.signal })) as [Answered];
+    return { line, said: errors === 0 ? '' : `${errors} ${errors === 1 ? 'error' : 'errors'}` };
   } catch (error) {
-    return { conepair: 1, file, errors: [{ path: '', message: `cannot be read: ${UNREADABLE[(error as NodeJS.ErrnoException).code ?? ''] ?? (error as Error).message}` }] };
+    await endThread();
+    if (late.signal.aborted) return { line: failed(`given up: it takes more than ${seconds} s to solve (--seconds allows more, --only asks for less)`), said: `given up after ${seconds} s` };
+    return { line: failed(`a fault of the program, please report this design: ${(error as Error).message.slice(0, 200)}`), said: 'a fault of the program' };
+  } finally {
+    clearTimeout(timer);
   }
-  const result = parseDesign(text);
-  return result.ok ? solve(result.design, file, only) : { conepair: 1, file, errors: result.errors };
 }
 
 const args = process.argv.slice(2);
 const call = readCall(args);
+// Whoever reads may have read enough (| head -1): nothing is left to say.
+process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? (process.exitCode ?? 0) : 1));
 if (args.includes('--help') || args.includes('-h')) {
   process.stdout.write(HELP);
 } else if (typeof call === 'string') {
@@ -76,10 +106,12 @@ if (args.includes('--help') || args.includes('-h')) {
   process.exitCode = 2;
 } else {
   for (const file of call.files) {
-    const report = solveFile(file, call.only);
-    process.stdout.write(`${JSON.stringify(report)}\n`);
-    const errors = report.errors?.length ?? 0;
-    if (errors > 0) process.stderr.write(`${file}: ${errors} ${errors === 1 ? 'error' : 'errors'}, see its line\n`);
-    if (report.errors) process.exitCode = 1;
+    const { line, said } = await lineOf(file, call);
+    process.stdout.write(`${line}\n`);
+    if (said !== '') {
+      process.stderr.write(`${file}: ${said}, see its line\n`);
+      process.exitCode = 1;
+    }
   }
+  await endThread();
 }

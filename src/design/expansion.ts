@@ -2,7 +2,7 @@
  * Expansion coefficients as tables of the trade print them: millionths a degree. Files hold 1/K.
  *   1 µm/(m·K) = 1e-6/K        1 µin/(in·°F) = 1.8e-6/K, since a kelvin is 1.8 °F
  */
-import type { System, Typed } from './units.ts';
+import { plainTyped, type System, type Typed } from './units.ts';
 
 /** 1/K */
 const UNITS: Record<System, { name: string; size: number; also: readonly string[] }> = {
@@ -23,7 +23,9 @@ export const expansionText = (perKelvin: number, system: System): string => `${N
 
 /** 1/K from what was typed, with either unit or per kelvin. */
 export function typedExpansion(text: string, system: System): Typed {
-  const [, number, unit] = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*?)\s*$/i.exec(text) ?? [];
+  const plain = plainTyped(text);
+  if (!plain.ok) return plain;
+  const [, number, unit] = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?) ?(.*)$/i.exec(plain.text) ?? [];
   const { name } = UNITS[system];
   if (number === undefined) return { ok: false, message: `found "${text}"; type a number in ${name}` };
   const value = Number(number.replace(',', '.'));

@@ -3,7 +3,7 @@ import type { Quantity } from './definition.ts';
 import { expansionText, typedExpansion } from './expansion.ts';
 import { fromUnit, inUnit, type Measure, unitOf } from './measures.ts';
 import type { QuantityAt } from './place.ts';
-import { angleExact, fineExact, fineUnit, lengthExact, lengthUnit, type System, type Typed, typedHalfAngle, typedLength } from './units.ts';
+import { angleExact, fineExact, fineUnit, lengthExact, lengthUnit, plainTyped, type System, type Typed, typedHalfAngle, typedLength } from './units.ts';
 
 interface Written {
   /** Every digit that counts, with the unit. */
@@ -40,7 +40,9 @@ export const quantityText = (quantity: Quantity, value: number, system: System) 
 
 /** The number in the unit of the file from what was typed, or why not: out of its bounds is told in the person's own unit. */
 export function typedQuantity(at: QuantityAt, text: string, system: System): Typed {
-  const typed = WRITTEN[at.quantity].typed(text.replaceAll('−', '-'), system);
+  const plain = plainTyped(text);
+  if (!plain.ok) return plain;
+  const typed = WRITTEN[at.quantity].typed(plain.text.replaceAll('−', '-'), system);
   if (!typed.ok) return typed;
   if (!Number.isFinite(typed.value)) return { ok: false, message: `found "${text}"; type a number that a file can hold` };
   const broken = at.bounds.find(({ side, value, inclusive }) => (side === 'least' ? typed.value < value : typed.value > value) || (!inclusive && typed.value === value));
@@ -50,7 +52,7 @@ export function typedQuantity(at: QuantityAt, text: string, system: System): Typ
   return { ok: false, message: `found ${told(typed.value)}; it must be ${rule} ${told(broken.value)}` };
 }
 
-const NUMBER = /^\s*([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*?)\s*$/i;
+const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?) ?(.*)$/i;
 const same = (name: string, typed: string) => name.toLowerCase() === typed.toLowerCase();
 const shownText = (value: number, digits: number, unit: string) => `${`${+value.toPrecision(digits)}`.replace('-', '−')}${unit === '' || unit === '°' ? unit : ` ${unit}`}`;
 

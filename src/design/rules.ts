@@ -17,20 +17,30 @@ const list = (x: unknown): unknown[] => (Array.isArray(x) ? x : []);
 const number = (x: unknown): number => (typeof x === 'number' ? x : Number.NaN);
 const tangent = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
 
+/** A name in quotes, as much of it as helps. */
+const shown = (name: string | undefined) => (name === undefined ? 'nothing' : name.length > 40 ? `"${name.slice(0, 39)}…"` : `"${name}"`);
+const word = (x: unknown): string | undefined => (typeof x === 'string' ? x : undefined);
+const words = ({ seat, part }: Loose) => ({ seat: word(seat), part: word(part) });
+
 /** The steepest a profile may run: far beyond any wear, and what keeps a line a function of place. */
 const STEEPEST_PROFILE = 0.5;
 /** The greatest difference between the half angles of one seat. */
 const WIDEST_MISMATCH = 30;
 
+/** mm: less would be rounding of the numbers, not metal. */
+const SHORTEST = 1e-6;
+const NEAREST = 1e-9;
+
 function surfaceRules(surface: Loose, part: 'journal' | 'bush', path: string, say: Say): void {
   const from = number(surface.from);
   const to = number(surface.to);
   if (from >= to) say(`${path}.to`, `found ${to} mm, which is not noseward of where it begins, from (${from} mm)`);
+  else if (to - from < SHORTEST) say(`${path}.to`, `found ${to} mm, which is less than ${SHORTEST} mm noseward of where it begins, from (${from} mm); no surface is so short`);
 
   const profile = list(surface.profile).filter((point): point is [number, number] => Array.isArray(point) && typeof point[0] === 'number' && typeof point[1] === 'number');
   for (let i = 1; i < profile.length; i++) {
     const [[z0, d0], [z1, d1]] = [profile[i - 1]!, profile[i]!];
-    if (z1 <= z0) say(`${path}.profile[${i}]`, `station ${z1} does not lie noseward of the one before it (${z0}); stations must rise`);
+    if (z1 - z0 < NEAREST) say(`${path}.profile[${i}]`, `station ${z1} does not lie noseward of the one before it (${z0}); stations must rise${z1 > z0 ? `, by ${NEAREST} mm at least` : ''}`);
     else if (Math.abs(d1 - d0) > STEEPEST_PROFILE * (z1 - z0))
       say(`${path}.profile[${i}]`, `the deviation changes by ${+(d1 - d0).toPrecision(6)} mm over ${+(z1 - z0).toPrecision(6)} mm; a profile may not be steeper than 1 in ${1 / STEEPEST_PROFILE}`);
   }
@@ -40,17 +50,17 @@ function surfaceRules(surface: Loose, part: 'journal' | 'bush', path: string, sa
   const cosine = Math.cos((number(surface.halfAngle) * Math.PI) / 180);
   let least = Number.POSITIVE_INFINITY;
   let where = from;
-  const deviation = profile.length > 0 ? profile : [[from, 0] as [number, number]];
-  const stations = [from, to, ...deviation.map(([z]) => z).filter((z) => z > from && z < to)];
-  for (const z of stations) {
-    const proud = levelInterpolation(deviation, z);
+  const look = (z: number, proud: number) => {
     const radius = number(surface.diameter) / 2 + (z - number(surface.station)) * slope + (part === 'journal' ? proud : -proud) / cosine - lobes / cosine;
     if (radius < least) [least, where] = [radius, z];
-  }
+  };
+  for (const end of [from, to]) look(end, levelInterpolation(profile, end));
+  for (const [z, proud] of profile) if (z > from && z < to) look(z, proud);
   if (least <= 0) say(path, `the radius is ${+least.toPrecision(6)} mm at station ${where}; it must be above 0 along the whole surface (check diameter, station and half angle)`);
 }
 
 function levelInterpolation(points: readonly [number, number][], z: number): number {
+  if (points.length === 0) return 0;
   const after = points.findIndex(([station]) => station >= z);
   if (after <= 0) return points[after === 0 ? 0 : points.length - 1]![1];
   const [[z0, d0], [z1, d1]] = [points[after - 1]!, points[after]!];
@@ -66,7 +76,7 @@ function seatRules(seat: Loose, path: string, say: Say): void {
 function namedSeats(entries: unknown, path: string, names: Set<string>, say: Say): void {
   list(entries).forEach((entry, i) => {
     const name = object(entry).seat;
-    if (typeof name === 'string' && !names.has(name)) say(`${path}[${i}].seat`, `found "${name}", but no seat has that name; the seats are ${[...names].map((n) => `"${n}"`).join(', ')}`);
+    if (typeof name === 'string' && !names.has(name)) say(`${path}[${i}].seat`, `found ${shown(name)}, but no seat has that name; the seats are ${[...names].slice(0, 8).map(shown).join(', ')}`);
   });
 }
 
@@ -96,16 +106,18 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   namedSeats(cut.allow, 'cut.allow', names, say);
   const surfaces = new Set<string>();
   list(cut.allow).forEach((entry, i) => {
-    const { seat, part, renew, halfAngle } = object(entry);
+    const { renew, halfAngle } = object(entry);
+    const { seat, part } = words(object(entry));
     withinLimit(object(entry), `cut.allow[${i}]`);
     if (halfAngle !== undefined && renew !== true) say(`cut.allow[${i}].halfAngle`, 'found a half angle for a surface that is not renewed; set renew to true, or leave it out');
-    if (surfaces.has(`${seat} ${part}`)) say(`cut.allow[${i}]`, `found the ${part} of "${seat}" a second time; name every surface once`);
-    surfaces.add(`${seat} ${part}`);
+    const surface = JSON.stringify([seat, part]);
+    if (surfaces.has(surface)) say(`cut.allow[${i}]`, `found the ${part!.slice(0, 40)} of ${shown(seat)} a second time; name every surface once`);
+    if (seat !== undefined && part !== undefined) surfaces.add(surface);
   });
   const faces = new Set<unknown>();
   list(cut.faces).forEach((entry, i) => {
     const { seats, cleanup, add, name: own } = object(entry);
-    if (faces.has(own)) say(`cut.faces[${i}].name`, `found "${own}" a second time; every face needs a name of its own`);
+    if (typeof own === 'string' && faces.has(own)) say(`cut.faces[${i}].name`, `found ${shown(own)} a second time; every face needs a name of its own`);
     faces.add(own);
     withinLimit(object(entry), `cut.faces[${i}]`);
     list(seats).forEach((name, k) => {
@@ -123,7 +135,7 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
     namedSeats(object(trial).blue, `cut.trials[${i}].blue`, names, say);
     list(object(trial).faces).forEach((entry, k) => {
       const { name: own } = object(entry);
-      if (!faces.has(own)) say(`cut.trials[${i}].faces[${k}].name`, `found "${own}", but no face has that name`);
+      if (typeof own === 'string' && !faces.has(own)) say(`cut.trials[${i}].faces[${k}].name`, `found ${shown(own)}, but no face has that name`);
     });
   });
 }
@@ -137,7 +149,7 @@ export function ruleErrors(raw: unknown): DesignError[] {
   list(design.seats).forEach((entry, i) => {
     const seat = object(entry);
     if (typeof seat.name === 'string') {
-      if (names.has(seat.name)) say(`seats[${i}].name`, `found "${seat.name}" a second time; every seat needs a name of its own`);
+      if (names.has(seat.name)) say(`seats[${i}].name`, `found ${shown(seat.name)} a second time; every seat needs a name of its own`);
       names.add(seat.name);
     }
     seatRules(seat, `seats[${i}]`, say);

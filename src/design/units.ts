@@ -32,19 +32,30 @@ const LENGTH_UNITS: Record<string, number> = {
 
 export type Typed = { ok: true; value: number } | { ok: false; message: string };
 
-const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(.*)$/i;
+/** Characters a person types for one number; more is pasted by mistake, and not looked into. */
+const LONGEST_TYPED = 80;
+
+/** What was typed, its spaces single ones, or why not. The patterns below take time linear in it: no two parts of them take the same signs. */
+export function plainTyped(text: string): { ok: true; text: string } | { ok: false; message: string } {
+  if (text.length > LONGEST_TYPED) return { ok: false, message: `found "${text.slice(0, 20)}…" of ${text.length} characters; type one number` };
+  return { ok: true, text: text.trim().replace(/\s+/g, ' ') };
+}
+
+const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?) ?(.*)$/i;
 
 /** As inch sizes are written: 11/16, 1 1/32. */
-const FRACTION = /^([+-]?)(?:(\d+)[ -])?(\d+)\/(\d+)\s*(in|inch|inches|")?$/i;
+const FRACTION = /^([+-]?)(?:(\d+)[ -])?(\d+)\/(\d+) ?(in|inch|inches|")?$/i;
 
 /** A length in mm from what was typed; `bare` is the size in mm of the unit meant by a number alone. */
 export function typedLength(text: string, bare: number): Typed {
-  const fraction = FRACTION.exec(text.trim());
+  const plain = plainTyped(text);
+  if (!plain.ok) return plain;
+  const fraction = FRACTION.exec(plain.text);
   if (fraction && Number(fraction[4]) > 0) {
     const [, sign, whole = 0, over, under, unit] = fraction;
     return { ok: true, value: Number(`${sign}1`) * (Number(whole) + Number(over) / Number(under)) * (unit === undefined ? bare : INCH) };
   }
-  const match = NUMBER.exec(text.trim());
+  const match = NUMBER.exec(plain.text);
   if (!match) return { ok: false, message: `found "${text}"; type a number, with a unit if you like (mm, µm, in, thou, tenths)` };
   const unit = match[2]!.toLowerCase();
   const number = Number(match[1]!.replace(',', '.'));
@@ -54,18 +65,26 @@ export function typedLength(text: string, bare: number): Typed {
   return { ok: true, value: number * size };
 }
 
+/** A number taken whole: what follows it is no digit, so that it cannot be parted in two. */
+const WHOLE = String.raw`((?:\d+(?:\.\d*)?|\.\d+)(?![\d.]))`;
+const RATIO = new RegExp(`^([+-]?)${WHOLE} ?(?::|\\/|in) ?${WHOLE}$`);
+const PER_FOOT = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)) ?(?:in\/ft|ipf|tpf|"\/ft)$/;
+const SEXAGESIMAL = new RegExp(`^([+-]?)${WHOLE} ?(?:°|deg|d)?(?: ?${WHOLE} ?(?:'|′|min)| ${WHOLE})?(?: ?${WHOLE} ?(?:"|″|sec)| ${WHOLE})? ?(incl|included)?$`);
+
 /**
  * A half angle in degrees from what was typed: degrees (`3`, `3°`, `3° 30'`), an included angle (`6 incl`),
  * a taper ratio on diameter (`1:20`, `1/20`, `1 in 20`), or a taper per foot on diameter (`0.6 in/ft`).
  *   taper on diameter = 2·tan(half angle)
  */
 export function typedHalfAngle(text: string): Typed {
-  const typed = text.trim().toLowerCase().replaceAll(',', '.');
-  const ratio = /^([+-]?)(\d*\.?\d+)\s*(?::|\/|in)\s*(\d*\.?\d+)$/.exec(typed);
+  const plain = plainTyped(text);
+  if (!plain.ok) return plain;
+  const typed = plain.text.toLowerCase().replaceAll(',', '.');
+  const ratio = RATIO.exec(typed);
   if (ratio && Number(ratio[3]) > 0) return { ok: true, value: Number(`${ratio[1]}1`) * halfAngleOfTaper(Number(ratio[2]) / Number(ratio[3])) };
-  const foot = /^([+-]?\d*\.?\d+)\s*(?:in\/ft|ipf|tpf|"\/ft)$/.exec(typed);
+  const foot = PER_FOOT.exec(typed);
   if (foot) return { ok: true, value: halfAngleOfTaper(Number(foot[1]) / 12) };
-  const sexagesimal = /^([+-]?)(\d*\.?\d+)\s*(?:°|deg|d)?(?:\s*(\d*\.?\d+)\s*(?:'|′|min)|\s+(\d*\.?\d+))?(?:\s*(\d*\.?\d+)\s*(?:"|″|sec)|\s+(\d*\.?\d+))?\s*(incl|included)?$/.exec(typed);
+  const sexagesimal = SEXAGESIMAL.exec(typed);
   if (sexagesimal) {
     const [, sign, whole, marked, minutes, markedSeconds, seconds, included] = sexagesimal;
     const degrees = Number(whole) + Number(marked ?? minutes ?? 0) / 60 + Number(markedSeconds ?? seconds ?? 0) / 3600;

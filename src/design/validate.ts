@@ -4,6 +4,7 @@
  */
 import type { Design } from './definition.ts';
 import { design as definition } from './definition.ts';
+import { jsonFault } from './jsonFault.ts';
 import { type DesignError, ruleErrors } from './rules.ts';
 
 export type { DesignError } from './rules.ts';
@@ -24,71 +25,67 @@ interface Issue {
   options?: unknown[];
 }
 
+/** Characters: several times the greatest design there can be (profiles of 20,000 points all round). More is not even looked into. */
+const LONGEST_TEXT = 32_000_000;
+/** Errors that are listed; more help nobody. */
+const MOST_ERRORS = 500;
+/** Characters of a message and of a path. */
+const LONGEST_WORDS = 300;
+const LONGEST_KEY = 60;
+
 /** Validates the text of a design file. */
 export function parseDesign(text: string): Validation {
+  if (text.length > LONGEST_TEXT) return refused(`the file has ${text.length} characters; a design has ${LONGEST_TEXT} at most`);
   let raw: unknown;
   try {
     raw = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (error) {
-    return { ok: false, errors: [{ path: '', message: notJson(text, error as SyntaxError) }] };
+    return refused(notJson(text, error as Error));
   }
   return validateDesign(raw);
 }
 
+const refused = (message: string): Validation => ({ ok: false, errors: [{ path: '', message }] });
+
 /** Validates a value, as read from JSON. */
 export function validateDesign(raw: unknown): Validation {
+  const newer = newerVersion(raw);
+  if (newer !== null) return { ok: false, errors: [{ path: 'conepair', message: newer }] };
   const result = definition.safeParse(raw, { reportInput: true });
   const errors = result.success ? [] : (result.error.issues as unknown as Issue[]).flatMap((issue) => explain(issue, raw));
-  errors.push(...ruleErrors(raw));
-  return errors.length === 0 && result.success ? { ok: true, design: result.data } : { ok: false, errors };
+  for (const error of ruleErrors(raw)) errors.push(error);
+  if (errors.length === 0 && result.success) return { ok: true, design: result.data };
+  const listed = errors.slice(0, MOST_ERRORS).map(({ path, message }) => ({ path: clipped(path, LONGEST_WORDS), message: clipped(message, LONGEST_WORDS) }));
+  if (errors.length > MOST_ERRORS) listed.push({ path: '', message: `and ${errors.length - MOST_ERRORS} errors more` });
+  return { ok: false, errors: listed };
 }
 
-function notJson(text: string, error: SyntaxError): string {
+/** What a file of a later format may hold is not known here: nothing else is said of it. */
+function newerVersion(raw: unknown): string | null {
+  const version: unknown = typeof raw === 'object' && raw !== null ? (raw as { conepair?: unknown }).conepair : undefined;
+  return typeof version === 'number' && Number.isInteger(version) && version > 1 ? `found ${version}: a newer program made this file; this one reads version 1` : null;
+}
+
+const clipped = (text: string, most: number) => (text.length > most ? `${text.slice(0, most - 1)}…` : text);
+
+function notJson(text: string, error: Error): string {
   if (text.trim() === '') return 'the file is empty; a design file is JSON and starts with {"conepair": 1, …}';
-  const at = placeOfError(text, error.message);
-  if (at === null) return `not JSON (${error.message})`;
-  const before = text.slice(0, at).split('\n');
-  const line = before.length;
-  const column = before[line - 1]!.length + 1;
-  const found = text.slice(at).split('\n')[0]!.slice(0, 24);
+  const fault = jsonFault(text.replace(/^\uFEFF/, ' '));
+  // Sound, and yet not read: nested deeper than any design.
+  if (fault === null) return `not read (${clipped(error.message, 100)})`;
+  const { line, column } = placeIn(text, fault.at);
+  if (text.slice(fault.at).trim() === '') return `not JSON: the file ends at line ${line}, column ${column}, before the design does${fault.open === 0 ? '' : ` (${fault.open} brackets are open)`}; what follows is missing`;
+  const found = text
+    .slice(fault.at, fault.at + LONGEST_KEY)
+    .split('\n')[0]!
+    .slice(0, 24);
   return `not JSON: line ${line}, column ${column}: found ${found === '' ? 'the end of the line' : `"${found}"`}; look for a missing comma, quote or bracket just before it`;
 }
 
-/**
- * Where the text stops being JSON. Engines word it differently: an offset; a line and a column; or only the
- * unexpected token, whose place is then sought.
- */
-function placeOfError(text: string, message: string): number | null {
-  const offset = /position (\d+)/.exec(message);
-  if (offset) return Number(offset[1]);
-  const lineAndColumn = /line (\d+) column (\d+)/.exec(message);
-  if (lineAndColumn)
-    return (
-      text
-        .split('\n')
-        .slice(0, Number(lineAndColumn[1]) - 1)
-        .reduce((sum, line) => sum + line.length + 1, 0) +
-      Number(lineAndColumn[2]) -
-      1
-    );
-  // The place is the first such token up to which the text is not even the beginning of JSON.
-  const token = /Unexpected token '(.)'/u.exec(message)?.[1];
-  if (token === undefined) return null;
-  for (let at = text.indexOf(token); at >= 0; at = text.indexOf(token, at + 1)) {
-    if (!continues(text.slice(0, at + token.length))) return at;
-  }
-  return null;
-}
-
-/** Whether a text could be the beginning of JSON: its only fault is that it ends. */
-function continues(beginning: string): boolean {
-  try {
-    JSON.parse(beginning);
-    return true;
-  } catch (error) {
-    const { message } = error as SyntaxError;
-    return /end of JSON|end of data|Unterminated string/i.test(message) || message.includes(`position ${beginning.length}`);
-  }
+function placeIn(text: string, at: number): { line: number; column: number } {
+  let [line, start] = [1, 0];
+  for (let end = text.indexOf('\n'); end >= 0 && end < at; end = text.indexOf('\n', start)) [line, start] = [line + 1, end + 1];
+  return { line, column: at - start + 1 };
 }
 
 function explain(issue: Issue, raw: unknown): DesignError[] {
@@ -96,7 +93,7 @@ function explain(issue: Issue, raw: unknown): DesignError[] {
   const found = issue.input;
   switch (issue.code) {
     case 'unrecognized_keys':
-      return (issue.keys ?? []).map((key) => ({ path: pathText([...issue.path, key]), message: unknownKey(key, knownKeys(issue.path, raw)) }));
+      return (issue.keys ?? []).map((key) => ({ path: pathText([...issue.path, clipped(key, LONGEST_KEY)]), message: unknownKey(key, knownKeys(issue.path, raw)) }));
     case 'invalid_type':
       return [{ path, message: found === undefined ? `missing; ${kindOf(issue.expected)} is required` : `found ${show(found)}; it must be ${kindOf(issue.expected)}` }];
     case 'too_small':
@@ -124,11 +121,12 @@ function kindOf(expected: string | undefined): string {
   return words[expected ?? ''] ?? `a ${expected}`;
 }
 
+/** A value as it stood in the file, or what it is where that would be long. */
 function show(value: unknown): string {
   if (value === undefined) return 'nothing';
-  if (typeof value === 'number') return String(value);
-  const text = JSON.stringify(value);
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+  if (Array.isArray(value)) return value.length === 0 ? '[]' : `a list of ${value.length}`;
+  if (typeof value === 'object' && value !== null) return Object.keys(value).length === 0 ? '{}' : `a group with "${clipped(Object.keys(value)[0]!, 20)}"`;
+  return clipped(typeof value === 'string' ? JSON.stringify(value.slice(0, LONGEST_KEY)) : String(value), 40);
 }
 
 const sizeOf = (value: unknown) => (Array.isArray(value) ? `${value.length} entries` : typeof value === 'string' ? `${value.length} characters` : show(value));
@@ -136,9 +134,10 @@ const unitOf = (issue: Issue) => (issue.origin === 'array' ? ' entries' : issue.
 const oneOf = (values: unknown[] | undefined) => (values ?? []).map(show).join(values?.length === 2 ? ' or ' : ', ');
 
 function unknownKey(key: string, known: string[]): string {
-  const nearest = known.map((name) => ({ name, off: editDistance(key.toLowerCase(), name.toLowerCase()) })).sort((a, b) => a.off - b.off)[0];
-  const hint = nearest && nearest.off <= Math.max(2, key.length / 3) ? `did you mean "${nearest.name}"?` : `allowed here: ${known.join(', ')}`;
-  return `unknown key "${key}"; ${hint}`;
+  const short = clipped(key, LONGEST_KEY);
+  const nearest = known.map((name) => ({ name, off: editDistance(short.toLowerCase(), name.toLowerCase()) })).sort((a, b) => a.off - b.off)[0];
+  const hint = nearest && nearest.off <= Math.max(2, short.length / 3) ? `did you mean "${nearest.name}"?` : `allowed here: ${known.join(', ')}`;
+  return `unknown key "${short}"; ${hint}`;
 }
 
 interface Node {

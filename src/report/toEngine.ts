@@ -8,9 +8,12 @@ export const millimetres = (m: number) => m * 1000;
 export const radians = (degrees: number) => (degrees * Math.PI) / 180;
 export const degrees = (radians: number) => (radians * 180) / Math.PI;
 
+/** Degrees: less does not show in the digits of any radius, and is straight. */
+const STRAIGHT = 1e-12;
+
 export function toSurface(surface: Surface): EngineSurface {
   return {
-    halfAngle: radians(surface.halfAngle),
+    halfAngle: Math.abs(surface.halfAngle) < STRAIGHT ? 0 : radians(surface.halfAngle),
     radius: metres(surface.diameter) / 2,
     station: metres(surface.station),
     from: metres(surface.from),

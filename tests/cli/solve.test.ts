@@ -82,8 +82,50 @@ describe('solve', () => {
     expect(reports[1]!.fit).toBeDefined();
   });
 
+  test('a design that takes too long is given up in its own line, and the others are solved', () => {
+    const { status, stderr, reports } = solve(['--seconds', '0.001', demo]);
+    expect(status).toBe(1);
+    expect(reports[0]!.errors).toEqual([{ path: '', message: 'given up: it takes more than 0.001 s to solve (--seconds allows more, --only asks for less)' }]);
+    expect(stderr).toBe(`${demo}: given up after 0.001 s, see its line\n`);
+    expect(solve(['--seconds=100', '--only', 'fit', demo]).status).toBe(0);
+  });
+
+  test('nested a hundred thousand deep, a file without end, bytes that are no text: each an error of its own, the last is solved', () => {
+    const deep = written('deep.json', `{"conepair":1,"seats":${'['.repeat(100_000)}${']'.repeat(100_000)}}`);
+    const bytes = written('bytes.json', '\u0000\uFFFF{');
+    const { status, reports } = solve(['--only', 'fit', deep, '/dev/zero', bytes, written('newer.json', '{"conepair": 2, "seats": 7}'), demo]);
+    expect(status).toBe(1);
+    expect(reports.map(({ errors }) => errors?.[0]?.message)).toEqual([
+      expect.stringContaining('a list of 1'),
+      'cannot be read: it has more than 130 MB, and no design is so long',
+      expect.stringContaining('not JSON: line 1, column 1'),
+      expect.stringContaining('a newer program made this file'),
+      undefined,
+    ]);
+    expect(reports[4]!.fit).toBeDefined();
+  });
+
+  test('reads UTF-16 with a byte-order mark', () => {
+    const file = join(folder, 'wide.json');
+    writeFileSync(file, Buffer.from(`\uFEFF${readFileSync(join(top, demo), 'utf8')}`, 'utf16le'));
+    const { status, reports } = solve(['--only', 'fit', file]);
+    expect(status).toBe(0);
+    expect(reports[0]!.title).toMatch(/^Instrument lathe/);
+  });
+
+  test('a reader that has read enough ends it quietly', () => {
+    const files = Array.from({ length: 30 }, () => demo).join(' ');
+    const { status, stdout, stderr } = spawnSync('bash', ['-c', `set -o pipefail; "${process.execPath}" --import tsx src/cli/solve.ts --only fit ${files} | head -1`], { cwd: top, encoding: 'utf8' });
+    expect(status).toBe(0);
+    expect(stdout.split('\n').filter(Boolean)).toHaveLength(1);
+    expect(stderr).toBe('');
+  });
+
   test.each([
     ['no file', []],
+    ['--seconds of nothing', ['--seconds', '0', demo]],
+    ['--seconds of a word', ['--seconds=soon', demo]],
+    ['--seconds with nothing after it', [demo, '--seconds']],
     ['an unknown option', ['--fast', demo]],
     ['an unknown section', ['--only', 'weather', demo]],
     ['--only with nothing after it', ['--only']],

@@ -69,7 +69,7 @@ describe('short bearing with half a film', () => {
         ],
         square(B),
         square(K),
-      );
+      )!;
     if (threshold === null) {
       for (const mass of [1, 10, 100, 1000]) expect(at(mass).stable).toBe(true);
       return;

@@ -1,6 +1,7 @@
 /** The notebook to and from a spreadsheet: a file, or what was copied there. */
 import { useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { decodedText } from '../../design/decodedText.ts';
 import { readingsFromCsv, readingsToCsv, type TableError } from '../../report/measure/csv.ts';
 import { offer } from '../files.ts';
 import type { Work } from '../store.ts';
@@ -36,7 +37,7 @@ export function TableOfReadings({ work }: { work: Work }) {
   };
   const pick = async (input: HTMLInputElement) => {
     const file = input.files?.[0];
-    if (file) take(await file.text());
+    if (file) take(decodedText(new Uint8Array(await file.arrayBuffer())));
     input.value = '';
   };
   return (

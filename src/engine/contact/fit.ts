@@ -8,6 +8,7 @@
 import { type Line, lineOf, mirrored, type Surface } from '../geometry/line.ts';
 import { type FilmChain, filmAlong, filmPerTravel, type Gap, gapOf, leastFilm, SAME, stationAt } from './film.ts';
 import { firstTouch } from './firstTouch.ts';
+import { permittedOf, type Relation, relationsOf, toleratedOf } from './relation.ts';
 
 export type Closes = 'rearward' | 'noseward' | 'never';
 export type ContactEnd = 'small' | 'large' | 'middle' | 'whole';
@@ -59,12 +60,8 @@ export interface SeatFit {
   positionForTarget: number | null;
   /** least film of every seat (m) with the journal at that position */
   filmsAtTarget: (number | null)[] | null;
-}
-
-export interface Relation {
-  between: [string, string];
-  error: number;
-  allowance: number;
+  /** positions (m) at which this seat's own film is within its tolerance; null where no move gives it or none is wanted */
+  tolerated: Stretch | null;
 }
 
 export interface Fit {
@@ -74,9 +71,13 @@ export interface Fit {
   together: string[];
   firstPosition: number | null;
   filmsAtFirst: (number | null)[];
+  /** less than nothing where the two stops overlap */
   endPlay: number | null;
+  /** of every pair of seats that have a position for their film, in their order */
+  relations: Relation[];
+  /** that of the first two of them */
   relation: Relation | null;
-  /** positions (m) at which every film wanted is within its tolerance; null when there are none */
+  /** positions (m) at which every film wanted is within its tolerance and no metal in metal; null when there are none */
   permitted: Stretch | null;
 }
 
@@ -106,7 +107,7 @@ export function positionForFilm(seat: SeatLines, film: number): number | null {
 /** The whole fit with the journal at `position` (m). */
 export function fit(inputs: readonly SeatInput[], position: number): Fit {
   const lines = inputs.map(seatLines);
-  const seats = lines.map((seat, i) => seatFit(seat, position, inputs[i]!.target, lines));
+  const seats = lines.map((seat, i) => seatFit(seat, position, inputs[i]!, lines));
 
   let first: SeatFit | null = null;
   for (const seat of seats) {
@@ -115,6 +116,7 @@ export function fit(inputs: readonly SeatInput[], position: number): Fit {
   const rear = first?.seatPosition ?? null;
   const together = rear === null ? [] : seats.filter((s) => s.closes === 'rearward' && s.seatPosition !== null && Math.abs(s.seatPosition - rear) <= SAME);
   const nose = seats.reduce<number | null>((least, s) => (s.closes === 'noseward' && s.seatPosition !== null ? Math.min(least ?? s.seatPosition, s.seatPosition) : least), null);
+  const relations = relationsOf(inputs, seats);
   return {
     seats,
     first: together[0]?.name ?? null,
@@ -122,12 +124,14 @@ export function fit(inputs: readonly SeatInput[], position: number): Fit {
     firstPosition: rear,
     filmsAtFirst: rear === null ? [] : lines.map((seat) => zeroed(leastFilm(seat.gap, rear))),
     endPlay: rear === null || nose === null ? null : nose - rear,
-    relation: relationOf(inputs, seats),
-    permitted: permittedOf(inputs, lines),
+    relations,
+    relation: relations[0] ?? null,
+    permitted: permittedOf(inputs, lines, seats),
   };
 }
 
-function seatFit(seat: SeatLines, position: number, target: number | undefined, all: readonly SeatLines[]): SeatFit {
+function seatFit(seat: SeatLines, position: number, input: SeatInput, all: readonly SeatLines[]): SeatFit {
+  const { target } = input;
   const positionForTarget = target === undefined ? null : positionForFilm(seat, target);
   const seatPosition = positionForFilm(seat, 0);
   const chain = filmAlong(seat.gap, position);
@@ -143,6 +147,7 @@ function seatFit(seat: SeatLines, position: number, target: number | undefined, 
     sensitivity: chain.count === 0 ? null : filmPerTravel(seat.gap, position, chain.u[at]!, seat.closes === 'noseward' ? -1 : 1),
     positionForTarget,
     filmsAtTarget: positionForTarget === null ? null : all.map((other) => (other === seat ? target! : zeroed(leastFilm(other.gap, positionForTarget)))),
+    tolerated: toleratedOf(seat, input, positionForTarget),
   };
 }
 
@@ -194,35 +199,6 @@ export function radiusAt(line: Line, station: number): number {
   let k = 0;
   while (k < line.z.length - 2 && line.z[k + 1]! < station) k++;
   return line.r[k]! + ((line.r[k + 1]! - line.r[k]!) * (station - line.z[k]!)) / (line.z[k + 1]! - line.z[k]!);
-}
-
-/**
- * Error of the axial relation between the first two seats that have a position for their film:
- *   error = position for the one film - position for the other
- * and what the tolerances of the films allow it to be, Σ tolerance / |sin a|.
- */
-function relationOf(inputs: readonly SeatInput[], seats: readonly SeatFit[]): Relation | null {
-  const pair = seats.map((s, i) => ({ ...s, input: inputs[i]! })).filter((s) => s.positionForTarget !== null);
-  const [one, other] = pair;
-  if (!one || !other) return null;
-  const allowance = [one, other].reduce((sum, { input }) => sum + (input.tolerance ?? 0) / Math.abs(Math.sin(input.bush.halfAngle || input.journal.halfAngle)), 0);
-  return { between: [one.name, other.name], error: one.positionForTarget! - other.positionForTarget!, allowance };
-}
-
-/**
- * Where all films wanted are within their tolerance at once, metal clear of metal. Holds for lines that widen
- * steadily, whose film grows as the seat opens; straight seats, which no move closes, are left out.
- */
-function permittedOf(inputs: readonly SeatInput[], lines: readonly SeatLines[]): Stretch | null {
-  let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
-  for (const [i, { target, tolerance = 0 }] of inputs.entries()) {
-    if (target === undefined || lines[i]!.closes === 'never') continue;
-    const ends = [Math.max(0, target - tolerance), target + tolerance].map((film) => positionForFilm(lines[i]!, film));
-    if (ends[0] == null || ends[1] == null) return null;
-    from = Math.max(from, Math.min(ends[0], ends[1]));
-    to = Math.min(to, Math.max(ends[0], ends[1]));
-  }
-  return from <= to && Number.isFinite(from) ? { from, to } : null;
 }
 
 /** A film within rounding of nothing is a touch. */

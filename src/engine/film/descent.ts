@@ -1,6 +1,7 @@
 /**
  * One descent of the journal on one grid, to where the oil carries the load. Method and sources: equilibrium.ts.
  */
+import { isSpent } from './effort.ts';
 import type { LeastFilm } from './height.ts';
 import { asFive, asPose, type Five, type Pose } from './pose.ts';
 import type { SeatFilm } from './seatFilm.ts';
@@ -25,6 +26,8 @@ export type Settled =
   | { status: 'solved'; pose: Pose; seats: SeatFilm[]; total: Sum; coefficients: Coefficients | null; residual: number; iterations: number }
   | { status: 'contact'; seat: number; least: LeastFilm; pose: Pose }
   | { status: 'notConverged'; residual: number; pose: Pose }
+  /** the effort of the run is spent */
+  | { status: 'givenUp'; pose: Pose }
   | { status: 'pushedOff' };
 
 /** m: below this no oil film is a film (a few hundredths of the finest lapping; the search stops there). */
@@ -57,6 +60,7 @@ interface Stand {
 /** K and B are made anew only where the last ones no longer bring R down tenfold; `known` are those of a pose close by. */
 export function settle(task: Task, from: Pose, known: Coefficients | null): Settled {
   const { spindle, run } = task;
+  if (isSpent(run.effort)) return { status: 'givenUp', pose: from };
   const scale = scales(task, from);
   const slow = 2 / Math.max(Math.abs(run.omega), 1);
   let stand = standAt(task, scale, asFive(from));
@@ -66,6 +70,7 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
   let slope = known;
   for (let iterations = 0; iterations < MAX_STEPS; iterations++) {
     if (stand.size <= close) return { status: 'solved', pose: asPose(stand.q), seats: stand.seats, total: stand.total, coefficients: slope, residual: stand.size, iterations };
+    if (isSpent(run.effort)) return { status: 'givenUp', pose: asPose(stand.q) };
     slope ??= spindleCoefficients(spindle, run, 1e-3);
     const looking = step !== Number.POSITIVE_INFINITY && iterations % LOOK === LOOK - 1;
     const move = moveBy(task, slope, stand, looking ? Number.POSITIVE_INFINITY : step);

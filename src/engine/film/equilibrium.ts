@@ -48,7 +48,9 @@ export type Equilibrium =
   | { status: 'standing' }
   /** no axial position near the given one has a film in every seat */
   | { status: 'noRoom'; seat: number }
-  | { status: 'notConverged'; residual: number; pose: Pose };
+  | { status: 'notConverged'; residual: number; pose: Pose }
+  /** the effort of the run is spent: where the search had got to */
+  | { status: 'givenUp'; pose: Pose };
 
 /** What is worth keeping of a balance for the next one close by. */
 export type Near = Pick<Balance, 'pose' | 'coefficients' | 'stop'>;

@@ -63,11 +63,14 @@ export function newFilmSpace(rows: number, columns: number): FilmSpace {
   return { grid, film: newFilm(grid), solver: newPressureSolver(rows, columns), pressure: new Float64Array(rows * columns), given: new Float64Array(rows * columns) };
 }
 
+/** m: an atom's width. Below it metal touches, whatever the lines say, and pressures have no number. */
+const METAL = 1e-10;
+
 /** The pressure of one seat with the journal at a pose, into `space`. */
 export function solveFilm(space: FilmSpace, shape: FilmShape, pose: Pose, run: FilmRun): FilmVerdict {
   const least = leastFilmOf(shape, pose, run.growth, run.turned);
   if (least === null || !layFilm(space.film, shape, pose, run.growth, run.turned)) return { status: 'apart' };
-  if (!(least.film > 0)) return { status: 'contact', film: least.film, u: least.u, angle: least.angle };
+  if (!(least.film > METAL)) return { status: 'contact', film: least.film, u: least.u, angle: least.angle };
   return { status: 'solved', solution: solveLaidFilm(space, run) };
 }
 

@@ -4,6 +4,7 @@
  * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where the mean over the
  * turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the least film the least of them all.
  */
+import { type Effort, spendOnCoefficients, spendOnPressure } from './effort.ts';
 import type { Groove } from './grooves.ts';
 import { type FilmShape, type LeastFilm, leastFilmOf, lobesAt } from './height.ts';
 import { asPose, type Five, type Pose } from './pose.ts';
@@ -28,6 +29,8 @@ export interface SpindleRun {
   turned?: number;
   /** angles of a turn over which is averaged where the journal has lobes; left out: as drawn only */
   places?: number;
+  /** what the work is counted in, and how much of it may be done; left out: as much as it takes */
+  effort?: Effort;
 }
 
 export interface GridSize {
@@ -53,7 +56,7 @@ export interface Sum {
 
 export type SpindleVerdict =
   | { status: 'solved'; seats: SeatFilm[]; total: Sum }
-  /** metal touches: film (m) ≤ 0 in the seat */
+  /** metal touches: no film (m) wider than an atom in the seat */
   | { status: 'contact'; seat: number; film: number; u: number; angle: number }
   | { status: 'apart'; seat: number };
 
@@ -114,6 +117,7 @@ function solveSeat({ seats, spaces }: Spindle, i: number, q: Readonly<Five>, run
   for (let place = places - 1; place >= 0; place--) {
     const film = seatFilm(spaces[i]!, seats[i]!.shape, asPose(q), { ...own, turned: own.turned! + (2 * Math.PI * place) / places });
     if (film.status !== 'solved') return film;
+    spendOnPressure(run.effort, spaces[i]!.pressure.length, film.solution.cycles);
     all.push(film);
   }
   if (places === 1) return { status: 'solved', ...all[0]! };
@@ -147,6 +151,7 @@ export function spindleCoefficients(spindle: Spindle, run: SpindleRun, tolerance
     for (let place = places - 1; place >= 0; place--) {
       if (places > 1) seatFilm(spaces[i]!, seat.shape, asPose(last), { ...own, turned: own.turned! + (2 * Math.PI * place) / places });
       all.push(coefficients(spaces[i]!, own, adjoints[i]!, tolerance));
+      spendOnCoefficients(run.effort, spaces[i]!.pressure.length);
       weights.push(1 / places);
     }
   });

@@ -49,8 +49,11 @@ export function rotorMatrices({ mass: m, centre: c, transverse, polar }: Rotor, 
   return { mass, gyro };
 }
 
-/** The least damped motion. Any number of coordinates; `free` picks some of them. */
-export function whirl(mass: readonly (readonly number[])[], damping: readonly (readonly number[])[], stiffness: readonly (readonly number[])[], free = mass.map((_, i) => i)): Whirl {
+/** Beyond this (of motions scaled to one) numbers are lost, and the search for eigenvalues need not end. */
+const LOST = 1e100;
+
+/** The least damped motion; null where masses and films are so far apart that it has no number. Any number of coordinates; `free` picks some of them. */
+export function whirl(mass: readonly (readonly number[])[], damping: readonly (readonly number[])[], stiffness: readonly (readonly number[])[], free = mass.map((_, i) => i)): Whirl | null {
   const n = free.length;
   const pick = (a: readonly (readonly number[])[]) => free.map((i) => free.map((j) => a[i]![j]!));
   const [M, B, K] = [pick(mass), pick(damping), pick(stiffness)];
@@ -71,6 +74,7 @@ export function whirl(mass: readonly (readonly number[])[], damping: readonly (r
       companion.set(n + i, n + j, minusB.get(i, j));
     }
   }
+  if (!companion.to1DArray().every((value) => Math.abs(value) < LOST)) return null;
   const { realEigenvalues, imaginaryEigenvalues } = new EigenvalueDecomposition(companion, { assumeSymmetric: false });
   let least = 0;
   for (let i = 1; i < realEigenvalues.length; i++) if (realEigenvalues[i]! > realEigenvalues[least]!) least = i;

@@ -46,7 +46,8 @@ export interface Decomposition {
 }
 
 /** `rows`: gradient over uncertainty, one for each reading (and each prior) · `points`: the unknowns that are points of profiles. */
-export function decompose(rows: readonly Float64Array[], unknowns: number, points: readonly number[]): Decomposition {
+export function decompose(given: readonly Float64Array[], unknowns: number, points: readonly number[]): Decomposition {
+  const rows = given.map(withoutRounding);
   const scale = new Float64Array(unknowns);
   for (const row of rows) for (let j = 0; j < unknowns; j++) if (row[j] !== 0) scale[j] = Math.hypot(scale[j]!, row[j]!);
   for (let j = 0; j < unknowns; j++) if (scale[j] === 0) scale[j] = 1;
@@ -65,6 +66,14 @@ export function decompose(rows: readonly Float64Array[], unknowns: number, point
   const ofLeaning = new Matrix(leaning.map((o) => Array.from({ length: coreRank }, (_, k) => u.get(o, k))));
   const seen = (m: Matrix) => (leaning.length === 0 ? new Matrix(0, 0) : p.transpose().mmul(m));
   return { unknowns, rank: coreRank + elimination.points.length, coreRank, scale, elimination, singular, u, v, seenCore: seen(a), seenU: seen(ofLeaning) };
+}
+
+/** An influence this small beside the others of its reading (a lever arm of a femtometre) is rounding, and tells nothing. */
+const ROUNDING = 1e-15;
+
+function withoutRounding(row: Float64Array): Float64Array {
+  const least = ROUNDING * row.reduce((most, g) => Math.max(most, Math.abs(g)), 0);
+  return row.some((g) => g !== 0 && Math.abs(g) < least) ? row.map((g) => (Math.abs(g) < least ? 0 : g)) : row;
 }
 
 function taken(matrix: Matrix): { singular: number[]; u: Matrix; v: Matrix } {

@@ -100,15 +100,18 @@ function sizeOf(seats: readonly SeatInput[], reading: Reading): number {
 /** The rows at a set of numbers; null where chi-square is infinite. */
 export function linearise(problem: Problem, numbers: Float64Array): Linear | null {
   const found = residualsOf(problem, numbers);
-  if (!found) return null;
-  const { readings, priors, unknowns } = problem;
-  const rows = readings.map((reading, i) => over(gradientOf(found.predictions[i]!.influences, found.seats, unknowns), reading.sigma));
+  return found && { ...found, rows: rowsOf(problem, found.seats, found.predictions) };
+}
+
+/** The rows of readings, each with its prediction on the shape `seats`, and of the priors after them. */
+export function rowsOf({ readings, priors, unknowns }: Omit<Problem, 'start' | 'startNumbers'>, seats: readonly SeatInput[], predictions: readonly Prediction[]): Float64Array[] {
+  const rows = readings.map((reading, i) => over(gradientOf(predictions[i]!.influences, seats, unknowns), reading.sigma));
   for (const prior of priors) {
     const row = new Float64Array(unknowns.list.length);
     row[placeOf(unknowns, prior)] = 1 / prior.sigma;
     rows.push(row);
   }
-  return { ...found, rows };
+  return rows;
 }
 
 export function over(gradient: Float64Array, sigma: number): Float64Array {

@@ -20,11 +20,11 @@ import type { SeatInput } from '../contact/fit.ts';
 import { candidatesOf } from './candidates.ts';
 import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from './decomposition.ts';
 import type { Estimate } from './estimate.ts';
-import { linearise, over, type Prior } from './linearise.ts';
+import { over, type Prior, rowsOf } from './linearise.ts';
 import { followed, type Quantity } from './quantities.ts';
 import type { On, Reading } from './reading.ts';
 import { predict } from './readings/index.ts';
-import { gradientOf, numbersOf, startingShape, type Unknown, type Unknowns } from './shape.ts';
+import { gradientOf, startingShape, type Unknown, type Unknowns } from './shape.ts';
 import { METRIC_TOOLS, type Tooling } from './tooling.ts';
 
 /** A further reading and what it would do. */
@@ -56,8 +56,9 @@ export function wholeOf({ seats }: Estimate, readings: readonly Reading[], prior
   ]);
   const possible = readings.filter((reading) => predict(reading, seats).fault === null);
   const { seats: start, unknowns } = startingShape(seats, everything, possible);
-  const startNumbers = numbersOf(start, unknowns);
-  const rows = linearise({ start, unknowns, startNumbers, readings: possible, priors }, startNumbers)!.rows;
+  // Told anew, a shape is another by rounding: a reading on the very edge of what is possible may then be beyond it, and tells nothing.
+  const predictions = possible.map((reading) => predict(reading, start));
+  const rows = rowsOf({ readings: possible, priors, unknowns }, start, predictions);
   const count = unknowns.list.length;
   const told = decompose(rows, count, unknowns.points);
   const candidates = candidatesOf(start, possible, tools);

@@ -60,14 +60,18 @@ export function startingShape(nominal: readonly SeatInput[], surfaces: readonly 
   return { seats, unknowns };
 }
 
+/** m: stations nearer than this to an end, or to each other, are the same place. */
+export const NOWHERE = 1e-9;
+
 /** The same line, told by its end-to-end line and its deviations from that at the given stations. */
 function endToEnd(surface: Surface, stations: readonly number[], part: Part): Surface {
   const { from, to, station } = surface;
   const [rear, nose] = [radiusOf(surface, part, from), radiusOf(surface, part, to)];
   const slope = (nose - rear) / (to - from);
   const halfAngle = Math.atan(slope);
-  const inside = [...new Set(stations)].filter((z) => z > from && z < to).sort((a, b) => a - b);
-  const profile = inside.map((z) => [z, outward(part) * Math.cos(halfAngle) * (radiusOf(surface, part, z) - rear - (z - from) * slope)] as const);
+  const inside = [...stations].sort((a, b) => a - b).filter((z) => z - from >= NOWHERE && to - z >= NOWHERE);
+  const apart = inside.filter((z, k) => k === 0 || z - inside[k - 1]! >= NOWHERE);
+  const profile = apart.map((z) => [z, outward(part) * Math.cos(halfAngle) * (radiusOf(surface, part, z) - rear - (z - from) * slope)] as const);
   return { ...surface, halfAngle, radius: rear + (station - from) * slope, profile: [[from, 0], ...profile, [to, 0]] };
 }
 

@@ -64,12 +64,13 @@ export function calm({ spindle, omega, stand }: Warming, { run, stop }: WarmFilm
   const { stiffness, damping } = spindleCoefficients(spindle, run, 1e-5);
   const { mass, gyro } = rotorMatrices(rotor, omega);
   const held = 'pose' in stand || stop !== 0;
-  return whirl(
+  const found = whirl(
     mass,
     damping.map((row, i) => row.map((value, j) => value + gyro[i]![j]!)),
     stiffness,
     held ? [0, 1, 3, 4] : [0, 1, 2, 3, 4],
-  ).stable;
+  );
+  return found?.stable !== false;
 }
 
 /** Steady states at these speeds (rad/s), one after another. */

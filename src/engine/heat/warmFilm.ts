@@ -10,6 +10,7 @@
  * oil's own heat capacity (a fraction of a gram) are left out.
  * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
  */
+import { type Effort, isSpent } from '../film/effort.ts';
 import { equilibrium, type Load, type Near } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
 import { asFive, type Pose } from '../film/pose.ts';
@@ -52,6 +53,8 @@ export interface Warming {
   ambient: number;
   /** m of cold film added to every seat: what other clearances would do */
   extra?: number;
+  /** how much work may be done; left out: as much as it takes */
+  effort?: Effort;
 }
 
 export interface WarmFilm {
@@ -75,7 +78,7 @@ export type WarmVerdict =
   | ({ status: 'solved' } & WarmFilm)
   /** the parts have grown together, or no film carries the load any more */
   | { status: 'contact'; seat: number; journal: number; bush: number }
-  | { status: 'notConverged'; journal: number; bush: number };
+  | { status: 'notConverged' | 'givenUp'; journal: number; bush: number };
 
 /** K, between two looks at the oil's temperature */
 const SETTLED = 0.02;
@@ -88,14 +91,15 @@ export function growths({ spindle, journal: j, bush: b, ambient, extra = 0 }: Wa
 
 /** The films at these temperatures of the parts (°C), starting from a state close by where there is one. */
 export function warmFilm(warming: Warming, journal: number, bush: number, last: WarmFilm | null): WarmVerdict {
-  const { spindle, oil, omega } = warming;
+  const { spindle, oil, omega, effort } = warming;
   const growth = growths(warming, journal, bush);
   const mean = (journal + bush) / 2;
   let temperature = last ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2) : spindle.seats.map(() => mean);
   let near = last?.near;
   const places = 'load' in warming.stand ? placesFor(spindle.seats) : undefined;
   for (let look = 0; ; look++) {
-    const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)), ...(places !== undefined && { places }) };
+    if (isSpent(effort)) return { status: 'givenUp', journal, bush };
+    const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)), ...(places !== undefined && { places }), ...(effort && { effort }) };
     const stood = stand(warming, run, near);
     if (stood.status !== 'solved') return { ...stood, journal, bush };
     near = stood.near;
@@ -110,7 +114,7 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
   }
 }
 
-type Stood = { status: 'solved'; pose: Pose; seats: SeatFilm[]; total: Sum; stop: number; near: NonNullable<WarmFilm['near']> } | { status: 'contact'; seat: number } | { status: 'notConverged' };
+type Stood = { status: 'solved'; pose: Pose; seats: SeatFilm[]; total: Sum; stop: number; near: NonNullable<WarmFilm['near']> } | { status: 'contact'; seat: number } | { status: 'notConverged' | 'givenUp' };
 
 /** The journal held by hand, or where the load puts it. */
 function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: WarmFilm['near'] | undefined): Stood {
@@ -123,7 +127,8 @@ function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: 
   let found = equilibrium(spindle, how.load, run, near ? { ...start, near } : start);
   if (near && found.status !== 'solved') found = equilibrium(spindle, how.load, run, start);
   if (found.status === 'solved') return { status: 'solved', pose: found.pose, seats: found.seats, total: found.total, stop: found.stop, near: found };
-  return 'seat' in found ? { status: 'contact', seat: found.seat } : { status: 'notConverged' };
+  if ('seat' in found) return { status: 'contact', seat: found.seat };
+  return { status: found.status === 'givenUp' ? 'givenUp' : 'notConverged' };
 }
 
 function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: number, journal: number, bush: number, viscosity: number) {

@@ -9,6 +9,7 @@
  * known, the secant of what the films heat.
  * @source ROS2: J. G. Verwer et al., SIAM J. Sci. Comput. 20 (1999) 1456 (from memory).
  */
+import { isSpent } from '../film/effort.ts';
 import { toRoom, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from './warmFilm.ts';
 
 export interface WarmPoint {
@@ -24,7 +25,8 @@ export interface WarmPoint {
 
 export interface WarmUp {
   points: WarmPoint[];
-  end: 'time' | 'contact' | 'notConverged' | 'cancelled';
+  /** givenUp: the effort of the run, or its steps, are spent before the time is over */
+  end: 'time' | 'contact' | 'notConverged' | 'givenUp' | 'cancelled';
   /** seat that touches where it ends in contact */
   seat: number | null;
   last: WarmFilm | null;
@@ -55,7 +57,7 @@ export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoi
         step /= 4;
         continue;
       }
-      return { points, end: tried.status === 'contact' ? 'contact' : 'notConverged', seat: 'seat' in tried ? tried.seat : null, last };
+      return { points, end: tried.status, seat: 'seat' in tried ? tried.seat : null, last };
     }
     const error = Math.max(...tried.error.map(Math.abs)) / TOLERANCE;
     if (error > 1 && step > 1e-3) {
@@ -75,7 +77,7 @@ export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoi
     if (!tick(points[points.length - 1]!)) return { points, end: 'cancelled', seat: null, last };
     step *= Math.min(4, Math.max(0.3, 0.9 / Math.sqrt(Math.max(error, 1e-3))));
   }
-  return { points, end: 'time', seat: null, last };
+  return { points, end: time < duration * (1 - 1e-12) ? 'givenUp' : 'time', seat: null, last };
 }
 
 const pointOf = (time: number, state: WarmFilm): WarmPoint => ({ time, journal: state.journal, bush: state.bush, oil: Math.max(...state.oil), leastFilm: Math.min(...state.seats.map(({ least }) => least.film)), power: state.total.power });
@@ -155,7 +157,7 @@ export function steadyState(warming: Warming, from: WarmFilm | null = null): War
     if (next.status !== 'solved') return next;
     [before, state] = [state, next];
   }
-  return { status: 'notConverged', journal: state.journal, bush: state.bush };
+  return { status: isSpent(warming.effort) ? 'givenUp' : 'notConverged', journal: state.journal, bush: state.bush };
 }
 
 /** W/K that the room takes for every kelvin of both parts. */

@@ -108,7 +108,7 @@ function stepSection(design: Design, step: SurfaceStep, reached: boolean, sigma:
     passes: { count: step.passes.count, depth: millimetres(step.passes.depth), last: millimetres(step.passes.last) },
     touch: stopSection(step.touch),
     standOff: stopSection(step.standOff),
-    gauges: step.gauges.map((g) => ({ reading: fromReading(design, { ...g.gauge, value: g.stop ?? 0, sigma: metres(0.001) }), ...stopSection(g) })),
+    gauges: step.gauges.map((g) => ({ reading: fromReading(design, { ...g.gauge, value: g.stop ?? g.half ?? g.before ?? 2 * after.radius, sigma: metres(0.001) }), ...stopSection(g) })),
     why: whyOf(step.why, reached),
     turn: step.turn,
     reason: [reasonText(whyOf(step.why, reached), step.turn), ...step.gauges.flatMap(edgeText)].join(' '),

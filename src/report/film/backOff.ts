@@ -4,6 +4,7 @@
  * Looked for both ways: opened where a seat is shut or too tight, closed where the journal lies so loose that it sinks. By growing steps on a
  * coarse grid, then by halving on the grid of the warm-up.
  */
+import { effortOf, isSpent } from '../../engine/film/effort.ts';
 import { closingSide, equilibrium } from '../../engine/film/equilibrium.ts';
 import { leastFilmIn, newSpindle, type Spindle } from '../../engine/film/spindle.ts';
 import { millimetres as mm } from '../toEngine.ts';
@@ -23,9 +24,21 @@ const GROWING = 1.5;
 const STEPS = 20;
 const HALVINGS = 9;
 
-/** @param needed m. Null where no position within reach parts the surfaces, or none is held by an adjuster. */
-export function backOff(input: RunInput, needed: number): BackOff | null {
-  const { seats, load, position, adjusted, run } = input;
+export interface Sought {
+  /** null where no position within reach parts the surfaces, or none is held by an adjuster */
+  backOff: BackOff | null;
+  /** none was found before the effort was spent */
+  givenUp: boolean;
+}
+
+/** @param needed m */
+export function backOff(input: RunInput, needed: number): Sought {
+  const effort = effortOf(input.most.backOff);
+  const backOff = nearestPosition({ ...input, run: { ...input.run, effort } }, needed);
+  return { backOff, givenUp: backOff === null && isSpent(effort) };
+}
+
+function nearestPosition({ seats, load, position, adjusted, run }: RunInput, needed: number): BackOff | null {
   const side = closingSide(seats);
   if (load === null || !adjusted || side === 'both' || side === 'neither') return null;
   const coarse = newSpindle(seats, COARSE);

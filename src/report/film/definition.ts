@@ -60,14 +60,17 @@ const steady = z.strictObject({
 
 const matrix = z.array(z.array(z.number()));
 
-export const STATUS = ['held', 'found', 'stopped', 'contact', 'apart', 'noRoom', 'standing', 'notConverged'] as const;
+export const STATUS = ['held', 'found', 'stopped', 'contact', 'apart', 'noRoom', 'standing', 'notConverged', 'givenUp'] as const;
+
+/** What may be given up for the work it takes. */
+export const UNREACHED = ['pose', 'whirl', 'warmUp', 'steady', 'backOff'] as const;
 
 export const filmReport = z.strictObject({
   status: z
     .enum(STATUS)
     .check(
       told(
-        'held: the pose was given; found: the pose was found for the load; stopped: found, and the adjuster (or without one, something else) holds the axial position; contact: metal touches, in the given pose or because no film carries the load; apart: a journal does not reach its bush; noRoom: a seat is shut at the position set, or without an adjuster at any near it; standing: it does not turn, so the load rests on metal, in the pose told; notConverged: the search did not settle, a fault of the program',
+        'held: the pose was given; found: the pose was found for the load; stopped: found, and the adjuster (or without one, something else) holds the axial position; contact: metal touches, in the given pose or because no film carries the load; apart: a journal does not reach its bush; noRoom: a seat is shut at the position set, or without an adjuster at any near it; standing: it does not turn, so the load rests on metal, in the pose told; notConverged: the search did not settle, a fault of the program; givenUp: the pose takes more work to find than is spent on one design',
       ),
     ),
   pose,
@@ -106,8 +109,13 @@ export const filmReport = z.strictObject({
     }),
   ),
   warmUp: z.array(warmPoint),
-  warmUpEnd: z.enum(['time', 'contact', 'notConverged', 'none']).check(told('Why the warm-up ends: followed to the end, metal touches, a fault of the program; none: it was never running')),
+  warmUpEnd: z
+    .enum(['time', 'contact', 'notConverged', 'givenUp', 'none'])
+    .check(told('Why the warm-up ends: followed to the end, metal touches, a fault of the program; givenUp: it takes more work than is spent on one design; none: it was never running')),
   steady: z.nullable(steady).check(told('The state that no longer changes; null where there is none')),
+  unreached: z
+    .array(z.enum(UNREACHED))
+    .check(told('What was given up for the work it takes, counted and not timed: the pose and all that follows from it, speeds at which it whirls, the rest of the warm-up, the steady state, a position to set instead')),
   guidance: z.nullable(z.strictObject({ film: mm('Least film after ISO 7902-3'), within: z.boolean().check(told('The shaft is within the table')), seat: z.string(), filmRatio: plain('Least film over combined roughness') })),
   accuracy: z
     .nullable(

@@ -9,6 +9,7 @@ import { neededFilm, type Run } from './toSpindle.ts';
 export function failedReport(run: Run, input: RunInput, verdict: Exclude<RunVerdict, Solved>): FilmReport {
   const films = leastFilms(input.seats, verdict.pose);
   const touching = verdict.seat === null ? null : films[verdict.seat];
+  const sought = verdict.status === 'contact' || verdict.status === 'noRoom' ? backOff(input, metres(neededFilm(run))) : null;
   const known = films.filter((film) => film !== null).map(({ film }) => film);
   return {
     status: verdict.status,
@@ -22,7 +23,7 @@ export function failedReport(run: Run, input: RunInput, verdict: Exclude<RunVerd
     stop: null,
     load: loadReport(input),
     contact: verdict.seat === null || !touching ? null : { seat: input.seats[verdict.seat]!.name, film: mm(touching.film), ...placeReport(input, verdict.seat, touching.u, touching.angle) },
-    backOff: verdict.status === 'contact' || verdict.status === 'noRoom' ? backOff(input, metres(neededFilm(run))) : null,
+    backOff: sought?.backOff ?? null,
     stiffness: [],
     damping: [],
     nose: null,
@@ -31,6 +32,7 @@ export function failedReport(run: Run, input: RunInput, verdict: Exclude<RunVerd
     warmUp: [],
     warmUpEnd: 'none',
     steady: null,
+    unreached: [...(verdict.status === 'givenUp' ? (['pose'] as const) : []), ...(sought?.givenUp ? (['backOff'] as const) : [])],
     guidance: null,
     accuracy: null,
   };

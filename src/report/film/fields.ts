@@ -92,7 +92,7 @@ function solve(input: RunInput, spindle: Spindle, coarse: Spindle, near: Near | 
   let found = equilibrium(spindle, load, run, near ? { ...start, near } : start);
   if (found.status !== 'solved' && near) found = equilibrium(spindle, load, run, start);
   if (found.status === 'standing') return { result: untouched('standing', input, standing(input).pose, spindle.size), near: null };
-  if (found.status !== 'solved') return { result: untouched(found.status, input, 'pose' in found ? found.pose : input.pose, spindle.size), near: null };
+  if (found.status !== 'solved') return { result: untouched(found.status === 'givenUp' ? 'notConverged' : found.status, input, 'pose' in found ? found.pose : input.pose, spindle.size), near: null };
   return { result: { status: found.stop === 0 ? 'found' : 'stopped', ...fieldsOf(spindle, input, found, found.pose, found.stop) }, near: found };
 }
 

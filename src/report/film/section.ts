@@ -1,5 +1,6 @@
 /** The `film` section of the report: present when the design has `run`. */
 import type { Design } from '../../design/definition.ts';
+import { effortOf } from '../../engine/film/effort.ts';
 import { asFive } from '../../engine/film/pose.ts';
 import type { SeatFilm } from '../../engine/film/seatFilm.ts';
 import { solveSmall } from '../../engine/film/smallSystem.ts';
@@ -15,13 +16,14 @@ import { backOff } from './backOff.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
 import { failedReport } from './failed.ts';
 import { forceReport, leastReport, loadReport, placeReport, poseReport } from './parts.ts';
-import { COARSE, FINE, HALF, type RunInput, type Solved, solveRun, toRunInput, WARM, whirlOf } from './solveRun.ts';
+import { COARSE, FINE, HALF, MOST_EFFORT, type MostEffort, type RunInput, type Solved, solveRun, toRunInput, WARM, whirlOf } from './solveRun.ts';
 import { AMBIENT, DURATION, neededFilm, ROUGHNESS, type Run, toBushBody, toJournalBody, toOil, toRotor } from './toSpindle.ts';
 
-export function filmSection(design: Design): FilmReport | undefined {
+/** `most`: how much work is spent on each question. */
+export function filmSection(design: Design, most: MostEffort = MOST_EFFORT): FilmReport | undefined {
   const { run } = design;
   if (!run) return undefined;
-  const input = toRunInput(design, run);
+  const input = toRunInput(design, run, most);
   const verdict = solveRun(input);
   return 'seats' in verdict ? carriedReport(design, run, input, verdict) : failedReport(run, input, verdict);
 }
@@ -31,6 +33,9 @@ function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved
   const presses = solved.seats.some(({ wetted }) => wetted.area > 0);
   const ambient = run.ambient ?? AMBIENT;
   const nose = noseStation(design, run);
+  const sought = filmOf(solved) < metres(neededFilm(run)) ? backOff(input, metres(neededFilm(run))) : null;
+  const whirling = run.speed === 0 ? null : whirlOf(design, input, solved);
+  const warm = warmReport(design, run, input);
   return {
     status: solved.status,
     pose: poseReport(solved.pose),
@@ -39,13 +44,14 @@ function carriedReport(design: Design, run: Run, input: RunInput, solved: Solved
     stop: solved.stop,
     load: loadReport(input),
     contact: null,
-    backOff: filmOf(solved) < metres(neededFilm(run)) ? backOff(input, metres(neededFilm(run))) : null,
+    backOff: sought?.backOff ?? null,
     stiffness: presses ? matrixReport(solved.coefficients.stiffness) : [],
     damping: presses ? matrixReport(solved.coefficients.damping) : [],
     nose: presses ? noseReport(solved, nose) : null,
     turn: turnReport(input, solved),
-    whirl: run.speed === 0 ? null : whirlReport(design, run, input, solved),
-    ...warmReport(design, run, input),
+    whirl: whirling && whirlReport(run, input, whirling),
+    ...warm.report,
+    unreached: [...(whirling?.givenUp ? (['whirl'] as const) : []), ...warm.unreached, ...(sought?.givenUp ? (['backOff'] as const) : [])],
     guidance: guidanceReport(design, run, input, solved),
     accuracy: accuracyReport(solved),
   };
@@ -77,9 +83,9 @@ const filmOf = ({ seats }: Pick<Solved, 'seats'>) => Math.min(...seats.map(({ le
 /** N/m and the rest to N/mm, N/rad, N·mm/mm, N·mm/rad. */
 const matrixReport = (m: Matrix5) => m.map((row, i) => row.map((value, j) => value * (i < 3 ? 1 : 1000) * (j < 3 ? 1e-3 : 1)));
 
-function whirlReport(design: Design, run: Run, input: RunInput, solved: Solved): FilmReport['whirl'] {
-  const { now, threshold } = whirlOf(design, input, solved);
+function whirlReport(run: Run, input: RunInput, { now, threshold }: ReturnType<typeof whirlOf>): FilmReport['whirl'] {
   const { omega } = input.run;
+  if (now === null) return null;
   return { stable: now.stable, ratio: omega === 0 ? 0 : now.frequency / Math.abs(omega), decay: now.decay, threshold: threshold === null ? null : (threshold * 30) / Math.PI, mass: toJournalBody(run).mass };
 }
 
@@ -143,14 +149,19 @@ export function toWarming(design: { run: Run }, input: RunInput): Warming {
   };
 }
 
-function warmReport(design: Design, run: Run, input: RunInput): Pick<FilmReport, 'warmUp' | 'warmUpEnd' | 'steady'> {
+function warmReport(design: Design, run: Run, input: RunInput): { report: Pick<FilmReport, 'warmUp' | 'warmUpEnd' | 'steady'>; unreached: FilmReport['unreached'] } {
   const warming = toWarming({ run }, input);
-  const { points, end, last } = warmUp(warming, run.heat?.duration ?? DURATION);
-  const steady = end === 'time' ? steadyState(warming, last) : null;
+  const { points, end, last } = warmUp({ ...warming, effort: effortOf(input.most.warmUp) }, run.heat?.duration ?? DURATION);
+  // Where the way there takes too long, its end may still be found.
+  const ending = { ...warming, effort: effortOf(input.most.steady) };
+  const steady = end === 'time' || end === 'givenUp' ? steadyState(ending, last) : null;
   return {
-    warmUp: points.map((point) => ({ ...point, leastFilm: mm(point.leastFilm) })),
-    warmUpEnd: end === 'cancelled' ? 'none' : end,
-    steady: steady?.status === 'solved' ? steadyReport(design, warming, input, steady) : null,
+    report: {
+      warmUp: points.map((point) => ({ ...point, leastFilm: mm(point.leastFilm) })),
+      warmUpEnd: end === 'cancelled' ? 'none' : end,
+      steady: steady?.status === 'solved' ? steadyReport(design, ending, input, steady) : null,
+    },
+    unreached: [...(end === 'givenUp' ? (['warmUp'] as const) : []), ...(steady?.status === 'givenUp' ? (['steady'] as const) : [])],
   };
 }
 

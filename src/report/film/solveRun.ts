@@ -3,6 +3,7 @@
  * difference tells the error. Engine units.
  */
 import type { Design } from '../../design/definition.ts';
+import { effortOf, isSpent } from '../../engine/film/effort.ts';
 import { type Equilibrium, equilibrium, type Load, type Near } from '../../engine/film/equilibrium.ts';
 import { leastFilmOf } from '../../engine/film/height.ts';
 import { asFive, type Pose } from '../../engine/film/pose.ts';
@@ -21,6 +22,13 @@ export const WARM: GridSize = { rows: 64, columns: 64 };
 export const QUICK: GridSize = { rows: 24, columns: 64 };
 export const COARSE: GridSize = { rows: 8, columns: 32 };
 
+/**
+ * Visits to cells (engine/film/effort.ts) that are spent on each question of one design: a minute's work in all. Round spindles of two or three
+ * seats take a tenth of it; what is not reached is told (FilmReport.unreached).
+ */
+export type MostEffort = Record<'pose' | 'whirl' | 'warmUp' | 'steady' | 'backOff', number>;
+export const MOST_EFFORT: MostEffort = { pose: 2e8, whirl: 1e8, warmUp: 2e8, steady: 1e8, backOff: 1e8 };
+
 export interface Carried {
   status: 'held' | 'found' | 'stopped';
   pose: Pose;
@@ -36,7 +44,7 @@ export interface Solved extends Carried {
   half: { seats: SeatFilm[]; total: Sum; leastFilm: number };
 }
 
-export type RunVerdict = Solved | { status: 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged'; pose: Pose; seat: number | null };
+export type RunVerdict = Solved | { status: 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged' | 'givenUp'; pose: Pose; seat: number | null };
 
 /** What runs, in engine units. */
 export interface RunInput {
@@ -48,9 +56,10 @@ export interface RunInput {
   /** an adjuster keeps the journal from coming off its seats */
   adjusted: boolean;
   run: SpindleRun;
+  most: MostEffort;
 }
 
-export function toRunInput(design: Design, run: Run): RunInput {
+export function toRunInput(design: Design, run: Run, most = MOST_EFFORT): RunInput {
   const seats = toFilmSeats(design);
   const viscosity = toOil(run).viscosity(run.ambient ?? AMBIENT);
   const load = toLoad(run);
@@ -63,7 +72,8 @@ export function toRunInput(design: Design, run: Run): RunInput {
     pose: toPose(design),
     position: metres(design.position ?? 0),
     adjusted: design.adjuster !== undefined,
-    run: { omega: toOmega(run.speed), viscosity: seats.map(() => viscosity), growth: seats.map(() => 0), ...(places !== undefined && { places }) },
+    most,
+    run: { omega: toOmega(run.speed), viscosity: seats.map(() => viscosity), growth: seats.map(() => 0), effort: effortOf(most.pose), ...(places !== undefined && { places }) },
   };
 }
 
@@ -132,8 +142,8 @@ function coefficientsAt(spindle: Spindle, pose: Pose, seats: readonly SeatFilm[]
 /** rad/s beyond which no speed is looked at: the greatest a design may have */
 const MOST = toOmega(200_000);
 
-/** Whether the spindle whirls as it runs now, and from what speed (rad/s) on it does; 0: at every speed looked at. */
-export function whirlOf(design: Design, input: RunInput, solved: Solved): { now: Whirl; threshold: number | null } {
+/** Whether the spindle whirls as it runs now, and from what speed (rad/s) on it does; 0: at every speed looked at; `givenUp`: not every one was looked at. */
+export function whirlOf(design: Design, input: RunInput, solved: Solved): { now: Whirl | null; threshold: number | null; givenUp: boolean } {
   const rotor = toRotor(design);
   const still = unpressed(solved.seats);
   const free = solved.status === 'found' && !still ? [0, 1, 2, 3, 4] : [0, 1, 3, 4];
@@ -150,15 +160,16 @@ export function whirlOf(design: Design, input: RunInput, solved: Solved): { now:
   const coarse = newSpindle(input.seats, COARSE);
   const now = at(input.run.omega, still ? coefficientsAt(quick, solved.pose, solved.seats, input.run) : solved.coefficients);
   const { load, position, adjusted, run } = input;
-  if (load === null || run.omega === 0) return { now, threshold: null };
+  if (load === null || run.omega === 0) return { now, threshold: null, givenUp: false };
   let near: Near | undefined;
+  const effort = effortOf(input.most.whirl);
   const low = Math.abs(run.omega) / 8;
   const threshold = whirlThreshold(low, Math.min(MOST, Math.abs(run.omega) * 16), (omega) => {
-    const turning = { ...run, omega: omega * Math.sign(run.omega) };
+    const turning = { ...run, effort, omega: omega * Math.sign(run.omega) };
     const state = equilibrium(quick, load, turning, { position, adjusted, coarse, close: 1e-4, ...(near && { near }) });
     if (state.status !== 'solved') return null;
     near = { pose: state.pose, coefficients: null, stop: state.stop };
     return at(turning.omega, coefficientsAt(quick, state.pose, state.seats, turning));
   });
-  return { now, threshold: threshold === low ? 0 : threshold };
+  return { now, threshold: threshold === low ? 0 : threshold, givenUp: isSpent(effort) };
 }

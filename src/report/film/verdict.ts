@@ -4,6 +4,7 @@ import { inUnit, measureText, unitOf } from '../../design/measures.ts';
 import { fineText, placeText, type System } from '../../design/units.ts';
 import { OIL_LASTS } from '../../engine/heat/limits.ts';
 import type { Verdict } from '../fit/verdict.ts';
+import { listed } from '../listed.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
 
 /** Film ratio from which the film keeps the metals apart, and below which they run on each other (engine/heat/guidance.ts). */
@@ -17,6 +18,8 @@ const OIL_BURNS = 150;
 const SMALL_MOTOR = 370;
 /** N: thrust nobody would ask about. */
 const NO_THRUST = 0.5;
+/** mm: less is a touch. */
+const TOUCHING = 1e-6;
 /** mm: a move along the axis nobody would see. */
 const FLOATS = 1e-4;
 /** The greatest error of the forces that is kept silent about. */
@@ -34,19 +37,22 @@ export function filmVerdict(design: Design, film: FilmReport, system: System): V
     warmSentence(film, system),
     guidanceSentence(film, system),
     doubtSentence(film),
+    unreachedSentence(film),
   ].filter((s) => s !== '');
   const ratio = film.guidance?.filmRatio ?? Number.POSITIVE_INFINITY;
   const seizes = film.warmUpEnd === 'contact';
   const touches = film.turn?.touches === true;
   const warm = film.steady && film.leastFilm ? (ratio * film.steady.leastFilm) / film.leastFilm : ratio;
   const worst = Math.min(ratio, warm);
-  const mending = worst < FULL_FILM || whirls(film) || unloaded(film) || hottest(film) > OIL_LASTS || (film.power ?? 0) > SMALL_MOTOR || (film.status === 'stopped' && !design.adjuster);
+  const mending = worst < FULL_FILM || warmUnknown(film) || whirls(film) || unloaded(film) || hottest(film) > OIL_LASTS || (film.power ?? 0) > SMALL_MOTOR || (film.status === 'stopped' && !design.adjuster);
   const tone = worst < RUBBING || seizes || touches || hottest(film) > OIL_BURNS ? 'stop' : mending ? 'mend' : 'good';
   return { tone, headline: headline(film, system, ratio, warm, seizes), sentences };
 }
 
 /** °C: the warmest of parts and oil once it no longer warms. */
 const hottest = ({ steady }: FilmReport) => (steady ? Math.max(steady.journal, steady.bush, ...steady.seats.map(({ temperature }) => temperature)) : Number.NEGATIVE_INFINITY);
+/** Given up before it was known where the warming ends. */
+const warmUnknown = ({ unreached, steady }: FilmReport) => steady === null && (unreached.includes('warmUp') || unreached.includes('steady'));
 const whirls = ({ whirl, steady }: FilmReport) => whirl !== null && (!whirl.stable || steady?.calm === false);
 /** It turns, and the oil presses it nowhere. */
 const unloaded = ({ whirl, seats }: FilmReport) => whirl !== null && seats.every(({ force }) => force !== null && Math.hypot(force.x, force.y, force.z) < NOTHING);
@@ -65,6 +71,7 @@ function headline(film: FilmReport, system: System, ratio: number, warm: number,
   if (unloaded(film)) return 'The films part the surfaces, but nothing loads the spindle: it stands on the edge of whirl.';
   if (film.whirl?.stable === false) return `The films carry, but the spindle whirls at this speed.`;
   if (whirls(film)) return 'The films carry, but warm the spindle whirls at this speed.';
+  if (warmUnknown(film)) return `Cold, the spindle runs on oil everywhere, the thinnest film ${least} in the ${thin} seat; whether it still does once warm was not worked out.`;
   return `The spindle runs on oil everywhere; the thinnest film is ${least}, in the ${thin} seat.`;
 }
 
@@ -73,21 +80,30 @@ function failedVerdict(design: Design, film: FilmReport, system: System): Verdic
   const where = film.contact ? ` at station ${placeText(film.contact.station, system)}` : '';
   switch (film.status) {
     case 'contact': {
-      if (film.load === null) return { tone: 'stop', headline: `Held there, the ${seat} journal is ${fineText(-film.contact!.film, system)} into its bush${where}.`, sentences: [] };
+      if (film.load === null) {
+        const into = film.contact!.film < -TOUCHING ? `is ${fineText(-film.contact!.film, system)} into` : 'touches';
+        return { tone: 'stop', headline: `Held there, the ${seat} journal ${into} its bush${where}.`, sentences: [] };
+      }
       return {
         tone: 'stop',
         headline: `No film carries this load: the journal sinks until it touches in the ${seat} seat${where}.`,
-        sentences: [film.backOff ? backOffSentence(design, film, system) : sunkSentence(design, film, system)].filter((s) => s !== ''),
+        sentences: [film.backOff ? backOffSentence(design, film, system) : sunkSentence(design, film, system), unreachedSentence(film)].filter((s) => s !== ''),
       };
     }
     case 'apart':
       return { tone: 'stop', headline: 'A journal does not reach its bush there, so no oil carries it.', sentences: [] };
     case 'noRoom':
-      return { tone: 'stop', headline: noRoomText(design, film, system), sentences: [film.backOff ? backOffSentence(design, film, system) : noWayText(design)].filter((s) => s !== '') };
+      return {
+        tone: 'stop',
+        headline: noRoomText(design, film, system),
+        sentences: [film.backOff ? backOffSentence(design, film, system) : film.unreached.includes('backOff') ? unreachedSentence(film) : noWayText(design)].filter((s) => s !== ''),
+      };
     case 'standing':
       return { tone: 'stop', headline: `Standing still the spindle rests on metal${seat ? `, hardest in the ${seat} seat${where}` : ''}: it is its turning that makes the oil carry.`, sentences: [] };
     case 'notConverged':
       return { tone: 'stop', headline: 'Where the spindle runs under this load could not be worked out; please report this design.', sentences: [] };
+    case 'givenUp':
+      return { tone: 'stop', headline: 'Where this spindle runs takes more work to find than is spent on one design, and was given up.', sentences: [] };
     default:
       return null;
   }
@@ -195,6 +211,17 @@ function guidanceSentence(film: FilmReport, system: System): string {
   return `Published guidance (ISO 7902-3) asks for ${fineText(guidance.film, system)}${guidance.within ? '' : ' of a somewhat larger shaft'} where surfaces are ground; fine lapping and clean oil allow less.`;
 }
 
+const UNREACHED: Record<FilmReport['unreached'][number], string> = {
+  pose: 'where it runs',
+  whirl: 'from what speed on it whirls',
+  warmUp: 'the rest of its warm-up',
+  steady: 'where it ends once warm',
+  backOff: 'whether another position would do',
+};
+
+/** What is not told, since it takes too much work. */
+const unreachedSentence = ({ unreached }: FilmReport) => (unreached.length === 0 ? '' : `Not worked out to the end, for the work it takes: ${listed(unreached.map((what) => UNREACHED[what]))}.`);
+
 function doubtSentence(film: FilmReport): string {
   if (film.accuracy!.imbalance > 1e-4) return 'The oil does not balance to the last drop here: take these figures with care.';
   const doubt = Math.max(film.accuracy!.force, film.accuracy!.torque);
@@ -207,4 +234,3 @@ const newtons = (value: number, system: System) => `${digits(Math.abs(inUnit('fo
 const celsius = (value: number, system: System) => measureText('temperature', value, system);
 const watts = (value: number) => `${digits(value)} W`;
 const minutes = (seconds: number) => (seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} minutes`);
-const listed = (parts: string[]) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} and ${parts[parts.length - 1]}`);

@@ -2,6 +2,8 @@
 import * as z from 'zod/mini';
 import { mm, mmOrNull } from '../quantities.ts';
 
+const stretch = z.strictObject({ from: mm('Rearmost'), to: mm('Foremost') });
+
 export const seatFit = z.strictObject({
   name: z.string(),
   closes: z.enum(['rearward', 'noseward', 'never']),
@@ -22,6 +24,13 @@ export const seatFit = z.strictObject({
   filmsAtTarget: z.nullable(z.record(z.string(), mmOrNull('Least film of the seat with the journal at that position'))),
   shiftToTarget: mmOrNull('Axial move from the position to there'),
   turnsToTarget: z.nullable(z.number().check(z.meta({ description: 'The same in turns of the adjuster' }))),
+  tolerated: z.nullable(stretch).check(z.meta({ description: 'Positions at which the film of this seat is within its tolerance, whatever the others have; null where none is wanted or no move gives it' })),
+});
+
+const relation = z.strictObject({
+  between: z.tuple([z.string(), z.string()]),
+  error: mm('Position for the film of the first named, less that of the second'),
+  allowance: mm('What the tolerances of the films allow the error to be'),
 });
 
 export const fitReport = z.strictObject({
@@ -30,16 +39,12 @@ export const fitReport = z.strictObject({
   first: z.nullable(z.string()).check(z.meta({ description: 'The seat that touches first as the journal goes rearward; null when none closes so' })),
   together: z.array(z.string()).check(z.meta({ description: 'All seats that touch at that position' })),
   firstPosition: mmOrNull('Position of first touch'),
-  filmsAtFirst: z.record(z.string(), mmOrNull('Least film of the seat at first touch')),
-  endPlay: mmOrNull('Between the rearward and the noseward stop, when both exist'),
-  relation: z.nullable(
-    z.strictObject({
-      between: z.tuple([z.string(), z.string()]),
-      error: mm('Position for the film of the first named, less that of the second'),
-      allowance: mm('What the tolerances of the films allow the error to be'),
-    }),
-  ),
-  permitted: z.nullable(z.strictObject({ from: mm('Rearmost'), to: mm('Foremost') })).check(z.meta({ description: 'Positions at which every film wanted is within its tolerance; null when there are none' })),
+  filmsAtFirst: z.record(z.string(), mmOrNull('Least film of the seat at first touch, interference negative')),
+  blocked: z.array(z.string()).check(z.meta({ description: 'Seats whose journal is in its bush where the first touches: the spindle does not get so far' })),
+  endPlay: mmOrNull('Between the rearward and the noseward stop, when both exist; negative where the two overlap, so that it cannot go in'),
+  relation: z.nullable(relation).check(z.meta({ description: 'Of the first two seats that a move brings to their films' })),
+  relations: z.array(relation).check(z.meta({ description: 'Of every two seats that a move brings to their films' })),
+  permitted: z.nullable(stretch).check(z.meta({ description: 'Positions at which every film wanted is within its tolerance and no journal in its bush; null when there are none' })),
 });
 
 export type FitReport = z.infer<typeof fitReport>;

@@ -1,12 +1,16 @@
 /** The `fit` section of the report. */
 import type { Design } from '../../design/definition.ts';
-import { type Contact, fit, type SeatFit } from '../../engine/contact/fit.ts';
+import { type Contact, fit, type SeatFit, type Stretch } from '../../engine/contact/fit.ts';
 import { metres, millimetres, toSeats } from '../toEngine.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
+
+/** Films (mm) closer than this to nothing are a touch on paper. */
+export const TOUCHING = 1e-6;
 
 export function fitSection(design: Design): FitReport {
   const position = design.position ?? 0;
   const result = fit(toSeats(design), metres(position));
+  const relations = result.relations.map(({ between, error, allowance }) => ({ between, error: millimetres(error), allowance: millimetres(allowance) }));
   return {
     position,
     seats: result.seats.map((seat) => seatSection(seat, position, design)),
@@ -14,9 +18,11 @@ export function fitSection(design: Design): FitReport {
     together: result.together,
     firstPosition: mm(result.firstPosition),
     filmsAtFirst: Object.fromEntries(result.filmsAtFirst.map((film, i) => [result.seats[i]!.name, mm(film)])),
+    blocked: result.seats.flatMap(({ name }, i) => ((result.filmsAtFirst[i] ?? 0) < -metres(TOUCHING) ? [name] : [])),
     endPlay: mm(result.endPlay),
-    relation: result.relation && { between: result.relation.between, error: millimetres(result.relation.error), allowance: millimetres(result.relation.allowance) },
-    permitted: result.permitted && { from: millimetres(result.permitted.from), to: millimetres(result.permitted.to) },
+    relation: relations[0] ?? null,
+    relations,
+    permitted: stretchSection(result.permitted),
   };
 }
 
@@ -37,13 +43,16 @@ function seatSection(seat: SeatFit, position: number, design: Design): SeatFitRe
     filmsAtTarget: seat.filmsAtTarget && Object.fromEntries(seat.filmsAtTarget.map((film, i) => [design.seats[i]!.name, mm(film)])),
     shiftToTarget: shift,
     turnsToTarget: shift === null || pitch === undefined ? null : shift / pitch,
+    tolerated: stretchSection(seat.tolerated),
   };
 }
+
+const stretchSection = (stretch: Stretch | null) => stretch && { from: millimetres(stretch.from), to: millimetres(stretch.to) };
 
 const mm = (m: number | null) => (m === null ? null : millimetres(m));
 
 function contactSection(contact: Contact | null): SeatFitReport['contact'] {
   if (contact === null) return null;
-  const stretches = contact.stretches.map(({ from, to }) => ({ from: millimetres(from), to: millimetres(to) }));
+  const stretches = contact.stretches.map((stretch) => stretchSection(stretch)!);
   return { station: millimetres(contact.station), diameter: 2 * millimetres(contact.radius), end: contact.end, stretches };
 }

@@ -4,9 +4,13 @@
  */
 import type { Design } from '../../design/definition.ts';
 import { angleText, fineText, placeText, type System, turnText } from '../../design/units.ts';
+import { lineOf } from '../../engine/geometry/line.ts';
 import { DRY_FRICTION, isSelfHolding } from '../../engine/play/selfHolding.ts';
-import { radians } from '../toEngine.ts';
+import { listed } from '../listed.ts';
+import { radians, toSeat } from '../toEngine.ts';
+import { offHeadline, relationSentences } from './agreement.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
+import { TOUCHING } from './section.ts';
 
 export interface Verdict {
   /** plain: told without praise or blame */
@@ -17,49 +21,62 @@ export interface Verdict {
 
 /** A difference of film (mm) along a seat that no one would remark on. */
 const UNEVEN = 1e-4;
-/** Films (mm) closer than this to nothing are a touch on paper. */
-const TOUCHING = 1e-6;
 
 export function fitVerdict(design: Design, fit: FitReport, system: System): Verdict {
-  const fine = (mm: number) => fineText(mm, system);
   const interfering = fit.seats.filter((s) => s.leastFilm !== null && s.leastFilm < -TOUCHING);
-  const sentences = [firstTouchSentence(design, fit, system), leavesSentence(fit, system), moveSentence(fit, system), permittedSentence(fit, system), relationSentence(fit, system), ...unevenSentences(design, fit, system)].filter(
-    (s) => s !== '',
-  );
-
-  if (interfering.length > 0) {
-    const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
-    const impossible = worst.closes === 'never' || worst.seatPosition === null;
-    const headline = `The ${worst.name} journal is ${fine(-worst.leastFilm!)} into its bush here${impossible ? ' and no axial move clears it' : ''}.`;
-    return { tone: 'stop', headline, sentences: impossible ? [] : sentences };
-  }
-  const off = fit.seats.filter((s, i) => !inTolerance(s, design.seats[i]?.film));
+  if (interfering.length > 0) return interferingVerdict(design, fit, interfering, system);
+  const sentences = allSentences(design, fit, system);
   const apart = fit.seats.filter((s) => s.leastFilm === null);
-  if (apart.length > 0) return { tone: 'mend', headline: `The ${apart.map((s) => s.name).join(' and ')} journal does not reach its bush at this position.`, sentences };
-  if (off.length === 0) {
-    const uneven = unevenSentences(design, fit, system).length > 0;
-    const wanted = fit.seats.some((_, i) => design.seats[i]?.film);
-    return {
-      tone: wanted && !uneven ? 'good' : 'mend',
-      headline: wanted ? (uneven ? 'Every least film is right here, but not every film is even along its seat.' : 'Every seat has the film it should have, here.') : firstTouchSentence(design, fit, system),
-      sentences: wanted ? sentences : sentences.slice(1),
-    };
-  }
-  return { tone: 'mend', headline: offHeadline(fit, system), sentences };
+  if (apart.length > 0) return apartVerdict(design, fit, apart, sentences, system);
+  const off = fit.seats.filter((s, i) => !inTolerance(s, design.seats[i]?.film));
+  if (off.length > 0) return { tone: 'mend', headline: offHeadline(design, fit, system), sentences };
+  const uneven = unevenSentences(design, fit, system).length > 0;
+  const wanted = fit.seats.some((_, i) => design.seats[i]?.film);
+  return {
+    tone: wanted && !uneven ? 'good' : 'mend',
+    headline: wanted ? (uneven ? 'Every least film is right here, but not every film is even along its seat.' : 'Every seat has the film it should have, here.') : firstTouchSentence(design, fit, system),
+    sentences: wanted ? sentences : sentences.slice(1),
+  };
 }
+
+const allSentences = (design: Design, fit: FitReport, system: System) =>
+  [firstTouchSentence(design, fit, system), leavesSentence(fit, system), moveSentence(fit, system), permittedSentence(fit, system), ...relationSentences(design, fit, system), ...unevenSentences(design, fit, system)].filter((s) => s !== '');
+
+function interferingVerdict(design: Design, fit: FitReport, interfering: readonly SeatFitReport[], system: System): Verdict {
+  const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
+  const into = `The ${worst.name} journal is ${fineText(-worst.leastFilm!, system)} into its bush here`;
+  if (overlaps(fit)) return { tone: 'stop', headline: `${into}, and no position clears every seat.`, sentences: [overlapSentence(fit, system)] };
+  if (worst.closes === 'never' || worst.seatPosition === null) return { tone: 'stop', headline: `${into} and no axial move clears it.`, sentences: [] };
+  return { tone: 'stop', headline: `${into}.`, sentences: allSentences(design, fit, system) };
+}
+
+function apartVerdict(design: Design, fit: FitReport, apart: readonly SeatFitReport[], sentences: string[], system: System): Verdict {
+  const blocked = blockedText(fit, system);
+  if (blocked !== '') return { tone: 'stop', headline: `The spindle does not go home: where the ${listed(fit.together)} ${plural(fit.together, 'seat')} would touch, ${blocked}.`, sentences: sentences.slice(1) };
+  const tooLarge = apart.filter(({ name }) => isTooLarge(design, name));
+  if (tooLarge.length > 0) return { tone: 'stop', headline: `The ${listed(tooLarge.map((s) => s.name))} journal is larger than its bush all along: it does not go in.`, sentences: [] };
+  return { tone: 'mend', headline: `The ${listed(apart.map((s) => s.name))} journal does not reach its bush at this position.`, sentences };
+}
+
+/** Whether the least radius of a journal is more than the greatest of its bush. */
+function isTooLarge(design: Design, name: string): boolean {
+  const { journal, bush } = toSeat(design.seats.find((seat) => seat.name === name)!);
+  return Math.min(...lineOf(journal, 'inside').r) > Math.max(...lineOf(bush, 'outside').r);
+}
+
+/** The two stops are the wrong way round. */
+const overlaps = ({ endPlay }: FitReport) => endPlay !== null && endPlay < -TOUCHING;
+const overlapSentence = ({ endPlay }: FitReport, system: System) => `The two stops overlap by ${fineText(-endPlay!, system)}, so it cannot go in.`;
+
+const plural = (items: readonly unknown[], word: string) => (items.length > 1 ? `${word}s` : word);
+
+/** Which seats are in their bush where the first would touch; empty where none is. */
+const blockedText = (fit: FitReport, system: System) => listed(fit.blocked.map((name) => `the ${name} journal is ${fineText(-fit.filmsAtFirst[name]!, system)} into its bush`));
 
 type Wanted = Design['seats'][number]['film'];
 
 function inTolerance(seat: SeatFitReport, film: Wanted): boolean {
   return !film || (seat.leastFilm !== null && Math.abs(seat.leastFilm - film.target) <= (film.tolerance ?? 0) + 1e-9);
-}
-
-function offHeadline(fit: FitReport, system: System): string {
-  const { relation } = fit;
-  if (!relation) return `The film is not the one wanted: ${fit.seats.map((s) => `${s.name} ${s.leastFilm === null ? 'apart' : fineText(s.leastFilm, system)}`).join(', ')}.`;
-  const [one, other] = relation.between;
-  if (Math.abs(relation.error) < relation.allowance) return `The two cones agree well enough: some position gives the ${one} and the ${other} seat their film; it is not this one.`;
-  return `No one position gives both the ${one} and the ${other} seat their film: the two cones stand ${fineText(Math.abs(relation.error), system)} wrong to each other.`;
 }
 
 const END = { small: 'at its small end', large: 'at its large end', middle: 'part way along', whole: 'all along its line' } as const;
@@ -71,23 +88,23 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System): str
     return noseward.length > 0 ? `Nothing stops the journal going rearward; going noseward the ${noseward.map((s) => s.name).join(' and ')} seat does.` : 'No axial move makes any of these seats touch.';
   }
   const where = first.contact ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${placeText(first.contact.diameter, system)})`}` : '';
-  if (fit.together.length > 1) return `Going home, the ${fit.together.join(' and ')} seats touch together.`;
+  const seats = fit.together.length > 1 ? `the ${listed(fit.together)} seats would touch together` : `the ${first.name} seat would touch first${where}`;
+  if (fit.blocked.length > 0) return `Going home, ${seats}, but there ${blockedText(fit, system)}.`;
+  if (overlaps(fit)) return `Going home, ${seats}.`;
+  if (fit.together.length > 1) return `Going home, the ${listed(fit.together)} seats touch together.`;
   return `Going home, the ${first.name} seat touches first${where}: ${effect(design, fit, first)}`;
 }
 
 /** How the others stand where the first touches, and how far it is to the other stop. */
 function leavesSentence(fit: FitReport, system: System): string {
   if (fit.first === null) return '';
-  const others = fit.seats.filter((s) => !fit.together.includes(s.name) && s.closes !== 'never' && fit.filmsAtFirst[s.name] != null);
-  const clear = others.map((s) => `the ${s.name} seat ${standing(fit.filmsAtFirst[s.name]!, system)}`).join(' and ');
+  const others = fit.seats.filter((s) => !fit.together.includes(s.name) && !fit.blocked.includes(s.name) && s.closes !== 'never' && fit.filmsAtFirst[s.name] != null);
+  const clear = others.map((s) => `the ${s.name} seat still ${fineText(Math.max(0, fit.filmsAtFirst[s.name]!), system)} clear`).join(' and ');
   const parts = [clear === '' ? '' : `that leaves ${clear}`, endPlayClause(fit, system)].filter((part) => part !== '').join('; ');
   return parts === '' ? '' : `${parts.charAt(0).toUpperCase()}${parts.slice(1)}.`;
 }
 
-/** How a seat stands where another touches first; one that closes the other way may be pressed in there. */
-const standing = (film: number, system: System) => (film < -TOUCHING ? `${fineText(-film, system)} into its bush` : `still ${fineText(film, system)} clear`);
-
-const endPlayClause = (fit: FitReport, system: System) => (fit.endPlay === null ? '' : fit.endPlay >= 0 ? `end play is ${fineText(fit.endPlay, system)}` : `the two stops overlap by ${fineText(-fit.endPlay, system)}, so it cannot go in`);
+const endPlayClause = (fit: FitReport, system: System) => (fit.endPlay === null ? '' : overlaps(fit) ? overlapSentence(fit, system).slice(0, -1) : `end play is ${fineText(Math.max(0, fit.endPlay), system)}`);
 
 /** What it does that this seat touches first. */
 function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
@@ -114,14 +131,16 @@ const isLoose = (film: number | null | undefined, wanted: Wanted) => film != nul
 
 /** How far to move for the film of the seat that matters first, and what the others then have. */
 function moveSentence(fit: FitReport, system: System): string {
+  if (overlaps(fit)) return '';
   const movers = fit.seats.filter((s) => s.positionForTarget !== null && s.shiftToTarget !== null);
   const seat = movers.find((s) => s.name === fit.first) ?? movers[0];
   if (!seat) return '';
   const shift = seat.shiftToTarget!;
-  const others = Object.entries(seat.filmsAtTarget ?? {}).filter(([name, film]) => name !== seat.name && film !== null && fit.seats.find((s) => s.name === name)?.closes !== 'never');
+  const isTold = (name: string, film: number) => film < -TOUCHING || fit.seats.find((s) => s.name === name)?.closes !== 'never';
+  const others = Object.entries(seat.filmsAtTarget ?? {}).filter(([name, film]) => name !== seat.name && film !== null && isTold(name, film));
   if (Math.abs(shift) < 5e-5) return `The ${seat.name} seat stands at its film now.`;
   const turns = seat.turnsToTarget === null ? '' : ` (${turnText(seat.turnsToTarget)} of the adjuster)`;
-  const after = others.map(([name, film]) => `the ${name} then has ${fineText(film!, system)}`).join(', ');
+  const after = others.map(([name, film]) => `the ${name} ${film! < -TOUCHING ? `is then ${fineText(-film!, system)} into its bush` : `then has ${fineText(Math.max(0, film!), system)}`}`).join(', ');
   return `For its film the ${seat.name} seat wants the journal ${fineText(Math.abs(shift), system)} ${shift < 0 ? 'rearward' : 'noseward'}${turns}${after === '' ? '' : `; ${after}`}.`;
 }
 
@@ -133,14 +152,4 @@ function permittedSentence({ permitted, position, seats }: FitReport, system: Sy
   const range = `${fineText(permitted.to - permitted.from, system)} of travel${turns}`;
   if (position < permitted.from || position > permitted.to) return `Over ${range} every film is within its tolerance.`;
   return `It may go ${fineText(position - permitted.from, system)} rearward or ${fineText(permitted.to - position, system)} noseward of here with every film still within its tolerance.`;
-}
-
-function relationSentence(fit: FitReport, system: System): string {
-  const { relation } = fit;
-  if (!relation || relation.allowance === 0) return '';
-  const { between, error, allowance } = relation;
-  const [one, other] = between;
-  if (Math.abs(error) < 5e-5) return `One position gives the ${one} and the ${other} seat their film.`;
-  const beyond = Math.abs(error) >= allowance;
-  return `The ${one} seat reaches its film ${fineText(Math.abs(error), system)} ${error < 0 ? 'rearward' : 'noseward'} of where the ${other} does; that is ${beyond ? 'beyond' : 'within'} the ${fineText(allowance, system)} the tolerances allow${beyond ? '. The Cut screen tells what to take off which surface' : ''}.`;
 }

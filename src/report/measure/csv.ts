@@ -9,7 +9,7 @@
  */
 import Papa from 'papaparse';
 import { type Design, reading } from '../../design/definition.ts';
-import { lengthUnit, type System, type Typed, typedLength } from '../../design/units.ts';
+import { lengthUnit, plainTyped, type System, type Typed, typedLength } from '../../design/units.ts';
 import { validateDesign } from '../../design/validate.ts';
 import type { Reading } from './toReading.ts';
 
@@ -36,18 +36,29 @@ export type Table =
 /** Digits of a number that are its own; the sixteenth and after are what inches and binary fractions leave. */
 const DIGITS = 15;
 
-/** The readings as a table; lengths in mm or inches, directions in degrees, as the names say. */
+/** Characters, rows and columns of a table: many times a notebook of 5,000 readings. What is more is refused before it is taken apart. */
+const LONGEST_TABLE = 8_000_000;
+const MOST_ROWS = 20_000;
+const MOST_COLUMNS = 200;
+
+/**
+ * The readings as a table; lengths in mm or inches, directions in degrees, as the names say. A word that a spreadsheet would take for a formula
+ * (a seat called =A1) has an apostrophe before it.
+ */
 export function readingsToCsv(readings: readonly Reading[], system: System = 'metric'): string {
   const { size } = lengthUnit(system);
   const cellOf = (value: string | number | undefined, column: Column) => (typeof value === 'number' ? Number((isAngle(column) ? value : value / size).toPrecision(DIGITS)) : (value ?? ''));
   const rows = readings.map((entry) => COLUMNS.map((column) => cellOf((entry as Partial<Record<Column, string | number>>)[column], column)));
-  return Papa.unparse([COLUMNS.map((column) => (isWord(column) ? column : `${column} (${isAngle(column) ? 'deg' : system === 'metric' ? 'mm' : 'in'})`)), ...rows]);
+  return Papa.unparse([COLUMNS.map((column) => (isWord(column) ? column : `${column} (${isAngle(column) ? 'deg' : system === 'metric' ? 'mm' : 'in'})`)), ...rows], { escapeFormulae: true });
 }
 
 /** The readings of a table, or everything that is wrong with it. `design` has the seats they name; `bare` says what a number alone is in. */
 export function readingsFromCsv(text: string, design: Design, bare: System = 'metric'): Table {
+  if (text.length > LONGEST_TABLE) return refused(`the table has ${text.length} characters; at most ${LONGEST_TABLE} are read`);
   const { delimiter, cells: whole } = tableOf(text);
   const [names = [], ...rows] = whole;
+  if (rows.length > MOST_ROWS) return refused(`the table has ${rows.length} rows; at most ${MOST_ROWS} are read`);
+  if (names.length > MOST_COLUMNS) return refused(`the first row names ${names.length} columns; at most ${MOST_COLUMNS} are read`);
   const heads = names.map((name) => headOf(name, lengthUnit(bare).size));
   const columns = heads.map(({ name }) => name);
   if (isHeadless(columns)) return headless([names, ...rows], delimiter);
@@ -62,16 +73,18 @@ export function readingsFromCsv(text: string, design: Design, bare: System = 'me
     if (cells.every((cell) => cell.trim() === '')) return;
     const row = i + 2;
     const surplus = cells.slice(columns.length).find((cell) => cell.trim() !== '');
-    if (surplus !== undefined) errors.push({ row, column: '', message: `found "${surplus}" beyond the last named column` });
+    if (surplus !== undefined) errors.push({ row, column: '', message: `found "${surplus.slice(0, 40)}" beyond the last named column` });
     readings.push(readingOf(cells, heads, design, (column, message) => errors.push({ row, column, message })));
     rowOf.push(row);
   });
-  errors.push(...designErrors(design, readings, rowOf, errors));
+  for (const error of designErrors(design, readings, rowOf, errors)) errors.push(error);
   // A column too many is no harm, unless it is one that is missing under another name.
   if (errors.length > 0 || readings.length === 0) errors.push(...unknown);
   if (errors.length > 0) return { ok: false, errors: errors.sort((a, b) => a.row - b.row) };
   return { ok: true, readings: readings as unknown as Reading[], ignored: unknown.map(({ column }) => column) };
 }
+
+const refused = (message: string): Table => ({ ok: false, errors: [{ row: 1, column: '', message }] });
 
 /** The cells; parted by what parts the names, since a comma may be a decimal sign below them. */
 function tableOf(text: string): { delimiter: string; cells: string[][] } {
@@ -95,7 +108,10 @@ interface Head {
 }
 
 function headOf(cell: string, bare: number): Head {
-  const [, name = '', unit] = /^\s*(.*?)\s*(?:[([]\s*([^)\]]*?)\s*[)\]])?\s*$/.exec(cell.toLowerCase()) ?? [];
+  const whole = cell.trim().toLowerCase();
+  const bracket = /[)\]]$/.test(whole) ? Math.max(whole.lastIndexOf('('), whole.lastIndexOf('[')) : -1;
+  const name = bracket < 0 ? whole : whole.slice(0, bracket).trim();
+  const unit = bracket < 0 ? undefined : whole.slice(bracket + 1, -1).trim();
   if (unit === undefined || unit === '' || isWord(name) || isAngle(name)) return { name, size: bare, wrong: null };
   const one = typedLength(`1 ${unit}`, bare);
   return one.ok ? { name, size: one.value, wrong: null } : { name, size: bare, wrong: one.message };
@@ -134,12 +150,14 @@ function headerErrors(columns: readonly string[]): TableError[] {
 
 /** Columns that are none of ours, each once. */
 const unknownErrors = (columns: readonly string[]): TableError[] =>
-  [...new Set(columns)].flatMap((name) => (name === '' || isColumn(name) ? [] : [{ row: 1, column: name, message: `no column is called "${name}"; they are ${COLUMNS.join(', ')}` }]));
+  [...new Set(columns)].flatMap((name) => (name === '' || isColumn(name) ? [] : [{ row: 1, column: name, message: `no column is called "${name.slice(0, 40)}"; they are ${COLUMNS.join(', ')}` }]));
 
 /** A word of ours, or the name of a seat, in whatever capitals it was written; as it stands where it is none. */
 function wordOf(column: string, cell: string, design: Design): string {
   const words = column === 'seat' ? design.seats.map(({ name }) => name) : column === 'part' ? ['journal', 'bush'] : KINDS;
   if (words.includes(cell)) return cell;
+  // The apostrophe that keeps a spreadsheet from reckoning.
+  if (/^'[=+\-@]/.test(cell)) return wordOf(column, cell.slice(1), design);
   const alike = words.filter((word) => word.toLowerCase() === cell.toLowerCase());
   return alike.length === 1 ? alike[0]! : cell;
 }
@@ -166,7 +184,9 @@ function readingOf(cells: readonly string[], heads: readonly Head[], design: Des
 }
 
 function typedDegrees(text: string): Typed {
-  const match = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?)\s*(?:°|deg|d)?$/i.exec(text);
+  const plain = plainTyped(text);
+  if (!plain.ok) return plain;
+  const match = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?) ?(?:°|deg|d)?$/i.exec(plain.text);
   return match ? { ok: true, value: Number(match[1]!.replace(',', '.')) } : { ok: false, message: `found "${text}"; type degrees` };
 }
 
@@ -174,11 +194,12 @@ function typedDegrees(text: string): Typed {
 function designErrors(design: Design, readings: readonly Record<string, unknown>[], rowOf: readonly number[], said: readonly TableError[]): TableError[] {
   const result = validateDesign({ ...design, readings });
   if (result.ok) return [];
+  const told = new Set(said.map(({ row, column }) => `${row} ${column}`));
   return result.errors.flatMap(({ path, message }) => {
     const place = /^readings(?:\[(\d+)\](?:\.(\w+))?)?$/.exec(path);
     if (!place) return [];
     const row = place[1] === undefined ? 1 : rowOf[Number(place[1])]!;
     const column = place[2] ?? '';
-    return said.some((error) => error.row === row && error.column === column) ? [] : [{ row, column, message }];
+    return told.has(`${row} ${column}`) ? [] : [{ row, column, message }];
   });
 }

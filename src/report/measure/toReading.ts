@@ -10,6 +10,9 @@ export type Reading = NonNullable<Design['readings']>[number];
 /** Every length key of every kind; directions are the only angles. */
 const LENGTHS = ['value', 'sigma', 'station', 'roll', 'ball', 'face', 'bar', 'stack', 'travel', 'indicator', 'position'] as const;
 
+/** m and rad: finer than the rounding of any size, so that to be surer than that is to be as sure as a number can say. */
+const FINEST = 1e-15;
+
 type Numbers = Record<string, number>;
 
 function converted(reading: object, length: (x: number) => number, angle: (x: number) => number): Numbers {
@@ -24,13 +27,17 @@ function converted(reading: object, length: (x: number) => number, angle: (x: nu
 export function toReading(design: Design, reading: Reading): EngineReading {
   const on = 'seat' in reading ? { seat: design.seats.findIndex((s) => s.name === reading.seat), part: reading.part } : {};
   const free = reading.kind === 'shake' ? { free: freeOf(design) } : {};
-  return { kind: reading.kind, ...on, ...free, ...converted(reading, metres, radians) } as EngineReading;
+  const numbers = converted(reading, metres, radians);
+  return { kind: reading.kind, ...on, ...free, ...numbers, sigma: Math.max(FINEST, numbers.sigma!) } as EngineReading;
 }
+
+/** To 1e-9 mm; less than that is kept as it is: an uncertainty is never nothing. */
+const rounded = (m: number) => Number(millimetres(m).toFixed(9)) || millimetres(m);
 
 /** Lengths to 1e-9 mm, so that a set-up that is round in metres is round in millimetres. */
 export function fromReading(design: Design, reading: EngineReading): Reading {
   const on = 'seat' in reading ? { seat: design.seats[reading.seat]!.name, part: reading.part } : {};
-  return { kind: reading.kind, ...on, ...converted(reading, (m) => Number(millimetres(m).toFixed(9)), degrees) } as Reading;
+  return { kind: reading.kind, ...on, ...converted(reading, rounded, degrees) } as Reading;
 }
 
 export const toReadings = (design: Design): EngineReading[] => (design.readings ?? []).map((reading) => toReading(design, reading));
@@ -39,5 +46,5 @@ export const toPriors = (design: Design): EnginePrior[] =>
   (design.priors ?? []).map(({ seat, part, of, sigma }) => ({
     seat: design.seats.findIndex((s) => s.name === seat),
     part,
-    ...(of === 'diameter' ? { of: 'radius' as const, sigma: metres(sigma) / 2 } : { of, sigma: radians(sigma) }),
+    ...(of === 'diameter' ? { of: 'radius' as const, sigma: Math.max(FINEST, metres(sigma) / 2) } : { of, sigma: Math.max(FINEST, radians(sigma)) }),
   }));

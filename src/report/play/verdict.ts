@@ -15,6 +15,9 @@ export function playVerdict(design: Design, play: PlayReport, system: System): V
   if (seated.status === 'infeasible') {
     return { tone: 'stop', headline: `The spindle does not go in: however it lies, it is ${fineText(seated.interference!, system)} into a bush.`, sentences: [] };
   }
+  if (play.endPlay !== null && play.endPlay < -STILL) {
+    return { tone: 'stop', headline: `The spindle does not go in: its two stops overlap by ${fineText(-play.endPlay, system)}.`, sentences: [] };
+  }
   const sticking = stickingSeats(play);
   const sentences = [shakeSentence(play, system), againstSentence(play, system), endPlaySentence(play, system), ...sticking.map((name) => stickingSentence(design, play, name))];
   const rocks = (play.shakeAgainst?.total ?? 0) > STILL;
@@ -90,7 +93,7 @@ function againstSentence({ seated, shakeAgainst, endPlay }: PlayReport, system: 
   return endPlay !== null && endPlay < STILL ? `${held}.` : `${held}; backed off to a film, or pulled off the seat, it can.`;
 }
 
-const endPlaySentence = ({ endPlay }: PlayReport, system: System) => (endPlay === null ? '' : `End play between the stops is ${fineText(endPlay, system)}.`);
+const endPlaySentence = ({ endPlay }: PlayReport, system: System) => (endPlay === null ? '' : `End play between the stops is ${fineText(Math.max(0, endPlay), system)}.`);
 
 /** What must be known of shares that balance alone does not settle; empty where it does. */
 export const sharedNote = ({ status, shared }: Pick<SeatedReport, 'status' | 'shared'>): string =>

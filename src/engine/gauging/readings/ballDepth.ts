@@ -12,6 +12,9 @@ import { impossible } from '../reading.ts';
 import { lineOn } from '../shape.ts';
 import { ballIn, distanceTo, type Touch } from '../touching.ts';
 
+/** Slope of a bore (rise over run) below which it is straight to a ball. */
+const STEEP = 1e-7;
+
 export const ballDepth: ReadingKind<'ballDepth'> = {
   kind: 'ballDepth',
   surfaces: ({ seat, part }) => [{ seat, part }],
@@ -23,7 +26,10 @@ export const ballDepth: ReadingKind<'ballDepth'> = {
     const line = lineOn(bush, 'bush');
     const touch = ballIn(line, ball / 2, closes);
     if (!touch) return impossible({ what: 'falls', ball, bore: 2 * Math.min(...line.r) });
-    const rate = (closes === 'rearward' ? 1 : -1) * (touch.radius / Math.sqrt((ball * ball) / 4 - touch.radius ** 2));
+    const arm = Math.sqrt(Math.max(0, (ball * ball) / 4 - touch.radius ** 2));
+    // All but along the axis where it touches: rounding of the bore alone would move the ball by its own size.
+    if (arm < STEEP * touch.radius) return impossible({ what: 'straight' });
+    const rate = (closes === 'rearward' ? 1 : -1) * (touch.radius / arm);
     return { value: face - (touch.centre + ball / 2), influences: [{ seat, part, by: 'radius', station: touch.station, rate }], fault: faultOf(seat, ball / 2, touch, closes, seats) };
   },
 };

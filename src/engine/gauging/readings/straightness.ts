@@ -6,10 +6,8 @@
  * @source definition; end-point reference line, ISO 12780-1 (from memory)
  */
 import type { Fault, Influence, ReadingKind } from '../reading.ts';
-import { deviationAt } from '../shape.ts';
+import { deviationAt, NOWHERE } from '../shape.ts';
 
-/** m: nearer to an end than this is at the end. */
-const NOWHERE = 1e-9;
 /** Uncertainties within which an indicator set to nothing may come back to it. Common practice, no source. */
 const SEEN = 3;
 
