@@ -48,7 +48,7 @@ test('one field damaged: an answer in few words, or a report that keeps the laws
 test('damaged bytes likewise', () => {
   fc.assert(
     fc.property(bytes(still), (text) => {
-      const result = parseDesign(fileText(text));
+      const result = parseDesign(decodedText(text));
       expect(result.ok ? tried(result.design) : triedErrors(result.errors)).toEqual([]);
     }),
     { seed, numRuns: 150 },

@@ -6,7 +6,7 @@ import { parseDesign } from '../../src/design/validate.ts';
 import { tried, triedErrors, triedRaw } from './tried.ts';
 
 function triedBytes(bytes: number[]): string[] {
-  const result = parseDesign(fileText(Uint8Array.from(bytes)));
+  const result = parseDesign(decodedText(Uint8Array.from(bytes)));
   return result.ok ? tried(result.design) : triedErrors(result.errors);
 }
 

@@ -129,7 +129,7 @@ describe('what kind of file it is', () => {
       for (let i = 0; i < text.length; i++) bytes.setUint16(2 + 2 * i, text.charCodeAt(i), little);
       return new Uint8Array(bytes.buffer);
     };
-    for (const bytes of [new TextEncoder().encode(text), new TextEncoder().encode(`\uFEFF${text}`), wide(true), wide(false)]) expect(fileText(bytes)).toBe(text);
+    for (const bytes of [new TextEncoder().encode(text), new TextEncoder().encode(`\uFEFF${text}`), wide(true), wide(false)]) expect(decodedText(bytes)).toBe(text);
   });
 
   test('where a text stops being JSON: nowhere, if and only if the engine reads it; else no further than where it can still go on', () => {
