@@ -47,7 +47,7 @@ export interface Whole {
 }
 
 /** A shop's first guess of a number that nobody has read: common practice, no source. rad; m */
-const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6 };
+const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6, stock: 5e-6 };
 
 export function wholeOf({ seats }: Estimate, readings: readonly Reading[], priors: readonly Prior[] = [], tools: Tooling = METRIC_TOOLS): Whole {
   const everything = seats.flatMap((_, seat): On[] => [

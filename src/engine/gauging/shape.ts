@@ -12,13 +12,19 @@
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { type Line, lineOf, type Surface } from '../geometry/line.ts';
+import { type CutBetween, cutsOf, movedBetween, rateOf } from './cutsBetween.ts';
 import type { Influence, On, Part, Reading } from './reading.ts';
 
 export interface Unknown extends On {
-  of: 'halfAngle' | 'radius' | 'deviation';
+  /** `stock`: the error of an amount that came off between readings (cutsBetween.ts) */
+  of: 'halfAngle' | 'radius' | 'deviation' | 'stock';
   /** of a deviation: its station (m) */
   station?: number;
 }
+
+/** Of the shape itself. */
+export type ShapeUnknown = Unknown & { of: Exclude<Unknown['of'], 'stock'> };
+export const isOfShape = (unknown: Unknown): unknown is ShapeUnknown => unknown.of !== 'stock';
 
 /** The unknowns of one surface, by their places in the list of all. */
 interface Places {
@@ -31,8 +37,10 @@ interface Places {
 export interface Unknowns {
   list: Unknown[];
   places: Map<string, Places>;
-  /** places of the deviations in the list */
+  /** places in the list of those that one row tells alone: deviations, and errors of stock */
   points: number[];
+  /** place of the error of each amount */
+  stock: Map<CutBetween, number>;
 }
 
 const keyOf = ({ seat, part }: On) => `${seat} ${part}`;
@@ -43,10 +51,10 @@ const keyOf = ({ seat, part }: On) => `${seat} ${part}`;
  */
 export function startingShape(nominal: readonly SeatInput[], surfaces: readonly On[], readings: readonly Reading[]): { seats: SeatInput[]; unknowns: Unknowns } {
   const seats = nominal.map((seat) => ({ ...seat }));
-  const unknowns: Unknowns = { list: [], places: new Map(), points: [] };
+  const unknowns: Unknowns = { list: [], places: new Map(), points: [], stock: new Map() };
   for (const on of [...surfaces].sort((a, b) => a.seat - b.seat || (a.part < b.part ? 1 : -1))) {
     if (unknowns.places.has(keyOf(on))) continue;
-    const stations = readings.flatMap((r) => (r.kind === 'straightness' && r.seat === on.seat && r.part === on.part ? [r.station] : []));
+    const stations = readings.flatMap((r) => (r.kind === 'straightness' && r.seat === on.seat && r.part === on.part ? [r.station - movedBetween(r, on)] : []));
     const surface = stations.length > 0 ? endToEnd(seats[on.seat]![on.part], stations, on.part) : seats[on.seat]![on.part];
     seats[on.seat]![on.part] = surface;
     const deviations = new Map<number, number>();
@@ -56,7 +64,8 @@ export function startingShape(nominal: readonly SeatInput[], surfaces: readonly 
     }
     unknowns.places.set(keyOf(on), places);
   }
-  unknowns.points = unknowns.list.flatMap(({ of }, j) => (of === 'deviation' ? [j] : []));
+  for (const cut of cutsOf(readings)) unknowns.stock.set(cut, unknowns.list.push({ seat: cut.of === 'face' ? cut.seats[0]! : cut.seat, part: cut.part, of: 'stock' }) - 1);
+  unknowns.points = unknowns.list.flatMap(({ of }, j) => (of === 'deviation' || of === 'stock' ? [j] : []));
   return { seats, unknowns };
 }
 
@@ -146,6 +155,16 @@ export function gradientOf(influences: readonly Influence[], seats: readonly Sea
       gradient[places.halfAngle]! += rate * ((station - surface.station) / (cos * cos) + (outward(part) * deviationAt(surface.profile, station) * tan) / cos);
       addDeviations(gradient, places, surface, station, (rate * outward(part)) / cos);
     }
+  }
+  return gradient;
+}
+
+/** The same of a reading, whose influences are those on the shape it saw. */
+export function gradientSeen({ since = [] }: Pick<Reading, 'since'>, influences: readonly Influence[], seen: readonly SeatInput[], unknowns: Unknowns): Float64Array {
+  const gradient = gradientOf(influences, seen, unknowns);
+  for (const each of since) {
+    const place = unknowns.stock.get(each.cut);
+    if (place !== undefined) gradient[place]! += rateOf(each, influences, seen);
   }
   return gradient;
 }

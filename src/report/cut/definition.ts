@@ -183,7 +183,7 @@ export const cutReport = z.strictObject({
   settings: z.array(setting),
   budget,
   work: z.array(workItem),
-  trials: z.optional(z.array(trial)),
+  trials: z.optional(z.array(trial).check(z.meta({ description: 'One for each trial that is not in the shapes of the design yet' }))),
   remaining: z.optional(
     z.strictObject({
       steps: z.array(smallStep),

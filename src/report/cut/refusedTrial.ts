@@ -5,6 +5,7 @@ import { fit } from '../../engine/contact/fit.ts';
 import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { shakeTold, touchOf } from '../../engine/cutting/trialReadings.ts';
 import { millimetres } from '../toEngine.ts';
+import { openTrials } from './openTrials.ts';
 import { type Cut, toDoubt, toPlanInput, toTrials } from './toCut.ts';
 
 type Trial = NonNullable<Cut['trials']>[number];
@@ -34,7 +35,7 @@ function believedAfter(design: Design, earlier: readonly Trial[], trial: Trial):
   const trials = [...earlier, trial];
   const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials }), toDoubt(cut));
   const last = results[results.length - 1];
-  return results.length === trials.length && last?.status === 'updated' ? last : null;
+  return results.length === openTrials({ trials }).length && last?.status === 'updated' ? last : null;
 }
 
 /** Why a trial cannot be written down after some others; null where it can. */

@@ -11,6 +11,7 @@ import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
 import { TOOLS, type Tooling } from '../../engine/gauging/tooling.ts';
 import { freeOf, toPlaySeats } from '../play/toPlay.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';
+import { openTrials } from './openTrials.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
 
 const USUAL = USUAL_MACHINE.metric;
@@ -102,8 +103,9 @@ export function toErrors({ machine = {} }: Cut, part: Part): Omit<SetUpErrors, '
 
 export const toDoubt = ({ doubt }: Cut): number => metres(doubt ?? DOUBT);
 
-export function toTrials(design: Design, { trials = [] }: Cut): Trial[] {
-  return trials.map(({ taken = [], faces = [], standOff, shake, blue }) => ({
+/** Of the entries that are not in the design's surfaces yet; those that are count no more. */
+export function toTrials(design: Design, cut: Cut): Trial[] {
+  return openTrials(cut).map(({ taken = [], faces = [], standOff, shake, blue }) => ({
     taken: taken.map(({ seat, part, normal, sigma }) => ({ seat: indexOf(design, seat), part, normal: metres(normal), sigma: metres(sigma ?? TAKEN_SIGMA) })),
     faces: faces.map(({ name, off, sigma }) => ({ face: (design.cut?.faces ?? []).findIndex((face) => face.name === name), off: metres(off), sigma: metres(sigma ?? TAKEN_SIGMA) })),
     ...(standOff && { standOff: { value: metres(standOff.value), sigma: metres(standOff.sigma) } }),

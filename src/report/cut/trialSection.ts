@@ -6,24 +6,25 @@ import { feedsOf } from '../../engine/cutting/steps.ts';
 import { believedAtFirst, remaining, remainingFaces, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
+import { closedCount, openTrials } from './openTrials.ts';
 import { type Cut, orNull, toDoubt, toMachine, toTrials } from './toCut.ts';
 
 type Trials = Pick<CutReport, 'trials' | 'remaining'>;
 
 export function trialSection(design: Design, cut: Cut, input: PlanInput): Trials {
-  if (!cut.trials || cut.trials.length === 0) return {};
+  if (openTrials(cut).length === 0) return {};
   const trials = toTrials(design, cut);
   const results = trialsOf(input, trials, toDoubt(cut));
   const last = results[results.length - 1]!;
   return {
-    trials: results.map((result) => resultSection(design, result)),
-    ...(last.status === 'updated' && cut.trials.some(tellsAnything) && { remaining: remainingSection(design, cut, { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }, last) }),
+    trials: results.map((result) => resultSection(design, result, closedCount(cut))),
+    ...(last.status === 'updated' && openTrials(cut).some(tellsAnything) && { remaining: remainingSection(design, cut, { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) }, last) }),
   };
 }
 
 /** Standard uncertainty (mm) of every step while nothing but the doubt of the films is known; by seat and part. */
 export function doubtOfSteps(cut: Cut, input: PlanInput): (seat: number, part: Part) => number | null {
-  if ((cut.trials ?? []).some(tellsAnything)) return () => null;
+  if (openTrials(cut).some(tellsAnything)) return () => null;
   const { amounts, plan } = leftToCut(input, believedAtFirst(input.seats, toDoubt(cut)));
   return (seat, part) => {
     const left = amounts.find(({ room }) => {
@@ -37,7 +38,8 @@ export function doubtOfSteps(cut: Cut, input: PlanInput): (seat: number, part: P
 /** Whether a trial is more than a note of the history. */
 export const tellsAnything = ({ taken = [], faces = [], standOff, shake, blue = [] }: NonNullable<Cut['trials']>[number]): boolean => standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;
 
-function resultSection(design: Design, result: TrialResult): NonNullable<Trials['trials']>[number] {
+/** `before`: entries of the history before the first of these. */
+function resultSection(design: Design, result: TrialResult, before: number): NonNullable<Trials['trials']>[number] {
   if (result.status !== 'updated') return { status: result.status, films: null, touched: null };
   const { films, sigmas, touched, clashes } = result;
   const named = <T>(of: (i: number) => T) => Object.fromEntries(design.seats.map(({ name }, i) => [name, of(i)]));
@@ -45,7 +47,7 @@ function resultSection(design: Design, result: TrialResult): NonNullable<Trials[
     status: 'updated',
     films: named((i) => ({ more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) })),
     touched: touched && named((i) => touched[i]!),
-    ...(clashes.length > 0 && { clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({ trial: trial + 1, what, read: millimetres(read), expected: millimetres(expected), deviations })) }),
+    ...(clashes.length > 0 && { clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({ trial: before + trial + 1, what, read: millimetres(read), expected: millimetres(expected), deviations })) }),
   };
 }
 

@@ -86,6 +86,9 @@ export const measureReport = z.strictObject({
   probability: plain('Of a chi-square as great as this by chance, where every sigma is right'),
   settled: z.boolean().check(z.meta({ description: 'Whether the estimate came to rest' })),
   impossible: z.array(fault),
+  overtaken: z
+    .array(z.strictObject({ index: z.int(), surfaces: z.array(z.strictObject({ seat: z.string(), part })).check(z.meta({ description: 'Cut to another line since' })) }))
+    .check(z.meta({ description: 'Readings of a line that is no more: they say nothing of these surfaces and are not used' })),
   disagreeing: z.array(
     z.strictObject({
       index: z.int(),

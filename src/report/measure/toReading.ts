@@ -4,6 +4,7 @@ import type { Prior as EnginePrior } from '../../engine/gauging/linearise.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
 import { freeOf } from '../play/toPlay.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';
+import { historyOf, sinceOf } from './metalBetween.ts';
 
 export type Reading = NonNullable<Design['readings']>[number];
 
@@ -21,10 +22,17 @@ function converted(reading: object, length: (x: number) => number, angle: (x: nu
   return numbers;
 }
 
+/** The set-up, as it would be read on the surfaces of the design. */
 export function toReading(design: Design, reading: Reading): EngineReading {
   const on = 'seat' in reading ? { seat: design.seats.findIndex((s) => s.name === reading.seat), part: reading.part } : {};
   const free = reading.kind === 'shake' ? { free: freeOf(design) } : {};
   return { kind: reading.kind, ...on, ...free, ...converted(reading, metres, radians) } as EngineReading;
+}
+
+/** The reading as it was taken: it knows what metal came off between it and the surfaces of the design. */
+export function toReadingThen(design: Design, reading: Reading): EngineReading {
+  const since = sinceOf(design, historyOf(design), reading);
+  return since.length === 0 ? toReading(design, reading) : { ...toReading(design, reading), since };
 }
 
 /** Lengths to 1e-9 mm, so that a set-up that is round in metres is round in millimetres. */

@@ -16,10 +16,12 @@ const SURE = 0.975;
 
 export function measureVerdict(design: Design, measure: MeasureReport, system: System): Verdict {
   const faults = measure.impossible.map((fault) => faultSentence(design, fault, system));
-  if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: faults };
+  if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: [...faults, overtakenSentence(measure)].filter((s) => s !== '') };
   const allowed = allowanceOf(design, measure);
   const doubt = disagreeSentence(design, measure, system);
-  const sentences = [allowed?.text(system) ?? '', doubt, ...faults, unreadSentence(design, measure), openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
+  const sentences = [allowed?.text(system) ?? '', doubt, ...faults, overtakenSentence(measure), unreadSentence(design, measure), openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter(
+    (s) => s !== '',
+  );
   if (!measure.settled && measure.disagreeing.length === 0) return { tone: 'stop', headline: RESTLESS, sentences };
   const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT);
   const good = allowed ? allowed.within === true : measure.consequences.firstPosition?.sigma != null;
@@ -35,6 +37,14 @@ function faultSentence(design: Design, fault: FaultReport, system: System): stri
   const why = faultText(fault, system);
   if (!fault.possibleAsDrawn) return `${entryText(design, fault.index)} cannot be used: ${why}.`;
   return `${entryText(design, fault.index)} cannot be used at the shape the others tell: ${why}. On the parts as drawn it could.`;
+}
+
+/** Readings of a line that was cut away: kept, and said to be. */
+function overtakenSentence({ overtaken }: MeasureReport): string {
+  if (overtaken.length === 0) return '';
+  const surfaces = [...new Set(overtaken.flatMap((old) => old.surfaces.map(({ seat, part }) => `${seat} ${part}`)))];
+  const one = overtaken.length === 1;
+  return `${one ? `Reading ${overtaken[0]!.index + 1} is` : `${overtaken.length} readings are`} of the old line of the ${listed(surfaces)}, cut to a new one since: kept, and not used.`;
 }
 
 /** Surfaces that no reading tells of at all, by name. */
