@@ -15,6 +15,7 @@ import { Priors } from '../measure/Priors.tsx';
 import { ResidualPlot } from '../measure/ResidualPlot.tsx';
 import { ShapePicture } from '../measure/ShapePicture.tsx';
 import { TableOfReadings } from '../measure/TableOfReadings.tsx';
+import { Tapers } from '../measure/Tapers.tsx';
 import { Told } from '../measure/Told.tsx';
 import '../measure/measure.css';
 import type { Work } from '../store.ts';
@@ -44,6 +45,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
             ))}
           </div>
           <p className="fine">Dashed: as drawn. Full: as the readings tell it, with the band in which it lies 19 times in 20. Between the two the film at the position of the design.</p>
+          <Tapers work={work} measure={measure} />
           <UseShapes work={work} design={design} measure={measure} />
         </>
       )}

@@ -48,9 +48,10 @@ interface Told {
 }
 
 function toldOf({ unknowns, startNumbers, priors }: Problem): Told[] {
-  const ofPriors = priors.map((prior) => {
+  // A half angle that is held straight is told already.
+  const ofPriors = priors.flatMap((prior) => {
     const place = placeOf(unknowns, prior);
-    return { place, value: startNumbers[place]!, sigma: prior.sigma };
+    return place < 0 ? [] : [{ place, value: startNumbers[place]!, sigma: prior.sigma }];
   });
   return [...ofPriors, ...[...unknowns.stock].map(([{ sigma }, place]) => ({ place, value: 0, sigma }))];
 }

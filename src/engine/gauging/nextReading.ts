@@ -49,13 +49,13 @@ export interface Whole {
 /** A shop's first guess of a number that nobody has read: common practice, no source. rad; m */
 const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6, stock: 5e-6 };
 
-export function wholeOf({ seats }: Estimate, readings: readonly Reading[], priors: readonly Prior[] = [], tools: Tooling = METRIC_TOOLS): Whole {
+export function wholeOf({ seats, isHeld }: Pick<Estimate, 'seats' | 'isHeld'>, readings: readonly Reading[], priors: readonly Prior[] = [], tools: Tooling = METRIC_TOOLS): Whole {
   const everything = seats.flatMap((_, seat): On[] => [
     { seat, part: 'journal' },
     { seat, part: 'bush' },
   ]);
   const possible = readings.filter((reading) => predict(reading, seats).fault === null);
-  const { seats: start, unknowns } = startingShape(seats, everything, possible);
+  const { seats: start, unknowns } = startingShape(seats, everything, possible, isHeld);
   const startNumbers = numbersOf(start, unknowns);
   const rows = linearise({ start, unknowns, startNumbers, readings: possible, priors }, startNumbers)!.rows;
   const count = unknowns.list.length;

@@ -21,7 +21,7 @@ export const cutStep = z.strictObject({
   deepest: mm('Greatest normal stock anywhere along it'),
   diameter: mm('Change of the diameter: below 0 on a journal, above 0 in a bush'),
   crossFeed: mm('Feed square to the axis, on the radius'),
-  axialFeed: mmOrNull('Feed along the axis; null for a straight surface'),
+  axialFeed: mmOrNull('Feed along the axis; null where it would be more than 100 times the stock'),
   crossDivisions: plain('Divisions of the cross-feed dial'),
   axialDivisions: z.nullable(plain('Divisions of the axial dial')),
   tableFeed: mm('Feed square to the ways with the table set over by the half angle'),
@@ -180,7 +180,7 @@ export const cutReport = z.strictObject({
       .strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')), cutHelps: z.boolean().check(z.meta({ description: 'Whether the steps bring the films any nearer than that' })) })
       .check(z.meta({ description: 'The nearest without any metal off, where no plan is possible' })),
   ),
-  settings: z.array(setting),
+  settings: z.array(setting).check(z.meta({ description: 'Of the surfaces that are cut and have an angle to set: straight ones have none' })),
   budget,
   work: z.array(workItem),
   trials: z.optional(z.array(trial).check(z.meta({ description: 'One for each trial that is not in the shapes of the design yet' }))),

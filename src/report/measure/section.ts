@@ -69,7 +69,7 @@ const NOTHING: Omit<MeasureReport, 'impossible' | 'overtaken'> = {
 /** The surfaces that are told of, in the order of the design, each once. */
 const surfacesOf = ({ unknowns }: Estimate): On[] => unknowns.list.filter((u) => u.of === 'radius').map(({ seat, part }) => ({ seat, part }));
 
-function surfaceSection(design: Design, { seats, unknowns, decomposition }: Estimate, { seat, part }: On): MeasureReport['surfaces'][number] {
+function surfaceSection(design: Design, { seats, unknowns, decomposition, tapers, isHeld }: Estimate, { seat, part }: On): MeasureReport['surfaces'][number] {
   const count = unknowns.list.length;
   const placeOf = (of: Unknown['of'], station?: number) =>
     unit(
@@ -77,7 +77,9 @@ function surfaceSection(design: Design, { seats, unknowns, decomposition }: Esti
       unknowns.list.findIndex((u) => u.seat === seat && u.part === part && u.of === of && u.station === station),
     );
   const [angle, radius] = [placeOf('halfAngle'), placeOf('radius')];
-  const [sigmaAngle, sigmaRadius] = [uncertaintyOf(decomposition, angle), uncertaintyOf(decomposition, radius)];
+  const straight = isHeld({ seat, part });
+  const taper = tapers.find((t) => t.seat === seat && t.part === part);
+  const [sigmaAngle, sigmaRadius] = [straight ? 0 : uncertaintyOf(decomposition, angle), uncertaintyOf(decomposition, radius)];
   const surface = seats[seat]![part];
   const deviations = unknowns.list.filter((u) => u.seat === seat && u.part === part && u.of === 'deviation');
   const profile = deviations.map(({ station }) => {
@@ -90,8 +92,10 @@ function surfaceSection(design: Design, { seats, unknowns, decomposition }: Esti
     halfAngle: degrees(surface.halfAngle),
     diameter: 2 * millimetres(surface.radius),
     sigma: { halfAngle: orNull(sigmaAngle, degrees), diameter: orNull(sigmaRadius, (r) => 2 * millimetres(r)) },
-    correlation: sigmaAngle === null || sigmaRadius === null ? null : covarianceOf(decomposition, angle, radius) / (sigmaAngle * sigmaRadius),
+    correlation: sigmaAngle === null || sigmaRadius === null || straight ? null : covarianceOf(decomposition, angle, radius) / (sigmaAngle * sigmaRadius),
     ...(profile.length > 0 && { profile }),
+    ...(straight && { straight }),
+    ...(taper && { tapered: { halfAngle: degrees(taper.halfAngle), sigma: degrees(taper.sigma), diameter: 2 * millimetres(taper.radius), significance: taper.significance } }),
   };
 }
 
