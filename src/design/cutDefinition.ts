@@ -49,6 +49,7 @@ const machine = z.strictObject({
   anchor: z.optional(number('length', 'Work held at', 'Station from which the work grows; 0 when left out', STATION)),
 });
 const trial = z.strictObject({
+  inShapes: z.optional(flag('In the shapes', 'What was taken is off the surfaces of the design already; it counts as history alone, and so does what was read then')),
   note: z.optional(z.string().check(z.maxLength(2_000), z.meta({ description: 'Anything worth remembering' }))),
   taken: z.optional(
     z
@@ -57,6 +58,7 @@ const trial = z.strictObject({
           seat: name,
           part,
           normal: number('fine', 'Stock taken', 'Normal stock taken since the trial before; none comes back', { min: 0, max: 10 }),
+          renewed: z.optional(flag('To a new line', 'Cut to a straight new line: what was read of the old one says nothing of it')),
           sigma: z.optional(number('fine', 'Uncertainty', 'Standard uncertainty of the stock taken; a twentieth of it and half a division of the cross feed, root of squares, when left out', { min: 0, max: 1 })),
         }),
       )

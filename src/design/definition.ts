@@ -118,7 +118,10 @@ export const run = z.strictObject({
 
 const size = (description: string) => number('length', 'Read', description, SIZE);
 const value = (quantity: 'length' | 'fine', description: string) => number(quantity, 'Read', description, { min: -1e5, max: 1e5 });
-const onPart = { seat: name, part, sigma };
+const after = z.optional(
+  z.int().check(z.gte(0), z.lte(100), z.meta({ title: 'After trial', description: 'How many entries of the history of cuts were done before it was read; 0, before any cut, when left out', quantity: 'count', unit: '1' })),
+);
+const onPart = { seat: name, part, sigma, after };
 
 export const reading = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('diameter'), ...onPart, value: size('Diameter'), station: station('Station', 'Where it was read') }),
@@ -139,10 +142,11 @@ export const reading = z.discriminatedUnion('kind', [
     travel: number('length', 'Travel', 'Of the indicator along the line', SIZE),
   }),
   z.strictObject({ kind: z.literal('straightness'), ...onPart, value: value('fine', 'Deviation from the line end to end, metal proud positive'), station: station('Station', 'Where it was read') }),
-  z.strictObject({ kind: z.literal('standOff'), sigma, value: value('fine', 'Position of first touch on trial assembly') }),
+  z.strictObject({ kind: z.literal('standOff'), sigma, after, value: value('fine', 'Position of first touch on trial assembly') }),
   z.strictObject({
     kind: z.literal('shake'),
     sigma,
+    after,
     value: value('fine', 'Total indicator travel from side to side'),
     indicator: station('Indicator', 'Where the indicator stands'),
     position: number('fine', 'Position', 'Of the journal during the reading', MOVE),

@@ -130,13 +130,23 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   const lap = object(cut.lap);
   const steps = (lap.advance === undefined ? LAP.advance : number(lap.advance)) / (lap.step === undefined ? LAP.step : number(lap.step));
   if (steps > MOST_LAP_STEPS) say('cut.lap.step', `makes ${Math.round(steps)} steps of the advance; at most ${MOST_LAP_STEPS} are followed`);
-  list(cut.trials).forEach((trial, i) => {
+  list(cut.trials).forEach((trial, i, all) => {
+    if (object(trial).inShapes === true && all.slice(0, i).some((earlier) => object(earlier).inShapes !== true))
+      say(`cut.trials[${i}].inShapes`, 'found true, but an earlier trial is not in the shapes; metal that came off before it is off them too');
     namedSeats(object(trial).taken, `cut.trials[${i}].taken`, names, say);
     namedSeats(object(trial).blue, `cut.trials[${i}].blue`, names, say);
     list(object(trial).faces).forEach((entry, k) => {
       const { name: own } = object(entry);
       if (typeof own === 'string' && !faces.has(own)) say(`cut.trials[${i}].faces[${k}].name`, `found ${shown(own)}, but no face has that name`);
     });
+  });
+}
+
+/** A reading cannot have been taken after more trials than there are. */
+function readingRules(readings: unknown, trials: number, say: Say): void {
+  list(readings).forEach((entry, i) => {
+    const after = number(object(entry).after);
+    if (after > trials) say(`readings[${i}].after`, `found ${after}, but ${trials === 0 ? 'no trial is' : trials === 1 ? 'only 1 trial is' : `only ${trials} trials are`} written down`);
   });
 }
 
@@ -155,6 +165,7 @@ export function ruleErrors(raw: unknown): DesignError[] {
     seatRules(seat, `seats[${i}]`, say);
   });
   namedSeats(design.readings, 'readings', names, say);
+  readingRules(design.readings, list(object(design.cut).trials).length, say);
   namedSeats(design.priors, 'priors', names, say);
   namedSeats(object(design.odds).spread, 'odds.spread', names, say);
   namedSeats(object(design.run).supply, 'run.supply', names, say);

@@ -141,7 +141,12 @@ test('a trial written down changes the estimate and what is left, is corrected, 
   await expect.poll(() => document.querySelector<HTMLButtonElement>('button.main')?.disabled, solved).toBe(false);
   document.querySelector<HTMLDetailsElement>('details.before-trials')!.open = true;
   await userEvent.click(browser.getByRole('button', { name: 'Take the plan as done' }));
-  expect(design().cut!.trials).toEqual([{ note: expect.stringMatching(/first touch at 6\.00 µm; clean on shallow/) }]);
+  const [tried, done] = design().cut!.trials!;
+  expect(tried).toEqual({ inShapes: true, standOff: { value: 0.006, sigma: 0.001 }, blue: [{ seat: 'shallow', prints: false }] });
+  expect(done).toMatchObject({ inShapes: true, note: 'The plan, taken as done' });
+  await expect
+    .poll(() => [...document.querySelectorAll('.trial')].map((entry) => entry.textContent), solved)
+    .toEqual([expect.stringMatching(/^Trial 1\. first touch at 6\.00 µm; clean on shallow History:/), expect.stringMatching(/^Trial 2\. The plan, taken as done; .*off the steep journal History:/)]);
 });
 
 test('where no plan is possible nothing says that it gives the films, and the nearest is taken only by its name', async () => {

@@ -201,7 +201,8 @@ describe('JCGM 100:2008', () => {
   const s = 0.0035;
 
   it('H.3: slope, intercept, their uncertainties and correlation, and the correction at 30 °C', () => {
-    const surface: Surface = { halfAngle: 0, radius: 5, station: 20, from: 0, to: 40, profile: [] };
+    // Any angle but none: a surface drawn straight would be held so.
+    const surface: Surface = { halfAngle: 1e-3, radius: 5, station: 20, from: 0, to: 40, profile: [] };
     const readings = thermometer.map(([t, b]): Reading => ({ kind: 'diameter', seat: 0, part: 'journal', station: t, value: 10 + b, sigma: s }));
     const { seats, decomposition: d, unknowns, chiSquare, freedom } = estimated(pairOf(surface), readings);
     const [radius, angle] = ['radius', 'halfAngle'].map((of) =>

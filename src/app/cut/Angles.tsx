@@ -48,9 +48,8 @@ function indicatorText(least: number, system: System): string {
   return `Along a sine bar the indicator must tell ${fineText(least, system)}: ${system === 'inch' ? `${tenths}, ${micrometre}` : `${micrometre}, ${tenths}`}.`;
 }
 
-/** Stack and blocks, with what their miss costs; a straight surface has none. */
+/** Stack and blocks, with what their miss costs. */
 function stackText(setting: Setting, blocks: System, system: System): string {
-  if (setting.halfAngle === 0) return 'A straight surface needs no sine bar.';
   const least = LEAST * fineUnit(system).size;
   const costs = setting.blocksFilm === null || setting.blocksFilm < NONE ? '' : `, ${setting.blocksFilm < least ? `less than ${fineText(least, system)}` : fineText(setting.blocksFilm, system)} of film`;
   return `Sine bar of ${toolText(setting.bar, system)}: stack ${ownStack(Number(setting.stack.toFixed(4)), blocks, system)}, blocks ${blocksText(setting, blocks, system)}${costs}.`;

@@ -84,10 +84,9 @@ export function feedRows(step: CutStepReport, { dial = 'radius', division = 0.00
     ['Stock, square to the surface', fine(step.normal)],
     ['Diameter', `${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}`],
     ['Cross feed', `${fine(onDial)} on the ${dial} dial: ${divisionsText(step.crossDivisions)} of ${divisionText(division, system)}`],
-    [
-      'or axial feed (a kiss of the dressed wheel)',
-      step.axialFeed === null || step.axialDivisions === null ? 'none cuts a straight surface' : `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${divisionText(axialDivision, system)}`,
-    ],
+    ...(step.axialFeed === null || step.axialDivisions === null
+      ? []
+      : [['or axial feed (a kiss of the dressed wheel)', `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${divisionText(axialDivision, system)}`] as [string, string]]),
     ['or with the table set over', `${fine(onDialOf(step.tableFeed))} on the ${dial} dial, square to the ways: ${divisionsText(onDialOf(step.tableFeed) / division)}`],
     ...(step.slideFeed === null || slide === undefined ? [] : [[`or along the slide at ${angleText(slide)}`, fine(step.slideFeed)] as [string, string]]),
     [`Passes, on the ${dial} dial`, passesText(step.passes, (radius) => fine(onDialOf(radius)))],

@@ -5,6 +5,7 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
 import { safeSentences } from '../../report/cut/leftVerdict.ts';
+import { closedCount } from '../../report/cut/openTrials.ts';
 import { tellsAnything } from '../../report/cut/trialSection.ts';
 import { offFaceText, trialText } from '../../report/cut/trialText.ts';
 import type { Work } from '../store.ts';
@@ -27,6 +28,9 @@ export function Trials({ work, cut, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const [writing, setWriting] = useState<Writing>(null);
   const trials = design.cut?.trials ?? [];
+  // What is in the shapes already is history, of which nothing is told any more.
+  const closed = design.cut ? closedCount(design.cut) : 0;
+  const resultOf = (i: number) => cut.trials?.[i - closed];
   const close = () => setWriting(null);
   return (
     <section aria-label="Trial and correct">
@@ -39,11 +43,15 @@ export function Trials({ work, cut, system }: Props) {
         {trials.map((trial, i) => (
           // Known by its place in the history.
           // biome-ignore lint/suspicious/noArrayIndexKey: trials have no other name
-          <li key={i} className={isWrong(cut.trials?.[i]) ? 'trial wrong' : 'trial'}>
-            {writing === i ? (
+          <li key={i} className={isWrong(resultOf(i)) ? 'trial wrong' : 'trial'}>
+            {trial.inShapes ? (
+              <p>
+                <strong>Trial {i + 1}.</strong> {trialText(trial, system)} <small>History: off the shapes of the design already.</small>
+              </p>
+            ) : writing === i ? (
               <TrialForm work={work} design={design} start={draftOf(cut, design, system, trial)} index={i} system={system} close={close} />
             ) : (
-              <Entry index={i} trial={trial} result={cut.trials?.[i]} system={system} correct={() => setWriting(i)} strike={() => work.change((d) => withoutTrial(d, i))} />
+              <Entry index={i} trial={trial} result={resultOf(i)} system={system} correct={() => setWriting(i)} strike={() => work.change((d) => withoutTrial(d, i))} />
             )}
           </li>
         ))}

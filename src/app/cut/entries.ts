@@ -84,11 +84,16 @@ export const withTrial = (design: Design, trial: Trial, index?: number): Design 
     return { ...cut, trials: index === undefined ? [...trials, trial] : trials.map((old, i) => (i === index ? trial : old)) };
   });
 
-export const withoutTrial = (design: Design, index: number): Design =>
-  withCut(design, ({ trials = [], ...cut }) => {
+/** One trial less; readings taken after it are then one trial nearer to the beginning. */
+export function withoutTrial(design: Design, index: number): Design {
+  const { readings } = design;
+  const after = (n: number | undefined) => (n !== undefined && n > index ? n - 1 : n);
+  const left = withCut(design, ({ trials = [], ...cut }) => {
     const kept = trials.filter((_, i) => i !== index);
     return kept.length > 0 ? { ...cut, trials: kept } : cut;
   });
+  return readings?.some((reading) => after(reading.after) !== reading.after) ? { ...left, readings: readings.map((reading) => ({ ...reading, after: after(reading.after) })) } : left;
+}
 
 export const withLap = (design: Design): Design => withCut(design, (cut) => ({ ...cut, lap: { force: PUSH } }));
 export const withoutLap = (design: Design): Design => withCut(design, ({ lap: _, ...cut }) => cut);

@@ -13,7 +13,7 @@ import { faultText } from '../../report/measure/faultText.ts';
 import { predictedReading } from '../../report/measure/predictedReading.ts';
 import { LocalField } from '../controls/LocalField.tsx';
 import type { Work } from '../store.ts';
-import { onSurface, withReadings } from './entries.ts';
+import { onSurface, readNow, withReadings } from './entries.ts';
 import { isSize, isTool, KINDS, type Reading } from './kinds.ts';
 import { SetUp } from './SetUp.tsx';
 import { setUpText } from './setUpText.ts';
@@ -40,7 +40,7 @@ export function NewEntry({ work, design, fitted, reading: proposed, system, tool
   const id = useId();
   const said = useId();
   const field = useRef<HTMLInputElement>(null);
-  const [reading, setReading] = useState(proposed);
+  const [reading, setReading] = useState(() => readNow(design, proposed));
   const [text, setText] = useState('');
   const [error, setError] = useState('');
   const open = useOpenFields();

@@ -3,9 +3,11 @@ import { type SyntheticEvent, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
+import { listed } from '../../report/cut/listed.ts';
 import type { MeasureReport } from '../../report/measure/definition.ts';
 import { farOffText } from '../../report/measure/farOff.ts';
 import { faultText } from '../../report/measure/faultText.ts';
+import { doneSoFar } from '../../report/measure/metalBetween.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
 import { namesOf } from '../sameSeats.ts';
@@ -14,7 +16,7 @@ import { newReading, withoutReading } from './entries.ts';
 import { isSize, isTool, KIND_NAMES, KINDS, type Reading } from './kinds.ts';
 import { NewEntry } from './NewEntry.tsx';
 import { SetUp } from './SetUp.tsx';
-import { readingText } from './setUpText.ts';
+import { readingText, whenText } from './setUpText.ts';
 
 interface Props {
   work: Work;
@@ -89,17 +91,21 @@ function Entry({ index, reading, design, system, work, measure, stale }: EntryPr
   const far = farOffText(design, reading, system);
   // No figure: none to be had, or none yet.
   const none = stale && !fault ? '…' : '—';
+  const trials = doneSoFar(design);
+  const old = measure?.overtaken.find((o) => o.index === index);
   const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
   return (
     <details onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
       <summary className="entry">
         <span>
           {index + 1}. {readingText(reading, system)}
+          {trials > 0 && <small className="when">, {whenText(reading)}</small>}
         </span>
         <span data-name="Read">{text(reading.value)}</span>
         <span data-name="Uncertain">{fineText(reading.sigma, system)}</span>
         <span data-name="Fitted">{told ? text(told.fitted) : none}</span>
         <span data-name="Off by">{told ? fineText(told.residual, system) : none}</span>
+        {old && <span className="remark">Of the old line of the {listed(old.surfaces.map(({ seat, part }) => `${seat} ${part}`))}, cut to a new one since: not used.</span>}
         {fault && <span className="remark">It cannot be read like this: {faultText(fault, system)}.</span>}
         {far && <span className="remark">{far}</span>}
         {doubtful && <span className="remark">{measure!.disagreeing.length === 1 ? 'It does not go with the others.' : 'It, or another that is marked, does not go with the others.'}</span>}
@@ -136,5 +142,6 @@ function rowsOf(reading: Reading, index: number, design: Design): Control[] {
           { kind: 'choice', path: `${path}.seat`, title: 'Seat', about: 'Which seat it was read on', options: design.seats.map(({ name }) => ({ value: name, text: name })) },
           { kind: 'choice', path: `${path}.part`, title: 'Part', about: 'Which of the two parts it was read on', options: parts.map((part) => ({ value: part, text: part })) },
         ];
-  return [...on, ...['value', 'sigma', ...asks].map((key): Control => ({ kind: 'quantity', path: `${path}.${key}`, tool: isTool(key) }))];
+  const when = doneSoFar(design) > 0 ? ['after'] : [];
+  return [...on, ...['value', 'sigma', ...asks, ...when].map((key): Control => ({ kind: 'quantity', path: `${path}.${key}`, tool: isTool(key) }))];
 }

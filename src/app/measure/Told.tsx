@@ -34,13 +34,14 @@ export function Told({ design, measure, system }: Props) {
               </tr>
             </thead>
             <tbody>
-              {measure.surfaces.map(({ seat, part, halfAngle, diameter, sigma }) => (
+              {measure.surfaces.map(({ seat, part, halfAngle, diameter, sigma, straight, tapered }) => (
                 <tr key={`${seat} ${part}`}>
                   <th scope="row">
                     {seat} {part}
                   </th>
                   <td>
-                    {angleText(halfAngle)} <small>{sigma.halfAngle === null ? OPEN : `± ${(COVER * sigma.halfAngle).toFixed(4)}°`}</small>
+                    {straight ? 'straight, as drawn' : angleText(halfAngle)}{' '}
+                    <small>{straight ? tapered && `else ${angleText(tapered.halfAngle)} ± ${(COVER * tapered.sigma).toFixed(4)}°` : sigma.halfAngle === null ? OPEN : `± ${(COVER * sigma.halfAngle).toFixed(4)}°`}</small>
                   </td>
                   <td>
                     {joined(lengthText(Number(diameter.toFixed(5)), system))} <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>

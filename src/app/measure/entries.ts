@@ -3,6 +3,7 @@ import type { Design, Part, Seat } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import { type Tried, triedBalls } from '../../engine/gauging/choice.ts';
 import { TOOLS } from '../../engine/gauging/tooling.ts';
+import { doneSoFar } from '../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../report/measure/predictedReading.ts';
 import { millimetres, toSeats } from '../../report/toEngine.ts';
 import { KINDS, type Kind, type Reading } from './kinds.ts';
@@ -21,13 +22,13 @@ const USUAL = {
  */
 export function newReading(design: Design, kind: Kind, tools: System): Reading {
   const seat = design.seats.find(({ bush }) => kind !== 'ballDepth' || bush.halfAngle !== 0) ?? design.seats[0]!;
-  return predicted(design, setUpFor(kind, seat, KINDS[kind].parts[0] ?? 'journal', design, tools));
+  return predicted(design, readNow(design, setUpFor(kind, seat, KINDS[kind].parts[0] ?? 'journal', design, tools)));
 }
 
 /** The same kind of set-up on another surface; how sure the reading is stays. */
 export function onSurface(design: Design, reading: Reading, name: string, part: Part, tools: System): Reading {
   const seat = design.seats.find((s) => s.name === name)!;
-  return predicted(design, { ...setUpFor(reading.kind, seat, part, design, tools), sigma: reading.sigma });
+  return predicted(design, readNow(design, { ...setUpFor(reading.kind, seat, part, design, tools), sigma: reading.sigma }));
 }
 
 function predicted(design: Design, reading: Reading): Reading {
@@ -81,6 +82,13 @@ function ballFor(design: Design, seat: Seat, tools: System): number {
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
 /** To a hundredth of a nanometre: an inch size keeps every digit, and rounding is gone. */
 const fine = (mm: number) => Number(mm.toFixed(8));
+
+/** A set-up as it is read now: after all the trials written down so far. */
+export function readNow(design: Design, reading: Reading): Reading {
+  const { after: _, ...plain } = reading;
+  const done = doneSoFar(design);
+  return done > 0 ? { ...plain, after: done } : plain;
+}
 
 export const withReadings = (design: Design, readings: readonly Reading[]): Design => ({ ...design, readings: [...(design.readings ?? []), ...readings] });
 

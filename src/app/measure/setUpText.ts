@@ -23,6 +23,9 @@ export function setUpText(reading: Reading, system: System): string {
   }
 }
 
+/** When it was read, in a notebook from before and after cuts. */
+export const whenText = ({ after = 0 }: Reading): string => (after === 0 ? 'before any cut' : `after trial ${after}`);
+
 /** The whole reading. */
 export function readingText(reading: Reading, system: System): string {
   const { value } = reading;

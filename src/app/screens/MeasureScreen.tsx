@@ -15,6 +15,7 @@ import { Priors } from '../measure/Priors.tsx';
 import { ResidualPlot } from '../measure/ResidualPlot.tsx';
 import { ShapePicture } from '../measure/ShapePicture.tsx';
 import { TableOfReadings } from '../measure/TableOfReadings.tsx';
+import { Tapers } from '../measure/Tapers.tsx';
 import { Told } from '../measure/Told.tsx';
 import { toldNow } from '../measure/toldNow.ts';
 import { useMeasured } from '../measure/useMeasured.ts';
@@ -47,6 +48,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
             ))}
           </div>
           <p className="fine">Dashed: as drawn. Full: as the readings tell it, with the band in which it lies 19 times in 20. Between the two the film at the position of the design.</p>
+          <Tapers work={work} measure={last.measure} />
           <UseShapes work={work} design={last.of} measure={last.measure} ready={fresh} />
         </div>
       )}

@@ -13,14 +13,17 @@ const STEEP = 20;
 
 export const hasSymbol = ({ halfAngle, taper }: TolerancedSurface) => taper !== null && Math.abs(halfAngle) <= STEEP;
 
-/** A slender cone by its taper, a steep one by its included angle. */
-export const coneText = ({ halfAngle }: TolerancedSurface, system: System) => (halfAngle === 0 ? 'straight' : `(${taperText(halfAngle, system)})`);
+/** mm of diameter from end to end: less is straight to every gauge. */
+const UNSEEN = 5e-5;
+
+/** A slender cone by its taper, a steep one by its included angle; a straight surface by that, and what it is off all the same. */
+export const coneText = ({ halfAngle, straight, taperOver }: TolerancedSurface, system: System) => (straight ? `straight${taperOver < UNSEEN ? '' : ` to ${fineText(taperOver, system)}`}` : `(${taperText(halfAngle, system)})`);
 /** The same where room is scarce. */
 export const coneShort = (surface: TolerancedSurface, system: System) => coneText(surface, system).replace(' included', '');
 
 /** Half angle with its tolerance; of a straight surface by how much its diameter may differ from end to end: twice its length times the angle. */
-export function angleToleranceText({ halfAngle, halfAngleTolerance, from, to }: TolerancedSurface, system: System): string {
-  if (halfAngle === 0) return halfAngleTolerance === null ? '' : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan((halfAngleTolerance * Math.PI) / 180), system)}`;
+export function angleToleranceText({ halfAngle, straight, halfAngleTolerance, from, to }: TolerancedSurface, system: System): string {
+  if (straight) return halfAngleTolerance === null ? '' : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan((halfAngleTolerance * Math.PI) / 180), system)}`;
   return `half angle ${angleText(Math.abs(halfAngle))}${halfAngleTolerance === null ? '' : ` ±${angleZoneText(halfAngleTolerance)}`}`;
 }
 

@@ -24,8 +24,12 @@ export function candidatesOf(seats: readonly SeatInput[], readings: readonly Rea
   const usual = notebookOf(readings, tools);
   const onSurfaces = seats.flatMap((_, seat) => [...journalCandidates(seats, seat, usual), ...bushCandidates(seats, seat, usual)]);
   const standOff: Reading = { kind: 'standOff', value: 0, sigma: usual.sigma('standOff') };
-  // Where the indicator can stand, only a shake that was read tells.
-  return [...onSurfaces, standOff, ...usual.of('shake').slice(0, 1)].flatMap((reading) => {
+  // Where the indicator can stand, only a shake that was read tells; it would be read again on the parts as they are sought.
+  const shakes = usual
+    .of('shake')
+    .slice(0, 1)
+    .map(({ since: _, ...shake }): Reading => shake);
+  return [...onSurfaces, standOff, ...shakes].flatMap((reading) => {
     const { value, fault } = predict(reading, seats);
     return value === null || fault || Math.abs(value) > LONGEST ? [] : [{ ...reading, value }];
   });

@@ -79,7 +79,7 @@ export function consequencesOf(estimate: Estimate, position: number, draws = DRA
 export function unread({ unknowns }: Estimate, influences: readonly Influence[]): On[] {
   const found: On[] = [];
   for (const { seat, part, rate } of influences) {
-    const known = unknowns.list.some((u) => u.seat === seat && u.part === part) || found.some((f) => f.seat === seat && f.part === part);
+    const known = unknowns.list.some((u) => u.of === 'radius' && u.seat === seat && u.part === part) || found.some((f) => f.seat === seat && f.part === part);
     if (rate !== 0 && !known) found.push({ seat, part });
   }
   return found;

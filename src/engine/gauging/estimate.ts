@@ -11,7 +11,8 @@
  *
  * Numbers that the readings leave open are held as drawn, as few as will do, half angles before radii; they and
  * all that leans on them are told as undetermined. A reading that cannot be taken from the fitted parts is left out of the
- * fit; where the parts as drawn would allow it, it speaks against the others (disagreement.ts).
+ * fit; where the parts as drawn would allow it, it speaks against the others (disagreement.ts). A surface drawn straight is
+ * taken to be straight; what the readings say against that is told beside (taper.ts).
  * @source JCGM 100:2008, 5.2; JCGM 102:2011; least squares e.g. Golub and Van Loan, "Matrix Computations", 5 (from memory);
  *         normalised residuals: W. Baarda, "A testing procedure for use in geodetic networks", 1968 (from memory)
  */
@@ -23,9 +24,10 @@ import { chiSquareTail } from './distributions.ts';
 import { minimise } from './gaussNewton.ts';
 import { heldOf } from './held.ts';
 import { type Linear, linearise, type Prior, type Problem } from './linearise.ts';
-import type { Fault, Reading } from './reading.ts';
+import type { Fault, On, Reading } from './reading.ts';
 import { predict, surfacesOf } from './readings/index.ts';
-import { numbersOf, startingShape, type Unknowns } from './shape.ts';
+import { isStraight, numbersOf, startingShape, type Unknowns } from './shape.ts';
+import { isTapered, type Taper, tapersOf } from './taper.ts';
 
 export interface Impossible {
   /** place in the list of readings */
@@ -49,6 +51,10 @@ export interface Estimate extends Assessment {
   held: boolean[];
   impossible: Impossible[];
   disagreeing: Disagreeing[];
+  /** of the surfaces drawn straight whose taper the readings tell */
+  tapers: Taper[];
+  /** which surfaces are held straight */
+  isHeld: (on: On) => boolean;
 }
 
 /** `unusable`: no reading can be used, or none can be predicted from the nominal shape. */
@@ -59,8 +65,34 @@ const ROUNDS = 5;
 
 /** The shape that goes best with the readings. Rad and m; every sigma above 0. */
 export function estimate(nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[] = []): Outcome {
-  const found = settle(nominal, readings, priors);
-  return 'linear' in found ? whole(found, nominal, readings, priors) : { kind: 'unusable', ...found };
+  const held = (on: On) => isStraight(nominal, on);
+  const notebook: Notebook = { nominal, readings, priors, isHeld: held };
+  const found = settle(notebook);
+  if (!('linear' in found)) return { kind: 'unusable', ...found };
+  const tapers = taperedWithin(notebook, found);
+  const told = { ...whole(found, notebook), tapers };
+  const tapered = tapers.filter(isTapered);
+  if (tapered.length === 0) return told;
+  // What only a taper explains does not speak against a reading.
+  const opened: Notebook = { ...notebook, isHeld: (on) => held(on) && !tapered.some(({ seat, part }) => seat === on.seat && part === on.part) };
+  const open = settle(opened);
+  return 'linear' in open ? { ...told, disagreeing: whole(open, opened).disagreeing } : told;
+}
+
+/** The tapers of the surfaces held straight, from a fit in which none is. */
+function taperedWithin(notebook: Notebook, { unknowns }: Settled): Taper[] {
+  const held = unknowns.list.filter((u) => u.of === 'radius' && notebook.isHeld(u));
+  if (held.length === 0) return [];
+  const free = settle({ ...notebook, isHeld: () => false });
+  return 'linear' in free ? tapersOf(held, free.linear.seats, free.unknowns, free.decomposition) : [];
+}
+
+/** What an estimate is of. */
+interface Notebook {
+  nominal: readonly SeatInput[];
+  readings: readonly Reading[];
+  priors: readonly Prior[];
+  isHeld: (on: On) => boolean;
 }
 
 /** The fit of those readings that it allows. */
@@ -72,14 +104,15 @@ interface Settled extends Fitted {
   impossible: Impossible[];
 }
 
-function settle(nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[]): Settled | { impossible: Impossible[] } {
+function settle(all: Notebook): Settled | { impossible: Impossible[] } {
+  const { nominal, readings } = all;
   const asDrawn = faultsOf(readings, nominal);
   let faults = asDrawn;
   let before: readonly SeatInput[] = nominal;
   for (let round = 1; ; round++) {
     const used = readings.flatMap((_, i) => (faults.some(({ index }) => index === i) ? [] : [i]));
     const notebook = used.map((i) => readings[i]!);
-    const found = used.length === 0 ? null : fitted(nominal, notebook, priors, before);
+    const found = used.length === 0 ? null : fitted({ ...all, readings: notebook }, before);
     const impossible = () => faults.map(({ index, fault }) => ({ index, fault, possibleAsDrawn: asDrawn.every((drawn) => drawn.index !== index) }));
     if (!found) return { impossible: impossible() };
     // What the fitted shape does not allow goes; what only it allows is taken back, in the first round.
@@ -117,12 +150,12 @@ interface Fitted {
  * Assembled pairs have kinks, and a least chi-square on each side of them; so the parts are fitted by their own
  * readings first, which have none, and that shape is where the whole notebook starts.
  */
-function fitted(nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[], before: readonly SeatInput[]): Fitted | null {
+function fitted({ nominal, readings, priors, isHeld }: Notebook, before: readonly SeatInput[]): Fitted | null {
   const surfaces = [...readings.flatMap((reading) => surfacesOf(reading, nominal)), ...priors].map(({ seat, part }) => ({ seat, part }));
-  const { seats: start, unknowns } = startingShape(nominal, surfaces, readings);
+  const { seats: start, unknowns } = startingShape(nominal, surfaces, readings, isHeld);
   const startNumbers = numbersOf(start, unknowns);
   const problem: Problem = { start, unknowns, startNumbers, readings, priors };
-  const nominalOrBefore = linearise(problem, startNumbers) ? startNumbers : numbersOf(startingShape(before, surfaces, readings).seats, unknowns);
+  const nominalOrBefore = linearise(problem, startNumbers) ? startNumbers : numbersOf(startingShape(before, surfaces, readings, isHeld).seats, unknowns);
   const ofParts = readings.filter((reading) => 'seat' in reading);
   const from = ofParts.length === readings.length ? nominalOrBefore : (least({ ...problem, readings: ofParts }, nominalOrBefore)?.numbers ?? nominalOrBefore);
   return least(problem, from) ?? least(problem, nominalOrBefore);
@@ -154,17 +187,14 @@ const countOf = (held: readonly boolean[]) => held.filter(Boolean).length;
 
 const lowest = (tried: readonly Fitted[]) => tried.reduce((low, one) => (one.linear.chiSquare < low.linear.chiSquare ? one : low));
 
-function whole(found: Settled, nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[]): Estimate {
+function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
+  const { readings, isHeld } = all;
   const { unknowns, numbers, linear, settled, held, decomposition, notebook, used, impossible } = found;
   const count = unknowns.list.length;
   const assessment = assessed(linear, decomposition, notebook, used);
   const agreement = agreementOf(found);
   const without = (index: number) => {
-    const rest = settle(
-      nominal,
-      readings.filter((_, i) => i !== index),
-      priors,
-    );
+    const rest = settle({ ...all, readings: readings.filter((_, i) => i !== index) });
     return 'linear' in rest ? agreementOf(rest) : null;
   };
   const suspects = isDoubtful(assessment.readings, agreement) ? [...suspectsOf(assessment.readings), ...opponents(found, readings)] : [];
@@ -177,6 +207,7 @@ function whole(found: Settled, nominal: readonly SeatInput[], readings: readonly
     decomposition,
     told: unknowns.list.map((_, j) => isTold(decomposition, unit(count, j))),
     held,
+    isHeld,
     impossible,
     ...assessment,
     disagreeing: disagreeingOf(

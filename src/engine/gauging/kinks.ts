@@ -8,7 +8,7 @@
 import { type Direction, directionOf } from './direction.ts';
 import { type Linear, over, type Problem } from './linearise.ts';
 import type { Branch } from './reading.ts';
-import { gradientOf } from './shape.ts';
+import { gradientSeen } from './shape.ts';
 
 /** A gain of chi-square worth the name: a thirtieth of an uncertainty. */
 export const WORTH = 1e-3;
@@ -26,7 +26,7 @@ export interface BranchDirection extends Direction {
   chiSquare: number;
 }
 
-/** The branches at one shape; all readings that have several have the same, since they tell of one assembled pair. */
+/** The branches at one shape; readings of one assembled pair, between which no metal came off, have the same. */
 interface Kink {
   /** places of those readings */
   readings: number[];
@@ -36,25 +36,38 @@ interface Kink {
   nearest: number[];
 }
 
-function kinkOf({ unknowns }: Problem, { predictions, seats }: Linear): Kink | null {
-  const readings = predictions.flatMap(({ branches }, i) => (branches ? [i] : []));
-  const branches = readings.length === 0 ? [] : predictions[readings[0]!]!.branches!();
+function kinksOf(problem: Problem, linear: Linear): Kink[] {
+  const several = linear.predictions.flatMap(({ branches }, i) => (branches ? [i] : []));
+  const states = [...new Set(several.map((i) => problem.readings[i]!.since))];
+  return states.flatMap(
+    (since) =>
+      kinkOf(
+        problem,
+        linear,
+        several.filter((i) => problem.readings[i]!.since === since),
+      ) ?? [],
+  );
+}
+
+function kinkOf({ unknowns, readings: all }: Problem, { predictions, seen }: Linear, readings: number[]): Kink | null {
+  const [first] = readings as [number];
+  const branches = predictions[first]!.branches!();
   if (branches.length < 2) return null;
   const nearest = branches
     .map((_, k) => k)
     .sort((a, b) => branches[b]!.value - branches[a]!.value)
     .slice(0, MOST_TOGETHER);
-  return { readings, branches, gradients: branches.map(({ influences }) => gradientOf(influences, seats, unknowns)), nearest };
+  return { readings, branches, gradients: branches.map(({ influences }) => gradientSeen(all[first]!, influences, seen[first]!, unknowns)), nearest };
 }
 
 /** The steps that follow one branch to where chi-square is less and it is the one that decides. */
 export function directionsAcross(problem: Problem, linear: Linear, held: readonly boolean[]): BranchDirection[] {
-  const kink = kinkOf(problem, linear);
-  if (!kink) return [];
-  return kink.nearest.flatMap((branch) => {
-    const direction = togetherDirection(problem, linear, held, kink, [branch]);
-    return direction.chiSquare <= linear.chiSquare - WORTH && decides(kink, branch, direction.step) ? [direction] : [];
-  });
+  return kinksOf(problem, linear).flatMap((kink) =>
+    kink.nearest.flatMap((branch) => {
+      const direction = togetherDirection(problem, linear, held, kink, [branch]);
+      return direction.chiSquare <= linear.chiSquare - WORTH && decides(kink, branch, direction.step) ? [direction] : [];
+    }),
+  );
 }
 
 /** Whether a branch is the greatest at the end of a step. */
@@ -85,8 +98,9 @@ function togetherDirection({ readings, unknowns }: Problem, linear: Linear, held
 
 /** The steps that follow one branch, or keep several together: every choice of the few that are nearest to deciding, the most promising first. */
 export function otherDirections(problem: Problem, linear: Linear, held: readonly boolean[]): BranchDirection[] {
-  const kink = kinkOf(problem, linear);
-  if (!kink) return [];
-  const choices = Array.from({ length: 2 ** kink.nearest.length - 1 }, (_, mask) => kink.nearest.filter((_, k) => (mask + 1) & (1 << k)));
-  return choices.map((set) => togetherDirection(problem, linear, held, kink, set)).sort((a, b) => a.chiSquare - b.chiSquare);
+  const directions = kinksOf(problem, linear).flatMap((kink) => {
+    const choices = Array.from({ length: 2 ** kink.nearest.length - 1 }, (_, mask) => kink.nearest.filter((_, k) => (mask + 1) & (1 << k)));
+    return choices.map((set) => togetherDirection(problem, linear, held, kink, set));
+  });
+  return directions.sort((a, b) => a.chiSquare - b.chiSquare);
 }

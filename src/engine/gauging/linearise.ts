@@ -4,12 +4,13 @@
  *   e_i = (value_i - f_i(x))/σ_i        row_i = ∂f_i/∂x / σ_i        chi-square = Σ e_i²
  *
  * x numbers of the unknowns · f forward model of the reading (readings/) · σ its standard uncertainty. A prior
- * is a reading of the unknown itself at its nominal value.
+ * is a reading of the unknown itself at its nominal value; so is what is known of the error of a stock (cutsBetween.ts).
  */
 import type { SeatInput } from '../contact/fit.ts';
+import { type Since, seenBy } from './cutsBetween.ts';
 import type { On, Prediction, Reading } from './reading.ts';
-import { predict } from './readings/index.ts';
-import { gradientOf, isShape, type Unknowns, withNumbers } from './shape.ts';
+import { predictSeen } from './readings/index.ts';
+import { gradientSeen, isShape, type Unknowns, withNumbers } from './shape.ts';
 
 /** How near its nominal value a number may be taken to be before anything is read. */
 export interface Prior extends On {
@@ -29,12 +30,40 @@ export interface Problem {
 
 export interface Linear {
   seats: SeatInput[];
+  /** the shape that each reading saw */
+  seen: (readonly SeatInput[])[];
   predictions: Prediction[];
   rows: Float64Array[];
   residuals: number[];
   chiSquare: number;
   /** what rounding alone can make of chi-square */
   noise: number;
+}
+
+/** A number told beside the readings: where it is, what it is told to be, and how surely. */
+interface Told {
+  place: number;
+  value: number;
+  sigma: number;
+}
+
+function toldOf({ unknowns, startNumbers, priors }: Problem): Told[] {
+  // A half angle that is held straight is told already.
+  const ofPriors = priors.flatMap((prior) => {
+    const place = placeOf(unknowns, prior);
+    return place < 0 ? [] : [{ place, value: startNumbers[place]!, sigma: prior.sigma }];
+  });
+  return [...ofPriors, ...[...unknowns.stock].map(([{ sigma }, place]) => ({ place, value: 0, sigma }))];
+}
+
+/** The shape as each reading saw it; worked out once for those between which nothing came off. */
+export function seeing({ unknowns }: Problem, seats: readonly SeatInput[], numbers: Float64Array): (reading: Reading) => readonly SeatInput[] {
+  const known = new Map<readonly Since[] | undefined, readonly SeatInput[]>();
+  return (reading) => {
+    const seen = known.get(reading.since) ?? seenBy(reading, seats, (cut) => numbers[unknowns.stock.get(cut) ?? -1] ?? 0);
+    known.set(reading.since, seen);
+    return seen;
+  };
 }
 
 /** The place of a prior's unknown. */
@@ -44,19 +73,18 @@ const placeOf = ({ list }: Unknowns, prior: Prior) => list.findIndex((u) => u.se
  * Chi-square of a set of numbers; infinite where they make no shape or a reading has no value there, and as soon as it is
  * seen to reach `most`. Readings of the assembled pair come last, since they take longest to predict.
  */
-export function chiSquareOf({ start, unknowns, startNumbers, readings, priors }: Problem, numbers: Float64Array, most = Number.POSITIVE_INFINITY): number {
+export function chiSquareOf(problem: Problem, numbers: Float64Array, most = Number.POSITIVE_INFINITY): number {
+  const { start, unknowns, readings } = problem;
   const seats = withNumbers(start, unknowns, numbers);
   if (!isShape(seats)) return Number.POSITIVE_INFINITY;
   let sum = 0;
-  for (const prior of priors) {
-    const place = placeOf(unknowns, prior);
-    sum += ((startNumbers[place]! - numbers[place]!) / prior.sigma) ** 2;
-  }
+  for (const { place, value, sigma } of toldOf(problem)) sum += ((value - numbers[place]!) / sigma) ** 2;
+  const seenOf = seeing(problem, seats, numbers);
   for (const ofPair of [false, true]) {
     for (const reading of readings) {
       if ('seat' in reading === ofPair) continue;
       if (sum >= most) return Number.POSITIVE_INFINITY;
-      const { value } = predict(reading, seats);
+      const { value } = predictSeen(reading, seenOf(reading));
       if (value === null) return Number.POSITIVE_INFINITY;
       sum += ((reading.value - value) / reading.sigma) ** 2;
     }
@@ -66,10 +94,12 @@ export function chiSquareOf({ start, unknowns, startNumbers, readings, priors }:
 
 type Residuals = Omit<Linear, 'rows'>;
 
-function residualsOf({ start, unknowns, startNumbers, readings, priors }: Problem, numbers: Float64Array): Residuals | null {
+function residualsOf(problem: Problem, numbers: Float64Array): Residuals | null {
+  const { start, unknowns, readings } = problem;
   const seats = withNumbers(start, unknowns, numbers);
   if (!isShape(seats)) return null;
-  const predictions = readings.map((reading) => predict(reading, seats));
+  const seen = readings.map(seeing(problem, seats, numbers));
+  const predictions = readings.map((reading, i) => predictSeen(reading, seen[i]!));
   const residuals: number[] = [];
   let noise = 0;
   const add = (difference: number, size: number, sigma: number) => {
@@ -83,11 +113,8 @@ function residualsOf({ start, unknowns, startNumbers, readings, priors }: Proble
     if (predicted === null) return null;
     add(value - predicted, sizeOf(seats, readings[i]!), sigma);
   }
-  for (const prior of priors) {
-    const place = placeOf(unknowns, prior);
-    add(startNumbers[place]! - numbers[place]!, Math.abs(numbers[place]!), prior.sigma);
-  }
-  return { seats, predictions, residuals, chiSquare: residuals.reduce((sum, e) => sum + e * e, 0), noise };
+  for (const { place, value, sigma } of toldOf(problem)) add(value - numbers[place]!, Math.abs(numbers[place]!), sigma);
+  return { seats, seen, predictions, residuals, chiSquare: residuals.reduce((sum, e) => sum + e * e, 0), noise };
 }
 
 /** The size (m) of the numbers a prediction is made of, whose rounding it carries. */
@@ -100,15 +127,16 @@ function sizeOf(seats: readonly SeatInput[], reading: Reading): number {
 /** The rows at a set of numbers; null where chi-square is infinite. */
 export function linearise(problem: Problem, numbers: Float64Array): Linear | null {
   const found = residualsOf(problem, numbers);
-  return found && { ...found, rows: rowsOf(problem, found.seats, found.predictions) };
+  return found && { ...found, rows: rowsOf(problem, found.seen, found.predictions) };
 }
 
-/** The rows of readings, each with its prediction on the shape `seats`, and of the priors after them. */
-export function rowsOf({ readings, priors, unknowns }: Omit<Problem, 'start' | 'startNumbers'>, seats: readonly SeatInput[], predictions: readonly Prediction[]): Float64Array[] {
-  const rows = readings.map((reading, i) => over(gradientOf(predictions[i]!.influences, seats, unknowns), reading.sigma));
-  for (const prior of priors) {
+/** The rows of readings, each with its prediction on the shape it saw, and of what is told beside them. */
+export function rowsOf(problem: Problem, seen: readonly (readonly SeatInput[])[], predictions: readonly Prediction[]): Float64Array[] {
+  const { readings, unknowns } = problem;
+  const rows = readings.map((reading, i) => over(gradientSeen(reading, predictions[i]!.influences, seen[i]!, unknowns), reading.sigma));
+  for (const { place, sigma } of toldOf(problem)) {
     const row = new Float64Array(unknowns.list.length);
-    row[placeOf(unknowns, prior)] = 1 / prior.sigma;
+    row[place] = 1 / sigma;
     rows.push(row);
   }
   return rows;

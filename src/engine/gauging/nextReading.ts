@@ -20,11 +20,11 @@ import type { SeatInput } from '../contact/fit.ts';
 import { candidatesOf } from './candidates.ts';
 import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from './decomposition.ts';
 import type { Estimate } from './estimate.ts';
-import { over, type Prior, rowsOf } from './linearise.ts';
+import { over, type Prior, type Problem, rowsOf, seeing } from './linearise.ts';
 import { followed, type Quantity } from './quantities.ts';
 import type { On, Reading } from './reading.ts';
-import { predict } from './readings/index.ts';
-import { gradientOf, startingShape, type Unknown, type Unknowns } from './shape.ts';
+import { predict, predictSeen } from './readings/index.ts';
+import { gradientOf, numbersOf, startingShape, type Unknown, type Unknowns } from './shape.ts';
 import { METRIC_TOOLS, type Tooling } from './tooling.ts';
 
 /** A further reading and what it would do. */
@@ -47,18 +47,23 @@ export interface Whole {
 }
 
 /** A shop's first guess of a number that nobody has read: common practice, no source. rad; m */
-const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6 };
+const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6, stock: 5e-6 };
 
-export function wholeOf({ seats }: Estimate, readings: readonly Reading[], priors: readonly Prior[] = [], tools: Tooling = METRIC_TOOLS): Whole {
+export function wholeOf({ seats, isHeld }: Pick<Estimate, 'seats' | 'isHeld'>, readings: readonly Reading[], priors: readonly Prior[] = [], tools: Tooling = METRIC_TOOLS): Whole {
   const everything = seats.flatMap((_, seat): On[] => [
     { seat, part: 'journal' },
     { seat, part: 'bush' },
   ]);
   const possible = readings.filter((reading) => predict(reading, seats).fault === null);
-  const { seats: start, unknowns } = startingShape(seats, everything, possible);
+  const { seats: start, unknowns } = startingShape(seats, everything, possible, isHeld);
+  const problem: Problem = { start, unknowns, startNumbers: numbersOf(start, unknowns), readings: possible, priors };
   // Told anew, a shape is another by rounding: a reading on the very edge of what is possible may then be beyond it, and tells nothing.
-  const predictions = possible.map((reading) => predict(reading, start));
-  const rows = rowsOf({ readings: possible, priors, unknowns }, start, predictions);
+  const seen = possible.map(seeing(problem, start, problem.startNumbers));
+  const rows = rowsOf(
+    problem,
+    seen,
+    possible.map((reading, i) => predictSeen(reading, seen[i]!)),
+  );
   const count = unknowns.list.length;
   const told = decompose(rows, count, unknowns.points);
   const candidates = candidatesOf(start, possible, tools);

@@ -5,6 +5,7 @@
  */
 import type { SeatInput } from '../contact/fit.ts';
 import type { Motion } from '../play/rigid.ts';
+import type { Since } from './cutsBetween.ts';
 
 export type Part = 'journal' | 'bush';
 
@@ -20,6 +21,8 @@ interface Read {
   value: number;
   /** standard uncertainty of the value (m), above 0 */
   sigma: number;
+  /** metal that came off between this reading and the state in which the parts are sought; left out: none */
+  since?: readonly Since[];
 }
 
 /** Stations, diameters and travels in m, angles in rad, as in the design file otherwise. */

@@ -8,21 +8,29 @@
  * R radius at the station s (m) · a half angle (rad) · d deviation proud of the line (m), linear between its
  * points, with hat_k the function that is 1 at point k and 0 at the others. A surface whose straightness was
  * read gets a profile with one point at every station read and 0 at both ends: straightness is told from the
- * end-to-end line, so half angle and radius then are those of that line.
+ * end-to-end line, so half angle and radius then are those of that line. A surface drawn straight stays straight: its
+ * half angle is no unknown, unless asked for (taper.ts).
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { type Line, lineOf, type Surface } from '../geometry/line.ts';
+import { type CutBetween, cutsOf, movedBetween, rateOf } from './cutsBetween.ts';
 import type { Influence, On, Part, Reading } from './reading.ts';
 
 export interface Unknown extends On {
-  of: 'halfAngle' | 'radius' | 'deviation';
+  /** `stock`: the error of an amount that came off between readings (cutsBetween.ts) */
+  of: 'halfAngle' | 'radius' | 'deviation' | 'stock';
   /** of a deviation: its station (m) */
   station?: number;
 }
 
+/** Of the shape itself. */
+export type ShapeUnknown = Unknown & { of: Exclude<Unknown['of'], 'stock'> };
+export const isOfShape = (unknown: Unknown): unknown is ShapeUnknown => unknown.of !== 'stock';
+
 /** The unknowns of one surface, by their places in the list of all. */
 interface Places {
-  halfAngle: number;
+  /** null where it is held straight */
+  halfAngle: number | null;
   radius: number;
   /** point of the profile → place; only points that are unknown */
   deviations: Map<number, number>;
@@ -31,37 +39,43 @@ interface Places {
 export interface Unknowns {
   list: Unknown[];
   places: Map<string, Places>;
-  /** places of the deviations in the list */
+  /** places in the list of those that one row tells alone: deviations, and errors of stock */
   points: number[];
+  /** place of the error of each amount */
+  stock: Map<CutBetween, number>;
 }
 
 const keyOf = ({ seat, part }: On) => `${seat} ${part}`;
 
 /**
  * The parts as they are taken to be before any reading, and what is unknown of them: half angle and radius of
- * every surface named, and the deviations of those whose straightness was read.
+ * every surface named, and the deviations of those whose straightness was read. `isHeld`: of which the half angle is
+ * none, since they are straight; those drawn so where nothing else is said.
  */
-export function startingShape(nominal: readonly SeatInput[], surfaces: readonly On[], readings: readonly Reading[]): { seats: SeatInput[]; unknowns: Unknowns } {
+export function startingShape(nominal: readonly SeatInput[], surfaces: readonly On[], readings: readonly Reading[], isHeld: (on: On) => boolean = (on) => isStraight(nominal, on)): { seats: SeatInput[]; unknowns: Unknowns } {
   const seats = nominal.map((seat) => ({ ...seat }));
-  const unknowns: Unknowns = { list: [], places: new Map(), points: [] };
+  const unknowns: Unknowns = { list: [], places: new Map(), points: [], stock: new Map() };
   for (const on of [...surfaces].sort((a, b) => a.seat - b.seat || (a.part < b.part ? 1 : -1))) {
     if (unknowns.places.has(keyOf(on))) continue;
-    const stations = readings.flatMap((r) => (r.kind === 'straightness' && r.seat === on.seat && r.part === on.part ? [r.station] : []));
+    const stations = readings.flatMap((r) => (r.kind === 'straightness' && r.seat === on.seat && r.part === on.part ? [r.station - movedBetween(r, on)] : []));
     const surface = stations.length > 0 ? endToEnd(seats[on.seat]![on.part], stations, on.part) : seats[on.seat]![on.part];
     seats[on.seat]![on.part] = surface;
     const deviations = new Map<number, number>();
-    const places = { radius: unknowns.list.push({ ...on, of: 'radius' }) - 1, halfAngle: unknowns.list.push({ ...on, of: 'halfAngle' }) - 1, deviations };
+    const places = { radius: unknowns.list.push({ ...on, of: 'radius' }) - 1, halfAngle: isHeld(on) ? null : unknowns.list.push({ ...on, of: 'halfAngle' }) - 1, deviations };
     if (stations.length > 0) {
       for (let k = 1; k < surface.profile.length - 1; k++) deviations.set(k, unknowns.list.push({ ...on, of: 'deviation', station: surface.profile[k]![0] }) - 1);
     }
     unknowns.places.set(keyOf(on), places);
   }
-  unknowns.points = unknowns.list.flatMap(({ of }, j) => (of === 'deviation' ? [j] : []));
+  for (const cut of cutsOf(readings)) unknowns.stock.set(cut, unknowns.list.push({ seat: cut.of === 'face' ? cut.seats[0]! : cut.seat, part: cut.part, of: 'stock' }) - 1);
+  unknowns.points = unknowns.list.flatMap(({ of }, j) => (of === 'deviation' || of === 'stock' ? [j] : []));
   return { seats, unknowns };
 }
 
 /** m: stations nearer than this to an end, or to each other, are the same place. */
 export const NOWHERE = 1e-9;
+/** Whether a surface is drawn straight: a half angle of nothing, to the last digit. */
+export const isStraight = (seats: readonly SeatInput[], { seat, part }: On): boolean => seats[seat]![part].halfAngle === 0;
 
 /** The same line, told by its end-to-end line and its deviations from that at the given stations. */
 function endToEnd(surface: Surface, stations: readonly number[], part: Part): Surface {
@@ -141,15 +155,28 @@ export function gradientOf(influences: readonly Influence[], seats: readonly Sea
     const places = unknowns.places.get(keyOf({ seat, part }));
     if (!places) continue;
     const surface = seats[seat]![part];
-    if (by === 'halfAngle') gradient[places.halfAngle]! += rate;
+    const add = (place: number | null, by: number) => {
+      if (place !== null) gradient[place]! += by;
+    };
+    if (by === 'halfAngle') add(places.halfAngle, rate);
     else if (by === 'deviation') addDeviations(gradient, places, surface, station, rate);
     else {
       const cos = Math.cos(surface.halfAngle);
       const tan = Math.tan(surface.halfAngle);
       gradient[places.radius]! += rate;
-      gradient[places.halfAngle]! += rate * ((station - surface.station) / (cos * cos) + (outward(part) * deviationAt(surface.profile, station) * tan) / cos);
+      add(places.halfAngle, rate * ((station - surface.station) / (cos * cos) + (outward(part) * deviationAt(surface.profile, station) * tan) / cos));
       addDeviations(gradient, places, surface, station, (rate * outward(part)) / cos);
     }
+  }
+  return gradient;
+}
+
+/** The same of a reading, whose influences are those on the shape it saw. */
+export function gradientSeen({ since = [] }: Pick<Reading, 'since'>, influences: readonly Influence[], seen: readonly SeatInput[], unknowns: Unknowns): Float64Array {
+  const gradient = gradientOf(influences, seen, unknowns);
+  for (const each of since) {
+    const place = unknowns.stock.get(each.cut);
+    if (place !== undefined) gradient[place]! += rateOf(each, influences, seen);
   }
   return gradient;
 }
@@ -167,7 +194,7 @@ export function numbersOf(seats: readonly SeatInput[], { list, places }: Unknown
   const numbers = new Float64Array(list.length);
   for (const [key, { halfAngle, radius, deviations }] of places) {
     const surface = surfaceOf(seats, key);
-    numbers[halfAngle] = surface.halfAngle;
+    if (halfAngle !== null) numbers[halfAngle] = surface.halfAngle;
     numbers[radius] = surface.radius;
     for (const [point, place] of deviations) numbers[place] = surface.profile[point]![1];
   }
@@ -186,7 +213,7 @@ export function withNumbers(seats: readonly SeatInput[], { places }: Unknowns, n
     const surface = surfaceOf(seats, key);
     const profile = deviations.size === 0 ? surface.profile : surface.profile.map(([z, d], k) => [z, deviations.has(k) ? numbers[deviations.get(k)!]! : d] as const);
     const [seat, part] = key.split(' ');
-    shaped[Number(seat)]![part as Part] = { ...surface, halfAngle: numbers[halfAngle]!, radius: numbers[radius]!, profile };
+    shaped[Number(seat)]![part as Part] = { ...surface, halfAngle: halfAngle === null ? surface.halfAngle : numbers[halfAngle]!, radius: numbers[radius]!, profile };
   }
   return shaped;
 }

@@ -3,7 +3,8 @@ import type { Design } from '../../design/definition.ts';
 import { type Doubt, evenDoubt } from '../../engine/cutting/trial.ts';
 import { estimate } from '../../engine/gauging/estimate.ts';
 import { filmDoubt } from '../../engine/gauging/filmDoubt.ts';
-import { toPriors, toReadings } from '../measure/toReading.ts';
+import { toPriors } from '../measure/toReading.ts';
+import { usedReadings } from '../measure/usedReadings.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
 import { metres, millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
@@ -31,7 +32,7 @@ export function doubtOf(design: Design, { doubt }: Cut): FilmDoubt {
 function readDoubt(design: Design): (number | null)[][] | null {
   if (!design.readings || design.readings.length === 0) return null;
   const seats = toPlaySeats(design);
-  const found = estimate(seats, toReadings(design), toPriors(design));
+  const found = estimate(seats, usedReadings(design, seats).readings, toPriors(design));
   return found.kind === 'unusable' ? null : filmDoubt(found, seats, metres(design.position ?? 0));
 }
 

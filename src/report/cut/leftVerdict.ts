@@ -5,6 +5,7 @@ import { twoSidedTail } from '../../engine/gauging/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport } from './definition.ts';
 import { listed, NOTHING } from './listed.ts';
+import { openTrials } from './openTrials.ts';
 
 type Remaining = NonNullable<CutReport['remaining']>;
 
@@ -72,7 +73,7 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   const safe = left.filter(({ taken }) => taken >= NOTHING);
   const told = safe.length === 0 ? 'Nothing of it is safe to take yet.' : `Safe to take now: ${listed(safe.map((l) => l.safe))}; 39 times in 40 at least that much is left, and metal cannot be put back.`;
   const unsure = left.filter(({ share }) => share < SURE).sort((a, b) => a.share - b.share)[0];
-  const trials = wanted?.trials ?? [];
+  const trials = wanted ? openTrials(wanted) : [];
   const ways = [...(trials.some(({ shake }) => shake) ? [] : ['read the shake']), ...(trials.some(({ blue }) => blue?.some(({ seat }) => seat === unsure?.doubted)) ? [] : ['look at the blue there'])];
   const surer = ways.length > 0 ? `${ways.join(' or ')} to be surer` : 'read it again to be surer, or take the safe part and try again';
   return [told, ...(unsure ? [`Most of the doubt is in the film of the ${unsure.doubted} seat: ${surer}.`] : [])];

@@ -6,6 +6,7 @@ import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts'
 import { shakeTold, touchOf } from '../../engine/cutting/trialReadings.ts';
 import { millimetres } from '../toEngine.ts';
 import { doubtOf } from './doubt.ts';
+import { openTrials } from './openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from './toCut.ts';
 
 type Trial = NonNullable<Cut['trials']>[number];
@@ -35,7 +36,7 @@ function believedAfter(design: Design, earlier: readonly Trial[], trial: Trial):
   const trials = [...earlier, trial];
   const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials }), doubtOf(design, cut).covariance);
   const last = results[results.length - 1];
-  return results.length === trials.length && last?.status === 'updated' ? last : null;
+  return results.length === openTrials({ trials }).length && last?.status === 'updated' ? last : null;
 }
 
 /** Why a trial cannot be written down after some others; null where it can. */

@@ -5,6 +5,7 @@ import { hollowOf, offCentreDeviation } from '../../engine/cutting/offCentre.ts'
 import type { Plan } from '../../engine/cutting/plan.ts';
 import { type SurfaceSetUp, setUpsOf } from '../../engine/cutting/setUp.ts';
 import type { CutStep, SurfaceStep } from '../../engine/cutting/steps.ts';
+import { isMadeStraight } from '../../engine/cutting/stock.ts';
 import type { Surface } from '../../engine/geometry/line.ts';
 import { degrees, millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
@@ -24,10 +25,13 @@ export function setUpSection(design: Design, cut: Cut, plan: Plan | null, steps:
     });
   const { surfaces, budget } = setUpsOf(plan.seats, plan.position, cuts, tools, ({ part }) => toErrors(cut, part), ownWay(cut));
   return {
-    settings: surfaces.map((surface) => ({
-      ...settingSection(nameOf(surface.seat), surface, tools.bar),
-      hollow: hollowSection(plan.seats[surface.seat]![surface.part], surface.part, surface.gauged, toErrors(cut, surface.part).toolHeight),
-    })),
+    // A straight surface has no angle to set.
+    settings: surfaces
+      .filter(({ seat, part }) => !isMadeStraight(plan.seats[seat]![part]))
+      .map((surface) => ({
+        ...settingSection(nameOf(surface.seat), surface, tools.bar),
+        hollow: hollowSection(plan.seats[surface.seat]![surface.part], surface.part, surface.gauged, toErrors(cut, surface.part).toolHeight),
+      })),
     budget: {
       contributions: budget.contributions.map(({ seat, part, cause, film }) => ({ seat: nameOf(seat), part, cause, film: millimetres(film) })),
       seats: budget.seats.map(({ seat, sum, likely }) => ({ seat: nameOf(seat), sum: millimetres(sum), likely: millimetres(likely) })),

@@ -11,6 +11,8 @@ import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
 import { TOOLS, type Tooling } from '../../engine/gauging/tooling.ts';
 import { freeOf, toPlaySeats } from '../play/toPlay.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';
+import { FACE_SIGMA, surfaceSigma } from './metalDoubt.ts';
+import { openTrials } from './openTrials.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
 
 const USUAL = USUAL_MACHINE.metric;
@@ -20,10 +22,6 @@ export type Cut = NonNullable<Design['cut']>;
 /** mm */
 const LIMIT = 0.1;
 const BLUE = 0.002;
-/** of metal off a face, gauged by its thickness */
-const FACE_SIGMA = 0.0005;
-/** share of the stock by which a dial, the spring of the work and the wear of the wheel may be wrong; common practice, no source */
-const TAKEN_SHARE = 0.05;
 /** 1/K, plain carbon steel and bearing bronze: those of the running bearing (design/definition.ts) */
 const EXPANSION: Record<Part, number> = { journal: 11.3e-6, bush: 18e-6 };
 /** mm³/(N·m): of the order of fine loose abrasive between steel and bronze, from memory, for the order of magnitude only */
@@ -106,21 +104,12 @@ export function toErrors({ machine = {} }: Cut, part: Part): Omit<SetUpErrors, '
   };
 }
 
-/**
- * Standard uncertainty (mm) of stock read off the dial of the cross feed: a share of it and half a division, root of
- * squares. A division of d moves the wheel square to the surface by d·cos a; half of that where the dial counts diameters.
- */
-export function takenSigma(cut: Cut, normal: number, halfAngle: number): number {
-  const { division, diameterDial } = toMachine(cut);
-  const half = (millimetres(division) / (diameterDial ? 4 : 2)) * Math.cos(radians(halfAngle));
-  return Math.hypot(TAKEN_SHARE * normal, half);
-}
-
-export function toTrials(design: Design, { trials = [] }: Cut): Trial[] {
-  return trials.map(({ taken = [], faces = [], standOff, shake, blue }) => ({
+/** Of the entries that are not in the design's surfaces yet; those that are count no more. */
+export function toTrials(design: Design, cut: Cut): Trial[] {
+  return openTrials(cut).map(({ taken = [], faces = [], standOff, shake, blue }) => ({
     taken: taken.map(({ seat, part, normal, sigma }) => {
       const place = indexOf(design, seat);
-      const doubt = sigma ?? takenSigma(design.cut!, normal, design.seats[place]![part].halfAngle);
+      const doubt = sigma ?? surfaceSigma(design, seat, part, normal);
       return { seat: place, part, normal: metres(normal), sigma: metres(doubt) };
     }),
     faces: faces.map(({ name, off, sigma }) => ({ face: (design.cut?.faces ?? []).findIndex((face) => face.name === name), off: metres(off), sigma: metres(sigma ?? FACE_SIGMA) })),

@@ -8,30 +8,31 @@ import { believedAtFirst, type Doubt, remaining, remainingFaces, type Trial, typ
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
+import { closedCount, openTrials } from './openTrials.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
 type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
 
 export function trialSection(design: Design, cut: Cut, input: PlanInput, doubt: Doubt): Trials {
-  if (!cut.trials || cut.trials.length === 0) return {};
+  if (openTrials(cut).length === 0) return {};
   const trials = toTrials(design, cut);
   const results = trialsOf(input, trials, doubt);
   const last = results[results.length - 1]!;
   const told = { trials: results.map((result) => resultSection(design, cut, trials, result)) };
-  if (last.status !== 'updated' || !cut.trials.some(tellsAnything)) return told;
+  if (last.status !== 'updated' || !openTrials(cut).some(tellsAnything)) return told;
   const left = { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) };
   const [worst] = last.clashes;
   const rest = worst && trialsOf(input, withoutReading(trials, worst), doubt).at(-1);
   return {
     ...told,
     remaining: remainingSection(design, cut, left, last),
-    ...(rest?.status === 'updated' && { without: { trial: worst!.trial + 1, what: worst!.what, remaining: remainingSection(design, cut, left, rest) } }),
+    ...(rest?.status === 'updated' && { without: { trial: closedCount(cut) + worst!.trial + 1, what: worst!.what, remaining: remainingSection(design, cut, left, rest) } }),
   };
 }
 
 /** Standard uncertainty (mm) of every step while nothing but the doubt of the films is known; by seat and part. */
 export function doubtOfSteps(cut: Cut, input: PlanInput, doubt: Doubt): (seat: number, part: Part) => number | null {
-  if ((cut.trials ?? []).some(tellsAnything)) return () => null;
+  if (openTrials(cut).some(tellsAnything)) return () => null;
   const { amounts, plan } = leftToCut(input, believedAtFirst(input.seats, doubt));
   return (seat, part) => {
     const left = amounts.find(({ room }) => {
@@ -54,19 +55,19 @@ function resultSection(design: Design, cut: Cut, trials: readonly Trial[], resul
     films: named((i) => ({ more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) })),
     touched: touched && named((i) => touched[i]!),
     ...(came.length > 0 && { came: came.map((error) => cameSection(design, cut, trials, error)) }),
-    ...(clashes.length > 0 && { clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({ trial: trial + 1, what, read: orNull(read), expected: orNull(expected), deviations })) }),
+    ...(clashes.length > 0 && { clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({ trial: closedCount(cut) + trial + 1, what, read: orNull(read), expected: orNull(expected), deviations })) }),
   };
 }
 
 /** What was told to be taken off, and what most likely came off. */
-function cameSection(design: Design, { faces = [] }: Cut, trials: readonly Trial[], { trial, of, place, more }: Updated['came'][number]): NonNullable<NonNullable<Trials['trials']>[number]['came']>[number] {
+function cameSection(design: Design, cut: Cut, trials: readonly Trial[], { trial, of, place, more }: Updated['came'][number]): NonNullable<NonNullable<Trials['trials']>[number]['came']>[number] {
   const told = trials[trial]!;
   if (of === 'taken') {
     const { seat, part, normal, sigma } = told.taken[place]!;
-    return { trial: trial + 1, seat: design.seats[seat]!.name, part, told: millimetres(normal), sigma: millimetres(sigma), likely: millimetres(normal + more) };
+    return { trial: closedCount(cut) + trial + 1, seat: design.seats[seat]!.name, part, told: millimetres(normal), sigma: millimetres(sigma), likely: millimetres(normal + more) };
   }
   const { face, off, sigma } = told.faces![place]!;
-  return { trial: trial + 1, face: faces[face]!.name, told: millimetres(off), sigma: millimetres(sigma), likely: millimetres(off + more) };
+  return { trial: closedCount(cut) + trial + 1, face: cut.faces![face]!.name, told: millimetres(off), sigma: millimetres(sigma), likely: millimetres(off + more) };
 }
 
 function remainingSection(design: Design, cut: Cut, input: PlanInput, after: Updated): NonNullable<Trials['remaining']> {

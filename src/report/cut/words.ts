@@ -1,6 +1,7 @@
 /** The plan's codes in a machinist's words: reasons, items of the check list, cautions. */
 import type { Caution, WorkItem } from '../../engine/cutting/orderOfWork.ts';
 import type { Turn, Why } from '../../engine/cutting/steps.ts';
+import type { Part } from '../../engine/gauging/reading.ts';
 import type { CutReport } from './definition.ts';
 
 const WHY: Record<Why | 'nearer', string> = {
@@ -49,9 +50,10 @@ const PLAIN: Record<Plain, string> = {
   noseTaper: 'Finish the nose taper last, the spindle running in its own bearings.',
 };
 
-export function workText(item: WorkItem, names: { surface: (step: number) => string; face: (step: number) => string; on: (seat: number) => string }): string {
+export function workText(item: WorkItem, names: { surface: (step: number) => string; face: (step: number) => string; on: (seat: number) => string; isStraight: (seat: number, part: Part) => boolean }): string {
   switch (item.what) {
     case 'angle':
+      if (names.isStraight(item.seat, item.part)) return `Set slide or table true to the axis for the ${names.on(item.seat)} ${item.part}, so that it comes out straight.`;
       return `Set the angle for the ${names.on(item.seat)} ${item.part} and check it.`;
     case 'cut':
       return `Cut the ${names.surface(item.step)}: half way, gauge, then to the stop reading.`;

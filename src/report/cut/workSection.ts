@@ -1,8 +1,9 @@
 /** The order of work as the report tells it: words, cautions, what is ticked. */
-import type { Design } from '../../design/definition.ts';
+import type { Design, Part } from '../../design/definition.ts';
 import { orderOfWork, reordered } from '../../engine/cutting/orderOfWork.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import type { CutStep } from '../../engine/cutting/steps.ts';
+import { isMadeStraight } from '../../engine/cutting/stock.ts';
 import type { CutReport } from './definition.ts';
 import type { Cut } from './toCut.ts';
 import { cautionText, workText } from './words.ts';
@@ -18,6 +19,7 @@ export function workSection(design: Design, cut: Cut, input: PlanInput, steps: r
       return step.kind === 'face' ? input.faces![step.face]!.name : '';
     },
     on: (seat: number) => design.seats[seat]!.name,
+    isStraight: (seat: number, part: Part) => steps.some((step) => step.kind === 'surface' && step.seat === seat && step.part === part && isMadeStraight(step.after[seat]![part])),
   };
   const done = new Set(cut.work?.done ?? []);
   // Faces come after all surfaces, so a cut's place among the steps is its place in `steps` of the report.

@@ -4,19 +4,22 @@
  * One row a reading below a row of names; a column that a kind does not have stays empty. A name may say the unit of
  * its column, value (mm), as a table written here does, so that it is read alike in a metric and an inch shop; under
  * a name without one a number alone is in mm (or in inches, where so asked). Any entry may carry its own unit: 0.0002 in,
- * 2 tenths, 5 µm. Columns may stand
+ * 2 tenths, 5 µm. A table without the column `after` was read after all the trials so far. Columns may stand
  * in any order and be parted by commas, semicolons or tabs; with the latter two, decimals may have a comma.
  */
 import Papa from 'papaparse';
 import { type Design, reading } from '../../design/definition.ts';
 import { lengthUnit, plainTyped, type System, type Typed, typedLength } from '../../design/units.ts';
 import { validateDesign } from '../../design/validate.ts';
+import { doneSoFar } from './metalBetween.ts';
 import type { Reading } from './toReading.ts';
 
 const WORDS = ['kind', 'seat', 'part'] as const;
 const ANGLES = ['direction'] as const;
+/** Plain numbers. */
+const COUNTS = ['after'] as const;
 /** Every column, in the order in which they are written. */
-export const COLUMNS = [...WORDS, 'value', 'sigma', 'station', 'roll', 'ball', 'face', 'bar', 'stack', 'travel', 'indicator', 'position', ...ANGLES] as const;
+export const COLUMNS = [...WORDS, 'value', 'sigma', 'station', 'roll', 'ball', 'face', 'bar', 'stack', 'travel', 'indicator', 'position', ...ANGLES, ...COUNTS] as const;
 type Column = (typeof COLUMNS)[number];
 
 export interface TableError {
@@ -47,9 +50,9 @@ const MOST_COLUMNS = 200;
  */
 export function readingsToCsv(readings: readonly Reading[], system: System = 'metric'): string {
   const { size } = lengthUnit(system);
-  const cellOf = (value: string | number | undefined, column: Column) => (typeof value === 'number' ? Number((isAngle(column) ? value : value / size).toPrecision(DIGITS)) : (value ?? ''));
+  const cellOf = (value: string | number | undefined, column: Column) => (typeof value === 'number' ? Number((isLength(column) ? value / size : value).toPrecision(DIGITS)) : (value ?? ''));
   const rows = readings.map((entry) => COLUMNS.map((column) => cellOf((entry as Partial<Record<Column, string | number>>)[column], column)));
-  return Papa.unparse([COLUMNS.map((column) => (isWord(column) ? column : `${column} (${isAngle(column) ? 'deg' : system === 'metric' ? 'mm' : 'in'})`)), ...rows], { escapeFormulae: true });
+  return Papa.unparse([COLUMNS.map((column) => (isWord(column) || isCount(column) ? column : `${column} (${isAngle(column) ? 'deg' : system === 'metric' ? 'mm' : 'in'})`)), ...rows], { escapeFormulae: true });
 }
 
 /** The readings of a table, or everything that is wrong with it. `design` has the seats they name; `bare` says what a number alone is in. */
@@ -67,6 +70,8 @@ export function readingsFromCsv(text: string, design: Design, bare: System = 'me
   if (headErrors.length > 0) return { ok: false, errors: [...unknown, ...headErrors] };
   const errors: TableError[] = [];
   const readings: Record<string, unknown>[] = [];
+  // A table that does not speak of trials was read now.
+  const now = columns.includes('after') || doneSoFar(design) === 0 ? {} : { after: doneSoFar(design) };
   /** Row of each reading, as the spreadsheet counts. */
   const rowOf: number[] = [];
   rows.forEach((cells, i) => {
@@ -74,7 +79,7 @@ export function readingsFromCsv(text: string, design: Design, bare: System = 'me
     const row = i + 2;
     const surplus = cells.slice(columns.length).find((cell) => cell.trim() !== '');
     if (surplus !== undefined) errors.push({ row, column: '', message: `found "${surplus.slice(0, 40)}" beyond the last named column` });
-    readings.push(readingOf(cells, heads, design, (column, message) => errors.push({ row, column, message })));
+    readings.push({ ...now, ...readingOf(cells, heads, design, (column, message) => errors.push({ row, column, message })) });
     rowOf.push(row);
   });
   for (const error of designErrors(design, readings, rowOf, errors)) errors.push(error);
@@ -99,6 +104,8 @@ const isHeadless = (first: readonly string[]): boolean => !first.some((cell) => 
 
 const isWord = (column: string) => (WORDS as readonly string[]).includes(column);
 const isAngle = (column: string) => (ANGLES as readonly string[]).includes(column);
+const isCount = (column: string) => (COUNTS as readonly string[]).includes(column);
+const isLength = (column: string) => !isWord(column) && !isAngle(column) && !isCount(column);
 
 /** The name of a column, what a number alone below it is in (mm), and what is wrong with its unit. */
 interface Head {
@@ -112,7 +119,7 @@ function headOf(cell: string, bare: number): Head {
   const bracket = /[)\]]$/.test(whole) ? Math.max(whole.lastIndexOf('('), whole.lastIndexOf('[')) : -1;
   const name = bracket < 0 ? whole : whole.slice(0, bracket).trim();
   const unit = bracket < 0 ? undefined : whole.slice(bracket + 1, -1).trim();
-  if (unit === undefined || unit === '' || isWord(name) || isAngle(name)) return { name, size: bare, wrong: null };
+  if (unit === undefined || unit === '' || !isLength(name)) return { name, size: bare, wrong: null };
   const one = typedLength(`1 ${unit}`, bare);
   return one.ok ? { name, size: one.value, wrong: null } : { name, size: bare, wrong: one.message };
 }
@@ -121,10 +128,10 @@ const isColumn = (name: string) => (COLUMNS as readonly string[]).includes(name)
 
 const KINDS: readonly string[] = reading.def.options.flatMap(({ shape }) => shape.kind.def.values as readonly string[]);
 
-/** What a kind wants to be told, in the order of the columns; null where there is no such kind. */
+/** What a kind must be told, in the order of the columns; null where there is no such kind. */
 function ownColumns(kind: string): Column[] | null {
   const option = reading.def.options.find(({ shape }) => (shape.kind.def.values as readonly string[]).some((name) => name.toLowerCase() === kind.toLowerCase()));
-  return option ? COLUMNS.filter((column) => column in option.shape) : null;
+  return option ? COLUMNS.filter((column) => column in option.shape && !isCount(column)) : null;
 }
 
 /** Said once, with the heading that goes over these rows: that of the kinds they begin with, or of a table of every kind. */
@@ -172,7 +179,7 @@ function readingOf(cells: readonly string[], heads: readonly Head[], design: Des
       return;
     }
     const written = cell.replace('−', '-');
-    const typed = isAngle(column) ? typedDegrees(written) : typedLength(written, size);
+    const typed = isCount(column) ? typedCount(written) : isAngle(column) ? typedDegrees(written) : typedLength(written, size);
     if (typed.ok) found[column] = typed.value;
     else {
       say(column, typed.message);
@@ -181,6 +188,10 @@ function readingOf(cells: readonly string[], heads: readonly Head[], design: Des
     }
   });
   return found;
+}
+
+function typedCount(text: string): Typed {
+  return /^\d+$/.test(text) ? { ok: true, value: Number(text) } : { ok: false, message: `found "${text}"; type a whole number of trials` };
 }
 
 function typedDegrees(text: string): Typed {

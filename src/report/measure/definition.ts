@@ -9,13 +9,24 @@ const plain = (description: string) => z.number().check(z.meta({ description }))
 const surfaceMeasured = z.strictObject({
   seat: z.string(),
   part,
-  halfAngle: plain('Fitted half angle, degrees; as drawn where the readings leave it open (sigma null)'),
+  halfAngle: plain('Fitted half angle, degrees; as drawn where the readings leave it open (sigma null), and where it is drawn straight'),
   diameter: mm('Fitted diameter at the station of the design; as far as told with a half angle that is held as drawn'),
   sigma: z.strictObject({
-    halfAngle: z.nullable(plain('Standard uncertainty, degrees; null where the readings leave the half angle open')),
+    halfAngle: z.nullable(plain('Standard uncertainty, degrees; null where the readings leave the half angle open, 0 where it is held straight')),
     diameter: mmOrNull('Standard uncertainty; null where the readings leave the diameter open'),
   }),
-  correlation: z.nullable(plain('Between half angle and diameter; null where one of them is open')),
+  correlation: z.nullable(plain('Between half angle and diameter; null where one of them is open or held')),
+  straight: z.optional(z.literal(true).check(z.meta({ description: 'Drawn straight, and estimated so' }))),
+  tapered: z.optional(
+    z
+      .strictObject({
+        halfAngle: plain('Half angle, degrees'),
+        sigma: plain('Standard uncertainty, degrees'),
+        diameter: mm('Diameter at the station of the design'),
+        significance: plain('Chance that a straight surface reads so far off, or farther, where every sigma is right'),
+      })
+      .check(z.meta({ description: 'Of a surface drawn straight: what the readings say where it is not held straight; not there where they do not tell' })),
+  ),
   profile: z.optional(
     z
       .array(z.strictObject({ station: mm('Place along the part'), deviation: mm('Fitted deviation from the end-to-end line, metal proud positive'), sigma: mmOrNull('Standard uncertainty; null where open') }))
@@ -86,6 +97,9 @@ export const measureReport = z.strictObject({
   probability: plain('Of a chi-square as great as this by chance, where every sigma is right'),
   settled: z.boolean().check(z.meta({ description: 'Whether the estimate came to rest' })),
   impossible: z.array(fault),
+  overtaken: z
+    .array(z.strictObject({ index: z.int(), surfaces: z.array(z.strictObject({ seat: z.string(), part })).check(z.meta({ description: 'Cut to another line since' })) }))
+    .check(z.meta({ description: 'Readings of a line that is no more: they say nothing of these surfaces and are not used' })),
   disagreeing: z.array(
     z.strictObject({
       index: z.int(),

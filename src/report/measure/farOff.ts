@@ -2,7 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { lengthText, type System } from '../../design/units.ts';
 import { radians } from '../toEngine.ts';
-import { predictedReading } from './predictedReading.ts';
+import { isOvertaken, predictedReading } from './predictedReading.ts';
 import type { Reading } from './toReading.ts';
 
 /**
@@ -35,7 +35,7 @@ function limitOf(design: Design, reading: Reading, drawn: number): number {
 /** A warning where the reading is far from what the parts as drawn would read; null where it is not, or they would read nothing. */
 export function farOffText(design: Design, reading: Reading, system: System): string | null {
   const { value } = predictedReading(design, reading);
-  if (value === null) return null;
+  if (value === null || isOvertaken(design, reading)) return null;
   const off = Math.abs(reading.value - value);
   return off > limitOf(design, reading, value) ? `${lengthText(Number(off.toFixed(3)), system)} from the drawing: really?` : null;
 }

@@ -1,11 +1,12 @@
-/** What a set-up would read on the parts as the design has them: to check a set-up, or to know when to stop cutting. */
+/** What a set-up would read on the parts as the design has them, with the metal on or off as it was when it was taken. */
 import type { Design } from '../../design/definition.ts';
-import { predict } from '../../engine/gauging/readings/index.ts';
+import { predict, surfacesOf } from '../../engine/gauging/readings/index.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
 import { millimetres } from '../toEngine.ts';
 import type { FaultReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
-import { type Reading, toReading } from './toReading.ts';
+import { historyOf, overtakenOn } from './metalBetween.ts';
+import { type Reading, toReading, toReadingThen } from './toReading.ts';
 
 export interface PredictedReading {
   /** mm; null where the set-up has no reading at all */
@@ -16,6 +17,9 @@ export interface PredictedReading {
 
 /** @param index its place in the list of readings, for the fault */
 export function predictedReading(design: Design, reading: Reading, index = 0): PredictedReading {
-  const { value, fault } = predict(toReading(design, reading), toPlaySeats(design));
+  const { value, fault } = predict(toReadingThen(design, reading), toPlaySeats(design));
   return { value: value === null ? null : millimetres(value), fault: fault && faultReport(design, index, fault) };
 }
+
+/** Whether a reading is of a line that was cut to another one between it and the design's surfaces. */
+export const isOvertaken = (design: Design, reading: Reading): boolean => overtakenOn(historyOf(design), reading, surfacesOf(toReading(design, reading), toPlaySeats(design))).length > 0;

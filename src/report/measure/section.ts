@@ -6,43 +6,47 @@ import { covarianceOf, uncertaintyOf, unit } from '../../engine/gauging/decompos
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
 import type { On } from '../../engine/gauging/reading.ts';
-import type { Unknown } from '../../engine/gauging/shape.ts';
+import { isOfShape, type ShapeUnknown, type Unknown } from '../../engine/gauging/shape.ts';
 import { TOOLS } from '../../engine/gauging/tooling.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
 import { degrees, metres, millimetres } from '../toEngine.ts';
 import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
-import { fromReading, toPriors, toReadings } from './toReading.ts';
+import { fromReading, toPriors } from './toReading.ts';
+import { usedReadings } from './usedReadings.ts';
 
 /** `tools`: which system's tools the shop has, for the readings that are suggested. */
 export function measureSection(design: Design, tools: System = 'metric'): MeasureReport | undefined {
   if (!design.readings || design.readings.length === 0) return undefined;
-  const readings = toReadings(design);
+  const seats = toPlaySeats(design);
+  const { readings, places, overtaken } = usedReadings(design, seats);
   const priors = toPriors(design);
-  const found = estimate(toPlaySeats(design), readings, priors);
-  const impossible = found.impossible.map(({ index, fault, possibleAsDrawn }) => ({ ...faultReport(design, index, fault), possibleAsDrawn }));
-  if (found.kind === 'unusable') return { ...NOTHING, impossible };
+  const found = estimate(seats, readings, priors);
+  const impossible = found.impossible.map(({ index, fault, possibleAsDrawn }) => ({ ...faultReport(design, places[index]!, fault), possibleAsDrawn }));
+  const old = overtaken.flatMap((on, index) => (on.length === 0 ? [] : [{ index, surfaces: on.map(({ seat, part }) => ({ seat: design.seats[seat]!.name, part })) }]));
+  if (found.kind === 'unusable') return { ...NOTHING, impossible, overtaken: old };
   const position = metres(design.position ?? 0);
   const whole = wholeOf(found, readings, priors, TOOLS[tools]);
   const consequences = consequencesSection(design, found, position);
   return {
     surfaces: surfacesOf(found).map((on) => surfaceSection(design, found, on)),
     correlations: correlationsSection(design, found),
-    readings: found.readings.map(({ index, fitted, residual, normalised, leverage }) => ({ index, fitted: millimetres(fitted), residual: millimetres(residual), normalised, leverage })),
+    readings: found.readings.map(({ index, fitted, residual, normalised, leverage }) => ({ index: places[index]!, fitted: millimetres(fitted), residual: millimetres(residual), normalised, leverage })),
     chiSquare: found.chiSquare,
     freedom: found.freedom,
     probability: found.probability,
     settled: found.settled,
     impossible,
-    disagreeing: found.disagreeing,
-    undetermined: found.unknowns.list.flatMap((unknown, j) => (found.told[j] ? [] : [undeterminedSection(design, found, whole, unknown, j)])),
+    overtaken: old,
+    disagreeing: found.disagreeing.map((one) => ({ ...one, index: places[one.index]! })),
+    undetermined: found.unknowns.list.flatMap((unknown, j) => (found.told[j] || !isOfShape(unknown) ? [] : [undeterminedSection(design, found, whole, unknown, j)])),
     consequences,
     next: nextSection(design, whole, position, consequences),
   };
 }
 
 /** What a notebook without one usable reading gives. */
-const NOTHING: Omit<MeasureReport, 'impossible'> = {
+const NOTHING: Omit<MeasureReport, 'impossible' | 'overtaken'> = {
   surfaces: [],
   correlations: { numbers: [], matrix: [] },
   readings: [],
@@ -59,7 +63,7 @@ const NOTHING: Omit<MeasureReport, 'impossible'> = {
 /** The surfaces that are told of, in the order of the design, each once. */
 const surfacesOf = ({ unknowns }: Estimate): On[] => unknowns.list.filter((u) => u.of === 'radius').map(({ seat, part }) => ({ seat, part }));
 
-function surfaceSection(design: Design, { seats, unknowns, decomposition }: Estimate, { seat, part }: On): MeasureReport['surfaces'][number] {
+function surfaceSection(design: Design, { seats, unknowns, decomposition, tapers, isHeld }: Estimate, { seat, part }: On): MeasureReport['surfaces'][number] {
   const count = unknowns.list.length;
   const placeOf = (of: Unknown['of'], station?: number) =>
     unit(
@@ -67,7 +71,9 @@ function surfaceSection(design: Design, { seats, unknowns, decomposition }: Esti
       unknowns.list.findIndex((u) => u.seat === seat && u.part === part && u.of === of && u.station === station),
     );
   const [angle, radius] = [placeOf('halfAngle'), placeOf('radius')];
-  const [sigmaAngle, sigmaRadius] = [uncertaintyOf(decomposition, angle), uncertaintyOf(decomposition, radius)];
+  const straight = isHeld({ seat, part });
+  const taper = tapers.find((t) => t.seat === seat && t.part === part);
+  const [sigmaAngle, sigmaRadius] = [straight ? 0 : uncertaintyOf(decomposition, angle), uncertaintyOf(decomposition, radius)];
   const surface = seats[seat]![part];
   const deviations = unknowns.list.filter((u) => u.seat === seat && u.part === part && u.of === 'deviation');
   const profile = deviations.map(({ station }) => {
@@ -80,14 +86,16 @@ function surfaceSection(design: Design, { seats, unknowns, decomposition }: Esti
     halfAngle: degrees(surface.halfAngle),
     diameter: 2 * millimetres(surface.radius),
     sigma: { halfAngle: orNull(sigmaAngle, degrees), diameter: orNull(sigmaRadius, (r) => 2 * millimetres(r)) },
-    correlation: sigmaAngle === null || sigmaRadius === null ? null : covarianceOf(decomposition, angle, radius) / (sigmaAngle * sigmaRadius),
+    correlation: sigmaAngle === null || sigmaRadius === null || straight ? null : covarianceOf(decomposition, angle, radius) / (sigmaAngle * sigmaRadius),
     ...(profile.length > 0 && { profile }),
+    ...(straight && { straight }),
+    ...(taper && { tapered: { halfAngle: degrees(taper.halfAngle), sigma: degrees(taper.sigma), diameter: 2 * millimetres(taper.radius), significance: taper.significance } }),
   };
 }
 
 /** Between all half angles and diameters that are told; points of profiles are left out. */
 function correlationsSection(design: Design, { unknowns: { list }, decomposition }: Estimate): MeasureReport['correlations'] {
-  const lines = list.flatMap(({ of }, j) => (of === 'deviation' ? [] : [j]));
+  const lines = list.flatMap(({ of }, j) => (of === 'radius' || of === 'halfAngle' ? [j] : []));
   const gradients = lines.map((j) => unit(list.length, j));
   const sigmas = gradients.map((gradient) => uncertaintyOf(decomposition, gradient));
   const between = (a: number, b: number) => (sigmas[a] === null || sigmas[b] === null ? null : a === b ? 1 : covarianceOf(decomposition, gradients[a]!, gradients[b]!) / (sigmas[a]! * sigmas[b]!));
@@ -99,7 +107,7 @@ function correlationsSection(design: Design, { unknowns: { list }, decomposition
 
 const orNull = (value: number | null, convert: (x: number) => number) => (value === null ? null : convert(value));
 
-function undeterminedSection(design: Design, { held }: Estimate, whole: Whole, unknown: Unknown, place: number): MeasureReport['undetermined'][number] {
+function undeterminedSection(design: Design, { held }: Estimate, whole: Whole, unknown: ShapeUnknown, place: number): MeasureReport['undetermined'][number] {
   const { seat, part, of, station } = unknown;
   const [next] = nextForUnknown(whole, unknown);
   return {

@@ -4,6 +4,7 @@ import type { Prior as EnginePrior } from '../../engine/gauging/linearise.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
 import { freeOf } from '../play/toPlay.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';
+import { historyOf, sinceOf } from './metalBetween.ts';
 
 export type Reading = NonNullable<Design['readings']>[number];
 
@@ -24,6 +25,7 @@ function converted(reading: object, length: (x: number) => number, angle: (x: nu
   return numbers;
 }
 
+/** The set-up, as it would be read on the surfaces of the design. */
 export function toReading(design: Design, reading: Reading): EngineReading {
   const on = 'seat' in reading ? { seat: design.seats.findIndex((s) => s.name === reading.seat), part: reading.part } : {};
   const free = reading.kind === 'shake' ? { free: freeOf(design) } : {};
@@ -33,6 +35,11 @@ export function toReading(design: Design, reading: Reading): EngineReading {
 
 /** To 1e-9 mm; less than that is kept as it is: an uncertainty is never nothing. */
 const rounded = (m: number) => Number(millimetres(m).toFixed(9)) || millimetres(m);
+/** The reading as it was taken: it knows what metal came off between it and the surfaces of the design. */
+export function toReadingThen(design: Design, reading: Reading): EngineReading {
+  const since = sinceOf(design, historyOf(design), reading);
+  return since.length === 0 ? toReading(design, reading) : { ...toReading(design, reading), since };
+}
 
 /** Lengths to 1e-9 mm, so that a set-up that is round in metres is round in millimetres. */
 export function fromReading(design: Design, reading: EngineReading): Reading {

@@ -2,8 +2,10 @@
 import type { Design } from '../../design/definition.ts';
 import { madeIn, toolText } from '../../design/tools.ts';
 import { angleText, COVER, fineText, lengthText, placeText, type System } from '../../design/units.ts';
+import { isTapered } from '../../engine/gauging/taper.ts';
 import { fitSection } from '../fit/section.ts';
 import type { Verdict } from '../fit/verdict.ts';
+import { radians } from '../toEngine.ts';
 import type { ConsequenceReport, FaultReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultText } from './faultText.ts';
 import type { Reading } from './toReading.ts';
@@ -16,16 +18,30 @@ const SURE = 0.975;
 
 export function measureVerdict(design: Design, measure: MeasureReport, system: System): Verdict {
   const faults = measure.impossible.map((fault) => faultSentence(design, fault, system));
-  if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: faults };
+  if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: [...faults, overtakenSentence(measure)].filter((s) => s !== '') };
+  const tapers = tapersAsked(measure).map((found) => taperSentence(design, found, system));
   const allowed = allowanceOf(design, measure);
   const doubt = disagreeSentence(design, measure, system);
-  const sentences = [allowed?.text(system) ?? '', doubt, ...faults, unreadSentence(design, measure), openSentence(design, measure, system), firstSentence(measure), nextSentence(design, measure, system)].filter((s) => s !== '');
+  const sentences = [
+    allowed?.text(system) ?? '',
+    doubt,
+    ...tapers,
+    ...faults,
+    overtakenSentence(measure),
+    unreadSentence(design, measure),
+    openSentence(design, measure, system),
+    firstSentence(measure),
+    nextSentence(design, measure, system),
+  ].filter((s) => s !== '');
   if (!measure.settled && measure.disagreeing.length === 0) return { tone: 'stop', headline: RESTLESS, sentences };
-  const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT);
+  const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT) || tapers.length > 0;
   const good = allowed ? allowed.within === true : measure.consequences.firstPosition?.sigma != null;
   const told = headlineOf(design, measure, system);
   // A reading in doubt comes before what follows from it.
   if (wrong && doubt !== '') return { tone: 'stop', headline: doubt, sentences: [...(measure.settled ? [] : [RESTLESS]), `As they are read, ${lowered(told)}`, ...sentences.filter((s) => s !== doubt)] };
+  // So does a question that only the person can answer.
+  const [asked] = tapers;
+  if (asked !== undefined && doubt === '') return { tone: 'mend', headline: asked, sentences: [`Held straight, ${lowered(told)}`, ...sentences.filter((s) => s !== asked)] };
   return { tone: wrong ? 'stop' : good ? 'good' : 'mend', headline: told, sentences };
 }
 
@@ -35,6 +51,27 @@ function faultSentence(design: Design, fault: FaultReport, system: System): stri
   const why = faultText(fault, system);
   if (!fault.possibleAsDrawn) return `${entryText(design, fault.index)} cannot be used: ${why}.`;
   return `${entryText(design, fault.index)} cannot be used at the shape the others tell: ${why}. On the parts as drawn it could.`;
+}
+
+type Surface = MeasureReport['surfaces'][number];
+type Asked = Surface & { tapered: NonNullable<Surface['tapered']> };
+
+/** Surfaces drawn straight that the readings say are not: to be asked after. */
+export const tapersAsked = ({ surfaces }: MeasureReport): Asked[] => surfaces.filter((s): s is Asked => s.tapered !== undefined && isTapered(s.tapered));
+
+export function taperSentence(design: Design, { seat, part, tapered: { halfAngle, significance } }: Asked, system: System): string {
+  const { from, to } = design.seats.find(({ name }) => name === seat)![part];
+  const over = 2 * (to - from) * Math.tan(radians(Math.abs(halfAngle)));
+  const odds = significance < 1e-6 ? 'fewer than one case in a million' : `one case in ${Math.round(1 / significance)}`;
+  return `The ${seat} ${part} was drawn straight; the readings say a half angle of ${angleText(Math.abs(halfAngle))}, larger by ${fineText(over, system)} in diameter at its ${halfAngle > 0 ? 'nose' : 'rear'} end. A straight one reads so in ${odds}: take the taper over, or read it again.`;
+}
+
+/** Readings of a line that was cut away: kept, and said to be. */
+function overtakenSentence({ overtaken }: MeasureReport): string {
+  if (overtaken.length === 0) return '';
+  const surfaces = [...new Set(overtaken.flatMap((old) => old.surfaces.map(({ seat, part }) => `${seat} ${part}`)))];
+  const one = overtaken.length === 1;
+  return `${one ? `Reading ${overtaken[0]!.index + 1} is` : `${overtaken.length} readings are`} of the old line of the ${listed(surfaces)}, cut to a new one since: kept, and not used.`;
 }
 
 /** Surfaces that no reading tells of at all, by name. */
@@ -59,7 +96,9 @@ export function doubtsOf(design: Design, measure: MeasureReport): string[] {
         : `Readings ${listed(disagreeing.map(({ index }) => `${index + 1}`))} contradict each other, and nothing tells which is wrong: read them again first.`,
     );
   else if (!settled) doubts.push('The estimate did not come to rest.');
-  else if (freedom > 0 && probability < DOUBT) doubts.push('The readings scatter more than their uncertainties allow.');
+  else if (freedom > 0 && probability < DOUBT && tapersAsked(measure).length === 0) doubts.push('The readings scatter more than their uncertainties allow.');
+  const tapered = tapersAsked(measure);
+  if (tapered.length > 0) doubts.push(`The ${listed(tapered.map(({ seat, part }) => `${seat} ${part}`))} ${tapered.length === 1 ? 'stays' : 'stay'} straight, which the readings deny.`);
   if (impossible.length > 0) doubts.push(`${impossible.length === 1 ? 'A reading' : `${impossible.length} readings`} that cannot be used ${impossible.length === 1 ? 'is' : 'are'} left out.`);
   const unread = unreadOf(design, measure);
   if (unread.length > 0) doubts.push(`Nothing was read of the ${listed(unread)}; ${unread.length === 1 ? 'it stays' : 'they stay'} as drawn.`);
@@ -90,6 +129,7 @@ function headlineOf(design: Design, measure: MeasureReport, system: System): str
   if (firstPosition && firstPosition.sigma !== null) return `The journal touches first at ${fineText(firstPosition.value, system)}, ${sureText(firstPosition, system)}.`;
   const told = measure.surfaces.filter((s) => s.sigma.halfAngle !== null && s.sigma.diameter !== null);
   const [first] = told;
+  if (told.length === 1 && first?.straight) return `The ${first.seat} ${first.part} is straight, with a diameter of ${lengthText(first.diameter, system)}.`;
   if (told.length === 1 && first) return `The ${first.seat} ${first.part} has a half angle of ${angleText(first.halfAngle)} and a diameter of ${lengthText(first.diameter, system)}.`;
   return told.length === 0 ? 'The readings do not yet tell any surface wholly.' : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;
 }
@@ -98,13 +138,15 @@ function headlineOf(design: Design, measure: MeasureReport, system: System): str
 const reachOf = ({ value, sigma, interval }: ConsequenceReport) => (interval ? Math.max(value - interval[0], interval[1] - value) : COVER * sigma!);
 const sureText = (found: ConsequenceReport, system: System) => `give or take ${fineText(reachOf(found), system)} (19 times in 20)`;
 
-function disagreeSentence(design: Design, { disagreeing, probability, freedom, readings }: MeasureReport, system: System): string {
+function disagreeSentence(design: Design, measure: MeasureReport, system: System): string {
+  const { disagreeing, probability, freedom, readings } = measure;
   const [one, ...others] = disagreeing;
   const rest = one && one.probabilityWithout < DOUBT ? ' Even so the rest would scatter more than the uncertainties allow: another one may be wrong too.' : '';
   if (one && others.length === 0) return `${entryText(design, one.index)} (${valueText(design.readings![one.index]!, system)}) does not go with the others${offText(design, one.index, readings, system)}. Read it again.${rest}`;
   if (one)
     return `These readings contradict each other, and nothing tells which is wrong: ${disagreeing.map(({ index }) => lowered(entryText(design, index))).join(' or ')}${rest === '' ? `; without ${others.length === 1 ? 'either' : 'any one'} of them the rest agrees` : ''}. Read them again.${rest}`;
-  if (freedom > 0 && probability < DOUBT) return 'The readings scatter more than their uncertainties allow: these are stated too small, or something moved between the readings.';
+  // A taper that is asked after is the reason enough.
+  if (freedom > 0 && probability < DOUBT && tapersAsked(measure).length === 0) return 'The readings scatter more than their uncertainties allow: these are stated too small, or something moved between the readings.';
   return freedom === 0 ? 'No reading checks another: each number is told just once.' : '';
 }
 

@@ -1,5 +1,5 @@
 /** The fitted shape taken into the design: half angles and diameters as measured, profiles where straightness was read. */
-import type { Design, Surface } from '../../design/definition.ts';
+import type { Design, Part, Surface } from '../../design/definition.ts';
 import type { MeasureReport } from './definition.ts';
 
 type SurfaceMeasured = MeasureReport['surfaces'][number];
@@ -14,7 +14,11 @@ export const designWithMeasured = (design: Design, measure: MeasureReport): Desi
 export const designWithTold = (design: Design, measure: MeasureReport): Design => withSurfaces(design, measure, (surface, found) => surfaceWith(surface, toldOf(surface, found)));
 
 /** Whether the readings tell anything at all that could be taken into the design. */
-export const tellsAnything = ({ surfaces }: MeasureReport): boolean => surfaces.some(({ sigma, profile }) => sigma.halfAngle !== null || sigma.diameter !== null || profile?.some((point) => point.sigma !== null));
+export const tellsAnything = ({ surfaces }: MeasureReport): boolean => surfaces.some(({ sigma, profile }) => (sigma.halfAngle !== null && sigma.halfAngle > 0) || sigma.diameter !== null || profile?.some((point) => point.sigma !== null));
+
+/** The design with the taper that the readings say a surface drawn straight has: from then on it is a cone like others. */
+export const designWithTaper = (design: Design, measure: MeasureReport, seat: string, part: Part): Design =>
+  withSurfaces(design, measure, (surface, { seat: on, part: of, tapered }) => (on === seat && of === part && tapered ? { ...surface, halfAngle: tapered.halfAngle, diameter: tapered.diameter } : surface));
 
 function withSurfaces(design: Design, measure: MeasureReport, take: (surface: Surface, found: SurfaceMeasured) => Surface): Design {
   const seats = design.seats.map((seat) => {

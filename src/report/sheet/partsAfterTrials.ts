@@ -10,6 +10,7 @@
 import type { Design, Part, Seat, Surface } from '../../design/definition.ts';
 import { diameterChange } from '../../engine/cutting/stock.ts';
 import type { CutReport } from '../cut/definition.ts';
+import { openTrials } from '../cut/openTrials.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';
 
 export interface PartsAfterTrials {
@@ -29,7 +30,7 @@ interface Off {
 export function partsAfterTrials(design: Design, { trials = [], remaining }: Pick<CutReport, 'trials' | 'remaining'>): PartsAfterTrials | null {
   const films = trials[trials.length - 1]?.films;
   if (!remaining || !films) return null;
-  const told = design.cut?.trials ?? [];
+  const told = design.cut ? openTrials(design.cut) : [];
   const now = partsLess(design, { surfaces: told.flatMap(({ taken = [] }) => taken), faces: told.flatMap(({ faces = [] }) => faces) });
   const then = { ...partsLess(now, { surfaces: remaining.steps, faces: remaining.faces }), position: remaining.position };
   const opened = (parts: Design): Design => ({ ...parts, seats: parts.seats.map((seat) => ({ ...seat, bush: less(seat.bush, 'bush', films[seat.name]?.more ?? 0) })) });

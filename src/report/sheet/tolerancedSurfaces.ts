@@ -16,7 +16,7 @@
 import type { Design, Part } from '../../design/definition.ts';
 import { type System, taperOfHalfAngle } from '../../design/units.ts';
 import { angleSetting } from '../../engine/cutting/angleSetting.ts';
-import { diameterChange } from '../../engine/cutting/stock.ts';
+import { diameterChange, isMadeStraight, taperOver } from '../../engine/cutting/stock.ts';
 import { radiusOf } from '../../engine/gauging/shape.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { toAngleTools } from '../cut/toCut.ts';
@@ -37,6 +37,9 @@ export interface TolerancedSurface {
   /** mm: width of the zone within which it is straight and round, and full movement of an indicator square to it; null as above */
   form: number | null;
   runOut: number | null;
+  /** whether it is made straight (cutting/stock.ts), and by how much (mm) its diameter then differs all the same */
+  straight: boolean;
+  taperOver: number;
   /** taper on diameter, 1 in so much; null for a straight surface */
   taper: number | null;
   /** mm of diameter that come off or on by the plan; null where it is not cut */
@@ -73,6 +76,8 @@ export function tolerancedSurfaces(design: Design, position: number, steps: read
   return design.seats.flatMap((seat, i) =>
     (['journal', 'bush'] as const).map((part): TolerancedSurface => {
       const { halfAngle, from, to, profile, lobes } = seat[part];
+      const line = toSurface(seat[part]);
+      const straight = isMadeStraight(line);
       const gaugePlane = gaugePlaneOf(seat[part], system);
       const tolerance = seat.film?.tolerance ?? 0;
       const shared = tolerance > 0 ? tolerance : null;
@@ -84,7 +89,7 @@ export function tolerancedSurfaces(design: Design, position: number, steps: read
         seat: seat.name,
         part,
         gaugePlane,
-        diameter: 2 * millimetres(radiusOf({ ...toSurface(seat[part]), profile: [] }, part, metres(gaugePlane))),
+        diameter: 2 * millimetres(radiusOf({ ...line, profile: [] }, part, metres(gaugePlane))),
         diameterTolerance: shared && Math.abs(millimetres(diameterChange(metres(shared / 2), radians(halfAngle), part))),
         from,
         to,
@@ -92,7 +97,9 @@ export function tolerancedSurfaces(design: Design, position: number, steps: read
         halfAngleTolerance: stands === null || stands === 0 ? null : stands / 2,
         form: shared && shared / 2,
         runOut: shared,
-        taper: halfAngle === 0 ? null : 1 / Math.abs(taperOfHalfAngle(halfAngle)),
+        straight,
+        taperOver: straight ? millimetres(taperOver(line)) : 0,
+        taper: straight ? null : 1 / Math.abs(taperOfHalfAngle(halfAngle)),
         cut: step ? step.diameter : null,
         asMeasured: (profile ?? []).length > 0 || (lobes ?? []).length > 0,
       };

@@ -75,6 +75,11 @@ test('a trial starts empty, holds only what was typed, is corrected in its place
   expect(draftOf(report, { ...d, position: 0.5 }, 'inch', trial)).toMatchObject({ standOffSigma: 0.001, position: 0.02, direction: null });
   expect(valid(withTrial(d, { note: 'again' }, 0)).cut!.trials).toEqual([{ note: 'again' }, trial]);
   expect(withoutTrial(withoutTrial(d, 0), 0).cut!.trials).toBeUndefined();
+  // Readings stay after the same trials.
+  const reading = { kind: 'standOff' as const, value: 0, sigma: 0.001 };
+  const read = { ...d, readings: [reading, { ...reading, after: 1 }, { ...reading, after: 2 }] };
+  expect(withoutTrial(read, 0).readings!.map(({ after }) => after)).toEqual([undefined, 0, 1]);
+  expect(withoutTrial(read, 1).readings!.map(({ after }) => after)).toEqual([undefined, 1, 1]);
 });
 
 test('lapping is asked for and left', () => {

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { angleToleranceText, angleZoneText, coneText } from '../../../src/app/sheet/coneTexts.ts';
+import { angleToleranceText, angleZoneText, coneText, hasSymbol } from '../../../src/app/sheet/coneTexts.ts';
 import { diameterText, endText, exactText, stopText, zoneText } from '../../../src/app/sheet/figures.ts';
 import { divisionText } from '../../../src/design/tools.ts';
 import { atLeastText } from '../../../src/design/units.ts';
@@ -85,6 +85,8 @@ test('one angle carries the tolerance; what follows from it stands in brackets; 
     halfAngleTolerance: 2.19 / 3600,
     form: null,
     runOut: null,
+    straight: false,
+    taperOver: 0,
     taper: 9.54,
     cut: null,
     asMeasured: false,
@@ -93,6 +95,10 @@ test('one angle carries the tolerance; what follows from it stands in brackets; 
   expect(coneText(surface, 'metric')).toBe('(1:9.541)');
   expect(coneText(surface, 'inch')).toBe('(1.2578 in/ft)');
   expect(coneText({ ...surface, halfAngle: -45 }, 'metric')).toBe('(90.0° included)');
+  // Straight to any gauge, or to what it differs from end to end: no taper, no symbol of one.
+  const straight = { ...surface, halfAngle: -0.0052, straight: true, taper: null };
+  expect([coneText({ ...straight, taperOver: 2e-5 }, 'inch'), coneText({ ...straight, taperOver: 0.00346 }, 'inch')]).toEqual(['straight', 'straight to 1.36 tenths']);
+  expect([hasSymbol(straight), hasSymbol(surface)]).toEqual([false, true]);
   // 2·26 mm·tan(2.19″)
-  expect(angleToleranceText({ ...surface, halfAngle: 0 }, 'metric')).toBe(`⌀ alike to ${zoneText(2 * 26 * Math.tan(((2.19 / 3600) * Math.PI) / 180), 'metric')}`);
+  expect(angleToleranceText({ ...surface, halfAngle: 0, straight: true, taper: null }, 'metric')).toBe(`⌀ alike to ${zoneText(2 * 26 * Math.tan(((2.19 / 3600) * Math.PI) / 180), 'metric')}`);
 });

@@ -11,7 +11,7 @@ import { anyPair, between, DEG, disturbed, errors, MM, notebook, UM } from './pa
 // Nothing is timed here; a busy machine only takes longer.
 vi.setConfig({ testTimeout: 60_000 });
 
-const STEP = { halfAngle: 1e-7, radius: 1e-9, deviation: 1e-9 };
+const STEP = { halfAngle: 1e-7, radius: 1e-9, deviation: 1e-9, stock: 1e-9 };
 
 interface Told {
   value: number | null;

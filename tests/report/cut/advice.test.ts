@@ -5,9 +5,9 @@ import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { doubtOf } from '../../../src/report/cut/doubt.ts';
 import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
+import { takenSigma } from '../../../src/report/cut/metalDoubt.ts';
 import { filmToAdd, runsAsPlanned, withFilmsAdded } from '../../../src/report/cut/runsAsPlanned.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
-import { takenSigma } from '../../../src/report/cut/toCut.ts';
 import { cutVerdict } from '../../../src/report/cut/verdict.ts';
 import { designWithCut } from '../../../src/report/cut/withCut.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
@@ -128,9 +128,9 @@ describe('the doubt of the films', () => {
   });
 
   it('of stock read off a dial: a twentieth of it and half a division, square to the surface', () => {
-    expect(takenSigma({ allow: [], machine: { division: 0.01 } }, 0, 60)).toBeCloseTo(0.0025, 12);
-    expect(takenSigma({ allow: [], machine: { division: 0.01, dial: 'diameter' } }, 0, 0)).toBeCloseTo(0.0025, 12);
-    expect(takenSigma({ allow: [], machine: { division: 0.01 } }, 0.08, 60)).toBeCloseTo(Math.hypot(0.004, 0.0025), 12);
+    expect(takenSigma({ machine: { division: 0.01 } }, 0, 60)).toBeCloseTo(0.0025, 12);
+    expect(takenSigma({ machine: { division: 0.01, dial: 'diameter' } }, 0, 0)).toBeCloseTo(0.0025, 12);
+    expect(takenSigma({ machine: { division: 0.01 } }, 0.08, 60)).toBeCloseTo(Math.hypot(0.004, 0.0025), 12);
   });
 });
 

@@ -1,8 +1,8 @@
-/** The plan taken as done: films as wanted, rooms less by what came off, the history kept as notes. */
+/** The plan taken as done: films as wanted, rooms less by what came off, the history kept and closed. */
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
-import { designWithPlanDone } from '../../../src/report/cut/planDone.ts';
+import { designWithPlanDone, takenBeyond } from '../../../src/report/cut/planDone.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { trialText } from '../../../src/report/cut/trialText.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
@@ -29,7 +29,7 @@ const design: Design = {
 test('films come out as wanted, and what is left to cut is nothing', () => {
   const plan = cutSection(design)!;
   expect(plan.status).toBe('planned');
-  const done = designWithPlanDone(design, plan, 'metric');
+  const done = designWithPlanDone(design, plan);
   expect(validateDesign(done).ok).toBe(true);
   for (const seat of fitSection(done).seats) expect(seat.leastFilm).toBeCloseTo(0.0025, 9);
   const again = cutSection(done)!;
@@ -39,7 +39,7 @@ test('films come out as wanted, and what is left to cut is nothing', () => {
 
 test('cleanup and limit are less by what came off, a renewed line is renewed, ticks and order are gone', () => {
   const plan = cutSection(design)!;
-  const { cut } = designWithPlanDone(design, plan, 'metric');
+  const { cut } = designWithPlanDone(design, plan);
   for (const [i, entry] of design.cut!.allow.entries()) {
     const off = plan.steps.find(({ seat, part }) => seat === entry.seat && part === entry.part)?.normal ?? 0;
     expect(cut!.allow[i]!.limit).toBeCloseTo(entry.limit! - off, 12);
@@ -51,9 +51,37 @@ test('cleanup and limit are less by what came off, a renewed line is renewed, ti
   expect(cut!.work).toBeUndefined();
 });
 
-test('trials, which told of the parts before, are kept as notes', () => {
-  const { cut } = designWithPlanDone(design, cutSection(design)!, 'metric');
-  expect(cut!.trials).toEqual([{ note: 'with the old blue; first touch at −4.00 µm; blue prints on steep' }]);
+test('trials, which told of the parts before, stay in the history, and count no more; so does what came off since', () => {
+  const plan = cutSection(design)!;
+  const done = designWithPlanDone(design, plan);
+  const [first, last, ...others] = done.cut!.trials!;
+  expect(others).toEqual([]);
+  expect(first).toEqual({ ...design.cut!.trials![0]!, inShapes: true });
+  expect(last).toMatchObject({ inShapes: true, taken: plan.steps.map(({ seat, part, normal }) => ({ seat, part, normal })) });
+  expect(last!.faces ?? []).toMatchObject(plan.faces.map(({ name, off }) => ({ name, off })));
+  for (const { normal, sigma } of last!.taken!) expect(sigma).toBeCloseTo(Math.hypot(normal / 20, 0.0025), 6);
+  expect(last!.taken!.map(({ part, renewed }) => [part, renewed])).toEqual(plan.steps.map(({ part }) => [part, part === 'bush' ? true : undefined]));
+  const again = cutSection(done)!;
+  expect(again.trials).toBeUndefined();
+  expect(again.remaining).toBeUndefined();
+});
+
+test('of what a trial took already only the rest came off since; the first cut to a new line says that it was', () => {
+  const taken = [
+    { seat: 'steep', part: 'journal' as const, normal: 0.01 },
+    { seat: 'shallow', part: 'bush' as const, normal: 0.001 },
+  ];
+  const tried: Design = { ...design, cut: { ...design.cut!, trials: [{ taken }] } };
+  const plan = cutSection(tried)!;
+  const { trials } = designWithPlanDone(tried, plan).cut!;
+  for (const { seat, part, normal } of plan.steps) {
+    const all = trials!.flatMap((trial) => trial.taken ?? []).filter((t) => t.seat === seat && t.part === part);
+    expect(all.reduce((sum, t) => sum + t.normal, 0)).toBeCloseTo(normal, 12);
+    expect(all.map(({ renewed }) => renewed ?? false)).toEqual([part === 'bush', false].slice(0, all.length));
+  }
+  expect(takenBeyond(tried, plan)).toEqual([]);
+  const beyond: Design = { ...tried, cut: { ...tried.cut!, trials: [{ taken: [{ seat: 'steep', part: 'bush', normal: 0.004 }] }] } };
+  expect(takenBeyond(beyond, cutSection(beyond)!)).toEqual([{ seat: 'steep', part: 'bush', more: 0.004 }]);
 });
 
 test('a trial in one line, in the units a person likes; an empty one says so', () => {

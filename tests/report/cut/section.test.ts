@@ -225,7 +225,7 @@ describe('the keys of the design', () => {
     expect(broken.remaining).toBeUndefined();
   });
 
-  it('a straight seat is cut without a sine bar, and its flank is never hollow', () => {
+  it('a straight seat is cut with no angle set and by no axial feed', () => {
     const rear = demo('rear-bearing.conepair.json');
     const cut = cutOf({
       ...rear,
@@ -238,10 +238,9 @@ describe('the keys of the design', () => {
       },
     });
     expect(cutReport.safeParse(cut).success).toBe(true);
-    const setting = cut.settings.find((s) => s.seat === 'rear')!;
-    expect(setting.blocks).toBeNull();
-    expect(setting.ways.some(({ way }) => way === 'sineBar')).toBe(false);
-    expect(setting.hollow!.depth).toBe(0);
+    expect(cut.steps.some(({ seat }) => seat === 'rear')).toBe(true);
+    expect(cut.settings).toEqual([]);
+    expect(cut.steps.every(({ axialFeed }) => axialFeed === null)).toBe(true);
   });
 
   it('a tool off the centre: hollow on the journal, told with its shape', () => {

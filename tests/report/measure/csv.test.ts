@@ -74,15 +74,15 @@ describe('there and back', () => {
   });
 
   test('the columns stand in the order that is told', () => {
-    expect(readingsToCsv([]).trim()).toBe(COLUMNS.map((name, i) => (i < 3 ? name : `${name} (${name === 'direction' ? 'deg' : 'mm'})`)).join(','));
+    expect(readingsToCsv([]).trim()).toBe(COLUMNS.map((name, i) => (i < 3 || name === 'after' ? name : `${name} (${name === 'direction' ? 'deg' : 'mm'})`)).join(','));
   });
 });
 
 describe('what a spreadsheet or a hand writes', () => {
   test('numbers have no tails of binary fractions, and stand in the units of the person', () => {
     const reading: Reading = { kind: 'diameter', seat: 'shallow', part: 'journal', value: 0.7 * 25.4, sigma: 0.0001 * 25.4, station: -3.8099999999999996 };
-    expect(readingsToCsv([reading]).split('\r\n')[1]).toBe('diameter,shallow,journal,17.78,0.00254,-3.81,,,,,,,,,');
-    expect(readingsToCsv([reading], 'inch').split('\r\n')).toEqual([expect.stringMatching(/^kind,seat,part,value \(in\),sigma \(in\),.*,direction \(deg\)$/), 'diameter,shallow,journal,0.7,0.0001,-0.15,,,,,,,,,']);
+    expect(readingsToCsv([reading]).split('\r\n')[1]).toBe('diameter,shallow,journal,17.78,0.00254,-3.81,,,,,,,,,,');
+    expect(readingsToCsv([reading], 'inch').split('\r\n')).toEqual([expect.stringMatching(/^kind,seat,part,value \(in\),sigma \(in\),.*,direction \(deg\),after$/), 'diameter,shallow,journal,0.7,0.0001,-0.15,,,,,,,,,,']);
   });
 
   test('words in any capitals', () => {

@@ -28,6 +28,20 @@ test('gauge plane within the surface, the diameter of the line there, taper 1 in
   expect(of('rear', 'journal')).toMatchObject({ taper: null, gaugePlane: -60, diameterTolerance: null, halfAngleTolerance: null });
 });
 
+test('a surface so nearly straight that its ends are alike is straight; one that tapers slowly on purpose is a cone', () => {
+  const tapering = (halfAngle: number) => {
+    const rear = design.seats[1]!;
+    const changed: Design = { ...design, seats: [{ ...rear, journal: { ...rear.journal, halfAngle } }] };
+    return tolerancedSurfaces(changed, 0, [], 'metric')[0]!;
+  };
+  expect(tapering(0)).toMatchObject({ straight: true, taperOver: 0 });
+  expect(tapering(-0.0052)).toMatchObject({ straight: true, taper: null });
+  expect(tapering(-0.0052).taperOver).toBeCloseTo(2 * 20 * Math.tan(radians(0.0052)), 12);
+  // 10 µm over the 20 mm is the most.
+  const most = (Math.atan(0.01 / 40) * 180) / Math.PI;
+  expect([most * 0.999, most * 1.001, 0.3].map((angle) => tapering(angle).straight)).toEqual([true, false, false]);
+});
+
 test('the diameters of both parts at the ends of their tolerances just use up that of the film', () => {
   const { diameterTolerance } = of('shallow', 'journal');
   expect(diameterTolerance).toBeCloseTo(0.0005 / Math.cos(radians(3)), 12);

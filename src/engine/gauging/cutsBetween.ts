@@ -1,0 +1,66 @@
+/**
+ * Metal that came off between a reading and the state in which the parts are sought. The reading saw other surfaces:
+ *
+ *   seen = sought with (amount + e) off, or put back        amount normal stock, or metal off a face (m)
+ *
+ * e is the error of that amount, an unknown of its own with mean 0 and the amount's uncertainty: all readings from before
+ * one cut share it, so that many of them together tell the shape no better than the cut is known, while what they tell of
+ * each other (half angles, straightness) is as sure as before.
+ * @source JCGM 102:2011, 6.2 (a common error as one more input quantity; from memory)
+ */
+
+import type { SeatInput } from '../contact/fit.ts';
+import { movedAxially, withStock } from '../cutting/stock.ts';
+import type { Influence, On, Part, Reading } from './reading.ts';
+
+/** One amount of metal, known by its identity: readings that name the same object share its error. */
+export type CutBetween =
+  | ({ of: 'surface'; normal: number; sigma: number } & On)
+  /** `moves`: 1 where the seats move toward the nose as metal comes off, -1 rearward */
+  | { of: 'face'; part: Part; seats: readonly number[]; moves: 1 | -1; normal: number; sigma: number };
+
+/** `sign` 1: the reading saw the parts with that much more off than they are sought with; -1: with it still on. */
+export interface Since {
+  cut: CutBetween;
+  sign: 1 | -1;
+}
+
+/** Error (m) of an amount. */
+export type ErrorOf = (cut: CutBetween) => number;
+
+const NONE: ErrorOf = () => 0;
+
+/** The parts as a reading saw them; the same object where nothing came off between. */
+export function seenBy({ since = [] }: Pick<Reading, 'since'>, seats: readonly SeatInput[], errorOf: ErrorOf = NONE): readonly SeatInput[] {
+  if (since.length === 0) return seats;
+  const seen = seats.map((seat) => ({ ...seat }));
+  for (const { cut, sign } of since) {
+    const amount = sign * (cut.normal + errorOf(cut));
+    if (cut.of === 'surface') seen[cut.seat]![cut.part] = withStock(seen[cut.seat]![cut.part], cut.part, amount);
+    else for (const seat of cut.seats) seen[seat]![cut.part] = movedAxially(seen[seat]![cut.part], cut.moves * amount);
+  }
+  return seen;
+}
+
+/** How far (m) toward the nose a surface then stood from where it is sought. */
+export function movedBetween({ since = [] }: Pick<Reading, 'since'>, { seat, part }: On): number {
+  return since.reduce((sum, { cut, sign }) => (cut.of === 'face' && cut.part === part && cut.seats.includes(seat) ? sum + sign * cut.moves * cut.normal : sum), 0);
+}
+
+/**
+ * How a value follows the error of an amount (m/m), by its influences on the shape that was seen:
+ *   ∂r/∂e = ∓1/cos a    - for a journal, + for a bush, of stock        ∂r/∂e = -moves·tan a    of a face
+ */
+export function rateOf({ cut, sign }: Since, influences: readonly Influence[], seen: readonly SeatInput[]): number {
+  return influences.reduce((sum, { seat, part, by, rate }) => {
+    if (by !== 'radius') return sum;
+    const { halfAngle } = seen[seat]![part];
+    if (cut.of === 'face') return cut.part === part && cut.seats.includes(seat) ? sum - sign * cut.moves * Math.tan(halfAngle) * rate : sum;
+    return cut.seat === seat && cut.part === part ? sum + ((part === 'journal' ? -1 : 1) * sign * rate) / Math.cos(halfAngle) : sum;
+  }, 0);
+}
+
+/** Every amount whose error some reading leans on, each once; those known exactly have none. */
+export function cutsOf(readings: readonly Reading[]): CutBetween[] {
+  return [...new Set(readings.flatMap(({ since = [] }) => since.map(({ cut }) => cut)))].filter(({ sigma }) => sigma > 0);
+}
