@@ -1,6 +1,7 @@
 /** The notebook to and from a spreadsheet: a file, or what was copied there. */
 import { useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { inSystem } from '../../design/quantity.ts';
 import { readingsFromCsv, readingsToCsv, type TableError } from '../../report/measure/csv.ts';
 import { offer } from '../files.ts';
 import type { Work } from '../store.ts';
@@ -70,7 +71,7 @@ export function TableOfReadings({ work }: { work: Work }) {
             {errors.slice(0, SHOWN).map(({ row, column, message }) => (
               <li key={`${row} ${column} ${message}`}>
                 {row > 0 && `Row ${row}`}
-                {column !== '' && `, ${column}`}: {message}
+                {column !== '' && `, ${column}`}: {inSystem(message, system)}
               </li>
             ))}
             {errors.length > SHOWN && <li>and {errors.length - SHOWN} more</li>}
