@@ -1,11 +1,13 @@
 /** Why a file was not opened: every error with its place. */
 import { useStore } from 'zustand';
+import { inSystem } from '../design/quantity.ts';
 import type { Work } from './store.ts';
 
 const MOST = 50;
 
 export function Refused({ work }: { work: Work }) {
   const refused = useStore(work.store, (state) => state.refused);
+  const system = useStore(work.store, (state) => state.system);
   if (!refused) return null;
   const { file, errors } = refused;
   return (
@@ -16,7 +18,7 @@ export function Refused({ work }: { work: Work }) {
       <ul>
         {errors.slice(0, MOST).map(({ path, message }) => (
           <li key={path + message}>
-            {path && <strong>{placeInWords(path)}</strong>} {message}
+            {path && <strong>{placeInWords(path)}</strong>} {inSystem(message, system)}
           </li>
         ))}
         {errors.length > MOST && <li>and {errors.length - MOST} more</li>}

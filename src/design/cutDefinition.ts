@@ -4,6 +4,10 @@
  */
 import * as z from 'zod/mini';
 import { MOVE, name, number, part, SIZE, STATION, sigma } from './fields.ts';
+import { USUAL_MACHINE } from './usualMachine.ts';
+
+const MACHINE = USUAL_MACHINE.metric;
+const LIMIT = { otherwise: 0.1, of: 'or the cleanup where that is more' };
 
 const flag = (title: string, description: string) => z.boolean().check(z.meta({ title, description }));
 const label = (max: number, description: string) => z.string().check(z.minLength(1), z.maxLength(max), z.meta({ description }));
@@ -14,8 +18,8 @@ const STOCK = { min: 0, max: 10 };
 const allow = z.strictObject({
   seat: name,
   part,
-  cleanup: z.optional(number('fine', 'Cleanup', 'Least normal stock, to clean up scoring; 0 when left out', STOCK)),
-  limit: z.optional(number('fine', 'Limit', 'Greatest normal stock; 0.1, or the cleanup where that is more, when left out', STOCK)),
+  cleanup: z.optional(number('fine', 'Cleanup', 'Least normal stock, to clean up scoring', STOCK, { otherwise: 0 })),
+  limit: z.optional(number('fine', 'Limit', 'Greatest normal stock', STOCK, LIMIT)),
   renew: z.optional(flag('New line', 'Cut to a straight new line instead of following the old one; its profile is then gone')),
   halfAngle: z.optional(number('angle', 'New half angle', 'Of the new line; as it is when left out', { above: -89, below: 89 })),
 });
@@ -24,29 +28,29 @@ const face = z.strictObject({
   part,
   seats: z.array(name).check(z.minLength(1), z.maxLength(8), z.meta({ description: 'Seats whose surface on that part moves as metal comes off' })),
   moves: z.enum(['rearward', 'noseward']).check(z.meta({ description: 'Which way they move as metal comes off' })),
-  cleanup: z.optional(number('fine', 'Cleanup', 'Least metal off the face; 0 when left out', STOCK)),
-  limit: z.optional(number('fine', 'Limit', 'Greatest metal off the face; 0.1, or the cleanup where that is more, when left out', STOCK)),
-  add: z.optional(number('fine', 'May be added', 'Greatest thickness that a thicker spacer or a shim may add; 0 when left out', STOCK)),
+  cleanup: z.optional(number('fine', 'Cleanup', 'Least metal off the face', STOCK, { otherwise: 0 })),
+  limit: z.optional(number('fine', 'Limit', 'Greatest metal off the face', STOCK, LIMIT)),
+  add: z.optional(number('fine', 'May be added', 'Greatest thickness that a thicker spacer or a shim may add', STOCK, { otherwise: 0 })),
 });
 const machine = z.strictObject({
   dial: z.optional(z.enum(['radius', 'diameter']).check(z.meta({ title: 'Cross-feed dial', description: 'What it counts; radius when left out' }))),
-  division: z.optional(number('fine', 'Cross-feed division', '0.005 when left out', { above: 0, max: 1 })),
-  axialDivision: z.optional(number('fine', 'Axial division', '0.01 when left out', { above: 0, max: 1 })),
-  pass: z.optional(number('fine', 'Depth of a pass', 'Cross feed of one pass, on the radius; 0.005 when left out', { above: 0, max: 1 })),
+  division: z.optional(number('fine', 'Cross-feed division', 'Of the cross-feed dial', { above: 0, max: 1 }, { otherwise: MACHINE.division })),
+  axialDivision: z.optional(number('fine', 'Axial division', 'Of the axial dial', { above: 0, max: 1 }, { otherwise: MACHINE.axialDivision })),
+  pass: z.optional(number('fine', 'Depth of a pass', 'Cross feed of one pass, on the radius', { above: 0, max: 1 }, { otherwise: MACHINE.pass })),
   slide: z.optional(number('phase', 'Slide set over', 'Direction of a slide that is set over, from the axis', { min: -180, max: 180 })),
-  bar: z.optional(number('length', 'Sine bar', 'Length between its rolls; 100 when left out', SIZE)),
-  blocks: z.optional(label(10, 'Name of the block set; M112 when left out')),
-  travel: z.optional(number('length', 'Indicator travel', 'Over which an angle is read; 25 when left out', SIZE)),
-  indicator: z.optional(number('fine', 'Indicator reading', 'Least that can be read; 0.001 when left out', { above: 0, max: 1 })),
-  scaleRadius: z.optional(number('length', 'Scale radius', 'Of the scale of the table, from its pivot; 300 when left out', SIZE)),
-  scaleReading: z.optional(number('fine', 'Scale reading', 'Least that can be told on that scale; 0.1 when left out', { above: 0, max: 10 })),
-  centres: z.optional(number('length', 'Between centres', 'Length of the work between centres; 150 when left out', SIZE)),
+  bar: z.optional(number('length', 'Sine bar', 'Length between its rolls', SIZE, { otherwise: MACHINE.bar })),
+  blocks: z.optional(label(10, 'Name of the block set; that of the shop when left out')),
+  travel: z.optional(number('length', 'Indicator travel', 'Over which an angle is read', SIZE, { otherwise: MACHINE.travel })),
+  indicator: z.optional(number('fine', 'Indicator reading', 'Least that can be read', { above: 0, max: 1 }, { otherwise: MACHINE.indicator })),
+  scaleRadius: z.optional(number('length', 'Scale radius', 'Of the scale of the table, from its pivot', SIZE, { otherwise: MACHINE.scaleRadius })),
+  scaleReading: z.optional(number('fine', 'Scale reading', 'Least that can be told on that scale', { above: 0, max: 10 }, { otherwise: MACHINE.scaleReading })),
+  centres: z.optional(number('length', 'Between centres', 'Length of the work between centres', SIZE, { otherwise: MACHINE.centres })),
   setBy: z.optional(z.enum(['sineBar', 'alongBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']).check(z.meta({ title: 'Angle set by', description: 'The way that costs the film least when left out' }))),
-  toolHeight: z.optional(number('fine', 'Tool height', 'Tool, wheel or diamond above or below the centre; 0.05 when left out', { min: -10, max: 10 })),
-  lean: z.optional(number('phase', 'Indicator leans', 'Between its lever or spindle and what is measured; 5 when left out', { min: -80, max: 80 })),
-  warm: z.optional(number('warmer', 'Work warmer', 'Work above the gauge as it is gauged; 2 when left out', { min: -100, max: 100 })),
+  toolHeight: z.optional(number('fine', 'Tool height', 'Tool, wheel or diamond above or below the centre', { min: -10, max: 10 }, { otherwise: MACHINE.toolHeight })),
+  lean: z.optional(number('phase', 'Indicator leans', 'Between its lever or spindle and what is measured', { min: -80, max: 80 }, { otherwise: 5 })),
+  warm: z.optional(number('warmer', 'Work warmer', 'Work above the gauge as it is gauged', { min: -100, max: 100 }, { otherwise: 2 })),
   expansion: z.optional(number('expansion', 'Expansion of the work', 'That of plain carbon steel (journal) or bearing bronze (bush) when left out', { min: 0, max: 1e-3 })),
-  anchor: z.optional(number('length', 'Work held at', 'Station from which the work grows; 0 when left out', STATION)),
+  anchor: z.optional(number('length', 'Work held at', 'Station from which the work grows', STATION, { otherwise: 0 })),
 });
 const trial = z.strictObject({
   inShapes: z.optional(flag('In the shapes', 'What was taken is off the surfaces of the design already; it counts as history alone, and so does what was read then')),
@@ -70,7 +74,7 @@ const trial = z.strictObject({
         z.strictObject({
           name: label(40, 'Name of the face'),
           off: number('fine', 'Metal off', 'Off the face since the trial before; below 0 put on', { min: -10, max: 10 }),
-          sigma: z.optional(number('fine', 'Uncertainty', 'Of the metal off; 0.0005 when left out', { min: 0, max: 1 })),
+          sigma: z.optional(number('fine', 'Uncertainty', 'Of the metal off', { min: 0, max: 1 }, { otherwise: 0.0005 })),
         }),
       )
       .check(z.maxLength(8)),
@@ -87,15 +91,16 @@ const trial = z.strictObject({
   ),
   blue: z.optional(z.array(z.strictObject({ seat: name, prints: flag('Prints', 'Whether the blue prints there at first touch') })).check(z.maxLength(8))),
 });
-const coefficient = (of: string, value: number) => z.optional(number('wear', `Wear of the ${of}`, `Volume worn off it for a newton pressed and a metre slid; ${value} when left out`, { above: 0, max: 1_000 }));
+/** mm³/(N·m): of the order of fine loose abrasive between steel and bronze, from memory, for the order of magnitude only */
+const coefficient = (of: string, otherwise: number) => z.optional(number('wear', `Wear of the ${of}`, 'Volume worn off it for a newton pressed and a metre slid', { above: 0, max: 1_000 }, { otherwise }));
 const lap = z.strictObject({
   force: number('force', 'Axial force', 'That presses the journal home', { above: 0, max: 10_000 }),
   journal: coefficient('journal', 0.001),
   bush: coefficient('bush', 0.004),
-  step: z.optional(number('fine', 'Step', 'Axial advance of one small step; 0.0002 when left out', { above: 0, max: 0.1 })),
-  advance: z.optional(number('fine', 'Advance', 'Axial advance that is followed; 0.03 when left out', { above: 0, max: 1 })),
-  bearing: z.optional(number('ratio', 'Bearing', 'Share of each seat that should bear; 0.8 when left out', { above: 0, max: 1 })),
-  limit: z.optional(number('fine', 'Greatest wear', 'Depth that may be worn off a surface; 0.02 when left out', { above: 0, max: 1 })),
+  step: z.optional(number('fine', 'Step', 'Axial advance of one small step', { above: 0, max: 0.1 }, { otherwise: 0.0002 })),
+  advance: z.optional(number('fine', 'Advance', 'Axial advance that is followed', { above: 0, max: 1 }, { otherwise: 0.03 })),
+  bearing: z.optional(number('ratio', 'Bearing', 'Share of each seat that should bear', { above: 0, max: 1 }, { otherwise: 0.8 })),
+  limit: z.optional(number('fine', 'Greatest wear', 'Depth that may be worn off a surface', { above: 0, max: 1 }, { otherwise: 0.02 })),
 });
 export const cut = z.strictObject({
   allow: z.array(allow).check(z.maxLength(16), z.meta({ description: 'The surfaces that may be cut' })),
@@ -117,7 +122,7 @@ export const cut = z.strictObject({
     }),
   ),
   machine: z.optional(machine),
-  doubt: z.optional(number('fine', 'Doubt', 'Standard uncertainty of the film of each seat before any trial, where no readings tell it; 0.005 when left out', { above: 0, max: 1 })),
+  doubt: z.optional(number('fine', 'Doubt', 'Standard uncertainty of the film of each seat before any trial, where no readings tell it', { above: 0, max: 1 }, { otherwise: 0.005 })),
   trials: z.optional(z.array(trial).check(z.maxLength(100), z.meta({ description: 'The history of the job: trial assemblies in turn' }))),
   lap: z.optional(lap),
   work: z.optional(

@@ -8,13 +8,15 @@
 import * as z from 'zod/mini';
 import { cut } from './cutDefinition.ts';
 import { DEVIATION, MOVE, name, number, part, SIZE, sigma, station, text } from './fields.ts';
+import { usualMaterial } from './materials.ts';
+import { DRY_FRICTION, USUAL_DENSITY, USUAL_INDEX } from './usualOil.ts';
 
 export type { Quantity, QuantityMeta } from './fields.ts';
 
 export const lobe = z.strictObject({
   count: z.int().check(z.gte(1), z.lte(200), z.meta({ title: 'Lobes', description: 'How many lobes around', quantity: 'count', unit: '1' })),
   amplitude: number('fine', 'Lobe amplitude', 'Half the height from valley to crest, normal to the surface', { min: 0, max: 1 }),
-  phase: z.optional(number('phase', 'Lobe phase', 'Angle of one crest, from x toward y; 0 when left out', { min: -360, max: 360 })),
+  phase: z.optional(number('phase', 'Lobe phase', 'Angle of one crest, from x toward y', { min: -360, max: 360 }, { otherwise: 0 })),
 });
 
 export const surface = z.strictObject({
@@ -33,7 +35,7 @@ export const surface = z.strictObject({
 
 export const filmTarget = z.strictObject({
   target: number('fine', 'Film wanted', 'Least film this seat should run with', { min: 0, max: 10 }),
-  tolerance: z.optional(number('fine', 'Film tolerance', 'How far the film may be from the one wanted; 0 when left out', { min: 0, max: 10 })),
+  tolerance: z.optional(number('fine', 'Film tolerance', 'How far the film may be from the one wanted', { min: 0, max: 10 }, { otherwise: 0 })),
 });
 
 export const seat = z.strictObject({
@@ -46,27 +48,27 @@ export const seat = z.strictObject({
 const DIRECTIONS = ['x', 'y', 'z', 'tiltX', 'tiltY'] as const;
 
 export const pose = z.strictObject({
-  x: z.optional(number('fine', 'Offset to the right', 'Journal axis off the bush axis, seen from the nose', MOVE)),
-  y: z.optional(number('fine', 'Offset upward', 'Journal axis off the bush axis', MOVE)),
+  x: z.optional(number('fine', 'Offset to the right', 'Journal axis off the bush axis, seen from the nose', MOVE, { otherwise: 0 })),
+  y: z.optional(number('fine', 'Offset upward', 'Journal axis off the bush axis', MOVE, { otherwise: 0 })),
   z: z.optional(number('fine', 'Position', 'Axial position of the journal, toward the nose', MOVE)),
-  tiltX: z.optional(number('tilt', 'Tilt about x', 'Small turn of the journal about x', { min: -0.1, max: 0.1 })),
-  tiltY: z.optional(number('tilt', 'Tilt about y', 'Small turn of the journal about y', { min: -0.1, max: 0.1 })),
+  tiltX: z.optional(number('tilt', 'Tilt about x', 'Small turn of the journal about x', { min: -0.1, max: 0.1 }, { otherwise: 0 })),
+  tiltY: z.optional(number('tilt', 'Tilt about y', 'Small turn of the journal about y', { min: -0.1, max: 0.1 }, { otherwise: 0 })),
 });
 
-const force = (title: string, description: string) => number('force', title, description, { min: -1e6, max: 1e6 });
+const force = (title: string, description: string) => number('force', title, description, { min: -1e6, max: 1e6 }, { otherwise: 0 });
 
 export const load = z.strictObject({
   x: z.optional(force('Load to the right', 'Sideways force on the journal')),
   y: z.optional(force('Load upward', 'Upward force on the journal; weight is negative')),
   z: z.optional(force('Thrust', 'Axial force on the journal, toward the nose')),
-  station: z.optional(station('Station of the load', 'Where along the spindle the load acts; 0 when left out')),
+  station: z.optional(station('Station of the load', 'Where along the spindle the load acts', { otherwise: 0 })),
 });
 
 export const oil = z.strictObject({
   viscosity: z.optional(number('viscosity', 'Viscosity', 'Constant dynamic viscosity; instead of a grade', { above: 0, max: 100 })),
   grade: z.optional(number('kinematicViscosity', 'ISO grade', 'ISO VG: kinematic viscosity at 40 °C', { min: 1, max: 5_000 })),
-  index: z.optional(number('ratio', 'Viscosity index', '95 when left out', { min: -100, max: 400 })),
-  density: z.optional(number('density', 'Density', 'At 15 °C; 0.86 when left out', { above: 0.4, below: 2 })),
+  index: z.optional(number('ratio', 'Viscosity index', 'Of the oil', { min: -100, max: 400 }, { otherwise: USUAL_INDEX })),
+  density: z.optional(number('density', 'Density', 'At 15 °C', { above: 0.4, below: 2 }, { otherwise: USUAL_DENSITY })),
   measured: z.optional(
     z
       .array(z.tuple([number('temperature', 'Temperature', 'At which the oil was measured', { min: -50, max: 200 }), number('kinematicViscosity', 'Viscosity', 'Kinematic viscosity there', { min: 0.3, max: 1e6 })]))
@@ -83,20 +85,23 @@ export const supply = z.strictObject({
   pressure: number('pressure', 'Supply pressure', 'Above that at the ends of the seat', { min: 0, max: 100 }),
 });
 
-const body = (part: string, mass: number, specificHeat: number, area: number, expansion: number, material: string) =>
-  z.strictObject({
-    mass: z.optional(number('mass', 'Mass', `Mass of the ${part} that warms; ${mass} when left out`, { above: 0, max: 10_000 })),
-    specificHeat: z.optional(number('specificHeat', 'Specific heat', `Of the ${part}; ${specificHeat} when left out`, { above: 0, max: 10_000 })),
-    area: z.optional(number('area', 'Cooled surface', `Of the ${part}; ${area} when left out`, { above: 0, max: 1e8 })),
-    cooling: z.optional(number('cooling', 'Cooling', `Surface coefficient of cooling of the ${part}; 10 when left out`, { min: 0, max: 1e5 })),
-    expansion: z.optional(number('expansion', 'Expansion', `Thermal expansion of the ${part}; ${expansion} (${material}) when left out`, { min: 0, max: 1e-3 })),
-    anchor: z.optional(station(`Anchor of the ${part}`, `Station at which the ${part} is held axially, from which it grows; 0 when left out`)),
+/** Masses, areas, cooling: a small lathe's, common practice, no source. */
+const body = (part: Part, mass: number, area: number) => {
+  const { specificHeat, expansion, name: material } = usualMaterial(part);
+  return z.strictObject({
+    mass: z.optional(number('mass', 'Mass', `Mass of the ${part} that warms`, { above: 0, max: 10_000 }, { otherwise: mass })),
+    specificHeat: z.optional(number('specificHeat', 'Specific heat', `Of the ${part}`, { above: 0, max: 10_000 }, { otherwise: specificHeat, of: material })),
+    area: z.optional(number('area', 'Cooled surface', `Of the ${part}`, { above: 0, max: 1e8 }, { otherwise: area })),
+    cooling: z.optional(number('cooling', 'Cooling', `Surface coefficient of cooling of the ${part}`, { min: 0, max: 1e5 }, { otherwise: 10 })),
+    expansion: z.optional(number('expansion', 'Expansion', `Thermal expansion of the ${part}`, { min: 0, max: 1e-3 }, { otherwise: expansion, of: material })),
+    anchor: z.optional(station(`Anchor of the ${part}`, `Station at which the ${part} is held axially, from which it grows`, { otherwise: 0 })),
   });
+};
 
 export const heat = z.strictObject({
-  journal: z.optional(body('journal', 0.8, 486, 20_000, 11.3e-6, 'plain carbon steel')),
-  bush: z.optional(body('bush', 2, 376, 60_000, 18e-6, 'bearing bronze')),
-  duration: z.optional(number('time', 'Warm-up followed', '3600 s when left out', { above: 0, max: 1e6 })),
+  journal: z.optional(body('journal', 0.8, 20_000)),
+  bush: z.optional(body('bush', 2, 60_000)),
+  duration: z.optional(number('time', 'Warm-up followed', 'Time from cold', { above: 0, max: 1e6 }, { otherwise: 3600 })),
 });
 
 export const run = z.strictObject({
@@ -106,12 +111,12 @@ export const run = z.strictObject({
   load: z.optional(load),
   loads: z.optional(z.array(load).check(z.maxLength(16), z.meta({ description: 'Further loads at stations of their own (belt pull, weight, cutting force), added to the load' }))),
   supply: z.optional(z.array(supply).check(z.maxLength(32))),
-  ambient: z.optional(number('temperature', 'Room temperature', '20 °C when left out', { min: -50, max: 200 })),
+  ambient: z.optional(number('temperature', 'Room temperature', 'Of the air round the spindle', { min: -50, max: 200 }, { otherwise: 20 })),
   heat: z.optional(heat),
   roughness: z.optional(
     z.strictObject({
-      journal: z.optional(number('fine', 'Journal roughness', 'Root mean square Rq; 0.0001 when left out, a lapped journal', { above: 0, max: 0.1 })),
-      bush: z.optional(number('fine', 'Bush roughness', 'Root mean square Rq; 0.0002 when left out, a reamed and lapped bush', { above: 0, max: 0.1 })),
+      journal: z.optional(number('fine', 'Journal roughness', 'Root mean square Rq', { above: 0, max: 0.1 }, { otherwise: 0.0001, of: 'a lapped journal' })),
+      bush: z.optional(number('fine', 'Bush roughness', 'Root mean square Rq', { above: 0, max: 0.1 }, { otherwise: 0.0002, of: 'a reamed and lapped bush' })),
     }),
   ),
 });
@@ -119,7 +124,7 @@ export const run = z.strictObject({
 const size = (description: string) => number('length', 'Read', description, SIZE);
 const value = (quantity: 'length' | 'fine', description: string) => number(quantity, 'Read', description, { min: -1e5, max: 1e5 });
 const after = z.optional(
-  z.int().check(z.gte(0), z.lte(100), z.meta({ title: 'After trial', description: 'How many entries of the history of cuts were done before it was read; 0, before any cut, when left out', quantity: 'count', unit: '1' })),
+  z.int().check(z.gte(0), z.lte(100), z.meta({ title: 'After trial', description: 'How many entries of the history of cuts were done before it was read', quantity: 'count', unit: '1', default: 0, defaultOf: 'before any cut' })),
 );
 const onPart = { seat: name, part, sigma, after };
 
@@ -162,8 +167,8 @@ export const prior = z.strictObject({
 });
 
 export const odds = z.strictObject({
-  draws: z.optional(z.int().check(z.gte(100), z.lte(10_000_000), z.meta({ description: 'How many pairs are drawn; 20000 when left out' }))),
-  seed: z.optional(z.int().check(z.gte(0), z.lte(4_294_967_295), z.meta({ description: 'Seed of the draw; 1 when left out' }))),
+  draws: z.optional(z.int().check(z.gte(100), z.lte(10_000_000), z.meta({ description: 'How many pairs are drawn', default: 20_000 }))),
+  seed: z.optional(z.int().check(z.gte(0), z.lte(4_294_967_295), z.meta({ description: 'Seed of the draw', default: 1 }))),
   spread: z
     .array(
       z.strictObject({
@@ -183,7 +188,7 @@ export const design = z.strictObject({
   title: z.optional(text(200, 'What the design is called')),
   notes: z.optional(text(20_000, 'Anything worth remembering')),
   seats: z.array(seat).check(z.minLength(1), z.maxLength(8), z.meta({ description: 'Pairs of mating surfaces, one journal surface and the bush surface it runs in' })),
-  position: z.optional(number('fine', 'Position', 'Axial position of the journal now; toward the nose is positive; 0 when left out', MOVE)),
+  position: z.optional(number('fine', 'Position', 'Axial position of the journal now; toward the nose is positive', MOVE, { otherwise: 0 })),
   adjuster: z.optional(z.strictObject({ pitch: number('length', 'Adjuster pitch', 'Axial travel of the journal for one turn of the adjuster', { above: 0, max: 100 }) })),
   play: z.optional(
     z.strictObject({
@@ -192,7 +197,7 @@ export const design = z.strictObject({
     }),
   ),
   print: z.optional(z.strictObject({ thickness: number('fine', 'Blue thickness', 'Thickness of marking blue that shows as contact', { min: 0, max: 1 }) })),
-  friction: z.optional(number('ratio', 'Friction', 'Dry friction coefficient, for self-holding', { min: 0, max: 2 })),
+  friction: z.optional(number('ratio', 'Friction', 'Dry friction coefficient, for self-holding', { min: 0, max: 2 }, { otherwise: DRY_FRICTION })),
   run: z.optional(run),
   readings: z.optional(z.array(reading).check(z.maxLength(5_000))),
   priors: z.optional(z.array(prior).check(z.maxLength(32), z.meta({ description: 'How far the half angles and diameters drawn may be trusted before anything is read' }))),

@@ -31,6 +31,15 @@ export interface QuantityMeta {
   description: string;
   quantity: Quantity;
   unit: string;
+  /** what holds where it is left out, in the unit of the file; and of what that is */
+  default?: number;
+  defaultOf?: string;
+}
+
+/** What holds where a number is left out: it stands here, with its field, and everything else asks for it (place.ts, defaultAt). */
+export interface LeftOut {
+  otherwise: number;
+  of?: string;
 }
 
 const UNIT: Record<Quantity, string> = {
@@ -74,8 +83,8 @@ function bounded(bounds: Bounds) {
   return checks;
 }
 
-export function number(quantity: Quantity, title: string, description: string, bounds: Bounds) {
-  const meta: QuantityMeta = { title, description, quantity, unit: UNIT[quantity] };
+export function number(quantity: Quantity, title: string, description: string, bounds: Bounds, leftOut?: LeftOut) {
+  const meta: QuantityMeta = { title, description, quantity, unit: UNIT[quantity], ...(leftOut && { default: leftOut.otherwise, ...(leftOut.of !== undefined && { defaultOf: leftOut.of }) }) };
   return z.number().check(...bounded(bounds), z.meta({ ...meta }));
 }
 
@@ -85,7 +94,7 @@ export const SIZE = { above: 0, max: 5_000 };
 export const DEVIATION = { min: -1, max: 1 };
 export const MOVE = { min: -1_000, max: 1_000 };
 
-export const station = (title: string, description: string) => number('length', title, description, STATION);
+export const station = (title: string, description: string, leftOut?: LeftOut) => number('length', title, description, STATION, leftOut);
 export const text = (max: number, description: string) => z.string().check(z.maxLength(max), z.meta({ description }));
 export const name = z.string().check(z.minLength(1), z.maxLength(40), z.regex(/\S/), z.meta({ description: 'Name of the seat, unique in the design' }));
 

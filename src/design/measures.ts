@@ -2,7 +2,7 @@
  * Forces, torques, pressures, temperatures and the like, in the units of a metric or an inch shop. Files hold the metric ones.
  *
  * 1 lb = 0.45359237 kg and 1 in = 25.4 mm exactly (international yard and pound agreement, 1959); a pound-force under standard gravity,
- * 9.80665 m/s²; °F = 9/5 °C + 32.
+ * 9.80665 m/s²; °F = 9/5 °C + 32; 1 Btu (IT) = 1055.05585262 J.
  */
 import type { System } from './units.ts';
 
@@ -19,6 +19,12 @@ interface Unit {
 const POUND = 0.45359237;
 const POUND_FORCE = POUND * 9.80665;
 const INCH = 25.4;
+/** mm */
+const FOOT = 12 * INCH;
+/** J */
+const BTU = 1055.05585262;
+/** K */
+const FAHRENHEIT = 5 / 9;
 
 const UNITS = {
   force: { metric: { name: 'N', size: 1 }, inch: { name: 'lbf', size: POUND_FORCE, also: ['lb'] } },
@@ -31,6 +37,12 @@ const UNITS = {
   flow: { metric: { name: 'mm³/s', size: 1 }, inch: { name: 'in³/min', size: INCH ** 3 / 60 } },
   mass: { metric: { name: 'kg', size: 1 }, inch: { name: 'lb', size: POUND } },
   area: { metric: { name: 'mm²', size: 1, also: ['mm2'] }, inch: { name: 'in²', size: INCH ** 2, also: ['in2', 'sq in'] } },
+  /** J/(kg·K) */
+  specificHeat: { metric: { name: 'J/(kg·K)', size: 1, also: ['J/kg.K', 'J/(kg.K)'] }, inch: { name: 'Btu/(lb·°F)', size: BTU / POUND / FAHRENHEIT, also: ['Btu/(lb.F)', 'Btu/lb.F'] } },
+  /** W/(m²·K) */
+  cooling: { metric: { name: 'W/(m²·K)', size: 1, also: ['W/m2.K', 'W/(m2.K)'] }, inch: { name: 'Btu/(h·ft²·°F)', size: BTU / 3600 / (FOOT / 1000) ** 2 / FAHRENHEIT, also: ['Btu/(h.ft2.F)', 'Btu/h.ft2.F'] } },
+  /** mm³/(N·m) */
+  wear: { metric: { name: 'mm³/(N·m)', size: 1, also: ['mm3/(N.m)', 'mm3/N.m'] }, inch: { name: 'thou³/(lbf·ft)', size: (INCH / 1000) ** 3 / (POUND_FORCE * (FOOT / 1000)), also: ['thou3/(lbf.ft)'] } },
   /** rad, small: what an indicator says of it */
   tilt: { metric: { name: 'µm/100 mm', size: 1e-5, also: ['um/100mm', 'µm/100mm', 'um/100 mm'] }, inch: { name: 'tenths/in', size: 1e-4, also: ['tenths/inch'] } },
   /** N/mm */

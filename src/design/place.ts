@@ -64,11 +64,28 @@ function drop(node: unknown, [step, ...rest]: Step[]): unknown {
  * `of` is needed within the readings, whose numbers depend on their kind.
  */
 export function quantityAt(path: string, of?: Design): QuantityAt {
+  const found = quantityIfAt(path, of);
+  if (!found) throw new Error(`the definition has no quantity at ${path}`);
+  return found;
+}
+
+/** The same; null where no quantity stands there. */
+export function quantityIfAt(path: string, of?: Design): QuantityAt | null {
   const schema = schemaAt(stepsOf(path), of);
   const bare = schema && bareOf(schema);
   const meta = bare && (z.globalRegistry.get(bare) as QuantityMeta | undefined);
-  if (!schema || !bare || !meta?.quantity) throw new Error(`the definition has no quantity at ${path}`);
-  return { title: meta.title, description: meta.description, quantity: meta.quantity, unit: meta.unit, bounds: boundsOf(bare), optional: isOptional(schema) };
+  if (!schema || !bare || !meta?.quantity) return null;
+  return { ...meta, bounds: boundsOf(bare), optional: isOptional(schema) };
+}
+
+const defaults = new Map<string, number>();
+
+/** What holds where the number at a path is left out, in the unit of the file. Throws where the definition states none: a slip of ours. */
+export function defaultAt(path: string): number {
+  const known = defaults.get(path) ?? quantityAt(path).default;
+  if (known === undefined) throw new Error(`the definition states no default at ${path}`);
+  defaults.set(path, known);
+  return known;
 }
 
 // The definition as a tree: zod's own description of objects, lists and what may be left out.

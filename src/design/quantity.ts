@@ -1,4 +1,7 @@
-/** How each kind of number is shown in a field and read from what was typed, in the units a person likes. */
+/**
+ * How each kind of number is shown in a field and read from what was typed, in the units a person likes. Viscosities and
+ * densities of oil are those of its data sheet, mm²/s (cSt), Pa·s and g/cm³, in either shop.
+ */
 import type { Quantity } from './definition.ts';
 import { expansionText, typedExpansion } from './expansion.ts';
 import { fromUnit, inUnit, type Measure, unitOf } from './measures.ts';
@@ -28,15 +31,52 @@ const WRITTEN: Record<Quantity, Written> = {
   kinematicViscosity: plain('mm²/s', ['mm2/s', 'cSt']),
   density: plain('g/cm³', ['g/cm3']),
   mass: measured('mass'),
-  specificHeat: plain('J/(kg·K)', ['J/kg.K', 'J/(kg.K)']),
+  specificHeat: measured('specificHeat'),
   area: measured('area'),
-  cooling: plain('W/(m²·K)', ['W/m2.K', 'W/(m2.K)']),
+  cooling: measured('cooling'),
   expansion: { text: expansionText, typed: typedExpansion },
-  wear: plain('mm³/(N·m)', ['mm3/(N.m)', 'mm3/N.m']),
+  wear: measured('wear'),
   time: plain('s'),
 };
 
 export const quantityText = (quantity: Quantity, value: number, system: System) => WRITTEN[quantity].text(value, system);
+
+/** A number that is only told: to three figures. */
+export const toldText = (quantity: Quantity, value: number, system: System): string =>
+  quantityText(quantity, value, system).replace(/^(−?)([\d.]+(?:e-?\d+)?)/, (_, sign: string, number: string) => `${sign}${Number(Number(number).toPrecision(3))}`);
+
+/** What a field is, in words: from the definition, with what holds where it is left empty, in the person's units. */
+export function hintText(at: Pick<QuantityAt, 'description' | 'quantity' | 'default' | 'defaultOf'>, system: System, otherwise = at.default): string {
+  const what = inSystem(at.description, system);
+  if (otherwise === undefined) return what;
+  return `${what}; ${toldText(at.quantity, otherwise, system)}${at.defaultOf === undefined ? '' : `, ${at.defaultOf},`} when left out`;
+}
+
+/** The units of the file that a sentence of ours may hold, each with what it measures; of mm its size decides. */
+const FILE_UNITS = { mm: 'fine', N: 'force', MPa: 'pressure', '°C': 'temperature', kg: 'mass', 'mm²': 'area', 'J/(kg·K)': 'specificHeat', 'W/(m²·K)': 'cooling', '1/K': 'expansion', 'mm³/(N·m)': 'wear' } as const satisfies Record<
+  string,
+  Quantity
+>;
+type FileUnit = keyof typeof FILE_UNITS;
+const IN_FILE_UNITS = /(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?) (mm³\/\(N·m\)|mm²|mm|MPa|°C|kg|J\/\(kg·K\)|W\/\(m²·K\)|1\/K|N)(?![\w²³/·])/g;
+
+/** The unit in which a file holds what is measured so, after a space; nothing where it has none that a person's system changes. */
+export function fileUnit(quantity: Quantity): string {
+  const kind = quantity === 'length' ? 'fine' : quantity;
+  const unit = (Object.keys(FILE_UNITS) as FileUnit[]).find((name) => FILE_UNITS[name] === kind);
+  return unit === undefined ? '' : ` ${unit}`;
+}
+
+/** A sentence whose figures are in the units of the file, in the person's; of a quantity where that is known. */
+export const inSystem = (text: string, system: System, quantity?: Quantity): string =>
+  text.replaceAll(IN_FILE_UNITS, (all, number: string, unit: string) => {
+    if (system === 'metric' && quantity === undefined) return all;
+    const ofLength = quantity === 'length' || quantity === 'fine' ? quantity : isLarge(Number(number)) ? 'length' : 'fine';
+    return quantityText(unit === 'mm' ? ofLength : FILE_UNITS[unit as FileUnit], Number(number), system);
+  });
+
+/** mm: from here on told as a length. */
+const isLarge = (mm: number) => Math.abs(mm) >= 1;
 
 /** The number in the unit of the file from what was typed, or why not: out of its bounds is told in the person's own unit. */
 export function typedQuantity(at: QuantityAt, text: string, system: System): Typed {

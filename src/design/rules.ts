@@ -2,6 +2,8 @@
  * Rules of a design that span several fields. They run on whatever was read, however broken, so that one
  * look at a bad file shows every error at once: each rule looks only at fields that have the right type.
  */
+import { defaultAt } from './place.ts';
+
 export interface DesignError {
   /** Where in the file: `seats[0].journal.from`; empty for the file as a whole. */
   path: string;
@@ -94,9 +96,8 @@ function runRules(run: Loose, say: Say): void {
   });
 }
 
-/** Lapping is followed in this many small steps at most; what step and advance (mm) are where they are left out. */
+/** Lapping is followed in this many small steps at most. */
 const MOST_LAP_STEPS = 500;
-export const LAP = { step: 0.0002, advance: 0.03 };
 
 function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   const unknown = (name: unknown, path: string) => namedSeats([{ seat: name }], path, names, (_, message) => say(path, message));
@@ -128,7 +129,8 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   const { from, to } = object(cut.reach);
   if (number(from) > number(to)) say('cut.reach.to', `found ${to} mm, which is not noseward of the rearmost position, from (${from} mm)`);
   const lap = object(cut.lap);
-  const steps = (lap.advance === undefined ? LAP.advance : number(lap.advance)) / (lap.step === undefined ? LAP.step : number(lap.step));
+  const orElse = (key: 'advance' | 'step') => (lap[key] === undefined ? defaultAt(`cut.lap.${key}`) : number(lap[key]));
+  const steps = orElse('advance') / orElse('step');
   if (steps > MOST_LAP_STEPS) say('cut.lap.step', `makes ${Math.round(steps)} steps of the advance; at most ${MOST_LAP_STEPS} are followed`);
   list(cut.trials).forEach((trial, i, all) => {
     if (object(trial).inShapes === true && all.slice(0, i).some((earlier) => object(earlier).inShapes !== true))

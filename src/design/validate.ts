@@ -5,6 +5,8 @@
 import type { Design } from './definition.ts';
 import { design as definition } from './definition.ts';
 import { jsonFault } from './jsonFault.ts';
+import { quantityIfAt } from './place.ts';
+import { fileUnit } from './quantity.ts';
 import { type DesignError, ruleErrors } from './rules.ts';
 
 export type { DesignError } from './rules.ts';
@@ -97,9 +99,9 @@ function explain(issue: Issue, raw: unknown): DesignError[] {
     case 'invalid_type':
       return [{ path, message: found === undefined ? `missing; ${kindOf(issue.expected)} is required` : `found ${show(found)}; it must be ${kindOf(issue.expected)}` }];
     case 'too_small':
-      return [{ path, message: `found ${sizeOf(found)}; it must be ${issue.inclusive === false ? 'above' : 'at least'} ${issue.minimum}${unitOf(issue)}` }];
+      return [{ path, message: `found ${sizeOf(found)}${unitAt(issue, raw)}; it must be ${issue.inclusive === false ? 'above' : 'at least'} ${issue.minimum}${unitOf(issue)}${unitAt(issue, raw)}` }];
     case 'too_big':
-      return [{ path, message: `found ${sizeOf(found)}; it must be ${issue.inclusive === false ? 'below' : 'at most'} ${issue.maximum}${unitOf(issue)}` }];
+      return [{ path, message: `found ${sizeOf(found)}${unitAt(issue, raw)}; it must be ${issue.inclusive === false ? 'below' : 'at most'} ${issue.maximum}${unitOf(issue)}${unitAt(issue, raw)}` }];
     case 'invalid_value':
       return [{ path, message: found === undefined ? `missing; it must be ${oneOf(issue.values)}` : `found ${show(found)}; it must be ${oneOf(issue.values)}` }];
     case 'invalid_union':
@@ -131,6 +133,12 @@ function show(value: unknown): string {
 
 const sizeOf = (value: unknown) => (Array.isArray(value) ? `${value.length} entries` : typeof value === 'string' ? `${value.length} characters` : show(value));
 const unitOf = (issue: Issue) => (issue.origin === 'array' ? ' entries' : issue.origin === 'string' ? ' characters' : '');
+/** The unit of a number that is out of its bounds, as the file has it. */
+function unitAt({ origin, path }: Issue, raw: unknown): string {
+  const at = origin === 'number' ? quantityIfAt(pathText(path), raw as Design) : null;
+  return at ? fileUnit(at.quantity) : '';
+}
+
 const oneOf = (values: unknown[] | undefined) => (values ?? []).map(show).join(values?.length === 2 ? ' or ' : ', ');
 
 function unknownKey(key: string, known: string[]): string {

@@ -5,7 +5,7 @@ import { useContext, useId } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Surface } from '../../design/definition.ts';
 import { quantityAt, valueAt, without, withValue } from '../../design/place.ts';
-import { quantityText, typedQuantity } from '../../design/quantity.ts';
+import { hintText, inSystem, quantityText, typedQuantity } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { angleText, fineUnit, lengthUnit, taperOfHalfAngle } from '../../design/units.ts';
 import { MOTIONS, type Motion } from '../../engine/play/rigid.ts';
@@ -16,7 +16,13 @@ import { TypedField } from './TypedField.tsx';
 
 export type Control =
   /** a number of the design */
-  | { kind: 'quantity'; path: string; title?: string /** what holds where the design says nothing, in the unit of the file */; otherwise?: number /** the size of a tool, in whichever system that is made in */; tool?: boolean }
+  | {
+      kind: 'quantity';
+      path: string;
+      title?: string /** what holds where the design says nothing, where that is other than the definition has it; in the unit of the file */;
+      otherwise?: number /** the size of a tool, in whichever system that is made in */;
+      tool?: boolean;
+    }
   /** text of the design; `change` where more follows from it than the text itself */
   | { kind: 'words'; path: string; title: string; about: string; lines?: number; change?: (design: Design, text: string) => Design }
   /** one of a few; `change` where more follows from it than the value itself, `read` where no one value tells which */
@@ -81,9 +87,11 @@ function QuantityRow({ path, title, otherwise, tool }: Control & { kind: 'quanti
     const typed = typedQuantity(at, text, system);
     return typed.ok ? inUnits(complaint(work.change((design) => withValue(design, path, typed.value)))) : typed.message;
   };
-  // What is wrong is said of the file, in mm; a person reads it in the unit of the field.
-  const inUnits = (message: string | null) => message?.replaceAll(MM, (_, mm: string) => quantityText(at.quantity, Number(mm), system)) ?? null;
-  const about = at.quantity === 'angle' ? `${at.description}. Type degrees, or 6 incl, 1:20, 0.6 in/ft` : at.description;
+  // What is wrong is said of the file, in its units; a person reads it in the unit of the field.
+  const inUnits = (message: string | null) => message && inSystem(message, system, at.quantity);
+  const holds = otherwise ?? at.default;
+  const hint = hintText(at, system, holds);
+  const about = at.quantity === 'angle' ? `${hint}. Type degrees, or 6 incl, 1:20, 0.6 in/ft` : hint;
   return (
     <Labelled title={title ?? at.title} about={about}>
       {(id) => (
@@ -91,7 +99,7 @@ function QuantityRow({ path, title, otherwise, tool }: Control & { kind: 'quanti
           id={id}
           shown={value === undefined ? '' : quantityText(at.quantity, value, system)}
           about={`${about}.`}
-          instead={otherwise === undefined ? undefined : quantityText(at.quantity, otherwise, system)}
+          instead={holds === undefined ? undefined : quantityText(at.quantity, holds, system)}
           beside={at.quantity === 'angle' && value !== undefined ? taperText(value) : undefined}
           take={take}
         />
@@ -231,8 +239,6 @@ function Slider({ id, max, step, value, text, set }: { id: string; max: number; 
     </div>
   );
 }
-
-const MM = /(-?\d+(?:\.\d+)?(?:e-?\d+)?) mm\b/g;
 
 /** The first of what is wrong with a change; null when it was taken. */
 const complaint = (errors: readonly { path: string; message: string }[]): string | null => errors[0]?.message ?? null;

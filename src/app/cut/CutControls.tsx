@@ -2,8 +2,8 @@
 import { useStore } from 'zustand';
 import { without, withValue } from '../../design/place.ts';
 import type { System } from '../../design/units.ts';
+import { USUAL_MACHINE } from '../../design/usualMachine.ts';
 import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
-import { USUAL_MACHINE } from '../../report/cut/usualMachine.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
@@ -55,7 +55,7 @@ const quantities = (tools: System, ...keys: string[]): Control[] =>
   });
 
 const dials = (tools: System): Control[] => [
-  choice('cut.machine.dial', 'Cross-feed dial', 'What it counts; radius when left out', 'counts the radius', [{ value: 'diameter', text: 'counts the diameter' }]),
+  choice('cut.machine.dial', 'Cross-feed dial', 'What it counts', 'counts the radius', [{ value: 'diameter', text: 'counts the diameter' }]),
   ...quantities(tools, 'division', 'axialDivision', 'pass', 'slide'),
 ];
 
@@ -72,7 +72,7 @@ const angles = (tools: System): Control[] => [
   choice(
     'cut.machine.blocks',
     'Block set',
-    'From which the stack is made; when left out M112, or the 81 inch blocks of an inch shop',
+    'From which the stack is made',
     'as the tools: M112, or 81 inch',
     BLOCK_SETS.map(({ name, system }) => ({ value: name, text: system === 'inch' ? `${name} inch` : name })),
   ),

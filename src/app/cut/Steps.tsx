@@ -2,6 +2,7 @@
 import type { CSSProperties } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
 import { divisionText } from '../../design/tools.ts';
 import { angleText, fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
@@ -76,7 +77,7 @@ export const passesText = ({ count, depth, last }: CutStepReport['passes'], onDi
   count === 1 ? `one pass of ${onDial(last)}` : `${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${onDial(depth)} and one of ${onDial(last)}`;
 
 /** Every way to feed the stock of a step; the defaults are those of the design file. */
-export function feedRows(step: CutStepReport, { dial = 'radius', division = 0.005, axialDivision = 0.01, slide }: Machine, system: System): [name: string, value: string][] {
+export function feedRows(step: CutStepReport, { dial = 'radius', division = defaultAt('cut.machine.division'), axialDivision = defaultAt('cut.machine.axialDivision'), slide }: Machine, system: System): [name: string, value: string][] {
   const fine = (mm: number) => fineText(mm, system);
   const onDialOf = (radial: number) => (dial === 'diameter' ? 2 * radial : radial);
   const onDial = onDialOf(step.crossFeed);

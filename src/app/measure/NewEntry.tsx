@@ -5,7 +5,7 @@
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { quantityAt } from '../../design/place.ts';
-import { typedQuantity } from '../../design/quantity.ts';
+import { hintText, typedQuantity } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
 import { farOffText } from '../../report/measure/farOff.ts';
@@ -134,13 +134,14 @@ function SetUpFields({ design, reading, change, open, system, tools }: { design:
           </>
         )}
         {[...asks, 'sigma'].map((key) => {
-          const { title, description, quantity, bounds } = quantityAt(`readings[0].${key}`, holder);
+          const at = quantityAt(`readings[0].${key}`, holder);
+          const { title, quantity, bounds } = at;
           const value = (reading as unknown as Record<string, number>)[key]!;
           return (
             <LocalField
               key={`${place} ${key}`}
               title={title}
-              about={description}
+              about={hintText(at, system)}
               quantity={quantity}
               value={value}
               pending={open.of(title)}

@@ -2,6 +2,7 @@
 import { useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { decodedText } from '../../design/decodedText.ts';
+import { inSystem } from '../../design/quantity.ts';
 import { readingsFromCsv, readingsToCsv, type TableError } from '../../report/measure/csv.ts';
 import { offer } from '../files.ts';
 import type { Work } from '../store.ts';
@@ -71,7 +72,7 @@ export function TableOfReadings({ work }: { work: Work }) {
             {errors.slice(0, SHOWN).map(({ row, column, message }) => (
               <li key={`${row} ${column} ${message}`}>
                 {row > 0 && `Row ${row}`}
-                {column !== '' && `, ${column}`}: {message}
+                {column !== '' && `, ${column}`}: {inSystem(message, system)}
               </li>
             ))}
             {errors.length > SHOWN && <li>and {errors.length - SHOWN} more</li>}

@@ -1,6 +1,7 @@
 /** The longitudinal section, as a drawing office would show it: both parts hatched and dimensioned, the films open between them. */
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
+import { unitOf } from '../../design/measures.ts';
 import { fineText, type System, sidedText } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { bounded, landmarks, moveByKey, snapped } from '../journalMove.ts';
@@ -100,7 +101,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
           ))}
         </fieldset>
         <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-        {drawn.forces.length > 0 && <span className="hint">Arrows: what the seats carry of a pull of 1 N at the nose. Films are the least all round.</span>}
+        {drawn.forces.length > 0 && <span className="hint">Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the least all round.</span>}
         <span className="hint touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
         <span className="hint mouse-only">Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal: arrows move it, Page Up and Page Down go to the next touch or film.</span>
       </figcaption>

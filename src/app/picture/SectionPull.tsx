@@ -1,5 +1,6 @@
 /** In the section: the grip by which the nose is pulled up and down, and the forces of the seats that hold it. */
 import { type KeyboardEvent, useRef } from 'react';
+import { unitOf } from '../../design/measures.ts';
 import { fineText, type System } from '../../design/units.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
 import type { Work } from '../store.ts';
@@ -49,7 +50,7 @@ export function SectionPull({ work, drawn, frame, at, system }: Props) {
   return (
     <g className="pull">
       {drawn.forces.map((force) => (
-        <Force key={`${force.seat} ${force.at[0]} ${force.angle}`} at={at} force={force} />
+        <Force key={`${force.seat} ${force.at[0]} ${force.angle}`} at={at} force={force} system={system} />
       ))}
       <g
         {...handlers}
@@ -71,7 +72,7 @@ export function SectionPull({ work, drawn, frame, at, system }: Props) {
 }
 
 /** An arrow on the journal, as seen from the side, with its share of the pull. */
-function Force({ at, force }: { at: Placing; force: DrawnForce }) {
+function Force({ at, force, system }: { at: Placing; force: DrawnForce; system: System }) {
   const sine = Math.sin(force.angle);
   const [z, r] = force.at;
   const foot = onScreen(at, [z, r * sine], 1);
@@ -81,7 +82,7 @@ function Force({ at, force }: { at: Placing; force: DrawnForce }) {
     <g className="force-arrow">
       <path d={`M${foot.x} ${foot.y + away * long}V${foot.y}m-5 ${away * 8}l5 ${-away * 8}l5 ${away * 8}`} />
       <text x={foot.x + 8} y={foot.y + away * (long + 2) + (away > 0 ? 8 : 0)} fontSize={FIGURE}>
-        {`${force.share.toFixed(2)} N`}
+        {`${force.share.toFixed(2)} ${unitOf('force', system).name}`}
       </text>
     </g>
   );

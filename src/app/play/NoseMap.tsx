@@ -6,6 +6,7 @@ import { ticks } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { type KeyboardEvent, useRef } from 'react';
 import { useStore } from 'zustand';
+import { unitOf } from '../../design/measures.ts';
 import { fineText, fineUnit, placeText, type System } from '../../design/units.ts';
 import type { SeatContact } from '../../engine/play/contacts.ts';
 import { axisAt } from '../../engine/play/rigid.ts';
@@ -82,7 +83,7 @@ export function NoseMap({ work, play, pulled, system }: Props) {
           </text>
         )}
         {pull && axis && pull.station === play.indicator && <path d={`M${at(now.x, now.y)}L${at(pull.x, pull.y)}`} className="pulling" clipPath="circle(50%)" />}
-        {pulled && <Forces contacts={pulled.contacts} seats={design.seats.map(({ name }) => name)} />}
+        {pulled && <Forces contacts={pulled.contacts} seats={design.seats.map(({ name }) => name)} system={system} />}
         <g role="slider" tabIndex={0} aria-label="Nose of the spindle; arrow keys pull it, Escape lets go" aria-valuenow={Math.round(Math.hypot(now.x, now.y) * 1e6) / 1e3} aria-valuetext={said} onKeyDown={onKeyDown} className="nose">
           <circle cx={MIDDLE + scale(now.x)} cy={MIDDLE - scale(now.y)} r={20} className="grip" />
           <circle cx={MIDDLE + scale(now.x)} cy={MIDDLE - scale(now.y)} r={8} className="handle" />
@@ -91,7 +92,7 @@ export function NoseMap({ work, play, pulled, system }: Props) {
       <figcaption>
         <span>
           {pulled && pull
-            ? `${said} at the indicator, ${where}. Arrows: what the seats press with for a pull of 1 N ${pull.station === play.indicator ? 'there' : `at station ${placeText(pull.station, system)}`}.`
+            ? `${said} at the indicator, ${where}. Arrows: what the seats press with for a pull of 1 ${unitOf('force', system).name} ${pull.station === play.indicator ? 'there' : `at station ${placeText(pull.station, system)}`}.`
             : `Drag the nose and feel the stops; ${unit.name} at the indicator, ${where}`}
         </span>
         {pull && (
@@ -130,12 +131,12 @@ function Scale({ most, size, scale }: { most: number; size: number; scale: Scale
 interface Arrow {
   seat: number;
   angle: number;
-  /** N of a pull of 1 N */
+  /** of a pull of 1 */
   share: number;
 }
 
 /** What the seats carry, by the angle they press at: places along one line of a seat are one arrow. */
-function Forces({ contacts, seats }: { contacts: readonly SeatContact[]; seats: readonly string[] }) {
+function Forces({ contacts, seats, system }: { contacts: readonly SeatContact[]; seats: readonly string[]; system: System }) {
   const arrows: Arrow[] = [];
   for (const { seat, angle, share } of contacts) {
     const same = arrows.find((arrow) => seats[arrow.seat] === seat && near(arrow.angle, angle));
@@ -154,7 +155,7 @@ function Forces({ contacts, seats }: { contacts: readonly SeatContact[]; seats: 
       <g key={`${seat} ${angle}`} className={`force seat-${seat % 4}`}>
         <path transform={`translate(${MIDDLE} ${MIDDLE}) rotate(${(-angle * 180) / Math.PI})`} d={`M${from} ${aside}h${-long}m7 -5l-7 5l7 5`} />
         <text x={x} y={y} textAnchor={!across || cos < 0 ? 'start' : 'end'} className="amount">
-          {share.toFixed(2)} N
+          {share.toFixed(2)} {unitOf('force', system).name}
         </text>
       </g>
     );

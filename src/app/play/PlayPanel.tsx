@@ -1,6 +1,7 @@
 /** Seat and play: how the rigid spindle sits in all its seats at once, what an indicator feels, and what the blue shows. */
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
+import { unitOf } from '../../design/measures.ts';
 import { placeText, type System } from '../../design/units.ts';
 import type { ContactReport, SeatedReport } from '../../report/play/definition.ts';
 import { playVerdict, sharedNote } from '../../report/play/verdict.ts';
@@ -39,6 +40,7 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
   if (fault !== null) return <Fault what="Seat and play" several fault={fault} again={again} />;
   if (!play || !of) return <p className="loading">Seat and play are being worked out.</p>;
   const verdict = playVerdict(of, play, system);
+  const pull = unitOf('force', system).name;
   return (
     <>
       <section className={`verdict second ${verdict.tone}`} aria-live="polite">
@@ -56,11 +58,12 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
         </div>
       </WorkContext>
       <details>
-        <summary>Where it bears, and what each place presses with for 1 N</summary>
-        <Contacts title="Pushed home by 1 N along the axis" answer={play.seated} system={system} />
-        <Contacts title={`Pulled to the right by 1 N at the indicator, station ${placeText(play.indicator, system)}`} answer={play.shake} system={system} />
+        <summary>Where it bears, and what each place presses with for 1 {pull}</summary>
+        <Contacts title={`Pushed home by 1 ${pull} along the axis`} answer={play.seated} system={system} />
+        <Contacts title={`Pulled to the right by 1 ${pull} at the indicator, station ${placeText(play.indicator, system)}`} answer={play.shake} system={system} />
         <p className="fine">
-          The arrows of the section and of the map are for 1 N where the nose is being pulled then: at its face when it is pulled in the section, at the indicator when on the map. The farther out the pull, the harder the seats must press.
+          The arrows of the section and of the map are for 1 {pull} where the nose is being pulled then: at its face when it is pulled in the section, at the indicator when on the map. The farther out the pull, the harder the seats must
+          press.
         </p>
       </details>
       <BluePanel work={work} design={free} system={system} />
@@ -90,7 +93,9 @@ function Contacts({ title, answer, system }: { title: string; answer: Pick<Seate
               <th scope="row">{seat}</th>
               <td>{placeText(station, system)}</td>
               <td>{ring ? 'all round' : `${angle.toFixed(0)}°`}</td>
-              <td>{share.toFixed(2)} N</td>
+              <td>
+                {share.toFixed(2)} {unitOf('force', system).name}
+              </td>
             </tr>
           ))}
           {rows.length === 0 && (

@@ -4,7 +4,7 @@ import { inUnit, unitOf } from '../../design/measures.ts';
 import { fineUnit, type System } from '../../design/units.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import type { LimitPoint } from '../../report/film/limits.ts';
-import { neededFilm } from '../../report/film/toSpindle.ts';
+import { AMBIENT, neededFilm } from '../../report/film/toSpindle.ts';
 import { ConditionLegend, stretchesOf } from './conditions.tsx';
 import { LineChart } from './LineChart.tsx';
 import { isPosed } from './runEdits.ts';
@@ -81,7 +81,7 @@ export function SpeedCharts({ sweep, design, system }: SpeedProps) {
           {...common}
           title="Temperature of the journal against speed"
           up={`journal, ${unitOf('temperature', system).name}`}
-          lowest={Math.floor(inUnit('temperature', design.run!.ambient ?? 20, system))}
+          lowest={Math.floor(inUnit('temperature', design.run!.ambient ?? AMBIENT, system))}
           lines={[line('journal', 1, (p) => p.journal && inUnit('temperature', p.journal, system))]}
         />
         <LineChart {...common} title="Friction power against speed" up="friction, W" lines={[line('friction', 2, (p) => p.power)]} />

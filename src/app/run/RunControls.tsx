@@ -2,10 +2,8 @@
 import { useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
-import { USUAL_DENSITY, USUAL_INDEX } from '../../engine/film/oil.ts';
+import { MATERIALS, USUAL } from '../../design/materials.ts';
 import type { RunFields } from '../../report/film/fields.ts';
-import { MATERIALS, USUAL } from '../../report/film/materials.ts';
-import { AMBIENT, DURATION, ROUGHNESS, USUAL_BODY } from '../../report/film/toSpindle.ts';
 import ControlGroup from '../controls/ControlGroup.tsx';
 import { WorkContext } from '../controls/context.ts';
 import type { Control } from '../controls/controls.tsx';
@@ -13,17 +11,14 @@ import type { Work } from '../store.ts';
 import { isPosed, type Loads, OILS, oilKind, STANDS, standKind, withFurtherLoad, withGroove, withOilKind, withoutEntry, withStand } from './runEdits.ts';
 
 const quantity = (path: string, title?: string): Control => ({ kind: 'quantity', path, ...(title !== undefined && { title }) });
-/** What holds while the field is empty. */
-const orElse = (path: string, otherwise: number): Control => ({ kind: 'quantity', path, otherwise });
-const under = (path: string, keys: readonly string[], otherwise?: Readonly<Record<string, number>>): Control[] => keys.map((key) => (otherwise?.[key] === undefined ? quantity(`${path}.${key}`) : orElse(`${path}.${key}`, otherwise[key])));
+const under = (path: string, keys: readonly string[]): Control[] => keys.map((key) => quantity(`${path}.${key}`));
 
 const OIL_ROWS: Record<string, Control[]> = {
   viscosity: [quantity('run.oil.viscosity')],
-  grade: [quantity('run.oil.grade'), orElse('run.oil.index', USUAL_INDEX)],
+  grade: [quantity('run.oil.grade'), quantity('run.oil.index')],
   measured: [quantity('run.oil.measured[0][0]', 'One temperature'), quantity('run.oil.measured[0][1]', 'Viscosity there'), quantity('run.oil.measured[1][0]', 'The other'), quantity('run.oil.measured[1][1]', 'Viscosity there')],
 };
 const LOAD = ['x', 'y', 'z', 'station'];
-const NOUGHT = { x: 0, y: 0, z: 0, station: 0, tiltX: 0, tiltY: 0 };
 const POSE = ['x', 'y', 'z', 'tiltX', 'tiltY'];
 const BODY = ['mass', 'specificHeat', 'area', 'cooling', 'expansion', 'anchor'];
 const GROOVE = ['angle', 'from', 'to', 'width', 'pressure'];
@@ -41,7 +36,7 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
   const oil: Control[] = [
     { kind: 'choice', path: 'run.oil', title: 'Oil known', about: 'By its ISO grade, by two measured points, or as one viscosity.', options: OILS, read: oilKind, change: withOilKind },
     ...OIL_ROWS[oilKind(design)]!,
-    orElse('run.oil.density', USUAL_DENSITY / 1000),
+    quantity('run.oil.density'),
   ];
   const stand: Control[] = [
     {
@@ -53,13 +48,14 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
       read: standKind,
       change: (d, kind) => withStand(d, kind, found.current?.pose ?? null, before.current),
     },
-    ...(posed ? under('run.pose', POSE, { ...NOUGHT, z: design.position ?? 0 }) : under('run.load', LOAD, NOUGHT)),
+    // Without one of its own the pose stands at the position of the design.
+    ...(posed ? POSE.map((key): Control => ({ kind: 'quantity', path: `run.pose.${key}`, ...(key === 'z' && { otherwise: design.position ?? 0 }) })) : under('run.load', LOAD)),
   ];
   return (
     <WorkContext value={work}>
       <section className="controls" aria-label="Controls">
         <div className="groups">
-          <ControlGroup title="Running" rows={[quantity('run.speed'), orElse('run.ambient', AMBIENT), orElse('position', 0)]} />
+          <ControlGroup title="Running" rows={[quantity('run.speed'), quantity('run.ambient'), quantity('position')]} />
           <ControlGroup title="Oil" rows={oil} />
           <ControlGroup title={posed ? 'Pose' : 'Load'} rows={stand} />
         </div>
@@ -70,13 +66,13 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
           <div className="groups">
             <ControlGroup title="journal" rows={bodyRows('journal')} />
             <ControlGroup title="bush" rows={bodyRows('bush')} />
-            <ControlGroup title="warm-up" rows={[orElse('run.heat.duration', DURATION)]} />
+            <ControlGroup title="warm-up" rows={[quantity('run.heat.duration')]} />
           </div>
         </details>
         <details>
           <summary>Roughness of both surfaces: the film has to part them</summary>
           <div className="groups">
-            <ControlGroup title="roughness" rows={under('run.roughness', ['journal', 'bush'], ROUGHNESS)} />
+            <ControlGroup title="roughness" rows={under('run.roughness', ['journal', 'bush'])} />
           </div>
         </details>
       </section>
@@ -94,7 +90,7 @@ const bodyRows = (part: Part): Control[] => [
     read: (design) => materialOf(design, part),
     change: (design, name) => withMaterial(design, part, name),
   },
-  ...under(`run.heat.${part}`, BODY, USUAL_BODY[part]),
+  ...under(`run.heat.${part}`, BODY),
 ];
 
 function materialOf(design: Design, part: Part): string {
@@ -144,7 +140,7 @@ function FurtherLoads({ work, design }: { work: Work; design: Design }) {
         {loads.map((_, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a load is known by its place in the list
           <div key={i}>
-            <ControlGroup title={`load ${i + 2}`} rows={under(`run.loads[${i}]`, LOAD, NOUGHT)} />
+            <ControlGroup title={`load ${i + 2}`} rows={under(`run.loads[${i}]`, LOAD)} />
             <button type="button" onClick={() => work.change((d) => withoutEntry(d, 'loads', i))}>
               Strike out load {i + 2}
             </button>

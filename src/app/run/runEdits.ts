@@ -1,6 +1,7 @@
 /** Changes of the design's `run` that swap several keys at once. */
 import type { Design } from '../../design/definition.ts';
-import { d341, gradeMidpoint, ISO_GRADES, kinematicAt, oilFromPoints, oilOfGrade, USUAL_INDEX, viscosityAt100 } from '../../engine/film/oil.ts';
+import { defaultAt } from '../../design/place.ts';
+import { d341, gradeMidpoint, ISO_GRADES, kinematicAt, oilFromPoints, oilOfGrade, viscosityAt100 } from '../../engine/film/oil.ts';
 import { AMBIENT } from '../../report/film/toSpindle.ts';
 import { plausibleRun } from './plausibleRun.ts';
 
@@ -51,7 +52,7 @@ interface Known {
   viscosity(celsius: number): number;
 }
 
-function lawOf({ viscosity, grade, index = USUAL_INDEX, density, measured }: Oil, ambient: number): Known {
+function lawOf({ viscosity, grade, index = defaultAt('run.oil.index'), density, measured }: Oil, ambient: number): Known {
   const kilograms = density === undefined ? undefined : density * 1000;
   if (measured) {
     const law = d341(measured[0]!, measured[1]!);

@@ -8,7 +8,7 @@ import type { Control } from '../controls/controls.tsx';
 import type { Work } from '../store.ts';
 
 const SPINDLE: Control[] = [
-  { kind: 'quantity', path: 'position', otherwise: 0 },
+  { kind: 'quantity', path: 'position' },
   { kind: 'quantity', path: 'adjuster.pitch' },
 ];
 const PICTURES: Control[] = [{ kind: 'factor' }, { kind: 'sector' }];

@@ -33,12 +33,13 @@ export default function RunScreen({ work }: { work: Work }) {
 /** A design without a run: a scenario is made, and told for what it is. */
 function NothingRuns({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
   const scenario = plausibleRun(design);
   return (
     <>
       <section className="verdict mend" aria-live="polite">
         <h2>This design says nothing of how it runs: no speed, no oil, no load.</h2>
-        <p>{scenarioText(scenario)}</p>
+        <p>{scenarioText(scenario, system)}</p>
       </section>
       <p className="buttons">
         <button type="button" className="main" onClick={() => work.change((d) => ({ ...d, run: plausibleRun(d) }))}>

@@ -1,5 +1,7 @@
 /** How it is to run, for the person who assembles it: speed, oil, load, films cold and warm, where the design says how it runs. */
 import type { Design } from '../../design/definition.ts';
+import { measureText } from '../../design/measures.ts';
+import { defaultAt } from '../../design/place.ts';
 import { fineText, placeText, type System } from '../../design/units.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
 import { filmVerdict } from '../../report/film/verdict.ts';
@@ -28,18 +30,19 @@ function filmsText(film: FilmReport, system: System): string {
   const told = (seats: readonly { name: string; leastFilm: number | null }[]) => seats.map(({ name, leastFilm }) => `${name} ${leastFilm === null ? 'apart' : fineText(leastFilm, system)}`).join(', ');
   const watts = (power: number | null) => (power === null ? '' : `, friction ${power.toPrecision(2)} W`);
   const { steady } = film;
-  const warm = steady ? ` Warm (journal ${Math.round(steady.journal)} °C, bush ${Math.round(steady.bush)} °C): ${told(steady.seats)}${watts(steady.power)}.` : '';
-  return `Least film cold (${Math.round(film.seats[0]?.temperature ?? 20)} °C): ${told(film.seats)}${watts(film.power)}.${warm}`;
+  const celsius = (at: number) => measureText('temperature', at, system);
+  const warm = steady ? ` Warm (journal ${celsius(steady.journal)}, bush ${celsius(steady.bush)}): ${told(steady.seats)}${watts(steady.power)}.` : '';
+  return `Least film cold (${celsius(film.seats[0]?.temperature ?? defaultAt('run.ambient'))}): ${told(film.seats)}${watts(film.power)}.${warm}`;
 }
 
 function conditionsText({ run }: Props['design'], system: System): string {
-  const { speed, oil, load, ambient = 20 } = run;
-  return [`${speed ?? 0} rev/min`, oilText(oil), ...(load ? [loadText(load, system)] : ['the axis held by hand']), `room ${ambient} °C.`].join(', ');
+  const { speed, oil, load, ambient = defaultAt('run.ambient') } = run;
+  return [`${speed ?? 0} rev/min`, oilText(oil, system), ...(load ? [loadText(load, system)] : ['the axis held by hand']), `room ${measureText('temperature', ambient, system)}.`].join(', ');
 }
 
-function oilText(oil: Props['design']['run']['oil']): string {
+function oilText(oil: Props['design']['run']['oil'], system: System): string {
   if (oil?.grade !== undefined) return `oil ISO VG ${oil.grade}`;
-  if (oil?.measured !== undefined) return `oil of ${oil.measured.map(([at, viscosity]) => `${viscosity} mm²/s at ${at} °C`).join(' and ')}`;
+  if (oil?.measured !== undefined) return `oil of ${oil.measured.map(([at, viscosity]) => `${viscosity} mm²/s at ${measureText('temperature', at, system)}`).join(' and ')}`;
   return oil?.viscosity === undefined ? 'no oil is named' : `oil of ${Number((oil.viscosity * 1000).toPrecision(3))} mPa·s`;
 }
 
@@ -49,6 +52,6 @@ function loadText({ x = 0, y = 0, z = 0, station = 0 }: NonNullable<Props['desig
     [x, 'to the right', 'to the left'],
     [z, 'noseward', 'rearward'],
   ];
-  const told = parts.filter(([force]) => force !== 0).map(([force, above, below]) => `${Math.abs(force)} N ${force > 0 ? above : below}`);
+  const told = parts.filter(([force]) => force !== 0).map(([force, above, below]) => `${measureText('force', Math.abs(force), system)} ${force > 0 ? above : below}`);
   return told.length === 0 ? 'no load' : `load ${told.join(', ')} at station ${placeText(station, system)}`;
 }

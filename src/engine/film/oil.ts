@@ -14,6 +14,8 @@
  * L, H (mm²/s) the two reference oils, quadratic in Y by pieces.
  * @source ASTM D341; ASTM D2270 with its table of coefficients (from memory; checked against the standard's examples in tests/published/oil.test.ts)
  */
+import { USUAL_DENSITY, USUAL_INDEX } from '../../design/usualOil.ts';
+
 export interface Oil {
   /** Pa·s at a temperature (°C) */
   viscosity(celsius: number): number;
@@ -31,10 +33,8 @@ export const ISO_GRADES = [2, 3, 5, 7, 10, 15, 22, 32, 46, 68, 100, 150, 220, 32
 export const gradeMidpoint = (grade: number) => MIDPOINTS[grade] ?? grade;
 
 const KELVIN = 273.15;
-/** kg/m³ at 15 °C, a mineral oil. @source the middle of Tribology Handbook, table 25: 862 to 897 at 25 °C */
-export const USUAL_DENSITY = 860;
-/** Viscosity index of a plain solvent-refined mineral oil: common practice, no source. */
-export const USUAL_INDEX = 95;
+/** kg/m³ */
+const DENSITY = 1000 * USUAL_DENSITY;
 
 /** Z of a viscosity (mm²/s). */
 const zOf = (v: number) => v + 0.7 + Math.exp(-1.47 - 1.84 * v - 0.51 * v * v);
@@ -123,7 +123,7 @@ export function densityAt(density15: number, celsius: number): number {
 }
 
 /** An oil known at two temperatures: [°C, mm²/s] each; density at 15 °C (kg/m³). */
-export function oilFromPoints(first: readonly [number, number], second: readonly [number, number], density = USUAL_DENSITY): Oil {
+export function oilFromPoints(first: readonly [number, number], second: readonly [number, number], density = DENSITY): Oil {
   const law = d341(first, second);
   const within = (celsius: number) => Math.min(HOTTEST, Math.max(COLDEST, celsius));
   return {
@@ -134,12 +134,12 @@ export function oilFromPoints(first: readonly [number, number], second: readonly
 }
 
 /** An oil of an ISO grade. */
-export function oilOfGrade(grade: number, index = USUAL_INDEX, density = USUAL_DENSITY): Oil {
+export function oilOfGrade(grade: number, index = USUAL_INDEX, density = DENSITY): Oil {
   const v40 = gradeMidpoint(grade);
   return oilFromPoints([40, v40], [100, viscosityAt100(v40, index)], density);
 }
 
 /** An oil whose viscosity (Pa·s) does not change. */
-export function constantOil(viscosity: number, density = USUAL_DENSITY): Oil {
+export function constantOil(viscosity: number, density = DENSITY): Oil {
   return { viscosity: () => viscosity, density: () => density, kinematic: null };
 }

@@ -13,9 +13,6 @@
  * @source equilibrium of a cone under Coulomb friction, derived above.
  */
 
-/** Dry friction where none is stated: steel on bronze, common practice, no source. */
-export const DRY_FRICTION = 0.12;
-
 /** Whether a cone sticks once pressed home. A straight seat is never pressed home. */
 export const isSelfHolding = (halfAngle: number, friction: number): boolean => halfAngle !== 0 && Math.tan(Math.abs(halfAngle)) <= friction;
 

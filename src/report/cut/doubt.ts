@@ -1,5 +1,6 @@
 /** How sure one is of the films before any trial: what the readings say; where they do not, what the person states, or the default. */
 import type { Design } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
 import { type Doubt, evenDoubt } from '../../engine/cutting/trial.ts';
 import { estimate } from '../../engine/gauging/estimate.ts';
 import { filmDoubt } from '../../engine/gauging/filmDoubt.ts';
@@ -10,9 +11,6 @@ import { metres, millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
 import type { Cut } from './toCut.ts';
 
-/** m, standard uncertainty; common practice, no source */
-const DOUBT = metres(0.005);
-
 export interface FilmDoubt {
   /** m² */
   covariance: Doubt;
@@ -20,7 +18,7 @@ export interface FilmDoubt {
 }
 
 export function doubtOf(design: Design, { doubt }: Cut): FilmDoubt {
-  const even = evenDoubt(design.seats.length, doubt === undefined ? DOUBT : metres(doubt));
+  const even = evenDoubt(design.seats.length, metres(doubt ?? defaultAt('cut.doubt')));
   const read = readDoubt(design);
   const isRead = (i: number) => read?.[i]?.[i] != null;
   return {

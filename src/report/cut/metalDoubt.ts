@@ -1,11 +1,11 @@
 /** How far metal taken off may be other than was told, where the person does not say. */
 import type { Design, Part } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
 import { radians } from '../toEngine.ts';
 import type { Cut } from './toCut.ts';
-import { USUAL_MACHINE } from './usualMachine.ts';
 
-/** mm, of metal off a face, gauged by its thickness; common practice, no source */
-export const FACE_SIGMA = 0.0005;
+/** mm, of metal off a face, gauged by its thickness */
+export const FACE_SIGMA = defaultAt('cut.trials[0].faces[0].sigma');
 /** share of the stock by which a dial, the spring of the work and the wear of the wheel may be wrong; common practice, no source */
 const SHARE = 0.05;
 
@@ -14,7 +14,7 @@ const SHARE = 0.05;
  * squares. A division of d moves the wheel square to the surface by d·cos a; half of that where the dial counts diameters.
  */
 export function takenSigma({ machine = {} }: Pick<Cut, 'machine'>, normal: number, halfAngle: number): number {
-  const division = machine.division ?? USUAL_MACHINE.metric.division;
+  const division = machine.division ?? defaultAt('cut.machine.division');
   const half = (division / (machine.dial === 'diameter' ? 4 : 2)) * Math.cos(radians(halfAngle));
   return Math.hypot(SHARE * normal, half);
 }

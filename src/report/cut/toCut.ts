@@ -1,6 +1,6 @@
 /** The edge between the file's `cut` section and the engine, with every default. */
 import type { Design, Part } from '../../design/definition.ts';
-import { LAP } from '../../design/rules.ts';
+import { defaultAt } from '../../design/place.ts';
 import { type AngleTools, DEFAULT_BLOCKS, type Way } from '../../engine/cutting/angleSetting.ts';
 import type { SetUpErrors } from '../../engine/cutting/errorBudget.ts';
 import type { Lap } from '../../engine/cutting/lapping.ts';
@@ -13,24 +13,21 @@ import { freeOf, toPlaySeats } from '../play/toPlay.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';
 import { FACE_SIGMA, surfaceSigma } from './metalDoubt.ts';
 import { openTrials } from './openTrials.ts';
-import { USUAL_MACHINE } from './usualMachine.ts';
-
-const USUAL = USUAL_MACHINE.metric;
 
 export type Cut = NonNullable<Design['cut']>;
 
-/** mm */
-const LIMIT = 0.1;
+/** mm: what the blue of a trial is taken to be where the design speaks of none. Common practice, no source. */
 const BLUE = 0.002;
-/** 1/K, plain carbon steel and bearing bronze: those of the running bearing (design/definition.ts) */
-const EXPANSION: Record<Part, number> = { journal: 11.3e-6, bush: 18e-6 };
-/** mm³/(N·m): of the order of fine loose abrasive between steel and bronze, from memory, for the order of magnitude only */
-const WEAR: Record<Part, number> = { journal: 0.001, bush: 0.004 };
+type Machines = NonNullable<Cut['machine']>;
+type MachineNumber = { [K in keyof Machines]-?: NonNullable<Machines[K]> extends number ? K : never }[keyof Machines];
+
+/** A number of the machine, in the unit of the file. */
+const of = (machine: Machines, key: MachineNumber): number => machine[key] ?? defaultAt(`cut.machine.${key}`);
 
 export const orNull = (m: number | null) => (m === null ? null : millimetres(m));
 
 const indexOf = (design: Design, name: string) => design.seats.findIndex((seat) => seat.name === name);
-export const limitOf = ({ cleanup = 0, limit }: { cleanup?: number | undefined; limit?: number | undefined }) => limit ?? Math.max(LIMIT, cleanup);
+export const limitOf = ({ cleanup = 0, limit }: { cleanup?: number | undefined; limit?: number | undefined }) => limit ?? Math.max(defaultAt('cut.allow[0].limit'), cleanup);
 
 /** Share of a film's tolerance that a plan of least stock may use (format of the file): the rest is for the cutting itself. */
 export const TOLERANCE_SHARE = 0.8;
@@ -63,24 +60,24 @@ export function toPlanInput(design: Design, cut: Cut): PlanInput {
 export function toMachine({ machine = {} }: Cut): Machine {
   return {
     diameterDial: machine.dial === 'diameter',
-    division: metres(machine.division ?? USUAL.division),
-    axialDivision: metres(machine.axialDivision ?? USUAL.axialDivision),
-    pass: metres(machine.pass ?? USUAL.pass),
+    division: metres(of(machine, 'division')),
+    axialDivision: metres(of(machine, 'axialDivision')),
+    pass: metres(of(machine, 'pass')),
     slide: machine.slide === undefined ? null : radians(machine.slide),
   };
 }
 
-const leanOf = (machine: NonNullable<Cut['machine']>) => radians(machine.lean ?? 5);
+const leanOf = (machine: Machines) => radians(of(machine, 'lean'));
 
 export function toAngleTools({ machine = {} }: Cut): AngleTools {
   return {
-    bar: metres(machine.bar ?? USUAL.bar),
+    bar: metres(of(machine, 'bar')),
     blocks: BLOCK_SETS.find(({ name }) => name === machine.blocks) ?? DEFAULT_BLOCKS,
-    travel: metres(machine.travel ?? USUAL.travel),
-    indicator: metres(machine.indicator ?? USUAL.indicator),
-    scaleRadius: metres(machine.scaleRadius ?? USUAL.scaleRadius),
-    scaleReading: metres(machine.scaleReading ?? USUAL.scaleReading),
-    centres: metres(machine.centres ?? USUAL.centres),
+    travel: metres(of(machine, 'travel')),
+    indicator: metres(of(machine, 'indicator')),
+    scaleRadius: metres(of(machine, 'scaleRadius')),
+    scaleReading: metres(of(machine, 'scaleReading')),
+    centres: metres(of(machine, 'centres')),
     lean: leanOf(machine),
   };
 }
@@ -94,13 +91,13 @@ export const ownWay = ({ machine = {} }: Cut): Way | null => machine.setBy ?? nu
 /** The errors of a set-up on one part, the angle's left out. */
 export function toErrors({ machine = {} }: Cut, part: Part): Omit<SetUpErrors, 'angle' | 'way'> {
   return {
-    toolHeight: metres(machine.toolHeight ?? USUAL.toolHeight),
-    division: metres(machine.division ?? USUAL.division),
+    toolHeight: metres(of(machine, 'toolHeight')),
+    division: metres(of(machine, 'division')),
     diameterDial: machine.dial === 'diameter',
     lean: leanOf(machine),
-    warm: machine.warm ?? 2,
-    expansion: machine.expansion ?? EXPANSION[part],
-    anchor: metres(machine.anchor ?? 0),
+    warm: of(machine, 'warm'),
+    expansion: machine.expansion ?? defaultAt(`run.heat.${part}.expansion`),
+    anchor: metres(of(machine, 'anchor')),
   };
 }
 
@@ -123,13 +120,13 @@ export function toTrials(design: Design, cut: Cut): Trial[] {
 }
 
 export function toLap(lap: NonNullable<Cut['lap']>): Lap {
-  const coefficient = (part: Part) => (lap[part] ?? WEAR[part]) * 1e-9;
+  const coefficient = (part: Part) => (lap[part] ?? defaultAt(`cut.lap.${part}`)) * 1e-9;
   return {
     force: lap.force,
     coefficient: { journal: coefficient('journal'), bush: coefficient('bush') },
-    step: metres(lap.step ?? LAP.step),
-    advance: metres(lap.advance ?? LAP.advance),
-    bearing: lap.bearing ?? 0.8,
-    limit: metres(lap.limit ?? 0.02),
+    step: metres(lap.step ?? defaultAt('cut.lap.step')),
+    advance: metres(lap.advance ?? defaultAt('cut.lap.advance')),
+    bearing: lap.bearing ?? defaultAt('cut.lap.bearing'),
+    limit: metres(lap.limit ?? defaultAt('cut.lap.limit')),
   };
 }

@@ -1,43 +1,7 @@
-/** What a shop's machine and its gauges are taken to be where the design does not say, metric and inch. mm; common practice, no source. */
+/** The machine of the shop in place of what the design does not say. */
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
-
-const INCH = 25.4;
-
-interface UsualMachine {
-  /** of the cross-feed dial and of the axial one */
-  division: number;
-  axialDivision: number;
-  /** cross feed of one pass */
-  pass: number;
-  /** sine bar, and the set its blocks are of */
-  bar: number;
-  blocks: string;
-  /** travel over which an angle is read, and the least that the indicator tells */
-  travel: number;
-  indicator: number;
-  scaleRadius: number;
-  scaleReading: number;
-  centres: number;
-  toolHeight: number;
-}
-
-export const USUAL_MACHINE: Record<System, UsualMachine> = {
-  metric: { division: 0.005, axialDivision: 0.01, pass: 0.005, bar: 100, blocks: 'M112', travel: 25, indicator: 0.001, scaleRadius: 300, scaleReading: 0.1, centres: 150, toolHeight: 0.05 },
-  inch: {
-    division: 0.0005 * INCH,
-    axialDivision: 0.001 * INCH,
-    pass: 0.0002 * INCH,
-    bar: 5 * INCH,
-    blocks: '81',
-    travel: INCH,
-    indicator: 0.0001 * INCH,
-    scaleRadius: 12 * INCH,
-    scaleReading: 0.005 * INCH,
-    centres: 6 * INCH,
-    toolHeight: 0.002 * INCH,
-  },
-};
+import { USUAL_MACHINE } from '../../design/usualMachine.ts';
 
 /** The design as a shop with such tools has it: what its machine is taken to be is filled in. Files stay as they are. */
 export function withShopTools(design: Design, tools: System): Design {

@@ -1,5 +1,6 @@
-/** From the design's `run` to the engine: seats with lobes and grooves, load, oil, bodies that warm. What a design leaves out has its default here, stated in the definition. */
-import type { Design, Seat, Surface } from '../../design/definition.ts';
+/** From the design's `run` to the engine: seats with lobes and grooves, load, oil, bodies that warm. What a design leaves out has the default of its field. */
+import type { Design, Part, Seat, Surface } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
 import { loadAt } from '../../engine/film/equilibrium.ts';
 import type { Groove } from '../../engine/film/grooves.ts';
@@ -14,19 +15,19 @@ import { metres, radians, toSeat } from '../toEngine.ts';
 
 export type Run = NonNullable<Design['run']>;
 
-export const AMBIENT = 20;
-export const DURATION = 3600;
-/** Rq in mm. Common practice, no source. */
-export const ROUGHNESS = { journal: 0.0001, bush: 0.0002 };
+export const AMBIENT = defaultAt('run.ambient');
+export const DURATION = defaultAt('run.heat.duration');
+/** Rq in mm. */
+export const ROUGHNESS = { journal: defaultAt('run.roughness.journal'), bush: defaultAt('run.roughness.bush') };
 /** mm: the film that keeps the metals apart, three times the combined roughness. */
 export function neededFilm(run: Run): number {
   return FULL_FILM * Math.hypot(run.roughness?.journal ?? ROUGHNESS.journal, run.roughness?.bush ?? ROUGHNESS.bush);
 }
 
-/** Steel: 486 J/(kg·K), 11.3e-6/K (Callister, table B.6, from memory); bronze: 376 J/(kg·K), 18e-6/K. Masses, areas, cooling: a small lathe's, common practice, no source. */
-export const USUAL_BODY = {
-  journal: { mass: 0.8, specificHeat: 486, area: 20_000, cooling: 10, expansion: 11.3e-6, anchor: 0 },
-  bush: { mass: 2, specificHeat: 376, area: 60_000, cooling: 10, expansion: 18e-6, anchor: 0 },
+/** A body in the units of the file, of whose numbers the design says nothing. */
+const usualBody = (part: Part): Body => {
+  const of = (key: string) => defaultAt(`run.heat.${part}.${key}`);
+  return { mass: of('mass'), specificHeat: of('specificHeat'), area: of('area'), cooling: of('cooling'), expansion: of('expansion'), anchor: of('anchor') };
 };
 
 const toLobes = (surface: Surface): Lobe[] => (surface.lobes ?? []).map(({ count, amplitude, phase }) => ({ count, amplitude: metres(amplitude), phase: radians(phase ?? 0) }));
@@ -85,8 +86,8 @@ function toBody(given: GivenBody | undefined, usual: Body): Body {
   return { ...body, area: body.area * 1e-6, anchor: metres(body.anchor) };
 }
 
-export const toJournalBody = (run: Run) => toBody(run.heat?.journal, USUAL_BODY.journal);
-export const toBushBody = (run: Run) => toBody(run.heat?.bush, USUAL_BODY.bush);
+export const toJournalBody = (run: Run) => toBody(run.heat?.journal, usualBody('journal'));
+export const toBushBody = (run: Run) => toBody(run.heat?.bush, usualBody('bush'));
 
 /** The rotor for whirl: a cylinder of the journal's mass over all journal seats, of their mean radius. */
 export function toRotor(design: Design): Rotor {

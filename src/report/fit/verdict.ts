@@ -3,9 +3,10 @@
  * for every kind of design.
  */
 import type { Design } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
 import { angleText, fineText, placeText, type System, turnText } from '../../design/units.ts';
 import { lineOf } from '../../engine/geometry/line.ts';
-import { DRY_FRICTION, isSelfHolding } from '../../engine/play/selfHolding.ts';
+import { isSelfHolding } from '../../engine/play/selfHolding.ts';
 import { listed } from '../listed.ts';
 import { radians, toSeat } from '../toEngine.ts';
 import { offHeadline, relationSentences } from './agreement.ts';
@@ -110,7 +111,7 @@ const endPlayClause = (fit: FitReport, system: System) => (fit.endPlay === null 
 function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
   const { bush, journal } = design.seats.find((s) => s.name === first.name)!;
   const halfAngle = bush.halfAngle || journal.halfAngle;
-  const friction = design.friction ?? DRY_FRICTION;
+  const friction = design.friction ?? defaultAt('friction');
   if (isSelfHolding(radians(halfAngle), friction)) return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
   const loose = fit.seats.filter((s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film));
   if (loose.length > 0) return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose in ${loose.length > 1 ? 'those' : 'that one'}.`;

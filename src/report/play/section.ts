@@ -1,10 +1,11 @@
 /** The `play` section of the report: present where the design says where the indicator stands or what is free (`play`). */
 import type { Design } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
 import type { SeatContact } from '../../engine/play/contacts.ts';
 import { playMap } from '../../engine/play/reach.ts';
 import type { Pose, Spindle } from '../../engine/play/rigid.ts';
 import type { Seating } from '../../engine/play/seating.ts';
-import { DRY_FRICTION, forceToFree, isSelfHolding } from '../../engine/play/selfHolding.ts';
+import { forceToFree, isSelfHolding } from '../../engine/play/selfHolding.ts';
 import { endPlay, heldAt, type Indicator, type Shake, shakeCurve, shakeOf } from '../../engine/play/shake.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';
 import type { ContactReport, PlayReport, PoseReport, SeatedReport, ShakeReport } from './definition.ts';
@@ -24,7 +25,7 @@ export function playSection(design: Design): PlayReport | undefined {
   const held = heldAt(spindle, position);
   const ends = endPlay(spindle, position);
   const map = playMap(held, indicator.station, DIRECTIONS);
-  const friction = design.friction ?? DRY_FRICTION;
+  const friction = design.friction ?? defaultAt('friction');
   // A straight bush is wedged by the cone of its journal, if there is one.
   const cones = design.seats.map(({ name, bush, journal }) => ({ name, halfAngle: radians(bush.halfAngle || journal.halfAngle) }));
   const holding = cones.filter(({ halfAngle }) => isSelfHolding(halfAngle, friction));

@@ -1,5 +1,6 @@
 /** How the spindle sits and shakes in a machinist's words: a headline and a few sentences, from the report alone. */
 import type { Design } from '../../design/definition.ts';
+import { fromUnit, inUnit, measureText, unitOf } from '../../design/measures.ts';
 import { angleText, fineText, placeText, type System } from '../../design/units.ts';
 import { fitSection } from '../fit/section.ts';
 import { fitVerdict, type Verdict } from '../fit/verdict.ts';
@@ -7,8 +8,8 @@ import type { PlayReport, SeatedReport, ShakeReport } from './definition.ts';
 
 /** A travel (mm) that no shop indicator shows. */
 const STILL = 1e-4;
-/** The press a freeing force is told for (N): a firm push by hand. */
-const PRESS = 100;
+/** The press a freeing force is told for (N): a firm push by hand, 100 N or 20 lbf. */
+const PRESS: Record<System, number> = { metric: 100, inch: fromUnit('force', 20, 'inch') };
 
 export function playVerdict(design: Design, play: PlayReport, system: System): Verdict {
   const { seated } = play;
@@ -19,7 +20,7 @@ export function playVerdict(design: Design, play: PlayReport, system: System): V
     return { tone: 'stop', headline: `The spindle does not go in: its two stops overlap by ${fineText(-play.endPlay, system)}.`, sentences: [] };
   }
   const sticking = stickingSeats(play);
-  const sentences = [shakeSentence(play, system), againstSentence(play, system), endPlaySentence(play, system), ...sticking.map((name) => stickingSentence(design, play, name))];
+  const sentences = [shakeSentence(play, system), againstSentence(play, system), endPlaySentence(play, system), ...sticking.map((name) => stickingSentence(design, play, name, system))];
   const rocks = (play.shakeAgainst?.total ?? 0) > STILL;
   const sound = seated.status === 'solved' && sticking.length === 0 && !rocks && play.shake.status === 'solved';
   // That it cannot rock when pressed home is no praise where the films are wrong.
@@ -102,10 +103,16 @@ export const sharedNote = ({ status, shared }: Pick<SeatedReport, 'status' | 'sh
 /** Self-holding seats that carry the push home. */
 const stickingSeats = ({ seated, selfHolding }: PlayReport) => (seated.status === 'solved' ? selfHolding.filter((name) => seated.contacts.some((c) => c.seat === name)) : []);
 
-function stickingSentence(design: Design, play: PlayReport, name: string): string {
+function stickingSentence(design: Design, play: PlayReport, name: string, system: System): string {
   const { bush } = design.seats.find((s) => s.name === name)!;
-  const force = play.freeing[name]! * PRESS;
-  return `The ${name} seat takes the push, and at ${angleText(Math.abs(bush.halfAngle))} with a friction of ${play.friction} it sticks: pressed home with ${PRESS} N it takes ${force.toFixed(force < 10 ? 1 : 0)} N to free, before any heat.`;
+  const force = play.freeing[name]! * PRESS[system];
+  return `The ${name} seat takes the push, and at ${angleText(Math.abs(bush.halfAngle))} with a friction of ${play.friction} it sticks: pressed home with ${measureText('force', PRESS[system], system)} it takes ${twoFigures(force, system)} to free, before any heat.`;
+}
+
+/** A force as far as the hand tells it. */
+function twoFigures(force: number, system: System): string {
+  const shown = inUnit('force', force, system);
+  return `${shown.toFixed(shown < 10 ? 1 : 0)} ${unitOf('force', system).name}`;
 }
 
 const percent = (share: number) => `${(100 * share).toFixed(0)} %`;

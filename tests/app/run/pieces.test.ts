@@ -14,12 +14,12 @@ import { extremeOf, groovesOf, stationsOf } from '../../../src/app/run/seatMarks
 import { skinOf } from '../../../src/app/run/skinGeometry.ts';
 import { clearancesOf, type Running, speedsOf } from '../../../src/app/run/sweeps.ts';
 import type { Design } from '../../../src/design/definition.ts';
+import { MATERIALS, USUAL } from '../../../src/design/materials.ts';
 import { figures, measureText } from '../../../src/design/measures.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { followFields, warmFields } from '../../../src/report/film/fields.ts';
 import { speedWork } from '../../../src/report/film/limits.ts';
-import { MATERIALS, USUAL } from '../../../src/report/film/materials.ts';
 import { solve } from '../../../src/report/report.ts';
 
 function demo(name: string): Running {

@@ -1,10 +1,11 @@
 /** The tools of a metric and an inch shop where the design names none. */
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
+import { USUAL_MACHINE } from '../../../src/design/usualMachine.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { toAngleTools, toMachine } from '../../../src/report/cut/toCut.ts';
-import { USUAL_MACHINE, withShopTools } from '../../../src/report/cut/usualMachine.ts';
+import { withShopTools } from '../../../src/report/cut/usualMachine.ts';
 import { solve } from '../../../src/report/report.ts';
 import { notebookDemo } from '../measure/notebooks.ts';
 

@@ -17,5 +17,7 @@ export const MATERIALS: readonly Material[] = [
   { name: 'aluminium alloy', expansion: 23.6e-6, specificHeat: 896 },
 ];
 
-/** What is taken of a part whose design says nothing (toSpindle.ts). */
+/** What is taken of a part whose design says nothing. */
 export const USUAL = { journal: 'plain carbon steel', bush: 'bearing bronze' } as const;
+
+export const usualMaterial = (part: keyof typeof USUAL): Material => MATERIALS.find(({ name }) => name === USUAL[part])!;
