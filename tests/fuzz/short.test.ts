@@ -22,7 +22,7 @@ test('any valid design: its report keeps the laws', () => {
     { seed, numRuns: 300 },
   );
   // The grammar reaches what it should: a fuzz that makes nothing finds nothing.
-  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(60);
+  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(40);
 }, 120_000);
 
 test('any running one, its work cut short', () => {
