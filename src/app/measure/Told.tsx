@@ -40,8 +40,8 @@ export function Told({ design, measure, system }: Props) {
                     {seat} {part}
                   </th>
                   <td>
-                    {straight ? 'straight, as drawn' : angleText(halfAngle)}{' '}
-                    <small>{straight ? tapered && `else ${angleText(tapered.halfAngle)} ± ${(COVER * tapered.sigma).toFixed(4)}°` : sigma.halfAngle === null ? OPEN : `± ${(COVER * sigma.halfAngle).toFixed(4)}°`}</small>
+                    {straight ? 'straight' : angleText(halfAngle)}
+                    {straight && tapered && <br />} <small>{angleDoubt({ sigma, straight, tapered })}</small>
                   </td>
                   <td>
                     {joined(lengthText(Number(diameter.toFixed(5)), system))} <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>
@@ -83,6 +83,13 @@ export function Told({ design, measure, system }: Props) {
       </p>
     </>
   );
+}
+
+/** How sure a half angle is; of a surface held straight what a free fit says. */
+function angleDoubt({ sigma, straight, tapered }: Pick<MeasureReport['surfaces'][number], 'sigma' | 'straight' | 'tapered'>): string {
+  const within = (degrees: number) => `± ${(COVER * degrees).toFixed(4)}°`;
+  if (straight) return tapered ? `else ${angleText(tapered.halfAngle)} ${within(tapered.sigma)}` : '';
+  return sigma.halfAngle === null ? OPEN : within(sigma.halfAngle);
 }
 
 /** How each number leans on the others: what one reading tells of two. */

@@ -62,7 +62,7 @@ export const tapersAsked = ({ surfaces }: MeasureReport): Asked[] => surfaces.fi
 export function taperSentence(design: Design, { seat, part, tapered: { halfAngle, significance } }: Asked, system: System): string {
   const { from, to } = design.seats.find(({ name }) => name === seat)![part];
   const over = 2 * (to - from) * Math.tan(radians(Math.abs(halfAngle)));
-  const odds = significance < 1e-6 ? 'fewer than one case in a million' : `one case in ${Math.round(1 / significance)}`;
+  const odds = significance < 1e-6 ? 'fewer than one case in a million' : `one case in ${Number((1 / significance).toPrecision(2)).toLocaleString('en')}`;
   return `The ${seat} ${part} was drawn straight; the readings say a half angle of ${angleText(Math.abs(halfAngle))}, larger by ${fineText(over, system)} in diameter at its ${halfAngle > 0 ? 'nose' : 'rear'} end. A straight one reads so in ${odds}: take the taper over, or read it again.`;
 }
 

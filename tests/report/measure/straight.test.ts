@@ -46,7 +46,7 @@ test('readings that deny it are asked after; the taper is taken over only when a
   const { tone, headline, sentences } = measureVerdict(design, measure, 'metric');
   expect(tone).toBe('mend');
   expect(headline).toMatch(
-    /^The rear journal was drawn straight; the readings say a half angle of 0\.0273°, larger by 19\.05 µm in diameter at its rear end\. A straight one reads so in one case in 4\d{4}: take the taper over, or read it again\.$/,
+    /^The rear journal was drawn straight; the readings say a half angle of 0\.0273°, larger by 19\.05 µm in diameter at its rear end\. A straight one reads so in one case in 4\d,000: take the taper over, or read it again\.$/,
   );
   expect(sentences.join(' ')).not.toMatch(/scatter|contradict|does not go/);
   expect(doubtsOf(design, measure).join(' ')).toMatch(/The rear journal stays straight, which the readings deny/);
