@@ -178,9 +178,9 @@ describe('readings', () => {
   });
 
   test('a reading whose arm on the angle is nothing but rounding does not tell the angle', () => {
-    const straight = { halfAngle: 0, diameter: 45, station: 8.967e-321, from: 0, to: 300 };
+    const cone = { halfAngle: 3, diameter: 45, station: 8.967e-321, from: 0, to: 300 };
     const read = { kind: 'diameter' as const, seat: 'a', part: 'bush' as const, station: 1.3414e-320, value: 45, sigma: 1e-9 };
-    const measure = measureSection({ conepair: 1, seats: [{ name: 'a', journal: { ...straight, diameter: 44.9 }, bush: straight }], readings: [read] })!;
+    const measure = measureSection({ conepair: 1, seats: [{ name: 'a', journal: { ...cone, diameter: 44.9 }, bush: cone }], readings: [read] })!;
     expect(measure.surfaces[0]!.sigma.halfAngle).toBeNull();
   });
 

@@ -39,8 +39,9 @@ describe('after the plan was taken as done', () => {
     expect(verdictOf(now)).not.toMatch(/beyond/);
     // The steep journal is as sure as its readings and the stock together: the trial's and the plan's.
     const sigma = (design: Design) => measureSection(design)!.surfaces.find(({ seat, part }) => seat === 'steep' && part === 'journal')!.sigma.diameter!;
-    const stock = now.cut!.trials!.flatMap(({ taken = [] }) => taken.map(({ normal, sigma: stated }) => stated ?? Math.hypot(normal / 20, 0.0025)));
-    expect(sigma(now)).toBeCloseTo(Math.hypot(sigma(before), (2 * Math.hypot(...stock)) / Math.cos((before.seats[1]!.journal.halfAngle * Math.PI) / 180)), 6);
+    const cosine = Math.cos((before.seats[1]!.journal.halfAngle * Math.PI) / 180);
+    const stock = now.cut!.trials!.flatMap(({ taken = [] }) => taken.map(({ normal, sigma: stated }) => stated ?? Math.hypot(normal / 20, 0.0025 * cosine)));
+    expect(sigma(now)).toBeCloseTo(Math.hypot(sigma(before), (2 * Math.hypot(...stock)) / cosine), 6);
   });
 
   test('using the measured shapes changes no cut surface, and no film by a hundredth of a micrometre', () => {
