@@ -38,3 +38,8 @@ test('a difference of temperatures has no nought of its own', () => {
   expect(quantityText('warmer', 2, 'inch')).toBe('3.6 °F');
   expect(typedQuantity({ title: '', description: '', quantity: 'warmer', unit: 'K', bounds: [], optional: false }, '9', 'inch')).toEqual({ ok: true, value: 5 });
 });
+
+test('a bare number is asked about below a thousandth, and no sooner', () => {
+  expect(typedExpansion('0.002', 'metric')).toEqual({ ok: true, value: 2e-9 });
+  expect(typedExpansion('0.0009', 'metric').ok).toBe(false);
+});
