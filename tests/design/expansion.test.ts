@@ -40,6 +40,6 @@ test('a difference of temperatures has no nought of its own', () => {
 });
 
 test('a bare number is asked about below a thousandth, and no sooner', () => {
-  expect(typedExpansion('0.002', 'metric')).toEqual({ ok: true, value: 2e-9 });
-  expect(typedExpansion('0.0009', 'metric').ok).toBe(false);
+  expect(typed('0.002')).toEqual({ ok: true, value: 2e-9 });
+  expect(typed('0.0009').ok).toBe(false);
 });
