@@ -112,7 +112,7 @@ test('a trial starts empty, is refused where it cannot be, and agreeing leaves t
   await writeDown();
   await expect.poll(() => document.querySelectorAll('.trial').length).toBe(1);
   expect(design().cut!.trials![0]).toEqual({ standOff: { value: -0.004, sigma: 0.001 } });
-  await expect.poll(verdict, solved).toMatch(/You are 108\.2 µm short: take 77 ± 132 µm more off the steep journal\./);
+  await expect.poll(verdict, solved).toMatch(/Take nothing yet: you are 108\.2 µm short along the axis, most likely 77 ± 132 µm off the steep journal\./);
   expect(cutSection(design())!.remaining!.steps[0]!.normal).toBeCloseTo(planned, 9);
   shown.work.change((d) => ({ ...d, cut: { ...d.cut!, trials: [d.cut!.trials![0]!, d.cut!.trials![0]!] } }));
   await expect.poll(() => document.querySelectorAll('.told-by').length, solved).toBe(2);

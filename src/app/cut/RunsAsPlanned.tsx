@@ -3,7 +3,7 @@ import { useEffect, useMemo, useState } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { CutReport } from '../../report/cut/definition.ts';
-import { filmToAdd, runsAsPlanned, withFilmsAdded } from '../../report/cut/runsAsPlanned.ts';
+import { filmToAdd, runsAsPlanned, runsWellText, withFilmsAdded } from '../../report/cut/runsAsPlanned.ts';
 import { nothingToCut } from '../../report/cut/verdict.ts';
 import { designWithCut } from '../../report/cut/withCut.ts';
 import type { FilmReport } from '../../report/film/definition.ts';
@@ -45,8 +45,14 @@ export function useRunsAsPlanned(design: Design | null, cut: CutReport | null, w
 export function RunsAsPlanned({ work, running: { made, film, verdict, fault, again }, system }: Props) {
   if (!made) return null;
   if (fault !== null) return <Fault what="How it would run" fault={fault} again={again} />;
-  if (!film) return <p className="fine">How it would run with these films is being worked out.</p>;
-  if (!verdict) return <p className="fine">With these films the spindle runs on oil everywhere, as Run reckons it.</p>;
+  if (!film) {
+    return (
+      <section className="verdict mend" aria-label="How it runs as planned" aria-busy="true">
+        <p>Whether it runs with these films is being worked out: cut nothing before that stands here.</p>
+      </section>
+    );
+  }
+  if (!verdict) return <p className="fine">{runsWellText(made, film, system)}</p>;
   return (
     <section className={`verdict ${verdict.tone}`} aria-label="How it runs as planned" aria-live="polite">
       <h2>{verdict.headline}</h2>
@@ -97,14 +103,15 @@ function FilmsThatRun({ work, made, system }: { work: Work; made: Sweepable; sys
   const { add } = asked;
   if (add === null) return <p role="status">With none of the films that were looked at does it run: other oil, more steep area or a thrust stop must help.</p>;
   if (add === 0) return <p role="status">Warm it runs with the films as they are.</p>;
-  const targets = made.seats.flatMap(({ name, film }) => (film ? [`${name} ${fineText(film.target + add, system)}`] : []));
+  const now = new Map(made.seats.map(({ name, film }) => [name, film?.target]));
+  const targets = withFilmsAdded(made, add).seats.flatMap(({ name, film }) => (film && film.target !== now.get(name) ? [`${name} ${fineText(film.target, system)}`] : []));
   return (
     <p className="buttons">
       <button type="button" className="main" onClick={() => work.change((d) => withFilmsAdded(d, add))}>
         Want films of {targets.join(', ')}
       </button>
       <span className="fine">
-        {fineText(Math.abs(add), system)} {add > 0 ? 'more' : 'less'} in every seat; the plan is then made for those.
+        {fineText(Math.abs(add), system)} {add > 0 ? 'more' : 'less'} in every seat that the plan can change; it is then made for those, and tried again.
       </span>
     </p>
   );

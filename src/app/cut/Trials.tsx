@@ -38,7 +38,7 @@ export function Trials({ work, cut, system }: Props) {
       <p className="fine">
         Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the measurements: a trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it was measured.
       </p>
-      {cut.remaining && trials.length > 0 && <Remaining design={design} remaining={cut.remaining} system={system} />}
+      {cut.remaining && !isClashing(cut) && trials.length > 0 && <Remaining design={design} remaining={cut.remaining} system={system} />}
       <ol className="trials">
         {trials.map((trial, i) => (
           // Known by its place in the history.
@@ -68,6 +68,9 @@ export function Trials({ work, cut, system }: Props) {
     </section>
   );
 }
+
+/** Whether what was read goes together so badly that nothing is told of what is left. */
+export const isClashing = ({ trials = [] }: Pick<CutReport, 'trials'>) => (trials[trials.length - 1]?.clashes ?? []).length > 0;
 
 type Result = NonNullable<CutReport['trials']>[number];
 

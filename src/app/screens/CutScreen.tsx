@@ -22,7 +22,7 @@ import { Steps } from '../cut/Steps.tsx';
 import { StockCloseUp } from '../cut/StockCloseUp.tsx';
 import { StockSection } from '../cut/StockSection.tsx';
 import { TakeDone } from '../cut/TakeDone.tsx';
-import { Trials } from '../cut/Trials.tsx';
+import { isClashing, Trials } from '../cut/Trials.tsx';
 import '../cut/cut.css';
 import '../run/run.css';
 import { Fault } from '../Fault.tsx';
@@ -75,13 +75,14 @@ function Plan({ work }: { work: Work }) {
   const factor = useStore(work.store, (state) => state.factor);
   const { value: cut, of, fault, again } = useSolved('cut', design);
   // What no plan gives need not be run.
-  const running = useRunsAsPlanned(of, cut, cut !== null && (isReached(cut) || cut.inTolerance), system);
+  const running = useRunsAsPlanned(of, cut, cut !== null && !isClashing(cut) && (isReached(cut) || cut.inTolerance), system);
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
   const verdict = leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system);
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
-  const forbidden = running.verdict?.tone === 'stop';
+  // It stands first where it speaks against the plan, and while it is not known whether it does.
+  const forbidden = running.verdict?.tone === 'stop' || (running.made !== null && running.film === null);
   const plan = (
     <>
       <div className={isCut ? 'pictures' : ''}>

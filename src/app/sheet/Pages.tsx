@@ -91,7 +91,7 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="Set-up and steps">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} />
+          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} pending={content.film === null} />
           <SetUpTable design={design} settings={work.settings} surfaces={content.surfaces} system={system} />
           <StepTable design={design} cut={work} system={system} />
           <TrialLine design={design} expected={[...work.steps, ...work.faces].at(-1)?.standOff.stop ?? null} system={system} />
@@ -122,7 +122,7 @@ function LeftLeaves({ work, after, first, second, ...content }: Leaves & { work:
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="What is left">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} />
+          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} pending={content.film === null} />
           <StruckPlan design={design} cut={work} system={system} />
           <SetUpTable design={design} settings={work.settings.filter(isLeft)} surfaces={surfaces} system={system} />
           {unset.length > 0 && <p className="small">No setting was worked out for {unset.map(({ seat, part }) => `the ${seat} ${part}`).join(', ')}, which the plan did not cut: level the indicator on the surface itself before the cut.</p>}
@@ -150,7 +150,7 @@ function PartLeaves({ first, second, ...content }: Leaves) {
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="Drawings">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} />
+          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} pending={content.film === null} />
           <Drawings {...content} height={first.height} />
         </div>
       </section>

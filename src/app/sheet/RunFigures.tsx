@@ -36,8 +36,8 @@ function filmsText(film: FilmReport, system: System): string {
 }
 
 function conditionsText({ run }: Props['design'], system: System): string {
-  const { speed, oil, load, ambient = defaultAt('run.ambient') } = run;
-  return [`${speed ?? 0} rev/min`, oilText(oil, system), ...(load ? [loadText(load, system)] : ['the axis held by hand']), `room ${measureText('temperature', ambient, system)}.`].join(', ');
+  const { speed, oil, load, loads = [], ambient = defaultAt('run.ambient') } = run;
+  return [`${speed ?? 0} rev/min`, oilText(oil, system), ...(load ? [load, ...loads].map((one) => loadText(one, system)) : ['the axis held by hand']), `room ${measureText('temperature', ambient, system)}.`].join(', ');
 }
 
 function oilText(oil: Props['design']['run']['oil'], system: System): string {

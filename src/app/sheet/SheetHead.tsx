@@ -10,15 +10,18 @@ interface Props {
   purpose: Purpose;
   /** how the parts run, where that speaks against them */
   runs: Verdict | null;
+  /** whether that is still being worked out */
+  pending: boolean;
 }
 
-export function SheetHead({ title, purpose: { kind, tone, headline, sentences }, runs }: Props) {
+export function SheetHead({ title, purpose: { kind, tone, headline, sentences }, runs, pending }: Props) {
   return (
     <div className="sheet-head">
       <div className="title-block">
         <h3>{title}</h3>
         {kind !== 'refused' && ['Date', 'By', 'Machine'].map((name) => <span key={name}>{name}</span>)}
       </div>
+      {pending && kind !== 'refused' && <p className="first-read">Whether it runs with these films is not worked out yet: cut nothing by this sheet.</p>}
       {runs?.tone === 'stop' && (
         <div className="refused">
           <p className="headline">{runs.headline}</p>

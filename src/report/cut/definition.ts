@@ -18,6 +18,7 @@ export const cutStep = z.strictObject({
   part,
   normal: mm('Stock normal to the surface, at its station where it is cut to a new line'),
   sigma: z.optional(mm('Standard uncertainty of that, by the doubt of every film; while there are no trials')),
+  safe: z.optional(mm('What of it may be taken before a trial assembly: 39 times in 40 at least that much is to come off; while there are no trials')),
   deepest: mm('Greatest normal stock anywhere along it'),
   diameter: mm('Change of the diameter: below 0 on a journal, above 0 in a bush'),
   crossFeed: mm('Feed square to the axis, on the radius'),

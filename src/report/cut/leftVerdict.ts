@@ -48,9 +48,11 @@ export function leftSentence(design: Design, remaining: Remaining, system: Syste
   if (left.length === 0) return isReached(remaining) ? NOTHING_LEFT : pastSentence(design, remaining, system);
   const { now, all } = remaining.standOff;
   const short = now === null || all === null ? 0 : now - all;
-  const take = `take ${listed(left.map(({ text, on }) => (on ? text : text.replace(' off ', ' more off '))))}`;
   const near = isReached(remaining) ? '' : ', which is as near as can be';
-  return short >= NOTHING ? `You are ${fineText(short, system)} short: ${take}${near}.` : `${take.replace(/^t/, 'T')}${near}.`;
+  const metal = (more: boolean) => listed(left.map(({ text, on }) => (on || !more ? text : text.replace(' off ', ' more off '))));
+  const far = `${fineText(short, system)} short along the axis`;
+  if (left.every(({ taken }) => taken < NOTHING)) return `Take nothing yet: ${short >= NOTHING ? `you are ${far}, ` : ''}most likely ${metal(false)}${near}.`;
+  return short >= NOTHING ? `You are ${far}: take ${metal(true)}${near}.` : `Take ${metal(true)}${near}.`;
 }
 
 const NOTHING_LEFT = 'Nothing is left to cut: by the last trial every film is as wanted.';
@@ -71,11 +73,14 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   const left = leftOf(remaining, system);
   if (left.length === 0) return [];
   const safe = left.filter(({ taken }) => taken >= NOTHING);
-  const told = safe.length === 0 ? 'Nothing of it is safe to take yet.' : `Safe to take now: ${listed(safe.map((l) => l.safe))}; 39 times in 40 at least that much is left, and metal cannot be put back.`;
+  const told =
+    safe.length === 0
+      ? 'Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back.'
+      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; 39 times in 40 at least that much is left, and metal cannot be put back.`;
   const unsure = left.filter(({ share }) => share < SURE).sort((a, b) => a.share - b.share)[0];
   const trials = wanted ? openTrials(wanted) : [];
   const ways = [...(trials.some(({ shake }) => shake) ? [] : ['read the shake']), ...(trials.some(({ blue }) => blue?.some(({ seat }) => seat === unsure?.doubted)) ? [] : ['look at the blue there'])];
-  const surer = ways.length > 0 ? `${ways.join(' or ')} to be surer` : 'read it again to be surer, or take the safe part and try again';
+  const surer = ways.length > 0 ? `${ways.join(' or ')} to be surer` : safe.length > 0 ? 'read it again to be surer, or take the safe part and try again' : 'read it again to be surer';
   return [told, ...(unsure ? [`Most of the doubt is in the film of the ${unsure.doubted} seat: ${surer}.`] : [])];
 }
 

@@ -21,6 +21,8 @@ export function runsAsPlanned(made: Design, film: FilmReport, cuts: boolean, sys
   return { tone, headline: `With these films ${told}`, sentences };
 }
 
+/** degrees: no axial move to speak of closes a seat so straight */
+const STRAIGHT = 0.01;
 /** mm: films are told and typed to a hundredth of a micrometre */
 const ROUND = 1e-5;
 
@@ -36,8 +38,20 @@ export function filmToAdd(design: Design, works: Stretch | null): number | null 
   return Math.round((works.from > 0 ? works.from + inside : works.to - inside) / ROUND) * ROUND;
 }
 
-/** The design with every film wanted so much greater (mm). */
-export const withFilmsAdded = (design: Design, more: number): Design => ({
-  ...design,
-  seats: design.seats.map((seat) => (seat.film ? { ...seat, film: { ...seat.film, target: Number((seat.film.target + more).toFixed(9)) } } : seat)),
-});
+/** How it runs where nothing speaks against it: the thinnest film, and what published guidance asks for. */
+export function runsWellText(made: Design, film: FilmReport, system: System): string {
+  const { headline, sentences } = filmVerdict(made, film, system);
+  return ['With these films, as Run reckons it:', headline.charAt(0).toLowerCase() + headline.slice(1), ...sentences.filter((sentence) => /^(Warm|Published)/.test(sentence))].join(' ');
+}
+
+/**
+ * The design with the films wanted so much greater (mm), of every seat that a plan can change: a straight seat of which no
+ * surface may be cut stays as it is.
+ */
+export function withFilmsAdded(design: Design, more: number): Design {
+  const isFixed = ({ name, bush }: Design['seats'][number]) => Math.abs(bush.halfAngle) < STRAIGHT && !design.cut?.allow.some(({ seat }) => seat === name);
+  return {
+    ...design,
+    seats: design.seats.map((seat) => (seat.film && !isFixed(seat) ? { ...seat, film: { ...seat.film, target: Number((seat.film.target + more).toFixed(9)) } } : seat)),
+  };
+}

@@ -89,14 +89,14 @@ function missedSection(design: Design, { seats }: PlanInput, { films, misses, se
 
 const stopSection = ({ before, half, stop }: Stop) => ({ before: orNull(before), half: orNull(half), stop: orNull(stop) });
 
-function stepSection(design: Design, step: SurfaceStep, reached: boolean, sigma: number | null): CutStepReport {
+function stepSection(design: Design, step: SurfaceStep, reached: boolean, doubt: { sigma: number; safe: number } | null): CutStepReport {
   const after = step.after[step.seat]![step.part];
   const drawn = design.seats[step.seat]![step.part].halfAngle;
   return {
     seat: design.seats[step.seat]!.name,
     part: step.part,
     normal: millimetres(step.normal),
-    ...(sigma !== null && { sigma }),
+    ...doubt,
     deepest: millimetres(step.deepest),
     diameter: millimetres(step.diameter),
     crossFeed: millimetres(step.crossFeed),

@@ -30,8 +30,8 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, doubt: 
   };
 }
 
-/** Standard uncertainty (mm) of every step while nothing but the doubt of the films is known; by seat and part. */
-export function doubtOfSteps(cut: Cut, input: PlanInput, doubt: Doubt): (seat: number, part: Part) => number | null {
+/** Standard uncertainty (mm) of every step, and what of it is safe, while nothing but the doubt of the films is known; by seat and part. */
+export function doubtOfSteps(cut: Cut, input: PlanInput, doubt: Doubt): (seat: number, part: Part) => { sigma: number; safe: number } | null {
   if (openTrials(cut).some(tellsAnything)) return () => null;
   const { amounts, plan } = leftToCut(input, believedAtFirst(input.seats, doubt));
   return (seat, part) => {
@@ -39,7 +39,7 @@ export function doubtOfSteps(cut: Cut, input: PlanInput, doubt: Doubt): (seat: n
       const of = plan!.rooms[room]!.of;
       return of.kind === 'surface' && of.seat === seat && of.part === part;
     });
-    return left ? millimetres(left.sigma) : null;
+    return left ? { sigma: millimetres(left.sigma), safe: millimetres(left.safe) } : null;
   };
 }
 

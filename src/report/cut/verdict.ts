@@ -41,7 +41,10 @@ function unreachedVerdict(design: Design, cut: CutReport, rest: readonly string[
 function doubtSentence({ steps }: CutReport, system: System): string {
   const unsure = steps.filter((s) => s.sigma !== undefined && s.normal >= NOTHING && s.sigma >= NOTHING);
   if (unsure.length === 0) return '';
-  return `By the doubt of the measurements that is ${listed(unsure.map(({ seat, part, normal, sigma }) => `${plusMinusText(normal, sigma!, system)} off the ${seat} ${part}`))} (19 times in 20): cut short of it, and a trial assembly makes it surer.`;
+  const told = listed(unsure.map(({ seat, part, normal, sigma }) => `${plusMinusText(normal, sigma!, system)} off the ${seat} ${part}`));
+  const safe = unsure.filter((s) => (s.safe ?? 0) >= NOTHING).map(({ seat, part, safe }) => `${fineText(safe!, system)} off the ${seat} ${part}`);
+  const first = safe.length > 0 ? `take no more than ${listed(safe)} before a trial assembly makes it surer` : 'assemble for a trial before anything is cut, to be surer';
+  return `By the doubt of the measurements that is ${told} (19 times in 20): ${first}.`;
 }
 
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {

@@ -59,7 +59,11 @@ test('trials, which told of the parts before, stay in the history, and count no 
   expect(first).toEqual({ ...design.cut!.trials![0]!, inShapes: true });
   expect(last).toMatchObject({ inShapes: true, taken: plan.steps.map(({ seat, part, normal }) => ({ seat, part, normal })) });
   expect(last!.faces ?? []).toMatchObject(plan.faces.map(({ name, off }) => ({ name, off })));
-  for (const { normal, sigma } of last!.taken!) expect(sigma).toBeCloseTo(Math.hypot(normal / 20, 0.0025), 6);
+  // a twentieth of it and half a division of the dial, square to the surface
+  for (const { seat, part, normal, sigma } of last!.taken!) {
+    const { halfAngle } = design.seats.find(({ name }) => name === seat)![part];
+    expect(sigma).toBeCloseTo(Math.hypot(0.05 * normal, 0.0025 * Math.cos((halfAngle * Math.PI) / 180)), 6);
+  }
   expect(last!.taken!.map(({ part, renewed }) => [part, renewed])).toEqual(plan.steps.map(({ part }) => [part, part === 'bush' ? true : undefined]));
   const again = cutSection(done)!;
   expect(again.trials).toBeUndefined();

@@ -24,7 +24,7 @@ const tried = withTrials(first, second);
 test('after a trial the sheet is of what is left, and no longer the plan', () => {
   const { kind, headline } = purposeOf(tried, cutSection(tried)!, 'metric');
   expect(kind).toBe('left');
-  expect(headline).toContain('You are 54.28 µm short: take 38 ± 132 µm more off the steep journal');
+  expect(headline).toContain('Take nothing yet: you are 54.28 µm short along the axis, most likely 38 ± 132 µm off the steep journal');
   expect(headline).not.toContain('76.53');
 });
 
