@@ -71,18 +71,22 @@ const trial = (all: readonly Seat[]) =>
     blue: perhaps(fc.array(fc.record({ seat: fc.constantFrom(...all.map(({ name }) => name)), prints: fc.boolean() }), { maxLength: 3 })),
   });
 
-const lap = fc.record(
-  {
-    force: sized(0.01, 1_000),
-    journal: perhaps(sized(1e-6, 10)),
-    bush: perhaps(sized(1e-6, 10)),
-    step: perhaps(fc.constantFrom(0.0002, 0.001)),
-    advance: perhaps(between(0.001, 0.05)),
-    bearing: perhaps(between(0.1, 1)),
-    limit: perhaps(between(0.001, 0.1)),
-  },
-  { requiredKeys: ['force'] },
-);
+/** Few steps: each is a fit and more of its own, and 500 of them take half a minute. */
+const MOST_LAP_STEPS = 20;
+const lap = fc
+  .record(
+    {
+      force: sized(0.01, 1_000),
+      journal: perhaps(sized(1e-6, 10)),
+      bush: perhaps(sized(1e-6, 10)),
+      step: fc.constantFrom(0.0002, 0.001),
+      steps: fc.integer({ min: 1, max: MOST_LAP_STEPS }),
+      bearing: perhaps(between(0.1, 1)),
+      limit: perhaps(between(0.001, 0.1)),
+    },
+    { requiredKeys: ['force', 'step', 'steps'] },
+  )
+  .map(({ steps, ...rest }) => ({ ...rest, advance: steps * rest.step }));
 
 export const cutOf = (all: readonly Seat[]) =>
   fc.record(

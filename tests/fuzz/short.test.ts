@@ -19,11 +19,11 @@ test('any valid design: its report keeps the laws', () => {
       if (design.seats.length > 2) seen.many++;
       expect(tried(design)).toEqual([]);
     }),
-    { seed, numRuns: 300 },
+    { seed, numRuns: 120 },
   );
   // The grammar reaches what it should: a fuzz that makes nothing finds nothing.
-  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(40);
-}, 120_000);
+  for (const count of Object.values(seen)) expect(count).toBeGreaterThan(15);
+}, 240_000);
 
 test('any running one, its work cut short', () => {
   const statuses = new Set<string>();
@@ -34,16 +34,16 @@ test('any running one, its work cut short', () => {
     { seed, numRuns: 12 },
   );
   expect(statuses.size).toBeGreaterThan(1);
-}, 120_000);
+}, 240_000);
 
 test('one field damaged: an answer in few words, or a report that keeps the laws', () => {
   fc.assert(
     fc.property(damaged(still), (raw) => {
       expect(triedRaw(raw)).toEqual([]);
     }),
-    { seed, numRuns: 300 },
+    { seed, numRuns: 150 },
   );
-}, 120_000);
+}, 240_000);
 
 test('damaged bytes likewise', () => {
   fc.assert(
@@ -53,4 +53,4 @@ test('damaged bytes likewise', () => {
     }),
     { seed, numRuns: 150 },
   );
-}, 120_000);
+}, 240_000);
