@@ -1,6 +1,7 @@
 /** Designs of which the fit once said what is not so. */
 import { expect, test } from 'vitest';
 import type { Design, Seat } from '../../src/design/definition.ts';
+import { firstTouch } from '../../src/engine/contact/firstTouch.ts';
 import { fitSection } from '../../src/report/fit/section.ts';
 import { fitVerdict } from '../../src/report/fit/verdict.ts';
 import { playSection } from '../../src/report/play/section.ts';
@@ -161,4 +162,13 @@ test('a straight ridge in the way of a cone still on its film: said beside the f
 test('a journal larger than its bush all along does not go in', () => {
   const bush = { halfAngle: 45, diameter: 20, station: 0, from: -5, to: 5 };
   expect(said({ conepair: 1, seats: [{ name: 'a', bush, journal: { ...bush, diameter: 60, station: 40, from: 35, to: 45 } }] }).headline).toBe('The a journal is larger than its bush all along: it does not go in.');
+});
+
+test('a film without a number is touched nowhere, on lines that widen and on those that do not', () => {
+  const line = (rise: number) => ({ halfAngle: rise, z: Float64Array.of(0, 1, 2), r: Float64Array.of(1, 1 + rise, 1 + 0.5 * rise) });
+  const widening = (rise: number) => ({ halfAngle: rise, z: Float64Array.of(0, 1), r: Float64Array.of(1, 1 + rise) });
+  for (const make of [line, widening]) {
+    expect(firstTouch(make(0.1), make(0.1), Number.NaN)).toBeNull();
+    expect(firstTouch(make(0.1), make(0.1), 0)).not.toBeNull();
+  }
 });

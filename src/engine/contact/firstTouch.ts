@@ -35,7 +35,8 @@ export function firstTouch(bush: Line, journal: Line, film = 0): number | null {
   // b holds the bush turned about the origin, (-r, -z), in rising -r: read backwards it is Z over rising r.
   const low = Math.max(j.r[0]!, -b.r[b.count - 1]!);
   const high = Math.min(j.r[j.count - 1]!, -b.r[0]!);
-  if (low > high) return null;
+  // Written so that a film without a number has no touch either: the walk below would never end.
+  if (!(low <= high)) return null;
 
   let best = Number.NEGATIVE_INFINITY;
   let ji = 0;
@@ -67,7 +68,8 @@ function touchOfWidening(bush: Line, journal: Line, film: number): number | null
   const dr = film * Math.cos(bush.halfAngle);
   const low = Math.max(bush.r[0]! - dr, journal.r[0]!);
   const high = Math.min(bush.r[bush.r.length - 1]! - dr, journal.r[journal.r.length - 1]!);
-  if (low > high) return null;
+  // Written so that a film without a number has no touch either: the walk below would never end.
+  if (!(low <= high)) return null;
   return dz + Math.max(greatestGain(bush, journal, -dr, low, high, 1), greatestGain(journal, bush, dr, low, high, -1));
 }
 /**
