@@ -138,7 +138,8 @@ test('a trial written down changes the estimate and what is left, is corrected, 
   expect(left()).toBeLessThan(first + 7.6);
   expect(left()).toBeCloseTo(cutSection(design())!.remaining!.steps.find(({ seat }) => seat === 'steep')!.normal * 1000, -0.5);
   expect(design().cut!.trials).toEqual([{ standOff: { value: 0.006, sigma: 0.001 }, blue: [{ seat: 'shallow', prints: false }] }]);
-  await expect.poll(() => document.querySelector<HTMLButtonElement>('button.main')?.disabled, solved).toBe(false);
+  const takeDone = () => [...document.querySelectorAll<HTMLButtonElement>('button')].find(({ textContent }) => textContent === 'Take the plan as done all the same');
+  await expect.poll(() => takeDone()?.disabled, solved).toBe(false);
   document.querySelector<HTMLDetailsElement>('details.before-trials')!.open = true;
   await userEvent.click(browser.getByRole('button', { name: 'Take the plan as done' }));
   const [tried, done] = design().cut!.trials!;
