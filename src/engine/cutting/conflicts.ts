@@ -9,6 +9,7 @@
  */
 import type { Found, Plan } from './plan.ts';
 import { NO_STEP, type Problem, type Room } from './problem.ts';
+import { isMet } from './programme.ts';
 
 export interface Limit {
   what: 'forbidden' | 'limit' | 'cleanup' | 'add' | 'reachFrom' | 'reachTo';
@@ -35,11 +36,8 @@ type Plans = (problem: Problem) => Sought;
 const COSTS = 1e-7;
 /** Rounds of letting go together. */
 const ROUNDS = 8;
-/** A miss (m) that is no miss, as the plan has it. */
-const MISSED = 1e-9;
 
 const isFound = (sought: Sought): sought is Found => sought.status === 'found';
-const isMet = ({ misses }: Plan) => misses.every((miss) => miss < MISSED);
 
 export function conflictsOf(problem: Problem, found: Found, plans: Plans): Conflicts {
   const bounds = costly(found);

@@ -16,7 +16,7 @@ import type { Part } from '../gauging/reading.ts';
 import { type Conflicts, conflictsOf } from './conflicts.ts';
 import { filmPieces } from './filmPieces.ts';
 import { cutParts, NO_STEP, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';
-import { type Multipliers, missOf, moveCost, type Point, solvedAbout, stockCost, turnOf, WORTH } from './programme.ts';
+import { isMet, type Multipliers, missOf, moveCost, type Point, solvedAbout, stockCost, turnOf, WORTH } from './programme.ts';
 
 export interface Plan {
   /** position of the journal (m) at which the films are these */
@@ -53,10 +53,6 @@ export function nearestPlan(input: PlanInput): Plan | null {
   const found = bestPlan(problemOf(input));
   return found.status === 'found' ? found.plan : null;
 }
-
-/** A film that misses less (m) misses nothing. */
-export const MISSED = 1e-9;
-export const isMet = ({ misses }: Pick<Plan, 'misses'>): boolean => misses.every((miss) => miss < MISSED);
 
 /** Rounds from one start; two do for straight lines. */
 const ROUNDS = 40;

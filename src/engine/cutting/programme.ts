@@ -71,6 +71,10 @@ export function missOf({ target, tolerance = 0 }: SeatInput, film: number | null
   return Math.max(0, Math.abs(film - target) - share * tolerance);
 }
 
+/** A film that misses less (m) misses nothing. */
+export const MISSED = 1e-9;
+export const isMet = ({ misses }: { misses: readonly number[] }): boolean => misses.every((miss) => miss < MISSED);
+
 /** The place of a room in the order in which equal plans are told apart: as they are allowed, faces last. */
 export function turnOf({ input, rooms }: Problem, k: number): number {
   const { of } = rooms[k]!;

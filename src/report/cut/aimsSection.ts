@@ -1,7 +1,8 @@
 /** The plans there are to choose from: the films just as wanted, or the least stock with every film within its tolerance. */
 import type { Design } from '../../design/definition.ts';
-import { isMet, nearestPlan } from '../../engine/cutting/plan.ts';
+import { nearestPlan } from '../../engine/cutting/plan.ts';
 import { NO_STEP, type PlanInput } from '../../engine/cutting/problem.ts';
+import { isMet } from '../../engine/cutting/programme.ts';
 import { millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';

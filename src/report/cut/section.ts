@@ -2,9 +2,9 @@
 import type { Design } from '../../design/definition.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
 import type { Limit } from '../../engine/cutting/conflicts.ts';
-import { MISSED, nearestPlan, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
+import { nearestPlan, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
 import { NO_STEP, type PlanInput } from '../../engine/cutting/problem.ts';
-import { WORTH } from '../../engine/cutting/programme.ts';
+import { MISSED, WORTH } from '../../engine/cutting/programme.ts';
 import { type FaceStep, type GaugeStop, journalMove, type Stop, type SurfaceStep, stepsOf, type Why } from '../../engine/cutting/steps.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';

@@ -5,8 +5,9 @@
 import fc from 'fast-check';
 import { expect, it, vi } from 'vitest';
 import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
-import { MISSED, planCut } from '../../../src/engine/cutting/plan.ts';
+import { planCut } from '../../../src/engine/cutting/plan.ts';
 import type { PlanInput } from '../../../src/engine/cutting/problem.ts';
+import { MISSED } from '../../../src/engine/cutting/programme.ts';
 import { MM, rad, surface, withFilm } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.
