@@ -11,7 +11,10 @@ import type { Work } from './store.ts';
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();
-  const [earlier, setEarlier] = useState(false);
+  // Listed on the screen where it was asked for, and put away with it.
+  const [earlierOn, setEarlierOn] = useState<string | null>(null);
+  const earlier = earlierOn === screen.name;
+  const setEarlier = (open: boolean) => setEarlierOn(open ? screen.name : null);
   useShortcuts(work);
   useDropped(work);
   return (

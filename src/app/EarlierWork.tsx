@@ -1,6 +1,7 @@
 /** The person's last pieces of work, to be gone on with, saved as a file, or taken off the device. */
 import { useState } from 'react';
 import { useStore } from 'zustand';
+import type { Design } from '../design/definition.ts';
 import type { Piece } from '../jobs/keeper.ts';
 import { fileText } from '../jobs/record.ts';
 import { nameOf, offer } from './files.ts';
@@ -33,6 +34,13 @@ export function EarlierWork({ work, close }: { work: Work; close(): void }) {
   );
 }
 
+/** What tells two pieces of one title apart. */
+function holdsText({ seats, readings = [], cut }: Design): string {
+  const trials = cut?.trials?.length ?? 0;
+  const counts = [`${seats.length} ${seats.length === 1 ? 'seat' : 'seats'}`, ...(readings.length > 0 ? [`${readings.length} readings`] : []), ...(trials > 0 ? [`${trials} ${trials === 1 ? 'trial' : 'trials'}`] : [])];
+  return `; ${counts.join(', ')}`;
+}
+
 const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle: 'short' });
 
 function Entry({ piece: { name, found, unreadable }, open, drop }: { piece: Piece; open(): void; drop(): void }) {
@@ -45,6 +53,7 @@ function Entry({ piece: { name, found, unreadable }, open, drop }: { piece: Piec
       <span>
         <strong>{title}</strong>
         {when}
+        {found && holdsText(found.design)}
       </span>
       <span className="buttons">
         {found && (

@@ -29,6 +29,8 @@ export interface State {
   skin: 'film' | 'blue';
   /** Whether the journal was turned while it was pressed, for the print. */
   turned: boolean;
+  /** What stands in forms that are not taken yet, by the name of the form, and the piece of work it belongs to. */
+  unfinished: Readonly<Record<string, { piece: string; written: unknown }>>;
   /** Where the axis of the journal is being pulled to as it passes a station (mm, to the right and upward); null: let go. */
   pull: { station: number; x: number; y: number } | null;
 }
@@ -53,6 +55,7 @@ export function createWork(initial: Design, keeper?: Keeper) {
         sector: 120,
         skin: 'film',
         turned: false,
+        unfinished: {},
         pull: null,
       }),
       {

@@ -83,7 +83,8 @@ const errors = (tools: System): Control[] => quantities(tools, 'toolHeight', 'le
 
 export default function CutControls({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
-  const tools = useTools(useStore(work.store, (state) => state.system));
+  const system = useStore(work.store, (state) => state.system);
+  const tools = useTools(system);
   const { cut } = design;
   if (!cut) return null;
   return (
@@ -94,7 +95,7 @@ export default function CutControls({ work }: { work: Work }) {
         {design.seats.flatMap(({ name }) =>
           (['journal', 'bush'] as const).map((part) => (
             <label key={`${name} ${part}`}>
-              <input type="checkbox" checked={allowedAt(cut, name, part) >= 0} onChange={(event) => work.change((d) => withAllowed(d, name, part, event.target.checked))} /> {name} {part}
+              <input type="checkbox" checked={allowedAt(cut, name, part) >= 0} onChange={(event) => work.change((d) => withAllowed(d, name, part, event.target.checked, system))} /> {name} {part}
             </label>
           )),
         )}
@@ -124,7 +125,7 @@ export default function CutControls({ work }: { work: Work }) {
         ))}
       </div>
       <p className="buttons">
-        <button type="button" onClick={() => work.change(withFace)} disabled={(cut.faces ?? []).length >= 8}>
+        <button type="button" onClick={() => work.change((d) => withFace(d, system))} disabled={(cut.faces ?? []).length >= 8}>
           + Face or spacer
         </button>
       </p>

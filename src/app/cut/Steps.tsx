@@ -6,6 +6,7 @@ import { defaultAt } from '../../design/place.ts';
 import { divisionText } from '../../design/tools.ts';
 import { angleText, fineText, readingText, type System } from '../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../report/cut/definition.ts';
+import { NOTHING } from '../../report/cut/listed.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
 import { filmsText, isReached } from '../../report/cut/verdict.ts';
 import type { Work } from '../store.ts';
@@ -44,6 +45,7 @@ export function Steps({ work, design, cut, system }: Props) {
               </label>
             </h3>
             <p>{step.reason}</p>
+            {beforeTrial(step, system) && <p className="before-trial">{beforeTrial(step, system)}</p>}
             <Feeds step={step} machine={design.cut?.machine ?? {}} system={system} />
             <Stops step={step} system={system} />
           </li>
@@ -69,8 +71,11 @@ export function Steps({ work, design, cut, system }: Props) {
 
 type Machine = NonNullable<NonNullable<Design['cut']>['machine']>;
 
-/** A number of divisions, told as far as a dial is read. */
-export const divisionsText = (count: number) => `${count.toFixed(1)} ${count.toFixed(1) === '1.0' ? 'division' : 'divisions'}`;
+/** Nobody sets a dial finer than half a division (common practice, no source). */
+const SETTABLE = 0.5;
+
+/** A number of divisions, told as far as a dial is read; what is less than can be set on it, as that. */
+export const divisionsText = (count: number) => (count < SETTABLE ? 'less than half a division' : `${count.toFixed(1)} ${count.toFixed(1) === '1.0' ? 'division' : 'divisions'}`);
 
 /** The passes of a cross feed, as the dial counts them. */
 export const passesText = ({ count, depth, last }: CutStepReport['passes'], onDial: (radius: number) => string) =>
@@ -85,9 +90,7 @@ export function feedRows(step: CutStepReport, { dial = 'radius', division = defa
     ['Stock, square to the surface', fine(step.normal)],
     ['Diameter', `${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}`],
     ['Cross feed', `${fine(onDial)} on the ${dial} dial: ${divisionsText(step.crossDivisions)} of ${divisionText(division, system)}`],
-    ...(step.axialFeed === null || step.axialDivisions === null
-      ? []
-      : [['or axial feed (a kiss of the dressed wheel)', `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${divisionText(axialDivision, system)}`] as [string, string]]),
+    ...(step.axialFeed === null || step.axialDivisions === null ? [] : [['or axial feed', `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${divisionText(axialDivision, system)}`] as [string, string]]),
     ['or with the table set over', `${fine(onDialOf(step.tableFeed))} on the ${dial} dial, square to the ways: ${divisionsText(onDialOf(step.tableFeed) / division)}`],
     ...(step.slideFeed === null || slide === undefined ? [] : [[`or along the slide at ${angleText(slide)}`, fine(step.slideFeed)] as [string, string]]),
     [`Passes, on the ${dial} dial`, passesText(step.passes, (radius) => fine(onDialOf(radius)))],
@@ -120,13 +123,21 @@ const THREE = { '--widths': '1fr 1fr 1fr' } as CSSProperties;
 type Stop = CutStepReport['touch'];
 type Row = [name: string, stop: Stop, text: (mm: number) => string];
 
+/** What the doubt leaves to be taken before a trial assembly, where it is not all of a step. */
+export function beforeTrial({ normal, safe }: CutStepReport, system: System): string {
+  if (safe === undefined || safe > normal - NOTHING) return '';
+  return safe < NOTHING ? 'Take nothing of it before a trial assembly: it may be far less than this.' : `Stop first at ${fineText(safe, system)} off, and assemble for a trial: the rest may be less than this.`;
+}
+
 function Stops({ step, system }: { step: CutStepReport; system: System }) {
   const fine = (mm: number) => fineText(mm, system);
   const gauges = step.gauges.map(({ reading, ...stop }): Row => [gaugeText(reading, system), stop, (mm) => readingText(mm, system)]);
-  return <Readings rows={[...gauges, ['Stand-off of the journal', step.standOff, fine]]} name={`${step.seat} ${step.part}`} />;
+  return <Readings rows={[...gauges, ['Stand-off of the journal', step.standOff, fine]]} name={`${step.seat} ${step.part}`} unsure={beforeTrial(step, system) !== ''} />;
 }
 
-function Readings({ rows, name }: { rows: Row[]; name: string }) {
+function Readings({ rows, name, unsure = false }: { rows: Row[]; name: string; unsure?: boolean }) {
+  // The reading to stop at first is the one that counts.
+  const first = rows.some(([, { safe }]) => safe !== undefined);
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard
     <section className="table" aria-label={`What the gauges read, ${name}`} tabIndex={0}>
@@ -135,23 +146,22 @@ function Readings({ rows, name }: { rows: Row[]; name: string }) {
           <tr>
             <th scope="col">Reading</th>
             <th scope="col">Now</th>
-            <th scope="col">Half way</th>
-            <th scope="col">Stop at</th>
+            <th scope="col">{first ? 'Stop first at' : 'Half way'}</th>
+            <th scope="col">{unsure ? 'If the trial agrees' : 'Stop at'}</th>
           </tr>
         </thead>
         <tbody>
-          {rows.map(([what, { before, half, stop }, text]) => (
-            <tr key={what}>
-              <th scope="row">{what}</th>
-              {[before, half].map((mm, k) => (
-                // biome-ignore lint/suspicious/noArrayIndexKey: two columns that never move
-                <td key={k}>{mm === null ? '—' : text(mm)}</td>
-              ))}
-              <td>
-                <strong>{stop === null ? '—' : text(stop)}</strong>
-              </td>
-            </tr>
-          ))}
+          {rows.map(([what, { before, half, safe, stop }, text]) => {
+            const told = (mm: number | null) => (mm === null ? '—' : text(mm));
+            return (
+              <tr key={what}>
+                <th scope="row">{what}</th>
+                <td>{told(before)}</td>
+                <td>{first ? <strong>{told(safe ?? null)}</strong> : told(half)}</td>
+                <td>{unsure ? told(stop) : <strong>{told(stop)}</strong>}</td>
+              </tr>
+            );
+          })}
         </tbody>
       </table>
     </section>

@@ -1,9 +1,10 @@
 /** Asks for what a trial assembly told. It starts empty, and nothing is written down that these parts could not be. */
-import { type FormEvent, useMemo, useState } from 'react';
+import { type FormEvent, useMemo, useRef, useState } from 'react';
 import type { Design, Quantity } from '../../design/definition.ts';
 import type { Bound } from '../../design/place.ts';
-import { quantityText } from '../../design/quantity.ts';
+import { quantityText, toldText } from '../../design/quantity.ts';
 import { fineText, placeText, plusMinusText, type System } from '../../design/units.ts';
+import { FACE_SIGMA, surfaceSigma } from '../../report/cut/metalDoubt.ts';
 import { expectedShake, expectedStandOff, refusedTrial } from '../../report/cut/refusedTrial.ts';
 import { above, atLeast, atMost, LocalField } from '../controls/LocalField.tsx';
 import { TypedField } from '../controls/TypedField.tsx';
@@ -14,7 +15,8 @@ import { type Draft, INDICATOR, trialOf, usualShake } from './trialDraft.ts';
 interface Props {
   work: Work;
   design: Design;
-  start: Draft;
+  draft: Draft;
+  change(draft: Draft): void;
   /** place of the trial that is corrected; a new one without */
   index?: number | undefined;
   system: System;
@@ -25,14 +27,16 @@ interface Props {
 const MOST_STOCK = 10;
 const MOST_MOVE = 1000;
 
-export function TrialForm({ work, design, start, index, system, close }: Props) {
-  const [draft, setDraft] = useState(start);
+export function TrialForm({ work, design, draft, change, index, system, close }: Props) {
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
   const [refused, setRefused] = useState('');
   const earlier: readonly Trial[] = (design.cut?.trials ?? []).slice(0, index);
-  const set = (change: Partial<Draft>) => {
+  // Two fields may be taken within one frame.
+  const latest = useRef(draft);
+  const set = (part: Partial<Draft>) => {
     setRefused('');
-    setDraft((now) => ({ ...now, ...change }));
+    latest.current = { ...latest.current, ...part };
+    change(latest.current);
   };
   const taken = trialOf({ ...draft, standOff: null, shake: null, blue: {} }, design, system);
   const told = JSON.stringify([taken, earlier]);
@@ -52,6 +56,7 @@ export function TrialForm({ work, design, start, index, system, close }: Props) 
     if (reason !== undefined) return setRefused(reason);
     close();
   };
+  const fine = (mm: number) => quantityText('fine', mm, system);
   const field = (title: string, about: string, quantity: Quantity, value: number | null, change: (value: number | null) => Partial<Draft>, bounds: Bound[], instead?: string) => (
     <LocalField
       key={title}
@@ -67,18 +72,35 @@ export function TrialForm({ work, design, start, index, system, close }: Props) 
       bounds={bounds}
     />
   );
-  const fine = (mm: number) => quantityText('fine', mm, system);
   return (
     <form className="trial-form" aria-label={index === undefined ? 'A new trial' : `Trial ${index + 1}, corrected`} onSubmit={write}>
       <fieldset>
         <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}, square to the surface</legend>
         <div className="locals">
-          {draft.taken.map(({ seat, part, normal }, k) =>
-            field(`Off the ${seat} ${part}`, '', 'fine', normal, (value) => ({ taken: draft.taken.map((entry, i) => (i === k ? { ...entry, normal: value } : entry)) }), [atLeast(0), atMost(MOST_STOCK)], 'nothing'),
-          )}
-          {draft.faces.map(({ name, off }, k) =>
-            field(`Off ${name}`, 'Below 0: made thicker.', 'fine', off, (value) => ({ faces: draft.faces.map((entry, i) => (i === k ? { ...entry, off: value } : entry)) }), [atLeast(-MOST_STOCK), atMost(MOST_STOCK)], 'nothing'),
-          )}
+          {draft.taken.map(({ seat, part, normal, sigma }, k) => {
+            const change = (entry: Partial<Draft['taken'][number]>) => ({ taken: latest.current.taken.map((other, i) => (i === k ? { ...other, ...entry } : other)) });
+            return [
+              field(`Off the ${seat} ${part}`, '', 'fine', normal, (value) => change({ normal: value }), [atLeast(0), atMost(MOST_STOCK)], 'nothing'),
+              normal
+                ? field(
+                    `Off the ${seat} ${part}, known to`,
+                    'Standard uncertainty: gauged before and after it is less than by the dial.',
+                    'fine',
+                    sigma ?? null,
+                    (value) => change({ sigma: value ?? undefined }),
+                    [above(0), atMost(1)],
+                    toldText('fine', surfaceSigma(design, seat, part, normal), system),
+                  )
+                : null,
+            ];
+          })}
+          {draft.faces.map(({ name, off, sigma }, k) => {
+            const change = (entry: Partial<Draft['faces'][number]>) => ({ faces: latest.current.faces.map((other, i) => (i === k ? { ...other, ...entry } : other)) });
+            return [
+              field(`Off ${name}`, 'Below 0: made thicker.', 'fine', off, (value) => change({ off: value }), [atLeast(-MOST_STOCK), atMost(MOST_STOCK)], 'nothing'),
+              off ? field(`Off ${name}, known to`, 'Standard uncertainty of its thickness.', 'fine', sigma ?? null, (value) => change({ sigma: value ?? undefined }), [above(0), atMost(1)], fine(FACE_SIGMA)) : null,
+            ];
+          })}
         </div>
       </fieldset>
       <fieldset>
@@ -123,7 +145,7 @@ export function TrialForm({ work, design, start, index, system, close }: Props) 
               <select
                 value={draft.blue[name] === undefined ? '' : `${draft.blue[name]}`}
                 onChange={({ target }) => {
-                  const { [name]: _, ...others } = draft.blue;
+                  const { [name]: _, ...others } = latest.current.blue;
                   set({ blue: target.value === '' ? others : { ...others, [name]: target.value === 'true' } });
                 }}
               >

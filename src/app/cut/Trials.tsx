@@ -1,5 +1,4 @@
 /** Trial and correct: what every trial assembly told, what the films are believed to be since, and what is left to cut. */
-import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
@@ -9,10 +8,11 @@ import { closedCount } from '../../report/cut/openTrials.ts';
 import { tellsAnything } from '../../report/cut/trialSection.ts';
 import { offFaceText, trialText } from '../../report/cut/trialText.ts';
 import type { Work } from '../store.ts';
+import { useUnfinished } from '../useUnfinished.ts';
 import { type Trial, withoutTrial } from './entries.ts';
 import { divisionsText } from './Steps.tsx';
 import { TrialForm } from './TrialForm.tsx';
-import { draftOf } from './trialDraft.ts';
+import { type Draft, draftOf } from './trialDraft.ts';
 
 interface Props {
   work: Work;
@@ -22,12 +22,18 @@ interface Props {
 }
 
 /** The trial that is being written: a new one, or an old one by its place. */
-type Writing = 'new' | number | null;
+interface Writing {
+  at: 'new' | number;
+  draft: Draft;
+}
 
 export function Trials({ work, cut, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
-  const [writing, setWriting] = useState<Writing>(null);
+  const [unfinished, setWriting] = useUnfinished<Writing>(work, 'trial');
   const trials = design.cut?.trials ?? [];
+  // An old one that is gone meanwhile is written as a new one.
+  const writing = unfinished && { ...unfinished, at: unfinished.at !== 'new' && unfinished.at < trials.length ? unfinished.at : ('new' as const) };
+  const form = (at: Writing['at'], draft: Draft) => <TrialForm work={work} design={design} draft={draft} change={(changed) => setWriting({ at, draft: changed })} index={at === 'new' ? undefined : at} system={system} close={close} />;
   // What is in the shapes already is history, of which nothing is told any more.
   const closed = design.cut ? closedCount(design.cut) : 0;
   const resultOf = (i: number) => cut.trials?.[i - closed];
@@ -48,19 +54,19 @@ export function Trials({ work, cut, system }: Props) {
               <p>
                 <strong>Trial {i + 1}.</strong> {trialText(trial, system)} <small>History: off the shapes of the design already.</small>
               </p>
-            ) : writing === i ? (
-              <TrialForm work={work} design={design} start={draftOf(cut, design, system, trial)} index={i} system={system} close={close} />
+            ) : writing?.at === i ? (
+              form(i, writing.draft)
             ) : (
-              <Entry index={i} trial={trial} result={resultOf(i)} system={system} correct={() => setWriting(i)} strike={() => work.change((d) => withoutTrial(d, i))} />
+              <Entry index={i} trial={trial} result={resultOf(i)} system={system} correct={() => setWriting({ at: i, draft: draftOf(cut, design, system, trial) })} strike={() => work.change((d) => withoutTrial(d, i))} />
             )}
           </li>
         ))}
       </ol>
-      {writing === 'new' ? (
-        <TrialForm work={work} design={design} start={draftOf(cut, design, system)} system={system} close={close} />
+      {writing?.at === 'new' ? (
+        form('new', writing.draft)
       ) : (
         <p className="buttons">
-          <button type="button" onClick={() => setWriting('new')}>
+          <button type="button" onClick={() => setWriting({ at: 'new', draft: draftOf(cut, design, system) })}>
             Write down a trial
           </button>
         </p>

@@ -1,22 +1,23 @@
 /** Changes of the design's `cut` section: what may be cut, ticks and order, trials, limits let go. */
 import type { Design, Part } from '../../design/definition.ts';
+import { type System, TENTH } from '../../design/units.ts';
 import type { LimitReport } from '../../report/cut/definition.ts';
 
 export type Cut = NonNullable<Design['cut']>;
 export type Trial = NonNullable<Cut['trials']>[number];
 export type Face = NonNullable<Cut['faces']>[number];
 
-/** Greatest stock of a surface newly allowed, mm; common practice, no source. */
-const LIMIT = 0.1;
+/** Greatest stock of a surface newly allowed, mm: 100 µm, or 4 thou; common practice, no source. */
+const LIMIT: Record<System, number> = { metric: 0.1, inch: 40 * TENTH };
 /** N, a hand's push while lapping; common practice, no source. */
 const PUSH = 20;
 
 const withCut = (design: Design, change: (cut: Cut) => Cut): Design => ({ ...design, cut: change(design.cut ?? { allow: [] }) });
 
 /** A plausible allow list: every journal surface whose film is wanted. The bush stays, being the harder to hold and to gauge (common practice, no source). */
-export function withPlausibleCut(design: Design): Design {
+export function withPlausibleCut(design: Design, system: System): Design {
   const wanted = design.seats.filter(({ film }) => film !== undefined);
-  return withCut(design, (cut) => ({ ...cut, allow: (wanted.length > 0 ? wanted : design.seats).map(({ name }) => ({ seat: name, part: 'journal' as const, limit: LIMIT })) }));
+  return withCut(design, (cut) => ({ ...cut, allow: (wanted.length > 0 ? wanted : design.seats).map(({ name }) => ({ seat: name, part: 'journal' as const, limit: LIMIT[system] })) }));
 }
 
 export const allowedAt = (cut: Cut, seat: string, part: Part) => cut.allow.findIndex((entry) => entry.seat === seat && entry.part === part);
@@ -25,20 +26,20 @@ export const allowedAt = (cut: Cut, seat: string, part: Part) => cut.allow.findI
 const withoutStepTicks = (cut: Cut): Cut => (cut.work?.done ? { ...cut, work: { ...cut.work, done: cut.work.done.filter((id) => !/^(angle|cut|sparkOut|gauge|face) /.test(id)) } } : cut);
 
 /** Lets a surface be cut, or forbids it. */
-export const withAllowed = (design: Design, seat: string, part: Part, allowed: boolean): Design =>
+export const withAllowed = (design: Design, seat: string, part: Part, allowed: boolean, system: System): Design =>
   withCut(design, (cut) => {
     const others = cut.allow.filter((entry) => entry.seat !== seat || entry.part !== part);
-    return { ...withoutStepTicks(cut), allow: allowed ? [...others, { seat, part, limit: LIMIT }] : others };
+    return { ...withoutStepTicks(cut), allow: allowed ? [...others, { seat, part, limit: LIMIT[system] }] : others };
   });
 
 /** A face or spacer of its own name, that moves the last seat's bush noseward. */
-export const withFace = (design: Design): Design =>
+export const withFace = (design: Design, system: System): Design =>
   withCut(design, (cut) => {
     const faces = cut.faces ?? [];
     const taken = new Set(faces.map(({ name }) => name));
     let number = 1;
     while (taken.has(`spacer ${number}`)) number++;
-    const face: Face = { name: `spacer ${number}`, part: 'bush', seats: [design.seats[design.seats.length - 1]!.name], moves: 'noseward', limit: LIMIT };
+    const face: Face = { name: `spacer ${number}`, part: 'bush', seats: [design.seats[design.seats.length - 1]!.name], moves: 'noseward', limit: LIMIT[system] };
     return { ...withoutStepTicks(cut), faces: [...faces, face] };
   });
 

@@ -45,7 +45,7 @@ function Nothing({ work }: { work: Work }) {
         <p>Say which surfaces may lose metal, and how much; the plan takes the least that brings every film to what is wanted at one position.</p>
       </section>
       <p className="buttons">
-        <button type="button" className="main" onClick={() => work.change(withPlausibleCut)}>
+        <button type="button" className="main" onClick={() => work.change((d) => withPlausibleCut(d, work.store.getState().system))}>
           Let every journal surface be cut
         </button>
       </p>
@@ -105,7 +105,7 @@ function Plan({ work }: { work: Work }) {
       {!forbidden && runs}
       <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
       <Limits work={work} cut={cut} system={system} />
-      <Aims work={work} cut={cut} system={system} />
+      <Aims work={work} design={of} cut={cut} running={running} system={system} />
       {cut.remaining ? (
         <>
           <Trials key={piece} work={work} cut={cut} system={system} />

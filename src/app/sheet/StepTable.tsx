@@ -6,6 +6,7 @@ import { toleranceLeft } from '../../report/cut/toleranceLeft.ts';
 import { offFaceText } from '../../report/cut/trialText.ts';
 import { stopTolerance } from '../../report/sheet/stopTolerance.ts';
 import { gaugeText } from '../cut/gaugeText.ts';
+import { beforeTrial } from '../cut/Steps.tsx';
 import { crossText, otherTexts } from './feedText.ts';
 import { stopText, zoneText } from './figures.ts';
 
@@ -15,7 +16,7 @@ interface Props {
   system: System;
 }
 
-type Row = { what: string; before: string; half: string; stop: string; within?: string };
+type Row = { what: string; before: string; first: string; stop: string; within?: string };
 type Stop = CutStepReport['touch'];
 
 const told = (mm: number | null, text: (mm: number) => string) => (mm === null ? '—' : text(mm));
@@ -26,7 +27,13 @@ export const isMoved = ({ before, stop }: Pick<Stop, 'before' | 'stop'>) => befo
 
 export function StepTable({ design, cut, system }: Props) {
   const fine = (mm: number) => fineText(mm, system);
-  const row = (what: string, { before, half, stop }: Stop, text: (mm: number) => string): Row => ({ what, before: told(before, text), half: told(half, text), stop: told(stop, text) });
+  // Where the doubt leaves only a part of a step safe, its reading stands in the place of the one half way.
+  const row = (what: string, { before, half, safe, stop }: Stop, text: (mm: number) => string): Row => ({
+    what,
+    before: told(before, text),
+    first: safe === undefined ? told(half, text) : `first ${told(safe, text)}`,
+    stop: told(stop, text),
+  });
   const standOff = (stop: Stop) => row('Stand-off: where the journal first touches', stop, fine);
   // A reading that the step does not change tells nothing of it.
   const standOffs = (stop: Stop) => (isMoved(stop) ? [standOff(stop)] : []);
@@ -55,10 +62,16 @@ export function StepTable({ design, cut, system }: Props) {
         </tr>
       </thead>
       {cut.steps.map((step, i) => (
-        <StepBody key={`${step.seat} ${step.part}`} title={`${i + 1}. ${step.seat} ${step.part}: ⌀ ${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}.`} feeds={feedTexts(step, design, system)} rows={rows(step)} />
+        <StepBody
+          key={`${step.seat} ${step.part}`}
+          title={`${i + 1}. ${step.seat} ${step.part}: ⌀ ${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}.`}
+          feeds={feedTexts(step, design, system)}
+          note={beforeTrial(step, system)}
+          rows={rows(step)}
+        />
       ))}
       {cut.faces.map((face, k) => (
-        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} rows={standOffs(face.standOff)} />
+        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} note="" rows={standOffs(face.standOff)} />
       ))}
     </table>
   );
@@ -69,7 +82,7 @@ function feedTexts(step: CutStepReport, design: Design, system: System): string[
   return [`${crossText(step, design, system)}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fineText(step.deepest, system)} square to the surface.`, ...otherTexts(step, design, system)];
 }
 
-function StepBody({ title, feeds: [first, ...others], rows }: { title: string; feeds: readonly string[]; rows: readonly Row[] }) {
+function StepBody({ title, feeds: [first, ...others], note, rows }: { title: string; feeds: readonly string[]; note: string; rows: readonly Row[] }) {
   return (
     <tbody>
       <tr className="feeds-row">
@@ -77,13 +90,14 @@ function StepBody({ title, feeds: [first, ...others], rows }: { title: string; f
           <strong>{title}</strong>
           {first && <span className="first-way"> {first}</span>}
           {others.length > 0 && <span className="others">Or {others.join('; or ')}.</span>}
+          {note !== '' && <span className="others">{note}</span>}
         </th>
       </tr>
-      {rows.map(({ what, before, half, stop, within }) => (
+      {rows.map(({ what, before, first: early, stop, within }) => (
         <tr key={what}>
           <td className="what">{what}</td>
           <td data-label="Now">{before}</td>
-          <td data-label="Half way">{half}</td>
+          <td data-label="Half way">{early}</td>
           <td data-label="Stop at">
             <strong className="stop">{stop}</strong>
             {within && <span className="within">{within}</span>}

@@ -27,10 +27,11 @@ export function angleToleranceText({ halfAngle, straight, halfAngleTolerance, fr
   return `half angle ${angleText(Math.abs(halfAngle))}${halfAngleTolerance === null ? '' : ` ±${angleZoneText(halfAngleTolerance)}`}`;
 }
 
-/** A tolerance of an angle (degrees), rounded down: seconds while they are few. */
+/** A tolerance of an angle (degrees), rounded down: in seconds up to a degree, so that those of one sheet compare. */
 export function angleZoneText(degrees: number): string {
   const tenths = Math.floor(degrees * 36_000 + 1e-6);
-  return tenths < 1000 ? `${(tenths / 10).toFixed(1)}″` : angleText(Math.floor(degrees * 10_000) / 10_000);
+  if (tenths >= 36_000) return angleText(Math.floor(degrees * 10_000) / 10_000);
+  return tenths < 1000 ? `${(tenths / 10).toFixed(1)}″` : `${Math.floor(tenths / 10)}″`;
 }
 
 export const cutText = ({ cut }: TolerancedSurface, system: System) => (cut === null ? 'as it is' : `${fineText(Math.abs(cut), system)} ${cut < 0 ? 'less' : 'more'}`);

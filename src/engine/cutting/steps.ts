@@ -23,16 +23,18 @@ export interface Machine {
   /** one division of the cross feed, and of the axial feed */
   division: number;
   axialDivision: number;
-  /** cross feed (change of radius) of one pass */
+  /** cross feed (change of radius) of one pass; the last takes up to half a division more */
   pass: number;
   /** direction of a slide set over, from the axis; null without one */
   slide: number | null;
 }
 
-/** A reading before a step, half way and when it is done (m); null where the set-up cannot read it. */
+/** A reading before a step, half way, when what is safe before a trial is off, and when it is done (m); null where the set-up cannot read it. */
 export interface Stop {
   before: number | null;
   half: number | null;
+  /** not there where all of it may be taken at once, or nothing */
+  safe?: number | null;
   stop: number | null;
 }
 
@@ -92,7 +94,15 @@ export type CutStep = SurfaceStep | FaceStep;
 /** Lengths nearer to each other (m) are the same. */
 const NONE = 1e-15;
 
-export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings: readonly Reading[] = [], tools: Tooling = METRIC_TOOLS): CutStep[] {
+interface Shop {
+  /** the person's own, whose set-ups are taken again */
+  readings?: readonly Reading[];
+  tools?: Tooling;
+  /** normal stock (m) of a surface that may come off before a trial assembly */
+  safe?: (seat: number, part: Part) => number | null;
+}
+
+export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, { readings = [], tools = METRIC_TOOLS, safe = () => null }: Shop = {}): CutStep[] {
   const isNew = ({ seat, part }: { seat: number; part: Part }) => input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
   // a new line that is the old one takes nothing off
   const isChanged = ({ seat, part }: { seat: number; part: Part }) => deepest(input.seats[seat]![part], plan.base[seat]![part], part) > NO_STEP;
@@ -106,7 +116,7 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings
       const face = input.faces![of.face]!;
       const after = faceCut(before, face, amount);
       now = after;
-      return { kind: 'face', face: of.face, off: amount, standOff: standOffs(before, faceCut(before, face, amount / 2), after), before, after, why: 'relation', turn: 'faceLast' };
+      return { kind: 'face', face: of.face, off: amount, standOff: standOffs({ before, half: faceCut(before, face, amount / 2), safely: null, after }), before, after, why: 'relation', turn: 'faceLast' };
     }
     const { seat, part } = of;
     const cutTo = (normal: number) => before.map((s, i) => (i === seat ? { ...s, [part]: withStock(plan.base[seat]![part], part, normal) } : s));
@@ -114,10 +124,14 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings
     // Half way to a new line the old one may still show; then there is nothing to predict.
     const half = isRenewed && amount / 2 < cleanUp(before[seat]![part], plan.base[seat]![part], part) ? null : cutTo(amount / 2);
     const after = cutTo(amount);
+    const first = safe(seat, part);
+    const safely = first === null || first < NO_STEP || first > amount - NO_STEP || isRenewed ? null : cutTo(first);
     now = after;
     const straight = plan.base[seat]![part].halfAngle === 0;
     const why: Why = amount > least + NONE ? (straight || input.seats.filter((s) => s.target !== undefined).length < 2 ? 'film' : 'relation') : isRenewed ? 'newLine' : 'cleanup';
-    const gauges = gaugesFor(before, seat, part, readings, { tools, after }).map((gauge): GaugeStop => ({ gauge, nearEnd: tooNearEnd(gauge, [before, after]), ...stopOf(before, half, after, (seats) => readingOf(gauge, seats)) }));
+    const gauges = gaugesFor(before, seat, part, readings, { tools, after }).map(
+      (gauge): GaugeStop => ({ gauge, nearEnd: tooNearEnd(gauge, [before, after]), ...stopOf({ before, half, safely, after }, (seats) => readingOf(gauge, seats)) }),
+    );
     return {
       kind: 'surface',
       seat,
@@ -125,9 +139,9 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, readings
       normal: amount,
       deepest: isRenewed ? deepest(before[seat]![part], after[seat]![part], part) : amount,
       ...feedsOf(amount, plan.base[seat]![part].halfAngle, part, machine),
-      touch: stopOf(before, half, after, (seats) => positionForFilm(seatLines(seats[seat]!), 0)),
+      touch: stopOf({ before, half, safely, after }, (seats) => positionForFilm(seatLines(seats[seat]!), 0)),
       gauges,
-      standOff: standOffs(before, half, after),
+      standOff: standOffs({ before, half, safely, after }),
       before,
       after,
       why,
@@ -166,7 +180,9 @@ function turnOf({ rooms, base }: Plan, cut: readonly number[], place: number): T
 export function feedsOf(normal: number, halfAngle: number, part: Part, machine: Machine) {
   const cross = crossFeed(normal, halfAngle);
   const axial = axialFeed(normal, halfAngle);
-  const count = Math.max(1, Math.ceil(cross / machine.pass - 1e-9));
+  // A last pass that the dial cannot tell is no pass of its own.
+  const unset = Math.min(machine.division / (machine.diameterDial ? 4 : 2), machine.pass / 2);
+  const count = Math.max(1, Math.ceil((cross - unset) / machine.pass - 1e-9));
   return {
     diameter: diameterChange(normal, halfAngle, part),
     crossFeed: cross,
@@ -181,14 +197,22 @@ export function feedsOf(normal: number, halfAngle: number, part: Part, machine: 
 
 const faceCut = (seats: readonly SeatInput[], { seats: moved, part, moves }: Face, off: number): SeatInput[] => seats.map((s, i) => (moved.includes(i) ? { ...s, [part]: movedAxially(s[part], moves * off) } : s));
 
-const stopOf = (before: SeatInput[], half: SeatInput[] | null, after: SeatInput[], read: (seats: SeatInput[]) => number | null): Stop => ({ before: read(before), half: half && read(half), stop: read(after) });
+/** The parts as a step goes on; null where a reading cannot be told there. */
+interface Stages {
+  before: SeatInput[];
+  half: SeatInput[] | null;
+  safely: SeatInput[] | null;
+  after: SeatInput[];
+}
+
+const stopOf = ({ before, half, safely, after }: Stages, read: (seats: SeatInput[]) => number | null): Stop => ({ before: read(before), half: half && read(half), ...(safely && { safe: read(safely) }), stop: read(after) });
 
 const readingOf = (gauge: Reading, seats: readonly SeatInput[]): number | null => {
   const { value, fault } = predict(gauge, seats);
   return fault ? null : value;
 };
 
-const standOffs = (before: SeatInput[], half: SeatInput[] | null, after: SeatInput[]): Stop => stopOf(before, half, after, (seats) => readingOf({ kind: 'standOff', value: 0, sigma: 1 }, seats));
+const standOffs = (stages: Stages): Stop => stopOf(stages, (seats) => readingOf({ kind: 'standOff', value: 0, sigma: 1 }, seats));
 
 export interface JournalMove {
   /** m, toward the nose: how far nose and shoulders of the journal stand from where they were */

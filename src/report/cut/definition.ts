@@ -10,6 +10,7 @@ const text = (description: string) => z.string().check(z.meta({ description }));
 const stop = {
   before: mmOrNull('As it is before the step; null where there is none'),
   half: mmOrNull('Half way'),
+  safe: z.optional(mmOrNull('When what may be taken before a trial assembly is off; left out where that is all of it or nothing')),
   stop: mmOrNull('When the step is done'),
 };
 

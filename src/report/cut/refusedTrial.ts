@@ -6,7 +6,8 @@ import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts'
 import { shakeTold, touchOf } from '../../engine/cutting/trialReadings.ts';
 import { millimetres } from '../toEngine.ts';
 import { doubtOf } from './doubt.ts';
-import { openTrials } from './openTrials.ts';
+import { listed } from './listed.ts';
+import { closedCount, openTrials } from './openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from './toCut.ts';
 
 type Trial = NonNullable<Cut['trials']>[number];
@@ -57,12 +58,28 @@ export function refusedTrial(design: Design, earlier: readonly Trial[], trial: T
 function contradictionText(design: Design, earlier: readonly Trial[], trial: Trial, cut: Cut, system: System): string {
   const { standOff, shake, blue } = trial;
   const expected = expectedStandOff(design, earlier, trial);
-  const { covariance } = doubtOf(design, cut);
+  const { covariance, from } = doubtOf(design, cut);
   const doubt = Math.sqrt(Math.max(...covariance.map((row, i) => row[i]!)));
-  const ends = `Look for grit, a burr or a slip of the pen. If it is so indeed, the parts differ from the design by more than was thought possible, ${fineText(COVER * millimetres(doubt), system)} of film either way (19 in 20): raise that doubt, or measure again.`;
+  const suspects = suspectsOf(design, earlier, trial);
+  const ends = `Look for grit, a burr or a slip of the pen${suspects.length === 0 ? '' : ` here, or in ${listed(suspects)}, without which this would go`}. If it is so indeed, the parts differ from the design by more than was thought possible, ${fineText(COVER * millimetres(doubt), system)} of film either way (19 in 20): ${from.includes('readings') ? '' : 'raise “Doubt” among the preferences of what may be cut, or '}measure again.`;
   const { taken = [], faces = [] } = trial;
   const alone = (told: Pick<Trial, 'standOff' | 'shake'>) => believedAfter(design, earlier, { taken, faces, ...told }) === null;
   if (standOff && expected && alone({ standOff })) return `These parts should touch first at ${plusMinusText(expected.value, expected.sigma, system)}, not at ${fineText(standOff.value, system)}. ${ends}`;
   if (shake && alone({ shake })) return `These parts cannot shake by ${fineText(shake.value, system)} there. ${ends}`;
   return `${blue ? 'What the blue shows and what was read' : 'What was read'} cannot all have come from these parts. ${ends}`;
+}
+
+const READ = { standOff: 'stand-off', shake: 'shake', blue: 'blue' } as const;
+
+/** Earlier readings, each of which left out would let this trial be taken. */
+function suspectsOf(design: Design, earlier: readonly Trial[], trial: Trial): string[] {
+  const closed = closedCount({ trials: [...earlier] });
+  return earlier.slice(closed).flatMap((before, k) =>
+    (['standOff', 'shake', 'blue'] as const).flatMap((what) => {
+      if (before[what] === undefined) return [];
+      const { [what]: _, ...others } = before;
+      const rest = earlier.map((one, i) => (i === closed + k ? others : one));
+      return believedAfter(design, rest, trial) === null ? [] : [`the ${READ[what]} of trial ${closed + k + 1}`];
+    }),
+  );
 }

@@ -1,5 +1,5 @@
 /** The `cut` section of the report: the plan and its steps at the machine. */
-import type { Design } from '../../design/definition.ts';
+import type { Design, Part } from '../../design/definition.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
 import type { Limit } from '../../engine/cutting/conflicts.ts';
 import { nearestPlan, type Plan, type Verdict as PlanVerdict, planCut, planIn } from '../../engine/cutting/plan.ts';
@@ -25,9 +25,10 @@ export function cutSection(design: Design): CutReport | undefined {
   const input = toPlanInput(design, cut);
   const verdict = planCut(input);
   const plan = planIn(verdict);
-  const steps = plan ? stepsOf(input, plan, toMachine(cut), toReadings(design), toTools(cut)) : [];
   const doubt = doubtOf(design, cut);
-  const sigmaOf = plan && steps.length > 0 ? doubtOfSteps(cut, input, doubt.covariance) : () => null;
+  const sigmaOf = plan ? doubtOfSteps(cut, input, doubt.covariance) : () => null;
+  const safe = (seat: number, part: Part) => metres(sigmaOf(seat, part)?.safe ?? Number.POSITIVE_INFINITY);
+  const steps = plan ? stepsOf(input, plan, toMachine(cut), { readings: toReadings(design), tools: toTools(cut), safe }) : [];
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
@@ -87,7 +88,7 @@ function missedSection(design: Design, { seats }: PlanInput, { films, misses, se
   });
 }
 
-const stopSection = ({ before, half, stop }: Stop) => ({ before: orNull(before), half: orNull(half), stop: orNull(stop) });
+const stopSection = ({ before, half, safe, stop }: Stop) => ({ before: orNull(before), half: orNull(half), ...(safe !== undefined && { safe: orNull(safe) }), stop: orNull(stop) });
 
 function stepSection(design: Design, step: SurfaceStep, reached: boolean, doubt: { sigma: number; safe: number } | null): CutStepReport {
   const after = step.after[step.seat]![step.part];

@@ -20,7 +20,7 @@ const valid = (d: Design): Design => {
   if (!result.ok) throw new Error(JSON.stringify(result.errors));
   return result.design;
 };
-const planned = valid(withPlausibleCut(design));
+const planned = valid(withPlausibleCut(design, 'metric'));
 
 test('the plausible list is enough for this pair, and names only surfaces whose film is wanted', () => {
   expect(planned.cut!.allow.map(({ seat, part }) => `${seat} ${part}`)).toEqual(['shallow journal', 'steep journal']);
@@ -29,11 +29,11 @@ test('the plausible list is enough for this pair, and names only surfaces whose 
 
 test('a surface is let and forbidden; ticks of steps go, those of the shop stay', () => {
   const ticked = withTick(withTick(planned, 'cut 1 journal', true), 'manual', true);
-  const forbidden = valid(withAllowed(ticked, 'steep', 'journal', false));
+  const forbidden = valid(withAllowed(ticked, 'steep', 'journal', false, 'metric'));
   expect(forbidden.cut!.allow.length).toBe(1);
   expect(forbidden.cut!.work!.done).toEqual(['manual']);
   expect(withTick(ticked, 'manual', false).cut!.work!.done).toEqual(['cut 1 journal']);
-  expect(withAllowed(withAllowed(planned, 'steep', 'bush', true), 'steep', 'bush', true).cut!.allow.length).toBe(3);
+  expect(withAllowed(withAllowed(planned, 'steep', 'bush', true, 'metric'), 'steep', 'bush', true, 'inch').cut!.allow.length).toBe(3);
 });
 
 test('an item moves by one place and no further; the usual order comes back', () => {
@@ -44,7 +44,7 @@ test('an item moves by one place and no further; the usual order comes back', ()
 });
 
 test('faces get names of their own and keep a seat to move', () => {
-  const two = valid(withFace(withFace(planned)));
+  const two = valid(withFace(withFace(planned, 'metric'), 'metric'));
   expect(two.cut!.faces!.map(({ name }) => name)).toEqual(['spacer 1', 'spacer 2']);
   expect(withFaceSeat(two, 0, 'steep', false).cut!.faces![0]!.seats).toEqual(['steep']);
   expect(withFaceSeat(two, 0, 'shallow', true).cut!.faces![0]!.seats).toEqual(['shallow', 'steep']);

@@ -30,6 +30,9 @@ test('a tolerance is never rounded up, and loses no more than a tenth', () => {
     { seed: 6 },
   );
   expect(angleZoneText(2.19 / 3600)).toBe('2.1″');
+  expect(angleZoneText(0.12)).toBe('432″');
+  expect(angleZoneText(0.11999)).toBe('431″');
+  expect(angleZoneText(1.00009)).toBe('1.0°');
 });
 
 test('a stop reading has as many decimals as its tolerance', () => {

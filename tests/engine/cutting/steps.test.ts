@@ -15,7 +15,7 @@ const machine: Machine = { diameterDial: true, division: 5 * UM, axialDivision: 
 function stepped(input: PlanInput, readings: Reading[] = []): CutStep[] {
   const verdict = planCut(input);
   if (verdict.status !== 'planned') throw new Error(JSON.stringify(verdict));
-  return stepsOf(input, verdict.plan, machine, readings);
+  return stepsOf(input, verdict.plan, machine, { readings });
 }
 
 /** A pair all of whose surfaces must be cleaned up, and a straight seat behind it. */
@@ -78,6 +78,29 @@ describe('stop readings', () => {
     expect(kinds).toEqual(['2 bush diameter', '0 bush ballDepth', '1 bush ballDepth', '2 journal diameter', '0 journal overRolls', '1 journal overRolls']);
     expect(steps[1]!.gauges[0]!.gauge).toMatchObject({ ball: 21 * MM });
     for (const { gauges, before, after } of steps) for (const { gauge } of gauges) for (const parts of [before, after]) expect(predict(gauge, parts).fault).toBeNull();
+  });
+
+  it('are told for what is safe before a trial too, where that is a part of the step', () => {
+    const verdict = planCut(input);
+    if (verdict.status !== 'planned') throw new Error('no plan');
+    const safe = (seat: number, part: string) => (seat === 1 && part === 'journal' ? 1.5 * UM : seat === 1 ? Number.POSITIVE_INFINITY : 0);
+    const cautious = stepsOf(input, verdict.plan, machine, { readings, safe }).filter((s): s is SurfaceStep => s.kind === 'surface');
+    for (const [i, step] of cautious.entries()) {
+      expect({ ...step, gauges: 0, standOff: 0, touch: 0 }).toEqual({ ...steps[i]!, gauges: 0, standOff: 0, touch: 0 });
+      const partly = step.seat === 1 && step.part === 'journal';
+      for (const [k, { safe, ...told }] of [step.standOff, step.touch, ...step.gauges].entries()) {
+        expect(told).toEqual([steps[i]!.standOff, steps[i]!.touch, ...steps[i]!.gauges][k]);
+        expect(safe === undefined).toBe(!partly);
+        // what is read moves with the stock, at the most as far as when all of it is off
+        const { before, stop } = told;
+        if (!partly || before === null || stop === null || before === stop) continue;
+        const share = (safe! - before) / (stop - before);
+        // the whole journal may come to touch elsewhere on the way
+        if (k === 0) expect(share >= 0 && share <= 1).toBe(true);
+        else expect(share).toBeCloseTo((1.5 * UM) / step.normal, 4);
+      }
+    }
+    expect(cautious.some(({ seat, part, normal }) => seat === 1 && part === 'journal' && normal > 2 * UM)).toBe(true);
   });
 
   it('fall back on the diameter where neither rolls nor balls rest', () => {
@@ -144,13 +167,17 @@ describe('feeds and passes', () => {
   it.each([
     [3, 1, 3],
     [5, 1, 5],
-    [5.0001, 2, 0.0001],
+    [5.0001, 1, 5.0001],
+    // the diameter dial sets 2.5 µm of radius a division, half of it at best
+    [26.2, 5, 6.2],
+    [26.3, 6, 1.3],
     [22.4, 5, 2.4],
     [25, 5, 5],
   ])('a cross feed of %d µm at 5 µm a pass is %i passes, the last of %d µm', (cross, count, last) => {
     const { passes } = feedsOf(cross * UM, 0, 'journal', machine);
     expect(passes.count).toBe(count);
     expect(passes.last / UM).toBeCloseTo(last, 8);
+    expect(passes.depth).toBeLessThanOrEqual(machine.pass);
     expect((passes.count - 1) * passes.depth + passes.last).toBeCloseTo(cross * UM, 15);
   });
 });

@@ -39,6 +39,15 @@ test('after a trial that cannot be, the next has to wait', () => {
   expect(refused({ standOff: touch }, [{ standOff: { value: 0.9, sigma: 0.001 } }])).toMatch(/correct it or strike it out first/);
 });
 
+test('a trial that does not go with an earlier one names the reading that may be wrong instead', () => {
+  const wrong = { standOff: { ...touch, value: 0.009 }, blue: [{ seat: 'steep', prints: true }] };
+  const shaken = { shake };
+  const said = refused({ standOff: { ...touch, value: -0.011 } }, [wrong, shaken]);
+  expect(said).toMatch(/slip of the pen here, or in the stand-off of trial 1, without which this would go\. If it is so/);
+  expect(said).not.toMatch(/shake of trial|blue of trial/);
+  expect(refused({ standOff: { ...touch, value: 0.9 } }, [{ standOff: touch }])).not.toMatch(/without which/);
+});
+
 test('what is expected follows what was taken', () => {
   const before = expectedStandOff(design, [], {})!;
   const after = expectedStandOff(design, [], { taken: [{ seat: 'steep', part: 'journal', normal: 0.04 }] })!;
