@@ -1,9 +1,9 @@
 import { createRoot } from 'react-dom/client';
 import { App } from './app/App.tsx';
-import { isOwn, openingDesign } from './app/demos.ts';
-import { createWork } from './app/store.ts';
+import { isOwn, openingDesign } from './app/state/demos.ts';
+import { createWork } from './app/state/store.ts';
 import { thisDevice } from './jobs/device.ts';
 import { createKeeper } from './jobs/keeper.ts';
-import './app/style.css';
+import './app/frame/style.css';
 
 createRoot(document.getElementById('root')!).render(<App work={createWork(openingDesign(), createKeeper(thisDevice(), isOwn))} />);

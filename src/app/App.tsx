@@ -1,13 +1,13 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
 import { useEffect, useState, useSyncExternalStore } from 'react';
-import { EarlierWork } from './EarlierWork.tsx';
-import { openFile } from './files.ts';
-import { Guard, GuardedWork } from './Guard.tsx';
-import { Header } from './Header.tsx';
-import { Keeping } from './Keeping.tsx';
-import { Refused } from './Refused.tsx';
+import { EarlierWork } from './frame/EarlierWork.tsx';
+import { Guard, GuardedWork } from './frame/Guard.tsx';
+import { Header } from './frame/Header.tsx';
+import { Keeping } from './frame/Keeping.tsx';
+import { Refused } from './frame/Refused.tsx';
 import { SCREENS, type ScreenEntry } from './screens/index.ts';
-import type { Work } from './store.ts';
+import { openFile } from './state/files.ts';
+import type { Work } from './state/store.ts';
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();

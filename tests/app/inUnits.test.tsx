@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test, vi } from 'vitest';
-import { Pages } from '../../src/app/sheet/Pages.tsx';
+import { Pages } from '../../src/app/screens/sheet/Pages.tsx';
 import type { Design } from '../../src/design/definition.ts';
 import type { System } from '../../src/design/units.ts';
 import { parseDesign } from '../../src/design/validate.ts';

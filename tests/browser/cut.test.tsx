@@ -1,8 +1,8 @@
 /** The Cut screen in Chromium: the plan as the report has it, ticked, reordered, tried, taken as done. */
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { divisionsText } from '../../src/app/cut/Steps.tsx';
-import { DEMOS } from '../../src/app/demos.ts';
+import { divisionsText } from '../../src/app/screens/cut/Steps.tsx';
+import { DEMOS } from '../../src/app/state/demos.ts';
 import { fineText, readingText } from '../../src/design/units.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { fitSection } from '../../src/report/fit/section.ts';

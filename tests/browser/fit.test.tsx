@@ -2,7 +2,7 @@
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
-import { DEMOS } from '../../src/app/demos.ts';
+import { DEMOS } from '../../src/app/state/demos.ts';
 import { page as app, countPixels, expectAccessible, pixelsOf } from './page.tsx';
 
 const shown = app();

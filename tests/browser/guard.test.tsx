@@ -4,9 +4,9 @@ import { createRoot } from 'react-dom/client';
 import { afterEach, expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
-import { openingDesign } from '../../src/app/demos.ts';
-import { onDemand } from '../../src/app/onDemand.tsx';
-import { createWork } from '../../src/app/store.ts';
+import { onDemand } from '../../src/app/frame/onDemand.tsx';
+import { openingDesign } from '../../src/app/state/demos.ts';
+import { createWork } from '../../src/app/state/store.ts';
 
 /** React tells the console of every fault it hands to a guard. */
 vi.spyOn(console, 'error').mockImplementation(() => {});

@@ -2,8 +2,8 @@
 import { flushSync } from 'react-dom';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { DEMOS, isOwn, openingDesign } from '../../src/app/demos.ts';
-import { createWork, type Work } from '../../src/app/store.ts';
+import { DEMOS, isOwn, openingDesign } from '../../src/app/state/demos.ts';
+import { createWork, type Work } from '../../src/app/state/store.ts';
 import { thisDevice } from '../../src/jobs/device.ts';
 import { createKeeper } from '../../src/jobs/keeper.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';

@@ -5,9 +5,9 @@ import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 import { page as browser } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
-import { DEMOS, openingDesign } from '../../src/app/demos.ts';
-import { createWork, type Work } from '../../src/app/store.ts';
-import '../../src/app/style.css';
+import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
+import { createWork, type Work } from '../../src/app/state/store.ts';
+import '../../src/app/frame/style.css';
 
 /** three speaks of a context that a test takes away; software WebGL of slow reads. */
 const KNOWN = /GPU stall due to ReadPixels|THREE\.WebGLRenderer: (Context Lost|WEBGL_lose_context extension not supported)/;

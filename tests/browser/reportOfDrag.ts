@@ -1,5 +1,5 @@
 /** What a drag asks of the report, for the drag benchmark to time in the browser: the fit of a design and its words. */
-import { DEMOS } from '../../src/app/demos.ts';
+import { DEMOS } from '../../src/app/state/demos.ts';
 import { fitSection } from '../../src/report/fit/section.ts';
 import { fitVerdict } from '../../src/report/fit/verdict.ts';
 

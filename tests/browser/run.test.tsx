@@ -2,8 +2,8 @@
 import axe from 'axe-core';
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { DEMOS } from '../../src/app/demos.ts';
-import { plausibleRun } from '../../src/app/run/plausibleRun.ts';
+import { plausibleRun } from '../../src/app/screens/run/plausibleRun.ts';
+import { DEMOS } from '../../src/app/state/demos.ts';
 import { filmVerdict } from '../../src/report/film/verdict.ts';
 import { solve } from '../../src/report/report.ts';
 import { expectNoSidewaysScroll, page } from './page.tsx';

@@ -1,6 +1,6 @@
 /** Drawings of the Cut screen saved: each stands alone and looks as on the screen. */
 import { expect, test } from 'vitest';
-import { standaloneSvg } from '../../src/app/picture/standaloneSvg.ts';
+import { standaloneSvg } from '../../src/app/pictures/standaloneSvg.ts';
 import { page } from './page.tsx';
 
 const shown = page('#cut');

@@ -2,11 +2,11 @@
 import { createRoot } from 'react-dom/client';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { DEMOS } from '../../src/app/demos.ts';
-import { PrintButton } from '../../src/app/sheet/PrintButton.tsx';
-import { PAPERS, PIXELS_PER_MM } from '../../src/app/sheet/papers.ts';
-import { isMoved } from '../../src/app/sheet/StepTable.tsx';
-import { svgText } from '../../src/app/sheet/svgText.ts';
+import { PrintButton } from '../../src/app/screens/sheet/PrintButton.tsx';
+import { PAPERS, PIXELS_PER_MM } from '../../src/app/screens/sheet/papers.ts';
+import { isMoved } from '../../src/app/screens/sheet/StepTable.tsx';
+import { svgText } from '../../src/app/screens/sheet/svgText.ts';
+import { DEMOS } from '../../src/app/state/demos.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { fineText, plusMinusText, readingText } from '../../src/design/units.ts';
 import { cutSection } from '../../src/report/cut/section.ts';

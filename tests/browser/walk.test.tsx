@@ -2,8 +2,8 @@
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { DEMOS } from '../../src/app/demos.ts';
 import { SCREENS } from '../../src/app/screens/index.ts';
+import { DEMOS } from '../../src/app/state/demos.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { frame, page } from './page.tsx';
 

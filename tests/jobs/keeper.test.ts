@@ -1,6 +1,6 @@
 /** What is kept on the device: nothing a person made is overwritten, whatever is opened, by whichever tab, and however damaged. */
 import { expect, test } from 'vitest';
-import { createWork } from '../../src/app/store.ts';
+import { createWork } from '../../src/app/state/store.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { createKeeper, type Device } from '../../src/jobs/keeper.ts';
 import { browser } from './browser.ts';

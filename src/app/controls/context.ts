@@ -1,6 +1,6 @@
 /** What the controls on a screen edit, and how large the pictures really draw the gaps. */
 import { createContext, useContext } from 'react';
-import type { Work } from '../store.ts';
+import type { Work } from '../state/store.ts';
 
 export const WorkContext = createContext<Work | null>(null);
 

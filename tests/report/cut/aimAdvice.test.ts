@@ -18,7 +18,8 @@ const aim = (name: 'target' | 'tolerance', total: number, film: number, good = t
   stock: [],
   faces: [],
 });
-const cut = (likely: number, target = aim('target', 0.02, 0.003), least = aim('tolerance', 0.015, 0.0038)) => ({ aims: [target, least], budget: { contributions: [], seats: [{ seat: 'steep', sum: likely, likely }] } }) as unknown as CutReport;
+const cut = (likely: number, target = aim('target', 0.02, 0.003), least = aim('tolerance', 0.015, 0.0038)) =>
+  ({ aims: [target, least], budget: { contributions: [], seats: [{ seat: 'steep', sum: likely, likely }] } }) as unknown as CutReport;
 const stop: Verdict = { tone: 'stop', headline: 'Metal runs on metal.', sentences: [] };
 const advised = (of: CutReport, runs: Parameters<typeof aimAdvice>[2] = {}) => aimAdvice(design, of, runs, 'metric');
 

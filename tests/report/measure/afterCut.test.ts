@@ -1,7 +1,7 @@
 /** Readings know on which side of a cut they were taken: what was wrong before is not wrong any more, and no shape is ground back on paper. */
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { readNow, withReadings } from '../../../src/app/measure/entries.ts';
+import { readNow, withReadings } from '../../../src/app/screens/measure/entries.ts';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { designWithPlanDone } from '../../../src/report/cut/planDone.ts';

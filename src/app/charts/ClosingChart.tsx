@@ -1,0 +1,146 @@
+/** Least film of every seat against axial position: two slopes, where each touches, where each has its film. */
+import { ticks } from 'd3-array';
+import { scaleLinear } from 'd3-scale';
+import { useId, useMemo, useRef } from 'react';
+import type { Design } from '../../design/definition.ts';
+import { fineText, fineUnit, type System, sidedText } from '../../design/units.ts';
+import type { SeatLines } from '../../engine/contact/fit.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
+import { landmarks, moveByKey, snapped } from '../pictures/journalMove.ts';
+import { useDrag } from '../pictures/useDrag.ts';
+import { useSize } from '../pictures/useSize.ts';
+import type { Work } from '../state/store.ts';
+import { ChartBands, ChartTag, OffChart } from './ChartMarks.tsx';
+import { type Curve, curveOf, filmsShown, goodStretch, type Range, rangeOf } from './chartCurves.ts';
+import { chartLabels } from './chartLabels.ts';
+
+interface Props {
+  design: Design;
+  seats: readonly SeatLines[];
+  fit: FitReport;
+  system: System;
+  work: Work;
+}
+
+const SNAP_PIXELS = 5;
+/** Above the plot a line for the axis and one for what is off the chart; below it the same with the ticks between. */
+const MARGIN = { left: 52, right: 16, top: 46, bottom: 62 };
+const minus = (tick: number) => `${tick}`.replace('-', '−');
+
+export function ClosingChart({ design, seats, fit, system, work }: Props) {
+  const box = useRef<HTMLElement>(null);
+  const id = useId();
+  const { width } = useSize(box, { width: 800, height: 400 });
+  const height = width < 500 ? 360 : 400;
+  const unit = fineUnit(system);
+  const [low, high] = useHeldRange(design, fit, work);
+  const wanted = design.seats;
+  const { curves, x, y, labels, top, bottom } = useMemo(() => {
+    const range: Range = [low, high];
+    const curves = seats.map((seat) => curveOf(seat, range));
+    const [bottom, top] = filmsShown(curves, wanted);
+    const x = scaleLinear(range, [MARGIN.left, width - MARGIN.right]);
+    const y = scaleLinear([bottom, top], [height - MARGIN.bottom, MARGIN.top]);
+    return { curves, x, y, top, bottom, labels: chartLabels({ seats, wanted, curves, range, x, y, system }) };
+  }, [seats, wanted, low, high, width, height, system]);
+
+  const start = useRef(0);
+  const drag = useDrag({
+    start: () => {
+      start.current = fit.position;
+      work.dragStart();
+    },
+    move: (dx) => {
+      const perPixel = (high - low) / (width - MARGIN.left - MARGIN.right);
+      work.moveTo(snapped(start.current + dx * perPixel, landmarks(fit), SNAP_PIXELS * perPixel));
+    },
+    end: work.dragEnd,
+  });
+  const path = (curve: Curve) => curve.map(([p, film], i) => `${i === 0 ? 'M' : 'L'}${x(p).toFixed(2)} ${y(film).toFixed(2)}`).join('');
+  const plot = { left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom };
+  const xTicks = ticks(low / unit.size, high / unit.size, width < 500 ? 4 : 8);
+  const yTicks = ticks(bottom / unit.size, top / unit.size, 5);
+  const now = x(fit.position);
+  return (
+    <figure className="chart" ref={box}>
+      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="group" aria-label="Least film of every seat against axial position; drag sideways to move the journal" {...drag.handlers}>
+        <clipPath id={`${id}plot`}>
+          <rect x={plot.left} y={plot.top} width={plot.right - plot.left} height={plot.bottom - plot.top} />
+        </clipPath>
+        {yTicks.map((t) => (
+          <g key={t} className="grid">
+            <path d={`M${plot.left} ${y(t * unit.size)}H${plot.right}`} className={t === 0 ? 'zero' : ''} />
+            <text x={plot.left - 6} y={y(t * unit.size) + 4} textAnchor="end">
+              {minus(t)}
+            </text>
+          </g>
+        ))}
+        {xTicks.map((t) => (
+          <text key={t} x={x(t * unit.size)} y={plot.bottom + 34} textAnchor="middle">
+            {minus(t)}
+          </text>
+        ))}
+        <text x={plot.left - 40} y={14}>
+          least film, {unit.name}
+        </text>
+        <text x={plot.right} y={height - 8} textAnchor="end">
+          position, {unit.name} · ← rearward · noseward →
+        </text>
+        <g clipPath={`url(#${id}plot)`}>
+          <rect x={plot.left} width={plot.right - plot.left} y={y(0)} height={Math.max(0, plot.bottom - y(0))} className="below" />
+          <ChartBands bands={labels.bands} plot={plot} id={id} />
+          {curves.map((curve, i) => {
+            const good = goodStretch(seats[i]!, design.seats[i]!);
+            return (
+              <g key={seats[i]!.name} className={`seat seat-${i % 4}`}>
+                {good.length === 2 && <path d={path(good)} className="within" />}
+                <path d={path(curve)} className="curve" />
+              </g>
+            );
+          })}
+        </g>
+        {fit.seats.map((seat, i) => (
+          <g key={seat.name} className={`seat seat-${i % 4}`}>
+            {seat.seatPosition !== null && seat.seatPosition >= low && seat.seatPosition <= high && <circle cx={x(seat.seatPosition)} cy={y(0)} r={5} className="touch-point" />}
+          </g>
+        ))}
+        <g
+          role="slider"
+          tabIndex={0}
+          className="now"
+          aria-label="Axial position of the journal, on the chart"
+          aria-valuenow={Math.round(fit.position * 1e6) / 1e3}
+          aria-valuetext={sidedText(fit.position, system)}
+          onKeyDown={(event) => moveByKey(event, work, fit)}
+        >
+          <rect x={now - 20} y={plot.top} width={40} height={plot.bottom - plot.top} className="grip" />
+          <path d={`M${now} ${plot.top}V${plot.bottom}`} />
+          {fit.seats.map((seat, i) => seat.leastFilm !== null && seat.leastFilm <= top && seat.leastFilm >= bottom && <circle key={seat.name} cx={now} cy={y(seat.leastFilm)} r={4} className={`dot seat-${i % 4}`} />)}
+        </g>
+        {labels.tags.map((tag, i) => tag && <ChartTag key={seats[i]!.name} tag={tag} seat={i} />)}
+        <OffChart fit={fit} shown={[bottom, top]} now={now} plot={plot} system={system} />
+      </svg>
+      <figcaption className="legend">
+        {fit.seats.map((seat, i) => (
+          <span key={seat.name} className={`seat seat-${i % 4}`}>
+            <svg width="34" height="10" aria-hidden="true">
+              <path d="M1 5H33" className="curve" />
+            </svg>
+            {seat.name}
+            {seat.sensitivity !== null && `: ${Math.abs(seat.sensitivity) < 1e-9 ? 'the same film at every position' : `${fineText(Math.abs(seat.sensitivity) * 10 * unit.size, system)} of film for 10 ${unit.name} of travel`}`}
+          </span>
+        ))}
+        <span>hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel</span>
+      </figcaption>
+    </figure>
+  );
+}
+
+/** The range is held during a drag in any picture, so that the ground does not move under the hand; it gives way only to a journal that leaves it. */
+function useHeldRange(design: Design, fit: FitReport, work: Work): Range {
+  const held = useRef<{ seats: Design['seats']; range: Range } | null>(null);
+  const before = held.current;
+  const holds = before !== null && before.seats === design.seats && work.dragging() && fit.position >= before.range[0] && fit.position <= before.range[1];
+  if (!holds) held.current = { seats: design.seats, range: rangeOf(fit, design) };
+  return held.current!.range;
+}

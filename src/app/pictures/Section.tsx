@@ -1,0 +1,180 @@
+/** The longitudinal section, as a drawing office would show it: both parts hatched and dimensioned, the films open between them. */
+import { useId, useMemo, useRef, useState } from 'react';
+import type { Design, Part } from '../../design/definition.ts';
+import { unitOf } from '../../design/measures.ts';
+import { fineText, type System, sidedText } from '../../design/units.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
+import type { Work } from '../state/store.ts';
+import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
+import type { Drawn } from './drawn.ts';
+import { bounded, landmarks, moveByKey, snapped } from './journalMove.ts';
+import { middleOf, SeatNotes } from './SeatNotes.tsx';
+import { SectionBar } from './SectionBar.tsx';
+import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
+import { SectionParts } from './SectionParts.tsx';
+import { SectionPull } from './SectionPull.tsx';
+import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
+import { angleOnScreen, dimensionsOnScreen, FIGURE, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
+import { textWidth } from './textWidth.ts';
+import { useDrag } from './useDrag.ts';
+import { useSize } from './useSize.ts';
+import { useView } from './useView.ts';
+import { ZoomButtons } from './ZoomButtons.tsx';
+
+interface Props {
+  design: Design;
+  drawn: Drawn;
+  fit: FitReport;
+  system: System;
+  work: Work;
+}
+
+const SNAP_PIXELS = 5;
+const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
+const measures = { width: textWidth };
+
+export function Section({ design, drawn, fit, system, work }: Props) {
+  const svg = useRef<SVGSVGElement>(null);
+  const id = useId();
+  const [part, setPart] = useState<Part | 'none'>('bush');
+  const size = useSize(svg, { width: 900, height: 500 });
+  const frame = useMemo(() => sectionFrame(drawn), [drawn]);
+  const dimensions = useMemo(() => (part === 'none' ? null : dimensionsOf(design, drawn, part, system)), [design, drawn, part, system]);
+  const whole = placing(frame, dimensions, size, measures);
+
+  const from = useRef({ design, perPixel: 1 });
+  const journalDrag = useDrag({
+    start: () => {
+      // As it is drawn when it is taken hold of: the way back is as long as the way there.
+      from.current = { design: work.store.getState().design, perPixel: 1 / (at.scale * drawn.factor) };
+      work.dragStart();
+    },
+    move: (dx) => {
+      const { design: begun, perPixel } = from.current;
+      const position = begun.position ?? 0;
+      work.moveTo(snapped(bounded(position + dx * perPixel, position, landmarks(fit)), landmarks(fit), SNAP_PIXELS * perPixel));
+    },
+    end: work.dragEnd,
+    cancel: () => {
+      work.store.setState({ design: from.current.design });
+      work.dragEnd();
+    },
+  });
+  const { view, zoomIn, zoomOut, whole: showWhole, handlers } = useView(svg, size, journalDrag.cancel);
+  const at = seenThrough(whole, view, size);
+  const unit = system === 'inch' ? 'inches' : 'mm';
+  return (
+    <figure className="picture">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it */}
+      <svg ref={svg} {...handlers} tabIndex={0} className={view.zoom > 1 ? 'section zoomed' : 'section'} role="group" aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom">
+        <g
+          {...journalDrag.handlers}
+          className="journal"
+          role="slider"
+          tabIndex={0}
+          aria-label="Axial position of the journal"
+          aria-valuenow={Math.round(fit.position * 1e6) / 1e3}
+          aria-valuetext={sidedText(fit.position, system)}
+          onKeyDown={(event) => moveByKey(event, work, fit)}
+        >
+          <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
+        </g>
+        <SectionParts.Bush frame={frame} at={at} id={id} />
+        <SectionParts.Films drawn={drawn} at={at} />
+        <path d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`} className="axis" />
+        {dimensions && drawn.forces.length === 0 && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
+        <Notes design={design} drawn={drawn} fit={fit} frame={frame} dimensions={dimensions} part={part} at={at} size={size} system={system} />
+        <SectionPull work={work} drawn={drawn} frame={frame} at={at} system={system} />
+        <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
+      </svg>
+      <figcaption>
+        <span>
+          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}
+          {dimensions && whole.level !== 'none' && ` · dimensions in ${unit}`}
+        </span>
+        <fieldset className="buttons">
+          <legend>Dimensions</legend>
+          {(Object.keys(SHOWN) as (keyof typeof SHOWN)[]).map((name) => (
+            <button key={name} type="button" aria-pressed={part === name} onClick={() => setPart(name)}>
+              {SHOWN[name]}
+            </button>
+          ))}
+        </fieldset>
+        <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
+        {drawn.forces.length > 0 && <span className="hint">Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the least all round.</span>}
+        <span className="hint touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
+        <span className="hint mouse-only">Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal: arrows move it, Page Up and Page Down go to the next touch or film.</span>
+      </figcaption>
+    </figure>
+  );
+}
+
+function SectionDimensions({ frame, dimensions, at, size }: { frame: SectionFrame; dimensions: Dimensions; at: Placing; size: { width: number; height: number } }) {
+  const { lengths, rear, nose } = dimensionsOnScreen(frame, dimensions, at, size, measures);
+  const datum = onScreen(at, [0, 0], 1);
+  return (
+    <g className="dimensions">
+      {lengths.map((span) => (
+        <LengthSpan key={span.name} span={span} />
+      ))}
+      {rear.map((span) => (
+        <DiameterSpan key={span.name} span={span} outward={-1} />
+      ))}
+      {nose.map((span) => (
+        <DiameterSpan key={span.name} span={span} outward={1} />
+      ))}
+      {dimensions.angles.map((angle) => {
+        const shown = angle && angleOnScreen(angle, at, measures);
+        return shown && <Angle key={angle.name} angle={shown} />;
+      })}
+      {at.level === 'full' && (
+        <g className="dimension">
+          <path className="thin" d={`M${datum.x} ${datum.y - 6}v12`} />
+          <text className="on-steel" x={datum.x + 4} y={datum.y - 5} fontSize={FIGURE}>
+            0
+          </text>
+        </g>
+      )}
+    </g>
+  );
+}
+
+interface NotesProps extends Omit<Props, 'work'> {
+  frame: SectionFrame;
+  dimensions: Dimensions | null;
+  part: Part | 'none';
+  at: Placing;
+  size: { width: number; height: number };
+}
+
+function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }: NotesProps) {
+  const notes = fit.seats.map((seat, i) => {
+    const angle = dimensions?.angles[i];
+    const halfAngle = part === 'none' ? 0 : design.seats[i]![part].halfAngle;
+    // Where the angle has no room in the drawing it stands here.
+    const drawnThere = !angle || angleOnScreen(angle, at, measures);
+    return {
+      name: seat.name,
+      film: filmText(drawn.forces.length > 0 ? leastAround(drawn, i) : seat.leastFilm, system),
+      taper: drawnThere ? taperText(halfAngle, system) : `${angle.text} half, ${taperText(halfAngle, system)}`,
+      at: onScreen(at, middleOf(drawn.seats[i]!), 1),
+    };
+  });
+  return <SeatNotes notes={notes} frame={frame} at={at} size={size} />;
+}
+
+/** Least film (mm) of a seat all round, the journal pulled aside until something holds it. */
+function leastAround(drawn: Drawn, seat: number): number | null {
+  const { name, film } = drawn.seats[seat]!;
+  if (film.length === 0) return null;
+  if (drawn.forces.some((force) => force.seat === name)) return 0;
+  const sections = drawn.at ? Array.from({ length: ROUND }, (_, k) => drawn.at!((2 * Math.PI * k) / ROUND)) : [drawn.seats];
+  const least = Math.min(...sections.flatMap((seats) => seats[seat]!.film.map((place) => place.film)));
+  return 1000 * least;
+}
+
+/** Half sections looked at round a seat. */
+const ROUND = 48;
+
+/** Touching is said, for a film of nothing and one too thin to tell look the same in figures. */
+const filmText = (film: number | null, system: System) => (film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system));

@@ -1,0 +1,51 @@
+/** Moving the journal along its axis by hand: what a drag, a key and a snap do, the same in every picture. */
+import type { KeyboardEvent } from 'react';
+import type { System } from '../../design/units.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
+import type { Work } from '../state/store.ts';
+
+/** One press of an arrow key, mm: 1 µm, or a quarter of a tenth; ten times that with Shift. */
+const STEP: Record<System, number> = { metric: 0.001, inch: 25.4e-4 / 4 };
+
+/** Positions worth stopping at: every touch, and every position for a film. */
+export function landmarks(fit: FitReport): number[] {
+  return fit.seats.flatMap((seat) => [seat.seatPosition, seat.positionForTarget]).filter((p) => p !== null);
+}
+
+export function snapped(position: number, marks: readonly number[], reach: number): number {
+  const nearest = marks.reduce<number | null>((best, mark) => (best === null || Math.abs(mark - position) < Math.abs(best - position) ? mark : best), null);
+  return nearest !== null && Math.abs(nearest - position) <= reach ? nearest : position;
+}
+
+/** How far a hand may take the journal beyond all landmarks: as far as they lie apart, and this far (mm) at least. */
+const BEYOND = 0.05;
+
+/** A position a drag may come to; beyond it a position is typed. A drag that begins further off may stay there. */
+export function bounded(position: number, from: number, marks: readonly number[]): number {
+  const all = marks.length > 0 ? marks : [from];
+  const [low, high] = [Math.min(...all), Math.max(...all)];
+  const reach = Math.max(BEYOND, high - low);
+  return Math.min(Math.max(position, Math.min(from, low - reach)), Math.max(from, high + reach));
+}
+
+/** Arrow keys move, Home and End go to the rearmost and foremost landmark, Page keys to the next one. */
+export function moveByKey(event: KeyboardEvent, work: Work, fit: FitReport): void {
+  const { design, system } = work.store.getState();
+  const position = design.position ?? 0;
+  const step = STEP[system] * (event.shiftKey ? 10 : 1);
+  const marks = landmarks(fit).sort((a, b) => a - b);
+  const goal: Record<string, number | undefined> = {
+    ArrowLeft: position - step,
+    ArrowDown: position - step,
+    ArrowRight: position + step,
+    ArrowUp: position + step,
+    Home: marks[0],
+    End: marks[marks.length - 1],
+    PageDown: marks.findLast((mark) => mark < position - 1e-9),
+    PageUp: marks.find((mark) => mark > position + 1e-9),
+  };
+  if (!(event.key in goal)) return;
+  event.preventDefault();
+  const next = goal[event.key];
+  if (next !== undefined) work.moveTo(Math.abs(next) < 1e-12 ? 0 : Number(next.toPrecision(12)));
+}

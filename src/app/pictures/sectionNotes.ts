@@ -1,0 +1,48 @@
+/** The notes above the section: one a seat, its film and its taper, with a leader that no label stands in the way of. */
+
+import { NOTE, type Placing } from './sectionLayout.ts';
+import { spread } from './spread.ts';
+import { fitted } from './textWidth.ts';
+import type { Size } from './useSize.ts';
+
+export interface Note {
+  name: string;
+  film: string;
+  taper: string;
+  /** on the screen: what the leader points at */
+  at: { x: number; y: number };
+}
+
+export interface PlacedNote extends Note {
+  x: number;
+  /** the second smaller */
+  lines: [string, string];
+}
+
+const EDGE = 6;
+const SPACE = 14;
+export const SECOND = 12;
+
+/** In the order of what they name; where the room is short without the taper, then cut. Seats out of sight have none. */
+export function placedNotes(notes: readonly Note[], { level }: Placing, { width: across }: Size, width: (text: string, size: number) => number): PlacedNote[] {
+  const seen = notes.filter(({ at }) => at.x >= 0 && at.x <= across).sort((a, b) => a.at.x - b.at.x);
+  const room = (across - 2 * EDGE - SPACE * (seen.length - 1)) / seen.length;
+  const full = ({ name, film, taper }: Note): [string, string] => [`${name} ${film}`, level === 'none' ? '' : taper];
+  const short = ({ name, film }: Note): [string, string] => (level === 'none' ? [`${name} ${film}`, ''] : [name, film]);
+  const cut = (note: Note): [string, string] => [fitted(short(note)[0], NOTE, room, width), fitted(short(note)[1], SECOND, room, width)];
+  for (const linesOf of [full, short, cut]) {
+    const labels = seen.map((note) => {
+      const lines = linesOf(note);
+      const size = Math.max(width(lines[0], NOTE), width(lines[1], SECOND));
+      return { ...note, lines, size: linesOf === cut ? Math.min(room, size) : size };
+    });
+    const middles = spread(
+      labels.map(({ at, size }) => ({ at: at.x, size })),
+      EDGE,
+      across - EDGE,
+      SPACE * 0.99,
+    );
+    if (middles) return labels.map(({ size: _, ...label }, i) => ({ ...label, x: middles[i]! }));
+  }
+  return [];
+}

@@ -1,0 +1,128 @@
+/** Cut: what to take off which surface, with which settings, and when to stop. */
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
+import type { Design } from '../../../design/definition.ts';
+import type { System } from '../../../design/units.ts';
+import type { CutReport } from '../../../report/cut/definition.ts';
+import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
+import { toAngleTools } from '../../../report/cut/toCut.ts';
+import { cutVerdict, isReached, nothingToCut } from '../../../report/cut/verdict.ts';
+import { designWithCut } from '../../../report/cut/withCut.ts';
+import { WorkContext } from '../../controls/context.ts';
+import { Aims } from './Aims.tsx';
+import { Angles } from './Angles.tsx';
+import { BudgetChart } from './BudgetChart.tsx';
+import CutControls from './CutControls.tsx';
+import { withPlausibleCut } from './entries.ts';
+import { LapPanel } from './LapPanel.tsx';
+import { Limits } from './Limits.tsx';
+import { OrderOfWork } from './OrderOfWork.tsx';
+import { RunsAsPlanned, useRunsAsPlanned } from './RunsAsPlanned.tsx';
+import { Steps } from './Steps.tsx';
+import { StockCloseUp } from './StockCloseUp.tsx';
+import { StockSection } from './StockSection.tsx';
+import { TakeDone } from './TakeDone.tsx';
+import { isClashing, Trials } from './Trials.tsx';
+import './cut.css';
+import '../run/run.css';
+import { Fault } from '../../frame/Fault.tsx';
+import { sameSeats } from '../../state/sameSeats.ts';
+import type { Work } from '../../state/store.ts';
+import { useShopDesign } from '../../state/useShopDesign.ts';
+import { useSolved } from '../../state/useSolved.ts';
+
+export default function CutScreen({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  const allowed = design.cut !== undefined;
+  return <WorkContext value={work}>{allowed ? <Plan work={work} /> : <Nothing work={work} />}</WorkContext>;
+}
+
+function Nothing({ work }: { work: Work }) {
+  return (
+    <>
+      <section className="verdict mend" aria-live="polite">
+        <h2>Nothing says yet what may be cut.</h2>
+        <p>Say which surfaces may lose metal, and how much; the plan takes the least that brings every film to what is wanted at one position.</p>
+      </section>
+      <p className="buttons">
+        <button type="button" className="main" onClick={() => work.change((d) => withPlausibleCut(d, work.store.getState().system))}>
+          Let every journal surface be cut
+        </button>
+      </p>
+    </>
+  );
+}
+
+/** Every seat that is cut, large enough to see a micrometre. */
+function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; system: System }) {
+  const after = useMemo(() => designWithCut(design, cut), [design, cut]);
+  const touched = (name: string) => cut.steps.some(({ seat }) => seat === name) || cut.faces.some(({ seats }) => seats.includes(name));
+  return (
+    <div>
+      <div className="close-ups">{design.seats.map(({ name }, i) => touched(name) && <StockCloseUp key={name} before={design} after={after} seat={i} system={system} />)}</div>
+      <p className="fine">Straightened, bush above and journal below as they stand now; the filled band what is to come off, dashed where it is to end, the fill between the parts the film of now.</p>
+    </div>
+  );
+}
+
+function Plan({ work }: { work: Work }) {
+  const system = useStore(work.store, (state) => state.system);
+  const design = useShopDesign(
+    useStore(work.store, (state) => state.design),
+    system,
+  );
+  const piece = useStore(work.store, (state) => state.piece);
+  const factor = useStore(work.store, (state) => state.factor);
+  const { value: cut, of, fault, again } = useSolved('cut', design);
+  // What no plan gives need not be run.
+  const running = useRunsAsPlanned(of, cut, cut !== null && !isClashing(cut) && (isReached(cut) || cut.inTolerance), system);
+  if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
+  if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
+  const verdict = leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system);
+  const isCut = !nothingToCut(cut);
+  const runs = <RunsAsPlanned work={work} running={running} system={system} />;
+  // It stands first where it speaks against the plan, and while it is not known whether it does.
+  const forbidden = running.verdict?.tone === 'stop' || (running.made !== null && running.film === null);
+  const plan = (
+    <>
+      <div className={isCut ? 'pictures' : ''}>
+        <StockSection design={of} cut={cut} factor={factor} system={system} />
+        {isCut && <CloseUps design={of} cut={cut} system={system} />}
+      </div>
+      {isCut && <Steps work={work} design={of} cut={cut} system={system} />}
+      {isCut && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
+    </>
+  );
+  return (
+    <>
+      {forbidden && runs}
+      <section className={`verdict ${verdict.tone}`} aria-live="polite">
+        <h2>{verdict.headline}</h2>
+        {verdict.sentences.map((sentence) => (
+          <p key={sentence}>{sentence} </p>
+        ))}
+      </section>
+      {!forbidden && runs}
+      <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
+      <Limits work={work} cut={cut} system={system} />
+      <Aims work={work} design={of} cut={cut} running={running} system={system} />
+      {cut.remaining ? (
+        <>
+          <Trials key={piece} work={work} cut={cut} system={system} />
+          <details className="before-trials">
+            <summary>The whole plan, as the parts were measured before the trials</summary>
+            {plan}
+          </details>
+        </>
+      ) : (
+        plan
+      )}
+      <CutControls work={work} />
+      {isCut && <Angles cut={cut} blocks={toAngleTools(of.cut).blocks.system} system={system} />}
+      {isCut && <BudgetChart design={of} cut={cut} system={system} />}
+      {isCut && <OrderOfWork work={work} cut={cut} />}
+      {!cut.remaining && <Trials key={piece} work={work} cut={cut} system={system} />}
+      <LapPanel work={work} cut={cut} system={system} />
+    </>
+  );
+}

@@ -1,0 +1,181 @@
+/**
+ * Before and after in one section: above the axis the pair as it stands, the stock that is to come off coloured on its
+ * surfaces; below the axis the pair as it will stand. One exaggeration for both.
+ */
+import { useId, useMemo, useRef } from 'react';
+import type { Design } from '../../../design/definition.ts';
+import { fineText, type System } from '../../../design/units.ts';
+import { seatLines } from '../../../engine/contact/fit.ts';
+import type { CutReport } from '../../../report/cut/definition.ts';
+import { designWithCut, withFlanks } from '../../../report/cut/withCut.ts';
+import { fitSection } from '../../../report/fit/section.ts';
+import { metres, toSeats } from '../../../report/toEngine.ts';
+import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
+import { drawnCut } from '../../pictures/drawnCut.ts';
+import { SaveSvg } from '../../pictures/SaveSvg.tsx';
+import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
+import { scaleBar } from '../../pictures/scaleBar.ts';
+import { type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
+import { NOTE, onScreen, type Placing, seenThrough } from '../../pictures/sectionLayout.ts';
+import { type Size, useSize } from '../../pictures/useSize.ts';
+import { useView } from '../../pictures/useView.ts';
+import { ZoomButtons } from '../../pictures/ZoomButtons.tsx';
+
+interface Props {
+  design: Design;
+  cut: CutReport;
+  factor: number;
+  system: System;
+}
+
+type Side = 1 | -1;
+
+/** Room above and below the parts for two lines of a note and their leaders, px. */
+const NOTES = 66;
+const EDGE = 10;
+const HATCH = 9;
+const SAID = 'Section of the pair: above the axis as it stands with the stock to come off, below the axis after the cut; plus, minus and 0 zoom';
+
+export function StockSection({ design, cut, factor, system }: Props) {
+  const svg = useRef<SVGSVGElement>(null);
+  const id = useId();
+  const size = useSize(svg, { width: 900, height: 480 });
+  const { design: after, shown: hollow } = useMemo(() => withFlanks(designWithCut(design, cut), cut), [design, cut]);
+  const drawn = useMemo(() => {
+    const lines = (d: Design) => toSeats(d).map(seatLines);
+    return drawnCut(lines(design), lines(after), metres(design.position ?? 0), metres(cut.position), factor);
+  }, [design, after, cut.position, factor]);
+  const frames = useMemo(() => [sectionFrame(drawn.before), sectionFrame(drawn.after)] as const, [drawn]);
+  const { view, zoomIn, zoomOut, whole, handlers } = useView(svg, size, () => {});
+  const at = seenThrough(placed(frames, size), view, size);
+  const bar = scaleBar(at.scale * drawn.before.factor, 0.2 * size.width, system);
+  const states = [
+    { side: 1 as Side, drawn: drawn.before, frame: frames[0], name: 'now' },
+    { side: -1 as Side, drawn: drawn.after, frame: frames[1], name: 'after' },
+  ];
+  return (
+    <figure className="picture">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it */}
+      <svg ref={svg} {...handlers} tabIndex={0} className={view.zoom > 1 ? 'section zoomed' : 'section'} role="group" aria-label={SAID}>
+        <Hatching id={id} />
+        {states.map((state) => (
+          <g key={state.name}>
+            <Half {...state} at={at} id={id} />
+            {state.side === 1 && <Metal frame={frames[0]} at={at} id={id} />}
+            {state.side === 1 && drawn.before.seats.map((seat, i) => <Stock key={seat.name} seat={seat} to={drawn.cutTo[i]!} at={at} id={id} />)}
+          </g>
+        ))}
+        <path d={`M${at.middle.x - (frames[0].right - frames[0].left) * at.scale} ${at.middle.y}H${at.middle.x + (frames[0].right - frames[0].left) * at.scale}`} className="axis" />
+        {states.map(({ side, name, frame }) => (
+          <g key={name} className="note">
+            <text x={onScreen(at, [frame.journalLeft / 1000, 0], 1).x + 6} y={at.middle.y + (side === 1 ? -8 : 8 + NOTE)} fontSize={NOTE} fontWeight={700}>
+              {name}
+            </text>
+          </g>
+        ))}
+        <Notes design={design} cut={cut} drawn={drawn.before} side={1} at={at} size={size} frame={frames[0]} system={system} />
+        <Notes design={after} cut={cut} drawn={drawn.after} side={-1} at={at} size={size} frame={frames[1]} system={system} />
+      </svg>
+      <figcaption>
+        <span className="stock-key">
+          <svg width="22" height="14" aria-hidden="true">
+            <rect width="22" height="14" className="stock" />
+          </svg>
+          stock to come off
+        </span>
+        <span className="bar">
+          <svg width={Math.max(bar.width, 1) + 4} height="14" aria-hidden="true">
+            <path d={`M2 4V11H${2 + bar.width}V4`} />
+          </svg>{' '}
+          {bar.text} of gap or stock, drawn ×{Math.round(drawn.before.factor).toLocaleString('en')}
+        </span>
+        {hollow && <span>After: with the flank the tool off the centre leaves.</span>}
+        <SaveSvg name="section before and after" />
+        <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={whole} />
+      </figcaption>
+    </figure>
+  );
+}
+
+/** The scale that leaves room for the notes above and below. */
+function placed([before, after]: readonly [SectionFrame, SectionFrame], { width, height }: { width: number; height: number }): Placing {
+  const [left, right] = [Math.min(before.left, after.left), Math.max(before.right, after.right)];
+  const outer = Math.max(before.outer, after.outer);
+  const scale = Math.max(0.05, Math.min((width - 2 * EDGE) / (right - left), (height - 2 * NOTES) / (2 * outer)));
+  return { level: 'full', scale, middle: { x: width / 2, y: height / 2 }, station: (left + right) / 2, notesEnd: NOTES - 20 };
+}
+
+const FILLS = ['bush', 'journal'] as const;
+
+function Hatching({ id }: { id: string }) {
+  return (
+    <defs>
+      {FILLS.map((part) => (
+        <pattern key={part} id={`${id}${part}`} width={HATCH} height={HATCH} patternUnits="userSpaceOnUse" patternTransform={`rotate(${part === 'bush' ? 45 : -45})`}>
+          <rect width="100%" height="100%" className={`${part}-fill`} />
+          <path d={`M0 0V${HATCH}`} className="hatch" />
+        </pattern>
+      ))}
+    </defs>
+  );
+}
+
+const path = (points: readonly Point[], at: Placing, side: Side, unit = 1) =>
+  `M${points
+    .map(([z, r]) => {
+      const { x, y } = onScreen(at, [z * unit, r * unit], side);
+      return `${x.toFixed(2)} ${y.toFixed(2)}`;
+    })
+    .join('L')}Z`;
+
+/** The half section of the journal, down to the axis, mm. */
+const journalHalf = ({ journal: { above } }: SectionFrame): Point[] => [...above, [above[above.length - 1]![0], 0], [above[0]![0], 0]];
+
+/** Where there is metal, so that the stock is drawn on it alone. */
+function Metal({ frame, at, id }: { frame: SectionFrame; at: Placing; id: string }) {
+  return FILLS.map((part) => (
+    <clipPath key={part} id={`${id}${part}metal`}>
+      <path d={path(part === 'journal' ? journalHalf(frame) : frame.bush.above, at, 1, 1e-3)} />
+    </clipPath>
+  ));
+}
+
+/** One side of the axis in one state. */
+function Half({ side, drawn, frame, at, id }: { side: Side; drawn: Drawn; frame: SectionFrame; at: Placing; id: string }) {
+  return (
+    <g>
+      <path d={path(journalHalf(frame), at, side, 1e-3)} fill={`url(#${id}journal)`} className="outline" />
+      <path d={path(frame.bush.above, at, side, 1e-3)} fill={`url(#${id}bush)`} className="outline bush" />
+      {drawn.seats.map(
+        ({ name, film }) => film.length > 1 && <path key={name} d={path([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()], at, side)} className={film.some((f) => f.film < -1e-12) ? 'film clash' : 'film'} />,
+      )}
+    </g>
+  );
+}
+
+/** What comes off a seat's two surfaces, on the state before. */
+function Stock({ seat, to, at, id }: { seat: DrawnSeat; to: { journal: Point[]; bush: Point[] }; at: Placing; id: string }) {
+  return (['journal', 'bush'] as const).map((part) => {
+    const [old, fresh] = [seat[part], to[part]];
+    const moved = old.length !== fresh.length || old.some(([z, r], i) => Math.hypot(z - fresh[i]![0], r - fresh[i]![1]) > 1e-12);
+    return moved && <path key={part} d={path([...old, ...fresh.toReversed()], at, 1)} className="stock" clipPath={`url(#${id}${part}metal)`} data-stock={`${seat.name} ${part}`} />;
+  });
+}
+
+/** Films of one state, and above the axis the stock, each with a leader to its seat. */
+function Notes({ design, cut, drawn, side, at, size, frame, system }: { design: Design; cut: CutReport; drawn: Drawn; side: Side; at: Placing; size: Size; frame: SectionFrame; system: System }) {
+  const fit = useMemo(() => fitSection(design), [design]);
+  const notes = fit.seats.map(({ name, leastFilm }, i) => ({
+    name,
+    film: leastFilm === null ? 'apart' : fineText(leastFilm, system),
+    taper: side === 1 ? stockText(cut, name, system) : '',
+    at: onScreen(at, middleOf(drawn.seats[i]!), side),
+  }));
+  return <SeatNotes notes={notes} frame={frame} at={at} size={size} below={side === -1} />;
+}
+
+const stockText = ({ steps }: CutReport, seat: string, system: System) =>
+  steps
+    .filter((step) => step.seat === seat)
+    .map(({ part, normal }) => `${fineText(normal, system)} off ${part}`)
+    .join(', ');

@@ -1,0 +1,187 @@
+/** Asks for what a trial assembly told. It starts empty, and nothing is written down that these parts could not be. */
+import { type FormEvent, useMemo, useRef, useState } from 'react';
+import type { Design, Quantity } from '../../../design/definition.ts';
+import type { Bound } from '../../../design/place.ts';
+import { quantityText, toldText } from '../../../design/quantity.ts';
+import { fineText, placeText, plusMinusText, type System } from '../../../design/units.ts';
+import { FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
+import { expectedShake, expectedStandOff, refusedTrial } from '../../../report/cut/refusedTrial.ts';
+import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
+import { TypedField } from '../../controls/TypedField.tsx';
+import type { Work } from '../../state/store.ts';
+import { type Trial, withTrial } from './entries.ts';
+import { type Draft, INDICATOR, trialOf, usualShake } from './trialDraft.ts';
+
+interface Props {
+  work: Work;
+  design: Design;
+  draft: Draft;
+  change(draft: Draft): void;
+  /** place of the trial that is corrected; a new one without */
+  index?: number | undefined;
+  system: System;
+  close(): void;
+}
+
+/** mm: bounds of the design file. */
+const MOST_STOCK = 10;
+const MOST_MOVE = 1000;
+
+export function TrialForm({ work, design, draft, change, index, system, close }: Props) {
+  const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
+  const [refused, setRefused] = useState('');
+  const earlier: readonly Trial[] = (design.cut?.trials ?? []).slice(0, index);
+  // Two fields may be taken within one frame.
+  const latest = useRef(draft);
+  const set = (part: Partial<Draft>) => {
+    setRefused('');
+    latest.current = { ...latest.current, ...part };
+    change(latest.current);
+  };
+  const taken = trialOf({ ...draft, standOff: null, shake: null, blue: {} }, design, system);
+  const told = JSON.stringify([taken, earlier]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what was taken, by its text
+  const expected = useMemo(() => expectedStandOff(design, earlier, taken), [design, told]);
+  const usual = usualShake(design);
+  // whatever is typed: the place where it is read decides what it should be
+  const shaken = trialOf({ ...draft, standOff: null, shake: 1, shakeSigma: null, blue: {} }, design, system);
+  const shakeAsked = JSON.stringify([shaken, earlier]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked, by its text
+  const shake = useMemo(() => expectedShake(design, earlier, shaken), [design, shakeAsked]);
+  const write = (event: FormEvent) => {
+    event.preventDefault();
+    if (open.size > 0) return setRefused(`First finish what is typed: ${[...open].join(', ')}.`);
+    const trial = trialOf(draft, design, system);
+    const reason = refusedTrial(design, earlier, trial, system) ?? work.change((d) => withTrial(d, trial, index))[0]?.message;
+    if (reason !== undefined) return setRefused(reason);
+    close();
+  };
+  const fine = (mm: number) => quantityText('fine', mm, system);
+  const field = (title: string, about: string, quantity: Quantity, value: number | null, change: (value: number | null) => Partial<Draft>, bounds: Bound[], instead?: string) => (
+    <LocalField
+      key={title}
+      title={title}
+      about={about}
+      quantity={quantity}
+      value={value}
+      set={(typed) => set(change(typed))}
+      clear={() => set(change(null))}
+      pending={(pending) => setOpen((now) => new Set(pending ? [...now, title] : [...now].filter((name) => name !== title)))}
+      {...(instead !== undefined && { instead })}
+      system={system}
+      bounds={bounds}
+    />
+  );
+  return (
+    <form className="trial-form" aria-label={index === undefined ? 'A new trial' : `Trial ${index + 1}, corrected`} onSubmit={write}>
+      <fieldset>
+        <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}, square to the surface</legend>
+        <div className="locals">
+          {draft.taken.map(({ seat, part, normal, sigma }, k) => {
+            const change = (entry: Partial<Draft['taken'][number]>) => ({ taken: latest.current.taken.map((other, i) => (i === k ? { ...other, ...entry } : other)) });
+            return [
+              field(`Off the ${seat} ${part}`, '', 'fine', normal, (value) => change({ normal: value }), [atLeast(0), atMost(MOST_STOCK)], 'nothing'),
+              normal
+                ? field(
+                    `Off the ${seat} ${part}, known to`,
+                    'Standard uncertainty: gauged before and after it is less than by the dial.',
+                    'fine',
+                    sigma ?? null,
+                    (value) => change({ sigma: value ?? undefined }),
+                    [above(0), atMost(1)],
+                    toldText('fine', surfaceSigma(design, seat, part, normal), system),
+                  )
+                : null,
+            ];
+          })}
+          {draft.faces.map(({ name, off, sigma }, k) => {
+            const change = (entry: Partial<Draft['faces'][number]>) => ({ faces: latest.current.faces.map((other, i) => (i === k ? { ...other, ...entry } : other)) });
+            return [
+              field(`Off ${name}`, 'Below 0: made thicker.', 'fine', off, (value) => change({ off: value }), [atLeast(-MOST_STOCK), atMost(MOST_STOCK)], 'nothing'),
+              off ? field(`Off ${name}, known to`, 'Standard uncertainty of its thickness.', 'fine', sigma ?? null, (value) => change({ sigma: value ?? undefined }), [above(0), atMost(1)], fine(FACE_SIGMA)) : null,
+            ];
+          })}
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>Stand-off: position of first touch</legend>
+        <div className="locals">
+          {field(
+            'Stand-off',
+            expected ? `Expected: ${plusMinusText(expected.value, expected.sigma, system)}.` : 'Nothing stops this journal.',
+            'fine',
+            draft.standOff,
+            (standOff) => ({ standOff }),
+            [atLeast(-MOST_MOVE), atMost(MOST_MOVE)],
+            'not read',
+          )}
+          {field('Stand-off known to', 'Standard uncertainty.', 'fine', draft.standOffSigma, (standOffSigma) => ({ standOffSigma }), [above(0), atMost(1)], fine(INDICATOR[system]))}
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>Shake: indicator travel from side to side</legend>
+        <div className="locals">
+          {field(
+            'Shake',
+            `All the indicator travels. ${shake ? `Expected: ${plusMinusText(shake.value, shake.sigma, system)}.` : 'These parts have no shake there.'}`,
+            'fine',
+            draft.shake,
+            (shake) => ({ shake }),
+            [above(0), atMost(100)],
+            'not read',
+          )}
+          {field('Shake known to', 'Standard uncertainty.', 'fine', draft.shakeSigma, (shakeSigma) => ({ shakeSigma }), [above(0), atMost(1)], fine(INDICATOR[system]))}
+          {field('Journal held at', 'Its position while it was shaken.', 'fine', draft.position, (position) => ({ position }), [atLeast(-MOST_MOVE), atMost(MOST_MOVE)], fineText(usual.position, system))}
+          {field('Indicator at station', 'Toward the nose above 0.', 'length', draft.indicator, (indicator) => ({ indicator }), [atLeast(-10_000), atMost(10_000)], placeText(usual.indicator, system))}
+          {field('Pulled toward', 'From x toward y.', 'phase', draft.direction, (direction) => ({ direction }), [atLeast(-360), atMost(360)], quantityText('phase', usual.direction, system))}
+        </div>
+      </fieldset>
+      <fieldset>
+        <legend>The blue, at first touch</legend>
+        <div className="locals">
+          {design.seats.map(({ name }) => (
+            <label key={name} className="blue-seen">
+              <span>{name}</span>
+              <select
+                value={draft.blue[name] === undefined ? '' : `${draft.blue[name]}`}
+                onChange={({ target }) => {
+                  const { [name]: _, ...others } = latest.current.blue;
+                  set({ blue: target.value === '' ? others : { ...others, [name]: target.value === 'true' } });
+                }}
+              >
+                <option value="">not looked at</option>
+                <option value="true">prints</option>
+                <option value="false">stays clean</option>
+              </select>
+            </label>
+          ))}
+        </div>
+      </fieldset>
+      <div className="local">
+        <label htmlFor="trial-note">Note</label>
+        <TypedField
+          id="trial-note"
+          shown={draft.note}
+          about="Anything worth remembering."
+          take={(note) => {
+            set({ note: note.slice(0, 2_000) });
+            return null;
+          }}
+        />
+      </div>
+      {refused !== '' && (
+        <p className="error" role="alert">
+          {refused}
+        </p>
+      )}
+      <p className="buttons">
+        <button type="submit" className="main">
+          Write it down
+        </button>
+        <button type="button" onClick={close}>
+          Leave it
+        </button>
+      </p>
+    </form>
+  );
+}

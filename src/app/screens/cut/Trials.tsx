@@ -1,0 +1,166 @@
+/** Trial and correct: what every trial assembly told, what the films are believed to be since, and what is left to cut. */
+import { useStore } from 'zustand';
+import type { Design } from '../../../design/definition.ts';
+import { fineText, plusMinusText, type System } from '../../../design/units.ts';
+import type { CutReport } from '../../../report/cut/definition.ts';
+import { safeSentences } from '../../../report/cut/leftVerdict.ts';
+import { closedCount } from '../../../report/cut/openTrials.ts';
+import { tellsAnything } from '../../../report/cut/trialSection.ts';
+import { offFaceText, trialText } from '../../../report/cut/trialText.ts';
+import type { Work } from '../../state/store.ts';
+import { useUnfinished } from '../../state/useUnfinished.ts';
+import { type Trial, withoutTrial } from './entries.ts';
+import { divisionsText } from './Steps.tsx';
+import { TrialForm } from './TrialForm.tsx';
+import { type Draft, draftOf } from './trialDraft.ts';
+
+interface Props {
+  work: Work;
+  /** of the design it was made for; the trials shown are those of now */
+  cut: CutReport;
+  system: System;
+}
+
+/** The trial that is being written: a new one, or an old one by its place. */
+interface Writing {
+  at: 'new' | number;
+  draft: Draft;
+}
+
+export function Trials({ work, cut, system }: Props) {
+  const design = useStore(work.store, (state) => state.design);
+  const [unfinished, setWriting] = useUnfinished<Writing>(work, 'trial');
+  const trials = design.cut?.trials ?? [];
+  // An old one that is gone meanwhile is written as a new one.
+  const writing = unfinished && { ...unfinished, at: unfinished.at !== 'new' && unfinished.at < trials.length ? unfinished.at : ('new' as const) };
+  const form = (at: Writing['at'], draft: Draft) => <TrialForm work={work} design={design} draft={draft} change={(changed) => setWriting({ at, draft: changed })} index={at === 'new' ? undefined : at} system={system} close={close} />;
+  // What is in the shapes already is history, of which nothing is told any more.
+  const closed = design.cut ? closedCount(design.cut) : 0;
+  const resultOf = (i: number) => cut.trials?.[i - closed];
+  const close = () => setWriting(null);
+  return (
+    <section aria-label="Trial and correct">
+      <h2>Trial and correct</h2>
+      <p className="fine">
+        Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the measurements: a trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it was measured.
+      </p>
+      {cut.remaining && !isClashing(cut) && trials.length > 0 && <Remaining design={design} remaining={cut.remaining} system={system} />}
+      <ol className="trials">
+        {trials.map((trial, i) => (
+          // Known by its place in the history.
+          // biome-ignore lint/suspicious/noArrayIndexKey: trials have no other name
+          <li key={i} className={isWrong(resultOf(i)) ? 'trial wrong' : 'trial'}>
+            {trial.inShapes ? (
+              <p>
+                <strong>Trial {i + 1}.</strong> {trialText(trial, system)} <small>History: off the shapes of the design already.</small>
+              </p>
+            ) : writing?.at === i ? (
+              form(i, writing.draft)
+            ) : (
+              <Entry index={i} trial={trial} result={resultOf(i)} system={system} correct={() => setWriting({ at: i, draft: draftOf(cut, design, system, trial) })} strike={() => work.change((d) => withoutTrial(d, i))} />
+            )}
+          </li>
+        ))}
+      </ol>
+      {writing?.at === 'new' ? (
+        form('new', writing.draft)
+      ) : (
+        <p className="buttons">
+          <button type="button" onClick={() => setWriting({ at: 'new', draft: draftOf(cut, design, system) })}>
+            Write down a trial
+          </button>
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** Whether what was read goes together so badly that nothing is told of what is left. */
+export const isClashing = ({ trials = [] }: Pick<CutReport, 'trials'>) => (trials[trials.length - 1]?.clashes ?? []).length > 0;
+
+type Result = NonNullable<CutReport['trials']>[number];
+
+const isWrong = (result: Result | undefined) => result !== undefined && result.status !== 'updated';
+
+function Entry({ index, trial, result, system, correct, strike }: { index: number; trial: Trial; result: Result | undefined; system: System; correct(): void; strike(): void }) {
+  return (
+    <>
+      <p>
+        <strong>Trial {index + 1}.</strong> {trialText(trial, system)}
+      </p>
+      {result && tellsAnything(trial) && <p className="told-by">{resultText(result, system)}</p>}
+      <p className="buttons">
+        <button type="button" onClick={correct} aria-label={`Correct trial ${index + 1}`}>
+          Correct
+        </button>
+        <button type="button" onClick={strike} aria-label={`Strike out trial ${index + 1}`}>
+          Strike out
+        </button>
+      </p>
+    </>
+  );
+}
+
+function resultText({ status, films, touched }: Result, system: System): string {
+  if (status === 'contradiction') return 'Nothing the parts could be reads like this: look for grit, a burr, or a slip of the pen.';
+  if (status === 'noModel') return 'The shake cannot be reckoned for these parts.';
+  const seen = Object.entries(films ?? {}).map(([name, { more, sigma }]) => `${name} ${plusMinusText(more, sigma, system)}`);
+  const first = Object.entries(touched ?? {}).sort((a, b) => b[1] - a[1])[0];
+  return `Films greater than the design gives by: ${seen.join(', ')}.${first ? ` It was the ${first[0]} seat that touched, ${oddsText(first[1])}.` : ''}`;
+}
+
+/** Of a hundred such cases; never told as certain. */
+const oddsText = (likelihood: number) => (likelihood > 0.995 ? 'more than 99 in 100' : `${Math.round(100 * likelihood)} in 100`);
+
+function Remaining({ design, remaining, system }: { design: Design; remaining: NonNullable<CutReport['remaining']>; system: System }) {
+  const films = Object.entries(remaining.films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`);
+  const rows = [
+    ...remaining.steps.map(({ seat, part, normal, sigma, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
+      name: `off the ${seat} ${part}`,
+      likely: plusMinusText(normal, sigma, system),
+      across: `${fineText(Math.abs(diameter), system)} ${diameter < 0 ? 'less' : 'more'} in diameter, ${divisionsText(crossDivisions)} of the cross feed`,
+      safe: fineText(safe, system),
+      safeAcross: safe === 0 ? '' : `${fineText(Math.abs(safeDiameter), system)} in diameter, ${divisionsText(safeDivisions)}`,
+    })),
+    ...remaining.faces.map((face) => ({ name: offFaceText(face, system), likely: plusMinusText(Math.abs(face.off), face.sigma, system), across: '', safe: fineText(Math.abs(face.safe), system), safeAcross: '' })),
+  ];
+  return (
+    <section className="remaining" aria-label="Left to cut">
+      <h3>Left to cut, by the last trial</h3>
+      {rows.length === 0 ? (
+        <p>Nothing.</p>
+      ) : (
+        <dl className="left">
+          {rows.map(({ name, likely, across, safe, safeAcross }) => (
+            <div key={name}>
+              <dt>{name}</dt>
+              <dd>
+                most likely left <strong>{likely}</strong> <small>{across}</small>
+              </dd>
+              <dd>
+                safe to take now <strong>{safe}</strong> <small>{safeAcross}</small>
+              </dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      {safeSentences(design, remaining, system)
+        .slice(rows.length === 0 ? 0 : 1)
+        .map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      <p>
+        {remaining.feasible || remaining.inTolerance ? 'All of it taken, the films are most likely' : 'The films wanted cannot be had any more within these limits; the nearest are'}: {films.join(', ')}, the journal at{' '}
+        {fineText(remaining.position, system)}.
+      </p>
+      {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
+      {rows.length > 0 && <p className="fine">± is 19 times in 20. Safe: 39 times in 40 at least that much is left. Metal cannot be put back: take no more, and try again.</p>}
+    </section>
+  );
+}
+
+/** What the next trial should read. */
+function standOffText({ standOff: { now, safe, all } }: NonNullable<CutReport['remaining']>, system: System): string {
+  const fine = (mm: number | null) => (mm === null ? 'nowhere' : `at ${fineText(mm, system)}`);
+  return `The journal most likely touches first ${fine(now)} now, ${fine(safe)} with the safe part off, ${fine(all)} with all of it off.`;
+}

@@ -1,0 +1,77 @@
+/** A trial as it is being written down: every field empty until something is typed. */
+import type { Design } from '../../../design/definition.ts';
+import type { System } from '../../../design/units.ts';
+import type { CutReport } from '../../../report/cut/definition.ts';
+import type { Trial } from './entries.ts';
+
+type Surface = Pick<NonNullable<Trial['taken']>[number], 'seat' | 'part'>;
+
+export interface Draft {
+  note: string;
+  taken: (Surface & { normal: number | null; sigma?: number | undefined })[];
+  faces: { name: string; off: number | null; sigma?: number | undefined }[];
+  standOff: number | null;
+  standOffSigma: number | null;
+  shake: number | null;
+  shakeSigma: number | null;
+  indicator: number | null;
+  position: number | null;
+  direction: number | null;
+  /** by seat; not there: not looked at */
+  blue: Record<string, boolean>;
+}
+
+/** Uncertainty of what is read on a trial where none is typed, mm: an indicator of a micrometre, or of half a tenth; common practice, no source. */
+export const INDICATOR: Record<System, number> = { metric: 0.001, inch: 0.00127 };
+
+/** Where a shake is read where nothing else is typed. */
+export const usualShake = (design: Design) => ({ indicator: design.play?.indicator ?? Math.max(...design.seats.map(({ journal }) => journal.to)), position: design.position ?? 0, direction: 0 });
+
+/**
+ * Empty, or what an earlier trial holds; surfaces and faces are those of the plan and of that trial. What the trial has as it
+ * is where nothing is typed stays empty.
+ */
+export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | 'faces' | 'remaining'>, design: Design, system: System, old: Trial = {}): Draft {
+  const surfaces = new Map<string, Surface>([...steps, ...(remaining?.steps ?? []), ...(old.taken ?? [])].map(({ seat, part }) => [`${seat} ${part}`, { seat, part }]));
+  const names = [...new Set([...faces, ...(remaining?.faces ?? []), ...(old.faces ?? [])].map(({ name }) => name))];
+  const { standOff, shake } = old;
+  const usual = usualShake(design);
+  const typed = (value: number | undefined, usually: number) => (value === undefined || value === usually ? null : value);
+  return {
+    note: old.note ?? '',
+    taken: [...surfaces.values()].map((surface) => {
+      const known = old.taken?.find(({ seat, part }) => seat === surface.seat && part === surface.part);
+      return { ...surface, normal: known?.normal ?? null, sigma: known?.sigma };
+    }),
+    faces: names.map((name) => {
+      const known = old.faces?.find((face) => face.name === name);
+      return { name, off: known?.off ?? null, sigma: known?.sigma };
+    }),
+    standOff: standOff?.value ?? null,
+    standOffSigma: typed(standOff?.sigma, INDICATOR[system]),
+    shake: shake?.value ?? null,
+    shakeSigma: typed(shake?.sigma, INDICATOR[system]),
+    indicator: typed(shake?.indicator, usual.indicator),
+    position: typed(shake?.position, usual.position),
+    direction: typed(shake?.direction, usual.direction),
+    blue: Object.fromEntries((old.blue ?? []).map(({ seat, prints }) => [seat, prints])),
+  };
+}
+
+/** What was typed as a trial; what was left empty is left out. */
+export function trialOf(draft: Draft, design: Design, system: System): Trial {
+  const taken = draft.taken.flatMap(({ seat, part, normal, sigma }) => (normal ? [{ seat, part, normal, ...(sigma !== undefined && { sigma }) }] : []));
+  const faces = draft.faces.flatMap(({ name, off, sigma }) => (off ? [{ name, off, ...(sigma !== undefined && { sigma }) }] : []));
+  const blue = Object.entries(draft.blue).map(([seat, prints]) => ({ seat, prints }));
+  const usual = usualShake(design);
+  return {
+    ...(draft.note.trim() !== '' && { note: draft.note.trim() }),
+    ...(taken.length > 0 && { taken }),
+    ...(faces.length > 0 && { faces }),
+    ...(draft.standOff !== null && { standOff: { value: draft.standOff, sigma: draft.standOffSigma ?? INDICATOR[system] } }),
+    ...(draft.shake !== null && {
+      shake: { value: draft.shake, sigma: draft.shakeSigma ?? INDICATOR[system], indicator: draft.indicator ?? usual.indicator, position: draft.position ?? usual.position, direction: draft.direction ?? usual.direction },
+    }),
+    ...(blue.length > 0 && { blue }),
+  };
+}

@@ -1,0 +1,71 @@
+/** Every quantity of the pair, with the position and the pictures' own settings above them. */
+import { useStore } from 'zustand';
+import { withoutSeat, withSeatCopied, withSeatRenamed } from '../../../design/seats.ts';
+import { angleText } from '../../../design/units.ts';
+import ControlGroup from '../../controls/ControlGroup.tsx';
+import { DrawnFactorContext, WorkContext } from '../../controls/context.ts';
+import type { Control } from '../../controls/controls.tsx';
+import type { Work } from '../../state/store.ts';
+
+const SPINDLE: Control[] = [
+  { kind: 'quantity', path: 'position' },
+  { kind: 'quantity', path: 'adjuster.pitch' },
+];
+const PICTURES: Control[] = [{ kind: 'factor' }, { kind: 'sector' }];
+const ABOUT: Control[] = [
+  { kind: 'words', path: 'title', title: 'Title', about: 'What the design is called, and its file when saved.' },
+  { kind: 'words', path: 'notes', title: 'Notes', about: 'Anything worth remembering.', lines: 5 },
+];
+const SURFACE = ['halfAngle', 'diameter', 'station', 'from', 'to'] as const;
+
+const surfaceRows = (path: string): Control[] => [...SURFACE.map((key): Control => ({ kind: 'quantity', path: `${path}.${key}` })), { kind: 'profile', path: `${path}.profile` }, { kind: 'lobes', path: `${path}.lobes` }];
+
+function seatRows(index: number, film: boolean): Control[] {
+  const path = `seats[${index}]`;
+  return [
+    { kind: 'words', path: `${path}.name`, title: 'Name', about: 'What this seat is called; no two alike.', change: (design, name) => withSeatRenamed(design, index, name.trim()) },
+    { kind: 'quantity', path: `${path}.film.target` },
+    ...(film ? [{ kind: 'quantity', path: `${path}.film.tolerance` } as const] : []),
+  ];
+}
+
+export default function FitControls({ work, drawnFactor }: { work: Work; drawnFactor: number }) {
+  const seats = useStore(work.store, (state) => state.design.seats);
+  return (
+    <WorkContext value={work}>
+      <section className="controls" aria-label="Controls">
+        <div className="groups">
+          <ControlGroup title="Spindle" rows={SPINDLE} />
+          <DrawnFactorContext value={drawnFactor}>
+            <ControlGroup title="Pictures" rows={PICTURES} />
+          </DrawnFactorContext>
+        </div>
+        {seats.map((seat, i) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known by its place, so that a new name does not fold it shut
+          <details key={i}>
+            <summary>
+              {seat.name} seat: half angle {angleText(seat.bush.halfAngle)}, its sizes and its film
+            </summary>
+            <div className="groups">
+              <ControlGroup title="journal" rows={surfaceRows(`seats[${i}].journal`)} />
+              <ControlGroup title="bush" rows={surfaceRows(`seats[${i}].bush`)} />
+              <ControlGroup title="seat" rows={seatRows(i, seat.film !== undefined)} />
+            </div>
+            <div className="buttons">
+              <button type="button" onClick={() => work.change((design) => withSeatCopied(design, i))} disabled={seats.length >= 8}>
+                Add a seat like the {seat.name} one
+              </button>
+              <button type="button" onClick={() => work.change((design) => withoutSeat(design, i))} disabled={seats.length <= 1}>
+                Remove the {seat.name} seat
+              </button>
+            </div>
+          </details>
+        ))}
+        <details>
+          <summary>Title and notes</summary>
+          <ControlGroup title="about this design" rows={ABOUT} />
+        </details>
+      </section>
+    </WorkContext>
+  );
+}

@@ -1,0 +1,46 @@
+/** The fit in figures, a column a seat, so that the pair fits the narrowest screen. */
+import type { Design } from '../../../design/definition.ts';
+import { fineText, placeText, type System, turnText } from '../../../design/units.ts';
+import type { FitReport, SeatFitReport } from '../../../report/fit/definition.ts';
+
+const NONE = '—';
+
+export function FitNumbers({ fit, design, system }: { fit: FitReport; design: Design; system: System }) {
+  const fine = (mm: number | null) => (mm === null ? NONE : fineText(mm, system));
+  const rows: [name: string, text: (seat: SeatFitReport, index: number) => string][] = [
+    ['Least film', (seat) => fine(seat.leastFilm)],
+    ['Greatest film', (seat) => fine(seat.greatestFilm)],
+    ['Film wanted', (_, i) => fine(design.seats[i]?.film?.target ?? null)],
+    ['Move for its film', (seat) => (seat.shiftToTarget === null ? NONE : `${fineText(Math.abs(seat.shiftToTarget), system)} ${seat.shiftToTarget < 0 ? 'rearward' : 'noseward'}`)],
+    ['The same on the adjuster', (seat) => (seat.turnsToTarget === null ? NONE : turnText(seat.turnsToTarget))],
+    ['Touches at position', (seat) => fine(seat.seatPosition)],
+    ['Touches at diameter', (seat) => (seat.contact ? placeText(seat.contact.diameter, system) : NONE)],
+  ];
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard
+    <section className="table" aria-label="The fit in figures" tabIndex={0}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">Seat</th>
+            {fit.seats.map((seat) => (
+              <th key={seat.name} scope="col">
+                {seat.name}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(([name, text]) => (
+            <tr key={name}>
+              <th scope="row">{name}</th>
+              {fit.seats.map((seat, i) => (
+                <td key={seat.name}>{text(seat, i)}</td>
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

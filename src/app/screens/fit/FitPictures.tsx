@@ -1,0 +1,142 @@
+/** Section and scene: side by side where there is room, one at a time where there is not. */
+import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import type { FitReport } from '../../../report/fit/definition.ts';
+import { metres, millimetres } from '../../../report/toEngine.ts';
+import { Fault } from '../../frame/Fault.tsx';
+import { onDemand } from '../../frame/onDemand.tsx';
+import { createDrawing } from '../../pictures/drawing.ts';
+import type { Drawn } from '../../pictures/drawn.ts';
+import { bounded, landmarks, snapped } from '../../pictures/journalMove.ts';
+import { Section } from '../../pictures/Section.tsx';
+import type { Prints } from '../../pictures/sceneProps.ts';
+import { useClosing } from '../../pictures/useClosing.ts';
+import { useMedia } from '../../pictures/useMedia.ts';
+import type { Work } from '../../state/store.ts';
+import { useSolved } from '../../state/useSolved.ts';
+import { useBlued } from './useBlued.ts';
+
+const Scene = onDemand(() => import('../../pictures/Scene.tsx'), { what: 'The solid picture', loading: 'The solid picture is loading.' });
+
+/** A drag in the scene stops this near (µm drawn true) to a touch or a film, as a share of what is drawn. */
+const SNAP_DRAWN = 0.4e-3;
+
+interface Props {
+  work: Work;
+  fit: FitReport;
+  drawn: Drawn;
+}
+
+export function FitPictures({ work, fit, drawn }: Props) {
+  const { design, system, sector, skin } = useStore(work.store);
+  const dark = useMedia('(prefers-color-scheme: dark)');
+  const wide = useMedia('(min-width: 1000px)');
+  const still = useMedia('(prefers-reduced-motion: reduce)');
+  const [shown, setShown] = useState<'section' | 'scene'>('section');
+  const [lost, setLost] = useState(false);
+  const onLost = useCallback(() => setLost(true), []);
+  const [drawing] = useState(() => createDrawing(drawn));
+  useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
+  const { prints, fault, again } = usePrints(work);
+  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost };
+  return (
+    <>
+      {!wide && !lost && (
+        <fieldset className="buttons">
+          <legend>Picture</legend>
+          {(['section', 'scene'] as const).map((name) => (
+            <button key={name} type="button" aria-pressed={shown === name} onClick={() => setShown(name)}>
+              {name === 'section' ? 'Section' : 'Solid'}
+            </button>
+          ))}
+        </fieldset>
+      )}
+      {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
+      <div className="pictures">
+        {(wide || lost || shown === 'section') && <Section design={design} drawn={drawn} fit={fit} system={system} work={work} />}
+        {!lost && (wide || shown === 'scene') && (
+          <figure className="picture">
+            <div className="scene">
+              <Scene {...solid} />
+            </div>
+            <figcaption>
+              <Fault what="The print" fault={fault} again={again} />
+              <fieldset className="buttons">
+                <legend>Between them</legend>
+                {(['film', 'blue'] as const).map((name) => (
+                  <button key={name} type="button" aria-pressed={skin === name} onClick={() => work.store.setState({ skin: name })}>
+                    {name === 'film' ? 'Film' : 'Marking blue'}
+                  </button>
+                ))}
+              </fieldset>
+              <span className="hint">Drag the journal along its axis, its nose to feel the stops, the ground to look round; with the focus on it the arrow keys turn it, + − zoom, 0 shows the whole.</span>
+            </figcaption>
+          </figure>
+        )}
+      </div>
+      <Goals work={work} fit={fit} still={still} />
+    </>
+  );
+}
+
+/** Runs to where the journal is wanted. A goal it stands at already keeps its place. */
+function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolean }) {
+  const { running, toggle } = useClosing(work, still);
+  const { firstPosition: touch, position } = fit;
+  const films = fit.seats.flatMap(({ name, positionForTarget }) => (positionForTarget === null ? [] : [{ goal: positionForTarget, text: `Go to the ${name} film` }]));
+  const goals = [...(touch === null ? [] : [{ goal: touch, text: position < touch ? 'Open until it just touches' : 'Close until it touches' }]), ...films];
+  return (
+    <p className="buttons">
+      {goals.map(({ goal, text }) => {
+        // Not disabled: the focus would fall from it as it is reached.
+        const there = running === null && Math.abs(metres(goal - position)) < 1e-12;
+        return (
+          <button key={goal} type="button" aria-disabled={there} onClick={() => !there && toggle(goal)}>
+            {running === goal ? 'Pause' : text}
+          </button>
+        );
+      })}
+    </p>
+  );
+}
+
+/** The prints of the last pressing, while they are shown. */
+function usePrints(work: Work): { prints: Prints | null; fault: string | null; again(): void } {
+  const { design, skin, turned } = useStore(work.store);
+  const blued = useBlued(design);
+  const { value, fault, again } = useSolved('printMaps', skin === 'blue' ? blued : null);
+  const prints = useMemo(() => (skin === 'film' ? null : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 }), [skin, value, turned]);
+  return { prints, fault: skin === 'blue' ? fault : null, again };
+}
+
+/** What a drag in the scene does; the same functions for as long as the screen stands, so that the scene need not render. */
+function useSceneCalls(work: Work, fit: FitReport, drawn: Drawn) {
+  const latest = useRef({ fit, drawn });
+  latest.current = { fit, drawn };
+  const start = useRef({ position: 0, factor: 1 });
+  const hold = useRef({ station: 0, x: 0, y: 0 });
+  const onDragStart = useCallback(() => {
+    start.current = { position: latest.current.fit.position, factor: latest.current.drawn.factor };
+    work.dragStart();
+  }, [work]);
+  const onDrag = useCallback(
+    (moved: number) => {
+      const { position, factor } = start.current;
+      const marks = landmarks(latest.current.fit);
+      work.moveTo(snapped(bounded(position + millimetres(moved), position, marks), marks, millimetres(SNAP_DRAWN) / factor));
+    },
+    [work],
+  );
+  const onPullStart = useCallback((station: number) => {
+    const { aside, factor } = latest.current.drawn;
+    hold.current = { station: millimetres(station), x: millimetres(aside(station, 0)) / factor, y: millimetres(aside(station, Math.PI / 2)) / factor };
+  }, []);
+  const onPull = useCallback(
+    (x: number, y: number) => {
+      const from = hold.current;
+      work.store.setState({ pull: { station: from.station, x: from.x + millimetres(x), y: from.y + millimetres(y) } });
+    },
+    [work],
+  );
+  return { onDragStart, onDrag, onDragEnd: work.dragEnd, onPullStart, onPull };
+}

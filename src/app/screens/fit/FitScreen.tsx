@@ -1,0 +1,45 @@
+/** Fit: which seat touches first, what that does, and how far to move. The verdict, the picture, the numbers. */
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
+import { seatLines } from '../../../engine/contact/fit.ts';
+import { fitSection } from '../../../report/fit/section.ts';
+import { fitVerdict } from '../../../report/fit/verdict.ts';
+import { toPlaySeats } from '../../../report/play/toPlay.ts';
+import { metres } from '../../../report/toEngine.ts';
+import { ClosingChart } from '../../charts/ClosingChart.tsx';
+import { onDemand } from '../../frame/onDemand.tsx';
+import { drawnPair } from '../../pictures/drawn.ts';
+import { leaningOf } from '../../pictures/leaning.ts';
+import type { Work } from '../../state/store.ts';
+import { FitNumbers } from './FitNumbers.tsx';
+import { FitPictures } from './FitPictures.tsx';
+import { usePull } from './usePull.ts';
+
+/** Loaded after the first picture: it brings the controls' library. */
+const FitControls = onDemand(() => import('./FitControls.tsx'), { what: 'The controls', loading: 'The controls are loading.' });
+const PlayPanel = onDemand(() => import('./PlayPanel.tsx'), { what: 'Seat and play', loading: 'Seat and play are loading.' });
+
+export function FitScreen({ work }: { work: Work }) {
+  const { design, system, factor } = useStore(work.store);
+  const fit = useMemo(() => fitSection(design), [design]);
+  const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
+  const seats = useMemo(() => parts.map(seatLines), [parts]);
+  const pulled = usePull(work);
+  const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);
+  const drawn = useMemo(() => drawnPair(seats, metres(fit.position), factor, leaning), [seats, fit.position, factor, leaning]);
+  const verdict = fitVerdict(design, fit, system);
+  return (
+    <>
+      <section className={`verdict ${verdict.tone}`} aria-live="polite">
+        <h2>{verdict.headline}</h2>
+        <p>{verdict.sentences.join(' ')}</p>
+      </section>
+      <FitPictures work={work} fit={fit} drawn={drawn} />
+      <FitControls work={work} drawnFactor={drawn.factor} />
+      <ClosingChart design={design} seats={seats} fit={fit} system={system} work={work} />
+      <FitNumbers fit={fit} design={design} system={system} />
+      <PlayPanel work={work} pulled={pulled} />
+      {design.notes && <p className="notes">{design.notes}</p>}
+    </>
+  );
+}

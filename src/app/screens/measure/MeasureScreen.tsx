@@ -1,0 +1,173 @@
+/** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
+import { useId, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import type { Design } from '../../../design/definition.ts';
+import { fineText, type System } from '../../../design/units.ts';
+import type { MeasureReport, SuggestionReport } from '../../../report/measure/definition.ts';
+import { doubtsOf, measureVerdict, suggestionText } from '../../../report/measure/verdict.ts';
+import { designWithMeasured, designWithTold, tellsAnything } from '../../../report/measure/withMeasured.ts';
+import { WorkContext } from '../../controls/context.ts';
+import { Fault } from '../../frame/Fault.tsx';
+import { Helpers } from './Helpers.tsx';
+import { KINDS, type Reading } from './kinds.ts';
+import { Notebook } from './Notebook.tsx';
+import { Priors } from './Priors.tsx';
+import { ResidualPlot } from './ResidualPlot.tsx';
+import { ShapePicture } from './ShapePicture.tsx';
+import { TableOfReadings } from './TableOfReadings.tsx';
+import { Tapers } from './Tapers.tsx';
+import { Told } from './Told.tsx';
+import { toldNow } from './toldNow.ts';
+import { useMeasured } from './useMeasured.ts';
+import './measure.css';
+import { sameSeats } from '../../state/sameSeats.ts';
+import type { Work } from '../../state/store.ts';
+import { useTools } from '../../state/tools.ts';
+
+export default function MeasureScreen({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const tools = useTools(system);
+  const { value, of, fresh, fault, again } = useMeasured(design, tools);
+  const empty = (design.readings ?? []).length === 0;
+  // Of other parts nothing is shown: the last answer is that of the parts and readings it was worked out for.
+  const last = !empty && value && of && sameSeats(of, design) ? { measure: value, of } : null;
+  const fitted = useMemo(() => value && of && designWithMeasured(of, value), [value, of]);
+  const now = useMemo(() => (value && of ? toldNow(value, of, design) : undefined), [value, of, design]);
+  const { asked, ask } = useAsked(work, design);
+  const stale = last && !fresh ? 'stale' : '';
+  return (
+    <WorkContext value={work}>
+      <MeasureVerdict empty={empty} last={last} fresh={fresh} fault={fault} system={system} />
+      <Fault what="The shape of the parts" fault={empty ? null : fault} again={again} />
+      {last && fitted && (
+        <div className={stale}>
+          <div className="shapes">
+            {last.of.seats.map((seat, i) => (
+              <ShapePicture key={seat.name} drawn={last.of} fitted={fitted} measure={last.measure} seat={i} system={system} />
+            ))}
+          </div>
+          <p className="fine">Dashed: as drawn. Full: as the readings tell it, with the band in which it lies 19 times in 20. Between the two the film at the position of the design.</p>
+          <Tapers work={work} measure={last.measure} />
+          <UseShapes work={work} design={last.of} measure={last.measure} ready={fresh} />
+        </div>
+      )}
+      <h2>Notebook</h2>
+      <Notebook work={work} measure={last ? now : undefined} stale={!fresh} fitted={fresh && fitted ? fitted : undefined} tools={tools} asked={asked} ask={ask} />
+      <TableOfReadings work={work} />
+      <Priors work={work} />
+      {last && (
+        <div className={stale}>
+          <NextReadings of={last.of} measure={last.measure} ask={ask} system={system} />
+          <Told design={last.of} measure={last.measure} system={system} />
+          <Residuals of={last.of} measure={last.measure} />
+        </div>
+      )}
+      <Helpers work={work} />
+    </WorkContext>
+  );
+}
+
+interface Answer {
+  measure: MeasureReport;
+  of: Design;
+}
+
+/** The set-up that is being asked for. With another piece of work, or without its seat, it is asked for no more. */
+function useAsked(work: Work, design: Design): { asked: Reading | null; ask(reading: Reading | null): void } {
+  const piece = useStore(work.store, (state) => state.piece);
+  const [held, setHeld] = useState<{ reading: Reading; piece: string } | null>(null);
+  const stands = held?.piece === piece && (!('seat' in held.reading) || hasSeat(design, held.reading.seat));
+  return { asked: held && stands ? held.reading : null, ask: (reading) => setHeld(reading && { reading, piece }) };
+}
+
+const hasSeat = ({ seats }: Design, name: string) => seats.some((seat) => seat.name === name);
+
+function MeasureVerdict({ empty, last, fresh, fault, system }: { empty: boolean; last: Answer | null; fresh: boolean; fault: string | null; system: System }) {
+  if (empty)
+    return (
+      <section className="verdict mend" aria-live="polite">
+        <h2>No readings yet: write down what the bench tells, and the shape of both parts follows.</h2>
+        <p>Any mixture will do: rolls, balls, a sine bar, a micrometer, the stand-off of a trial assembly. Begin with a button below the notebook, or take in a table.</p>
+      </section>
+    );
+  if (!last)
+    return (
+      <section className="verdict mend" aria-live="polite" aria-busy={fault === null}>
+        <h2>{fault === null ? 'What the readings tell is being worked out.' : 'What the readings tell is not known.'}</h2>
+      </section>
+    );
+  const { tone, headline, sentences } = measureVerdict(last.of, last.measure, system);
+  return (
+    <>
+      <section className={`verdict ${tone}${fresh ? '' : ' stale'}`} aria-live="polite" aria-busy={!fresh}>
+        <h2>{headline}</h2>
+        <p>{sentences.join(' ')}</p>
+      </section>
+      {!fresh && (
+        <p className="working" role="status">
+          Being worked out anew: what stands here is of the notebook before.
+        </p>
+      )}
+    </>
+  );
+}
+
+function NextReadings({ of, measure, ask, system }: { of: Design; measure: MeasureReport; ask(reading: Reading): void; system: System }) {
+  const suggestions = measure.next?.suggestions ?? [];
+  if (suggestions.length === 0) return null;
+  return (
+    <section aria-label="What to read next">
+      <h2>What to read next</h2>
+      <ul className="plain">
+        {suggestions.map((suggestion) => (
+          <li key={JSON.stringify(suggestion.reading)}>
+            <button type="button" onClick={() => ask(suggestion.reading)} title="Asks for this reading in the notebook">
+              + {KINDS[suggestion.reading.kind].name}
+            </button>{' '}
+            {suggestionText(of, suggestion, system)}
+            {gainText(measure, suggestion, system)}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}
+
+function Residuals({ of, measure }: { of: Design; measure: MeasureReport }) {
+  const readings = of.readings ?? [];
+  return <ResidualPlot normalised={readings.map((_, i) => measure.readings.find((r) => r.index === i)?.normalised ?? null)} names={readings.map(({ kind }) => KINDS[kind].name)} disagreeing={measure.disagreeing.map(({ index }) => index)} />;
+}
+
+/** What a suggested reading makes of the quantity that is wanted. */
+function gainText({ next }: MeasureReport, { sigma }: SuggestionReport, system: System): string {
+  const wanted = next?.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
+  if (sigma === null) return `: a step toward ${wanted}, which needs more`;
+  const now = next?.sigma == null ? '' : `, now ${fineText(next.sigma, system)}`;
+  return `: standard uncertainty of ${wanted} then ${fineText(sigma, system)}${now}`;
+}
+
+/** The fitted shapes into the design: the thing to do where nothing speaks against it, a second thought where something does. */
+function UseShapes({ work, design, measure, ready }: { work: Work; design: Design; measure: MeasureReport; ready: boolean }) {
+  const why = useId();
+  const doubts = doubtsOf(design, measure);
+  // While another answer is being worked out this one is not to be taken; nor may the focus fall from the button.
+  const take = () => ready && work.change((d) => designWithTold(d, measure));
+  if (!tellsAnything(measure)) return <p className="fine">No half angle and no diameter is told yet, so there is no shape to take into the design.</p>;
+  if (doubts.length === 0)
+    return (
+      <p className="buttons">
+        <button type="button" className="main" aria-disabled={!ready} onClick={take}>
+          Use these shapes in the design
+        </button>
+      </p>
+    );
+  return (
+    <p className="buttons doubted">
+      <button type="button" aria-disabled={!ready} onClick={take} aria-describedby={why}>
+        Use these shapes all the same
+      </button>
+      <span id={why}>{doubts.join(' ')} Undo takes it back.</span>
+    </p>
+  );
+}

@@ -1,0 +1,117 @@
+/** The sine-bar stack for an angle and back, and the blocks for any height, out of a set that the person chooses. */
+import { useState } from 'react';
+import type { Design } from '../../../design/definition.ts';
+import { blocksText, stackText, toolText } from '../../../design/tools.ts';
+import { angleErrorText, angleText, fineText, lengthText, type System } from '../../../design/units.ts';
+import { BLOCK_SETS, type BlockSet } from '../../../engine/gauging/blockSets.ts';
+import { type Stack, stackFor } from '../../../engine/gauging/blockStack.ts';
+import { angleOfStack, stackOfAngle } from '../../../engine/gauging/sineBar.ts';
+import { TOOLS } from '../../../engine/gauging/tooling.ts';
+import { degrees, metres, millimetres, radians } from '../../../report/toEngine.ts';
+import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
+import { openText, useOpenFields } from './useOpenFields.ts';
+
+interface Props {
+  design: Design;
+  /** the units of the screen */
+  system: System;
+  /** the system of the tools that are proposed; another one makes another of these */
+  tools: System;
+}
+
+export function StackHelper({ design, system, tools }: Props) {
+  const tooling = TOOLS[tools];
+  const [angle, setAngle] = useState(Math.abs(design.seats[0]!.journal.halfAngle));
+  const [bar, setBar] = useState(millimetres(tooling.bar));
+  const [name, setName] = useState(tooling.blocks.name);
+  const [wear, setWear] = useState(0);
+  const open = useOpenFields();
+  const set = BLOCK_SETS.find((s) => s.name === name)!;
+  const height = millimetres(stackOfAngle(radians(angle), metres(bar)));
+  // The stack follows these: what was being typed of it goes with the former one.
+  const followed = (take: (value: number) => void) => (value: number) => {
+    open.close('Stack');
+    take(value);
+  };
+  const setHeight = (stack: number) => {
+    const back = angleOfStack(metres(stack), metres(bar));
+    if (back === null) return;
+    open.close('Half angle');
+    setAngle(degrees(back));
+  };
+  return (
+    <>
+      <div className="locals">
+        <LocalField
+          title="Half angle"
+          about="Of the surface that is to lie level"
+          quantity="angle"
+          value={angle}
+          pending={open.of('Half angle')}
+          set={followed(setAngle)}
+          system={system}
+          bounds={[atLeast(0), { side: 'greatest', value: 89, inclusive: false }]}
+        />
+        <LocalField title="Sine bar" about={`Length between its rolls: ${toolText(bar, system)}`} quantity="length" value={bar} pending={open.of('Sine bar')} set={followed(setBar)} system={system} bounds={[above(0), atMost(5000)]} />
+        <LocalField
+          title="Stack"
+          about="Follows the angle; type one to have the angle it makes"
+          quantity="length"
+          value={height}
+          pending={open.of('Stack')}
+          set={setHeight}
+          system={set.system}
+          bounds={[atLeast(0), { side: 'greatest', value: bar, inclusive: false }]}
+        />
+        <div className="local">
+          <label htmlFor="block-set">Block set</label>
+          <select
+            id="block-set"
+            value={name}
+            onChange={(event) => {
+              open.close('Stack', 'Wear blocks');
+              setName(event.target.value);
+            }}
+          >
+            {BLOCK_SETS.map((s) => (
+              <option key={s.name} value={s.name}>
+                {setText(s)}
+              </option>
+            ))}
+          </select>
+        </div>
+        <LocalField title="Wear blocks" about="Thickness of both wear blocks together; 0 without" quantity="length" value={wear} pending={open.of('Wear blocks')} set={setWear} system={set.system} bounds={[atLeast(0), atMost(20)]} />
+      </div>
+      {open.any && <p role="status">{openText(open)}</p>}
+      {!open.any && (
+        <p role="status">
+          For {angleText(angle)} on a bar of {toolText(bar, system)} a stack of <strong>{stackText(height, set.system, system)}</strong>
+          {height > 0 ? <Blocks stack={stackFor(set, metres(height), metres(wear))} set={set} wear={wear} height={height} bar={bar} system={system} /> : ': none, the bar lies level.'}
+        </p>
+      )}
+    </>
+  );
+}
+
+/** A set by its name, its system and how many pieces it has. */
+const setText = ({ name, system, blocks }: BlockSet) => `${name === `${blocks.length}` ? '' : `${name}, `}${system === 'metric' ? 'metric' : 'inch'}, ${blocks.length} pieces`;
+
+function Blocks({ stack, set, wear, height, bar, system }: { stack: Stack; set: BlockSet; wear: number; height: number; bar: number; system: System }) {
+  if (stack.kind === 'outOfReach') {
+    return (
+      <>
+        : no six blocks of this set come near; they reach from {lengthText(millimetres(stack.least), set.system)} to {lengthText(millimetres(stack.greatest), set.system)}.
+      </>
+    );
+  }
+  const blocks = blocksText(stack.blocks.map(millimetres), set.system);
+  const made = angleOfStack(metres(height) + stack.error, metres(bar));
+  const off = made === null ? null : Math.abs(degrees(made) - degrees(Math.asin(height / bar)));
+  return (
+    <>
+      : blocks <strong>{blocks}</strong>
+      {wear > 0 && ` and the wear blocks (${lengthText(wear, set.system)})`}.{' '}
+      {Math.abs(stack.error) < 1e-12 ? 'It is exact.' : `It misses by ${fineText(millimetres(stack.error), system)}, so the bar stands ${off === null ? 'elsewhere' : angleErrorText(off)} off.`}
+    </>
+  );
+}

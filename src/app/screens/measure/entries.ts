@@ -1,0 +1,99 @@
+/** Changes of the notebook: another reading, one less, several from a table. */
+import type { Design, Part, Seat } from '../../../design/definition.ts';
+import type { System } from '../../../design/units.ts';
+import { type Tried, triedBalls } from '../../../engine/gauging/choice.ts';
+import { TOOLS } from '../../../engine/gauging/tooling.ts';
+import { doneSoFar } from '../../../report/measure/metalBetween.ts';
+import { predictedReading } from '../../../report/measure/predictedReading.ts';
+import { millimetres, toSeats } from '../../../report/toEngine.ts';
+import { KINDS, type Kind, type Reading } from './kinds.ts';
+
+const INCH = 25.4;
+
+/** What a new entry starts with in a metric and in an inch shop (mm): common practice, no source. */
+const USUAL = {
+  metric: { micrometer: 0.002, indicator: 0.001, place: 0.001 },
+  inch: { micrometer: 0.0001 * INCH, indicator: 0.00005 * INCH, place: 0.001 * INCH },
+};
+
+/**
+ * A set-up of a kind, on the first seat it can be taken on, half way along the surface, with tools of the system. Its value is what the
+ * parts as drawn would give: to be shown as such, and never to be taken for a reading.
+ */
+export function newReading(design: Design, kind: Kind, tools: System): Reading {
+  const seat = design.seats.find(({ bush }) => kind !== 'ballDepth' || bush.halfAngle !== 0) ?? design.seats[0]!;
+  return predicted(design, readNow(design, setUpFor(kind, seat, KINDS[kind].parts[0] ?? 'journal', design, tools)));
+}
+
+/** The same kind of set-up on another surface; how sure the reading is stays. */
+export function onSurface(design: Design, reading: Reading, name: string, part: Part, tools: System): Reading {
+  const seat = design.seats.find((s) => s.name === name)!;
+  return predicted(design, readNow(design, { ...setUpFor(reading.kind, seat, part, design, tools), sigma: reading.sigma }));
+}
+
+function predicted(design: Design, reading: Reading): Reading {
+  const { value } = predictedReading(design, reading);
+  return { ...reading, value: value === null ? 0 : fine(value) };
+}
+
+function setUpFor(kind: Kind, seat: Seat, part: Part, design: Design, tools: System): Reading {
+  const { from, to, halfAngle } = seat[part];
+  const { micrometer, indicator, place } = USUAL[tools];
+  const set = (mm: number) => fine(Math.round(mm / place) * place);
+  const middle = set((from + to) / 2);
+  const on = { seat: seat.name, part, value: 0 };
+  switch (kind) {
+    case 'diameter':
+      return { kind, ...on, sigma: micrometer, station: middle };
+    case 'overRolls':
+      return { kind, ...on, sigma: micrometer, roll: rollFor(to - from, tools), station: middle };
+    case 'ballDepth':
+      return { kind, ...on, sigma: micrometer, ball: ballFor(design, seat, tools), face: to };
+    case 'sineRise': {
+      const bar = fine(millimetres(TOOLS[tools].bar));
+      const step = millimetres(TOOLS[tools].stack);
+      return { kind, ...on, sigma: indicator, bar, stack: fine(Math.round((bar * Math.sin(radians(halfAngle))) / step) * step), travel: set(0.7 * (to - from)) };
+    }
+    case 'straightness':
+      return { kind, ...on, sigma: indicator, station: middle };
+    case 'standOff':
+      return { kind, value: 0, sigma: indicator };
+    case 'shake':
+      return { kind, value: 0, sigma: indicator, indicator: design.play?.indicator ?? to, position: design.position ?? 0, direction: 0 };
+  }
+}
+
+/** The roll (mm) of the shop for a line of a length (mm): the thickest that leaves room for two places along it. */
+function rollFor(line: number, tools: System): number {
+  const rolls = TOOLS[tools].rolls.map(millimetres);
+  return fine(rolls.findLast((roll) => roll <= line / 3) ?? rolls[0]!);
+}
+
+/** The ball (mm) of the shop that touches nearest to half way along a bush; the nearest to a square touch there where none rests on the line. */
+function ballFor(design: Design, seat: Seat, tools: System): number {
+  const { from, to, halfAngle, diameter, station } = seat.bush;
+  const balls = TOOLS[tools].balls;
+  const good = triedBalls(toSeats(design), design.seats.indexOf(seat), balls).filter((t): t is Tried & { share: number } => t.fault === null && t.share !== null);
+  if (good.length > 0) return fine(millimetres(good.reduce((best, t) => (Math.abs(t.share - 0.5) < Math.abs(best.share - 0.5) ? t : best)).diameter));
+  const wanted = (diameter + ((from + to) / 2 - station) * 2 * Math.tan(radians(halfAngle))) / Math.cos(radians(halfAngle));
+  return fine(balls.map(millimetres).reduce((best, ball) => (Math.abs(ball - wanted) < Math.abs(best - wanted) ? ball : best)));
+}
+
+const radians = (degrees: number) => (degrees * Math.PI) / 180;
+/** To a hundredth of a nanometre: an inch size keeps every digit, and rounding is gone. */
+const fine = (mm: number) => Number(mm.toFixed(8));
+
+/** A set-up as it is read now: after all the trials written down so far. */
+export function readNow(design: Design, reading: Reading): Reading {
+  const { after: _, ...plain } = reading;
+  const done = doneSoFar(design);
+  return done > 0 ? { ...plain, after: done } : plain;
+}
+
+export const withReadings = (design: Design, readings: readonly Reading[]): Design => ({ ...design, readings: [...(design.readings ?? []), ...readings] });
+
+export function withoutReading(design: Design, index: number): Design {
+  const { readings = [], ...rest } = design;
+  const kept = readings.filter((_, i) => i !== index);
+  return kept.length > 0 ? { ...rest, readings: kept } : rest;
+}

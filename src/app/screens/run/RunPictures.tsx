@@ -1,0 +1,136 @@
+/** Pressure or film on the unrolled seats, and the pressure in the round. */
+import { useCallback, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import type { Design } from '../../../design/definition.ts';
+import type { System } from '../../../design/units.ts';
+import { seatLines } from '../../../engine/contact/fit.ts';
+import type { FilmReport } from '../../../report/film/definition.ts';
+import type { RunFields } from '../../../report/film/fields.ts';
+import { radians, toSeat } from '../../../report/toEngine.ts';
+import { onDemand } from '../../frame/onDemand.tsx';
+import { drawnPair } from '../../pictures/drawn.ts';
+import type { Frame } from '../../pictures/revolve.ts';
+import { useMedia } from '../../pictures/useMedia.ts';
+import type { Work } from '../../state/store.ts';
+import { MapLegend } from './MapLegend.tsx';
+import { mapScale } from './mapScale.ts';
+import { RunSection } from './RunSection.tsx';
+import { type Layer, SeatMap } from './SeatMap.tsx';
+import { skinOf } from './skinGeometry.ts';
+import { useEased } from './useEased.ts';
+
+const RunScene = onDemand(() => import('./RunScene.tsx'), { what: 'The solid picture', loading: 'The solid picture is loading.' });
+
+interface Props {
+  fields: RunFields;
+  /** the design the fields belong to */
+  design: Design;
+  layer: Layer;
+  system: System;
+  work: Work;
+  /** the warm state the fields show; null: cold */
+  warm: FilmReport['steady'];
+}
+
+/** Whether oil runs, or nothing is known yet; where none does there is no pressure to show. */
+export const flows = (fields: RunFields | null) => fields === null || fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
+
+/** So many maps fill one side; the section then stands on the other. */
+const MANY = 3;
+
+export function RunPictures({ fields, design, layer: asked, system, work, warm }: Props) {
+  const factor = useStore(work.store, (state) => state.factor);
+  const flowing = flows(fields);
+  // Where no oil runs there is no pressure to show.
+  const layer = flowing ? asked : 'film';
+  const [lost, setLost] = useState(false);
+  const onLost = useCallback(() => setLost(true), []);
+  const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
+  const turning = design.run!.speed === 0 ? '' : design.run!.speed > 0 ? 'The journal drags the oil to the right of the maps.' : 'The journal drags the oil to the left of the maps.';
+  const section = <RunSection fields={fields} design={design} factor={factor} system={system} warm={warm} />;
+  return (
+    <div className="run-pictures">
+      <div>
+        {fields.seats.map((seat) => (
+          <SeatMap key={seat.name} seat={seat} index={design.seats.findIndex(({ name }) => name === seat.name)} design={design} layer={layer} colour={scale.colour} levels={scale.levels} system={system} />
+        ))}
+        <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
+        <p className="fine">
+          Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}
+          {fields.seats.some(({ leastFilm }) => leastFilm < 0) && ' Red: pressed into each other.'}
+        </p>
+        {fields.seats.length < MANY && section}
+      </div>
+      <div>
+        {lost ? (
+          <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>
+        ) : (
+          <figure className="picture">
+            <div className="scene">
+              <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
+            </div>
+            <figcaption>
+              {flowing ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
+            </figcaption>
+          </figure>
+        )}
+        {fields.seats.length >= MANY && section}
+      </div>
+    </div>
+  );
+}
+
+interface ChoiceProps {
+  layer: Layer;
+  setLayer(layer: Layer): void;
+  warm: boolean;
+  setWarm(warm: boolean): void;
+  /** whether there is a warm state to show */
+  canWarm: boolean;
+}
+
+/** What the maps show, and in which state. */
+export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoiceProps) {
+  return (
+    <fieldset className="buttons">
+      <legend>Shown on the seats</legend>
+      {(['pressure', 'film'] as const).map((name) => (
+        <button key={name} type="button" aria-pressed={layer === name} onClick={() => setLayer(name)}>
+          {name === 'pressure' ? 'Pressure' : 'Film'}
+        </button>
+      ))}
+      <span className="apart" />
+      {[false, true].map((choice) => (
+        <button key={`${choice}`} type="button" aria-pressed={warm === choice} disabled={choice && !canWarm} onClick={() => setWarm(choice)}>
+          {choice ? 'Warm' : 'Cold'}
+        </button>
+      ))}
+    </fieldset>
+  );
+}
+
+function Raised({ fields: newestFields, design: newestDesign, system, work, onLost }: Omit<Props, 'layer' | 'warm'> & { onLost(): void }) {
+  // Held back together: fields of one design mean nothing on the seats of another.
+  const newest = useMemo(() => ({ fields: newestFields, design: newestDesign }), [newestFields, newestDesign]);
+  const { fields, design } = useEased(newest, work.dragging);
+  const dark = useMedia('(prefers-color-scheme: dark)');
+  const { seats } = design;
+  // Gaps are no matter here: drawn true, the parts simply meet.
+  const drawn = useMemo(
+    () =>
+      drawnPair(
+        seats.map((seat) => seatLines(toSeat(seat))),
+        0,
+        1,
+      ),
+    [seats],
+  );
+  const skinsFor = useCallback(
+    (frame: Frame) => {
+      const { max, colour } = mapScale(fields, 'pressure', system);
+      return fields.seats.map((seat) => skinOf(seat, radians(seats.find(({ name }) => name === seat.name)!.bush.halfAngle), { frame, max, colour }));
+    },
+    [fields, seats, system],
+  );
+  return <RunScene drawn={drawn} skinsFor={skinsFor} dark={dark} onLost={onLost} />;
+}

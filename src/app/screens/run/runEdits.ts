@@ -1,0 +1,115 @@
+/** Changes of the design's `run` that swap several keys at once. */
+import type { Design } from '../../../design/definition.ts';
+import { defaultAt } from '../../../design/place.ts';
+import { d341, gradeMidpoint, ISO_GRADES, kinematicAt, oilFromPoints, oilOfGrade, viscosityAt100 } from '../../../engine/film/oil.ts';
+import { AMBIENT } from '../../../report/film/toSpindle.ts';
+import { plausibleRun } from './plausibleRun.ts';
+
+type Run = NonNullable<Design['run']>;
+type Oil = Run['oil'];
+type Groove = NonNullable<Run['supply']>[number];
+
+export const OILS = [
+  { value: 'grade', text: 'ISO grade' },
+  { value: 'measured', text: 'measured at two temperatures' },
+  { value: 'viscosity', text: 'the same at every temperature' },
+] as const;
+
+export const oilKind = (design: Design): string => {
+  const oil = design.run?.oil;
+  return oil?.viscosity !== undefined ? 'viscosity' : oil?.measured !== undefined ? 'measured' : 'grade';
+};
+
+const tidy = (value: number) => Number(value.toPrecision(3));
+
+/** Another way to state the oil, with values of the oil it was, so that little changes until they are written over. */
+export function withOilKind(design: Design, kind: string): Design {
+  const run = design.run!;
+  const { oil } = run;
+  if (kind === oilKind(design)) return design;
+  const density = oil.density === undefined ? {} : { density: oil.density };
+  const ambient = run.ambient ?? AMBIENT;
+  const known = lawOf(oil, ambient);
+  const next: Record<string, Oil> = {
+    viscosity: { viscosity: tidy(known.viscosity(ambient)), ...density },
+    grade: { grade: tidy(known.at40), ...density },
+    measured: {
+      measured: [
+        [40, tidy(known.at40)],
+        [100, tidy(known.at100)],
+      ],
+      ...density,
+    },
+  };
+  return { ...design, run: { ...run, oil: next[kind] ?? oil } };
+}
+
+interface Known {
+  /** mm²/s at 40 and 100 °C */
+  at40: number;
+  at100: number;
+  /** Pa·s */
+  viscosity(celsius: number): number;
+}
+
+function lawOf({ viscosity, grade, index = defaultAt('run.oil.index'), density, measured }: Oil, ambient: number): Known {
+  const kilograms = density === undefined ? undefined : density * 1000;
+  if (measured) {
+    const law = d341(measured[0]!, measured[1]!);
+    return { at40: kinematicAt(law, 40), at100: kinematicAt(law, 100), viscosity: oilFromPoints(measured[0]!, measured[1]!, kilograms).viscosity };
+  }
+  const at40 = gradeMidpoint(grade ?? nearestGrade(viscosity!, ambient));
+  return { at40, at100: viscosityAt100(at40, index), viscosity: viscosity === undefined ? oilOfGrade(grade!, index, kilograms).viscosity : () => viscosity };
+}
+
+/** The grade that is nearest to a viscosity (Pa·s) at a temperature. */
+function nearestGrade(viscosity: number, celsius: number): number {
+  const off = (grade: number) => Math.abs(Math.log(oilOfGrade(grade).viscosity(celsius) / viscosity));
+  return ISO_GRADES.reduce<number>((best, grade) => (off(grade) < off(best) ? grade : best), ISO_GRADES[0]);
+}
+
+export const STANDS = [
+  { value: 'load', text: 'carries a load' },
+  { value: 'pose', text: 'held where I put it' },
+] as const;
+
+/** With neither a pose nor a load the journal is held on its axis. */
+export const isPosed = ({ load, loads }: Run) => load === undefined && loads === undefined;
+export const standKind = (design: Design): string => (isPosed(design.run!) ? 'pose' : 'load');
+
+/** What a run carried before it was held by hand. */
+export type Loads = Pick<Run, 'load' | 'loads'>;
+
+/** To a pose held by hand: where the axis was found, so that nothing jumps; to a load: the one it carried before, or a plausible one. */
+export function withStand(design: Design, kind: string, found: { x: number; y: number; z: number; tiltX: number; tiltY: number } | null, before: Loads | null): Design {
+  const { pose: _, load: __, loads: ___, ...rest } = design.run!;
+  if (kind === standKind(design)) return design;
+  if (kind === 'load') return { ...design, run: { ...rest, ...(before ?? { load: plausibleRun(design).load! }) } };
+  const { x, y, z, tiltX, tiltY } = found ?? { x: 0, y: 0, z: design.position ?? 0, tiltX: 0, tiltY: 0 };
+  const fine = (value: number) => Number(value.toFixed(9));
+  return { ...design, run: { ...rest, pose: { x: fine(x), y: fine(y), z: fine(z), tiltX: fine(tiltX), tiltY: fine(tiltY) } } };
+}
+
+/** One more groove: along most of the longest seat, on top or where there is none yet, drained or fed by a drip. */
+export function withGroove(design: Design): Design {
+  const longest = design.seats.reduce((a, b) => (b.bush.to - b.bush.from > a.bush.to - a.bush.from ? b : a));
+  const { from, to, diameter } = longest.bush;
+  const taken = (design.run!.supply ?? []).filter(({ seat }) => seat === longest.name).map(({ angle }) => ((angle % 360) + 360) % 360);
+  const angle = [90, 270, 0, 180, 45, 225, 135, 315].find((free) => !taken.includes(free)) ?? 90;
+  const groove: Groove = { seat: longest.name, angle, from: tidy(from + 0.1 * (to - from)), to: tidy(to - 0.1 * (to - from)), width: tidy(Math.max(0.5, diameter / 12)), pressure: 0 };
+  return { ...design, run: { ...design.run!, supply: [...(design.run!.supply ?? []), groove] } };
+}
+
+/** Without an entry of a list of the run; without the list when that was its last. */
+export function withoutEntry(design: Design, list: 'supply' | 'loads', index: number): Design {
+  const { [list]: entries = [], ...rest } = design.run!;
+  const left = (entries as readonly unknown[]).filter((_, i) => i !== index);
+  return { ...design, run: (left.length === 0 ? rest : { ...rest, [list]: left }) as Run };
+}
+
+/** One more load: a belt's pull at the rear end. */
+export function withFurtherLoad(design: Design): Design {
+  const run = design.run!;
+  const rear = Math.min(...design.seats.map(({ journal }) => journal.from));
+  return { ...design, run: { ...run, ...(run.load ? {} : { load: {} }), loads: [...(run.loads ?? []), { x: 0, y: 20, z: 0, station: tidy(rear - 15) }] } };
+}

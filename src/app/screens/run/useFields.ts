@@ -1,0 +1,32 @@
+/** Pressure and film that follow the design: on a coarse grid while it changes, on a full one once it rests. */
+import { useEffect, useState } from 'react';
+import type { Design } from '../../../design/definition.ts';
+import type { RunFields } from '../../../report/film/fields.ts';
+import { fullFields, movingFields } from '../../../worker/runClient.ts';
+import { type Solved, useNewest } from '../../state/useNewest.ts';
+
+/** ms without a change after which the full grid is worth its time. */
+const REST = 200;
+
+export function useFields(design: Design): Solved<RunFields> & { resting: boolean } {
+  const rested = useRested(design, REST);
+  const moving = useNewest<RunFields>(movingFields, design);
+  // The last design that stood still; asked again only when another one has come to rest.
+  const still = useNewest<RunFields>(fullFields, rested);
+  const resting = still.of === design && still.value !== null;
+  const again = () => {
+    moving.again();
+    still.again();
+  };
+  return { ...(resting ? still : moving), fault: moving.fault ?? still.fault, again, resting };
+}
+
+/** The last value that stood for so long (ms). */
+export function useRested<T>(value: T, rest: number): T {
+  const [rested, setRested] = useState(value);
+  useEffect(() => {
+    const timer = setTimeout(() => setRested(value), rest);
+    return () => clearTimeout(timer);
+  }, [value, rest]);
+  return rested;
+}

@@ -1,0 +1,117 @@
+/** Sheet: what goes to the machine, on one or two pages. */
+import { useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import type { Design } from '../../../design/definition.ts';
+import type { System } from '../../../design/units.ts';
+import type { CutReport } from '../../../report/cut/definition.ts';
+import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
+import type { FilmReport } from '../../../report/film/definition.ts';
+import { drawnParts } from '../../../report/sheet/drawnParts.ts';
+import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
+import { film as askFilm } from '../../../worker/runClient.ts';
+import { Fault } from '../../frame/Fault.tsx';
+import { offer } from '../../state/files.ts';
+import { Pages } from './Pages.tsx';
+import { PrintButton } from './PrintButton.tsx';
+import { PAPERS, type Paper } from './papers.ts';
+import { svgText } from './svgText.ts';
+import './sheet.css';
+import { useSize } from '../../pictures/useSize.ts';
+import type { Work } from '../../state/store.ts';
+import { useNewest } from '../../state/useNewest.ts';
+import { useShopDesign } from '../../state/useShopDesign.ts';
+import { useSolved } from '../../state/useSolved.ts';
+
+/** Every drawing of the Sheet, by the name it is marked with. */
+const DRAWINGS = ['journal', 'bush', 'chart'];
+
+const PAPER_NAMES = Object.keys(PAPERS) as Paper[];
+
+export default function SheetScreen({ work }: { work: Work }) {
+  const system = useStore(work.store, (state) => state.system);
+  const design = useShopDesign(
+    useStore(work.store, (state) => state.design),
+    system,
+  );
+  const { value, of, fault, again } = useSolved('cut', design);
+  if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
+  if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
+  const cut = of.cut ? value : null;
+  return <Sheet design={of} cut={cut} purpose={purposeOf(of, cut, system)} system={system} />;
+}
+
+/** What the screen says above the pages, which is not printed. */
+function screenVerdict({ kind, tone }: Purpose, planned: boolean): { tone: Purpose['tone']; headline: string; more: string } {
+  const boxes = 'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
+  switch (kind) {
+    case 'refused':
+      return {
+        tone,
+        headline: 'No plan gives these films, so this is no work order.',
+        more: 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
+      };
+    case 'left':
+      return { tone, headline: 'What the trials leave: how much of it to take, and what to read next.', more: 'The plan before the trials is struck on it: its readings no longer say when to stop. Print this one anew after every trial.' };
+    case 'work':
+      return { tone, headline: 'Drawings, order of work, settings and stop readings for the machine.', more: boxes };
+    case 'parts':
+      return { tone, headline: planned ? 'Drawings of both parts; nothing need be cut.' : 'Drawings of both parts; what may be cut is said on the Cut screen.', more: boxes };
+  }
+}
+
+interface SheetProps {
+  design: Design;
+  cut: CutReport | null;
+  purpose: Purpose;
+  system: System;
+}
+
+function Sheet({ design, cut, purpose, system }: SheetProps) {
+  const [chosen, setPaper] = useState<Paper | null>(null);
+  const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
+  const box = useRef<HTMLDivElement>(null);
+  const { width } = useSize(box, { width: 800, height: 1000 });
+  const drawn = useMemo(() => drawnParts(design, cut, purpose.kind, system), [design, cut, purpose.kind, system]);
+  const { film, fault, again } = useFilm(purpose.kind === 'refused' ? null : drawn.runs);
+  const cuts = purpose.kind === 'work' || purpose.kind === 'left';
+  const runsBadly = film ? runsAsPlanned(drawn.runs, film, cuts, system) : null;
+  const { tone, headline, more } = runsBadly?.tone === 'stop' ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' } : screenVerdict(purpose, cut !== null);
+  return (
+    <div ref={box} className="sheet-screen">
+      <section className={`verdict ${tone} screen-only`} aria-live="polite">
+        <h2>{headline}</h2>
+        <p>{more}</p>
+      </section>
+      <p className="buttons screen-only">
+        <PrintButton ready={film !== null} />
+        <label className="paper-choice">
+          <span>Paper</span>
+          <select value={paper} onChange={(event) => setPaper(event.target.value as Paper)}>
+            {PAPER_NAMES.map((name) => (
+              <option key={name} value={name}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        {DRAWINGS.map((name) => (
+          <button key={name} type="button" onClick={() => offer(`${name}.svg`, svgText(box.current!.querySelector<SVGSVGElement>(`[data-drawing="${name}"] svg`)!), 'image/svg+xml')}>
+            Save the {name} as SVG
+          </button>
+        ))}
+      </p>
+      <div className="screen-only">
+        <Fault what="How it runs" fault={fault} again={again} />
+      </div>
+      <Pages paper={paper} room={width} purpose={purpose} design={design} {...drawn} cut={cut} film={film} runsBadly={runsBadly} system={system} />
+    </div>
+  );
+}
+
+/** How the parts run: null while it is worked out, undefined where the design does not say how, or it cannot be had. */
+function useFilm(made: Design | null): { film: FilmReport | null | undefined; fault: string | null; again(): void } {
+  const running = made?.run ? made : null;
+  const { value, fresh, fault, again } = useNewest(askFilm, running);
+  const told = running !== null && fault === null;
+  return { film: told ? (fresh ? value : null) : undefined, fault: running && fault, again };
+}

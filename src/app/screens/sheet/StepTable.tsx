@@ -1,0 +1,112 @@
+/** The steps on paper: what to feed, what to read when to stop, and boxes for what was read. */
+import type { Design } from '../../../design/definition.ts';
+import { fineText, readingText, type System } from '../../../design/units.ts';
+import type { CutReport, CutStepReport } from '../../../report/cut/definition.ts';
+import { toleranceLeft } from '../../../report/cut/toleranceLeft.ts';
+import { offFaceText } from '../../../report/cut/trialText.ts';
+import { stopTolerance } from '../../../report/sheet/stopTolerance.ts';
+import { gaugeText } from '../cut/gaugeText.ts';
+import { beforeTrial } from '../cut/Steps.tsx';
+import { crossText, otherTexts } from './feedText.ts';
+import { stopText, zoneText } from './figures.ts';
+
+interface Props {
+  design: Design;
+  cut: CutReport;
+  system: System;
+}
+
+type Row = { what: string; before: string; first: string; stop: string; within?: string };
+type Stop = CutStepReport['touch'];
+
+const told = (mm: number | null, text: (mm: number) => string) => (mm === null ? '—' : text(mm));
+
+/** mm: a stand-off that moves by less is not seen to move. */
+const UNSEEN = 1e-4;
+export const isMoved = ({ before, stop }: Pick<Stop, 'before' | 'stop'>) => before !== stop && (before === null || stop === null || Math.abs(stop - before) >= UNSEEN);
+
+export function StepTable({ design, cut, system }: Props) {
+  const fine = (mm: number) => fineText(mm, system);
+  // Where the doubt leaves only a part of a step safe, its reading stands in the place of the one half way.
+  const row = (what: string, { before, half, safe, stop }: Stop, text: (mm: number) => string): Row => ({
+    what,
+    before: told(before, text),
+    first: safe === undefined ? told(half, text) : `first ${told(safe, text)}`,
+    stop: told(stop, text),
+  });
+  const standOff = (stop: Stop) => row('Stand-off: where the journal first touches', stop, fine);
+  // A reading that the step does not change tells nothing of it.
+  const standOffs = (stop: Stop) => (isMoved(stop) ? [standOff(stop)] : []);
+  const rows = (step: CutStepReport): Row[] => [
+    ...step.gauges.map(({ reading, ...stop }) => {
+      const within = stopTolerance(step, stop, toleranceLeft(design, cut.films, step.seat));
+      const told = row(gaugeText(reading, system), stop, (mm) => readingText(mm, system));
+      return within === null || stop.stop === null ? told : { ...told, stop: stopText(stop.stop, within, system), within: `±${zoneText(within, system)}` };
+    }),
+    ...standOffs(step.standOff),
+  ];
+  return (
+    <table className="sheet-steps">
+      <colgroup>
+        {[1, 2, 3, 4, 5].map((column) => (
+          <col key={column} />
+        ))}
+      </colgroup>
+      <thead>
+        <tr>
+          <th scope="col">Steps, in this order</th>
+          <th scope="col">Now</th>
+          <th scope="col">Half way</th>
+          <th scope="col">Stop at</th>
+          <th scope="col">Read</th>
+        </tr>
+      </thead>
+      {cut.steps.map((step, i) => (
+        <StepBody
+          key={`${step.seat} ${step.part}`}
+          title={`${i + 1}. ${step.seat} ${step.part}: ⌀ ${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}.`}
+          feeds={feedTexts(step, design, system)}
+          note={beforeTrial(step, system)}
+          rows={rows(step)}
+        />
+      ))}
+      {cut.faces.map((face, k) => (
+        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} note="" rows={standOffs(face.standOff)} />
+      ))}
+    </table>
+  );
+}
+
+/** The cross feed by the person's own dial first, then the other ways to take the same. */
+function feedTexts(step: CutStepReport, design: Design, system: System): string[] {
+  return [`${crossText(step, design, system)}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fineText(step.deepest, system)} square to the surface.`, ...otherTexts(step, design, system)];
+}
+
+function StepBody({ title, feeds: [first, ...others], note, rows }: { title: string; feeds: readonly string[]; note: string; rows: readonly Row[] }) {
+  return (
+    <tbody>
+      <tr className="feeds-row">
+        <th scope="rowgroup" colSpan={5}>
+          <strong>{title}</strong>
+          {first && <span className="first-way"> {first}</span>}
+          {others.length > 0 && <span className="others">Or {others.join('; or ')}.</span>}
+          {note !== '' && <span className="others">{note}</span>}
+        </th>
+      </tr>
+      {rows.map(({ what, before, first: early, stop, within }) => (
+        <tr key={what}>
+          <td className="what">{what}</td>
+          <td data-label="Now">{before}</td>
+          <td data-label="Half way">{early}</td>
+          <td data-label="Stop at">
+            <strong className="stop">{stop}</strong>
+            {within && <span className="within">{within}</span>}
+          </td>
+          <td data-label="Read">
+            <span className="read-box" />
+          </td>
+        </tr>
+      ))}
+    </tbody>
+  );
+}

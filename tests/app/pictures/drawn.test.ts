@@ -1,0 +1,171 @@
+/**
+ * The honest picture: from the drawn geometry alone, parts touch, cross or stand clear exactly when they do in
+ * the solver, at every factor. Distances are taken between the drawn chains by plain segment geometry.
+ */
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { drawnPair, type Point } from '../../../src/app/pictures/drawn.ts';
+import { leaningOf } from '../../../src/app/pictures/leaning.ts';
+import { filmAlong } from '../../../src/engine/contact/film.ts';
+import { positionForFilm, seatLines } from '../../../src/engine/contact/fit.ts';
+import { reachToward } from '../../../src/engine/play/reach.ts';
+import { filmAt, type Pose, spindleOf } from '../../../src/engine/play/rigid.ts';
+import { heldAt } from '../../../src/engine/play/shake.ts';
+import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
+import { toSeat } from '../../../src/report/toEngine.ts';
+
+type Segment = readonly [Point, Point];
+const segments = (chain: readonly Point[]): Segment[] => chain.slice(1).map((to, i) => [chain[i]!, to]);
+const cross = ([az, ar]: Point, [bz, br]: Point, [cz, cr]: Point) => (bz - az) * (cr - ar) - (br - ar) * (cz - az);
+
+function distance(p: Point, [a, b]: Segment): number {
+  const [dz, dr] = [b[0] - a[0], b[1] - a[1]];
+  const t = Math.min(1, Math.max(0, ((p[0] - a[0]) * dz + (p[1] - a[1]) * dr) / (dz * dz + dr * dr)));
+  return Math.hypot(p[0] - a[0] - t * dz, p[1] - a[1] - t * dr);
+}
+
+const properlyCross = ([a, b]: Segment, [c, d]: Segment) => cross(a, b, c) * cross(a, b, d) < 0 && cross(c, d, a) * cross(c, d, b) < 0;
+
+/**
+ * Whether a point lies in the solid of the journal (ray casting): under its chain, closed to the axis. The
+ * spindle goes on beyond the large end, as both pictures draw it, so a far displacement still overlaps.
+ */
+function inJournal([z, r]: Point, journal: readonly Point[]): boolean {
+  const ends = [journal[0]!, journal[journal.length - 1]!] as const;
+  const [rear, nose] = ends[1][1] > ends[0][1] ? [ends[0][0], ends[1][0] + 1] : [ends[0][0] - 1, ends[1][0]];
+  const outline = [[rear, ends[0][1]] as const, ...journal, [nose, ends[1][1]] as const, [nose, 0] as const, [rear, 0] as const];
+  let inside = false;
+  outline.forEach(([z1, r1], i) => {
+    const [z0, r0] = outline[(i + outline.length - 1) % outline.length]!;
+    if (r1 > r !== r0 > r && z < z1 + ((z0 - z1) * (r - r1)) / (r0 - r1)) inside = !inside;
+  });
+  return inside;
+}
+
+/** Least distance between two drawn chains, and whether one is in the other. */
+function drawnMeeting(bush: readonly Point[], journal: readonly Point[]) {
+  let least = Number.POSITIVE_INFINITY;
+  let overlap = bush.some((point) => inJournal(point, journal));
+  for (const b of segments(bush)) {
+    for (const j of segments(journal)) {
+      if (properlyCross(b, j)) overlap = true;
+      least = Math.min(least, distance(b[0], j), distance(b[1], j), distance(j[0], b), distance(j[1], b));
+    }
+  }
+  return { least, overlap };
+}
+
+const halfAngle = fc.oneof(fc.double({ min: 1, max: 12, noNaN: true }), fc.double({ min: 30, max: 60, noNaN: true }));
+const anyPair = fc.record({
+  halfAngle,
+  mismatch: fc.double({ min: -0.05, max: 0.05, noNaN: true }),
+  clearance: fc.double({ min: -0.01, max: 0.03, noNaN: true }),
+  crown: fc.array(fc.double({ min: -0.003, max: 0.003, noNaN: true }), { minLength: 3, maxLength: 3 }),
+  bell: fc.array(fc.double({ min: -0.003, max: 0.003, noNaN: true }), { minLength: 3, maxLength: 3 }),
+  lean: fc.constantFrom(1, -1),
+  factor: fc.double({ min: 0, max: 3.7, noNaN: true }).map((power) => 10 ** power),
+  away: fc.double({ min: 1e-4, max: 0.05, noNaN: true }),
+});
+
+test('drawn parts touch, cross and stand clear exactly when they do in the solver, at every factor', () => {
+  fc.assert(
+    fc.property(anyPair, (pair) => {
+      const profile = (heights: number[], stations: number[]) => stations.map((z, i): [number, number] => [z, heights[i]!]);
+      const seat = seatLines(
+        toSeat({
+          name: 'seat',
+          journal: { halfAngle: pair.lean * (pair.halfAngle + pair.mismatch), diameter: 40, station: 0, from: -6, to: 5, profile: profile(pair.crown, [-4, 0, 3]) },
+          bush: { halfAngle: pair.lean * pair.halfAngle, diameter: 40 + pair.clearance, station: 0, from: -5, to: 5.5, profile: profile(pair.bell, [-3, 1, 4]) },
+        }),
+      );
+      const touch = positionForFilm(seat, 0);
+      fc.pre(touch !== null);
+      const meet = (position: number) => {
+        const drawn = drawnPair([seat], position, pair.factor);
+        const [one] = drawn.seats;
+        return { ...drawnMeeting(one!.bush, one!.journal), factor: drawn.factor };
+      };
+      const away = (pair.lean * pair.away) / 1000;
+      const at = meet(touch!);
+      expect(at.least).toBeLessThan(1e-11 * at.factor);
+      const clear = meet(touch! + away);
+      expect(clear.overlap).toBe(false);
+      expect(clear.least).toBeGreaterThan(1e-10);
+      expect(meet(touch! - away).overlap).toBe(true);
+    }),
+    { numRuns: 400, seed: 7 },
+  );
+});
+
+test('a journal pulled aside, lobed or not, touches in the drawing at the angles where it does in the solver, and nowhere else', () => {
+  let touches = 0;
+  fc.assert(
+    fc.property(
+      anyPair,
+      fc.record({
+        toward: fc.double({ min: 0, max: 6.28, noNaN: true }),
+        station: fc.double({ min: -0.03, max: 0.03, noNaN: true }),
+        lobes: fc.double({ min: 0, max: 0.0008, noNaN: true }),
+        angle: fc.double({ min: 0, max: 6.28, noNaN: true }),
+      }),
+      (pair, { toward, station, lobes, angle }) => {
+        const profile = (heights: number[], stations: number[]) => stations.map((z, i): [number, number] => [z, heights[i]!]);
+        const round = lobes > 0.0002 ? [{ count: 3, amplitude: lobes, phase: 20 }] : [];
+        const journal = { halfAngle: pair.lean * (pair.halfAngle + pair.mismatch), diameter: 40, station: 0, from: -6, to: 5, profile: profile(pair.crown, [-4, 0, 3]), lobes: round };
+        const bush = { halfAngle: pair.lean * pair.halfAngle, diameter: 40 + pair.clearance, station: 0, from: -5, to: 5.5, profile: profile(pair.bell, [-3, 1, 4]), lobes: round.map((lobe) => ({ ...lobe, count: 2 })) };
+        const seats = toPlaySeats({ conepair: 1, seats: [{ name: 'seat', journal, bush }] });
+        const lines = seatLines(seats[0]!);
+        const touch = positionForFilm(lines, 0);
+        fc.pre(touch !== null);
+        const position = touch! + pair.lean * (0.00001 + pair.away / 1000);
+        const spindle = spindleOf(seats, ['x', 'y', 'tiltX', 'tiltY']);
+        const reach = reachToward(heldAt(spindle, position), station, 0.05 * Math.cos(toward), 0.05 * Math.sin(toward));
+        fc.pre(reach.status === 'solved' && reach.contacts.length > 0);
+        if (reach.status !== 'solved') return;
+        const sectionAt = (pose: Pose, at: number) => {
+          const drawn = drawnPair([lines], position, pair.factor, leaningOf(seats, pose));
+          const [one] = drawn.at!(at);
+          return { ...drawnMeeting(one!.bush, one!.journal), factor: drawn.factor, film: Math.min(...one!.film.map((place) => place.film)) };
+        };
+        // The least film of that half section, from the solver's own formula.
+        const chain = filmAlong(lines.gap, position);
+        const solved = (pose: Pose, at: number) => Math.min(...Array.from({ length: chain.count }, (_, i) => filmAt(spindle.seats[0]!, chain.film[i]!, chain.u[i]!, at, pose)));
+        for (const contact of reach.contacts) {
+          touches++;
+          const at = sectionAt(reach.pose, contact.angle);
+          expect(at.film).toBeCloseTo(solved(reach.pose, contact.angle), 13);
+          expect(at.least).toBeLessThan(1e-10 * at.factor);
+          const past: Pose = { ...reach.pose, x: reach.pose.x + 1e-6 * Math.cos(contact.angle), y: reach.pose.y + 1e-6 * Math.sin(contact.angle) };
+          expect(sectionAt(past, contact.angle).overlap).toBe(true);
+        }
+        const film = solved(reach.pose, angle);
+        const there = sectionAt(reach.pose, angle);
+        expect(there.film).toBeCloseTo(film, 13);
+        if (film > 1e-9) {
+          expect(there.overlap).toBe(false);
+          expect(there.least).toBeGreaterThan(1e-10);
+        }
+      },
+    ),
+    { numRuns: 200, seed: 11 },
+  );
+  expect(touches).toBeGreaterThan(200);
+});
+
+test('the gap drawn square to the line is the film times the factor, for a shallow and for a steep seat', () => {
+  for (const angle of [3, 45]) {
+    const seat = seatLines(toSeat({ name: 'seat', journal: { halfAngle: angle, diameter: 40, station: 0, from: -6, to: 6 }, bush: { halfAngle: angle, diameter: 40.005, station: 0, from: -5, to: 5 } }));
+    const drawn = drawnPair([seat], 5e-6, 500);
+    const { bush, film } = drawn.seats[0]!;
+    const [from, to] = [bush[0]!, bush[1]!];
+    const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
+    for (const place of film) expect(Math.abs(cross(from, to, place.journal)) / length).toBeCloseTo(drawn.factor * place.film, 9);
+  }
+});
+
+test('a factor that does not fit is cut to one that does, and says so', () => {
+  const seat = seatLines(toSeat({ name: 'seat', journal: { halfAngle: 3, diameter: 20, station: 0, from: -6, to: 6 }, bush: { halfAngle: 3, diameter: 20.02, station: 0, from: -5, to: 5 } }));
+  const drawn = drawnPair([seat], 0, 5000);
+  expect(drawn.factor).toBeLessThan(1000);
+  expect(Math.min(...drawn.seats[0]!.journal.map(([, r]) => r))).toBeGreaterThan(0);
+});

@@ -1,0 +1,161 @@
+/** The Sheet printed by Chromium: paper, pages, fonts, nothing shrunk or off the page, the stop readings on it. */
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium, type Page } from 'playwright-core';
+import { build, type PreviewServer, preview } from 'vite';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { stopText } from '../../../../src/app/screens/sheet/figures.ts';
+import { MARGIN, PAPERS, type Paper } from '../../../../src/app/screens/sheet/papers.ts';
+import { parseDesign } from '../../../../src/design/validate.ts';
+import { cutSection } from '../../../../src/report/cut/section.ts';
+import { withShopTools } from '../../../../src/report/cut/usualMachine.ts';
+import { stopTolerance } from '../../../../src/report/sheet/stopTolerance.ts';
+import { CHROMIUM } from '../../../../vite.config.ts';
+import { type Pdf, readPdf } from './readPdf.ts';
+
+const top = join(import.meta.dirname, '../../../..');
+const POINTS = 72 / 25.4;
+const outDir = mkdtempSync(join(tmpdir(), 'sheet-'));
+let server: PreviewServer;
+let browser: Browser;
+
+beforeAll(async () => {
+  await build({ configFile: join(top, 'vite.config.ts'), logLevel: 'silent', build: { outDir, emptyOutDir: true } });
+  server = await preview({ configFile: join(top, 'vite.config.ts'), logLevel: 'silent', build: { outDir }, preview: { port: 0 } });
+  browser = await chromium.launch(CHROMIUM);
+}, 120_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+  rmSync(outDir, { recursive: true, force: true });
+});
+
+const designOf = (file: string) => {
+  const read = parseDesign(readFileSync(join(top, `assets/designs/${file}.conepair.json`), 'utf8'));
+  if (!read.ok) throw new Error(file);
+  return read.design;
+};
+
+async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
+  const page = await browser.newPage({ viewport: { width, height: 900 } });
+  await page.goto(`${server.resolvedUrls!.local[0]!}#sheet`);
+  await page.selectOption('header select', `${file}.conepair.json`);
+  await page.waitForFunction((title) => document.querySelector('.title-block h3')?.textContent === title, designOf(file).title);
+  await page.selectOption('.paper-choice select', paper);
+  await page.waitForSelector('.pages[aria-busy="false"]');
+  return page;
+}
+
+/** Text may begin in the margin only where the foot stands. */
+function misplaced({ pages }: Pdf, paper: Paper): string[] {
+  const { width, height } = PAPERS[paper];
+  const hair = 0.3;
+  return pages.flatMap(({ texts }, i) =>
+    texts
+      .filter(({ x, y, end }) => x < MARGIN.side * POINTS - hair || Math.max(x, end) > (width - MARGIN.side) * POINTS + hair || y < MARGIN.top * POINTS - hair || y > height * POINTS)
+      .map(({ text, x, y }) => `page ${i + 1}: "${text}" at ${x.toFixed(1)}, ${y.toFixed(1)}`),
+  );
+}
+
+/** Ligatures as their letters, one space between words. */
+const wordsOf = ({ texts }: Pdf['pages'][number]) =>
+  texts
+    .map(({ text }) => text)
+    .join(' ')
+    .normalize('NFKC')
+    .replace(/\s+/g, ' ');
+
+test.each([
+  ['steep-first', 'A4', 'mm', 1200],
+  ['shallow-first', 'Letter', 'inch', 1200],
+  ['shallow-first', 'A4', 'mm', 390],
+] as const)(
+  '%s on %s in %s: two pages of that paper, fonts within the file, all text on the page, from a window %i wide',
+  async (file, paper, unit, width) => {
+    const page = await opened(file, paper, width);
+    const inch = unit === 'inch';
+    if (inch) await page.click('header button:has-text("Units")');
+    await page.waitForSelector('.pages[aria-busy="false"]');
+    const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+    await page.close();
+    expect(pdf.pages.length).toBe(2);
+    for (const { width, height } of pdf.pages) {
+      // Chromium counts paper in whole CSS pixels.
+      expect(width).toBeCloseTo(PAPERS[paper].width * POINTS, -0.3);
+      expect(height).toBeCloseTo(PAPERS[paper].height * POINTS, -0.3);
+    }
+    expect(pdf.fonts.length).toBeGreaterThan(0);
+    expect(pdf.fonts.filter(({ embedded }) => !embedded)).toEqual([]);
+    expect(misplaced(pdf, paper)).toEqual([]);
+    for (const [i, each] of pdf.pages.entries()) {
+      expect(wordsOf(each)).toContain(`page ${i + 1} of 2`);
+      expect(each.texts.some(({ text }) => text.includes('\ufffd'))).toBe(false);
+      expect(Math.min(...each.texts.map(({ size }) => size))).toBeGreaterThan(7);
+    }
+    const design = designOf(file);
+    const [work, drawings] = pdf.pages as [Pdf['pages'][number], Pdf['pages'][number]];
+    const { steps, work: order } = cutSection(withShopTools(design, inch ? 'inch' : 'metric'))!;
+    // Printed in the size they are set in: a page too wide would have been shrunk to fit.
+    for (const [{ texts }, words, points] of [
+      [work, 'Order of work', 11],
+      [drawings, 'Surface, ', 8.5],
+    ] as const)
+      expect(texts.find(({ text }) => text.startsWith(words))?.size).toBeCloseTo(points, 1);
+    for (const { name } of design.seats) expect(wordsOf(drawings)).toContain(`${name} journal`);
+    for (const step of steps) for (const gauge of step.gauges) expect(wordsOf(work)).toContain(stopText(gauge.stop!, stopTolerance(step, gauge, 0.0005), inch ? 'inch' : 'metric'));
+    for (const { text } of order) expect(wordsOf(work)).toContain(text.normalize('NFKC'));
+    expect(wordsOf(work)).toContain('prove it by measurement');
+    expect(wordsOf(drawings)).toMatch(/Least film cold .* Warm/);
+    // Well filled: the last line of each page stands in its lowest fifth, above the foot.
+    for (const { height, texts } of pdf.pages) expect(Math.max(...texts.map(({ y }) => y).filter((y) => y < height - MARGIN.bottom * POINTS))).toBeGreaterThan(0.8 * height);
+  },
+  60_000,
+);
+
+test('eight seats with every surface cut go on to further pages, and nothing is lost', async () => {
+  const page = await opened('steep-first', 'A4');
+  const seats = [0, 1, 2, 3].flatMap((k) => designOf('steep-first').seats.map((seat) => ({ ...seat, name: `${seat.name} ${k + 1}` })));
+  const allow = seats.flatMap(({ name }) => [
+    { seat: name, part: 'journal' as const, cleanup: 0.001, limit: 0.2 },
+    { seat: name, part: 'bush' as const, cleanup: 0.001, limit: 0.2 },
+  ]);
+  const design = { ...designOf('steep-first'), title: 'Eight seats', seats, cut: { allow } };
+  await page.setInputFiles('header input[type=file]', { name: 'eight.conepair.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) });
+  await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Eight seats');
+  const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+  await page.close();
+  expect(pdf.pages.length).toBeGreaterThan(2);
+  expect(misplaced(pdf, 'A4')).toEqual([]);
+  const steps = cutSection(design)!.steps;
+  expect(steps.length).toBe(16);
+  // Where a list goes on, its heading comes again.
+  for (const { texts } of pdf.pages.filter((each) => /\d+\. (shallow|steep) \d (journal|bush): ⌀/.test(wordsOf(each)))) expect(texts.some(({ text }) => text.includes('Stop at'))).toBe(true);
+  const words = pdf.pages.map(wordsOf).join(' ');
+  for (const { text } of cutSection(design)!.work) expect(words).toContain(text);
+  for (const [i, { seat, part }] of steps.entries()) expect(words).toContain(`${i + 1}. ${seat} ${part}`);
+}, 60_000);
+
+test('a plan that is not possible prints what conflicts, and nothing to carry out', async () => {
+  const page = await opened('steep-first', 'A4');
+  const steep = designOf('steep-first');
+  const design = { ...steep, title: 'Too little', cut: { ...steep.cut!, allow: [{ seat: 'steep', part: 'journal' as const, limit: 0.002 }] } };
+  await page.setInputFiles('header input[type=file]', { name: 'tight.conepair.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) });
+  await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Too little');
+  const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+  await page.close();
+  expect(pdf.pages.length).toBe(2);
+  expect(misplaced(pdf, 'A4')).toEqual([]);
+  expect(wordsOf(pdf.pages[0]!)).toMatch(/Not a work order: do not cut to this sheet\..*the steep journal may lose at most 2\.00 μm/);
+  expect(pdf.pages.map(wordsOf).join(' ')).not.toMatch(/Stop at|Order of work|Set it so|Machine |by the plan/);
+}, 60_000);
+
+test('printed by the browser while the films are worked out, what is half made is left out', async () => {
+  const page = await opened('steep-first', 'A4');
+  await page.evaluate(() => document.querySelector('.run-figures')!.setAttribute('aria-busy', 'true'));
+  const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+  await page.close();
+  expect(pdf.pages.length).toBe(2);
+  expect(pdf.pages.map(wordsOf).join(' ')).not.toMatch(/Running\.|rev\/min|worked out/);
+}, 60_000);
