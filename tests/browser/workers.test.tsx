@@ -4,8 +4,11 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import type { Design } from '../../src/design/definition.ts';
 import { validateDesign } from '../../src/design/validate.ts';
-import type { Solvers } from '../../src/worker/solver.ts';
-import { createThread } from '../../src/worker/thread.ts';
+import type { Input, JobName } from '../../src/worker/jobs.ts';
+import type { Ended } from '../../src/worker/longWork.ts';
+import { createPool } from '../../src/worker/pool.ts';
+import { createThread, type Thread } from '../../src/worker/thread.ts';
+import type { WorkerApi } from '../../src/worker/worker.ts';
 import slow from '../regressions/slow-notebook.conepair.json';
 import { page } from './page.tsx';
 
@@ -34,37 +37,66 @@ afterAll(() => {
   window.Worker = RealWorker;
 });
 
+const asked = async <K extends JobName>(thread: Thread<WorkerApi>, name: K, input: Input<K>) => {
+  const ended = await thread.ask(async (worker): Promise<Ended<unknown>> => worker.run(0, name, input));
+  return ended.status === 'done' ? ended.result : ended.status;
+};
+
 const shown = page('', true);
 const alerts = () => [...document.querySelectorAll('[role=alert]')].map((alert) => alert.textContent!);
 const design = (validateDesign(slow) as { design: Design }).design;
 
 test('a worker that cannot be loaded fails what was asked; the next one asked is loaded anew', async () => {
-  const thread = createThread<Solvers>(() => new Worker(new URL('../../src/worker/solver.ts', import.meta.url), { type: 'module' }));
+  const thread = createThread<WorkerApi>(() => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }));
   broken = true;
-  await expect(thread.ask((solver) => solver.play(design))).rejects.toThrow(/could not be loaded/);
+  await expect(asked(thread, 'play', design)).rejects.toThrow(/could not be loaded/);
   broken = false;
-  expect(await thread.ask((solver) => solver.play(design))).toHaveProperty('seated');
+  expect(await asked(thread, 'play', design)).toHaveProperty('seated');
   // Killed at rest, it is missed before anybody asks.
   kill();
-  await expect.poll(() => thread.ask((solver) => solver.play(design)).catch(() => null)).toHaveProperty('seated');
+  await expect.poll(() => asked(thread, 'play', design).catch(() => null)).toHaveProperty('seated');
   thread.end();
 });
 
 test('a worker killed at its work fails it', async () => {
-  const thread = createThread<Solvers>(() => new Worker(new URL('../../src/worker/solver.ts', import.meta.url), { type: 'module' }));
-  await thread.ask((solver) => solver.play({ ...design, play: {} }));
-  const asked = thread.ask((solver) => solver.measure(design));
+  const thread = createThread<WorkerApi>(() => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }));
+  await asked(thread, 'play', { ...design, play: {} });
+  const lost = asked(thread, 'measure', { design, tools: 'metric' });
   kill();
-  await expect(asked).rejects.toThrow(/ended by the browser/);
+  await expect(lost).rejects.toThrow(/ended by the browser/);
 });
 
 test('what fails in a worker is told by its own words, and the worker lives on', async () => {
-  const thread = createThread<Solvers>(() => new Worker(new URL('../../src/worker/solver.ts', import.meta.url), { type: 'module' }));
-  await expect(thread.ask((solver) => solver.play({ play: {} } as Design))).rejects.toThrow(/undefined|not iterable/);
+  const thread = createThread<WorkerApi>(() => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }));
+  await expect(asked(thread, 'play', { play: {} } as Design)).rejects.toThrow(/undefined|not iterable/);
   const before = workers.size;
-  expect(await thread.ask((solver) => solver.play(design))).toHaveProperty('seated');
+  expect(await asked(thread, 'play', design)).toHaveProperty('seated');
   expect(workers.size).toBe(before);
   thread.end();
+});
+
+test('a job is given up by its signal alone: those that wait behind it are done all the same, and each fails with its reason', async () => {
+  const { job } = createPool(() => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }));
+  const running = { ...design, run: { speed: 600, oil: { viscosity: 0.01 }, load: { x: 0, y: -100, z: -30 } } };
+  const [first, second, third] = [new AbortController(), new AbortController(), new AbortController()];
+  const told: unknown[] = [];
+  const tell = (point: unknown) => {
+    told.push(point);
+    first.abort(new Error('enough'));
+    second.abort(new Error('not that'));
+  };
+  const points = job('speeds', { design: running, speeds: [200, 300, 400, 500, 600] }, { signal: first.signal, tell });
+  const film = job('film', running, { signal: second.signal });
+  const last = job('speeds', { design: running, speeds: [300] }, { signal: third.signal });
+  film.catch(() => {});
+  await expect(points).rejects.toThrow('enough');
+  await expect(film).rejects.toThrow('not that');
+  expect(await last).toBeDefined();
+  expect(told.length).toBeLessThan(5);
+  // What does not tell points is ended with its worker, and the next one has another.
+  const readings = job('measure', { design, tools: 'metric' }, { signal: AbortSignal.timeout(1) });
+  await expect(readings).rejects.toThrow();
+  expect(await job('measure', { design: { ...design, readings: [] }, tools: 'metric' })).toBeUndefined();
 });
 
 test.each([

@@ -67,7 +67,7 @@ function playLaws(design: Design, { play }: Report): Broken[] {
   const { pose } = play.seated;
   if (Math.abs(pose.z) > 10) return [];
   const least = leastFilm(places(design, pose.z), pose, ROUND);
-  return least < -ROUNDING * sizeOf(design) ? [`play: seated with a film of ${least}`] : [];
+  return least < -ROUNDING * Math.max(1, sizeOf(design)) ? [`play: seated with a film of ${least}`] : [];
 }
 
 /** Of the load: what may be left of the balance; thin films hold no more digits. */

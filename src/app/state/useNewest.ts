@@ -5,7 +5,7 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Design } from '../../design/definition.ts';
 
-type Ask<T> = (design: Design) => Promise<T | null | undefined>;
+type Ask<T> = (design: Design, signal: AbortSignal) => Promise<T | null | undefined>;
 
 interface Answer<T> {
   /** for the design of `of`; null before the first answer, and where the design lacks what it needs */
@@ -30,37 +30,51 @@ interface Question<T> {
   turn: number;
 }
 
-/** `ask` stays the same function for as long as the same is asked; nothing is asked for no design. */
-export function useNewest<T>(ask: Ask<T>, design: Design | null): Solved<T> {
+interface Asking {
+  /** when it was asked (ms), and the way to give it up; null while nothing is under way */
+  since: number;
+  control: AbortController | null;
+}
+
+/**
+ * `ask` stays the same function for as long as the same is asked; nothing is asked for no design.
+ * @param patience ms after which a question under way is given up for a newer one
+ */
+export function useNewest<T>(ask: Ask<T>, design: Design | null, patience = Number.POSITIVE_INFINITY): Solved<T> {
   const [turn, setTurn] = useState(0);
   const [solved, setSolved] = useState<Answer<T> & { by: Ask<T> | null }>({ value: null, of: null, fault: null, by: null });
   const wanted = useRef<Question<T>>({ ask, design, turn });
-  wanted.current = { ask, design, turn };
-  const busy = useRef(false);
+  const asking = useRef<Asking>({ since: 0, control: null });
   const shown = useRef(true);
   useEffect(() => {
     shown.current = true;
     return () => {
       shown.current = false;
+      asking.current.control?.abort();
     };
   }, []);
-  // Runs for every question that comes while nothing is under way; what comes meanwhile is taken by the loop.
-  // biome-ignore lint/correctness/useExhaustiveDependencies: they are read through `wanted`, which is the newest
+  // What comes while a question is under way is taken by its loop.
   useEffect(() => {
-    if (busy.current) return;
+    wanted.current = { ask, design, turn };
+    const { since, control } = asking.current;
+    if (control) {
+      if (performance.now() - since > patience) control.abort();
+      return;
+    }
     const run = async () => {
-      busy.current = true;
       for (let done: Question<T> | null = null; shown.current && wanted.current.design !== null && !same(done, wanted.current); ) {
         done = wanted.current;
-        const answer = await answered(done.ask, wanted.current.design);
+        const control = new AbortController();
+        asking.current = { since: performance.now(), control };
+        const answer = await answered(done.ask, wanted.current.design, control.signal);
         // Why a question failed that is asked no more is nobody's concern.
         if (shown.current && (answer.fault === null || same(done, wanted.current))) setSolved({ ...answer, by: done.ask });
       }
       // At once, so that no question falls between.
-      busy.current = false;
+      asking.current = { since: 0, control: null };
     };
     void run();
-  }, [ask, design, turn]);
+  }, [ask, design, turn, patience]);
   const again = () => {
     setSolved((before) => ({ ...before, of: null, fault: null }));
     setTurn((times) => times + 1);
@@ -71,9 +85,9 @@ export function useNewest<T>(ask: Ask<T>, design: Design | null): Solved<T> {
 
 const same = <T>(a: Question<T> | null, b: Question<T>) => a !== null && a.ask === b.ask && a.design === b.design && a.turn === b.turn;
 
-async function answered<T>(ask: Ask<T>, of: Design): Promise<Answer<T>> {
+async function answered<T>(ask: Ask<T>, of: Design, signal: AbortSignal): Promise<Answer<T>> {
   try {
-    return { value: (await ask(of)) ?? null, of, fault: null };
+    return { value: (await ask(of, signal)) ?? null, of, fault: null };
   } catch (error) {
     return { value: null, of, fault: faultText(error) };
   }

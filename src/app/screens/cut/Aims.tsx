@@ -10,8 +10,7 @@ import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import { offFaceText } from '../../../report/cut/trialText.ts';
 import { designWithCut } from '../../../report/cut/withCut.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
-import { film as askFilm } from '../../../worker/runClient.ts';
-import { sections } from '../../../worker/solverClient.ts';
+import { job } from '../../../worker/pool.ts';
 import { LineChart } from '../../charts/LineChart.tsx';
 import type { Work } from '../../state/store.ts';
 import { useNewest } from '../../state/useNewest.ts';
@@ -39,11 +38,11 @@ interface Other {
 }
 
 /** The parts as the plan not chosen would leave them, and how these run. */
-async function askOther(design: Design): Promise<Other | null> {
-  const cut = await sections.ask((solver) => solver.cut(design));
+async function askOther(design: Design, signal: AbortSignal): Promise<Other | null> {
+  const cut = await job('cut', design, { signal });
   if (!cut) return null;
   const made = designWithCut(design, cut);
-  return { made, film: await askFilm(made) };
+  return { made, film: (await job('film', made, { signal })) ?? null };
 }
 
 /** How either plan runs, as far as it is known; asked for the other one once the chosen one is known. */

@@ -9,10 +9,10 @@ import { designWithCut } from '../../../report/cut/withCut.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { Verdict } from '../../../report/fit/verdict.ts';
 import { partsAfterTrials } from '../../../report/sheet/partsAfterTrials.ts';
-import { film as askFilm, clearanceSweep } from '../../../worker/runClient.ts';
+import { job } from '../../../worker/pool.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import type { Work } from '../../state/store.ts';
-import { useNewest } from '../../state/useNewest.ts';
+import { useSolved } from '../../state/useSolved.ts';
 import { clearancesOf, type Running as Sweepable } from '../run/sweeps.ts';
 
 interface Props {
@@ -37,7 +37,7 @@ const partsToBe = (design: Design, cut: CutReport): Design => partsAfterTrials(d
 /** @param wanted whether there is a plan worth asking for */
 export function useRunsAsPlanned(design: Design | null, cut: CutReport | null, wanted: boolean, system: System): Running {
   const made = useMemo(() => (wanted && design?.run && cut ? partsToBe(design, cut) : null), [wanted, design, cut]);
-  const { value, of, fault, again } = useNewest(askFilm, made);
+  const { value, of, fault, again } = useSolved('film', made);
   const film = of === made ? value : null;
   return { made, film, fault, again, verdict: made && film && cut ? runsAsPlanned(made, film, !nothingToCut(cut), system) : null };
 }
@@ -75,9 +75,9 @@ function FilmsThatRun({ work, made, system }: { work: Work; made: Sweepable; sys
     if (asked !== 'asked') return;
     const control = new AbortController();
     const { signal } = control;
-    clearanceSweep(made, extras, () => setDone((n) => n + 1), signal)
-      .then((ended) => {
-        if (!signal.aborted && ended.status === 'done') setAsked({ add: filmToAdd(made, ended.result) });
+    job('clearances', { design: made, extras }, { signal, tell: () => setDone((n) => n + 1) })
+      .then((works) => {
+        if (!signal.aborted) setAsked({ add: filmToAdd(made, works) });
       })
       .catch((error: unknown) => {
         if (!signal.aborted) setAsked({ fault: error instanceof Error ? error.message : String(error) });

@@ -2,17 +2,17 @@
 import { useEffect, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
-import { fullFields, movingFields } from '../../../worker/runClient.ts';
-import { type Solved, useNewest } from '../../state/useNewest.ts';
+import type { Solved } from '../../state/useNewest.ts';
+import { useSolved } from '../../state/useSolved.ts';
 
 /** ms without a change after which the full grid is worth its time. */
 const REST = 200;
 
 export function useFields(design: Design): Solved<RunFields> & { resting: boolean } {
   const rested = useRested(design, REST);
-  const moving = useNewest<RunFields>(movingFields, design);
+  const moving = useSolved('movingFields', design);
   // The last design that stood still; asked again only when another one has come to rest.
-  const still = useNewest<RunFields>(fullFields, rested);
+  const still = useSolved('fullFields', rested);
   const resting = still.of === design && still.value !== null;
   const again = () => {
     moving.again();

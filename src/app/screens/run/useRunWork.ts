@@ -6,7 +6,7 @@ import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { ColdSetting, LimitPoint, Stretch } from '../../../report/film/limits.ts';
-import { clearanceSweep, coldSettingSweep, runSection, speedSweep } from '../../../worker/runClient.ts';
+import { job } from '../../../worker/pool.ts';
 import { faultText } from '../../state/useNewest.ts';
 import { clearancesOf, type Running, speedsOf } from './sweeps.ts';
 import { useRested } from './useFields.ts';
@@ -69,19 +69,17 @@ type Tell = (change: (work: RunWork) => RunWork) => void;
 
 async function workOut(design: Running, tell: Tell, signal: AbortSignal): Promise<void> {
   tell((work) => ({ ...work, stage: 'film', fault: null }));
-  const film = await runSection(design, signal);
+  const film = (await job('film', design, { signal })) ?? null;
   const [speeds, extras] = [speedsOf(design), clearancesOf(design)];
   if (signal.aborted || film === null) return;
   // Standing still nothing warms; there is nothing to sweep.
   if (film.status === 'standing') return tell(() => ({ ...NOTHING, film, of: design, stage: 'done' }));
   tell(() => ({ ...NOTHING, film, of: design, stage: 'clearances', speeds: { ...NO_SWEEP, of: speeds.length }, clearances: { ...NO_SWEEP, of: extras.length } }));
-  const window = await clearanceSweep(design, extras, (point) => tell((work) => ({ ...work, clearances: withPoint(work.clearances, point) })), signal);
-  if (window.status !== 'done') return;
-  tell((work) => ({ ...work, stage: 'speeds', clearances: { ...work.clearances, safe: window.result } }));
-  const safe = await speedSweep(design, speeds, (point) => tell((work) => ({ ...work, speeds: withPoint(work.speeds, point) })), signal);
-  if (safe.status !== 'done') return;
-  tell((work) => ({ ...work, stage: 'settings', speeds: { ...work.speeds, safe: safe.result } }));
-  await coldSettingSweep(design, (setting) => tell((work) => ({ ...work, settings: [...work.settings, setting] })), signal);
+  const window = await job('clearances', { design, extras }, { signal, tell: (point) => tell((work) => ({ ...work, clearances: withPoint(work.clearances, point) })) });
+  tell((work) => ({ ...work, stage: 'speeds', clearances: { ...work.clearances, safe: window } }));
+  const safe = await job('speeds', { design, speeds }, { signal, tell: (point) => tell((work) => ({ ...work, speeds: withPoint(work.speeds, point) })) });
+  tell((work) => ({ ...work, stage: 'settings', speeds: { ...work.speeds, safe } }));
+  await job('coldSettings', design, { signal, tell: (setting) => tell((work) => ({ ...work, settings: [...work.settings, setting] })) });
   tell((work) => ({ ...work, stage: 'done' }));
 }
 

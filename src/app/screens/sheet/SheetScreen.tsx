@@ -8,7 +8,6 @@ import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import { drawnParts } from '../../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
-import { film as askFilm } from '../../../worker/runClient.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { offer } from '../../state/files.ts';
 import { Pages } from './Pages.tsx';
@@ -18,7 +17,6 @@ import { svgText } from './svgText.ts';
 import './sheet.css';
 import { useSize } from '../../pictures/useSize.ts';
 import type { Work } from '../../state/store.ts';
-import { useNewest } from '../../state/useNewest.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
 import { useSolved } from '../../state/useSolved.ts';
 
@@ -111,7 +109,7 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
 /** How the parts run: null while it is worked out, undefined where the design does not say how, or it cannot be had. */
 function useFilm(made: Design | null): { film: FilmReport | null | undefined; fault: string | null; again(): void } {
   const running = made?.run ? made : null;
-  const { value, fresh, fault, again } = useNewest(askFilm, running);
+  const { value, fresh, fault, again } = useSolved('film', running);
   const told = running !== null && fault === null;
   return { film: told ? (fresh ? value : null) : undefined, fault: running && fault, again };
 }

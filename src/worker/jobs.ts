@@ -1,0 +1,48 @@
+/**
+ * What is worked out beside the screen, by name: one line each. A generator tells every point as it comes and can be stopped between two.
+ * Runs in a worker.
+ */
+import type { Design } from '../design/definition.ts';
+import type { System } from '../design/units.ts';
+import { cutSection } from '../report/cut/section.ts';
+import type { FilmReport } from '../report/film/definition.ts';
+import { followFields, warmFields } from '../report/film/fields.ts';
+import { clearanceWork, coldSettings, speedWork } from '../report/film/limits.ts';
+import { filmSection } from '../report/film/section.ts';
+import { FINE, QUICK } from '../report/film/solveRun.ts';
+import { measureSection } from '../report/measure/section.ts';
+import { playSection } from '../report/play/section.ts';
+import { printMaps } from '../report/print/maps.ts';
+import { printSection } from '../report/print/section.ts';
+
+export type Running = Design & { run: NonNullable<Design['run']> };
+
+const follower = followFields(QUICK);
+const full = followFields(FINE);
+
+export const JOBS = {
+  cut: (design: Design) => cutSection(design),
+  play: (design: Design) => playSection(design),
+  print: (design: Design) => printSection(design),
+  printMaps: (design: Design) => printMaps(design),
+  /** `tools`: which system's tools the shop has */
+  measure: ({ design, tools }: { design: Design; tools: System }) => measureSection(design, tools),
+  /** pressure and film on a coarse grid, for a design that changes */
+  movingFields: (design: Design) => follower.fields(design),
+  /** the same on the full grid, for a design that rests, and of the warm spindle */
+  fullFields: (design: Design) => full.fields(design),
+  warmFields: ({ design, steady }: { design: Design; steady: NonNullable<FilmReport['steady']> }) => warmFields(design, steady, FINE),
+  film: (design: Design) => filmSection(design),
+  /** film, temperature and power at each of these speeds (rev/min), and the stretch that is safe */
+  speeds: ({ design, speeds }: { design: Running; speeds: number[] }) => speedWork(design, speeds),
+  /** the same with this much film (mm) added to every seat */
+  clearances: ({ design, extras }: { design: Running; extras: number[] }) => clearanceWork(design, extras),
+  /** where to set the journal cold, seat by seat */
+  coldSettings: (design: Running) => coldSettings(design),
+};
+
+export type Jobs = typeof JOBS;
+export type JobName = keyof Jobs;
+export type Input<K extends JobName> = Parameters<Jobs[K]>[0];
+export type Result<K extends JobName> = ReturnType<Jobs[K]> extends Generator<unknown, infer R> ? R : ReturnType<Jobs[K]>;
+export type Point<K extends JobName> = ReturnType<Jobs[K]> extends Generator<infer P> ? P : never;

@@ -1,0 +1,78 @@
+/**
+ * The way from the screen to what is worked out beside it: `job(name, input)` is answered, or fails with the reason, and with a signal can be
+ * given up. Workers are few: jobs of a lane share one and wait for each other, so that what follows the hand never waits for what takes seconds.
+ */
+import { proxy } from 'comlink';
+import type { Input, JobName, Point, Result } from './jobs.ts';
+import type { Ended } from './longWork.ts';
+import { createThread } from './thread.ts';
+import type { WorkerApi } from './worker.ts';
+
+/** `sections` take a part of a second, `readings` and `long` seconds, `follow` a frame or two. */
+type Lane = 'sections' | 'readings' | 'follow' | 'long';
+/** How a job that is under way is given up: its worker is ended, it is asked to stop at its next point, or its answer is not waited for. */
+type GivenUp = 'end' | 'stop' | 'leave';
+
+const BESIDE: Record<JobName, [Lane, GivenUp]> = {
+  cut: ['sections', 'leave'],
+  play: ['sections', 'leave'],
+  print: ['sections', 'leave'],
+  printMaps: ['sections', 'leave'],
+  measure: ['readings', 'end'],
+  movingFields: ['follow', 'leave'],
+  fullFields: ['follow', 'leave'],
+  warmFields: ['follow', 'leave'],
+  film: ['long', 'end'],
+  speeds: ['long', 'stop'],
+  clearances: ['long', 'stop'],
+  coldSettings: ['long', 'stop'],
+};
+
+export interface Asking<K extends JobName> {
+  /** fails the job with its reason as soon as the job can be given up */
+  signal?: AbortSignal;
+  /** takes every point of a job that comes point by point */
+  tell?: (point: Point<K>) => void;
+}
+
+export function createPool(start: () => Worker) {
+  const lane = () => ({ thread: createThread<WorkerApi>(start), last: Promise.resolve() as Promise<unknown> });
+  const lanes: Record<Lane, ReturnType<typeof lane>> = { sections: lane(), readings: lane(), follow: lane(), long: lane() };
+  let jobs = 0;
+
+  async function begun<K extends JobName>(name: K, input: Input<K>, { signal, tell }: Asking<K>): Promise<Result<K>> {
+    signal?.throwIfAborted();
+    const [of, how] = BESIDE[name];
+    const { thread } = lanes[of];
+    jobs++;
+    const id = jobs;
+    const left = new Promise<never>((_, reject) => {
+      signal?.addEventListener('abort', () => reject(signal.reason as Error), { once: true });
+    });
+    const giveUp = () => (how === 'end' ? thread.end() : how === 'stop' && thread.tell((worker) => worker.stop(id)));
+    signal?.addEventListener('abort', giveUp, { once: true });
+    const answer = thread.ask(async (worker): Promise<Ended<unknown>> => (tell ? worker.run(id, name, input, proxy(tell as (point: unknown) => void)) : worker.run(id, name, input)));
+    // Whoever gave it up does not wait for the answer.
+    answer.catch(() => {});
+    try {
+      const ended = await Promise.race([answer, left]);
+      if (ended.status === 'cancelled') throw signal?.reason ?? new Error('stopped');
+      return ended.result as Result<K>;
+    } finally {
+      signal?.removeEventListener('abort', giveUp);
+      left.catch(() => {});
+    }
+  }
+
+  return {
+    job<K extends JobName>(name: K, input: Input<K>, asking: Asking<K> = {}): Promise<Result<K>> {
+      const lane = lanes[BESIDE[name][0]];
+      // One after the other, so that what is ended takes no other with it.
+      const mine = lane.last.then(() => begun(name, input, asking));
+      lane.last = mine.catch(() => {});
+      return mine;
+    },
+  };
+}
+
+export const { job } = createPool(() => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
