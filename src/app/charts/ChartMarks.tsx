@@ -2,8 +2,8 @@
 import { fineText, type System } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { textWidth } from '../pictures/textWidth.ts';
+import type { Box } from './Axes.tsx';
 import { LABEL, type PlacedBand, type PlacedTag } from './chartLabels.ts';
-import type { Box } from './chartTags.ts';
 
 const LINE = 16;
 /** Width of a seat's mark at the ends of its band. */

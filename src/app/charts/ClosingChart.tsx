@@ -8,8 +8,8 @@ import type { SeatLines } from '../../engine/contact/fit.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { landmarks, moveByKey, snapped } from '../pictures/journalMove.ts';
 import { useDrag } from '../pictures/useDrag.ts';
-import { useSize } from '../pictures/useSize.ts';
 import type { Work } from '../state/store.ts';
+import { AcrossAxis, AxisNames, across, curvePath, LineNames, PlotClip, UpAxis, usePlot } from './Axes.tsx';
 import { ChartBands, ChartTag, OffChart } from './ChartMarks.tsx';
 import { type Curve, curveOf, filmsShown, goodStretch, type Range, rangeOf } from './chartCurves.ts';
 import { chartLabels } from './chartLabels.ts';
@@ -25,13 +25,10 @@ interface Props {
 const SNAP_PIXELS = 5;
 /** Above the plot a line for the axis and one for what is off the chart; below it the same with the ticks between. */
 const MARGIN = { left: 52, right: 16, top: 46, bottom: 62 };
-const minus = (tick: number) => `${tick}`.replace('-', '−');
 
 export function ClosingChart({ design, seats, fit, system, work }: Props) {
-  const box = useRef<HTMLElement>(null);
   const id = useId();
-  const { width } = useSize(box, { width: 800, height: 400 });
-  const height = width < 500 ? 360 : 400;
+  const { box, width, height, plot } = usePlot(MARGIN, { width: 800, height: 400 }, (w) => (w < 500 ? 360 : 400));
   const unit = fineUnit(system);
   const [low, high] = useHeldRange(design, fit, work);
   const wanted = design.seats;
@@ -56,36 +53,15 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
     },
     end: work.dragEnd,
   });
-  const path = (curve: Curve) => curve.map(([p, film], i) => `${i === 0 ? 'M' : 'L'}${x(p).toFixed(2)} ${y(film).toFixed(2)}`).join('');
-  const plot = { left: MARGIN.left, right: width - MARGIN.right, top: MARGIN.top, bottom: height - MARGIN.bottom };
-  const xTicks = ticks(low / unit.size, high / unit.size, width < 500 ? 4 : 8);
-  const yTicks = ticks(bottom / unit.size, top / unit.size, 5);
+  const path = (curve: Curve) => curvePath(curve, x, y);
   const now = x(fit.position);
   return (
     <figure className="chart" ref={box}>
       <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="group" aria-label="Least film of every seat against axial position; drag sideways to move the journal" {...drag.handlers}>
-        <clipPath id={`${id}plot`}>
-          <rect x={plot.left} y={plot.top} width={plot.right - plot.left} height={plot.bottom - plot.top} />
-        </clipPath>
-        {yTicks.map((t) => (
-          <g key={t} className="grid">
-            <path d={`M${plot.left} ${y(t * unit.size)}H${plot.right}`} className={t === 0 ? 'zero' : ''} />
-            <text x={plot.left - 6} y={y(t * unit.size) + 4} textAnchor="end">
-              {minus(t)}
-            </text>
-          </g>
-        ))}
-        {xTicks.map((t) => (
-          <text key={t} x={x(t * unit.size)} y={plot.bottom + 34} textAnchor="middle">
-            {minus(t)}
-          </text>
-        ))}
-        <text x={plot.left - 40} y={14}>
-          least film, {unit.name}
-        </text>
-        <text x={plot.right} y={height - 8} textAnchor="end">
-          position, {unit.name} · ← rearward · noseward →
-        </text>
+        <PlotClip id={`${id}plot`} plot={plot} />
+        <UpAxis plot={plot} at={y} ticks={ticks(bottom / unit.size, top / unit.size, 5)} unit={unit.size} />
+        <AcrossAxis plot={plot} at={x} ticks={ticks(low / unit.size, high / unit.size, across(width))} unit={unit.size} below={34} />
+        <AxisNames plot={plot} height={height} up={`least film, ${unit.name}`} across={`position, ${unit.name} · ← rearward · noseward →`} />
         <g clipPath={`url(#${id}plot)`}>
           <rect x={plot.left} width={plot.right - plot.left} y={y(0)} height={Math.max(0, plot.bottom - y(0))} className="below" />
           <ChartBands bands={labels.bands} plot={plot} id={id} />
@@ -120,20 +96,18 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
         {labels.tags.map((tag, i) => tag && <ChartTag key={seats[i]!.name} tag={tag} seat={i} />)}
         <OffChart fit={fit} shown={[bottom, top]} now={now} plot={plot} system={system} />
       </svg>
-      <figcaption className="legend">
-        {fit.seats.map((seat, i) => (
-          <span key={seat.name} className={`seat seat-${i % 4}`}>
-            <svg width="34" height="10" aria-hidden="true">
-              <path d="M1 5H33" className="curve" />
-            </svg>
-            {seat.name}
-            {seat.sensitivity !== null && `: ${Math.abs(seat.sensitivity) < 1e-9 ? 'the same film at every position' : `${fineText(Math.abs(seat.sensitivity) * 10 * unit.size, system)} of film for 10 ${unit.name} of travel`}`}
-          </span>
-        ))}
+      <LineNames names={fit.seats.map(({ name, sensitivity }, i) => ({ name, style: i, told: travelText(sensitivity, system) }))}>
         <span>hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel</span>
-      </figcaption>
+      </LineNames>
     </figure>
   );
+}
+
+function travelText(sensitivity: number | null, system: System): string {
+  if (sensitivity === null) return '';
+  if (Math.abs(sensitivity) < 1e-9) return ': the same film at every position';
+  const { size, name } = fineUnit(system);
+  return `: ${fineText(Math.abs(sensitivity) * 10 * size, system)} of film for 10 ${name} of travel`;
 }
 
 /** The range is held during a drag in any picture, so that the ground does not move under the hand; it gives way only to a journal that leaves it. */

@@ -3,12 +3,9 @@
  * wanted beside its band, none over a line or another label. Pixels, y down. Tried in turn from left to right, the
  * place furthest from everything taken; one that finds none is left to the legend.
  */
-export interface Box {
-  left: number;
-  top: number;
-  right: number;
-  bottom: number;
-}
+import type { Box } from './Axes.tsx';
+
+export type { Box };
 
 export type Polyline = readonly (readonly [x: number, y: number])[];
 

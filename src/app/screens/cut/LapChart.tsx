@@ -1,11 +1,10 @@
 /** Lapping against the travel: above, how much of every seat bears; below, how far the cones stand wrong to each other; where to stop. */
 import { ticks } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
-import { useRef } from 'react';
 import { fineUnit, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { AcrossAxis, across, ChartFigure, curvePath, LineNames, UpAxis, usePlot } from '../../charts/Axes.tsx';
 import { SaveSvg } from '../../pictures/SaveSvg.tsx';
-import { useSize } from '../../pictures/useSize.ts';
 
 export type Lap = NonNullable<CutReport['lap']>;
 
@@ -25,8 +24,7 @@ interface Plot {
 }
 
 export function LapChart({ lap, system }: { lap: Lap; system: System }) {
-  const box = useRef<HTMLElement>(null);
-  const { width } = useSize(box, { width: 600, height: LOWER.bottom + FOOT });
+  const { box, width } = usePlot({ left: LEFT, right: RIGHT, ...LOWER }, { width: 600, height: LOWER.bottom + FOOT });
   const unit = fineUnit(system);
   const start = lap.states[0]!.position;
   const travel = lap.states.map(({ position }) => start - position);
@@ -35,48 +33,35 @@ export function LapChart({ lap, system }: { lap: Lap; system: System }) {
   const related = lap.states.every(({ relationError }) => relationError !== null);
   const bottom = (related ? LOWER : UPPER).bottom;
   return (
-    <figure className="chart lap" ref={box}>
-      <svg width={width} height={bottom + FOOT} role="img" aria-label="Lapping: share of each seat that bears, and how far the cones stand wrong to each other, against the travel">
-        <Bearing lap={lap} travel={travel} x={x} system={system} />
-        {related && <Relation lap={lap} travel={travel} x={x} system={system} />}
-        {ticks(0, travel[travel.length - 1]! / unit.size, width < 500 ? 4 : 8).map((t) => (
-          <text key={t} x={x(t * unit.size)} y={bottom + 16} textAnchor="middle">
-            {t}
-          </text>
-        ))}
-        <text x={width - RIGHT} y={bottom + 34} textAnchor="end">
-          travel rearward, {unit.name}
-        </text>
-        <Stop at={x(travel[lap.stop.at]!)} bottom={bottom} middle={width / 2} reached={lap.stop.why !== 'notYet'} />
-      </svg>
-      <figcaption className="legend">
-        {lap.states[0]!.seats.map(({ name }, i) => (
-          <span key={name} className={`seat seat-${i % 4}`}>
-            <svg width="34" height="10" aria-hidden="true">
-              <path d="M1 5H33" className="curve" />
-            </svg>
-            {name}
-          </span>
-        ))}
-        {related && <span>shaded: what the films allow</span>}
-        <SaveSvg name="lapping chart" />
-      </figcaption>
-    </figure>
+    <ChartFigure
+      box={box}
+      className="lap"
+      size={{ width, height: bottom + FOOT }}
+      label="Lapping: share of each seat that bears, and how far the cones stand wrong to each other, against the travel"
+      foot={
+        <LineNames names={lap.states[0]!.seats.map(({ name }, style) => ({ name, style }))}>
+          {related && <span>shaded: what the films allow</span>}
+          <SaveSvg name="lapping chart" />
+        </LineNames>
+      }
+    >
+      <Bearing lap={lap} travel={travel} x={x} system={system} />
+      {related && <Relation lap={lap} travel={travel} x={x} system={system} />}
+      <AcrossAxis plot={{ left: LEFT, right: width - RIGHT, top: UPPER.top, bottom }} at={x} ticks={ticks(0, travel[travel.length - 1]! / unit.size, across(width))} unit={unit.size} />
+      <text x={width - RIGHT} y={bottom + 34} textAnchor="end">
+        travel rearward, {unit.name}
+      </text>
+      <Stop at={x(travel[lap.stop.at]!)} bottom={bottom} middle={width / 2} reached={lap.stop.why !== 'notYet'} />
+    </ChartFigure>
   );
 }
 
-const line = (values: readonly number[], { travel, x }: Plot, y: (value: number) => number) => `M${values.map((value, i) => `${x(travel[i]!).toFixed(2)} ${y(value).toFixed(2)}`).join('L')}`;
-
-function Grid({ values, at, right, name }: { values: readonly number[]; at: (value: number) => number; right: number; name: (value: number) => string }) {
-  return values.map((value) => (
-    <g key={value} className="grid">
-      <path d={`M${LEFT} ${at(value)}H${right}`} className={value === 0 ? 'zero' : ''} />
-      <text x={LEFT - 6} y={at(value) + 4} textAnchor="end">
-        {name(value)}
-      </text>
-    </g>
-  ));
-}
+const line = (values: readonly number[], { travel, x }: Plot, y: (value: number) => number) =>
+  curvePath(
+    values.map((value, i) => [travel[i]!, value] as const),
+    x,
+    y,
+  );
 
 function Bearing(plot: Plot) {
   const { lap, x } = plot;
@@ -86,7 +71,7 @@ function Bearing(plot: Plot) {
       <text x={6} y={14}>
         share that bears
       </text>
-      <Grid values={[0, 0.5, 1]} at={y} right={x.range()[1]!} name={String} />
+      <UpAxis plot={{ left: LEFT, right: x.range()[1]!, ...UPPER }} at={y} ticks={[0, 0.5, 1]} />
       {lap.states[0]!.seats.map(({ name }, i) => {
         const shares = lap.states.map((state) => state.seats[i]!.bearing);
         return (
@@ -106,14 +91,13 @@ function Relation(plot: Plot) {
   const errors = lap.states.map(({ relationError }) => relationError ?? 0);
   const most = Math.max(unit.size, lap.allowance ?? 0, ...errors.map(Math.abs)) * 1.08;
   const y = scaleLinear([-most, most], [LOWER.bottom, LOWER.top]);
-  const marks = ticks(-most / unit.size, most / unit.size, 4).map((t) => t * unit.size);
   return (
     <>
       <text x={6} y={LOWER.top - 10}>
         cones wrong to each other, {unit.name}
       </text>
       {lap.allowance !== null && <rect x={left} width={right - left} y={y(lap.allowance)} height={y(-lap.allowance) - y(lap.allowance)} className="allowed" />}
-      <Grid values={marks} at={y} right={right} name={(mm) => `${+(mm / unit.size).toPrecision(6)}`.replace('-', '−')} />
+      <UpAxis plot={{ left, right, ...LOWER }} at={y} ticks={ticks(-most / unit.size, most / unit.size, 4)} unit={unit.size} />
       <path d={line(errors, plot, y)} className="lap-wrong" />
     </>
   );

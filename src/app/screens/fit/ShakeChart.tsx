@@ -1,13 +1,13 @@
 /** Shake at the indicator against position, and a measured shake read back to a position and its films. */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
-import { useMemo, useRef, useState } from 'react';
+import { useMemo, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import type { PlayReport } from '../../../report/play/definition.ts';
 import { type ShakeRead, shakeRead } from '../../../report/play/shakeRead.ts';
+import { AcrossAxis, AxisNames, across, curvePath, UpAxis, usePlot } from '../../charts/Axes.tsx';
 import { atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
-import { useSize } from '../../pictures/useSize.ts';
 import type { Work } from '../../state/store.ts';
 
 /** A shake is read to this part of the fine unit. */
@@ -25,9 +25,7 @@ const heightFor = (width: number) => (width >= 600 ? 340 : 260);
 const MARGIN = { left: 52, right: 16, top: 24, bottom: 42 };
 
 export function ShakeChart({ work, design, play, system }: Props) {
-  const box = useRef<HTMLElement>(null);
-  const { width } = useSize(box, { width: 600, height: 340 });
-  const height = heightFor(width);
+  const { box, width, height, plot } = usePlot(MARGIN, { width: 600, height: 340 }, heightFor);
   const unit = fineUnit(system);
   const [measured, setMeasured] = useState<number | null>(null);
   const [pending, setPending] = useState(false);
@@ -37,37 +35,28 @@ export function ShakeChart({ work, design, play, system }: Props) {
   const now = play.shake.total;
   const [first, last] = [points[0], points[points.length - 1]];
   if (!first || !last) return null;
-  const x = scaleLinear([Math.min(first.position, position), Math.max(last.position, position)], [MARGIN.left, width - MARGIN.right]);
-  const y = scaleLinear([0, 1.1 * Math.max(...points.map((point) => point.total), measured ?? 0, unit.size)], [height - MARGIN.bottom, MARGIN.top]);
+  const x = scaleLinear([Math.min(first.position, position), Math.max(last.position, position)], [plot.left, plot.right]);
+  const y = scaleLinear([0, 1.1 * Math.max(...points.map((point) => point.total), measured ?? 0, unit.size)], [plot.bottom, plot.top]);
   const [left, right] = x.domain() as [number, number];
   return (
     <figure className="chart" ref={box}>
       <svg width={width} height={height} role="img" aria-label="Shake at the indicator against axial position">
-        {ticks(0, y.domain()[1]! / unit.size, 5).map((t) => (
-          <g key={t} className="grid">
-            <path d={`M${MARGIN.left} ${y(t * unit.size)}H${width - MARGIN.right}`} className={t === 0 ? 'zero' : ''} />
-            <text x={MARGIN.left - 6} y={y(t * unit.size) + 4} textAnchor="end">
-              {t}
-            </text>
-          </g>
-        ))}
-        {ticks(left / unit.size, right / unit.size, width < 500 ? 4 : 8).map((t) => (
-          <text key={t} x={x(t * unit.size)} y={height - MARGIN.bottom + 16} textAnchor="middle">
-            {`${t}`.replace('-', '−')}
-          </text>
-        ))}
-        <text x={12} y={14}>
-          shake at the indicator, {unit.name}
-        </text>
-        <text x={width - MARGIN.right} y={height - 6} textAnchor="end">
-          position, {unit.name}
-        </text>
-        <path d={`M${points.map((point) => `${x(point.position).toFixed(2)} ${y(point.total).toFixed(2)}`).join('L')}`} className="shake-curve" />
+        <UpAxis plot={plot} at={y} ticks={ticks(0, y.domain()[1]! / unit.size, 5)} unit={unit.size} />
+        <AcrossAxis plot={plot} at={x} ticks={ticks(left / unit.size, right / unit.size, across(width))} unit={unit.size} />
+        <AxisNames plot={plot} height={height} up={`shake at the indicator, ${unit.name}`} across={`position, ${unit.name}`} />
+        <path
+          d={curvePath(
+            points.map(({ position, total }) => [position, total] as const),
+            x,
+            y,
+          )}
+          className="shake-curve"
+        />
         <g className="now">
-          <path d={`M${x(position)} ${MARGIN.top}V${height - MARGIN.bottom}`} />
+          <path d={`M${x(position)} ${plot.top}V${plot.bottom}`} />
           {now !== null && <circle cx={x(position)} cy={y(now)} r={5} className="shake-now" />}
         </g>
-        {measured !== null && <path d={`M${MARGIN.left} ${y(measured)}H${width - MARGIN.right}`} className="measured" />}
+        {measured !== null && <path d={`M${plot.left} ${y(measured)}H${plot.right}`} className="measured" />}
         {read?.status === 'solved' && read.answers.map((answer) => <circle key={answer.position} cx={x(answer.position)} cy={y(measured!)} r={6} className="answer" />)}
       </svg>
       <figcaption className="read-back">

@@ -6,6 +6,7 @@
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
+import { UpAxis } from '../../charts/Axes.tsx';
 import { useSize } from '../../pictures/useSize.ts';
 
 interface Props {
@@ -40,16 +41,7 @@ export function ResidualPlot({ normalised, names, disagreeing }: Props) {
       <svg width={width} height={HEIGHT} role="img" aria-label={`Standardised residuals. ${said}`}>
         <rect x={LEFT} width={width - LEFT} y={y(2)} height={y(-2) - y(2)} className="spread wide" />
         <rect x={LEFT} width={width - LEFT} y={y(1)} height={y(-1) - y(1)} className="spread" />
-        {ticks(-most, most, 8)
-          .filter(Number.isInteger)
-          .map((t) => (
-            <g key={t} className="grid">
-              <path d={`M${LEFT} ${y(t)}H${width}`} className={t === 0 ? 'zero' : ''} />
-              <text x={LEFT - 6} y={y(t) + 4} textAnchor="end">
-                {`${t}`.replace('-', '−')}
-              </text>
-            </g>
-          ))}
+        <UpAxis plot={{ left: LEFT, right: width, top, bottom }} at={y} ticks={ticks(-most, most, 8).filter(Number.isInteger)} />
         {normalised.map((n, i) => {
           const x = LEFT + step * (i + 0.5);
           const named = i % every === 0 || disagreeing.includes(i) || (n !== null && off(n));

@@ -4,9 +4,9 @@ import { withValue } from '../../../design/place.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import type { ColdSetting, LimitPoint } from '../../../report/film/limits.ts';
 import { neededFilm } from '../../../report/film/toSpindle.ts';
+import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
 import { LineChart } from '../../charts/LineChart.tsx';
 import type { Work } from '../../state/store.ts';
-import { ConditionLegend, stretchesOf } from './conditions.tsx';
 import type { Sweep } from './useRunWork.ts';
 
 interface Props {

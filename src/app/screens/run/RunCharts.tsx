@@ -5,8 +5,8 @@ import { fineUnit, type System } from '../../../design/units.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { LimitPoint } from '../../../report/film/limits.ts';
 import { AMBIENT, neededFilm } from '../../../report/film/toSpindle.ts';
+import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
 import { LineChart } from '../../charts/LineChart.tsx';
-import { ConditionLegend, stretchesOf } from './conditions.tsx';
 import { isPosed } from './runEdits.ts';
 import type { Sweep } from './useRunWork.ts';
 

@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { luminance } from '../../../../src/app/pictures/filmColour.ts';
-import { stretchesOf } from '../../../../src/app/screens/run/conditions.tsx';
+import { stretchesOf } from '../../../../src/app/charts/conditions.tsx';
 import { contour } from '../../../../src/app/screens/run/contours.ts';
 import { mapScale } from '../../../../src/app/screens/run/mapScale.ts';
 import { plausibleRun } from '../../../../src/app/screens/run/plausibleRun.ts';
