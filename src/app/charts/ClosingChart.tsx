@@ -3,11 +3,10 @@ import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
-import { fineText, fineUnit, type System, sidedText } from '../../design/units.ts';
+import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
-import { landmarks, moveByKey, snapped } from '../pictures/journalMove.ts';
-import { useDrag } from '../pictures/useDrag.ts';
+import { positionAria, useAxialMove } from '../pictures/useMove.ts';
 import type { Work } from '../state/store.ts';
 import { AcrossAxis, AxisNames, across, curvePath, LineNames, PlotClip, UpAxis, usePlot } from './Axes.tsx';
 import { ChartBands, ChartTag, OffChart } from './ChartMarks.tsx';
@@ -22,7 +21,6 @@ interface Props {
   work: Work;
 }
 
-const SNAP_PIXELS = 5;
 /** Above the plot a line for the axis and one for what is off the chart; below it the same with the ticks between. */
 const MARGIN = { left: 52, right: 16, top: 46, bottom: 62 };
 
@@ -41,23 +39,12 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
     return { curves, x, y, top, bottom, labels: chartLabels({ seats, wanted, curves, range, x, y, system }) };
   }, [seats, wanted, low, high, width, height, system]);
 
-  const start = useRef(0);
-  const drag = useDrag({
-    start: () => {
-      start.current = fit.position;
-      work.dragStart();
-    },
-    move: (dx) => {
-      const perPixel = (high - low) / (width - MARGIN.left - MARGIN.right);
-      work.moveTo(snapped(start.current + dx * perPixel, landmarks(fit), SNAP_PIXELS * perPixel));
-    },
-    end: work.dragEnd,
-  });
+  const move = useAxialMove(work, fit, () => (high - low) / (plot.right - plot.left));
   const path = (curve: Curve) => curvePath(curve, x, y);
   const now = x(fit.position);
   return (
     <figure className="chart" ref={box}>
-      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="group" aria-label="Least film of every seat against axial position; drag sideways to move the journal" {...drag.handlers}>
+      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="group" aria-label="Least film of every seat against axial position; drag sideways to move the journal" {...move.handlers}>
         <PlotClip id={`${id}plot`} plot={plot} />
         <UpAxis plot={plot} at={y} ticks={ticks(bottom / unit.size, top / unit.size, 5)} unit={unit.size} />
         <AcrossAxis plot={plot} at={x} ticks={ticks(low / unit.size, high / unit.size, across(width))} unit={unit.size} below={34} />
@@ -80,15 +67,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
             {seat.seatPosition !== null && seat.seatPosition >= low && seat.seatPosition <= high && <circle cx={x(seat.seatPosition)} cy={y(0)} r={5} className="touch-point" />}
           </g>
         ))}
-        <g
-          role="slider"
-          tabIndex={0}
-          className="now"
-          aria-label="Axial position of the journal, on the chart"
-          aria-valuenow={Math.round(fit.position * 1e6) / 1e3}
-          aria-valuetext={sidedText(fit.position, system)}
-          onKeyDown={(event) => moveByKey(event, work, fit)}
-        >
+        <g role="slider" tabIndex={0} className="now" aria-label="Axial position of the journal, on the chart" {...positionAria(fit, system)} onKeyDown={move.onKeyDown}>
           <rect x={now - 20} y={plot.top} width={40} height={plot.bottom - plot.top} className="grip" />
           <path d={`M${now} ${plot.top}V${plot.bottom}`} />
           {fit.seats.map((seat, i) => seat.leastFilm !== null && seat.leastFilm <= top && seat.leastFilm >= bottom && <circle key={seat.name} cx={now} cy={y(seat.leastFilm)} r={4} className={`dot seat-${i % 4}`} />)}

@@ -2,12 +2,11 @@
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
-import { fineText, type System, sidedText } from '../../design/units.ts';
+import { fineText, type System } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
 import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
-import { bounded, landmarks, moveByKey, snapped } from './journalMove.ts';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
@@ -16,7 +15,7 @@ import { SectionPull } from './SectionPull.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import { angleOnScreen, dimensionsOnScreen, FIGURE, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
-import { useDrag } from './useDrag.ts';
+import { positionAria, useAxialMove } from './useMove.ts';
 import { useSize } from './useSize.ts';
 import { useView } from './useView.ts';
 import { ZoomButtons } from './ZoomButtons.tsx';
@@ -29,7 +28,6 @@ interface Props {
   work: Work;
 }
 
-const SNAP_PIXELS = 5;
 const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
 const measures = { width: textWidth };
 
@@ -42,41 +40,17 @@ export function Section({ design, drawn, fit, system, work }: Props) {
   const dimensions = useMemo(() => (part === 'none' ? null : dimensionsOf(design, drawn, part, system)), [design, drawn, part, system]);
   const whole = placing(frame, dimensions, size, measures);
 
-  const from = useRef({ design, perPixel: 1 });
-  const journalDrag = useDrag({
-    start: () => {
-      // As it is drawn when it is taken hold of: the way back is as long as the way there.
-      from.current = { design: work.store.getState().design, perPixel: 1 / (at.scale * drawn.factor) };
-      work.dragStart();
-    },
-    move: (dx) => {
-      const { design: begun, perPixel } = from.current;
-      const position = begun.position ?? 0;
-      work.moveTo(snapped(bounded(position + dx * perPixel, position, landmarks(fit)), landmarks(fit), SNAP_PIXELS * perPixel));
-    },
-    end: work.dragEnd,
-    cancel: () => {
-      work.store.setState({ design: from.current.design });
-      work.dragEnd();
-    },
-  });
-  const { view, zoomIn, zoomOut, whole: showWhole, handlers } = useView(svg, size, journalDrag.cancel);
+  // As it is drawn when it is taken hold of.
+  const perPixel = () => 1 / (at.scale * drawn.factor);
+  const journalMove = useAxialMove(work, fit, perPixel);
+  const { view, zoomIn, zoomOut, whole: showWhole, handlers } = useView(svg, size, journalMove.cancel);
   const at = seenThrough(whole, view, size);
   const unit = system === 'inch' ? 'inches' : 'mm';
   return (
     <figure className="picture">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it */}
       <svg ref={svg} {...handlers} tabIndex={0} className={view.zoom > 1 ? 'section zoomed' : 'section'} role="group" aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom">
-        <g
-          {...journalDrag.handlers}
-          className="journal"
-          role="slider"
-          tabIndex={0}
-          aria-label="Axial position of the journal"
-          aria-valuenow={Math.round(fit.position * 1e6) / 1e3}
-          aria-valuetext={sidedText(fit.position, system)}
-          onKeyDown={(event) => moveByKey(event, work, fit)}
-        >
+        <g {...journalMove.handlers} className="journal" role="slider" tabIndex={0} aria-label="Axial position of the journal" {...positionAria(fit, system)} onKeyDown={journalMove.onKeyDown}>
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />

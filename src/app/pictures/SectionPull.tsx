@@ -1,5 +1,4 @@
 /** In the section: the grip by which the nose is pulled up and down, and the forces of the seats that hold it. */
-import { type KeyboardEvent, useRef } from 'react';
 import { unitOf } from '../../design/measures.ts';
 import { fineText, type System } from '../../design/units.ts';
 import { metres, millimetres } from '../../report/toEngine.ts';
@@ -7,7 +6,7 @@ import type { Work } from '../state/store.ts';
 import type { Drawn, DrawnForce } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
 import { FIGURE, onScreen, type Placing } from './sectionLayout.ts';
-import { useDrag } from './useDrag.ts';
+import { useHandle } from './useMove.ts';
 
 interface Props {
   work: Work;
@@ -27,24 +26,16 @@ export function SectionPull({ work, drawn, frame, at, system }: Props) {
   const station = frame.journalRight;
   // The displacement the pose has there, mm true.
   const up = millimetres(drawn.aside(metres(station), Math.PI / 2)) / drawn.factor;
-  const start = useRef(0);
-  const to = (y: number) => work.store.setState({ pull: { station, x: 0, y } });
-  const { handlers } = useDrag({
-    start: () => {
-      start.current = up;
-      to(up);
-    },
-    move: (_, dy) => to(start.current - dy / (at.scale * drawn.factor)),
-    end: () => {},
+  const { handlers, onKeyDown } = useHandle({
+    at: { x: 0, y: up },
+    to: (x, y) => work.store.setState({ pull: { station, x, y } }),
+    perPixel: () => 1 / (at.scale * drawn.factor),
+    step: STEP,
+    times: 10,
+    upright: true,
+    start: () => work.store.setState({ pull: { station, x: 0, y: up } }),
+    letGo: () => work.store.setState({ pull: null }),
   });
-  const onKeyDown = (event: KeyboardEvent) => {
-    const step = event.key === 'ArrowUp' ? STEP : event.key === 'ArrowDown' ? -STEP : 0;
-    if (event.key === 'Escape') work.store.setState({ pull: null });
-    if (step === 0) return;
-    event.preventDefault();
-    event.stopPropagation();
-    to(up + step * (event.shiftKey ? 10 : 1));
-  };
   const grip = onScreen(at, [station / 1000, 0], 1);
   const y = grip.y - up * drawn.factor * at.scale;
   return (

@@ -7,11 +7,11 @@ import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { createDrawing } from '../../pictures/drawing.ts';
 import type { Drawn } from '../../pictures/drawn.ts';
-import { bounded, landmarks, snapped } from '../../pictures/journalMove.ts';
 import { Section } from '../../pictures/Section.tsx';
 import type { Prints } from '../../pictures/sceneProps.ts';
 import { useClosing } from '../../pictures/useClosing.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
+import { axialGoal } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
 import { useSolved } from '../../state/useSolved.ts';
 import { useBlued } from './useBlued.ts';
@@ -122,8 +122,7 @@ function useSceneCalls(work: Work, fit: FitReport, drawn: Drawn) {
   const onDrag = useCallback(
     (moved: number) => {
       const { position, factor } = start.current;
-      const marks = landmarks(latest.current.fit);
-      work.moveTo(snapped(bounded(position + millimetres(moved), position, marks), marks, millimetres(SNAP_DRAWN) / factor));
+      work.moveTo(axialGoal(latest.current.fit, position, millimetres(moved), millimetres(SNAP_DRAWN) / factor));
     },
     [work],
   );

@@ -4,7 +4,7 @@
  */
 import { ticks } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
-import { type KeyboardEvent, useRef } from 'react';
+import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { unitOf } from '../../../design/measures.ts';
 import { fineText, fineUnit, placeText, type System } from '../../../design/units.ts';
@@ -12,7 +12,7 @@ import type { SeatContact } from '../../../engine/play/contacts.ts';
 import { axisAt } from '../../../engine/play/rigid.ts';
 import type { PlayReport } from '../../../report/play/definition.ts';
 import { metres, millimetres } from '../../../report/toEngine.ts';
-import { useDrag } from '../../pictures/useDrag.ts';
+import { useHandle } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
 import type { Pulled } from './usePull.ts';
 
@@ -44,29 +44,16 @@ export function NoseMap({ work, play, pulled, system }: Props) {
   const scale = scaleLinear([-most, most], [-INNER, INNER]);
   const axis = pulled && axisAt(pulled.pose, metres(play.indicator));
   const now = axis ? { x: millimetres(axis.x), y: millimetres(axis.y) } : { x: 0, y: 0 };
-  const start = useRef({ x: 0, y: 0 });
-  const to = (x: number, y: number) => work.store.setState({ pull: { station: play.indicator, x, y } });
   const svg = useRef<SVGSVGElement>(null);
-  const { handlers } = useDrag({
-    start: () => {
-      start.current = now;
-      to(now.x, now.y);
-    },
-    move: (dx, dy) => {
-      const perPixel = SIZE / (svg.current?.clientWidth || SIZE);
-      to(start.current.x + scale.invert(dx * perPixel), start.current.y - scale.invert(dy * perPixel));
-    },
-    end: () => {},
+  const to = (x: number, y: number) => work.store.setState({ pull: { station: play.indicator, x, y } });
+  const { handlers, onKeyDown } = useHandle({
+    at: now,
+    to,
+    perPixel: () => scale.invert(SIZE / (svg.current?.clientWidth || SIZE)),
+    step: most / 10,
+    start: () => to(now.x, now.y),
+    letGo: () => work.store.setState({ pull: null }),
   });
-  const onKeyDown = (event: KeyboardEvent) => {
-    const step = (most / 10) * (event.shiftKey ? 5 : 1);
-    const by: Record<string, [number, number]> = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] };
-    const move = by[event.key];
-    if (event.key === 'Escape') work.store.setState({ pull: null });
-    if (!move) return;
-    event.preventDefault();
-    to(now.x + move[0], now.y + move[1]);
-  };
   const at = (x: number, y: number) => `${(MIDDLE + scale(x)).toFixed(2)} ${(MIDDLE - scale(y)).toFixed(2)}`;
   const said = `${fineText(now.x, system)} to the right, ${fineText(now.y, system)} up`;
   const where = `station ${placeText(play.indicator, system)}`;

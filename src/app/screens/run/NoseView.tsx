@@ -2,7 +2,7 @@
  * The spindle from in front of the nose: where its axis lies in each seat, how far it could go there, and the load on it as an arrow.
  * The arrow is dragged, or moved by the arrow keys; where a pose is held by hand, the axis is.
  */
-import { type KeyboardEvent, type RefObject, useRef } from 'react';
+import { type RefObject, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { measureText } from '../../../design/measures.ts';
 import { withValue } from '../../../design/place.ts';
@@ -10,7 +10,7 @@ import { fineText, type System } from '../../../design/units.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { roundAbove } from '../../pictures/sceneGeometry.ts';
-import { useDrag } from '../../pictures/useDrag.ts';
+import { useHandle } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
 import { useHeld } from '../../state/useHeld.ts';
 import { isPosed } from './runEdits.ts';
@@ -89,28 +89,14 @@ function useGrip(work: Work, design: Design, room: number, system: System): Grip
 
 /** By the pointer, and by the arrow keys in twentieths of what the picture holds. */
 function useMoving(work: Work, grip: Grip, svg: RefObject<SVGSVGElement | null>) {
-  const start = useRef({ x: 0, y: 0 });
-  const to = (x: number, y: number) => work.change((d) => withValue(withValue(d, `${grip.path}.x`, tidy(x)), `${grip.path}.y`, tidy(y)));
-  const { handlers } = useDrag({
-    start: () => {
-      start.current = { x: grip.x, y: grip.y };
-      work.dragStart();
-    },
-    move: (dx, dy) => {
-      const perPixel = ((SIZE / (svg.current?.clientWidth || SIZE)) * grip.most) / grip.reach;
-      to(start.current.x + dx * perPixel, start.current.y - dy * perPixel);
-    },
+  return useHandle({
+    at: grip,
+    to: (x, y) => work.change((d) => withValue(withValue(d, `${grip.path}.x`, tidy(x)), `${grip.path}.y`, tidy(y))),
+    perPixel: () => ((SIZE / (svg.current?.clientWidth || SIZE)) * grip.most) / grip.reach,
+    step: grip.most / 20,
+    start: () => work.dragStart(),
     end: () => work.dragEnd(),
   });
-  const onKeyDown = (event: KeyboardEvent) => {
-    const step = (grip.most / 20) * (event.shiftKey ? 5 : 1);
-    const by: Record<string, [number, number]> = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] };
-    const move = by[event.key];
-    if (!move) return;
-    event.preventDefault();
-    to(grip.x + move[0], grip.y + move[1]);
-  };
-  return { handlers, onKeyDown };
 }
 
 const tidy = (value: number) => Number(value.toPrecision(4));

@@ -1,0 +1,81 @@
+/**
+ * What is moved by hand, in every picture the same: a drag from where it stood when it was taken hold of, arrow keys in steps, Escape or a
+ * second finger to let go; along the axis with bounds and landmarks that it snaps to.
+ */
+import { type KeyboardEvent, useRef } from 'react';
+import { type System, sidedText } from '../../design/units.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
+import type { Work } from '../state/store.ts';
+import { bounded, landmarks, moveByKey, snapped } from './journalMove.ts';
+import { useDrag } from './useDrag.ts';
+
+const SNAP_PIXELS = 5;
+
+/** Where a drag along the axis comes to, from where it began (mm); it snaps to what is nearer than `reach`. */
+export function axialGoal(fit: FitReport, from: number, by: number, reach: number): number {
+  const marks = landmarks(fit);
+  return snapped(bounded(from + by, from, marks), marks, reach);
+}
+
+/** What a slider for the position of the journal says of itself. */
+export const positionAria = ({ position }: FitReport, system: System) => ({ 'aria-valuenow': Math.round(position * 1e6) / 1e3, 'aria-valuetext': sidedText(position, system) });
+
+/** The journal along its axis, by a drag across the page and by keys. `perPixel`: mm, as it is drawn when it is taken hold of. */
+export function useAxialMove(work: Work, fit: FitReport, perPixel: () => number) {
+  const from = useRef({ design: work.store.getState().design, perPixel: 1 });
+  const drag = useDrag({
+    start: () => {
+      // The way back is as long as the way there.
+      from.current = { design: work.store.getState().design, perPixel: perPixel() };
+      work.dragStart();
+    },
+    move: (dx) => work.moveTo(axialGoal(fit, from.current.design.position ?? 0, dx * from.current.perPixel, SNAP_PIXELS * from.current.perPixel)),
+    end: work.dragEnd,
+    cancel: () => {
+      work.store.setState({ design: from.current.design });
+      work.dragEnd();
+    },
+  });
+  return { ...drag, onKeyDown: (event: KeyboardEvent) => moveByKey(event, work, fit) };
+}
+
+interface Handle {
+  /** where it stands, in its own measure; x to the right, y upward */
+  at: { x: number; y: number };
+  to(x: number, y: number): void;
+  /** its own measure for a pixel, and for one press of an arrow key */
+  perPixel(): number;
+  step: number;
+  /** how many presses Shift makes of one */
+  times?: number;
+  /** moves up and down alone */
+  upright?: boolean;
+  start?(): void;
+  end?(): void;
+  letGo?(): void;
+}
+
+/** A handle in the plane. */
+export function useHandle({ at, to, perPixel, step, times = 5, upright = false, start = () => {}, end = () => {}, letGo }: Handle) {
+  const from = useRef({ ...at, perPixel: 1 });
+  const { handlers } = useDrag({
+    start: () => {
+      from.current = { ...at, perPixel: perPixel() };
+      start();
+    },
+    move: (dx, dy) => to(upright ? at.x : from.current.x + dx * from.current.perPixel, from.current.y - dy * from.current.perPixel),
+    end,
+  });
+  const onKeyDown = (event: KeyboardEvent) => {
+    if (letGo && event.key === 'Escape') letGo();
+    const by = BY_KEY[event.key];
+    if (!by || (upright && by[0] !== 0)) return;
+    event.preventDefault();
+    event.stopPropagation();
+    const size = step * (event.shiftKey ? times : 1);
+    to(at.x + by[0] * size, at.y + by[1] * size);
+  };
+  return { handlers, onKeyDown };
+}
+
+const BY_KEY: Record<string, readonly [number, number] | undefined> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
