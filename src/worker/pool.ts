@@ -28,6 +28,10 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   coldSettings: ['long', 'stop'],
 };
 
+/** Asked again by one screen after another, of the same design. */
+const KEPT: readonly JobName[] = ['cut', 'film'];
+const MOST_KEPT = 8;
+
 export interface Asking<K extends JobName> {
   /** fails the job with its reason as soon as the job can be given up */
   signal?: AbortSignal;
@@ -39,6 +43,8 @@ export function createPool(start: () => Worker) {
   const lane = () => ({ thread: createThread<WorkerApi>(start), last: Promise.resolve() as Promise<unknown> });
   const lanes: Record<Lane, ReturnType<typeof lane>> = { sections: lane(), readings: lane(), follow: lane(), long: lane() };
   let jobs = 0;
+  /** The last answers to what is asked by more than one screen, newest first. */
+  let kept: { key: string; answer: Promise<unknown> }[] = [];
 
   async function begun<K extends JobName>(name: K, input: Input<K>, { signal, tell }: Asking<K>): Promise<Result<K>> {
     signal?.throwIfAborted();
@@ -66,10 +72,15 @@ export function createPool(start: () => Worker) {
 
   return {
     job<K extends JobName>(name: K, input: Input<K>, asking: Asking<K> = {}): Promise<Result<K>> {
+      const key = KEPT.includes(name) ? `${name} ${JSON.stringify(input)}` : null;
+      const known = kept.find((one) => one.key === key);
+      if (known) return known.answer as Promise<Result<K>>;
       const lane = lanes[BESIDE[name][0]];
       // One after the other, so that what is ended takes no other with it.
       const mine = lane.last.then(() => begun(name, input, asking));
       lane.last = mine.catch(() => {});
+      // Only what was answered stays; one that is under way is given up by whoever asked for it.
+      if (key !== null) void mine.then(() => (kept = [{ key, answer: mine }, ...kept].slice(0, MOST_KEPT))).catch(() => {});
       return mine;
     },
   };

@@ -23,7 +23,7 @@ export interface Machine {
   /** one division of the cross feed, and of the axial feed */
   division: number;
   axialDivision: number;
-  /** cross feed (change of radius) of one pass; the last takes up to half a division more */
+  /** cross feed (change of radius) of one pass */
   pass: number;
   /** direction of a slide set over, from the axis; null without one */
   slide: number | null;
@@ -180,9 +180,7 @@ function turnOf({ rooms, base }: Plan, cut: readonly number[], place: number): T
 export function feedsOf(normal: number, halfAngle: number, part: Part, machine: Machine) {
   const cross = crossFeed(normal, halfAngle);
   const axial = axialFeed(normal, halfAngle);
-  // A last pass that the dial cannot tell is no pass of its own.
-  const unset = Math.min(machine.division / (machine.diameterDial ? 4 : 2), machine.pass / 2);
-  const count = Math.max(1, Math.ceil((cross - unset) / machine.pass - 1e-9));
+  const count = Math.max(1, Math.ceil(cross / machine.pass - 1e-9));
   return {
     diameter: diameterChange(normal, halfAngle, part),
     crossFeed: cross,

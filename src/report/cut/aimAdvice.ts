@@ -31,6 +31,8 @@ export function aimAdvice(design: Design, cut: CutReport, runs: Runs, system: Sy
     .map(({ seat, likely }) => ({ seat, likely, left: toleranceLeft(design, least.films, seat) }))
     .filter(({ likely, left }) => left !== undefined && likely > left)
     .sort((a, b) => b.likely - b.left! - (a.likely - a.left!))[0];
+  const beyond = tight && tight.likely > (design.seats.find(({ name }) => name === tight.seat)?.film?.tolerance ?? 0);
+  if (beyond) return { aim: 'tolerance', why: `the set-up is likely to miss the ${tight.seat} film by ${fineText(tight.likely, system)}, more than its whole tolerance, whichever is chosen: cut the less, try, and correct` };
   if (tight) return { aim: 'target', why: `the set-up is likely to miss the ${tight.seat} film by ${fineText(tight.likely, system)}, and the least metal leaves only ${fineText(tight.left!, system)} of its tolerance for that` };
   return { aim: 'tolerance', why: `the likely errors of the set-up fit into what it leaves of every tolerance, and ${fineText(target.total - least.total, system)} of metal are kept for another time` };
 }

@@ -14,13 +14,8 @@ const stop = {
   stop: mmOrNull('When the step is done'),
 };
 
-export const cutStep = z.strictObject({
-  seat: z.string(),
-  part,
+const feeds = {
   normal: mm('Stock normal to the surface, at its station where it is cut to a new line'),
-  sigma: z.optional(mm('Standard uncertainty of that, by the doubt of every film; while there are no trials')),
-  safe: z.optional(mm('What of it may be taken before a trial assembly: 39 times in 40 at least that much is to come off; while there are no trials')),
-  deepest: mm('Greatest normal stock anywhere along it'),
   diameter: mm('Change of the diameter: below 0 on a journal, above 0 in a bush'),
   crossFeed: mm('Feed square to the axis, on the radius'),
   axialFeed: mmOrNull('Feed along the axis; null where it would be more than 100 times the stock'),
@@ -29,6 +24,16 @@ export const cutStep = z.strictObject({
   tableFeed: mm('Feed square to the ways with the table set over by the half angle'),
   slideFeed: mmOrNull('Feed along the slide that is set over; null without one'),
   passes: z.strictObject({ count: z.int(), depth: mm('Cross feed of a pass'), last: mm('Cross feed of the last pass') }),
+};
+
+export const cutStep = z.strictObject({
+  seat: z.string(),
+  part,
+  ...feeds,
+  sigma: z.optional(mm('Standard uncertainty of the stock, by the doubt of every film; while there are no trials')),
+  safe: z.optional(mm('What of it may be taken before a trial assembly: 39 times in 40 at least that much is to come off; while there are no trials')),
+  first: z.optional(z.strictObject(feeds).check(z.meta({ description: 'How that is taken, where it is a part of the step' }))),
+  deepest: mm('Greatest normal stock anywhere along it'),
   touch: z.strictObject(stop).check(z.meta({ description: 'Position at which this seat alone touches' })),
   standOff: z.strictObject(stop).check(z.meta({ description: 'Position of first touch of the whole journal' })),
   gauges: z.array(z.strictObject({ reading: reading.check(z.meta({ description: 'The set-up; its value is that at which to stop' })), ...stop })),
@@ -179,7 +184,12 @@ const trial = z.strictObject({
   ),
 });
 
+const asTheyAre = z
+  .strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')) })
+  .check(z.meta({ description: 'Where every film is within its tolerance already, nothing cut; left out where there is no such position' }));
+
 const remaining = z.strictObject({
+  asTheyAre: z.optional(asTheyAre),
   steps: z.array(smallStep),
   faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
   position: mm('Position of the journal'),
@@ -228,6 +238,7 @@ export const cutReport = z.strictObject({
     .array(z.strictObject({ share: plain('Share of every tolerance that may be used'), total: mm('All stock together that this takes') }))
     .check(z.meta({ description: 'Least stock against the share of the tolerances used, from none to four fifths; empty without tolerances' })),
   doubt: z.record(z.string(), z.strictObject({ sigma: mm('Standard uncertainty of the film before any trial'), from: z.enum(['stated', 'readings', 'default']) })),
+  asTheyAre: z.optional(asTheyAre),
   uncut: z.optional(z.strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')) }).check(z.meta({ description: 'The nearest without any metal off, where no plan is possible' }))),
   settings: z.array(setting).check(z.meta({ description: 'Of the surfaces that are cut and have an angle to set: straight ones have none' })),
   budget,

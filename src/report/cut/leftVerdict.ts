@@ -45,7 +45,7 @@ export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
 /** The one sentence of what is left: how far the journal still is from where it should touch, and what that is in metal. */
 export function leftSentence(design: Design, remaining: Remaining, system: System): string {
   const left = leftOf(remaining, system);
-  if (left.length === 0) return isReached(remaining) ? NOTHING_LEFT : pastSentence(design, remaining, system);
+  if (left.length === 0) return remaining.feasible ? ALL_AS_WANTED : isReached(remaining) ? ALL_WITHIN : pastSentence(design, remaining, system);
   const { now, all } = remaining.standOff;
   const short = now === null || all === null ? 0 : now - all;
   const near = isReached(remaining) ? '' : ', which is as near as can be';
@@ -55,7 +55,8 @@ export function leftSentence(design: Design, remaining: Remaining, system: Syste
   return short >= NOTHING ? `You are ${far}: take ${metal(true)}${near}.` : `Take ${metal(true)}${near}.`;
 }
 
-const NOTHING_LEFT = 'Nothing is left to cut: by the last trial every film is as wanted.';
+const ALL_AS_WANTED = 'Nothing is left to cut: by the last trial every film is as wanted.';
+const ALL_WITHIN = 'Nothing is left to cut: by the last trial every film is within its tolerance.';
 
 const isReached = ({ feasible, inTolerance }: Remaining) => feasible || inTolerance;
 
@@ -81,9 +82,13 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   const trials = wanted ? openTrials(wanted) : [];
   const ways = [...(trials.some(({ shake }) => shake) ? [] : ['read the shake']), ...(trials.some(({ blue }) => blue?.some(({ seat }) => seat === unsure?.doubted)) ? [] : ['look at the blue there'])];
   const surer = ways.length > 0 ? `${ways.join(' or ')} to be surer` : safe.length > 0 ? 'read it again to be surer, or take the safe part and try again' : 'read it again to be surer';
-  return [told, ...(unsure ? [`Most of the doubt is in the film of the ${unsure.doubted} seat: ${surer}.`] : [])];
+  const unset = remaining.steps.filter(({ safe, safeDivisions }) => safe >= NOTHING && safeDivisions < SETTABLE).map(({ seat, part }) => `the ${seat} ${part}`);
+  const fine = unset.length > 0 ? [`That is less than half a division of the cross feed for ${listed(unset)}: stone or lap it off and gauge it, or let it be.`] : [];
+  return [told, ...fine, ...(unsure ? [`Most of the doubt is in the film of the ${unsure.doubted} seat: ${surer}.`] : [])];
 }
 
+/** Divisions: nobody sets a dial finer (common practice, no source). */
+const SETTABLE = 0.5;
 /** From this share on the safe amount is most of what is left. */
 const SURE = 0.8;
 
@@ -138,8 +143,16 @@ export function trialSentences(design: Design, { trials, remaining, without }: C
   const came = (last.came ?? []).filter(isOther).map((error) => cameSentence(error, system));
   if (!remaining) return clashes;
   if (clashes.length > 0) return [...clashes, WITHHELD, ...(without ? [withoutSentence(design, without, system)] : []), ...came];
-  return [leftSentence(design, remaining, system), ...safeSentences(design, remaining, system), ...came];
+  return [...mayStop(remaining, system), leftSentence(design, remaining, system), ...safeSentences(design, remaining, system), ...came];
 }
+
+/** Where the pair would do as it is, that comes before anything that may still be taken off. */
+function mayStop({ asTheyAre, steps, faces }: Remaining, system: System): string[] {
+  if (!asTheyAre || steps.length + faces.length === 0) return [];
+  return [`You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${filmsTold(asTheyAre.films, system)}). To have them just as wanted:`];
+}
+
+const filmsTold = (films: Remaining['films'], system: System) => listed(Object.entries(films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`));
 
 /** What the Cut screen says first once there are trials; null before. */
 export function leftVerdict(design: Design, cut: CutReport, system: System): Verdict | null {
@@ -147,7 +160,8 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
   if (!last) return null;
   const [headline, ...sentences] = trialSentences(design, cut, system);
   if (headline === undefined) return null;
-  const films = cut.remaining && design.seats.filter(({ film }) => film).map(({ name }) => `${name} ${cut.remaining!.films[name] == null ? 'apart' : fineText(cut.remaining!.films[name]!, system)}`);
+  const sigma = (name: string) => last.films?.[name]?.sigma ?? 0;
+  const films = cut.remaining && design.seats.filter(({ film }) => film).map(({ name }) => `${name} ${cut.remaining!.films[name] == null ? 'apart' : plusMinusText(cut.remaining!.films[name]!, sigma(name), system)}`);
   const clash = (last.clashes ?? []).length > 0;
   const stops = last.status !== 'updated' || clash || !cut.remaining || !isReached(cut.remaining);
   const tone = stops ? 'stop' : leftOf(cut.remaining!, system).length === 0 ? 'good' : 'mend';

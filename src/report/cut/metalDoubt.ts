@@ -1,7 +1,8 @@
 /** How far metal taken off may be other than was told, where the person does not say. */
 import type { Design, Part } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
-import { radians } from '../toEngine.ts';
+import { diameterChange } from '../../engine/cutting/stock.ts';
+import { metres, millimetres, radians } from '../toEngine.ts';
 import type { Cut } from './toCut.ts';
 
 /** mm, of metal off a face, gauged by its thickness */
@@ -21,3 +22,6 @@ export function takenSigma({ machine = {} }: Pick<Cut, 'machine'>, normal: numbe
 
 /** The same of a surface of a design. */
 export const surfaceSigma = ({ seats, cut }: Design, seat: string, part: Part, normal: number): number => takenSigma(cut ?? {}, normal, seats.find(({ name }) => name === seat)?.[part].halfAngle ?? 0);
+
+/** Change of the diameter (mm) for stock (mm) square to a surface of a design: what rolls and micrometers read. */
+export const diameterOf = ({ seats }: Design, seat: string, part: Part, normal: number): number => millimetres(diameterChange(metres(normal), radians(seats.find(({ name }) => name === seat)?.[part].halfAngle ?? 0), part));

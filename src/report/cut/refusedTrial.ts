@@ -44,8 +44,10 @@ function believedAfter(design: Design, earlier: readonly Trial[], trial: Trial):
 export function refusedTrial(design: Design, earlier: readonly Trial[], trial: Trial, system: System): string | null {
   const { cut } = design;
   const { standOff, shake, blue = [] } = trial;
+  const metal = [...(trial.taken ?? []), ...(trial.faces ?? [])];
   if (!cut) return 'Nothing may be cut yet.';
-  if (!standOff && !shake && blue.length === 0) return 'Nothing was read: type a stand-off or a shake, or say what the blue showed.';
+  // Metal off is told by itself too: what is left is then less, and less sure.
+  if (!standOff && !shake && blue.length === 0 && metal.length === 0) return 'Nothing was read or taken: type a stand-off or a shake, say what the blue showed, or what came off.';
   if (blue.length === design.seats.length && blue.every(({ prints }) => !prints)) return 'Something touches first, so some seat must print: look again, or leave a seat as not looked at.';
   if (believedAfter(design, earlier, { taken: [], faces: [] }) === null) return 'An earlier trial cannot have come from these parts: correct it or strike it out first.';
   const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials: [...earlier, trial] }), doubtOf(design, cut).covariance);

@@ -9,11 +9,14 @@ import { type FaceStep, type GaugeStop, journalMove, type Stop, type SurfaceStep
 import { fromReading, toReadings } from '../measure/toReading.ts';
 import { degrees, metres, millimetres, radians } from '../toEngine.ts';
 import { aimsSection, tradeSection } from './aimsSection.ts';
+import { asTheyAre } from './asTheyAre.ts';
 import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
 import { doubtOf, doubtSection } from './doubt.ts';
 import { inTolerance } from './inTolerance.ts';
 import { lapSection } from './lapSection.ts';
+import { NOTHING } from './listed.ts';
 import { setUpSection } from './setUpSection.ts';
+import { takingOf } from './taking.ts';
 import { orNull, toMachine, toPlanInput, toTools } from './toCut.ts';
 import { doubtOfSteps, trialSection } from './trialSection.ts';
 import { reasonText } from './words.ts';
@@ -32,15 +35,15 @@ export function cutSection(design: Design): CutReport | undefined {
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
-  const reached = plan !== null && plan.misses.every((miss) => miss < NO_STEP);
+  const reached = (seats: readonly number[]) => plan !== null && seats.every((i) => plan.misses[i]! < NO_STEP);
   return {
-    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, reached, sigmaOf(step.seat, step.part))),
+    steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, reached([step.seat]), sigmaOf(step.seat, step.part))),
     position: millimetres(position),
     films: filmsSection(design, plan, input),
     feasible: verdict.status === 'planned',
     status: verdict.status,
     apart: verdict.status === 'apart' ? verdict.seats.map((i) => design.seats[i]!.name) : [],
-    faces: steps.filter((step) => step.kind === 'face').map((step) => faceSection(design, input, step, reached)),
+    faces: steps.filter((step) => step.kind === 'face').map((step) => faceSection(design, input, step, reached(input.faces![step.face]!.seats))),
     total: plan ? millimetres(plan.total) : 0,
     inTolerance: plan !== null && inTolerance(input, plan),
     ...limitsSection(design, input, verdict),
@@ -51,9 +54,10 @@ export function cutSection(design: Design): CutReport | undefined {
     shift: millimetres(move.shift),
     turns: pitch === undefined ? null : millimetres(move.shift) / pitch,
     inReach: move.within,
+    ...(steps.length > 0 && asTheyAre(design, input)),
     ...(verdict.status === 'infeasible' && { uncut: uncutSection(design, input) }),
     ...setUpSection(design, cut, plan, steps),
-    work: workSection(design, cut, input, steps),
+    work: workSection(design, cut, input, steps, (step) => step.kind === 'surface' && metres(sigmaOf(step.seat, step.part)?.safe ?? 0) < step.normal - NO_STEP),
     ...trialSection(design, cut, input, doubt.covariance),
     ...(cut.lap && { lap: lapSection(design, cut.lap, input) }),
   };
@@ -93,11 +97,13 @@ const stopSection = ({ before, half, safe, stop }: Stop) => ({ before: orNull(be
 function stepSection(design: Design, step: SurfaceStep, reached: boolean, doubt: { sigma: number; safe: number } | null): CutStepReport {
   const after = step.after[step.seat]![step.part];
   const drawn = design.seats[step.seat]![step.part].halfAngle;
+  const isPart = doubt !== null && doubt.safe >= NOTHING && doubt.safe < millimetres(step.normal) - NOTHING;
   return {
     seat: design.seats[step.seat]!.name,
     part: step.part,
     normal: millimetres(step.normal),
     ...doubt,
+    ...(isPart && { first: takingOf(design, doubt.safe, degrees(after.halfAngle), step.part) }),
     deepest: millimetres(step.deepest),
     diameter: millimetres(step.diameter),
     crossFeed: millimetres(step.crossFeed),

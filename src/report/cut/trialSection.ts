@@ -6,6 +6,7 @@ import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
 import { believedAtFirst, type Doubt, remaining, remainingFaces, type Trial, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { millimetres } from '../toEngine.ts';
+import { asTheyAre } from './asTheyAre.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
 import { closedCount, openTrials } from './openTrials.ts';
@@ -75,6 +76,7 @@ function remainingSection(design: Design, cut: Cut, input: PlanInput, after: Upd
   const machine = toMachine(cut);
   const spread = ({ sigma, safe, doubted }: LeftAmount) => ({ sigma: millimetres(sigma), safe: millimetres(safe), doubted: design.seats[doubted]!.name });
   return {
+    ...(amounts.length > 0 && asTheyAre(design, { ...input, seats: after.seats })),
     steps: amounts.flatMap((left) => {
       const { of } = plan!.rooms[left.room]!;
       if (of.kind !== 'surface') return [];

@@ -1,6 +1,6 @@
 /** The plan in a machinist's words: one headline and a few sentences, made from the report alone. */
 import type { Design } from '../../design/definition.ts';
-import { fineText, plusMinusText, type System, turnText } from '../../design/units.ts';
+import { COVER, fineText, plusMinusText, type System, turnText } from '../../design/units.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport, CutStepReport, LimitReport } from './definition.ts';
 import { trialSentences } from './leftVerdict.ts';
@@ -49,10 +49,27 @@ function doubtSentence({ steps }: CutReport, system: System): string {
 
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {
   const uneven = unevenAfter(design, cut, system);
-  const sentences = [...uneven, ...missedSentences(cut, system), moveSentence(design, cut, system)].filter((s) => s !== '');
+  const sentences = [...uneven, unsureSentence(design, cut, system), ...missedSentences(cut, system), moveSentence(design, cut, system)].filter((s) => s !== '');
   if (uneven.length > 0) return { tone: 'mend', headline: 'Every least film is right, but not every film is even along its seat.', sentences };
+  const unsure = unsureSentence(design, cut, system);
   const has = aimOf(cut) === 'target' && isReached(cut) ? 'every seat has its film' : 'every film is within its tolerance';
-  return { tone: 'good', headline: `Nothing need be cut: ${has} at one position already.`, sentences };
+  return { tone: unsure === '' ? 'good' : 'mend', headline: `Nothing need be cut: ${has} at one position already.`, sentences };
+}
+
+/** Where the parts would do as they are, that comes first. */
+function leaveSentence({ asTheyAre }: CutReport, system: System): string[] {
+  if (!asTheyAre) return [];
+  const films = listed(Object.entries(asTheyAre.films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`));
+  return [`As measured every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${films}): it may be left so.`];
+}
+
+/** Films that what was read tells less well than they are to be kept, where nothing is to be cut. */
+function unsureSentence({ seats }: Design, { doubt, films }: CutReport, system: System): string {
+  const isUnsure = (name: string, tolerance = 0) => tolerance > 0 && films[name] != null && doubt[name] !== undefined && doubt[name].from !== 'default' && COVER * doubt[name].sigma > tolerance;
+  const unsure = seats.filter(({ name, film }) => isUnsure(name, film?.tolerance));
+  if (unsure.length === 0) return '';
+  const told = listed(unsure.map(({ name }) => `${name} ${plusMinusText(films[name]!, doubt[name]!.sigma, system)}`));
+  return `What was read so far tells the films no better than ${told} (19 times in 20), beyond their tolerances: measure what was cut, or assemble for a trial, before it is believed.`;
 }
 
 const aimOf = ({ aims }: CutReport) => aims.find(({ chosen }) => chosen)?.aim ?? 'target';
@@ -66,7 +83,7 @@ function workVerdict(design: Design, cut: CutReport, rest: readonly string[], sy
   return {
     tone: cut.inReach && uneven.length === 0 && setUpHolds(design, cut) ? 'good' : 'mend',
     headline: `${workHeadline(cut, system)} ${exact ? gives : brings}.`,
-    sentences: [...orderSentence(cut), doubtSentence(cut, system), ...missedSentences(cut, system), ...limitSentences(cut, system), ...uneven, ...rest].filter((s) => s !== ''),
+    sentences: [...leaveSentence(cut, system), ...orderSentence(cut), doubtSentence(cut, system), ...missedSentences(cut, system), ...limitSentences(cut, system), ...uneven, ...rest].filter((s) => s !== ''),
   };
 }
 

@@ -50,12 +50,16 @@ const PLAIN: Record<Plain, string> = {
   noseTaper: 'Finish the nose taper last, the spindle running in its own bearings.',
 };
 
-export function workText(item: WorkItem, names: { surface: (step: number) => string; face: (step: number) => string; on: (seat: number) => string; isStraight: (seat: number, part: Part) => boolean }): string {
+export function workText(
+  item: WorkItem,
+  names: { surface: (step: number) => string; first: (step: number) => boolean; face: (step: number) => string; on: (seat: number) => string; isStraight: (seat: number, part: Part) => boolean },
+): string {
   switch (item.what) {
     case 'angle':
       if (names.isStraight(item.seat, item.part)) return `Set slide or table true to the axis for the ${names.on(item.seat)} ${item.part}, so that it comes out straight.`;
       return `Set the angle for the ${names.on(item.seat)} ${item.part} and check it.`;
     case 'cut':
+      if (names.first(item.step)) return `Cut the ${names.surface(item.step)} to its first stop only, gauge, and assemble for a trial: the rest when the trial says so.`;
       return `Cut the ${names.surface(item.step)}: half way, gauge, then to the stop reading.`;
     case 'sparkOut':
       return `Let the ${names.surface(item.step)} spark out, or take the last pass again without feed.`;

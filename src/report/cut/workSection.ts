@@ -8,12 +8,14 @@ import type { CutReport } from './definition.ts';
 import type { Cut } from './toCut.ts';
 import { cautionText, workText } from './words.ts';
 
-export function workSection(design: Design, cut: Cut, input: PlanInput, steps: readonly CutStep[]): CutReport['work'] {
+/** @param unsure whether only a part of a step may be taken before a trial, or the trials say what is left */
+export function workSection(design: Design, cut: Cut, input: PlanInput, steps: readonly CutStep[], unsure: (step: CutStep) => boolean): CutReport['work'] {
   const names = {
     surface: (i: number) => {
       const step = steps[i]!;
       return step.kind === 'surface' ? `${design.seats[step.seat]!.name} ${step.part}` : '';
     },
+    first: (i: number) => unsure(steps[i]!),
     face: (i: number) => {
       const step = steps[i]!;
       return step.kind === 'face' ? input.faces![step.face]!.name : '';

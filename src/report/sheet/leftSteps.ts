@@ -6,31 +6,18 @@
 import type { Design, Part } from '../../design/definition.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';
 import { gaugesFor } from '../../engine/cutting/gauges.ts';
-import { feedsOf } from '../../engine/cutting/steps.ts';
 import { withStock } from '../../engine/cutting/stock.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
 import { predict } from '../../engine/gauging/readings/index.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { NOTHING } from '../cut/listed.ts';
-import { orNull, toMachine, toTools } from '../cut/toCut.ts';
+import { type Taking, takingOf } from '../cut/taking.ts';
+import { toTools } from '../cut/toCut.ts';
 import { fromReading, type Reading, toReading, toReadings } from '../measure/toReading.ts';
-import { metres, millimetres, radians, toSeats } from '../toEngine.ts';
+import { metres, millimetres, toSeats } from '../toEngine.ts';
 import type { PartsAfterTrials } from './partsAfterTrials.ts';
 
 type Left = NonNullable<CutReport['remaining']>['steps'][number];
-
-/** mm, but for the divisions of the dials. */
-export interface Taking {
-  normal: number;
-  diameter: number;
-  crossFeed: number;
-  crossDivisions: number;
-  axialFeed: number | null;
-  axialDivisions: number | null;
-  tableFeed: number;
-  slideFeed: number | null;
-  passes: { count: number; depth: number; last: number };
-}
 
 export interface LeftStep {
   seat: string;
@@ -75,21 +62,6 @@ function leftStep(design: Design, { seat, part, normal, sigma, safe }: Left, { n
     safe: isSafe ? taking(safe) : null,
     all: taking(normal),
     gauges: gauges.map((gauge) => ({ reading: fromReading(design, { ...gauge, value: 0, sigma: metres(0.001) }), safe: isSafe ? changeOf(gauge, before, i, part, safe) : null, all: changeOf(gauge, before, i, part, normal) })),
-  };
-}
-
-function takingOf(design: Design, normal: number, halfAngle: number, part: Part): Taking {
-  const feeds = feedsOf(metres(normal), radians(halfAngle), part, toMachine(design.cut ?? { allow: [] }));
-  return {
-    normal,
-    diameter: millimetres(feeds.diameter),
-    crossFeed: millimetres(feeds.crossFeed),
-    crossDivisions: feeds.crossDivisions,
-    axialFeed: orNull(feeds.axialFeed),
-    axialDivisions: feeds.axialDivisions,
-    tableFeed: millimetres(feeds.tableFeed),
-    slideFeed: orNull(feeds.slideFeed),
-    passes: { count: feeds.passes.count, depth: millimetres(feeds.passes.depth), last: millimetres(feeds.passes.last) },
   };
 }
 

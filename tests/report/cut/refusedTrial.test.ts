@@ -19,9 +19,10 @@ test('what agrees, or differs by no more than the doubt, is taken', () => {
   expect(refused({ blue: [{ seat: 'steep', prints: true }] })).toBeNull();
 });
 
-test('nothing read is nothing to write down', () => {
+test('nothing read and nothing taken is nothing to write down; metal off alone is', () => {
   expect(refused({})).toMatch(/Nothing was read/);
-  expect(refused({ taken: [{ seat: 'steep', part: 'journal', normal: 0.01 }], note: 'x' })).toMatch(/Nothing was read/);
+  expect(refused({ note: 'x' })).toMatch(/Nothing was read/);
+  expect(refused({ taken: [{ seat: 'steep', part: 'journal', normal: 0.01 }], note: 'x' })).toBeNull();
 });
 
 test('a touch that these parts cannot have says where they should touch', () => {

@@ -66,7 +66,7 @@ export function Aims({ work, design, cut, running, system }: Props) {
   return (
     <section className="aims" aria-label="What to aim at">
       <fieldset>
-        <legend>What to aim at</legend>
+        <legend>What to aim at{cut.remaining ? ': stock in all, from the parts as they were measured first' : ''}</legend>
         {cut.aims.map((plan) => (
           <label key={plan.aim}>
             <input type="radio" name="aim" checked={plan.chosen} onChange={() => work.change((d) => withAim(d, plan.aim))} />

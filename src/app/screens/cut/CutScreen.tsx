@@ -23,6 +23,7 @@ import { StockCloseUp } from './StockCloseUp.tsx';
 import { StockSection } from './StockSection.tsx';
 import { TakeDone } from './TakeDone.tsx';
 import { isClashing, Trials } from './Trials.tsx';
+import { UnwrittenMetal } from './UnwrittenMetal.tsx';
 import './cut.css';
 import '../run/run.css';
 import { Fault } from '../../frame/Fault.tsx';
@@ -95,6 +96,7 @@ function Plan({ work }: { work: Work }) {
   );
   return (
     <>
+      <UnwrittenMetal work={work} />
       {forbidden && runs}
       <section className={`verdict ${verdict.tone}`} aria-live="polite">
         <h2>{verdict.headline}</h2>

@@ -46,6 +46,7 @@ export function Steps({ work, design, cut, system }: Props) {
             </h3>
             <p>{step.reason}</p>
             {beforeTrial(step, system) && <p className="before-trial">{beforeTrial(step, system)}</p>}
+            {step.first && <p className="before-trial">First: {firstText(step.first, design.cut?.machine ?? {}, system)}.</p>}
             <Feeds step={step} machine={design.cut?.machine ?? {}} system={system} />
             <Stops step={step} system={system} />
           </li>
@@ -77,9 +78,16 @@ const SETTABLE = 0.5;
 /** A number of divisions, told as far as a dial is read; what is less than can be set on it, as that. */
 export const divisionsText = (count: number) => (count < SETTABLE ? 'less than half a division' : `${count.toFixed(1)} ${count.toFixed(1) === '1.0' ? 'division' : 'divisions'}`);
 
-/** The passes of a cross feed, as the dial counts them. */
-export const passesText = ({ count, depth, last }: CutStepReport['passes'], onDial: (radius: number) => string) =>
-  count === 1 ? `one pass of ${onDial(last)}` : `${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${onDial(depth)} and one of ${onDial(last)}`;
+/** The passes of a cross feed, as the dial counts them. `least`: the least change of the radius that can be set (mm). */
+export function passesText({ count, depth, last }: CutStepReport['passes'], onDial: (radius: number) => string, least: number): string {
+  // What cannot be set is left to the gauge.
+  const rest = last < least ? `the last ${onDial(last)} by the gauge` : `one of ${onDial(last)}`;
+  if (count === 1) return last < least ? `${onDial(last)}, by the gauge` : `one pass of ${onDial(last)}`;
+  return `${count - 1} ${count === 2 ? 'pass' : 'passes'} of ${onDial(depth)} and ${rest}`;
+}
+
+/** The least change of the radius (mm) that can be set on the cross feed. */
+export const leastSet = ({ dial = 'radius', division = defaultAt('cut.machine.division') }: Machine) => (SETTABLE * division) / (dial === 'diameter' ? 2 : 1);
 
 /** Every way to feed the stock of a step; the defaults are those of the design file. */
 export function feedRows(step: CutStepReport, { dial = 'radius', division = defaultAt('cut.machine.division'), axialDivision = defaultAt('cut.machine.axialDivision'), slide }: Machine, system: System): [name: string, value: string][] {
@@ -93,9 +101,15 @@ export function feedRows(step: CutStepReport, { dial = 'radius', division = defa
     ...(step.axialFeed === null || step.axialDivisions === null ? [] : [['or axial feed', `${fine(step.axialFeed)}: ${divisionsText(step.axialDivisions)} of ${divisionText(axialDivision, system)}`] as [string, string]]),
     ['or with the table set over', `${fine(onDialOf(step.tableFeed))} on the ${dial} dial, square to the ways: ${divisionsText(onDialOf(step.tableFeed) / division)}`],
     ...(step.slideFeed === null || slide === undefined ? [] : [[`or along the slide at ${angleText(slide)}`, fine(step.slideFeed)] as [string, string]]),
-    [`Passes, on the ${dial} dial`, passesText(step.passes, (radius) => fine(onDialOf(radius)))],
+    [`Passes, on the ${dial} dial`, passesText(step.passes, (radius) => fine(onDialOf(radius)), leastSet({ dial, division }))],
     ['Touch of this seat moves', movedText(step, system)],
   ];
+}
+
+/** How the part of a step is fed that may be taken before a trial. */
+function firstText({ crossFeed, crossDivisions, passes }: NonNullable<CutStepReport['first']>, machine: Machine, system: System): string {
+  const onDial = (radius: number) => fineText(machine.dial === 'diameter' ? 2 * radius : radius, system);
+  return `${onDial(crossFeed)} on the ${machine.dial ?? 'radius'} dial, ${divisionsText(crossDivisions)}, ${passesText(passes, onDial, leastSet(machine))}`;
 }
 
 function movedText({ touch: { before, stop } }: CutStepReport, system: System): string {
@@ -124,7 +138,7 @@ type Stop = CutStepReport['touch'];
 type Row = [name: string, stop: Stop, text: (mm: number) => string];
 
 /** What the doubt leaves to be taken before a trial assembly, where it is not all of a step. */
-export function beforeTrial({ normal, safe }: CutStepReport, system: System): string {
+export function beforeTrial({ normal, safe }: Pick<CutStepReport, 'normal' | 'safe'>, system: System): string {
   if (safe === undefined || safe > normal - NOTHING) return '';
   return safe < NOTHING ? 'Take nothing of it before a trial assembly: it may be far less than this.' : `Stop first at ${fineText(safe, system)} off, and assemble for a trial: the rest may be less than this.`;
 }

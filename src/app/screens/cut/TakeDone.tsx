@@ -47,6 +47,7 @@ function refusal(design: Design, cut: CutReport, system: System): string | null 
   const last = cut.trials?.[cut.trials.length - 1];
   if (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0)) return 'It cannot be taken: what was read at the trials does not go together. Settle that first.';
   const beyond = takenBeyond(design, cut);
-  if (beyond.length > 0) return `It cannot be taken: by the trials ${listed(beyond.map(({ seat, part, more }) => `the ${seat} ${part} has lost ${fineText(more, system)}`))} more than planned. Measure the parts as they are.`;
+  if (beyond.length > 0)
+    return `It cannot be taken: by the trials ${listed(beyond.map(({ seat, part, more }) => `the ${seat} ${part} has lost ${fineText(more, system)}`))} more than this plan takes. That is no fault of the parts: go on by the trials, or measure them as they are.`;
   return null;
 }

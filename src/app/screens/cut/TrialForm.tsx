@@ -1,16 +1,16 @@
 /** Asks for what a trial assembly told. It starts empty, and nothing is written down that these parts could not be. */
 import { type FormEvent, useMemo, useRef, useState } from 'react';
-import type { Design, Quantity } from '../../../design/definition.ts';
+import type { Design, Part, Quantity } from '../../../design/definition.ts';
 import type { Bound } from '../../../design/place.ts';
 import { quantityText, toldText } from '../../../design/quantity.ts';
 import { fineText, placeText, plusMinusText, type System } from '../../../design/units.ts';
-import { FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
+import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
 import { expectedShake, expectedStandOff, refusedTrial } from '../../../report/cut/refusedTrial.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
 import type { Work } from '../../state/store.ts';
 import { type Trial, withTrial } from './entries.ts';
-import { type Draft, INDICATOR, trialOf, usualShake } from './trialDraft.ts';
+import { type Draft, INDICATOR, type Measure, metalAlone, tellsMetal, trialOf, usualShake } from './trialDraft.ts';
 
 interface Props {
   work: Work;
@@ -52,10 +52,15 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
     event.preventDefault();
     if (open.size > 0) return setRefused(`First finish what is typed: ${[...open].join(', ')}.`);
     const trial = trialOf(draft, design, system);
+    put(trial);
+  };
+  const put = (trial: Trial) => {
     const reason = refusedTrial(design, earlier, trial, system) ?? work.change((d) => withTrial(d, trial, index))[0]?.message;
-    if (reason !== undefined) return setRefused(reason);
+    if (reason !== undefined) return setRefused(`Not written down. ${reason}`);
     close();
   };
+  /** What one micrometre square to a surface is in its diameter. */
+  const perSquare = (seat: string, part: Part) => (draft.measure === 'square' ? 1 : Math.abs(diameterOf(design, seat, part, 1)));
   const fine = (mm: number) => quantityText('fine', mm, system);
   const field = (title: string, about: string, quantity: Quantity, value: number | null, change: (value: number | null) => Partial<Draft>, bounds: Bound[], instead?: string) => (
     <LocalField
@@ -75,12 +80,27 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
   return (
     <form className="trial-form" aria-label={index === undefined ? 'A new trial' : `Trial ${index + 1}, corrected`} onSubmit={write}>
       <fieldset>
-        <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}, square to the surface</legend>
+        <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}</legend>
+        <div className="local">
+          <label htmlFor="trial-measure">Told</label>
+          <select id="trial-measure" value={draft.measure} onChange={({ target }) => set({ measure: target.value as Measure })}>
+            <option value="square">square to the surface</option>
+            <option value="diameter">in diameter, as over rolls or by micrometer</option>
+          </select>
+        </div>
         <div className="locals">
           {draft.taken.map(({ seat, part, normal, sigma }, k) => {
             const change = (entry: Partial<Draft['taken'][number]>) => ({ taken: latest.current.taken.map((other, i) => (i === k ? { ...other, ...entry } : other)) });
             return [
-              field(`Off the ${seat} ${part}`, '', 'fine', normal, (value) => change({ normal: value }), [atLeast(0), atMost(MOST_STOCK)], 'nothing'),
+              field(
+                `Off the ${seat} ${part}`,
+                '',
+                'fine',
+                normal === null ? null : normal * perSquare(seat, part),
+                (value) => change({ normal: value === null ? null : value / perSquare(seat, part) }),
+                [atLeast(0), atMost(MOST_STOCK)],
+                'nothing',
+              ),
               normal
                 ? field(
                     `Off the ${seat} ${part}, known to`,
@@ -178,6 +198,11 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
         <button type="submit" className="main">
           Write it down
         </button>
+        {refused !== '' && tellsMetal(draft) && draft.standOff !== null && (
+          <button type="button" onClick={() => put(trialOf(metalAlone(draft), design, system))}>
+            Write down the metal alone
+          </button>
+        )}
         <button type="button" onClick={close}>
           Leave it
         </button>

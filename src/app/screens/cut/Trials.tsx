@@ -8,11 +8,11 @@ import { closedCount } from '../../../report/cut/openTrials.ts';
 import { tellsAnything } from '../../../report/cut/trialSection.ts';
 import { offFaceText, trialText } from '../../../report/cut/trialText.ts';
 import type { Work } from '../../state/store.ts';
-import { useUnfinished } from '../../state/useUnfinished.ts';
 import { type Trial, withoutTrial } from './entries.ts';
 import { divisionsText } from './Steps.tsx';
 import { TrialForm } from './TrialForm.tsx';
 import { type Draft, draftOf } from './trialDraft.ts';
+import { useWriting, type Writing } from './UnwrittenMetal.tsx';
 
 interface Props {
   work: Work;
@@ -21,15 +21,9 @@ interface Props {
   system: System;
 }
 
-/** The trial that is being written: a new one, or an old one by its place. */
-interface Writing {
-  at: 'new' | number;
-  draft: Draft;
-}
-
 export function Trials({ work, cut, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
-  const [unfinished, setWriting] = useUnfinished<Writing>(work, 'trial');
+  const [unfinished, setWriting] = useWriting(work);
   const trials = design.cut?.trials ?? [];
   // An old one that is gone meanwhile is written as a new one.
   const writing = unfinished && { ...unfinished, at: unfinished.at !== 'new' && unfinished.at < trials.length ? unfinished.at : ('new' as const) };

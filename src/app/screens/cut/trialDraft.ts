@@ -6,8 +6,12 @@ import type { Trial } from './entries.ts';
 
 type Surface = Pick<NonNullable<Trial['taken']>[number], 'seat' | 'part'>;
 
+/** How metal off a surface is told: square to it, or by the diameter, as rolls and micrometer read it. */
+export type Measure = 'square' | 'diameter';
+
 export interface Draft {
   note: string;
+  measure: Measure;
   taken: (Surface & { normal: number | null; sigma?: number | undefined })[];
   faces: { name: string; off: number | null; sigma?: number | undefined }[];
   standOff: number | null;
@@ -39,6 +43,7 @@ export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | '
   const typed = (value: number | undefined, usually: number) => (value === undefined || value === usually ? null : value);
   return {
     note: old.note ?? '',
+    measure: 'square',
     taken: [...surfaces.values()].map((surface) => {
       const known = old.taken?.find(({ seat, part }) => seat === surface.seat && part === surface.part);
       return { ...surface, normal: known?.normal ?? null, sigma: known?.sigma };
@@ -57,6 +62,12 @@ export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | '
     blue: Object.fromEntries((old.blue ?? []).map(({ seat, prints }) => [seat, prints])),
   };
 }
+
+/** Whether it tells of metal that is off already. */
+export const tellsMetal = ({ taken, faces }: Draft) => taken.some(({ normal }) => normal !== null && normal > 0) || faces.some(({ off }) => off !== null && off !== 0);
+
+/** The same with nothing but the metal. */
+export const metalAlone = (draft: Draft): Draft => ({ ...draft, standOff: null, shake: null, blue: {} });
 
 /** What was typed as a trial; what was left empty is left out. */
 export function trialOf(draft: Draft, design: Design, system: System): Trial {

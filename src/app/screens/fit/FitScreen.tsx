@@ -7,6 +7,7 @@ import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { toPlaySeats } from '../../../report/play/toPlay.ts';
 import { metres } from '../../../report/toEngine.ts';
 import { ClosingChart } from '../../charts/ClosingChart.tsx';
+import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { drawnPair } from '../../pictures/drawn.ts';
 import { leaningOf } from '../../pictures/leaning.ts';
@@ -34,6 +35,7 @@ export function FitScreen({ work }: { work: Work }) {
         <h2>{verdict.headline}</h2>
         <p>{verdict.sentences.join(' ')}</p>
       </section>
+      <CutsSince design={design} />
       <FitPictures work={work} fit={fit} drawn={drawn} />
       <FitControls work={work} drawnFactor={drawn.factor} />
       <ClosingChart design={design} seats={seats} fit={fit} system={system} work={work} />

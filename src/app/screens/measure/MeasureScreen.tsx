@@ -7,6 +7,7 @@ import type { MeasureReport, SuggestionReport } from '../../../report/measure/de
 import { doubtsOf, measureVerdict, suggestionText } from '../../../report/measure/verdict.ts';
 import { designWithMeasured, designWithTold, tellsAnything } from '../../../report/measure/withMeasured.ts';
 import { WorkContext } from '../../controls/context.ts';
+import { CutsSince } from '../../frame/CutsSince.tsx';
 import { Fault } from '../../frame/Fault.tsx';
 import { Helpers } from './Helpers.tsx';
 import { KINDS, type Reading } from './kinds.ts';
@@ -39,6 +40,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
   return (
     <WorkContext value={work}>
       <MeasureVerdict empty={empty} last={last} fresh={fresh} fault={fault} system={system} />
+      <CutsSince design={design} />
       <Fault what="The shape of the parts" fault={empty ? null : fault} again={again} />
       {last && fitted && (
         <div className={stale}>

@@ -88,7 +88,7 @@ export function Told({ design, measure, system }: Props) {
 /** How sure a half angle is; of a surface held straight what a free fit says. */
 function angleDoubt({ sigma, straight, tapered }: Pick<MeasureReport['surfaces'][number], 'sigma' | 'straight' | 'tapered'>): string {
   const within = (degrees: number) => `± ${(COVER * degrees).toFixed(4)}°`;
-  if (straight) return tapered ? `else ${angleText(tapered.halfAngle)} ${within(tapered.sigma)}` : '';
+  if (straight) return tapered ? `read freely: ${angleText(tapered.halfAngle)} ${within(tapered.sigma)}` : '';
   return sigma.halfAngle === null ? OPEN : within(sigma.halfAngle);
 }
 

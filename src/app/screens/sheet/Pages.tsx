@@ -3,6 +3,7 @@ import { type CSSProperties, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System, turnText } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { NOTHING } from '../../../report/cut/listed.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import type { Verdict } from '../../../report/fit/verdict.ts';
@@ -94,7 +95,7 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
           <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} pending={content.film === null} />
           <SetUpTable design={design} settings={work.settings} surfaces={content.surfaces} system={system} />
           <StepTable design={design} cut={work} system={system} />
-          <TrialLine design={design} expected={[...work.steps, ...work.faces].at(-1)?.standOff.stop ?? null} system={system} />
+          <TrialLine design={design} expected={expectedStandOff(work)} system={system} />
           <OrderList work={work.work} />
           {few && <Chart {...content} when="after the cut" told height={first.height} fills />}
           <Cautions work={work} />
@@ -246,6 +247,13 @@ function settingText(made: Design, good: boolean, isToCome: boolean, system: Sys
   if (off <= 0) return `The ${first} seat touches before the journal is where it should run.`;
   const pitch = made.adjuster?.pitch;
   return `${isToCome ? 'Once that is off and a trial agrees, set' : 'Set'} it so: bring the journal rearward until the ${first} seat touches, dry, at ${fineText(firstPosition, system)}; then back off ${fineText(off, system)}${pitch === undefined ? '' : `, ${turnText(off / pitch)} of the adjuster`}, to ${fineText(position, system)}.`;
+}
+
+/** Where the journal should touch at the trial that comes next: of a step that is stopped before its end, there. */
+function expectedStandOff({ steps, faces }: CutReport): number | null {
+  const early = steps.find(({ normal, safe }) => safe !== undefined && safe < normal - NOTHING);
+  if (early) return early.standOff.safe ?? early.standOff.before;
+  return [...steps, ...faces].at(-1)?.standOff.stop ?? null;
 }
 
 /** What a trial assembly told, to be brought back to the Cut screen. */

@@ -10,6 +10,7 @@ import { drawnParts } from '../../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { offer } from '../../state/files.ts';
+import { UnwrittenMetal } from '../cut/UnwrittenMetal.tsx';
 import { Pages } from './Pages.tsx';
 import { PrintButton } from './PrintButton.tsx';
 import { PAPERS, type Paper } from './papers.ts';
@@ -35,7 +36,12 @@ export default function SheetScreen({ work }: { work: Work }) {
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
-  return <Sheet design={of} cut={cut} purpose={purposeOf(of, cut, system)} system={system} />;
+  return (
+    <>
+      <UnwrittenMetal work={work} />
+      <Sheet design={of} cut={cut} purpose={purposeOf(of, cut, system)} system={system} />
+    </>
+  );
 }
 
 /** What the screen says above the pages, which is not printed. */

@@ -16,7 +16,7 @@ interface Props {
   system: System;
 }
 
-type Row = { what: string; before: string; first: string; stop: string; within?: string };
+type Row = { what: string; before: string; first: string; isFirst: boolean; stop: string; within?: string };
 type Stop = CutStepReport['touch'];
 
 const told = (mm: number | null, text: (mm: number) => string) => (mm === null ? '—' : text(mm));
@@ -31,7 +31,8 @@ export function StepTable({ design, cut, system }: Props) {
   const row = (what: string, { before, half, safe, stop }: Stop, text: (mm: number) => string): Row => ({
     what,
     before: told(before, text),
-    first: safe === undefined ? told(half, text) : `first ${told(safe, text)}`,
+    first: told(safe === undefined ? half : safe, text),
+    isFirst: safe !== undefined,
     stop: told(stop, text),
   });
   const standOff = (stop: Stop) => row('Stand-off: where the journal first touches', stop, fine);
@@ -45,6 +46,7 @@ export function StepTable({ design, cut, system }: Props) {
     }),
     ...standOffs(step.standOff),
   ];
+  const unsure = cut.steps.some((step) => beforeTrial(step, system) !== '');
   return (
     <table className="sheet-steps">
       <colgroup>
@@ -56,8 +58,8 @@ export function StepTable({ design, cut, system }: Props) {
         <tr>
           <th scope="col">Steps, in this order</th>
           <th scope="col">Now</th>
-          <th scope="col">Half way</th>
-          <th scope="col">Stop at</th>
+          <th scope="col">{unsure ? 'Stop first, then try' : 'Half way'}</th>
+          <th scope="col">{unsure ? 'Stop, if the trial agrees' : 'Stop at'}</th>
           <th scope="col">Read</th>
         </tr>
       </thead>
@@ -65,41 +67,54 @@ export function StepTable({ design, cut, system }: Props) {
         <StepBody
           key={`${step.seat} ${step.part}`}
           title={`${i + 1}. ${step.seat} ${step.part}: ⌀ ${fine(Math.abs(step.diameter))} ${step.diameter < 0 ? 'less' : 'more'}.`}
+          unsure={beforeTrial(step, system) !== ''}
           feeds={feedTexts(step, design, system)}
           note={beforeTrial(step, system)}
           rows={rows(step)}
         />
       ))}
       {cut.faces.map((face, k) => (
-        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} feeds={[]} note="" rows={standOffs(face.standOff)} />
+        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} unsure={false} feeds={[]} note="" rows={standOffs(face.standOff)} />
       ))}
     </table>
   );
 }
 
+const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
+
 /** The cross feed by the person's own dial first, then the other ways to take the same. */
 function feedTexts(step: CutStepReport, design: Design, system: System): string[] {
+  if (step.first) return [`First ${lower(crossText(step.first, design, system))}; then a trial. All of it: ${lower(crossText(step, design, system))}.`];
   return [`${crossText(step, design, system)}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fineText(step.deepest, system)} square to the surface.`, ...otherTexts(step, design, system)];
 }
 
-function StepBody({ title, feeds: [first, ...others], note, rows }: { title: string; feeds: readonly string[]; note: string; rows: readonly Row[] }) {
+interface BodyProps {
+  title: string;
+  /** whether it may not all be taken before a trial */
+  unsure: boolean;
+  feeds: readonly string[];
+  note: string;
+  rows: readonly Row[];
+}
+
+function StepBody({ title, unsure, feeds: [first, ...others], note, rows }: BodyProps) {
   return (
     <tbody>
       <tr className="feeds-row">
         <th scope="rowgroup" colSpan={5}>
           <strong>{title}</strong>
+          {note !== '' && <strong className="others">{note}</strong>}
           {first && <span className="first-way"> {first}</span>}
           {others.length > 0 && <span className="others">Or {others.join('; or ')}.</span>}
-          {note !== '' && <span className="others">{note}</span>}
         </th>
       </tr>
-      {rows.map(({ what, before, first: early, stop, within }) => (
+      {rows.map(({ what, before, first: early, isFirst, stop, within }) => (
         <tr key={what}>
           <td className="what">{what}</td>
           <td data-label="Now">{before}</td>
-          <td data-label="Half way">{early}</td>
+          <td data-label={isFirst ? 'Stop first' : 'Half way'}>{isFirst ? <strong className="stop">{early}</strong> : unsure ? '—' : early}</td>
           <td data-label="Stop at">
-            <strong className="stop">{stop}</strong>
+            {unsure ? stop : <strong className="stop">{stop}</strong>}
             {within && <span className="within">{within}</span>}
           </td>
           <td data-label="Read">

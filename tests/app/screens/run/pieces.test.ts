@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { luminance } from '../../../../src/app/pictures/filmColour.ts';
 import { stretchesOf } from '../../../../src/app/charts/conditions.tsx';
+import { luminance } from '../../../../src/app/pictures/filmColour.ts';
 import { contour } from '../../../../src/app/screens/run/contours.ts';
 import { mapScale } from '../../../../src/app/screens/run/mapScale.ts';
 import { plausibleRun } from '../../../../src/app/screens/run/plausibleRun.ts';
