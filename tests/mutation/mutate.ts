@@ -71,6 +71,7 @@ for (const [name, area, files] of asked()) {
   for (const tests of [area.tests, area.slower]) {
     if (tests.length === 0 || left.length === 0) continue;
     const testFiles = filesUnder(tests, ['.test.ts', '.test.tsx']).filter((file) => tests === area.slower || !area.slower.includes(file));
+    process.stderr.write(`${name}: ${left.length} mutants against ${testFiles.length} test files\n`);
     const found = await run(left, testFiles, workers);
     const is = (...status: string[]) => left.filter(({ key }) => status.includes(found.get(key)!));
     const lost = left.find(({ key }) => !found.has(key));
