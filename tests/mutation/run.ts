@@ -4,8 +4,8 @@ import { Stryker } from '@stryker-mutator/core';
 import { keyOf } from './key.mjs';
 import { EXCLUDED, type Mutant } from './mutants.ts';
 
-/** What became of each of the mutants, by its key. */
-export async function run(mutants: readonly Mutant[], testFiles: string[], workers: number): Promise<Map<string, string>> {
+/** What became of each of the mutants, by its key; with `atLoading` they act from the start where a test file comes by them as it is loaded. */
+export async function run(mutants: readonly Mutant[], testFiles: readonly string[], atLoading: boolean, workers: number): Promise<Map<string, string>> {
   const chosen = mutants.map(({ key }) => key);
   const options = {
     testRunner: 'vitest',
@@ -16,6 +16,7 @@ export async function run(mutants: readonly Mutant[], testFiles: string[], worke
     mutate: [...new Set(mutants.map(({ file }) => file))],
     mutator: { excludedMutations: EXCLUDED },
     coverageAnalysis: 'perTest' as const,
+    ignoreStatic: !atLoading,
     // TypeScript 7 has no compiler interface that Stryker could call: a file that is not there keeps it from trying.
     tsconfigFile: 'none.json',
     disableTypeChecks: false,

@@ -84,7 +84,7 @@ function bearingAt(halfAngle: number, from: number, station: number) {
   const surface = { halfAngle, diameter: 22, station: 0, from, to: from + 20 };
   const design: Design = { ...result.design, seats: [{ name: 'only', journal: surface, bush: surface }] };
   const play = playSection(result.design)!;
-  return playVerdict(design, { ...play, selfHolding: [], seated: { ...play.seated, contacts: [{ seat: 'only', station, angle: 0, ring: true, share: 1 }] } }, 'metric').headline;
+  return playVerdict(design, { ...play, selfHolding: [], seated: { ...play.seated, contacts: [{ seat: 'only', station, journalStation: station, angle: 0, ring: true, share: 1 }] } }, 'metric').headline;
 }
 
 test.each([
