@@ -14,8 +14,8 @@ export const AREAS: Record<string, Area> = {
   contact: { sources: ['src/engine/contact', 'src/engine/geometry'], tests: ['tests/engine/contact', ...FIT, 'tests/report/fit'], slower: ['tests/engine/fit.property.test.ts'] },
   cutting: {
     sources: ['src/engine/cutting'],
-    tests: ['tests/engine/cutting', 'tests/published/cutting.test.ts', 'tests/report/cut/section.test.ts'],
-    slower: ['trialJobs', 'trial', 'plan', 'planOracle', 'planContinuity'].map((name) => `tests/engine/cutting/${name}.test.ts`),
+    tests: ['tests/engine/cutting', 'tests/published/cutting.test.ts'],
+    slower: [...['trialJobs', 'trial', 'plan', 'planOracle', 'planContinuity'].map((name) => `tests/engine/cutting/${name}.test.ts`), 'tests/report/cut/section.test.ts'],
   },
   gauging: {
     sources: ['src/engine/gauging'],
