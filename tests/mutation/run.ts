@@ -22,7 +22,7 @@ export async function run(mutants: readonly Mutant[], testFiles: readonly string
     disableTypeChecks: false,
     concurrency: workers,
     // Other work on the machine must not pass for a change that runs without end.
-    timeoutMS: 20_000,
+    timeoutMS: 10_000,
     reporters: [],
     logLevel: 'error' as string as LogLevel,
     warnings: false,
