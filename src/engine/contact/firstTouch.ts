@@ -31,7 +31,7 @@ interface Frontier {
 export function firstTouch(bush: Line, journal: Line, film = 0): number | null {
   if (widens(bush) && widens(journal)) return touchOfWidening(bush, journal, film);
   const j = frontier(journal, 1);
-  const b = frontier(film === 0 ? bush : inset(bush, film), -1);
+  const b = frontier(inset(bush, film), -1);
   // b holds the bush turned about the origin, (-r, -z), in rising -r: read backwards it is Z over rising r.
   const low = Math.max(j.r[0]!, -b.r[b.count - 1]!);
   const high = Math.min(j.r[j.count - 1]!, -b.r[0]!);
@@ -43,7 +43,7 @@ export function firstTouch(bush: Line, journal: Line, film = 0): number | null {
   let bi = b.count - 1;
   // Walk the merged breakpoints upward; at each radius take the rearmost journal and the foremost bush station.
   for (let r = low; ; ) {
-    while (ji < j.count && j.r[ji]! < r) ji++;
+    while (j.r[ji]! < r) ji++;
     while (bi > 0 && -b.r[bi - 1]! <= r) bi--;
     best = Math.max(best, stationOfBush(b, bi, r) - stationOfJournal(j, ji, r));
     if (r >= high) return best;
@@ -98,7 +98,7 @@ function greatestGain({ z, r }: Line, { z: oz, r: or }: Line, offset: number, lo
 /** Rearmost journal station with radius r; entry i is the first with radius ≥ r. */
 function stationOfJournal(f: Frontier, i: number, r: number): number {
   const r1 = f.r[i]!;
-  if (r1 === r || i === 0) return f.z[i]!;
+  if (r1 === r) return f.z[i]!;
   const r0 = f.r[i - 1]!;
   return f.z[i - 1]! + ((f.z[i]! - f.z[i - 1]!) * (r - r0)) / (r1 - r0);
 }
@@ -106,7 +106,7 @@ function stationOfJournal(f: Frontier, i: number, r: number): number {
 /** Foremost bush station with radius r; entry i of the turned frontier is the last (foremost) with radius ≤ r. */
 function stationOfBush(f: Frontier, i: number, r: number): number {
   const r0 = -f.r[i]!;
-  if (r0 === r || i === 0) return -f.z[i]!;
+  if (r0 === r) return -f.z[i]!;
   const r1 = -f.r[i - 1]!;
   return -f.z[i]! + ((f.z[i]! - f.z[i - 1]!) * (r - r0)) / (r1 - r0);
 }
@@ -117,7 +117,6 @@ function stationOfBush(f: Frontier, i: number, r: number): number {
  */
 function frontier(line: Line, sign: 1 | -1): Frontier {
   const n = line.z.length;
-  if (sign === 1 && widens(line)) return { count: n, r: line.r, z: line.z };
   const r = new Float64Array(2 * n);
   const z = new Float64Array(2 * n);
   let count = 0;
@@ -133,15 +132,9 @@ function frontier(line: Line, sign: 1 | -1): Frontier {
       count = 1;
     } else if (rk > r[count - 1]!) {
       const top = r[count - 1]!;
-      if (beforeR < top) {
-        r[count] = top;
-        z[count] = beforeZ + ((zk - beforeZ) * (top - beforeR)) / (rk - beforeR);
-        count++;
-      } else if (beforeR === top && beforeZ !== z[count - 1]!) {
-        r[count] = top;
-        z[count] = beforeZ;
-        count++;
-      }
+      r[count] = top;
+      z[count] = beforeZ + ((zk - beforeZ) * (top - beforeR)) / (rk - beforeR);
+      count++;
       r[count] = rk;
       z[count] = zk;
       count++;

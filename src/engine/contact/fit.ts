@@ -164,7 +164,7 @@ function extremes(chain: FilmChain, closes: Closes): { least: number; greatest: 
   const fromNose = closes === 'noseward';
   const same = least + SAME;
   let at = fromNose ? count - 1 : 0;
-  while (count > 0 && film[at]! > same) at += fromNose ? -1 : 1;
+  while (film[at]! > same) at += fromNose ? -1 : 1;
   return { least, greatest, at };
 }
 

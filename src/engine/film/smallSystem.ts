@@ -6,7 +6,7 @@ export function solveSmall(a: readonly (readonly number[])[], b: readonly number
   const m = a.map((row, i) => {
     const scaled = row.map((value, j) => value * columnScale[j]!);
     const size = Math.max(...scaled.map(Math.abs));
-    return [...scaled, b[i]!].map((value) => (size > 0 ? value / size : value));
+    return [...scaled, b[i]!].map((value) => value / size);
   });
   for (let k = 0; k < n; k++) {
     let best = k;

@@ -86,7 +86,7 @@ const matrixReport = (m: Matrix5) => m.map((row, i) => row.map((value, j) => val
 function whirlReport(run: Run, input: RunInput, { now, threshold }: ReturnType<typeof whirlOf>): FilmReport['whirl'] {
   const { omega } = input.run;
   if (now === null) return null;
-  return { stable: now.stable, ratio: omega === 0 ? 0 : now.frequency / Math.abs(omega), decay: now.decay, threshold: threshold === null ? null : (threshold * 30) / Math.PI, mass: toJournalBody(run).mass };
+  return { stable: now.stable, ratio: now.frequency / Math.abs(omega), decay: now.decay, threshold: threshold === null ? null : (threshold * 30) / Math.PI, mass: toJournalBody(run).mass };
 }
 
 /** Where the load acts, if beyond the seats; else the nose end of the journal. */

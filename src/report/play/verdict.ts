@@ -53,7 +53,7 @@ function seatShares({ contacts }: SeatedReport): Map<string, number> {
 /** Where along and round one seat it bears. */
 function placeClause(design: Design, seated: SeatedReport, name: string, system: System): string {
   const contacts = seated.contacts.filter((c) => c.seat === name);
-  const stations = [...new Set(contacts.map((c) => c.station))].sort((a, b) => a - b);
+  const stations = [...new Set(contacts.map((c) => c.station))];
   const angles = [...new Set(contacts.map((c) => `${(Math.round(c.angle) % 360).toFixed(0)}°`))];
   const round = contacts.every((c) => c.ring) ? 'all round' : `at ${numberWord(angles.length)} ${angles.length === 1 ? 'place' : 'places'} round (${listed(angles)})`;
   if (stations.length > 1) return `, ${round}, at both ends of its line`;

@@ -173,6 +173,24 @@ describe('the error budget', () => {
     expect(only({ division: 5 * UM, diameterDial: true }, 'dial')).toBeCloseTo(1.25 * UM * Math.cos(rad(3)), 14);
   });
 
+  it('dial: whichever side is worse, where the parts lean differently', () => {
+    // Off the end of a line that leans, more comes within the overlap on one side than goes out of it on the other.
+    const sides = [40, 46].flatMap((journal) =>
+      (['journal', 'bush'] as const).map((part) => {
+        const seat = withFilm({ name: 'steep', journal: surface(journal, 24, 1.2, 1, 4), bush: surface(45, 24.04, 1.2, 1, 4) });
+        const now = solveFit([seat], 0).seats[0]!;
+        const [more, less] = [1, -1].map((side) => {
+          const then = solveFit([{ ...seat, [part]: { ...seat[part], radius: seat[part].radius + side * 50 * UM } }], 0).seats[0]!;
+          return Math.max(Math.abs(then.leastFilm! - now.leastFilm!), Math.abs(then.greatestFilm! - now.greatestFilm!));
+        });
+        const found = contributionsOf([seat], 0, { seat: 0, part, normal: 50 * UM, gauged: 2 * MM }, { ...none, division: 100 * UM }).find(({ cause }) => cause === 'dial')!;
+        expect(found.film).toBeCloseTo(Math.max(more!, less!), 14);
+        return Math.sign(Math.round((more! - less!) / 1e-9));
+      }),
+    );
+    expect(new Set(sides)).toEqual(new Set([1, -1]));
+  });
+
   it('indicator that leans: the stop by s·(1 - cos t), the angle only where it is told by a reading', () => {
     expect(only({ lean: rad(10) }, 'stop')).toBeCloseTo(50 * UM * (1 - Math.cos(rad(10))), 13);
     expect(only({ lean: rad(10) }, 'sine')).toBe(0);

@@ -78,6 +78,42 @@ describe('over clearances', () => {
   });
 });
 
+describe('several stretches that work', () => {
+  const works = new Set([1, 2, 5, 6, 7, 10]);
+  const condition = (x: number): SteadyPoint['condition'] => (works.has(Math.round(x)) ? 'works' : 'thin');
+  const points = Array.from({ length: 12 }, (_, x) => ({ at: x, condition: condition(x), journal: null, bush: null, leastFilm: null, power: null }));
+
+  it.each([
+    [0, 0.5, 2.5],
+    [3.4, 0.5, 2.5],
+    [3.6, 4.5, 7.5],
+    [6, 4.5, 7.5],
+    [8.6, 9.5, 10.5],
+    [20, 9.5, 10.5],
+  ])('the one nearest to %s, from %s to %s', (from, low, high) => {
+    const found = workingStretch(points, from, condition)!;
+    expect(Math.abs(found.from - low)).toBeLessThan(0.01);
+    expect(Math.abs(found.to - high)).toBeLessThan(0.01);
+    expect(found).toMatchObject({ openBelow: false, openAbove: false });
+    // never beyond what works
+    expect([condition(found.from), condition(found.to)]).toEqual(['works', 'works']);
+  });
+
+  it('a point alone at either end of what was looked at is open there', () => {
+    expect(workingStretch(points.slice(0, 3), 2, condition)).toMatchObject({ to: 2, openBelow: false, openAbove: true });
+    expect(workingStretch(points.slice(10), 10, condition)).toMatchObject({ from: 10, openBelow: true, openAbove: false });
+  });
+});
+
+describe('what is asked of a running spindle', () => {
+  it('its least film: just so much is enough', () => {
+    const { state } = steadyPoint(1, warming(), { film: 0 });
+    const film = Math.min(...state!.seats.map(({ least }) => least.film));
+    expect(steadyPoint(1, warming(), { film: film * (1 - 1e-6) }, state).point.condition).toBe('works');
+    expect(steadyPoint(1, warming(), { film: film * (1 + 1e-2) }, state).point).toMatchObject({ condition: 'thin', leastFilm: expect.closeTo(film, 9) });
+  });
+});
+
 describe('the position to set cold', () => {
   const cone = warming({ spindle: newSpindle([shallow], SIZE), stand: { pose: at({}) } });
 

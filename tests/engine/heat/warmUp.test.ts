@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { loadAt } from '../../../src/engine/film/equilibrium.ts';
 import { constantOil, oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
-import { type Body, toRoom, type Warming } from '../../../src/engine/heat/warmFilm.ts';
+import { type Body, toRoom, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
 import { netHeat, steadyState, warmUp } from '../../../src/engine/heat/warmUp.ts';
 import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
 
@@ -69,6 +69,23 @@ describe('steady state', () => {
     });
     expect(ends[0]).toBe('time');
     expect(ends.at(-1)).toBe('contact');
+  });
+
+  it('is the same wherever it is sought from, also from so hot that the films heat more than the room takes', () => {
+    const setup = warming({ stand: { pose: at({}) }, journal: { ...JOURNAL, expansion: 20e-6 }, bush: { ...BUSH, expansion: 10e-6 } });
+    for (const omega of [60, 140]) {
+      const steady = steadyState({ ...setup, omega });
+      if (steady.status !== 'solved') throw new Error(steady.status);
+      for (const celsius of [25, 50, 55]) {
+        const from = warmFilm({ ...setup, omega }, celsius, celsius, null);
+        if (from.status !== 'solved') throw new Error(from.status);
+        if (omega === 140 && celsius > 40) expect(netHeat(setup, from).reduce((a, b) => a + b)).toBeGreaterThan(0);
+        const found = steadyState({ ...setup, omega }, from);
+        if (found.status !== 'solved') throw new Error(found.status);
+        expect(Math.abs(found.journal - steady.journal)).toBeLessThan(0.005);
+        expect(Math.abs(found.bush - steady.bush)).toBeLessThan(0.005);
+      }
+    }
   });
 
   it('a hotter film is thicker where bronze surrounds steel', () => {

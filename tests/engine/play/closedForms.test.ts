@@ -189,6 +189,13 @@ describe('what cannot be answered is told apart', () => {
     near(solved(shakeAt(spindleOf([coneSeat('plain', 0, 20, 20, [-20, 0])], ALL), 0, { station: 0.03, direction: 0 })).total, 0);
   });
 
+  it.each([1e-10, 3e-10, 6e-10])('a journal larger by %s mm, which is a rounding, still goes in, and has no shake', (more) => {
+    for (const angle of [0, 7]) {
+      const tight = [coneSeat('front', angle, 22 + more, 22, [-20, 0], [-23, 3]), coneSeat('back', angle, 22 + more, 22, [-50, -30], [-53, -27])];
+      near(solved(shakeAt(spindleOf(tight, ALL), 0, { station: 0.03, direction: 0.7 })).total, 0);
+    }
+  });
+
   it('a measured station a rounding from the end of its line is that end', () => {
     const seats = toPlaySeats({
       conepair: 1,

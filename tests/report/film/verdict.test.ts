@@ -14,10 +14,11 @@ const OIL = { viscosity: 0.0086 };
 
 function words(name: string, run: NonNullable<Design['run']>, system: 'metric' | 'inch' = 'metric', change: { [K in keyof Design]?: Design[K] | undefined } = {}) {
   const design = { ...(JSON.parse(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8')) as Design), run, ...change } as Design;
-  const { tone, headline, sentences } = filmVerdict(design, filmSection(design)!, system);
+  const film = filmSection(design)!;
+  const { tone, headline, sentences } = filmVerdict(design, film, system);
   const text = [headline, ...sentences].join(' ');
   expect(text).not.toMatch(/undefined|NaN|null|Infinity|e-\d/);
-  return { tone, headline, text };
+  return { tone, headline, text, film };
 }
 
 test('a load carried: which seat takes the thrust', () => {
@@ -135,9 +136,11 @@ test('in inch every figure is in the units of an inch shop', () => {
 });
 
 test('a fast, hardly loaded spindle whirls', () => {
-  const { tone, text } = words('rear-bearing', { speed: 30_000, oil: { viscosity: 0.001 }, load: { y: -1, z: -0.5, station: 0 }, heat: { duration: 1, journal: { mass: 3 } } });
+  const { tone, text, film } = words('rear-bearing', { speed: 30_000, oil: { viscosity: 0.001 }, load: { y: -1, z: -0.5, station: 0 }, heat: { duration: 1, journal: { mass: 3 } } });
   expect(tone).not.toBe('good');
   expect(text).toMatch(/whirls/);
+  // half speed whirl: the oil is carried round at half the speed of the journal
+  expect(film.whirl!.ratio).toBeCloseTo(0.5, 3);
 });
 
 test('in inches where asked', () => {

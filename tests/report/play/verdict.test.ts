@@ -77,6 +77,46 @@ test('two seats that touch together: how much each carries, as equal springs', (
   expect(text).not.toMatch(/springs/);
 });
 
+/** The demo's verdict with its spindle bearing in one seat at a station (mm), the seat 20 mm long. */
+function bearingAt(halfAngle: number, from: number, station: number) {
+  const result = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+  if (!result.ok) throw new Error('demo');
+  const surface = { halfAngle, diameter: 22, station: 0, from, to: from + 20 };
+  const design: Design = { ...result.design, seats: [{ name: 'only', journal: surface, bush: surface }] };
+  const play = playSection(result.design)!;
+  return playVerdict(design, { ...play, selfHolding: [], seated: { ...play.seated, contacts: [{ seat: 'only', station, journalStation: station, angle: 0, ring: true, share: 1 }] } }, 'metric').headline;
+}
+
+test.each([
+  [3, -25, 'toward its small end'],
+  [3, -21.1, 'toward its small end'],
+  [3, -20.9, 'part way along'],
+  [3, -9.1, 'part way along'],
+  [3, -8.9, 'toward its large end'],
+  [-3, -24, 'toward its large end'],
+  [-3, -6, 'toward its small end'],
+  [0, -24, 'toward its rear end'],
+  [0, -6, 'toward its nose end'],
+])('a seat of %s° from -25 to -5 touched at %s: %s; and so one that stands 30 mm further forward', (halfAngle, station, place) => {
+  for (const on of [0, 30]) {
+    const told = (station + on).toFixed(3).replace('-', '−');
+    expect(bearingAt(halfAngle, on - 25, station + on)).toBe(`Pushed home, the spindle bears in the only seat alone, all round, ${place} (station ${told} mm).`);
+  }
+});
+
+test('two stops: by how much they overlap, and none where they meet', () => {
+  const result = parseDesign(readFileSync(new URL('../../../assets/designs/opposed-cones.conepair.json', import.meta.url), 'utf8'));
+  if (!result.ok) throw new Error('demo');
+  const { design } = result;
+  const at = (endPlay: number) => playVerdict(design, { ...playSection(design)!, endPlay }, 'metric');
+  expect(at(-0.0123)).toMatchObject({ tone: 'stop', headline: 'The spindle does not go in: its two stops overlap by 12.30 µm.' });
+  for (const endPlay of [0, -5e-5, 5e-5]) {
+    expect(at(endPlay).headline).toMatch(/^Pushed home/);
+    expect(at(endPlay).sentences.join(' ')).toMatch(/it cannot rock\./);
+  }
+  expect(at(0.002).sentences.join(' ')).toMatch(/it cannot rock; backed off/);
+});
+
 test('pressed past the touch: how far in it is here', () => {
   expect(demo('steep-first', (d) => ({ ...d, position: -0.01 })).text).toMatch(/At this position it is 4\.24 µm into a bush however it lies/);
 });
