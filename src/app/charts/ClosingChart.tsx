@@ -3,10 +3,10 @@ import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
-import { fineText, fineUnit, type System } from '../../design/units.ts';
+import { fineText, fineUnit, type System, sidedText } from '../../design/units.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
-import { positionAria, useAxialMove } from '../pictures/useMove.ts';
+import { micrometres, useAxialMove } from '../pictures/useMove.ts';
 import type { Work } from '../state/store.ts';
 import { AcrossAxis, AxisNames, across, curvePath, LineNames, PlotClip, UpAxis, usePlot } from './Axes.tsx';
 import { ChartBands, ChartTag, OffChart } from './ChartMarks.tsx';
@@ -67,7 +67,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
             {seat.seatPosition !== null && seat.seatPosition >= low && seat.seatPosition <= high && <circle cx={x(seat.seatPosition)} cy={y(0)} r={5} className="touch-point" />}
           </g>
         ))}
-        <g role="slider" tabIndex={0} className="now" aria-label="Axial position of the journal, on the chart" {...positionAria(fit, system)} onKeyDown={move.onKeyDown}>
+        <g role="slider" tabIndex={0} className="now" aria-label="Axial position of the journal, on the chart" aria-valuenow={micrometres(fit.position)} aria-valuetext={sidedText(fit.position, system)} onKeyDown={move.onKeyDown}>
           <rect x={now - 20} y={plot.top} width={40} height={plot.bottom - plot.top} className="grip" />
           <path d={`M${now} ${plot.top}V${plot.bottom}`} />
           {fit.seats.map((seat, i) => seat.leastFilm !== null && seat.leastFilm <= top && seat.leastFilm >= bottom && <circle key={seat.name} cx={now} cy={y(seat.leastFilm)} r={4} className={`dot seat-${i % 4}`} />)}

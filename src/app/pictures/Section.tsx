@@ -2,7 +2,7 @@
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
-import { fineText, type System } from '../../design/units.ts';
+import { fineText, type System, sidedText } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
 import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
@@ -15,7 +15,7 @@ import { SectionPull } from './SectionPull.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import { angleOnScreen, dimensionsOnScreen, FIGURE, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
-import { positionAria, useAxialMove } from './useMove.ts';
+import { micrometres, useAxialMove } from './useMove.ts';
 import { useSize } from './useSize.ts';
 import { useView } from './useView.ts';
 import { ZoomButtons } from './ZoomButtons.tsx';
@@ -50,7 +50,16 @@ export function Section({ design, drawn, fit, system, work }: Props) {
     <figure className="picture">
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it */}
       <svg ref={svg} {...handlers} tabIndex={0} className={view.zoom > 1 ? 'section zoomed' : 'section'} role="group" aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom">
-        <g {...journalMove.handlers} className="journal" role="slider" tabIndex={0} aria-label="Axial position of the journal" {...positionAria(fit, system)} onKeyDown={journalMove.onKeyDown}>
+        <g
+          {...journalMove.handlers}
+          className="journal"
+          role="slider"
+          tabIndex={0}
+          aria-label="Axial position of the journal"
+          aria-valuenow={micrometres(fit.position)}
+          aria-valuetext={sidedText(fit.position, system)}
+          onKeyDown={journalMove.onKeyDown}
+        >
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />

@@ -17,8 +17,8 @@ export function axialGoal(fit: FitReport, from: number, by: number, reach: numbe
   return snapped(bounded(from + by, from, marks), marks, reach);
 }
 
-/** What a slider for the position of the journal says of itself. */
-export const positionAria = ({ position }: FitReport, system: System) => ({ 'aria-valuenow': Math.round(position * 1e6) / 1e3, 'aria-valuetext': sidedText(position, system) });
+/** A value of a slider, mm, in micrometres to a nanometre. */
+export const micrometres = (mm: number) => Math.round(mm * 1e6) / 1e3;
 
 /** The journal along its axis, by a drag across the page and by keys. `perPixel`: mm, as it is drawn when it is taken hold of. */
 export function useAxialMove(work: Work, fit: FitReport, perPixel: () => number) {

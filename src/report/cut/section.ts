@@ -35,7 +35,7 @@ export function cutSection(design: Design): CutReport | undefined {
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
-  const reached = (seats: readonly number[]) => plan !== null && seats.every((i) => plan.misses[i]! < NO_STEP);
+  const reached = reachedBy(plan);
   return {
     steps: steps.filter((step) => step.kind === 'surface').map((step) => stepSection(design, step, reached([step.seat]), sigmaOf(step.seat, step.part))),
     position: millimetres(position),
@@ -79,6 +79,7 @@ function uncutSection(design: Design, input: PlanInput): NonNullable<CutReport['
 
 /** A seat that an axial move closes by less than this much of itself costs more to move to its film than that is worth. */
 const NEARLY_STRAIGHT = 2 / WORTH;
+const isNearlyStraight = ({ bush }: Plan['seats'][number]) => Math.abs(Math.sin(bush.halfAngle)) < NEARLY_STRAIGHT;
 
 /** Films that are not what is wanted, and why. */
 function missedSection(design: Design, { seats }: PlanInput, { films, misses, seats: cut }: Plan, verdict: PlanVerdict): CutReport['missed'] {
@@ -86,7 +87,7 @@ function missedSection(design: Design, { seats }: PlanInput, { films, misses, se
   return seats.flatMap(({ target = 0 }, i): CutReport['missed'] => {
     if (misses[i]! < MISSED || films[i] === null) return [];
     const by = films[i]! - target;
-    const straight = Math.abs(Math.sin(cut[i]!.bush.halfAngle)) < NEARLY_STRAIGHT;
+    const straight = isNearlyStraight(cut[i]!);
     const why = by > 0 && seatLines(cut[i]!).closes === 'never' ? 'metalMissing' : limited ? 'limits' : by > 0 && !straight ? 'metalMissing' : 'worth';
     return [{ seat: design.seats[i]!.name, by: millimetres(by), why }];
   });
@@ -125,6 +126,13 @@ function stepSection(design: Design, step: SurfaceStep, reached: boolean, doubt:
 
 /** A gauge that touches where the line may have fallen away. */
 const edgeText = ({ gauge, nearEnd }: GaugeStop) => (nearEnd === null ? [] : [`The ${gauge.kind === 'overRolls' ? 'rolls touch' : 'ball touches'} near the end of the line: see that no broken edge is there.`]);
+
+/** Whether a step of these seats brings what it is for: its own film and, of a cone, those of all cones, which stand in one relation. */
+function reachedBy(plan: Plan | null): (seats: readonly number[]) => boolean {
+  if (!plan) return () => false;
+  const cones = plan.seats.flatMap((seat, i) => (isNearlyStraight(seat) ? [] : [i]));
+  return (seats) => [...seats, ...(seats.some((i) => cones.includes(i)) ? cones : [])].every((i) => plan.misses[i]! < NO_STEP);
+}
 
 /** Where the films wanted are not reached no step reaches them. */
 const whyOf = (why: Why, reached: boolean) => (reached || why === 'cleanup' || why === 'newLine' ? why : 'nearer');
