@@ -4,11 +4,11 @@
  */
 import { expose } from 'comlink';
 import type { Design } from '../design/definition.ts';
+import { FINE, QUICK } from '../engine/run/running.ts';
 import type { FilmReport } from '../report/film/definition.ts';
 import { followFields, warmFields } from '../report/film/fields.ts';
 import { type ColdSetting, clearanceWork, coldSettings, type LimitPoint, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
-import { FINE, QUICK } from '../report/film/solveRun.ts';
 import { sayAlive } from './alive.ts';
 import { drive, type Ended } from './longWork.ts';
 

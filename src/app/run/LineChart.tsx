@@ -3,7 +3,7 @@ import { ticks } from 'd3-array';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId, useRef } from 'react';
 import { figures } from '../../design/measures.ts';
-import type { Condition } from '../../engine/heat/limits.ts';
+import type { Condition } from '../../engine/run/limits.ts';
 import { useSize } from '../useSize.ts';
 import { Hatches } from './conditions.tsx';
 

@@ -24,9 +24,6 @@ import type { Coefficients } from './stiffness.ts';
 /** The load in the five coordinates: N, and N·m about the bush datum. */
 export type Load = Readonly<Five>;
 
-/** A force (N) at a station (m) on the axis. */
-export const loadAt = (x: number, y: number, z: number, station: number): Five => [x, y, z, -station * y, station * x];
-
 export interface Balance {
   pose: Pose;
   seats: SeatFilm[];

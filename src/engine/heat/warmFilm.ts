@@ -11,11 +11,12 @@
  * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
  */
 import { type Effort, isSpent } from '../film/effort.ts';
-import { equilibrium, type Load, type Near } from '../film/equilibrium.ts';
+import type { Near } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
-import { asFive, type Pose } from '../film/pose.ts';
+import type { Pose } from '../film/pose.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { placesFor, type Spindle, type SpindleRun, type Sum, solveSpindle } from '../film/spindle.ts';
+import { placesFor, type Spindle, type SpindleRun, type Sum } from '../film/spindle.ts';
+import { type Stand, standing } from '../film/stand.ts';
 import { columnStep, rowStep } from '../film/unrolled.ts';
 import { filmGrowth } from './growth.ts';
 
@@ -42,8 +43,7 @@ export interface Warming {
   spindle: Spindle;
   /** a grid to come from when nothing close by is known */
   coarse?: Spindle;
-  /** held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming off its seats */
-  stand: { pose: Pose } | { load: Load; position: number; adjusted?: boolean };
+  stand: Stand;
   /** rad/s */
   omega: number;
   oil: Oil;
@@ -91,7 +91,7 @@ export function growths({ spindle, journal: j, bush: b, ambient, extra = 0 }: Wa
 
 /** The films at these temperatures of the parts (°C), starting from a state close by where there is one. */
 export function warmFilm(warming: Warming, journal: number, bush: number, last: WarmFilm | null): WarmVerdict {
-  const { spindle, oil, omega, effort } = warming;
+  const { spindle, coarse, oil, omega, effort } = warming;
   const growth = growths(warming, journal, bush);
   const mean = (journal + bush) / 2;
   let temperature = last ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2) : spindle.seats.map(() => mean);
@@ -100,35 +100,18 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
   for (let look = 0; ; look++) {
     if (isSpent(effort)) return { status: 'givenUp', journal, bush };
     const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)), ...(places !== undefined && { places }), ...(effort && { effort }) };
-    const stood = stand(warming, run, near);
-    if (stood.status !== 'solved') return { ...stood, journal, bush };
-    near = stood.near;
+    const stood = standing(spindle, warming.stand, run, { ...(coarse && { coarse }), ...(near && { near }) });
+    if (stood.status !== 'solved') return 'seat' in stood ? { status: 'contact', seat: stood.seat, journal, bush } : { status: stood.status === 'givenUp' ? 'givenUp' : 'notConverged', journal, bush };
+    near = stood;
     const heats = stood.seats.map((seat, i) => seatHeat(warming, seat, i, journal, bush, run.viscosity[i]!));
     const moved = Math.max(...heats.map((heat, i) => Math.abs(heat.oil - temperature[i]!)));
     temperature = heats.map((heat) => heat.oil);
     if (moved < SETTLED || look === 5) {
       const sum = (of: 'journal' | 'bush' | 'carried' | 'across') => heats.reduce((s, one) => s + one[of], 0);
       const heat = { journal: sum('journal'), bush: sum('bush'), oil: sum('carried'), across: sum('across') };
-      return { status: 'solved', journal, bush, oil: temperature, run, pose: stood.pose, seats: stood.seats, total: stood.total, stop: stood.stop, heat, near: stood.near };
+      return { status: 'solved', journal, bush, oil: temperature, run, pose: stood.pose, seats: stood.seats, total: stood.total, stop: stood.stop, heat, near: stood };
     }
   }
-}
-
-type Stood = { status: 'solved'; pose: Pose; seats: SeatFilm[]; total: Sum; stop: number; near: NonNullable<WarmFilm['near']> } | { status: 'contact'; seat: number } | { status: 'notConverged' | 'givenUp' };
-
-/** The journal held by hand, or where the load puts it. */
-function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: WarmFilm['near'] | undefined): Stood {
-  if ('pose' in how) {
-    const found = solveSpindle(spindle, asFive(how.pose), run);
-    if (found.status !== 'solved') return { status: 'contact', seat: found.seat };
-    return { ...found, pose: how.pose, stop: 0, near: { pose: how.pose, coefficients: null, stop: 0 } };
-  }
-  const start = { position: how.position, adjusted: how.adjusted === true, close: 1e-4, ...(coarse && { coarse }) };
-  let found = equilibrium(spindle, how.load, run, near ? { ...start, near } : start);
-  if (near && found.status !== 'solved') found = equilibrium(spindle, how.load, run, start);
-  if (found.status === 'solved') return { status: 'solved', pose: found.pose, seats: found.seats, total: found.total, stop: found.stop, near: found };
-  if ('seat' in found) return { status: 'contact', seat: found.seat };
-  return { status: found.status === 'givenUp' ? 'givenUp' : 'notConverged' };
 }
 
 function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: number, journal: number, bush: number, viscosity: number) {

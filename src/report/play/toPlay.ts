@@ -7,7 +7,7 @@ import { metres, radians, toSeat } from '../toEngine.ts';
 /** What is free where the design does not say: everything but the axial position, which the adjuster holds. */
 export const FREE: readonly Motion[] = ['x', 'y', 'tiltX', 'tiltY'];
 
-const toLobes = (surface: Surface): Lobe[] => (surface.lobes ?? []).map(({ count, amplitude, phase }) => ({ count, amplitude: metres(amplitude), phase: radians(phase ?? 0) }));
+export const toLobes = (surface: Surface): Lobe[] => (surface.lobes ?? []).map(({ count, amplitude, phase }) => ({ count, amplitude: metres(amplitude), phase: radians(phase ?? 0) }));
 
 export const toPlaySeats = (design: Design): PlaySeat[] => design.seats.map((seat) => ({ ...toSeat(seat), journalLobes: toLobes(seat.journal), bushLobes: toLobes(seat.bush) }));
 

@@ -1,7 +1,7 @@
 /** Warm-up and steady state: balances, closed forms, and what is said when the films close. */
 import { describe, expect, it } from 'vitest';
-import { loadAt } from '../../../src/engine/film/equilibrium.ts';
 import { constantOil, oilOfGrade } from '../../../src/engine/film/oil.ts';
+import { loadAt } from '../../../src/engine/film/pose.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { type Body, toRoom, type Warming } from '../../../src/engine/heat/warmFilm.ts';
 import { netHeat, steadyState, warmUp } from '../../../src/engine/heat/warmUp.ts';

@@ -1,8 +1,10 @@
 /** Seat and play in words, for every kind of design: what must be said, and what must not. */
+
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
+import { fitSection } from '../../../src/report/fit/section.ts';
 import { playSection } from '../../../src/report/play/section.ts';
 import { shakeRead } from '../../../src/report/play/shakeRead.ts';
 import { playVerdict, sharedNote } from '../../../src/report/play/verdict.ts';
@@ -12,7 +14,7 @@ function demo(name: string, change: (design: Design) => Design = (d) => d, syste
   if (!result.ok) throw new Error(result.errors[0]!.message);
   const design = change(result.design);
   const play = playSection(design)!;
-  const { tone, headline, sentences } = playVerdict(design, play, system);
+  const { tone, headline, sentences } = playVerdict(design, play, fitSection(design), system);
   const text = [headline, ...sentences].join(' ');
   expect(text).not.toMatch(/undefined|NaN|null|Infinity|-0\.0/);
   return { tone, headline, text, shared: sharedNote(play.seated) };
