@@ -1,9 +1,10 @@
 /**
  * One descent of the journal on one grid, to where the oil carries the load. Method and sources: equilibrium.ts.
  */
+
+import type { LeastFilm } from '../spindle/height.ts';
+import { asFive, asPose, type Five, type Pose } from '../spindle/pose.ts';
 import { isSpent } from './effort.ts';
-import type { LeastFilm } from './height.ts';
-import { asFive, asPose, type Five, type Pose } from './pose.ts';
 import type { SeatFilm } from './seatFilm.ts';
 import { solveSmall } from './smallSystem.ts';
 import { type FilmSeat, leastFilmIn, type Spindle, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from './spindle.ts';

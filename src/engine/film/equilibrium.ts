@@ -13,9 +13,10 @@
  * Quasi-static: the load and the pose stand still; of a journal with lobes the mean over a turn balances (SpindleRun.places).
  * @source pseudo-transient continuation: C. T. Kelley, D. E. Keyes, SIAM J. Numer. Anal. 35 (1998) 508 (from memory).
  */
+
+import type { LeastFilm } from '../spindle/height.ts';
+import { asFive, type Five, type Pose } from '../spindle/pose.ts';
 import { CLOSE, type Settled, settle, type Task, thinnest } from './descent.ts';
-import type { LeastFilm } from './height.ts';
-import { asFive, type Five, type Pose } from './pose.ts';
 import { searchPosition } from './positionSearch.ts';
 import type { SeatFilm } from './seatFilm.ts';
 import type { FilmSeat, Spindle, SpindleRun, Sum } from './spindle.ts';

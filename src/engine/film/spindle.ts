@@ -4,10 +4,12 @@
  * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where the mean over the
  * turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the least film the least of them all.
  */
+
+import { type FilmShape, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
+import { roundOf, type Worst, worstAngle } from '../spindle/lobes.ts';
+import { asPose, type Five, type Pose } from '../spindle/pose.ts';
 import { type Effort, spendOnCoefficients, spendOnPressure } from './effort.ts';
 import type { Groove } from './grooves.ts';
-import { type FilmShape, type LeastFilm, leastFilmOf, lobesAt } from './height.ts';
-import { asPose, type Five, type Pose } from './pose.ts';
 import { type FilmRun, type FilmSpace, newFilmSpace } from './reynolds.ts';
 import { type SeatFilm, type SeatFilmVerdict, seatFilm } from './seatFilm.ts';
 import { type Adjoints, type Coefficients, coefficients, newAdjoints } from './stiffness.ts';
@@ -81,15 +83,10 @@ export function leastFilmIn(seat: FilmSeat, pose: Pose, run: SpindleRun, index: 
   const { shape } = seat;
   if (placesOf(seat, run) === 1) return leastFilmOf(shape, pose, run.growth[index], run.turned);
   const still = leastFilmOf({ ...shape, journalLobes: [] }, pose, run.growth[index]);
-  return still && { ...still, film: still.film - proudest(shape) };
-}
-
-/** m: how far the journal's lobes stand proud at most, looked for at 64 places a lobe. */
-function proudest({ journalLobes }: FilmShape): number {
-  const places = 64 * Math.max(...journalLobes.map(({ count }) => count));
-  let most = 0;
-  for (let i = 0; i < places; i++) most = Math.max(most, lobesAt(journalLobes, (2 * Math.PI * i) / places));
-  return most;
+  if (still === null) return null;
+  const proudest: Worst = { value: 0, angle: 0 };
+  worstAngle(roundOf(shape.journalLobes, []), 0, 0, true, proudest);
+  return { ...still, film: still.film - proudest.value };
 }
 
 /** Solves every seat with the journal at q; the first that touches or does not overlap ends it. */

@@ -1,6 +1,7 @@
 /** Where the journal stands on its films: held by hand, or where a load puts it. */
+
+import { asFive, type Pose } from '../spindle/pose.ts';
 import { type Balance, type Equilibrium, equilibrium, type Load, type Near } from './equilibrium.ts';
-import { asFive, type Pose } from './pose.ts';
 import { type Spindle, type SpindleRun, solveSpindle } from './spindle.ts';
 
 /** Held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming off its seats. */

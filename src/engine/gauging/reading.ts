@@ -4,7 +4,7 @@
  * own (readings/): from the shape of the parts to the value that would be read.
  */
 import type { SeatInput } from '../contact/fit.ts';
-import type { Motion } from '../play/rigid.ts';
+import type { Motion } from '../spindle/pose.ts';
 import type { Since } from './cutsBetween.ts';
 
 export type Part = 'journal' | 'bush';

@@ -13,11 +13,11 @@
 import { type Effort, isSpent } from '../film/effort.ts';
 import type { Near } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
-import type { Pose } from '../film/pose.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
 import { placesFor, type Spindle, type SpindleRun, type Sum } from '../film/spindle.ts';
 import { type Stand, standing } from '../film/stand.ts';
 import { columnStep, rowStep } from '../film/unrolled.ts';
+import type { Pose } from '../spindle/pose.ts';
 import { filmGrowth } from './growth.ts';
 
 /** W/(m·K) and J/(kg·K) of mineral oil: from memory, handbook values 0.12 to 0.15 and 1700 to 2100. */

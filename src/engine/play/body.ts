@@ -15,8 +15,10 @@
  * sought. The length of v does not depend on where the datum lies, nor on how the part is turned: of several
  * poses equally good the one nearest to the axis can be chosen, whoever measured the parts.
  */
-import { type Pose, type Push, type RigidSeat, type Spindle, type Stations, stationsAt } from './rigid.ts';
-import { lobesAt, type Worst, worstAngle } from './round.ts';
+
+import { lobesAt, type Worst, worstAngle } from '../spindle/lobes.ts';
+import type { Pose, Push } from '../spindle/pose.ts';
+import { type RigidSeat, type Spindle, type Stations, stationsAt } from '../spindle/rigid.ts';
 
 /** Unknowns of v. */
 export const SIZE = 6;

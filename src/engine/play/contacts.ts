@@ -11,10 +11,11 @@
  * A station that touches all round stands for a tripod of three places at 90°, 210° and 330°.
  */
 import { stationAt } from '../contact/film.ts';
+import { greatestAngles, type Worst } from '../spindle/lobes.ts';
+import type { Pose, Push } from '../spindle/pose.ts';
+import { bushStation, filmAt } from '../spindle/rigid.ts';
 import { type Body, type Cut, cutAt, dot, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
 import type { Held } from './push.ts';
-import { bushStation, filmAt, type Pose, type Push } from './rigid.ts';
-import { greatestAngles, type Worst } from './round.ts';
 
 export interface SeatContact {
   seat: string;

@@ -17,9 +17,10 @@
  * decide them. Neither enters what is solved.
  * Gives up, and leaves it to the cuts, where the contacts turn out to be others, or to press nowhere (a ring).
  */
+
+import { lobesBend, type Worst } from '../spindle/lobes.ts';
 import { type Body, type Cut, cutAt, cutOff, dot, pressedIn, TOUCH } from './body.ts';
 import type { Nearest } from './nearest.ts';
-import { lobesBend, type Worst } from './round.ts';
 
 export interface Polished {
   v: Float64Array;

@@ -16,10 +16,11 @@
  * @source R. T. Rockafellar: Monotone operators and the proximal point algorithm. SIAM J. Control Optim. 14
  *   (1976), 877-898, theorem 3: ends after finitely many steps for a linear programme (from memory).
  */
+
+import type { Motion, Pose, Push } from '../spindle/pose.ts';
 import { type Body, type Cut, dot, freeDirections, SIZE, scaledPush, TOUCH, unscaled } from './body.ts';
 import { type Nearest, nearest } from './nearest.ts';
 import { polished } from './polish.ts';
-import type { Motion, Pose, Push } from './rigid.ts';
 
 /** One contact of a solved push. */
 export interface Held {

@@ -12,11 +12,12 @@
  * |v| the size of the whole motion (body.ts), weighed so lightly that it only chooses between poses that put the
  * nose in one place. It is one nearest-point search (nearest.ts) in directions that carry that weight.
  */
+
+import { axisAt, type Pose, pushAt } from '../spindle/pose.ts';
 import { type Body, dot, freeDirections, SIZE, TOUCH, unscaled } from './body.ts';
 import { type Bearing, bearingOf } from './contacts.ts';
 import { nearest } from './nearest.ts';
 import { type Held, pushed } from './push.ts';
-import { axisAt, type Pose, pushAt } from './rigid.ts';
 
 export interface ReachPoint {
   /** m, where the axis stands at the indicator */

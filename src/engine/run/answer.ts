@@ -1,11 +1,11 @@
 /** All that is asked of a running spindle, answered: as it starts cold, over a turn, as it warms, and where it stands warm. */
 import { effortOf } from '../film/effort.ts';
-import type { LeastFilm } from '../film/height.ts';
-import { asFive } from '../film/pose.ts';
 import { newSpindle, type OverTurn, overTurn } from '../film/spindle.ts';
 import { filmRatio, leastFilmGuidance } from '../heat/guidance.ts';
 import { toRoom, type WarmFilm } from '../heat/warmFilm.ts';
 import { steadyState, type WarmUp, warmUp } from '../heat/warmUp.ts';
+import type { LeastFilm } from '../spindle/height.ts';
+import { asFive } from '../spindle/pose.ts';
 import { backOff, type Sought } from './backOff.ts';
 import { calm } from './limits.ts';
 import { HALF, type Running, warmingOf } from './running.ts';

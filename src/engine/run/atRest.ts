@@ -7,9 +7,10 @@
 import { closingSide } from '../film/equilibrium.ts';
 import { bearingOf, type SeatContact } from '../play/contacts.ts';
 import { pushed } from '../play/push.ts';
-import { MOTIONS, type Pose, type Push, spindleOf } from '../play/rigid.ts';
 import { seat } from '../play/seating.ts';
 import { heldAt } from '../play/shake.ts';
+import { MOTIONS, type Pose, type Push } from '../spindle/pose.ts';
+import { spindleOf } from '../spindle/rigid.ts';
 import type { Running } from './running.ts';
 
 export interface AtRest {

@@ -2,11 +2,11 @@
 import { effortOf } from '../film/effort.ts';
 import type { Load } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
-import type { Pose } from '../film/pose.ts';
 import { type FilmSeat, type GridSize, newSpindle, placesFor, type SpindleRun } from '../film/spindle.ts';
 import type { Rotor } from '../film/whirl.ts';
 import type { Body, Warming } from '../heat/warmFilm.ts';
-import type { PlaySeat } from '../play/rigid.ts';
+import type { Pose } from '../spindle/pose.ts';
+import type { PlaySeat } from '../spindle/rigid.ts';
 
 export const FINE: GridSize = { rows: 64, columns: 256 };
 export const HALF: GridSize = { rows: 32, columns: 128 };

@@ -1,10 +1,10 @@
 /** The running spindle cold, everything at the room's temperature, on a fine grid and on one half as fine, whose difference tells the error. */
 import { type Equilibrium, equilibrium, type Near } from '../film/equilibrium.ts';
-import { leastFilmOf } from '../film/height.ts';
-import { asFive, type Pose } from '../film/pose.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
 import { type FilmSeat, newSpindle, type Spindle, type Sum, solveSpindle, spindleCoefficients } from '../film/spindle.ts';
 import type { Coefficients } from '../film/stiffness.ts';
+import { leastFilmOf } from '../spindle/height.ts';
+import { asFive, type Pose } from '../spindle/pose.ts';
 import { atRest } from './atRest.ts';
 import { COARSE, FINE, HALF, type Running } from './running.ts';
 

@@ -5,8 +5,9 @@
  *
  * K stiffness of the films (film/stiffness.ts), N/m and N/rad · returns N/m: x, y and z, or x and y alone where a stop holds it along the axis
  */
-import { loadAt } from '../film/pose.ts';
+
 import { solveSmall } from '../film/smallSystem.ts';
+import { loadAt } from '../spindle/pose.ts';
 import type { Solved } from './solveRun.ts';
 
 /** Null where the films do not resist some motion at all. */

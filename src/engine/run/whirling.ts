@@ -1,11 +1,11 @@
 /** Whether the spindle whirls as it runs, and from what speed on. */
 import { effortOf, isSpent } from '../film/effort.ts';
 import { equilibrium, type Near } from '../film/equilibrium.ts';
-import { asFive, type Pose } from '../film/pose.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
 import { newSpindle, type Spindle, type SpindleRun, solveSpindle, spindleCoefficients } from '../film/spindle.ts';
 import type { Coefficients } from '../film/stiffness.ts';
 import { rotorWhirl, type Whirl, whirlThreshold } from '../film/whirl.ts';
+import { asFive, type Pose } from '../spindle/pose.ts';
 import { COARSE, QUICK, type Running } from './running.ts';
 import { type Solved, thinnestOf } from './solveRun.ts';
 

@@ -4,13 +4,14 @@
  */
 import type { Design } from '../../design/definition.ts';
 import type { Balance, Near } from '../../engine/film/equilibrium.ts';
-import { layFilm, leastFilmOf } from '../../engine/film/height.ts';
-import type { Pose } from '../../engine/film/pose.ts';
+import { layFilm } from '../../engine/film/layFilm.ts';
 import { newFilmSpace } from '../../engine/film/reynolds.ts';
 import { type GridSize, newSpindle, type Spindle } from '../../engine/film/spindle.ts';
 import { standing } from '../../engine/film/stand.ts';
 import { COARSE, HALF, type Running } from '../../engine/run/running.ts';
 import { standing as standingStill } from '../../engine/run/solveRun.ts';
+import { leastFilmOf } from '../../engine/spindle/height.ts';
+import type { Pose } from '../../engine/spindle/pose.ts';
 import { degrees, metres, millimetres as mm } from '../toEngine.ts';
 import type { FilmReport } from './definition.ts';
 import { poseReport } from './parts.ts';

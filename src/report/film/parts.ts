@@ -1,8 +1,9 @@
 /** Parts that the report of a run carried and of one that fails share, in the units of the report. */
-import type { LeastFilm } from '../../engine/film/height.ts';
-import type { Five, Pose } from '../../engine/film/pose.ts';
+
 import type { Sought } from '../../engine/run/backOff.ts';
 import type { Running } from '../../engine/run/running.ts';
+import type { LeastFilm } from '../../engine/spindle/height.ts';
+import type { Five, Pose } from '../../engine/spindle/pose.ts';
 import { degrees, millimetres as mm } from '../toEngine.ts';
 import type { FilmReport } from './definition.ts';
 

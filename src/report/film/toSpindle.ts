@@ -4,13 +4,12 @@ import { defaultAt } from '../../design/place.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
 import type { Groove } from '../../engine/film/grooves.ts';
 import { constantOil, type Oil, oilFromPoints, oilOfGrade } from '../../engine/film/oil.ts';
-import { type Five, loadAt, type Pose } from '../../engine/film/pose.ts';
-
 import type { FilmSeat } from '../../engine/film/spindle.ts';
 import { cylinderRotor, type Rotor } from '../../engine/film/whirl.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import type { Body } from '../../engine/heat/warmFilm.ts';
 import { coldRun, MOST_EFFORT, type Running } from '../../engine/run/running.ts';
+import { type Five, loadAt, type Pose } from '../../engine/spindle/pose.ts';
 import { toLobes, toPlaySeats } from '../play/toPlay.ts';
 import { metres, radians, toSeat } from '../toEngine.ts';
 

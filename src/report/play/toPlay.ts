@@ -1,7 +1,8 @@
 /** The edge between the file and the engine's rigid spindle: lobes, what is free to move, where the indicator stands. */
 import type { Design, Surface } from '../../design/definition.ts';
-import { type Motion, type PlaySeat, type Spindle, spindleOf } from '../../engine/play/rigid.ts';
-import type { Lobe } from '../../engine/play/round.ts';
+import type { Lobe } from '../../engine/spindle/lobes.ts';
+import type { Motion } from '../../engine/spindle/pose.ts';
+import { type PlaySeat, type Spindle, spindleOf } from '../../engine/spindle/rigid.ts';
 import { metres, radians, toSeat } from '../toEngine.ts';
 
 /** What is free where the design does not say: everything but the axial position, which the adjuster holds. */

@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
-import { asFive, loadAt } from '../../../src/engine/film/pose.ts';
 import { newSpindle, type SpindleRun, solveSpindle } from '../../../src/engine/film/spindle.ts';
+import { asFive, loadAt } from '../../../src/engine/spindle/pose.ts';
 import { type Cone, coneSeat, RAD } from './bearings.ts';
 
 const LONG = Number(process.env.LONG ?? 1);

@@ -1,10 +1,10 @@
 /** Warm-up and steady state: balances, closed forms, and what is said when the films close. */
 import { describe, expect, it } from 'vitest';
 import { constantOil, oilOfGrade } from '../../../src/engine/film/oil.ts';
-import { loadAt } from '../../../src/engine/film/pose.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { type Body, toRoom, type Warming } from '../../../src/engine/heat/warmFilm.ts';
 import { netHeat, steadyState, warmUp } from '../../../src/engine/heat/warmUp.ts';
+import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
 
 const JOURNAL: Body = { mass: 0.8, specificHeat: 486, area: 0.02, cooling: 10, expansion: 11.3e-6, anchor: 0 };

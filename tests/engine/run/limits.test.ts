@@ -1,12 +1,12 @@
 /** Safe speeds, cold clearances, and the position to set cold. */
 import { describe, expect, it } from 'vitest';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
-import { loadAt } from '../../../src/engine/film/pose.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
 import type { Body, Warming } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
 import { centredFilm, coldPositionFor, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../../src/engine/run/limits.ts';
+import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
 
 const JOURNAL: Body = { mass: 0.8, specificHeat: 486, area: 0.02, cooling: 10, expansion: 11.3e-6, anchor: 0 };

@@ -10,6 +10,12 @@ export interface Pose {
   tiltY: number;
 }
 
+export type Motion = keyof Pose;
+export const MOTIONS: readonly Motion[] = ['x', 'y', 'z', 'tiltX', 'tiltY'];
+
+/** Force (N) and moment (N·m) on the journal about the datum of the bush; each does work on the motion of its name. */
+export type Push = Pose;
+
 /** The five coordinates in the order of every vector and matrix of forces: x, y, z, tiltX, tiltY. */
 export type Five = [number, number, number, number, number];
 
@@ -17,5 +23,9 @@ export const AT_HOME: Pose = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
 export const asFive = ({ x, y, z, tiltX, tiltY }: Pose): Five => [x, y, z, tiltX, tiltY];
 export const asPose = ([x, y, z, tiltX, tiltY]: Readonly<Five>): Pose => ({ x, y, z, tiltX, tiltY });
 
-/** A force (N) at a station (m) on the axis. */
+/** A force (N) at a station S (m) on the axis, about the datum: its moment about y is S·Fx, about x -S·Fy. */
 export const loadAt = (x: number, y: number, z: number, station: number): Five => [x, y, z, -station * y, station * x];
+export const pushAt = (station: number, { x = 0, y = 0, z = 0 }: { x?: number; y?: number; z?: number }): Push => asPose(loadAt(x, y, z, station));
+
+/** Where the axis of a journal stands (m) as it passes a station (m). */
+export const axisAt = (pose: Pose, station: number) => ({ x: pose.x + pose.tiltY * station, y: pose.y - pose.tiltX * station });
