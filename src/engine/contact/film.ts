@@ -15,7 +15,7 @@
  * of either inside the overlap and at the ends of the overlap. Cost is linear in the number of breakpoints.
  * Holds for a profile no steeper than 1 in 2 and half angles that differ by 30° at most (design/rules.ts).
  */
-import type { Line } from '../geometry/line.ts';
+import type { Line } from '../parts/line.ts';
 
 /** Below this (m) two films, or two places, are the same: a thousandth of the accuracy asked of a result. */
 export const SAME = 1e-12;

@@ -18,9 +18,7 @@
  */
 import { filmAlong, stationAt } from '../contact/film.ts';
 import { type Fit, fit, positionForFilm, radiusAt, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
-import type { Part } from '../gauging/reading.ts';
-import { radiusOf } from '../gauging/shape.ts';
-import type { Line, Surface } from '../geometry/line.ts';
+import { type Line, type Part, radiusOf, type Surface } from '../parts/line.ts';
 import { added, depthAt, depthBeside, integral, type Piece, SHORT, withoutJumps } from './wear.ts';
 
 export interface Lap {

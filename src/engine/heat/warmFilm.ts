@@ -18,7 +18,7 @@ import { placesFor, type Spindle, type SpindleRun, type Sum } from '../film/spin
 import { type Stand, standing } from '../film/stand.ts';
 import { columnStep, rowStep } from '../film/unrolled.ts';
 import type { Pose } from '../spindle/pose.ts';
-import { filmGrowth } from './growth.ts';
+import { filmGrowth } from './filmGrowth.ts';
 
 /** W/(m·K) and J/(kg·K) of mineral oil: from memory, handbook values 0.12 to 0.15 and 1700 to 2100. */
 const CONDUCTIVITY = 0.14;
