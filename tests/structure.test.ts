@@ -49,7 +49,7 @@ test('design, engine and report know no screen', () => {
 
 test('the engine solves: the report asks engine/run, and a verdict is handed its sections', () => {
   const reports = sources.filter((file) => file.startsWith('src/report/'));
-  const solving = /engine\/(film\/(equilibrium|descent|positionSearch|smallSystem|stiffness)|heat\/(warmFilm|warmUp)|play\/(push|nearest|polish))\.ts$/;
+  const solving = /engine\/(algebra\/\w+|film\/(equilibrium|descent|positionSearch|stiffness)|heat\/(warmFilm|warmUp)|play\/(push|nearest|polish))\.ts$/;
   const solves = reports.flatMap((file) =>
     [...codeOf(file).matchAll(/^import (?!type )(\{[^}]*\}) from '([^']+)'/gm)]
       .filter(([, names, from]) => solving.test(from!) && /[{,] *(?!type )\w/.test(names!))

@@ -3,10 +3,10 @@
  * hand when it was written down, "seen in a reprint" that only a copy of the original was.
  */
 import { describe, expect, it } from 'vitest';
+import { minimised } from '../../src/engine/algebra/simplex.ts';
 import { alongSlide, DEFAULT_BLOCKS, tailstockRule, tailstockSetOver } from '../../src/engine/cutting/angleSetting.ts';
 import { axialFeed, feedAlong, touchMove } from '../../src/engine/cutting/feeds.ts';
 import { lapped } from '../../src/engine/cutting/lapping.ts';
-import { minimised } from '../../src/engine/cutting/linear.ts';
 import { stackFor } from '../../src/engine/gauging/blockStack.ts';
 import { trueTravel } from '../../src/engine/gauging/cosineError.ts';
 import { angleUncertainty, stackOfAngle } from '../../src/engine/gauging/sineBar.ts';

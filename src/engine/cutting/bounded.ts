@@ -15,6 +15,7 @@
  *         1974, chapter 23; the dual of a quadratic programme: S. Boyd, L. Vandenberghe, Convex Optimization, 2004,
  *         section 5.2.4 (both from memory)
  */
+import { lowerRoot, lowerSolved, upperSolved } from '../algebra/triangular.ts';
 
 /** g·x ≤ h */
 export interface HalfSpace {
@@ -120,26 +121,13 @@ export class Walls {
 
   /** Solves the rows and columns that are active, by Cholesky's root. */
   private solvedFor(active: readonly number[], right: readonly number[]): number[] {
-    const n = active.length;
-    const root: number[][] = [];
-    for (let i = 0; i < n; i++) {
-      const row: number[] = [];
-      for (let j = 0; j <= i; j++) {
-        let sum = this.column(active[j]!)[active[i]!]!;
-        for (let k = 0; k < j; k++) sum -= (i === j ? row[k]! : root[j]![k]!) * row[k]!;
-        row.push(i === j ? Math.sqrt(Math.max(sum, SOFT * SOFT * 1e-3)) : sum / root[j]![j]!);
-      }
-      root.push(row);
-    }
-    const y = active.map((c) => right[c]!);
-    for (let i = 0; i < n; i++) {
-      for (let k = 0; k < i; k++) y[i]! -= root[i]![k]! * y[k]!;
-      y[i]! /= root[i]![i]!;
-    }
-    for (let i = n - 1; i >= 0; i--) {
-      for (let k = i + 1; k < n; k++) y[i]! -= root[k]![i]! * y[k]!;
-      y[i]! /= root[i]![i]!;
-    }
-    return y;
+    const root = lowerRoot(active.length, (i, k) => this.column(active[k]!)[active[i]!]!, SOFT * SOFT * 1e-3);
+    return upperSolved(
+      root,
+      lowerSolved(
+        root,
+        active.map((c) => right[c]!),
+      ),
+    );
   }
 }

@@ -18,6 +18,7 @@
  * Gives up, and leaves it to the cuts, where the contacts turn out to be others, or to press nowhere (a ring).
  */
 
+import { solveSmall } from '../algebra/elimination.ts';
 import { lobesBend, type Worst } from '../spindle/lobes.ts';
 import { type Body, type Cut, cutAt, cutOff, dot, pressedIn, TOUCH } from './body.ts';
 import type { Nearest } from './nearest.ts';
@@ -147,7 +148,10 @@ function newton(body: Body, directions: readonly Float64Array[], f: Float64Array
     rows[n + j]![n + j] = -SOFT;
     rows[n + j]![n + m] = cut.b - dot(cut.n, v) - SOFT * share;
   }
-  const solution = solved(rows);
+  const solution = solveSmall(
+    rows.map((row) => row.slice(0, -1)),
+    rows.map((row) => row[row.length - 1]!),
+  );
   if (!solution) return null;
   for (let i = 0; i < n; i++) for (let k = 0; k < v.length; k++) v[k]! += solution[i]! * directions[i]![k]!;
   return solution.slice(n);
@@ -177,26 +181,4 @@ const resting = (v: Float64Array, contacts: readonly Contact[]) => contacts.redu
 function certified(body: Body, v: Float64Array, contacts: readonly Contact[]): Polished | null {
   if (cutOff(body, v, TOUCH / body.scale, true) > TOUCH / body.scale) return null;
   return { v, active: contacts.map(({ cut }) => cut), multipliers: contacts.map(({ share }) => share) };
-}
-
-/** x of a square system given as rows with the right side last, by elimination with pivots; null when singular. */
-function solved(rows: number[][]): number[] | null {
-  const n = rows.length;
-  for (let k = 0; k < n; k++) {
-    let pivot = k;
-    for (let i = k + 1; i < n; i++) if (Math.abs(rows[i]![k]!) > Math.abs(rows[pivot]![k]!)) pivot = i;
-    if (Math.abs(rows[pivot]![k]!) < 1e-13) return null;
-    [rows[k], rows[pivot]] = [rows[pivot]!, rows[k]!];
-    for (let i = k + 1; i < n; i++) {
-      const factor = rows[i]![k]! / rows[k]![k]!;
-      if (factor !== 0) for (let c = k; c <= n; c++) rows[i]![c]! -= factor * rows[k]![c]!;
-    }
-  }
-  const x = new Array<number>(n).fill(0);
-  for (let k = n - 1; k >= 0; k--) {
-    let sum = rows[k]![n]!;
-    for (let c = k + 1; c < n; c++) sum -= rows[k]![c]! * x[c]!;
-    x[k] = sum / rows[k]![k]!;
-  }
-  return x;
 }

@@ -6,7 +6,7 @@
  * K stiffness of the films (film/stiffness.ts), N/m and N/rad · returns N/m: x, y and z, or x and y alone where a stop holds it along the axis
  */
 
-import { solveSmall } from '../film/smallSystem.ts';
+import { solveSmall } from '../algebra/elimination.ts';
 import { loadAt } from '../spindle/pose.ts';
 import type { Solved } from './solveRun.ts';
 
