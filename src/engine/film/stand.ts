@@ -2,7 +2,7 @@
 
 import { asFive, type Pose } from '../spindle/pose.ts';
 import { type Balance, type Equilibrium, equilibrium, type Load, type Near } from './equilibrium.ts';
-import { type Spindle, type SpindleRun, solveSpindle } from './spindle.ts';
+import { type FilmSpindle, type SpindleRun, solveSpindle } from './spindle.ts';
 
 /** Held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming off its seats. */
 export type Stand = { pose: Pose } | { load: Load; position: number; adjusted?: boolean };
@@ -17,7 +17,7 @@ export type Stood =
 const CLOSE = 1e-4;
 
 /** From a state close by where there is one, and afresh where that leads nowhere. */
-export function standing(spindle: Spindle, stand: Stand, run: SpindleRun, { coarse, near }: { coarse?: Spindle; near?: Near | null } = {}): Stood {
+export function standing(spindle: FilmSpindle, stand: Stand, run: SpindleRun, { coarse, near }: { coarse?: FilmSpindle; near?: Near | null } = {}): Stood {
   if ('pose' in stand) {
     const { pose } = stand;
     const held = solveSpindle(spindle, asFive(pose), run);

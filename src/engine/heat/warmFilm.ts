@@ -14,7 +14,7 @@ import { type Effort, isSpent } from '../film/effort.ts';
 import type { Near } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { placesFor, type Spindle, type SpindleRun, type Sum } from '../film/spindle.ts';
+import { type FilmSpindle, placesFor, type SpindleRun, type Sum } from '../film/spindle.ts';
 import { type Stand, standing } from '../film/stand.ts';
 import { columnStep, rowStep } from '../film/unrolled.ts';
 import type { Pose } from '../spindle/pose.ts';
@@ -24,7 +24,7 @@ import { filmGrowth } from './filmGrowth.ts';
 const CONDUCTIVITY = 0.14;
 const SPECIFIC_HEAT = 1900;
 
-export interface Body {
+export interface ThermalBody {
   /** kg */
   mass: number;
   /** J/(kg·K) */
@@ -40,15 +40,15 @@ export interface Body {
 }
 
 export interface Warming {
-  spindle: Spindle;
+  spindle: FilmSpindle;
   /** a grid to come from when nothing close by is known */
-  coarse?: Spindle;
+  coarse?: FilmSpindle;
   stand: Stand;
   /** rad/s */
   omega: number;
   oil: Oil;
-  journal: Body;
-  bush: Body;
+  journal: ThermalBody;
+  bush: ThermalBody;
   /** °C */
   ambient: number;
   /** m of cold film added to every seat: what other clearances would do */
@@ -85,7 +85,7 @@ const SETTLED = 0.02;
 
 /** m that growth (and `extra`) adds to each seat's film at these temperatures (°C). */
 export function growths({ spindle, journal: j, bush: b, ambient, extra = 0 }: Warming, journal: number, bush: number): number[] {
-  const strain = (part: Body, celsius: number) => ({ strain: part.expansion * (celsius - ambient), anchor: part.anchor });
+  const strain = (part: ThermalBody, celsius: number) => ({ strain: part.expansion * (celsius - ambient), anchor: part.anchor });
   return spindle.seats.map(({ shape }) => extra + filmGrowth(shape.gap, strain(b, bush), strain(j, journal)));
 }
 
@@ -136,7 +136,7 @@ function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: num
 }
 
 /** ∫ dA/h (m). */
-function inverseFilm({ spaces }: Spindle, index: number): number {
+function inverseFilm({ spaces }: FilmSpindle, index: number): number {
   const { grid, film } = spaces[index]!;
   let sum = 0;
   for (let k = 0; k < film.centre.length; k++) sum += grid.radius[k % grid.rows]! / film.centre[k]!;
@@ -144,4 +144,4 @@ function inverseFilm({ spaces }: Spindle, index: number): number {
 }
 
 /** W to the room from a part at a temperature (°C). */
-export const toRoom = ({ cooling, area }: Body, celsius: number, ambient: number) => cooling * area * (celsius - ambient);
+export const toRoom = ({ cooling, area }: ThermalBody, celsius: number, ambient: number) => cooling * area * (celsius - ambient);

@@ -6,7 +6,7 @@
  */
 import { effortOf, isSpent } from '../film/effort.ts';
 import { closingSide, equilibrium } from '../film/equilibrium.ts';
-import { leastFilmIn, newSpindle, type Spindle } from '../film/spindle.ts';
+import { type FilmSpindle, leastFilmIn, newSpindle } from '../film/spindle.ts';
 import { COARSE, type Running, WARM } from './running.ts';
 
 export interface BackOff {
@@ -40,8 +40,8 @@ function nearestPosition({ seats, load, position, adjusted, run, needed }: Runni
   const side = closingSide(seats);
   if (load === null || !adjusted || side === 'both' || side === 'neither') return null;
   const coarse = newSpindle(seats, COARSE);
-  let fine: Spindle | undefined;
-  const least = (spindle: Spindle, z: number): number | null => {
+  let fine: FilmSpindle | undefined;
+  const least = (spindle: FilmSpindle, z: number): number | null => {
     const found = equilibrium(spindle, load, run, { position: z, adjusted, close: 1e-4, ...(spindle !== coarse && { coarse }) });
     if (found.status !== 'solved') return null;
     // Pressed off the adjuster: setting it there is setting it nowhere.

@@ -4,7 +4,7 @@ import type { Load } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
 import { type FilmSeat, type GridSize, newSpindle, placesFor, type SpindleRun } from '../film/spindle.ts';
 import type { Rotor } from '../film/whirl.ts';
-import type { Body, Warming } from '../heat/warmFilm.ts';
+import type { ThermalBody, Warming } from '../heat/warmFilm.ts';
 import type { Pose } from '../spindle/pose.ts';
 import type { PlaySeat } from '../spindle/rigid.ts';
 
@@ -37,8 +37,8 @@ export interface Running {
   /** cold: everything at the room's temperature */
   run: SpindleRun;
   oil: Oil;
-  journal: Body;
-  bush: Body;
+  journal: ThermalBody;
+  bush: ThermalBody;
   rotor: Rotor;
   /** °C */
   ambient: number;

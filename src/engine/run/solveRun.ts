@@ -1,7 +1,7 @@
 /** The running spindle cold, everything at the room's temperature, on a fine grid and on one half as fine, whose difference tells the error. */
 import { type Equilibrium, equilibrium, type Near } from '../film/equilibrium.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { type FilmSeat, newSpindle, type Spindle, type Sum, solveSpindle, spindleCoefficients } from '../film/spindle.ts';
+import { type FilmSeat, type FilmSpindle, newSpindle, type Sum, solveSpindle, spindleCoefficients } from '../film/spindle.ts';
 import type { Coefficients } from '../film/stiffness.ts';
 import { leastFilmOf } from '../spindle/height.ts';
 import { asFive, type Pose } from '../spindle/pose.ts';
@@ -38,13 +38,13 @@ export function solveRun(running: Running): RunVerdict {
 
 type Attempt = (Carried & { near: Near }) | Exclude<RunVerdict, Solved>;
 
-function held(spindle: Spindle, { pose, run }: Running): Attempt {
+function held(spindle: FilmSpindle, { pose, run }: Running): Attempt {
   const solved = solveSpindle(spindle, asFive(pose), run);
   if (solved.status !== 'solved') return { status: solved.status, pose, seat: solved.seat };
   return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0, near: { pose, coefficients: null, stop: 0 } };
 }
 
-function found(spindle: Spindle, running: Running, coarse: Spindle | null, near: Attempt | null = null): Attempt {
+function found(spindle: FilmSpindle, running: Running, coarse: FilmSpindle | null, near: Attempt | null = null): Attempt {
   const { load, position, adjusted, run } = running;
   const start = { position, adjusted, ...(coarse && { coarse }), ...(near && 'near' in near && near.near && { near: near.near }) };
   return attemptOf(equilibrium(spindle, load!, run, start), running);

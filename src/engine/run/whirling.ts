@@ -2,7 +2,7 @@
 import { effortOf, isSpent } from '../film/effort.ts';
 import { equilibrium, type Near } from '../film/equilibrium.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { newSpindle, type Spindle, type SpindleRun, solveSpindle, spindleCoefficients } from '../film/spindle.ts';
+import { type FilmSpindle, newSpindle, type SpindleRun, solveSpindle, spindleCoefficients } from '../film/spindle.ts';
 import type { Coefficients } from '../film/stiffness.ts';
 import { rotorWhirl, type Whirl, whirlThreshold } from '../film/whirl.ts';
 import { asFive, type Pose } from '../spindle/pose.ts';
@@ -17,7 +17,7 @@ const UNPRESSED = 1e-6;
 const unpressed = (seats: readonly SeatFilm[]) => seats.every(({ force }) => Math.hypot(force[0], force[1], force[2]) < UNPRESSED);
 
 /** Stiffness and damping where a spindle runs; of one that runs true, without pressure anywhere, those a hair beside it. */
-function coefficientsAt(spindle: Spindle, pose: Pose, seats: readonly SeatFilm[], run: SpindleRun): Coefficients {
+function coefficientsAt(spindle: FilmSpindle, pose: Pose, seats: readonly SeatFilm[], run: SpindleRun): Coefficients {
   if (!unpressed(seats)) return spindleCoefficients(spindle, run, 1e-5);
   const aside = NUDGE * thinnestOf(seats);
   solveSpindle(spindle, asFive({ ...pose, x: pose.x + aside }), run);

@@ -6,7 +6,7 @@ import type { Design } from '../../design/definition.ts';
 import type { Balance, Near } from '../../engine/film/equilibrium.ts';
 import { layFilm } from '../../engine/film/layFilm.ts';
 import { newFilmSpace } from '../../engine/film/reynolds.ts';
-import { type GridSize, newSpindle, type Spindle } from '../../engine/film/spindle.ts';
+import { type FilmSpindle, type GridSize, newSpindle } from '../../engine/film/spindle.ts';
 import { standing } from '../../engine/film/stand.ts';
 import { COARSE, HALF, type Running } from '../../engine/run/running.ts';
 import { standing as standingStill } from '../../engine/run/solveRun.ts';
@@ -55,8 +55,8 @@ export interface FieldsFollower {
 /** `size` cells a seat; coarser follows faster. */
 export function followFields(size: GridSize = HALF): FieldsFollower {
   let shape = '';
-  let spindle: Spindle | null = null;
-  let coarse: Spindle | null = null;
+  let spindle: FilmSpindle | null = null;
+  let coarse: FilmSpindle | null = null;
   let near: Near | null = null;
   return {
     fields(design) {
@@ -86,7 +86,7 @@ export function warmFields(design: Design, steady: NonNullable<FilmReport['stead
   return solve(running, newSpindle(running.seats, size), newSpindle(running.seats, COARSE), null).result;
 }
 
-function solve(running: Running, spindle: Spindle, coarse: Spindle, near: Near | null): { result: RunFields; near: Near | null } {
+function solve(running: Running, spindle: FilmSpindle, coarse: FilmSpindle, near: Near | null): { result: RunFields; near: Near | null } {
   const { load, pose, position, adjusted, run } = running;
   const found = standing(spindle, load === null ? { pose } : { load, position, adjusted }, run, { coarse, near });
   if (found.status !== 'solved') {
@@ -97,7 +97,7 @@ function solve(running: Running, spindle: Spindle, coarse: Spindle, near: Near |
   return { result: { status, ...fieldsOf(spindle, running, found) }, near: load === null ? null : found };
 }
 
-function fieldsOf(spindle: Spindle, running: Running, { seats, total, pose, stop }: Pick<Balance, 'seats' | 'total' | 'pose' | 'stop'>): Omit<RunFields, 'status'> {
+function fieldsOf(spindle: FilmSpindle, running: Running, { seats, total, pose, stop }: Pick<Balance, 'seats' | 'total' | 'pose' | 'stop'>): Omit<RunFields, 'status'> {
   return {
     pose: poseReport(pose),
     power: total.power,
@@ -126,7 +126,7 @@ function untouched(status: RunFields['status'], running: Running, pose: Pose, si
   return { status, pose: poseReport(pose), seats, power: null, torque: null, stop: null };
 }
 
-function gridReport({ seats }: Running, i: number, { grid, film }: Spindle['spaces'][number]) {
+function gridReport({ seats }: Running, i: number, { grid, film }: FilmSpindle['spaces'][number]) {
   const { halfAngle } = seats[i]!.shape.gap;
   // u = z·cos a + r·sin a
   const stations = grid.centre.map((u, row) => mm(Math.abs(Math.cos(halfAngle)) < 1e-9 ? 0 : (u - grid.radius[row]! * Math.sin(halfAngle)) / Math.cos(halfAngle)));

@@ -7,7 +7,7 @@ import { constantOil, type Oil, oilFromPoints, oilOfGrade } from '../../engine/f
 import type { FilmSeat } from '../../engine/film/spindle.ts';
 import { cylinderRotor, type Rotor } from '../../engine/film/whirl.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
-import type { Body } from '../../engine/heat/warmFilm.ts';
+import type { ThermalBody } from '../../engine/heat/warmFilm.ts';
 import { coldRun, MOST_EFFORT, type Running } from '../../engine/run/running.ts';
 import { type Five, loadAt, type Pose } from '../../engine/spindle/pose.ts';
 import { toLobes, toPlaySeats } from '../play/toPlay.ts';
@@ -25,7 +25,7 @@ export function neededFilm(run: Run): number {
 }
 
 /** A body in the units of the file, of whose numbers the design says nothing. */
-const usualBody = (part: Part): Body => {
+const usualBody = (part: Part): ThermalBody => {
   const of = (key: string) => defaultAt(`run.heat.${part}.${key}`);
   return { mass: of('mass'), specificHeat: of('specificHeat'), area: of('area'), cooling: of('cooling'), expansion: of('expansion'), anchor: of('anchor') };
 };
@@ -75,12 +75,12 @@ function toLoad({ load, loads }: Run): Five | null {
   return total;
 }
 
-type GivenBody = { [K in keyof Body]?: number | undefined };
+type GivenBody = { [K in keyof ThermalBody]?: number | undefined };
 
 /** mm² to m², the anchor's mm to m. */
-function toBody(given: GivenBody | undefined, usual: Body): Body {
+function toBody(given: GivenBody | undefined, usual: ThermalBody): ThermalBody {
   const own = Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined));
-  const body: Body = { ...usual, ...own };
+  const body: ThermalBody = { ...usual, ...own };
   return { ...body, area: body.area * 1e-6, anchor: metres(body.anchor) };
 }
 
