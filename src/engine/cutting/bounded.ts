@@ -15,6 +15,7 @@
  *         1974, chapter 23; the dual of a quadratic programme: S. Boyd, L. Vandenberghe, Convex Optimization, 2004,
  *         section 5.2.4 (both from memory)
  */
+import { dot } from '../algebra/simplex.ts';
 import { lowerRoot, lowerSolved, upperSolved } from '../algebra/triangular.ts';
 
 /** g·x ≤ h */
@@ -33,11 +34,6 @@ const SOFT = 1e-10;
 /** A bound overstepped by less than this (m) is kept. */
 const KEPT = 1e-14;
 
-export const dot = (a: readonly number[], b: readonly number[]): number => {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
-};
 export const times = (matrix: readonly number[][], x: readonly number[]): number[] => matrix.map((row) => dot(row, x));
 
 export interface Mode {

@@ -17,14 +17,14 @@ export type Stood =
 const CLOSE = 1e-4;
 
 /** From a state close by where there is one, and afresh where that leads nowhere. */
-export function standing(spindle: FilmSpindle, stand: Stand, run: SpindleRun, { coarse, near }: { coarse?: FilmSpindle; near?: Near | null } = {}): Stood {
-  if ('pose' in stand) {
-    const { pose } = stand;
+export function stand(spindle: FilmSpindle, how: Stand, run: SpindleRun, { coarse, near }: { coarse?: FilmSpindle; near?: Near | null } = {}): Stood {
+  if ('pose' in how) {
+    const { pose } = how;
     const held = solveSpindle(spindle, asFive(pose), run);
     if (held.status !== 'solved') return { status: held.status, seat: held.seat, pose };
     return { ...held, pose, coefficients: null, stop: 0 };
   }
-  const { load, position, adjusted = false } = stand;
+  const { load, position, adjusted = false } = how;
   const start = { position, adjusted, close: CLOSE, ...(coarse && { coarse }) };
   const found = equilibrium(spindle, load, run, near ? { ...start, near } : start);
   return near && found.status !== 'solved' ? equilibrium(spindle, load, run, start) : found;

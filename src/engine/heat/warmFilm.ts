@@ -15,7 +15,7 @@ import type { Near } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
 import { type FilmSpindle, placesFor, type SpindleRun, type Sum } from '../film/spindle.ts';
-import { type Stand, standing } from '../film/stand.ts';
+import { type Stand, stand } from '../film/stand.ts';
 import { columnStep, rowStep } from '../film/unrolled.ts';
 import type { Pose } from '../spindle/pose.ts';
 import { filmGrowth } from './filmGrowth.ts';
@@ -100,7 +100,7 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
   for (let look = 0; ; look++) {
     if (isSpent(effort)) return { status: 'givenUp', journal, bush };
     const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)), ...(places !== undefined && { places }), ...(effort && { effort }) };
-    const stood = standing(spindle, warming.stand, run, { ...(coarse && { coarse }), ...(near && { near }) });
+    const stood = stand(spindle, warming.stand, run, { ...(coarse && { coarse }), ...(near && { near }) });
     if (stood.status !== 'solved') return 'seat' in stood ? { status: 'contact', seat: stood.seat, journal, bush } : { status: stood.status === 'givenUp' ? 'givenUp' : 'notConverged', journal, bush };
     near = stood;
     const heats = stood.seats.map((seat, i) => seatHeat(warming, seat, i, journal, bush, run.viscosity[i]!));

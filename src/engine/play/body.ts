@@ -1,5 +1,5 @@
 /**
- * The poses a spindle can take at one linearisation: a convex body in up to six unknowns, told by a few half spaces
+ * The poses a spindle can take at one linearisation: a convex body in up to six unknowns, told by a few constraints
  * at a time and by an oracle that finds the one a wanted pose violates most (a cut).
  *
  * Everything is scaled, so that one tolerance serves every size of machine: lengths by the clearance s, tilts
@@ -7,7 +7,7 @@
  *
  *   v = ( x + tiltY·Zm,  y - tiltX·Zm,  z - z₀,  L·tiltX,  L·tiltY,  e ) / s
  *
- * a contact of station i at the angle φ is the half space n·v ≤ b with ζ = (Zn - Zm)/L and
+ * a contact of station i at the angle φ is the constraint n·v ≤ b with ζ = (Zn - Zm)/L and
  *
  *   n = ( cos a·cos φ, cos a·sin φ, -sin a, -ζ·cos a·sin φ, ζ·cos a·cos φ, -1 )      b = (g - d(φ))/s
  *
@@ -27,7 +27,7 @@ export const TOUCH = 2e-14;
 /** The clearance is never taken for less (m), so that perfect fits are scaled too. */
 const LEAST_SCALE = 1e-7;
 
-export interface HalfSpace {
+export interface Constraint {
   station: number;
   angle: number;
   b: number;
@@ -42,7 +42,7 @@ export interface Body {
   middle: number;
   reach: number;
   /** those known, for every question asked of this body */
-  cuts: HalfSpace[];
+  cuts: Constraint[];
 }
 
 /** The body with the journal's lines where they stand at `position` (m). */
@@ -95,8 +95,8 @@ export function scaledPush({ middle, reach }: Body, push: Push): Float64Array {
   return Float64Array.of(push.x, push.y, push.z, (push.tiltX + push.y * middle) / reach, (push.tiltY - push.x * middle) / reach, 0);
 }
 
-/** The half space that a station at an angle leaves. */
-export function halfSpaceAt(body: Body, station: number, angle: number): HalfSpace {
+/** The constraint of a station at an angle. */
+export function constraintAt(body: Body, station: number, angle: number): Constraint {
   const { spindle, stations, scale, middle, reach } = body;
   const seat = spindle.seats[stations.seat[station]!]!;
   const zeta = (stations.zn[station]! - middle) / reach;
@@ -146,7 +146,7 @@ export function cutOff(body: Body, v: Float64Array, allowed: number, certain: bo
       angle = worst.angle;
       found = next;
     }
-    if (found >= 0) cuts.push(halfSpaceAt(body, found, angle));
+    if (found >= 0) cuts.push(constraintAt(body, found, angle));
     most = Math.max(most, deepest);
   }
   return most;

@@ -16,7 +16,7 @@
  *   programs. Mathematical Programming 27 (1983), 1-33, algorithm of section 3 (from memory).
  */
 import { lowerSolved, upperSolved } from '../algebra/triangular.ts';
-import { type Body, cutOff, dot, type HalfSpace, SIZE, TOUCH } from './body.ts';
+import { type Body, type Constraint, cutOff, dot, SIZE, TOUCH } from './body.ts';
 
 export type NearestStatus = 'solved' | 'empty' | 'stalled';
 
@@ -27,7 +27,7 @@ export interface Nearest {
   /** the same as a vector of the body */
   v: Float64Array;
   /** cuts that hold y, and their multipliers */
-  active: HalfSpace[];
+  active: Constraint[];
   multipliers: number[];
 }
 
@@ -70,14 +70,14 @@ export function nearest(body: Body, { directions, target, allowed = TOUCH / body
 class ActiveSet {
   private readonly size: number;
   private readonly y: Float64Array;
-  private readonly cuts: HalfSpace[] = [];
+  private readonly cuts: Constraint[] = [];
   private normals: Float64Array[] = [];
   private u: number[] = [];
   /** orthonormal columns, and the triangle: normals = q·r */
   private q: Float64Array[] = [];
   private r: number[][] = [];
   private readonly seen: Float64Array[] = [];
-  private readonly seenCuts: HalfSpace[] = [];
+  private readonly seenCuts: Constraint[] = [];
 
   constructor(
     private readonly directions: readonly Float64Array[],
@@ -88,7 +88,7 @@ class ActiveSet {
   }
 
   /** The cut violated most by y, and by more than `allowed`; null when none is. */
-  mostViolated(cuts: readonly HalfSpace[], allowed: number): number | null {
+  mostViolated(cuts: readonly Constraint[], allowed: number): number | null {
     while (this.seen.length < cuts.length) {
       const cut = cuts[this.seen.length]!;
       this.seen.push(Float64Array.from(this.directions, (d) => dot(d, cut.n)));

@@ -18,14 +18,14 @@
  * Gives up, and leaves it to the cuts, where the contacts turn out to be others, or to press nowhere (a ring).
  */
 
-import { solveSmall } from '../algebra/elimination.ts';
+import { eliminated } from '../algebra/elimination.ts';
 import { lobesBend, type Worst } from '../spindle/lobes.ts';
-import { type Body, cutOff, dot, type HalfSpace, halfSpaceAt, pressedIn, TOUCH } from './body.ts';
+import { type Body, type Constraint, constraintAt, cutOff, dot, pressedIn, TOUCH } from './body.ts';
 import type { Nearest } from './nearest.ts';
 
 export interface Polished {
   v: Float64Array;
-  active: HalfSpace[];
+  active: Constraint[];
   /** shares of a push of size 1 */
   multipliers: number[];
 }
@@ -53,7 +53,7 @@ export function polished(body: Body, directions: readonly Float64Array[], f: Flo
 }
 
 interface Contact {
-  cut: HalfSpace;
+  cut: Constraint;
   share: number;
 }
 
@@ -95,7 +95,7 @@ function along(body: Body, station: number, v: Float64Array, angle: number): { s
 }
 
 /** The cuts of a search, those of one contact together. */
-function gathered(body: Body, v: Float64Array, active: readonly HalfSpace[], multipliers: readonly number[], far: number): Contact[] | null {
+function gathered(body: Body, v: Float64Array, active: readonly Constraint[], multipliers: readonly number[], far: number): Contact[] | null {
   const contacts: Contact[] = [];
   for (let j = 0; j < active.length; j++) {
     const { station } = active[j]!;
@@ -105,7 +105,7 @@ function gathered(body: Body, v: Float64Array, active: readonly HalfSpace[], mul
     if (angle === null) return null;
     const same = contacts.find((c) => c.cut.station === station && Math.abs(Math.sin((c.cut.angle - angle) / 2)) < ONE);
     if (same) same.share += share;
-    else contacts.push({ cut: halfSpaceAt(body, station, angle), share });
+    else contacts.push({ cut: constraintAt(body, station, angle), share });
   }
   return contacts;
 }
@@ -119,7 +119,7 @@ function followed(body: Body, v: Float64Array, shares: readonly number[], contac
     if (shares[j]! <= 0) continue;
     const settled = settledAngle(body, station, v, angle);
     if (settled === null) return null;
-    next.push({ cut: halfSpaceAt(body, station, settled), share: shares[j]! });
+    next.push({ cut: constraintAt(body, station, settled), share: shares[j]! });
   }
   return next.length === 0 ? null : next;
 }
@@ -148,17 +148,17 @@ function newton(body: Body, directions: readonly Float64Array[], f: Float64Array
     rows[n + j]![n + j] = -SOFT;
     rows[n + j]![n + m] = cut.b - dot(cut.n, v) - SOFT * share;
   }
-  const solution = solveSmall(
-    rows.map((row) => row.slice(0, -1)),
-    rows.map((row) => row[row.length - 1]!),
-  );
+  const solution = eliminated(rows, SINGULAR);
   if (!solution) return null;
   for (let i = 0; i < n; i++) for (let k = 0; k < v.length; k++) v[k]! += solution[i]! * directions[i]![k]!;
   return solution.slice(n);
 }
 
+/** A pivot (of the scaled system, which is of the size of 1) of no more than this is none. */
+const SINGULAR = 1e-13;
+
 /** dn/dφ of a cut. */
-function turning({ n }: HalfSpace): Float64Array {
+function turning({ n }: Constraint): Float64Array {
   const lever = n[0]! * n[0]! > n[1]! * n[1]! ? n[4]! / n[0]! : -n[3]! / n[1]!;
   return Float64Array.of(-n[1]!, n[0]!, 0, -lever * n[0]!, -lever * n[1]!, 0);
 }

@@ -18,7 +18,7 @@
  */
 
 import type { Motion, Pose, Push } from '../spindle/pose.ts';
-import { type Body, dot, freeDirections, type HalfSpace, SIZE, scaledPush, TOUCH, unscaled } from './body.ts';
+import { type Body, type Constraint, dot, freeDirections, SIZE, scaledPush, TOUCH, unscaled } from './body.ts';
 import { type Nearest, nearest } from './nearest.ts';
 import { polished } from './polish.ts';
 
@@ -119,7 +119,7 @@ function imbalance(directions: readonly Float64Array[], { active, multipliers }:
   return worst;
 }
 
-function heldBy(active: readonly HalfSpace[], multipliers: readonly number[], size: number): Held[] {
+function heldBy(active: readonly Constraint[], multipliers: readonly number[], size: number): Held[] {
   const held: Held[] = [];
   active.forEach((cut, j) => {
     const share = multipliers[j]! * size;

@@ -7,9 +7,9 @@ import type { Balance, Near } from '../../engine/film/equilibrium.ts';
 import { layFilm } from '../../engine/film/layFilm.ts';
 import { newFilmSpace } from '../../engine/film/reynolds.ts';
 import { type FilmSpindle, type GridSize, newSpindle } from '../../engine/film/spindle.ts';
-import { standing } from '../../engine/film/stand.ts';
+import { stand } from '../../engine/film/stand.ts';
 import { COARSE, HALF, type Running } from '../../engine/run/running.ts';
-import { standing as standingStill } from '../../engine/run/solveRun.ts';
+import { standing } from '../../engine/run/solveRun.ts';
 import { leastFilmOf } from '../../engine/spindle/height.ts';
 import type { Pose } from '../../engine/spindle/pose.ts';
 import { degrees, metres, millimetres as mm } from '../toEngine.ts';
@@ -88,9 +88,9 @@ export function warmFields(design: Design, steady: NonNullable<FilmReport['stead
 
 function solve(running: Running, spindle: FilmSpindle, coarse: FilmSpindle, near: Near | null): { result: RunFields; near: Near | null } {
   const { load, pose, position, adjusted, run } = running;
-  const found = standing(spindle, load === null ? { pose } : { load, position, adjusted }, run, { coarse, near });
+  const found = stand(spindle, load === null ? { pose } : { load, position, adjusted }, run, { coarse, near });
   if (found.status !== 'solved') {
-    const stands = found.status === 'standing' ? standingStill(running).pose : 'pose' in found ? found.pose : pose;
+    const stands = found.status === 'standing' ? standing(running).pose : 'pose' in found ? found.pose : pose;
     return { result: untouched(found.status === 'givenUp' ? 'notConverged' : found.status, running, stands, spindle.size), near: null };
   }
   const status = load === null ? 'held' : found.stop === 0 ? 'found' : 'stopped';
