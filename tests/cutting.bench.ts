@@ -4,8 +4,8 @@ import type { Design } from '../src/design/definition.ts';
 import { parseDesign } from '../src/design/validate.ts';
 import type { SeatInput } from '../src/engine/contact/fit.ts';
 import { lapped } from '../src/engine/cutting/lapping.ts';
-import { offCentreSurface } from '../src/engine/cutting/offCentre.ts';
 import { planCut } from '../src/engine/cutting/plan.ts';
+import { offCentreSurface } from '../src/engine/parts/offCentre.ts';
 import { cutSection } from '../src/report/cut/section.ts';
 import { toSeats } from '../src/report/toEngine.ts';
 

@@ -6,9 +6,10 @@ import { readFileSync } from 'node:fs';
 import choleskySolve from 'cholesky-solve';
 import { afterAll, bench, describe } from 'vitest';
 import type { Design } from '../src/design/definition.ts';
-import { equilibrium, loadAt } from '../src/engine/film/equilibrium.ts';
+import { equilibrium } from '../src/engine/film/equilibrium.ts';
 import { newFilmSpace, solveFilm } from '../src/engine/film/reynolds.ts';
 import { newSpindle, type SpindleRun } from '../src/engine/film/spindle.ts';
+import { loadAt } from '../src/engine/spindle/pose.ts';
 import { toFilmSeats } from '../src/report/film/toSpindle.ts';
 import { at, type Cone, coneShape, RAD } from './engine/film/bearings.ts';
 

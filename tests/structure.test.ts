@@ -47,6 +47,20 @@ test('design, engine and report know no screen', () => {
   expect(wrong).toEqual([]);
 });
 
+test('the engine solves: the report asks engine/run, and a verdict is handed its sections', () => {
+  const reports = sources.filter((file) => file.startsWith('src/report/'));
+  const solving = /engine\/(algebra\/\w+|film\/(equilibrium|descent|positionSearch|stiffness)|heat\/(warmFilm|warmUp)|play\/(push|nearest|polish))\.ts$/;
+  const solves = reports.flatMap((file) =>
+    [...codeOf(file).matchAll(/^import (?!type )(\{[^}]*\}) from '([^']+)'/gm)]
+      .filter(([, names, from]) => solving.test(from!) && /[{,] *(?!type )\w/.test(names!))
+      .map(([, , from]) => `${file} imports ${from}: what is solved belongs to src/engine/run, in SI and without words`),
+  );
+  const computes = reports
+    .filter((file) => /verdict\.ts$/i.test(file))
+    .flatMap((file) => [...codeOf(file).matchAll(/\b(?:fit|play|print|film|measure|cut)Section\b/g)].map(([name]) => `${file} uses ${name}: a verdict words what it is handed, so that no screen computes a section twice`));
+  expect([...solves, ...computes]).toEqual([]);
+});
+
 test('the top level holds only what belongs there', () => {
   const allowed = new Set(['README.md', 'DEVELOPERS.md', 'package.json', 'package-lock.json', 'tsconfig.json', 'vite.config.ts', 'src', 'tests', 'assets']);
   const names = new Set(tracked.map((file) => file.split('/')[0]!));

@@ -1,7 +1,7 @@
 /** The edge between the file's units (mm, degrees) and the engine's (m, rad). */
 import type { Design, Seat, Surface } from '../design/definition.ts';
 import type { SeatInput } from '../engine/contact/fit.ts';
-import type { Surface as EngineSurface } from '../engine/geometry/line.ts';
+import type { Surface as EngineSurface } from '../engine/parts/line.ts';
 
 export const metres = (mm: number) => mm / 1000;
 export const millimetres = (m: number) => m * 1000;

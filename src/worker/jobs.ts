@@ -4,12 +4,12 @@
  */
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
+import { FINE, QUICK } from '../engine/run/running.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
 import { followFields, warmFields } from '../report/film/fields.ts';
 import { clearanceWork, coldSettings, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
-import { FINE, QUICK } from '../report/film/solveRun.ts';
 import { measureSection } from '../report/measure/section.ts';
 import { playSection } from '../report/play/section.ts';
 import { printMaps } from '../report/print/maps.ts';

@@ -1,4 +1,5 @@
 /** Every sentence of every verdict and of the Sheet, for all demos, in the one system and the other: no figure in a unit of the other shop. */
+
 import { readdirSync, readFileSync } from 'node:fs';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test, vi } from 'vitest';
@@ -17,6 +18,7 @@ import { fitVerdict } from '../../src/report/fit/verdict.ts';
 import { faultText } from '../../src/report/measure/faultText.ts';
 import { measureSection } from '../../src/report/measure/section.ts';
 import { doubtsOf, measureVerdict, suggestionText } from '../../src/report/measure/verdict.ts';
+import { fitMeasured } from '../../src/report/measure/withMeasured.ts';
 import { playVerdict } from '../../src/report/play/verdict.ts';
 import { printVerdict } from '../../src/report/print/verdict.ts';
 import { solve } from '../../src/report/report.ts';
@@ -66,7 +68,14 @@ function verdictsOf(design: Design, system: System): string[] {
   const report = { ...solve(design, 'x', ['fit', 'play', 'print', 'cut']), film: filmOf(design) };
   const measure = measureSection(design, system)!;
   const { fit, play, print, film, cut } = report;
-  const verdicts = [fitVerdict(design, fit!, system), playVerdict(design, play!, system), printVerdict(design, print!, system), filmVerdict(design, film!, system), measureVerdict(design, measure, system), cutVerdict(design, cut!, system)];
+  const verdicts = [
+    fitVerdict(design, fit!, system),
+    playVerdict(design, play!, fit!, system),
+    printVerdict(design, print!, system),
+    filmVerdict(design, film!, system),
+    measureVerdict(design, measure, fitMeasured(design, measure), system),
+    cutVerdict(design, cut!, system),
+  ];
   const left = leftVerdict(design, cut!, system);
   return [
     ...[...verdicts, ...(left ? [left] : [])].flatMap(({ headline, sentences }) => [headline, ...sentences]),

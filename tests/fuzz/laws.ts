@@ -1,4 +1,5 @@
 /** What every report must keep to, whatever the design: told as a list of what is broken, empty where all is well. */
+
 import type { Design } from '../../src/design/definition.ts';
 import { cutVerdict } from '../../src/report/cut/verdict.ts';
 import { report as definition, type Report } from '../../src/report/definition.ts';
@@ -6,6 +7,7 @@ import { filmVerdict } from '../../src/report/film/verdict.ts';
 import { fitSection } from '../../src/report/fit/section.ts';
 import { fitVerdict, type Verdict } from '../../src/report/fit/verdict.ts';
 import { measureVerdict } from '../../src/report/measure/verdict.ts';
+import { fitMeasured } from '../../src/report/measure/withMeasured.ts';
 import { playVerdict } from '../../src/report/play/verdict.ts';
 import { printVerdict } from '../../src/report/print/verdict.ts';
 import { leastFilm, places } from '../engine/play/reference.ts';
@@ -92,10 +94,10 @@ function cutLaws(design: Design, { cut }: Report): Broken[] {
 function wordLaws(design: Design, report: Report): Broken[] {
   const verdicts = (['metric', 'inch'] as const).flatMap((system): Verdict[] => [
     ...(report.fit ? [fitVerdict(design, report.fit, system)] : []),
-    ...(report.play ? [playVerdict(design, report.play, system)] : []),
+    ...(report.play ? [playVerdict(design, report.play, report.fit!, system)] : []),
     ...(report.print ? [printVerdict(design, report.print, system)] : []),
     ...(report.film ? [filmVerdict(design, report.film, system)] : []),
-    ...(report.measure ? [measureVerdict(design, report.measure, system)] : []),
+    ...(report.measure ? [measureVerdict(design, report.measure, fitMeasured(design, report.measure), system)] : []),
     ...(report.cut ? [cutVerdict(design, report.cut, system)] : []),
   ]);
   // A seat may be called null.

@@ -1,9 +1,9 @@
 /** One look of the fuzz at a design: solved, and its report held against the laws. */
 import type { Design } from '../../src/design/definition.ts';
 import { type DesignError, validateDesign } from '../../src/design/validate.ts';
+import { MOST_EFFORT } from '../../src/engine/run/running.ts';
 import type { Report } from '../../src/report/definition.ts';
 import { filmSection } from '../../src/report/film/section.ts';
-import { MOST_EFFORT } from '../../src/report/film/solveRun.ts';
 import { SECTION_NAMES, solve } from '../../src/report/report.ts';
 import { brokenLaws } from './laws.ts';
 

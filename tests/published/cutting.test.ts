@@ -3,14 +3,15 @@
  * hand when it was written down, "seen in a reprint" that only a copy of the original was.
  */
 import { describe, expect, it } from 'vitest';
+import { minimised } from '../../src/engine/algebra/simplex.ts';
 import { alongSlide, DEFAULT_BLOCKS, tailstockRule, tailstockSetOver } from '../../src/engine/cutting/angleSetting.ts';
-import { cooled } from '../../src/engine/cutting/errorBudget.ts';
+import { axialFeed, feedAlong, touchMove } from '../../src/engine/cutting/feeds.ts';
 import { lapped } from '../../src/engine/cutting/lapping.ts';
-import { minimised } from '../../src/engine/cutting/linear.ts';
-import { axialFeed, diameterChange, feedAlong, touchMove } from '../../src/engine/cutting/stock.ts';
 import { stackFor } from '../../src/engine/gauging/blockStack.ts';
 import { trueTravel } from '../../src/engine/gauging/cosineError.ts';
 import { angleUncertainty, stackOfAngle } from '../../src/engine/gauging/sineBar.ts';
+import { grown } from '../../src/engine/parts/growth.ts';
+import { diameterChange } from '../../src/engine/parts/stock.ts';
 
 const INCH = 25.4e-3;
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
@@ -122,7 +123,7 @@ describe('what a micrometre of diameter does', () => {
 describe('warm work', () => {
   // ISO 1; expansion of plain carbon steel 11.3e-6 /K (from memory). Ø50, 10 K too warm as gauged: 5.65 µm too small when cold.
   it('a diameter of 50 mm gauged 10 K too warm', () => {
-    const cold = cooled({ halfAngle: 0, radius: 0.025, station: 0, from: -0.01, to: 0, profile: [] }, { warm: 10, expansion: 11.3e-6, anchor: 0 });
+    const cold = grown({ halfAngle: 0, radius: 0.025, station: 0, from: -0.01, to: 0, profile: [] }, 1 / (1 + 10 * 11.3e-6), 0);
     expect(2e6 * (0.025 - cold.radius)).toBeCloseTo(5.65, 2);
   });
 });

@@ -1,9 +1,9 @@
 /** Stiffness, damping and whirl of journal bearings against published closed forms and tables. x along the load, y from there in the sense of turning. */
 import { describe, expect, it } from 'vitest';
-import { asPose } from '../../src/engine/film/pose.ts';
 import { type FilmRun, newFilmSpace } from '../../src/engine/film/reynolds.ts';
 import { coefficients, newAdjoints } from '../../src/engine/film/stiffness.ts';
 import { cylinderRotor, rotorMatrices, whirl, whirlThreshold } from '../../src/engine/film/whirl.ts';
+import { asPose } from '../../src/engine/spindle/pose.ts';
 import { coneShape, RAD, solved, straight } from '../engine/film/bearings.ts';
 
 const R = 0.01;

@@ -14,7 +14,7 @@ import { predict } from '../../src/engine/gauging/readings/index.ts';
 import { angleUncertainty, stackOfAngle } from '../../src/engine/gauging/sineBar.ts';
 import { atReference } from '../../src/engine/gauging/temperature.ts';
 import { ballIn } from '../../src/engine/gauging/touching.ts';
-import { lineOf, type Surface } from '../../src/engine/geometry/line.ts';
+import { lineOf, type Surface } from '../../src/engine/parts/line.ts';
 
 const MM = 1e-3;
 const INCH = 0.0254;

@@ -1,7 +1,7 @@
 /** Oils and expansion against the standards' own examples. Every value stands with its source. */
 import { describe, expect, it } from 'vitest';
 import { d341, densityAt, gradeMidpoint, ISO_GRADES, kinematicAt, oilFromPoints, oilOfGrade, referenceOils, viscosityAt100, viscosityIndex } from '../../src/engine/film/oil.ts';
-import { filmGrowth } from '../../src/engine/heat/growth.ts';
+import { filmGrowth } from '../../src/engine/heat/filmGrowth.ts';
 import { filmRatio, leastFilmGuidance } from '../../src/engine/heat/guidance.ts';
 import { coneShape, RAD } from '../engine/film/bearings.ts';
 

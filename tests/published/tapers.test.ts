@@ -3,7 +3,7 @@
  * the printed table was not at hand when it was written down.
  */
 import { describe, expect, it } from 'vitest';
-import { lineOf } from '../../src/engine/geometry/line.ts';
+import { lineOf } from '../../src/engine/parts/line.ts';
 import { fitSection } from '../../src/report/fit/section.ts';
 
 const INCH = 25.4;

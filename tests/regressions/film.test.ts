@@ -3,9 +3,10 @@ import { expect, test } from 'vitest';
 import { effortOf } from '../../src/engine/film/effort.ts';
 import { whirl } from '../../src/engine/film/whirl.ts';
 import { warmUp } from '../../src/engine/heat/warmUp.ts';
+import { MOST_EFFORT, warmingOf } from '../../src/engine/run/running.ts';
 import { report } from '../../src/report/definition.ts';
-import { filmSection, toWarming } from '../../src/report/film/section.ts';
-import { MOST_EFFORT, toRunInput } from '../../src/report/film/solveRun.ts';
+import { filmSection } from '../../src/report/film/section.ts';
+import { toRunning } from '../../src/report/film/toSpindle.ts';
 import { filmVerdict } from '../../src/report/film/verdict.ts';
 import { regression } from './read.ts';
 
@@ -22,7 +23,7 @@ test('the warm-up ends when its effort is spent, with what was reached, at the s
   const design = running(lobed);
   const spend = (most: number) => {
     const effort = effortOf(most);
-    const found = warmUp({ ...toWarming(design, toRunInput(design, design.run)), effort }, 3600);
+    const found = warmUp({ ...warmingOf(toRunning(design)), effort }, 3600);
     return { found, spent: effort.spent };
   };
   const { found, spent } = spend(9e7);

@@ -126,7 +126,7 @@ test('two stops that overlap: it cannot go in, whatever else', () => {
   expect(tone).toBe('stop');
   expect(text).toBe('The shallow journal is 69.73 µm into its bush here, and no position clears every seat. The two stops overlap by 29.36537 mm, so it cannot go in.');
   const play = playSection(design)!;
-  expect(playVerdict(design, play, 'metric')).toEqual({ tone: 'stop', headline: 'The spindle does not go in: its two stops overlap by 29.36546 mm.', sentences: [] });
+  expect(playVerdict(design, play, fitSection(design), 'metric')).toEqual({ tone: 'stop', headline: 'The spindle does not go in: its two stops overlap by 29.36546 mm.', sentences: [] });
 });
 
 test('a straight seat too tight where the cone would touch: the spindle does not go home', () => {

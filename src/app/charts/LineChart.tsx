@@ -3,7 +3,7 @@ import { ticks } from 'd3-array';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId } from 'react';
 import { figures } from '../../design/measures.ts';
-import type { Condition } from '../../engine/heat/limits.ts';
+import type { Condition } from '../../engine/run/limits.ts';
 import { AcrossAxis, AxisNames, ChartFigure, curvePath, LineNames, PlotClip, type Points, type Scale, UpAxis, usePlot } from './Axes.tsx';
 import { Hatches } from './conditions.tsx';
 

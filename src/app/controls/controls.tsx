@@ -8,7 +8,7 @@ import { quantityAt, valueAt, without, withValue } from '../../design/place.ts';
 import { hintText, inSystem, quantityText, typedQuantity } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { angleText, fineUnit, lengthUnit, taperOfHalfAngle } from '../../design/units.ts';
-import { MOTIONS, type Motion } from '../../engine/play/rigid.ts';
+import { MOTIONS, type Motion } from '../../engine/spindle/pose.ts';
 import { FREE } from '../../report/play/toPlay.ts';
 import { DrawnFactorContext, useWork } from './context.ts';
 import { lobesText, profileText, readLobes, readProfile } from './lists.ts';

@@ -5,7 +5,7 @@
  */
 import { gapOf } from '../../engine/contact/film.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
-import type { Line } from '../../engine/geometry/line.ts';
+import type { Line } from '../../engine/parts/line.ts';
 import { type Drawn, drawnPair, type Point } from './drawn.ts';
 
 export interface DrawnCut {

@@ -6,9 +6,9 @@
  *   bush(φ) + journal(u, φ),   journal = lobes(φ) + cos a·[ (x + tiltY·Zn)·cos φ + (y - tiltX·Zn)·sin φ ],  Zn = u/cos a
  */
 import type { SeatContact } from '../../engine/play/contacts.ts';
-import type { PlaySeat, Pose } from '../../engine/play/rigid.ts';
-import { axisAt } from '../../engine/play/rigid.ts';
-import { proudAt, roundOf } from '../../engine/play/round.ts';
+import { proudAt, roundOf } from '../../engine/spindle/lobes.ts';
+import { axisAt, type Pose } from '../../engine/spindle/pose.ts';
+import type { PlaySeat } from '../../engine/spindle/rigid.ts';
 
 export interface Leaning {
   /** whether the journal lies aside or tilted */

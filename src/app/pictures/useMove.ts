@@ -3,7 +3,6 @@
  * second finger to let go; along the axis with bounds and landmarks that it snaps to.
  */
 import { type KeyboardEvent, useRef } from 'react';
-import { type System, sidedText } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
 import { bounded, landmarks, moveByKey, snapped } from './journalMove.ts';

@@ -15,7 +15,7 @@
  * of either inside the overlap and at the ends of the overlap. Cost is linear in the number of breakpoints.
  * Holds for a profile no steeper than 1 in 2 and half angles that differ by 30° at most (design/rules.ts).
  */
-import type { Line } from '../geometry/line.ts';
+import type { Line } from '../parts/line.ts';
 
 /** Below this (m) two films, or two places, are the same: a thousandth of the accuracy asked of a result. */
 export const SAME = 1e-12;
@@ -108,10 +108,10 @@ function walkOverlap({ bush, journal, halfAngle }: Gap, position: number, out: F
   }
 }
 
-/** The piece of a chain that starts at or before u; the first or last one beyond its ends. */
-function pieceAt(us: Float64Array, u: number): number {
+/** The piece of a chain of `count` rising places that starts at or before u; the first or last one beyond its ends. */
+export function pieceAt(us: Float64Array, u: number, count = us.length): number {
   let low = 0;
-  let high = us.length - 1;
+  let high = count - 1;
   while (high - low > 1) {
     const middle = (low + high) >> 1;
     if (us[middle]! <= u) low = middle;

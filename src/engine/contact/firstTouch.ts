@@ -14,7 +14,7 @@
  * piecewise linear in r, so the greatest value stands at one of their breakpoints, corners included: the
  * result is exact, with no sampling and no tolerance. Cost is linear in the number of breakpoints.
  */
-import { inset, type Line } from '../geometry/line.ts';
+import { inset, type Line } from '../parts/line.ts';
 
 /** Radius rising; at a jump (equal radii) the first entry is the frontier's own station. */
 interface Frontier {

@@ -5,7 +5,7 @@
  *
  * Everything is in closed form over the breakpoints of the lines (firstTouch.ts, film.ts). SI units.
  */
-import { type Line, lineOf, mirrored, type Surface } from '../geometry/line.ts';
+import { type Line, lineOf, mirrored, type Surface } from '../parts/line.ts';
 import { type FilmChain, filmAlong, filmPerTravel, type Gap, gapOf, leastFilm, SAME, stationAt } from './film.ts';
 import { firstTouch } from './firstTouch.ts';
 import { permittedOf, type Relation, relationsOf, toleratedOf } from './relation.ts';

@@ -1,8 +1,7 @@
 /** A surface set at a wrong half angle but gauged right at one station, and what that leaves of the film. */
 import { filmAlong } from '../contact/film.ts';
 import { type SeatInput, seatLines } from '../contact/fit.ts';
-import type { Part } from '../gauging/reading.ts';
-import type { Surface } from '../geometry/line.ts';
+import type { Part, Surface } from '../parts/line.ts';
 
 /** The surface turned by an error (rad) of its half angle about its radius at a station (m). */
 export function tiltedSurface(surface: Surface, gauged: number, error: number): Surface {

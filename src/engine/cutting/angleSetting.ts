@@ -26,8 +26,8 @@ import type { SeatInput } from '../contact/fit.ts';
 import { BLOCK_SETS, type BlockSet, metresOf } from '../gauging/blockSets.ts';
 import { MOST_BLOCKS, type Stack, stackFor } from '../gauging/blockStack.ts';
 import { trueTravel } from '../gauging/cosineError.ts';
-import type { Part } from '../gauging/reading.ts';
 import { stackOfAngle } from '../gauging/sineBar.ts';
+import type { Part } from '../parts/line.ts';
 import { tilted, worstFilms } from './angleError.ts';
 
 export interface AngleTools {

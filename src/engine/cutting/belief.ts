@@ -28,7 +28,8 @@
  *         D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, 2003, chapter 27; recursive least
  *         squares: R. E. Kalman, 1960 (all from memory)
  */
-import { dot, type HalfSpace, type Mode, modeWithin, type Normal, times, Walls } from './bounded.ts';
+import { dot } from '../algebra/simplex.ts';
+import { type HalfSpace, type Mode, modeWithin, type Normal, times, Walls } from './bounded.ts';
 
 /** A value read (m), linear in e about the point it was worked out at: predicted + gains·(e - about). */
 export interface Told {

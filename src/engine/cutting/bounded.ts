@@ -15,6 +15,8 @@
  *         1974, chapter 23; the dual of a quadratic programme: S. Boyd, L. Vandenberghe, Convex Optimization, 2004,
  *         section 5.2.4 (both from memory)
  */
+import { dot } from '../algebra/simplex.ts';
+import { lowerRoot, lowerSolved, upperSolved } from '../algebra/triangular.ts';
 
 /** g·x ≤ h */
 export interface HalfSpace {
@@ -32,11 +34,6 @@ const SOFT = 1e-10;
 /** A bound overstepped by less than this (m) is kept. */
 const KEPT = 1e-14;
 
-export const dot = (a: readonly number[], b: readonly number[]): number => {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
-};
 export const times = (matrix: readonly number[][], x: readonly number[]): number[] => matrix.map((row) => dot(row, x));
 
 export interface Mode {
@@ -120,26 +117,13 @@ export class Walls {
 
   /** Solves the rows and columns that are active, by Cholesky's root. */
   private solvedFor(active: readonly number[], right: readonly number[]): number[] {
-    const n = active.length;
-    const root: number[][] = [];
-    for (let i = 0; i < n; i++) {
-      const row: number[] = [];
-      for (let j = 0; j <= i; j++) {
-        let sum = this.column(active[j]!)[active[i]!]!;
-        for (let k = 0; k < j; k++) sum -= (i === j ? row[k]! : root[j]![k]!) * row[k]!;
-        row.push(i === j ? Math.sqrt(Math.max(sum, SOFT * SOFT * 1e-3)) : sum / root[j]![j]!);
-      }
-      root.push(row);
-    }
-    const y = active.map((c) => right[c]!);
-    for (let i = 0; i < n; i++) {
-      for (let k = 0; k < i; k++) y[i]! -= root[i]![k]! * y[k]!;
-      y[i]! /= root[i]![i]!;
-    }
-    for (let i = n - 1; i >= 0; i--) {
-      for (let k = i + 1; k < n; k++) y[i]! -= root[k]![i]! * y[k]!;
-      y[i]! /= root[i]![i]!;
-    }
-    return y;
+    const root = lowerRoot(active.length, (i, k) => this.column(active[k]!)[active[i]!]!, SOFT * SOFT * 1e-3);
+    return upperSolved(
+      root,
+      lowerSolved(
+        root,
+        active.map((c) => right[c]!),
+      ),
+    );
   }
 }

@@ -1,7 +1,7 @@
 /**
  * What the errors of a set-up do to the film of a seat, each by itself on the exact lines of the planned parts:
  *
- *   tool height   the hollow flank of a tool off the centre (offCentre.ts)
+ *   tool height   the hollow flank of a tool off the centre (parts/offCentre.ts)
  *   angle         the half angle wrong by the error of the way it is set (angleError.ts)
  *   dial          half a division of the cross feed, s = δ·cos a (δ radius; half of it on a diameter dial)
  *   stop          the indicator that tells the stock leans by t: s·(1 - cos t) too little comes off
@@ -12,14 +12,15 @@
  * sum, and likely, being independent, to the root of the sum of their squares.
  * @source cosine error: gauging/cosineError.ts; growth: ISO 1 and gauging/temperature.ts; sums: JCGM 100:2008, 5.1.2
  */
+
 import type { SeatInput } from '../contact/fit.ts';
 import { trueTravel } from '../gauging/cosineError.ts';
-import type { Part } from '../gauging/reading.ts';
-import type { Surface } from '../geometry/line.ts';
+import { grown } from '../parts/growth.ts';
+import type { Part } from '../parts/line.ts';
+import { offCentreSeat } from '../parts/offCentre.ts';
+import { withStock } from '../parts/stock.ts';
 import { tilted, worstFilms } from './angleError.ts';
 import { leaningError, type Way } from './angleSetting.ts';
-import { offCentreSeat } from './offCentre.ts';
-import { withStock } from './stock.ts';
 
 export type Cause = 'toolHeight' | 'angle' | 'dial' | 'stop' | 'sine' | 'growth';
 
@@ -96,7 +97,7 @@ function withErrors(pair: SeatInput, { part, normal, gauged }: SurfaceCut, e: Se
     stop: [withLess(trueTravel(normal, e.lean) - normal)],
     // what is told is always too little
     sine: [tilted(pair, part, gauged, -Math.sign(halfAngle) * leaningError(halfAngle, e.way, e.lean))],
-    growth: [{ ...pair, [part]: cooled(pair[part], e) }],
+    growth: [{ ...pair, [part]: grown(pair[part], 1 / (1 + e.expansion * e.warm), e.anchor) }],
   };
 }
 
@@ -109,11 +110,4 @@ function changeOf(pair: SeatInput, wrong: readonly (SeatInput | null)[], positio
     if (now && then) most = Math.max(most, Math.abs(then.least - now.least), Math.abs(then.greatest - now.greatest));
   }
   return most;
-}
-
-/** The surface as it is when the warmth is gone: every length from the anchor and the axis less by 1 + α·ΔT. */
-export function cooled(surface: Surface, { warm, expansion, anchor }: Pick<SetUpErrors, 'warm' | 'expansion' | 'anchor'>): Surface {
-  const scale = 1 / (1 + expansion * warm);
-  const at = (z: number) => anchor + (z - anchor) * scale;
-  return { ...surface, radius: surface.radius * scale, station: at(surface.station), from: at(surface.from), to: at(surface.to), profile: surface.profile.map(([z, d]) => [at(z), d * scale] as const) };
 }

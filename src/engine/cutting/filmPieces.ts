@@ -11,8 +11,8 @@
 import { filmAlong } from '../contact/film.ts';
 import { seatLines } from '../contact/fit.ts';
 import { type Breakpoint, breakpointsAt } from '../gauging/filmGradient.ts';
+import { radialOf } from '../parts/stock.ts';
 import { cutParts, type Face, type Problem } from './problem.ts';
-import { radialOf } from './stock.ts';
 
 /** A film (m) as one place of its seat has it. */
 export interface Piece {

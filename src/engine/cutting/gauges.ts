@@ -9,9 +9,10 @@
  * told. That, stations of whole tenths, and a roll of about 6 mm: common practice, no source.
  */
 import type { SeatInput } from '../contact/fit.ts';
-import type { Part, Reading } from '../gauging/reading.ts';
+import type { Reading } from '../gauging/reading.ts';
 import { predict } from '../gauging/readings/index.ts';
 import { METRIC_TOOLS, type Tooling } from '../gauging/tooling.ts';
+import type { Part } from '../parts/line.ts';
 
 type OnSurface = Extract<Reading, { seat: number }>;
 

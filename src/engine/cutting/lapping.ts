@@ -18,9 +18,7 @@
  */
 import { filmAlong, stationAt } from '../contact/film.ts';
 import { type Fit, fit, positionForFilm, radiusAt, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
-import type { Part } from '../gauging/reading.ts';
-import { radiusOf } from '../gauging/shape.ts';
-import type { Line, Surface } from '../geometry/line.ts';
+import { type Line, type Part, radiusOf, type Surface } from '../parts/line.ts';
 import { added, depthAt, depthBeside, integral, type Piece, SHORT, withoutJumps } from './wear.ts';
 
 export interface Lap {
@@ -62,7 +60,7 @@ export type Lapped =
   /** no seat stops the journal going rearward, so nothing is lapped */
   | { status: 'nothingTouches' };
 
-interface Seat {
+interface LappedSeat {
   lines: SeatLines;
   bush: Piece[];
   journal: Piece[];
@@ -74,7 +72,7 @@ interface Seat {
 const STATES = 50;
 
 export function lapped(inputs: readonly SeatInput[], lap: Lap): Lapped {
-  const seats = inputs.map((input): Seat => ({ lines: seatLines(input), bush: [], journal: [], work: 0, bearing: 0 }));
+  const seats = inputs.map((input): LappedSeat => ({ lines: seatLines(input), bush: [], journal: [], work: 0, bearing: 0 }));
   const touches = seats.flatMap(({ lines }) => (lines.closes === 'rearward' ? (positionForFilm(lines, 0) ?? []) : []));
   if (touches.length === 0) return { status: 'nothingTouches' };
   const start = Math.max(...touches);
@@ -91,7 +89,7 @@ export function lapped(inputs: readonly SeatInput[], lap: Lap): Lapped {
 }
 
 /** Wears one seat down to the position and returns the turning (rad) it took. */
-function wornBy(seat: Seat, position: number, { force, coefficient }: Lap): number {
+function wornBy(seat: LappedSeat, position: number, { force, coefficient }: Lap): number {
   const { gap, bush } = seat.lines;
   const du = position * Math.cos(gap.halfAngle);
   const k = coefficient.journal + coefficient.bush;
@@ -114,7 +112,7 @@ function wornBy(seat: Seat, position: number, { force, coefficient }: Lap): numb
 }
 
 /** Where the lines would overlap at a position, by how much, and the length (m) of bush that the journal covers. */
-function overlaps({ lines, bush, journal }: Seat, position: number): { contacts: Piece[]; length: number } {
+function overlaps({ lines, bush, journal }: LappedSeat, position: number): { contacts: Piece[]; length: number } {
   const { gap } = lines;
   const { count, u, film } = filmAlong(gap, position);
   if (count === 0) return { contacts: [], length: 0 };
@@ -156,9 +154,9 @@ function knotsOf(u: Float64Array, bush: readonly Piece[], journal: readonly Piec
   return knots.sort();
 }
 
-function stateOf(inputs: readonly SeatInput[], seats: readonly Seat[], position: number, angle: number): LapState {
+function stateOf(inputs: readonly SeatInput[], seats: readonly LappedSeat[], position: number, angle: number): LapState {
   const parts = inputs.map((input, i) => ({ ...input, bush: wornSurface(input.bush, 'bush', seats[i]!), journal: wornSurface(input.journal, 'journal', seats[i]!) }));
-  const sum = (of: (seat: Seat) => number) => seats.reduce((total, seat) => total + of(seat), 0);
+  const sum = (of: (seat: LappedSeat) => number) => seats.reduce((total, seat) => total + of(seat), 0);
   const deepest = (pieces: readonly Piece[]) => pieces.reduce((most, { start, end }) => Math.max(most, start, end), 0);
   return {
     position,
@@ -172,7 +170,7 @@ function stateOf(inputs: readonly SeatInput[], seats: readonly Seat[], position:
 }
 
 /** Volume (m³) worn off: the solid between the line before and after, by Pappus. */
-function volumeOf(seat: Seat, part: Part): number {
+function volumeOf(seat: LappedSeat, part: Part): number {
   const { gap } = seat.lines;
   const [pieces, chain, line]: [Piece[], typeof gap.bush, Line] = part === 'bush' ? [seat.bush, gap.bush, seat.lines.bush] : [seat.journal, gap.journal, seat.lines.journal];
   const outward = (part === 'bush' ? 1 : -1) * Math.cos(gap.halfAngle);
@@ -187,7 +185,7 @@ function volumeOf(seat: Seat, part: Part): number {
 const RIDGE = 0.4;
 
 /** The surface with its wear as a profile. */
-export function wornSurface(surface: Surface, part: Part, seat: Pick<Seat, 'lines' | Part>): Surface {
+export function wornSurface(surface: Surface, part: Part, seat: Pick<LappedSeat, 'lines' | Part>): Surface {
   const pieces = seat[part];
   if (pieces.length === 0) return surface;
   const { gap } = seat.lines;

@@ -3,7 +3,7 @@
  * manual and the shop's rules come first. The words are the report's. Items are known by the surface they are about, so
  * that a tick stays with it when the plan changes.
  */
-import type { Part } from '../gauging/reading.ts';
+import type { Part } from '../parts/line.ts';
 import type { CutStep } from './steps.ts';
 
 export type Caution = 'guards' | 'eyes' | 'wheelSpeed' | 'ringTest' | 'manual';

@@ -12,7 +12,7 @@
  */
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
-import type { Part } from '../gauging/reading.ts';
+import type { Part } from '../parts/line.ts';
 import { type Conflicts, conflictsOf } from './conflicts.ts';
 import { filmPieces } from './filmPieces.ts';
 import { cutParts, NO_STEP, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';

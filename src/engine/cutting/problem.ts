@@ -3,8 +3,10 @@
  * face (below 0: put on, by a thicker spacer). Surfaces that may not be cut have room from 0 to 0.
  */
 import type { SeatInput, Stretch } from '../contact/fit.ts';
-import type { Part } from '../gauging/reading.ts';
-import { cleanUp, movedAxially, renewed, withStock } from './stock.ts';
+import { withMetalOff } from '../parts/asTheyStand.ts';
+import type { Part } from '../parts/line.ts';
+import { renewed } from '../parts/stock.ts';
+import { cleanUp } from './feeds.ts';
 
 /** Stock less than this (m) is no step: no machine takes it off, and no gauge sees it (format of the file). */
 export const NO_STEP = 5e-8;
@@ -97,13 +99,8 @@ export function problemOf(input: PlanInput): Problem {
 
 /** The parts with the amounts taken off. */
 export function cutParts({ base, rooms, input }: Problem, amounts: readonly number[]): SeatInput[] {
-  const seats = base.map((seat) => ({ ...seat }));
-  for (const [k, { of }] of rooms.entries()) {
-    if (of.kind === 'surface') seats[of.seat]![of.part] = withStock(seats[of.seat]![of.part], of.part, amounts[k]!);
-    else {
-      const { seats: moved, part, moves } = input.faces![of.face]!;
-      for (const seat of moved) seats[seat]![part] = movedAxially(seats[seat]![part], moves * amounts[k]!);
-    }
-  }
-  return seats;
+  return withMetalOff(
+    base,
+    rooms.map(({ of }, k) => (of.kind === 'surface' ? { of: 'surface', seat: of.seat, part: of.part, normal: amounts[k]! } : { of: 'face', ...input.faces![of.face]!, normal: amounts[k]! })),
+  );
 }

@@ -14,9 +14,10 @@
  * is worth as long as the cone is steeper than KEEP/WORTH (1.1°). Among plans equally good the earlier of what may be
  * cut is cut, then the journal is moved the least.
  */
+
+import { minimised, type Optimum, type Programme, type Row, type Variable } from '../algebra/simplex.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import type { Piece } from './filmPieces.ts';
-import { minimised, type Optimum, type Programme, type Row, type Variable } from './linear.ts';
 import type { Problem, Room } from './problem.ts';
 
 /** Stock that a film's miss is worth at most. */

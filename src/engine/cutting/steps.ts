@@ -3,18 +3,21 @@
  *
  * The bush first, because the journal is the easier to fit to it; on each part the straight surfaces, then the shallow,
  * then the steep, which sets the touch, for last; faces and spacers after all, since they are the easiest to correct
- * (common practice, no source). Each step tells the feeds for its stock (stock.ts), how far the touch of its seat moves,
+ * (common practice, no source). Each step tells the feeds for its stock (feeds.ts), how far the touch of its seat moves,
  * and what gauges and the trial assembly will read when it is half done and done: the readings predicted for the parts
  * as they then are (gauging/readings), all steps before it done too.
  */
 import { positionForFilm, type SeatInput, type Stretch, seatLines } from '../contact/fit.ts';
-import type { Part, Reading } from '../gauging/reading.ts';
+import type { Reading } from '../gauging/reading.ts';
 import { predict } from '../gauging/readings/index.ts';
 import { METRIC_TOOLS, type Tooling } from '../gauging/tooling.ts';
+import type { Part } from '../parts/line.ts';
+import { movedAxially } from '../parts/shift.ts';
+import { diameterChange, withStock } from '../parts/stock.ts';
+import { axialFeed, cleanUp, crossFeed, deepest, feedAlong } from './feeds.ts';
 import { gaugesFor, tooNearEnd } from './gauges.ts';
 import type { Plan } from './plan.ts';
 import { type Face, NO_STEP, type PlanInput } from './problem.ts';
-import { axialFeed, cleanUp, crossFeed, deepest, diameterChange, feedAlong, movedAxially, withStock } from './stock.ts';
 
 /** What the machine's dials and slides are. Lengths m, angles rad. */
 export interface Machine {

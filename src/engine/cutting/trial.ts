@@ -6,11 +6,12 @@
  * own amount. A trial that agrees with what is believed leaves it where it is and makes it surer, however often.
  */
 import type { SeatInput } from '../contact/fit.ts';
-import type { Part } from '../gauging/reading.ts';
+import type { Part } from '../parts/line.ts';
+import { movedAxially } from '../parts/shift.ts';
+import { renewed, withStock } from '../parts/stock.ts';
 import { type Account, beginning, costOf, type ErrorName, endOf, errorsOf, filmsOf, likelihoods, ranked, settled, withError, withTold } from './belief.ts';
 import { type Clash, clashesOf } from './clashes.ts';
 import type { PlanInput } from './problem.ts';
-import { movedAxially, renewed, withStock } from './stock.ts';
 import { type Blue, believed, type Shake, shakeTold, touchOf } from './trialReadings.ts';
 
 export interface Taken {

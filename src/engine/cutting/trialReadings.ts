@@ -17,8 +17,8 @@ import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
 import { filmPerPosition } from '../gauging/filmGradient.ts';
 import type { ReadingOf } from '../gauging/reading.ts';
 import { predict } from '../gauging/readings/index.ts';
+import { withStock } from '../parts/stock.ts';
 import type { Bound, Told } from './belief.ts';
-import { withStock } from './stock.ts';
 
 export type Shake = Omit<ReadingOf<'shake'>, 'kind'>;
 export type Blue = readonly { seat: number; prints: boolean }[];

@@ -1,16 +1,17 @@
 /**
  * One descent of the journal on one grid, to where the oil carries the load. Method and sources: equilibrium.ts.
  */
+
+import { solveSmall } from '../algebra/elimination.ts';
+import type { LeastFilm } from '../spindle/height.ts';
+import { asFive, asPose, type Five, type Pose } from '../spindle/pose.ts';
 import { isSpent } from './effort.ts';
-import type { LeastFilm } from './height.ts';
-import { asFive, asPose, type Five, type Pose } from './pose.ts';
 import type { SeatFilm } from './seatFilm.ts';
-import { solveSmall } from './smallSystem.ts';
-import { type FilmSeat, leastFilmIn, type Spindle, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from './spindle.ts';
+import { type FilmSeat, type FilmSpindle, leastFilmIn, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from './spindle.ts';
 import type { Coefficients } from './stiffness.ts';
 
 export interface Task {
-  spindle: Spindle;
+  spindle: FilmSpindle;
   /** N and N·m about the bush datum */
   load: Readonly<Five>;
   run: SpindleRun;

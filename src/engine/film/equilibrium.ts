@@ -13,19 +13,17 @@
  * Quasi-static: the load and the pose stand still; of a journal with lobes the mean over a turn balances (SpindleRun.places).
  * @source pseudo-transient continuation: C. T. Kelley, D. E. Keyes, SIAM J. Numer. Anal. 35 (1998) 508 (from memory).
  */
+
+import type { LeastFilm } from '../spindle/height.ts';
+import { asFive, type Five, type Pose } from '../spindle/pose.ts';
 import { CLOSE, type Settled, settle, type Task, thinnest } from './descent.ts';
-import type { LeastFilm } from './height.ts';
-import { asFive, type Five, type Pose } from './pose.ts';
 import { searchPosition } from './positionSearch.ts';
 import type { SeatFilm } from './seatFilm.ts';
-import type { FilmSeat, Spindle, SpindleRun, Sum } from './spindle.ts';
+import type { FilmSeat, FilmSpindle, SpindleRun, Sum } from './spindle.ts';
 import type { Coefficients } from './stiffness.ts';
 
 /** The load in the five coordinates: N, and N·m about the bush datum. */
 export type Load = Readonly<Five>;
-
-/** A force (N) at a station (m) on the axis. */
-export const loadAt = (x: number, y: number, z: number, station: number): Five => [x, y, z, -station * y, station * x];
 
 export interface Balance {
   pose: Pose;
@@ -63,14 +61,14 @@ export interface Start {
   /** what was found for a load, speed or oil close by */
   near?: Near;
   /** a coarser grid to come from */
-  coarse?: Spindle;
+  coarse?: FilmSpindle;
   /** how well forces balance, as a part of the load; 1e-6 when left out */
   close?: number;
 }
 
 const COARSE_CLOSE = 1e-2;
 
-export function equilibrium(spindle: Spindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
+export function equilibrium(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
   if (run.omega === 0 && !spindle.seats.some(({ grooves }) => grooves.some(({ pressure }) => pressure > 0))) return { status: 'standing' };
   const side = closingSide(spindle.seats);
   if (side === 'neither') return heldAt(spindle, load, run, start);
@@ -91,7 +89,7 @@ export function closingSide(seats: readonly FilmSeat[]): ClosingSide {
 const keepsOn = (side: 1 | -1, stop: number) => side * stop <= 0;
 
 /** Held by the adjuster unless the load presses the journal closer than that. */
-function adjusted(spindle: Spindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1): Equilibrium {
+function adjusted(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1): Equilibrium {
   const inside = (found: Equilibrium | 'pushedOff'): found is Equilibrium => found !== 'pushedOff' && found.status === 'solved' && side * (found.pose.z - start.position) <= 0;
   const { near, ...afresh } = start;
   if (near?.stop === 0 && side * (near.pose.z - start.position) < 0) {
@@ -107,7 +105,7 @@ function adjusted(spindle: Spindle, load: Load, run: SpindleRun, start: Start, s
 }
 
 /** On its oil alone, from the position given; held there where the oil would drive it off its seats. */
-function floating(spindle: Spindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1 | 'both'): Equilibrium {
+function floating(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1 | 'both'): Equilibrium {
   const { near, ...afresh } = start;
   if (near && near.stop !== 0) {
     const held = near.pose.z === start.position ? heldAt(spindle, load, run, start) : null;
@@ -125,7 +123,7 @@ function floating(spindle: Spindle, load: Load, run: SpindleRun, start: Start, s
 }
 
 /** Held at the position given, against either side. */
-function heldAt(spindle: Spindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
+function heldAt(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
   const { near, ...afresh } = start;
   const last = near && thinnest(spindle.seats, run, asFive({ ...near.pose, z: start.position }));
   if (near && last && last.least.film >= ENOUGH) {
@@ -139,7 +137,7 @@ function heldAt(spindle: Spindle, load: Load, run: SpindleRun, start: Start): Eq
   return held;
 }
 
-function descend(spindle: Spindle, load: Load, run: SpindleRun, start: Start, from: Pose, held: boolean): Equilibrium | 'pushedOff' {
+function descend(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start, from: Pose, held: boolean): Equilibrium | 'pushedOff' {
   const task: Task = { spindle, load, run, held, caught: closingSide(spindle.seats) === 'both', close: start.close ?? CLOSE };
   let first = from;
   if (start.coarse && !start.near) {

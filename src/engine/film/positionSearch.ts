@@ -6,8 +6,9 @@
  * Slower than one descent of all five (descent.ts) but not to be led astray: a light load can send a journal that is almost
  * centred circling for long, its film breaking now on this side, now on that, while it creeps along the axis.
  */
+
+import { asFive, type Pose } from '../spindle/pose.ts';
 import { FLOOR, type Settled, settle, type Task, thinnest } from './descent.ts';
-import { asFive, type Pose } from './pose.ts';
 import { leastFilmIn } from './spindle.ts';
 
 const MOST_LOOKS = 40;

@@ -14,10 +14,12 @@
  * Holds for: rigid parts, laminar, Newtonian, one viscosity in a seat, film far smaller than the radius, oil at hand wherever the film opens.
  * @source O. Reynolds, Phil. Trans. R. Soc. 177 (1886) 157; in cone coordinates as in the project's design notes.
  */
+
+import { type FilmShape, filmPerPose, leastFilmOf } from '../spindle/height.ts';
+import type { Five, Pose } from '../spindle/pose.ts';
 import { newPressureSolver, type PressureSolver, type Solution, solvePressure } from './complementarity.ts';
 import { type Groove, holdGrooves } from './grooves.ts';
-import { type Film, type FilmShape, filmPerPose, layFilm, leastFilmOf, newFilm } from './height.ts';
-import type { Five, Pose } from './pose.ts';
+import { type Film, layFilm, newFilm } from './layFilm.ts';
 import { columnStep, newUnrolled, rowStep, type Unrolled } from './unrolled.ts';
 
 export interface FilmRun {

@@ -9,9 +9,10 @@
  * what is sheared away, ∫ µ(ω r)²/h dA, and what is lost to the flow under pressure, ∫ h³/(12 µ) |∇p|² dA, less what pumps bring in.
  * @source forces by virtual work; friction: O. Pinkus, B. Sternlicht, Theory of Hydrodynamic Lubrication, 1961 (from memory).
  */
+
+import { type FilmShape, filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
+import type { Five, Pose } from '../spindle/pose.ts';
 import { GIVEN, type Solution } from './complementarity.ts';
-import { type FilmShape, filmPerPose, type LeastFilm, leastFilmOf } from './height.ts';
-import type { Five, Pose } from './pose.ts';
 import { type FilmRun, type FilmSpace, solveFilm } from './reynolds.ts';
 import { columnStep, rowStep } from './unrolled.ts';
 

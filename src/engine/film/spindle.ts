@@ -4,10 +4,12 @@
  * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where the mean over the
  * turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the least film the least of them all.
  */
+
+import { type FilmShape, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
+import { roundOf, type Worst, worstAngle } from '../spindle/lobes.ts';
+import { asPose, type Five, type Pose } from '../spindle/pose.ts';
 import { type Effort, spendOnCoefficients, spendOnPressure } from './effort.ts';
 import type { Groove } from './grooves.ts';
-import { type FilmShape, type LeastFilm, leastFilmOf, lobesAt } from './height.ts';
-import { asPose, type Five, type Pose } from './pose.ts';
 import { type FilmRun, type FilmSpace, newFilmSpace } from './reynolds.ts';
 import { type SeatFilm, type SeatFilmVerdict, seatFilm } from './seatFilm.ts';
 import { type Adjoints, type Coefficients, coefficients, newAdjoints } from './stiffness.ts';
@@ -39,7 +41,7 @@ export interface GridSize {
 }
 
 /** One grid a seat, kept from solve to solve. */
-export interface Spindle {
+export interface FilmSpindle {
   seats: readonly FilmSeat[];
   size: GridSize;
   spaces: FilmSpace[];
@@ -60,7 +62,7 @@ export type SpindleVerdict =
   | { status: 'contact'; seat: number; film: number; u: number; angle: number }
   | { status: 'apart'; seat: number };
 
-export function newSpindle(seats: readonly FilmSeat[], size: GridSize): Spindle {
+export function newSpindle(seats: readonly FilmSeat[], size: GridSize): FilmSpindle {
   const spaces = seats.map(() => newFilmSpace(size.rows, size.columns));
   return { seats, size, spaces, adjoints: spaces.map(newAdjoints), last: [0, 0, 0, 0, 0] };
 }
@@ -81,19 +83,14 @@ export function leastFilmIn(seat: FilmSeat, pose: Pose, run: SpindleRun, index: 
   const { shape } = seat;
   if (placesOf(seat, run) === 1) return leastFilmOf(shape, pose, run.growth[index], run.turned);
   const still = leastFilmOf({ ...shape, journalLobes: [] }, pose, run.growth[index]);
-  return still && { ...still, film: still.film - proudest(shape) };
-}
-
-/** m: how far the journal's lobes stand proud at most, looked for at 64 places a lobe. */
-function proudest({ journalLobes }: FilmShape): number {
-  const places = 64 * Math.max(...journalLobes.map(({ count }) => count));
-  let most = 0;
-  for (let i = 0; i < places; i++) most = Math.max(most, lobesAt(journalLobes, (2 * Math.PI * i) / places));
-  return most;
+  if (still === null) return null;
+  const proudest: Worst = { value: 0, angle: 0 };
+  worstAngle(roundOf(shape.journalLobes, []), 0, 0, true, proudest);
+  return { ...still, film: still.film - proudest.value };
 }
 
 /** Solves every seat with the journal at q; the first that touches or does not overlap ends it. */
-export function solveSpindle(spindle: Spindle, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SpindleVerdict {
+export function solveSpindle(spindle: FilmSpindle, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SpindleVerdict {
   const { seats } = spindle;
   spindle.last = [...q] as Five;
   const found: SeatFilm[] = [];
@@ -110,7 +107,7 @@ export function solveSpindle(spindle: Spindle, q: Readonly<Five>, run: SpindleRu
 }
 
 /** One seat, over the turn where its journal has lobes; the angle drawn is solved last and stays in its space. */
-function solveSeat({ seats, spaces }: Spindle, i: number, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SeatFilmVerdict {
+function solveSeat({ seats, spaces }: FilmSpindle, i: number, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SeatFilmVerdict {
   const own = { ...runOf(seats[i]!, run, i), ...(tolerance !== undefined && { tolerance }) };
   const places = placesOf(seats[i]!, run);
   const all: SeatFilm[] = [];
@@ -141,7 +138,7 @@ function meanOf(all: readonly SeatFilm[]): SeatFilm {
 }
 
 /** K and B of the whole, of the films that stand solved. */
-export function spindleCoefficients(spindle: Spindle, run: SpindleRun, tolerance?: number): Coefficients {
+export function spindleCoefficients(spindle: FilmSpindle, run: SpindleRun, tolerance?: number): Coefficients {
   const { seats, spaces, adjoints, last } = spindle;
   const all: Coefficients[] = [];
   const weights: number[] = [];
@@ -168,7 +165,7 @@ export interface OverTurn {
 }
 
 /** What a journal with lobes does in a turn, its pose held, at `places` angles; null where it touches on the way. */
-export function overTurn(spindle: Spindle, q: Readonly<Five>, run: SpindleRun, places: number): OverTurn | null {
+export function overTurn(spindle: FilmSpindle, q: Readonly<Five>, run: SpindleRun, places: number): OverTurn | null {
   const result: OverTurn = { least: [0, 0, 0, 0, 0].map(() => Number.POSITIVE_INFINITY) as Five, greatest: [0, 0, 0, 0, 0].map(() => Number.NEGATIVE_INFINITY) as Five, leastFilm: Number.POSITIVE_INFINITY };
   for (let place = 0; place < places; place++) {
     const found = solveSpindle(spindle, q, { ...run, places: 1, turned: (2 * Math.PI * place) / places });

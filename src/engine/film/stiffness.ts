@@ -10,8 +10,9 @@
  * the bush: that adds in the order of film/length. Units: N/m, N/rad, N·m/m, N·m/rad, and the same times s.
  * @source perturbed equation: J. W. Lund, K. K. Thomsen, 1978; adjoint form our own.
  */
+
+import type { Five } from '../spindle/pose.ts';
 import { solveLinear } from './complementarity.ts';
-import type { Five } from './pose.ts';
 import type { FilmRun, FilmSpace } from './reynolds.ts';
 import { columnStep, rowStep } from './unrolled.ts';
 

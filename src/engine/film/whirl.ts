@@ -9,6 +9,7 @@
  * @source J. W. Lund, "Review of the concept of dynamic coefficients for fluid film journal bearings", J. Tribology 109 (1987) 37 (from memory).
  */
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
+import type { Coefficients } from './stiffness.ts';
 
 export interface Rotor {
   /** kg */
@@ -79,6 +80,13 @@ export function whirl(mass: readonly (readonly number[])[], damping: readonly (r
   let least = 0;
   for (let i = 1; i < realEigenvalues.length; i++) if (realEigenvalues[i]! > realEigenvalues[least]!) least = i;
   return { stable: realEigenvalues[least]! < 0, frequency: Math.abs(imaginaryEigenvalues[least]!) * rate, decay: -realEigenvalues[least]! * rate };
+}
+
+/** The least damped motion of a rotor on its films; `held`: something keeps it from moving along the axis. */
+export function rotorWhirl(rotor: Rotor, omega: number, { stiffness, damping }: Coefficients, held: boolean): Whirl | null {
+  const { mass, gyro } = rotorMatrices(rotor, omega);
+  const turning = damping.map((row, i) => row.map((value, j) => value + gyro[i]![j]!));
+  return whirl(mass, turning, stiffness, held ? [0, 1, 3, 4] : [0, 1, 2, 3, 4]);
 }
 
 /** m⁻¹·a·by for a small positive m, by elimination on a copy. */

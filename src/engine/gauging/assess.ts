@@ -2,7 +2,7 @@
 import { type Decomposition, leveragesOf } from './decomposition.ts';
 import { CHECKED } from './disagreement.ts';
 import { chiSquareTail } from './distributions.ts';
-import type { Linear } from './linearise.ts';
+import type { Linearised } from './linearise.ts';
 import type { Reading } from './reading.ts';
 
 export interface ReadingFit {
@@ -25,7 +25,7 @@ export interface Assessment {
 }
 
 /** `places`: of each reading used, its place in the list of all. */
-export function assessed(linear: Linear, decomposition: Decomposition, readings: readonly Reading[], places: readonly number[]): Assessment {
+export function assessed(linear: Linearised, decomposition: Decomposition, readings: readonly Reading[], places: readonly number[]): Assessment {
   const leverages = leveragesOf(decomposition);
   const fits = readings.map((reading, i): ReadingFit => {
     const fitted = linear.predictions[i]!.value!;
@@ -39,4 +39,4 @@ export function assessed(linear: Linear, decomposition: Decomposition, readings:
 }
 
 /** Rows that tell something, less the numbers they settle. */
-export const freedomOf = ({ rows }: Linear, { rank }: Decomposition): number => rows.filter((row) => row.some((g) => g !== 0)).length - rank;
+export const freedomOf = ({ rows }: Linearised, { rank }: Decomposition): number => rows.filter((row) => row.some((g) => g !== 0)).length - rank;

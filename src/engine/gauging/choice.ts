@@ -7,7 +7,7 @@
  * no source. So of what there is, the two that touch nearest to a tenth from either end are chosen.
  */
 import type { SeatInput } from '../contact/fit.ts';
-import { lineOf } from '../geometry/line.ts';
+import { lineOf } from '../parts/line.ts';
 import type { Fault } from './reading.ts';
 import { predict } from './readings/index.ts';
 import { ballIn, rollOn } from './touching.ts';

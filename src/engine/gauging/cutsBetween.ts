@@ -10,8 +10,9 @@
  */
 
 import type { SeatInput } from '../contact/fit.ts';
-import { movedAxially, withStock } from '../cutting/stock.ts';
-import type { Influence, On, Part, Reading } from './reading.ts';
+import { withMetalOff } from '../parts/asTheyStand.ts';
+import type { Part } from '../parts/line.ts';
+import type { Influence, On, Reading } from './reading.ts';
 
 /** One amount of metal, known by its identity: readings that name the same object share its error. */
 export type CutBetween =
@@ -33,13 +34,10 @@ const NONE: ErrorOf = () => 0;
 /** The parts as a reading saw them; the same object where nothing came off between. */
 export function seenBy({ since = [] }: Pick<Reading, 'since'>, seats: readonly SeatInput[], errorOf: ErrorOf = NONE): readonly SeatInput[] {
   if (since.length === 0) return seats;
-  const seen = seats.map((seat) => ({ ...seat }));
-  for (const { cut, sign } of since) {
-    const amount = sign * (cut.normal + errorOf(cut));
-    if (cut.of === 'surface') seen[cut.seat]![cut.part] = withStock(seen[cut.seat]![cut.part], cut.part, amount);
-    else for (const seat of cut.seats) seen[seat]![cut.part] = movedAxially(seen[seat]![cut.part], cut.moves * amount);
-  }
-  return seen;
+  return withMetalOff(
+    seats,
+    since.map(({ cut, sign }) => ({ ...cut, normal: sign * (cut.normal + errorOf(cut)) })),
+  );
 }
 
 /** How far (m) toward the nose a surface then stood from where it is sought. */

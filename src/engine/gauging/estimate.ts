@@ -23,7 +23,7 @@ import { type Agreement, type Disagreeing, disagreeingOf, isDoubtful, type Suspe
 import { chiSquareTail } from './distributions.ts';
 import { minimise } from './gaussNewton.ts';
 import { heldOf } from './held.ts';
-import { type Linear, linearise, type Prior, type Problem } from './linearise.ts';
+import { type LeastSquares, type Linearised, linearise, type Prior } from './linearise.ts';
 import type { Fault, On, Reading } from './reading.ts';
 import { predict, surfacesOf } from './readings/index.ts';
 import { isStraight, numbersOf, startingShape, type Unknowns } from './shape.ts';
@@ -140,7 +140,7 @@ const faultsOf = (readings: readonly Reading[], seats: readonly SeatInput[]): Fa
 interface Fitted {
   unknowns: Unknowns;
   numbers: Float64Array;
-  linear: Linear;
+  linear: Linearised;
   settled: boolean;
   held: boolean[];
 }
@@ -154,7 +154,7 @@ function fitted({ nominal, readings, priors, isHeld }: Notebook, before: readonl
   const surfaces = [...readings.flatMap((reading) => surfacesOf(reading, nominal)), ...priors].map(({ seat, part }) => ({ seat, part }));
   const { seats: start, unknowns } = startingShape(nominal, surfaces, readings, isHeld);
   const startNumbers = numbersOf(start, unknowns);
-  const problem: Problem = { start, unknowns, startNumbers, readings, priors };
+  const problem: LeastSquares = { start, unknowns, startNumbers, readings, priors };
   const nominalOrBefore = linearise(problem, startNumbers) ? startNumbers : numbersOf(startingShape(before, surfaces, readings, isHeld).seats, unknowns);
   const ofParts = readings.filter((reading) => 'seat' in reading);
   const from = ofParts.length === readings.length ? nominalOrBefore : (least({ ...problem, readings: ofParts }, nominalOrBefore)?.numbers ?? nominalOrBefore);
@@ -165,7 +165,7 @@ function fitted({ nominal, readings, priors, isHeld }: Notebook, before: readonl
  * The least chi-square, with as few numbers held as the readings there leave open. What is open at one minimum may be told at the
  * other: where the choices of what is held lead back to one that was tried, the lowest of them is taken.
  */
-function least(problem: Problem, from: Float64Array): Fitted | null {
+function least(problem: LeastSquares, from: Float64Array): Fitted | null {
   const { unknowns } = problem;
   const first = linearise(problem, from);
   if (!first) return null;

@@ -15,8 +15,8 @@
  */
 import { filmAlong, type Gap, SAME, stationAt } from '../contact/film.ts';
 import { positionForFilm, type SeatLines } from '../contact/fit.ts';
-import type { Line } from '../geometry/line.ts';
-import type { Branch, Influence, Part } from './reading.ts';
+import type { Line, Part } from '../parts/line.ts';
+import type { Branch, Influence } from './reading.ts';
 
 /** One place where the film is known as a function of shape and position. */
 export interface Breakpoint {

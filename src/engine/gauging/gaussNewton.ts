@@ -9,7 +9,7 @@
  */
 import { type Direction, directionOf } from './direction.ts';
 import { directionsAcross, hasKinks, otherDirections, WORTH } from './kinks.ts';
-import { chiSquareOf, type Linear, linearise, type Problem } from './linearise.ts';
+import { chiSquareOf, type LeastSquares, type Linearised, linearise } from './linearise.ts';
 
 const MOST_STEPS = 60;
 const MOST_HALVINGS = 40;
@@ -25,13 +25,13 @@ const GAIN = 1e-6;
 
 export interface Minimum {
   numbers: Float64Array;
-  linear: Linear;
+  linear: Linearised;
   /** false where the steps ran out before chi-square settled */
   settled: boolean;
 }
 
 /** `held`: unknowns that stay as they are. Null where the start itself has no chi-square. */
-export function minimise(problem: Problem, from: Float64Array, held: readonly boolean[]): Minimum | null {
+export function minimise(problem: LeastSquares, from: Float64Array, held: readonly boolean[]): Minimum | null {
   let best = descend(problem, from, held);
   for (let crossing = 0; best && crossing < MOST_CROSSINGS; crossing++) {
     const { numbers, linear } = best;
@@ -51,7 +51,7 @@ export function minimise(problem: Problem, from: Float64Array, held: readonly bo
   return best;
 }
 
-function descend(problem: Problem, from: Float64Array, held: readonly boolean[]): Minimum | null {
+function descend(problem: LeastSquares, from: Float64Array, held: readonly boolean[]): Minimum | null {
   let numbers = from;
   let linear = linearise(problem, numbers);
   if (!linear) return null;
@@ -94,7 +94,7 @@ interface Along {
 }
 
 /** Along a step, from a share of it downward, to where chi-square is less. */
-function alongStep(problem: Problem, numbers: Float64Array, { chiSquare }: Linear, { step }: Direction, most = 1, halvings = MOST_HALVINGS): Along {
+function alongStep(problem: LeastSquares, numbers: Float64Array, { chiSquare }: Linearised, { step }: Direction, most = 1, halvings = MOST_HALVINGS): Along {
   let length = most;
   for (let k = 0; k < halvings; k++) {
     const there = numbers.map((x, j) => x + length * step[j]!);

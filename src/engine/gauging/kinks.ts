@@ -6,7 +6,7 @@
  *   keep a = b  one more, heavy row  (∂f_a/∂x - ∂f_b/∂x)·x = f_b - f_a
  */
 import { type Direction, directionOf } from './direction.ts';
-import { type Linear, over, type Problem } from './linearise.ts';
+import { type LeastSquares, type Linearised, over } from './linearise.ts';
 import type { Branch } from './reading.ts';
 import { gradientSeen } from './shape.ts';
 
@@ -19,7 +19,7 @@ const HEAVY = 1e4;
 const MOST_TOGETHER = 4;
 
 /** Readings of the assembled pair are greatest values of several. */
-export const hasKinks = ({ readings }: Problem) => readings.some((reading) => !('seat' in reading));
+export const hasKinks = ({ readings }: LeastSquares) => readings.some((reading) => !('seat' in reading));
 
 /** A step that follows branches, and what chi-square would be at its end, were all linear. */
 export interface BranchDirection extends Direction {
@@ -36,7 +36,7 @@ interface Kink {
   nearest: number[];
 }
 
-function kinksOf(problem: Problem, linear: Linear): Kink[] {
+function kinksOf(problem: LeastSquares, linear: Linearised): Kink[] {
   const several = linear.predictions.flatMap(({ branches }, i) => (branches ? [i] : []));
   const states = [...new Set(several.map((i) => problem.readings[i]!.since))];
   return states.flatMap(
@@ -49,7 +49,7 @@ function kinksOf(problem: Problem, linear: Linear): Kink[] {
   );
 }
 
-function kinkOf({ unknowns, readings: all }: Problem, { predictions, seen }: Linear, readings: number[]): Kink | null {
+function kinkOf({ unknowns, readings: all }: LeastSquares, { predictions, seen }: Linearised, readings: number[]): Kink | null {
   const [first] = readings as [number];
   const branches = predictions[first]!.branches!();
   if (branches.length < 2) return null;
@@ -61,7 +61,7 @@ function kinkOf({ unknowns, readings: all }: Problem, { predictions, seen }: Lin
 }
 
 /** The steps that follow one branch to where chi-square is less and it is the one that decides. */
-export function directionsAcross(problem: Problem, linear: Linear, held: readonly boolean[]): BranchDirection[] {
+export function directionsAcross(problem: LeastSquares, linear: Linearised, held: readonly boolean[]): BranchDirection[] {
   return kinksOf(problem, linear).flatMap((kink) =>
     kink.nearest.flatMap((branch) => {
       const direction = togetherDirection(problem, linear, held, kink, [branch]);
@@ -77,7 +77,7 @@ function decides({ branches, gradients }: Kink, branch: number, step: Float64Arr
 }
 
 /** The step that follows one branch and keeps others at its value. */
-function togetherDirection({ readings, unknowns }: Problem, linear: Linear, held: readonly boolean[], kink: Kink, [first, ...others]: readonly number[]): BranchDirection {
+function togetherDirection({ readings, unknowns }: LeastSquares, linear: Linearised, held: readonly boolean[], kink: Kink, [first, ...others]: readonly number[]): BranchDirection {
   const rows = linear.rows.slice();
   const residuals = linear.residuals.slice();
   const { branches, gradients } = kink;
@@ -97,7 +97,7 @@ function togetherDirection({ readings, unknowns }: Problem, linear: Linear, held
 }
 
 /** The steps that follow one branch, or keep several together: every choice of the few that are nearest to deciding, the most promising first. */
-export function otherDirections(problem: Problem, linear: Linear, held: readonly boolean[]): BranchDirection[] {
+export function otherDirections(problem: LeastSquares, linear: Linearised, held: readonly boolean[]): BranchDirection[] {
   const directions = kinksOf(problem, linear).flatMap((kink) => {
     const choices = Array.from({ length: 2 ** kink.nearest.length - 1 }, (_, mask) => kink.nearest.filter((_, k) => (mask + 1) & (1 << k)));
     return choices.map((set) => togetherDirection(problem, linear, held, kink, set));

@@ -19,7 +19,7 @@ export interface Prior extends On {
   sigma: number;
 }
 
-export interface Problem {
+export interface LeastSquares {
   /** the shape before any reading */
   start: readonly SeatInput[];
   unknowns: Unknowns;
@@ -28,7 +28,7 @@ export interface Problem {
   priors: readonly Prior[];
 }
 
-export interface Linear {
+export interface Linearised {
   seats: SeatInput[];
   /** the shape that each reading saw */
   seen: (readonly SeatInput[])[];
@@ -47,7 +47,7 @@ interface Told {
   sigma: number;
 }
 
-function toldOf({ unknowns, startNumbers, priors }: Problem): Told[] {
+function toldOf({ unknowns, startNumbers, priors }: LeastSquares): Told[] {
   // A half angle that is held straight is told already.
   const ofPriors = priors.flatMap((prior) => {
     const place = placeOf(unknowns, prior);
@@ -57,7 +57,7 @@ function toldOf({ unknowns, startNumbers, priors }: Problem): Told[] {
 }
 
 /** The shape as each reading saw it; worked out once for those between which nothing came off. */
-export function seeing({ unknowns }: Problem, seats: readonly SeatInput[], numbers: Float64Array): (reading: Reading) => readonly SeatInput[] {
+export function seeing({ unknowns }: LeastSquares, seats: readonly SeatInput[], numbers: Float64Array): (reading: Reading) => readonly SeatInput[] {
   const known = new Map<readonly Since[] | undefined, readonly SeatInput[]>();
   return (reading) => {
     const seen = known.get(reading.since) ?? seenBy(reading, seats, (cut) => numbers[unknowns.stock.get(cut) ?? -1] ?? 0);
@@ -73,7 +73,7 @@ const placeOf = ({ list }: Unknowns, prior: Prior) => list.findIndex((u) => u.se
  * Chi-square of a set of numbers; infinite where they make no shape or a reading has no value there, and as soon as it is
  * seen to reach `most`. Readings of the assembled pair come last, since they take longest to predict.
  */
-export function chiSquareOf(problem: Problem, numbers: Float64Array, most = Number.POSITIVE_INFINITY): number {
+export function chiSquareOf(problem: LeastSquares, numbers: Float64Array, most = Number.POSITIVE_INFINITY): number {
   const { start, unknowns, readings } = problem;
   const seats = withNumbers(start, unknowns, numbers);
   if (!isShape(seats)) return Number.POSITIVE_INFINITY;
@@ -92,9 +92,9 @@ export function chiSquareOf(problem: Problem, numbers: Float64Array, most = Numb
   return sum;
 }
 
-type Residuals = Omit<Linear, 'rows'>;
+type Residuals = Omit<Linearised, 'rows'>;
 
-function residualsOf(problem: Problem, numbers: Float64Array): Residuals | null {
+function residualsOf(problem: LeastSquares, numbers: Float64Array): Residuals | null {
   const { start, unknowns, readings } = problem;
   const seats = withNumbers(start, unknowns, numbers);
   if (!isShape(seats)) return null;
@@ -125,13 +125,13 @@ function sizeOf(seats: readonly SeatInput[], reading: Reading): number {
 }
 
 /** The rows at a set of numbers; null where chi-square is infinite. */
-export function linearise(problem: Problem, numbers: Float64Array): Linear | null {
+export function linearise(problem: LeastSquares, numbers: Float64Array): Linearised | null {
   const found = residualsOf(problem, numbers);
   return found && { ...found, rows: rowsOf(problem, found.seen, found.predictions) };
 }
 
 /** The rows of readings, each with its prediction on the shape it saw, and of what is told beside them. */
-export function rowsOf(problem: Problem, seen: readonly (readonly SeatInput[])[], predictions: readonly Prediction[]): Float64Array[] {
+export function rowsOf(problem: LeastSquares, seen: readonly (readonly SeatInput[])[], predictions: readonly Prediction[]): Float64Array[] {
   const { readings, unknowns } = problem;
   const rows = readings.map((reading, i) => over(gradientSeen(reading, predictions[i]!.influences, seen[i]!, unknowns), reading.sigma));
   for (const { place, sigma } of toldOf(problem)) {

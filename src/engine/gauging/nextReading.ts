@@ -20,7 +20,7 @@ import type { SeatInput } from '../contact/fit.ts';
 import { candidatesOf } from './candidates.ts';
 import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from './decomposition.ts';
 import type { Estimate } from './estimate.ts';
-import { over, type Prior, type Problem, rowsOf, seeing } from './linearise.ts';
+import { type LeastSquares, over, type Prior, rowsOf, seeing } from './linearise.ts';
 import { followed, type Quantity } from './quantities.ts';
 import type { On, Reading } from './reading.ts';
 import { predict, predictSeen } from './readings/index.ts';
@@ -56,7 +56,7 @@ export function wholeOf({ seats, isHeld }: Pick<Estimate, 'seats' | 'isHeld'>, r
   ]);
   const possible = readings.filter((reading) => predict(reading, seats).fault === null);
   const { seats: start, unknowns } = startingShape(seats, everything, possible, isHeld);
-  const problem: Problem = { start, unknowns, startNumbers: numbersOf(start, unknowns), readings: possible, priors };
+  const problem: LeastSquares = { start, unknowns, startNumbers: numbersOf(start, unknowns), readings: possible, priors };
   // Told anew, a shape is another by rounding: a reading on the very edge of what is possible may then be beyond it, and tells nothing.
   const seen = possible.map(seeing(problem, start, problem.startNumbers));
   const rows = rowsOf(

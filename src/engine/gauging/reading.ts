@@ -3,11 +3,11 @@
  * taken with. Seats are named by their place in the design. Every kind of reading has a forward model of its
  * own (readings/): from the shape of the parts to the value that would be read.
  */
-import type { SeatInput } from '../contact/fit.ts';
-import type { Motion } from '../play/rigid.ts';
-import type { Since } from './cutsBetween.ts';
 
-export type Part = 'journal' | 'bush';
+import type { SeatInput } from '../contact/fit.ts';
+import type { Part } from '../parts/line.ts';
+import type { Motion } from '../spindle/pose.ts';
+import type { Since } from './cutsBetween.ts';
 
 /** One surface of the pair. */
 export interface On {

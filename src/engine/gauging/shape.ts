@@ -12,9 +12,9 @@
  * half angle is no unknown, unless asked for (taper.ts).
  */
 import type { SeatInput } from '../contact/fit.ts';
-import { type Line, lineOf, type Surface } from '../geometry/line.ts';
+import { deviationAt, type Line, lineOf, outward, type Part, pieceAt, radiusOf, type Surface, shareIn } from '../parts/line.ts';
 import { type CutBetween, cutsOf, movedBetween, rateOf } from './cutsBetween.ts';
-import type { Influence, On, Part, Reading } from './reading.ts';
+import type { Influence, On, Reading } from './reading.ts';
 
 export interface Unknown extends On {
   /** `stock`: the error of an amount that came off between readings (cutsBetween.ts) */
@@ -90,8 +90,6 @@ function endToEnd(surface: Surface, stations: readonly number[], part: Part): Su
 }
 
 /** +1 where metal that stands proud makes the radius larger. */
-const outward = (part: Part) => (part === 'journal' ? 1 : -1);
-
 const lines = new WeakMap<Surface, Line>();
 
 /** The line of a surface; worked out once, since several readings ask for that of the same shape. */
@@ -101,22 +99,6 @@ export function lineOn(surface: Surface, part: Part): Line {
   const line = lineOf(surface, part === 'journal' ? 'inside' : 'outside');
   lines.set(surface, line);
   return line;
-}
-
-/** Radius (m) of a surface at a station (m). */
-export function radiusOf(surface: Surface, part: Part, z: number): number {
-  return surface.radius + (z - surface.station) * Math.tan(surface.halfAngle) + (outward(part) * deviationAt(surface.profile, z)) / Math.cos(surface.halfAngle);
-}
-
-/** Deviation (m) of a profile at a station (m): linear between the points, level beyond the ends, 0 without any. */
-export function deviationAt(profile: Surface['profile'], z: number): number {
-  const last = profile.length - 1;
-  if (last < 0) return 0;
-  if (z <= profile[0]![0]) return profile[0]![1];
-  if (z >= profile[last]![0]) return profile[last]![1];
-  const k = pieceAt(profile, z);
-  const t = shareIn(profile, k, z);
-  return (1 - t) * profile[k]![1] + t * profile[k + 1]![1];
 }
 
 /** The points of a profile that tell at a station, each with its share. */
@@ -132,21 +114,6 @@ function hats(profile: Surface['profile'], z: number): [point: number, share: nu
     [k + 1, t],
   ];
 }
-
-/** The piece of a profile in which a station between its ends lies. */
-function pieceAt(profile: Surface['profile'], z: number): number {
-  let low = 0;
-  let high = profile.length - 1;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (profile[middle]![0] <= z) low = middle;
-    else high = middle;
-  }
-  return low;
-}
-
-/** How far along its piece a station lies, from 0 to 1. */
-const shareIn = (profile: Surface['profile'], k: number, z: number) => (z - profile[k]![0]) / (profile[k + 1]![0] - profile[k]![0]);
 
 /** The derivative of a value by every unknown, from its influences on the shape `seats`. */
 export function gradientOf(influences: readonly Influence[], seats: readonly SeatInput[], unknowns: Unknowns): Float64Array {

@@ -15,7 +15,7 @@
  * that of r at the place of contact.
  * @source tangency of circle and line; design rule of the shop, e.g. Machinery's Handbook, "Measuring tapers" (from memory)
  */
-import { type Line, mirrored } from '../geometry/line.ts';
+import { type Line, mirrored } from '../parts/line.ts';
 
 export interface Touch {
   /** m: of the roll, the radius of its centre; of the ball, the station of its centre */

@@ -11,19 +11,20 @@
  * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
  */
 import { type Effort, isSpent } from '../film/effort.ts';
-import { equilibrium, type Load, type Near } from '../film/equilibrium.ts';
+import type { Near } from '../film/equilibrium.ts';
 import type { Oil } from '../film/oil.ts';
-import { asFive, type Pose } from '../film/pose.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { placesFor, type Spindle, type SpindleRun, type Sum, solveSpindle } from '../film/spindle.ts';
+import { type FilmSpindle, placesFor, type SpindleRun, type Sum } from '../film/spindle.ts';
+import { type Stand, stand } from '../film/stand.ts';
 import { columnStep, rowStep } from '../film/unrolled.ts';
-import { filmGrowth } from './growth.ts';
+import type { Pose } from '../spindle/pose.ts';
+import { filmGrowth } from './filmGrowth.ts';
 
 /** W/(m·K) and J/(kg·K) of mineral oil: from memory, handbook values 0.12 to 0.15 and 1700 to 2100. */
 const CONDUCTIVITY = 0.14;
 const SPECIFIC_HEAT = 1900;
 
-export interface Body {
+export interface ThermalBody {
   /** kg */
   mass: number;
   /** J/(kg·K) */
@@ -39,16 +40,15 @@ export interface Body {
 }
 
 export interface Warming {
-  spindle: Spindle;
+  spindle: FilmSpindle;
   /** a grid to come from when nothing close by is known */
-  coarse?: Spindle;
-  /** held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming off its seats */
-  stand: { pose: Pose } | { load: Load; position: number; adjusted?: boolean };
+  coarse?: FilmSpindle;
+  stand: Stand;
   /** rad/s */
   omega: number;
   oil: Oil;
-  journal: Body;
-  bush: Body;
+  journal: ThermalBody;
+  bush: ThermalBody;
   /** °C */
   ambient: number;
   /** m of cold film added to every seat: what other clearances would do */
@@ -85,13 +85,13 @@ const SETTLED = 0.02;
 
 /** m that growth (and `extra`) adds to each seat's film at these temperatures (°C). */
 export function growths({ spindle, journal: j, bush: b, ambient, extra = 0 }: Warming, journal: number, bush: number): number[] {
-  const strain = (part: Body, celsius: number) => ({ strain: part.expansion * (celsius - ambient), anchor: part.anchor });
+  const strain = (part: ThermalBody, celsius: number) => ({ strain: part.expansion * (celsius - ambient), anchor: part.anchor });
   return spindle.seats.map(({ shape }) => extra + filmGrowth(shape.gap, strain(b, bush), strain(j, journal)));
 }
 
 /** The films at these temperatures of the parts (°C), starting from a state close by where there is one. */
 export function warmFilm(warming: Warming, journal: number, bush: number, last: WarmFilm | null): WarmVerdict {
-  const { spindle, oil, omega, effort } = warming;
+  const { spindle, coarse, oil, omega, effort } = warming;
   const growth = growths(warming, journal, bush);
   const mean = (journal + bush) / 2;
   let temperature = last ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2) : spindle.seats.map(() => mean);
@@ -100,35 +100,18 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
   for (let look = 0; ; look++) {
     if (isSpent(effort)) return { status: 'givenUp', journal, bush };
     const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)), ...(places !== undefined && { places }), ...(effort && { effort }) };
-    const stood = stand(warming, run, near);
-    if (stood.status !== 'solved') return { ...stood, journal, bush };
-    near = stood.near;
+    const stood = stand(spindle, warming.stand, run, { ...(coarse && { coarse }), ...(near && { near }) });
+    if (stood.status !== 'solved') return 'seat' in stood ? { status: 'contact', seat: stood.seat, journal, bush } : { status: stood.status === 'givenUp' ? 'givenUp' : 'notConverged', journal, bush };
+    near = stood;
     const heats = stood.seats.map((seat, i) => seatHeat(warming, seat, i, journal, bush, run.viscosity[i]!));
     const moved = Math.max(...heats.map((heat, i) => Math.abs(heat.oil - temperature[i]!)));
     temperature = heats.map((heat) => heat.oil);
     if (moved < SETTLED || look === 5) {
       const sum = (of: 'journal' | 'bush' | 'carried' | 'across') => heats.reduce((s, one) => s + one[of], 0);
       const heat = { journal: sum('journal'), bush: sum('bush'), oil: sum('carried'), across: sum('across') };
-      return { status: 'solved', journal, bush, oil: temperature, run, pose: stood.pose, seats: stood.seats, total: stood.total, stop: stood.stop, heat, near: stood.near };
+      return { status: 'solved', journal, bush, oil: temperature, run, pose: stood.pose, seats: stood.seats, total: stood.total, stop: stood.stop, heat, near: stood };
     }
   }
-}
-
-type Stood = { status: 'solved'; pose: Pose; seats: SeatFilm[]; total: Sum; stop: number; near: NonNullable<WarmFilm['near']> } | { status: 'contact'; seat: number } | { status: 'notConverged' | 'givenUp' };
-
-/** The journal held by hand, or where the load puts it. */
-function stand({ spindle, coarse, stand: how }: Warming, run: SpindleRun, near: WarmFilm['near'] | undefined): Stood {
-  if ('pose' in how) {
-    const found = solveSpindle(spindle, asFive(how.pose), run);
-    if (found.status !== 'solved') return { status: 'contact', seat: found.seat };
-    return { ...found, pose: how.pose, stop: 0, near: { pose: how.pose, coefficients: null, stop: 0 } };
-  }
-  const start = { position: how.position, adjusted: how.adjusted === true, close: 1e-4, ...(coarse && { coarse }) };
-  let found = equilibrium(spindle, how.load, run, near ? { ...start, near } : start);
-  if (near && found.status !== 'solved') found = equilibrium(spindle, how.load, run, start);
-  if (found.status === 'solved') return { status: 'solved', pose: found.pose, seats: found.seats, total: found.total, stop: found.stop, near: found };
-  if ('seat' in found) return { status: 'contact', seat: found.seat };
-  return { status: found.status === 'givenUp' ? 'givenUp' : 'notConverged' };
 }
 
 function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: number, journal: number, bush: number, viscosity: number) {
@@ -153,7 +136,7 @@ function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: num
 }
 
 /** ∫ dA/h (m). */
-function inverseFilm({ spaces }: Spindle, index: number): number {
+function inverseFilm({ spaces }: FilmSpindle, index: number): number {
   const { grid, film } = spaces[index]!;
   let sum = 0;
   for (let k = 0; k < film.centre.length; k++) sum += grid.radius[k % grid.rows]! / film.centre[k]!;
@@ -161,4 +144,4 @@ function inverseFilm({ spaces }: Spindle, index: number): number {
 }
 
 /** W to the room from a part at a temperature (°C). */
-export const toRoom = ({ cooling, area }: Body, celsius: number, ambient: number) => cooling * area * (celsius - ambient);
+export const toRoom = ({ cooling, area }: ThermalBody, celsius: number, ambient: number) => cooling * area * (celsius - ambient);

@@ -1,13 +1,13 @@
 /**
- * The poses a spindle can take at one linearisation: a convex body in up to six unknowns, told by a few flat
- * cuts at a time and by an oracle that finds the cut a wanted pose violates most.
+ * The poses a spindle can take at one linearisation: a convex body in up to six unknowns, told by a few constraints
+ * at a time and by an oracle that finds the one a wanted pose violates most (a cut).
  *
  * Everything is scaled, so that one tolerance serves every size of machine: lengths by the clearance s, tilts
  * by s/L with L the reach of the stations to either side of their middle Zm. In
  *
  *   v = ( x + tiltY·Zm,  y - tiltX·Zm,  z - z₀,  L·tiltX,  L·tiltY,  e ) / s
  *
- * a contact of station i at the angle φ is the cut n·v ≤ b with ζ = (Zn - Zm)/L and
+ * a contact of station i at the angle φ is the constraint n·v ≤ b with ζ = (Zn - Zm)/L and
  *
  *   n = ( cos a·cos φ, cos a·sin φ, -sin a, -ζ·cos a·sin φ, ζ·cos a·cos φ, -1 )      b = (g - d(φ))/s
  *
@@ -15,8 +15,10 @@
  * sought. The length of v does not depend on where the datum lies, nor on how the part is turned: of several
  * poses equally good the one nearest to the axis can be chosen, whoever measured the parts.
  */
-import { type Pose, type Push, type RigidSeat, type Spindle, type Stations, stationsAt } from './rigid.ts';
-import { lobesAt, type Worst, worstAngle } from './round.ts';
+
+import { lobesAt, type Worst, worstAngle } from '../spindle/lobes.ts';
+import type { Pose, Push } from '../spindle/pose.ts';
+import { type RigidSeat, type Spindle, type Stations, stationsAt } from '../spindle/rigid.ts';
 
 /** Unknowns of v. */
 export const SIZE = 6;
@@ -25,7 +27,7 @@ export const TOUCH = 2e-14;
 /** The clearance is never taken for less (m), so that perfect fits are scaled too. */
 const LEAST_SCALE = 1e-7;
 
-export interface Cut {
+export interface Constraint {
   station: number;
   angle: number;
   b: number;
@@ -39,8 +41,8 @@ export interface Body {
   scale: number;
   middle: number;
   reach: number;
-  /** known cuts, for every question asked of this body */
-  cuts: Cut[];
+  /** those known, for every question asked of this body */
+  cuts: Constraint[];
 }
 
 /** The body with the journal's lines where they stand at `position` (m). */
@@ -93,8 +95,8 @@ export function scaledPush({ middle, reach }: Body, push: Push): Float64Array {
   return Float64Array.of(push.x, push.y, push.z, (push.tiltX + push.y * middle) / reach, (push.tiltY - push.x * middle) / reach, 0);
 }
 
-/** The cut of a station at an angle. */
-export function cutAt(body: Body, station: number, angle: number): Cut {
+/** The constraint of a station at an angle. */
+export function constraintAt(body: Body, station: number, angle: number): Constraint {
   const { spindle, stations, scale, middle, reach } = body;
   const seat = spindle.seats[stations.seat[station]!]!;
   const zeta = (stations.zn[station]! - middle) / reach;
@@ -144,7 +146,7 @@ export function cutOff(body: Body, v: Float64Array, allowed: number, certain: bo
       angle = worst.angle;
       found = next;
     }
-    if (found >= 0) cuts.push(cutAt(body, found, angle));
+    if (found >= 0) cuts.push(constraintAt(body, found, angle));
     most = Math.max(most, deepest);
   }
   return most;

@@ -11,10 +11,11 @@
  * A station that touches all round stands for a tripod of three places at 90°, 210° and 330°.
  */
 import { stationAt } from '../contact/film.ts';
-import { type Body, type Cut, cutAt, dot, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
+import { greatestAngles, type Worst } from '../spindle/lobes.ts';
+import type { Pose, Push } from '../spindle/pose.ts';
+import { bushStation, filmAt } from '../spindle/rigid.ts';
+import { type Body, type Constraint, constraintAt, dot, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
 import type { Held } from './push.ts';
-import { bushStation, filmAt, type Pose, type Push } from './rigid.ts';
-import { greatestAngles, type Worst } from './round.ts';
 
 export interface SeatContact {
   seat: string;
@@ -53,7 +54,7 @@ export function bearingOf(body: Body, v: Float64Array, push: Push, held: readonl
   const touching = touchingPlaces(body, v, held);
   const spread = touching.shared ? springShares(body, touching.cuts, push) : null;
   const pose = unscaled(body, v);
-  const places = spread ?? held.map(({ station, angle, share }) => ({ cut: cutAt(body, station, angle), share }));
+  const places = spread ?? held.map(({ station, angle, share }) => ({ cut: constraintAt(body, station, angle), share }));
   const order = body.spindle.seats.map(({ name }) => name);
   const most = places.reduce((sum, { share }) => Math.max(sum, share), 0);
   const contacts = places.filter(({ share }) => share > NONE * most).map(({ cut, share }) => seatContact(body, pose, cut, share, touching.rings.has(cut.station)));
@@ -61,8 +62,8 @@ export function bearingOf(body: Body, v: Float64Array, push: Push, held: readonl
 }
 
 /** Every place that touches at v, with the stations that touch all round. */
-function touchingPlaces(body: Body, v: Float64Array, held: readonly Held[]): { cuts: Cut[]; rings: Set<number>; shared: boolean } {
-  const cuts: Cut[] = [];
+function touchingPlaces(body: Body, v: Float64Array, held: readonly Held[]): { cuts: Constraint[]; rings: Set<number>; shared: boolean } {
+  const cuts: Constraint[] = [];
   const rings = new Set<number>();
   let others = false;
   for (let station = 0; station < body.stations.count; station++) {
@@ -71,7 +72,7 @@ function touchingPlaces(body: Body, v: Float64Array, held: readonly Held[]): { c
     if (-pressedIn(body, station, v, false, worst) * body.scale > TOUCHES) continue;
     if (isRing(body, station, v)) {
       rings.add(station);
-      for (const angle of TRIPOD) cuts.push(cutAt(body, station, angle));
+      for (const angle of TRIPOD) cuts.push(constraintAt(body, station, angle));
       continue;
     }
     const angles = bearing.map(({ angle }) => angle);
@@ -80,7 +81,7 @@ function touchingPlaces(body: Body, v: Float64Array, held: readonly Held[]): { c
       others = true;
       angles.push(angle);
     }
-    for (const angle of angles) cuts.push(cutAt(body, station, angle));
+    for (const angle of angles) cuts.push(constraintAt(body, station, angle));
   }
   return { cuts, rings, shared: rings.size > 0 || others };
 }
@@ -105,7 +106,7 @@ function isRing(body: Body, station: number, v: Float64Array): boolean {
 }
 
 /** The shares of equal springs at the places that touch; null where such springs do not carry the push. */
-function springShares(body: Body, cuts: readonly Cut[], push: Push): { cut: Cut; share: number }[] | null {
+function springShares(body: Body, cuts: readonly Constraint[], push: Push): { cut: Constraint; share: number }[] | null {
   const directions = freeDirections(body, body.spindle.free, false);
   const whole = scaledPush(body, push);
   const force = directions.map((d) => dot(d, whole));
@@ -149,7 +150,7 @@ function stiffnessSolved(normals: readonly number[][], pressing: readonly boolea
   return force.map((_, i) => (rowOf[i]! < 0 ? 0 : a[i]![n]! / a[i]![i]!));
 }
 
-function seatContact(body: Body, pose: Pose, { station, angle }: Cut, share: number, ring: boolean): SeatContact {
+function seatContact(body: Body, pose: Pose, { station, angle }: Constraint, share: number, ring: boolean): SeatContact {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   const u = body.stations.u[station]!;
   const { gap } = seat.lines;

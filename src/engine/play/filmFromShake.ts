@@ -6,7 +6,7 @@
  * as well, to one greatest value between. On each rise the position is found by bisection and secant in turn.
  */
 import { leastFilm } from '../contact/film.ts';
-import type { Spindle } from './rigid.ts';
+import type { Spindle } from '../spindle/rigid.ts';
 import { type Indicator, shakeAt } from './shake.ts';
 
 export type FilmFromShake =

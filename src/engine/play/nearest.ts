@@ -15,7 +15,8 @@
  * @source D. Goldfarb, A. Idnani: A numerically stable dual method for solving strictly convex quadratic
  *   programs. Mathematical Programming 27 (1983), 1-33, algorithm of section 3 (from memory).
  */
-import { type Body, type Cut, cutOff, dot, SIZE, TOUCH } from './body.ts';
+import { lowerSolved, upperSolved } from '../algebra/triangular.ts';
+import { type Body, type Constraint, cutOff, dot, SIZE, TOUCH } from './body.ts';
 
 export type NearestStatus = 'solved' | 'empty' | 'stalled';
 
@@ -26,7 +27,7 @@ export interface Nearest {
   /** the same as a vector of the body */
   v: Float64Array;
   /** cuts that hold y, and their multipliers */
-  active: Cut[];
+  active: Constraint[];
   multipliers: number[];
 }
 
@@ -69,14 +70,14 @@ export function nearest(body: Body, { directions, target, allowed = TOUCH / body
 class ActiveSet {
   private readonly size: number;
   private readonly y: Float64Array;
-  private readonly cuts: Cut[] = [];
+  private readonly cuts: Constraint[] = [];
   private normals: Float64Array[] = [];
   private u: number[] = [];
   /** orthonormal columns, and the triangle: normals = q·r */
   private q: Float64Array[] = [];
   private r: number[][] = [];
   private readonly seen: Float64Array[] = [];
-  private readonly seenCuts: Cut[] = [];
+  private readonly seenCuts: Constraint[] = [];
 
   constructor(
     private readonly directions: readonly Float64Array[],
@@ -87,7 +88,7 @@ class ActiveSet {
   }
 
   /** The cut violated most by y, and by more than `allowed`; null when none is. */
-  mostViolated(cuts: readonly Cut[], allowed: number): number | null {
+  mostViolated(cuts: readonly Constraint[], allowed: number): number | null {
     while (this.seen.length < cuts.length) {
       const cut = cuts[this.seen.length]!;
       this.seen.push(Float64Array.from(this.directions, (d) => dot(d, cut.n)));
@@ -116,7 +117,7 @@ class ActiveSet {
       const z = this.squareTo(n);
       const zz = dot(z, z);
       const independent = this.cuts.length < this.size && Math.sqrt(zz) > DEPENDENT * length;
-      const r = backSubstituted(this.r, coefficients);
+      const r = upperSolved(this.r, coefficients);
       let first = -1;
       let partial = Number.POSITIVE_INFINITY;
       for (let j = 0; j < r.length; j++) {
@@ -146,14 +147,14 @@ class ActiveSet {
   /** y and the multipliers afresh from the active cuts, so that no rounding is handed on. */
   private settle(): void {
     // Rᵀ·c = b gives the point of the cuts' meet nearest to the origin, q·c; the rest of y is the target's own.
-    const c = forwardSubstituted(
+    const c = lowerSolved(
       this.r,
       this.cuts.map((cut) => cut.b),
     );
     const along = this.q.map((column) => dot(column, this.target));
     const rest = this.squareTo(this.target);
     for (let i = 0; i < this.size; i++) this.y[i] = rest[i]! + this.q.reduce((sum, column, j) => sum + column[i]! * c[j]!, 0);
-    const u = backSubstituted(
+    const u = upperSolved(
       this.r,
       along.map((a, j) => a - c[j]!),
     );
@@ -206,25 +207,4 @@ class ActiveSet {
   result(status: NearestStatus, v: Float64Array): Nearest {
     return { status, y: this.y, v: v.slice(), active: this.cuts, multipliers: this.u };
   }
-}
-
-/** x of r·x = c; r upper triangular, kept column by column. */
-function backSubstituted(r: readonly number[][], c: readonly number[]): number[] {
-  const x = c.slice();
-  for (let j = r.length - 1; j >= 0; j--) {
-    x[j]! /= r[j]![j]!;
-    for (let i = 0; i < j; i++) x[i]! -= r[j]![i]! * x[j]!;
-  }
-  return x;
-}
-
-/** x of rᵀ·x = c. */
-function forwardSubstituted(r: readonly number[][], c: readonly number[]): number[] {
-  const x: number[] = [];
-  for (let j = 0; j < r.length; j++) {
-    let sum = c[j]!;
-    for (let i = 0; i < j; i++) sum -= r[j]![i]! * x[i]!;
-    x.push(sum / r[j]![j]!);
-  }
-  return x;
 }

@@ -17,13 +17,15 @@
  * decide them. Neither enters what is solved.
  * Gives up, and leaves it to the cuts, where the contacts turn out to be others, or to press nowhere (a ring).
  */
-import { type Body, type Cut, cutAt, cutOff, dot, pressedIn, TOUCH } from './body.ts';
+
+import { eliminated } from '../algebra/elimination.ts';
+import { lobesBend, type Worst } from '../spindle/lobes.ts';
+import { type Body, type Constraint, constraintAt, cutOff, dot, pressedIn, TOUCH } from './body.ts';
 import type { Nearest } from './nearest.ts';
-import { lobesBend, type Worst } from './round.ts';
 
 export interface Polished {
   v: Float64Array;
-  active: Cut[];
+  active: Constraint[];
   /** shares of a push of size 1 */
   multipliers: number[];
 }
@@ -51,7 +53,7 @@ export function polished(body: Body, directions: readonly Float64Array[], f: Flo
 }
 
 interface Contact {
-  cut: Cut;
+  cut: Constraint;
   share: number;
 }
 
@@ -93,7 +95,7 @@ function along(body: Body, station: number, v: Float64Array, angle: number): { s
 }
 
 /** The cuts of a search, those of one contact together. */
-function gathered(body: Body, v: Float64Array, active: readonly Cut[], multipliers: readonly number[], far: number): Contact[] | null {
+function gathered(body: Body, v: Float64Array, active: readonly Constraint[], multipliers: readonly number[], far: number): Contact[] | null {
   const contacts: Contact[] = [];
   for (let j = 0; j < active.length; j++) {
     const { station } = active[j]!;
@@ -103,7 +105,7 @@ function gathered(body: Body, v: Float64Array, active: readonly Cut[], multiplie
     if (angle === null) return null;
     const same = contacts.find((c) => c.cut.station === station && Math.abs(Math.sin((c.cut.angle - angle) / 2)) < ONE);
     if (same) same.share += share;
-    else contacts.push({ cut: cutAt(body, station, angle), share });
+    else contacts.push({ cut: constraintAt(body, station, angle), share });
   }
   return contacts;
 }
@@ -117,7 +119,7 @@ function followed(body: Body, v: Float64Array, shares: readonly number[], contac
     if (shares[j]! <= 0) continue;
     const settled = settledAngle(body, station, v, angle);
     if (settled === null) return null;
-    next.push({ cut: cutAt(body, station, settled), share: shares[j]! });
+    next.push({ cut: constraintAt(body, station, settled), share: shares[j]! });
   }
   return next.length === 0 ? null : next;
 }
@@ -146,14 +148,17 @@ function newton(body: Body, directions: readonly Float64Array[], f: Float64Array
     rows[n + j]![n + j] = -SOFT;
     rows[n + j]![n + m] = cut.b - dot(cut.n, v) - SOFT * share;
   }
-  const solution = solved(rows);
+  const solution = eliminated(rows, SINGULAR);
   if (!solution) return null;
   for (let i = 0; i < n; i++) for (let k = 0; k < v.length; k++) v[k]! += solution[i]! * directions[i]![k]!;
   return solution.slice(n);
 }
 
+/** A pivot (of the scaled system, which is of the size of 1) of no more than this is none. */
+const SINGULAR = 1e-13;
+
 /** dn/dφ of a cut. */
-function turning({ n }: Cut): Float64Array {
+function turning({ n }: Constraint): Float64Array {
   const lever = n[0]! * n[0]! > n[1]! * n[1]! ? n[4]! / n[0]! : -n[3]! / n[1]!;
   return Float64Array.of(-n[1]!, n[0]!, 0, -lever * n[0]!, -lever * n[1]!, 0);
 }
@@ -176,26 +181,4 @@ const resting = (v: Float64Array, contacts: readonly Contact[]) => contacts.redu
 function certified(body: Body, v: Float64Array, contacts: readonly Contact[]): Polished | null {
   if (cutOff(body, v, TOUCH / body.scale, true) > TOUCH / body.scale) return null;
   return { v, active: contacts.map(({ cut }) => cut), multipliers: contacts.map(({ share }) => share) };
-}
-
-/** x of a square system given as rows with the right side last, by elimination with pivots; null when singular. */
-function solved(rows: number[][]): number[] | null {
-  const n = rows.length;
-  for (let k = 0; k < n; k++) {
-    let pivot = k;
-    for (let i = k + 1; i < n; i++) if (Math.abs(rows[i]![k]!) > Math.abs(rows[pivot]![k]!)) pivot = i;
-    if (Math.abs(rows[pivot]![k]!) < 1e-13) return null;
-    [rows[k], rows[pivot]] = [rows[pivot]!, rows[k]!];
-    for (let i = k + 1; i < n; i++) {
-      const factor = rows[i]![k]! / rows[k]![k]!;
-      if (factor !== 0) for (let c = k; c <= n; c++) rows[i]![c]! -= factor * rows[k]![c]!;
-    }
-  }
-  const x = new Array<number>(n).fill(0);
-  for (let k = n - 1; k >= 0; k--) {
-    let sum = rows[k]![n]!;
-    for (let c = k + 1; c < n; c++) sum -= rows[k]![c]! * x[c]!;
-    x[k] = sum / rows[k]![k]!;
-  }
-  return x;
 }

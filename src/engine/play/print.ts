@@ -13,8 +13,9 @@
  * equal steps; between two steps of θ a lobe of count n moves by n·θ.
  */
 import { type Chain, filmAlong, stationAt } from '../contact/film.ts';
-import { type Motion, type PlaySeat, type Pose, type Push, type RigidSeat, spindleOf } from './rigid.ts';
-import { proudAt } from './round.ts';
+import { proudAt } from '../spindle/lobes.ts';
+import type { Motion, Pose, Push } from '../spindle/pose.ts';
+import { type PlaySeat, type RigidSeat, spindleOf } from '../spindle/rigid.ts';
 import { seat as pushHome, REARWARD, type Seating } from './seating.ts';
 
 export interface PrintMap {

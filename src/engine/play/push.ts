@@ -16,10 +16,11 @@
  * @source R. T. Rockafellar: Monotone operators and the proximal point algorithm. SIAM J. Control Optim. 14
  *   (1976), 877-898, theorem 3: ends after finitely many steps for a linear programme (from memory).
  */
-import { type Body, type Cut, dot, freeDirections, SIZE, scaledPush, TOUCH, unscaled } from './body.ts';
+
+import type { Motion, Pose, Push } from '../spindle/pose.ts';
+import { type Body, type Constraint, dot, freeDirections, SIZE, scaledPush, TOUCH, unscaled } from './body.ts';
 import { type Nearest, nearest } from './nearest.ts';
 import { polished } from './polish.ts';
-import type { Motion, Pose, Push } from './rigid.ts';
 
 /** One contact of a solved push. */
 export interface Held {
@@ -118,7 +119,7 @@ function imbalance(directions: readonly Float64Array[], { active, multipliers }:
   return worst;
 }
 
-function heldBy(active: readonly Cut[], multipliers: readonly number[], size: number): Held[] {
+function heldBy(active: readonly Constraint[], multipliers: readonly number[], size: number): Held[] {
   const held: Held[] = [];
   active.forEach((cut, j) => {
     const share = multipliers[j]! * size;

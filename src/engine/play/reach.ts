@@ -12,11 +12,13 @@
  * |v| the size of the whole motion (body.ts), weighed so lightly that it only chooses between poses that put the
  * nose in one place. It is one nearest-point search (nearest.ts) in directions that carry that weight.
  */
+
+import { lowerRoot, lowerSolved } from '../algebra/triangular.ts';
+import { axisAt, type Pose, pushAt } from '../spindle/pose.ts';
 import { type Body, dot, freeDirections, SIZE, TOUCH, unscaled } from './body.ts';
 import { type Bearing, bearingOf } from './contacts.ts';
 import { nearest } from './nearest.ts';
 import { type Held, pushed } from './push.ts';
-import { axisAt, type Pose, pushAt } from './rigid.ts';
 
 export interface ReachPoint {
   /** m, where the axis stands at the indicator */
@@ -53,7 +55,7 @@ export function reachToward(body: Body, station: number, x: number, y: number): 
   const directions = freeDirections(body, body.spindle.free, false);
   const zeta = (station - body.middle) / body.reach;
   const across = directions.map((d) => [d[0]! + zeta * d[4]!, d[1]! - zeta * d[3]!] as const);
-  const root = rootOf(across.map((a, i) => across.map((b, k) => a[0] * b[0] + a[1] * b[1] + (i === k ? LIGHT : 0))));
+  const root = lowerRoot(across.length, (i, k) => across[i]![0] * across[k]![0] + across[i]![1] * across[k]![1] + (i === k ? LIGHT : 0));
   const weighed = weighedDirections(directions, root);
   const wanted = [x / body.scale, y / body.scale] as const;
   let centre = new Float64Array(SIZE);
@@ -92,20 +94,6 @@ function gathered(held: readonly Held[]): Held[] {
   return kept;
 }
 
-/** Lower root L of a positive matrix, L·Lᵀ (Cholesky). */
-function rootOf(a: readonly (readonly number[])[]): number[][] {
-  const l: number[][] = [];
-  a.forEach((row, i) => {
-    l.push([]);
-    for (let k = 0; k <= i; k++) {
-      let sum = row[k]!;
-      for (let j = 0; j < k; j++) sum -= l[i]![j]! * l[k]![j]!;
-      l[i]!.push(i === k ? Math.sqrt(sum) : sum / l[k]![k]!);
-    }
-  });
-  return l;
-}
-
 /** Directions whose unknowns y = Lᵀ·w have the weighed length: the columns of Q·L⁻ᵀ. */
 function weighedDirections(directions: readonly Float64Array[], root: readonly (readonly number[])[]): Float64Array[] {
   const columns = directions.map(() => new Float64Array(SIZE));
@@ -119,15 +107,4 @@ function weighedDirections(directions: readonly Float64Array[], root: readonly (
     });
   }
   return columns;
-}
-
-/** x of L·x = c. */
-function lowerSolved(root: readonly (readonly number[])[], c: readonly number[]): number[] {
-  const x: number[] = [];
-  for (let i = 0; i < c.length; i++) {
-    let sum = c[i]!;
-    for (let j = 0; j < i; j++) sum -= root[i]![j]! * x[j]!;
-    x.push(sum / root[i]![i]!);
-  }
-  return x;
 }

@@ -10,10 +10,11 @@
  * ends exactly there, and films of micrometres are not sought from a position millimetres away.
  */
 import { positionForFilm } from '../contact/fit.ts';
+import type { Motion, Pose, Push } from '../spindle/pose.ts';
+import type { Spindle } from '../spindle/rigid.ts';
 import { type Body, bodyAt } from './body.ts';
 import { type Bearing, bearingOf } from './contacts.ts';
 import { pushed } from './push.ts';
-import type { Motion, Pose, Push, Spindle } from './rigid.ts';
 
 export type Seating =
   | ({ status: 'solved'; pose: Pose; body: Body } & Bearing)

@@ -9,10 +9,12 @@
  * Both are linear programmes (push.ts); their contacts carry a pull of 1 N at the indicator. A share is also
  * what the shake gains per film gained there, share/(1 N): the derivative of a linear programme by its bounds.
  */
+
+import { axisAt, type Motion, type Pose, pushAt } from '../spindle/pose.ts';
+import type { Spindle } from '../spindle/rigid.ts';
 import { type Body, bodyAt } from './body.ts';
 import { type Bearing, bearingOf } from './contacts.ts';
 import { pushed } from './push.ts';
-import { axisAt, type Motion, type Pose, pushAt, type Spindle } from './rigid.ts';
 import { NOSEWARD, REARWARD, type Seating, seat } from './seating.ts';
 
 export interface Indicator {

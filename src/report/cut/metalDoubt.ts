@@ -1,7 +1,7 @@
 /** How far metal taken off may be other than was told, where the person does not say. */
 import type { Design, Part } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
-import { diameterChange } from '../../engine/cutting/stock.ts';
+import { diameterChange } from '../../engine/parts/stock.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';
 import type { Cut } from './toCut.ts';
 

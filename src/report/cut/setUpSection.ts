@@ -1,12 +1,12 @@
 /** Settings of the angles and the error budget of the set-ups, for the surfaces that are cut. */
 import type { Design, Part } from '../../design/definition.ts';
+import { isMadeStraight } from '../../engine/cutting/feeds.ts';
 import { toldAt } from '../../engine/cutting/gauges.ts';
-import { hollowOf, offCentreDeviation } from '../../engine/cutting/offCentre.ts';
 import type { Plan } from '../../engine/cutting/plan.ts';
 import { type SurfaceSetUp, setUpsOf } from '../../engine/cutting/setUp.ts';
 import type { CutStep, SurfaceStep } from '../../engine/cutting/steps.ts';
-import { isMadeStraight } from '../../engine/cutting/stock.ts';
-import type { Surface } from '../../engine/geometry/line.ts';
+import type { Surface } from '../../engine/parts/line.ts';
+import { hollowOf, offCentreDeviation } from '../../engine/parts/offCentre.ts';
 import { degrees, millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
 import { type Cut, orNull, ownWay, toAngleTools, toErrors } from './toCut.ts';

@@ -1,7 +1,7 @@
 /** The plan's codes in a machinist's words: reasons, items of the check list, cautions. */
 import type { Caution, WorkItem } from '../../engine/cutting/orderOfWork.ts';
 import type { Turn, Why } from '../../engine/cutting/steps.ts';
-import type { Part } from '../../engine/gauging/reading.ts';
+import type { Part } from '../../engine/parts/line.ts';
 import type { CutReport } from './definition.ts';
 
 const WHY: Record<Why | 'nearer', string> = {

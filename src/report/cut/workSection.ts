@@ -1,9 +1,9 @@
 /** The order of work as the report tells it: words, cautions, what is ticked. */
 import type { Design, Part } from '../../design/definition.ts';
+import { isMadeStraight } from '../../engine/cutting/feeds.ts';
 import { orderOfWork, reordered } from '../../engine/cutting/orderOfWork.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import type { CutStep } from '../../engine/cutting/steps.ts';
-import { isMadeStraight } from '../../engine/cutting/stock.ts';
 import type { CutReport } from './definition.ts';
 import type { Cut } from './toCut.ts';
 import { cautionText, workText } from './words.ts';

@@ -1,29 +1,26 @@
 /** The report of a run that no oil carries. */
-import { metres, millimetres as mm } from '../toEngine.ts';
-import { backOff } from './backOff.ts';
+import type { FailedAnswer } from '../../engine/run/answer.ts';
+import type { Running } from '../../engine/run/running.ts';
+import { millimetres as mm } from '../toEngine.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
-import { leastReport, loadReport, placeReport, poseReport } from './parts.ts';
-import { leastFilms, type RunInput, type RunVerdict, type Solved } from './solveRun.ts';
-import { neededFilm, type Run } from './toSpindle.ts';
+import { backOffReport, leastReport, loadReport, placeReport, poseReport } from './parts.ts';
 
-export function failedReport(run: Run, input: RunInput, verdict: Exclude<RunVerdict, Solved>): FilmReport {
-  const films = leastFilms(input.seats, verdict.pose);
+export function failedReport(running: Running, { failed: verdict, films, sought }: FailedAnswer): FilmReport {
   const touching = verdict.seat === null ? null : films[verdict.seat];
-  const sought = verdict.status === 'contact' || verdict.status === 'noRoom' ? backOff(input, metres(neededFilm(run))) : null;
   const known = films.filter((film) => film !== null).map(({ film }) => film);
   return {
     status: verdict.status,
     pose: poseReport(verdict.pose),
-    seats: input.seats.map(({ name }, i) => ({ ...NOTHING, name, ...leastReport(input, i, films[i]!) })),
+    seats: running.seats.map(({ name }, i) => ({ ...NOTHING, name, ...leastReport(running, i, films[i]!) })),
     force: null,
     moment: null,
     torque: null,
     power: null,
     leastFilm: known.length === 0 ? null : mm(Math.min(...known)),
     stop: null,
-    load: loadReport(input),
-    contact: verdict.seat === null || !touching ? null : { seat: input.seats[verdict.seat]!.name, film: mm(touching.film), ...placeReport(input, verdict.seat, touching.u, touching.angle) },
-    backOff: sought?.backOff ?? null,
+    load: loadReport(running),
+    contact: verdict.seat === null || !touching ? null : { seat: running.seats[verdict.seat]!.name, film: mm(touching.film), ...placeReport(running, verdict.seat, touching.u, touching.angle) },
+    backOff: backOffReport(sought),
     stiffness: [],
     damping: [],
     nose: null,

@@ -3,14 +3,19 @@
  * that drags can wait for. In the units of the report; fields as plain typed arrays that a worker can hand over.
  */
 import type { Design } from '../../design/definition.ts';
-import { type Balance, equilibrium, type Near } from '../../engine/film/equilibrium.ts';
-import { layFilm, leastFilmOf } from '../../engine/film/height.ts';
-import { asFive, type Pose } from '../../engine/film/pose.ts';
+import type { Balance, Near } from '../../engine/film/equilibrium.ts';
+import { layFilm } from '../../engine/film/layFilm.ts';
 import { newFilmSpace } from '../../engine/film/reynolds.ts';
-import { type GridSize, newSpindle, type Spindle, solveSpindle } from '../../engine/film/spindle.ts';
+import { type FilmSpindle, type GridSize, newSpindle } from '../../engine/film/spindle.ts';
+import { stand } from '../../engine/film/stand.ts';
+import { COARSE, HALF, type Running } from '../../engine/run/running.ts';
+import { standing } from '../../engine/run/solveRun.ts';
+import { leastFilmOf } from '../../engine/spindle/height.ts';
+import type { Pose } from '../../engine/spindle/pose.ts';
 import { degrees, metres, millimetres as mm } from '../toEngine.ts';
 import type { FilmReport } from './definition.ts';
-import { COARSE, HALF, type RunInput, standing, toRunInput } from './solveRun.ts';
+import { poseReport } from './parts.ts';
+import { toRunning } from './toSpindle.ts';
 
 export interface SeatFields {
   name: string;
@@ -50,21 +55,21 @@ export interface FieldsFollower {
 /** `size` cells a seat; coarser follows faster. */
 export function followFields(size: GridSize = HALF): FieldsFollower {
   let shape = '';
-  let spindle: Spindle | null = null;
-  let coarse: Spindle | null = null;
+  let spindle: FilmSpindle | null = null;
+  let coarse: FilmSpindle | null = null;
   let near: Near | null = null;
   return {
     fields(design) {
       if (!design.run) return null;
-      const input = toRunInput(design, design.run);
+      const running = toRunning({ ...design, run: design.run });
       const now = JSON.stringify(design.seats) + JSON.stringify(design.run.supply ?? []);
       if (spindle === null || coarse === null || now !== shape) {
-        spindle = newSpindle(input.seats, size);
-        coarse = newSpindle(input.seats, COARSE);
+        spindle = newSpindle(running.seats, size);
+        coarse = newSpindle(running.seats, COARSE);
         near = null;
         shape = now;
       }
-      const solved = solve(input, spindle, coarse, near);
+      const solved = solve(running, spindle, coarse, near);
       near = solved.near;
       return solved.result;
     },
@@ -74,38 +79,32 @@ export function followFields(size: GridSize = HALF): FieldsFollower {
 /** The same once everything is warm: at the pose, with the oil and the growth of the report's steady state. */
 export function warmFields(design: Design, steady: NonNullable<FilmReport['steady']>, size: GridSize): RunFields | null {
   if (!design.run) return null;
-  const cold = toRunInput(design, design.run);
+  const cold = toRunning({ ...design, run: design.run });
   const { x, y, z, tiltX, tiltY } = steady.pose;
   const run = { ...cold.run, viscosity: steady.seats.map(({ viscosity }) => viscosity), growth: steady.seats.map(({ growth }) => metres(growth)) };
-  const input: RunInput = { ...cold, load: null, pose: { x: metres(x), y: metres(y), z: metres(z), tiltX, tiltY }, run };
-  return solve(input, newSpindle(input.seats, size), newSpindle(input.seats, COARSE), null).result;
+  const running: Running = { ...cold, load: null, pose: { x: metres(x), y: metres(y), z: metres(z), tiltX, tiltY }, run };
+  return solve(running, newSpindle(running.seats, size), newSpindle(running.seats, COARSE), null).result;
 }
 
-function solve(input: RunInput, spindle: Spindle, coarse: Spindle, near: Near | null): { result: RunFields; near: Near | null } {
-  const { load, run, position, adjusted } = input;
-  if (load === null) {
-    const held = solveSpindle(spindle, asFive(input.pose), run);
-    if (held.status !== 'solved') return { result: untouched(held.status, input, input.pose, spindle.size), near: null };
-    return { result: { status: 'held', ...fieldsOf(spindle, input, held, input.pose, 0) }, near: null };
+function solve(running: Running, spindle: FilmSpindle, coarse: FilmSpindle, near: Near | null): { result: RunFields; near: Near | null } {
+  const { load, pose, position, adjusted, run } = running;
+  const found = stand(spindle, load === null ? { pose } : { load, position, adjusted }, run, { coarse, near });
+  if (found.status !== 'solved') {
+    const stands = found.status === 'standing' ? standing(running).pose : 'pose' in found ? found.pose : pose;
+    return { result: untouched(found.status === 'givenUp' ? 'notConverged' : found.status, running, stands, spindle.size), near: null };
   }
-  const start = { position, adjusted, coarse, close: 1e-4 };
-  let found = equilibrium(spindle, load, run, near ? { ...start, near } : start);
-  if (found.status !== 'solved' && near) found = equilibrium(spindle, load, run, start);
-  if (found.status === 'standing') return { result: untouched('standing', input, standing(input).pose, spindle.size), near: null };
-  if (found.status !== 'solved') return { result: untouched(found.status === 'givenUp' ? 'notConverged' : found.status, input, 'pose' in found ? found.pose : input.pose, spindle.size), near: null };
-  return { result: { status: found.stop === 0 ? 'found' : 'stopped', ...fieldsOf(spindle, input, found, found.pose, found.stop) }, near: found };
+  const status = load === null ? 'held' : found.stop === 0 ? 'found' : 'stopped';
+  return { result: { status, ...fieldsOf(spindle, running, found) }, near: load === null ? null : found };
 }
 
-const poseReport = ({ x, y, z, tiltX, tiltY }: Pose) => ({ x: mm(x), y: mm(y), z: mm(z), tiltX, tiltY });
-
-function fieldsOf(spindle: Spindle, input: RunInput, { seats, total }: Pick<Balance, 'seats' | 'total'>, pose: Pose, stop: number): Omit<RunFields, 'status'> {
+function fieldsOf(spindle: FilmSpindle, running: Running, { seats, total, pose, stop }: Pick<Balance, 'seats' | 'total' | 'pose' | 'stop'>): Omit<RunFields, 'status'> {
   return {
     pose: poseReport(pose),
     power: total.power,
     torque: mm(total.torque),
     stop,
     seats: seats.map(({ force: [x, y, z], least, peak }, i) => ({
-      ...gridReport(input, i, spindle.spaces[i]!),
+      ...gridReport(running, i, spindle.spaces[i]!),
       pressure: Float32Array.from(spindle.spaces[i]!.pressure, (p) => p * 1e-6),
       force: { x, y, z },
       leastFilm: mm(least.film),
@@ -116,18 +115,18 @@ function fieldsOf(spindle: Spindle, input: RunInput, { seats, total }: Pick<Bala
 }
 
 /** Where no oil runs: the films alone, interference negative. */
-function untouched(status: RunFields['status'], input: RunInput, pose: Pose, size: GridSize): RunFields {
-  const seats = input.seats.flatMap(({ shape }, i) => {
+function untouched(status: RunFields['status'], running: Running, pose: Pose, size: GridSize): RunFields {
+  const seats = running.seats.flatMap(({ shape }, i) => {
     const space = newFilmSpace(size.rows, size.columns);
     if (!layFilm(space.film, shape, pose)) return [];
     const least = leastFilmOf(shape, pose);
     if (least === null) return [];
-    return [{ ...gridReport(input, i, space), pressure: new Float32Array(size.rows * size.columns), force: { x: 0, y: 0, z: 0 }, leastFilm: mm(least.film), leastAngle: degrees(least.angle), peakPressure: 0 }];
+    return [{ ...gridReport(running, i, space), pressure: new Float32Array(size.rows * size.columns), force: { x: 0, y: 0, z: 0 }, leastFilm: mm(least.film), leastAngle: degrees(least.angle), peakPressure: 0 }];
   });
   return { status, pose: poseReport(pose), seats, power: null, torque: null, stop: null };
 }
 
-function gridReport({ seats }: RunInput, i: number, { grid, film }: Spindle['spaces'][number]) {
+function gridReport({ seats }: Running, i: number, { grid, film }: FilmSpindle['spaces'][number]) {
   const { halfAngle } = seats[i]!.shape.gap;
   // u = z·cos a + r·sin a
   const stations = grid.centre.map((u, row) => mm(Math.abs(Math.cos(halfAngle)) < 1e-9 ? 0 : (u - grid.radius[row]! * Math.sin(halfAngle)) / Math.cos(halfAngle)));

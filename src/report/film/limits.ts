@@ -1,11 +1,11 @@
 /** Safe speeds, cold clearances and cold positions of a design, in the units of the report. Long: each comes point by point. */
 import type { Design } from '../../design/definition.ts';
-import { type ColdPosition, type Condition, coldPositionFor, type Needs, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../engine/heat/limits.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
+import { type ColdPosition, type Condition, coldPositionFor, type Needs, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../engine/run/limits.ts';
+import { warmingOf } from '../../engine/run/running.ts';
 import { metres, millimetres as mm } from '../toEngine.ts';
-import { toWarming } from './section.ts';
-import { toRunInput } from './solveRun.ts';
-import { neededFilm, type Run, toOmega, toRotor } from './toSpindle.ts';
+import { revPerMinute } from './parts.ts';
+import { type Run, toOmega, toRunning } from './toSpindle.ts';
 
 export interface LimitPoint {
   /** rev/min, or mm of film added to every seat */
@@ -32,11 +32,11 @@ interface Prepared {
 }
 
 function prepare(design: Design & { run: Run }): Prepared {
-  return { warming: toWarming(design, toRunInput(design, design.run)), needs: { film: metres(neededFilm(design.run)), rotor: toRotor(design) } };
+  const running = toRunning(design);
+  return { warming: warmingOf(running), needs: { film: running.needed, rotor: running.rotor } };
 }
 
 const reportOf = (point: SteadyPoint, scale: (at: number) => number): LimitPoint => ({ ...point, at: scale(point.at), leastFilm: point.leastFilm === null ? null : mm(point.leastFilm) });
-const revPerMinute = (omega: number) => (omega * 30) / Math.PI;
 
 /** Film, temperature and power against speed (rev/min), and the stretch of speeds that is safe; each point is told as it is found. */
 export function* speedWork(design: Design & { run: Run }, speeds: readonly number[]): Generator<LimitPoint, Stretch | null> {

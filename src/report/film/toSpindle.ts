@@ -2,35 +2,33 @@
 import type { Design, Part, Seat, Surface } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
-import { loadAt } from '../../engine/film/equilibrium.ts';
 import type { Groove } from '../../engine/film/grooves.ts';
-import type { Lobe } from '../../engine/film/height.ts';
 import { constantOil, type Oil, oilFromPoints, oilOfGrade } from '../../engine/film/oil.ts';
-import type { Five, Pose } from '../../engine/film/pose.ts';
 import type { FilmSeat } from '../../engine/film/spindle.ts';
 import { cylinderRotor, type Rotor } from '../../engine/film/whirl.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
-import type { Body } from '../../engine/heat/warmFilm.ts';
+import type { ThermalBody } from '../../engine/heat/warmFilm.ts';
+import { coldRun, MOST_EFFORT, type Running } from '../../engine/run/running.ts';
+import { type Five, loadAt, type Pose } from '../../engine/spindle/pose.ts';
+import { toLobes, toPlaySeats } from '../play/toPlay.ts';
 import { metres, radians, toSeat } from '../toEngine.ts';
 
 export type Run = NonNullable<Design['run']>;
 
 export const AMBIENT = defaultAt('run.ambient');
-export const DURATION = defaultAt('run.heat.duration');
+const DURATION = defaultAt('run.heat.duration');
 /** Rq in mm. */
-export const ROUGHNESS = { journal: defaultAt('run.roughness.journal'), bush: defaultAt('run.roughness.bush') };
+const ROUGHNESS = { journal: defaultAt('run.roughness.journal'), bush: defaultAt('run.roughness.bush') };
 /** mm: the film that keeps the metals apart, three times the combined roughness. */
 export function neededFilm(run: Run): number {
   return FULL_FILM * Math.hypot(run.roughness?.journal ?? ROUGHNESS.journal, run.roughness?.bush ?? ROUGHNESS.bush);
 }
 
 /** A body in the units of the file, of whose numbers the design says nothing. */
-const usualBody = (part: Part): Body => {
+const usualBody = (part: Part): ThermalBody => {
   const of = (key: string) => defaultAt(`run.heat.${part}.${key}`);
   return { mass: of('mass'), specificHeat: of('specificHeat'), area: of('area'), cooling: of('cooling'), expansion: of('expansion'), anchor: of('anchor') };
 };
-
-const toLobes = (surface: Surface): Lobe[] => (surface.lobes ?? []).map(({ count, amplitude, phase }) => ({ count, amplitude: metres(amplitude), phase: radians(phase ?? 0) }));
 
 export const toFilmSeats = (design: Design): FilmSeat[] => design.seats.map((seat) => toFilmSeat(seat, design.run?.supply ?? []));
 
@@ -53,7 +51,7 @@ function toGroove({ angle, from, to, width, pressure }: NonNullable<Run['supply'
 /** rad/s */
 export const toOmega = (revPerMinute: number) => (revPerMinute * Math.PI) / 30;
 
-export function toOil({ oil }: Run): Oil {
+function toOil({ oil }: Run): Oil {
   const density = oil.density === undefined ? undefined : oil.density * 1000;
   if (oil.viscosity !== undefined) return constantOil(oil.viscosity, density);
   if (oil.measured !== undefined) return oilFromPoints(oil.measured[0]!, oil.measured[1]!, density);
@@ -61,13 +59,13 @@ export function toOil({ oil }: Run): Oil {
 }
 
 /** The pose held by hand; without `z` the journal stands at the design's position. */
-export function toPose({ run, position }: Design): Pose {
+function toPose({ run, position }: Design): Pose {
   const { x = 0, y = 0, z = position ?? 0, tiltX = 0, tiltY = 0 } = run?.pose ?? {};
   return { x: metres(x), y: metres(y), z: metres(z), tiltX, tiltY };
 }
 
 /** All loads together about the bush datum; null where a pose is held instead. */
-export function toLoad({ load, loads }: Run): Five | null {
+function toLoad({ load, loads }: Run): Five | null {
   if (load === undefined && loads === undefined) return null;
   const total: Five = [0, 0, 0, 0, 0];
   for (const { x = 0, y = 0, z = 0, station = 0 } of [...(load ? [load] : []), ...(loads ?? [])]) {
@@ -77,23 +75,51 @@ export function toLoad({ load, loads }: Run): Five | null {
   return total;
 }
 
-type GivenBody = { [K in keyof Body]?: number | undefined };
+type GivenBody = { [K in keyof ThermalBody]?: number | undefined };
 
 /** mm² to m², the anchor's mm to m. */
-function toBody(given: GivenBody | undefined, usual: Body): Body {
+function toBody(given: GivenBody | undefined, usual: ThermalBody): ThermalBody {
   const own = Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined));
-  const body: Body = { ...usual, ...own };
+  const body: ThermalBody = { ...usual, ...own };
   return { ...body, area: body.area * 1e-6, anchor: metres(body.anchor) };
 }
 
-export const toJournalBody = (run: Run) => toBody(run.heat?.journal, usualBody('journal'));
-export const toBushBody = (run: Run) => toBody(run.heat?.bush, usualBody('bush'));
+const toJournalBody = (run: Run) => toBody(run.heat?.journal, usualBody('journal'));
+const toBushBody = (run: Run) => toBody(run.heat?.bush, usualBody('bush'));
+
+export function toRunning(design: Design & { run: Run }, most = MOST_EFFORT): Running {
+  const { run } = design;
+  const [seats, load, oil, ambient] = [toFilmSeats(design), toLoad(run), toOil(run), run.ambient ?? AMBIENT];
+  const rough = (part: Part) => metres(run.roughness?.[part] ?? ROUGHNESS[part]);
+  return {
+    seats,
+    metal: toPlaySeats(design),
+    load,
+    pose: toPose(design),
+    position: metres(design.position ?? 0),
+    adjusted: design.adjuster !== undefined,
+    run: coldRun(seats, load, toOmega(run.speed), oil.viscosity(ambient), most.pose),
+    oil,
+    journal: toJournalBody(run),
+    bush: toBushBody(run),
+    rotor: toRotor(design),
+    ambient,
+    duration: run.heat?.duration ?? DURATION,
+    roughness: { journal: rough('journal'), bush: rough('bush') },
+    needed: metres(neededFilm(run)),
+    nose: metres(noseStation(design)),
+    most,
+  };
+}
+
+/** mm: where the load acts, if beyond the seats; else the nose end of the journal. */
+export const noseStation = ({ seats, run }: Design & { run: Run }): number => Math.max(...seats.map((seat) => seat.journal.to), run.load?.station ?? Number.NEGATIVE_INFINITY);
 
 /** The rotor for whirl: a cylinder of the journal's mass over all journal seats, of their mean radius. */
-export function toRotor(design: Design): Rotor {
+function toRotor(design: Design & { run: Run }): Rotor {
   const journals = design.seats.map((seat) => seat.journal);
   const from = Math.min(...journals.map((j) => j.from));
   const to = Math.max(...journals.map((j) => j.to));
   const radius = journals.reduce((sum, j) => sum + j.diameter / 2, 0) / journals.length;
-  return cylinderRotor(toJournalBody(design.run!).mass, metres(from), metres(to), metres(radius));
+  return cylinderRotor(toJournalBody(design.run).mass, metres(from), metres(to), metres(radius));
 }

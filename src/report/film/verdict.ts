@@ -2,13 +2,13 @@
 import type { Design } from '../../design/definition.ts';
 import { inUnit, measureText, unitOf } from '../../design/measures.ts';
 import { fineText, placeText, type System } from '../../design/units.ts';
-import { OIL_LASTS } from '../../engine/heat/limits.ts';
+import { FULL_FILM } from '../../engine/heat/guidance.ts';
+import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { listed } from '../listed.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
 
-/** Film ratio from which the film keeps the metals apart, and below which they run on each other (engine/heat/guidance.ts). */
-const FULL_FILM = 3;
+/** Film ratio below which the metals run on each other (engine/heat/guidance.ts). */
 const RUBBING = 1;
 /** N: round-off */
 const NOTHING = 1e-6;

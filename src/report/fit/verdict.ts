@@ -5,7 +5,7 @@
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { angleText, fineText, placeText, type System, turnText } from '../../design/units.ts';
-import { lineOf } from '../../engine/geometry/line.ts';
+import { lineOf } from '../../engine/parts/line.ts';
 import { isSelfHolding } from '../../engine/play/selfHolding.ts';
 import { listed } from '../listed.ts';
 import { radians, toSeat } from '../toEngine.ts';

@@ -3,24 +3,24 @@ import type { Design } from '../../design/definition.ts';
 import { madeIn, toolText } from '../../design/tools.ts';
 import { angleText, COVER, fineText, lengthText, placeText, type System } from '../../design/units.ts';
 import { isTapered } from '../../engine/gauging/taper.ts';
-import { fitSection } from '../fit/section.ts';
+import type { FitReport } from '../fit/definition.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { radians } from '../toEngine.ts';
 import type { ConsequenceReport, FaultReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultText } from './faultText.ts';
 import type { Reading } from './toReading.ts';
-import { designWithMeasured } from './withMeasured.ts';
 
 /** Chance of a chi-square so great (or, told the other way, so small) that the stated uncertainties are doubted. */
 const DOUBT = 0.01;
 /** A seat that touches first in more than this share of all cases is said to. */
 const SURE = 0.975;
 
-export function measureVerdict(design: Design, measure: MeasureReport, system: System): Verdict {
+/** @param fit of the parts as measured (fitMeasured) */
+export function measureVerdict(design: Design, measure: MeasureReport, fit: FitReport, system: System): Verdict {
   const faults = measure.impossible.map((fault) => faultSentence(design, fault, system));
   if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: [...faults, overtakenSentence(measure)].filter((s) => s !== '') };
   const tapers = tapersAsked(measure).map((found) => taperSentence(design, found, system));
-  const allowed = allowanceOf(design, measure);
+  const allowed = allowanceOf(measure, fit);
   const doubt = disagreeSentence(design, measure, system);
   const sentences = [
     allowed?.text(system) ?? '',
@@ -107,9 +107,9 @@ export function doubtsOf(design: Design, measure: MeasureReport): string[] {
 }
 
 /** Whether the relation is within what the tolerances of the films allow, as far as the readings tell; null where they tell no relation. */
-function allowanceOf(design: Design, measure: MeasureReport): { within: boolean | null; text: (system: System) => string } | null {
+function allowanceOf(measure: MeasureReport, fit: FitReport): { within: boolean | null; text: (system: System) => string } | null {
   const { relation } = measure.consequences;
-  const allowance = fitSection(designWithMeasured(design, measure)).relation?.allowance;
+  const allowance = fit.relation?.allowance;
   if (!relation || relation.sigma === null || !allowance) return null;
   const [error, reach] = [Math.abs(relation.value), reachOf(relation)];
   const limit = (system: System) => `the ${fineText(allowance, system)} the tolerances of the films allow`;

@@ -1,5 +1,8 @@
 /** The fitted shape taken into the design: half angles and diameters as measured, profiles where straightness was read. */
+
 import type { Design, Part, Surface } from '../../design/definition.ts';
+import type { FitReport } from '../fit/definition.ts';
+import { fitSection } from '../fit/section.ts';
 import type { MeasureReport } from './definition.ts';
 
 type SurfaceMeasured = MeasureReport['surfaces'][number];
@@ -45,3 +48,6 @@ function toldOf(surface: Surface, { profile, ...found }: SurfaceMeasured): Surfa
   if (found.sigma.diameter === null) told.diameter = surface.diameter;
   return profile?.every((point) => point.sigma !== null) ? { ...told, profile } : told;
 }
+
+/** The fit of the parts as measured. */
+export const fitMeasured = (design: Design, measure: MeasureReport): FitReport => fitSection(designWithMeasured(design, measure));

@@ -2,8 +2,8 @@
 import type { Design } from '../../design/definition.ts';
 import { leastFilm } from '../../engine/contact/film.ts';
 import { filmFromShake } from '../../engine/play/filmFromShake.ts';
-import type { Spindle } from '../../engine/play/rigid.ts';
 import { endPlay } from '../../engine/play/shake.ts';
+import type { Spindle } from '../../engine/spindle/rigid.ts';
 import { metres, millimetres } from '../toEngine.ts';
 import { indicatorOf, toSpindle } from './toPlay.ts';
 

@@ -2,7 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { fromUnit, inUnit, measureText, unitOf } from '../../design/measures.ts';
 import { angleText, fineText, placeText, type System } from '../../design/units.ts';
-import { fitSection } from '../fit/section.ts';
+import type { FitReport } from '../fit/definition.ts';
 import { fitVerdict, type Verdict } from '../fit/verdict.ts';
 import type { PlayReport, SeatedReport, ShakeReport } from './definition.ts';
 
@@ -11,7 +11,7 @@ const STILL = 1e-4;
 /** The press a freeing force is told for (N): a firm push by hand, 100 N or 20 lbf. */
 const PRESS: Record<System, number> = { metric: 100, inch: fromUnit('force', 20, 'inch') };
 
-export function playVerdict(design: Design, play: PlayReport, system: System): Verdict {
+export function playVerdict(design: Design, play: PlayReport, fit: FitReport, system: System): Verdict {
   const { seated } = play;
   if (seated.status === 'infeasible') {
     return { tone: 'stop', headline: `The spindle does not go in: however it lies, it is ${fineText(seated.interference!, system)} into a bush.`, sentences: [] };
@@ -24,7 +24,7 @@ export function playVerdict(design: Design, play: PlayReport, system: System): V
   const rocks = (play.shakeAgainst?.total ?? 0) > STILL;
   const sound = seated.status === 'solved' && sticking.length === 0 && !rocks && play.shake.status === 'solved';
   // That it cannot rock when pressed home is no praise where the films are wrong.
-  const fits = fitVerdict(design, fitSection(design), system).tone === 'good';
+  const fits = fitVerdict(design, fit, system).tone === 'good';
   return { tone: sound ? (fits ? 'good' : 'plain') : 'mend', headline: seatedHeadline(design, play, system), sentences: sentences.filter((s) => s !== '') };
 }
 

@@ -6,9 +6,9 @@
 import type { Design, Part } from '../../design/definition.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';
 import { gaugesFor } from '../../engine/cutting/gauges.ts';
-import { withStock } from '../../engine/cutting/stock.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
 import { predict } from '../../engine/gauging/readings/index.ts';
+import { withStock } from '../../engine/parts/stock.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { NOTHING } from '../cut/listed.ts';
 import { type Taking, takingOf } from '../cut/taking.ts';

@@ -8,7 +8,7 @@
  * as in cutting/trialReadings.ts, both once as they are now and once with what is left off them too.
  */
 import type { Design, Part, Seat, Surface } from '../../design/definition.ts';
-import { diameterChange } from '../../engine/cutting/stock.ts';
+import { diameterChange } from '../../engine/parts/stock.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { openTrials } from '../cut/openTrials.ts';
 import { metres, millimetres, radians } from '../toEngine.ts';

@@ -4,7 +4,7 @@
  *
  * The tolerance of a film, ±t, is shared by both parts, half to each, the position being held:
  *
- *   size      a normal stock of t/2 more or less is a diameter of t/cos a more or less (cutting/stock.ts)
+ *   size      a normal stock of t/2 more or less is a diameter of t/cos a more or less (parts/stock.ts)
  *   angle     half of what one part alone might be wrong with the film still within ±t (cutting/angleSetting.ts)
  *   form      straight and round within a zone t/2 wide, square to the surface
  *   run-out   an axis e beside that of the part's other seats changes the film by e·cos a to either side; an indicator
@@ -16,8 +16,9 @@
 import type { Design, Part } from '../../design/definition.ts';
 import { type System, taperOfHalfAngle } from '../../design/units.ts';
 import { angleSetting } from '../../engine/cutting/angleSetting.ts';
-import { diameterChange, isMadeStraight, taperOver } from '../../engine/cutting/stock.ts';
-import { radiusOf } from '../../engine/gauging/shape.ts';
+import { isMadeStraight, taperOver } from '../../engine/cutting/feeds.ts';
+import { radiusOf } from '../../engine/parts/line.ts';
+import { diameterChange } from '../../engine/parts/stock.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { toAngleTools } from '../cut/toCut.ts';
 import { degrees, metres, millimetres, radians, toSeats, toSurface } from '../toEngine.ts';
@@ -37,7 +38,7 @@ export interface TolerancedSurface {
   /** mm: width of the zone within which it is straight and round, and full movement of an indicator square to it; null as above */
   form: number | null;
   runOut: number | null;
-  /** whether it is made straight (cutting/stock.ts), and by how much (mm) its diameter then differs all the same */
+  /** whether it is made straight (cutting/feeds.ts), and by how much (mm) its diameter then differs all the same */
   straight: boolean;
   taperOver: number;
   /** taper on diameter, 1 in so much; null for a straight surface */

@@ -9,8 +9,9 @@ import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import { filmAlong } from '../../../src/engine/contact/film.ts';
 import { positionForFilm, seatLines } from '../../../src/engine/contact/fit.ts';
 import { reachToward } from '../../../src/engine/play/reach.ts';
-import { filmAt, type Pose, spindleOf } from '../../../src/engine/play/rigid.ts';
 import { heldAt } from '../../../src/engine/play/shake.ts';
+import type { Pose } from '../../../src/engine/spindle/pose.ts';
+import { filmAt, spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 import { toSeat } from '../../../src/report/toEngine.ts';
 

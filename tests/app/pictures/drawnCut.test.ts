@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { drawnCut } from '../../../src/app/pictures/drawnCut.ts';
 import { straightened } from '../../../src/app/pictures/straightened.ts';
 import { type SeatInput, seatLines } from '../../../src/engine/contact/fit.ts';
-import { withStock } from '../../../src/engine/cutting/stock.ts';
+import { withStock } from '../../../src/engine/parts/stock.ts';
 
 const surface = (halfAngle: number, radius: number, from: number, to: number) => ({ halfAngle, radius, station: from, from, to, profile: [] });
 const cone = (halfAngle: number): SeatInput => ({ name: `${halfAngle}`, journal: surface(halfAngle, 0.011, 0, 0.02), bush: surface(halfAngle, 0.01101, 0, 0.02) });

@@ -9,8 +9,8 @@ import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { fit as fitOf, seatLines } from '../../../src/engine/contact/fit.ts';
 import { reachToward } from '../../../src/engine/play/reach.ts';
-import { spindleOf } from '../../../src/engine/play/rigid.ts';
 import { heldAt } from '../../../src/engine/play/shake.ts';
+import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 import { toSeats } from '../../../src/report/toEngine.ts';
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { filmAlong, gapOf } from '../../../src/engine/contact/film.ts';
 import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit.ts';
-import { lineOf } from '../../../src/engine/geometry/line.ts';
+import { lineOf } from '../../../src/engine/parts/line.ts';
 import { MM, rad, surface, UM, withFilm } from '../cutting/pairs.ts';
 
 /** Touches at 0: journal and bush alike. */

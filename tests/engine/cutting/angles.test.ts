@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest';
 import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { tilted, worstFilms } from '../../../src/engine/cutting/angleError.ts';
 import { type AngleTools, alongAxis, alongSlide, angleSetting, DEFAULT_BLOCKS, scaleArc, tableMove, tailstockRule, tailstockSetOver } from '../../../src/engine/cutting/angleSetting.ts';
-import { budgetOf, contributionsOf, cooled, type SetUpErrors, type SurfaceCut } from '../../../src/engine/cutting/errorBudget.ts';
+import { budgetOf, contributionsOf, type SetUpErrors, type SurfaceCut } from '../../../src/engine/cutting/errorBudget.ts';
 import { setUpsOf } from '../../../src/engine/cutting/setUp.ts';
+import { grown } from '../../../src/engine/parts/growth.ts';
 import { MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 
 const tools: AngleTools = { bar: 100 * MM, blocks: DEFAULT_BLOCKS, travel: 25 * MM, indicator: UM, scaleRadius: 300 * MM, scaleReading: 0.1 * MM, centres: 150 * MM };
@@ -208,7 +209,7 @@ describe('the error budget', () => {
     // about its own apex a cone grows into itself
     const apex = -(11 * MM) / Math.tan(rad(3));
     const cone = surface(3, 22, 0, -26, 0);
-    const cold = cooled(cone, { warm: 10, expansion: 11.3e-6, anchor: apex });
+    const cold = grown(cone, 1 / (1 + 10 * 11.3e-6), apex);
     expect(cold.radius - (cold.station - cone.station) * Math.tan(rad(3))).toBeCloseTo(cone.radius, 15);
   });
 

@@ -5,7 +5,7 @@ import { filmAlong } from '../../../src/engine/contact/film.ts';
 import { seatLines } from '../../../src/engine/contact/fit.ts';
 import { type Lap, type LapState, lapped } from '../../../src/engine/cutting/lapping.ts';
 import { added, depthAt, depthBeside, integral, type Piece, withoutJumps } from '../../../src/engine/cutting/wear.ts';
-import { lineOf } from '../../../src/engine/geometry/line.ts';
+import { lineOf } from '../../../src/engine/parts/line.ts';
 import { MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.

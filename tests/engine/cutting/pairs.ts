@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import type { Allowed } from '../../../src/engine/cutting/problem.ts';
-import type { Surface } from '../../../src/engine/geometry/line.ts';
+import type { Surface } from '../../../src/engine/parts/line.ts';
 
 export const MM = 1e-3;
 export const UM = 1e-6;

@@ -9,10 +9,10 @@ import { describe, expect, it, vi } from 'vitest';
 import { fit, type SeatInput } from '../../../src/engine/contact/fit.ts';
 import { leftToCut } from '../../../src/engine/cutting/leftToCut.ts';
 import { nearestPlan } from '../../../src/engine/cutting/plan.ts';
-import { withStock } from '../../../src/engine/cutting/stock.ts';
 import { evenDoubt, remaining, type Trial, trialsOf } from '../../../src/engine/cutting/trial.ts';
 import { believed } from '../../../src/engine/cutting/trialReadings.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
+import { withStock } from '../../../src/engine/parts/stock.ts';
 import { MM, pair, UM } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.

@@ -1,9 +1,9 @@
 /** Any spindle under any load: the answer balances, its films are films, and nothing is ever not a number. LONG=20 draws twenty times as many. */
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
-import { equilibrium, loadAt } from '../../../src/engine/film/equilibrium.ts';
-import { asFive } from '../../../src/engine/film/pose.ts';
+import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
 import { newSpindle, type SpindleRun, solveSpindle } from '../../../src/engine/film/spindle.ts';
+import { asFive, loadAt } from '../../../src/engine/spindle/pose.ts';
 import { type Cone, coneSeat, RAD } from './bearings.ts';
 
 const LONG = Number(process.env.LONG ?? 1);

@@ -1,10 +1,11 @@
 /** Bearings for the tests of the film: made short, and solved short. */
 import { seatLines } from '../../../src/engine/contact/fit.ts';
-import type { FilmShape, Lobe } from '../../../src/engine/film/height.ts';
-import { AT_HOME, asPose, type Five, type Pose } from '../../../src/engine/film/pose.ts';
 import { type FilmRun, type FilmSpace, newFilmSpace } from '../../../src/engine/film/reynolds.ts';
 import { type SeatFilm, seatFilm } from '../../../src/engine/film/seatFilm.ts';
 import type { FilmSeat } from '../../../src/engine/film/spindle.ts';
+import type { FilmShape } from '../../../src/engine/spindle/height.ts';
+import type { Lobe } from '../../../src/engine/spindle/lobes.ts';
+import { AT_HOME, asPose, type Five, type Pose } from '../../../src/engine/spindle/pose.ts';
 
 export const RAD = Math.PI / 180;
 

@@ -2,11 +2,11 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { equilibrium, loadAt } from '../../../src/engine/film/equilibrium.ts';
-import { asFive, asPose, type Five } from '../../../src/engine/film/pose.ts';
+import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
 import { newFilmSpace } from '../../../src/engine/film/reynolds.ts';
 import { type FilmSeat, newSpindle, placesFor, type SpindleRun, solveSpindle, spindleCoefficients } from '../../../src/engine/film/spindle.ts';
 import { coefficients, newAdjoints } from '../../../src/engine/film/stiffness.ts';
+import { asFive, asPose, type Five, loadAt } from '../../../src/engine/spindle/pose.ts';
 import { toFilmSeats } from '../../../src/report/film/toSpindle.ts';
 import { type Cone, coneShape, forceAt, RAD, solved } from './bearings.ts';
 

@@ -1,9 +1,9 @@
 /** The search along the axis: from wherever it starts it ends in the same balance, in metal, or off the seats. */
 import { describe, expect, it } from 'vitest';
 import type { Settled } from '../../../src/engine/film/descent.ts';
-import { loadAt } from '../../../src/engine/film/equilibrium.ts';
 import { searchPosition } from '../../../src/engine/film/positionSearch.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
+import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, type Cone, coneSeat, RAD } from './bearings.ts';
 
 const SIZE = { rows: 8, columns: 32 };

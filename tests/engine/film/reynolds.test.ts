@@ -2,9 +2,9 @@
 import choleskySolve from 'cholesky-solve';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Pose } from '../../../src/engine/film/pose.ts';
 import { newFilmSpace, solveFilm } from '../../../src/engine/film/reynolds.ts';
 import { brakingTorque, oilForce, seatFilm } from '../../../src/engine/film/seatFilm.ts';
+import type { Pose } from '../../../src/engine/spindle/pose.ts';
 import { at, type Cone, coneShape, RAD, solved, solvedOn, straight } from './bearings.ts';
 import { bruteEquations, projectedRelaxation } from './bruteFilm.ts';
 

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { Matrix, solve } from 'ml-matrix';
 import { expect, test } from 'vitest';
-import { solveSmall } from '../../../src/engine/film/smallSystem.ts';
+import { solveSmall } from '../../../src/engine/algebra/elimination.ts';
 
 const entry = fc.double({ min: -1, max: 1, noNaN: true });
 const scale = fc.integer({ min: -9, max: 9 }).map((power) => 10 ** power);

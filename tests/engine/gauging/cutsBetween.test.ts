@@ -2,13 +2,14 @@
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
-import { movedAxially, withStock } from '../../../src/engine/cutting/stock.ts';
 import type { CutBetween, Since } from '../../../src/engine/gauging/cutsBetween.ts';
 import { covarianceOf, uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
 import type { Estimate } from '../../../src/engine/gauging/estimate.ts';
 import { linearise } from '../../../src/engine/gauging/linearise.ts';
 import type { On, Reading } from '../../../src/engine/gauging/reading.ts';
 import { numbersOf, startingShape } from '../../../src/engine/gauging/shape.ts';
+import { movedAxially } from '../../../src/engine/parts/shift.ts';
+import { withStock } from '../../../src/engine/parts/stock.ts';
 import { anyPair, between, disturbed, doubleCone, errors, estimated, noisy, normals, notebook, readFrom, UM } from './pairs.ts';
 
 vi.setConfig({ testTimeout: 60_000 });

@@ -1,7 +1,7 @@
 /** What rounding can make of chi-square, against how chi-square really moves with what is read. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { chiSquareOf, linearise, type Problem } from '../../../src/engine/gauging/linearise.ts';
+import { chiSquareOf, type LeastSquares, linearise } from '../../../src/engine/gauging/linearise.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { numbersOf, startingShape } from '../../../src/engine/gauging/shape.ts';
@@ -11,7 +11,7 @@ const pair = doubleCone();
 const on = { seat: 1, part: 'bush' as const };
 
 /** One reading alone, so many of its standard uncertainties off. */
-function problemOf(reading: Reading, off: number): Problem {
+function problemOf(reading: Reading, off: number): LeastSquares {
   const exact = predict(reading, pair).value!;
   const readings = [{ ...reading, value: exact + off * reading.sigma }];
   const { seats, unknowns } = startingShape(pair, [on], readings);
@@ -21,7 +21,7 @@ function problemOf(reading: Reading, off: number): Problem {
 const diameter = (sigma: number): Reading => ({ ...on, kind: 'diameter', station: 2 * MM, value: 0, sigma });
 
 /** χ² with the value read changed by so much (m). */
-const shifted = (problem: Problem, by: number) => chiSquareOf({ ...problem, readings: problem.readings.map((r) => ({ ...r, value: r.value + by })) }, problem.startNumbers);
+const shifted = (problem: LeastSquares, by: number) => chiSquareOf({ ...problem, readings: problem.readings.map((r) => ({ ...r, value: r.value + by })) }, problem.startNumbers);
 
 test('is what four roundings of the diameter and of the value read move it', () => {
   fc.assert(

@@ -4,11 +4,10 @@ import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import { normalQuantile } from '../../../src/engine/gauging/distributions.ts';
-import type { Estimate } from '../../../src/engine/gauging/estimate.ts';
-import { estimate } from '../../../src/engine/gauging/estimate.ts';
-import type { Part, Reading } from '../../../src/engine/gauging/reading.ts';
+import { type Estimate, estimate } from '../../../src/engine/gauging/estimate.ts';
+import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
-import type { Surface } from '../../../src/engine/geometry/line.ts';
+import type { Part, Surface } from '../../../src/engine/parts/line.ts';
 
 export const MM = 1e-3;
 export const UM = 1e-6;

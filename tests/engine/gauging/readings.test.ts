@@ -5,7 +5,7 @@ import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit
 import type { Fault, Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { ballIn, rollOn } from '../../../src/engine/gauging/touching.ts';
-import { type Line, lineOf } from '../../../src/engine/geometry/line.ts';
+import { type Line, lineOf } from '../../../src/engine/parts/line.ts';
 import { anyPair, between, cone, DEG, disturbed, doubleCone, errors, MM, notebook, UM } from './pairs.ts';
 
 /** Many places along a chain. */

@@ -2,12 +2,12 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { type SeatInput, seatLines, fit as solveFit } from '../../../src/engine/contact/fit.ts';
-import type { Surface } from '../../../src/engine/geometry/line.ts';
-import { filmGrowth, type Warmth } from '../../../src/engine/heat/growth.ts';
+import { filmGrowth, type Growth } from '../../../src/engine/heat/filmGrowth.ts';
+import type { Surface } from '../../../src/engine/parts/line.ts';
 import { surface } from '../cutting/pairs.ts';
 
 /** Every length from the anchor and the axis larger by the strain. */
-const grown = (s: Surface, { strain, anchor }: Warmth): Surface => {
+const grown = (s: Surface, { strain, anchor }: Growth): Surface => {
   const at = (z: number) => anchor + (z - anchor) * (1 + strain);
   return { ...s, radius: s.radius * (1 + strain), station: at(s.station), from: at(s.from), to: at(s.to) };
 };

@@ -1,14 +1,14 @@
 /** Warm-up and steady state: balances, closed forms, and what is said when the films close. */
 import { describe, expect, it } from 'vitest';
-import { loadAt } from '../../../src/engine/film/equilibrium.ts';
 import { constantOil, oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
-import { type Body, toRoom, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
+import { type ThermalBody, toRoom, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
 import { netHeat, steadyState, warmUp } from '../../../src/engine/heat/warmUp.ts';
+import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
 
-const JOURNAL: Body = { mass: 0.8, specificHeat: 486, area: 0.02, cooling: 10, expansion: 11.3e-6, anchor: 0 };
-const BUSH: Body = { mass: 2, specificHeat: 376, area: 0.06, cooling: 10, expansion: 18e-6, anchor: 0 };
+const JOURNAL: ThermalBody = { mass: 0.8, specificHeat: 486, area: 0.02, cooling: 10, expansion: 11.3e-6, anchor: 0 };
+const BUSH: ThermalBody = { mass: 2, specificHeat: 376, area: 0.06, cooling: 10, expansion: 18e-6, anchor: 0 };
 const SIZE = { rows: 12, columns: 48 };
 const sleeve = coneSeat(straight(0.011, 0.02, 4e-6), 'sleeve');
 const shallow = coneSeat({ halfAngle: 3 * RAD, radius: 0.011, from: -0.025, to: -0.0005, film: 2.5e-6 }, 'shallow');
@@ -100,7 +100,7 @@ describe('steady state', () => {
 describe('warm-up', () => {
   it('of one lump by constant power, closed form: T = ambient + P/(hA)·(1 - exp(-t hA/mc))', () => {
     // Constant viscosity, no growth, oil that carries off next to nothing, two like parts: one lump.
-    const body: Body = { mass: 1, specificHeat: 400, area: 0.03, cooling: 12, expansion: 0, anchor: 0 };
+    const body: ThermalBody = { mass: 1, specificHeat: 400, area: 0.03, cooling: 12, expansion: 0, anchor: 0 };
     const setup = warming({ oil: constantOil(0.01), journal: body, bush: body, stand: { pose: at({}) } });
     const { points, end } = warmUp(setup, 2000);
     expect(end).toBe('time');

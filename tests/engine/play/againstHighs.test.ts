@@ -8,9 +8,9 @@ import loadHighs from 'highs';
 import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { resultant, type SeatContact } from '../../../src/engine/play/contacts.ts';
-import { axisAt, type Motion, type Push, pushAt } from '../../../src/engine/play/rigid.ts';
 import { NOSEWARD, REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { heldAt, shakeOf } from '../../../src/engine/play/shake.ts';
+import { axisAt, type Motion, type Push, pushAt } from '../../../src/engine/spindle/pose.ts';
 import { ALL, spindleDesign, spindleFrom } from './designs.ts';
 import { leastFilm, type Objective, places, programme } from './reference.ts';
 

@@ -2,9 +2,10 @@
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { fit as centredFit } from '../../../src/engine/contact/fit.ts';
-import { type Motion, pushAt, spindleOf } from '../../../src/engine/play/rigid.ts';
 import { NOSEWARD, REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { endPlay, shakeAt } from '../../../src/engine/play/shake.ts';
+import { type Motion, pushAt } from '../../../src/engine/spindle/pose.ts';
+import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 import { ALL, coneSeat, spindleDesign, spindleFrom } from './designs.ts';
 

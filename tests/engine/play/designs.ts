@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import type { Design, Seat, Surface } from '../../../src/design/definition.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
-import { type Motion, type PlaySeat, type Spindle, spindleOf } from '../../../src/engine/play/rigid.ts';
+import type { Motion } from '../../../src/engine/spindle/pose.ts';
+import { type PlaySeat, type Spindle, spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });

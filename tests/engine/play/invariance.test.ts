@@ -3,9 +3,9 @@ import fc from 'fast-check';
 import { expect, it, vi } from 'vitest';
 import type { Design, Surface } from '../../../src/design/definition.ts';
 import type { SeatContact } from '../../../src/engine/play/contacts.ts';
-import { pushAt } from '../../../src/engine/play/rigid.ts';
 import { seat } from '../../../src/engine/play/seating.ts';
 import { shakeAt } from '../../../src/engine/play/shake.ts';
+import { pushAt } from '../../../src/engine/spindle/pose.ts';
 import { spindleDesign, spindleFrom } from './designs.ts';
 
 // a busy machine is no fault

@@ -3,7 +3,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Surface } from '../../../src/design/definition.ts';
 import { type PrintMap, printOf } from '../../../src/engine/play/print.ts';
 import { type PrintShape, printShape } from '../../../src/engine/play/printShape.ts';
-import type { PlaySeat } from '../../../src/engine/play/rigid.ts';
+import type { PlaySeat } from '../../../src/engine/spindle/rigid.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 import { ALL, coneSeat } from './designs.ts';
 

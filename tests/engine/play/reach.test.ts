@@ -3,9 +3,10 @@ import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { filmFromShake } from '../../../src/engine/play/filmFromShake.ts';
 import { playMap, reachToward } from '../../../src/engine/play/reach.ts';
-import { axisAt, spindleOf } from '../../../src/engine/play/rigid.ts';
 import { REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { endPlay, heldAt, shakeAt, shakeCurve, shakeOf } from '../../../src/engine/play/shake.ts';
+import { axisAt } from '../../../src/engine/spindle/pose.ts';
+import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { ALL, coneSeat, spindleDesign, spindleFrom } from './designs.ts';
 import { leastFilm, places } from './reference.ts';
 

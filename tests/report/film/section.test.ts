@@ -5,12 +5,12 @@ import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
 import { newSpindle, solveSpindle } from '../../../src/engine/film/spindle.ts';
+import { COARSE, FINE } from '../../../src/engine/run/running.ts';
 import { report as definition } from '../../../src/report/definition.ts';
 import { followFields } from '../../../src/report/film/fields.ts';
 import { clearanceWork, coldSettings, speedWork } from '../../../src/report/film/limits.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
-import { COARSE, FINE, toRunInput } from '../../../src/report/film/solveRun.ts';
-import { neededFilm } from '../../../src/report/film/toSpindle.ts';
+import { neededFilm, toRunning } from '../../../src/report/film/toSpindle.ts';
 import { solve } from '../../../src/report/report.ts';
 
 type Run = NonNullable<Design['run']>;
@@ -108,7 +108,7 @@ describe('numbers', () => {
   ])('the accuracy stated is met: %s, against a grid twice as fine at the same pose', (_, file, run) => {
     const design = demo(file, run);
     const told = filmSection(design)!;
-    const input = toRunInput(design, design.run);
+    const input = toRunning(design);
     const { x, y, z, tiltX, tiltY } = told.pose;
     const finer = solveSpindle(newSpindle(input.seats, { rows: 128, columns: 512 }), [x / 1000, y / 1000, z / 1000, tiltX, tiltY], input.run);
     if (finer.status !== 'solved') throw new Error(finer.status);
@@ -143,7 +143,7 @@ describe('numbers', () => {
     for (const down of [60, 150]) {
       const design = demo('steep-first', { speed: 1200, oil: { grade: 10 }, load: { x: 0, y: -down, z: -20, station: 30 } });
       const { steady } = filmSection(design)!;
-      const input = toRunInput(design, design.run);
+      const input = toRunning(design);
       const run = { ...input.run, viscosity: steady!.seats.map(({ viscosity }) => viscosity), growth: steady!.seats.map(({ growth }) => growth / 1000) };
       const found = equilibrium(newSpindle(input.seats, FINE), input.load!, run, { position: input.position, adjusted: true, coarse: newSpindle(input.seats, COARSE) });
       if (found.status !== 'solved') throw new Error(found.status);

@@ -1,4 +1,5 @@
 /** Readings know on which side of a cut they were taken: what was wrong before is not wrong any more, and no shape is ground back on paper. */
+
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { readNow, withReadings } from '../../../src/app/screens/measure/entries.ts';
@@ -13,7 +14,7 @@ import { predictedReading } from '../../../src/report/measure/predictedReading.t
 import { measureSection } from '../../../src/report/measure/section.ts';
 import type { Reading } from '../../../src/report/measure/toReading.ts';
 import { measureVerdict } from '../../../src/report/measure/verdict.ts';
-import { designWithTold } from '../../../src/report/measure/withMeasured.ts';
+import { designWithTold, fitMeasured } from '../../../src/report/measure/withMeasured.ts';
 
 const parsed = parseDesign(readFileSync(new URL('../../regressions/measured-before-the-cut.conepair.json', import.meta.url), 'utf8'));
 if (!parsed.ok) throw new Error(JSON.stringify(parsed.errors));
@@ -24,7 +25,7 @@ const following: Design = { ...job, cut: { ...job.cut!, allow: job.cut!.allow.ma
 const measured = (design: Design) => designWithTold(design, measureSection(design)!);
 const done = (design: Design) => designWithPlanDone(design, cutSection(design)!);
 const verdictOf = (design: Design) => {
-  const { headline, sentences } = measureVerdict(design, measureSection(design)!, 'inch');
+  const { headline, sentences } = measureVerdict(design, measureSection(design)!, fitMeasured(design, measureSection(design)!), 'inch');
   return [headline, ...sentences].join(' ');
 };
 const relationOf = (design: Design) => measureSection(design)!.consequences.relation!;

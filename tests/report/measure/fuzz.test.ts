@@ -1,4 +1,5 @@
 /** Any notebook whatever, sensible or not: never a throw, never a number that is none, always as the definition says. */
+
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
@@ -8,7 +9,7 @@ import { measureReport } from '../../../src/report/measure/definition.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
 import type { Reading } from '../../../src/report/measure/toReading.ts';
 import { measureVerdict } from '../../../src/report/measure/verdict.ts';
-import { designWithMeasured } from '../../../src/report/measure/withMeasured.ts';
+import { designWithMeasured, fitMeasured } from '../../../src/report/measure/withMeasured.ts';
 
 const RUNS = Number(process.env.FUZZ ?? 60);
 const folder = new URL('../../../assets/designs/', import.meta.url);
@@ -47,7 +48,7 @@ test('any readings of any demo', () => {
         expect(measure.readings.length + measure.impossible.length).toBe(design.readings!.length);
         if (measure.surfaces.some((s) => s.sigma.halfAngle !== null)) told++;
         for (const system of ['metric', 'inch'] as const) {
-          const { headline, sentences } = measureVerdict(design, measure, system);
+          const { headline, sentences } = measureVerdict(design, measure, fitMeasured(design, measure), system);
           expect([headline, ...sentences].join(' ')).not.toMatch(/NaN|undefined|null|Infinity|object/);
         }
         designWithMeasured(design, measure);

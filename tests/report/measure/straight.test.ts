@@ -1,11 +1,12 @@
 /** Drawn straight, told straight: Measure asks after a taper, Cut and Sheet set no angle for one that is none. */
+
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { measureReport } from '../../../src/report/measure/definition.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
 import { doubtsOf, measureVerdict, tapersAsked } from '../../../src/report/measure/verdict.ts';
-import { designWithTaper, designWithTold } from '../../../src/report/measure/withMeasured.ts';
+import { designWithTaper, designWithTold, fitMeasured } from '../../../src/report/measure/withMeasured.ts';
 
 const TENTH = 0.00254;
 const straight = (diameter: number) => ({ halfAngle: 0, diameter, station: -60, from: -70, to: -50 });
@@ -30,7 +31,7 @@ test('two readings a tenth apart leave it straight: nothing asked, nothing taper
   expect(rearOf(design).diameter).toBeCloseTo(13.9992, 9);
   expect(rearOf(design).tapered!.significance).toBeGreaterThan(0.4);
   expect(tapersAsked(measure)).toEqual([]);
-  expect(measureVerdict(design, measure, 'inch').headline).toMatch(/^The rear journal is straight, with a diameter of 0\.5511\d* in\.$/);
+  expect(measureVerdict(design, measure, fitMeasured(design, measure), 'inch').headline).toMatch(/^The rear journal is straight, with a diameter of 0\.5511\d* in\.$/);
   const made = designWithTold(design, measure);
   expect(made.seats[1]!.journal).toEqual({ ...straight(14), diameter: rearOf(design).diameter });
   const { steps, settings, work } = cutSection(made)!;
@@ -43,7 +44,7 @@ test('readings that deny it are asked after; the taper is taken over only when a
   const design = job(6 * TENTH);
   const measure = measureSection(design)!;
   expect(tapersAsked(measure)).toHaveLength(1);
-  const { tone, headline, sentences } = measureVerdict(design, measure, 'metric');
+  const { tone, headline, sentences } = measureVerdict(design, measure, fitMeasured(design, measure), 'metric');
   expect(tone).toBe('mend');
   expect(headline).toMatch(
     /^The rear journal was drawn straight; the readings say a half angle of 0\.0273°, larger by 19\.05 µm in diameter at its rear end\. A straight one reads so in one case in 4\d,000: take the taper over, or read it again\.$/,

@@ -1,12 +1,14 @@
 /** What the readings say in words: what it must say of every kind of notebook, and what it must not. */
+
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
 import { doubtsOf, measureVerdict } from '../../../src/report/measure/verdict.ts';
+import { fitMeasured } from '../../../src/report/measure/withMeasured.ts';
 import { exactly, keeping, notebookDemo } from './notebooks.ts';
 
 function say(design: Design, system: 'metric' | 'inch' = 'metric') {
-  const { tone, headline, sentences } = measureVerdict(design, measureSection(design)!, system);
+  const { tone, headline, sentences } = measureVerdict(design, measureSection(design)!, fitMeasured(design, measureSection(design)!), system);
   for (const sentence of [headline, ...sentences]) expect(sentence).toMatch(/^[A-Z].*[.]$/);
   return { tone, headline, text: [headline, ...sentences].join(' ') };
 }

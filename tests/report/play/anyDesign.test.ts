@@ -47,10 +47,10 @@ it('is answered', () => {
   const seen = new Set<string>();
   fc.assert(
     fc.property(design, (d) => {
-      const found = solve(d, 'f', ['play', 'print']);
+      const found = solve(d, 'f', ['fit', 'play', 'print']);
       expect(definition.safeParse(found).error?.issues ?? []).toEqual([]);
       expect(JSON.parse(JSON.stringify(found))).toEqual(found);
-      for (const { headline, sentences } of [playVerdict(d, found.play!, 'metric'), printVerdict(d, found.print!, 'inch')]) expect([headline, ...sentences].join(' ')).not.toMatch(/undefined|NaN|null|Infinity/);
+      for (const { headline, sentences } of [playVerdict(d, found.play!, found.fit!, 'metric'), printVerdict(d, found.print!, 'inch')]) expect([headline, ...sentences].join(' ')).not.toMatch(/undefined|NaN|null|Infinity/);
       seen.add(found.play!.seated.status);
     }),
     { seed: 61, numRuns: 80 },

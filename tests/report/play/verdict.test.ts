@@ -1,8 +1,10 @@
 /** Seat and play in words, for every kind of design: what must be said, and what must not. */
+
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
+import { fitSection } from '../../../src/report/fit/section.ts';
 import { playSection } from '../../../src/report/play/section.ts';
 import { shakeRead } from '../../../src/report/play/shakeRead.ts';
 import { playVerdict, sharedNote } from '../../../src/report/play/verdict.ts';
@@ -12,7 +14,7 @@ function demo(name: string, change: (design: Design) => Design = (d) => d, syste
   if (!result.ok) throw new Error(result.errors[0]!.message);
   const design = change(result.design);
   const play = playSection(design)!;
-  const { tone, headline, sentences } = playVerdict(design, play, system);
+  const { tone, headline, sentences } = playVerdict(design, play, fitSection(design), system);
   const text = [headline, ...sentences].join(' ');
   expect(text).not.toMatch(/undefined|NaN|null|Infinity|-0\.0/);
   return { tone, headline, text, shared: sharedNote(play.seated) };
@@ -84,7 +86,7 @@ function bearingAt(halfAngle: number, from: number, station: number) {
   const surface = { halfAngle, diameter: 22, station: 0, from, to: from + 20 };
   const design: Design = { ...result.design, seats: [{ name: 'only', journal: surface, bush: surface }] };
   const play = playSection(result.design)!;
-  return playVerdict(design, { ...play, selfHolding: [], seated: { ...play.seated, contacts: [{ seat: 'only', station, journalStation: station, angle: 0, ring: true, share: 1 }] } }, 'metric').headline;
+  return playVerdict(design, { ...play, selfHolding: [], seated: { ...play.seated, contacts: [{ seat: 'only', station, journalStation: station, angle: 0, ring: true, share: 1 }] } }, fitSection(design), 'metric').headline;
 }
 
 test.each([
@@ -108,7 +110,7 @@ test('two stops: by how much they overlap, and none where they meet', () => {
   const result = parseDesign(readFileSync(new URL('../../../assets/designs/opposed-cones.conepair.json', import.meta.url), 'utf8'));
   if (!result.ok) throw new Error('demo');
   const { design } = result;
-  const at = (endPlay: number) => playVerdict(design, { ...playSection(design)!, endPlay }, 'metric');
+  const at = (endPlay: number) => playVerdict(design, { ...playSection(design)!, endPlay }, fitSection(design), 'metric');
   expect(at(-0.0123)).toMatchObject({ tone: 'stop', headline: 'The spindle does not go in: its two stops overlap by 12.30 µm.' });
   for (const endPlay of [0, -5e-5, 5e-5]) {
     expect(at(endPlay).headline).toMatch(/^Pushed home/);

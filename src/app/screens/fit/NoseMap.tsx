@@ -9,7 +9,7 @@ import { useStore } from 'zustand';
 import { unitOf } from '../../../design/measures.ts';
 import { fineText, fineUnit, placeText, type System } from '../../../design/units.ts';
 import type { SeatContact } from '../../../engine/play/contacts.ts';
-import { axisAt } from '../../../engine/play/rigid.ts';
+import { axisAt } from '../../../engine/spindle/pose.ts';
 import type { PlayReport } from '../../../report/play/definition.ts';
 import { metres, millimetres } from '../../../report/toEngine.ts';
 import { useHandle } from '../../pictures/useMove.ts';

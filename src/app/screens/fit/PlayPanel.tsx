@@ -1,8 +1,10 @@
 /** Seat and play: how the rigid spindle sits in all its seats at once, what an indicator feels, and what the blue shows. */
+
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { unitOf } from '../../../design/measures.ts';
 import { placeText, type System } from '../../../design/units.ts';
+import { fitSection } from '../../../report/fit/section.ts';
 import type { ContactReport, SeatedReport } from '../../../report/play/definition.ts';
 import { playVerdict, sharedNote } from '../../../report/play/verdict.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
@@ -39,7 +41,7 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
   const { value: play, of, fault, again } = useSolved('play', free);
   if (fault !== null) return <Fault what="Seat and play" several fault={fault} again={again} />;
   if (!play || !of) return <p className="loading">Seat and play are being worked out.</p>;
-  const verdict = playVerdict(of, play, system);
+  const verdict = playVerdict(of, play, fitSection(of), system);
   const pull = unitOf('force', system).name;
   return (
     <>

@@ -1,11 +1,12 @@
 /** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
+
 import { useId, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import type { MeasureReport, SuggestionReport } from '../../../report/measure/definition.ts';
 import { doubtsOf, measureVerdict, suggestionText } from '../../../report/measure/verdict.ts';
-import { designWithMeasured, designWithTold, tellsAnything } from '../../../report/measure/withMeasured.ts';
+import { designWithMeasured, designWithTold, fitMeasured, tellsAnything } from '../../../report/measure/withMeasured.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { Fault } from '../../frame/Fault.tsx';
@@ -99,7 +100,7 @@ function MeasureVerdict({ empty, last, fresh, fault, system }: { empty: boolean;
         <h2>{fault === null ? 'What the readings tell is being worked out.' : 'What the readings tell is not known.'}</h2>
       </section>
     );
-  const { tone, headline, sentences } = measureVerdict(last.of, last.measure, system);
+  const { tone, headline, sentences } = measureVerdict(last.of, last.measure, fitMeasured(last.of, last.measure), system);
   return (
     <>
       <section className={`verdict ${tone}${fresh ? '' : ' stale'}`} aria-live="polite" aria-busy={!fresh}>

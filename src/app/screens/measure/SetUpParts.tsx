@@ -1,7 +1,7 @@
 /** What the drawings of set-ups are put together from: the parts in half section, axis, sizes, an indicator. mm, stations to the right, y down. */
 import type { ReactNode } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
-import { type Line, lineOf } from '../../../engine/geometry/line.ts';
+import { type Line, lineOf } from '../../../engine/parts/line.ts';
 import { millimetres, toSurface } from '../../../report/toEngine.ts';
 
 /** mm: the places a drawing must show; as far down as up where nothing is said. */

@@ -6,7 +6,7 @@
 import { useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { COVER, type System } from '../../../design/units.ts';
-import { lineOf } from '../../../engine/geometry/line.ts';
+import { lineOf } from '../../../engine/parts/line.ts';
 import type { MeasureReport } from '../../../report/measure/definition.ts';
 import { lineUncertainty } from '../../../report/measure/lineUncertainty.ts';
 import { metres, toSurface } from '../../../report/toEngine.ts';

@@ -1,10 +1,11 @@
 /**
  * A diameter read at a station.
  *   value = 2·r(Z)
- * r(Z) radius of the line (m), profile included (geometry/line.ts).   @source definition
+ * r(Z) radius of the line (m), profile included (parts/line.ts).   @source definition
  */
+
+import { radiusOf } from '../../parts/line.ts';
 import type { ReadingKind } from '../reading.ts';
-import { radiusOf } from '../shape.ts';
 
 export const diameter: ReadingKind<'diameter'> = {
   kind: 'diameter',

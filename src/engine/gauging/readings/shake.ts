@@ -12,8 +12,9 @@
 import { filmAlong } from '../../contact/film.ts';
 import { radiusAt, type SeatInput, type SeatLines, seatLines } from '../../contact/fit.ts';
 import type { SeatContact } from '../../play/contacts.ts';
-import { axisAt, type PlaySeat, type Pose, spindleOf } from '../../play/rigid.ts';
 import { type Pulled, shakeAt } from '../../play/shake.ts';
+import { axisAt, type Pose } from '../../spindle/pose.ts';
+import { type PlaySeat, spindleOf } from '../../spindle/rigid.ts';
 import { breakpointsAt } from '../filmGradient.ts';
 import type { Influence, ReadingKind } from '../reading.ts';
 import { impossible } from '../reading.ts';

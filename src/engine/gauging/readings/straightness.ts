@@ -5,8 +5,10 @@
  * another reading there was told from another line.
  * @source definition; end-point reference line, ISO 12780-1 (from memory)
  */
+
+import { deviationAt } from '../../parts/line.ts';
 import type { Fault, Influence, ReadingKind } from '../reading.ts';
-import { deviationAt, NOWHERE } from '../shape.ts';
+import { NOWHERE } from '../shape.ts';
 
 /** Uncertainties within which an indicator set to nothing may come back to it. Common practice, no source. */
 const SEEN = 3;

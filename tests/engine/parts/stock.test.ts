@@ -2,9 +2,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { positionForFilm, seatLines } from '../../../src/engine/contact/fit.ts';
-import { axialFeed, cleanUp, crossFeed, diameterChange, feedAlong, movedAxially, renewed, touchMove, withStock } from '../../../src/engine/cutting/stock.ts';
-import { lineOf } from '../../../src/engine/geometry/line.ts';
-import { MM, rad, surface, UM, withFilm } from './pairs.ts';
+import { axialFeed, cleanUp, crossFeed, feedAlong, touchMove } from '../../../src/engine/cutting/feeds.ts';
+import { lineOf } from '../../../src/engine/parts/line.ts';
+import { movedAxially } from '../../../src/engine/parts/shift.ts';
+import { diameterChange, renewed, withStock } from '../../../src/engine/parts/stock.ts';
+import { MM, rad, surface, UM, withFilm } from '../cutting/pairs.ts';
 
 const angles = fc.double({ min: -88, max: 88, noNaN: true }).filter((a) => Math.abs(a) > 0.5);
 const stock = fc.double({ min: 0.0001, max: 0.2, noNaN: true });

@@ -5,9 +5,9 @@
  */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import type { PlaySeat, Pose } from '../../../src/engine/play/rigid.ts';
-import { filmAt, spindleOf } from '../../../src/engine/play/rigid.ts';
-import { ALL, coneSeat } from './designs.ts';
+import type { Pose } from '../../../src/engine/spindle/pose.ts';
+import { filmAt, type PlaySeat, spindleOf } from '../../../src/engine/spindle/rigid.ts';
+import { ALL, coneSeat } from '../play/designs.ts';
 
 type Vector = readonly [number, number, number];
 

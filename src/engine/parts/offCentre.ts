@@ -12,9 +12,7 @@
  * stays on its side of the axis, x > 0.   @source plane geometry: a line that does not meet the axis turns about it
  */
 import type { SeatInput } from '../contact/fit.ts';
-import type { Part } from '../gauging/reading.ts';
-import { deviationAt, radiusOf } from '../gauging/shape.ts';
-import { lineOf, type Surface } from '../geometry/line.ts';
+import { deviationAt, lineOf, type Part, radiusOf, type Surface } from './line.ts';
 
 /** The chords of the profile depart from the hyperbola by this at most (m). */
 const CHORD = 1e-12;

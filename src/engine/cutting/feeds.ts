@@ -1,7 +1,6 @@
 /**
- * What taking stock off a surface does.
+ * What a machine has to be fed for a stock, and what that stock reaches.
  *
- *   radius changes by        s/cos a          the diameter by twice that: less on a journal, more in a bush
  *   feed along a direction   s/|sin(t - a)|   cross feed t = 90°: s/cos a; axial feed t = 0: s/|sin a|, where that is of use
  *   the touch moves by       -s/sin a         rearward where the seat widens toward the nose
  *
@@ -13,17 +12,11 @@
  * that touch all along; with other lines it is what contact/fit.ts says of the parts before and after.
  * @source plane geometry of the right triangle between line, normal and axis
  */
-import type { Part } from '../gauging/reading.ts';
-import { lineOf, type Surface } from '../geometry/line.ts';
+import { lineOf, outward, type Part, type Surface } from '../parts/line.ts';
+import { radialOf } from '../parts/stock.ts';
 
 /** A direction (rad) nearer to the surface's own line than this cuts nothing off it. */
 const ALONG = 1e-9;
-
-/** Change of radius (m, above 0) that a normal stock (m) is. */
-export const radialOf = (normal: number, halfAngle: number): number => normal / Math.cos(halfAngle);
-
-/** Change of the diameter (m): below 0 on a journal, above 0 in a bush. */
-export const diameterChange = (normal: number, halfAngle: number, part: Part): number => (part === 'journal' ? -2 : 2) * radialOf(normal, halfAngle);
 
 /** Feed (m) along a direction (rad from the axis) that takes off a normal stock; null along the surface itself. */
 export function feedAlong(normal: number, halfAngle: number, direction: number): number | null {
@@ -53,17 +46,6 @@ export const isMadeStraight = (line: Pick<Surface, 'halfAngle' | 'from' | 'to'>)
 /** How far (m, toward the nose) the touch moves; null for a straight surface. */
 export const touchMove = (normal: number, halfAngle: number): number | null => (halfAngle === 0 ? null : -normal / Math.sin(halfAngle));
 
-/** The surface with a normal stock (m) taken off all along it: its line keeps its profile. */
-export function withStock(surface: Surface, part: Part, normal: number): Surface {
-  return normal === 0 ? surface : { ...surface, radius: surface.radius + diameterChange(normal, surface.halfAngle, part) / 2 };
-}
-
-/**
- * The new straight line a renewed surface is cut to, before any stock is counted: through the radius at the
- * station of the old one, at the half angle (rad) of the set-up. Its profile is gone.
- */
-export const renewed = (surface: Surface, halfAngle: number): Surface => ({ ...surface, halfAngle, profile: [] });
-
 /**
  * Least normal stock (m) off the new straight line `fresh` at which it lies below the old surface all along, so
  * that no place is left uncut:
@@ -78,18 +60,6 @@ export const deepest = (old: Surface, cut: Surface, part: Part): number => Math.
 /** How far (m, normal to it) a straight surface stands proud of an old one, at every breakpoint of that. */
 function proud(straight: Surface, old: Surface, part: Part): number[] {
   const line = lineOf(old, part === 'journal' ? 'inside' : 'outside');
-  const outward = (part === 'journal' ? 1 : -1) * Math.cos(straight.halfAngle);
-  return Array.from(line.z, (z, i) => outward * (straight.radius + (z - straight.station) * Math.tan(straight.halfAngle) - line.r[i]!));
-}
-
-/** The surface moved along the axis by a distance (m): its part stands there after a face or spacer was cut. */
-export function movedAxially(surface: Surface, distance: number): Surface {
-  if (distance === 0) return surface;
-  return {
-    ...surface,
-    station: surface.station + distance,
-    from: surface.from + distance,
-    to: surface.to + distance,
-    profile: surface.profile.map(([z, d]) => [z + distance, d] as const),
-  };
+  const square = outward(part) * Math.cos(straight.halfAngle);
+  return Array.from(line.z, (z, i) => square * (straight.radius + (z - straight.station) * Math.tan(straight.halfAngle) - line.r[i]!));
 }

@@ -4,16 +4,15 @@
  * Looked for both ways: opened where a seat is shut or too tight, closed where the journal lies so loose that it sinks. By growing steps on a
  * coarse grid, then by halving on the grid of the warm-up.
  */
-import { effortOf, isSpent } from '../../engine/film/effort.ts';
-import { closingSide, equilibrium } from '../../engine/film/equilibrium.ts';
-import { leastFilmIn, newSpindle, type Spindle } from '../../engine/film/spindle.ts';
-import { millimetres as mm } from '../toEngine.ts';
-import { COARSE, type RunInput, WARM } from './solveRun.ts';
+import { effortOf, isSpent } from '../film/effort.ts';
+import { closingSide, equilibrium } from '../film/equilibrium.ts';
+import { type FilmSpindle, leastFilmIn, newSpindle } from '../film/spindle.ts';
+import { COARSE, type Running, WARM } from './running.ts';
 
 export interface BackOff {
-  /** mm */
+  /** m */
   position: number;
-  /** mm, of all seats, cold under the load */
+  /** m, of all seats, cold under the load */
   leastFilm: number;
 }
 
@@ -31,19 +30,18 @@ export interface Sought {
   givenUp: boolean;
 }
 
-/** @param needed m */
-export function backOff(input: RunInput, needed: number): Sought {
-  const effort = effortOf(input.most.backOff);
-  const backOff = nearestPosition({ ...input, run: { ...input.run, effort } }, needed);
+export function backOff(running: Running): Sought {
+  const effort = effortOf(running.most.backOff);
+  const backOff = nearestPosition({ ...running, run: { ...running.run, effort } });
   return { backOff, givenUp: backOff === null && isSpent(effort) };
 }
 
-function nearestPosition({ seats, load, position, adjusted, run }: RunInput, needed: number): BackOff | null {
+function nearestPosition({ seats, load, position, adjusted, run, needed }: Running): BackOff | null {
   const side = closingSide(seats);
   if (load === null || !adjusted || side === 'both' || side === 'neither') return null;
   const coarse = newSpindle(seats, COARSE);
-  let fine: Spindle | undefined;
-  const least = (spindle: Spindle, z: number): number | null => {
+  let fine: FilmSpindle | undefined;
+  const least = (spindle: FilmSpindle, z: number): number | null => {
     const found = equilibrium(spindle, load, run, { position: z, adjusted, close: 1e-4, ...(spindle !== coarse && { coarse }) });
     if (found.status !== 'solved') return null;
     // Pressed off the adjuster: setting it there is setting it nowhere.
@@ -70,7 +68,7 @@ function nearestPosition({ seats, load, position, adjusted, run }: RunInput, nee
   });
   if (found.length === 0) return null;
   const nearest = found.reduce((a, b) => (Math.abs(b.by) < Math.abs(a.by) ? b : a));
-  return { position: mm(position + side * nearest.by), leastFilm: mm(nearest.film) };
+  return { position: position + side * nearest.by, leastFilm: nearest.film };
 }
 
 /** Between a place that does not do and one that should, the nearest to the first that does; null: the second does not either. */

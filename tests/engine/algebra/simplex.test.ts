@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, it, vi } from 'vitest';
-import { dot, minimised, type Programme } from '../../../src/engine/cutting/linear.ts';
+import { dot, minimised, type Programme } from '../../../src/engine/algebra/simplex.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 60_000 });

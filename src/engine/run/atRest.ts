@@ -1,17 +1,17 @@
 /**
- * Where the spindle lies when it does not turn: oil that stands carries nothing, so the load rests on metal (engine/play).
+ * Where the spindle lies when it does not turn: oil that stands carries nothing, so the load rests on metal (play/).
  *
  * With an adjuster it stands at the position unless the load pushes it home from there; the contacts' thrust decides, as the oil's does
- * when it turns (engine/film/equilibrium.ts).
+ * when it turns (film/equilibrium.ts).
  */
-import { closingSide } from '../../engine/film/equilibrium.ts';
-import { bearingOf, type SeatContact } from '../../engine/play/contacts.ts';
-import { pushed } from '../../engine/play/push.ts';
-import { MOTIONS, type Pose, type Push, spindleOf } from '../../engine/play/rigid.ts';
-import { seat } from '../../engine/play/seating.ts';
-import { heldAt } from '../../engine/play/shake.ts';
-import { toPlaySeats } from '../play/toPlay.ts';
-import type { RunInput } from './solveRun.ts';
+import { closingSide } from '../film/equilibrium.ts';
+import { bearingOf, type SeatContact } from '../play/contacts.ts';
+import { pushed } from '../play/push.ts';
+import { seat } from '../play/seating.ts';
+import { heldAt } from '../play/shake.ts';
+import { MOTIONS, type Pose, type Push } from '../spindle/pose.ts';
+import { spindleOf } from '../spindle/rigid.ts';
+import type { Running } from './running.ts';
 
 export interface AtRest {
   pose: Pose;
@@ -20,10 +20,10 @@ export interface AtRest {
 }
 
 /** Null where nothing restrains the load, a journal has no room, or the search does not settle. */
-export function atRest({ design, seats, load, position, adjusted }: RunInput): AtRest | null {
+export function atRest({ metal, seats, load, position, adjusted }: Running): AtRest | null {
   if (load === null) return null;
   const push: Push = { x: load[0], y: load[1], z: load[2], tiltX: load[3], tiltY: load[4] };
-  const spindle = spindleOf(toPlaySeats(design), MOTIONS);
+  const spindle = spindleOf(metal, MOTIONS);
   const home = seat(spindle, push, position);
   const side = closingSide(seats);
   const free = side === 'both' || (side !== 'neither' && !adjusted);

@@ -12,7 +12,7 @@
  */
 import type { Gap } from '../contact/film.ts';
 
-export interface Warmth {
+export interface Growth {
   /** free expansion e: expansion·(T - T₀) */
   strain: number;
   /** m */
@@ -20,7 +20,7 @@ export interface Warmth {
 }
 
 /** Film gained (m) by a seat. */
-export function filmGrowth({ bush: line, halfAngle }: Gap, bush: Warmth, journal: Warmth): number {
+export function filmGrowth({ bush: line, halfAngle }: Gap, bush: Growth, journal: Growth): number {
   const v = (line.v[0]! + line.v[line.v.length - 1]!) / 2;
   const sine = Math.sin(halfAngle);
   return bush.strain * (v + bush.anchor * sine) - journal.strain * (v + journal.anchor * sine);

@@ -28,6 +28,11 @@ export interface Line {
   r: Float64Array;
 }
 
+export type Part = 'journal' | 'bush';
+
+/** 1 where metal that stands proud lies further out, -1 where further in. */
+export const outward = (part: Part): 1 | -1 => (part === 'journal' ? 1 : -1);
+
 export type Metal = 'inside' | 'outside';
 
 /**
@@ -37,7 +42,7 @@ export type Metal = 'inside' | 'outside';
 export function lineOf(surface: Surface, metal: Metal): Line {
   const { halfAngle, radius, station, from, to, profile } = surface;
   const slope = Math.tan(halfAngle);
-  const outward = (metal === 'inside' ? 1 : -1) / Math.cos(halfAngle);
+  const rise = (metal === 'inside' ? 1 : -1) / Math.cos(halfAngle);
   let first = 0;
   while (first < profile.length && profile[first]![0] <= from) first++;
   let after = first;
@@ -47,24 +52,43 @@ export function lineOf(surface: Surface, metal: Metal): Line {
   for (let i = 0; i < count; i++) {
     const end = i === 0 || i === count - 1;
     const z = i === 0 ? from : end ? to : profile[first + i - 1]![0];
-    const deviation = end ? profileAt(profile, z) : profile[first + i - 1]![1];
+    const deviation = end ? deviationAt(profile, z) : profile[first + i - 1]![1];
     line.z[i] = z;
-    line.r[i] = radius + (z - station) * slope + deviation * outward;
+    line.r[i] = radius + (z - station) * slope + deviation * rise;
   }
   return line;
 }
 
-/** Deviation at a station: linear between the points, level beyond the ends, 0 without a profile. */
-function profileAt(profile: Surface['profile'], z: number): number {
+/** Radius (m) of a surface at a station (m). */
+export function radiusOf(surface: Surface, part: Part, z: number): number {
+  return surface.radius + (z - surface.station) * Math.tan(surface.halfAngle) + (outward(part) * deviationAt(surface.profile, z)) / Math.cos(surface.halfAngle);
+}
+
+/** Deviation (m) of a profile at a station (m): linear between the points, level beyond the ends, 0 without any. */
+export function deviationAt(profile: Surface['profile'], z: number): number {
   const last = profile.length - 1;
   if (last < 0) return 0;
   if (z <= profile[0]![0]) return profile[0]![1];
   if (z >= profile[last]![0]) return profile[last]![1];
-  const i = profile.findIndex(([station]) => station >= z);
-  const [z0, d0] = profile[i - 1]!;
-  const [z1, d1] = profile[i]!;
-  return d0 + ((d1 - d0) * (z - z0)) / (z1 - z0);
+  const k = pieceAt(profile, z);
+  const t = shareIn(profile, k, z);
+  return (1 - t) * profile[k]![1] + t * profile[k + 1]![1];
 }
+
+/** The piece of a profile in which a station between its ends lies. */
+export function pieceAt(profile: Surface['profile'], z: number): number {
+  let low = 0;
+  let high = profile.length - 1;
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if (profile[middle]![0] <= z) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+/** How far along its piece a station lies, from 0 to 1. */
+export const shareIn = (profile: Surface['profile'], k: number, z: number) => (z - profile[k]![0]) / (profile[k + 1]![0] - profile[k]![0]);
 
 /** The line seen from the other end: stations and half angle change sign. */
 export function mirrored(line: Line): Line {

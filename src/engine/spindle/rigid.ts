@@ -5,12 +5,8 @@
  * passes the station S of the bush, and the journal is at the position z. At the place u along a bush line
  * (film.ts) and the angle φ
  *
- *   h = g(u; z) - d(φ) - cos a·[ (x + tiltY·Zn)·cos φ + (y - tiltX·Zn)·sin φ ]
- *
- *   g(u; z)  film of the two lines with the journal centred (m), exact at every position: engine/contact/film.ts
- *   d(φ)     what the lobes of journal and bush stand proud (m): round.ts
+ *   h as in height.ts, its g exact at every position
  *   Zn = u/cos a = Z + r·tan a   the station (m) at which the normal of the bush meets the axis
- *   a half angle of the bush (rad)
  *
  * g gains sin a per axial travel; beyond that the two lines slide along each other by z·cos a, which moves
  * their breakpoints. A linear programme sees the lines where they stand at one position z₀, with
@@ -26,36 +22,14 @@
 
 import { filmAlong, stationAt } from '../contact/film.ts';
 import { type Closes, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
-import { type Lobe, proudAt, type Round, roundOf } from './round.ts';
+import { filmThere, nearing } from './height.ts';
+import { type Lobe, proudAt, type Round, roundOf } from './lobes.ts';
+import type { Motion, Pose } from './pose.ts';
 
 export interface PlaySeat extends SeatInput {
   journalLobes: readonly Lobe[];
   bushLobes: readonly Lobe[];
 }
-
-/** m, tilts rad */
-export interface Pose {
-  x: number;
-  y: number;
-  z: number;
-  tiltX: number;
-  tiltY: number;
-}
-
-export type Motion = keyof Pose;
-export const MOTIONS: readonly Motion[] = ['x', 'y', 'z', 'tiltX', 'tiltY'];
-
-/** Force (N) and moment (N·m) on the journal about the datum of the bush; each does work on the motion of its name. */
-export type Push = Pose;
-
-/** A force (N) that acts at a station (m) of the bush axis, as a push about the datum: its moment about y is S·Fx, about x -S·Fy. */
-export function pushAt(station: number, force: { x?: number; y?: number; z?: number }): Push {
-  const { x = 0, y = 0, z = 0 } = force;
-  return { x, y, z, tiltX: -station * y, tiltY: station * x };
-}
-
-/** Where the axis of a journal stands (m) as it passes a station (m). */
-export const axisAt = (pose: Pose, station: number) => ({ x: pose.x + pose.tiltY * station, y: pose.y - pose.tiltX * station });
 
 export interface RigidSeat {
   name: string;
@@ -132,10 +106,7 @@ function lowerHull(chain: { count: number; u: Float64Array; film: Float64Array }
 const interpolate = (u0: number, f0: number, u1: number, f1: number, u: number) => (u1 === u0 ? f0 : f0 + ((f1 - f0) * (u - u0)) / (u1 - u0));
 
 /** Film (m) of one seat at the place u (m) along its bush line, whose centred film at the pose's position is `centred` (m), at the angle φ (rad). */
-export function filmAt(seat: RigidSeat, centred: number, u: number, angle: number, pose: Pose): number {
-  const axis = axisAt(pose, u / seat.cos);
-  return centred - proudAt(seat.round, angle) - seat.cos * (axis.x * Math.cos(angle) + axis.y * Math.sin(angle));
-}
+export const filmAt = (seat: RigidSeat, centred: number, u: number, angle: number, pose: Pose): number => filmThere(centred - proudAt(seat.round, angle), nearing(pose, seat.cos, u), angle);
 
 /** Bush station (m) of a place u (m) of a seat. */
 export const bushStation = (seat: RigidSeat, u: number) => stationAt(seat.lines.gap.bush, u);

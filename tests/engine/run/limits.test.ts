@@ -1,16 +1,16 @@
 /** Safe speeds, cold clearances, and the position to set cold. */
 import { describe, expect, it } from 'vitest';
-import { loadAt } from '../../../src/engine/film/equilibrium.ts';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
-import { centredFilm, coldPositionFor, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../../src/engine/heat/limits.ts';
-import type { Body, Warming } from '../../../src/engine/heat/warmFilm.ts';
+import type { ThermalBody, Warming } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
+import { centredFilm, coldPositionFor, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../../src/engine/run/limits.ts';
+import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
 
-const JOURNAL: Body = { mass: 0.8, specificHeat: 486, area: 0.02, cooling: 10, expansion: 11.3e-6, anchor: 0 };
-const BUSH: Body = { mass: 2, specificHeat: 376, area: 0.06, cooling: 10, expansion: 18e-6, anchor: 0 };
+const JOURNAL: ThermalBody = { mass: 0.8, specificHeat: 486, area: 0.02, cooling: 10, expansion: 11.3e-6, anchor: 0 };
+const BUSH: ThermalBody = { mass: 2, specificHeat: 376, area: 0.06, cooling: 10, expansion: 18e-6, anchor: 0 };
 const SIZE = { rows: 8, columns: 48 };
 const sleeve = coneSeat(straight(0.011, 0.02, 4e-6), 'sleeve');
 const shallow = coneSeat({ halfAngle: 3 * RAD, radius: 0.011, from: -0.025, to: -0.0005, film: 2.5e-6 }, 'shallow');

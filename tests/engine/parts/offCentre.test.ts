@@ -2,9 +2,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { seatLines, fit as solveFit } from '../../../src/engine/contact/fit.ts';
-import { hollowOf, offCentreRadius, offCentreSeat, offCentreSurface } from '../../../src/engine/cutting/offCentre.ts';
-import { lineOf } from '../../../src/engine/geometry/line.ts';
-import { MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
+import { lineOf } from '../../../src/engine/parts/line.ts';
+import { hollowOf, offCentreRadius, offCentreSeat, offCentreSurface } from '../../../src/engine/parts/offCentre.ts';
+import { MM, pair, rad, surface, UM, withFilm } from '../cutting/pairs.ts';
 
 const draws = fc.record({
   angle: fc.oneof(fc.double({ min: 1, max: 60, noNaN: true }), fc.double({ min: -60, max: -1, noNaN: true })),

@@ -1,14 +1,14 @@
 /**
  * What speed and what cold clearance stay safe once everything is warm, and where to set the journal cold.
  *
- * Every point is a steady state of its own (warmUp.ts), so it holds for a spindle that has run for hours; whether the way there is
+ * Every point is a steady state of its own (heat/warmUp.ts), so it holds for a spindle that has run for hours; whether the way there is
  * safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can show them, and stop.
  */
 import { closingSide } from '../film/equilibrium.ts';
 import { leastFilmIn, spindleCoefficients } from '../film/spindle.ts';
-import { type Rotor, rotorMatrices, whirl } from '../film/whirl.ts';
-import { growths, type WarmFilm, type Warming, type WarmVerdict } from './warmFilm.ts';
-import { steadyState } from './warmUp.ts';
+import { type Rotor, rotorWhirl } from '../film/whirl.ts';
+import { growths, type WarmFilm, type Warming, type WarmVerdict } from '../heat/warmFilm.ts';
+import { steadyState } from '../heat/warmUp.ts';
 
 export type Condition =
   /** the least film is what is needed, and the spindle runs calmly */
@@ -61,16 +61,8 @@ export function steadyPoint(at: number, warming: Warming, needs: Needs, near: Wa
 
 /** Whether it does not whirl in the state whose films stand solved. */
 export function calm({ spindle, omega, stand }: Warming, { run, stop }: WarmFilm, rotor: Rotor): boolean {
-  const { stiffness, damping } = spindleCoefficients(spindle, run, 1e-5);
-  const { mass, gyro } = rotorMatrices(rotor, omega);
   const held = 'pose' in stand || stop !== 0;
-  const found = whirl(
-    mass,
-    damping.map((row, i) => row.map((value, j) => value + gyro[i]![j]!)),
-    stiffness,
-    held ? [0, 1, 3, 4] : [0, 1, 2, 3, 4],
-  );
-  return found?.stable !== false;
+  return rotorWhirl(rotor, omega, spindleCoefficients(spindle, run, 1e-5), held)?.stable !== false;
 }
 
 /** Steady states at these speeds (rad/s), one after another. */

@@ -1,0 +1,36 @@
+/** Systems of a few unknowns by elimination with partial pivoting.   @source G. H. Golub, C. F. Van Loan, Matrix Computations, algorithm 3.4.1 (from memory) */
+
+/** Solves a·x = b with rows and columns scaled first; null when a is singular to round-off. */
+export function solveSmall(a: readonly (readonly number[])[], b: readonly number[]): number[] | null {
+  const columnScale = b.map((_, j) => 1 / Math.max(...a.map((row) => Math.abs(row[j]!))));
+  if (columnScale.some((s) => !Number.isFinite(s))) return null;
+  const rows = a.map((row, i) => {
+    const scaled = row.map((value, j) => value * columnScale[j]!);
+    const size = Math.max(...scaled.map(Math.abs));
+    return [...scaled, b[i]!].map((value) => (size > 0 ? value / size : value));
+  });
+  const x = eliminated(rows, 1e-14);
+  return x?.map((value, j) => value * columnScale[j]!) ?? null;
+}
+
+/** x of a square system as it is given, rows with the right side last, which are used up; null where no pivot is greater than `least`. */
+export function eliminated(rows: number[][], least: number): number[] | null {
+  const n = rows.length;
+  for (let k = 0; k < n; k++) {
+    let best = k;
+    for (let i = k + 1; i < n; i++) if (Math.abs(rows[i]![k]!) > Math.abs(rows[best]![k]!)) best = i;
+    if (!(Math.abs(rows[best]![k]!) > least)) return null;
+    [rows[k], rows[best]] = [rows[best]!, rows[k]!];
+    for (let i = k + 1; i < n; i++) {
+      const factor = rows[i]![k]! / rows[k]![k]!;
+      if (factor !== 0) for (let j = k; j <= n; j++) rows[i]![j]! -= factor * rows[k]![j]!;
+    }
+  }
+  const x = new Array<number>(n).fill(0);
+  for (let i = n - 1; i >= 0; i--) {
+    let sum = rows[i]![n]!;
+    for (let j = i + 1; j < n; j++) sum -= rows[i]![j]! * x[j]!;
+    x[i] = sum / rows[i]![i]!;
+  }
+  return x;
+}
