@@ -11,7 +11,7 @@ export interface Area {
 const FIT = ['tests/engine/fit.cases.test.ts', 'tests/published/tapers.test.ts', 'tests/regressions/fit.test.ts'];
 
 export const AREAS: Record<string, Area> = {
-  contact: { sources: ['src/engine/contact', 'src/engine/geometry'], tests: ['tests/engine/contact', ...FIT, 'tests/report/fit'], slower: ['tests/engine/fit.property.test.ts'] },
+  contact: { sources: ['src/engine/contact'], tests: ['tests/engine/contact', ...FIT, 'tests/report/fit'], slower: ['tests/engine/fit.property.test.ts'] },
   cutting: {
     sources: ['src/engine/cutting'],
     tests: ['tests/engine/cutting', 'tests/published/cutting.test.ts'],
@@ -22,10 +22,18 @@ export const AREAS: Record<string, Area> = {
     tests: ['tests/engine/gauging', 'tests/published/gauging.test.ts'],
     slower: [...['estimate', 'consequences', 'disagreement', 'derivatives'].map((name) => `tests/engine/gauging/${name}.test.ts`), 'tests/report/measure/section.test.ts'],
   },
+  algebra: { sources: ['src/engine/algebra'], tests: ['tests/engine/algebra'], slower: ['tests/engine/cutting/planOracle.test.ts', 'tests/engine/film/equilibrium.test.ts'] },
+  parts: { sources: ['src/engine/parts'], tests: ['tests/engine/parts', 'tests/engine/cutting/angles.test.ts', 'tests/published/tapers.test.ts', ...FIT], slower: ['tests/engine/cutting/plan.test.ts'] },
+  spindle: {
+    sources: ['src/engine/spindle'],
+    tests: ['tests/engine/spindle', 'tests/engine/play'],
+    slower: ['tests/engine/play/againstHighs.test.ts', 'tests/engine/play/invariance.test.ts', 'tests/engine/film/equilibrium.test.ts'],
+  },
+  run: { sources: ['src/engine/run'], tests: ['tests/engine/run'], slower: ['tests/report/film/section.test.ts'] },
   play: {
     sources: ['src/engine/play'],
     tests: ['tests/engine/play', 'tests/report/play/section.test.ts'],
-    slower: ['againstHighs', 'invariance', 'round'].map((name) => `tests/engine/play/${name}.test.ts`),
+    slower: ['againstHighs', 'invariance'].map((name) => `tests/engine/play/${name}.test.ts`),
   },
   heat: { sources: ['src/engine/heat'], tests: ['tests/engine/heat'], slower: ['tests/report/film/section.test.ts'] },
   film: {
