@@ -5,7 +5,16 @@ import { defineConfig } from 'vitest/config';
 /** Debian's Chromium; WebGL in software, so that a machine without a graphics card draws the scene too. */
 export const CHROMIUM = {
   executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-  args: ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader', '--disable-background-networking', '--disable-component-update', '--disable-sync', '--no-first-run'],
+  args: [
+    '--no-sandbox',
+    '--use-gl=angle',
+    '--use-angle=swiftshader',
+    '--enable-unsafe-swiftshader',
+    '--disable-background-networking',
+    '--disable-component-update',
+    '--disable-sync',
+    '--no-first-run',
+  ],
 };
 
 const top = import.meta.dirname;
@@ -52,7 +61,13 @@ export default defineConfig({
         extends: true,
         root: top,
         // Some start the command line; on a busy machine that takes seconds.
-        test: { name: 'unit', environment: 'node', include: ['tests/**/*.test.{ts,tsx}'], exclude: ['tests/browser/**'], testTimeout: 60_000 },
+        test: {
+          name: 'unit',
+          environment: 'node',
+          include: ['tests/**/*.test.{ts,tsx}'],
+          exclude: ['tests/browser/**'],
+          testTimeout: 60_000,
+        },
       },
       {
         extends: true,
@@ -63,7 +78,13 @@ export default defineConfig({
           testTimeout: 60_000,
           // The first look at a page waits for what loads when asked for.
           expect: { poll: { timeout: 15_000 } },
-          browser: { enabled: true, headless: true, provider: playwright({ launchOptions: CHROMIUM }), instances: [{ browser: 'chromium' }], screenshotFailures: false },
+          browser: {
+            enabled: true,
+            headless: true,
+            provider: playwright({ launchOptions: CHROMIUM }),
+            instances: [{ browser: 'chromium' }],
+            screenshotFailures: false,
+          },
         },
       },
     ],

@@ -6,4 +6,6 @@ import { thisDevice } from './jobs/device.ts';
 import { createKeeper } from './jobs/keeper.ts';
 import './app/frame/style.css';
 
-createRoot(document.getElementById('root')!).render(<App work={createWork(openingDesign(), createKeeper(thisDevice(), isOwn))} />);
+createRoot(document.getElementById('root')!).render(
+  <App work={createWork(openingDesign(), createKeeper(thisDevice(), isOwn))} />,
+);

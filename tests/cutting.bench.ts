@@ -17,12 +17,19 @@ function demo(name: string): Design {
 
 const design = demo('steep-first');
 const seats = toSeats(design);
-const everything = (of: readonly SeatInput[], limit: number) => of.flatMap((_, seat) => (['journal', 'bush'] as const).map((part) => ({ seat, part, cleanup: 0, limit })));
+const everything = (of: readonly SeatInput[], limit: number) =>
+  of.flatMap((_, seat) => (['journal', 'bush'] as const).map((part) => ({ seat, part, cleanup: 0, limit })));
 /** Eight cones of alternate half angles, the most a design holds. */
 const eight = Array.from({ length: 8 }, (_, i) => ({ ...seats[i % 2]!, name: `${i}`, target: 2.5e-6 + i * 1e-7 }));
 /** The demo with a measured line of 2000 points on every surface. */
 const measured = seats.map((seat) => {
-  const line = (s: SeatInput['bush']) => ({ ...s, profile: Array.from({ length: 2000 }, (_, i) => [s.from + ((s.to - s.from) * i) / 1999, 5e-7 * Math.sin(i / 90) + 1e-8 * Math.sin(i * i)] as const) });
+  const line = (s: SeatInput['bush']) => ({
+    ...s,
+    profile: Array.from(
+      { length: 2000 },
+      (_, i) => [s.from + ((s.to - s.from) * i) / 1999, 5e-7 * Math.sin(i / 90) + 1e-8 * Math.sin(i * i)] as const,
+    ),
+  });
   return { ...seat, journal: line(seat.journal), bush: line(seat.bush) };
 });
 
@@ -49,6 +56,13 @@ describe('the rest', () => {
     offCentreSurface(seats[1]!.journal, 'journal', 2e-3, 2e-4);
   });
   bench('lapping over 30 µm of travel in 150 steps', () => {
-    lapped(seats, { force: 20, coefficient: { journal: 1e-12, bush: 4e-12 }, step: 2e-7, advance: 3e-5, bearing: 0.8, limit: 1e-4 });
+    lapped(seats, {
+      force: 20,
+      coefficient: { journal: 1e-12, bush: 4e-12 },
+      step: 2e-7,
+      advance: 3e-5,
+      bearing: 0.8,
+      limit: 1e-4,
+    });
   });
 });

@@ -1,5 +1,6 @@
 /**
- * The film solver: time and cells per second from ten thousand cells to a million, the equilibrium of three seats, and beside it a
+ * The film solver: time and cells per second from ten thousand cells to a million, the equilibrium of three seats, and
+ * beside it a
  * general-purpose sparse direct solver from the registry on the same matrix.
  */
 import { readFileSync } from 'node:fs';
@@ -35,7 +36,9 @@ afterAll(() => {
   for (const [name, { cells, seconds }] of times) {
     if (seconds.length === 0) continue;
     const median = seconds.sort((a, b) => a - b)[seconds.length >> 1]!;
-    process.stdout.write(`${name}: ${(1000 * median).toFixed(1)} ms, ${(cells / median / 1e6).toFixed(2)} million cells/s, ${((1e9 * median) / cells).toFixed(0)} ns a cell\n`);
+    process.stdout.write(
+      `${name}: ${(1000 * median).toFixed(1)} ms, ${(cells / median / 1e6).toFixed(2)} million cells/s, ${((1e9 * median) / cells).toFixed(0)} ns a cell\n`,
+    );
   }
 });
 
@@ -105,7 +108,9 @@ describe.each([
 });
 
 describe('equilibrium of three seats', () => {
-  const design = JSON.parse(readFileSync(new URL('../assets/designs/rear-bearing.conepair.json', import.meta.url), 'utf8')) as Design;
+  const design = JSON.parse(
+    readFileSync(new URL('../assets/designs/rear-bearing.conepair.json', import.meta.url), 'utf8'),
+  ) as Design;
   const seats = toFilmSeats(design).map((seat) => ({ ...seat, grooves: [] }));
   const run: SpindleRun = { omega: OMEGA, viscosity: seats.map(() => MU), growth: seats.map(() => 0) };
   for (const [name, size] of [
@@ -132,7 +137,11 @@ describe('equilibrium of three seats', () => {
       timed(follow, cells, () => {
         frame++;
         const pull = 120 * (1 + 0.02 * Math.abs((frame % 20) - 10));
-        const found = equilibrium(spindle, loadAt(0, -pull, -40, 0.03), run, { position: 0, close: 1e-4, ...(near.status === 'solved' && { near }) });
+        const found = equilibrium(spindle, loadAt(0, -pull, -40, 0.03), run, {
+          position: 0,
+          close: 1e-4,
+          ...(near.status === 'solved' && { near }),
+        });
         if (found.status !== 'solved') throw new Error(found.status);
         near = found;
       }),

@@ -4,7 +4,9 @@ import { parseDesign } from '../src/design/validate.ts';
 import { type SeatInput, fit as solveFit } from '../src/engine/contact/fit.ts';
 import { metres, toSeats } from '../src/report/toEngine.ts';
 
-const parsed = parseDesign(readFileSync(new URL('../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+const parsed = parseDesign(
+  readFileSync(new URL('../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+);
 if (!parsed.ok) throw new Error('the demo is not a valid design');
 const demo = toSeats(parsed.design);
 const position = metres(parsed.design.position ?? 0);
@@ -14,7 +16,10 @@ function measured(points: number): SeatInput[] {
   const line = (surface: SeatInput['bush'], wave: number): SeatInput['bush'] => {
     const profile = Array.from({ length: points }, (_, i) => {
       const t = i / (points - 1);
-      return [surface.from + t * (surface.to - surface.from), 5e-7 * Math.sin(wave * t) + 1e-8 * Math.sin(i * i)] as const;
+      return [
+        surface.from + t * (surface.to - surface.from),
+        5e-7 * Math.sin(wave * t) + 1e-8 * Math.sin(i * i),
+      ] as const;
     });
     return { ...surface, profile };
   };

@@ -1,7 +1,16 @@
 import { bench, describe } from 'vitest';
 import { consequencesOf } from '../src/engine/gauging/consequences.ts';
 import { nextFor, wholeOf } from '../src/engine/gauging/nextReading.ts';
-import { disturbed, doubleCone, estimated, noisy, normals, notebook, straightnessNotebook, UM } from './engine/gauging/pairs.ts';
+import {
+  disturbed,
+  doubleCone,
+  estimated,
+  noisy,
+  normals,
+  notebook,
+  straightnessNotebook,
+  UM,
+} from './engine/gauging/pairs.ts';
 
 const truth = disturbed(doubleCone(), [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);
 const once = notebook(doubleCone(), truth);

@@ -1,4 +1,7 @@
-/** Seating, shake and end play of three lobed seats; and the same shake by a general-purpose LP package on constraints sampled as finely as the engine promises. */
+/**
+ * Seating, shake and end play of three lobed seats; and the same shake by a general-purpose LP package on constraints
+ * sampled as finely as the engine promises.
+ */
 import loadHighs from 'highs';
 import { bench, describe } from 'vitest';
 import type { Design } from '../src/design/definition.ts';
@@ -14,11 +17,26 @@ const design: Design = {
   seats: [
     {
       name: 'shallow',
-      journal: { halfAngle: 3, diameter: 22, station: 0, from: -26, to: 0, lobes: [lobe(3, 0.0003, 90), lobe(2, 0.0002, 10)] },
+      journal: {
+        halfAngle: 3,
+        diameter: 22,
+        station: 0,
+        from: -26,
+        to: 0,
+        lobes: [lobe(3, 0.0003, 90), lobe(2, 0.0002, 10)],
+      },
       bush: { halfAngle: 3, diameter: 22.006, station: 0, from: -25, to: -0.5, lobes: [lobe(5, 0.0002, 20)] },
     },
-    { name: 'steep', journal: { halfAngle: 45, diameter: 24, station: 1.2, from: 1.2, to: 4.2, lobes: [lobe(2, 0.0003, 40)] }, bush: { halfAngle: 45, diameter: 24.0071, station: 1.2, from: 1, to: 4, lobes: [lobe(3, 0.0002, 0)] } },
-    { name: 'rear', journal: { halfAngle: -30, diameter: 18, station: -90, from: -95, to: -89, lobes: [lobe(3, 0.00025, 0)] }, bush: { halfAngle: -30, diameter: 18.03, station: -90, from: -94, to: -90, lobes: [lobe(7, 0.00015, 10)] } },
+    {
+      name: 'steep',
+      journal: { halfAngle: 45, diameter: 24, station: 1.2, from: 1.2, to: 4.2, lobes: [lobe(2, 0.0003, 40)] },
+      bush: { halfAngle: 45, diameter: 24.0071, station: 1.2, from: 1, to: 4, lobes: [lobe(3, 0.0002, 0)] },
+    },
+    {
+      name: 'rear',
+      journal: { halfAngle: -30, diameter: 18, station: -90, from: -95, to: -89, lobes: [lobe(3, 0.00025, 0)] },
+      bush: { halfAngle: -30, diameter: 18.03, station: -90, from: -94, to: -90, lobes: [lobe(7, 0.00015, 10)] },
+    },
   ],
 };
 const spindle = spindleFrom(design);
@@ -26,7 +44,8 @@ const indicator = { station: 0.03, direction: 0 };
 const highs = await loadHighs();
 
 // A gap of sampling of δ leaves (10 µm of clearance)·δ²/8 unseen: 1e-9 mm wants 7,000 angles a station. The package
-// is timed at 720 of them, a hundredth of the accuracy, so that the run stays short; only the solve is timed, not the writing.
+// is timed at 720 of them, a hundredth of the accuracy, so that the run stays short; only the solve is timed, not the
+// writing.
 const text = programme(places(design, 0), { x: 1, tiltY: 0.03 }, ['x', 'y', 'tiltX', 'tiltY'], 720, []);
 
 describe('three lobed seats', () => {

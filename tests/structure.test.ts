@@ -12,7 +12,9 @@ const git = (...args: string[]) =>
 const tracked = git('ls-files', '-z');
 /** Files not yet committed too, so that a slip shows before the commit; not those deleted. */
 const gone = new Set(git('ls-files', '-z', '--deleted'));
-const files = [...new Set([...tracked, ...git('ls-files', '-z', '--others', '--exclude-standard')])].filter((file) => !gone.has(file));
+const files = [...new Set([...tracked, ...git('ls-files', '-z', '--others', '--exclude-standard')])].filter(
+  (file) => !gone.has(file),
+);
 const sources = files.filter((file) => /^src\/.*\.(tsx?|mjs)$/.test(file));
 
 /** Lowest first: a layer may import itself and those before it; src/cli, at the edge, may import any. */
@@ -20,8 +22,10 @@ const LAYERS = ['design', 'engine', 'report', 'jobs', 'worker', 'app'];
 const rank = (file: string) => LAYERS.indexOf(file.split('/')[1] ?? '');
 
 /** Comments and the words in them are no code. */
-const codeOf = (file: string) => readFileSync(join(top, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/.*$/gm, '');
-const importsOf = (code: string) => [...code.matchAll(/(?:\bfrom\s*|\bimport\s*\(?\s*|\bnew URL\(\s*)['"]([^'"]+)['"]/g)].map((m) => m[1]!);
+const codeOf = (file: string) =>
+  readFileSync(join(top, file), 'utf8').replace(/\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/.*$/gm, '');
+const importsOf = (code: string) =>
+  [...code.matchAll(/(?:\bfrom\s*|\bimport\s*\(?\s*|\bnew URL\(\s*)['"]([^'"]+)['"]/g)].map((m) => m[1]!);
 
 test('imports run one way: app, worker, jobs, report, engine, design', () => {
   const wrong = sources.flatMap((file) =>
@@ -40,8 +44,16 @@ test('design, engine and report know no screen', () => {
     .filter((file) => rank(file) >= 0 && rank(file) < LAYERS.indexOf('jobs'))
     .flatMap((file) => {
       const code = codeOf(file);
-      const packages = importsOf(code).filter((name) => /^(react|react-dom|three|leva|zustand|zundo|d3-[a-z]+|@react-three\/[a-z]+)(\/|$)/.test(name) || name.startsWith('node:'));
-      const globals = [...code.replace(/(['"`])(?:\\.|(?!\1)[^\\])*\1/g, "''").matchAll(/(?<![.\w])(window|document|navigator|localStorage)\s*[.[(]/g)].map((m) => m[1]!);
+      const packages = importsOf(code).filter(
+        (name) =>
+          /^(react|react-dom|three|leva|zustand|zundo|d3-[a-z]+|@react-three\/[a-z]+)(\/|$)/.test(name) ||
+          name.startsWith('node:'),
+      );
+      const globals = [
+        ...code
+          .replace(/(['"`])(?:\\.|(?!\1)[^\\])*\1/g, "''")
+          .matchAll(/(?<![.\w])(window|document|navigator|localStorage)\s*[.[(]/g),
+      ].map((m) => m[1]!);
       return [...packages, ...globals].map((name) => `${file} uses ${name}`);
     });
   expect(wrong).toEqual([]);
@@ -49,26 +61,61 @@ test('design, engine and report know no screen', () => {
 
 test('the engine solves: the report asks engine/run, and a verdict is handed its sections', () => {
   const reports = sources.filter((file) => file.startsWith('src/report/'));
-  const solving = /engine\/(algebra\/\w+|film\/(equilibrium|descent|positionSearch|stiffness)|heat\/(warmFilm|warmUp)|play\/(push|nearest|polish))\.ts$/;
+  const solving =
+    /engine\/(algebra\/\w+|film\/(equilibrium|descent|positionSearch|stiffness)|heat\/(warmFilm|warmUp)|play\/(push|nearest|polish))\.ts$/;
   const solves = reports.flatMap((file) =>
     [...codeOf(file).matchAll(/^import (?!type )(\{[^}]*\}) from '([^']+)'/gm)]
       .filter(([, names, from]) => solving.test(from!) && /[{,] *(?!type )\w/.test(names!))
-      .map(([, , from]) => `${file} imports ${from}: what is solved belongs to src/engine/run, in SI and without words`),
+      .map(
+        ([, , from]) => `${file} imports ${from}: what is solved belongs to src/engine/run, in SI and without words`,
+      ),
   );
   const computes = reports
     .filter((file) => /verdict\.ts$/i.test(file))
-    .flatMap((file) => [...codeOf(file).matchAll(/\b(?:fit|play|print|film|measure|cut)Section\b/g)].map(([name]) => `${file} uses ${name}: a verdict words what it is handed, so that no screen computes a section twice`));
+    .flatMap((file) =>
+      [...codeOf(file).matchAll(/\b(?:fit|play|print|film|measure|cut)Section\b/g)].map(
+        ([name]) =>
+          `${file} uses ${name}: a verdict words what it is handed, so that no screen computes a section twice`,
+      ),
+    );
   expect([...solves, ...computes]).toEqual([]);
 });
 
 test('the top level holds only what belongs there', () => {
-  const allowed = new Set(['README.md', 'DEVELOPERS.md', 'package.json', 'package-lock.json', 'tsconfig.json', 'vite.config.ts', 'src', 'tests', 'assets']);
+  const allowed = new Set([
+    'README.md',
+    'DEVELOPERS.md',
+    'package.json',
+    'package-lock.json',
+    'tsconfig.json',
+    'vite.config.ts',
+    'src',
+    'tests',
+    'assets',
+  ]);
   const names = new Set(tracked.map((file) => file.split('/')[0]!));
   expect([...names].filter((name) => !name.startsWith('.') && !allowed.has(name))).toEqual([]);
 });
 
 test('the lock file names no registry', () => {
-  const { packages } = JSON.parse(readFileSync(join(top, 'package-lock.json'), 'utf8')) as { packages: Record<string, { resolved?: string }> };
-  expect(Object.entries(packages).flatMap(([place, { resolved }]) => (resolved === undefined ? [] : [place]))).toEqual([]);
+  const { packages } = JSON.parse(readFileSync(join(top, 'package-lock.json'), 'utf8')) as {
+    packages: Record<string, { resolved?: string }>;
+  };
+  expect(Object.entries(packages).flatMap(([place, { resolved }]) => (resolved === undefined ? [] : [place]))).toEqual(
+    [],
+  );
   expect(readFileSync(join(top, 'package-lock.json'), 'utf8')).not.toMatch(/"https?:\/\/[^"]*\.tgz"/);
+});
+
+test('comments keep within 120 columns, which the formatter sees to in code', () => {
+  const kept = files.filter((file) => /^(src|tests)\/.*\.tsx?$/.test(file));
+  // A word to the linter stands on one line.
+  const isLong = (line: string) =>
+    line.length > 120 && /^\s*(\/\*\*|\*|\/\/) /.test(line) && !line.includes('biome-ignore');
+  const long = kept.flatMap((file) =>
+    readFileSync(join(top, file), 'utf8')
+      .split('\n')
+      .flatMap((line, i) => (isLong(line) ? [`${file}:${i + 1} is ${line.length} long`] : [])),
+  );
+  expect(long).toEqual([]);
 });

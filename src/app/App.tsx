@@ -30,7 +30,10 @@ export function App({ work }: { work: Work }) {
           </Guard>
         </GuardedWork>
       </main>
-      <footer>Advice, to be proved by measurement before metal is cut. Guards, eye protection and the machine’s own manual come first.</footer>
+      <footer>
+        Advice, to be proved by measurement before metal is cut. Guards, eye protection and the machine’s own manual
+        come first.
+      </footer>
     </div>
   );
 }
@@ -52,7 +55,12 @@ function useScreen(): ScreenEntry {
 function useShortcuts(work: Work) {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (!(event.ctrlKey || event.metaKey) || event.target instanceof HTMLInputElement || event.target instanceof HTMLTextAreaElement) return;
+      if (
+        !(event.ctrlKey || event.metaKey) ||
+        event.target instanceof HTMLInputElement ||
+        event.target instanceof HTMLTextAreaElement
+      )
+        return;
       const redo = event.key === 'y' || (event.shiftKey && event.key.toLowerCase() === 'z');
       if (!redo && event.key !== 'z') return;
       event.preventDefault();

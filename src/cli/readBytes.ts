@@ -4,7 +4,11 @@ const PIECE = 1 << 20;
 /** Bytes: beyond any design, in any encoding (validate.ts has the bound on its characters). */
 const MOST = 130_000_000;
 
-const UNREADABLE: Record<string, string> = { ENOENT: 'there is no such file', EISDIR: 'it is a folder; name the files in it', EACCES: 'this user may not read it' };
+const UNREADABLE: Record<string, string> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'it is a folder; name the files in it',
+  EACCES: 'this user may not read it',
+};
 
 /** All bytes of a file (- standard input), or why not. Of what has no end no more is read than a design could hold. */
 export function readBytes(file: string): Uint8Array | string {

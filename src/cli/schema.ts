@@ -23,5 +23,6 @@ function textOf({ $schema, ...rest }: z.core.JSONSchema.BaseSchema, title: strin
 }
 
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
-  for (const [name, text] of Object.entries(schemaTexts())) writeFileSync(new URL(`../../assets/${name}`, import.meta.url), text);
+  for (const [name, text] of Object.entries(schemaTexts()))
+    writeFileSync(new URL(`../../assets/${name}`, import.meta.url), text);
 }

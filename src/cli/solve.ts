@@ -1,7 +1,8 @@
 /**
  * npm run -s solve -- [--only fit] [--seconds 300] FILE…      (- reads standard input)
  *
- * One line of JSON a file on standard output; on standard error one line for each file that could not be solved. Each is solved in a thread
+ * One line of JSON a file on standard output; on standard error one line for each file that could not be solved. Each
+ * is solved in a thread
  * beside this one, so that a design that takes too long, or a fault of the program, costs its own line only.
  */
 import { once } from 'node:events';
@@ -55,12 +56,14 @@ function readCall(args: readonly string[]): Call | string {
     if (option === '--only') {
       const names = value()?.split(',') ?? [];
       const wrong = names.find((name) => !(SECTION_NAMES as string[]).includes(name));
-      if (names.length === 0 || wrong !== undefined) return `--only takes ${SECTION_NAMES.join(', ')}; found ${wrong === undefined ? 'nothing' : `"${wrong}"`}`;
+      if (names.length === 0 || wrong !== undefined)
+        return `--only takes ${SECTION_NAMES.join(', ')}; found ${wrong === undefined ? 'nothing' : `"${wrong}"`}`;
       call.only = names as SectionName[];
     } else if (option === '--seconds') {
       const seconds = value();
       call.seconds = Number(seconds);
-      if (!seconds || !(call.seconds > 0 && call.seconds <= MOST_SECONDS)) return `--seconds takes a number of seconds above 0; found ${seconds ? `"${seconds}"` : 'nothing'}`;
+      if (!seconds || !(call.seconds > 0 && call.seconds <= MOST_SECONDS))
+        return `--seconds takes a number of seconds above 0; found ${seconds ? `"${seconds}"` : 'nothing'}`;
     } else if (args[i]!.startsWith('-') && args[i] !== '-') return `unknown option ${args[i]}`;
     else call.files.push(args[i]!);
   }
@@ -88,8 +91,17 @@ async function lineOf(file: string, { only, seconds }: Call): Promise<{ line: st
     return { line, said: errors === 0 ? '' : `${errors} ${errors === 1 ? 'error' : 'errors'}` };
   } catch (error) {
     await endThread();
-    if (late.signal.aborted) return { line: failed(`given up: it takes more than ${seconds} s to solve (--seconds allows more, --only asks for less)`), said: `given up after ${seconds} s` };
-    return { line: failed(`a fault of the program, please report this design: ${(error as Error).message.slice(0, 200)}`), said: 'a fault of the program' };
+    if (late.signal.aborted)
+      return {
+        line: failed(
+          `given up: it takes more than ${seconds} s to solve (--seconds allows more, --only asks for less)`,
+        ),
+        said: `given up after ${seconds} s`,
+      };
+    return {
+      line: failed(`a fault of the program, please report this design: ${(error as Error).message.slice(0, 200)}`),
+      said: 'a fault of the program',
+    };
   } finally {
     clearTimeout(timer);
   }
@@ -98,7 +110,9 @@ async function lineOf(file: string, { only, seconds }: Call): Promise<{ line: st
 const args = process.argv.slice(2);
 const call = readCall(args);
 // Whoever reads may have read enough (| head -1): nothing is left to say.
-process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? (process.exitCode ?? 0) : 1));
+process.stdout.on('error', (error: NodeJS.ErrnoException) =>
+  process.exit(error.code === 'EPIPE' ? (process.exitCode ?? 0) : 1),
+);
 if (args.includes('--help') || args.includes('-h')) {
   process.stdout.write(HELP);
 } else if (typeof call === 'string') {

@@ -19,7 +19,8 @@ const same = (name: string, typed: string) => name.toLowerCase() === typed.toLow
 const decimal = (value: number) => Number(value.toPrecision(12));
 
 /** 11.3 µm/(m·K); 6.278 µin/(in·°F). */
-export const expansionText = (perKelvin: number, system: System): string => `${Number((perKelvin / UNITS[system].size).toPrecision(system === 'metric' ? 9 : 5))} ${UNITS[system].name}`;
+export const expansionText = (perKelvin: number, system: System): string =>
+  `${Number((perKelvin / UNITS[system].size).toPrecision(system === 'metric' ? 9 : 5))} ${UNITS[system].name}`;
 
 /** 1/K from what was typed, with either unit or per kelvin. */
 export function typedExpansion(text: string, system: System): Typed {
@@ -30,8 +31,19 @@ export function typedExpansion(text: string, system: System): Typed {
   if (number === undefined) return { ok: false, message: `found "${text}"; type a number in ${name}` };
   const value = Number(number.replace(',', '.'));
   if (PER_KELVIN.some((per) => same(per, unit!))) return { ok: true, value };
-  const named = unit === '' ? UNITS[system] : Object.values(UNITS).find((one) => [one.name, ...one.also].some((also) => same(also, unit!)));
-  if (!named) return { ok: false, message: `unit "${unit}" is not known here; use ${UNITS.metric.name}, ${UNITS.inch.name} or 1/K` };
-  if (unit === '' && value !== 0 && Math.abs(value) < LEAST) return { ok: false, message: `found "${text}", which is next to nothing in ${name}; write ${text} 1/K if that is meant` };
+  const named =
+    unit === ''
+      ? UNITS[system]
+      : Object.values(UNITS).find((one) => [one.name, ...one.also].some((also) => same(also, unit!)));
+  if (!named)
+    return {
+      ok: false,
+      message: `unit "${unit}" is not known here; use ${UNITS.metric.name}, ${UNITS.inch.name} or 1/K`,
+    };
+  if (unit === '' && value !== 0 && Math.abs(value) < LEAST)
+    return {
+      ok: false,
+      message: `found "${text}", which is next to nothing in ${name}; write ${text} 1/K if that is meant`,
+    };
   return { ok: true, value: decimal(value * named.size) };
 }

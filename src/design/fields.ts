@@ -36,7 +36,10 @@ export interface QuantityMeta {
   defaultOf?: string;
 }
 
-/** What holds where a number is left out: it stands here, with its field, and everything else asks for it (place.ts, defaultAt). */
+/**
+ * What holds where a number is left out: it stands here, with its field, and everything else asks for it (place.ts,
+ * defaultAt).
+ */
 export interface LeftOut {
   otherwise: number;
   of?: string;
@@ -84,7 +87,13 @@ function bounded(bounds: Bounds) {
 }
 
 export function number(quantity: Quantity, title: string, description: string, bounds: Bounds, leftOut?: LeftOut) {
-  const meta: QuantityMeta = { title, description, quantity, unit: UNIT[quantity], ...(leftOut && { default: leftOut.otherwise, ...(leftOut.of !== undefined && { defaultOf: leftOut.of }) }) };
+  const meta: QuantityMeta = {
+    title,
+    description,
+    quantity,
+    unit: UNIT[quantity],
+    ...(leftOut && { default: leftOut.otherwise, ...(leftOut.of !== undefined && { defaultOf: leftOut.of }) }),
+  };
   return z.number().check(...bounded(bounds), z.meta({ ...meta }));
 }
 
@@ -94,9 +103,17 @@ export const SIZE = { above: 0, max: 5_000 };
 export const DEVIATION = { min: -1, max: 1 };
 export const MOVE = { min: -1_000, max: 1_000 };
 
-export const station = (title: string, description: string, leftOut?: LeftOut) => number('length', title, description, STATION, leftOut);
+export const station = (title: string, description: string, leftOut?: LeftOut) =>
+  number('length', title, description, STATION, leftOut);
 export const text = (max: number, description: string) => z.string().check(z.maxLength(max), z.meta({ description }));
-export const name = z.string().check(z.minLength(1), z.maxLength(40), z.regex(/\S/), z.meta({ description: 'Name of the seat, unique in the design' }));
+export const name = z
+  .string()
+  .check(
+    z.minLength(1),
+    z.maxLength(40),
+    z.regex(/\S/),
+    z.meta({ description: 'Name of the seat, unique in the design' }),
+  );
 
 export const part = z.enum(['journal', 'bush']);
 export const sigma = number('fine', 'Uncertainty', 'Standard uncertainty of what was read', { above: 0, max: 100 });

@@ -1,5 +1,6 @@
 /**
- * Where a text stops being JSON (RFC 8259): engines word it differently, and some tell no place. One pass, and no deeper than a list of what
+ * Where a text stops being JSON (RFC 8259): engines word it differently, and some tell no place. One pass, and no
+ * deeper than a list of what
  * is open, however deep it is nested.
  */
 export interface JsonFault {
@@ -27,7 +28,11 @@ export function jsonFault(text: string): JsonFault | null {
     const inner = open[open.length - 1];
     const fault = { at, open: open.length };
     const after = (): Wanted => (open.length === 0 ? 'nothing' : 'commaOrEnd');
-    if ((wanted === 'commaOrEnd' || wanted === 'keyOrEnd' || wanted === 'valueOrEnd') && inner !== undefined && sign === CLOSING[inner]) {
+    if (
+      (wanted === 'commaOrEnd' || wanted === 'keyOrEnd' || wanted === 'valueOrEnd') &&
+      inner !== undefined &&
+      sign === CLOSING[inner]
+    ) {
       open.pop();
       at++;
       wanted = after();

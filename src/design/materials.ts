@@ -20,4 +20,5 @@ export const MATERIALS: readonly Material[] = [
 /** What is taken of a part whose design says nothing. */
 export const USUAL = { journal: 'plain carbon steel', bush: 'bearing bronze' } as const;
 
-export const usualMaterial = (part: keyof typeof USUAL): Material => MATERIALS.find(({ name }) => name === USUAL[part])!;
+export const usualMaterial = (part: keyof typeof USUAL): Material =>
+  MATERIALS.find(({ name }) => name === USUAL[part])!;

@@ -30,7 +30,8 @@ const stepsOf = (path: string): Step[] =>
     .filter((step) => step !== '')
     .map((step) => (/^\d+$/.test(step) ? Number(step) : step));
 
-const into = (node: unknown, step: Step): unknown => (typeof node === 'object' && node !== null ? (node as Node)[step] : undefined);
+const into = (node: unknown, step: Step): unknown =>
+  typeof node === 'object' && node !== null ? (node as Node)[step] : undefined;
 
 /** What stands at a path; undefined where the design has nothing there. */
 export const valueAt = (of: Design, path: string): unknown => stepsOf(path).reduce<unknown>(into, of);
@@ -41,7 +42,9 @@ export const withValue = (of: Design, path: string, value: unknown): Design => p
 function put(node: unknown, [step, ...rest]: Step[], value: unknown): unknown {
   if (step === undefined) return value;
   const inner = put(into(node, step), rest, value);
-  return Array.isArray(node) ? node.map((entry, i) => (i === step ? inner : entry)) : { ...(node as Node | undefined), [step]: inner };
+  return Array.isArray(node)
+    ? node.map((entry, i) => (i === step ? inner : entry))
+    : { ...(node as Node | undefined), [step]: inner };
 }
 
 /** The design without what stands at a path; a section that cannot do without it goes with it. */
@@ -80,7 +83,10 @@ export function quantityIfAt(path: string, of?: Design): QuantityAt | null {
 
 const defaults = new Map<string, number>();
 
-/** What holds where the number at a path is left out, in the unit of the file. Throws where the definition states none: a slip of ours. */
+/**
+ * What holds where the number at a path is left out, in the unit of the file. Throws where the definition states none:
+ * a slip of ours.
+ */
 export function defaultAt(path: string): number {
   const known = defaults.get(path) ?? quantityAt(path).default;
   if (known === undefined) throw new Error(`the definition states no default at ${path}`);
@@ -89,7 +95,20 @@ export function defaultAt(path: string): number {
 }
 
 // The definition as a tree: zod's own description of objects, lists and what may be left out.
-type Schema = z.core.$ZodType & { _zod: { def: { type: string; shape?: Record<string, Schema>; element?: Schema; items?: Schema[]; options?: Schema[]; values?: unknown[]; innerType?: Schema; checks?: { _zod: { def: object } }[] } } };
+type Schema = z.core.$ZodType & {
+  _zod: {
+    def: {
+      type: string;
+      shape?: Record<string, Schema>;
+      element?: Schema;
+      items?: Schema[];
+      options?: Schema[];
+      values?: unknown[];
+      innerType?: Schema;
+      checks?: { _zod: { def: object } }[];
+    };
+  };
+};
 
 const isOptional = (schema: Schema | undefined): boolean => schema?._zod.def.type === 'optional';
 const bareOf = (schema: Schema): Schema => (isOptional(schema) ? bareOf(schema._zod.def.innerType!) : schema);
@@ -108,12 +127,18 @@ function schemaAt(steps: readonly Step[], of?: Design): Schema | undefined {
 /** Of a choice between kinds, the one that an entry names. */
 function ofItsKind(schema: Schema, entry: unknown): Schema {
   const { options } = schema._zod.def;
-  return options?.find((option) => option._zod.def.shape?.kind?._zod.def.values?.includes(into(entry, 'kind'))) ?? schema;
+  return (
+    options?.find((option) => option._zod.def.shape?.kind?._zod.def.values?.includes(into(entry, 'kind'))) ?? schema
+  );
 }
 
 function boundsOf(schema: Schema): Bound[] {
   return (schema._zod.def.checks ?? []).flatMap((check): Bound[] => {
-    const { check: kind, value, inclusive } = check._zod.def as { check?: string; value?: unknown; inclusive?: boolean };
+    const {
+      check: kind,
+      value,
+      inclusive,
+    } = check._zod.def as { check?: string; value?: unknown; inclusive?: boolean };
     if (typeof value !== 'number' || (kind !== 'greater_than' && kind !== 'less_than')) return [];
     return [{ side: kind === 'greater_than' ? 'least' : 'greatest', value, inclusive: inclusive === true }];
   });

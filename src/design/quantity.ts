@@ -1,12 +1,24 @@
 /**
- * How each kind of number is shown in a field and read from what was typed, in the units a person likes. Viscosities and
+ * How each kind of number is shown in a field and read from what was typed, in the units a person likes. Viscosities
+ * and
  * densities of oil are those of its data sheet, mm²/s (cSt), Pa·s and g/cm³, in either shop.
  */
 import type { Quantity } from './definition.ts';
 import { expansionText, typedExpansion } from './expansion.ts';
 import { fromUnit, inUnit, type Measure, unitOf } from './measures.ts';
 import type { QuantityAt } from './place.ts';
-import { angleExact, fineExact, fineUnit, lengthExact, lengthUnit, plainTyped, type System, type Typed, typedHalfAngle, typedLength } from './units.ts';
+import {
+  angleExact,
+  fineExact,
+  fineUnit,
+  lengthExact,
+  lengthUnit,
+  plainTyped,
+  type System,
+  type Typed,
+  typedHalfAngle,
+  typedLength,
+} from './units.ts';
 
 interface Written {
   /** Every digit that counts, with the unit. */
@@ -39,28 +51,48 @@ const WRITTEN: Record<Quantity, Written> = {
   time: plain('s'),
 };
 
-export const quantityText = (quantity: Quantity, value: number, system: System) => WRITTEN[quantity].text(value, system);
+export const quantityText = (quantity: Quantity, value: number, system: System) =>
+  WRITTEN[quantity].text(value, system);
 
 /** A number that is only told: to three figures. */
 export const toldText = (quantity: Quantity, value: number, system: System): string =>
-  quantityText(quantity, value, system).replace(/^(−?)([\d.]+(?:e-?\d+)?)/, (_, sign: string, number: string) => `${sign}${Number(Number(number).toPrecision(3))}`);
+  quantityText(quantity, value, system).replace(
+    /^(−?)([\d.]+(?:e-?\d+)?)/,
+    (_, sign: string, number: string) => `${sign}${Number(Number(number).toPrecision(3))}`,
+  );
 
 /** What a field is, in words: from the definition, with what holds where it is left empty, in the person's units. */
-export function hintText(at: Pick<QuantityAt, 'description' | 'quantity' | 'default' | 'defaultOf'>, system: System, otherwise = at.default): string {
+export function hintText(
+  at: Pick<QuantityAt, 'description' | 'quantity' | 'default' | 'defaultOf'>,
+  system: System,
+  otherwise = at.default,
+): string {
   const what = inSystem(at.description, system);
   if (otherwise === undefined) return what;
   return `${what}; ${toldText(at.quantity, otherwise, system)}${at.defaultOf === undefined ? '' : `, ${at.defaultOf},`} when left out`;
 }
 
 /** The units of the file that a sentence of ours may hold, each with what it measures; of mm its size decides. */
-const FILE_UNITS = { mm: 'fine', N: 'force', MPa: 'pressure', '°C': 'temperature', kg: 'mass', 'mm²': 'area', 'J/(kg·K)': 'specificHeat', 'W/(m²·K)': 'cooling', '1/K': 'expansion', 'mm³/(N·m)': 'wear' } as const satisfies Record<
-  string,
-  Quantity
->;
+const FILE_UNITS = {
+  mm: 'fine',
+  N: 'force',
+  MPa: 'pressure',
+  '°C': 'temperature',
+  kg: 'mass',
+  'mm²': 'area',
+  'J/(kg·K)': 'specificHeat',
+  'W/(m²·K)': 'cooling',
+  '1/K': 'expansion',
+  'mm³/(N·m)': 'wear',
+} as const satisfies Record<string, Quantity>;
 type FileUnit = keyof typeof FILE_UNITS;
-const IN_FILE_UNITS = /(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?) (mm³\/\(N·m\)|mm²|mm|MPa|°C|kg|J\/\(kg·K\)|W\/\(m²·K\)|1\/K|N)(?![\w²³/·])/g;
+const IN_FILE_UNITS =
+  /(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?) (mm³\/\(N·m\)|mm²|mm|MPa|°C|kg|J\/\(kg·K\)|W\/\(m²·K\)|1\/K|N)(?![\w²³/·])/g;
 
-/** The unit in which a file holds what is measured so, after a space; nothing where it has none that a person's system changes. */
+/**
+ * The unit in which a file holds what is measured so, after a space; nothing where it has none that a person's system
+ * changes.
+ */
 export function fileUnit(quantity: Quantity): string {
   const kind = quantity === 'length' ? 'fine' : quantity;
   const unit = (Object.keys(FILE_UNITS) as FileUnit[]).find((name) => FILE_UNITS[name] === kind);
@@ -71,30 +103,45 @@ export function fileUnit(quantity: Quantity): string {
 export const inSystem = (text: string, system: System, quantity?: Quantity): string =>
   text.replaceAll(IN_FILE_UNITS, (all, number: string, unit: string) => {
     if (system === 'metric' && quantity === undefined) return all;
-    const ofLength = quantity === 'length' || quantity === 'fine' ? quantity : isLarge(Number(number)) ? 'length' : 'fine';
+    const ofLength =
+      quantity === 'length' || quantity === 'fine' ? quantity : isLarge(Number(number)) ? 'length' : 'fine';
     return quantityText(unit === 'mm' ? ofLength : FILE_UNITS[unit as FileUnit], Number(number), system);
   });
 
 /** mm: from here on told as a length. */
 const isLarge = (mm: number) => Math.abs(mm) >= 1;
 
-/** The number in the unit of the file from what was typed, or why not: out of its bounds is told in the person's own unit. */
+/**
+ * The number in the unit of the file from what was typed, or why not: out of its bounds is told in the person's own
+ * unit.
+ */
 export function typedQuantity(at: QuantityAt, text: string, system: System): Typed {
   const plain = plainTyped(text);
   if (!plain.ok) return plain;
   const typed = WRITTEN[at.quantity].typed(plain.text.replaceAll('−', '-'), system);
   if (!typed.ok) return typed;
-  if (!Number.isFinite(typed.value)) return { ok: false, message: `found "${text}"; type a number that a file can hold` };
-  const broken = at.bounds.find(({ side, value, inclusive }) => (side === 'least' ? typed.value < value : typed.value > value) || (!inclusive && typed.value === value));
+  if (!Number.isFinite(typed.value))
+    return { ok: false, message: `found "${text}"; type a number that a file can hold` };
+  const broken = at.bounds.find(
+    ({ side, value, inclusive }) =>
+      (side === 'least' ? typed.value < value : typed.value > value) || (!inclusive && typed.value === value),
+  );
   if (!broken) return typed;
   const told = (value: number) => quantityText(at.quantity, value, system);
-  const rule = broken.inclusive ? (broken.side === 'least' ? 'at least' : 'at most') : broken.side === 'least' ? 'more than' : 'less than';
+  const rule = broken.inclusive
+    ? broken.side === 'least'
+      ? 'at least'
+      : 'at most'
+    : broken.side === 'least'
+      ? 'more than'
+      : 'less than';
   return { ok: false, message: `found ${told(typed.value)}; it must be ${rule} ${told(broken.value)}` };
 }
 
 const NUMBER = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?) ?(.*)$/i;
 const same = (name: string, typed: string) => name.toLowerCase() === typed.toLowerCase();
-const shownText = (value: number, digits: number, unit: string) => `${`${+value.toPrecision(digits)}`.replace('-', '−')}${unit === '' || unit === '°' ? unit : ` ${unit}`}`;
+const shownText = (value: number, digits: number, unit: string) =>
+  `${`${+value.toPrecision(digits)}`.replace('-', '−')}${unit === '' || unit === '°' ? unit : ` ${unit}`}`;
 
 /** A number with one unit, or none. */
 function plain(unit: string, also: readonly string[] = []): Written {
@@ -102,25 +149,38 @@ function plain(unit: string, also: readonly string[] = []): Written {
     text: (value) => shownText(value, 12, unit),
     typed(text) {
       const [, number, after] = NUMBER.exec(text) ?? [];
-      if (number === undefined) return { ok: false, message: `found "${text}"; type a number${unit === '' ? '' : ` in ${unit}`}` };
-      if (after !== '' && ![unit, ...also].some((name) => same(name, after!))) return { ok: false, message: `unit "${after}" is not known here; ${unit === '' ? 'type a number alone' : `use ${unit}`}` };
+      if (number === undefined)
+        return { ok: false, message: `found "${text}"; type a number${unit === '' ? '' : ` in ${unit}`}` };
+      if (after !== '' && ![unit, ...also].some((name) => same(name, after!)))
+        return {
+          ok: false,
+          message: `unit "${after}" is not known here; ${unit === '' ? 'type a number alone' : `use ${unit}`}`,
+        };
       return { ok: true, value: Number(number.replace(',', '.')) };
     },
   };
 }
 
-/** A number in the unit of the person's system; the other one's, or one of `others` (sizes in the file's unit), may be typed after it. In inch, digits enough to type it back. */
+/**
+ * A number in the unit of the person's system; the other one's, or one of `others` (sizes in the file's unit), may be
+ * typed after it. In inch, digits enough to type it back.
+ */
 function measured(measure: Measure, others: Readonly<Record<string, number>> = {}): Written {
   const [metric, inch] = [unitOf(measure, 'metric'), unitOf(measure, 'inch')];
   return {
-    text: (value, system) => shownText(inUnit(measure, value, system), system === 'metric' ? 12 : 8, unitOf(measure, system).name),
+    text: (value, system) =>
+      shownText(inUnit(measure, value, system), system === 'metric' ? 12 : 8, unitOf(measure, system).name),
     typed(text, system) {
       const [, number, after] = NUMBER.exec(text) ?? [];
-      if (number === undefined) return { ok: false, message: `found "${text}"; type a number in ${metric.name} or ${inch.name}` };
-      const named = (['metric', 'inch'] as const).find((one) => [unitOf(measure, one).name, ...(unitOf(measure, one).also ?? [])].some((name) => same(name, after!)));
+      if (number === undefined)
+        return { ok: false, message: `found "${text}"; type a number in ${metric.name} or ${inch.name}` };
+      const named = (['metric', 'inch'] as const).find((one) =>
+        [unitOf(measure, one).name, ...(unitOf(measure, one).also ?? [])].some((name) => same(name, after!)),
+      );
       const other = Object.keys(others).find((name) => same(name, after!));
       if (other !== undefined) return { ok: true, value: Number(number.replace(',', '.')) * others[other]! };
-      if (after !== '' && named === undefined) return { ok: false, message: `unit "${after}" is not known here; use ${metric.name} or ${inch.name}` };
+      if (after !== '' && named === undefined)
+        return { ok: false, message: `unit "${after}" is not known here; use ${metric.name} or ${inch.name}` };
       return { ok: true, value: fromUnit(measure, Number(number.replace(',', '.')), named ?? system) };
     },
   };

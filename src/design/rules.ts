@@ -20,7 +20,8 @@ const number = (x: unknown): number => (typeof x === 'number' ? x : Number.NaN);
 const tangent = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
 
 /** A name in quotes, as much of it as helps. */
-const shown = (name: string | undefined) => (name === undefined ? 'nothing' : name.length > 40 ? `"${name.slice(0, 39)}…"` : `"${name}"`);
+const shown = (name: string | undefined) =>
+  name === undefined ? 'nothing' : name.length > 40 ? `"${name.slice(0, 39)}…"` : `"${name}"`;
 const word = (x: unknown): string | undefined => (typeof x === 'string' ? x : undefined);
 const words = ({ seat, part }: Loose) => ({ seat: word(seat), part: word(part) });
 
@@ -37,14 +38,28 @@ function surfaceRules(surface: Loose, part: 'journal' | 'bush', path: string, sa
   const from = number(surface.from);
   const to = number(surface.to);
   if (from >= to) say(`${path}.to`, `found ${to} mm, which is not noseward of where it begins, from (${from} mm)`);
-  else if (to - from < SHORTEST) say(`${path}.to`, `found ${to} mm, which is less than ${SHORTEST} mm noseward of where it begins, from (${from} mm); no surface is so short`);
+  else if (to - from < SHORTEST)
+    say(
+      `${path}.to`,
+      `found ${to} mm, which is less than ${SHORTEST} mm noseward of where it begins, from (${from} mm); no surface is so short`,
+    );
 
-  const profile = list(surface.profile).filter((point): point is [number, number] => Array.isArray(point) && typeof point[0] === 'number' && typeof point[1] === 'number');
+  const profile = list(surface.profile).filter(
+    (point): point is [number, number] =>
+      Array.isArray(point) && typeof point[0] === 'number' && typeof point[1] === 'number',
+  );
   for (let i = 1; i < profile.length; i++) {
     const [[z0, d0], [z1, d1]] = [profile[i - 1]!, profile[i]!];
-    if (z1 - z0 < NEAREST) say(`${path}.profile[${i}]`, `station ${z1} does not lie noseward of the one before it (${z0}); stations must rise${z1 > z0 ? `, by ${NEAREST} mm at least` : ''}`);
+    if (z1 - z0 < NEAREST)
+      say(
+        `${path}.profile[${i}]`,
+        `station ${z1} does not lie noseward of the one before it (${z0}); stations must rise${z1 > z0 ? `, by ${NEAREST} mm at least` : ''}`,
+      );
     else if (Math.abs(d1 - d0) > STEEPEST_PROFILE * (z1 - z0))
-      say(`${path}.profile[${i}]`, `the deviation changes by ${+(d1 - d0).toPrecision(6)} mm over ${+(z1 - z0).toPrecision(6)} mm; a profile may not be steeper than 1 in ${1 / STEEPEST_PROFILE}`);
+      say(
+        `${path}.profile[${i}]`,
+        `the deviation changes by ${+(d1 - d0).toPrecision(6)} mm over ${+(z1 - z0).toPrecision(6)} mm; a profile may not be steeper than 1 in ${1 / STEEPEST_PROFILE}`,
+      );
   }
 
   const lobes = list(surface.lobes).reduce<number>((sum, lobe) => sum + (number(object(lobe).amplitude) || 0), 0);
@@ -53,12 +68,20 @@ function surfaceRules(surface: Loose, part: 'journal' | 'bush', path: string, sa
   let least = Number.POSITIVE_INFINITY;
   let where = from;
   const look = (z: number, proud: number) => {
-    const radius = number(surface.diameter) / 2 + (z - number(surface.station)) * slope + (part === 'journal' ? proud : -proud) / cosine - lobes / cosine;
+    const radius =
+      number(surface.diameter) / 2 +
+      (z - number(surface.station)) * slope +
+      (part === 'journal' ? proud : -proud) / cosine -
+      lobes / cosine;
     if (radius < least) [least, where] = [radius, z];
   };
   for (const end of [from, to]) look(end, levelInterpolation(profile, end));
   for (const [z, proud] of profile) if (z > from && z < to) look(z, proud);
-  if (least <= 0) say(path, `the radius is ${+least.toPrecision(6)} mm at station ${where}; it must be above 0 along the whole surface (check diameter, station and half angle)`);
+  if (least <= 0)
+    say(
+      path,
+      `the radius is ${+least.toPrecision(6)} mm at station ${where}; it must be above 0 along the whole surface (check diameter, station and half angle)`,
+    );
 }
 
 function levelInterpolation(points: readonly [number, number][], z: number): number {
@@ -72,27 +95,43 @@ function levelInterpolation(points: readonly [number, number][], z: number): num
 function seatRules(seat: Loose, path: string, say: Say): void {
   for (const part of ['journal', 'bush'] as const) surfaceRules(object(seat[part]), part, `${path}.${part}`, say);
   const [journal, bush] = [number(object(seat.journal).halfAngle), number(object(seat.bush).halfAngle)];
-  if (Math.abs(journal - bush) > WIDEST_MISMATCH) say(`${path}.journal.halfAngle`, `found ${journal}, but the bush it runs in has ${bush}; the two may differ by ${WIDEST_MISMATCH} degrees at most`);
+  if (Math.abs(journal - bush) > WIDEST_MISMATCH)
+    say(
+      `${path}.journal.halfAngle`,
+      `found ${journal}, but the bush it runs in has ${bush}; the two may differ by ${WIDEST_MISMATCH} degrees at most`,
+    );
 }
 
 function namedSeats(entries: unknown, path: string, names: Set<string>, say: Say): void {
   list(entries).forEach((entry, i) => {
     const name = object(entry).seat;
-    if (typeof name === 'string' && !names.has(name)) say(`${path}[${i}].seat`, `found ${shown(name)}, but no seat has that name; the seats are ${[...names].slice(0, 8).map(shown).join(', ')}`);
+    if (typeof name === 'string' && !names.has(name))
+      say(
+        `${path}[${i}].seat`,
+        `found ${shown(name)}, but no seat has that name; the seats are ${[...names].slice(0, 8).map(shown).join(', ')}`,
+      );
   });
 }
 
 function runRules(run: Loose, say: Say): void {
   const oil = object(run.oil);
   const known = ['viscosity', 'grade', 'measured'].filter((key) => oil[key] !== undefined);
-  if (run.oil !== undefined && known.length === 0) say('run.oil', 'found neither a viscosity nor a grade; give one of the two, or two measured points');
-  if (known.length > 1) say('run.oil', `found both a ${known[0]} and ${known[1] === 'measured' ? 'measured points' : `a ${known[1]}`}; give one of the two`);
+  if (run.oil !== undefined && known.length === 0)
+    say('run.oil', 'found neither a viscosity nor a grade; give one of the two, or two measured points');
+  if (known.length > 1)
+    say(
+      'run.oil',
+      `found both a ${known[0]} and ${known[1] === 'measured' ? 'measured points' : `a ${known[1]}`}; give one of the two`,
+    );
   const [first, second] = list(oil.measured).map((point) => list(point).map(number));
-  if (first && second && (first[0]! - second[0]!) * (first[1]! - second[1]!) >= 0) say('run.oil.measured', 'the two points must be at two temperatures, the warmer one the thinner');
-  if (run.pose !== undefined && (run.load !== undefined || run.loads !== undefined)) say('run', 'found both a pose and a load; give the pose to hold it by hand, or the load to have the pose found');
+  if (first && second && (first[0]! - second[0]!) * (first[1]! - second[1]!) >= 0)
+    say('run.oil.measured', 'the two points must be at two temperatures, the warmer one the thinner');
+  if (run.pose !== undefined && (run.load !== undefined || run.loads !== undefined))
+    say('run', 'found both a pose and a load; give the pose to hold it by hand, or the load to have the pose found');
   list(run.supply).forEach((groove, i) => {
     const { from, to } = object(groove);
-    if (number(from) >= number(to)) say(`run.supply[${i}].to`, `found ${to} mm, which is not noseward of where it begins, from (${from} mm)`);
+    if (number(from) >= number(to))
+      say(`run.supply[${i}].to`, `found ${to} mm, which is not noseward of where it begins, from (${from} mm)`);
   });
 }
 
@@ -100,9 +139,11 @@ function runRules(run: Loose, say: Say): void {
 const MOST_LAP_STEPS = 500;
 
 function cutRules(cut: Loose, names: Set<string>, say: Say): void {
-  const unknown = (name: unknown, path: string) => namedSeats([{ seat: name }], path, names, (_, message) => say(path, message));
+  const unknown = (name: unknown, path: string) =>
+    namedSeats([{ seat: name }], path, names, (_, message) => say(path, message));
   const withinLimit = (entry: Loose, path: string) => {
-    if (number(entry.cleanup) > number(entry.limit)) say(`${path}.cleanup`, `found ${entry.cleanup} mm, which is more than the limit (${entry.limit} mm)`);
+    if (number(entry.cleanup) > number(entry.limit))
+      say(`${path}.cleanup`, `found ${entry.cleanup} mm, which is more than the limit (${entry.limit} mm)`);
   };
   namedSeats(cut.allow, 'cut.allow', names, say);
   const surfaces = new Set<string>();
@@ -110,36 +151,55 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
     const { renew, halfAngle } = object(entry);
     const { seat, part } = words(object(entry));
     withinLimit(object(entry), `cut.allow[${i}]`);
-    if (halfAngle !== undefined && renew !== true) say(`cut.allow[${i}].halfAngle`, 'found a half angle for a surface that is not renewed; set renew to true, or leave it out');
+    if (halfAngle !== undefined && renew !== true)
+      say(
+        `cut.allow[${i}].halfAngle`,
+        'found a half angle for a surface that is not renewed; set renew to true, or leave it out',
+      );
     const surface = JSON.stringify([seat, part]);
-    if (surfaces.has(surface)) say(`cut.allow[${i}]`, `found the ${part!.slice(0, 40)} of ${shown(seat)} a second time; name every surface once`);
+    if (surfaces.has(surface))
+      say(
+        `cut.allow[${i}]`,
+        `found the ${part!.slice(0, 40)} of ${shown(seat)} a second time; name every surface once`,
+      );
     if (seat !== undefined && part !== undefined) surfaces.add(surface);
   });
   const faces = new Set<unknown>();
   list(cut.faces).forEach((entry, i) => {
     const { seats, cleanup, add, name: own } = object(entry);
-    if (typeof own === 'string' && faces.has(own)) say(`cut.faces[${i}].name`, `found ${shown(own)} a second time; every face needs a name of its own`);
+    if (typeof own === 'string' && faces.has(own))
+      say(`cut.faces[${i}].name`, `found ${shown(own)} a second time; every face needs a name of its own`);
     faces.add(own);
     withinLimit(object(entry), `cut.faces[${i}]`);
     list(seats).forEach((name, k) => {
       unknown(name, `cut.faces[${i}].seats[${k}]`);
     });
-    if (number(cleanup) > 0 && number(add) > 0) say(`cut.faces[${i}].add`, 'found both a cleanup and a thickness that may be added; a face that must be cut cannot be made thicker');
+    if (number(cleanup) > 0 && number(add) > 0)
+      say(
+        `cut.faces[${i}].add`,
+        'found both a cleanup and a thickness that may be added; a face that must be cut cannot be made thicker',
+      );
   });
   const { from, to } = object(cut.reach);
-  if (number(from) > number(to)) say('cut.reach.to', `found ${to} mm, which is not noseward of the rearmost position, from (${from} mm)`);
+  if (number(from) > number(to))
+    say('cut.reach.to', `found ${to} mm, which is not noseward of the rearmost position, from (${from} mm)`);
   const lap = object(cut.lap);
   const orElse = (key: 'advance' | 'step') => (lap[key] === undefined ? defaultAt(`cut.lap.${key}`) : number(lap[key]));
   const steps = orElse('advance') / orElse('step');
-  if (steps > MOST_LAP_STEPS) say('cut.lap.step', `makes ${Math.round(steps)} steps of the advance; at most ${MOST_LAP_STEPS} are followed`);
+  if (steps > MOST_LAP_STEPS)
+    say('cut.lap.step', `makes ${Math.round(steps)} steps of the advance; at most ${MOST_LAP_STEPS} are followed`);
   list(cut.trials).forEach((trial, i, all) => {
     if (object(trial).inShapes === true && all.slice(0, i).some((earlier) => object(earlier).inShapes !== true))
-      say(`cut.trials[${i}].inShapes`, 'found true, but an earlier trial is not in the shapes; metal that came off before it is off them too');
+      say(
+        `cut.trials[${i}].inShapes`,
+        'found true, but an earlier trial is not in the shapes; metal that came off before it is off them too',
+      );
     namedSeats(object(trial).taken, `cut.trials[${i}].taken`, names, say);
     namedSeats(object(trial).blue, `cut.trials[${i}].blue`, names, say);
     list(object(trial).faces).forEach((entry, k) => {
       const { name: own } = object(entry);
-      if (typeof own === 'string' && !faces.has(own)) say(`cut.trials[${i}].faces[${k}].name`, `found ${shown(own)}, but no face has that name`);
+      if (typeof own === 'string' && !faces.has(own))
+        say(`cut.trials[${i}].faces[${k}].name`, `found ${shown(own)}, but no face has that name`);
     });
   });
 }
@@ -148,7 +208,11 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
 function readingRules(readings: unknown, trials: number, say: Say): void {
   list(readings).forEach((entry, i) => {
     const after = number(object(entry).after);
-    if (after > trials) say(`readings[${i}].after`, `found ${after}, but ${trials === 0 ? 'no trial is' : trials === 1 ? 'only 1 trial is' : `only ${trials} trials are`} written down`);
+    if (after > trials)
+      say(
+        `readings[${i}].after`,
+        `found ${after}, but ${trials === 0 ? 'no trial is' : trials === 1 ? 'only 1 trial is' : `only ${trials} trials are`} written down`,
+      );
   });
 }
 
@@ -161,7 +225,8 @@ export function ruleErrors(raw: unknown): DesignError[] {
   list(design.seats).forEach((entry, i) => {
     const seat = object(entry);
     if (typeof seat.name === 'string') {
-      if (names.has(seat.name)) say(`seats[${i}].name`, `found ${shown(seat.name)} a second time; every seat needs a name of its own`);
+      if (names.has(seat.name))
+        say(`seats[${i}].name`, `found ${shown(seat.name)} a second time; every seat needs a name of its own`);
       names.add(seat.name);
     }
     seatRules(seat, `seats[${i}]`, say);

@@ -28,7 +28,11 @@ function cutReferences(cut: Cut, change: (seat: string) => string | null, follow
     const seats = face.seats.flatMap((seat) => change(seat) ?? []);
     return seats.length === 0 ? [] : [{ ...face, seats }];
   });
-  const trials = cut.trials?.map((trial) => ({ ...trial, ...(trial.taken && { taken: follow(trial.taken) }), ...(trial.blue && { blue: follow(trial.blue) }) }));
+  const trials = cut.trials?.map((trial) => ({
+    ...trial,
+    ...(trial.taken && { taken: follow(trial.taken) }),
+    ...(trial.blue && { blue: follow(trial.blue) }),
+  }));
   return { ...cut, allow: follow(cut.allow), ...(faces && { faces }), ...(trials && { trials }) };
 }
 
@@ -36,7 +40,9 @@ export function withSeatRenamed(design: Design, index: number, name: string): De
   const old = design.seats[index]!.name;
   const seats = design.seats.map((seat, i) => (i === index ? { ...seat, name } : seat));
   // A name that is taken already is refused by the rules; until then nothing may follow it.
-  return seats.filter((seat) => seat.name === name).length > 1 ? { ...design, seats } : references({ ...design, seats }, (seat) => (seat === old ? name : seat));
+  return seats.filter((seat) => seat.name === name).length > 1
+    ? { ...design, seats }
+    : references({ ...design, seats }, (seat) => (seat === old ? name : seat));
 }
 
 /** Another seat like one of them, behind all others: by a tenth of the whole length. */
@@ -55,10 +61,18 @@ export function withSeatCopied(design: Design, index: number): Design {
     to: surface.to + by,
     ...(surface.profile && { profile: surface.profile.map(([z, d]): [number, number] => [z + by, d]) }),
   });
-  return { ...design, seats: [...design.seats, { ...seat, name: `${seat.name} ${number}`, journal: behind(seat.journal), bush: behind(seat.bush) }] };
+  return {
+    ...design,
+    seats: [
+      ...design.seats,
+      { ...seat, name: `${seat.name} ${number}`, journal: behind(seat.journal), bush: behind(seat.bush) },
+    ],
+  };
 }
 
 export function withoutSeat(design: Design, index: number): Design {
   const gone = design.seats[index]!.name;
-  return references({ ...design, seats: design.seats.filter((_, i) => i !== index) }, (seat) => (seat === gone ? null : seat));
+  return references({ ...design, seats: design.seats.filter((_, i) => i !== index) }, (seat) =>
+    seat === gone ? null : seat,
+  );
 }

@@ -1,6 +1,8 @@
 /**
- * Sizes of tools as they are engraved or sold: a block, a bar, a ball or a roll keeps the name its maker gave it, whatever units the
- * screen shows. Metric ones go by hundredths of a millimetre, inch ones by thousandths or by sixty-fourths: common practice, no source.
+ * Sizes of tools as they are engraved or sold: a block, a bar, a ball or a roll keeps the name its maker gave it,
+ * whatever units the
+ * screen shows. Metric ones go by hundredths of a millimetre, inch ones by thousandths or by sixty-fourths: common
+ * practice, no source.
  */
 import { fineText, lengthText, lengthUnit, type System } from './units.ts';
 
@@ -32,13 +34,16 @@ export const toolText = (mm: number, system: System): string => namedIn(mm, made
 
 function namedIn(mm: number, system: System): string {
   const fraction = system === 'inch' ? inchFraction(mm) : null;
-  return fraction === null ? `${withoutNoughts(lengthText(mm, system).replace(/ .*$/, ''))} ${lengthUnit(system).name}` : `${fraction} in`;
+  return fraction === null
+    ? `${withoutNoughts(lengthText(mm, system).replace(/ .*$/, ''))} ${lengthUnit(system).name}`
+    : `${fraction} in`;
 }
 
 const withoutNoughts = (text: string) => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 
 /** The blocks of a stack (mm) as they are engraved, `set` the system their set is made in: 1.005 + 1.04 + 50 mm. */
-export const blocksText = (blocks: readonly number[], set: System): string => `${blocks.map((block) => engraved(block, set)).join(' + ')} ${lengthUnit(set).name}`;
+export const blocksText = (blocks: readonly number[], set: System): string =>
+  `${blocks.map((block) => engraved(block, set)).join(' + ')} ${lengthUnit(set).name}`;
 
 /** Metric blocks bear no more digits than they need; inch ones three or four decimals. */
 function engraved(mm: number, set: System): string {

@@ -35,9 +35,13 @@ export type Typed = { ok: true; value: number } | { ok: false; message: string }
 /** Characters a person types for one number; more is pasted by mistake, and not looked into. */
 const LONGEST_TYPED = 80;
 
-/** What was typed, its spaces single ones, or why not. The patterns below take time linear in it: no two parts of them take the same signs. */
+/**
+ * What was typed, its spaces single ones, or why not. The patterns below take time linear in it: no two parts of them
+ * take the same signs.
+ */
 export function plainTyped(text: string): { ok: true; text: string } | { ok: false; message: string } {
-  if (text.length > LONGEST_TYPED) return { ok: false, message: `found "${text.slice(0, 20)}…" of ${text.length} characters; type one number` };
+  if (text.length > LONGEST_TYPED)
+    return { ok: false, message: `found "${text.slice(0, 20)}…" of ${text.length} characters; type one number` };
   return { ok: true, text: text.trim().replace(/\s+/g, ' ') };
 }
 
@@ -53,15 +57,24 @@ export function typedLength(text: string, bare: number): Typed {
   const fraction = FRACTION.exec(plain.text);
   if (fraction && Number(fraction[4]) > 0) {
     const [, sign, whole = 0, over, under, unit] = fraction;
-    return { ok: true, value: Number(`${sign}1`) * (Number(whole) + Number(over) / Number(under)) * (unit === undefined ? bare : INCH) };
+    return {
+      ok: true,
+      value: Number(`${sign}1`) * (Number(whole) + Number(over) / Number(under)) * (unit === undefined ? bare : INCH),
+    };
   }
   const match = NUMBER.exec(plain.text);
-  if (!match) return { ok: false, message: `found "${text}"; type a number, with a unit if you like (mm, µm, in, thou, tenths)` };
+  if (!match)
+    return { ok: false, message: `found "${text}"; type a number, with a unit if you like (mm, µm, in, thou, tenths)` };
   const unit = match[2]!.toLowerCase();
   const number = Number(match[1]!.replace(',', '.'));
-  if (unit === 'tpi') return number > 0 ? { ok: true, value: INCH / number } : { ok: false, message: 'threads per inch must be above 0' };
+  if (unit === 'tpi')
+    return number > 0 ? { ok: true, value: INCH / number } : { ok: false, message: 'threads per inch must be above 0' };
   const size = unit === '' ? bare : LENGTH_UNITS[unit];
-  if (size === undefined) return { ok: false, message: `unit "${match[2]}" is not known here; use mm, µm, in, thou or tenths (tpi for a thread)` };
+  if (size === undefined)
+    return {
+      ok: false,
+      message: `unit "${match[2]}" is not known here; use mm, µm, in, thou or tenths (tpi for a thread)`,
+    };
   return { ok: true, value: number * size };
 }
 
@@ -69,7 +82,9 @@ export function typedLength(text: string, bare: number): Typed {
 const WHOLE = String.raw`((?:\d+(?:\.\d*)?|\.\d+)(?![\d.]))`;
 const RATIO = new RegExp(`^([+-]?)${WHOLE} ?(?::|\\/|in) ?${WHOLE}$`);
 const PER_FOOT = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)) ?(?:in\/ft|ipf|tpf|"\/ft)$/;
-const SEXAGESIMAL = new RegExp(`^([+-]?)${WHOLE} ?(?:°|deg|d)?(?: ?${WHOLE} ?(?:'|′|min)| ${WHOLE})?(?: ?${WHOLE} ?(?:"|″|sec)| ${WHOLE})? ?(incl|included)?$`);
+const SEXAGESIMAL = new RegExp(
+  `^([+-]?)${WHOLE} ?(?:°|deg|d)?(?: ?${WHOLE} ?(?:'|′|min)| ${WHOLE})?(?: ?${WHOLE} ?(?:"|″|sec)| ${WHOLE})? ?(incl|included)?$`,
+);
 
 /**
  * A half angle in degrees from what was typed: degrees (`3`, `3°`, `3° 30'`), an included angle (`6 incl`),
@@ -81,7 +96,8 @@ export function typedHalfAngle(text: string): Typed {
   if (!plain.ok) return plain;
   const typed = plain.text.toLowerCase().replaceAll(',', '.');
   const ratio = RATIO.exec(typed);
-  if (ratio && Number(ratio[3]) > 0) return { ok: true, value: Number(`${ratio[1]}1`) * halfAngleOfTaper(Number(ratio[2]) / Number(ratio[3])) };
+  if (ratio && Number(ratio[3]) > 0)
+    return { ok: true, value: Number(`${ratio[1]}1`) * halfAngleOfTaper(Number(ratio[2]) / Number(ratio[3])) };
   const foot = PER_FOOT.exec(typed);
   if (foot) return { ok: true, value: halfAngleOfTaper(Number(foot[1]) / 12) };
   const sexagesimal = SEXAGESIMAL.exec(typed);
@@ -118,23 +134,39 @@ const LARGE = { metric: 1, inch: INCH / 100 };
 export function fineText(mm: number, system: System): string {
   return Math.abs(mm) >= LARGE[system] ? lengthText(mm, system) : fineOnly(mm, system);
 }
-const fineOnly = (mm: number, system: System) => (system === 'metric' ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm` : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`);
+const fineOnly = (mm: number, system: System) =>
+  system === 'metric'
+    ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm`
+    : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`;
 /** A position by the side of the datum it lies on. */
-export const sidedText = (mm: number, system: System) => (mm === 0 ? 'at the datum' : `${fineText(Math.abs(mm), system)} ${mm < 0 ? 'rearward' : 'noseward'} of the datum`);
-/** The same in a field that is edited: to a tenth of a nanometre, so that nothing that counts is lost by retyping it. */
-export const fineExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm * 1000, 4), 2)} µm` : `${trimmed(digits(mm / TENTH, 4), 2)} tenths`);
+export const sidedText = (mm: number, system: System) =>
+  mm === 0 ? 'at the datum' : `${fineText(Math.abs(mm), system)} ${mm < 0 ? 'rearward' : 'noseward'} of the datum`;
+/**
+ * The same in a field that is edited: to a tenth of a nanometre, so that nothing that counts is lost by retyping it.
+ */
+export const fineExact = (mm: number, system: System) =>
+  system === 'metric' ? `${trimmed(digits(mm * 1000, 4), 2)} µm` : `${trimmed(digits(mm / TENTH, 4), 2)} tenths`;
 /** A length (mm) in mm or inches. */
-export const lengthText = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 5), 3)} mm` : `${trimmed(digits(mm / INCH, 6), 4)} in`);
-/** What a gauge reads: to 0.1 µm or ten millionths of an inch, always with the same digits, so that readings compare. */
-export const readingText = (mm: number, system: System) => (system === 'metric' ? `${digits(mm, 4)} mm` : `${digits(mm / INCH, 5)} in`);
+export const lengthText = (mm: number, system: System) =>
+  system === 'metric' ? `${trimmed(digits(mm, 5), 3)} mm` : `${trimmed(digits(mm / INCH, 6), 4)} in`;
+/**
+ * What a gauge reads: to 0.1 µm or ten millionths of an inch, always with the same digits, so that readings compare.
+ */
+export const readingText = (mm: number, system: System) =>
+  system === 'metric' ? `${digits(mm, 4)} mm` : `${digits(mm / INCH, 5)} in`;
 /** A length in a field that is edited, to a nanometre or two. */
-export const lengthExact = (mm: number, system: System) => (system === 'metric' ? `${trimmed(digits(mm, 6), 3)} mm` : `${trimmed(digits(mm / INCH, 7), 4)} in`);
+export const lengthExact = (mm: number, system: System) =>
+  system === 'metric' ? `${trimmed(digits(mm, 6), 3)} mm` : `${trimmed(digits(mm / INCH, 7), 4)} in`;
 /** A place or size that is only told, to a micrometre or so: 0.001 mm, a tenth. */
-export const placeText = (mm: number, system: System) => (system === 'metric' ? lengthText(Number(mm.toFixed(3)), system) : `${trimmed(digits(mm / INCH, 4), 3)} in`);
+export const placeText = (mm: number, system: System) =>
+  system === 'metric' ? lengthText(Number(mm.toFixed(3)), system) : `${trimmed(digits(mm / INCH, 4), 3)} in`;
 /** An angle in a field that is edited: 1e-6° moves a line of 100 mm by two nanometres. */
 export const angleExact = (degrees: number) => `${trimmed(digits(degrees, 6), 1)}°`;
 export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;
-/** An error of an angle (degrees): seconds, minutes or degrees of arc, with the digits that count; never told as nothing when it is not. */
+/**
+ * An error of an angle (degrees): seconds, minutes or degrees of arc, with the digits that count; never told as nothing
+ * when it is not.
+ */
 export function angleErrorText(degrees: number): string {
   const seconds = Math.abs(degrees) * 3600;
   if (seconds === 0) return '0″';
@@ -145,7 +177,10 @@ export function angleErrorText(degrees: number): string {
 /** Half width in standard uncertainties of what holds 19 times in 20, of a normal spread. */
 export const COVER = 1.96;
 
-/** A figure and how far it may be off 19 times in 20 (mm), from its standard uncertainty, both to the digits that this leaves: 76.5 ± 4.2 µm. */
+/**
+ * A figure and how far it may be off 19 times in 20 (mm), from its standard uncertainty, both to the digits that this
+ * leaves: 76.5 ± 4.2 µm.
+ */
 export function plusMinusText(mm: number, sigma: number, system: System): string {
   const { size, name } = fineUnit(system);
   const doubt = (COVER * sigma) / size;
@@ -155,8 +190,11 @@ export function plusMinusText(mm: number, sigma: number, system: System): string
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 
 /** A length (mm) that may be more: rounded up to whole millimetres, or tenths of an inch. */
-export const atLeastText = (mm: number, system: System) => (system === 'metric' ? `${Math.ceil(mm)} mm` : `${(Math.ceil((10 * mm) / INCH) / 10).toFixed(1)} in`);
+export const atLeastText = (mm: number, system: System) =>
+  system === 'metric' ? `${Math.ceil(mm)} mm` : `${(Math.ceil((10 * mm) / INCH) / 10).toFixed(1)} in`;
 
 /** The size in mm of the unit a bare number means. */
-export const fineUnit = (system: System) => (system === 'metric' ? { size: 0.001, name: 'µm' } : { size: TENTH, name: 'tenths' });
-export const lengthUnit = (system: System) => (system === 'metric' ? { size: 1, name: 'mm' } : { size: INCH, name: 'in' });
+export const fineUnit = (system: System) =>
+  system === 'metric' ? { size: 0.001, name: 'µm' } : { size: TENTH, name: 'tenths' };
+export const lengthUnit = (system: System) =>
+  system === 'metric' ? { size: 1, name: 'mm' } : { size: INCH, name: 'in' };

@@ -1,4 +1,7 @@
-/** What a shop's machine and its gauges are taken to be where the design does not say, metric and inch. mm; common practice, no source. */
+/**
+ * What a shop's machine and its gauges are taken to be where the design does not say, metric and inch. mm; common
+ * practice, no source.
+ */
 import type { System } from './units.ts';
 
 const INCH = 25.4;
@@ -22,7 +25,19 @@ export interface UsualMachine {
 }
 
 export const USUAL_MACHINE: Record<System, UsualMachine> = {
-  metric: { division: 0.005, axialDivision: 0.01, pass: 0.005, bar: 100, blocks: 'M112', travel: 25, indicator: 0.001, scaleRadius: 300, scaleReading: 0.1, centres: 150, toolHeight: 0.05 },
+  metric: {
+    division: 0.005,
+    axialDivision: 0.01,
+    pass: 0.005,
+    bar: 100,
+    blocks: 'M112',
+    travel: 25,
+    indicator: 0.001,
+    scaleRadius: 300,
+    scaleReading: 0.1,
+    centres: 150,
+    toolHeight: 0.05,
+  },
   inch: {
     division: 0.0005 * INCH,
     axialDivision: 0.001 * INCH,

@@ -27,7 +27,10 @@ interface Issue {
   options?: unknown[];
 }
 
-/** Characters: several times the greatest design there can be (profiles of 20,000 points all round). More is not even looked into. */
+/**
+ * Characters: several times the greatest design there can be (profiles of 20,000 points all round). More is not even
+ * looked into.
+ */
 const LONGEST_TEXT = 32_000_000;
 /** Errors that are listed; more help nobody. */
 const MOST_ERRORS = 500;
@@ -37,7 +40,8 @@ const LONGEST_KEY = 60;
 
 /** Validates the text of a design file. */
 export function parseDesign(text: string): Validation {
-  if (text.length > LONGEST_TEXT) return refused(`the file has ${text.length} characters; a design has ${LONGEST_TEXT} at most`);
+  if (text.length > LONGEST_TEXT)
+    return refused(`the file has ${text.length} characters; a design has ${LONGEST_TEXT} at most`);
   let raw: unknown;
   try {
     raw = JSON.parse(text.replace(/^\uFEFF/, ''));
@@ -54,18 +58,25 @@ export function validateDesign(raw: unknown): Validation {
   const newer = newerVersion(raw);
   if (newer !== null) return { ok: false, errors: [{ path: 'conepair', message: newer }] };
   const result = definition.safeParse(raw, { reportInput: true });
-  const errors = result.success ? [] : (result.error.issues as unknown as Issue[]).flatMap((issue) => explain(issue, raw));
+  const errors = result.success
+    ? []
+    : (result.error.issues as unknown as Issue[]).flatMap((issue) => explain(issue, raw));
   for (const error of ruleErrors(raw)) errors.push(error);
   if (errors.length === 0 && result.success) return { ok: true, design: result.data };
-  const listed = errors.slice(0, MOST_ERRORS).map(({ path, message }) => ({ path: clipped(path, LONGEST_WORDS), message: clipped(message, LONGEST_WORDS) }));
+  const listed = errors
+    .slice(0, MOST_ERRORS)
+    .map(({ path, message }) => ({ path: clipped(path, LONGEST_WORDS), message: clipped(message, LONGEST_WORDS) }));
   if (errors.length > MOST_ERRORS) listed.push({ path: '', message: `and ${errors.length - MOST_ERRORS} errors more` });
   return { ok: false, errors: listed };
 }
 
 /** What a file of a later format may hold is not known here: nothing else is said of it. */
 function newerVersion(raw: unknown): string | null {
-  const version: unknown = typeof raw === 'object' && raw !== null ? (raw as { conepair?: unknown }).conepair : undefined;
-  return typeof version === 'number' && Number.isInteger(version) && version > 1 ? `found ${version}: a newer program made this file; this one reads version 1` : null;
+  const version: unknown =
+    typeof raw === 'object' && raw !== null ? (raw as { conepair?: unknown }).conepair : undefined;
+  return typeof version === 'number' && Number.isInteger(version) && version > 1
+    ? `found ${version}: a newer program made this file; this one reads version 1`
+    : null;
 }
 
 const clipped = (text: string, most: number) => (text.length > most ? `${text.slice(0, most - 1)}…` : text);
@@ -76,7 +87,8 @@ function notJson(text: string, error: Error): string {
   // Sound, and yet not read: nested deeper than any design.
   if (fault === null) return `not read (${clipped(error.message, 100)})`;
   const { line, column } = placeIn(text, fault.at);
-  if (text.slice(fault.at).trim() === '') return `not JSON: the file ends at line ${line}, column ${column}, before the design does${fault.open === 0 ? '' : ` (${fault.open} brackets are open)`}; what follows is missing`;
+  if (text.slice(fault.at).trim() === '')
+    return `not JSON: the file ends at line ${line}, column ${column}, before the design does${fault.open === 0 ? '' : ` (${fault.open} brackets are open)`}; what follows is missing`;
   const found = text
     .slice(fault.at, fault.at + LONGEST_KEY)
     .split('\n')[0]!
@@ -86,7 +98,8 @@ function notJson(text: string, error: Error): string {
 
 function placeIn(text: string, at: number): { line: number; column: number } {
   let [line, start] = [1, 0];
-  for (let end = text.indexOf('\n'); end >= 0 && end < at; end = text.indexOf('\n', start)) [line, start] = [line + 1, end + 1];
+  for (let end = text.indexOf('\n'); end >= 0 && end < at; end = text.indexOf('\n', start))
+    [line, start] = [line + 1, end + 1];
   return { line, column: at - start + 1 };
 }
 
@@ -95,17 +108,51 @@ function explain(issue: Issue, raw: unknown): DesignError[] {
   const found = issue.input;
   switch (issue.code) {
     case 'unrecognized_keys':
-      return (issue.keys ?? []).map((key) => ({ path: pathText([...issue.path, clipped(key, LONGEST_KEY)]), message: unknownKey(key, knownKeys(issue.path, raw)) }));
+      return (issue.keys ?? []).map((key) => ({
+        path: pathText([...issue.path, clipped(key, LONGEST_KEY)]),
+        message: unknownKey(key, knownKeys(issue.path, raw)),
+      }));
     case 'invalid_type':
-      return [{ path, message: found === undefined ? `missing; ${kindOf(issue.expected)} is required` : `found ${show(found)}; it must be ${kindOf(issue.expected)}` }];
+      return [
+        {
+          path,
+          message:
+            found === undefined
+              ? `missing; ${kindOf(issue.expected)} is required`
+              : `found ${show(found)}; it must be ${kindOf(issue.expected)}`,
+        },
+      ];
     case 'too_small':
-      return [{ path, message: `found ${sizeOf(found)}${unitAt(issue, raw)}; it must be ${issue.inclusive === false ? 'above' : 'at least'} ${issue.minimum}${unitOf(issue)}${unitAt(issue, raw)}` }];
+      return [
+        {
+          path,
+          message: `found ${sizeOf(found)}${unitAt(issue, raw)}; it must be ${issue.inclusive === false ? 'above' : 'at least'} ${issue.minimum}${unitOf(issue)}${unitAt(issue, raw)}`,
+        },
+      ];
     case 'too_big':
-      return [{ path, message: `found ${sizeOf(found)}${unitAt(issue, raw)}; it must be ${issue.inclusive === false ? 'below' : 'at most'} ${issue.maximum}${unitOf(issue)}${unitAt(issue, raw)}` }];
+      return [
+        {
+          path,
+          message: `found ${sizeOf(found)}${unitAt(issue, raw)}; it must be ${issue.inclusive === false ? 'below' : 'at most'} ${issue.maximum}${unitOf(issue)}${unitAt(issue, raw)}`,
+        },
+      ];
     case 'invalid_value':
-      return [{ path, message: found === undefined ? `missing; it must be ${oneOf(issue.values)}` : `found ${show(found)}; it must be ${oneOf(issue.values)}` }];
+      return [
+        {
+          path,
+          message:
+            found === undefined
+              ? `missing; it must be ${oneOf(issue.values)}`
+              : `found ${show(found)}; it must be ${oneOf(issue.values)}`,
+        },
+      ];
     case 'invalid_union':
-      return [{ path, message: `found ${show((found as Record<string, unknown> | undefined)?.kind)}; it must be ${oneOf(issue.options)}` }];
+      return [
+        {
+          path,
+          message: `found ${show((found as Record<string, unknown> | undefined)?.kind)}; it must be ${oneOf(issue.options)}`,
+        },
+      ];
     case 'invalid_format':
       return [{ path, message: `found ${show(found)}; it must hold something other than spaces` }];
     default:
@@ -119,7 +166,14 @@ function pathText(path: PropertyKey[]): string {
 }
 
 function kindOf(expected: string | undefined): string {
-  const words: Record<string, string> = { number: 'a finite number', int: 'a whole number', string: 'text in quotes', array: 'a list in [ ]', tuple: 'a pair [station, deviation]', object: 'a group in { }' };
+  const words: Record<string, string> = {
+    number: 'a finite number',
+    int: 'a whole number',
+    string: 'text in quotes',
+    array: 'a list in [ ]',
+    tuple: 'a pair [station, deviation]',
+    object: 'a group in { }',
+  };
   return words[expected ?? ''] ?? `a ${expected}`;
 }
 
@@ -127,12 +181,19 @@ function kindOf(expected: string | undefined): string {
 function show(value: unknown): string {
   if (value === undefined) return 'nothing';
   if (Array.isArray(value)) return value.length === 0 ? '[]' : `a list of ${value.length}`;
-  if (typeof value === 'object' && value !== null) return Object.keys(value).length === 0 ? '{}' : `a group with "${clipped(Object.keys(value)[0]!, 20)}"`;
+  if (typeof value === 'object' && value !== null)
+    return Object.keys(value).length === 0 ? '{}' : `a group with "${clipped(Object.keys(value)[0]!, 20)}"`;
   return clipped(typeof value === 'string' ? JSON.stringify(value.slice(0, LONGEST_KEY)) : String(value), 40);
 }
 
-const sizeOf = (value: unknown) => (Array.isArray(value) ? `${value.length} entries` : typeof value === 'string' ? `${value.length} characters` : show(value));
-const unitOf = (issue: Issue) => (issue.origin === 'array' ? ' entries' : issue.origin === 'string' ? ' characters' : '');
+const sizeOf = (value: unknown) =>
+  Array.isArray(value)
+    ? `${value.length} entries`
+    : typeof value === 'string'
+      ? `${value.length} characters`
+      : show(value);
+const unitOf = (issue: Issue) =>
+  issue.origin === 'array' ? ' entries' : issue.origin === 'string' ? ' characters' : '';
 /** The unit of a number that is out of its bounds, as the file has it. */
 function unitAt({ origin, path }: Issue, raw: unknown): string {
   const at = origin === 'number' ? quantityIfAt(pathText(path), raw as Design) : null;
@@ -143,13 +204,26 @@ const oneOf = (values: unknown[] | undefined) => (values ?? []).map(show).join(v
 
 function unknownKey(key: string, known: string[]): string {
   const short = clipped(key, LONGEST_KEY);
-  const nearest = known.map((name) => ({ name, off: editDistance(short.toLowerCase(), name.toLowerCase()) })).sort((a, b) => a.off - b.off)[0];
-  const hint = nearest && nearest.off <= Math.max(2, short.length / 3) ? `did you mean "${nearest.name}"?` : `allowed here: ${known.join(', ')}`;
+  const nearest = known
+    .map((name) => ({ name, off: editDistance(short.toLowerCase(), name.toLowerCase()) }))
+    .sort((a, b) => a.off - b.off)[0];
+  const hint =
+    nearest && nearest.off <= Math.max(2, short.length / 3)
+      ? `did you mean "${nearest.name}"?`
+      : `allowed here: ${known.join(', ')}`;
   return `unknown key "${short}"; ${hint}`;
 }
 
 interface Node {
-  def: { type: string; innerType?: Node; shape?: Record<string, Node>; element?: Node; items?: Node[]; options?: Node[]; values?: unknown[] };
+  def: {
+    type: string;
+    innerType?: Node;
+    shape?: Record<string, Node>;
+    element?: Node;
+    items?: Node[];
+    options?: Node[];
+    values?: unknown[];
+  };
 }
 
 /** The keys the definition allows at a path. */
@@ -174,7 +248,8 @@ function editDistance(a: string, b: string): number {
   let row = Array.from({ length: b.length + 1 }, (_, j) => j);
   for (let i = 1; i <= a.length; i++) {
     const next = [i];
-    for (let j = 1; j <= b.length; j++) next[j] = Math.min(next[j - 1]! + 1, row[j]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1));
+    for (let j = 1; j <= b.length; j++)
+      next[j] = Math.min(next[j - 1]! + 1, row[j]! + 1, row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1));
     row = next;
   }
   return row[b.length]!;

@@ -1,6 +1,8 @@
 /**
- * Keeps the pieces of work on the device, one record each, so that another piece never overwrites them: the one at work,
- * and the last ten besides. What cannot be read is left as it is. A tab that finds its record in another tab's hands, open or
+ * Keeps the pieces of work on the device, one record each, so that another piece never overwrites them: the one at
+ * work,
+ * and the last ten besides. What cannot be read is left as it is. A tab that finds its record in another tab's hands,
+ * open or
  * changed, goes on under a name of its own.
  */
 import type { Design } from '../design/definition.ts';
@@ -78,7 +80,10 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
     if (key === keyOf(here.name) && text !== null && text !== seen.get(here.name)) leave(here.name, here.own);
   });
 
-  const names = () => (storage ? Array.from({ length: storage.length }, (_, i) => storage.key(i)) : []).flatMap((key) => (key?.startsWith(PREFIX) ? [key.slice(PREFIX.length)] : []));
+  const names = () =>
+    (storage ? Array.from({ length: storage.length }, (_, i) => storage.key(i)) : []).flatMap((key) =>
+      key?.startsWith(PREFIX) ? [key.slice(PREFIX.length)] : [],
+    );
   /** Everything that is kept, what was worked on last first, what cannot be read at the end. */
   const all = (): Piece[] =>
     names()
@@ -86,14 +91,21 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
         const text = storage!.getItem(keyOf(name));
         if (text === null) return [];
         const read = readRecord(text);
-        return [read.ok ? { name, found: read.found, unreadable: null } : { name, found: null, unreadable: { why: read.why, file: read.file } }];
+        return [
+          read.ok
+            ? { name, found: read.found, unreadable: null }
+            : { name, found: null, unreadable: { why: read.why, file: read.file } },
+        ];
       })
       .sort((a, b) => (b.found?.changed ?? 0) - (a.found?.changed ?? 0));
 
   /** Beyond the last ten the oldest goes; demos that were only looked at go first, what cannot be read stays. */
   function makeRoom() {
     const others = all().filter(({ name, found }) => found !== null && name !== here.name);
-    const ownFirst = [...others.filter(({ found }) => isOwn(found!.design)), ...others.filter(({ found }) => !isOwn(found!.design))];
+    const ownFirst = [
+      ...others.filter(({ found }) => isOwn(found!.design)),
+      ...others.filter(({ found }) => !isOwn(found!.design)),
+    ];
     for (const { name } of ownFirst.slice(MOST)) storage!.removeItem(keyOf(name));
   }
 
@@ -125,7 +137,8 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       const pieces = quietly(all) ?? [];
       const last = quietly(() => session?.getItem(HERE));
       const readable = pieces.filter(({ found }) => found !== null);
-      const { name, found } = readable.find((piece) => piece.name === last) ?? readable[0] ?? { name: device.newName(), found: null };
+      const { name, found } = readable.find((piece) => piece.name === last) ??
+        readable[0] ?? { name: device.newName(), found: null };
       if (found) this.takeUp(name);
       return { piece: name, found, unreadable: pieces.filter(({ unreadable }) => unreadable !== null) };
     },
@@ -152,7 +165,8 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       return read.found;
     },
     /** The person's own work besides what is at work here. */
-    earlier: (): Piece[] => (quietly(all) ?? []).filter(({ name, found }) => name !== here.name && (found === null || isOwn(found.design))),
+    earlier: (): Piece[] =>
+      (quietly(all) ?? []).filter(({ name, found }) => name !== here.name && (found === null || isOwn(found.design))),
     drop(name: string) {
       quietly(() => storage?.removeItem(keyOf(name)));
     },

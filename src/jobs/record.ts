@@ -31,7 +31,8 @@ export const LEAST_FACTOR = 1;
 export const MOST_FACTOR = 5000;
 export const USUAL_FACTOR = 400;
 
-export const recordText = (kept: Kept, changed: number): string => JSON.stringify({ version: VERSION, changed, ...kept });
+export const recordText = (kept: Kept, changed: number): string =>
+  JSON.stringify({ version: VERSION, changed, ...kept });
 
 export function readRecord(text: string): Read {
   let raw: unknown;
@@ -42,17 +43,30 @@ export function readRecord(text: string): Read {
   }
   const { version = 1, changed, design, system, factor } = (raw ?? {}) as Record<string, unknown>;
   // What is no design of this program is saved with all that stood beside it.
-  const file = isGroup(design) ? { name: 'kept-work.conepair.json', text: fileText(design) } : { name: 'kept-work.txt', text };
-  if (typeof version !== 'number' || version > VERSION) return { ok: false, why: 'it was kept by another version of the program', file };
+  const file = isGroup(design)
+    ? { name: 'kept-work.conepair.json', text: fileText(design) }
+    : { name: 'kept-work.txt', text };
+  if (typeof version !== 'number' || version > VERSION)
+    return { ok: false, why: 'it was kept by another version of the program', file };
   const result = validateDesign(design);
   if (!result.ok) return { ok: false, why: isGroup(design) ? whyNot(result.errors[0]!) : 'it is damaged', file };
   const known = typeof factor === 'number' && factor >= LEAST_FACTOR && factor <= MOST_FACTOR;
-  return { ok: true, found: { design: result.design, system: system === 'inch' ? 'inch' : 'metric', factor: known ? factor : USUAL_FACTOR, changed: typeof changed === 'number' ? changed : null } };
+  return {
+    ok: true,
+    found: {
+      design: result.design,
+      system: system === 'inch' ? 'inch' : 'metric',
+      factor: known ? factor : USUAL_FACTOR,
+      changed: typeof changed === 'number' ? changed : null,
+    },
+  };
 }
 
 /** A design as the text of its file. */
 export const fileText = (design: object): string => `${JSON.stringify(design, null, 2)}\n`;
 
-const isGroup = (value: unknown): value is object => typeof value === 'object' && value !== null && !Array.isArray(value);
+const isGroup = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
 
-const whyNot = ({ path, message }: { path: string; message: string }) => `this version of the program does not take it (${path === '' ? '' : `${path}: `}${message})`;
+const whyNot = ({ path, message }: { path: string; message: string }) =>
+  `this version of the program does not take it (${path === '' ? '' : `${path}: `}${message})`;

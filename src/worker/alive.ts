@@ -1,9 +1,13 @@
 /**
- * Lets the page know that a worker is there, and when it is gone. A worker that is ended tells nobody; but a lock it holds for
+ * Lets the page know that a worker is there, and when it is gone. A worker that is ended tells nobody; but a lock it
+ * holds for
  * as long as it lives falls to whoever waits for it.
  */
 
-/** What a worker says of itself once it is loaded: the name of its lock; null where there are none (a page not served securely). */
+/**
+ * What a worker says of itself once it is loaded: the name of its lock; null where there are none (a page not served
+ * securely).
+ */
 interface Alive {
   alive: string | null;
 }

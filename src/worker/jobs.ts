@@ -1,5 +1,6 @@
 /**
- * What is worked out beside the screen, by name: one line each. A generator tells every point as it comes and can be stopped between two.
+ * What is worked out beside the screen, by name: one line each. A generator tells every point as it comes and can be
+ * stopped between two.
  * Runs in a worker.
  */
 import type { Design } from '../design/definition.ts';
@@ -31,7 +32,8 @@ export const JOBS = {
   movingFields: (design: Design) => follower.fields(design),
   /** the same on the full grid, for a design that rests, and of the warm spindle */
   fullFields: (design: Design) => full.fields(design),
-  warmFields: ({ design, steady }: { design: Design; steady: NonNullable<FilmReport['steady']> }) => warmFields(design, steady, FINE),
+  warmFields: ({ design, steady }: { design: Design; steady: NonNullable<FilmReport['steady']> }) =>
+    warmFields(design, steady, FINE),
   film: (design: Design) => filmSection(design),
   /** film, temperature and power at each of these speeds (rev/min), and the stretch that is safe */
   speeds: ({ design, speeds }: { design: Running; speeds: number[] }) => speedWork(design, speeds),
@@ -44,5 +46,6 @@ export const JOBS = {
 export type Jobs = typeof JOBS;
 export type JobName = keyof Jobs;
 export type Input<K extends JobName> = Parameters<Jobs[K]>[0];
-export type Result<K extends JobName> = ReturnType<Jobs[K]> extends Generator<unknown, infer R> ? R : ReturnType<Jobs[K]>;
+export type Result<K extends JobName> =
+  ReturnType<Jobs[K]> extends Generator<unknown, infer R> ? R : ReturnType<Jobs[K]>;
 export type Point<K extends JobName> = ReturnType<Jobs[K]> extends Generator<infer P> ? P : never;

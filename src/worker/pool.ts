@@ -1,6 +1,8 @@
 /**
- * The way from the screen to what is worked out beside it: `job(name, input)` is answered, or fails with the reason, and with a signal can be
- * given up. Workers are few: jobs of a lane share one and wait for each other, so that what follows the hand never waits for what takes seconds.
+ * The way from the screen to what is worked out beside it: `job(name, input)` is answered, or fails with the reason,
+ * and with a signal can be
+ * given up. Workers are few: jobs of a lane share one and wait for each other, so that what follows the hand never
+ * waits for what takes seconds.
  */
 import { proxy } from 'comlink';
 import type { Input, JobName, Point, Result } from './jobs.ts';
@@ -10,7 +12,10 @@ import type { WorkerApi } from './worker.ts';
 
 /** `sections` take a part of a second, `readings` and `long` seconds, `follow` a frame or two. */
 type Lane = 'sections' | 'readings' | 'follow' | 'long';
-/** How a job that is under way is given up: its worker is ended, it is asked to stop at its next point, or its answer is not waited for. */
+/**
+ * How a job that is under way is given up: its worker is ended, it is asked to stop at its next point, or its answer is
+ * not waited for.
+ */
 type GivenUp = 'end' | 'stop' | 'leave';
 
 const BESIDE: Record<JobName, [Lane, GivenUp]> = {
@@ -41,7 +46,12 @@ export interface Asking<K extends JobName> {
 
 export function createPool(start: () => Worker) {
   const lane = () => ({ thread: createThread<WorkerApi>(start), last: Promise.resolve() as Promise<unknown> });
-  const lanes: Record<Lane, ReturnType<typeof lane>> = { sections: lane(), readings: lane(), follow: lane(), long: lane() };
+  const lanes: Record<Lane, ReturnType<typeof lane>> = {
+    sections: lane(),
+    readings: lane(),
+    follow: lane(),
+    long: lane(),
+  };
   let jobs = 0;
   /** The last answers to what is asked by more than one screen, newest first. */
   let kept: { key: string; answer: Promise<unknown> }[] = [];
@@ -57,7 +67,10 @@ export function createPool(start: () => Worker) {
     });
     const giveUp = () => (how === 'end' ? thread.end() : how === 'stop' && thread.tell((worker) => worker.stop(id)));
     signal?.addEventListener('abort', giveUp, { once: true });
-    const answer = thread.ask(async (worker): Promise<Ended<unknown>> => (tell ? worker.run(id, name, input, proxy(tell as (point: unknown) => void)) : worker.run(id, name, input)));
+    const answer = thread.ask(
+      async (worker): Promise<Ended<unknown>> =>
+        tell ? worker.run(id, name, input, proxy(tell as (point: unknown) => void)) : worker.run(id, name, input),
+    );
     // Whoever gave it up does not wait for the answer.
     answer.catch(() => {});
     try {
@@ -80,7 +93,8 @@ export function createPool(start: () => Worker) {
       const mine = lane.last.then(() => begun(name, input, asking));
       lane.last = mine.catch(() => {});
       // Only what was answered stays; one that is under way is given up by whoever asked for it.
-      if (key !== null) void mine.then(() => (kept = [{ key, answer: mine }, ...kept].slice(0, MOST_KEPT))).catch(() => {});
+      if (key !== null)
+        void mine.then(() => (kept = [{ key, answer: mine }, ...kept].slice(0, MOST_KEPT))).catch(() => {});
       return mine;
     },
   };

@@ -1,4 +1,7 @@
-/** Every sentence of every verdict and of the Sheet, for all demos, in the one system and the other: no figure in a unit of the other shop. */
+/**
+ * Every sentence of every verdict and of the Sheet, for all demos, in the one system and the other: no figure in a unit
+ * of the other shop.
+ */
 
 import { readdirSync, readFileSync } from 'node:fs';
 import { renderToStaticMarkup } from 'react-dom/server';
@@ -43,8 +46,20 @@ function everything(demo: Design): Design {
     ...demo,
     play: demo.play ?? {},
     print: demo.print ?? { thickness: 0.002 },
-    run: { ...(demo.run ?? { speed: 600, oil: { grade: 10 }, load: { x: 3.3, y: -22.2411080763025, z: 5, station: 20 } }), ambient: 23.3 },
-    readings: demo.readings ?? [{ kind: 'diameter', seat: first!.name, part: 'journal', value: first!.journal.diameter + 0.003, sigma: 0.001, station: first!.journal.station }],
+    run: {
+      ...(demo.run ?? { speed: 600, oil: { grade: 10 }, load: { x: 3.3, y: -22.2411080763025, z: 5, station: 20 } }),
+      ambient: 23.3,
+    },
+    readings: demo.readings ?? [
+      {
+        kind: 'diameter',
+        seat: first!.name,
+        part: 'journal',
+        value: first!.journal.diameter + 0.003,
+        sigma: 0.001,
+        station: first!.journal.station,
+      },
+    ],
     cut: { allow: [{ seat: first!.name, part: 'journal' }], ...demo.cut },
   };
 }
@@ -52,7 +67,8 @@ function everything(demo: Design): Design {
 /** Figures with a unit; a dial, a roll, a ball, a bar or a block keeps the unit it was made in. */
 const METRIC = /[\d.](?: |\u00a0)?(?:mm|µm|nm|N|MPa|°C|K|kg)(?![a-z²³])/;
 const INCH = /[\d.](?: |\u00a0)?(?:in|tenths|thou|lbf?|psi|°F)(?![a-z])/;
-const TOOLS = /divisions? of [\d.]+ (?:µm|tenths|mm|in)\b|(?:rolls?|ball|balls|bar) of [\d./ ]+ (?:mm|in)\b|stack (?:of )?[\d.]+ (?:mm|in)\b|blocks [\d.+ ]+ ?(?:mm|in)?\b/gi;
+const TOOLS =
+  /divisions? of [\d.]+ (?:µm|tenths|mm|in)\b|(?:rolls?|ball|balls|bar) of [\d./ ]+ (?:mm|in)\b|stack (?:of )?[\d.]+ (?:mm|in)\b|blocks [\d.+ ]+ ?(?:mm|in)?\b/gi;
 const alien = (text: string, system: System) => (system === 'inch' ? METRIC : INCH).exec(text.replaceAll(TOOLS, ''));
 
 const films = new Map<Design['seats'], FilmReport>();
@@ -92,7 +108,19 @@ function sheetOf(design: Design, system: System): string {
   const film = filmOf(design);
   const purpose = purposeOf(design, cut!, system);
   const drawn = drawnParts(design, cut!, purpose.kind, system);
-  const markup = renderToStaticMarkup(<Pages paper="A4" room={900} purpose={purpose} design={design} {...drawn} cut={cut!} film={film} runsBadly={runsAsPlanned(drawn.runs, film, true, system)} system={system} />);
+  const markup = renderToStaticMarkup(
+    <Pages
+      paper="A4"
+      room={900}
+      purpose={purpose}
+      design={design}
+      {...drawn}
+      cut={cut!}
+      film={film}
+      runsBadly={runsAsPlanned(drawn.runs, film, true, system)}
+      system={system}
+    />,
+  );
   return markup
     .replace(/<style>.*?<\/style>/gs, ' ')
     .replace(/<[^>]*>/g, ' ')

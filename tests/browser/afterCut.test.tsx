@@ -20,8 +20,11 @@ test('after the plan was taken as done Measure tells the parts as they are now, 
   const measured = verdict();
   go('cut');
   await expect.poll(verdict, solved).toMatch(/Nothing says yet what may be cut|off the/);
-  if (/Nothing says yet/.test(verdict())) await userEvent.click(browser.getByRole('button', { name: 'Let every journal surface be cut' }));
-  await expect.poll(() => document.querySelector<HTMLButtonElement>('button.main')?.textContent, solved).toBe('Take the plan as done');
+  if (/Nothing says yet/.test(verdict()))
+    await userEvent.click(browser.getByRole('button', { name: 'Let every journal surface be cut' }));
+  await expect
+    .poll(() => document.querySelector<HTMLButtonElement>('button.main')?.textContent, solved)
+    .toBe('Take the plan as done');
   await expect.poll(() => document.querySelector<HTMLButtonElement>('button.main')!.disabled, solved).toBe(false);
   await userEvent.click(browser.getByRole('button', { name: 'Take the plan as done' }));
   const planned = films();
@@ -39,10 +42,15 @@ test('after the plan was taken as done Measure tells the parts as they are now, 
   });
   // What is read now is read after that trial.
   await userEvent.click(browser.getByRole('button', { name: '+ Stand-off', exact: true }).last());
-  await userEvent.fill(document.querySelector<HTMLInputElement>('.new-entry input')!, `${fitSection(design()).firstPosition! * 1000} µm`);
+  await userEvent.fill(
+    document.querySelector<HTMLInputElement>('.new-entry input')!,
+    `${fitSection(design()).firstPosition! * 1000} µm`,
+  );
   await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
   expect(design().readings!.at(-1)).toMatchObject({ kind: 'standOff', after: 1 });
-  await expect.poll(() => [...document.querySelectorAll('.notebook .when')].at(-1)!.textContent).toBe(', after trial 1');
+  await expect
+    .poll(() => [...document.querySelectorAll('.notebook .when')].at(-1)!.textContent)
+    .toBe(', after trial 1');
   for (const details of document.querySelectorAll<HTMLDetailsElement>('.notebook details')) details.open = true;
   await expectNoSidewaysScroll();
   await expectAccessible();

@@ -11,7 +11,8 @@ import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 const shown = page('#cut');
 const design = () => shown.work.store.getState().design;
 const verdict = () => document.querySelector('.verdict')?.textContent ?? '';
-const open = (file: string) => shown.work.open(file, { ok: true, design: DEMOS.find((demo) => demo.file === file)!.design });
+const open = (file: string) =>
+  shown.work.open(file, { ok: true, design: DEMOS.find((demo) => demo.file === file)!.design });
 const SHALLOW = 'shallow-first.conepair.json';
 const STEEP = 'steep-first.conepair.json';
 const solved = { timeout: 20_000 };
@@ -36,7 +37,9 @@ test('the steps on the screen are those of the report, with every figure', async
       step.reason,
     ])
       expect(said).toContain(text);
-    for (const gauge of step.gauges) for (const mm of [gauge.before, gauge.safe === undefined ? gauge.half : gauge.safe, gauge.stop]) expect(said).toContain(readingText(mm!, 'metric'));
+    for (const gauge of step.gauges)
+      for (const mm of [gauge.before, gauge.safe === undefined ? gauge.half : gauge.safe, gauge.stop])
+        expect(said).toContain(readingText(mm!, 'metric'));
   }
   expect(document.querySelectorAll('[data-stock]').length).toBe(steps.length);
   expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
@@ -61,7 +64,8 @@ test('the plan taken as done gives every seat its film, and one undo takes it ba
   await expect.poll(() => document.querySelector<HTMLButtonElement>('button.main')?.disabled, solved).toBe(false);
   const before = design();
   await userEvent.click(browser.getByRole('button', { name: 'Take the plan as done' }));
-  for (const [i, seat] of fitSection(design()).seats.entries()) expect(seat.leastFilm).toBeCloseTo(before.seats[i]!.film!.target, 9);
+  for (const [i, seat] of fitSection(design()).seats.entries())
+    expect(seat.leastFilm).toBeCloseTo(before.seats[i]!.film!.target, 9);
   await expect.poll(verdict, solved).toMatch(/Nothing need be cut/);
   expect(document.querySelectorAll('.steps > li').length).toBe(0);
   await userEvent.click(browser.getByRole('button', { name: 'Undo' }));
@@ -79,7 +83,9 @@ test('where nothing may be cut yet, one button makes a plausible list; a limit i
   await userEvent.click(browser.getByRole('checkbox', { name: 'steep journal', exact: true }));
   // The tick of a step does not pass to another.
   expect(design().cut!.work!.done).toEqual(['manual']);
-  await expect.poll(verdict, solved).toMatch(/Within these limits the films cannot be had.*the steep journal may not be cut/);
+  await expect
+    .poll(verdict, solved)
+    .toMatch(/Within these limits the films cannot be had.*the steep journal may not be cut/);
   await userEvent.click(browser.getByRole('button', { name: /Let the steep journal lose/ }));
   await expect.poll(verdict, solved).toMatch(/off the steep journal .* gives every seat its film/);
 });
@@ -112,7 +118,11 @@ test('a trial starts empty, is refused where it cannot be, and agreeing leaves t
   await writeDown();
   await expect.poll(() => document.querySelectorAll('.trial').length).toBe(1);
   expect(design().cut!.trials![0]).toEqual({ standOff: { value: -0.004, sigma: 0.001 } });
-  await expect.poll(verdict, solved).toMatch(/Take nothing yet: you are 108\.2 µm short along the axis, most likely 77 ± 132 µm off the steep journal\./);
+  await expect
+    .poll(verdict, solved)
+    .toMatch(
+      /Take nothing yet: you are 108\.2 µm short along the axis, most likely 77 ± 132 µm off the steep journal\./,
+    );
   expect(cutSection(design())!.remaining!.steps[0]!.normal).toBeCloseTo(planned, 9);
   shown.work.change((d) => ({ ...d, cut: { ...d.cut!, trials: [d.cut!.trials![0]!, d.cut!.trials![0]!] } }));
   await expect.poll(() => document.querySelectorAll('.told-by').length, solved).toBe(2);
@@ -127,8 +137,11 @@ test('a trial written down changes the estimate and what is left, is corrected, 
   await typed('Stand-off', '-4 µm');
   await userEvent.selectOptions(form()!.querySelector<HTMLSelectElement>('.blue-seen select')!, 'stays clean');
   await writeDown();
-  await expect.poll(() => document.querySelector('.trial')!.textContent, solved).toMatch(/clean on shallow.*steep seat that touched, more than 99 in 100/);
-  const left = () => Number(/most likely left ([\d.]+) ±/.exec(document.querySelector('.remaining')?.textContent ?? '')?.[1]);
+  await expect
+    .poll(() => document.querySelector('.trial')!.textContent, solved)
+    .toMatch(/clean on shallow.*steep seat that touched, more than 99 in 100/);
+  const left = () =>
+    Number(/most likely left ([\d.]+) ±/.exec(document.querySelector('.remaining')?.textContent ?? '')?.[1]);
   const first = left();
   // It touches 10 µm earlier than the parts as measured would: more has to come off, sin 45° of that at most.
   await userEvent.click(browser.getByRole('button', { name: 'Correct trial 1' }));
@@ -136,28 +149,51 @@ test('a trial written down changes the estimate and what is left, is corrected, 
   await writeDown();
   await expect.poll(left, solved).toBeGreaterThan(first + 3);
   expect(left()).toBeLessThan(first + 7.6);
-  expect(left()).toBeCloseTo(cutSection(design())!.remaining!.steps.find(({ seat }) => seat === 'steep')!.normal * 1000, -0.5);
-  expect(design().cut!.trials).toEqual([{ standOff: { value: 0.006, sigma: 0.001 }, blue: [{ seat: 'shallow', prints: false }] }]);
-  const takeDone = () => [...document.querySelectorAll<HTMLButtonElement>('button')].find(({ textContent }) => textContent === 'Take the plan as done all the same');
+  expect(left()).toBeCloseTo(
+    cutSection(design())!.remaining!.steps.find(({ seat }) => seat === 'steep')!.normal * 1000,
+    -0.5,
+  );
+  expect(design().cut!.trials).toEqual([
+    { standOff: { value: 0.006, sigma: 0.001 }, blue: [{ seat: 'shallow', prints: false }] },
+  ]);
+  const takeDone = () =>
+    [...document.querySelectorAll<HTMLButtonElement>('button')].find(
+      ({ textContent }) => textContent === 'Take the plan as done all the same',
+    );
   await expect.poll(() => takeDone()?.disabled, solved).toBe(false);
   document.querySelector<HTMLDetailsElement>('details.before-trials')!.open = true;
   await userEvent.click(browser.getByRole('button', { name: 'Take the plan as done' }));
   const [tried, done] = design().cut!.trials!;
-  expect(tried).toEqual({ inShapes: true, standOff: { value: 0.006, sigma: 0.001 }, blue: [{ seat: 'shallow', prints: false }] });
+  expect(tried).toEqual({
+    inShapes: true,
+    standOff: { value: 0.006, sigma: 0.001 },
+    blue: [{ seat: 'shallow', prints: false }],
+  });
   expect(done).toMatchObject({ inShapes: true, note: 'The plan, taken as done' });
   await expect
     .poll(() => [...document.querySelectorAll('.trial')].map((entry) => entry.textContent), solved)
-    .toEqual([expect.stringMatching(/^Trial 1\. first touch at 6\.00 µm; clean on shallow History:/), expect.stringMatching(/^Trial 2\. The plan, taken as done; .*off the steep journal History:/)]);
+    .toEqual([
+      expect.stringMatching(/^Trial 1\. first touch at 6\.00 µm; clean on shallow History:/),
+      expect.stringMatching(/^Trial 2\. The plan, taken as done; .*off the steep journal History:/),
+    ]);
 });
 
 test('where no plan is possible nothing says that it gives the films, and the nearest is taken only by its name', async () => {
   open(STEEP);
   shown.work.change((d) => ({ ...d, cut: { ...d.cut!, allow: [{ seat: 'steep', part: 'journal', limit: 0.05 }] } }));
-  await expect.poll(verdict, solved).toMatch(/cannot be had: the nearest is shallow 4\.46 µm and steep 2\.50 µm, wanted 2\.50 µm/);
+  await expect
+    .poll(verdict, solved)
+    .toMatch(/cannot be had: the nearest is shallow 4\.46 µm and steep 2\.50 µm, wanted 2\.50 µm/);
   const said = document.querySelector('main')!.textContent!;
-  expect(said).not.toMatch(/Opens the film to what is wanted|Brings this cone to where both cones have their film|[^0-9.]0(\.0+)?° of error|pressed in/);
-  expect(document.querySelector('.steps')!.textContent).toMatch(/nearer to what is wanted, as far as the limits let, but not to it/);
-  expect(document.querySelector('.falls-short')!.textContent).toMatch(/do not give the films that are wanted: after them shallow 4\.46 µm and steep 2\.50 µm, wanted 2\.50 µm.*uncut, at best shallow/);
+  expect(said).not.toMatch(
+    /Opens the film to what is wanted|Brings this cone to where both cones have their film|[^0-9.]0(\.0+)?° of error|pressed in/,
+  );
+  expect(document.querySelector('.steps')!.textContent).toMatch(
+    /nearer to what is wanted, as far as the limits let, but not to it/,
+  );
+  expect(document.querySelector('.falls-short')!.textContent).toMatch(
+    /do not give the films that are wanted: after them shallow 4\.46 µm and steep 2\.50 µm, wanted 2\.50 µm.*uncut, at best shallow/,
+  );
   expect(document.body.textContent).not.toMatch(/Take the plan as done/);
   await userEvent.click(browser.getByRole('button', { name: /^Take the nearest as done: shallow 4\.46 µm/ }));
   expect(fitSection(design()).seats.map(({ leastFilm }) => leastFilm!.toFixed(5))).toEqual(['0.00446', '0.00250']);
@@ -165,25 +201,47 @@ test('where no plan is possible nothing says that it gives the films, and the ne
 
 test('a tool off the centre shows its hollow flank, and a spacer its part in plan and trial', async () => {
   await expect.poll(() => document.querySelector('.hollow .flank'), solved).toBeTruthy();
-  shown.work.change((d) => ({ ...d, cut: { ...d.cut!, allow: [], faces: [{ name: 'collar', part: 'bush', seats: ['steep'], moves: 'rearward', limit: 0.2 }], machine: { toolHeight: 1 } } }));
+  shown.work.change((d) => ({
+    ...d,
+    cut: {
+      ...d.cut!,
+      allow: [],
+      faces: [{ name: 'collar', part: 'bush', seats: ['steep'], moves: 'rearward', limit: 0.2 }],
+      machine: { toolHeight: 1 },
+    },
+  }));
   await expect.poll(verdict, solved).toMatch(/off collar gives every seat its film/);
   const { faces } = cutSection(design())!;
-  expect(document.querySelector('.steps > li')!.textContent).toContain(`1. ${fineText(faces[0]!.off, 'metric')} off collar`);
+  expect(document.querySelector('.steps > li')!.textContent).toContain(
+    `1. ${fineText(faces[0]!.off, 'metric')} off collar`,
+  );
   await userEvent.click(browser.getByRole('button', { name: 'Write down a trial' }));
   await typed('Off collar', '10 µm');
   await typed('Stand-off', '-14 µm');
   await writeDown();
   expect(design().cut!.trials![0]!.faces).toEqual([{ name: 'collar', off: 0.01 }]);
   await expect.poll(() => document.querySelector('.remaining')?.textContent, solved).toMatch(/off collar/);
-  shown.work.change((d) => ({ ...d, cut: { ...d.cut!, trials: [], allow: [{ seat: 'steep', part: 'journal', limit: 0.2 }] } }));
-  await expect.poll(() => document.querySelector('[aria-label="Setting the angle"]')?.textContent, solved).toMatch(/A tool 1\.000 mm off the centre leaves the flank hollow by 0\.\d\d µm/);
+  shown.work.change((d) => ({
+    ...d,
+    cut: { ...d.cut!, trials: [], allow: [{ seat: 'steep', part: 'journal', limit: 0.2 }] },
+  }));
+  await expect
+    .poll(() => document.querySelector('[aria-label="Setting the angle"]')?.textContent, solved)
+    .toMatch(/A tool 1\.000 mm off the centre leaves the flank hollow by 0\.\d\d µm/);
 });
 
 test('lapping is simulated, with the place to stop', async () => {
   open(SHALLOW);
   await expect.poll(() => document.querySelector('.lap-stop'), solved).toBeTruthy();
   const { lap } = cutSection(design())!;
-  await expect.element(browser.getByText(`Travel ${fineText(lap!.states[0]!.position - lap!.states[lap!.stop.at]!.position, 'metric')}`, { exact: false })).toBeVisible();
+  await expect
+    .element(
+      browser.getByText(
+        `Travel ${fineText(lap!.states[0]!.position - lap!.states[lap!.stop.at]!.position, 'metric')}`,
+        { exact: false },
+      ),
+    )
+    .toBeVisible();
 });
 
 test('no sideways scroll at any width, and an axe scan is clean in both themes with all details open', async () => {
@@ -198,7 +256,10 @@ test('no sideways scroll at any width, and an axe scan is clean in both themes w
   for (const details of document.querySelectorAll('details')) details.open = true;
   await expectNoSidewaysScroll();
   await expectAccessible();
-  shown.work.change((d) => ({ ...d, cut: { ...d.cut!, faces: [], trials: [], allow: [{ seat: 'shallow', part: 'journal', limit: 0.001 }] } }));
+  shown.work.change((d) => ({
+    ...d,
+    cut: { ...d.cut!, faces: [], trials: [], allow: [{ seat: 'shallow', part: 'journal', limit: 0.001 }] },
+  }));
   await expect.poll(() => document.querySelector('.falls-short'), solved).toBeTruthy();
   await expectNoSidewaysScroll();
   await expectAccessible();

@@ -1,6 +1,7 @@
 /**
  * What one drag event costs the main thread, on the built page in Chromium: 300 moves of the journal by the
- * pointer in each picture, at two widths. Prints the median and the 95th percentile in ms of processor time of the main thread in
+ * pointer in each picture, at two widths. Prints the median and the 95th percentile in ms of processor time of the main
+ * thread in
  *   script   our own work with that of the libraries: solver, report, words, React, geometry, calls to the graphics
  *   all      every task of the main thread: script, style, layout, paint
  * and before that, what the report of such an event takes by itself.
@@ -25,7 +26,8 @@ async function metrics(cdp: CDPSession): Promise<Cost> {
   return { script: ms('ScriptDuration'), all: ms('TaskDuration') };
 }
 
-const twoFrames = (page: Page) => page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
+const twoFrames = (page: Page) =>
+  page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 
 /** Costs (ms) of the moves of one drag that starts at a place of the page. */
 async function drag(page: Page, x: number, y: number): Promise<Cost[]> {
@@ -75,13 +77,26 @@ async function middleOf(page: Page, selector: string): Promise<{ x: number; y: n
 
 /** The report alone: fit and words, on the main thread of a page. */
 async function report(): Promise<void> {
-  const built = await build({ configFile: false, logLevel: 'silent', build: { write: false, lib: { entry: new URL('./reportOfDrag.ts', import.meta.url).pathname, formats: ['iife'], name: 'reportOfDrag' } } });
+  const built = await build({
+    configFile: false,
+    logLevel: 'silent',
+    build: {
+      write: false,
+      lib: { entry: new URL('./reportOfDrag.ts', import.meta.url).pathname, formats: ['iife'], name: 'reportOfDrag' },
+    },
+  });
   const [{ output }] = built as unknown as [{ output: { code: string }[] }];
   const page = await browser.newPage();
   await page.addScriptTag({ content: output[0]!.code });
-  const times = await page.evaluate((count) => (globalThis as unknown as { reportOfDrag: { times(count: number): number[] } }).reportOfDrag.times(count), EVENTS);
+  const times = await page.evaluate(
+    (count) =>
+      (globalThis as unknown as { reportOfDrag: { times(count: number): number[] } }).reportOfDrag.times(count),
+    EVENTS,
+  );
   const sorted = times.sort((a, b) => a - b);
-  process.stdout.write(`report of one drag event, fit and words: ${sorted[Math.floor(0.5 * EVENTS)]!.toFixed(2)} (p95 ${sorted[Math.floor(0.95 * EVENTS)]!.toFixed(2)}) ms\n`);
+  process.stdout.write(
+    `report of one drag event, fit and words: ${sorted[Math.floor(0.5 * EVENTS)]!.toFixed(2)} (p95 ${sorted[Math.floor(0.95 * EVENTS)]!.toFixed(2)}) ms\n`,
+  );
   await page.close();
 }
 
@@ -89,8 +104,12 @@ async function report(): Promise<void> {
 async function firstScripts(address: string): Promise<void> {
   const html = await (await fetch(address)).text();
   const names = [...html.matchAll(/(?:src|href)="([^"]+\.js)"/g)].map((match) => match[1]!);
-  const sizes = await Promise.all(names.map(async (name) => gzipSync(Buffer.from(await (await fetch(new URL(name, address))).arrayBuffer())).length));
-  process.stdout.write(`scripts before the first picture: ${(sizes.reduce((sum, size) => sum + size, 0) / 1000).toFixed(0)} kB gzipped\n`);
+  const sizes = await Promise.all(
+    names.map(async (name) => gzipSync(Buffer.from(await (await fetch(new URL(name, address))).arrayBuffer())).length),
+  );
+  process.stdout.write(
+    `scripts before the first picture: ${(sizes.reduce((sum, size) => sum + size, 0) / 1000).toFixed(0)} kB gzipped\n`,
+  );
 }
 
 const server = await preview({ logLevel: 'silent', preview: { port: 0, open: false } });
@@ -106,7 +125,12 @@ try {
     if (wide) await page.waitForSelector('.scene canvas');
     await page.waitForTimeout(3000);
     const section = await middleOf(page, '.journal');
-    await measure(page, `${width} px, section${wide ? ' with the solid picture beside it' : ''}`, section.x, section.y + 20);
+    await measure(
+      page,
+      `${width} px, section${wide ? ' with the solid picture beside it' : ''}`,
+      section.x,
+      section.y + 20,
+    );
     if (!wide) await page.getByRole('button', { name: 'Solid' }).click();
     await page.waitForSelector('.scene canvas');
     await page.waitForTimeout(3000);

@@ -20,7 +20,13 @@ test('dragging the journal in the section moves it true to the factor drawn, and
   const before = position();
   const said = verdict();
   const { left, top, width, height } = journal.getBoundingClientRect();
-  const at = (dx: number) => ({ bubbles: true, pointerId: 1, button: 0, clientX: left + width / 2 + dx, clientY: top + height / 2 });
+  const at = (dx: number) => ({
+    bubbles: true,
+    pointerId: 1,
+    button: 0,
+    clientX: left + width / 2 + dx,
+    clientY: top + height / 2,
+  });
   svg.setPointerCapture = () => {};
   journal.setPointerCapture = () => {};
   journal.dispatchEvent(new PointerEvent('pointerdown', at(0)));

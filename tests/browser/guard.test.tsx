@@ -1,4 +1,7 @@
-/** What cannot be loaded, and what crashes: it is said where it would stand, the rest of the page lives on, and it is tried again. */
+/**
+ * What cannot be loaded, and what crashes: it is said where it would stand, the rest of the page lives on, and it is
+ * tried again.
+ */
 import { flushSync } from 'react-dom';
 import { createRoot } from 'react-dom/client';
 import { afterEach, expect, test, vi } from 'vitest';
@@ -74,7 +77,9 @@ test('a screen that crashes says so, leaves the bar with its buttons, and is bac
   show(<App work={work} />);
   // No design that a file could bring: a slip of the program.
   flushSync(() => work.store.setState({ design: { ...openingDesign(), seats: [{ name: 'no surfaces' }] as never } }));
-  await expect.poll(() => document.querySelector('main [role=alert]')?.textContent).toMatch(/^This screen cannot be shown; that is a fault of the program, not yours\./);
+  await expect
+    .poll(() => document.querySelector('main [role=alert]')?.textContent)
+    .toMatch(/^This screen cannot be shown; that is a fault of the program, not yours\./);
   const saved: Blob[] = [];
   vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
     saved.push(blob as Blob);

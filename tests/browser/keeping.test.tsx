@@ -1,4 +1,7 @@
-/** Work that is kept, in Chromium's own store: put away by a demo, set aside unread, held by two tabs, refused by a full or forbidden store. */
+/**
+ * Work that is kept, in Chromium's own store: put away by a demo, set aside unread, held by two tabs, refused by a full
+ * or forbidden store.
+ */
 import { flushSync } from 'react-dom';
 import { afterEach, beforeEach, expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
@@ -12,7 +15,14 @@ const shown = page('', true);
 
 /** The page as it is loaded: another one is another tab. */
 function load(session = new Map<string, string>()): Work {
-  const device = { ...thisDevice(), session: { ...window.sessionStorage, getItem: (key: string) => session.get(key) ?? null, setItem: (key: string, text: string) => void session.set(key, text) } as Storage };
+  const device = {
+    ...thisDevice(),
+    session: {
+      ...window.sessionStorage,
+      getItem: (key: string) => session.get(key) ?? null,
+      setItem: (key: string, text: string) => void session.set(key, text),
+    } as Storage,
+  };
   shown.work = createWork(openingDesign(), createKeeper(device, isOwn));
   shown.show();
   return shown.work;

@@ -13,11 +13,30 @@ type Reading = NonNullable<Design['readings']>[number];
 
 /** What the bench would tell of parts that are not quite as drawn: the shallow journal 4 µm larger. */
 function notebookOf(design: Design): Reading[] {
-  const truth: Design = { ...design, seats: design.seats.map((seat, i) => (i === 0 ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + 0.004 } } : seat)) };
+  const truth: Design = {
+    ...design,
+    seats: design.seats.map((seat, i) =>
+      i === 0 ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + 0.004 } } : seat,
+    ),
+  };
   const setUps: Reading[] = design.seats.flatMap(({ name, journal, bush }) => [
     ...([0.1, 0.3, 0.5, 0.7, 0.9] as const).flatMap((share): Reading[] => [
-      { kind: 'diameter', seat: name, part: 'journal', value: 0, sigma: 0.001, station: journal.from + share * (journal.to - journal.from) },
-      { kind: 'diameter', seat: name, part: 'bush', value: 0, sigma: 0.001, station: bush.from + share * (bush.to - bush.from) },
+      {
+        kind: 'diameter',
+        seat: name,
+        part: 'journal',
+        value: 0,
+        sigma: 0.001,
+        station: journal.from + share * (journal.to - journal.from),
+      },
+      {
+        kind: 'diameter',
+        seat: name,
+        part: 'bush',
+        value: 0,
+        sigma: 0.001,
+        station: bush.from + share * (bush.to - bush.from),
+      },
     ]),
   ]);
   return setUps.map((reading) => ({ ...reading, value: predictedReading(truth, reading).value! }));
@@ -45,7 +64,15 @@ test('an empty notebook says how to begin; a reading of every kind is written do
     expect(entry.open).toBe(false);
     entry.open = true;
   }
-  expect(readings().map(({ kind }) => kind)).toEqual(['diameter', 'overRolls', 'ballDepth', 'sineRise', 'straightness', 'standOff', 'shake']);
+  expect(readings().map(({ kind }) => kind)).toEqual([
+    'diameter',
+    'overRolls',
+    'ballDepth',
+    'sineRise',
+    'straightness',
+    'standOff',
+    'shake',
+  ]);
   await expect.poll(() => document.querySelectorAll('.set-up').length).toBe(7);
   expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
   await userEvent.click(browser.getByRole('button', { name: 'Strike out this reading' }).first());
@@ -72,7 +99,9 @@ test('nothing is written down while a field of the set-up is in error, nor told 
   await userEvent.click(browser.getByRole('button', { name: '+ Ball depth', exact: true }));
   const form = document.querySelector<HTMLElement>('.new-entry')!;
   const said = () => form.querySelector('[role=status]')!.textContent!;
-  const ball = [...form.querySelectorAll('.local')].find((local) => local.textContent!.startsWith('Ball diameter'))!.querySelector('input')!;
+  const ball = [...form.querySelectorAll('.local')]
+    .find((local) => local.textContent!.startsWith('Ball diameter'))!
+    .querySelector('input')!;
   await userEvent.fill(field(), '15');
   await userEvent.fill(ball, 'abc');
   await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
@@ -95,21 +124,30 @@ test('a reading far from the drawing is asked after and not refused; one that ca
   shown.open('notebook');
   await userEvent.click(browser.getByRole('button', { name: '+ Diameter', exact: true }).first());
   await userEvent.fill(field(), `${Number.parseFloat(field().placeholder) + 10}`);
-  await expect.poll(() => document.querySelector('.new-entry .far')?.textContent).toMatch(/^(9\.9|10\.0)\d* mm from the drawing: really\?$/);
+  await expect
+    .poll(() => document.querySelector('.new-entry .far')?.textContent)
+    .toMatch(/^(9\.9|10\.0)\d* mm from the drawing: really\?$/);
   await userEvent.keyboard('{Enter}');
   await expect.poll(() => readings().length).toBe(17);
-  await expect.poll(() => details()[16]!.querySelector('.remark')!.textContent).toMatch(/mm from the drawing: really\?/);
+  await expect
+    .poll(() => details()[16]!.querySelector('.remark')!.textContent)
+    .toMatch(/mm from the drawing: really\?/);
   await userEvent.click(browser.getByRole('button', { name: '+ Shake', exact: true }).first());
   await userEvent.fill(field(), '-10');
   await userEvent.keyboard('{Enter}');
-  await expect.poll(() => document.querySelector('.new-entry .error')!.textContent).toMatch(/cannot be less than nothing/);
+  await expect
+    .poll(() => document.querySelector('.new-entry .error')!.textContent)
+    .toMatch(/cannot be less than nothing/);
   expect(readings().length).toBe(17);
 });
 
 test('a helper tells no result while one of its fields is in error', async () => {
   shown.open('notebook');
   const helper = openHelper('Sine bar:');
-  const box = (title: string) => [...helper.querySelectorAll('.local')].find((local) => local.textContent!.startsWith(title))!.querySelector('input')!;
+  const box = (title: string) =>
+    [...helper.querySelectorAll('.local')]
+      .find((local) => local.textContent!.startsWith(title))!
+      .querySelector('input')!;
   const status = () => [...helper.querySelectorAll('[role=status]')].map((p) => p.textContent).join(' ');
   await expect.poll(status).toMatch(/on a bar of 100 mm a stack of/);
   for (const [title, wrong] of [
@@ -122,7 +160,9 @@ test('a helper tells no result while one of its fields is in error', async () =>
     const before = box(title).value;
     await userEvent.fill(box(title), wrong);
     await userEvent.keyboard('{Enter}');
-    await expect.poll(status, { message: `${title} ${wrong}` }).toMatch(new RegExp(`^No result while ${title.toLowerCase()} is not taken`));
+    await expect
+      .poll(status, { message: `${title} ${wrong}` })
+      .toMatch(new RegExp(`^No result while ${title.toLowerCase()} is not taken`));
     await userEvent.fill(box(title), before);
     await userEvent.keyboard('{Enter}');
     await expect.poll(status).toMatch(/on a bar of 100 mm a stack of/);
@@ -140,7 +180,9 @@ test('what nothing was read of is drawn as drawn and never taken over; the shape
   const use = () => document.querySelector<HTMLButtonElement>('.shapes ~ .buttons button')!;
   await expect.poll(() => use().textContent).toBe('Use these shapes all the same');
   expect(document.querySelectorAll('.shape .fitted').length).toBe(2);
-  expect(document.querySelectorAll('.shape figcaption')[0]!.textContent).toBe('The journal and the bush stand as drawn, not measured.');
+  expect(document.querySelectorAll('.shape figcaption')[0]!.textContent).toBe(
+    'The journal and the bush stand as drawn, not measured.',
+  );
   expect(document.querySelector('.told')!.textContent).toMatch(/as drawn, not measured: steep/);
   expect(verdict()).toMatch(/Nothing was read of the steep journal and steep bush/);
   const before = shown.work.store.getState().design.seats;
@@ -153,17 +195,22 @@ test('what nothing was read of is drawn as drawn and never taken over; the shape
 
 test('rolls are proposed where they touch a tenth from either end, also with their centres beyond the surface', async () => {
   shown.open('notebook');
-  const items = () => [...openHelper('Balls and rolls').querySelectorAll('li')].map((li) => li.textContent!.replaceAll('−', '-'));
+  const items = () =>
+    [...openHelper('Balls and rolls').querySelectorAll('li')].map((li) => li.textContent!.replaceAll('−', '-'));
   await expect.poll(() => items().length).toBe(2);
   let beyond = 0;
   shown.work.store.getState().design.seats.forEach(({ name, journal: { from, to, halfAngle } }, i) => {
-    const found = new RegExp(`^${name}: .*rolls of ([\\d.]+) mm on the journal, centres at stations (\\S+) mm and (\\S+) mm`).exec(items()[i]!);
+    const found = new RegExp(
+      `^${name}: .*rolls of ([\\d.]+) mm on the journal, centres at stations (\\S+) mm and (\\S+) mm`,
+    ).exec(items()[i]!);
     if (!found) {
       expect(items()[i]).toMatch(/no two places on this journal/);
       return;
     }
     const [roll, ...centres] = found.slice(1).map(Number) as [number, number, number];
-    const shares = centres.map((centre) => (centre + (roll / 2) * Math.sin((halfAngle * Math.PI) / 180) - from) / (to - from));
+    const shares = centres.map(
+      (centre) => (centre + (roll / 2) * Math.sin((halfAngle * Math.PI) / 180) - from) / (to - from),
+    );
     expect(shares[0]).toBeCloseTo(0.1, 2);
     expect(shares[1]).toBeCloseTo(0.9, 2);
     if (centres[0]! < from) beyond++;
@@ -194,7 +241,10 @@ test('the shape follows from the readings and is taken into the design', async (
 });
 
 test('a slip of the pen is pointed out where it stands', async () => {
-  shown.work.change((d) => ({ ...d, readings: notebookOf(d).map((reading, i) => (i === 2 ? { ...reading, value: reading.value + 0.02 } : reading)) }));
+  shown.work.change((d) => ({
+    ...d,
+    readings: notebookOf(d).map((reading, i) => (i === 2 ? { ...reading, value: reading.value + 0.02 } : reading)),
+  }));
   await expect.poll(verdict).toMatch(/Reading 3 .* does not go with the others/);
   expect(document.querySelectorAll('.doubtful').length).toBe(1);
   expect(document.querySelectorAll('.residual.off').length).toBe(1);
@@ -203,13 +253,18 @@ test('a slip of the pen is pointed out where it stands', async () => {
 test('rows of a spreadsheet are taken whole or not at all', async () => {
   await userEvent.click(browser.getByText('To and from a spreadsheet'));
   const field = browser.getByLabelText('Rows copied from a spreadsheet', { exact: false });
-  await userEvent.fill(field, 'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21,998;0,001;-2\ndiameter;shalow;bush;21,9;0,001;-9');
+  await userEvent.fill(
+    field,
+    'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21,998;0,001;-2\ndiameter;shalow;bush;21,9;0,001;-9',
+  );
   await userEvent.click(browser.getByRole('button', { name: 'Add these rows' }));
   await expect.element(browser.getByRole('alert')).toHaveTextContent(/Row 3, seat: found "shalow"/);
   expect(shown.work.store.getState().design.readings).toBeUndefined();
   await userEvent.fill(field, 'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21,998;1 µm;-2');
   await userEvent.click(browser.getByRole('button', { name: 'Add these rows' }));
-  expect(shown.work.store.getState().design.readings).toEqual([{ kind: 'diameter', seat: 'shallow', part: 'bush', value: 21.998, sigma: 0.001, station: -2 }]);
+  expect(shown.work.store.getState().design.readings).toEqual([
+    { kind: 'diameter', seat: 'shallow', part: 'bush', value: 21.998, sigma: 0.001, station: -2 },
+  ]);
 });
 
 test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {
@@ -228,7 +283,9 @@ test('every entry shows that it opens, and says the whole reading in words; what
     expect(sign.content).toBe('"▸"');
     expect(sign.transform).toBe('none');
   }
-  expect(details()[3]!.textContent).toContain('Sine bar of 100 mm on a stack of 5.234 mm under the shallow journal, travel 18.000 mm: the indicator rises 1.50 µm');
+  expect(details()[3]!.textContent).toContain(
+    'Sine bar of 100 mm on a stack of 5.234 mm under the shallow journal, travel 18.000 mm: the indicator rises 1.50 µm',
+  );
   expect(document.querySelectorAll('.set-up').length).toBe(0);
   details()[3]!.open = true;
   await expect.poll(() => document.querySelectorAll('.set-up').length).toBe(1);
@@ -239,16 +296,27 @@ test('where a reading is in doubt the shapes are a second choice with its reason
   shown.open('notebook');
   const use = () => document.querySelector<HTMLButtonElement>('.shapes ~ .buttons button')!;
   await expect.poll(() => use()?.className).toBe('main');
-  shown.work.change((d) => ({ ...d, readings: d.readings!.map((reading, i) => (i === 0 ? { ...reading, value: reading.value + 0.1 } : reading)) }));
+  shown.work.change((d) => ({
+    ...d,
+    readings: d.readings!.map((reading, i) => (i === 0 ? { ...reading, value: reading.value + 0.1 } : reading)),
+  }));
   await expect.poll(() => use().textContent).toBe('Use these shapes all the same');
   expect(use().className).toBe('');
-  expect(document.getElementById(use().getAttribute('aria-describedby')!)!.textContent).toMatch(/Reading 1 does not go with the others/);
+  expect(document.getElementById(use().getAttribute('aria-describedby')!)!.textContent).toMatch(
+    /Reading 1 does not go with the others/,
+  );
   // The scale keeps to where readings belong, the figure says how far out it is.
   const far = document.querySelector('.residual.off .far-out text')!.textContent!;
   expect(Number(far)).toBeGreaterThan(50);
-  const ticks = [...document.querySelectorAll('.chart .grid text')].map((t) => Number(t.textContent!.replace('−', '-'))).filter((t) => Number.isInteger(t) && Math.abs(t) <= 5);
+  const ticks = [...document.querySelectorAll('.chart .grid text')]
+    .map((t) => Number(t.textContent!.replace('−', '-')))
+    .filter((t) => Number.isInteger(t) && Math.abs(t) <= 5);
   expect(ticks).toContain(5);
-  const heights = [...document.querySelectorAll<SVGTextElement>('.residual')[0]!.parentElement!.querySelectorAll('.grid text')].map((t) => t.getBoundingClientRect().top).sort((a, b) => a - b);
+  const heights = [
+    ...document.querySelectorAll<SVGTextElement>('.residual')[0]!.parentElement!.querySelectorAll('.grid text'),
+  ]
+    .map((t) => t.getBoundingClientRect().top)
+    .sort((a, b) => a - b);
   for (let k = 1; k < heights.length; k++) expect(heights[k]! - heights[k - 1]!).toBeGreaterThan(9);
   const before = JSON.stringify(shown.work.store.getState().design.seats);
   use().click();
@@ -258,7 +326,10 @@ test('where a reading is in doubt the shapes are a second choice with its reason
 test('rows without a heading are told so once; the heading is put above them when asked for', async () => {
   await userEvent.click(browser.getByText('To and from a spreadsheet'));
   const pasted = browser.getByLabelText('Rows copied from a spreadsheet', { exact: false });
-  await userEvent.fill(pasted, Array.from({ length: 9 }, (_, k) => `diameter\tshallow\tbush\t21.99\t0.001\t${-k - 2}`).join('\n'));
+  await userEvent.fill(
+    pasted,
+    Array.from({ length: 9 }, (_, k) => `diameter\tshallow\tbush\t21.99\t0.001\t${-k - 2}`).join('\n'),
+  );
   await userEvent.click(browser.getByRole('button', { name: 'Add these rows' }));
   await expect.poll(() => document.querySelectorAll('[role=alert] li').length).toBe(1);
   expect(document.querySelector('[role=alert] h2')!.textContent).toBe('Nothing was added: the rows have no heading.');
@@ -278,7 +349,9 @@ test('an inch shop is offered inch bars, blocks, balls and rolls, a metric one m
   shown.work.store.setState({ system: 'inch' });
   const sine = () => openHelper('Sine bar:').textContent!;
   await expect.poll(sine).toMatch(/on a bar of 5 in a stack of 0\.26168 in: blocks 0\.050 \+ 0\.1007 \+ 0\.111 in/);
-  expect(openHelper('Balls and rolls').textContent).toMatch(/balls \d[\d/ ]* in \(touches .* rolls of \d\/\d+ in on the journal/);
+  expect(openHelper('Balls and rolls').textContent).toMatch(
+    /balls \d[\d/ ]* in \(touches .* rolls of \d\/\d+ in on the journal/,
+  );
   await userEvent.selectOptions(browser.getByLabelText('Block set'), 'M112');
   await expect.poll(sine).toMatch(/blocks [\d.]+( \+ [\d.]+)* mm/);
   expect(sine()).toMatch(/a stack of 6\.64667 mm \(0\.26168 in\)/);
@@ -287,10 +360,14 @@ test('an inch shop is offered inch bars, blocks, balls and rolls, a metric one m
   expect(openHelper('Balls and rolls').textContent).toMatch(/balls \d[\d.]* mm \(touches/);
   await userEvent.selectOptions(browser.getByLabelText('Blocks, bars, balls and rolls of the shop'), '');
   await userEvent.click(browser.getByRole('button', { name: '+ Sine bar', exact: true }));
-  await expect.poll(() => document.querySelector('.new-entry label')!.textContent).toMatch(/^Read: Sine bar of 5 in on a stack of 0\.2617 in under the shallow journal/);
+  await expect
+    .poll(() => document.querySelector('.new-entry label')!.textContent)
+    .toMatch(/^Read: Sine bar of 5 in on a stack of 0\.2617 in under the shallow journal/);
   // dials and expansions too
   expect(openHelper('not at 20 °C').textContent).toMatch(/6\.28 steel/);
-  expect([...openHelper('not at 20 °C').querySelectorAll('input')].map((input) => input.value)).toContain('6.2778 µin/(in·°F)');
+  expect([...openHelper('not at 20 °C').querySelectorAll('input')].map((input) => input.value)).toContain(
+    '6.2778 µin/(in·°F)',
+  );
 });
 
 test('a set-up is planned before it is read: its value follows the surface, and what cannot be read says why', async () => {
@@ -302,7 +379,9 @@ test('a set-up is planned before it is read: its value follows the surface, and 
   const form = document.querySelector<HTMLElement>('.new-entry')!;
   await userEvent.selectOptions(form.querySelector('select')!, 'steep');
   await expect.poll(said).not.toBe(before);
-  const ball = [...form.querySelectorAll('.local')].find((local) => local.textContent!.startsWith('Ball diameter'))!.querySelector('input')!;
+  const ball = [...form.querySelectorAll('.local')]
+    .find((local) => local.textContent!.startsWith('Ball diameter'))!
+    .querySelector('input')!;
   await userEvent.fill(ball, '3/8 in');
   await userEvent.keyboard('{Enter}');
   await expect.poll(said).toMatch(/cannot be read like this: .*(too small|rest on the edge|shallow)/);
@@ -315,44 +394,55 @@ const choose = (select: HTMLSelectElement, value: string) =>
     Object.getOwnPropertyDescriptor(HTMLSelectElement.prototype, 'value')!.set!.call(select, value);
     select.dispatchEvent(new Event('change', { bubbles: true }));
   });
-const press = (name: string) => flushSync(() => [...document.querySelectorAll('button')].findLast((button) => button.textContent === name)!.click());
+const press = (name: string) =>
+  flushSync(() => [...document.querySelectorAll('button')].findLast((button) => button.textContent === name)!.click());
 
-test.each(['opposed-cones', 'notebook', 'rear-bearing'])('every drawing of a set-up keeps within its frame: %s', async (demo) => {
-  shown.open(demo);
-  const form = () => document.querySelector<HTMLElement>('.new-entry')!;
-  const select = (place: number) => form().querySelectorAll('select')[place];
-  let drawn = 0;
-  for (const kind of ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake']) {
-    press(`+ ${kind}`);
-    await expect.poll(form).toBeTruthy();
-    for (const seat of select(0) ? [...select(0)!.options].map(({ value }) => value) : ['']) {
-      if (seat !== '') choose(select(0)!, seat);
-      for (const part of select(1) ? ['journal', 'bush'] : ['']) {
-        if (part !== '') choose(select(1)!, part);
-        const svg = form().querySelector('.set-up');
-        // A ball or a roll that touches nothing has no drawing.
-        if (!svg) continue;
-        drawn++;
-        const frame = svg.getBoundingClientRect();
-        expect(frame.height).toBeGreaterThan(60);
-        for (const piece of svg.querySelectorAll('path, circle, rect, text')) {
-          const box = piece.getBoundingClientRect();
-          const off = Math.max(frame.left - box.left, box.right - frame.right, frame.top - box.top, box.bottom - frame.bottom);
-          expect(off, `${kind}, ${seat} ${part}: ${piece.outerHTML.slice(0, 90)}`).toBeLessThan(3);
+test.each(['opposed-cones', 'notebook', 'rear-bearing'])(
+  'every drawing of a set-up keeps within its frame: %s',
+  async (demo) => {
+    shown.open(demo);
+    const form = () => document.querySelector<HTMLElement>('.new-entry')!;
+    const select = (place: number) => form().querySelectorAll('select')[place];
+    let drawn = 0;
+    for (const kind of ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake']) {
+      press(`+ ${kind}`);
+      await expect.poll(form).toBeTruthy();
+      for (const seat of select(0) ? [...select(0)!.options].map(({ value }) => value) : ['']) {
+        if (seat !== '') choose(select(0)!, seat);
+        for (const part of select(1) ? ['journal', 'bush'] : ['']) {
+          if (part !== '') choose(select(1)!, part);
+          const svg = form().querySelector('.set-up');
+          // A ball or a roll that touches nothing has no drawing.
+          if (!svg) continue;
+          drawn++;
+          const frame = svg.getBoundingClientRect();
+          expect(frame.height).toBeGreaterThan(60);
+          for (const piece of svg.querySelectorAll('path, circle, rect, text')) {
+            const box = piece.getBoundingClientRect();
+            const off = Math.max(
+              frame.left - box.left,
+              box.right - frame.right,
+              frame.top - box.top,
+              box.bottom - frame.bottom,
+            );
+            expect(off, `${kind}, ${seat} ${part}: ${piece.outerHTML.slice(0, 90)}`).toBeLessThan(3);
+          }
         }
       }
+      press('Leave it');
     }
-    press('Leave it');
-  }
-  expect(drawn).toBeGreaterThan(14);
-});
+    expect(drawn).toBeGreaterThan(14);
+  },
+);
 
 test('on a phone every figure of an entry stands under its own name, clear of the next', async () => {
   await browser.viewport(390, 800);
   shown.open('notebook');
   await expect.poll(() => details().length).toBe(16);
   for (const entry of document.querySelectorAll('.notebook summary.entry')) {
-    const spans = [...entry.querySelectorAll<HTMLElement>('span[data-name]')].filter((span) => span.offsetParent !== null);
+    const spans = [...entry.querySelectorAll<HTMLElement>('span[data-name]')].filter(
+      (span) => span.offsetParent !== null,
+    );
     expect(spans.length).toBe(3);
     for (const span of spans) {
       expect(span.scrollWidth).toBeLessThanOrEqual(span.clientWidth + 1);
@@ -362,7 +452,9 @@ test('on a phone every figure of an entry stands under its own name, clear of th
   // Nor is anything told in the tables cut off.
   shown.work.store.setState({ system: 'inch' });
   await expect.poll(() => document.querySelector('.told')!.textContent).toMatch(/tenths/);
-  for (const table of document.querySelectorAll('.told .table')) expect(table.scrollWidth).toBeLessThanOrEqual(table.clientWidth + 1);
-  for (const span of document.querySelectorAll<HTMLElement>('.notebook span[data-name]')) expect(span.scrollWidth, span.textContent!).toBeLessThanOrEqual(span.clientWidth + 1);
+  for (const table of document.querySelectorAll('.told .table'))
+    expect(table.scrollWidth).toBeLessThanOrEqual(table.clientWidth + 1);
+  for (const span of document.querySelectorAll<HTMLElement>('.notebook span[data-name]'))
+    expect(span.scrollWidth, span.textContent!).toBeLessThanOrEqual(span.clientWidth + 1);
   await browser.viewport(1280, 800);
 });

@@ -1,4 +1,7 @@
-/** The whole page on a design, for the browser tests: opened before each, closed after, and what it says to the console held against it. */
+/**
+ * The whole page on a design, for the browser tests: opened before each, closed after, and what it says to the console
+ * held against it.
+ */
 import axe from 'axe-core';
 import { flushSync } from 'react-dom';
 import { createRoot, type Root } from 'react-dom/client';
@@ -10,7 +13,8 @@ import { createWork, type Work } from '../../src/app/state/store.ts';
 import '../../src/app/frame/style.css';
 
 /** three speaks of a context that a test takes away; software WebGL of slow reads. */
-const KNOWN = /GPU stall due to ReadPixels|THREE\.WebGLRenderer: (Context Lost|WEBGL_lose_context extension not supported)/;
+const KNOWN =
+  /GPU stall due to ReadPixels|THREE\.WebGLRenderer: (Context Lost|WEBGL_lose_context extension not supported)/;
 
 export interface Shown {
   work: Work;
@@ -32,7 +36,10 @@ export function page(hash = '', waiting = false): Shown {
     show: () => flushSync(() => root.render(<App work={shown.work} />)),
     position: () => shown.work.store.getState().design.position ?? 0,
     steps: () => shown.work.store.temporal.getState().pastStates.length,
-    open: (name) => flushSync(() => shown.work.open(name, { ok: true, design: DEMOS.find(({ file }) => file.startsWith(name))!.design })),
+    open: (name) =>
+      flushSync(() =>
+        shown.work.open(name, { ok: true, design: DEMOS.find(({ file }) => file.startsWith(name))!.design }),
+      ),
   };
   beforeEach(() => {
     complaints.length = 0;
@@ -74,7 +81,10 @@ export async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
 }
 
 /** How many of the pixels are so. */
-export function countPixels(pixels: Uint8ClampedArray, so: (red: number, green: number, blue: number) => boolean): number {
+export function countPixels(
+  pixels: Uint8ClampedArray,
+  so: (red: number, green: number, blue: number) => boolean,
+): number {
   let count = 0;
   for (let i = 0; i < pixels.length; i += 4) if (so(pixels[i]!, pixels[i + 1]!, pixels[i + 2]!)) count++;
   return count;
@@ -96,7 +106,11 @@ export async function expectAccessible(): Promise<void> {
   for (const theme of ['light', 'dark']) {
     document.documentElement.style.colorScheme = theme;
     const { violations } = await axe.run(document);
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
+    expect(
+      violations.map(
+        (v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`,
+      ),
+    ).toEqual([]);
   }
   document.documentElement.style.colorScheme = '';
 }

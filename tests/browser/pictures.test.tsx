@@ -11,11 +11,14 @@ const { show, position, steps, open } = shown;
 const section = () => document.querySelector<SVGSVGElement>('svg.section')!;
 
 /** px to one mm: from the transform that draws the journal. */
-const scale = () => Number(/scale\(([\d.]+)/.exec(document.querySelector('.journal g')!.getAttribute('transform')!)![1]);
+const scale = () =>
+  Number(/scale\(([\d.]+)/.exec(document.querySelector('.journal g')!.getAttribute('transform')!)![1]);
 
 /** A place (px of the screen) carried by the drawing's transform. */
 function placeOf(mm: number): number {
-  const [, x, k] = /translate\(([-\d.e]+) [-\d.e]+\) scale\(([\d.]+)/.exec(document.querySelector('.journal g')!.getAttribute('transform')!)!;
+  const [, x, k] = /translate\(([-\d.e]+) [-\d.e]+\) scale\(([\d.]+)/.exec(
+    document.querySelector('.journal g')!.getAttribute('transform')!,
+  )!;
   return section().getBoundingClientRect().left + Number(x) + mm * Number(k);
 }
 
@@ -31,7 +34,14 @@ test('the wheel scrolls the page, and zooms with Ctrl or with the focus, toward 
   const pointer = Math.round(placeOf(-20));
   const mm = (pointer - placeOf(0)) / before;
   const wheel = (ctrlKey: boolean) => {
-    const event = new WheelEvent('wheel', { bubbles: true, cancelable: true, deltaY: -100, ctrlKey, clientX: pointer, clientY: box.top + box.height / 2 });
+    const event = new WheelEvent('wheel', {
+      bubbles: true,
+      cancelable: true,
+      deltaY: -100,
+      ctrlKey,
+      clientX: pointer,
+      clientY: box.top + box.height / 2,
+    });
     flushSync(() => section().dispatchEvent(event));
     return event.defaultPrevented;
   };
@@ -62,7 +72,19 @@ test('two fingers zoom about what lies between them, and a journal taken hold of
   section().setPointerCapture = () => {};
   const box = journal.getBoundingClientRect();
   const [x, y] = [box.left + box.width / 2, box.top + box.height / 2];
-  const finger = (kind: string, pointerId: number, dx: number) => flushSync(() => journal.dispatchEvent(new PointerEvent(kind, { bubbles: true, pointerType: 'touch', pointerId, button: 0, clientX: x + dx, clientY: y })));
+  const finger = (kind: string, pointerId: number, dx: number) =>
+    flushSync(() =>
+      journal.dispatchEvent(
+        new PointerEvent(kind, {
+          bubbles: true,
+          pointerType: 'touch',
+          pointerId,
+          button: 0,
+          clientX: x + dx,
+          clientY: y,
+        }),
+      ),
+    );
   const before = { scale: scale(), position: position() };
   finger('pointerdown', 1, -40);
   finger('pointermove', 1, -60);
@@ -98,7 +120,10 @@ test('the section is dimensioned in the figures of the part asked for', async ()
 
 /** Boxes of texts as they are drawn, by what they say. */
 function boxesOf(selector: string) {
-  return [...document.querySelectorAll<SVGTextElement>(selector)].map((node) => ({ said: node.textContent!, box: node.getBoundingClientRect() }));
+  return [...document.querySelectorAll<SVGTextElement>(selector)].map((node) => ({
+    said: node.textContent!,
+    box: node.getBoundingClientRect(),
+  }));
 }
 
 test('no text of section or chart stands on another, in any demo, at any width, in both systems', async () => {
@@ -120,7 +145,10 @@ test('no text of section or chart stands on another, in any demo, at any width, 
             expect(box.left, where).toBeGreaterThanOrEqual(frameBox.left - 1);
             expect(box.right, where).toBeLessThanOrEqual(frameBox.right + 1);
             for (const other of texts.slice(i + 1)) {
-              const [across, down] = [Math.min(box.right, other.box.right) - Math.max(box.left, other.box.left), Math.min(box.bottom, other.box.bottom) - Math.max(box.top, other.box.top)];
+              const [across, down] = [
+                Math.min(box.right, other.box.right) - Math.max(box.left, other.box.left),
+                Math.min(box.bottom, other.box.bottom) - Math.max(box.top, other.box.top),
+              ];
               // Boxes of text reach a little past its letters.
               expect(across > 1 && down > 5, `${where} and "${other.said}"`).toBe(false);
             }

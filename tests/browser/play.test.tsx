@@ -49,7 +49,9 @@ test('no shake is taken as felt until it is typed; nothing is an answer too, and
   expect(document.querySelector('.measured')).toBeNull();
   await userEvent.fill(field, '0');
   await userEvent.keyboard('{Enter}');
-  await expect.element(browser.getByText('Without any shake it stands against the stop', { exact: false })).toBeVisible();
+  await expect
+    .element(browser.getByText('Without any shake it stands against the stop', { exact: false }))
+    .toBeVisible();
   await userEvent.fill(field, 'much');
   expect(browser.getByText('against the stop, at', { exact: false }).elements()).toHaveLength(0);
   await userEvent.keyboard('{Enter}');
@@ -103,7 +105,9 @@ test('the nose pulled up in the section rocks the journal until the seats hold i
   grip.focus();
   for (let i = 0; i < 6; i++) await userEvent.keyboard('{Shift>}{ArrowUp}{/Shift}');
   await expect.poll(() => document.querySelectorAll('.force-arrow').length).toBe(2);
-  const shares = [...document.querySelectorAll('.force-arrow text')].map((text) => Number.parseFloat(text.textContent!)).sort();
+  const shares = [...document.querySelectorAll('.force-arrow text')]
+    .map((text) => Number.parseFloat(text.textContent!))
+    .sort();
   // A pull of 1 N beyond both contacts: what the one carries more than 1 the other takes back.
   expect(shares[1]! - shares[0]!).toBeCloseTo(1, 1);
   const held = Number(grip.getAttribute('aria-valuenow'));

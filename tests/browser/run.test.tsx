@@ -88,7 +88,10 @@ test('the load is moved by the arrow keys; held by hand instead, the axis is', a
 test('figures typed one after the other, as fast as can be, all stay', async () => {
   await expect.element(browser.getByLabelText('Load upward', { exact: true }), LONG).toBeVisible();
   const put = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
-  const field = (label: string) => [...document.querySelectorAll<HTMLInputElement>('.controls input')].find((input) => input.labels?.[0]?.textContent === label)!;
+  const field = (label: string) =>
+    [...document.querySelectorAll<HTMLInputElement>('.controls input')].find(
+      (input) => input.labels?.[0]?.textContent === label,
+    )!;
   for (let k = 1; k <= 5; k++) {
     for (const [label, value] of [
       ['Speed', 1000 + k],
@@ -145,12 +148,18 @@ test('long work is stopped, and taken up again', async () => {
   expect(points()).toBe(before);
   await userEvent.click(browser.getByRole('button', { name: 'Work it out' }));
   await expect.element(browser.getByRole('button', { name: 'Stop', exact: true })).toBeVisible();
-  await expect.poll(() => document.querySelectorAll('section[aria-label="Warming up"] .curve').length, LONG).toBeGreaterThan(3);
+  await expect
+    .poll(() => document.querySelectorAll('section[aria-label="Warming up"] .curve').length, LONG)
+    .toBeGreaterThan(3);
 });
 
-test('worked out to the end: the window of clearances, safe speeds, and a cold position that is set', { timeout: 110_000 }, async () => {
+test('worked out to the end: the window of clearances, safe speeds, and a cold position that is set', {
+  timeout: 110_000,
+}, async () => {
   shown.work.open('correct', { ok: true, design: DEMOS.find(({ file }) => file.startsWith('correct'))!.design });
-  await expect.poll(() => document.querySelector('.progress')?.textContent, { timeout: 100_000 }).toBe('Worked out in full.');
+  await expect
+    .poll(() => document.querySelector('.progress')?.textContent, { timeout: 100_000 })
+    .toBe('Worked out in full.');
   expect(document.querySelectorAll('section[aria-label="Clearances that work"] .dot').length).toBe(14);
   expect(document.querySelectorAll('section[aria-label="Against speed"] .dot').length).toBeGreaterThan(30);
   const set = browser.getByRole('button', { name: 'Set this position' }).first();
@@ -167,10 +176,14 @@ test('a design that says nothing of running gets a scenario, told for what it is
   await expect.poll(() => maps().length, LONG).toBeGreaterThan(0);
 });
 
-test('every demo draws with its own run or the scenario made for it, and at odd speeds', { timeout: 110_000 }, async () => {
+test('every demo draws with its own run or the scenario made for it, and at odd speeds', {
+  timeout: 110_000,
+}, async () => {
   for (const { file, design: demo } of DEMOS) {
     shown.work.open(file, { ok: true, design: { ...demo, run: demo.run ?? plausibleRun(demo) } });
-    await expect.poll(() => [...document.querySelectorAll('.seat-map strong')].map((name) => name.textContent), LONG).toEqual(demo.seats.map(({ name }) => name));
+    await expect
+      .poll(() => [...document.querySelectorAll('.seat-map strong')].map((name) => name.textContent), LONG)
+      .toEqual(demo.seats.map(({ name }) => name));
     // A seat that stands far open bears next to nothing, on the scale of the one that carries.
     await expect.poll(() => maps().some((map) => painted(map).colours > 30), LONG).toBe(true);
     expect(document.querySelector('main')!.innerHTML, file).not.toMatch(/NaN|Infinity|undefined/);
@@ -197,15 +210,25 @@ test('warm, the maps show the films of the steady state', async () => {
   await userEvent.click(warm);
   const steady = solve(design(), 'here', ['film']).film!.steady!;
   const least = `${(1000 * steady.seats[1]!.leastFilm).toFixed(2)} µm`;
-  await expect.poll(() => document.querySelectorAll('.seat-map figcaption')[1]!.textContent, LONG).toContain(`least film ${least}`);
+  await expect
+    .poll(() => document.querySelectorAll('.seat-map figcaption')[1]!.textContent, LONG)
+    .toContain(`least film ${least}`);
 });
 
 test('without WebGL the maps carry on, and a sentence says so', async () => {
   const real = HTMLCanvasElement.prototype.getContext;
-  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
-    return kind.startsWith('webgl') ? null : (real as (...all: unknown[]) => RenderingContext | null).call(this, kind, ...rest);
+  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (
+    this: HTMLCanvasElement,
+    kind: string,
+    ...rest: unknown[]
+  ) {
+    return kind.startsWith('webgl')
+      ? null
+      : (real as (...all: unknown[]) => RenderingContext | null).call(this, kind, ...rest);
   } as typeof real);
-  await expect.element(browser.getByText('This device cannot draw the solid picture', { exact: false }), LONG).toBeVisible();
+  await expect
+    .element(browser.getByText('This device cannot draw the solid picture', { exact: false }), LONG)
+    .toBeVisible();
   expect(maps().length).toBe(2);
   expect(document.querySelector('.scene')).toBeNull();
 });
@@ -225,16 +248,24 @@ test('the position is moved by hand, and a film that closes is told', async () =
   await expect.poll(verdict, LONG).toMatch(/thinnest film is 0\.67|barely parts/);
 });
 
-test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', { timeout: 110_000 }, async () => {
+test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', {
+  timeout: 110_000,
+}, async () => {
   await expect.poll(() => document.querySelector('section[aria-label="Warming up"]'), LONG).toBeTruthy();
-  await expect.poll(() => document.querySelectorAll('section[aria-label="Clearances that work"] .dot').length, LONG).toBeGreaterThan(2);
+  await expect
+    .poll(() => document.querySelectorAll('section[aria-label="Clearances that work"] .dot').length, LONG)
+    .toBeGreaterThan(2);
   await expectNoSidewaysScroll();
   await browser.viewport(820, 1100);
   for (const details of document.querySelectorAll('details')) details.open = true;
   for (const theme of ['light', 'dark']) {
     document.documentElement.style.colorScheme = theme;
     const { violations } = await axe.run(document);
-    expect(violations.map((v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`)).toEqual([]);
+    expect(
+      violations.map(
+        (v) => `${v.id}: ${v.nodes.map((n) => `${n.html.slice(0, 120)} ${n.failureSummary}`).join(' | ')}`,
+      ),
+    ).toEqual([]);
   }
   document.documentElement.style.colorScheme = '';
 });

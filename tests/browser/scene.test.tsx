@@ -7,8 +7,12 @@ const shown = app('', true);
 const { show, position, steps } = shown;
 
 async function sceneCanvas(): Promise<HTMLCanvasElement> {
-  await expect.poll(() => document.querySelector<HTMLCanvasElement>('.scene canvas')?.getContext('webgl2'), { timeout: 45_000 }).toBeTruthy();
-  await expect.poll(() => document.querySelector<HTMLCanvasElement>('.scene canvas')!.width, { timeout: 20_000 }).toBeGreaterThan(200);
+  await expect
+    .poll(() => document.querySelector<HTMLCanvasElement>('.scene canvas')?.getContext('webgl2'), { timeout: 45_000 })
+    .toBeTruthy();
+  await expect
+    .poll(() => document.querySelector<HTMLCanvasElement>('.scene canvas')!.width, { timeout: 20_000 })
+    .toBeGreaterThan(200);
   // The first picture stands.
   for (let i = 0; i < 20; i++) await frame();
   return document.querySelector<HTMLCanvasElement>('.scene canvas')!;
@@ -16,7 +20,8 @@ async function sceneCanvas(): Promise<HTMLCanvasElement> {
 
 function differing(a: Uint8ClampedArray, b: Uint8ClampedArray): number {
   let count = 0;
-  for (let i = 0; i < a.length; i += 4) if (Math.abs(a[i]! - b[i]!) + Math.abs(a[i + 1]! - b[i + 1]!) + Math.abs(a[i + 2]! - b[i + 2]!) > 24) count++;
+  for (let i = 0; i < a.length; i += 4)
+    if (Math.abs(a[i]! - b[i]!) + Math.abs(a[i + 1]! - b[i + 1]!) + Math.abs(a[i + 2]! - b[i + 2]!) > 24) count++;
   return count / (a.length / 4);
 }
 
@@ -29,7 +34,15 @@ test('a drag in the scene moves the journal, shows it, and is one step to undo',
   const seen = await pixelsOf(canvas.closest('.scene')!);
   const box = canvas.getBoundingClientRect();
   // The journal's seat, open to the viewer in the middle of the picture.
-  const at = (dx: number) => ({ bubbles: true, pointerId: 7, pointerType: 'mouse', button: 0, buttons: 1, clientX: box.left + box.width / 2 + dx, clientY: box.top + box.height / 2 });
+  const at = (dx: number) => ({
+    bubbles: true,
+    pointerId: 7,
+    pointerType: 'mouse',
+    button: 0,
+    buttons: 1,
+    clientX: box.left + box.width / 2 + dx,
+    clientY: box.top + box.height / 2,
+  });
   canvas.dispatchEvent(new PointerEvent('pointerdown', at(0)));
   for (const dx of [-8, -16, -30]) {
     canvas.dispatchEvent(new PointerEvent('pointermove', at(dx)));
@@ -38,10 +51,14 @@ test('a drag in the scene moves the journal, shows it, and is one step to undo',
   canvas.dispatchEvent(new PointerEvent('pointerup', at(-30)));
   expect(position()).toBeLessThan(before);
   expect(steps()).toBe(1);
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeGreaterThan(0.002);
+  await expect
+    .poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 })
+    .toBeGreaterThan(0.002);
   shown.work.undo();
   expect(position()).toBe(before);
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeLessThan(0.001);
+  await expect
+    .poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 })
+    .toBeLessThan(0.001);
 });
 
 test('the keyboard turns the view and brings it back; the journal stays where it is', async () => {
@@ -55,11 +72,17 @@ test('the keyboard turns the view and brings it back; the journal stays where it
   for (let i = 0; i < 5; i++) await frame();
   const seen = await pixelsOf(canvas.closest('.scene')!);
   await userEvent.keyboard('{ArrowLeft}{ArrowLeft}{ArrowUp}');
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeGreaterThan(0.02);
+  await expect
+    .poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 })
+    .toBeGreaterThan(0.02);
   await userEvent.keyboard('0');
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeLessThan(0.001);
+  await expect
+    .poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 })
+    .toBeLessThan(0.001);
   await userEvent.keyboard('+');
-  await expect.poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 }).toBeGreaterThan(0.02);
+  await expect
+    .poll(async () => differing(seen, await pixelsOf(canvas.closest('.scene')!)), { timeout: 10_000 })
+    .toBeGreaterThan(0.02);
   expect(steps()).toBe(0);
 });
 
@@ -69,7 +92,9 @@ test('where the graphics context is lost the section carries on, and a sentence 
   await userEvent.click(page.getByRole('button', { name: 'Solid' }));
   const canvas = await sceneCanvas();
   canvas.getContext('webgl2')!.getExtension('WEBGL_lose_context')!.loseContext();
-  await expect.element(page.getByText('This device cannot draw the solid picture; the section shows the same pair.')).toBeVisible();
+  await expect
+    .element(page.getByText('This device cannot draw the solid picture; the section shows the same pair.'))
+    .toBeVisible();
   expect(document.querySelector('.scene')).toBeNull();
   const before = position();
   document.querySelector<SVGGElement>('.journal')!.focus();
@@ -79,17 +104,26 @@ test('where the graphics context is lost the section carries on, and a sentence 
 
 test('where there is no WebGL the section carries on, and a sentence says so', async () => {
   const getContext = HTMLCanvasElement.prototype.getContext;
-  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (
+    this: HTMLCanvasElement,
+    kind: string,
+    ...rest: unknown[]
+  ) {
     return kind.startsWith('webgl') ? null : (getContext as (...args: unknown[]) => unknown).call(this, kind, ...rest);
   } as typeof getContext);
   await page.viewport(1440, 900);
   show();
-  await expect.element(page.getByText('This device cannot draw the solid picture; the section shows the same pair.')).toBeVisible();
+  await expect
+    .element(page.getByText('This device cannot draw the solid picture; the section shows the same pair.'))
+    .toBeVisible();
   expect(document.querySelectorAll('.film').length).toBeGreaterThan(0);
 });
 
 /** Chromium told that its user wants less motion, or not. */
-const reducedMotion = (value: 'reduce' | 'no-preference') => (cdp() as unknown as { send(method: string, params: object): Promise<unknown> }).send('Emulation.setEmulatedMedia', { features: [{ name: 'prefers-reduced-motion', value }] });
+const reducedMotion = (value: 'reduce' | 'no-preference') =>
+  (cdp() as unknown as { send(method: string, params: object): Promise<unknown> }).send('Emulation.setEmulatedMedia', {
+    features: [{ name: 'prefers-reduced-motion', value }],
+  });
 
 test('the closing runs, can be paused, ends exactly at the touch, each run one step to undo', async () => {
   await page.viewport(820, 900);
@@ -105,7 +139,11 @@ test('the closing runs, can be paused, ends exactly at the touch, each run one s
   await frame();
   expect(position()).toBe(paused);
   await userEvent.click(page.getByRole('button', { name: 'Close until it touches' }));
-  await expect.poll(() => page.getByRole('button', { name: 'Close until it touches' }).query()?.getAttribute('aria-disabled'), { timeout: 8000 }).toBe('true');
+  await expect
+    .poll(() => page.getByRole('button', { name: 'Close until it touches' }).query()?.getAttribute('aria-disabled'), {
+      timeout: 8000,
+    })
+    .toBe('true');
   expect(document.querySelectorAll('.touch').length).toBe(2);
   expect(steps()).toBe(2);
   shown.work.undo();

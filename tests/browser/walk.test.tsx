@@ -1,4 +1,7 @@
-/** Every screen walked with its forms open while other designs come and go: nothing crashes, and the console stays empty (page.tsx). */
+/**
+ * Every screen walked with its forms open while other designs come and go: nothing crashes, and the console stays empty
+ * (page.tsx).
+ */
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
@@ -11,9 +14,13 @@ const shown = page('', true);
 
 const main = () => document.querySelector('main')!;
 /** What a screen is made of is there; the sweeps of Run go on. */
-const settled = () => expect.poll(() => main().textContent, { timeout: 60_000 }).not.toMatch(/(plan|sheet|play|tell) (is|are) being|The films are being|loading/i);
+const settled = () =>
+  expect
+    .poll(() => main().textContent, { timeout: 60_000 })
+    .not.toMatch(/(plan|sheet|play|tell) (is|are) being|The films are being|loading/i);
 const press = (name: string) => userEvent.click(browser.getByRole('button', { name, exact: true }).last());
-const find = <E extends Element>(selector: string) => expect.poll(() => document.querySelector<E>(selector)).toBeTruthy();
+const find = <E extends Element>(selector: string) =>
+  expect.poll(() => document.querySelector<E>(selector)).toBeTruthy();
 
 function whole(where: string) {
   expect(
@@ -30,7 +37,9 @@ async function goTo(screen: string) {
   await frame();
 }
 
-test('all screens, both pictures and the marking blue draw without a word to the console', { timeout: 240_000 }, async () => {
+test('all screens, both pictures and the marking blue draw without a word to the console', {
+  timeout: 240_000,
+}, async () => {
   await browser.viewport(1440, 1000);
   shown.show();
   for (const { name } of SCREENS) {
@@ -55,7 +64,8 @@ const FORMS: Record<string, () => Promise<void>> = {
     for (const details of document.querySelectorAll('details')) details.open = true;
   },
   Fit: async () => {
-    const alone = () => [...document.querySelectorAll('button')].filter(({ textContent }) => / alone$/.test(textContent!)).at(-1);
+    const alone = () =>
+      [...document.querySelectorAll('button')].filter(({ textContent }) => / alone$/.test(textContent!)).at(-1);
     // One seat is not tried alone.
     await expect.poll(() => alone() !== undefined).toBe(shown.work.store.getState().design.seats.length > 1);
     flushSync(() => alone()?.click());
@@ -79,31 +89,53 @@ const FORMS: Record<string, () => Promise<void>> = {
   Sheet: async () => {},
 };
 
-const able = (design: Design): Design => ({ ...design, cut: design.cut ?? { allow: [{ seat: design.seats[0]!.name, part: 'journal', limit: 0.1 }] } });
+const able = (design: Design): Design => ({
+  ...design,
+  cut: design.cut ?? { allow: [{ seat: design.seats[0]!.name, part: 'journal', limit: 0.1 }] },
+});
 const other = (name: string) => able(DEMOS.find(({ file }) => file.startsWith(name))!.design);
 
-test.each(SCREENS.map(({ name }) => name))('%s with its forms filled in lives through other seats, more of them, fewer, renamed, and back', { timeout: 240_000 }, async (screen) => {
-  shown.show();
-  flushSync(() => shown.work.open('first', { ok: true, design: other('notebook') }));
-  await goTo(screen);
-  await settled();
-  await FORMS[screen]!();
-  const changes: [string, () => void][] = [
-    ['other seats', () => shown.work.open('other', { ok: true, design: other('opposed') })],
-    ['back by undo', () => shown.work.undo()],
-    ['more seats', () => shown.work.open('more', { ok: true, design: other('rear') })],
-    ['a seat less', () => shown.work.change((d) => ({ ...able({ ...d, seats: d.seats.slice(1), cut: undefined as never }), run: undefined as never }))],
-    ['all renamed', () => shown.work.change((d) => ({ conepair: 1, seats: d.seats.map((seat, i) => ({ ...seat, name: `seat ${i}` })), cut: { allow: [] } }))],
-  ];
-  for (const [what, change] of changes) {
-    flushSync(change);
-    await frame();
-    whole(`${screen}: ${what}, at once`);
+test.each(SCREENS.map(({ name }) => name))(
+  '%s with its forms filled in lives through other seats, more of them, fewer, renamed, and back',
+  { timeout: 240_000 },
+  async (screen) => {
+    shown.show();
+    flushSync(() => shown.work.open('first', { ok: true, design: other('notebook') }));
+    await goTo(screen);
     await settled();
-    whole(`${screen}: ${what}`);
-    if (what !== 'all renamed') await FORMS[screen]!();
-  }
-});
+    await FORMS[screen]!();
+    const changes: [string, () => void][] = [
+      ['other seats', () => shown.work.open('other', { ok: true, design: other('opposed') })],
+      ['back by undo', () => shown.work.undo()],
+      ['more seats', () => shown.work.open('more', { ok: true, design: other('rear') })],
+      [
+        'a seat less',
+        () =>
+          shown.work.change((d) => ({
+            ...able({ ...d, seats: d.seats.slice(1), cut: undefined as never }),
+            run: undefined as never,
+          })),
+      ],
+      [
+        'all renamed',
+        () =>
+          shown.work.change((d) => ({
+            conepair: 1,
+            seats: d.seats.map((seat, i) => ({ ...seat, name: `seat ${i}` })),
+            cut: { allow: [] },
+          })),
+      ],
+    ];
+    for (const [what, change] of changes) {
+      flushSync(change);
+      await frame();
+      whole(`${screen}: ${what}, at once`);
+      await settled();
+      whole(`${screen}: ${what}`);
+      if (what !== 'all renamed') await FORMS[screen]!();
+    }
+  },
+);
 
 test('a form that asks for a reading is closed where another piece of work is opened, with what was typed for the first', async () => {
   shown.show();

@@ -1,4 +1,7 @@
-/** Workers that cannot be loaded, are killed, or fail: every screen says so, with how to go on, and goes on when asked to. */
+/**
+ * Workers that cannot be loaded, are killed, or fail: every screen says so, with how to go on, and goes on when asked
+ * to.
+ */
 import { flushSync } from 'react-dom';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
@@ -47,7 +50,9 @@ const alerts = () => [...document.querySelectorAll('[role=alert]')].map((alert) 
 const design = (validateDesign(slow) as { design: Design }).design;
 
 test('a worker that cannot be loaded fails what was asked; the next one asked is loaded anew', async () => {
-  const thread = createThread<WorkerApi>(() => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }));
+  const thread = createThread<WorkerApi>(
+    () => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }),
+  );
   broken = true;
   await expect(asked(thread, 'play', design)).rejects.toThrow(/could not be loaded/);
   broken = false;
@@ -59,7 +64,9 @@ test('a worker that cannot be loaded fails what was asked; the next one asked is
 });
 
 test('a worker killed at its work fails it', async () => {
-  const thread = createThread<WorkerApi>(() => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }));
+  const thread = createThread<WorkerApi>(
+    () => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }),
+  );
   await asked(thread, 'play', { ...design, play: {} });
   const lost = asked(thread, 'measure', { design, tools: 'metric' });
   kill();
@@ -67,7 +74,9 @@ test('a worker killed at its work fails it', async () => {
 });
 
 test('what fails in a worker is told by its own words, and the worker lives on', async () => {
-  const thread = createThread<WorkerApi>(() => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }));
+  const thread = createThread<WorkerApi>(
+    () => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }),
+  );
   await expect(asked(thread, 'play', { play: {} } as Design)).rejects.toThrow(/undefined|not iterable/);
   const before = workers.size;
   expect(await asked(thread, 'play', design)).toHaveProperty('seated');
@@ -76,7 +85,9 @@ test('what fails in a worker is told by its own words, and the worker lives on',
 });
 
 test('a job is given up by its signal alone: those that wait behind it are done all the same, and each fails with its reason', async () => {
-  const { job } = createPool(() => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }));
+  const { job } = createPool(
+    () => new Worker(new URL('../../src/worker/worker.ts', import.meta.url), { type: 'module' }),
+  );
   const running = { ...design, run: { speed: 600, oil: { viscosity: 0.01 }, load: { x: 0, y: -100, z: -30 } } };
   const [first, second, third] = [new AbortController(), new AbortController(), new AbortController()];
   const told: unknown[] = [];
@@ -109,10 +120,18 @@ test.each([
   kill();
   broken = true;
   shown.open('notebook');
-  flushSync(() => shown.work.change((d) => ({ ...d, cut: { allow: [{ seat: d.seats[0]!.name, part: 'journal', limit: 0.1 }] }, run: { speed: 600, oil: { viscosity: 0.01 }, pose: { x: 0, y: 0, z: 0.02, tiltX: 0, tiltY: 0 } } })));
+  flushSync(() =>
+    shown.work.change((d) => ({
+      ...d,
+      cut: { allow: [{ seat: d.seats[0]!.name, part: 'journal', limit: 0.1 }] },
+      run: { speed: 600, oil: { viscosity: 0.01 }, pose: { x: 0, y: 0, z: 0.02, tiltX: 0, tiltY: 0 } },
+    })),
+  );
   window.location.hash = `#${screen}`;
   shown.show();
-  await expect.poll(() => alerts().some((alert) => alert.startsWith(`${what} could not be worked out: the part of the program`))).toBe(true);
+  await expect
+    .poll(() => alerts().some((alert) => alert.startsWith(`${what} could not be worked out: the part of the program`)))
+    .toBe(true);
   expect(document.querySelector('header')).toBeTruthy();
   broken = false;
   // Whoever else lost the same worker asks by itself, or is asked.
@@ -121,7 +140,9 @@ test.each([
     await userEvent.click(browser.getByRole('button', { name: 'Try again' }).first());
     await expect.poll(() => alerts().length).toBeLessThan(left);
   }
-  await expect.poll(() => document.querySelector('main')!.textContent).not.toMatch(/being worked out|is being drawn|loading/i);
+  await expect
+    .poll(() => document.querySelector('main')!.textContent)
+    .not.toMatch(/being worked out|is being drawn|loading/i);
 });
 
 test('Measure works beside the screen: the page stays at hand, the last answer stays marked, and the newest wins', async () => {

@@ -68,7 +68,11 @@ describe('each demo shows its lesson', () => {
       near(seat(name).shiftToTarget, 0);
     }
     near(fit.relation!.error, 0);
-    near(seat('steep').sensitivity! / seat('shallow').sensitivity!, Math.sin(Math.PI / 4) / Math.sin(Math.PI / 60), 1e-6);
+    near(
+      seat('steep').sensitivity! / seat('shallow').sensitivity!,
+      Math.sin(Math.PI / 4) / Math.sin(Math.PI / 60),
+      1e-6,
+    );
   });
 
   test('steep-first: the steep cone touches, the shallow one is loose by a tenth of travel', () => {
@@ -155,15 +159,22 @@ describe('each demo shows its lesson', () => {
     near(fitSection(designWithMeasured(designOf('notebook.conepair.json'), measure!)).relation!.error, value, 1e-12);
   });
 
-  test.each(['steep-first', 'correct', 'opposed-cones'])('%s runs, and still does when it is warm', { timeout: 30_000 }, (name) => {
-    const { film } = solve(designOf(`${name}.conepair.json`), name, ['film']);
-    expect(film!.warmUpEnd).toBe('time');
-    expect(film!.steady!.leastFilm).toBeGreaterThan(3 * Math.hypot(0.0001, 0.0002));
-    expect(film!.steady!.journal).toBeGreaterThan(22);
-  });
+  test.each(['steep-first', 'correct', 'opposed-cones'])(
+    '%s runs, and still does when it is warm',
+    { timeout: 30_000 },
+    (name) => {
+      const { film } = solve(designOf(`${name}.conepair.json`), name, ['film']);
+      expect(film!.warmUpEnd).toBe('time');
+      expect(film!.steady!.leastFilm).toBeGreaterThan(3 * Math.hypot(0.0001, 0.0002));
+      expect(film!.steady!.journal).toBeGreaterThan(22);
+    },
+  );
 
-  test('steep-first: the spindle lies aslant in its loose shallow seat, and its nose is far less stiff than in the pair as it should be', { timeout: 30_000 }, () => {
-    const upward = (name: string) => solve(designOf(`${name}.conepair.json`), name, ['film']).film!.nose!.stiffness[1]![1]!;
+  test('steep-first: the spindle lies aslant in its loose shallow seat, and its nose is far less stiff than in the pair as it should be', {
+    timeout: 30_000,
+  }, () => {
+    const upward = (name: string) =>
+      solve(designOf(`${name}.conepair.json`), name, ['film']).film!.nose!.stiffness[1]![1]!;
     expect(upward('steep-first')).toBeLessThan(0.8 * upward('correct'));
   });
 });

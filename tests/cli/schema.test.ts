@@ -3,9 +3,12 @@ import { describe, expect, test } from 'vitest';
 import { schemaTexts } from '../../src/cli/schema.ts';
 
 describe('the published schemas', () => {
-  test.each(Object.entries(schemaTexts()))('assets/%s is what the definitions say (npm run schema writes it)', (name, text) => {
-    expect(readFileSync(new URL(`../../assets/${name}`, import.meta.url), 'utf8')).toBe(text);
-  });
+  test.each(Object.entries(schemaTexts()))(
+    'assets/%s is what the definitions say (npm run schema writes it)',
+    (name, text) => {
+      expect(readFileSync(new URL(`../../assets/${name}`, import.meta.url), 'utf8')).toBe(text);
+    },
+  );
 
   test('carry a title and end in a newline', () => {
     for (const text of Object.values(schemaTexts())) {

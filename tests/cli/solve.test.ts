@@ -14,7 +14,11 @@ const demos = readdirSync(join(top, 'assets/designs'))
 const demo = 'assets/designs/steep-first.conepair.json';
 
 function solve(args: string[], input = '') {
-  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/solve.ts', ...args], { cwd: top, input, encoding: 'utf8' });
+  const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/solve.ts', ...args], {
+    cwd: top,
+    input,
+    encoding: 'utf8',
+  });
   const lines = stdout.split('\n');
   expect(lines.pop()).toBe('');
   return { status, stderr, reports: lines.map((line) => report.parse(JSON.parse(line)) as Report) };
@@ -85,7 +89,12 @@ describe('solve', () => {
   test('a design that takes too long is given up in its own line, and the others are solved', () => {
     const { status, stderr, reports } = solve(['--seconds', '0.001', demo]);
     expect(status).toBe(1);
-    expect(reports[0]!.errors).toEqual([{ path: '', message: 'given up: it takes more than 0.001 s to solve (--seconds allows more, --only asks for less)' }]);
+    expect(reports[0]!.errors).toEqual([
+      {
+        path: '',
+        message: 'given up: it takes more than 0.001 s to solve (--seconds allows more, --only asks for less)',
+      },
+    ]);
     expect(stderr).toBe(`${demo}: given up after 0.001 s, see its line\n`);
     expect(solve(['--seconds=100', '--only', 'fit', demo]).status).toBe(0);
   });
@@ -93,7 +102,15 @@ describe('solve', () => {
   test('nested a hundred thousand deep, a file without end, bytes that are no text: each an error of its own, the last is solved', () => {
     const deep = written('deep.json', `{"conepair":1,"seats":${'['.repeat(100_000)}${']'.repeat(100_000)}}`);
     const bytes = written('bytes.json', '\u0000\uFFFF{');
-    const { status, reports } = solve(['--only', 'fit', deep, '/dev/zero', bytes, written('newer.json', '{"conepair": 2, "seats": 7}'), demo]);
+    const { status, reports } = solve([
+      '--only',
+      'fit',
+      deep,
+      '/dev/zero',
+      bytes,
+      written('newer.json', '{"conepair": 2, "seats": 7}'),
+      demo,
+    ]);
     expect(status).toBe(1);
     expect(reports.map(({ errors }) => errors?.[0]?.message)).toEqual([
       expect.stringContaining('a list of 1'),
@@ -115,7 +132,11 @@ describe('solve', () => {
 
   test('a reader that has read enough ends it quietly', () => {
     const files = Array.from({ length: 30 }, () => demo).join(' ');
-    const { status, stdout, stderr } = spawnSync('bash', ['-c', `set -o pipefail; "${process.execPath}" --import tsx src/cli/solve.ts --only fit ${files} | head -1`], { cwd: top, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(
+      'bash',
+      ['-c', `set -o pipefail; "${process.execPath}" --import tsx src/cli/solve.ts --only fit ${files} | head -1`],
+      { cwd: top, encoding: 'utf8' },
+    );
     expect(status).toBe(0);
     expect(stdout.split('\n').filter(Boolean)).toHaveLength(1);
     expect(stderr).toBe('');
@@ -137,7 +158,10 @@ describe('solve', () => {
   });
 
   test.each([['--help'], ['-h']])('%s: every section and every exit status, on standard output, status 0', (option) => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/solve.ts', option], { cwd: top, encoding: 'utf8' });
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/solve.ts', option], {
+      cwd: top,
+      encoding: 'utf8',
+    });
     expect(status).toBe(0);
     expect(stderr).toBe('');
     for (const name of SECTION_NAMES) expect(stdout).toMatch(new RegExp(`^ +${name} +\\S.{20}`, 'm'));

@@ -2,8 +2,16 @@
 import { expect, test } from 'vitest';
 import { quantityText, typedQuantity } from '../../src/design/quantity.ts';
 
-const AT = { title: 'Expansion', description: '', quantity: 'expansion', unit: '1/K', bounds: [{ side: 'greatest', value: 1e-3, inclusive: true }], optional: false } as const;
-const typed = (text: string, system: 'metric' | 'inch' = 'metric') => typedQuantity({ ...AT, bounds: [...AT.bounds] }, text, system);
+const AT = {
+  title: 'Expansion',
+  description: '',
+  quantity: 'expansion',
+  unit: '1/K',
+  bounds: [{ side: 'greatest', value: 1e-3, inclusive: true }],
+  optional: false,
+} as const;
+const typed = (text: string, system: 'metric' | 'inch' = 'metric') =>
+  typedQuantity({ ...AT, bounds: [...AT.bounds] }, text, system);
 
 test('steel is 11.3 millionths a kelvin, 6.278 a degree Fahrenheit', () => {
   expect(quantityText('expansion', 11.3e-6, 'metric')).toBe('11.3 µm/(m·K)');
@@ -23,7 +31,8 @@ test.each([
 });
 
 test('what is typed is what the file keeps, exactly', () => {
-  for (const tenths of [1, 55, 113, 115, 180, 239]) expect(typed(`${tenths / 10}`)).toEqual({ ok: true, value: Number(`${tenths / 10}e-6`) });
+  for (const tenths of [1, 55, 113, 115, 180, 239])
+    expect(typed(`${tenths / 10}`)).toEqual({ ok: true, value: Number(`${tenths / 10}e-6`) });
 });
 
 test('a number per kelvin without saying so is asked about; so is what is no unit', () => {
@@ -36,7 +45,13 @@ test('a number per kelvin without saying so is asked about; so is what is no uni
 test('a difference of temperatures has no nought of its own', () => {
   expect(quantityText('warmer', 2, 'metric')).toBe('2 °C');
   expect(quantityText('warmer', 2, 'inch')).toBe('3.6 °F');
-  expect(typedQuantity({ title: '', description: '', quantity: 'warmer', unit: 'K', bounds: [], optional: false }, '9', 'inch')).toEqual({ ok: true, value: 5 });
+  expect(
+    typedQuantity(
+      { title: '', description: '', quantity: 'warmer', unit: 'K', bounds: [], optional: false },
+      '9',
+      'inch',
+    ),
+  ).toEqual({ ok: true, value: 5 });
 });
 
 test('a bare number is asked about below a thousandth, and no sooner', () => {

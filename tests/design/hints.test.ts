@@ -1,4 +1,6 @@
-/** What is said of every field of the design, from its definition, is in the units of the person; every default is data. */
+/**
+ * What is said of every field of the design, from its definition, is in the units of the person; every default is data.
+ */
 import { expect, test } from 'vitest';
 import * as z from 'zod/mini';
 import { schemaTexts } from '../../src/cli/schema.ts';
@@ -8,7 +10,14 @@ import { hintText, inSystem, quantityText, typedQuantity } from '../../src/desig
 import { validateDesign } from '../../src/design/validate.ts';
 
 interface Node {
-  def: { type: string; innerType?: Node; shape?: Record<string, Node>; element?: Node; items?: Node[]; options?: Node[] };
+  def: {
+    type: string;
+    innerType?: Node;
+    shape?: Record<string, Node>;
+    element?: Node;
+    items?: Node[];
+    options?: Node[];
+  };
 }
 
 interface Field {
@@ -21,10 +30,18 @@ interface Field {
 function fieldsOf(node: Node, path = '', kind?: string): Field[] {
   const { type, innerType, shape, element, items, options } = node.def;
   if (type === 'optional') return fieldsOf(innerType!, path, kind);
-  if (shape) return Object.entries(shape).flatMap(([key, inner]) => fieldsOf(inner, path === '' ? key : `${path}.${key}`, kind));
+  if (shape)
+    return Object.entries(shape).flatMap(([key, inner]) => fieldsOf(inner, path === '' ? key : `${path}.${key}`, kind));
   if (element) return fieldsOf(element, `${path}[0]`, kind);
   if (items) return items.flatMap((inner, i) => fieldsOf(inner, `${path}[${i}]`, kind));
-  if (options) return options.flatMap((option) => fieldsOf(option, path, (option.def.shape?.kind as unknown as { def: { values: string[] } } | undefined)?.def.values[0]));
+  if (options)
+    return options.flatMap((option) =>
+      fieldsOf(
+        option,
+        path,
+        (option.def.shape?.kind as unknown as { def: { values: string[] } } | undefined)?.def.values[0],
+      ),
+    );
   return [{ path, kind, node }];
 }
 
@@ -41,32 +58,39 @@ const PLAIN: readonly Quantity[] = ['ratio', 'count', 'speed', 'time', 'angle', 
 
 test('the walk sees the whole definition', () => {
   expect(fields.length).toBeGreaterThan(100);
-  for (const { path } of [...fields.filter(({ path }) => !path.startsWith('readings'))]) expect(() => quantityAt(path)).not.toThrow();
+  for (const { path } of [...fields.filter(({ path }) => !path.startsWith('readings'))])
+    expect(() => quantityAt(path)).not.toThrow();
 });
 
-test.each(fields.map((field) => [`${field.path}${field.kind ? ` of ${field.kind}` : ''}`, field] as const))('%s', (_, field) => {
-  const at = quantityAt(field.path, holder(field.kind));
-  const own = OIL.includes(at.quantity) ? (text: string) => text.replace(/[\d.]+ (?:mm²\/s|Pa·s|g\/cm³)/g, '') : (text: string) => text;
-  expect(own(hintText(at, 'inch'))).not.toMatch(METRIC);
-  expect(own(hintText(at, 'metric'))).not.toMatch(INCH);
-  for (const system of ['metric', 'inch'] as const) {
-    const hint = hintText(at, system);
-    expect(hint).not.toMatch(/NaN|undefined|^;/);
-    if (at.default !== undefined) {
-      expect(hint).toMatch(/ when left out$/);
-      // A figure that has a unit is never told without.
-      if (!PLAIN.includes(at.quantity)) expect(hint.slice(hint.lastIndexOf(';'))).toMatch(/[\d.]+(?:e-\d+)? ?[^\d\s,.]/);
+test.each(fields.map((field) => [`${field.path}${field.kind ? ` of ${field.kind}` : ''}`, field] as const))(
+  '%s',
+  (_, field) => {
+    const at = quantityAt(field.path, holder(field.kind));
+    const own = OIL.includes(at.quantity)
+      ? (text: string) => text.replace(/[\d.]+ (?:mm²\/s|Pa·s|g\/cm³)/g, '')
+      : (text: string) => text;
+    expect(own(hintText(at, 'inch'))).not.toMatch(METRIC);
+    expect(own(hintText(at, 'metric'))).not.toMatch(INCH);
+    for (const system of ['metric', 'inch'] as const) {
+      const hint = hintText(at, system);
+      expect(hint).not.toMatch(/NaN|undefined|^;/);
+      if (at.default !== undefined) {
+        expect(hint).toMatch(/ when left out$/);
+        // A figure that has a unit is never told without.
+        if (!PLAIN.includes(at.quantity))
+          expect(hint.slice(hint.lastIndexOf(';'))).toMatch(/[\d.]+(?:e-\d+)? ?[^\d\s,.]/);
+      }
+      // Bounds are told in the unit of the field.
+      for (const { side, value } of at.bounds) {
+        const beyond = side === 'least' ? value - Math.max(1, Math.abs(value)) : value + Math.max(1, Math.abs(value));
+        const typed = typedQuantity(at, quantityText(at.quantity, beyond, system), system);
+        expect(typed.ok).toBe(false);
+        const said = own((typed as { message: string }).message);
+        expect(said).not.toMatch(system === 'inch' ? METRIC : INCH);
+      }
     }
-    // Bounds are told in the unit of the field.
-    for (const { side, value } of at.bounds) {
-      const beyond = side === 'least' ? value - Math.max(1, Math.abs(value)) : value + Math.max(1, Math.abs(value));
-      const typed = typedQuantity(at, quantityText(at.quantity, beyond, system), system);
-      expect(typed.ok).toBe(false);
-      const said = own((typed as { message: string }).message);
-      expect(said).not.toMatch(system === 'inch' ? METRIC : INCH);
-    }
-  }
-});
+  },
+);
 
 test('no default is written into a description', () => {
   for (const field of all) expect(metaOf(field).description ?? '', field.path).not.toMatch(/\d[^;]* when left out/);
@@ -78,11 +102,17 @@ test('the default of every optional number is one that it may have, and stands i
   for (const field of withDefault) {
     const { bounds, default: value } = quantityAt(field.path, holder(field.kind));
     expect(
-      bounds.every((bound) => (bound.side === 'least' ? value! > bound.value : value! < bound.value) || (bound.inclusive && value === bound.value)),
+      bounds.every(
+        (bound) =>
+          (bound.side === 'least' ? value! > bound.value : value! < bound.value) ||
+          (bound.inclusive && value === bound.value),
+      ),
       field.path,
     ).toBe(true);
   }
-  const schema = JSON.parse(schemaTexts()['design.schema.json']) as { properties: { cut: { properties: { machine: { properties: Record<string, { default?: number }> } } } } };
+  const schema = JSON.parse(schemaTexts()['design.schema.json']) as {
+    properties: { cut: { properties: { machine: { properties: Record<string, { default?: number }> } } } };
+  };
   expect(schema.properties.cut.properties.machine.properties.pass!.default).toBe(defaultAt('cut.machine.pass'));
 });
 
@@ -91,19 +121,35 @@ test('what a machinist reads beside the depth of a pass', () => {
   expect(hintText(pass, 'metric')).toBe('Cross feed of one pass, on the radius; 5 µm when left out');
   expect(hintText(pass, 'inch', 0.0002 * 25.4)).toBe('Cross feed of one pass, on the radius; 2 tenths when left out');
   expect(hintText(quantityAt('run.ambient'), 'inch')).toBe('Of the air round the spindle; 68 °F when left out');
-  expect(hintText(quantityAt('run.roughness.bush'), 'metric')).toBe('Root mean square Rq; 0.2 µm, a reamed and lapped bush, when left out');
-  expect(hintText(quantityAt('run.heat.journal.expansion'), 'inch')).toBe('Thermal expansion of the journal; 6.28 µin/(in·°F), plain carbon steel, when left out');
+  expect(hintText(quantityAt('run.roughness.bush'), 'metric')).toBe(
+    'Root mean square Rq; 0.2 µm, a reamed and lapped bush, when left out',
+  );
+  expect(hintText(quantityAt('run.heat.journal.expansion'), 'inch')).toBe(
+    'Thermal expansion of the journal; 6.28 µin/(in·°F), plain carbon steel, when left out',
+  );
 });
 
 test('what a file is refused for has units, and is told in the person’s', () => {
   const result = validateDesign({
     conepair: 1,
-    seats: [{ name: 'a', journal: { halfAngle: 3, diameter: 60_000, station: 0, from: -20, to: 0 }, bush: { halfAngle: 3, diameter: 20, station: 0, from: -20, to: 0 } }],
+    seats: [
+      {
+        name: 'a',
+        journal: { halfAngle: 3, diameter: 60_000, station: 0, from: -20, to: 0 },
+        bush: { halfAngle: 3, diameter: 20, station: 0, from: -20, to: 0 },
+      },
+    ],
     run: { speed: 1, oil: { grade: 10 }, load: { y: 2e6 } },
   });
   const messages = result.ok ? [] : result.errors.map(({ message }) => message);
-  expect(messages).toEqual(['found 60000 mm; it must be at most 5000 mm', 'found 2000000 N; it must be at most 1000000 N']);
-  expect(messages.map((message) => inSystem(message, 'inch'))).toEqual(['found 2362.2047244 in; it must be at most 196.8503937 in', 'found 449617.89 lbf; it must be at most 224808.94 lbf']);
+  expect(messages).toEqual([
+    'found 60000 mm; it must be at most 5000 mm',
+    'found 2000000 N; it must be at most 1000000 N',
+  ]);
+  expect(messages.map((message) => inSystem(message, 'inch'))).toEqual([
+    'found 2362.2047244 in; it must be at most 196.8503937 in',
+    'found 449617.89 lbf; it must be at most 224808.94 lbf',
+  ]);
   expect(messages.map((message) => inSystem(message, 'metric'))).toEqual(messages);
 });
 

@@ -1,6 +1,17 @@
 /** What is typed and what is shown: units, tapers, tenths, signs. */
 import { expect, test } from 'vitest';
-import { angleText, fineExact, fineText, halfAngleOfTaper, lengthText, TENTH, taperOfHalfAngle, turnText, typedHalfAngle, typedLength } from '../../src/design/units.ts';
+import {
+  angleText,
+  fineExact,
+  fineText,
+  halfAngleOfTaper,
+  lengthText,
+  TENTH,
+  taperOfHalfAngle,
+  turnText,
+  typedHalfAngle,
+  typedLength,
+} from '../../src/design/units.ts';
 
 const typed = (text: string, bare = 1) => {
   const result = typedLength(text, bare);
@@ -55,6 +66,7 @@ test('what is shown: tenths in inch, a real minus, no minus before nought, large
 
 test('what an edited field shows can be typed back without loss', () => {
   for (const mm of [-0.0004644660940686558, 0.02, 1 / 3000]) {
-    for (const system of ['metric', 'inch'] as const) expect(typed(fineExact(mm, system).replace('−', '-'))).toBeCloseTo(mm, 6);
+    for (const system of ['metric', 'inch'] as const)
+      expect(typed(fineExact(mm, system).replace('−', '-'))).toBeCloseTo(mm, 6);
   }
 });

@@ -3,7 +3,13 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseDesign, type Validation, validateDesign } from '../../src/design/validate.ts';
 
-const cone = (halfAngle: number, diameter: number, from: number, to: number) => ({ halfAngle, diameter, station: 0, from, to });
+const cone = (halfAngle: number, diameter: number, from: number, to: number) => ({
+  halfAngle,
+  diameter,
+  station: 0,
+  from,
+  to,
+});
 
 function good() {
   return {
@@ -12,7 +18,11 @@ function good() {
     seats: [
       {
         name: 'shallow',
-        journal: { ...cone(3, 22, -26, 0), profile: [[-26, 0.0004] as [number, number], [0, 0] as [number, number]], lobes: [{ count: 3, amplitude: 0.0003, phase: 90 }] },
+        journal: {
+          ...cone(3, 22, -26, 0),
+          profile: [[-26, 0.0004] as [number, number], [0, 0] as [number, number]],
+          lobes: [{ count: 3, amplitude: 0.0003, phase: 90 }],
+        },
         bush: cone(3, 22.006, -25, -0.5),
         film: { target: 0.0025, tolerance: 0.0005 },
       },
@@ -23,13 +33,23 @@ function good() {
     play: { indicator: 30, free: ['x', 'y', 'tiltX', 'tiltY'] },
     print: { thickness: 0.002 },
     friction: 0.12,
-    run: { speed: 1200, oil: { grade: 10, index: 95, density: 0.86 }, load: { x: 0, y: -120, z: -40, station: 30 }, supply: [{ seat: 'shallow', angle: 90, from: -22, to: -3, width: 2, pressure: 0 }], ambient: 20 },
+    run: {
+      speed: 1200,
+      oil: { grade: 10, index: 95, density: 0.86 },
+      load: { x: 0, y: -120, z: -40, station: 30 },
+      supply: [{ seat: 'shallow', angle: 90, from: -22, to: -3, width: 2, pressure: 0 }],
+      ambient: 20,
+    },
     readings: [
       { kind: 'diameter', seat: 'shallow', part: 'journal', value: 22, sigma: 0.001, station: 0 },
       { kind: 'standOff', value: 0.01, sigma: 0.001 },
     ],
     cut: { allow: [{ seat: 'steep', part: 'journal', cleanup: 0.005, limit: 0.05 }] },
-    odds: { draws: 20000, seed: 1, spread: [{ seat: 'shallow', part: 'bush', of: 'halfAngle', sigma: 0.001, shape: 'normal' }] },
+    odds: {
+      draws: 20000,
+      seed: 1,
+      spread: [{ seat: 'shallow', part: 'bush', of: 'halfAngle', sigma: 0.001, shape: 'normal' }],
+    },
   };
 }
 
@@ -49,7 +69,8 @@ function errorsOf(result: Validation) {
   return result.ok ? [] : result.errors;
 }
 
-const errorsAt = (design: unknown, path: string) => errorsOf(validateDesign(design)).filter((error) => error.path === path);
+const errorsAt = (design: unknown, path: string) =>
+  errorsOf(validateDesign(design)).filter((error) => error.path === path);
 
 describe('a valid design', () => {
   it('is taken whole and unchanged', () => {
@@ -79,7 +100,15 @@ describe('all errors at once', () => {
     design.adjuster.pitch = 0;
     (design as Record<string, unknown>).friction = 3;
     const paths = errorsOf(validateDesign(design)).map((error) => error.path);
-    for (const path of ['seats[0].journal.halfAngel', 'seats[0].bush.diameter', 'seats[1].name', 'seats[1].journal.to', 'adjuster.pitch', 'friction']) expect(paths).toContain(path);
+    for (const path of [
+      'seats[0].journal.halfAngel',
+      'seats[0].bush.diameter',
+      'seats[1].name',
+      'seats[1].journal.to',
+      'adjuster.pitch',
+      'friction',
+    ])
+      expect(paths).toContain(path);
   });
 
   it('says the required fields that are missing', () => {
@@ -184,7 +213,14 @@ describe('bounds', () => {
   });
 
   it('1 to 8 seats', () => {
-    const seats = (n: number) => ({ conepair: 1, seats: Array.from({ length: n }, (_, i) => ({ name: `s${i}`, journal: cone(3, 22, -5, 0), bush: cone(3, 22.01, -5, 0) })) });
+    const seats = (n: number) => ({
+      conepair: 1,
+      seats: Array.from({ length: n }, (_, i) => ({
+        name: `s${i}`,
+        journal: cone(3, 22, -5, 0),
+        bush: cone(3, 22.01, -5, 0),
+      })),
+    });
     expect(validateDesign(seats(0)).ok).toBe(false);
     for (let n = 1; n <= 8; n++) expect(errorsOf(validateDesign(seats(n)))).toEqual([]);
     expect(errorsAt(seats(9), 'seats')).toHaveLength(1);
@@ -213,7 +249,10 @@ describe('rules that span fields', () => {
     expect(errorsAt(changed('seats[1].journal.from', -13.001), 'seats[1].journal')).toHaveLength(1);
     expect(errorsAt(changed('seats[1].journal.from', -12.999), 'seats[1].journal')).toEqual([]);
     // noseward: the apex in front
-    const noseward = { conepair: 1, seats: [{ name: 'n', journal: cone(-45, 26, 0, 13.001), bush: cone(-45, 26, 0, 12.9) }] };
+    const noseward = {
+      conepair: 1,
+      seats: [{ name: 'n', journal: cone(-45, 26, 0, 13.001), bush: cone(-45, 26, 0, 12.9) }],
+    };
     expect(errorsAt(noseward, 'seats[0].journal')).toHaveLength(1);
     expect(errorsAt(noseward, 'seats[0].bush')).toEqual([]);
   });
@@ -227,7 +266,9 @@ describe('rules that span fields', () => {
         [3, 0],
       ],
     };
-    expect(errorsAt({ conepair: 1, seats: [{ name: 'a', journal, bush: cone(0, 2, -10, 10) }] }, 'seats[0].journal')).toHaveLength(1);
+    expect(
+      errorsAt({ conepair: 1, seats: [{ name: 'a', journal, bush: cone(0, 2, -10, 10) }] }, 'seats[0].journal'),
+    ).toHaveLength(1);
   });
 
   it('a bush is smaller where its metal stands proud: the radius there stays above 0', () => {
@@ -239,7 +280,9 @@ describe('rules that span fields', () => {
         [3, 0],
       ],
     };
-    expect(errorsAt({ conepair: 1, seats: [{ name: 'a', journal: cone(0, 0.5, -10, 10), bush }] }, 'seats[0].bush')).toHaveLength(1);
+    expect(
+      errorsAt({ conepair: 1, seats: [{ name: 'a', journal: cone(0, 0.5, -10, 10), bush }] }, 'seats[0].bush'),
+    ).toHaveLength(1);
   });
 
   it('stations of a profile rise, and no steeper than 1 in 2', () => {
@@ -288,11 +331,14 @@ describe('rules that span fields', () => {
     expect(errorsAt(changed('seats[1].journal.halfAngle', 15.1), 'seats[1].journal.halfAngle')).toEqual([]);
   });
 
-  it.each(['readings[0].seat', 'cut.allow[0].seat', 'odds.spread[0].seat', 'run.supply[0].seat'])('%s names a seat that exists', (path) => {
-    const [error] = errorsAt(changed(path, 'nowhere'), path);
-    expect(error?.message).toContain('nowhere');
-    expect(error?.message).toContain('"shallow", "steep"');
-  });
+  it.each(['readings[0].seat', 'cut.allow[0].seat', 'odds.spread[0].seat', 'run.supply[0].seat'])(
+    '%s names a seat that exists',
+    (path) => {
+      const [error] = errorsAt(changed(path, 'nowhere'), path);
+      expect(error?.message).toContain('nowhere');
+      expect(error?.message).toContain('"shallow", "steep"');
+    },
+  );
 
   it('one of a viscosity or a grade; not both a pose and a load', () => {
     expect(errorsAt(changed('run.oil', {}), 'run.oil')).toHaveLength(1);
@@ -306,11 +352,17 @@ describe('rules that span fields', () => {
 });
 
 describe('random corruption', () => {
-  const junk = fc.oneof(fc.jsonValue({ maxDepth: 2 }), fc.constantFrom(undefined, null, Number.NaN, Number.POSITIVE_INFINITY, -0, 1e308, -1e308, '', '__proto__'));
+  const junk = fc.oneof(
+    fc.jsonValue({ maxDepth: 2 }),
+    fc.constantFrom(undefined, null, Number.NaN, Number.POSITIVE_INFINITY, -0, 1e308, -1e308, '', '__proto__'),
+  );
 
   /** Every place of a value, as lists of keys. */
   function places(value: unknown, at: string[] = []): string[][] {
-    const below = typeof value === 'object' && value !== null ? Object.entries(value).flatMap(([key, v]) => places(v, [...at, key])) : [];
+    const below =
+      typeof value === 'object' && value !== null
+        ? Object.entries(value).flatMap(([key, v]) => places(v, [...at, key]))
+        : [];
     return at.length > 0 ? [at, ...below] : below;
   }
   const all = places(good());
@@ -319,8 +371,10 @@ describe('random corruption', () => {
     const design: unknown = good();
     for (const [keys, value] of edits) {
       let at: unknown = design;
-      for (const key of keys.slice(0, -1)) at = typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined;
-      if (typeof at === 'object' && at !== null && !Object.isFrozen(at)) (at as Record<string, unknown>)[keys[keys.length - 1]!] = value;
+      for (const key of keys.slice(0, -1))
+        at = typeof at === 'object' && at !== null ? (at as Record<string, unknown>)[key] : undefined;
+      if (typeof at === 'object' && at !== null && !Object.isFrozen(at))
+        (at as Record<string, unknown>)[keys[keys.length - 1]!] = value;
     }
     return design;
   }
@@ -336,7 +390,9 @@ describe('random corruption', () => {
 
   it('of values never throws, and a refusal always says why', () => {
     fc.assert(
-      fc.property(fc.array(fc.tuple(fc.constantFrom(...all), junk), { minLength: 1, maxLength: 6 }), (edits) => answers(validateDesign(corrupted(edits)))),
+      fc.property(fc.array(fc.tuple(fc.constantFrom(...all), junk), { minLength: 1, maxLength: 6 }), (edits) =>
+        answers(validateDesign(corrupted(edits))),
+      ),
       { seed: 101, numRuns: 1500 },
     );
   });
@@ -350,9 +406,15 @@ describe('random corruption', () => {
 
   it('of text never throws', () => {
     const text = JSON.stringify(good(), null, 1);
-    const edit = fc.tuple(fc.nat(text.length), fc.nat(6), fc.oneof(fc.string({ maxLength: 4 }), fc.constantFrom('{', '}', '[', ']', '"', ',', ':', '\\u', '1e999', '-')));
+    const edit = fc.tuple(
+      fc.nat(text.length),
+      fc.nat(6),
+      fc.oneof(fc.string({ maxLength: 4 }), fc.constantFrom('{', '}', '[', ']', '"', ',', ':', '\\u', '1e999', '-')),
+    );
     fc.assert(
-      fc.property(fc.array(edit, { minLength: 1, maxLength: 4 }), (edits) => answers(parseDesign(edits.reduce((t, [at, cut, put]) => t.slice(0, at) + put + t.slice(at + cut), text)))),
+      fc.property(fc.array(edit, { minLength: 1, maxLength: 4 }), (edits) =>
+        answers(parseDesign(edits.reduce((t, [at, cut, put]) => t.slice(0, at) + put + t.slice(at + cut), text))),
+      ),
       { seed: 103, numRuns: 1000 },
     );
   });

@@ -16,12 +16,21 @@ export function vertices(surface: Surface, part: 'journal' | 'bush'): Point[] {
     const after = profile.find(([s]) => s >= z);
     if (!before) return profile[0]![1];
     if (!after) return profile.at(-1)![1];
-    return after[0] === before[0] ? after[1] : (before[1] * (after[0] - z) + after[1] * (z - before[0])) / (after[0] - before[0]);
+    return after[0] === before[0]
+      ? after[1]
+      : (before[1] * (after[0] - z) + after[1] * (z - before[0])) / (after[0] - before[0]);
   };
   const outward = part === 'journal' ? 1 : -1;
   const a = rad(surface.halfAngle);
-  const stations = [surface.from, ...profile.map(([z]) => z).filter((z) => z > surface.from && z < surface.to), surface.to];
-  return stations.map((z) => [z, surface.diameter / 2 + (z - surface.station) * Math.tan(a) + (outward * deviation(z)) / Math.cos(a)] as const);
+  const stations = [
+    surface.from,
+    ...profile.map(([z]) => z).filter((z) => z > surface.from && z < surface.to),
+    surface.to,
+  ];
+  return stations.map(
+    (z) =>
+      [z, surface.diameter / 2 + (z - surface.station) * Math.tan(a) + (outward * deviation(z)) / Math.cos(a)] as const,
+  );
 }
 
 /** Every place where a chain crosses the line { point + t·direction }, as the values of t. */
@@ -55,10 +64,16 @@ export function touch(bush: readonly Point[], journal: readonly Point[], closes:
   return closes === 'rearward' ? Math.max(...meetings) : Math.min(...meetings);
 }
 
-export const moved = (chain: readonly Point[], position: number): Point[] => chain.map(([z, r]) => [z + position, r] as const);
+export const moved = (chain: readonly Point[], position: number): Point[] =>
+  chain.map(([z, r]) => [z + position, r] as const);
 
 /** Films at every vertex of either line, along the normal of the bush line, the journal at a position. */
-export function filmsAtVertices(bush: readonly Point[], journal: readonly Point[], halfAngle: number, position: number): number[] {
+export function filmsAtVertices(
+  bush: readonly Point[],
+  journal: readonly Point[],
+  halfAngle: number,
+  position: number,
+): number[] {
   const inward: Point = [Math.sin(rad(halfAngle)), -Math.cos(rad(halfAngle))];
   const outward: Point = [-inward[0], -inward[1]];
   const here = moved(journal, position);
@@ -66,7 +81,13 @@ export function filmsAtVertices(bush: readonly Point[], journal: readonly Point[
 }
 
 /** Films at many places between the vertices: none of them may be less than the least at the vertices. */
-export function filmsBetween(bush: readonly Point[], journal: readonly Point[], halfAngle: number, position: number, places: number): number[] {
+export function filmsBetween(
+  bush: readonly Point[],
+  journal: readonly Point[],
+  halfAngle: number,
+  position: number,
+  places: number,
+): number[] {
   const inward: Point = [Math.sin(rad(halfAngle)), -Math.cos(rad(halfAngle))];
   const here = moved(journal, position);
   const films: number[] = [];
@@ -81,6 +102,11 @@ export function filmsBetween(bush: readonly Point[], journal: readonly Point[], 
 }
 
 export function least(seat: Seat, position: number): number | null {
-  const films = filmsAtVertices(vertices(seat.bush, 'bush'), vertices(seat.journal, 'journal'), seat.bush.halfAngle, position);
+  const films = filmsAtVertices(
+    vertices(seat.bush, 'bush'),
+    vertices(seat.journal, 'journal'),
+    seat.bush.halfAngle,
+    position,
+  );
   return films.length === 0 ? null : Math.min(...films);
 }

@@ -8,14 +8,31 @@ const sin = (degrees: number) => Math.sin(rad(degrees));
 const cos = (degrees: number) => Math.cos(rad(degrees));
 const tan = (degrees: number) => Math.tan(rad(degrees));
 
-const cone = (halfAngle: number, diameter: number, from: number, to: number, profile?: [number, number][]): Surface => ({ halfAngle, diameter, station: 0, from, to, ...(profile && { profile }) });
+const cone = (
+  halfAngle: number,
+  diameter: number,
+  from: number,
+  to: number,
+  profile?: [number, number][],
+): Surface => ({ halfAngle, diameter, station: 0, from, to, ...(profile && { profile }) });
 const fitOf = (seats: Seat[], more: Partial<Design> = {}) => fitSection({ conepair: 1, seats, ...more });
-const one = (journal: Surface, bush: Surface, position = 0) => fitOf([{ name: 'a', journal, bush }], { position }).seats[0]!;
+const one = (journal: Surface, bush: Surface, position = 0) =>
+  fitOf([{ name: 'a', journal, bush }], { position }).seats[0]!;
 /** mm */
 const is = (found: number | null | undefined, wanted: number) => expect(found).toBeCloseTo(wanted, 10);
 
-const shallow: Seat = { name: 'shallow', journal: cone(3, 22, -26, 0), bush: cone(3, 22.006, -25, -0.5), film: { target: 0.0025, tolerance: 0.0005 } };
-const steep: Seat = { name: 'steep', journal: cone(45, 26, 0, 4), bush: cone(45, 26.008, 0.5, 3.5), film: { target: 0.0025, tolerance: 0.0005 } };
+const shallow: Seat = {
+  name: 'shallow',
+  journal: cone(3, 22, -26, 0),
+  bush: cone(3, 22.006, -25, -0.5),
+  film: { target: 0.0025, tolerance: 0.0005 },
+};
+const steep: Seat = {
+  name: 'steep',
+  journal: cone(45, 26, 0, 4),
+  bush: cone(45, 26.008, 0.5, 3.5),
+  film: { target: 0.0025, tolerance: 0.0005 },
+};
 
 describe('the example of the file format', () => {
   const fit = fitOf([shallow, steep], { position: 0.02, adjuster: { pitch: 0.75 } });
@@ -205,7 +222,12 @@ describe('what never touches', () => {
   });
 
   it('beside a straight seat the cone alone decides', () => {
-    const straight: Seat = { name: 'straight', journal: cone(0, 20, -20, 0), bush: cone(0, 20.01, -15, -5), film: { target: 0.005 } };
+    const straight: Seat = {
+      name: 'straight',
+      journal: cone(0, 20, -20, 0),
+      bush: cone(0, 20.01, -15, -5),
+      film: { target: 0.005 },
+    };
     const fit = fitOf([straight, steep]);
     expect(fit.first).toBe('steep');
     is(fit.filmsAtFirst.straight, 0.005);
@@ -214,13 +236,30 @@ describe('what never touches', () => {
   });
 
   it('a journal too small passes through, one too large cannot enter', () => {
-    for (const diameter of [10, 40]) expect(one(cone(3, diameter, -26, 0), cone(3, 22, -25, 0))).toMatchObject({ closes: 'rearward', seatPosition: null, contact: null });
+    for (const diameter of [10, 40])
+      expect(one(cone(3, diameter, -26, 0), cone(3, 22, -25, 0))).toMatchObject({
+        closes: 'rearward',
+        seatPosition: null,
+        contact: null,
+      });
     const fit = fitOf([{ name: 'a', journal: cone(3, 10, -26, 0), bush: cone(3, 22, -25, 0) }]);
-    expect(fit).toMatchObject({ first: null, together: [], firstPosition: null, filmsAtFirst: {}, endPlay: null, relation: null });
+    expect(fit).toMatchObject({
+      first: null,
+      together: [],
+      firstPosition: null,
+      filmsAtFirst: {},
+      endPlay: null,
+      relation: null,
+    });
   });
 
   it('where the parts stand apart along the axis there is no film', () => {
-    expect(one(cone(0, 20, -20, 0), cone(0, 20.01, 5, 15))).toMatchObject({ leastFilm: null, leastFilmStation: null, greatestFilm: null, sensitivity: null });
+    expect(one(cone(0, 20, -20, 0), cone(0, 20.01, 5, 15))).toMatchObject({
+      leastFilm: null,
+      leastFilmStation: null,
+      greatestFilm: null,
+      sensitivity: null,
+    });
   });
 });
 

@@ -12,9 +12,18 @@ const AGREE = 1e-9;
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
 /** Deviations at up to five stations, some gentle (µm), some so strong that the line goes back on itself. */
-const shape = fc.tuple(fc.array(fc.tuple(between(0.05, 1), between(-1, 1)), { maxLength: 5 }), fc.constantFrom(0, 0.001, 0.01, 0.2));
+const shape = fc.tuple(
+  fc.array(fc.tuple(between(0.05, 1), between(-1, 1)), { maxLength: 5 }),
+  fc.constantFrom(0, 0.001, 0.01, 0.2),
+);
 
-function surface(halfAngle: number, radius: number, from: number, length: number, [points, height]: [[number, number][], number]): Surface {
+function surface(
+  halfAngle: number,
+  radius: number,
+  from: number,
+  length: number,
+  [points, height]: [[number, number][], number],
+): Surface {
   const total = points.reduce((sum, [step]) => sum + step, 0.5);
   let z = from - 0.1 * length;
   const profile = points.map(([step, deviation]): [number, number] => {
@@ -42,23 +51,38 @@ const seatOf = (sign: number, name: string): fc.Arbitrary<Seat> =>
     .map((c): Seat => {
       const angle = sign * c.angle;
       const journalAngle = sign * Math.max(0.4, c.angle + c.mismatch);
-      const room = Math.min(20, (0.8 * c.radius) / Math.tan((Math.max(c.angle, Math.abs(journalAngle)) * Math.PI) / 180));
+      const room = Math.min(
+        20,
+        (0.8 * c.radius) / Math.tan((Math.max(c.angle, Math.abs(journalAngle)) * Math.PI) / 180),
+      );
       const make = (a: number, radius: number, i: 0 | 1, s: [[number, number][], number]) => {
         const length = room * c.lengths[i];
         return surface(a, radius, room * c.places[i] - length / 2, length, s);
       };
-      return { name, bush: make(angle, c.radius, 0, c.bushShape), journal: make(journalAngle, c.radius - c.clearance, 1, c.journalShape), film: { target: c.target } };
+      return {
+        name,
+        bush: make(angle, c.radius, 0, c.bushShape),
+        journal: make(journalAngle, c.radius - c.clearance, 1, c.journalShape),
+        film: { target: c.target },
+      };
     })
     .filter((seat) => validateDesign({ conepair: 1, seats: [seat] }).ok && steepEnough(seat));
 
-/** A piece all but parallel to the axis has no station of a given radius to the accuracy asked; exactly parallel ones are in the cases. */
+/**
+ * A piece all but parallel to the axis has no station of a given radius to the accuracy asked; exactly parallel ones
+ * are in the cases.
+ */
 function steepEnough(seat: Seat): boolean {
-  return [vertices(seat.bush, 'bush'), vertices(seat.journal, 'journal')].every((chain) => chain.every(([z, r], i) => i === 0 || Math.abs((r - chain[i - 1]![1]) / (z - chain[i - 1]![0])) > 3e-5));
+  return [vertices(seat.bush, 'bush'), vertices(seat.journal, 'journal')].every((chain) =>
+    chain.every(([z, r], i) => i === 0 || Math.abs((r - chain[i - 1]![1]) / (z - chain[i - 1]![0])) > 3e-5),
+  );
 }
 
 const coneSeat = (name = 'a') => fc.constantFrom(1, -1).chain((sign) => seatOf(sign, name));
-const anySeat = (name = 'a') => fc.constantFrom(1, 1, -1, -1, 0).chain((sign) => (sign === 0 ? straightSeat(name) : seatOf(sign, name)));
-const straightSeat = (name: string): fc.Arbitrary<Seat> => seatOf(1, name).map((seat) => ({ ...seat, bush: level(seat.bush), journal: level(seat.journal) }));
+const anySeat = (name = 'a') =>
+  fc.constantFrom(1, 1, -1, -1, 0).chain((sign) => (sign === 0 ? straightSeat(name) : seatOf(sign, name)));
+const straightSeat = (name: string): fc.Arbitrary<Seat> =>
+  seatOf(1, name).map((seat) => ({ ...seat, bush: level(seat.bush), journal: level(seat.journal) }));
 const level = (s: Surface): Surface => ({ ...s, halfAngle: 0 });
 
 /** Parts that do not match: leaning opposite ways, one of them straight, or far apart in angle. */
@@ -68,7 +92,9 @@ const oddSeat: fc.Arbitrary<Seat> = fc
       fc.tuple(between(0.5, 14), between(-14, -0.5)),
       fc.tuple(fc.constant(0), fc.oneof(between(0.5, 29), between(-29, -0.5))),
       fc.tuple(between(1, 50), between(12, 29)).map(([bush, more]): [number, number] => [bush, bush + more]),
-      fc.tuple(between(13, 50), between(12, 29)).map(([bush, less]): [number, number] => [bush, Math.max(0.5, bush - less)]),
+      fc
+        .tuple(between(13, 50), between(12, 29))
+        .map(([bush, less]): [number, number] => [bush, Math.max(0.5, bush - less)]),
     ),
     sign: fc.constantFrom(1, -1),
     radius: between(8, 20),
@@ -78,12 +104,22 @@ const oddSeat: fc.Arbitrary<Seat> = fc
   })
   .map(({ angles, sign, radius, clearance, shapes, shares }): Seat => {
     const [a, b] = [sign * angles[0], sign * angles[1]];
-    const room = Math.min(20, (0.7 * (radius - clearance)) / Math.tan((Math.max(Math.abs(a), Math.abs(b)) * Math.PI) / 180));
-    return { name: 'a', bush: surface(a, radius, (-room * shares[0]) / 2, room * shares[0], shapes[0]), journal: surface(b, radius - clearance, (-room * shares[1]) / 2, room * shares[1], shapes[1]) };
+    const room = Math.min(
+      20,
+      (0.7 * (radius - clearance)) / Math.tan((Math.max(Math.abs(a), Math.abs(b)) * Math.PI) / 180),
+    );
+    return {
+      name: 'a',
+      bush: surface(a, radius, (-room * shares[0]) / 2, room * shares[0], shapes[0]),
+      journal: surface(b, radius - clearance, (-room * shares[1]) / 2, room * shares[1], shapes[1]),
+    };
   })
   .filter((seat) => validateDesign({ conepair: 1, seats: [seat] }).ok && steepEnough(seat));
 /** The one that leans more says which way they close (engine/contact/fit.ts). */
-const leaning = ({ bush, journal }: Seat): Closes => ((bush.halfAngle * journal.halfAngle > 0 ? bush.halfAngle : bush.halfAngle + journal.halfAngle) > 0 ? 'rearward' : 'noseward');
+const leaning = ({ bush, journal }: Seat): Closes =>
+  (bush.halfAngle * journal.halfAngle > 0 ? bush.halfAngle : bush.halfAngle + journal.halfAngle) > 0
+    ? 'rearward'
+    : 'noseward';
 
 const closing = (seat: Seat): Closes => (seat.bush.halfAngle > 0 ? 'rearward' : 'noseward');
 const bushOf = (seat: Seat) => vertices(seat.bush, 'bush');
@@ -94,7 +130,8 @@ const one = (seat: Seat, position: number) => report([seat], position).seats[0]!
 
 function near(found: number | null, wanted: number | null, within = AGREE) {
   if (wanted === null || found === null) expect(found).toBe(wanted);
-  else if (!(Math.abs(found - wanted) <= within)) expect.fail(`found ${found}, wanted ${wanted}: off by ${found - wanted}`);
+  else if (!(Math.abs(found - wanted) <= within))
+    expect.fail(`found ${found}, wanted ${wanted}: off by ${found - wanted}`);
 }
 
 const run = (seed: number, numRuns = 600) => ({ seed, numRuns });
@@ -134,30 +171,49 @@ describe('against brute force', () => {
   });
 
   it('every position permitted holds every film in tolerance, and none beyond does', () => {
-    const steady = (name: string) => coneSeat(name).filter((seat) => [bushOf(seat), journalOf(seat)].every((chain) => chain.every(([, r], i) => i === 0 || (r - chain[i - 1]![1]) * seat.bush.halfAngle > 0)));
+    const steady = (name: string) =>
+      coneSeat(name).filter((seat) =>
+        [bushOf(seat), journalOf(seat)].every((chain) =>
+          chain.every(([, r], i) => i === 0 || (r - chain[i - 1]![1]) * seat.bush.halfAngle > 0),
+        ),
+      );
     let some = 0;
     fc.assert(
-      fc.property(steady('a'), steady('b'), between(-0.02, 0.02), between(0.002, 0.02), between(0, 1), (a, b, offset, tolerance, share) => {
-        const [pa, pb] = [one(a, 0).positionForTarget, one(b, 0).positionForTarget];
-        if (pa === null || pb === null) return;
-        // The second seat moved so that the two want nearly the same position.
-        const by = pa - pb + offset;
-        const moved: Seat = { ...b, film: { target: b.film!.target, tolerance }, bush: { ...b.bush, station: b.bush.station + by, from: b.bush.from + by, to: b.bush.to + by } };
-        if (b.bush.profile) moved.bush.profile = b.bush.profile.map(([z, d]): [number, number] => [z + by, d]);
-        const seats = [{ ...a, film: { target: a.film!.target, tolerance } }, moved];
-        const { permitted } = report(seats, 0);
-        // Out of tolerance, or metal in metal.
-        const wrong = (seat: Seat, film: number) => Math.max(Math.abs(film - seat.film!.target) - tolerance, -film);
-        const worst = (position: number) => Math.max(...seats.map((seat) => wrong(seat, least(seat, position) ?? Number.POSITIVE_INFINITY)));
-        if (permitted === null) {
-          const between = report(seats, 0).seats.map((seat) => seat.positionForTarget!);
-          for (const t of [0, 0.25, 0.5, 0.75, 1]) expect(worst(between[0]! + t * (between[1]! - between[0]!))).toBeGreaterThan(-AGREE);
-          return;
-        }
-        some++;
-        expect(worst(permitted.from + share * (permitted.to - permitted.from))).toBeLessThanOrEqual(AGREE);
-        for (const beyond of [permitted.from - 1e-6, permitted.to + 1e-6]) expect(worst(beyond)).toBeGreaterThan(-AGREE);
-      }),
+      fc.property(
+        steady('a'),
+        steady('b'),
+        between(-0.02, 0.02),
+        between(0.002, 0.02),
+        between(0, 1),
+        (a, b, offset, tolerance, share) => {
+          const [pa, pb] = [one(a, 0).positionForTarget, one(b, 0).positionForTarget];
+          if (pa === null || pb === null) return;
+          // The second seat moved so that the two want nearly the same position.
+          const by = pa - pb + offset;
+          const moved: Seat = {
+            ...b,
+            film: { target: b.film!.target, tolerance },
+            bush: { ...b.bush, station: b.bush.station + by, from: b.bush.from + by, to: b.bush.to + by },
+          };
+          if (b.bush.profile) moved.bush.profile = b.bush.profile.map(([z, d]): [number, number] => [z + by, d]);
+          const seats = [{ ...a, film: { target: a.film!.target, tolerance } }, moved];
+          const { permitted } = report(seats, 0);
+          // Out of tolerance, or metal in metal.
+          const wrong = (seat: Seat, film: number) => Math.max(Math.abs(film - seat.film!.target) - tolerance, -film);
+          const worst = (position: number) =>
+            Math.max(...seats.map((seat) => wrong(seat, least(seat, position) ?? Number.POSITIVE_INFINITY)));
+          if (permitted === null) {
+            const between = report(seats, 0).seats.map((seat) => seat.positionForTarget!);
+            for (const t of [0, 0.25, 0.5, 0.75, 1])
+              expect(worst(between[0]! + t * (between[1]! - between[0]!))).toBeGreaterThan(-AGREE);
+            return;
+          }
+          some++;
+          expect(worst(permitted.from + share * (permitted.to - permitted.from))).toBeLessThanOrEqual(AGREE);
+          for (const beyond of [permitted.from - 1e-6, permitted.to + 1e-6])
+            expect(worst(beyond)).toBeGreaterThan(-AGREE);
+        },
+      ),
       run(14, 500),
     );
     expect(some).toBeGreaterThan(50);
@@ -172,7 +228,8 @@ describe('against brute force', () => {
         near(found.leastFilm, films.length === 0 ? null : Math.min(...films));
         near(found.greatestFilm, films.length === 0 ? null : Math.max(...films));
         for (const film of filmsBetween(bush, journal, angle, position, 40)) {
-          if (film < found.leastFilm! - AGREE || film > found.greatestFilm! + AGREE) expect.fail(`a film of ${film} outside ${found.leastFilm} to ${found.greatestFilm}`);
+          if (film < found.leastFilm! - AGREE || film > found.greatestFilm! + AGREE)
+            expect.fail(`a film of ${film} outside ${found.leastFilm} to ${found.greatestFilm}`);
         }
       }),
       run(2),
@@ -208,7 +265,8 @@ describe('against brute force', () => {
         if (positionForTarget !== null) near(least(seat, positionForTarget), seat.film!.target);
         // A film can be wanted wherever the seat touches, and takes the journal off its seat.
         if (seatPosition !== null && positionForTarget !== null) {
-          const off = closing(seat) === 'rearward' ? positionForTarget - seatPosition : seatPosition - positionForTarget;
+          const off =
+            closing(seat) === 'rearward' ? positionForTarget - seatPosition : seatPosition - positionForTarget;
           expect(off).toBeGreaterThanOrEqual(-AGREE);
         }
       }),
@@ -237,7 +295,11 @@ describe('against brute force', () => {
     fc.assert(
       fc.property(anySeat(), between(-0.5, 0.5), (seat, position) => {
         const step = 1e-5;
-        const [before, here, after] = [least(seat, position - step), least(seat, position), least(seat, position + step)];
+        const [before, here, after] = [
+          least(seat, position - step),
+          least(seat, position),
+          least(seat, position + step),
+        ];
         if (before === null || here === null || after === null) return;
         const [left, right] = [(here - before) / step, (after - here) / step];
         if (Math.abs(left - right) > 1e-8) return;
@@ -255,7 +317,11 @@ describe('against brute force', () => {
       fc.property(fc.tuple(anySeat('a'), anySeat('b'), anySeat('c')), (seats) => {
         const found = report(seats, 0);
         const stops = seats.map((seat) => (seat.bush.halfAngle === 0 ? null : touchOf(seat)));
-        const of = (closes: Closes) => stops.filter((stop, i): stop is number => stop !== null && closing(seats[i]!) === closes && seats[i]!.bush.halfAngle !== 0);
+        const of = (closes: Closes) =>
+          stops.filter(
+            (stop, i): stop is number =>
+              stop !== null && closing(seats[i]!) === closes && seats[i]!.bush.halfAngle !== 0,
+          );
         const rear = of('rearward').length === 0 ? null : Math.max(...of('rearward'));
         const nose = of('noseward').length === 0 ? null : Math.min(...of('noseward'));
         near(found.firstPosition, rear);
@@ -287,11 +353,19 @@ describe('against brute force', () => {
 
 describe('what holds of every fit', () => {
   it('the least film of steadily widening lines grows as the seat opens', () => {
-    const steady = coneSeat().filter((seat) => [bushOf(seat), journalOf(seat)].every((chain) => chain.every(([, r], i) => i === 0 || (r - chain[i - 1]![1]) * seat.bush.halfAngle > 0)));
+    const steady = coneSeat().filter((seat) =>
+      [bushOf(seat), journalOf(seat)].every((chain) =>
+        chain.every(([, r], i) => i === 0 || (r - chain[i - 1]![1]) * seat.bush.halfAngle > 0),
+      ),
+    );
     fc.assert(
       fc.property(steady, between(-2, 2), between(0, 1), (seat, position, step) => {
-        const [here, opened] = [one(seat, position), one(seat, position + (closing(seat) === 'rearward' ? step : -step))];
-        if (here.leastFilm !== null && opened.leastFilm !== null) expect(opened.leastFilm).toBeGreaterThanOrEqual(here.leastFilm - AGREE);
+        const [here, opened] = [
+          one(seat, position),
+          one(seat, position + (closing(seat) === 'rearward' ? step : -step)),
+        ];
+        if (here.leastFilm !== null && opened.leastFilm !== null)
+          expect(opened.leastFilm).toBeGreaterThanOrEqual(here.leastFilm - AGREE);
       }),
       run(9),
     );
@@ -306,7 +380,10 @@ describe('what holds of every fit', () => {
     const minus = (x: number | null) => (x === null ? null : -x);
     fc.assert(
       fc.property(coneSeat(), between(-1, 1), (seat, position) => {
-        const [here, there] = [one(seat, position), one({ ...seat, bush: mirror(seat.bush), journal: mirror(seat.journal) }, -position)];
+        const [here, there] = [
+          one(seat, position),
+          one({ ...seat, bush: mirror(seat.bush), journal: mirror(seat.journal) }, -position),
+        ];
         expect(there.closes).toBe(here.closes === 'rearward' ? 'noseward' : 'rearward');
         near(there.seatPosition, minus(here.seatPosition));
         near(there.positionForTarget, minus(here.positionForTarget));
@@ -331,7 +408,10 @@ describe('what holds of every fit', () => {
     fc.assert(
       fc.property(coneSeat(), between(-1, 1), sixteenths, sixteenths, (seat, position, c, d) => {
         const by = d - c;
-        const [here, there] = [one(seat, position), one({ ...seat, journal: shift(seat.journal, c), bush: shift(seat.bush, d) }, position + by)];
+        const [here, there] = [
+          one(seat, position),
+          one({ ...seat, journal: shift(seat.journal, c), bush: shift(seat.bush, d) }, position + by),
+        ];
         near(there.seatPosition, here.seatPosition === null ? null : here.seatPosition + by);
         near(there.positionForTarget, here.positionForTarget === null ? null : here.positionForTarget + by);
         near(there.leastFilm, here.leastFilm);
@@ -350,7 +430,13 @@ describe('what holds of every fit', () => {
     const doubled = (x: number | null) => (x === null ? null : 2 * x);
     fc.assert(
       fc.property(coneSeat(), between(-1, 1), (seat, position) => {
-        const [here, there] = [one(seat, position), one({ ...seat, journal: twice(seat.journal), bush: twice(seat.bush), film: { target: 2 * seat.film!.target } }, 2 * position)];
+        const [here, there] = [
+          one(seat, position),
+          one(
+            { ...seat, journal: twice(seat.journal), bush: twice(seat.bush), film: { target: 2 * seat.film!.target } },
+            2 * position,
+          ),
+        ];
         near(there.seatPosition, doubled(here.seatPosition));
         near(there.positionForTarget, doubled(here.positionForTarget));
         near(there.leastFilm, doubled(here.leastFilm));

@@ -6,13 +6,29 @@ type Path = (string | number)[];
 
 function pathsOf(value: unknown, path: Path = []): Path[] {
   if (typeof value !== 'object' || value === null) return [path];
-  return [...(path.length > 0 ? [path] : []), ...Object.entries(value).flatMap(([key, inner]) => pathsOf(inner, [...path, Array.isArray(value) ? Number(key) : key]))];
+  return [
+    ...(path.length > 0 ? [path] : []),
+    ...Object.entries(value).flatMap(([key, inner]) =>
+      pathsOf(inner, [...path, Array.isArray(value) ? Number(key) : key]),
+    ),
+  ];
 }
 
 function changed(value: unknown, [step, ...rest]: Path, change: (old: unknown) => unknown): unknown {
   if (step === undefined) return change(value);
-  if (Array.isArray(value)) return value.flatMap((inner, i) => (i === step ? (rest.length === 0 && change(inner) === GONE ? [] : [changed(inner, rest, change)]) : [inner]));
-  return Object.fromEntries(Object.entries(value as object).flatMap(([key, inner]) => (key !== step ? [[key, inner]] : rest.length === 0 && change(inner) === GONE ? [] : [[key, changed(inner, rest, change)]])));
+  if (Array.isArray(value))
+    return value.flatMap((inner, i) =>
+      i === step ? (rest.length === 0 && change(inner) === GONE ? [] : [changed(inner, rest, change)]) : [inner],
+    );
+  return Object.fromEntries(
+    Object.entries(value as object).flatMap(([key, inner]) =>
+      key !== step
+        ? [[key, inner]]
+        : rest.length === 0 && change(inner) === GONE
+          ? []
+          : [[key, changed(inner, rest, change)]],
+    ),
+  );
 }
 
 const GONE = Symbol('gone');
@@ -41,12 +57,23 @@ const odd = fc.constantFrom<(old: unknown) => unknown>(
 );
 
 /** One field of a design made another. Its errors, or what is made of it, must be told. */
-export const damaged = (designs: fc.Arbitrary<Design>): fc.Arbitrary<unknown> => designs.chain((design) => fc.tuple(fc.constantFrom(...pathsOf(design)), odd).map(([path, change]) => changed(design, path, change)));
+export const damaged = (designs: fc.Arbitrary<Design>): fc.Arbitrary<unknown> =>
+  designs.chain((design) =>
+    fc.tuple(fc.constantFrom(...pathsOf(design)), odd).map(([path, change]) => changed(design, path, change)),
+  );
 
 /** The bytes of a design, a few of them others, or cut short. */
 export const bytes = (designs: fc.Arbitrary<Design>): fc.Arbitrary<Uint8Array> =>
-  fc.tuple(designs, fc.array(fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), fc.integer({ min: 0, max: 255 })), { maxLength: 4 }), fc.option(fc.double({ min: 0, max: 1, noNaN: true }))).map(([design, others, end]) => {
-    const text = new TextEncoder().encode(JSON.stringify(design));
-    for (const [place, byte] of others) text[Math.floor(place * (text.length - 1))] = byte;
-    return end === null ? text : text.slice(0, Math.floor(end * text.length));
-  });
+  fc
+    .tuple(
+      designs,
+      fc.array(fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), fc.integer({ min: 0, max: 255 })), {
+        maxLength: 4,
+      }),
+      fc.option(fc.double({ min: 0, max: 1, noNaN: true })),
+    )
+    .map(([design, others, end]) => {
+      const text = new TextEncoder().encode(JSON.stringify(design));
+      for (const [place, byte] of others) text[Math.floor(place * (text.length - 1))] = byte;
+      return end === null ? text : text.slice(0, Math.floor(end * text.length));
+    });

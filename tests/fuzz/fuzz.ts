@@ -1,9 +1,12 @@
 /**
  * npm run -s fuzz -- [--seed N] [--count N] [--running SHARE] [--seconds N] [--limit SECONDS]
  *
- * Solves designs made at random (grammar.ts), the same with one field damaged, and as damaged bytes, each with a seed of its own, and holds
- * every report against the laws (laws.ts). What is broken goes to standard output, a line of JSON each, with its seed and the design: the
- * same design comes again with that seed and a count of 1. One in three leans to the ends of every range. A design that takes longer than the limit is ended and told.
+ * Solves designs made at random (grammar.ts), the same with one field damaged, and as damaged bytes, each with a seed
+ * of its own, and holds
+ * every report against the laws (laws.ts). What is broken goes to standard output, a line of JSON each, with its seed
+ * and the design: the
+ * same design comes again with that seed and a count of 1. One in three leans to the ends of every range. A design that
+ * takes longer than the limit is ended and told.
  */
 import { once } from 'node:events';
 import { parseArgs } from 'node:util';
@@ -14,14 +17,26 @@ import type { Design } from '../../src/design/definition.ts';
 import { bytes, damaged } from './damage.ts';
 import { validDesign } from './grammar.ts';
 
-const { values } = parseArgs({ options: { seed: { type: 'string' }, count: { type: 'string' }, running: { type: 'string' }, seconds: { type: 'string' }, limit: { type: 'string' } } });
+const { values } = parseArgs({
+  options: {
+    seed: { type: 'string' },
+    count: { type: 'string' },
+    running: { type: 'string' },
+    seconds: { type: 'string' },
+    limit: { type: 'string' },
+  },
+});
 const seed = Number(values.seed ?? Math.floor(Math.random() * 1e9));
 const count = Number(values.count ?? 1_000);
 const running = Number(values.running ?? 0.05);
 const limit = Number(values.limit ?? 60);
 const until = performance.now() + 1000 * Number(values.seconds ?? Number.POSITIVE_INFINITY);
 const designs = validDesign(running);
-const kinds = { design: designs as fc.Arbitrary<unknown>, damaged: damaged(designs), bytes: bytes(designs).map((text) => ({ text: [...text] })) };
+const kinds = {
+  design: designs as fc.Arbitrary<unknown>,
+  damaged: damaged(designs),
+  bytes: bytes(designs).map((text) => ({ text: [...text] })),
+};
 
 process.stderr.write(`fuzz: seed ${seed}, ${count} designs, ${running} of them running\n`);
 
@@ -59,9 +74,13 @@ for (let i = 0; i < count && performance.now() < until; i++) {
   done++;
   if (broken === null || broken.length > 0) {
     wrong++;
-    process.stdout.write(`${JSON.stringify({ seed: seed + i, kind, broken: broken ?? [`takes over ${limit} s`], value: value as Design })}\n`);
+    process.stdout.write(
+      `${JSON.stringify({ seed: seed + i, kind, broken: broken ?? [`takes over ${limit} s`], value: value as Design })}\n`,
+    );
   }
 }
 await worker.terminate();
-process.stderr.write(`fuzz: seed ${seed}: ${done} done, ${wrong} with something broken; the slowest took ${slowest.toFixed(1)} s (seed ${slowestSeed})\n`);
+process.stderr.write(
+  `fuzz: seed ${seed}: ${done} done, ${wrong} with something broken; the slowest took ${slowest.toFixed(1)} s (seed ${slowestSeed})\n`,
+);
 process.exitCode = wrong > 0 ? 1 : 0;

@@ -1,6 +1,8 @@
 /**
- * Designs at random over the whole definition of the file: every section, every key, sizes from a hundredth of a millimetre to metres,
- * uncertainties from a picometre. Sensible on the whole, so that most are valid; those that are not are left out (validDesign).
+ * Designs at random over the whole definition of the file: every section, every key, sizes from a hundredth of a
+ * millimetre to metres,
+ * uncertainties from a picometre. Sensible on the whole, so that most are valid; those that are not are left out
+ * (validDesign).
  */
 import fc from 'fast-check';
 import type { Design, Seat, Surface } from '../../src/design/definition.ts';
@@ -9,12 +11,36 @@ import { between, perhaps, sized } from './arbitrary.ts';
 import { cutOf } from './grammarCut.ts';
 import { readingsOf } from './grammarReadings.ts';
 
-const ANGLES = fc.oneof(between(1, 8), between(30, 60), fc.constant(0), between(-60, 60), fc.constantFrom(3, 45, -45, 1e-4), between(-88, 88));
-const MISMATCH = fc.oneof({ weight: 4, arbitrary: fc.constant(0) }, between(-0.02, 0.02), between(-3, 3), between(-29, 29));
-const CLEARANCE = fc.oneof({ weight: 5, arbitrary: between(0, 0.02) }, between(-0.005, 0.005), sized(1e-9, 1), fc.constant(0));
+const ANGLES = fc.oneof(
+  between(1, 8),
+  between(30, 60),
+  fc.constant(0),
+  between(-60, 60),
+  fc.constantFrom(3, 45, -45, 1e-4),
+  between(-88, 88),
+);
+const MISMATCH = fc.oneof(
+  { weight: 4, arbitrary: fc.constant(0) },
+  between(-0.02, 0.02),
+  between(-3, 3),
+  between(-29, 29),
+);
+const CLEARANCE = fc.oneof(
+  { weight: 5, arbitrary: between(0, 0.02) },
+  between(-0.005, 0.005),
+  sized(1e-9, 1),
+  fc.constant(0),
+);
 
 const lobes = fc.array(
-  fc.record({ count: fc.oneof(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 1, max: 200 })), amplitude: fc.oneof(sized(1e-9, 0.003), fc.constant(0)), phase: perhaps(between(-360, 360)) }, { requiredKeys: ['count', 'amplitude'] }),
+  fc.record(
+    {
+      count: fc.oneof(fc.integer({ min: 1, max: 7 }), fc.integer({ min: 1, max: 200 })),
+      amplitude: fc.oneof(sized(1e-9, 0.003), fc.constant(0)),
+      phase: perhaps(between(-360, 360)),
+    },
+    { requiredKeys: ['count', 'amplitude'] },
+  ),
   { maxLength: 3 },
 );
 const wear = fc.tuple(sized(1e-6, 0.01), fc.array(between(-1, 1), { minLength: 1, maxLength: 24 }));
@@ -28,11 +54,26 @@ interface Shape {
 }
 
 /** A surface of the line, its diameter given at the place `at` of its length. */
-function surfaceOf({ halfAngle, rear, from, to }: Shape, at: number, [worn, round]: [[number, number[]] | undefined, Surface['lobes'] | undefined]): Surface {
+function surfaceOf(
+  { halfAngle, rear, from, to }: Shape,
+  at: number,
+  [worn, round]: [[number, number[]] | undefined, Surface['lobes'] | undefined],
+): Surface {
   const slope = Math.tan((halfAngle * Math.PI) / 180);
   const station = from + at * (to - from);
-  const profile = worn?.[1].map((share, i): [number, number] => [from + ((i + 0.5) / worn[1].length) * (to - from), share * worn[0]]);
-  return { halfAngle, diameter: 2 * (rear + (station - from) * slope), station, from, to, ...(profile && { profile }), ...(round && { lobes: round }) };
+  const profile = worn?.[1].map((share, i): [number, number] => [
+    from + ((i + 0.5) / worn[1].length) * (to - from),
+    share * worn[0],
+  ]);
+  return {
+    halfAngle,
+    diameter: 2 * (rear + (station - from) * slope),
+    station,
+    from,
+    to,
+    ...(profile && { profile }),
+    ...(round && { lobes: round }),
+  };
 }
 
 const seatOf = (name: string): fc.Arbitrary<Seat> =>
@@ -48,22 +89,53 @@ const seatOf = (name: string): fc.Arbitrary<Seat> =>
       clearance: CLEARANCE,
       worn: fc.tuple(perhaps(wear), perhaps(wear)),
       round: fc.tuple(perhaps(lobes), perhaps(lobes)),
-      film: perhaps(fc.record({ target: fc.oneof(between(0, 0.01), fc.constant(0)), tolerance: perhaps(fc.oneof(between(0, 0.002), fc.constant(0), sized(1e-9, 1))) }, { requiredKeys: ['target'] }), 4),
+      film: perhaps(
+        fc.record(
+          {
+            target: fc.oneof(between(0, 0.01), fc.constant(0)),
+            tolerance: perhaps(fc.oneof(between(0, 0.002), fc.constant(0), sized(1e-9, 1))),
+          },
+          { requiredKeys: ['target'] },
+        ),
+        4,
+      ),
     })
     .map((c): Seat => {
       const slope = Math.tan((c.angle * Math.PI) / 180);
-      const bush: Shape = { halfAngle: c.angle, rear: c.small + Math.max(0, -slope * c.length), from: c.rear, to: c.rear + c.length };
+      const bush: Shape = {
+        halfAngle: c.angle,
+        rear: c.small + Math.max(0, -slope * c.length),
+        from: c.rear,
+        to: c.rear + c.length,
+      };
       const from = c.rear + c.over[0] * c.length;
       const cosine = Math.cos((c.angle * Math.PI) / 180);
-      const journal: Shape = { halfAngle: c.angle + c.mismatch, rear: bush.rear + (from - c.rear) * slope - c.clearance / cosine, from, to: bush.to + c.over[1] * c.length };
-      return { name, journal: surfaceOf(journal, c.at[0], [c.worn[0], c.round[0]]), bush: surfaceOf(bush, c.at[1], [c.worn[1], c.round[1]]), ...(c.film && { film: c.film }) };
+      const journal: Shape = {
+        halfAngle: c.angle + c.mismatch,
+        rear: bush.rear + (from - c.rear) * slope - c.clearance / cosine,
+        from,
+        to: bush.to + c.over[1] * c.length,
+      };
+      return {
+        name,
+        journal: surfaceOf(journal, c.at[0], [c.worn[0], c.round[0]]),
+        bush: surfaceOf(bush, c.at[1], [c.worn[1], c.round[1]]),
+        ...(c.film && { film: c.film }),
+      };
     });
 
 const NAMES = ['shallow', 'steep', 'rear', 'a', 'θ/ß', 'null', '=1+1', '日本'];
-const seats = fc.oneof({ weight: 2, arbitrary: fc.constant(2) }, fc.integer({ min: 1, max: 4 }), fc.integer({ min: 1, max: 8 })).chain((count) => fc.tuple(...NAMES.slice(0, count).map(seatOf)));
+const seats = fc
+  .oneof({ weight: 2, arbitrary: fc.constant(2) }, fc.integer({ min: 1, max: 4 }), fc.integer({ min: 1, max: 8 }))
+  .chain((count) => fc.tuple(...NAMES.slice(0, count).map(seatOf)));
 
 const signed = (max: number) => fc.oneof(between(-max, max), fc.constant(0));
-const load = fc.record({ x: perhaps(signed(500)), y: perhaps(signed(500)), z: perhaps(signed(500)), station: perhaps(between(-200, 200)) });
+const load = fc.record({
+  x: perhaps(signed(500)),
+  y: perhaps(signed(500)),
+  z: perhaps(signed(500)),
+  station: perhaps(between(-200, 200)),
+});
 const body = fc.record({
   mass: perhaps(sized(0.01, 100)),
   specificHeat: perhaps(between(100, 1000)),
@@ -74,7 +146,10 @@ const body = fc.record({
 });
 const oil = fc.oneof(
   fc.record({ viscosity: sized(1e-4, 1) }),
-  fc.record({ grade: sized(2, 500), index: perhaps(between(0, 200)), density: perhaps(between(0.6, 1.2)) }, { requiredKeys: ['grade'] }),
+  fc.record(
+    { grade: sized(2, 500), index: perhaps(between(0, 200)), density: perhaps(between(0.6, 1.2)) },
+    { requiredKeys: ['grade'] },
+  ),
   fc.record({ measured: fc.tuple(sized(2, 100), between(1.1, 10)).map(([v, times]): [number, number][] => [[40, v * times], [100, v]]) }), // biome-ignore format: a pair a point
 );
 const runOf = (all: readonly Seat[]) =>
@@ -86,12 +161,26 @@ const runOf = (all: readonly Seat[]) =>
         stand: fc.oneof(
           fc.record({ load }),
           fc.record({ load: perhaps(load), loads: fc.array(load, { maxLength: 3 }) }, { requiredKeys: ['loads'] }),
-          fc.record({ pose: fc.record({ x: perhaps(signed(0.003)), y: perhaps(signed(0.003)), z: perhaps(signed(0.03)), tiltX: perhaps(signed(1e-4)), tiltY: perhaps(signed(1e-4)) }) }),
+          fc.record({
+            pose: fc.record({
+              x: perhaps(signed(0.003)),
+              y: perhaps(signed(0.003)),
+              z: perhaps(signed(0.03)),
+              tiltX: perhaps(signed(1e-4)),
+              tiltY: perhaps(signed(1e-4)),
+            }),
+          }),
         ),
         supply: perhaps(
           fc.array(
             fc
-              .record({ seat: fc.constantFrom(...all), angle: between(-360, 360), ends: fc.tuple(between(0, 1), between(0, 1)), width: sized(0.1, 20), pressure: fc.oneof(fc.constant(0), between(0, 1)) })
+              .record({
+                seat: fc.constantFrom(...all),
+                angle: between(-360, 360),
+                ends: fc.tuple(between(0, 1), between(0, 1)),
+                width: sized(0.1, 20),
+                pressure: fc.oneof(fc.constant(0), between(0, 1)),
+              })
               .map(({ seat: { name, bush }, angle, ends, width, pressure }) => ({
                 seat: name,
                 angle,
@@ -134,7 +223,15 @@ const oddsOf = (all: readonly Seat[]) =>
   );
 
 const priorsOf = (all: readonly Seat[]) =>
-  fc.array(fc.record({ seat: fc.constantFrom(...all.map(({ name }) => name)), part: fc.constantFrom('journal', 'bush'), of: fc.constantFrom('halfAngle', 'diameter'), sigma: sized(1e-9, 100) }), { maxLength: 4 });
+  fc.array(
+    fc.record({
+      seat: fc.constantFrom(...all.map(({ name }) => name)),
+      part: fc.constantFrom('journal', 'bush'),
+      of: fc.constantFrom('halfAngle', 'diameter'),
+      sigma: sized(1e-9, 100),
+    }),
+    { maxLength: 4 },
+  );
 
 /** Without the keys that are not there. */
 const bare = (value: unknown): unknown => JSON.parse(JSON.stringify(value));
@@ -145,12 +242,22 @@ const designOf = (all: readonly Seat[], running: number) =>
     seats: fc.constant(all),
     title: perhaps(fc.constantFrom('A', '', '日本語 🚲', '</script>', '=cmd')),
     notes: perhaps(fc.string()),
-    position: perhaps(fc.oneof({ weight: 4, arbitrary: between(-0.05, 0.1) }, between(-5, 5), between(-1_000, 1_000)), 4),
+    position: perhaps(
+      fc.oneof({ weight: 4, arbitrary: between(-0.05, 0.1) }, between(-5, 5), between(-1_000, 1_000)),
+      4,
+    ),
     adjuster: perhaps(fc.record({ pitch: fc.constantFrom(0.5, 0.75, 1.27) })),
-    play: perhaps(fc.record({ indicator: perhaps(between(-200, 200)), free: perhaps(fc.subarray(['x', 'y', 'z', 'tiltX', 'tiltY'])) })),
+    play: perhaps(
+      fc.record({
+        indicator: perhaps(between(-200, 200)),
+        free: perhaps(fc.subarray(['x', 'y', 'z', 'tiltX', 'tiltY'])),
+      }),
+    ),
     print: perhaps(fc.record({ thickness: fc.oneof(between(0, 0.005), fc.constant(0), sized(1e-9, 1)) })),
     friction: perhaps(between(0, 2)),
-    run: fc.integer({ min: 0, max: 999 }).chain((dice): fc.Arbitrary<unknown> => (dice < running * 1000 ? runOf(all) : fc.constant(undefined))),
+    run: fc
+      .integer({ min: 0, max: 999 })
+      .chain((dice): fc.Arbitrary<unknown> => (dice < running * 1000 ? runOf(all) : fc.constant(undefined))),
     readings: perhaps(readingsOf(all), 2),
     priors: perhaps(priorsOf(all)),
     cut: perhaps(cutOf(all), 2),

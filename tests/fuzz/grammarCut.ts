@@ -1,4 +1,7 @@
-/** The `cut` section at random: surfaces and faces that may be cut, limits, the machine, trials, lapping, the order of work. */
+/**
+ * The `cut` section at random: surfaces and faces that may be cut, limits, the machine, trials, lapping, the order of
+ * work.
+ */
 import fc from 'fast-check';
 import type { Seat } from '../../src/design/definition.ts';
 import { between, perhaps, sized } from './arbitrary.ts';
@@ -6,19 +9,36 @@ import { between, perhaps, sized } from './arbitrary.ts';
 const SMALL = fc.oneof(between(0, 0.1), fc.constant(0), between(0, 10));
 const FACES = ['spacer', 'shoulder', 'shim'];
 
-const room = (entry: { cleanup: number | undefined; limit: number | undefined }) => (entry.cleanup !== undefined && entry.limit !== undefined && entry.cleanup > entry.limit ? { ...entry, cleanup: entry.limit } : entry);
+const room = (entry: { cleanup: number | undefined; limit: number | undefined }) =>
+  entry.cleanup !== undefined && entry.limit !== undefined && entry.cleanup > entry.limit
+    ? { ...entry, cleanup: entry.limit }
+    : entry;
 
 const allow = (all: readonly Seat[]) =>
-  fc.subarray(all.flatMap(({ name }) => (['journal', 'bush'] as const).map((part) => ({ seat: name, part })))).chain((surfaces) =>
-    fc.tuple(
-      ...surfaces.map((on) =>
-        fc.record({ cleanup: perhaps(between(0, 0.01)), limit: perhaps(SMALL), renew: perhaps(fc.boolean()), lean: perhaps(between(-1, 1)) }).map(({ lean, ...entry }) => {
-          const seat = all.find(({ name }) => name === on.seat)!;
-          return { ...on, ...room(entry), ...(entry.renew && lean !== undefined && { halfAngle: Math.max(-88, Math.min(88, seat[on.part].halfAngle + lean)) }) };
-        }),
+  fc
+    .subarray(all.flatMap(({ name }) => (['journal', 'bush'] as const).map((part) => ({ seat: name, part }))))
+    .chain((surfaces) =>
+      fc.tuple(
+        ...surfaces.map((on) =>
+          fc
+            .record({
+              cleanup: perhaps(between(0, 0.01)),
+              limit: perhaps(SMALL),
+              renew: perhaps(fc.boolean()),
+              lean: perhaps(between(-1, 1)),
+            })
+            .map(({ lean, ...entry }) => {
+              const seat = all.find(({ name }) => name === on.seat)!;
+              return {
+                ...on,
+                ...room(entry),
+                ...(entry.renew &&
+                  lean !== undefined && { halfAngle: Math.max(-88, Math.min(88, seat[on.part].halfAngle + lean)) }),
+              };
+            }),
+        ),
       ),
-    ),
-  );
+    );
 
 const faces = (all: readonly Seat[]) =>
   fc.subarray(FACES).chain((names) =>
@@ -62,13 +82,38 @@ const trial = (all: readonly Seat[]) =>
   fc.record({
     note: perhaps(fc.string()),
     taken: perhaps(
-      fc.array(fc.record({ seat: fc.constantFrom(...all.map(({ name }) => name)), part: fc.constantFrom('journal', 'bush'), normal: between(0, 0.02), sigma: perhaps(between(0, 0.01)) }, { requiredKeys: ['seat', 'part', 'normal'] }), {
+      fc.array(
+        fc.record(
+          {
+            seat: fc.constantFrom(...all.map(({ name }) => name)),
+            part: fc.constantFrom('journal', 'bush'),
+            normal: between(0, 0.02),
+            sigma: perhaps(between(0, 0.01)),
+          },
+          { requiredKeys: ['seat', 'part', 'normal'] },
+        ),
+        {
+          maxLength: 3,
+        },
+      ),
+    ),
+    standOff: perhaps(
+      fc.record({ value: fc.oneof(between(-0.1, 0.1), between(-1_000, 1_000)), sigma: sized(1e-9, 1) }),
+    ),
+    shake: perhaps(
+      fc.record({
+        value: between(0, 0.05),
+        sigma: sized(1e-6, 0.1),
+        indicator: between(-100, 100),
+        position: between(-0.05, 0.1),
+        direction: between(-360, 360),
+      }),
+    ),
+    blue: perhaps(
+      fc.array(fc.record({ seat: fc.constantFrom(...all.map(({ name }) => name)), prints: fc.boolean() }), {
         maxLength: 3,
       }),
     ),
-    standOff: perhaps(fc.record({ value: fc.oneof(between(-0.1, 0.1), between(-1_000, 1_000)), sigma: sized(1e-9, 1) })),
-    shake: perhaps(fc.record({ value: between(0, 0.05), sigma: sized(1e-6, 0.1), indicator: between(-100, 100), position: between(-0.05, 0.1), direction: between(-360, 360) })),
-    blue: perhaps(fc.array(fc.record({ seat: fc.constantFrom(...all.map(({ name }) => name)), prints: fc.boolean() }), { maxLength: 3 })),
   });
 
 /** Few steps: each is a fit and more of its own, and 500 of them take half a minute. */
@@ -94,7 +139,13 @@ export const cutOf = (all: readonly Seat[]) =>
       allow: allow(all),
       faces: perhaps(faces(all)),
       reach: perhaps(fc.tuple(between(-1, 1), between(0, 1)).map(([from, by]) => ({ from, to: from + by }))),
-      prefer: perhaps(fc.record({ spare: perhaps(fc.constantFrom('journal', 'bush')), oneSetUp: perhaps(fc.boolean()), keepPosition: perhaps(fc.boolean()) })),
+      prefer: perhaps(
+        fc.record({
+          spare: perhaps(fc.constantFrom('journal', 'bush')),
+          oneSetUp: perhaps(fc.boolean()),
+          keepPosition: perhaps(fc.boolean()),
+        }),
+      ),
       machine: perhaps(machine),
       doubt: perhaps(sized(1e-6, 1)),
       trials: perhaps(fc.array(trial(all), { maxLength: 3 })),

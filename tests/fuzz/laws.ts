@@ -17,17 +17,33 @@ export type Broken = string;
 /** mm: films are told to this. */
 const ROUNDING = 1e-9;
 /** Whatever is larger carries the rounding of its own size. */
-const sizeOf = (design: Design) => Math.max(1, ...design.seats.flatMap(({ journal, bush }) => [journal, bush].flatMap((s) => [s.from, s.to, s.station, s.diameter].map(Math.abs)))) / 100;
+const sizeOf = (design: Design) =>
+  Math.max(
+    1,
+    ...design.seats.flatMap(({ journal, bush }) =>
+      [journal, bush].flatMap((s) => [s.from, s.to, s.station, s.diameter].map(Math.abs)),
+    ),
+  ) / 100;
 
 export function brokenLaws(design: Design, report: Report): Broken[] {
-  return [...schemaLaws(report), ...fitLaws(design, report), ...playLaws(design, report), ...filmLaws(report), ...cutLaws(design, report), ...wordLaws(design, report)];
+  return [
+    ...schemaLaws(report),
+    ...fitLaws(design, report),
+    ...playLaws(design, report),
+    ...filmLaws(report),
+    ...cutLaws(design, report),
+    ...wordLaws(design, report),
+  ];
 }
 
 function schemaLaws(report: Report): Broken[] {
   const odd = unfinite(report, 'report');
   const parsed = definition.safeParse(JSON.parse(JSON.stringify(report)));
   const issues = parsed.error?.issues ?? [];
-  return [...odd.slice(0, 3), ...issues.slice(0, 3).map(({ path, message, code }) => `schema: ${path.join('.')} ${code} ${message}`)];
+  return [
+    ...odd.slice(0, 3),
+    ...issues.slice(0, 3).map(({ path, message, code }) => `schema: ${path.join('.')} ${code} ${message}`),
+  ];
 }
 
 /** Places of numbers that JSON has no word for, and of values that it would drop. */
@@ -42,10 +58,12 @@ function fitLaws(design: Design, { fit }: Report): Broken[] {
   const broken: Broken[] = [];
   const slack = 2 * ROUNDING + ROUNDING * sizeOf(design);
   for (const { name, leastFilm: least, greatestFilm: greatest } of fit.seats) {
-    if ((least === null) !== (greatest === null) || (least !== null && greatest !== null && least > greatest)) broken.push(`fit: ${name} least film ${least}, greatest ${greatest}`);
+    if ((least === null) !== (greatest === null) || (least !== null && greatest !== null && least > greatest))
+      broken.push(`fit: ${name} least film ${least}, greatest ${greatest}`);
   }
   for (const [name, film] of Object.entries(fit.filmsAtFirst)) {
-    if (film !== null && film < -1e-6 && !fit.blocked.includes(name)) broken.push(`fit: ${name} is ${film} at first touch and not told as blocked`);
+    if (film !== null && film < -1e-6 && !fit.blocked.includes(name))
+      broken.push(`fit: ${name} is ${film} at first touch and not told as blocked`);
   }
   if (fit.permitted) {
     if (fit.permitted.from > fit.permitted.to) broken.push('fit: permitted from beyond to');
@@ -54,7 +72,8 @@ function fitLaws(design: Design, { fit }: Report): Broken[] {
         const film = design.seats[i]!.film;
         // Where a line goes back on itself a film of a position need not be that of the film wanted.
         if (!film || least === null || closes !== 'never') return;
-        if (Math.abs(least - film.target) > (film.tolerance ?? 0) + slack || least < -slack) broken.push(`fit: permitted ${position}, but there ${name} has ${least}`);
+        if (Math.abs(least - film.target) > (film.tolerance ?? 0) + slack || least < -slack)
+          broken.push(`fit: permitted ${position}, but there ${name} has ${least}`);
       });
     }
   }
@@ -80,14 +99,18 @@ function filmLaws({ film }: Report): Broken[] {
   const { force, load, stop } = film;
   const left = [force.x + load.force.x, force.y + load.force.y, force.z + load.force.z + (stop ?? 0)];
   const size = Math.max(1e-3, Math.hypot(load.force.x, load.force.y, load.force.z));
-  return Math.hypot(...left) > BALANCE * size ? [`film: ${left.map((n) => n.toPrecision(3)).join(', ')} N are left of ${size} N`] : [];
+  return Math.hypot(...left) > BALANCE * size
+    ? [`film: ${left.map((n) => n.toPrecision(3)).join(', ')} N are left of ${size} N`]
+    : [];
 }
 
 function cutLaws(design: Design, { cut }: Report): Broken[] {
   if (!cut?.feasible) return [];
   return design.seats.flatMap(({ name, film }) => {
     const reached = cut.films[name];
-    return film && reached !== undefined && reached !== null && Math.abs(reached - film.target) > 2e-6 ? [`cut: feasible, but ${name} has ${reached} and wants ${film.target}`] : [];
+    return film && reached !== undefined && reached !== null && Math.abs(reached - film.target) > 2e-6
+      ? [`cut: feasible, but ${name} has ${reached} and wants ${film.target}`]
+      : [];
   });
 }
 

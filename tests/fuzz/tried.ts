@@ -9,7 +9,9 @@ import { brokenLaws } from './laws.ts';
 
 /** of the work that is spent on a running bearing otherwise, so that a look takes seconds */
 const SHARE = 1 / 50;
-const LESS = Object.fromEntries(Object.entries(MOST_EFFORT).map(([what, most]) => [what, most * SHARE])) as typeof MOST_EFFORT;
+const LESS = Object.fromEntries(
+  Object.entries(MOST_EFFORT).map(([what, most]) => [what, most * SHARE]),
+) as typeof MOST_EFFORT;
 
 /** What is broken; a throw is told like a broken law. */
 export function tried(design: Design, told: (report: Report) => void = () => {}): string[] {
@@ -33,7 +35,11 @@ const LONGEST = 300;
 
 /** Errors that cannot be read. */
 export const triedErrors = (errors: readonly DesignError[]): string[] =>
-  errors.flatMap(({ path, message }) => (message.length > LONGEST || path.length > LONGEST || message.trim() === '' ? [`words: ${path.slice(0, 80)}: ${message.slice(0, 80)}… of ${message.length}`] : []));
+  errors.flatMap(({ path, message }) =>
+    message.length > LONGEST || path.length > LONGEST || message.trim() === ''
+      ? [`words: ${path.slice(0, 80)}: ${message.slice(0, 80)}… of ${message.length}`]
+      : [],
+  );
 
 /** Of a value that need not be a design: an answer in any case, whose messages can be read. */
 export function triedRaw(raw: unknown): string[] {

@@ -11,5 +11,11 @@ function triedBytes(bytes: number[]): string[] {
 }
 
 parentPort!.on('message', ({ kind, value }: { kind: string; value: unknown }) => {
-  parentPort!.postMessage(kind === 'design' ? tried(value as Design) : kind === 'damaged' ? triedRaw(value) : triedBytes((value as { text: number[] }).text));
+  parentPort!.postMessage(
+    kind === 'design'
+      ? tried(value as Design)
+      : kind === 'damaged'
+        ? triedRaw(value)
+        : triedBytes((value as { text: number[] }).text),
+  );
 });

@@ -3,7 +3,11 @@ import type { Device, Word } from '../../src/jobs/keeper.ts';
 
 export function browser() {
   const texts = new Map<string, string>();
-  const tabs: { hear: (word: Word) => void; written: (key: string | null, text: string | null) => void; open: boolean }[] = [];
+  const tabs: {
+    hear: (word: Word) => void;
+    written: (key: string | null, text: string | null) => void;
+    open: boolean;
+  }[] = [];
   let room = Number.POSITIVE_INFINITY;
   let clock = 1_000;
   let named = 0;

@@ -1,4 +1,7 @@
-/** What is kept on the device: nothing a person made is overwritten, whatever is opened, by whichever tab, and however damaged. */
+/**
+ * What is kept on the device: nothing a person made is overwritten, whatever is opened, by whichever tab, and however
+ * damaged.
+ */
 import { expect, test } from 'vitest';
 import { createWork } from '../../src/app/state/store.ts';
 import type { Design } from '../../src/design/definition.ts';
@@ -6,7 +9,11 @@ import { createKeeper, type Device } from '../../src/jobs/keeper.ts';
 import { browser } from './browser.ts';
 
 const surface = { halfAngle: 3, diameter: 22, station: 0, from: -20, to: 0 };
-const design = (title: string): Design => ({ conepair: 1, title, seats: [{ name: 'seat', journal: surface, bush: surface }] });
+const design = (title: string): Design => ({
+  conepair: 1,
+  title,
+  seats: [{ name: 'seat', journal: surface, bush: surface }],
+});
 const DEMO = design('demo');
 const isOwn = ({ title }: Design) => title !== 'demo';
 
@@ -111,9 +118,24 @@ test.each([
   ['damaged', '{"design":{"conepair":1,"ti', /damaged/, '{"design":{"conepair":1,"ti'],
   ['empty', '', /damaged/, ''],
   ['no work at all', '7', /damaged/, '7'],
-  ['of a later program', JSON.stringify({ version: 3, design: design('mine') }), /another version/, `${JSON.stringify(design('mine'), null, 2)}\n`],
-  ['of a later format', JSON.stringify({ design: { ...design('mine'), conepair: 2 } }), /conepair/, `${JSON.stringify({ ...design('mine'), conepair: 2 }, null, 2)}\n`],
-  ['no longer valid', JSON.stringify({ design: { ...design('mine'), seats: [] } }), /seats/, `${JSON.stringify({ ...design('mine'), seats: [] }, null, 2)}\n`],
+  [
+    'of a later program',
+    JSON.stringify({ version: 3, design: design('mine') }),
+    /another version/,
+    `${JSON.stringify(design('mine'), null, 2)}\n`,
+  ],
+  [
+    'of a later format',
+    JSON.stringify({ design: { ...design('mine'), conepair: 2 } }),
+    /conepair/,
+    `${JSON.stringify({ ...design('mine'), conepair: 2 }, null, 2)}\n`,
+  ],
+  [
+    'no longer valid',
+    JSON.stringify({ design: { ...design('mine'), seats: [] } }),
+    /seats/,
+    `${JSON.stringify({ ...design('mine'), seats: [] }, null, 2)}\n`,
+  ],
 ])('kept work that is %s is set aside whole, said, and never overwritten', (_, text, why, file) => {
   const device = browser();
   device.texts.set('conepair.work.1', text);
@@ -130,9 +152,17 @@ test.each([
 
 test('what the program kept before pieces had names is taken up', () => {
   const device = browser();
-  device.texts.set('conepair.work.1', JSON.stringify({ design: { ...design('mine'), position: 0.007 }, system: 'inch', factor: 900 }));
+  device.texts.set(
+    'conepair.work.1',
+    JSON.stringify({ design: { ...design('mine'), position: 0.007 }, system: 'inch', factor: 900 }),
+  );
   const work = workOn(device.tab().device);
-  expect(work.store.getState()).toMatchObject({ design: { title: 'mine', position: 0.007 }, system: 'inch', factor: 900, told: [] });
+  expect(work.store.getState()).toMatchObject({
+    design: { title: 'mine', position: 0.007 },
+    system: 'inch',
+    factor: 900,
+    told: [],
+  });
 });
 
 test('a full store is said, leaves what it has, and the work goes on; room again is used', () => {

@@ -11,7 +11,13 @@ function create(options) {
   return {
     init: async () => {},
     group: async (mutants) => [mutants.map(({ id }) => id)],
-    check: async (mutants) => Object.fromEntries(mutants.map((mutant) => [mutant.id, chosen.has(keyOf(mutant)) ? { status: 'passed' } : { status: 'compileError', reason: 'not in the sample' }])),
+    check: async (mutants) =>
+      Object.fromEntries(
+        mutants.map((mutant) => [
+          mutant.id,
+          chosen.has(keyOf(mutant)) ? { status: 'passed' } : { status: 'compileError', reason: 'not in the sample' },
+        ]),
+      ),
   };
 }
 

@@ -6,7 +6,11 @@ export function filesUnder(places: readonly string[], endings: readonly string[]
   const found = places.flatMap((place) => {
     const entry = statSync(place, { throwIfNoEntry: false });
     if (entry === undefined) return [];
-    return entry.isDirectory() ? readdirSync(place, { recursive: true, encoding: 'utf8' }).map((name) => join(place, name)) : [place];
+    return entry.isDirectory()
+      ? readdirSync(place, { recursive: true, encoding: 'utf8' }).map((name) => join(place, name))
+      : [place];
   });
-  return [...new Set(found)].filter((file) => endings.some((ending) => file.endsWith(ending)) && !file.endsWith('.d.ts')).sort();
+  return [...new Set(found)]
+    .filter((file) => endings.some((ending) => file.endsWith(ending)) && !file.endsWith('.d.ts'))
+    .sort();
 }

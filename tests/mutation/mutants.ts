@@ -10,7 +10,20 @@ export interface Mutant extends Placed {
   mutatorName: string;
 }
 
-const silent = { isTraceEnabled: off, isDebugEnabled: off, isInfoEnabled: off, isWarnEnabled: off, isErrorEnabled: off, isFatalEnabled: off, trace() {}, debug() {}, info() {}, warn() {}, error() {}, fatal() {} };
+const silent = {
+  isTraceEnabled: off,
+  isDebugEnabled: off,
+  isInfoEnabled: off,
+  isWarnEnabled: off,
+  isErrorEnabled: off,
+  isFatalEnabled: off,
+  trace() {},
+  debug() {},
+  info() {},
+  warn() {},
+  error() {},
+  fatal() {},
+};
 function off() {
   return false;
 }
@@ -21,5 +34,7 @@ export async function mutantsOf(files: readonly string[]): Promise<Mutant[]> {
     files.map((name) => ({ name, content: readFileSync(name, 'utf8'), mutate: true })),
     { plugins: null, excludedMutations: EXCLUDED, ignorers: [] },
   );
-  return mutants.filter(({ status }) => status !== 'Ignored').map((mutant) => ({ ...mutant, key: keyOf(mutant), file: mutant.fileName }));
+  return mutants
+    .filter(({ status }) => status !== 'Ignored')
+    .map((mutant) => ({ ...mutant, key: keyOf(mutant), file: mutant.fileName }));
 }

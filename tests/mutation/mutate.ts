@@ -1,9 +1,12 @@
 /**
  * npm run -s mutate -- AREA or FILE ... [--sample N] [--seed N] [--workers N]
  *
- * Changes the source in small ways, one at a time, and tells which changes no test notices. Areas and their tests stand in areas.ts; without an
- * area or file all are run. A sample takes N of an area's mutants at random, the same ones with the same seed; the share killed then has the
- * Wilson interval of 95 %. A change that makes a test run on without end counts as killed. Text is not mutated (StringLiteral): words are for
+ * Changes the source in small ways, one at a time, and tells which changes no test notices. Areas and their tests stand
+ * in areas.ts; without an
+ * area or file all are run. A sample takes N of an area's mutants at random, the same ones with the same seed; the
+ * share killed then has the
+ * Wilson interval of 95 %. A change that makes a test run on without end counts as killed. Text is not mutated
+ * (StringLiteral): words are for
  * people, and tests are not to repeat them.
  */
 import { createHash } from 'node:crypto';
@@ -14,18 +17,35 @@ import { filesUnder } from './filesUnder.ts';
 import { type Mutant, mutantsOf } from './mutants.ts';
 import { run } from './run.ts';
 
-const { values, positionals } = parseArgs({ allowPositionals: true, options: { sample: { type: 'string' }, seed: { type: 'string' }, workers: { type: 'string' } } });
+const { values, positionals } = parseArgs({
+  allowPositionals: true,
+  options: { sample: { type: 'string' }, seed: { type: 'string' }, workers: { type: 'string' } },
+});
 const sample = Number(values.sample ?? Number.POSITIVE_INFINITY);
 const seed = Number(values.seed ?? 1);
 const workers = Number(values.workers ?? 2);
 
 /** Files named are mutated as part of the area they belong to. */
 function asked(): [string, Area, string[]][] {
-  const all = Object.entries(AREAS).map(([name, area]) => [name, area, filesUnder(area.sources, ['.ts'])] as [string, Area, string[]]);
+  const all = Object.entries(AREAS).map(
+    ([name, area]) => [name, area, filesUnder(area.sources, ['.ts'])] as [string, Area, string[]],
+  );
   if (positionals.length === 0) return all;
   const unknown = positionals.filter((word) => !all.some(([name, , files]) => name === word || files.includes(word)));
-  if (unknown.length > 0) throw new Error(`${unknown.join(', ')}: no area and no source file of one; areas are ${Object.keys(AREAS).join(', ')}`);
-  return all.map(([name, area, files]) => [name, area, positionals.includes(name) ? files : files.filter((file) => positionals.includes(file))] as [string, Area, string[]]).filter(([, , files]) => files.length > 0);
+  if (unknown.length > 0)
+    throw new Error(
+      `${unknown.join(', ')}: no area and no source file of one; areas are ${Object.keys(AREAS).join(', ')}`,
+    );
+  return all
+    .map(
+      ([name, area, files]) =>
+        [name, area, positionals.includes(name) ? files : files.filter((file) => positionals.includes(file))] as [
+          string,
+          Area,
+          string[],
+        ],
+    )
+    .filter(([, , files]) => files.length > 0);
 }
 
 /** The first `sample` in an order shuffled by the seed; a mutant keeps its place in it whatever else there is. */
@@ -69,8 +89,12 @@ for (const [name, area, files] of asked()) {
   let left = chosen;
   let timeouts = 0;
   const broken: Mutant[] = [];
-  const [quick, slower] = [filesUnder(area.tests, TESTS).filter((file) => !area.slower.includes(file)), filesUnder(area.slower, TESTS)];
-  // What a test file works out as it is loaded is hidden from the first look, which only runs the tests that come by the place.
+  const [quick, slower] = [
+    filesUnder(area.tests, TESTS).filter((file) => !area.slower.includes(file)),
+    filesUnder(area.slower, TESTS),
+  ];
+  // What a test file works out as it is loaded is hidden from the first look, which only runs the tests that come by
+  // the place.
   for (const [testFiles, atLoading] of [
     [quick, false],
     [quick, true],
@@ -91,5 +115,7 @@ for (const [name, area, files] of asked()) {
   const [low, high] = wilson(killed, of);
   for (const mutant of left) console.log(told(mutant));
   for (const mutant of broken) console.log(`not run: ${told(mutant)}`);
-  console.log(`${name}: ${of} of ${all.length} mutants, ${killed} killed (${timeouts} without end), ${left.length} survived: ${percent(killed / of)} % (${percent(low)} to ${percent(high)}), seed ${seed}`);
+  console.log(
+    `${name}: ${of} of ${all.length} mutants, ${killed} killed (${timeouts} without end), ${left.length} survived: ${percent(killed / of)} % (${percent(low)} to ${percent(high)}), seed ${seed}`,
+  );
 }

@@ -4,8 +4,16 @@ import { Stryker } from '@stryker-mutator/core';
 import { keyOf } from './key.mjs';
 import { EXCLUDED, type Mutant } from './mutants.ts';
 
-/** What became of each of the mutants, by its key; with `atLoading` they act from the start where a test file comes by them as it is loaded. */
-export async function run(mutants: readonly Mutant[], testFiles: readonly string[], atLoading: boolean, workers: number): Promise<Map<string, string>> {
+/**
+ * What became of each of the mutants, by its key; with `atLoading` they act from the start where a test file comes by
+ * them as it is loaded.
+ */
+export async function run(
+  mutants: readonly Mutant[],
+  testFiles: readonly string[],
+  atLoading: boolean,
+  workers: number,
+): Promise<Map<string, string>> {
   const chosen = mutants.map(({ key }) => key);
   const options = {
     testRunner: 'vitest',
@@ -29,9 +37,15 @@ export async function run(mutants: readonly Mutant[], testFiles: readonly string
     tempDirName: 'node_modules/.stryker',
     allowEmpty: true,
   };
-  // Read by vitest.config.ts. Stryker's own `testFiles` would switch a change on only after what a test file works out as it is loaded.
+  // Read by vitest.config.ts. Stryker's own `testFiles` would switch a change on only after what a test file works out
+  // as it is loaded.
   process.env.MUTATION_TESTS = testFiles.join();
   const results = await new Stryker(options).runMutationTest();
   const fromZero = ({ line, column }: { line: number; column: number }) => ({ line: line - 1, column: column - 1 });
-  return new Map(results.map((one) => [keyOf({ ...one, location: { start: fromZero(one.location.start), end: fromZero(one.location.end) } }), one.status]));
+  return new Map(
+    results.map((one) => [
+      keyOf({ ...one, location: { start: fromZero(one.location.start), end: fromZero(one.location.end) } }),
+      one.status,
+    ]),
+  );
 }

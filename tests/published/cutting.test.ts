@@ -20,21 +20,27 @@ const degrees = (angle: number) => (angle * 180) / Math.PI;
 const halfAngle = (taper: number) => Math.atan(taper / 2);
 
 describe('set-over of the tailstock', () => {
-  // J. Rose, Modern Machine-Shop Practice, volume I (seen in a reprint): 1 in per foot, the work 3 ft long, is 1½ in of set-over.
+  // J. Rose, Modern Machine-Shop Practice, volume I (seen in a reprint): 1 in per foot, the work 3 ft long, is 1½ in of
+  // set-over.
   it('one inch per foot, three feet of work: an inch and a half', () => {
     expect(tailstockRule(1 / 12, 36 * INCH) / INCH).toBeCloseTo(1.5, 12);
   });
 
-  // Rule of the handbooks, set-over = length·(D - d)/(2·length of the taper): Machinery’s Handbook, "Taper turning" (from memory); values by that rule.
+  // Rule of the handbooks, set-over = length·(D - d)/(2·length of the taper): Machinery’s Handbook, "Taper turning"
+  // (from memory); values by that rule.
   it.each([
     { length: 10, large: 2, small: 1.5, taper: 4, setOver: 0.625 },
     { length: 15, large: 1.9375, small: 1, taper: 15, setOver: 0.46875 },
     { length: 8, large: 1.25, small: 1, taper: 5, setOver: 0.2 },
-  ])('$length in of work, $large to $small in over $taper in: $setOver in', ({ length, large, small, taper, setOver }) => {
-    expect(tailstockRule((large - small) / taper, length * INCH) / INCH).toBeCloseTo(setOver, 12);
-  });
+  ])(
+    '$length in of work, $large to $small in over $taper in: $setOver in',
+    ({ length, large, small, taper, setOver }) => {
+      expect(tailstockRule((large - small) / taper, length * INCH) / INCH).toBeCloseTo(setOver, 12);
+    },
+  );
 
-  // Machine tapers whose half angle is in every table: the rule is too much by 1/cos a, for the centres stand on the work, not on the bed.
+  // Machine tapers whose half angle is in every table: the rule is too much by 1/cos a, for the centres stand on the
+  // work, not on the bed.
   // Tapers per foot: from memory, ASME B5.10. Set-over for 10 in of work by each, derived.
   it.each([
     ['Morse 2', 0.59941, 0.24975, 0.24967],
@@ -47,12 +53,16 @@ describe('set-over of the tailstock', () => {
     const taper = perFoot / 12;
     expect(Math.abs(tailstockRule(taper, 10 * INCH) / INCH - rule)).toBeLessThan(1e-5);
     expect(Math.abs(tailstockSetOver(halfAngle(taper), 10 * INCH) / INCH - exact)).toBeLessThan(1e-5);
-    expect(tailstockRule(taper, 1) / tailstockSetOver(halfAngle(taper), 1)).toBeCloseTo(1 / Math.cos(halfAngle(taper)), 12);
+    expect(tailstockRule(taper, 1) / tailstockSetOver(halfAngle(taper), 1)).toBeCloseTo(
+      1 / Math.cos(halfAngle(taper)),
+      12,
+    );
   });
 });
 
 describe('slides set over', () => {
-  // The angle of a slide is half the included angle: half angles of littlemachineshop.com/pages/dimensions-of-standard-tapers.
+  // The angle of a slide is half the included angle: half angles of
+  // littlemachineshop.com/pages/dimensions-of-standard-tapers.
   it.each([
     ['Morse 0', 0.6246, 1.49079],
     ['Morse 3', 0.60235, 1.4377],
@@ -62,13 +72,15 @@ describe('slides set over', () => {
     expect(Math.abs(degrees(halfAngle(perFoot / 12)) - half)).toBeLessThan(0.0002);
   });
 
-  // Fine feed of a slide set to 5° 44': a tenth of its dial in radius (shop practice, from memory; 30° gives a half, 84° 16' of the other scale the same).
+  // Fine feed of a slide set to 5° 44': a tenth of its dial in radius (shop practice, from memory; 30° gives a half,
+  // 84° 16' of the other scale the same).
   it('a slide at 5° 44′ takes a tenth, at 30° a half', () => {
     expect(1 / feedAlong(1, 0, rad(5 + 44 / 60))!).toBeCloseTo(0.1, 3);
     expect(1 / feedAlong(1, 0, rad(30))!).toBeCloseTo(0.5, 12);
   });
 
-  // Indicator over 1 in of slide at 45°: 0.7071 in. The sine constants of a 5 in bar: Machinery's Handbook (derived; its table is rounded to 0.00001).
+  // Indicator over 1 in of slide at 45°: 0.7071 in. The sine constants of a 5 in bar: Machinery's Handbook (derived;
+  // its table is rounded to 0.00001).
   it.each([
     [3, 0.26168],
     [5, 0.43578],
@@ -121,21 +133,39 @@ describe('what a micrometre of diameter does', () => {
 });
 
 describe('warm work', () => {
-  // ISO 1; expansion of plain carbon steel 11.3e-6 /K (from memory). Ø50, 10 K too warm as gauged: 5.65 µm too small when cold.
+  // ISO 1; expansion of plain carbon steel 11.3e-6 /K (from memory). Ø50, 10 K too warm as gauged: 5.65 µm too small
+  // when cold.
   it('a diameter of 50 mm gauged 10 K too warm', () => {
-    const cold = grown({ halfAngle: 0, radius: 0.025, station: 0, from: -0.01, to: 0, profile: [] }, 1 / (1 + 10 * 11.3e-6), 0);
+    const cold = grown(
+      { halfAngle: 0, radius: 0.025, station: 0, from: -0.01, to: 0, profile: [] },
+      1 / (1 + 10 * 11.3e-6),
+      0,
+    );
     expect(2e6 * (0.025 - cold.radius)).toBeCloseTo(5.65, 2);
   });
 });
 
 describe('wear', () => {
-  // Archard: V = K·W·s/H. Derived: K 1e-6, 50 N, 100 km, H 1.5 GPa: 3.3333 mm³. Here on one cone, its journal pressed by 25 N
+  // Archard: V = K·W·s/H. Derived: K 1e-6, 50 N, 100 km, H 1.5 GPa: 3.3333 mm³. Here on one cone, its journal pressed
+  // by 25 N
   // at 30° (50 N normal), all wear on the bush.
   it('Archard’s volume for the work done', () => {
     const cone = { halfAngle: rad(30), radius: 0.012, station: 0, profile: [] };
-    const seat = { name: 'a', journal: { ...cone, from: -0.0005, to: 0.0006 }, bush: { ...cone, radius: 0.012002, from: -0.0006, to: 0.0005 }, target: 2.5e-6 };
+    const seat = {
+      name: 'a',
+      journal: { ...cone, from: -0.0005, to: 0.0006 },
+      bush: { ...cone, radius: 0.012002, from: -0.0006, to: 0.0005 },
+      target: 2.5e-6,
+    };
     const k = 1e-6 / 1.5e9;
-    const result = lapped([seat], { force: 25, coefficient: { journal: k * 1e-9, bush: k }, step: 1e-8, advance: 1e-6, bearing: 1, limit: 1 });
+    const result = lapped([seat], {
+      force: 25,
+      coefficient: { journal: k * 1e-9, bush: k },
+      step: 1e-8,
+      advance: 1e-6,
+      bearing: 1,
+      limit: 1,
+    });
     if (result.status !== 'lapped') throw new Error(result.status);
     const { volume, work } = result.states.at(-1)!;
     const perWork = (volume.bush + volume.journal) / work;
@@ -156,6 +186,8 @@ describe('linear programmes', () => {
       objectives: [[-0.75, 150, -0.02, 6]],
     });
     if (found.status !== 'solved') throw new Error(found.status);
-    expect(-0.75 * found.values[0]! + 150 * found.values[1]! - 0.02 * found.values[2]! + 6 * found.values[3]!).toBeCloseTo(-0.05, 9);
+    expect(
+      -0.75 * found.values[0]! + 150 * found.values[1]! - 0.02 * found.values[2]! + 6 * found.values[3]!,
+    ).toBeCloseTo(-0.05, 9);
   });
 });

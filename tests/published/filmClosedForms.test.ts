@@ -32,18 +32,30 @@ describe('infinitely wide sliders, laid round a large cylinder', () => {
       viscosity: MU,
       omega: U / R,
       sealed: [true, true],
-      grooves: [{ angle: (2 * Math.PI * (PAD + (COLUMNS - PAD) / 2 + 0.5)) / COLUMNS, from: -9, to: 9, width: 2 * Math.PI * R - B - 1e-9, pressure: 0 }],
+      grooves: [
+        {
+          angle: (2 * Math.PI * (PAD + (COLUMNS - PAD) / 2 + 0.5)) / COLUMNS,
+          from: -9,
+          to: 9,
+          width: 2 * Math.PI * R - B - 1e-9,
+          pressure: 0,
+        },
+      ],
       tolerance: 1e-9,
     };
     expect(solveLaidFilm(space, run).converged).toBe(true);
     const inside = [...space.pressure.slice(1, PAD + 1)];
     const load = ((inside.reduce((sum, p) => sum + p, 0) / PAD) * (H * H)) / (MU * U * B);
     const around = space.solver.levels[0]!.around;
-    const flow = ((U / 2) * space.film.around[PAD / 2]! - around[PAD / 2]! * (space.pressure[PAD / 2 + 1]! - space.pressure[PAD / 2]!)) / (U * H);
+    const flow =
+      ((U / 2) * space.film.around[PAD / 2]! -
+        around[PAD / 2]! * (space.pressure[PAD / 2 + 1]! - space.pressure[PAD / 2]!)) /
+      (U * H);
     return { load, peak: (Math.max(...inside) * H * H) / (MU * U * B), flow };
   }
 
-  // O. Reynolds 1886; formulas from memory: W h₂²/(µ U B²), Q/(U h₂). Optimum 2.19 and 0.1602 as quoted in textbooks (from memory).
+  // O. Reynolds 1886; formulas from memory: W h₂²/(µ U B²), Q/(U h₂). Optimum 2.19 and 0.1602 as quoted in textbooks
+  // (from memory).
   it.each([
     { n: 1.5, load: 0.1311626, flow: 0.6 },
     { n: 2, load: 0.1588831, flow: 2 / 3 },
@@ -55,7 +67,8 @@ describe('infinitely wide sliders, laid round a large cylinder', () => {
     expect(off(found.flow, flow)).toBeLessThan(2e-3);
   });
 
-  // Lord Rayleigh 1918: step 1.866, at 0.7182 of the length, W h₂²/(µ U B²) = 4(2√3 - 3)/9 (closed form; textbooks from memory).
+  // Lord Rayleigh 1918: step 1.866, at 0.7182 of the length, W h₂²/(µ U B²) = 4(2√3 - 3)/9 (closed form; textbooks from
+  // memory).
   it.each([
     { h: 2, at: 0.5, load: 1 / 6, peak: 1 / 3 },
     { h: 1.8660254037844386, at: 0.71823, load: 0.20626738450566862, peak: null },
@@ -78,7 +91,8 @@ function cone(halfAngleDegrees: number, r1: number, r2: number, film: number) {
 }
 
 describe('squeeze film of a cone approaching along its axis', () => {
-  // F = sin³a·(3πµV/(2h³))·[s₂⁴ - s₁⁴ - (s₂² - s₁²)²/ln(s₂/s₁)], s = r/sin a: derived, the structure of textbook squeeze films; a → 90° is the annular disc (Stefan 1874).
+  // F = sin³a·(3πµV/(2h³))·[s₂⁴ - s₁⁴ - (s₂² - s₁²)²/ln(s₂/s₁)], s = r/sin a: derived, the structure of textbook
+  // squeeze films; a → 90° is the annular disc (Stefan 1874).
   it.each([
     { mu: 0.02, V: 1e-4, r1: 0.018, r2: 0.024, h: 8e-6, a: 45, force: 157.6612 },
     { mu: 0.05, V: 1e-5, r1: 0.0125, r2: 0.0175, h: 4e-6, a: 3, force: 1761.921 },
@@ -90,23 +104,40 @@ describe('squeeze film of a cone approaching along its axis', () => {
 
   it('a full cone, closed at its apex', () => {
     // 3πµV r₂⁴/(2h³ sin a) with the closed apex; from r₂/1000 on here
-    const found = solvedOn(1024, 4, cone(45, 0.00002, 0.02, 1e-5), at({}), { viscosity: 0.02, omega: 0, velocity: [0, 0, -1e-4, 0, 0], sealed: [true, false] });
+    const found = solvedOn(1024, 4, cone(45, 0.00002, 0.02, 1e-5), at({}), {
+      viscosity: 0.02,
+      omega: 0,
+      velocity: [0, 0, -1e-4, 0, 0],
+      sealed: [true, false],
+    });
     expect(off(found.force[2], 2132.584)).toBeLessThan(1e-3);
   });
 
   it('nearly flat: the disc of Stefan', () => {
-    // F = 3πµV R⁴/(2h³): parallel discs, J. Stefan 1874 (from memory); from R/1000 on, half angle 89.9°, V along the normal
-    const found = solvedOn(1024, 4, cone(89.9, 0.000025, 0.025, 2e-5), at({}), { viscosity: 0.1, omega: 0, velocity: [0, 0, -1e-4, 0, 0], sealed: [true, false] });
+    // F = 3πµV R⁴/(2h³): parallel discs, J. Stefan 1874 (from memory); from R/1000 on, half angle 89.9°, V along the
+    // normal
+    const found = solvedOn(1024, 4, cone(89.9, 0.000025, 0.025, 2e-5), at({}), {
+      viscosity: 0.1,
+      omega: 0,
+      velocity: [0, 0, -1e-4, 0, 0],
+      sealed: [true, false],
+    });
     expect(off(found.force[2], 2300.971)).toBeLessThan(1e-3);
   });
 
   it('time to sink', () => {
-    // t = 3πµ r₂⁴/(4 F sin²a)·(1/h₂² - 1/h₁²) under F = 50 N from 20 to 5 µm: 11.30973 s. Integrated from the forces at 31 films by Simpson's rule in 1/h².
+    // t = 3πµ r₂⁴/(4 F sin²a)·(1/h₂² - 1/h₁²) under F = 50 N from 20 to 5 µm: 11.30973 s. Integrated from the forces at
+    // 31 films by Simpson's rule in 1/h².
     const time =
       Array.from({ length: 31 }, (_, i) => {
         const s = 1 / 20e-6 ** 2 + ((1 / 5e-6 ** 2 - 1 / 20e-6 ** 2) * i) / 30;
         const h = 1 / Math.sqrt(s);
-        const resistance = solvedOn(256, 4, cone(45, 0.00002, 0.02, h), at({}), { viscosity: 0.02, omega: 0, velocity: [0, 0, -1, 0, 0], sealed: [true, false] }).force[2];
+        const resistance = solvedOn(256, 4, cone(45, 0.00002, 0.02, h), at({}), {
+          viscosity: 0.02,
+          omega: 0,
+          velocity: [0, 0, -1, 0, 0],
+          sealed: [true, false],
+        }).force[2];
         // dt = resistance/F dz, dz = dh/sin a, dh = -h³/2 ds
         const weight = i === 0 || i === 30 ? 1 : i % 2 === 1 ? 4 : 2;
         return (weight * resistance * h ** 3) / 2 / 50 / Math.SQRT1_2;
@@ -117,10 +148,20 @@ describe('squeeze film of a cone approaching along its axis', () => {
 });
 
 describe('friction of a concentric cone', () => {
-  // T = πµω(r₂⁴ - r₁⁴)/(2h sin a). First: a fluid-mechanics textbook's problem as reprinted at holooly.com (sample problem S2.9); second: METU ME308 tutorial 1 (2005); the others derived.
+  // T = πµω(r₂⁴ - r₁⁴)/(2h sin a). First: a fluid-mechanics textbook's problem as reprinted at holooly.com (sample
+  // problem S2.9); second: METU ME308 tutorial 1 (2005); the others derived.
   it.each([
     { mu: 0.2, rpm: 90, r1: 0.045, r2: 0.105, h: 0.0002, a: 45, torque: 2.459, within: 1e-3 },
-    { mu: 0.009, rpm: (50 * 30) / Math.PI, r1: 0.04, r2: 0.04 + 0.15 * Math.cos(40 * RAD), h: 0.000025, a: 50, torque: 21.158, within: 1e-3 },
+    {
+      mu: 0.009,
+      rpm: (50 * 30) / Math.PI,
+      r1: 0.04,
+      r2: 0.04 + 0.15 * Math.cos(40 * RAD),
+      h: 0.000025,
+      a: 50,
+      torque: 21.158,
+      within: 1e-3,
+    },
     { mu: 0.015, rpm: 1500, r1: 0.0125, r2: 0.0175, h: 4e-6, a: 3, torque: 1.22652, within: 1e-5 },
     { mu: 0.015, rpm: 1500, r1: 0.018, r2: 0.024, h: 8e-6, a: 45, torque: 0.148388, within: 1e-5 },
     { mu: 0.03, rpm: 3000, r1: 0.01, r2: 0.0141981, h: 5e-6, a: 3, torque: 1.73327, within: 1e-5 },
@@ -134,7 +175,8 @@ describe('friction of a concentric cone', () => {
 });
 
 describe('a cone off centre', () => {
-  // Derived: a separate finite-difference solution in cone coordinates, two grids and Richardson; slant length = mean radius, p = 0 at both rims and where the film is widest. In units 6µω r⁴/h² and µω r⁴/h.
+  // Derived: a separate finite-difference solution in cone coordinates, two grids and Richardson; slant length = mean
+  // radius, p = 0 at both rims and where the film is widest. In units 6µω r⁴/h² and µω r⁴/h.
   it.each([
     { a: 3, e: 0.2, radial: 0.026076, axial: 0.0017558, attitude: 75.13, torque: 6.4323 },
     { a: 3, e: 0.8, radial: 0.57762, axial: 0.033722, attitude: 32.933, torque: 11.234 },
@@ -148,7 +190,11 @@ describe('a cone off centre', () => {
     const half = (rm / 2) * Math.sin(a * RAD);
     const h = c * Math.cos(a * RAD);
     const [mu, omega] = [0.01, 100];
-    const found = solvedOn(64, 1024, cone(a, rm - half, rm + half, h), at({ x: -e * c }), { viscosity: mu, omega, grooves: [{ angle: 0, from: -1, to: 1, width: 1e-9, pressure: 0 }] });
+    const found = solvedOn(64, 1024, cone(a, rm - half, rm + half, h), at({ x: -e * c }), {
+      viscosity: mu,
+      omega,
+      grooves: [{ angle: 0, from: -1, to: 1, width: 1e-9, pressure: 0 }],
+    });
     const unit = (6 * mu * omega * rm ** 4) / h ** 2;
     const load = Math.hypot(found.force[0], found.force[1]);
     expect(off(load / unit, radial)).toBeLessThan(0.005);
@@ -162,7 +208,10 @@ describe('a cone off centre', () => {
     const rm = 0.01;
     const half = (rm * 0.1 * Math.sin(45 * RAD)) / 2;
     const h = 5e-6 * Math.SQRT1_2;
-    const found = solvedOn(32, 1024, cone(45, rm - half, rm + half, h), at({ x: -2.5e-6 }), { viscosity: 0.01, omega: 100 });
+    const found = solvedOn(32, 1024, cone(45, rm - half, rm + half, h), at({ x: -2.5e-6 }), {
+      viscosity: 0.01,
+      omega: 100,
+    });
     const unit = (6 * 0.01 * 100 * rm ** 4) / h ** 2;
     // the closed form leaves out flow around: half a percent at this width
     expect(off(Math.hypot(found.force[0], found.force[1]) / unit, 8.84406e-5)).toBeLessThan(0.01);
@@ -182,7 +231,11 @@ describe('oil under pressure', () => {
     // pressure from the small end: the first row is held, up to its edge
     const u0 = shape.gap.bush.u[0]!;
     const du = (shape.gap.bush.u[1]! - u0) / 512;
-    const found = solved(space, shape, at({}), { viscosity: 0.01, omega: 0, grooves: [{ angle: 0, from: u0, to: u0 + du, width: 1, pressure: ps }] });
+    const found = solved(space, shape, at({}), {
+      viscosity: 0.01,
+      omega: 0,
+      grooves: [{ angle: 0, from: u0, to: u0 + du, width: 1, pressure: ps }],
+    });
     const inner = 0.01 + du * Math.sin(a * RAD);
     expect(off((found.flow.nose * Math.log(0.02 / inner)) / Math.log(2), flow)).toBeLessThan(2e-4);
     expect(off(found.supplied, found.flow.nose)).toBeLessThan(1e-6);
@@ -192,7 +245,13 @@ describe('oil under pressure', () => {
   it('a wide column pressed on by two grooves is full of their pressure', () => {
     const space = newFilmSpace(16, 32);
     const grooves = [{ angle: 0, from: -1, to: 1, width: 1e-4, pressure: 2e5 }];
-    solved(space, cone(10, 0.01, 0.012, 1e-5), at({}), { viscosity: 0.01, omega: 0, sealed: [true, true], grooves, tolerance: 1e-12 });
+    solved(space, cone(10, 0.01, 0.012, 1e-5), at({}), {
+      viscosity: 0.01,
+      omega: 0,
+      sealed: [true, true],
+      grooves,
+      tolerance: 1e-12,
+    });
     for (const p of space.pressure) expect(off(p, 2e5)).toBeLessThan(1e-8);
   });
 });

@@ -22,7 +22,14 @@ const DEG = Math.PI / 180;
 const ARCSEC = DEG / 3600;
 
 /** Radius of the small end in m, half angle in degrees; reaches 1 m to the nose. */
-const cone = (halfAngle: number, smallRadius: number, from = 0): Surface => ({ halfAngle: halfAngle * DEG, radius: smallRadius, station: from, from, to: from + 1, profile: [] });
+const cone = (halfAngle: number, smallRadius: number, from = 0): Surface => ({
+  halfAngle: halfAngle * DEG,
+  radius: smallRadius,
+  station: from,
+  from,
+  to: from + 1,
+  profile: [],
+});
 const pairOf = (surface: Surface) => [{ name: 'a', journal: surface, bush: surface }];
 function estimated(seats: ReturnType<typeof pairOf>, readings: Reading[]): Estimate {
   const found = estimate(seats, readings);
@@ -42,10 +49,17 @@ describe('an outside taper over two rolls', () => {
     { small: 12.5, half: 3, roll: 4, H: 30, M1: 20.715121, M2: 23.859587 },
   ])('small end $small mm, half angle $half°', ({ small, half, roll, H, M1, M2 }) => {
     const truth = pairOf(cone(half, (small / 2) * MM));
-    const at = (station: number, value: number): Reading => ({ ...JOURNAL, kind: 'overRolls', roll: roll * MM, station: station * MM, value: value * MM });
+    const at = (station: number, value: number): Reading => ({
+      ...JOURNAL,
+      kind: 'overRolls',
+      roll: roll * MM,
+      station: station * MM,
+      value: value * MM,
+    });
     expect(Math.abs(predict(at(roll / 2, 0), truth).value! / MM - M1)).toBeLessThan(1e-6);
     expect(Math.abs(predict(at(roll / 2 + H, 0), truth).value! / MM - M2)).toBeLessThan(1e-6);
-    const found = estimated(pairOf(cone(half + 0.4, (small / 2 + 0.05) * MM)), [at(roll / 2, M1), at(roll / 2 + H, M2)]).seats[0]!.journal;
+    const found = estimated(pairOf(cone(half + 0.4, (small / 2 + 0.05) * MM)), [at(roll / 2, M1), at(roll / 2 + H, M2)])
+      .seats[0]!.journal;
     expect(Math.tan(found.halfAngle)).toBeCloseTo((M2 - M1) / (2 * H), 12);
     // the widths are printed to 1e-6 mm
     expect(Math.abs(found.halfAngle / DEG - half)).toBeLessThan(3e-6);
@@ -56,7 +70,13 @@ describe('an outside taper over two rolls', () => {
 describe('a taper bore with two balls', () => {
   it('20 and 15 mm, tops at -5 and 35 mm below the face', () => {
     // The problem: GATE PI 2015 (questions-next.examside.com); the answer derived, sin a = (R - r)/C, C = 37.5 mm.
-    const ball = (d: number, depth: number): Reading => ({ ...BUSH, kind: 'ballDepth', ball: d * MM, face: 0.2, value: depth * MM });
+    const ball = (d: number, depth: number): Reading => ({
+      ...BUSH,
+      kind: 'ballDepth',
+      ball: d * MM,
+      face: 0.2,
+      value: depth * MM,
+    });
     const found = estimated(pairOf(cone(4, 5 * MM, 0.13)), [ball(20, -5), ball(15, 35)]);
     expect(found.impossible).toEqual([]);
     expect(found.seats[0]!.bush.halfAngle / DEG).toBeCloseTo(3.82255, 4);
@@ -66,11 +86,21 @@ describe('a taper bore with two balls', () => {
   it('its uncertainty from that of the depths', () => {
     // u(a) = tan a·u(C)/C for the balls taken as exact: derived, sin a = (R - r)/C with R = 10, r = 7.5, C = 37.5 mm.
     const u = 1e-6;
-    const ball = (d: number, depth: number): Reading => ({ ...BUSH, kind: 'ballDepth', ball: d * MM, face: 0.2, value: depth * MM, sigma: u / Math.SQRT2 });
+    const ball = (d: number, depth: number): Reading => ({
+      ...BUSH,
+      kind: 'ballDepth',
+      ball: d * MM,
+      face: 0.2,
+      value: depth * MM,
+      sigma: u / Math.SQRT2,
+    });
     const { decomposition, unknowns } = estimated(pairOf(cone(4, 5 * MM, 0.13)), [ball(20, -5), ball(15, 35)]);
     const a = Math.asin(2.5 / 37.5);
     const place = unknowns.list.findIndex((k) => k.of === 'halfAngle');
-    expect(uncertaintyOf(decomposition, unit(2, place))! / ARCSEC).toBeCloseTo((Math.tan(a) * u) / (37.5 * MM) / ARCSEC, 8);
+    expect(uncertaintyOf(decomposition, unit(2, place))! / ARCSEC).toBeCloseTo(
+      (Math.tan(a) * u) / (37.5 * MM) / ARCSEC,
+      8,
+    );
     // with 0.2 µm in each radius and 1 µm in C: 1.60194″ (derived)
     const radii = (Math.SQRT2 * 0.2e-6) / (37.5 * MM) / Math.cos(a);
     expect(Math.hypot((Math.tan(a) * 1e-6) / (37.5 * MM), radii) / ARCSEC).toBeCloseTo(1.60194, 4);
@@ -78,7 +108,13 @@ describe('a taper bore with two balls', () => {
 
   it('disks of 1 and 1.5 in, centres 5 in apart: 1.2015 in per foot', () => {
     // Machinery's Handbook, 31st edition, p. 701
-    const disk = (d: number, centre: number): Reading => ({ ...BUSH, kind: 'ballDepth', ball: d * INCH, face: 0, value: -(centre + d / 2) * INCH });
+    const disk = (d: number, centre: number): Reading => ({
+      ...BUSH,
+      kind: 'ballDepth',
+      ball: d * INCH,
+      face: 0,
+      value: -(centre + d / 2) * INCH,
+    });
     const found = estimated(pairOf(cone(2.5, 0.2 * INCH)), [disk(1, 6), disk(1.5, 11)]).seats[0]!.bush;
     expect(24 * Math.tan(found.halfAngle)).toBeCloseTo(1.2015, 4);
     expect(found.halfAngle / DEG).toBeCloseTo(2.8659839825988622, 9);
@@ -131,7 +167,10 @@ describe('the sine bar', () => {
 
   it('a line at the angle of the bar does not rise', () => {
     const stack = stackOfAngle(3 * DEG, 0.127);
-    expect(predict({ ...JOURNAL, kind: 'sineRise', bar: 0.127, stack, travel: 20 * MM, value: 0 }, pairOf(cone(3, 10 * MM))).value).toBeCloseTo(0, 15);
+    expect(
+      predict({ ...JOURNAL, kind: 'sineRise', bar: 0.127, stack, travel: 20 * MM, value: 0 }, pairOf(cone(3, 10 * MM)))
+        .value,
+    ).toBeCloseTo(0, 15);
   });
 });
 
@@ -139,7 +178,8 @@ describe('gauge blocks', () => {
   const set = (name: string) => BLOCK_SETS.find((s) => s.name === name)!;
 
   it('58.345 mm from the 112-piece set', () => {
-    // NPL, "How do I select gauge blocks": 1.005 + 1.04 + 1.30 + 5 + 50. With 1.34 from the same series it is one fewer.
+    // NPL, "How do I select gauge blocks": 1.005 + 1.04 + 1.30 + 5 + 50. With 1.34 from the same series it is one
+    // fewer.
     const published = [1.005, 1.04, 1.3, 5, 50];
     for (const mm of published) expect(set('M112').blocks).toContain(Math.round(mm * 20_000));
     const found = stackFor(set('M112'), 58.345 * MM);
@@ -203,7 +243,9 @@ describe('JCGM 100:2008', () => {
   it('H.3: slope, intercept, their uncertainties and correlation, and the correction at 30 °C', () => {
     // Any angle but none: a surface drawn straight would be held so.
     const surface: Surface = { halfAngle: 1e-3, radius: 5, station: 20, from: 0, to: 40, profile: [] };
-    const readings = thermometer.map(([t, b]): Reading => ({ kind: 'diameter', seat: 0, part: 'journal', station: t, value: 10 + b, sigma: s }));
+    const readings = thermometer.map(
+      ([t, b]): Reading => ({ kind: 'diameter', seat: 0, part: 'journal', station: t, value: 10 + b, sigma: s }),
+    );
     const { seats, decomposition: d, unknowns, chiSquare, freedom } = estimated(pairOf(surface), readings);
     const [radius, angle] = ['radius', 'halfAngle'].map((of) =>
       unit(
@@ -216,7 +258,10 @@ describe('JCGM 100:2008', () => {
     expect(2 * Math.tan(journal.halfAngle)).toBeCloseTo(0.00218, 5);
     expect(2 * uncertaintyOf(d, radius!)!).toBeCloseTo(0.0029, 4);
     expect(2 * uncertaintyOf(d, angle!)!).toBeCloseTo(0.00067, 5);
-    expect(covarianceOf(d, radius!, angle!) / (uncertaintyOf(d, radius!)! * uncertaintyOf(d, angle!)!)).toBeCloseTo(-0.93, 3);
+    expect(covarianceOf(d, radius!, angle!) / (uncertaintyOf(d, radius!)! * uncertaintyOf(d, angle!)!)).toBeCloseTo(
+      -0.93,
+      3,
+    );
     // the published deviation is that of the residuals
     expect(freedom).toBe(9);
     expect(Math.sqrt(chiSquare / freedom) * s).toBeCloseTo(s, 4);
@@ -226,15 +271,20 @@ describe('JCGM 100:2008', () => {
   });
 
   it('H.1: an end gauge compared with a standard, 50.000838 mm at 20 °C', () => {
-    // From memory: l = ls + d - ls·(δα·θ + αs·δθ), with δα and δθ of expectation 0: ls = 50.000623 mm, d = 215 nm, θ = -0.1 °C.
+    // From memory: l = ls + d - ls·(δα·θ + αs·δθ), with δα and δθ of expectation 0: ls = 50.000623 mm, d = 215 nm, θ =
+    // -0.1 °C.
     const standard = { expansion: 11.5e-6, temperature: 19.9 };
     const length = atReference(50.000623 * MM + 215e-9, standard, standard);
     expect(length / MM).toBeCloseTo(50.000838, 6);
     // the derivative by δα is -ls·θ: 1e-6/√3 of it is 2.9 nm
-    const [more, less] = [1, -1].map((sign) => atReference(length, { ...standard, expansion: 11.5e-6 + (sign * 1e-6) / Math.sqrt(3) }, standard));
+    const [more, less] = [1, -1].map((sign) =>
+      atReference(length, { ...standard, expansion: 11.5e-6 + (sign * 1e-6) / Math.sqrt(3) }, standard),
+    );
     expect((more! - less!) / 2 / 1e-9).toBeCloseTo(2.9, 1);
     // and by δθ -ls·αs: 0.05/√3 K of it is 16.6 nm
-    const [warm, cold] = [1, -1].map((sign) => atReference(length, { ...standard, temperature: 19.9 + (sign * 0.05) / Math.sqrt(3) }, standard));
+    const [warm, cold] = [1, -1].map((sign) =>
+      atReference(length, { ...standard, temperature: 19.9 + (sign * 0.05) / Math.sqrt(3) }, standard),
+    );
     expect((cold! - warm!) / 2 / 1e-9).toBeCloseTo(16.6, 1);
   });
 });

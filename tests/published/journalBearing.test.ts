@@ -22,8 +22,17 @@ interface Row {
   meanOverPeak: number;
 }
 
-/** A full bearing whose film starts at its widest: p = 0 held in the one column there. `ratio` L/D; 0 an infinitely long one. */
-function bearing(ratio: number, eccentricity: number, rows: number, columns: number, hold = 0): Row & { film: SeatFilm; load: number } {
+/**
+ * A full bearing whose film starts at its widest: p = 0 held in the one column there. `ratio` L/D; 0 an infinitely long
+ * one.
+ */
+function bearing(
+  ratio: number,
+  eccentricity: number,
+  rows: number,
+  columns: number,
+  hold = 0,
+): Row & { film: SeatFilm; load: number } {
   const L = 2 * R * (ratio || 0.1);
   const space = newFilmSpace(rows, columns);
   // Thinnest at 180°, so widest at the first column.
@@ -39,35 +48,91 @@ function bearing(ratio: number, eccentricity: number, rows: number, columns: num
   // What is dragged through the first face less what pressure drives back.
   const { around } = space.solver.levels[0]!;
   let inflow = 0;
-  for (let i = 0; i < rows; i++) inflow += (OMEGA / 2) * R * (L / rows) * space.film.around[i]! - around[i]! * (space.pressure[rows + i]! - space.pressure[i]!);
+  for (let i = 0; i < rows; i++)
+    inflow +=
+      (OMEGA / 2) * R * (L / rows) * space.film.around[i]! -
+      around[i]! * (space.pressure[rows + i]! - space.pressure[i]!);
   const S = ((MU * (OMEGA / (2 * Math.PI)) * L * 2 * R) / load) * (R / C) ** 2;
   const side = (film.flow.rear + film.flow.nose) / inflow;
   // The held column has no film of its own; the table counts shear all round.
-  const shear = film.torque * (1 + (MU * OMEGA * R ** 3 * ((2 * Math.PI) / columns) * L) / (C * (1 + eccentricity)) / film.torque);
-  return { S, attitude, friction: (shear / R / load) * (R / C), inflow: inflow / (R * C * (OMEGA / (2 * Math.PI)) * L), side, meanOverPeak: load / (L * 2 * R) / film.peak.pressure, film, load };
+  const shear =
+    film.torque * (1 + (MU * OMEGA * R ** 3 * ((2 * Math.PI) / columns) * L) / (C * (1 + eccentricity)) / film.torque);
+  return {
+    S,
+    attitude,
+    friction: (shear / R / load) * (R / C),
+    inflow: inflow / (R * C * (OMEGA / (2 * Math.PI)) * L),
+    side,
+    meanOverPeak: load / (L * 2 * R) / film.peak.pressure,
+    film,
+    load,
+  };
 }
 
 const off = (found: number, wanted: number) => Math.abs(found / wanted - 1);
 
 describe('Raimondi and Boyd, full journal bearing', () => {
-  // A. A. Raimondi, J. Boyd, ASLE Trans. 1 (1958) 194, table for the 360° bearing (values from memory). Columns: L/D, h₀/c, S, attitude (deg), f·R/c, Q/(R c N L), Qs/Q, P/pmax.
-  // The table's own rounding leaves four of its cells more than 2 % from any exact solution; `rounded` names them: Q at L/D ∞, h₀/c 0.2 (0.760 for
-  // 0.7825 by quadrature) and P/pmax where the film is thinnest (read off a peak a coarse grid cuts off). There the exact value is demanded to 1 % instead.
+  // A. A. Raimondi, J. Boyd, ASLE Trans. 1 (1958) 194, table for the 360° bearing (values from memory). Columns: L/D,
+  // h₀/c, S, attitude (deg), f·R/c, Q/(R c N L), Qs/Q, P/pmax.
+  // The table's own rounding leaves four of its cells more than 2 % from any exact solution; `rounded` names them: Q at
+  // L/D ∞, h₀/c 0.2 (0.760 for
+  // 0.7825 by quadrature) and P/pmax where the film is thinnest (read off a peak a coarse grid cuts off). There the
+  // exact value is demanded to 1 % instead.
   it.each([
     { ratio: 0, h0: 0.9, S: 0.24, attitude: 69.1, friction: 4.8, inflow: 3.03, side: 0, meanOverPeak: 0.826 },
     { ratio: 0, h0: 0.8, S: 0.123, attitude: 67.26, friction: 2.57, inflow: 2.83, side: 0, meanOverPeak: 0.814 },
     { ratio: 0, h0: 0.4, S: 0.0389, attitude: 54.31, friction: 1.2, inflow: 1.56, side: 0, meanOverPeak: 0.667 },
-    { ratio: 0, h0: 0.2, S: 0.021, attitude: 42.22, friction: 0.961, inflow: 0.76, side: 0, meanOverPeak: 0.495, rounded: { inflow: 0.7825 } },
+    {
+      ratio: 0,
+      h0: 0.2,
+      S: 0.021,
+      attitude: 42.22,
+      friction: 0.961,
+      inflow: 0.76,
+      side: 0,
+      meanOverPeak: 0.495,
+      rounded: { inflow: 0.7825 },
+    },
     { ratio: 1, h0: 0.9, S: 1.33, attitude: 79.5, friction: 26.4, inflow: 3.37, side: 0.15, meanOverPeak: 0.54 },
     { ratio: 1, h0: 0.6, S: 0.264, attitude: 63.1, friction: 5.79, inflow: 3.99, side: 0.497, meanOverPeak: 0.484 },
     { ratio: 1, h0: 0.4, S: 0.121, attitude: 50.58, friction: 3.22, inflow: 4.33, side: 0.68, meanOverPeak: 0.415 },
     { ratio: 1, h0: 0.1, S: 0.0188, attitude: 26.45, friction: 1.05, inflow: 4.74, side: 0.919, meanOverPeak: 0.247 },
-    { ratio: 1, h0: 0.03, S: 0.00474, attitude: 15.47, friction: 0.514, inflow: 4.82, side: 0.973, meanOverPeak: 0.152, rounded: { meanOverPeak: 0.1575 } },
+    {
+      ratio: 1,
+      h0: 0.03,
+      S: 0.00474,
+      attitude: 15.47,
+      friction: 0.514,
+      inflow: 4.82,
+      side: 0.973,
+      meanOverPeak: 0.152,
+      rounded: { meanOverPeak: 0.1575 },
+    },
     { ratio: 0.5, h0: 0.9, S: 4.31, attitude: 81.62, friction: 85.6, inflow: 3.43, side: 0.173, meanOverPeak: 0.523 },
     { ratio: 0.5, h0: 0.8, S: 2.03, attitude: 74.94, friction: 40.9, inflow: 3.72, side: 0.318, meanOverPeak: 0.506 },
     { ratio: 0.5, h0: 0.4, S: 0.319, attitude: 48.14, friction: 8.1, inflow: 4.85, side: 0.73, meanOverPeak: 0.365 },
-    { ratio: 0.5, h0: 0.2, S: 0.0923, attitude: 33.31, friction: 3.26, inflow: 5.41, side: 0.874, meanOverPeak: 0.267, rounded: { meanOverPeak: 0.2737 } },
-    { ratio: 0.5, h0: 0.03, S: 0.00609, attitude: 13.75, friction: 0.61, inflow: 5.88, side: 0.98, meanOverPeak: 0.126, rounded: { meanOverPeak: 0.1335 } },
+    {
+      ratio: 0.5,
+      h0: 0.2,
+      S: 0.0923,
+      attitude: 33.31,
+      friction: 3.26,
+      inflow: 5.41,
+      side: 0.874,
+      meanOverPeak: 0.267,
+      rounded: { meanOverPeak: 0.2737 },
+    },
+    {
+      ratio: 0.5,
+      h0: 0.03,
+      S: 0.00609,
+      attitude: 13.75,
+      friction: 0.61,
+      inflow: 5.88,
+      side: 0.98,
+      meanOverPeak: 0.126,
+      rounded: { meanOverPeak: 0.1335 },
+    },
     { ratio: 0.25, h0: 0.9, S: 16.2, attitude: 82.31, friction: 322, inflow: 3.45, side: 0.18, meanOverPeak: 0.515 },
     { ratio: 0.25, h0: 0.8, S: 7.57, attitude: 75.18, friction: 153, inflow: 3.76, side: 0.33, meanOverPeak: 0.489 },
     { ratio: 0.25, h0: 0.6, S: 2.83, attitude: 60.86, friction: 61.1, inflow: 4.37, side: 0.567, meanOverPeak: 0.415 },
@@ -90,12 +155,14 @@ describe('Raimondi and Boyd, full journal bearing', () => {
     { e: 0.97, S: 0.003746, attitude: 18.221, friction: 0.4558, inflow: 0.1159, meanOverPeak: 0.1973 },
   ])('infinitely long, eccentricity $e, to a third of a percent', (row) => {
     const found = bearing(0, row.e, 2, 2048);
-    for (const key of ['S', 'attitude', 'friction', 'inflow', 'meanOverPeak'] as const) expect(off(found[key], row[key]), key).toBeLessThan(0.0035);
+    for (const key of ['S', 'attitude', 'friction', 'inflow', 'meanOverPeak'] as const)
+      expect(off(found[key], row[key]), key).toBeLessThan(0.0035);
   });
 });
 
 describe('limits', () => {
-  // F. W. Ocvirk, NACA TN 2808 (1952); G. B. DuBois, F. W. Ocvirk, NACA Report 1157 (1953): closed forms from memory. Capacity number S·(L/D)², attitude, peak angle, side flow/(U c L).
+  // F. W. Ocvirk, NACA TN 2808 (1952); G. B. DuBois, F. W. Ocvirk, NACA Report 1157 (1953): closed forms from memory.
+  // Capacity number S·(L/D)², attitude, peak angle, side flow/(U c L).
   it.each([
     { e: 0.5, capacity: 0.106049, attitude: 53.6802, peak: 145.3737 },
     { e: 0.8, capacity: 0.0138846, attitude: 30.5002, peak: 162.0795 },
@@ -110,7 +177,8 @@ describe('limits', () => {
     expect(off((found.film.flow.rear + found.film.flow.nose) / (OMEGA * R * C * L), e)).toBeLessThan(0.005);
   });
 
-  // A. Sommerfeld 1904, film that does not break (closed forms from memory): S, f_journal·(R/c), attitude 90°. A pressure at the start keeps it whole.
+  // A. Sommerfeld 1904, film that does not break (closed forms from memory): S, f_journal·(R/c), attitude 90°. A
+  // pressure at the start keeps it whole.
   it.each([
     { e: 0.5, S: 0.03290502, friction: 1 },
     { e: Math.SQRT1_2, S: 0.02110858, friction: 0.942809 },
@@ -124,7 +192,8 @@ describe('limits', () => {
 });
 
 describe('ISO 7902 / DIN 31652 quantities', () => {
-  // Sommerfeld number So = 1/(2π S), attitude, friction, side flow at the boundary conditions of ISO 7902-1 5.3. Derived: a separate finite-difference solution, not the standard's own printed table.
+  // Sommerfeld number So = 1/(2π S), attitude, friction, side flow at the boundary conditions of ISO 7902-1 5.3.
+  // Derived: a separate finite-difference solution, not the standard's own printed table.
   it.each([
     { ratio: 1, e: 0.6, So: null, attitude: 50.53, friction: 3.216, side: 0.6811 },
     { ratio: 0.75, e: 0.1, So: 0.075319, attitude: 80.66, friction: 41.97, side: 0.1619 },
@@ -141,16 +210,22 @@ describe('ISO 7902 / DIN 31652 quantities', () => {
     expect(off(found.friction, friction)).toBeLessThan(0.01);
     expect(off(found.side, side)).toBeLessThan(0.01);
     // ISO 7902-1 (from memory): f/ψ = π/(So √(1 - ε²)) + (ε/2) sin β with shear all round: exact for any solution
-    expect(off(found.friction, Math.PI / (own * Math.sqrt(1 - e * e)) + (e / 2) * Math.sin(found.attitude * RAD))).toBeLessThan(2e-3);
+    expect(
+      off(found.friction, Math.PI / (own * Math.sqrt(1 - e * e)) + (e / 2) * Math.sin(found.attitude * RAD)),
+    ).toBeLessThan(2e-3);
   });
 });
 
 describe('Petroff', () => {
   it('a running-true bearing, 3 × 3 in, 400 rev/min, diametral clearance 0.0015 in: 17.173 lb of drag', () => {
-    // Solution to a published machine-design problem (Faires, 551a, as worked at ar.scribd.com/document/118982587): F = µ U A/c. 1 reyn = 6894.757 Pa·s.
+    // Solution to a published machine-design problem (Faires, 551a, as worked at ar.scribd.com/document/118982587): F =
+    // µ U A/c. 1 reyn = 6894.757 Pa·s.
     const inch = 0.0254;
     const space = newFilmSpace(4, 8);
-    const film = solved(space, coneShape(straight(1.5 * inch, 3 * inch, 0.00075 * inch)), at({}), { viscosity: 7.25e-6 * 6894.757, omega: (400 * 2 * Math.PI) / 60 });
+    const film = solved(space, coneShape(straight(1.5 * inch, 3 * inch, 0.00075 * inch)), at({}), {
+      viscosity: 7.25e-6 * 6894.757,
+      omega: (400 * 2 * Math.PI) / 60,
+    });
     const pounds = film.torque / (1.5 * inch) / 4.4482216;
     expect(off(pounds, 17.173)).toBeLessThan(2e-3);
     expect(off(film.power / 745.69987, 0.1635)).toBeLessThan(2e-3);
@@ -158,7 +233,8 @@ describe('Petroff', () => {
 });
 
 describe('a worked example', () => {
-  // Input of a published machine-design example, solution by a separate finite-difference program (derived): W 2500 N, 30 rev/s, L = D = 40 mm, c 0.04 mm, 27.5 mPa·s.
+  // Input of a published machine-design example, solution by a separate finite-difference program (derived): W 2500 N,
+  // 30 rev/s, L = D = 40 mm, c 0.04 mm, 27.5 mPa·s.
   it('L = D = 40 mm under 2500 N', () => {
     // at the eccentricity given for it the same S must come out
     const found = bearing(1, 0.579, 48, 1024);

@@ -1,6 +1,17 @@
 /** Oils and expansion against the standards' own examples. Every value stands with its source. */
 import { describe, expect, it } from 'vitest';
-import { d341, densityAt, gradeMidpoint, ISO_GRADES, kinematicAt, oilFromPoints, oilOfGrade, referenceOils, viscosityAt100, viscosityIndex } from '../../src/engine/film/oil.ts';
+import {
+  d341,
+  densityAt,
+  gradeMidpoint,
+  ISO_GRADES,
+  kinematicAt,
+  oilFromPoints,
+  oilOfGrade,
+  referenceOils,
+  viscosityAt100,
+  viscosityIndex,
+} from '../../src/engine/film/oil.ts';
 import { filmGrowth } from '../../src/engine/heat/filmGrowth.ts';
 import { filmRatio, leastFilmGuidance } from '../../src/engine/heat/guidance.ts';
 import { coneShape, RAD } from '../engine/film/bearings.ts';
@@ -29,7 +40,8 @@ describe('ISO 3448', () => {
 
 describe('ASTM D341', () => {
   it('32 and 5.4 mm²/s at 40 and 100 °C give 8.53 at 80 °C', () => {
-    // A worked sheet at ar.scribd.com/document/361017004 has A 9.5259, B 3.7449 and 8.5, with 273 for 273.15; recomputed with 273.15: 9.5308, 3.7466, 8.5332.
+    // A worked sheet at ar.scribd.com/document/361017004 has A 9.5259, B 3.7449 and 8.5, with 273 for 273.15;
+    // recomputed with 273.15: 9.5308, 3.7466, 8.5332.
     const law = d341([40, 32], [100, 5.4]);
     expect(law.A).toBeCloseTo(9.5308, 4);
     expect(law.B).toBeCloseTo(3.7466, 4);
@@ -57,7 +69,8 @@ describe('ASTM D341', () => {
     }
   });
 
-  // The Tribology Handbook, table 25: dynamic viscosity (mPa·s) at 30, 60, 100 °C and density at 25 °C. Fitted at the ends, read in the middle to a tenth.
+  // The Tribology Handbook, table 25: dynamic viscosity (mPa·s) at 30, 60, 100 °C and density at 25 °C. Fitted at the
+  // ends, read in the middle to a tenth.
   it.each([
     ['light naphthenic', 862, 18.6, 6.3, 2.4],
     ['heavy naphthenic', 880, 45, 12, 3.9],
@@ -128,7 +141,9 @@ describe('expansion', () => {
 
   it('held a length behind its apex it grows noseward and opens by strain·length·sin a', () => {
     const apex = -0.012 / Math.tan(45 * RAD);
-    expect(grow(45 * RAD, 0.012, [0, 0], [2e-4, apex - 0.03]) - grow(45 * RAD, 0.012, [0, 0], [2e-4, apex])).toBeCloseTo(2e-4 * 0.03 * Math.SQRT1_2, 12);
+    expect(
+      grow(45 * RAD, 0.012, [0, 0], [2e-4, apex - 0.03]) - grow(45 * RAD, 0.012, [0, 0], [2e-4, apex]),
+    ).toBeCloseTo(2e-4 * 0.03 * Math.SQRT1_2, 12);
   });
 
   it('is the moved points’ own distance along the normal', () => {

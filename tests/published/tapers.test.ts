@@ -11,7 +11,10 @@ const degrees = (rad: number) => (rad * 180) / Math.PI;
 
 /** Diameters (mm) at both ends of a taper known by its large diameter, length and half angle. */
 function ends(largeDiameter: number, length: number, halfAngle: number): [number, number] {
-  const line = lineOf({ halfAngle, radius: largeDiameter / 2000, station: 0, from: -length / 1000, to: 0, profile: [] }, 'inside');
+  const line = lineOf(
+    { halfAngle, radius: largeDiameter / 2000, station: 0, from: -length / 1000, to: 0, profile: [] },
+    'inside',
+  );
   return [2000 * line.r[0]!, 2000 * line.r[1]!];
 }
 
@@ -36,7 +39,8 @@ describe('Morse tapers', () => {
 });
 
 describe('Jarno tapers', () => {
-  // Large n/8 in, small n/10 in, length n/2 in, 0.6 in per foot: hobby-machinist.com/threads/taper-sizes-by-measurement.3102, runeberg.org/lobben/0497.html
+  // Large n/8 in, small n/10 in, length n/2 in, 0.6 in per foot:
+  // hobby-machinist.com/threads/taper-sizes-by-measurement.3102, runeberg.org/lobben/0497.html
   it.each([
     { no: 6, large: 0.75, small: 0.6, length: 3 },
     { no: 8, large: 1, small: 0.8, length: 4 },
@@ -90,7 +94,13 @@ describe('what a micrometre of diameter does to the position', () => {
     const seatPosition = (diameter: number) =>
       fitSection({
         conepair: 1,
-        seats: [{ name: 'a', journal: { halfAngle, diameter, station: 0, from: -5, to: 1 }, bush: { halfAngle, diameter: 22, station: 0, from: -4, to: 0 } }],
+        seats: [
+          {
+            name: 'a',
+            journal: { halfAngle, diameter, station: 0, from: -5, to: 1 },
+            bush: { halfAngle, diameter: 22, station: 0, from: -4, to: 0 },
+          },
+        ],
       }).seats[0]!.seatPosition!;
     expect(1000 * (seatPosition(22.001) - seatPosition(22))).toBeCloseTo(shift, 8);
   });
@@ -99,7 +109,13 @@ describe('what a micrometre of diameter does to the position', () => {
   it('a tenth of film is 2.54 µm: 48.5 µm of travel at 3°, 3.6 µm at 45°', () => {
     const travel = (halfAngle: number) => {
       const surface = { halfAngle, diameter: 22, station: 0, from: -4, to: 0 };
-      return 1000 * fitSection({ conepair: 1, seats: [{ name: 'a', journal: surface, bush: surface, film: { target: 0.0001 * INCH } }] }).seats[0]!.positionForTarget!;
+      return (
+        1000 *
+        fitSection({
+          conepair: 1,
+          seats: [{ name: 'a', journal: surface, bush: surface, film: { target: 0.0001 * INCH } }],
+        }).seats[0]!.positionForTarget!
+      );
     };
     expect(0.0001 * INCH * 1000).toBeCloseTo(2.54, 10);
     expect(travel(3)).toBeCloseTo(48.53, 2);

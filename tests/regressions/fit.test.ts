@@ -35,7 +35,9 @@ test('a straight seat out of its tolerance: no position is permitted, and which 
   const { fit, tone, headline, text } = said(regression('straight-seat-out-of-tolerance'));
   expect(fit.permitted).toBeNull();
   expect(tone).toBe('mend');
-  expect(headline).toBe('No position gives every seat its film: the rear film is 50.00 µm, 46.00 µm more than its tolerance allows, and no axial move changes it.');
+  expect(headline).toBe(
+    'No position gives every seat its film: the rear film is 50.00 µm, 46.00 µm more than its tolerance allows, and no axial move changes it.',
+  );
   expect(text).not.toMatch(/within its tolerance/);
   expect(heldPosition(regression('straight-seat-out-of-tolerance'))).toEqual({ position: -0.0095, good: false });
 });
@@ -45,10 +47,17 @@ test.each([
   [0.0036, false],
   [0.0026, true],
   [0.0024, false],
-])('a straight seat with %d mm: positions are permitted where its film is within its tolerance (%s)', (clearance, good) => {
-  const { fit } = said({ conepair: 1, seats: [cone('front', 3, 0.01, film), straight('rear', clearance, { target: 0.003, tolerance: 0.0005 })], position: 0.01 });
-  expect(fit.permitted !== null).toBe(good);
-});
+])(
+  'a straight seat with %d mm: positions are permitted where its film is within its tolerance (%s)',
+  (clearance, good) => {
+    const { fit } = said({
+      conepair: 1,
+      seats: [cone('front', 3, 0.01, film), straight('rear', clearance, { target: 0.003, tolerance: 0.0005 })],
+      position: 0.01,
+    });
+    expect(fit.permitted !== null).toBe(good);
+  },
+);
 
 test('a straight seat whose profile closes it at one end of the stretch narrows what is permitted to where its film is right', () => {
   const rear = straight('rear', 0.003, { target: 0.003, tolerance: 0.0005 });
@@ -85,36 +94,67 @@ test('a seat that wants no film but is pressed in shuts the positions where it i
 test('three cones, two that agree and one that does not: no praise, and how far off which one is', () => {
   const seats = [cone('shallow', 3, 0.01, film), cone('steep', 45, 0.0101, film), cone('rear', 10, 0.05, film)];
   const { fit, tone, headline, text } = said({ conepair: 1, seats, position: 0.06 });
-  expect(fit.relations.map(({ between }) => between.join(' '))).toEqual(['shallow steep', 'shallow rear', 'steep rear']);
+  expect(fit.relations.map(({ between }) => between.join(' '))).toEqual([
+    'shallow steep',
+    'shallow rear',
+    'steep rear',
+  ]);
   expect(fit.relation).toEqual(fit.relations[0]);
   expect(fit.relations[1]!.error).toBeCloseTo(-0.04, 9);
   expect(fit.relations[2]!.allowance).toBeCloseTo(0.0005 / Math.sin(Math.PI / 4) + 0.0005 / Math.sin(Math.PI / 18), 12);
   expect(fit.permitted).toBeNull();
   expect(tone).toBe('mend');
-  expect(headline).toBe('No one position gives every seat its film: the shallow and steep seats agree, the rear seat does not.');
+  expect(headline).toBe(
+    'No one position gives every seat its film: the shallow and steep seats agree, the rear seat does not.',
+  );
   // from 0.05 less its own 2.88 µm to the 0.71 µm beyond 10.1 of the steep one
-  expect(text).toContain('The rear seat wants the journal 36.31 µm further noseward than the others allow. The Cut screen tells');
+  expect(text).toContain(
+    'The rear seat wants the journal 36.31 µm further noseward than the others allow. The Cut screen tells',
+  );
   expect(text).not.toMatch(/agree well enough|some position/);
 });
 
 test('the first two disagree, the others agree: the odd one out is named', () => {
-  const { headline, text } = said({ conepair: 1, seats: [cone('a', 3, 0.09, film), cone('b', 45, 0.01, film), cone('c', 10, 0.01, film), cone('d', 20, 0.0102, film)], position: 0.2 });
+  const { headline, text } = said({
+    conepair: 1,
+    seats: [
+      cone('a', 3, 0.09, film),
+      cone('b', 45, 0.01, film),
+      cone('c', 10, 0.01, film),
+      cone('d', 20, 0.0102, film),
+    ],
+    position: 0.2,
+  });
   expect(headline).toBe('No one position gives every seat its film: the b, c and d seats agree, the a seat does not.');
   expect(text).toMatch(/The a seat wants the journal 69\.\d\d µm further noseward than the others allow/);
 });
 
 test('three cones of which no two agree; three that do', () => {
-  const apart = said({ conepair: 1, seats: [cone('a', 20, 0, film), cone('b', 30, 0.05, film), cone('c', 45, -0.05, film)], position: 0.06 });
+  const apart = said({
+    conepair: 1,
+    seats: [cone('a', 20, 0, film), cone('b', 30, 0.05, film), cone('c', 45, -0.05, film)],
+    position: 0.06,
+  });
   expect(apart.headline).toBe('No one position gives every seat its film: no two of the 3 cones agree.');
   expect(apart.text).toMatch(/The c seat wants the journal 4\d\.\d\d µm further rearward than the a seat allows/);
-  const together = said({ conepair: 1, seats: [cone('a', 20, 0, film), cone('b', 30, 0, film), cone('c', 45, 0, film)], position: 0.05 });
-  expect(together.headline).toBe('The cones agree well enough: some position gives the a, b and c seats their film; it is not this one.');
+  const together = said({
+    conepair: 1,
+    seats: [cone('a', 20, 0, film), cone('b', 30, 0, film), cone('c', 45, 0, film)],
+    position: 0.05,
+  });
+  expect(together.headline).toBe(
+    'The cones agree well enough: some position gives the a, b and c seats their film; it is not this one.',
+  );
   expect(together.fit.permitted).not.toBeNull();
 });
 
 test('a tolerance beyond the film itself allows no interference', () => {
   const loose = { target: 0.001, tolerance: 0.01 };
-  const { fit, headline } = said({ conepair: 1, seats: [cone('a', 45, 0, loose), cone('b', 45, 0.02, { target: 0.001, tolerance: 0 })], position: 0.3 });
+  const { fit, headline } = said({
+    conepair: 1,
+    seats: [cone('a', 45, 0, loose), cone('b', 45, 0.02, { target: 0.001, tolerance: 0 })],
+    position: 0.3,
+  });
   expect(fit.permitted).toBeNull();
   expect(headline).toMatch(/^No one position gives both/);
 });
@@ -124,20 +164,31 @@ test('two stops that overlap: it cannot go in, whatever else', () => {
   const { fit, tone, text } = said(design);
   expect(fit.endPlay).toBeLessThan(-29);
   expect(tone).toBe('stop');
-  expect(text).toBe('The shallow journal is 69.73 µm into its bush here, and no position clears every seat. The two stops overlap by 29.36537 mm, so it cannot go in.');
+  expect(text).toBe(
+    'The shallow journal is 69.73 µm into its bush here, and no position clears every seat. The two stops overlap by 29.36537 mm, so it cannot go in.',
+  );
   const play = playSection(design)!;
-  expect(playVerdict(design, play, fitSection(design), 'metric')).toEqual({ tone: 'stop', headline: 'The spindle does not go in: its two stops overlap by 29.36546 mm.', sentences: [] });
+  expect(playVerdict(design, play, fitSection(design), 'metric')).toEqual({
+    tone: 'stop',
+    headline: 'The spindle does not go in: its two stops overlap by 29.36546 mm.',
+    sentences: [],
+  });
 });
 
 test('a straight seat too tight where the cone would touch: the spindle does not go home', () => {
   const rear = straight('rear', -0.005);
   const design: Design = { conepair: 1, seats: [cone('front', 3, 0.01, film), rear], position: 30 };
-  const long: Design = { ...design, seats: [{ ...design.seats[0]!, journal: { ...design.seats[0]!.journal, from: -5.5, to: 5.5 } }, rear] };
+  const long: Design = {
+    ...design,
+    seats: [{ ...design.seats[0]!, journal: { ...design.seats[0]!.journal, from: -5.5, to: 5.5 } }, rear],
+  };
   const { fit, tone, headline, text } = said(long);
   expect(fit.blocked).toEqual(['rear']);
   expect(fit.filmsAtFirst.rear).toBeCloseTo(-0.005, 9);
   expect(tone).toBe('stop');
-  expect(headline).toBe('The spindle does not go home: where the front seat would touch, the rear journal is 5.00 µm into its bush.');
+  expect(headline).toBe(
+    'The spindle does not go home: where the front seat would touch, the rear journal is 5.00 µm into its bush.',
+  );
   expect(text).not.toMatch(/wedges|stops the journal/);
   const here = said({ ...long, position: 0 });
   expect(here.headline).toBe('The rear journal is 5.00 µm into its bush here and no axial move clears it.');
@@ -156,16 +207,27 @@ test('a straight ridge in the way of a cone still on its film: said beside the f
   ];
   const { fit, text } = said({ conepair: 1, seats: [cone('front', 3, 0.01, film), rear], position: 0.01 });
   expect(fit.blocked).toEqual(['rear']);
-  expect(text).toMatch(/Going home, the front seat would touch first all along its line, but there the rear journal is 1\.50 µm into its bush\./);
+  expect(text).toMatch(
+    /Going home, the front seat would touch first all along its line, but there the rear journal is 1\.50 µm into its bush\./,
+  );
 });
 
 test('a journal larger than its bush all along does not go in', () => {
   const bush = { halfAngle: 45, diameter: 20, station: 0, from: -5, to: 5 };
-  expect(said({ conepair: 1, seats: [{ name: 'a', bush, journal: { ...bush, diameter: 60, station: 40, from: 35, to: 45 } }] }).headline).toBe('The a journal is larger than its bush all along: it does not go in.');
+  expect(
+    said({
+      conepair: 1,
+      seats: [{ name: 'a', bush, journal: { ...bush, diameter: 60, station: 40, from: 35, to: 45 } }],
+    }).headline,
+  ).toBe('The a journal is larger than its bush all along: it does not go in.');
 });
 
 test('a film without a number is touched nowhere, on lines that widen and on those that do not', () => {
-  const line = (rise: number) => ({ halfAngle: rise, z: Float64Array.of(0, 1, 2), r: Float64Array.of(1, 1 + rise, 1 + 0.5 * rise) });
+  const line = (rise: number) => ({
+    halfAngle: rise,
+    z: Float64Array.of(0, 1, 2),
+    r: Float64Array.of(1, 1 + rise, 1 + 0.5 * rise),
+  });
   const widening = (rise: number) => ({ halfAngle: rise, z: Float64Array.of(0, 1), r: Float64Array.of(1, 1 + rise) });
   for (const make of [line, widening]) {
     expect(firstTouch(make(0.1), make(0.1), Number.NaN)).toBeNull();

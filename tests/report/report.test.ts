@@ -4,8 +4,19 @@ import type { Design } from '../../src/design/definition.ts';
 import { report as definition } from '../../src/report/definition.ts';
 import { solve } from '../../src/report/report.ts';
 
-const cone = (halfAngle: number, diameter: number, from: number, to: number) => ({ halfAngle, diameter, station: 0, from, to });
-const seat = (name: string, halfAngle: number, journal: number, bush: number) => ({ name, journal: cone(halfAngle, journal, -4, 0), bush: cone(halfAngle, bush, -3, -1), film: { target: 0.0025 } });
+const cone = (halfAngle: number, diameter: number, from: number, to: number) => ({
+  halfAngle,
+  diameter,
+  station: 0,
+  from,
+  to,
+});
+const seat = (name: string, halfAngle: number, journal: number, bush: number) => ({
+  name,
+  journal: cone(halfAngle, journal, -4, 0),
+  bush: cone(halfAngle, bush, -3, -1),
+  film: { target: 0.0025 },
+});
 
 describe('solve', () => {
   it.each([

@@ -9,7 +9,11 @@ function* count(to: number): Generator<number, string> {
 
 test('tells every point and gives the result', async () => {
   const told: number[] = [];
-  const ended = await drive(count(3), { tell: (point) => told.push(point), stopped: () => false, breathe: async () => {} });
+  const ended = await drive(count(3), {
+    tell: (point) => told.push(point),
+    stopped: () => false,
+    breathe: async () => {},
+  });
   expect(told).toEqual([1, 2, 3]);
   expect(ended).toEqual({ status: 'done', result: 'counted' });
 });
@@ -23,7 +27,11 @@ test('stops between two points, and no further work is done', async () => {
       yield worked;
     }
   }
-  const ended = await drive(work(), { tell: (point) => told.push(point), stopped: () => told.length >= 2, breathe: async () => {} });
+  const ended = await drive(work(), {
+    tell: (point) => told.push(point),
+    stopped: () => told.length >= 2,
+    breathe: async () => {},
+  });
   expect(ended).toEqual({ status: 'cancelled' });
   expect(told).toEqual([1, 2]);
   expect(worked).toBe(2);

@@ -1,4 +1,7 @@
-/** What charts are made of: the plot within its margins, axes with ticks and names, curves, and the names of the lines. Pixels, y down. */
+/**
+ * What charts are made of: the plot within its margins, axes with ticks and names, curves, and the names of the lines.
+ * Pixels, y down.
+ */
 import { type ReactNode, type RefObject, useRef } from 'react';
 import { useSize } from '../pictures/useSize.ts';
 
@@ -12,7 +15,11 @@ export interface Box {
 export type Scale = (value: number) => number;
 
 /** A chart that fills the width it is given, and its plot. `usual`: its size before the page is laid out. */
-export function usePlot(margin: Box, usual: { width: number; height: number }, heightOf: (width: number) => number = () => usual.height) {
+export function usePlot(
+  margin: Box,
+  usual: { width: number; height: number },
+  heightOf: (width: number) => number = () => usual.height,
+) {
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, usual);
   const height = heightOf(width);
@@ -72,7 +79,15 @@ export function UpAxis({ plot, at, ticks, unit = 1, text = tickText }: AxisProps
 }
 
 /** Numbers below the plot, `below` px under it; with a mark on its edge where `marked`. */
-export function AcrossAxis({ plot, at, ticks, unit = 1, text = tickText, below = 17, marked = false }: AxisProps & { below?: number; marked?: boolean }) {
+export function AcrossAxis({
+  plot,
+  at,
+  ticks,
+  unit = 1,
+  text = tickText,
+  below = 17,
+  marked = false,
+}: AxisProps & { below?: number; marked?: boolean }) {
   return ticks.map((t) => (
     <g key={t} className="grid">
       {marked && <path d={`M${at(t * unit)} ${plot.bottom}v4`} className="zero" />}
@@ -84,7 +99,19 @@ export function AcrossAxis({ plot, at, ticks, unit = 1, text = tickText, below =
 }
 
 /** What stands on either axis, in the corners of the drawing. */
-export function AxisNames({ plot, height, up, across, left = 12 }: { plot: Box; height: number; up: string; across: string; left?: number }) {
+export function AxisNames({
+  plot,
+  height,
+  up,
+  across,
+  left = 12,
+}: {
+  plot: Box;
+  height: number;
+  up: string;
+  across: string;
+  left?: number;
+}) {
   return (
     <>
       <text x={left} y={14}>
@@ -101,7 +128,12 @@ export function AxisNames({ plot, height, up, across, left = 12 }: { plot: Box; 
 export function PlotClip({ id, plot }: { id: string; plot: Box }) {
   return (
     <clipPath id={id}>
-      <rect x={plot.left} y={plot.top} width={Math.max(0, plot.right - plot.left)} height={Math.max(0, plot.bottom - plot.top)} />
+      <rect
+        x={plot.left}
+        y={plot.top}
+        width={Math.max(0, plot.right - plot.left)}
+        height={Math.max(0, plot.bottom - plot.top)}
+      />
     </clipPath>
   );
 }
@@ -110,10 +142,22 @@ export type Points = readonly (readonly [x: number, y: number])[];
 
 /** The path of a line; a point that is no number parts it. */
 export const curvePath = (points: Points, x: Scale, y: Scale): string =>
-  points.map(([px, py], i) => (Number.isFinite(py) ? `${i === 0 || !Number.isFinite(points[i - 1]![1]) ? 'M' : 'L'}${x(px).toFixed(2)} ${y(py).toFixed(2)}` : '')).join('');
+  points
+    .map(([px, py], i) =>
+      Number.isFinite(py)
+        ? `${i === 0 || !Number.isFinite(points[i - 1]![1]) ? 'M' : 'L'}${x(px).toFixed(2)} ${y(py).toFixed(2)}`
+        : '',
+    )
+    .join('');
 
 /** Which line is whose, by the dash and colour of its place; `told` adds to a name. */
-export function LineNames({ names, children }: { names: readonly { name: string; style: number; told?: string }[]; children?: ReactNode }) {
+export function LineNames({
+  names,
+  children,
+}: {
+  names: readonly { name: string; style: number; told?: string }[];
+  children?: ReactNode;
+}) {
   return (
     <figcaption className="legend">
       {names.map(({ name, style, told = '' }) => (

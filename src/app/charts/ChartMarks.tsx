@@ -17,12 +17,36 @@ export function ChartBands({ bands, plot, id }: { bands: readonly PlacedBand[]; 
     <g key={text} className="band">
       {seats.map((seat, k) => (
         <g key={seat} className={`seat seat-${seat % 4}`}>
-          <pattern id={`${id}band${seat}`} width={9} height={9} patternUnits="userSpaceOnUse" patternTransform={`rotate(${HATCH[seat % 4]})`}>
+          <pattern
+            id={`${id}band${seat}`}
+            width={9}
+            height={9}
+            patternUnits="userSpaceOnUse"
+            patternTransform={`rotate(${HATCH[seat % 4]})`}
+          >
             <path d="M0 0V9" className="band-hatch" />
           </pattern>
-          <rect x={plot.left} width={plot.right - plot.left} y={top} height={bottom - top} fill={`url(#${id}band${seat})`} />
-          <rect x={plot.left + k * MARK} width={MARK - 1} y={top} height={Math.max(2, bottom - top)} className="band-mark" />
-          <rect x={plot.right - (k + 1) * MARK} width={MARK - 1} y={top} height={Math.max(2, bottom - top)} className="band-mark" />
+          <rect
+            x={plot.left}
+            width={plot.right - plot.left}
+            y={top}
+            height={bottom - top}
+            fill={`url(#${id}band${seat})`}
+          />
+          <rect
+            x={plot.left + k * MARK}
+            width={MARK - 1}
+            y={top}
+            height={Math.max(2, bottom - top)}
+            className="band-mark"
+          />
+          <rect
+            x={plot.right - (k + 1) * MARK}
+            width={MARK - 1}
+            y={top}
+            height={Math.max(2, bottom - top)}
+            className="band-mark"
+          />
         </g>
       ))}
       <path d={`M${plot.left} ${top}H${plot.right}M${plot.left} ${bottom}H${plot.right}`} className="band-edge" />
@@ -43,7 +67,13 @@ export function ChartTag({ tag, seat }: { tag: PlacedTag; seat: number }) {
     <g className={`tag seat seat-${seat % 4}`}>
       {from[0] !== to[0] && <path d={`M${from.join(' ')}L${corner.join(' ')}L${to.join(' ')}Z`} />}
       {lines.map((line, k) => (
-        <text key={line} x={text.left} y={text.top + LINE * (k + 1) - 4} fontSize={LABEL} fontWeight={k === 0 ? 700 : 400}>
+        <text
+          key={line}
+          x={text.left}
+          y={text.top + LINE * (k + 1) - 4}
+          fontSize={LABEL}
+          fontWeight={k === 0 ? 700 : 400}
+        >
           {line}
         </text>
       ))}

@@ -44,13 +44,37 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
   const now = x(fit.position);
   return (
     <figure className="chart" ref={box}>
-      <svg width={width} height={height} viewBox={`0 0 ${width} ${height}`} role="group" aria-label="Least film of every seat against axial position; drag sideways to move the journal" {...move.handlers}>
+      <svg
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="group"
+        aria-label="Least film of every seat against axial position; drag sideways to move the journal"
+        {...move.handlers}
+      >
         <PlotClip id={`${id}plot`} plot={plot} />
         <UpAxis plot={plot} at={y} ticks={ticks(bottom / unit.size, top / unit.size, 5)} unit={unit.size} />
-        <AcrossAxis plot={plot} at={x} ticks={ticks(low / unit.size, high / unit.size, across(width))} unit={unit.size} below={34} />
-        <AxisNames plot={plot} height={height} up={`least film, ${unit.name}`} across={`position, ${unit.name} · ← rearward · noseward →`} />
+        <AcrossAxis
+          plot={plot}
+          at={x}
+          ticks={ticks(low / unit.size, high / unit.size, across(width))}
+          unit={unit.size}
+          below={34}
+        />
+        <AxisNames
+          plot={plot}
+          height={height}
+          up={`least film, ${unit.name}`}
+          across={`position, ${unit.name} · ← rearward · noseward →`}
+        />
         <g clipPath={`url(#${id}plot)`}>
-          <rect x={plot.left} width={plot.right - plot.left} y={y(0)} height={Math.max(0, plot.bottom - y(0))} className="below" />
+          <rect
+            x={plot.left}
+            width={plot.right - plot.left}
+            y={y(0)}
+            height={Math.max(0, plot.bottom - y(0))}
+            className="below"
+          />
           <ChartBands bands={labels.bands} plot={plot} id={id} />
           {curves.map((curve, i) => {
             const good = goodStretch(seats[i]!, design.seats[i]!);
@@ -64,18 +88,37 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
         </g>
         {fit.seats.map((seat, i) => (
           <g key={seat.name} className={`seat seat-${i % 4}`}>
-            {seat.seatPosition !== null && seat.seatPosition >= low && seat.seatPosition <= high && <circle cx={x(seat.seatPosition)} cy={y(0)} r={5} className="touch-point" />}
+            {seat.seatPosition !== null && seat.seatPosition >= low && seat.seatPosition <= high && (
+              <circle cx={x(seat.seatPosition)} cy={y(0)} r={5} className="touch-point" />
+            )}
           </g>
         ))}
-        <g role="slider" tabIndex={0} className="now" aria-label="Axial position of the journal, on the chart" aria-valuenow={micrometres(fit.position)} aria-valuetext={sidedText(fit.position, system)} onKeyDown={move.onKeyDown}>
+        <g
+          role="slider"
+          tabIndex={0}
+          className="now"
+          aria-label="Axial position of the journal, on the chart"
+          aria-valuenow={micrometres(fit.position)}
+          aria-valuetext={sidedText(fit.position, system)}
+          onKeyDown={move.onKeyDown}
+        >
           <rect x={now - 20} y={plot.top} width={40} height={plot.bottom - plot.top} className="grip" />
           <path d={`M${now} ${plot.top}V${plot.bottom}`} />
-          {fit.seats.map((seat, i) => seat.leastFilm !== null && seat.leastFilm <= top && seat.leastFilm >= bottom && <circle key={seat.name} cx={now} cy={y(seat.leastFilm)} r={4} className={`dot seat-${i % 4}`} />)}
+          {fit.seats.map(
+            (seat, i) =>
+              seat.leastFilm !== null &&
+              seat.leastFilm <= top &&
+              seat.leastFilm >= bottom && (
+                <circle key={seat.name} cx={now} cy={y(seat.leastFilm)} r={4} className={`dot seat-${i % 4}`} />
+              ),
+          )}
         </g>
         {labels.tags.map((tag, i) => tag && <ChartTag key={seats[i]!.name} tag={tag} seat={i} />)}
         <OffChart fit={fit} shown={[bottom, top]} now={now} plot={plot} system={system} />
       </svg>
-      <LineNames names={fit.seats.map(({ name, sensitivity }, i) => ({ name, style: i, told: travelText(sensitivity, system) }))}>
+      <LineNames
+        names={fit.seats.map(({ name, sensitivity }, i) => ({ name, style: i, told: travelText(sensitivity, system) }))}
+      >
         <span>hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel</span>
       </LineNames>
     </figure>
@@ -89,11 +132,19 @@ function travelText(sensitivity: number | null, system: System): string {
   return `: ${fineText(Math.abs(sensitivity) * 10 * size, system)} of film for 10 ${name} of travel`;
 }
 
-/** The range is held during a drag in any picture, so that the ground does not move under the hand; it gives way only to a journal that leaves it. */
+/**
+ * The range is held during a drag in any picture, so that the ground does not move under the hand; it gives way only to
+ * a journal that leaves it.
+ */
 function useHeldRange(design: Design, fit: FitReport, work: Work): Range {
   const held = useRef<{ seats: Design['seats']; range: Range } | null>(null);
   const before = held.current;
-  const holds = before !== null && before.seats === design.seats && work.dragging() && fit.position >= before.range[0] && fit.position <= before.range[1];
+  const holds =
+    before !== null &&
+    before.seats === design.seats &&
+    work.dragging() &&
+    fit.position >= before.range[0] &&
+    fit.position <= before.range[1];
   if (!holds) held.current = { seats: design.seats, range: rangeOf(fit, design) };
   return held.current!.range;
 }

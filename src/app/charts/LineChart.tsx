@@ -4,7 +4,18 @@ import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId } from 'react';
 import { figures } from '../../design/measures.ts';
 import type { Condition } from '../../engine/run/limits.ts';
-import { AcrossAxis, AxisNames, ChartFigure, curvePath, LineNames, PlotClip, type Points, type Scale, UpAxis, usePlot } from './Axes.tsx';
+import {
+  AcrossAxis,
+  AxisNames,
+  ChartFigure,
+  curvePath,
+  LineNames,
+  PlotClip,
+  type Points,
+  type Scale,
+  UpAxis,
+  usePlot,
+} from './Axes.tsx';
 import { Hatches } from './conditions.tsx';
 
 export interface Line {
@@ -47,7 +58,20 @@ export function LineChart(props: Props) {
   return values.length === 0 ? null : <Chart {...props} values={values} />;
 }
 
-function Chart({ values, title, across, up, lines, domain, log = false, level = null, now = null, stretches = [], lowest = 0, height = 230 }: Props & { values: readonly number[] }) {
+function Chart({
+  values,
+  title,
+  across,
+  up,
+  lines,
+  domain,
+  log = false,
+  level = null,
+  now = null,
+  stretches = [],
+  lowest = 0,
+  height = 230,
+}: Props & { values: readonly number[] }) {
   const id = useId();
   const { box, width, plot } = usePlot(MARGIN, { width: 420, height });
   const greatest = Math.max(...values, level?.at ?? lowest, lowest);
@@ -55,12 +79,23 @@ function Chart({ values, title, across, up, lines, domain, log = false, level = 
   const y = scaleLinear([lowest, lowest + 1.08 * Math.max(greatest - lowest, 1e-9)], [plot.bottom, plot.top]);
   const acrossTicks = log ? logTicks(domain, width) : ticks(domain[0], domain[1], width < 380 ? 4 : 6);
   return (
-    <ChartFigure box={box} className="run-chart" size={{ width, height }} label={title} foot={lines.length > 1 && <LineNames names={lines} />}>
+    <ChartFigure
+      box={box}
+      className="run-chart"
+      size={{ width, height }}
+      label={title}
+      foot={lines.length > 1 && <LineNames names={lines} />}
+    >
       <PlotClip id={`${id}plot`} plot={plot} />
       <Hatches id={id} />
       <g clipPath={`url(#${id}plot)`}>
         {stretches.map(({ from, to, kind }) => {
-          const place = { x: x(from), width: Math.max(0, x(to) - x(from)), y: plot.top, height: plot.bottom - plot.top };
+          const place = {
+            x: x(from),
+            width: Math.max(0, x(to) - x(from)),
+            y: plot.top,
+            height: plot.bottom - plot.top,
+          };
           return (
             <g key={`${from} ${kind}`} className={`condition ${kind}`}>
               <rect {...place} className="ground" />
@@ -98,7 +133,10 @@ function Curve({ line: { points, style }, x, y }: { line: Line; x: Scale; y: Sca
   return (
     <g className={`seat seat-${style % 4}`}>
       <path d={curvePath(points, x, y)} className="curve" />
-      {points.length < DOTS && points.filter(([, py]) => Number.isFinite(py)).map(([px, py]) => <circle key={px} cx={x(px)} cy={y(py)} r={3} className="dot" />)}
+      {points.length < DOTS &&
+        points
+          .filter(([, py]) => Number.isFinite(py))
+          .map(([px, py]) => <circle key={px} cx={x(px)} cy={y(py)} r={3} className="dot" />)}
     </g>
   );
 }
@@ -106,7 +144,10 @@ function Curve({ line: { points, style }, x, y }: { line: Line; x: Scale; y: Sca
 /** 1, 2 and 5 in every decade; only 1 where that is too many. */
 function logTicks([low, high]: readonly [number, number], width: number): number[] {
   const all: number[] = [];
-  for (let power = Math.floor(Math.log10(low)); power <= Math.ceil(Math.log10(high)); power++) for (const step of [1, 2, 5]) all.push(step * 10 ** power);
+  for (let power = Math.floor(Math.log10(low)); power <= Math.ceil(Math.log10(high)); power++)
+    for (const step of [1, 2, 5]) all.push(step * 10 ** power);
   const within = all.filter((t) => t >= low * (1 - 1e-9) && t <= high * (1 + 1e-9));
-  return within.length * 46 > width ? within.filter((t) => Number.isInteger(Math.round(Math.log10(t) * 1e9) / 1e9)) : within;
+  return within.length * 46 > width
+    ? within.filter((t) => Number.isInteger(Math.round(Math.log10(t) * 1e9) / 1e9))
+    : within;
 }

@@ -1,4 +1,7 @@
-/** What the closing chart shows, in mm: every seat's least film against position, its film wanted, the stretch where it has it. */
+/**
+ * What the closing chart shows, in mm: every seat's least film against position, its film wanted, the stretch where it
+ * has it.
+ */
 import type { Design } from '../../design/definition.ts';
 import { leastFilm } from '../../engine/contact/film.ts';
 import { positionForFilm, type SeatLines } from '../../engine/contact/fit.ts';

@@ -1,4 +1,7 @@
-/** The words on the closing chart and where they stand: they do not depend on where the journal is, so a drag leaves them. */
+/**
+ * The words on the closing chart and where they stand: they do not depend on where the journal is, so a drag leaves
+ * them.
+ */
 import type { ScaleLinear } from 'd3-scale';
 import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
@@ -37,18 +40,34 @@ export interface PlacedBand extends Band {
   label: Box | null;
 }
 
-export function chartLabels({ seats, wanted, curves, range, x, y, system }: Chart): { tags: (PlacedTag | null)[]; bands: PlacedBand[] } {
+export function chartLabels({ seats, wanted, curves, range, x, y, system }: Chart): {
+  tags: (PlacedTag | null)[];
+  bands: PlacedBand[];
+} {
   const [left, right] = x.range() as [number, number];
   const [bottom, top] = y.range() as [number, number];
   const plot: Box = { left, right, top, bottom };
   const lines = curves.map((curve) => bends(curve.map(([p, film]) => [x(p), y(film)] as const)));
   // Rings at the touches, and the ticks' own row, are kept clear by their boxes.
-  const rings = curves.flatMap((curve) => crossings(curve).map((p): Box => ({ left: x(p) - 7, right: x(p) + 7, top: y(0) - 7, bottom: y(0) + 7 })));
+  const rings = curves.flatMap((curve) =>
+    crossings(curve).map((p): Box => ({ left: x(p) - 7, right: x(p) + 7, top: y(0) - 7, bottom: y(0) + 7 })),
+  );
   const taken: Box[] = [...rings];
   const bands = bandsOf(wanted).map((band): PlacedBand => {
-    const edges = { top: y(band.target + band.tolerance), middle: y(band.target), bottom: y(band.target - band.tolerance) };
+    const edges = {
+      top: y(band.target + band.tolerance),
+      middle: y(band.target),
+      bottom: y(band.target - band.tolerance),
+    };
     const text = `${band.seats.map((i) => seats[i]!.name).join(', ')}: ${fineText(band.target, system)} ± ${fineText(band.tolerance, system).replace(/ .*$/, '')} wanted`;
-    const label = placeBandLabel({ left, right, top: edges.top, bottom: edges.bottom }, textWidth(text, LABEL), LINE, lines, plot, taken);
+    const label = placeBandLabel(
+      { left, right, top: edges.top, bottom: edges.bottom },
+      textWidth(text, LABEL),
+      LINE,
+      lines,
+      plot,
+      taken,
+    );
     if (label) taken.push(label);
     return { ...band, ...edges, text, label };
   });
@@ -62,10 +81,17 @@ export function chartLabels({ seats, wanted, curves, range, x, y, system }: Char
         const film = leastFilm(seat.gap, metres(x.invert(px)));
         return film === null ? null : y(millimetres(film));
       },
-      shapes: told[i]!.map(({ lines: text, run }) => ({ run: x(run) - x(0), width: Math.max(...text.map((line, k) => textWidth(line, LABEL, k === 0 ? 700 : 400))) + 2, height: LINE * text.length })),
+      shapes: told[i]!.map(({ lines: text, run }) => ({
+        run: x(run) - x(0),
+        width: Math.max(...text.map((line, k) => textWidth(line, LABEL, k === 0 ? 700 : 400))) + 2,
+        height: LINE * text.length,
+      })),
     }),
   );
-  const ground = [...bands.map((band): Box => ({ left, right, top: band.top, bottom: band.bottom })), { left, right, top: y(0) - 1, bottom: y(0) + 1 }];
+  const ground = [
+    ...bands.map((band): Box => ({ left, right, top: band.top, bottom: band.bottom })),
+    { left, right, top: y(0) - 1, bottom: y(0) + 1 },
+  ];
   const tags = placeTags(tagged, plot, taken, ground);
   return { bands, tags: tags.map((tag, i) => tag && { ...tag, lines: told[i]![tag.shape]!.lines }) };
 }
@@ -76,7 +102,10 @@ interface Told {
   run: number;
 }
 
-/** Name and slope, with a shorter triangle where there is no room, and then none. A seat whose film does not change says so; one whose slope changes has no one triangle. */
+/**
+ * Name and slope, with a shorter triangle where there is no room, and then none. A seat whose film does not change says
+ * so; one whose slope changes has no one triangle.
+ */
 function words(name: string, curve: Curve, runs: readonly number[], system: System): Told[] {
   const bare: Told = { lines: [name], run: 0 };
   const first = curve[0];
@@ -84,9 +113,17 @@ function words(name: string, curve: Curve, runs: readonly number[], system: Syst
   if (!first || !last) return [bare];
   const slope = (last[1] - first[1]) / (last[0] - first[0] || 1);
   if (Math.abs(slope) < 1e-9) return [{ lines: [name, 'stays the same'], run: 0 }, bare];
-  const straight = curve.every(([p, film]) => Math.abs(film - first[1] - slope * (p - first[0])) < 1e-6 * Math.abs(last[1] - first[1]));
+  const straight = curve.every(
+    ([p, film]) => Math.abs(film - first[1] - slope * (p - first[0])) < 1e-6 * Math.abs(last[1] - first[1]),
+  );
   if (!straight) return [bare];
-  return [...runs.map((run) => ({ lines: [name, `${travelText(run, system)} → ${fineText(Math.abs(slope) * run, system)}`], run })), bare];
+  return [
+    ...runs.map((run) => ({
+      lines: [name, `${travelText(run, system)} → ${fineText(Math.abs(slope) * run, system)}`],
+      run,
+    })),
+    bare,
+  ];
 }
 
 const travelText = (run: number, system: System) => {
@@ -105,6 +142,8 @@ function roundRun(length: number, unit: number): number {
 function crossings(curve: Curve): number[] {
   return curve.slice(1).flatMap(([p, film], i) => {
     const [before, filmBefore] = curve[i]!;
-    return filmBefore * film <= 0 && filmBefore !== film ? [before + ((p - before) * filmBefore) / (filmBefore - film)] : [];
+    return filmBefore * film <= 0 && filmBefore !== film
+      ? [before + ((p - before) * filmBefore) / (filmBefore - film)]
+      : [];
   });
 }

@@ -46,14 +46,20 @@ const STEPS = [0, 12, 24];
 const OVER_GROUND = 24;
 
 /** `taken` is never stood on, `ground` only where there is no better place. */
-export function placeTags(lines: readonly Tagged[], plot: Box, taken: readonly Box[], ground: readonly Box[]): (Tag | null)[] {
+export function placeTags(
+  lines: readonly Tagged[],
+  plot: Box,
+  taken: readonly Box[],
+  ground: readonly Box[],
+): (Tag | null)[] {
   const boxes = [...taken];
   // The steepest line first: it is the shortest in the plot and has the fewest places.
   const order = lines.map((_, i) => i).sort((a, b) => steepness(lines[b]!) - steepness(lines[a]!));
   const tags: (Tag | null)[] = lines.map(() => null);
   for (const i of order) {
     let tag: Tag | null = null;
-    for (let shape = 0; shape < lines[i]!.shapes.length && !tag; shape++) tag = bestTag(i, shape, lines, plot, boxes, ground);
+    for (let shape = 0; shape < lines[i]!.shapes.length && !tag; shape++)
+      tag = bestTag(i, shape, lines, plot, boxes, ground);
     if (!tag) continue;
     tags[i] = tag;
     boxes.push(tag.text, triangleBox(tag));
@@ -66,7 +72,14 @@ function steepness({ line }: Tagged): number {
   return first && last ? Math.abs(last[1] - first[1]) / Math.max(1, last[0] - first[0]) : 0;
 }
 
-function bestTag(own: number, shape: number, lines: readonly Tagged[], plot: Box, boxes: readonly Box[], ground: readonly Box[]): Tag | null {
+function bestTag(
+  own: number,
+  shape: number,
+  lines: readonly Tagged[],
+  plot: Box,
+  boxes: readonly Box[],
+  ground: readonly Box[],
+): Tag | null {
   let best: Tag | null = null;
   let bestScore = Number.NEGATIVE_INFINITY;
   for (let k = 0; k <= TRIES; k++) {
@@ -91,12 +104,26 @@ function tagsAt({ at, shapes }: Tagged, shape: number, x: number): { tag: Tag; o
     const corner = [under === rising ? x + run : x, under ? Math.max(y0, y1) : Math.min(y0, y1)] as const;
     return (run === 0 ? STEPS : [0]).flatMap((off) => {
       const top = under ? corner[1] + CLEAR + off : corner[1] - CLEAR - off - height;
-      return [x, x + run - width].map((left) => ({ off, tag: { shape, text: { left, top, right: left + width, bottom: top + height }, from: [x, y0] as const, to: [x + run, y1] as const, corner } }));
+      return [x, x + run - width].map((left) => ({
+        off,
+        tag: {
+          shape,
+          text: { left, top, right: left + width, bottom: top + height },
+          from: [x, y0] as const,
+          to: [x + run, y1] as const,
+          corner,
+        },
+      }));
     });
   });
 }
 
-const triangleBox = ({ from, to, corner }: Tag): Box => ({ left: Math.min(from[0], to[0]), right: Math.max(from[0], to[0]), top: Math.min(from[1], to[1], corner[1]), bottom: Math.max(from[1], to[1], corner[1]) });
+const triangleBox = ({ from, to, corner }: Tag): Box => ({
+  left: Math.min(from[0], to[0]),
+  right: Math.max(from[0], to[0]),
+  top: Math.min(from[1], to[1], corner[1]),
+  bottom: Math.max(from[1], to[1], corner[1]),
+});
 
 /** Pixels to what is nearest, FAR at most; 0 where it would be over something. */
 function roomOf(tag: Tag, own: number, lines: readonly Tagged[], plot: Box, boxes: readonly Box[]): number {
@@ -107,22 +134,31 @@ function roomOf(tag: Tag, own: number, lines: readonly Tagged[], plot: Box, boxe
   for (const box of boxes) room = Math.min(room, apart(tag.text, box), apart(triangle, box));
   for (let i = 0; i < lines.length && room > CLEAR; i++) {
     if (i === own) continue;
-    while (room > CLEAR && (crosses(lines[i]!.line, tag.text, room) || crosses(lines[i]!.line, triangle, room))) room -= CLEAR;
+    while (room > CLEAR && (crosses(lines[i]!.line, tag.text, room) || crosses(lines[i]!.line, triangle, room)))
+      room -= CLEAR;
   }
   return room > CLEAR ? room : 0;
 }
 
-const within = (box: Box, plot: Box) => box.left >= plot.left + 2 && box.right <= plot.right - 2 && box.top >= plot.top + 1 && box.bottom <= plot.bottom - 1;
+const within = (box: Box, plot: Box) =>
+  box.left >= plot.left + 2 && box.right <= plot.right - 2 && box.top >= plot.top + 1 && box.bottom <= plot.bottom - 1;
 
 /** Distance between two boxes, 0 where they meet. */
-const apart = (a: Box, b: Box) => Math.max(0, Math.max(a.left - b.right, b.left - a.right), Math.max(a.top - b.bottom, b.top - a.bottom));
+const apart = (a: Box, b: Box) =>
+  Math.max(0, Math.max(a.left - b.right, b.left - a.right), Math.max(a.top - b.bottom, b.top - a.bottom));
 
 /** The same line without the points between which it does not bend. */
 export function bends(line: Polyline): Polyline {
   const kept: (readonly [number, number])[] = [];
   line.forEach((point, i) => {
     const [before, after] = [kept[kept.length - 1], line[i + 1]];
-    if (before && after && Math.abs((point[0] - before[0]) * (after[1] - before[1]) - (point[1] - before[1]) * (after[0] - before[0])) < STRAIGHT * (after[0] - before[0])) return;
+    if (
+      before &&
+      after &&
+      Math.abs((point[0] - before[0]) * (after[1] - before[1]) - (point[1] - before[1]) * (after[0] - before[0])) <
+        STRAIGHT * (after[0] - before[0])
+    )
+      return;
     kept.push(point);
   });
   return kept;
@@ -136,7 +172,11 @@ export function crosses(line: Polyline, { left, top, right, bottom }: Box, near:
 }
 
 /** Whether a straight piece has a part in a box: what is left of it after each side has cut off its own. */
-function passes([x0, y0]: readonly [number, number], [x1, y1]: readonly [number, number], { left, top, right, bottom }: Box): boolean {
+function passes(
+  [x0, y0]: readonly [number, number],
+  [x1, y1]: readonly [number, number],
+  { left, top, right, bottom }: Box,
+): boolean {
   let [from, to] = [0, 1];
   for (const [step, room] of [
     [x0 - x1, x0 - left],
@@ -153,13 +193,28 @@ function passes([x0, y0]: readonly [number, number], [x1, y1]: readonly [number,
   return true;
 }
 
-/** A place for the label of a band: just over or under it, clear of every line and of what is there; null where there is none. */
-export function placeBandLabel(band: Box, width: number, height: number, lines: readonly Polyline[], plot: Box, taken: readonly Box[]): Box | null {
+/**
+ * A place for the label of a band: just over or under it, clear of every line and of what is there; null where there is
+ * none.
+ */
+export function placeBandLabel(
+  band: Box,
+  width: number,
+  height: number,
+  lines: readonly Polyline[],
+  plot: Box,
+  taken: readonly Box[],
+): Box | null {
   for (let k = 0; k <= TRIES; k++) {
     const left = plot.left + 14 + ((plot.right - plot.left - width - 28) * k) / TRIES;
     for (const top of [band.top - height - 1, band.bottom + 1]) {
       const box = { left, top, right: left + width, bottom: top + height };
-      if (within(box, plot) && lines.every((line) => !crosses(line, box, 2)) && taken.every((other) => apart(box, other) > 0)) return box;
+      if (
+        within(box, plot) &&
+        lines.every((line) => !crosses(line, box, 2)) &&
+        taken.every((other) => apart(box, other) > 0)
+      )
+        return box;
     }
   }
   return null;

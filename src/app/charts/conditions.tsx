@@ -44,7 +44,14 @@ export function Hatches({ id }: { id: string }) {
           ['notConverged', 90],
         ] as const
       ).map(([kind, turn]) => (
-        <pattern key={kind} id={`${id}${kind}`} width={8} height={8} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
+        <pattern
+          key={kind}
+          id={`${id}${kind}`}
+          width={8}
+          height={8}
+          patternUnits="userSpaceOnUse"
+          patternTransform={`rotate(${turn})`}
+        >
           <path d="M0 0V8" className="hatch-line" />
         </pattern>
       ))}
@@ -56,9 +63,13 @@ export function Hatches({ id }: { id: string }) {
   );
 }
 
-/** Stretches of one condition, meeting where what works is known to end (`ends`, in the points' own measure), else half way between two points. */
+/**
+ * Stretches of one condition, meeting where what works is known to end (`ends`, in the points' own measure), else half
+ * way between two points.
+ */
 export function stretchesOf(points: readonly LimitPoint[], log: boolean, ends: readonly number[]) {
-  const middle = (a: number, b: number) => ends.find((end) => end > Math.min(a, b) && end < Math.max(a, b)) ?? (log ? Math.sqrt(a * b) : (a + b) / 2);
+  const middle = (a: number, b: number) =>
+    ends.find((end) => end > Math.min(a, b) && end < Math.max(a, b)) ?? (log ? Math.sqrt(a * b) : (a + b) / 2);
   return points.map((point, i) => ({
     from: i === 0 ? point.at : middle(points[i - 1]!.at, point.at),
     to: i === points.length - 1 ? point.at : middle(point.at, points[i + 1]!.at),

@@ -45,5 +45,9 @@ export default function ControlGroup({ title, rows }: { title: string; rows: rea
   );
 }
 
-/** leva keeps a row by its name, whatever becomes of it: another row at the same place needs another. A dot would make a folder. */
-const nameOf = (row: Control, place: number) => `${place} ${row.kind} ${'path' in row ? row.path.replaceAll('.', '/') : ''}`;
+/**
+ * leva keeps a row by its name, whatever becomes of it: another row at the same place needs another. A dot would make a
+ * folder.
+ */
+const nameOf = (row: Control, place: number) =>
+  `${place} ${row.kind} ${'path' in row ? row.path.replaceAll('.', '/') : ''}`;

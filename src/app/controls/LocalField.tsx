@@ -15,7 +15,9 @@ interface Props {
   set(value: number): void;
   /** The field was emptied; without it an empty field is refused. */
   clear?(): void;
-  /** Whether the text in the field is other than what was last taken: what follows from that no longer stands beside it. */
+  /**
+   * Whether the text in the field is other than what was last taken: what follows from that no longer stands beside it.
+   */
   pending?(open: boolean): void;
   /** Shown while nothing is typed. */
   instead?: string;
@@ -23,14 +25,29 @@ interface Props {
   bounds?: Bound[];
 }
 
-export function LocalField({ title, about, quantity, value, set, clear, pending, instead, system, bounds = [] }: Props) {
+export function LocalField({
+  title,
+  about,
+  quantity,
+  value,
+  set,
+  clear,
+  pending,
+  instead,
+  system,
+  bounds = [],
+}: Props) {
   const id = useId();
   const shown = value === null ? '' : quantityText(quantity, value, system);
   const take = (text: string) => {
     if (clear && text.trim() === '') {
       clear();
     } else {
-      const typed = typedQuantity({ title, description: about, quantity, unit: '', bounds, optional: false }, text, system);
+      const typed = typedQuantity(
+        { title, description: about, quantity, unit: '', bounds, optional: false },
+        text,
+        system,
+      );
       if (!typed.ok) return typed.message;
       set(typed.value);
     }
@@ -39,7 +56,11 @@ export function LocalField({ title, about, quantity, value, set, clear, pending,
   };
   return (
     // biome-ignore lint/a11y/noStaticElementInteractions: it only listens to what its field is told
-    <div className="local" onInput={(event: FormEvent) => pending?.((event.target as HTMLInputElement).value !== shown)} onKeyDown={(event: KeyboardEvent) => event.key === 'Escape' && pending?.(false)}>
+    <div
+      className="local"
+      onInput={(event: FormEvent) => pending?.((event.target as HTMLInputElement).value !== shown)}
+      onKeyDown={(event: KeyboardEvent) => event.key === 'Escape' && pending?.(false)}
+    >
       <label htmlFor={id}>{title}</label>
       <TypedField id={id} shown={shown} about={about} instead={instead} take={take} />
     </div>

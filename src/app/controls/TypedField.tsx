@@ -44,7 +44,11 @@ export function TypedField({ id, shown, about, instead, beside, lines, take }: P
   };
   return (
     <div className="typed">
-      {lines === undefined ? <input {...common} onChange={(event) => type(event.target.value)} /> : <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />}
+      {lines === undefined ? (
+        <input {...common} onChange={(event) => type(event.target.value)} />
+      ) : (
+        <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />
+      )}
       <div id={said} className="said">
         {error !== '' && <p className="error">{error}</p>}
         {beside !== undefined && <p>{beside}</p>}

@@ -1,4 +1,7 @@
-/** The kinds of control, each a row of a leva panel. A row holds the path of what it edits; the design stays in the store. */
+/**
+ * The kinds of control, each a row of a leva panel. A row holds the path of what it edits; the design stays in the
+ * store.
+ */
 
 import { Components, createPlugin, useInputContext } from 'leva/plugin';
 import { useContext, useId } from 'react';
@@ -24,9 +27,24 @@ export type Control =
       tool?: boolean;
     }
   /** text of the design; `change` where more follows from it than the text itself */
-  | { kind: 'words'; path: string; title: string; about: string; lines?: number; change?: (design: Design, text: string) => Design }
+  | {
+      kind: 'words';
+      path: string;
+      title: string;
+      about: string;
+      lines?: number;
+      change?: (design: Design, text: string) => Design;
+    }
   /** one of a few; `change` where more follows from it than the value itself, `read` where no one value tells which */
-  | { kind: 'choice'; path: string; title: string; about: string; options: readonly { value: string; text: string }[]; change?: (design: Design, value: string) => Design; read?: (design: Design) => string }
+  | {
+      kind: 'choice';
+      path: string;
+      title: string;
+      about: string;
+      options: readonly { value: string; text: string }[];
+      change?: (design: Design, value: string) => Design;
+      read?: (design: Design) => string;
+    }
   /** a measured line, or lobes, of a surface */
   | { kind: 'profile' | 'lobes'; path: string }
   /** which motions of the spindle are free */
@@ -34,7 +52,10 @@ export type Control =
   /** how the pictures show the pair */
   | { kind: 'factor' | 'sector' };
 
-const { Row, Label } = Components as { Row: React.ComponentType<{ input?: boolean; children: React.ReactNode }>; Label: React.ComponentType<{ htmlFor: string; title?: string; children: string }> };
+const { Row, Label } = Components as {
+  Row: React.ComponentType<{ input?: boolean; children: React.ReactNode }>;
+  Label: React.ComponentType<{ htmlFor: string; title?: string; children: string }>;
+};
 
 /** One leva input for all of them. */
 export const control = createPlugin<Control, Control, object>({
@@ -64,7 +85,15 @@ function ControlRow(row: Control) {
   }
 }
 
-function Labelled({ title, about, children }: { title: string; about: string; children: (id: string) => React.ReactNode }) {
+function Labelled({
+  title,
+  about,
+  children,
+}: {
+  title: string;
+  about: string;
+  children: (id: string) => React.ReactNode;
+}) {
   const id = useId();
   return (
     <Row input>
@@ -108,23 +137,48 @@ function QuantityRow({ path, title, otherwise, tool }: Control & { kind: 'quanti
   );
 }
 
-function WordsRow({ path, title, about, lines, change = (design, text) => withValue(design, path, text) }: Control & { kind: 'words' }) {
+function WordsRow({
+  path,
+  title,
+  about,
+  lines,
+  change = (design, text) => withValue(design, path, text),
+}: Control & { kind: 'words' }) {
   const work = useWork();
   const shown = useStore(work.store, (state) => valueAt(state.design, path)) as string | undefined;
   return (
     <Labelled title={title} about={about}>
-      {(id) => <TypedField id={id} shown={shown ?? ''} about={about} lines={lines} take={(text) => complaint(work.change((design) => change(design, text)))} />}
+      {(id) => (
+        <TypedField
+          id={id}
+          shown={shown ?? ''}
+          about={about}
+          lines={lines}
+          take={(text) => complaint(work.change((design) => change(design, text)))}
+        />
+      )}
     </Labelled>
   );
 }
 
-function ChoiceRow({ path, title, about, options, change = (design, value) => withValue(design, path, value), read = (design) => valueAt(design, path) as string }: Control & { kind: 'choice' }) {
+function ChoiceRow({
+  path,
+  title,
+  about,
+  options,
+  change = (design, value) => withValue(design, path, value),
+  read = (design) => valueAt(design, path) as string,
+}: Control & { kind: 'choice' }) {
   const work = useWork();
   const value: string | undefined = useStore(work.store, (state) => read(state.design));
   return (
     <Labelled title={title} about={about}>
       {(id) => (
-        <select id={id} value={value ?? ''} onChange={(event) => work.change((design) => change(design, event.target.value))}>
+        <select
+          id={id}
+          value={value ?? ''}
+          onChange={(event) => work.change((design) => change(design, event.target.value))}
+        >
           {options.map((option) => (
             <option key={option.value} value={option.value}>
               {option.text}
@@ -139,13 +193,15 @@ function ChoiceRow({ path, title, about, options, change = (design, value) => wi
 const LISTS = {
   profile: {
     title: 'Line as measured',
-    about: (unit: string, fine: string) => `Each line of text a station (${unit}) and how far metal stands proud there (${fine}), parted by a semicolon; straight between. Empty: a straight line.`,
+    about: (unit: string, fine: string) =>
+      `Each line of text a station (${unit}) and how far metal stands proud there (${fine}), parted by a semicolon; straight between. Empty: a straight line.`,
     like: (unit: string, fine: string) => `station ${unit}; proud ${fine}`,
     beside: undefined,
   },
   lobes: {
     title: 'Lobes',
-    about: (_: string, fine: string) => `Each line of text how many lobes around, their amplitude (${fine}) and the angle of a crest (degrees), parted by semicolons. Empty: round.`,
+    about: (_: string, fine: string) =>
+      `Each line of text how many lobes around, their amplitude (${fine}) and the angle of a crest (degrees), parted by semicolons. Empty: round.`,
     like: (_: string, fine: string) => `count; amplitude ${fine}; angle °`,
     beside: 'Lobes count in seat and play, blue and running; the films of the fit are those of the mean line.',
   },
@@ -155,22 +211,45 @@ function ListRow({ kind, path }: Control & { kind: 'profile' | 'lobes' }) {
   const work = useWork();
   const system = useStore(work.store, (state) => state.system);
   const list = useStore(work.store, (state) => valueAt(state.design, path));
-  const shown = list === undefined ? '' : kind === 'profile' ? profileText(list as NonNullable<Surface['profile']>, system) : lobesText(list as NonNullable<Surface['lobes']>, system);
+  const shown =
+    list === undefined
+      ? ''
+      : kind === 'profile'
+        ? profileText(list as NonNullable<Surface['profile']>, system)
+        : lobesText(list as NonNullable<Surface['lobes']>, system);
   const take = (text: string) => {
     const read = kind === 'profile' ? readProfile(text, system) : readLobes(text, system);
     if (!read.ok) return read.message;
-    return complaint(work.change((design) => (read.value.length === 0 ? without(design, path) : withValue(design, path, read.value))));
+    return complaint(
+      work.change((design) => (read.value.length === 0 ? without(design, path) : withValue(design, path, read.value))),
+    );
   };
   const { title, about, like, beside } = LISTS[kind];
   const units = [lengthUnit(system).name, fineUnit(system).name] as const;
   return (
     <Labelled title={title} about={about(...units)}>
-      {(id) => <TypedField id={id} shown={shown} about={about(...units)} instead={like(...units)} beside={shown === '' ? undefined : beside} lines={Math.min(6, Math.max(2, shown.split('\n').length))} take={take} />}
+      {(id) => (
+        <TypedField
+          id={id}
+          shown={shown}
+          about={about(...units)}
+          instead={like(...units)}
+          beside={shown === '' ? undefined : beside}
+          lines={Math.min(6, Math.max(2, shown.split('\n').length))}
+          take={take}
+        />
+      )}
     </Labelled>
   );
 }
 
-const MOTION_NAMES: Record<Motion, string> = { x: 'sideways', y: 'up and down', z: 'axially', tiltX: 'tilt up and down', tiltY: 'tilt sideways' };
+const MOTION_NAMES: Record<Motion, string> = {
+  x: 'sideways',
+  y: 'up and down',
+  z: 'axially',
+  tiltX: 'tilt up and down',
+  tiltY: 'tilt sideways',
+};
 
 function MotionsRow() {
   const work = useWork();
@@ -184,12 +263,20 @@ function MotionsRow() {
       ),
     );
   return (
-    <Labelled title="Free to move" about="Motions of the spindle that nothing but the seats restrains; a driven or located spindle has fewer">
+    <Labelled
+      title="Free to move"
+      about="Motions of the spindle that nothing but the seats restrains; a driven or located spindle has fewer"
+    >
       {(id) => (
         <div id={id} className="motions">
           {MOTIONS.map((motion) => (
             <label key={motion}>
-              <input type="checkbox" checked={free.includes(motion)} onChange={(event) => set(motion, event.target.checked)} /> {MOTION_NAMES[motion]}
+              <input
+                type="checkbox"
+                checked={free.includes(motion)}
+                onChange={(event) => set(motion, event.target.checked)}
+              />{' '}
+              {MOTION_NAMES[motion]}
             </label>
           ))}
         </div>
@@ -206,7 +293,10 @@ function FactorRow() {
   const factor = useStore(work.store, (state) => state.factor);
   const drawn = useContext(DrawnFactorContext) ?? factor;
   return (
-    <Labelled title="Gaps drawn" about="How many times gaps and displacements are drawn larger; lengths and diameters stay true">
+    <Labelled
+      title="Gaps drawn"
+      about="How many times gaps and displacements are drawn larger; lengths and diameters stay true"
+    >
       {(id) => (
         <Slider
           id={id}
@@ -226,15 +316,47 @@ function SectorRow() {
   const sector = useStore(work.store, (state) => state.sector);
   return (
     <Labelled title="Bush cut open" about="How much of the bush is left out of the solid picture">
-      {(id) => <Slider id={id} max={340} step={1} value={sector} text={`${Math.round(sector)}°`} set={(value) => work.store.setState({ sector: value })} />}
+      {(id) => (
+        <Slider
+          id={id}
+          max={340}
+          step={1}
+          value={sector}
+          text={`${Math.round(sector)}°`}
+          set={(value) => work.store.setState({ sector: value })}
+        />
+      )}
     </Labelled>
   );
 }
 
-function Slider({ id, max, step, value, text, set }: { id: string; max: number; step: number; value: number; text: string; set(value: number): void }) {
+function Slider({
+  id,
+  max,
+  step,
+  value,
+  text,
+  set,
+}: {
+  id: string;
+  max: number;
+  step: number;
+  value: number;
+  text: string;
+  set(value: number): void;
+}) {
   return (
     <div className="slider">
-      <input id={id} type="range" min={0} max={max} step={step} value={value} aria-valuetext={text} onChange={(event) => set(Number(event.target.value))} />
+      <input
+        id={id}
+        type="range"
+        min={0}
+        max={max}
+        step={step}
+        value={value}
+        aria-valuetext={text}
+        onChange={(event) => set(Number(event.target.value))}
+      />
       <output htmlFor={id}>{text}</output>
     </div>
   );
@@ -246,5 +368,7 @@ const complaint = (errors: readonly { path: string; message: string }[]): string
 /** The same angle as the trade also writes it. */
 function taperText(halfAngle: number): string {
   const taper = Math.abs(taperOfHalfAngle(halfAngle));
-  return taper === 0 ? 'straight' : `included ${angleText(Math.abs(2 * halfAngle))} · 1:${(1 / taper).toFixed(4)} · ${(taper * 12).toFixed(4)} in/ft`;
+  return taper === 0
+    ? 'straight'
+    : `included ${angleText(Math.abs(2 * halfAngle))} · 1:${(1 / taper).toFixed(4)} · ${(taper * 12).toFixed(4)} in/ft`;
 }

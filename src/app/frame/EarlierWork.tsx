@@ -19,10 +19,18 @@ export function EarlierWork({ work, close }: { work: Work; close(): void }) {
   return (
     <section aria-label="Earlier work" className="earlier">
       <h2>Earlier work</h2>
-      <p className="fine">{pieces.length === 0 ? 'Nothing yet. ' : ''}The last ten pieces of your own work are kept on this device as you go. A file is safer.</p>
+      <p className="fine">
+        {pieces.length === 0 ? 'Nothing yet. ' : ''}The last ten pieces of your own work are kept on this device as you
+        go. A file is safer.
+      </p>
       <ul className="plain">
         {pieces.map((piece) => (
-          <Entry key={piece.name} piece={piece} open={() => work.reopen(piece.name) && close()} drop={() => drop(piece)} />
+          <Entry
+            key={piece.name}
+            piece={piece}
+            open={() => work.reopen(piece.name) && close()}
+            drop={() => drop(piece)}
+          />
         ))}
       </ul>
       <p className="buttons">
@@ -37,7 +45,11 @@ export function EarlierWork({ work, close }: { work: Work; close(): void }) {
 /** What tells two pieces of one title apart. */
 function holdsText({ seats, readings = [], cut }: Design): string {
   const trials = cut?.trials?.length ?? 0;
-  const counts = [`${seats.length} ${seats.length === 1 ? 'seat' : 'seats'}`, ...(readings.length > 0 ? [`${readings.length} readings`] : []), ...(trials > 0 ? [`${trials} ${trials === 1 ? 'trial' : 'trials'}`] : [])];
+  const counts = [
+    `${seats.length} ${seats.length === 1 ? 'seat' : 'seats'}`,
+    ...(readings.length > 0 ? [`${readings.length} readings`] : []),
+    ...(trials > 0 ? [`${trials} ${trials === 1 ? 'trial' : 'trials'}`] : []),
+  ];
   return `; ${counts.join(', ')}`;
 }
 
@@ -47,7 +59,10 @@ function Entry({ piece: { name, found, unreadable }, open, drop }: { piece: Piec
   const [sure, setSure] = useState(false);
   const title = found ? (found.design.title ?? 'untitled') : 'Set aside, unread';
   const when = found ? (found.changed === null ? '' : `, ${WHEN.format(found.changed)}`) : `: ${unreadable!.why}`;
-  const save = () => (found ? offer(`${nameOf(title)}.conepair.json`, fileText(found.design), 'application/json') : offer(unreadable!.file.name, unreadable!.file.text, 'text/plain'));
+  const save = () =>
+    found
+      ? offer(`${nameOf(title)}.conepair.json`, fileText(found.design), 'application/json')
+      : offer(unreadable!.file.name, unreadable!.file.text, 'text/plain');
   return (
     <li data-piece={name}>
       <span>

@@ -13,7 +13,8 @@ export function Fault({ what, fault, again, several = false }: Props) {
   return (
     <div role="alert" className="fault">
       <p>
-        {what} could not be worked out: {fault}. {several ? 'They' : 'It'} can be tried again; the design is kept as it is, and Save makes a file of it.
+        {what} could not be worked out: {fault}. {several ? 'They' : 'It'} can be tried again; the design is kept as it
+        is, and Save makes a file of it.
       </p>
       <p className="buttons">
         <button type="button" onClick={again}>

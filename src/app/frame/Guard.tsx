@@ -34,7 +34,8 @@ export class Guard extends Component<Props, { fault: unknown }> {
   override componentDidMount() {
     this.forget =
       this.context?.store.subscribe(({ design }, before) => {
-        if (design !== before.design && this.state.fault !== null && !(this.state.fault instanceof NotLoaded)) this.setState({ fault: null });
+        if (design !== before.design && this.state.fault !== null && !(this.state.fault instanceof NotLoaded))
+          this.setState({ fault: null });
       }) ?? this.forget;
   }
 
@@ -51,7 +52,11 @@ export class Guard extends Component<Props, { fault: unknown }> {
     };
     return (
       <div role="alert" className="refused">
-        {fault instanceof NotLoaded ? <Unloaded what={this.props.what} /> : <Broken what={this.props.what} fault={fault} />}
+        {fault instanceof NotLoaded ? (
+          <Unloaded what={this.props.what} />
+        ) : (
+          <Broken what={this.props.what} fault={fault} />
+        )}
         <button type="button" onClick={again}>
           Try again
         </button>
@@ -64,7 +69,10 @@ function Unloaded({ what }: { what: string }) {
   return (
     <>
       <h2>{what} could not be loaded: the place this page comes from does not answer.</h2>
-      <p>What is loaded goes on working, and Save makes a file of the design. Try again once it answers; where that does not help, load the page anew.</p>
+      <p>
+        What is loaded goes on working, and Save makes a file of the design. Try again once it answers; where that does
+        not help, load the page anew.
+      </p>
     </>
   );
 }
@@ -73,7 +81,10 @@ function Broken({ what, fault }: { what: string; fault: unknown }) {
   return (
     <>
       <h2>{what} cannot be shown; that is a fault of the program, not yours.</h2>
-      <p>The design is kept. Undo the last change, open another screen, or save the design and report: {fault instanceof Error ? fault.message : String(fault)}</p>
+      <p>
+        The design is kept. Undo the last change, open another screen, or save the design and report:{' '}
+        {fault instanceof Error ? fault.message : String(fault)}
+      </p>
     </>
   );
 }

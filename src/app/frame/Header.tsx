@@ -1,4 +1,6 @@
-/** The bar at the top: screens, demo designs, files, history, units. Draws nothing anew while the journal is dragged. */
+/**
+ * The bar at the top: screens, demo designs, files, history, units. Draws nothing anew while the journal is dragged.
+ */
 import { useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
@@ -16,7 +18,10 @@ interface Props {
 }
 
 export function Header({ work, screen, earlier, toggleEarlier }: Props) {
-  const title = useStore(work.store, (state) => `${state.design.title ?? 'untitled'}${ownWork(state.design) ? ' (changed)' : ''}`);
+  const title = useStore(
+    work.store,
+    (state) => `${state.design.title ?? 'untitled'}${ownWork(state.design) ? ' (changed)' : ''}`,
+  );
   const system = useStore(work.store, (state) => state.system);
   const canUndo = useStore(work.store.temporal, (history) => history.pastStates.length > 0);
   const canRedo = useStore(work.store.temporal, (history) => history.futureStates.length > 0);
@@ -31,7 +36,12 @@ export function Header({ work, screen, earlier, toggleEarlier }: Props) {
       {SCREENS.length > 1 && (
         <nav aria-label="Screens">
           {SCREENS.map(({ name, about }) => (
-            <a key={name} href={`#${name.toLowerCase()}`} title={about} aria-current={name === screen.name ? 'page' : undefined}>
+            <a
+              key={name}
+              href={`#${name.toLowerCase()}`}
+              title={about}
+              aria-current={name === screen.name ? 'page' : undefined}
+            >
               {name}
             </a>
           ))}
@@ -39,7 +49,15 @@ export function Header({ work, screen, earlier, toggleEarlier }: Props) {
       )}
       <label>
         <span className="unseen">Demo design</span>
-        <select value="" onChange={(event) => work.open(event.target.value, { ok: true, design: DEMOS.find((d) => d.file === event.target.value)!.design })}>
+        <select
+          value=""
+          onChange={(event) =>
+            work.open(event.target.value, {
+              ok: true,
+              design: DEMOS.find((d) => d.file === event.target.value)!.design,
+            })
+          }
+        >
           <option value="" disabled>
             {title}
           </option>
@@ -57,7 +75,13 @@ export function Header({ work, screen, earlier, toggleEarlier }: Props) {
         <button type="button" aria-label="Earlier work" aria-expanded={earlier} onClick={toggleEarlier}>
           Earlier
         </button>
-        <input ref={picker} type="file" accept=".json,application/json" hidden onChange={(event) => pick(event.target)} />
+        <input
+          ref={picker}
+          type="file"
+          accept=".json,application/json"
+          hidden
+          onChange={(event) => pick(event.target)}
+        />
         <button type="button" onClick={() => saveFile(work)}>
           Save
         </button>
@@ -75,7 +99,10 @@ export function Header({ work, screen, earlier, toggleEarlier }: Props) {
   );
 }
 
-/** Whether a design that bears the title of a demo has other parts than that demo. Told by its parts alone, so that a drag asks little. */
+/**
+ * Whether a design that bears the title of a demo has other parts than that demo. Told by its parts alone, so that a
+ * drag asks little.
+ */
 function ownWork({ title, seats }: Design): boolean {
   const demo = DEMOS.find(({ design }) => design.title === title);
   if (!demo || demo.design.seats === seats) return false;

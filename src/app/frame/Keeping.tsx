@@ -36,7 +36,9 @@ function textOf(told: Told): string {
     case 'unreadable':
       return `Work kept on this device cannot be opened: ${told.piece.unreadable!.why}. It is set aside whole, under Earlier work.`;
     case 'aside':
-      return told.kept ? `“${told.title}” stays kept, under Earlier work.` : `“${told.title}” is not kept on this device: going back to it is possible only while this page is open.`;
+      return told.kept
+        ? `“${told.title}” stays kept, under Earlier work.`
+        : `“${told.title}” is not kept on this device: going back to it is possible only while this page is open.`;
   }
 }
 

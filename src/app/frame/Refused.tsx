@@ -13,7 +13,8 @@ export function Refused({ work }: { work: Work }) {
   return (
     <div role="alert" className="refused">
       <h2>
-        {file} was not opened: {errors.length} {errors.length === 1 ? 'error' : 'errors'}. What was on the screen is unchanged.
+        {file} was not opened: {errors.length} {errors.length === 1 ? 'error' : 'errors'}. What was on the screen is
+        unchanged.
       </h2>
       <ul>
         {errors.slice(0, MOST).map(({ path, message }) => (

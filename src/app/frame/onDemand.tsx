@@ -1,4 +1,7 @@
-/** A part of the screen that is loaded when it is first shown: says while it loads, and when it cannot be, with how to go on. */
+/**
+ * A part of the screen that is loaded when it is first shown: says while it loads, and when it cannot be, with how to
+ * go on.
+ */
 import { type ComponentType, lazy, Suspense, useState } from 'react';
 import { Guard, NotLoaded } from './Guard.tsx';
 

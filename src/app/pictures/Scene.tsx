@@ -18,7 +18,9 @@ function Scene(props: SceneProps) {
       lookAt="Look at the pair"
       dark={dark}
       onLost={onLost}
-      legend={<SceneLegend drawing={drawing} max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />}
+      legend={
+        <SceneLegend drawing={drawing} max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />
+      }
     >
       {(stage) => <ScenePair {...props} {...stage} max={max} />}
     </Stage>

@@ -1,4 +1,7 @@
-/** The solids inside the canvas. Their buffers follow the drawing directly; React sees another part, not another position. */
+/**
+ * The solids inside the canvas. Their buffers follow the drawing directly; React sees another part, not another
+ * position.
+ */
 import { OrbitControls } from '@react-three/drei';
 import { useThree } from '@react-three/fiber';
 import { type RefObject, useEffect, useImperativeHandle, useMemo, useRef, useSyncExternalStore } from 'react';
@@ -9,7 +12,16 @@ import type { Drawn, Point } from './drawn.ts';
 import { cssColour, type Rgb, touchColour } from './filmColour.ts';
 import { printMesh } from './printGeometry.ts';
 import type { Frame } from './revolve.ts';
-import { bushCutMesh, bushMesh, fillingDistance, filmCutMesh, filmMesh, frameOf, journalMesh, touchMesh } from './sceneGeometry.ts';
+import {
+  bushCutMesh,
+  bushMesh,
+  fillingDistance,
+  filmCutMesh,
+  filmMesh,
+  frameOf,
+  journalMesh,
+  touchMesh,
+} from './sceneGeometry.ts';
 import type { Controls, SceneProps } from './sceneProps.ts';
 import { useSceneDrag } from './useSceneDrag.ts';
 import { useSolid } from './useSolid.ts';
@@ -68,27 +80,46 @@ export function ScenePair(props: ScenePairProps) {
         <meshBasicMaterial color="#cfa263" side={DoubleSide} />
       </mesh>
       {prints
-        ? prints.maps.map((map) => <Print key={`${map.seat} ${map.part}`} drawing={drawing} map={map} thickness={prints.thickness} frame={frame} sector={sector} dark={dark} />)
+        ? prints.maps.map((map) => (
+            <Print
+              key={`${map.seat} ${map.part}`}
+              drawing={drawing}
+              map={map}
+              thickness={prints.thickness}
+              frame={frame}
+              sector={sector}
+              dark={dark}
+            />
+          ))
         : Array.from({ length: seats }, (_, seat) => (
             // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known here by its place in the design
             <Film key={seat} drawing={drawing} seat={seat} frame={frame} sector={sector} max={max} dark={dark} />
           ))}
       <Forces drawing={drawing} frame={frame} dark={dark} />
-      <OrbitControls ref={controls} enableDamping={false} enablePan={false} minDistance={NEAREST} maxDistance={FURTHEST} />
+      <OrbitControls
+        ref={controls}
+        enableDamping={false}
+        enablePan={false}
+        minDistance={NEAREST}
+        maxDistance={FURTHEST}
+      />
     </>
   );
 }
 
 /** The bush's solids stay while it does. */
-const sameBush = (a: Drawn, b: Drawn) => a.seats.length === b.seats.length && a.seats.every(({ bush }, i) => samePoints(bush, b.seats[i]!.bush));
-const samePoints = (a: readonly Point[], b: readonly Point[]) => a.length === b.length && a.every(([z, r], i) => z === b[i]![0] && r === b[i]![1]);
+const sameBush = (a: Drawn, b: Drawn) =>
+  a.seats.length === b.seats.length && a.seats.every(({ bush }, i) => samePoints(bush, b.seats[i]!.bush));
+const samePoints = (a: readonly Point[], b: readonly Point[]) =>
+  a.length === b.length && a.every(([z, r], i) => z === b[i]![0] && r === b[i]![1]);
 
 /** The frame, the same object while its numbers are the same. */
 function useFrameOf(drawing: SceneProps['drawing']): Frame {
   const last = useRef<Frame>(null);
   return useSyncExternalStore(drawing.subscribe, () => {
     const next = frameOf(drawing.now());
-    if (!last.current || Object.entries(next).some(([key, value]) => last.current![key as keyof Frame] !== value)) last.current = next;
+    if (!last.current || Object.entries(next).some(([key, value]) => last.current![key as keyof Frame] !== value))
+      last.current = next;
     return last.current;
   });
 }
@@ -105,16 +136,35 @@ interface FilmProps {
 /** Unlit, so that a colour is the legend's. */
 function Film({ drawing, seat, frame, sector, max, dark }: FilmProps) {
   const skin = useSolid(drawing, (drawn) => filmMesh(drawn, seat, frame, max), [frame, max, seat]);
-  const section = useSolid(drawing, (drawn) => filmCutMesh(drawn, seat, frame, sector, max), [frame, sector, max, seat]);
+  const section = useSolid(drawing, (drawn) => filmCutMesh(drawn, seat, frame, sector, max), [
+    frame,
+    sector,
+    max,
+    seat,
+  ]);
   const rings = useSolid(drawing, (drawn) => touchMesh(drawn, seat, frame), [frame, seat]);
   const blue = useMemo(() => cssColour(touchColour(dark)), [dark]);
   return (
     <>
       <mesh geometry={skin} renderOrder={1} frustumCulled={false}>
-        <meshBasicMaterial vertexColors transparent opacity={0.82} depthWrite={false} polygonOffset polygonOffsetFactor={-1} polygonOffsetUnits={-4} />
+        <meshBasicMaterial
+          vertexColors
+          transparent
+          opacity={0.82}
+          depthWrite={false}
+          polygonOffset
+          polygonOffsetFactor={-1}
+          polygonOffsetUnits={-4}
+        />
       </mesh>
       <mesh geometry={section} frustumCulled={false}>
-        <meshBasicMaterial vertexColors side={DoubleSide} polygonOffset polygonOffsetFactor={-1} polygonOffsetUnits={-4} />
+        <meshBasicMaterial
+          vertexColors
+          side={DoubleSide}
+          polygonOffset
+          polygonOffsetFactor={-1}
+          polygonOffsetUnits={-4}
+        />
       </mesh>
       <mesh geometry={rings} renderOrder={2} frustumCulled={false}>
         <meshBasicMaterial color={blue} />
@@ -137,15 +187,29 @@ interface PrintProps {
 
 function Print({ drawing, map, thickness, frame, sector, dark }: PrintProps) {
   const blue = dark ? BLUE.dark : BLUE.light;
-  const skin = useSolid(drawing, (drawn) => printMesh(drawn, map, thickness, frame, sector, map.part === 'journal' ? STEEL : BRONZE, blue), [map, thickness, frame, sector, blue]);
+  const skin = useSolid(
+    drawing,
+    (drawn) => printMesh(drawn, map, thickness, frame, sector, map.part === 'journal' ? STEEL : BRONZE, blue),
+    [map, thickness, frame, sector, blue],
+  );
   return (
     <mesh geometry={skin} renderOrder={1} frustumCulled={false}>
-      <meshStandardMaterial vertexColors metalness={0.1} roughness={0.6} polygonOffset polygonOffsetFactor={-1} polygonOffsetUnits={-4} />
+      <meshStandardMaterial
+        vertexColors
+        metalness={0.1}
+        roughness={0.6}
+        polygonOffset
+        polygonOffsetFactor={-1}
+        polygonOffsetUnits={-4}
+      />
     </mesh>
   );
 }
 
-/** Arrows on the journal where a seat holds it, as long as their share is large; through the bush, so that none is hidden. */
+/**
+ * Arrows on the journal where a seat holds it, as long as their share is large; through the bush, so that none is
+ * hidden.
+ */
 function Forces({ drawing, frame, dark }: { drawing: SceneProps['drawing']; frame: Frame; dark: boolean }) {
   const forces = useSyncExternalStore(drawing.subscribe, () => drawing.now().forces);
   const invalidate = useThree((state) => state.invalidate);
@@ -198,7 +262,11 @@ export function useView(view: { name: View }, frame: Frame, controls: Controls) 
     const camera = get().camera as PerspectiveCamera;
     const toward = new Vector3(...VIEWS[view.name]).normalize();
     const tanUp = Math.tan((camera.fov * Math.PI) / 360) * 0.92;
-    camera.position.copy(toward).multiplyScalar(fillingDistance(frame, [toward.x, toward.y, toward.z], tanUp, (tanUp * size.width) / Math.max(1, size.height)));
+    camera.position
+      .copy(toward)
+      .multiplyScalar(
+        fillingDistance(frame, [toward.x, toward.y, toward.z], tanUp, (tanUp * size.width) / Math.max(1, size.height)),
+      );
     camera.lookAt(0, 0, 0);
     controls.current?.target.set(0, 0, 0);
     controls.current?.update();

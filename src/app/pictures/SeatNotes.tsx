@@ -20,13 +20,17 @@ export function SeatNotes({ notes, frame, at, size, below = false }: Props) {
   const head = below ? size.height - at.notesEnd - 2 : 0;
   const end = below ? head + 2 : at.notesEnd + 2;
   const outside = frame.outer * at.scale + 4;
-  const knee = below ? Math.min(end - 12, Math.max(at.middle.y + outside, 0)) : Math.max(end + 12, Math.min(at.middle.y - outside, size.height));
+  const knee = below
+    ? Math.min(end - 12, Math.max(at.middle.y + outside, 0))
+    : Math.max(end + 12, Math.min(at.middle.y - outside, size.height));
   const beyond = (y: number) => (below ? y < knee : y > knee);
   return (
     <g>
       {placedNotes(notes, at, size, textWidth).map(({ name, lines, x, at: seat }) => (
         <g key={name} className="note">
-          <path d={`M${x.toFixed(1)} ${end}L${seat.x.toFixed(1)} ${knee.toFixed(1)}${beyond(seat.y) ? `V${seat.y.toFixed(1)}` : ''}`} />
+          <path
+            d={`M${x.toFixed(1)} ${end}L${seat.x.toFixed(1)} ${knee.toFixed(1)}${beyond(seat.y) ? `V${seat.y.toFixed(1)}` : ''}`}
+          />
           <circle cx={seat.x} cy={beyond(seat.y) ? seat.y : knee} r={2.2} />
           <text x={x} y={head + NOTE + 6} fontSize={NOTE} textAnchor="middle">
             {lines[0]}
@@ -44,8 +48,14 @@ export function SeatNotes({ notes, frame, at, size, below = false }: Props) {
 
 /** Middle of the film, or of the bush's line where there is none. */
 export function middleOf(seat: DrawnSeat): Point {
-  const [first, last] = seat.film.length > 1 ? [between(seat.film[0]!), between(seat.film[seat.film.length - 1]!)] : [seat.bush[0]!, seat.bush[seat.bush.length - 1]!];
+  const [first, last] =
+    seat.film.length > 1
+      ? [between(seat.film[0]!), between(seat.film[seat.film.length - 1]!)]
+      : [seat.bush[0]!, seat.bush[seat.bush.length - 1]!];
   return [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
 }
 
-const between = ({ bush, journal }: DrawnSeat['film'][number]): Point => [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2];
+const between = ({ bush, journal }: DrawnSeat['film'][number]): Point => [
+  (bush[0] + journal[0]) / 2,
+  (bush[1] + journal[1]) / 2,
+];

@@ -1,4 +1,7 @@
-/** The longitudinal section, as a drawing office would show it: both parts hatched and dimensioned, the films open between them. */
+/**
+ * The longitudinal section, as a drawing office would show it: both parts hatched and dimensioned, the films open
+ * between them.
+ */
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
@@ -13,7 +16,15 @@ import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
 import { SectionParts } from './SectionParts.tsx';
 import { SectionPull } from './SectionPull.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
-import { angleOnScreen, dimensionsOnScreen, FIGURE, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
+import {
+  angleOnScreen,
+  dimensionsOnScreen,
+  FIGURE,
+  onScreen,
+  type Placing,
+  placing,
+  seenThrough,
+} from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 import { micrometres, useAxialMove } from './useMove.ts';
 import { useSize } from './useSize.ts';
@@ -37,7 +48,10 @@ export function Section({ design, drawn, fit, system, work }: Props) {
   const [part, setPart] = useState<Part | 'none'>('bush');
   const size = useSize(svg, { width: 900, height: 500 });
   const frame = useMemo(() => sectionFrame(drawn), [drawn]);
-  const dimensions = useMemo(() => (part === 'none' ? null : dimensionsOf(design, drawn, part, system)), [design, drawn, part, system]);
+  const dimensions = useMemo(
+    () => (part === 'none' ? null : dimensionsOf(design, drawn, part, system)),
+    [design, drawn, part, system],
+  );
   const whole = placing(frame, dimensions, size, measures);
 
   // As it is drawn when it is taken hold of.
@@ -48,8 +62,15 @@ export function Section({ design, drawn, fit, system, work }: Props) {
   const unit = system === 'inch' ? 'inches' : 'mm';
   return (
     <figure className="picture">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it */}
-      <svg ref={svg} {...handlers} tabIndex={0} className={view.zoom > 1 ? 'section zoomed' : 'section'} role="group" aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom">
+      <svg
+        ref={svg}
+        {...handlers}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it
+        tabIndex={0}
+        className={view.zoom > 1 ? 'section zoomed' : 'section'}
+        role="group"
+        aria-label="Longitudinal section of the pair; drag the journal along its axis; plus, minus and 0 zoom"
+      >
         <g
           {...journalMove.handlers}
           className="journal"
@@ -64,9 +85,24 @@ export function Section({ design, drawn, fit, system, work }: Props) {
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} />
-        <path d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`} className="axis" />
-        {dimensions && drawn.forces.length === 0 && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
-        <Notes design={design} drawn={drawn} fit={fit} frame={frame} dimensions={dimensions} part={part} at={at} size={size} system={system} />
+        <path
+          d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`}
+          className="axis"
+        />
+        {dimensions && drawn.forces.length === 0 && (
+          <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />
+        )}
+        <Notes
+          design={design}
+          drawn={drawn}
+          fit={fit}
+          frame={frame}
+          dimensions={dimensions}
+          part={part}
+          at={at}
+          size={size}
+          system={system}
+        />
         <SectionPull work={work} drawn={drawn} frame={frame} at={at} system={system} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
@@ -84,15 +120,33 @@ export function Section({ design, drawn, fit, system, work }: Props) {
           ))}
         </fieldset>
         <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-        {drawn.forces.length > 0 && <span className="hint">Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the least all round.</span>}
+        {drawn.forces.length > 0 && (
+          <span className="hint">
+            Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the least
+            all round.
+          </span>
+        )}
         <span className="hint touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
-        <span className="hint mouse-only">Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal: arrows move it, Page Up and Page Down go to the next touch or film.</span>
+        <span className="hint mouse-only">
+          Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal: arrows
+          move it, Page Up and Page Down go to the next touch or film.
+        </span>
       </figcaption>
     </figure>
   );
 }
 
-function SectionDimensions({ frame, dimensions, at, size }: { frame: SectionFrame; dimensions: Dimensions; at: Placing; size: { width: number; height: number } }) {
+function SectionDimensions({
+  frame,
+  dimensions,
+  at,
+  size,
+}: {
+  frame: SectionFrame;
+  dimensions: Dimensions;
+  at: Placing;
+  size: { width: number; height: number };
+}) {
   const { lengths, rear, nose } = dimensionsOnScreen(frame, dimensions, at, size, measures);
   const datum = onScreen(at, [0, 0], 1);
   return (
@@ -151,7 +205,9 @@ function leastAround(drawn: Drawn, seat: number): number | null {
   const { name, film } = drawn.seats[seat]!;
   if (film.length === 0) return null;
   if (drawn.forces.some((force) => force.seat === name)) return 0;
-  const sections = drawn.at ? Array.from({ length: ROUND }, (_, k) => drawn.at!((2 * Math.PI * k) / ROUND)) : [drawn.seats];
+  const sections = drawn.at
+    ? Array.from({ length: ROUND }, (_, k) => drawn.at!((2 * Math.PI * k) / ROUND))
+    : [drawn.seats];
   const least = Math.min(...sections.flatMap((seats) => seats[seat]!.film.map((place) => place.film)));
   return 1000 * least;
 }
@@ -160,4 +216,5 @@ function leastAround(drawn: Drawn, seat: number): number | null {
 const ROUND = 48;
 
 /** Touching is said, for a film of nothing and one too thin to tell look the same in figures. */
-const filmText = (film: number | null, system: System) => (film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system));
+const filmText = (film: number | null, system: System) =>
+  film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system);

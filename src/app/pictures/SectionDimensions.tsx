@@ -22,7 +22,10 @@ export function LengthSpan({ span }: { span: SpanOnScreen }) {
   const inward = within ? 1 : -1;
   return (
     <g className="dimension">
-      <path className="thin" d={`M${n(low)} ${n(starts[0] + CLEAR)}V${n(line + PAST)}M${n(high)} ${n(starts[1] + CLEAR)}V${n(line + PAST)}M${n(from)} ${n(line)}H${n(to)}`} />
+      <path
+        className="thin"
+        d={`M${n(low)} ${n(starts[0] + CLEAR)}V${n(line + PAST)}M${n(high)} ${n(starts[1] + CLEAR)}V${n(line + PAST)}M${n(from)} ${n(line)}H${n(to)}`}
+      />
       <path className="head" d={head(low, line, inward, 0) + head(high, line, -inward, 0)} />
       <text x={n(figureAt)} y={n(line - 4)} fontSize={FIGURE} textAnchor="middle">
         {text}
@@ -38,7 +41,10 @@ export function DiameterSpan({ span, outward }: { span: SpanOnScreen; outward: 1
   const end = line + outward * PAST;
   return (
     <g className="dimension">
-      <path className="thin" d={`M${n(starts[0] + outward * CLEAR)} ${n(low)}H${n(end)}M${n(starts[1] + outward * CLEAR)} ${n(high)}H${n(end)}M${n(line)} ${n(from)}V${n(to)}`} />
+      <path
+        className="thin"
+        d={`M${n(starts[0] + outward * CLEAR)} ${n(low)}H${n(end)}M${n(starts[1] + outward * CLEAR)} ${n(high)}H${n(end)}M${n(line)} ${n(from)}V${n(to)}`}
+      />
       <path className="head" d={head(line, low, 0, inward) + head(line, high, 0, -inward)} />
       <text transform={`translate(${n(line - 4)} ${n(figureAt)}) rotate(-90)`} fontSize={FIGURE} textAnchor="middle">
         {text}
@@ -55,10 +61,16 @@ export function Angle({ angle }: { angle: AngleOnScreen }) {
   const tail = within ? 0 : TAIL / radius;
   const [first, last] = [at(-tail), at(halfAngle + tail)];
   const [low, high] = [at(0), at(halfAngle)];
-  const line = { x: apex.x + toward * (radius + 6) * Math.cos(halfAngle), y: apex.y + (radius + 6) * Math.sin(halfAngle) };
+  const line = {
+    x: apex.x + toward * (radius + 6) * Math.cos(halfAngle),
+    y: apex.y + (radius + 6) * Math.sin(halfAngle),
+  };
   // Along the arc, away from the point of each head; a chord of the head's length, so that it lies on the arc.
   const lean = ARROW / radius / 2;
-  const along = (turn: number, way: 1 | -1): [number, number] => [-toward * way * Math.sin(turn + way * lean), way * Math.cos(turn + way * lean)];
+  const along = (turn: number, way: 1 | -1): [number, number] => [
+    -toward * way * Math.sin(turn + way * lean),
+    way * Math.cos(turn + way * lean),
+  ];
   const way = within ? 1 : -1;
   return (
     <g className="dimension">
@@ -66,7 +78,10 @@ export function Angle({ angle }: { angle: AngleOnScreen }) {
         className="thin"
         d={`M${n(apex.x)} ${n(apex.y)}L${n(reference.x)} ${n(reference.y)}M${n(apex.x)} ${n(apex.y)}L${n(line.x)} ${n(line.y)}M${n(first.x)} ${n(first.y)}A${n(radius)} ${n(radius)} 0 0 ${toward > 0 ? 1 : 0} ${n(last.x)} ${n(last.y)}`}
       />
-      <path className="head" d={head(low.x, low.y, ...along(0, way)) + head(high.x, high.y, ...along(halfAngle, way === 1 ? -1 : 1))} />
+      <path
+        className="head"
+        d={head(low.x, low.y, ...along(0, way)) + head(high.x, high.y, ...along(halfAngle, way === 1 ? -1 : 1))}
+      />
       <text className="on-steel" x={n(figure.x)} y={n(figure.y)} fontSize={FIGURE} textAnchor="middle">
         {text}
       </text>

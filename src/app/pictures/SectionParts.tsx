@@ -1,4 +1,6 @@
-/** The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper. */
+/**
+ * The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper.
+ */
 import { memo } from 'react';
 import type { Drawn, Point } from './drawn.ts';
 import { MOST_POINTS, type SectionFrame } from './sectionFrame.ts';
@@ -16,7 +18,8 @@ interface PartProps {
 }
 
 /** mm, station and radius, to the screen; `side` -1 is below the axis. */
-const transform = (at: Placing, side: 1 | -1) => `translate(${at.middle.x - at.station * at.scale} ${at.middle.y}) scale(${at.scale} ${-side * at.scale})`;
+const transform = (at: Placing, side: 1 | -1) =>
+  `translate(${at.middle.x - at.station * at.scale} ${at.middle.y}) scale(${at.scale} ${-side * at.scale})`;
 
 function pathOf(points: readonly Point[], closed = true): string {
   return `M${points.map(([z, r]) => `${z.toFixed(5)} ${r.toFixed(5)}`).join('L')}${closed ? 'Z' : ''}`;
@@ -30,7 +33,13 @@ function Journal({ frame, at, id, moved }: PartProps & { moved: number }) {
   const outline = [...frame.journal.above, ...frame.journal.below.toReversed().map(([z, r]) => [z, -r] as const)];
   return (
     <g transform={transform(at, 1)}>
-      <pattern id={`${id}j`} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform={`translate(${moved} 0) rotate(45)`}>
+      <pattern
+        id={`${id}j`}
+        width={step}
+        height={step}
+        patternUnits="userSpaceOnUse"
+        patternTransform={`translate(${moved} 0) rotate(45)`}
+      >
         <rect width="100%" height="100%" className="journal-fill" />
         <path d={`M0 0V${step}`} className="hatch" />
       </pattern>
@@ -44,20 +53,37 @@ function Bush({ frame, at, id }: PartProps) {
   const step = HATCH.bush / at.scale;
   return ([1, -1] as const).map((side) => (
     <g key={side} transform={transform(at, side)}>
-      <pattern id={`${id}b${side}`} width={step} height={step} patternUnits="userSpaceOnUse" patternTransform={`rotate(${-45 * side})`}>
+      <pattern
+        id={`${id}b${side}`}
+        width={step}
+        height={step}
+        patternUnits="userSpaceOnUse"
+        patternTransform={`rotate(${-45 * side})`}
+      >
         <rect width="100%" height="100%" className="bush-fill" />
         <path d={`M0 0V${step}`} className="hatch" />
       </pattern>
-      <path d={pathOf(side === 1 ? frame.bush.above : frame.bush.below)} fill={`url(#${id}b${side})`} className="outline bush" />
+      <path
+        d={pathOf(side === 1 ? frame.bush.above : frame.bush.below)}
+        fill={`url(#${id}b${side})`}
+        className="outline bush"
+      />
     </g>
   ));
 }
 
-const samePlacing = (a: Placing, b: Placing) => a.scale === b.scale && a.middle.x === b.middle.x && a.middle.y === b.middle.y && a.station === b.station;
+const samePlacing = (a: Placing, b: Placing) =>
+  a.scale === b.scale && a.middle.x === b.middle.x && a.middle.y === b.middle.y && a.station === b.station;
 
 function sameBush(a: PartProps, b: PartProps): boolean {
-  const sameLine = (one: readonly Point[], other: readonly Point[]) => one.length === other.length && one.every(([z, r], i) => z === other[i]![0] && r === other[i]![1]);
-  return a.id === b.id && samePlacing(a.at, b.at) && sameLine(a.frame.bush.above, b.frame.bush.above) && sameLine(a.frame.bush.below, b.frame.bush.below);
+  const sameLine = (one: readonly Point[], other: readonly Point[]) =>
+    one.length === other.length && one.every(([z, r], i) => z === other[i]![0] && r === other[i]![1]);
+  return (
+    a.id === b.id &&
+    samePlacing(a.at, b.at) &&
+    sameLine(a.frame.bush.above, b.frame.bush.above) &&
+    sameLine(a.frame.bush.below, b.frame.bush.below)
+  );
 }
 
 const SAME_M = 1e-12;
@@ -70,11 +96,14 @@ function Films({ drawn, at }: { drawn: Drawn; at: Placing }) {
         if (film.length < 2) return null;
         const least = Math.min(...whole.map((place) => place.film));
         const outline = inMm([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()]);
-        const places = Math.abs(least) > SAME_M ? [] : inMm(whole.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
+        const places =
+          Math.abs(least) > SAME_M ? [] : inMm(whole.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
         return (
           <g key={name}>
             <path d={pathOf(outline)} className={least < -SAME_M ? 'film clash' : 'film'} />
-            {places.length > 0 && <path d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />}
+            {places.length > 0 && (
+              <path d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />
+            )}
           </g>
         );
       })}

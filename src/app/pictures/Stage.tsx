@@ -1,4 +1,6 @@
-/** Where solids are looked at: the canvas, the views, the keys that turn it, and what happens where it cannot be drawn. */
+/**
+ * Where solids are looked at: the canvas, the views, the keys that turn it, and what happens where it cannot be drawn.
+ */
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
 import { type Look, VIEWS, type View } from './ScenePair.tsx';
@@ -61,14 +63,51 @@ export function Stage({ seen, lookAt, dark, onLost, legend, children }: Props) {
     else setView({ name: view.name });
   };
   return (
-    <div ref={box} style={{ position: 'relative', width: '100%', height: '100%', minHeight: 240, background: dark ? '#1d232a' : '#f5f0e6' }}>
-      <Canvas frameloop="demand" flat dpr={[1, 2]} camera={{ fov: 28, near: 0.1, far: 60 }} role="application" tabIndex={0} onKeyDown={onKeyDown} aria-label={`${seen}. Arrow keys turn the view, plus and minus zoom, 0 shows the whole`}>
+    <div
+      ref={box}
+      style={{
+        position: 'relative',
+        width: '100%',
+        height: '100%',
+        minHeight: 240,
+        background: dark ? '#1d232a' : '#f5f0e6',
+      }}
+    >
+      <Canvas
+        frameloop="demand"
+        flat
+        dpr={[1, 2]}
+        camera={{ fov: 28, near: 0.1, far: 60 }}
+        role="application"
+        tabIndex={0}
+        onKeyDown={onKeyDown}
+        aria-label={`${seen}. Arrow keys turn the view, plus and minus zoom, 0 shows the whole`}
+      >
         {children({ view, lost, look })}
       </Canvas>
-      <fieldset style={{ position: 'absolute', top: 8, left: 8, display: 'flex', flexWrap: 'wrap', gap: 6, margin: 0, padding: 0, border: 0 }}>
-        <legend style={{ position: 'absolute', width: 1, height: 1, overflow: 'hidden', clipPath: 'inset(50%)' }}>{lookAt}</legend>
+      <fieldset
+        style={{
+          position: 'absolute',
+          top: 8,
+          left: 8,
+          display: 'flex',
+          flexWrap: 'wrap',
+          gap: 6,
+          margin: 0,
+          padding: 0,
+          border: 0,
+        }}
+      >
+        <legend style={{ position: 'absolute', width: 1, height: 1, overflow: 'hidden', clipPath: 'inset(50%)' }}>
+          {lookAt}
+        </legend>
         {(Object.keys(VIEWS) as View[]).map((name) => (
-          <button key={name} type="button" onClick={() => setView({ name })} style={{ ...panel(dark), minHeight: 40, cursor: 'pointer' }}>
+          <button
+            key={name}
+            type="button"
+            onClick={() => setView({ name })}
+            style={{ ...panel(dark), minHeight: 40, cursor: 'pointer' }}
+          >
             {name}
           </button>
         ))}
@@ -88,7 +127,10 @@ function canDraw(): boolean {
   }
 }
 
-/** The wheel turns into zoom only with Ctrl or while the picture has the focus, and two fingers are the picture's, not the page's. */
+/**
+ * The wheel turns into zoom only with Ctrl or while the picture has the focus, and two fingers are the picture's, not
+ * the page's.
+ */
 function usePageScroll(box: RefObject<HTMLDivElement | null>) {
   useEffect(() => {
     const node = box.current;

@@ -1,4 +1,6 @@
-/** The ground of a seat straightened: station along the page, distance square to the bush line up the page, much larger. */
+/**
+ * The ground of a seat straightened: station along the page, distance square to the bush line up the page, much larger.
+ */
 import { ticks } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { fineUnit, lengthUnit, type System } from '../../design/units.ts';
@@ -15,21 +17,49 @@ export interface StraightenedScales {
   toEdge(places: readonly Place[], edge: number): string;
 }
 
-/** @param share of what is shown that stays free above and below it · least what that is a share of at least, mm · strip px kept free besides */
-export function straightenedScales(shown: readonly Place[], { width, height }: Size, share: number, least: number, strip = 0): StraightenedScales {
+/**
+ * @param share of what is shown that stays free above and below it · least what that is a share of at least, mm · strip
+ * px kept free besides
+ */
+export function straightenedScales(
+  shown: readonly Place[],
+  { width, height }: Size,
+  share: number,
+  least: number,
+  strip = 0,
+): StraightenedScales {
   const [low, high] = [Math.min(...shown.map(([, out]) => out)), Math.max(...shown.map(([, out]) => out))];
   const pad = share * Math.max(high - low, least);
-  const x = scaleLinear([Math.min(...shown.map(([z]) => z)), Math.max(...shown.map(([z]) => z))], [MARGIN.left, width - MARGIN.right]);
+  const x = scaleLinear(
+    [Math.min(...shown.map(([z]) => z)), Math.max(...shown.map(([z]) => z))],
+    [MARGIN.left, width - MARGIN.right],
+  );
   const y = scaleLinear([low - pad, high + pad], [height - MARGIN.bottom - strip, MARGIN.top + strip]);
-  const path = (places: readonly Place[]) => `M${places.map(([z, out]) => `${x(z).toFixed(2)} ${y(out).toFixed(2)}`).join('L')}`;
+  const path = (places: readonly Place[]) =>
+    `M${places.map(([z, out]) => `${x(z).toFixed(2)} ${y(out).toFixed(2)}`).join('L')}`;
   const at = (place: Place) => x(place[0]).toFixed(2);
-  return { x, y, path, toEdge: (places, edge) => `${path(places)}L${at(places[places.length - 1]!)} ${edge}L${at(places[0]!)} ${edge}Z` };
+  return {
+    x,
+    y,
+    path,
+    toEdge: (places, edge) => `${path(places)}L${at(places[places.length - 1]!)} ${edge}L${at(places[0]!)} ${edge}Z`,
+  };
 }
 
 const minus = (value: number) => `${value}`.replace('-', '−');
 
 /** Scales and what they count; `title` stands before the unit of the upright one. */
-export function StraightenedAxes({ scales: { x, y }, size: { width, height }, title, system }: { scales: StraightenedScales; size: Size; title: (unit: string) => string; system: System }) {
+export function StraightenedAxes({
+  scales: { x, y },
+  size: { width, height },
+  title,
+  system,
+}: {
+  scales: StraightenedScales;
+  size: Size;
+  title: (unit: string) => string;
+  system: System;
+}) {
   const fine = fineUnit(system);
   const long = lengthUnit(system);
   return (

@@ -35,10 +35,15 @@ export interface Room {
   high: number;
 }
 
-/** Rows from 0, next to the part, outward; in the order of the spans given. Figures beyond their extension lines keep to the room where they can. */
+/**
+ * Rows from 0, next to the part, outward; in the order of the spans given. Figures beyond their extension lines keep to
+ * the room where they can.
+ */
 export function dimensionRows(spans: readonly Span[], room: Room): PlacedSpan[] {
   const placed: (PlacedSpan | undefined)[] = spans.map(() => undefined);
-  const order = spans.map((_, i) => i).sort((a, b) => spans[a]!.high - spans[a]!.low - (spans[b]!.high - spans[b]!.low));
+  const order = spans
+    .map((_, i) => i)
+    .sort((a, b) => spans[a]!.high - spans[a]!.low - (spans[b]!.high - spans[b]!.low));
   for (const i of order) {
     const span = spans[i]!;
     const lines = linesOf(span, room);
@@ -46,7 +51,9 @@ export function dimensionRows(spans: readonly Span[], room: Room): PlacedSpan[] 
   }
   return placed as PlacedSpan[];
 
-  /** The innermost row that is free; where every row would have a figure pierced, the innermost with room for the line. */
+  /**
+   * The innermost row that is free; where every row would have a figure pierced, the innermost with room for the line.
+   */
   function bestOf(lines: readonly Line[], span: Span): PlacedSpan {
     for (const mayPierce of [false, true]) {
       for (let row = 0; row <= spans.length; row++) {
@@ -58,13 +65,15 @@ export function dimensionRows(spans: readonly Span[], room: Room): PlacedSpan[] 
   }
 
   function free(row: number, line: Line, span: Span, mayPierce: boolean): boolean {
-    const pierced = (at: number, figureAt: number, figure: number) => !mayPierce && at > figureAt - figure / 2 - CLOSE && at < figureAt + figure / 2 + CLOSE;
+    const pierced = (at: number, figureAt: number, figure: number) =>
+      !mayPierce && at > figureAt - figure / 2 - CLOSE && at < figureAt + figure / 2 + CLOSE;
     return placed.every((other, k) => {
       if (!other) return true;
       const { low, high, figure } = spans[k]!;
       if (other.row === row) return !overlaps(line.from, line.to, other.from, other.to);
       // The extension lines of the outer row pass through the inner one.
-      if (other.row < row) return !pierced(span.low, other.figureAt, figure) && !pierced(span.high, other.figureAt, figure);
+      if (other.row < row)
+        return !pierced(span.low, other.figureAt, figure) && !pierced(span.high, other.figureAt, figure);
       return !pierced(low, line.figureAt, span.figure) && !pierced(high, line.figureAt, span.figure);
     });
   }
@@ -72,9 +81,13 @@ export function dimensionRows(spans: readonly Span[], room: Room): PlacedSpan[] 
 
 type Line = Omit<PlacedSpan, 'row'>;
 
-/** The figure between the lines where it has room; else beyond the one end or the other, first where the view has room for it. */
+/**
+ * The figure between the lines where it has room; else beyond the one end or the other, first where the view has room
+ * for it.
+ */
 function linesOf({ low, high, figure }: Span, room: Room): Line[] {
-  if (high - low >= figure + 2 * ARROW + SPACE) return [{ within: true, figureAt: (low + high) / 2, from: low, to: high }];
+  if (high - low >= figure + 2 * ARROW + SPACE)
+    return [{ within: true, figureAt: (low + high) / 2, from: low, to: high }];
   const after = { within: false, figureAt: high + TAIL + figure / 2, from: low - TAIL, to: high + TAIL + figure };
   const before = { within: false, figureAt: low - TAIL - figure / 2, from: low - TAIL - figure, to: high + TAIL };
   if (before.from < room.low) return [after];

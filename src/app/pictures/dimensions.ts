@@ -56,7 +56,8 @@ const STEEP = 20;
 const FINEST: Record<System, number> = { metric: 1e-4, inch: TENTH / 10 };
 
 /** A length as it stands on a drawing: without its unit, which the drawing names once. */
-const figure = (mm: number, system: System) => lengthText(Math.round(mm / FINEST[system]) * FINEST[system], system).replace(/ .*$/, '');
+const figure = (mm: number, system: System) =>
+  lengthText(Math.round(mm / FINEST[system]) * FINEST[system], system).replace(/ .*$/, '');
 
 export function dimensionsOf(design: Design, drawn: Drawn, part: Part, system: System): Dimensions {
   const seats = design.seats.map((seat, i) => ({ name: seat.name, surface: seat[part], chain: drawn.seats[i]![part] }));
@@ -65,19 +66,37 @@ export function dimensionsOf(design: Design, drawn: Drawn, part: Part, system: S
   const nose = ends.reduce((most, end) => (end[0] > most[0] ? end : most));
   const from = Math.min(...seats.map(({ surface }) => surface.from));
   const to = Math.max(...seats.map(({ surface }) => surface.to));
-  const lengths = seats.map(({ name, surface, chain }) => ({ name, low: chain[0]!, high: chain[chain.length - 1]!, text: figure(surface.to - surface.from, system), overall: false }));
+  const lengths = seats.map(({ name, surface, chain }) => ({
+    name,
+    low: chain[0]!,
+    high: chain[chain.length - 1]!,
+    text: figure(surface.to - surface.from, system),
+    overall: false,
+  }));
   return {
-    lengths: seats.length > 1 ? [...lengths, { name: '', low: rear, high: nose, text: figure(to - from, system), overall: true }] : lengths.map((length) => ({ ...length, overall: true })),
+    lengths:
+      seats.length > 1
+        ? [...lengths, { name: '', low: rear, high: nose, text: figure(to - from, system), overall: true }]
+        : lengths.map((length) => ({ ...length, overall: true })),
     diameters: seats.map(({ name, surface, chain }) => {
       const at = drawnAt(surface, chain);
       const text = `⌀${figure(surface.diameter, system)}`;
-      return { name, at, side: at[0] < (rear[0] + nose[0]) / 2 ? 'rear' : 'nose', text, full: `${text} at ${figure(surface.station, system)}` };
+      return {
+        name,
+        at,
+        side: at[0] < (rear[0] + nose[0]) / 2 ? 'rear' : 'nose',
+        text,
+        full: `${text} at ${figure(surface.station, system)}`,
+      };
     }),
     angles: seats.map(({ name, surface, chain }) => angleOf(name, surface, chain)),
   };
 }
 
-/** Where the design's diameter is drawn: on the drawn line or its straight continuation; a measured line's own is the straight one it departs from. */
+/**
+ * Where the design's diameter is drawn: on the drawn line or its straight continuation; a measured line's own is the
+ * straight one it departs from.
+ */
 function drawnAt(surface: Surface, chain: readonly Point[]): Point {
   if (surface.profile) return [metres(surface.station), metres(surface.diameter) / 2];
   const [z, r] = chain[0]!;
@@ -95,7 +114,14 @@ function angleOf(name: string, { halfAngle, from, to }: Surface, chain: readonly
   if (halfAngle === 0) return null;
   const angle = Math.abs(radians(halfAngle));
   const toward = halfAngle > 0 ? 1 : -1;
-  return { name, apex: toward > 0 ? chain[0]! : chain[chain.length - 1]!, toward, halfAngle: angle, slant: metres(to - from) / Math.cos(angle), text: angleText(Math.abs(halfAngle)) };
+  return {
+    name,
+    apex: toward > 0 ? chain[0]! : chain[chain.length - 1]!,
+    toward,
+    halfAngle: angle,
+    slant: metres(to - from) / Math.cos(angle),
+    text: angleText(Math.abs(halfAngle)),
+  };
 }
 
 /** The taper of a slender cone, the included angle of a steep one; both on diameter. */

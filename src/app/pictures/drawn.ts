@@ -74,7 +74,12 @@ const FLAT = (70 * Math.PI) / 180;
 const UP = Math.PI / 2;
 const DOWN = 1.5 * Math.PI;
 
-export function drawnPair(seats: readonly SeatLines[], position: number, factor: number, leaning: Leaning | null = null): Drawn {
+export function drawnPair(
+  seats: readonly SeatLines[],
+  position: number,
+  factor: number,
+  leaning: Leaning | null = null,
+): Drawn {
   const smallest = Math.min(...seats.flatMap((seat) => [...seat.bush.r, ...seat.journal.r]));
   const maps = seats.map((seat) => mapOf(seat, leaning?.pulled ? FLAT : STEEP));
   // A journal that is pulled aside opens one side as it closes the other: room for that is left beforehand.
@@ -84,7 +89,9 @@ export function drawnPair(seats: readonly SeatLines[], position: number, factor:
   const films = seats.map((seat) => filmAlong(seat.gap, position));
   const known = new Map<number, DrawnSeat[]>();
   const halfSection = (angle: number): DrawnSeat[] => {
-    const found = known.get(angle) ?? seats.map((seat, i) => drawnSeat(seat, i, maps[i]!, films[i]!, position, drawn, leaning, angle));
+    const found =
+      known.get(angle) ??
+      seats.map((seat, i) => drawnSeat(seat, i, maps[i]!, films[i]!, position, drawn, leaning, angle));
     known.set(angle, found);
     return found;
   };
@@ -94,7 +101,12 @@ export function drawnPair(seats: readonly SeatLines[], position: number, factor:
     seats: upper,
     below: leaning ? halfSection(DOWN) : upper,
     at: leaning && halfSection,
-    forces: (leaning?.contacts ?? []).map(({ seat, station, angle, share }) => ({ seat, angle, share, at: pointAt(halfSection(angle).find(({ name }) => name === seat)!.bush, station) })),
+    forces: (leaning?.contacts ?? []).map(({ seat, station, angle, share }) => ({
+      seat,
+      angle,
+      share,
+      at: pointAt(halfSection(angle).find(({ name }) => name === seat)!.bush, station),
+    })),
     aside: (station, angle) => (leaning ? drawn * leaning.aside(station, angle) : 0),
   };
 }
@@ -108,7 +120,16 @@ function pointAt(line: readonly Point[], station: number): Point {
   return [z0 + t * (z1 - z0), r0 + t * (r1 - r0)];
 }
 
-function drawnSeat(seat: SeatLines, index: number, map: SeatMap, { count, u, film }: FilmChain, position: number, factor: number, leaning: Leaning | null, angle: number): DrawnSeat {
+function drawnSeat(
+  seat: SeatLines,
+  index: number,
+  map: SeatMap,
+  { count, u, film }: FilmChain,
+  position: number,
+  factor: number,
+  leaning: Leaning | null,
+  angle: number,
+): DrawnSeat {
   const { bush, journal } = seat.gap;
   const outward = leaning ? (u: number) => leaning.journal(index, u, angle) : () => 0;
   const inward = leaning ? leaning.bush(index, angle) : 0;
@@ -121,7 +142,11 @@ function drawnSeat(seat: SeatLines, index: number, map: SeatMap, { count, u, fil
     along: { bush: bush.u, journal: journal.u },
     film: Array.from({ length: count }, (_, i): FilmPlace => {
       const v = vAt(bush, u[i]!);
-      return { bush: onBush(u[i]!, v), journal: onJournal(u[i]!, v - film[i]!), film: film[i]! - inward - outward(u[i]!) };
+      return {
+        bush: onBush(u[i]!, v),
+        journal: onJournal(u[i]!, v - film[i]!),
+        film: film[i]! - inward - outward(u[i]!),
+      };
     }),
   };
 }
@@ -147,8 +172,14 @@ function mapOf(seat: SeatLines, steepest: number): SeatMap {
 /** The largest gap, or depth pressed in (m), of a seat anywhere round it. */
 function deepest({ gap }: SeatLines, index: number, map: SeatMap, position: number, leaning: Leaning | null): number {
   let most = 0;
-  for (let i = 0; i < gap.bush.u.length; i++) most = Math.max(most, Math.abs(map.v0 - gap.bush.v[i]!) + (leaning?.most(index, gap.bush.u[i]!) ?? 0));
-  for (let i = 0; i < gap.journal.u.length; i++) most = Math.max(most, Math.abs(map.v0 - gap.journal.v[i]! + position * map.sin) + (leaning?.most(index, gap.journal.u[i]! + position * map.cos) ?? 0));
+  for (let i = 0; i < gap.bush.u.length; i++)
+    most = Math.max(most, Math.abs(map.v0 - gap.bush.v[i]!) + (leaning?.most(index, gap.bush.u[i]!) ?? 0));
+  for (let i = 0; i < gap.journal.u.length; i++)
+    most = Math.max(
+      most,
+      Math.abs(map.v0 - gap.journal.v[i]! + position * map.sin) +
+        (leaning?.most(index, gap.journal.u[i]! + position * map.cos) ?? 0),
+    );
   return most;
 }
 
@@ -170,7 +201,11 @@ const LONG = 0.1;
  * The chains of neighbouring seats joined to one line: straight across a short space, relieved across a long
  * one, so that nothing seems to touch where there is no seat. `bush` are the bush chains of the same seats.
  */
-export function relieved(chains: readonly (readonly Point[])[], bush: readonly (readonly Point[])[], metal: 'inside' | 'outside'): Point[] {
+export function relieved(
+  chains: readonly (readonly Point[])[],
+  bush: readonly (readonly Point[])[],
+  metal: 'inside' | 'outside',
+): Point[] {
   const start = (chain: readonly Point[] | undefined) => chain?.[0]?.[0] ?? 0;
   const end = (chain: readonly Point[] | undefined) => chain?.[chain.length - 1]?.[0] ?? 0;
   const length = end(bush[bush.length - 1]) - start(bush[0]);

@@ -16,12 +16,26 @@ export interface DrawnCut {
 }
 
 /** Positions in m. */
-export function drawnCut(before: readonly SeatLines[], after: readonly SeatLines[], from: number, to: number, factor: number): DrawnCut {
+export function drawnCut(
+  before: readonly SeatLines[],
+  after: readonly SeatLines[],
+  from: number,
+  to: number,
+  factor: number,
+): DrawnCut {
   // A line is drawn in the frame of the bush before as the journal of a pair is.
-  const asJournal = (line: (seat: SeatLines) => Line) => before.map((seat, i): SeatLines => ({ ...seat, journal: line(after[i]!), gap: gapOf(seat.bush, line(after[i]!)) }));
+  const asJournal = (line: (seat: SeatLines) => Line) =>
+    before.map((seat, i): SeatLines => ({ ...seat, journal: line(after[i]!), gap: gapOf(seat.bush, line(after[i]!)) }));
   const journals = asJournal(({ journal }) => journal);
   const bushes = asJournal(({ bush }) => bush);
-  const drawn = Math.min(...[drawnPair(before, from, factor), drawnPair(after, to, factor), drawnPair(journals, from, factor), drawnPair(bushes, 0, factor)].map((d) => d.factor));
+  const drawn = Math.min(
+    ...[
+      drawnPair(before, from, factor),
+      drawnPair(after, to, factor),
+      drawnPair(journals, from, factor),
+      drawnPair(bushes, 0, factor),
+    ].map((d) => d.factor),
+  );
   const [cutJournals, cutBushes] = [drawnPair(journals, from, drawn), drawnPair(bushes, 0, drawn)];
   return {
     before: drawnPair(before, from, drawn),

@@ -14,7 +14,8 @@ export const touchColour = (dark: boolean): Rgb => (dark ? [0.43, 0.6, 0.96] : [
 const scale = colourScale([polar(0.95, 0.05, 95), polar(0.74, 0.2, 75), polar(0.36, 0.09, 50)]);
 
 /** Film and the film of the scale's far end in the same unit; beyond the end the end's colour. */
-export const filmColour = (film: number, max: number): Rgb => (film < 0 ? INTERFERENCE : scale(max > 0 ? film / max : 0));
+export const filmColour = (film: number, max: number): Rgb =>
+  film < 0 ? INTERFERENCE : scale(max > 0 ? film / max : 0);
 
 export const cssColour = (colour: Rgb) => `rgb(${colour.map((part) => Math.round(part * 255)).join(', ')})`;
 

@@ -13,7 +13,10 @@ export function landmarks(fit: FitReport): number[] {
 }
 
 export function snapped(position: number, marks: readonly number[], reach: number): number {
-  const nearest = marks.reduce<number | null>((best, mark) => (best === null || Math.abs(mark - position) < Math.abs(best - position) ? mark : best), null);
+  const nearest = marks.reduce<number | null>(
+    (best, mark) => (best === null || Math.abs(mark - position) < Math.abs(best - position) ? mark : best),
+    null,
+  );
   return nearest !== null && Math.abs(nearest - position) <= reach ? nearest : position;
 }
 

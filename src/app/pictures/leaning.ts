@@ -3,7 +3,8 @@
  * In the coordinates of a bush line (engine/play/rigid.ts) the film at u and the angle φ is that of the lines on
  * one axis less
  *
- *   bush(φ) + journal(u, φ),   journal = lobes(φ) + cos a·[ (x + tiltY·Zn)·cos φ + (y - tiltX·Zn)·sin φ ],  Zn = u/cos a
+ *   bush(φ) + journal(u, φ),   journal = lobes(φ) + cos a·[ (x + tiltY·Zn)·cos φ + (y - tiltX·Zn)·sin φ ],  Zn = u/cos
+ *   a
  */
 import type { SeatContact } from '../../engine/play/contacts.ts';
 import { proudAt, roundOf } from '../../engine/spindle/lobes.ts';
@@ -27,20 +28,31 @@ export interface Leaning {
 const CENTRED: Pose = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
 
 /** Null where both parts are round and the journal lies on the axis of the bush. */
-export function leaningOf(seats: readonly PlaySeat[], pose: Pose | null, contacts: readonly SeatContact[] = []): Leaning | null {
+export function leaningOf(
+  seats: readonly PlaySeat[],
+  pose: Pose | null,
+  contacts: readonly SeatContact[] = [],
+): Leaning | null {
   const lobed = seats.some(({ journalLobes, bushLobes }) => journalLobes.length + bushLobes.length > 0);
   if (!lobed && pose === null) return null;
-  const rounds = seats.map(({ journalLobes, bushLobes, bush }) => ({ journal: roundOf(journalLobes, []), bush: roundOf([], bushLobes), cos: Math.cos(bush.halfAngle) }));
+  const rounds = seats.map(({ journalLobes, bushLobes, bush }) => ({
+    journal: roundOf(journalLobes, []),
+    bush: roundOf([], bushLobes),
+    cos: Math.cos(bush.halfAngle),
+  }));
   const lies = pose ?? CENTRED;
   const aside = (station: number, angle: number) => {
     const { x, y } = axisAt(lies, station);
     return x * Math.cos(angle) + y * Math.sin(angle);
   };
-  const heights = seats.map(({ journalLobes, bushLobes }) => [...journalLobes, ...bushLobes].reduce((sum, { amplitude }) => sum + amplitude, 0));
+  const heights = seats.map(({ journalLobes, bushLobes }) =>
+    [...journalLobes, ...bushLobes].reduce((sum, { amplitude }) => sum + amplitude, 0),
+  );
   return {
     pulled: pose !== null,
     contacts,
-    journal: (seat, u, angle) => proudAt(rounds[seat]!.journal, angle) + rounds[seat]!.cos * aside(u / rounds[seat]!.cos, angle),
+    journal: (seat, u, angle) =>
+      proudAt(rounds[seat]!.journal, angle) + rounds[seat]!.cos * aside(u / rounds[seat]!.cos, angle),
     bush: (seat, angle) => proudAt(rounds[seat]!.bush, angle),
     aside,
     most(seat, u) {

@@ -1,4 +1,7 @@
-/** The marking-blue print on the parts in the round: the surface of each seat, blue where it printed and bare metal elsewhere. */
+/**
+ * The marking-blue print on the parts in the round: the surface of each seat, blue where it printed and bare metal
+ * elsewhere.
+ */
 import type { PrintMap } from '../../engine/play/print.ts';
 import { blueStrength } from './blue.ts';
 import type { Drawn, DrawnSeat, Point } from './drawn.ts';
@@ -9,9 +12,23 @@ import { type Frame, type Mesh, revolved, wallAngles } from './revolve.ts';
 const ROWS = 24;
 
 /** `metal` and `blue` as sRGB. The bush is open by `sector` degrees. */
-export function printMesh(drawn: Drawn, map: PrintMap, thickness: number, frame: Frame, sector: number, metal: Rgb, blue: Rgb): Mesh {
+export function printMesh(
+  drawn: Drawn,
+  map: PrintMap,
+  thickness: number,
+  frame: Frame,
+  sector: number,
+  metal: Rgb,
+  blue: Rgb,
+): Mesh {
   const index = drawn.seats.findIndex(({ name }) => name === map.seat);
-  if (index < 0) return { positions: new Float32Array(), normals: new Float32Array(), indices: new Uint32Array(), colours: new Float32Array() };
+  if (index < 0)
+    return {
+      positions: new Float32Array(),
+      normals: new Float32Array(),
+      indices: new Uint32Array(),
+      colours: new Float32Array(),
+    };
   const [bare, marked] = [linear(metal), linear(blue)];
   const shares = Array.from({ length: ROWS }, (_, i) => i / (ROWS - 1));
   const rows = map.stations.length;
@@ -20,9 +37,13 @@ export function printMesh(drawn: Drawn, map: PrintMap, thickness: number, frame:
     const angle = Math.PI - theta;
     const seat = (drawn.at ? drawn.at(angle) : drawn.seats)[index]!;
     const column = ((Math.round((angle / (2 * Math.PI)) * map.columns) % map.columns) + map.columns) % map.columns;
-    const strengths = shares.map((share) => blueStrength(map.film[Math.round(share * (rows - 1)) * map.columns + column]!, thickness));
+    const strengths = shares.map((share) =>
+      blueStrength(map.film[Math.round(share * (rows - 1)) * map.columns + column]!, thickness),
+    );
     const points = shares.map((share) => pointAlong(seat, map.part, share));
-    const colours = strengths.map((strength) => bare.map((part, k) => part + (marked[k]! - part) * strength) as unknown as Rgb);
+    const colours = strengths.map(
+      (strength) => bare.map((part, k) => part + (marked[k]! - part) * strength) as unknown as Rgb,
+    );
     // A bore is seen from within: its profile runs the other way, so that its normal points to the axis.
     return map.part === 'bush' ? { points: points.toReversed(), colours: colours.toReversed() } : { points, colours };
   };

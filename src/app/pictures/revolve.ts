@@ -16,7 +16,10 @@ export interface Mesh {
   colours?: Float32Array;
 }
 
-/** How the drawn metres stand in the scene. Taken from the bush alone, so that it holds still while the journal is dragged. */
+/**
+ * How the drawn metres stand in the scene. Taken from the bush alone, so that it holds still while the journal is
+ * dragged.
+ */
 export interface Frame {
   /** m */
   centre: number;
@@ -59,7 +62,12 @@ export function revolved(profileAt: (theta: number) => Profile, frame: Frame, fr
   const { points: profile, colours } = profiles[0]!;
   const pieces: number[] = [];
   for (let i = 0; i + 1 < profile.length; i++) {
-    if (profiles.some(({ points }) => Math.hypot(points[i + 1]![0] - points[i]![0], points[i + 1]![1] - points[i]![1]) > 1e-12)) pieces.push(i);
+    if (
+      profiles.some(
+        ({ points }) => Math.hypot(points[i + 1]![0] - points[i]![0], points[i + 1]![1] - points[i]![1]) > 1e-12,
+      )
+    )
+      pieces.push(i);
   }
   const corners = pieces.length * 2 * ring;
   const positions = new Float32Array(corners * 3);
@@ -115,13 +123,21 @@ export interface Strip {
 export function cutFaces(stripAt: (theta: number) => Strip, frame: Frame, sector: number): Mesh {
   const faces = wallAngles(sector).map((angle) => ({ angle, ...stripAt(angle) }));
   const { pairs: first, colours: tinted } = faces[0]!;
-  if (sector <= 0 || first.length < 2) return { positions: new Float32Array(), normals: new Float32Array(), indices: new Uint32Array(), ...(tinted ? { colours: new Float32Array() } : {}) };
+  if (sector <= 0 || first.length < 2)
+    return {
+      positions: new Float32Array(),
+      normals: new Float32Array(),
+      indices: new Uint32Array(),
+      ...(tinted ? { colours: new Float32Array() } : {}),
+    };
   const meshes = faces.map(({ angle, pairs, colours }, face): Mesh => {
     const sin = Math.sin(angle);
     const cos = Math.cos(angle);
     const inward = face === 0 ? -1 : 1;
     const ends = pairs.flat();
-    const positions = new Float32Array(ends.flatMap(([z, r]) => [frame.scale * (z - frame.centre), frame.scale * r * sin, frame.scale * r * cos]));
+    const positions = new Float32Array(
+      ends.flatMap(([z, r]) => [frame.scale * (z - frame.centre), frame.scale * r * sin, frame.scale * r * cos]),
+    );
     const normals = new Float32Array(ends.flatMap(() => [0, inward * cos, -inward * sin]));
     const indices = new Uint32Array(
       pairs.slice(1).flatMap((_, i) => {
@@ -129,7 +145,9 @@ export function cutFaces(stripAt: (theta: number) => Strip, frame: Frame, sector
         return face === 0 ? [a, a + 2, a + 1, a + 1, a + 2, a + 3] : [a, a + 1, a + 2, a + 1, a + 3, a + 2];
       }),
     );
-    return colours ? { positions, normals, indices, colours: new Float32Array(colours.flatMap((colour) => [...colour, ...colour])) } : { positions, normals, indices };
+    return colours
+      ? { positions, normals, indices, colours: new Float32Array(colours.flatMap((colour) => [...colour, ...colour])) }
+      : { positions, normals, indices };
   });
   return joined(meshes);
 }
@@ -150,6 +168,10 @@ export function joined(meshes: readonly Mesh[]): Mesh {
     }
     return out;
   };
-  const mesh: Mesh = { positions: all((m) => m.positions), normals: all((m) => m.normals), indices: new Uint32Array(indices) };
+  const mesh: Mesh = {
+    positions: all((m) => m.positions),
+    normals: all((m) => m.normals),
+    indices: new Uint32Array(indices),
+  };
   return meshes.length > 0 && meshes.every((m) => m.colours) ? { ...mesh, colours: all((m) => m.colours!) } : mesh;
 }

@@ -4,10 +4,14 @@ import { fineUnit, lengthUnit, type System, TENTH } from '../../design/units.ts'
 /** From here on (mm) a gap is told as a length: 1 mm, or ten thou. */
 const LARGE: Record<System, number> = { metric: 1, inch: 100 * TENTH };
 
-/** A gap of 1, 2 or 5 × 10ⁿ of the user's unit that draws a bar of at most `room` pixels. `perMm` pixels to one mm of gap. */
+/**
+ * A gap of 1, 2 or 5 × 10ⁿ of the user's unit that draws a bar of at most `room` pixels. `perMm` pixels to one mm of
+ * gap.
+ */
 export function scaleBar(perMm: number, room: number, system: System): { width: number; text: string } {
   const fine = fineUnit(system).size;
-  const unit = roundBelow(room / perMm / fine) * fine >= LARGE[system] * (1 - 1e-9) ? lengthUnit(system) : fineUnit(system);
+  const unit =
+    roundBelow(room / perMm / fine) * fine >= LARGE[system] * (1 - 1e-9) ? lengthUnit(system) : fineUnit(system);
   const size = roundBelow(room / perMm / unit.size);
   const name = unit.name === 'tenths' && size === 1 ? 'tenth' : unit.name;
   return { width: size * unit.size * perMm, text: `${size} ${name}` };

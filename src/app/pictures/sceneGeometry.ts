@@ -1,4 +1,7 @@
-/** The solids of the scene from the drawn half sections: journal, bush, film and the rings where they touch, swept about the axis (revolve.ts). */
+/**
+ * The solids of the scene from the drawn half sections: journal, bush, film and the rings where they touch, swept about
+ * the axis (revolve.ts).
+ */
 import { SAME } from '../../engine/contact/film.ts';
 import { type Drawn, type DrawnSeat, type FilmPlace, type Point, relieved } from './drawn.ts';
 import { filmColour, INTERFERENCE, linear } from './filmColour.ts';
@@ -15,7 +18,10 @@ const MOST_RINGS = 8;
 
 const middle = (points: readonly Point[]) => (points[0]![0] + points[points.length - 1]![0]) / 2;
 /** Seats from the rear to the nose; by the bush, which does not move. */
-const inOrder = (drawn: Drawn): DrawnSeat[] => drawn.seats.filter((seat) => seat.bush.length > 1 && seat.journal.length > 1).sort((a, b) => middle(a.bush) - middle(b.bush));
+const inOrder = (drawn: Drawn): DrawnSeat[] =>
+  drawn.seats
+    .filter((seat) => seat.bush.length > 1 && seat.journal.length > 1)
+    .sort((a, b) => middle(a.bush) - middle(b.bush));
 
 export function frameOf(drawn: Drawn): Frame {
   const points = inOrder(drawn).flatMap((seat) => seat.bush);
@@ -26,7 +32,14 @@ export function frameOf(drawn: Drawn): Frame {
   const overhang = 0.4 * largest;
   const halfLength = (high - low) / 2 + overhang;
   const scale = 1 / Math.max(halfLength, outside);
-  return { centre: (low + high) / 2, scale, outside, overhang, halfLength: halfLength * scale, halfHeight: outside * scale };
+  return {
+    centre: (low + high) / 2,
+    scale,
+    outside,
+    overhang,
+    halfLength: halfLength * scale,
+    halfHeight: outside * scale,
+  };
 }
 
 /** One half section of the parts, thinned to what a screen shows; the same points at every angle. */
@@ -41,7 +54,9 @@ interface HalfSection {
  * of the nose, toward y, upward; so φ = π - θ. Which points are kept is decided once, upward.
  */
 function halfSections(drawn: Drawn): { first: HalfSection; at: (theta: number) => HalfSection; round: boolean } {
-  const order = drawn.seats.map((_, i) => i).filter((i) => drawn.seats[i]!.bush.length > 1 && drawn.seats[i]!.journal.length > 1);
+  const order = drawn.seats
+    .map((_, i) => i)
+    .filter((i) => drawn.seats[i]!.bush.length > 1 && drawn.seats[i]!.journal.length > 1);
   order.sort((a, b) => middle(drawn.seats[a]!.bush) - middle(drawn.seats[b]!.bush));
   const most = MOST_POINTS / Math.max(1, order.length);
   const kept = order.map((i) => {
@@ -51,7 +66,11 @@ function halfSections(drawn: Drawn): { first: HalfSection; at: (theta: number) =
   const section = (seats: readonly DrawnSeat[], angle: number): HalfSection => ({
     seats: order.map((i, k) => {
       const seat = seats[i]!;
-      return { ...seat, bush: kept[k]!.bush.map((at) => seat.bush[at]!), journal: kept[k]!.journal.map((at) => seat.journal[at]!) };
+      return {
+        ...seat,
+        bush: kept[k]!.bush.map((at) => seat.bush[at]!),
+        journal: kept[k]!.journal.map((at) => seat.journal[at]!),
+      };
     }),
     aside: (station) => drawn.aside(station, angle),
   });
@@ -85,7 +104,11 @@ function journalLine({ seats: here, aside }: HalfSection, { seats }: HalfSection
   const nose = body[body.length - 1];
   if (!rear || !nose) return [];
   // Clear of the bush wherever it reaches past the journal.
-  const clear = (beyond: (z: number) => boolean) => 0.9 * seats.flatMap((seat) => seat.bush).reduce((least, [z, r]) => (beyond(z) ? Math.min(least, r) : least), Number.POSITIVE_INFINITY);
+  const clear = (beyond: (z: number) => boolean) =>
+    0.9 *
+    seats
+      .flatMap((seat) => seat.bush)
+      .reduce((least, [z, r]) => (beyond(z) ? Math.min(least, r) : least), Number.POSITIVE_INFINITY);
   const stub = Math.min(
     0.8 * rear[1],
     clear((z) => z < rear[0]),
@@ -101,7 +124,15 @@ function journalLine({ seats: here, aside }: HalfSection, { seats }: HalfSection
     bores,
     'inside',
   );
-  return [[from, 0], [from, stub + aside(from)], [rear[0], stub + aside(rear[0])], ...line, [nose[0], end + aside(nose[0])], [to, end + aside(to)], [to, 0]];
+  return [
+    [from, 0],
+    [from, stub + aside(from)],
+    [rear[0], stub + aside(rear[0])],
+    ...line,
+    [nose[0], end + aside(nose[0])],
+    [to, end + aside(to)],
+    [to, 0],
+  ];
 }
 
 /** The bush's wall, once round: bore from nose to rear, rear face, outside, nose face. */
@@ -140,7 +171,11 @@ export function bushMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
 /** The two faces where the bush is cut open; none where it is closed. */
 export function bushCutMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
   const { first, at } = halfSections(drawn);
-  return cutFaces((theta) => ({ pairs: boreOf(at(theta), first).map((point) => [point, [point[0], frame.outside]]) }), frame, sector);
+  return cutFaces(
+    (theta) => ({ pairs: boreOf(at(theta), first).map((point) => [point, [point[0], frame.outside]]) }),
+    frame,
+    sector,
+  );
 }
 
 /** The film's skin right round: half way between the two surfaces; on the journal's where it is pressed in. */
@@ -148,7 +183,13 @@ export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number):
   return revolved(
     (theta) => {
       const places = placesAt(drawn, seat, theta);
-      return { points: places.map(({ bush, journal, film }): Point => (film < 0 ? journal : [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2])), colours: filmColours(places, max) };
+      return {
+        points: places.map(
+          ({ bush, journal, film }): Point =>
+            film < 0 ? journal : [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2],
+        ),
+        colours: filmColours(places, max),
+      };
     },
     frame,
     0,
@@ -178,7 +219,9 @@ function placesAt(drawn: Drawn, seat: number, theta: number): FilmPlace[] {
 export function touchMesh(drawn: Drawn, seat: number, frame: Frame): Mesh {
   const size = (RING * frame.outside) / WALL;
   const places = drawn.at || !drawn.seats[seat] ? [] : touches(drawn.seats[seat]);
-  return joined(places.map(([from, to]) => revolved(constant({ points: around(from, to, size) }), frame, 0, 2 * Math.PI)));
+  return joined(
+    places.map(([from, to]) => revolved(constant({ points: around(from, to, size) }), frame, 0, 2 * Math.PI)),
+  );
 }
 
 const constant =
@@ -201,7 +244,11 @@ export function touches({ film }: DrawnSeat): [Point, Point][] {
 }
 
 /** Greatest film drawn (m), 0 at least. */
-export const greatestFilm = (drawn: Drawn) => [...drawn.seats, ...drawn.below].reduce((most, seat) => seat.film.reduce((m, { film }) => Math.max(m, film), most), 0);
+export const greatestFilm = (drawn: Drawn) =>
+  [...drawn.seats, ...drawn.below].reduce(
+    (most, seat) => seat.film.reduce((m, { film }) => Math.max(m, film), most),
+    0,
+  );
 
 /** The next of 1, 2, 2.5, 5 · 10ⁿ at or above a value, for the far end of a scale. */
 export function roundAbove(value: number): number {
@@ -214,7 +261,12 @@ export function roundAbove(value: number): number {
  * Distance of a camera from the middle at which the pair just fills the view, looked at along `toward`
  * (unit vector to the camera; the picture's upright is y). Angles in radians, tangents of half the view.
  */
-export function fillingDistance({ halfLength, halfHeight }: Frame, toward: readonly [number, number, number], tanUp: number, tanAcross: number): number {
+export function fillingDistance(
+  { halfLength, halfHeight }: Frame,
+  toward: readonly [number, number, number],
+  tanUp: number,
+  tanAcross: number,
+): number {
   const [x, y, z] = toward;
   const flat = Math.hypot(x, z) || 1;
   const right = [z / flat, 0, -x / flat] as const;
@@ -223,14 +275,20 @@ export function fillingDistance({ halfLength, halfHeight }: Frame, toward: reado
   for (const end of [-halfLength, halfLength]) {
     for (let k = 0; k < 16; k++) {
       const corner = [end, halfHeight * Math.sin((k * Math.PI) / 8), halfHeight * Math.cos((k * Math.PI) / 8)] as const;
-      const along = (axis: readonly [number, number, number]) => corner[0] * axis[0] + corner[1] * axis[1] + corner[2] * axis[2];
-      distance = Math.max(distance, along(toward) + Math.max(Math.abs(along(right)) / tanAcross, Math.abs(along(up)) / tanUp));
+      const along = (axis: readonly [number, number, number]) =>
+        corner[0] * axis[0] + corner[1] * axis[1] + corner[2] * axis[2];
+      distance = Math.max(
+        distance,
+        along(toward) + Math.max(Math.abs(along(right)) / tanAcross, Math.abs(along(up)) / tanUp),
+      );
     }
   }
   return distance;
 }
 
-/** Places close enough that the colour between two is theirs; with `zeros` also where the film passes through nothing. */
+/**
+ * Places close enough that the colour between two is theirs; with `zeros` also where the film passes through nothing.
+ */
 function finePlaces(film: readonly FilmPlace[], zeros: boolean): FilmPlace[] {
   const kept = thinned(film, MOST_POINTS / 2, (place) => place.film);
   const pieces = Math.max(1, Math.min(12, Math.floor(MOST_POINTS / Math.max(1, kept.length - 1))));
@@ -243,7 +301,11 @@ function finePlaces(film: readonly FilmPlace[], zeros: boolean): FilmPlace[] {
     const zero = place.film / (place.film - next.film);
     const least = (sign: number): FilmPlace => ({ ...between(place, next, zero), film: sign * Number.MIN_VALUE });
     const sides = [least(Math.sign(place.film)), least(Math.sign(next.film))];
-    return [...shares.filter((t) => t < zero).map((t) => between(place, next, t)), ...sides, ...shares.filter((t) => t > zero).map((t) => between(place, next, t))];
+    return [
+      ...shares.filter((t) => t < zero).map((t) => between(place, next, t)),
+      ...sides,
+      ...shares.filter((t) => t > zero).map((t) => between(place, next, t)),
+    ];
   });
 }
 
@@ -253,7 +315,10 @@ function between(a: FilmPlace, b: FilmPlace, t: number): FilmPlace {
   return { bush: mix(a.bush, b.bush), journal: mix(a.journal, b.journal), film: a.film + (b.film - a.film) * t };
 }
 
-const filmColours = (places: readonly FilmPlace[], max: number) => places.map(({ film }) => linear(film < -SAME || film === -Number.MIN_VALUE ? INTERFERENCE : filmColour(Math.max(0, film), max)));
+const filmColours = (places: readonly FilmPlace[], max: number) =>
+  places.map(({ film }) =>
+    linear(film < -SAME || film === -Number.MIN_VALUE ? INTERFERENCE : filmColour(Math.max(0, film), max)),
+  );
 
 /** The outline of everything within `size` of a straight piece, its solid on the right. */
 function around(from: Point, to: Point, size: number): Point[] {
@@ -268,5 +333,8 @@ function around(from: Point, to: Point, size: number): Point[] {
 }
 
 function extent(values: readonly number[]): [least: number, greatest: number] {
-  return values.reduce<[number, number]>(([least, greatest], value) => [Math.min(least, value), Math.max(greatest, value)], [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY]);
+  return values.reduce<[number, number]>(
+    ([least, greatest], value) => [Math.min(least, value), Math.max(greatest, value)],
+    [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY],
+  );
 }

@@ -36,11 +36,33 @@ interface Props {
 }
 
 export function SceneLegend({ drawing, max, system, dark, blue }: Props) {
-  const touching = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => touches(seat).length > 0));
-  const pressed = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => seat.film.some(({ film }) => film < -SAME)));
+  const touching = useSyncExternalStore(drawing.subscribe, () =>
+    drawing.now().seats.some((seat) => touches(seat).length > 0),
+  );
+  const pressed = useSyncExternalStore(drawing.subscribe, () =>
+    drawing.now().seats.some((seat) => seat.film.some(({ film }) => film < -SAME)),
+  );
   return (
-    <div style={{ ...panel(dark), position: 'absolute', bottom: 8, left: 8, maxWidth: 'calc(100% - 16px)', boxSizing: 'border-box', pointerEvents: 'none', fontVariantNumeric: 'tabular-nums' }}>
-      {blue === null ? <FilmScale max={max} system={system} /> : <Mark colour={cssColour(dark ? BLUE.dark : BLUE.light)} text={`Within ${fineText(blue * 1000, system)} when pressed home`} />}
+    <div
+      style={{
+        ...panel(dark),
+        position: 'absolute',
+        bottom: 8,
+        left: 8,
+        maxWidth: 'calc(100% - 16px)',
+        boxSizing: 'border-box',
+        pointerEvents: 'none',
+        fontVariantNumeric: 'tabular-nums',
+      }}
+    >
+      {blue === null ? (
+        <FilmScale max={max} system={system} />
+      ) : (
+        <Mark
+          colour={cssColour(dark ? BLUE.dark : BLUE.light)}
+          text={`Within ${fineText(blue * 1000, system)} when pressed home`}
+        />
+      )}
       {touching && <Mark colour={cssColour(touchColour(dark))} text="Touching" />}
       {pressed && <Mark colour={cssColour(INTERFERENCE)} text="Pressed into each other" />}
     </div>
@@ -53,7 +75,16 @@ function FilmScale({ max, system }: { max: number; system: System }) {
   return (
     <>
       <div>Film</div>
-      <div aria-hidden="true" style={{ width: 180, maxWidth: '100%', height: 10, border: '1px solid currentColor', background: `linear-gradient(to right, ${STOPS})` }} />
+      <div
+        aria-hidden="true"
+        style={{
+          width: 180,
+          maxWidth: '100%',
+          height: 10,
+          border: '1px solid currentColor',
+          background: `linear-gradient(to right, ${STOPS})`,
+        }}
+      />
       <div style={{ width: 180, maxWidth: '100%', display: 'flex', justifyContent: 'space-between', gap: 12 }}>
         <span>{fineText(0, system)}</span>
         <span>{fineText(max * 1000, system)}</span>
@@ -65,7 +96,10 @@ function FilmScale({ max, system }: { max: number; system: System }) {
 function Mark({ colour, text }: { colour: string; text: string }) {
   return (
     <div style={{ display: 'flex', alignItems: 'center', gap: 6 }}>
-      <span aria-hidden="true" style={{ width: 12, height: 12, background: colour, border: '1px solid currentColor' }} />
+      <span
+        aria-hidden="true"
+        style={{ width: 12, height: 12, background: colour, border: '1px solid currentColor' }}
+      />
       {text}
     </div>
   );

@@ -23,7 +23,9 @@ export interface SceneProps {
   /** True axial displacement (m) since the drag began. */
   onDrag(deltaMetres: number): void;
   onDragEnd(): void;
-  /** The nose is taken hold of at a station (m), and pulled aside by a true displacement (m) to the right and upward. */
+  /**
+   * The nose is taken hold of at a station (m), and pulled aside by a true displacement (m) to the right and upward.
+   */
   onPullStart(station: number): void;
   onPull(x: number, y: number): void;
   /** The machine cannot draw the scene, or no longer. */

@@ -1,4 +1,7 @@
-/** The outlines of both parts in mm, and the room they take. Taken from the bush, so that the ground holds still while the journal moves. */
+/**
+ * The outlines of both parts in mm, and the room they take. Taken from the bush, so that the ground holds still while
+ * the journal moves.
+ */
 import { type Drawn, type DrawnSeat, type Point, relieved } from './drawn.ts';
 import { fromChord, thinned } from './thinned.ts';
 
@@ -47,12 +50,20 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
   const last = body[body.length - 1]!;
   const left = Math.min(rear - reach, first[0] - reach / 4);
   const right = Math.max(nose + reach, last[0] + reach / 4);
-  const clear = Math.min(STEP * first[1], ...(first[0] > rear ? bore.filter(([z]) => z < first[0]).map(([, r]) => STEP * r) : []));
+  const clear = Math.min(
+    STEP * first[1],
+    ...(first[0] > rear ? bore.filter(([z]) => z < first[0]).map(([, r]) => STEP * r) : []),
+  );
   // The ends are no seats: they stand true to size, displaced as the axis is there.
   const journalOf = (line: readonly Point[], angle: number): Point[] => {
     const [start, end] = [line[0]!, line[line.length - 1]!];
     const rearEnd = clear + drawn.aside(left, angle);
-    return inMm([[left, rearEnd], [start[0], clear + drawn.aside(start[0], angle)], ...line, [right, end[1] + drawn.aside(right, angle) - drawn.aside(end[0], angle)]]);
+    return inMm([
+      [left, rearEnd],
+      [start[0], clear + drawn.aside(start[0], angle)],
+      ...line,
+      [right, end[1] + drawn.aside(right, angle) - drawn.aside(end[0], angle)],
+    ]);
   };
   const bushOf = (line: readonly Point[]) => inMm([...line, [nose, outer], [rear, outer]]);
   return {

@@ -68,21 +68,45 @@ export function placing(frame: SectionFrame, dimensions: Dimensions | null, size
   return bare;
 }
 
-function placed(frame: SectionFrame, dimensions: Dimensions | null, level: Level, size: Size, measures: Measures): Placing {
+function placed(
+  frame: SectionFrame,
+  dimensions: Dimensions | null,
+  level: Level,
+  size: Size,
+  measures: Measures,
+): Placing {
   const notesEnd = EDGE + (level === 'none' ? 1 : 2) * LINE;
   let rows = { bottom: 0, rear: 0, nose: 0 };
   let result: Placing;
   // Fewer pixels to a mm may want more rows, and more rows fewer pixels: it settles at once or nearly.
   for (let turn = 0; ; turn++) {
-    const pad = { top: notesEnd + LEAN, bottom: BAR_ROOM + room(rows.bottom), left: EDGE + (rows.rear === 0 ? 0 : room(rows.rear) + FIGURE), right: EDGE + room(rows.nose) + HANDLE };
-    const scale = Math.max(0.05, Math.min((size.width - pad.left - pad.right) / (frame.right - frame.left), (size.height - pad.top - pad.bottom) / (2 * frame.outer)));
-    const middle = { x: pad.left + (size.width - pad.left - pad.right) / 2, y: pad.top + (size.height - pad.top - pad.bottom) / 2 };
+    const pad = {
+      top: notesEnd + LEAN,
+      bottom: BAR_ROOM + room(rows.bottom),
+      left: EDGE + (rows.rear === 0 ? 0 : room(rows.rear) + FIGURE),
+      right: EDGE + room(rows.nose) + HANDLE,
+    };
+    const scale = Math.max(
+      0.05,
+      Math.min(
+        (size.width - pad.left - pad.right) / (frame.right - frame.left),
+        (size.height - pad.top - pad.bottom) / (2 * frame.outer),
+      ),
+    );
+    const middle = {
+      x: pad.left + (size.width - pad.left - pad.right) / 2,
+      y: pad.top + (size.height - pad.top - pad.bottom) / 2,
+    };
     result = { level, scale, middle, station: (frame.left + frame.right) / 2, notesEnd };
     if (!dimensions || turn === 3) return result;
     const spans = dimensionsOnScreen(frame, dimensions, result, size, measures);
     const wanted = { bottom: count(spans.lengths), rear: count(spans.rear), nose: count(spans.nose) };
     if (wanted.bottom <= rows.bottom && wanted.rear <= rows.rear && wanted.nose <= rows.nose) return result;
-    rows = { bottom: Math.max(rows.bottom, wanted.bottom), rear: Math.max(rows.rear, wanted.rear), nose: Math.max(rows.nose, wanted.nose) };
+    rows = {
+      bottom: Math.max(rows.bottom, wanted.bottom),
+      rear: Math.max(rows.rear, wanted.rear),
+      nose: Math.max(rows.nose, wanted.nose),
+    };
   }
 }
 
@@ -90,14 +114,32 @@ const room = (rows: number) => (rows === 0 ? 0 : FIRST_ROW + (rows - 1) * ROW + 
 const count = (spans: readonly SpanOnScreen[]) => spans.reduce((most, span) => Math.max(most, span.row + 1), 0);
 
 /** A drawn point (m) on the screen, above the axis (side 1) or below it (side -1). */
-export const onScreen = (at: Pick<Placing, 'scale' | 'middle' | 'station'>, [z, r]: Point, side: 1 | -1) => ({ x: at.middle.x + (z * 1000 - at.station) * at.scale, y: at.middle.y - side * r * 1000 * at.scale });
+export const onScreen = (at: Pick<Placing, 'scale' | 'middle' | 'station'>, [z, r]: Point, side: 1 | -1) => ({
+  x: at.middle.x + (z * 1000 - at.station) * at.scale,
+  y: at.middle.y - side * r * 1000 * at.scale,
+});
 
-export function dimensionsOnScreen(frame: SectionFrame, dimensions: Dimensions, at: Placing, size: Size, measures: Measures) {
+export function dimensionsOnScreen(
+  frame: SectionFrame,
+  dimensions: Dimensions,
+  at: Placing,
+  size: Size,
+  measures: Measures,
+) {
   const { level } = at;
-  const lengths = level === 'none' ? [] : level === 'full' || level === 'figures' ? dimensions.lengths : dimensions.lengths.filter((length) => length.overall);
+  const lengths =
+    level === 'none'
+      ? []
+      : level === 'full' || level === 'figures'
+        ? dimensions.lengths
+        : dimensions.lengths.filter((length) => length.overall);
   const diameters = level === 'none' || level === 'overall' ? [] : dimensions.diameters;
   const x = (mm: number) => at.middle.x + (mm - at.station) * at.scale;
-  const edge = { bottom: at.middle.y + frame.outer * at.scale, left: x(Math.min(frame.left, frame.journalLeft)), right: x(Math.max(frame.right, frame.journalRight)) };
+  const edge = {
+    bottom: at.middle.y + frame.outer * at.scale,
+    left: x(Math.min(frame.left, frame.journalLeft)),
+    right: x(Math.max(frame.right, frame.journalRight)),
+  };
   const ends = (side: DiameterDimension['side']) => diameters.filter((diameter) => diameter.side === side);
   return {
     lengths: lengthSpans(lengths, at, edge.bottom, { low: edge.left, high: edge.right }, measures),
@@ -106,19 +148,44 @@ export function dimensionsOnScreen(frame: SectionFrame, dimensions: Dimensions, 
   };
 }
 
-function lengthSpans(lengths: readonly LengthDimension[], at: Placing, bottom: number, room: Room, measures: Measures): SpanOnScreen[] {
+function lengthSpans(
+  lengths: readonly LengthDimension[],
+  at: Placing,
+  bottom: number,
+  room: Room,
+  measures: Measures,
+): SpanOnScreen[] {
   const points = lengths.map(({ low, high }) => [onScreen(at, low, -1), onScreen(at, high, -1)] as const);
   const rows = dimensionRows(
-    lengths.map(({ text }, i) => ({ low: points[i]![0].x, high: points[i]![1].x, figure: measures.width(text, FIGURE) })),
+    lengths.map(({ text }, i) => ({
+      low: points[i]![0].x,
+      high: points[i]![1].x,
+      figure: measures.width(text, FIGURE),
+    })),
     room,
   );
   return rows.map((row, i) => {
     const [low, high] = points[i]!;
-    return { ...row, name: lengths[i]!.name, text: lengths[i]!.text, low: low.x, high: high.x, starts: [low.y, high.y], line: bottom + FIRST_ROW + row.row * ROW };
+    return {
+      ...row,
+      name: lengths[i]!.name,
+      text: lengths[i]!.text,
+      low: low.x,
+      high: high.x,
+      starts: [low.y, high.y],
+      line: bottom + FIRST_ROW + row.row * ROW,
+    };
   });
 }
 
-function diameterSpans(diameters: readonly DiameterDimension[], at: Placing, edge: number, outward: 1 | -1, size: Size, measures: Measures): SpanOnScreen[] {
+function diameterSpans(
+  diameters: readonly DiameterDimension[],
+  at: Placing,
+  edge: number,
+  outward: 1 | -1,
+  size: Size,
+  measures: Measures,
+): SpanOnScreen[] {
   const texts = diameters.map((diameter) => (at.level === 'full' ? diameter.full : diameter.text));
   const points = diameters.map((diameter) => [onScreen(at, diameter.at, 1), onScreen(at, diameter.at, -1)] as const);
   const rows = dimensionRows(
@@ -127,15 +194,31 @@ function diameterSpans(diameters: readonly DiameterDimension[], at: Placing, edg
   );
   return rows.map((row, i) => {
     const [low, high] = points[i]!;
-    return { ...row, name: diameters[i]!.name, text: texts[i]!, low: low.y, high: high.y, starts: [low.x, high.x], line: edge + outward * (FIRST_ROW + row.row * ROW + (outward > 0 ? HANDLE : 0)) };
+    return {
+      ...row,
+      name: diameters[i]!.name,
+      text: texts[i]!,
+      low: low.y,
+      high: high.y,
+      starts: [low.x, high.x],
+      line: edge + outward * (FIRST_ROW + row.row * ROW + (outward > 0 ? HANDLE : 0)),
+    };
   });
 }
 
-/** Whether every figure stands in the view and clear of the notes; with its station told, between its extension lines too. */
+/**
+ * Whether every figure stands in the view and clear of the notes; with its station told, between its extension lines
+ * too.
+ */
 function roomy(frame: SectionFrame, dimensions: Dimensions, at: Placing, size: Size, measures: Measures): boolean {
   const { lengths, rear, nose } = dimensionsOnScreen(frame, dimensions, at, size, measures);
   const upright = roomUpright(at, size);
-  return lengths.every(({ from, to }) => from >= 0 && to <= size.width) && [...rear, ...nose].every(({ within, from, to }) => from >= upright.low && to <= upright.high && (within || at.level !== 'full'));
+  return (
+    lengths.every(({ from, to }) => from >= 0 && to <= size.width) &&
+    [...rear, ...nose].every(
+      ({ within, from, to }) => from >= upright.low && to <= upright.high && (within || at.level !== 'full'),
+    )
+  );
 }
 
 const roomUpright = (at: Placing, size: Size) => ({ low: at.notesEnd + LEAN / 2, high: size.height - BAR_ROOM });
@@ -154,7 +237,10 @@ export interface AngleOnScreen {
   figure: { x: number; y: number };
 }
 
-/** The angle at the small end of a line, below the axis; null where it is too small on the screen to be drawn with its figure. */
+/**
+ * The angle at the small end of a line, below the axis; null where it is too small on the screen to be drawn with its
+ * figure.
+ */
 export function angleOnScreen(angle: AngleDimension, at: Placing, measures: Measures): AngleOnScreen | null {
   if (at.level === 'none' || at.level === 'overall') return null;
   const apex = onScreen(at, angle.apex, -1);
@@ -168,12 +254,27 @@ export function angleOnScreen(angle: AngleDimension, at: Placing, measures: Meas
   const lift = within ? 5 : ARROW + 8;
   if (radius < 20 || apex.y - at.middle.y < lift + FIGURE + 6) return null;
   const reference = { x: apex.x + angle.toward * (radius + 6), y: apex.y };
-  const figure = { x: within ? apex.x + angle.toward * (4 + Math.max(width, radius) / 2) : apex.x + angle.toward * radius, y: apex.y - lift };
-  return { apex, reference, radius, toward: angle.toward, halfAngle: angle.halfAngle, within, text: angle.text, figure };
+  const figure = {
+    x: within ? apex.x + angle.toward * (4 + Math.max(width, radius) / 2) : apex.x + angle.toward * radius,
+    y: apex.y - lift,
+  };
+  return {
+    apex,
+    reference,
+    radius,
+    toward: angle.toward,
+    halfAngle: angle.halfAngle,
+    within,
+    text: angle.text,
+    figure,
+  };
 }
 
 /** The placing as zoomed and panned. */
 export function seenThrough(whole: Placing, { zoom, x, y }: View, { width, height }: Size): Placing {
-  const middle = { x: width / 2 + (whole.middle.x - width / 2) * zoom + x, y: height / 2 + (whole.middle.y - height / 2) * zoom + y };
+  const middle = {
+    x: width / 2 + (whole.middle.x - width / 2) * zoom + x,
+    y: height / 2 + (whole.middle.y - height / 2) * zoom + y,
+  };
   return { ...whole, scale: whole.scale * zoom, middle };
 }

@@ -1,4 +1,6 @@
-/** The notes above the section: one a seat, its film and its taper, with a leader that no label stands in the way of. */
+/**
+ * The notes above the section: one a seat, its film and its taper, with a leader that no label stands in the way of.
+ */
 
 import { NOTE, type Placing } from './sectionLayout.ts';
 import { spread } from './spread.ts';
@@ -23,13 +25,23 @@ const EDGE = 6;
 const SPACE = 14;
 export const SECOND = 12;
 
-/** In the order of what they name; where the room is short without the taper, then cut. Seats out of sight have none. */
-export function placedNotes(notes: readonly Note[], { level }: Placing, { width: across }: Size, width: (text: string, size: number) => number): PlacedNote[] {
+/**
+ * In the order of what they name; where the room is short without the taper, then cut. Seats out of sight have none.
+ */
+export function placedNotes(
+  notes: readonly Note[],
+  { level }: Placing,
+  { width: across }: Size,
+  width: (text: string, size: number) => number,
+): PlacedNote[] {
   const seen = notes.filter(({ at }) => at.x >= 0 && at.x <= across).sort((a, b) => a.at.x - b.at.x);
   const room = (across - 2 * EDGE - SPACE * (seen.length - 1)) / seen.length;
   const full = ({ name, film, taper }: Note): [string, string] => [`${name} ${film}`, level === 'none' ? '' : taper];
   const short = ({ name, film }: Note): [string, string] => (level === 'none' ? [`${name} ${film}`, ''] : [name, film]);
-  const cut = (note: Note): [string, string] => [fitted(short(note)[0], NOTE, room, width), fitted(short(note)[1], SECOND, room, width)];
+  const cut = (note: Note): [string, string] => [
+    fitted(short(note)[0], NOTE, room, width),
+    fitted(short(note)[1], SECOND, room, width),
+  ];
   for (const linesOf of [full, short, cut]) {
     const labels = seen.map((note) => {
       const lines = linesOf(note);

@@ -13,7 +13,8 @@ export interface Wanted {
 export function spread(wanted: readonly Wanted[], low: number, high: number, space: number): number[] | null {
   const needed = wanted.reduce((sum, { size }) => sum + size, 0) + space * (wanted.length - 1);
   if (needed > high - low) return null;
-  // Measured from its place in a row that stands tight, each label only has to stand no further left than the one before.
+  // Measured from its place in a row that stands tight, each label only has to stand no further left than the one
+  // before.
   const tight: number[] = [];
   wanted.forEach(({ size }, i) => {
     tight.push(i === 0 ? size / 2 : tight[i - 1]! + (wanted[i - 1]!.size + size) / 2 + space);
@@ -28,6 +29,8 @@ export function spread(wanted: readonly Wanted[], low: number, high: number, spa
       pools.push({ mean: (left.mean * left.count + right.mean * right.count) / count, count });
     }
   });
-  const bounded = pools.flatMap(({ mean, count }) => Array<number>(count).fill(Math.min(high - needed, Math.max(low, mean))));
+  const bounded = pools.flatMap(({ mean, count }) =>
+    Array<number>(count).fill(Math.min(high - needed, Math.max(low, mean))),
+  );
   return bounded.map((shift, i) => shift + tight[i]!);
 }

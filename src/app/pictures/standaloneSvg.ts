@@ -1,4 +1,7 @@
-/** A picture of the screen as the text of an SVG file that stands alone: what style sheets and themes made of it is written into it. */
+/**
+ * A picture of the screen as the text of an SVG file that stands alone: what style sheets and themes made of it is
+ * written into it.
+ */
 
 /** What a picture's look hangs on; inherited ones too, since no style sheet goes with the file. */
 const LOOK = [
@@ -36,7 +39,8 @@ export function standaloneSvg(svg: SVGSVGElement): string {
     for (const name of ['class', 'style', 'tabindex']) twin.removeAttribute(name);
   }
   const ground = document.createElementNS(SVG, 'rect');
-  for (const [name, value] of Object.entries({ width: '100%', height: '100%', fill: groundOf(svg) })) ground.setAttribute(name, value);
+  for (const [name, value] of Object.entries({ width: '100%', height: '100%', fill: groundOf(svg) }))
+    ground.setAttribute(name, value);
   copy.prepend(ground);
   copy.setAttribute('xmlns', SVG);
   copy.setAttribute('width', `${width}`);

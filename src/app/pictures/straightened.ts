@@ -9,7 +9,13 @@ export type Place = readonly [station: number, out: number];
 /** @param frame the bush line that lies level · at axial place of the line's part (m) */
 export function straightened(frame: Line, line: Line, at: number): Place[] {
   const { bush, journal, halfAngle } = gapOf(frame, line);
-  return Array.from(journal.u, (u, i): Place => [millimetres(line.z[i]! + at), millimetres(journal.v[i]! - at * Math.sin(halfAngle) - vOn(bush, u + at * Math.cos(halfAngle)))]);
+  return Array.from(
+    journal.u,
+    (u, i): Place => [
+      millimetres(line.z[i]! + at),
+      millimetres(journal.v[i]! - at * Math.sin(halfAngle) - vOn(bush, u + at * Math.cos(halfAngle))),
+    ],
+  );
 }
 
 /** v of a chain at u, its end pieces carried on beyond the ends. */

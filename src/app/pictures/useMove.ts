@@ -1,5 +1,6 @@
 /**
- * What is moved by hand, in every picture the same: a drag from where it stood when it was taken hold of, arrow keys in steps, Escape or a
+ * What is moved by hand, in every picture the same: a drag from where it stood when it was taken hold of, arrow keys in
+ * steps, Escape or a
  * second finger to let go; along the axis with bounds and landmarks that it snaps to.
  */
 import { type KeyboardEvent, useRef } from 'react';
@@ -19,7 +20,10 @@ export function axialGoal(fit: FitReport, from: number, by: number, reach: numbe
 /** A value of a slider, mm, in micrometres to a nanometre. */
 export const micrometres = (mm: number) => Math.round(mm * 1e6) / 1e3;
 
-/** The journal along its axis, by a drag across the page and by keys. `perPixel`: mm, as it is drawn when it is taken hold of. */
+/**
+ * The journal along its axis, by a drag across the page and by keys. `perPixel`: mm, as it is drawn when it is taken
+ * hold of.
+ */
 export function useAxialMove(work: Work, fit: FitReport, perPixel: () => number) {
   const from = useRef({ design: work.store.getState().design, perPixel: 1 });
   const drag = useDrag({
@@ -28,7 +32,15 @@ export function useAxialMove(work: Work, fit: FitReport, perPixel: () => number)
       from.current = { design: work.store.getState().design, perPixel: perPixel() };
       work.dragStart();
     },
-    move: (dx) => work.moveTo(axialGoal(fit, from.current.design.position ?? 0, dx * from.current.perPixel, SNAP_PIXELS * from.current.perPixel)),
+    move: (dx) =>
+      work.moveTo(
+        axialGoal(
+          fit,
+          from.current.design.position ?? 0,
+          dx * from.current.perPixel,
+          SNAP_PIXELS * from.current.perPixel,
+        ),
+      ),
     end: work.dragEnd,
     cancel: () => {
       work.store.setState({ design: from.current.design });
@@ -55,14 +67,25 @@ interface Handle {
 }
 
 /** A handle in the plane. */
-export function useHandle({ at, to, perPixel, step, times = 5, upright = false, start = () => {}, end = () => {}, letGo }: Handle) {
+export function useHandle({
+  at,
+  to,
+  perPixel,
+  step,
+  times = 5,
+  upright = false,
+  start = () => {},
+  end = () => {},
+  letGo,
+}: Handle) {
   const from = useRef({ ...at, perPixel: 1 });
   const { handlers } = useDrag({
     start: () => {
       from.current = { ...at, perPixel: perPixel() };
       start();
     },
-    move: (dx, dy) => to(upright ? at.x : from.current.x + dx * from.current.perPixel, from.current.y - dy * from.current.perPixel),
+    move: (dx, dy) =>
+      to(upright ? at.x : from.current.x + dx * from.current.perPixel, from.current.y - dy * from.current.perPixel),
     end,
   });
   const onKeyDown = (event: KeyboardEvent) => {
@@ -77,4 +100,9 @@ export function useHandle({ at, to, perPixel, step, times = 5, upright = false, 
   return { handlers, onKeyDown };
 }
 
-const BY_KEY: Record<string, readonly [number, number] | undefined> = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] };
+const BY_KEY: Record<string, readonly [number, number] | undefined> = {
+  ArrowLeft: [-1, 0],
+  ArrowRight: [1, 0],
+  ArrowUp: [0, 1],
+  ArrowDown: [0, -1],
+};

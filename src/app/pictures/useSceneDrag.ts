@@ -1,4 +1,7 @@
-/** Takes hold of the journal in the scene and moves it along the axis, or, at its nose, pulls it aside; listens to the window, so that a fast hand does not lose it. */
+/**
+ * Takes hold of the journal in the scene and moves it along the axis, or, at its nose, pulls it aside; listens to the
+ * window, so that a fast hand does not lose it.
+ */
 import { type ThreeEvent, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
 import { Plane, Raycaster, Vector2, Vector3 } from 'three';
@@ -48,7 +51,10 @@ export function useSceneDrag(calls: Calls, frame: Frame, controls: Controls) {
     };
     const move = (e: PointerEvent) => {
       // From where the canvas stood at the start: to ask again would lay out the page at every move.
-      const [x, y] = [e.clientX + window.scrollX - scrolled.x - box.left, e.clientY + window.scrollY - scrolled.y - box.top];
+      const [x, y] = [
+        e.clientX + window.scrollX - scrolled.x - box.left,
+        e.clientY + window.scrollY - scrolled.y - box.top,
+      ];
       ray.setFromCamera(at.set((2 * x) / box.width - 1, 1 - (2 * y) / box.height), camera);
       if (!ray.ray.intersectPlane(plane, hit)) return;
       // Seen from in front of the nose, x is to the right: away from the scene's z.

@@ -11,7 +11,9 @@ export function useSize(element: RefObject<Element | null>, before: Size): Size 
   useEffect(() => {
     const node = element.current;
     if (!node) return;
-    const observer = new ResizeObserver(() => setSize({ width: Math.max(200, node.clientWidth), height: Math.max(100, node.clientHeight) }));
+    const observer = new ResizeObserver(() =>
+      setSize({ width: Math.max(200, node.clientWidth), height: Math.max(100, node.clientHeight) }),
+    );
     observer.observe(node);
     return () => observer.disconnect();
   }, [element]);

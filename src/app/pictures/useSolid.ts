@@ -12,7 +12,12 @@ const SPARE = 1.5;
 const never = (_a: Drawn, _b: Drawn) => false;
 
 /** `on`: what else the solid depends on. `same`: whether two drawings give the same solid; left out, none do. */
-export function useSolid(drawing: Drawing, make: (drawn: Drawn) => Mesh, on: readonly unknown[], same = never): BufferGeometry {
+export function useSolid(
+  drawing: Drawing,
+  make: (drawn: Drawn) => Mesh,
+  on: readonly unknown[],
+  same = never,
+): BufferGeometry {
   const invalidate = useThree((state) => state.invalidate);
   const geometry = useMemo(() => new BufferGeometry(), []);
   const made = useRef<Drawn | null>(null);
@@ -43,13 +48,21 @@ export function useSolid(drawing: Drawing, make: (drawn: Drawn) => Mesh, on: rea
 export function write(geometry: BufferGeometry, { positions, normals, indices, colours }: Mesh): void {
   const parts = { position: positions, normal: normals, ...(colours ? { color: colours } : {}) };
   const old = geometry.getAttribute('position');
-  const fits = old !== undefined && old.array.length >= positions.length && geometry.index!.array.length >= indices.length;
+  const fits =
+    old !== undefined && old.array.length >= positions.length && geometry.index!.array.length >= indices.length;
   if (!fits) geometry.dispose();
   for (const [name, values] of Object.entries(parts)) {
-    if (!fits) geometry.setAttribute(name, new BufferAttribute(new Float32Array(Math.ceil((values.length * SPARE) / 3) * 3), 3).setUsage(DynamicDrawUsage));
+    if (!fits)
+      geometry.setAttribute(
+        name,
+        new BufferAttribute(new Float32Array(Math.ceil((values.length * SPARE) / 3) * 3), 3).setUsage(DynamicDrawUsage),
+      );
     written(geometry.getAttribute(name) as BufferAttribute, values);
   }
-  if (!fits) geometry.setIndex(new BufferAttribute(new Uint32Array(Math.ceil(indices.length * SPARE)), 1).setUsage(DynamicDrawUsage));
+  if (!fits)
+    geometry.setIndex(
+      new BufferAttribute(new Uint32Array(Math.ceil(indices.length * SPARE)), 1).setUsage(DynamicDrawUsage),
+    );
   written(geometry.index!, indices);
   geometry.setDrawRange(0, indices.length);
   // Found again when somebody takes hold of it.

@@ -25,7 +25,9 @@ const KEY_STEP = 1.4;
 const WHEEL_STEP = 1.15;
 const PAN_STEP = 40;
 
-/** The view with its zoom multiplied; the place of the screen given, from the middle of the drawing, stays where it is. */
+/**
+ * The view with its zoom multiplied; the place of the screen given, from the middle of the drawing, stays where it is.
+ */
 export function zoomed(view: View, by: number, about: Place): View {
   const zoom = Math.min(MOST, Math.max(LEAST, view.zoom * by));
   const ratio = zoom / view.zoom;
@@ -79,7 +81,15 @@ export function useView(svg: RefObject<SVGSVGElement | null>, size: Size, onSeco
     const letGo = () => (document.activeElement as SVGElement | null)?.blur();
     const panBy = (x: number, y: number) => () => change((v) => ({ ...v, x: v.x + x, y: v.y + y }));
     // The arrows move the journal while it has the focus; the drawing itself they pan.
-    const arrows: Record<string, () => void> = event.target === svg.current ? { ArrowLeft: panBy(PAN_STEP, 0), ArrowRight: panBy(-PAN_STEP, 0), ArrowUp: panBy(0, PAN_STEP), ArrowDown: panBy(0, -PAN_STEP) } : {};
+    const arrows: Record<string, () => void> =
+      event.target === svg.current
+        ? {
+            ArrowLeft: panBy(PAN_STEP, 0),
+            ArrowRight: panBy(-PAN_STEP, 0),
+            ArrowUp: panBy(0, PAN_STEP),
+            ArrowDown: panBy(0, -PAN_STEP),
+          }
+        : {};
     const keys: Record<string, () => void> = {
       '+': () => zoomBy(KEY_STEP),
       '=': () => zoomBy(KEY_STEP),
@@ -93,11 +103,23 @@ export function useView(svg: RefObject<SVGSVGElement | null>, size: Size, onSeco
     event.preventDefault();
     act();
   };
-  return { view, zoomBy, zoomIn: () => zoomBy(KEY_STEP), zoomOut: () => zoomBy(1 / KEY_STEP), whole: () => setView(WHOLE), handlers: { ...pan.handlers, ...pinch, onKeyDown } };
+  return {
+    view,
+    zoomBy,
+    zoomIn: () => zoomBy(KEY_STEP),
+    zoomOut: () => zoomBy(1 / KEY_STEP),
+    whole: () => setView(WHOLE),
+    handlers: { ...pan.handlers, ...pinch, onKeyDown },
+  };
 }
 
 /** Two fingers: what lies under each stays under it. Caught before any drag sees them. */
-function usePinch(fromMiddle: (event: PointerEvent) => Place, viewNow: () => View, change: (edit: (view: View) => View) => void, onStart: () => void) {
+function usePinch(
+  fromMiddle: (event: PointerEvent) => Place,
+  viewNow: () => View,
+  change: (edit: (view: View) => View) => void,
+  onStart: () => void,
+) {
   const fingers = useRef(new Map<number, Place>());
   const from = useRef<{ view: View; middle: Place; apart: number } | null>(null);
   const measured = () => {
@@ -126,7 +148,11 @@ function usePinch(fromMiddle: (event: PointerEvent) => Place, viewNow: () => Vie
       event.stopPropagation();
       const { middle, apart } = measured();
       const moved = zoomed(start.view, apart / start.apart, start.middle);
-      change(() => ({ zoom: moved.zoom, x: moved.x + middle.x - start.middle.x, y: moved.y + middle.y - start.middle.y }));
+      change(() => ({
+        zoom: moved.zoom,
+        x: moved.x + middle.x - start.middle.x,
+        y: moved.y + middle.y - start.middle.y,
+      }));
     },
     onPointerUpCapture: lift,
     onPointerCancelCapture: lift,

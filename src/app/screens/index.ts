@@ -1,4 +1,7 @@
-/** The screens in the order of the job. Another screen is one file and one line here; all but the opening one load when asked for. */
+/**
+ * The screens in the order of the job. Another screen is one file and one line here; all but the opening one load when
+ * asked for.
+ */
 import type { ComponentType } from 'react';
 import { onDemand } from '../frame/onDemand.tsx';
 import type { Work } from '../state/store.ts';
@@ -14,9 +17,25 @@ export interface ScreenEntry {
 const SCREEN = { what: 'This screen' };
 
 export const SCREENS: readonly ScreenEntry[] = [
-  { name: 'Measure', about: 'From the readings of the bench to the shape of both parts', component: onDemand(() => import('./measure/MeasureScreen.tsx'), SCREEN) },
+  {
+    name: 'Measure',
+    about: 'From the readings of the bench to the shape of both parts',
+    component: onDemand(() => import('./measure/MeasureScreen.tsx'), SCREEN),
+  },
   { name: 'Fit', about: 'Which seat touches first, and how far to move', component: FitScreen },
-  { name: 'Run', about: 'The oil films of the turning spindle, what they carry and how it warms', component: onDemand(() => import('./run/RunScreen.tsx'), SCREEN) },
-  { name: 'Cut', about: 'What to take off which surface, and when to stop', component: onDemand(() => import('./cut/CutScreen.tsx'), SCREEN) },
-  { name: 'Sheet', about: 'What goes to the machine, on paper', component: onDemand(() => import('./sheet/SheetScreen.tsx'), SCREEN) },
+  {
+    name: 'Run',
+    about: 'The oil films of the turning spindle, what they carry and how it warms',
+    component: onDemand(() => import('./run/RunScreen.tsx'), SCREEN),
+  },
+  {
+    name: 'Cut',
+    about: 'What to take off which surface, and when to stop',
+    component: onDemand(() => import('./cut/CutScreen.tsx'), SCREEN),
+  },
+  {
+    name: 'Sheet',
+    about: 'What goes to the machine, on paper',
+    component: onDemand(() => import('./sheet/SheetScreen.tsx'), SCREEN),
+  },
 ];

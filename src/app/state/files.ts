@@ -11,7 +11,15 @@ export async function openFile(work: Work, file: File | undefined): Promise<void
   try {
     text = decodedText(new Uint8Array(await file.arrayBuffer()));
   } catch {
-    return work.open(file.name, { ok: false, errors: [{ path: '', message: 'it could not be read from the device; it may have been moved or taken away since it was chosen' }] });
+    return work.open(file.name, {
+      ok: false,
+      errors: [
+        {
+          path: '',
+          message: 'it could not be read from the device; it may have been moved or taken away since it was chosen',
+        },
+      ],
+    });
   }
   work.open(file.name, parseDesign(text));
 }

@@ -31,18 +31,30 @@ export interface State {
   turned: boolean;
   /** What stands in forms that are not taken yet, by the name of the form, and the piece of work it belongs to. */
   unfinished: Readonly<Record<string, { piece: string; written: unknown }>>;
-  /** Where the axis of the journal is being pulled to as it passes a station (mm, to the right and upward); null: let go. */
+  /**
+   * Where the axis of the journal is being pulled to as it passes a station (mm, to the right and upward); null: let
+   * go.
+   */
   pull: { station: number; x: number; y: number } | null;
 }
 
-/** `nowhere`: the browser keeps nothing · `full`: no room · `elsewhere`: open in another tab too · `aside`: put away by opening another. */
-export type Told = { what: 'nowhere' | 'full' | 'elsewhere' } | { what: 'unreadable'; piece: Piece } | { what: 'aside'; piece: string; title: string; kept: boolean };
+/**
+ * `nowhere`: the browser keeps nothing · `full`: no room · `elsewhere`: open in another tab too · `aside`: put away by
+ * opening another.
+ */
+export type Told =
+  | { what: 'nowhere' | 'full' | 'elsewhere' }
+  | { what: 'unreadable'; piece: Piece }
+  | { what: 'aside'; piece: string; title: string; kept: boolean };
 
 /** Without a keeper nothing is kept, and nothing said of it. */
 export function createWork(initial: Design, keeper?: Keeper) {
   const started = keeper?.start();
   const kept = started?.found;
-  const opening: Told[] = [...(keeper && !keeper.keeps ? [{ what: 'nowhere' } as const] : []), ...(started?.unreadable ?? []).map((piece) => ({ what: 'unreadable', piece }) as const)];
+  const opening: Told[] = [
+    ...(keeper && !keeper.keeps ? [{ what: 'nowhere' } as const] : []),
+    ...(started?.unreadable ?? []).map((piece) => ({ what: 'unreadable', piece }) as const),
+  ];
   const store = createStore<State>()(
     temporal(
       (): State => ({
@@ -126,17 +138,26 @@ export function createWork(initial: Design, keeper?: Keeper) {
 
 export type Work = ReturnType<typeof createWork>;
 
-/** Every change kept as it is made, but once for a drag; and what is to be said of that. `wasKept`: what it begins with is kept already. */
+/**
+ * Every change kept as it is made, but once for a drag; and what is to be said of that. `wasKept`: what it begins with
+ * is kept already.
+ */
 function keepingOf(store: StoreApi<State>, keeper: Keeper | undefined, wasKept: boolean, dragging: () => boolean) {
   let outcome: Outcome = wasKept ? 'kept' : 'nowhere';
-  const tell = (told: Told) => store.setState(({ told: before }) => ({ told: [...before.filter(({ what }) => what !== told.what), told] }));
+  const tell = (told: Told) =>
+    store.setState(({ told: before }) => ({ told: [...before.filter(({ what }) => what !== told.what), told] }));
   const untell = (gone: (told: Told) => boolean) => {
     const { told } = store.getState();
     if (told.some(gone)) store.setState({ told: told.filter((one) => !gone(one)) });
   };
   keeper?.onElsewhere(() => tell({ what: 'elsewhere' }));
   store.subscribe(({ design, piece, system, factor }, before) => {
-    if (!keeper || dragging() || (design === before.design && piece === before.piece && system === before.system && factor === before.factor)) return;
+    if (
+      !keeper ||
+      dragging() ||
+      (design === before.design && piece === before.piece && system === before.system && factor === before.factor)
+    )
+      return;
     outcome = keeper.keep(piece, { design, system, factor });
     if (outcome === 'full') tell({ what: 'full' });
     else untell(({ what }) => what === 'full');
@@ -152,7 +173,8 @@ function keepingOf(store: StoreApi<State>, keeper: Keeper | undefined, wasKept: 
       const kept = outcome === 'kept';
       store.setState({ design, piece, refused: null, pull: null });
       untell(({ what }) => what === 'aside' || what === 'elsewhere');
-      if (keeper?.isOwn(before.design) && before.piece !== piece) tell({ what: 'aside', piece: before.piece, title: before.design.title ?? 'untitled', kept });
+      if (keeper?.isOwn(before.design) && before.piece !== piece)
+        tell({ what: 'aside', piece: before.piece, title: before.design.title ?? 'untitled', kept });
     },
     /** Whether work would be lost if the page were closed now. */
     unkept: () => keeper?.isOwn(store.getState().design) === true && outcome !== 'kept',

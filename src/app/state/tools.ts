@@ -1,4 +1,7 @@
-/** Which system's tools the shop works with: as the units of the screen, until the person says otherwise. Kept while the page is open. */
+/**
+ * Which system's tools the shop works with: as the units of the screen, until the person says otherwise. Kept while the
+ * page is open.
+ */
 import { useStore } from 'zustand';
 import { createStore } from 'zustand/vanilla';
 import type { System } from '../../design/units.ts';

@@ -1,4 +1,6 @@
-/** A value that stays what it was while the design is being dragged, so that the ground does not move under the hand. */
+/**
+ * A value that stays what it was while the design is being dragged, so that the ground does not move under the hand.
+ */
 import { useRef } from 'react';
 import type { Work } from './store.ts';
 

@@ -42,7 +42,12 @@ interface Asking {
  */
 export function useNewest<T>(ask: Ask<T>, design: Design | null, patience = Number.POSITIVE_INFINITY): Solved<T> {
   const [turn, setTurn] = useState(0);
-  const [solved, setSolved] = useState<Answer<T> & { by: Ask<T> | null }>({ value: null, of: null, fault: null, by: null });
+  const [solved, setSolved] = useState<Answer<T> & { by: Ask<T> | null }>({
+    value: null,
+    of: null,
+    fault: null,
+    by: null,
+  });
   const wanted = useRef<Question<T>>({ ask, design, turn });
   const asking = useRef<Asking>({ since: 0, control: null });
   const shown = useRef(true);
@@ -62,13 +67,17 @@ export function useNewest<T>(ask: Ask<T>, design: Design | null, patience = Numb
       return;
     }
     const run = async () => {
-      for (let done: Question<T> | null = null; shown.current && wanted.current.design !== null && !same(done, wanted.current); ) {
+      for (
+        let done: Question<T> | null = null;
+        shown.current && wanted.current.design !== null && !same(done, wanted.current);
+      ) {
         done = wanted.current;
         const control = new AbortController();
         asking.current = { since: performance.now(), control };
         const answer = await answered(done.ask, wanted.current.design, control.signal);
         // Why a question failed that is asked no more is nobody's concern.
-        if (shown.current && (answer.fault === null || same(done, wanted.current))) setSolved({ ...answer, by: done.ask });
+        if (shown.current && (answer.fault === null || same(done, wanted.current)))
+          setSolved({ ...answer, by: done.ask });
       }
       // At once, so that no question falls between.
       asking.current = { since: 0, control: null };
@@ -83,7 +92,8 @@ export function useNewest<T>(ask: Ask<T>, design: Design | null, patience = Numb
   return { ...answer, fresh: answer.of === design && by === ask, again };
 }
 
-const same = <T>(a: Question<T> | null, b: Question<T>) => a !== null && a.ask === b.ask && a.design === b.design && a.turn === b.turn;
+const same = <T>(a: Question<T> | null, b: Question<T>) =>
+  a !== null && a.ask === b.ask && a.design === b.design && a.turn === b.turn;
 
 async function answered<T>(ask: Ask<T>, of: Design, signal: AbortSignal): Promise<Answer<T>> {
   try {

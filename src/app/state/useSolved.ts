@@ -9,6 +9,10 @@ import { type Solved, useNewest } from './useNewest.ts';
 type OfDesign = { [K in JobName]: Design extends Input<K> ? K : never }[JobName];
 
 export function useSolved<K extends OfDesign>(name: K, design: Design | null): Solved<NonNullable<Result<K>>> {
-  const ask = useCallback((of: Design, signal: AbortSignal) => job(name, of as Input<K>, { signal }) as Promise<NonNullable<Result<K>> | null | undefined>, [name]);
+  const ask = useCallback(
+    (of: Design, signal: AbortSignal) =>
+      job(name, of as Input<K>, { signal }) as Promise<NonNullable<Result<K>> | null | undefined>,
+    [name],
+  );
   return useNewest(ask, design);
 }

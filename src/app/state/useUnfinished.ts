@@ -1,4 +1,7 @@
-/** What is being written on a form and not taken yet: kept while its piece of work is open, whatever else is looked at meanwhile. */
+/**
+ * What is being written on a form and not taken yet: kept while its piece of work is open, whatever else is looked at
+ * meanwhile.
+ */
 import { useStore } from 'zustand';
 import type { Work } from './store.ts';
 

@@ -1,4 +1,7 @@
-/** Systems of a few unknowns by elimination with partial pivoting.   @source G. H. Golub, C. F. Van Loan, Matrix Computations, algorithm 3.4.1 (from memory) */
+/**
+ * Systems of a few unknowns by elimination with partial pivoting.   @source G. H. Golub, C. F. Van Loan, Matrix
+ * Computations, algorithm 3.4.1 (from memory)
+ */
 
 /** Solves a·x = b with rows and columns scaled first; null when a is singular to round-off. */
 export function solveSmall(a: readonly (readonly number[])[], b: readonly number[]): number[] | null {
@@ -13,7 +16,10 @@ export function solveSmall(a: readonly (readonly number[])[], b: readonly number
   return x?.map((value, j) => value * columnScale[j]!) ?? null;
 }
 
-/** x of a square system as it is given, rows with the right side last, which are used up; null where no pivot is greater than `least`. */
+/**
+ * x of a square system as it is given, rows with the right side last, which are used up; null where no pivot is greater
+ * than `least`.
+ */
 export function eliminated(rows: number[][], least: number): number[] | null {
   const n = rows.length;
   for (let k = 0; k < n; k++) {

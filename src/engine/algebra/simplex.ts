@@ -61,7 +61,8 @@ export function minimised({ variables, rows, objectives }: Programme): Optimum {
     }
     return row;
   };
-  const origin = (coefficients: readonly number[]) => places.reduce((sum, p, v) => sum + coefficients[v]! * p.origin, 0);
+  const origin = (coefficients: readonly number[]) =>
+    places.reduce((sum, p, v) => sum + coefficients[v]! * p.origin, 0);
   const equations: { row: Float64Array; relation: Relation; value: number }[] = [];
   /** the slack of each variable that has two bounds */
   const slacks = new Map<number, number>();
@@ -94,9 +95,15 @@ export function minimised({ variables, rows, objectives }: Programme): Optimum {
   const own = (v: number) => (places[v]!.second === null ? places[v]!.first : undefined);
   const multipliers = {
     least: variables.map(({ least }, v) => (Number.isFinite(least) ? costOf(own(v)) : 0)),
-    most: variables.map(({ least, most }, v) => (Number.isFinite(least) ? costOf(slacks.get(v)) : Number.isFinite(most) ? costOf(own(v)) : 0)),
+    most: variables.map(({ least, most }, v) =>
+      Number.isFinite(least) ? costOf(slacks.get(v)) : Number.isFinite(most) ? costOf(own(v)) : 0,
+    ),
   };
-  return { status: 'solved', multipliers, values: places.map((p) => p.origin + p.sign * (found[p.first]! - (p.second === null ? 0 : found[p.second]!))) };
+  return {
+    status: 'solved',
+    multipliers,
+    values: places.map((p) => p.origin + p.sign * (found[p.first]! - (p.second === null ? 0 : found[p.second]!))),
+  };
 }
 
 function placesOf(variables: readonly Variable[]): { places: Place[]; columns: number } {
@@ -110,4 +117,5 @@ function placesOf(variables: readonly Variable[]): { places: Place[]; columns: n
   return { places, columns };
 }
 
-export const dot = (a: readonly number[], b: readonly number[]): number => a.reduce((sum, value, i) => sum + value * b[i]!, 0);
+export const dot = (a: readonly number[], b: readonly number[]): number =>
+  a.reduce((sum, value, i) => sum + value * b[i]!, 0);

@@ -8,7 +8,8 @@
  * under which no basis returns. Phase one minimises artificial variables until none is left. An objective once
  * minimised is kept: columns that would raise it may not enter any more, so that the next is minimised among its
  * optima without any slack.
- * @source simplex and phases: V. Chvátal, Linear Programming, 1983, chapters 2, 3, 8; rule against cycling: R. G. Bland,
+ * @source simplex and phases: V. Chvátal, Linear Programming, 1983, chapters 2, 3, 8; rule against cycling: R. G.
+ * Bland,
  *         Mathematics of Operations Research 2 (1977), 103 (from memory)
  */
 interface Equation {
@@ -165,7 +166,8 @@ export class Tableau {
   /** An artificial variable left in the basis at 0 makes room for a real one; where it cannot, its row says nothing. */
   private driveOut(row: number): void {
     let best = -1;
-    for (let j = 0; j < this.firstArtificial; j++) if (Math.abs(this.rows[row]![j]!) > Math.max(1e-7, best < 0 ? 0 : Math.abs(this.rows[row]![best]!))) best = j;
+    for (let j = 0; j < this.firstArtificial; j++)
+      if (Math.abs(this.rows[row]![j]!) > Math.max(1e-7, best < 0 ? 0 : Math.abs(this.rows[row]![best]!))) best = j;
     if (best >= 0) this.pivot(row, best);
     else {
       this.rows[row]!.fill(0);

@@ -20,7 +20,10 @@ import type { Line } from '../parts/line.ts';
 /** Below this (m) two films, or two places, are the same: a thousandth of the accuracy asked of a result. */
 export const SAME = 1e-12;
 
-/** One chain in the coordinates (u, v) of a bush line: breakpoints, the slope dv/du of the piece after each, the stations. */
+/**
+ * One chain in the coordinates (u, v) of a bush line: breakpoints, the slope dv/du of the piece after each, the
+ * stations.
+ */
 export interface Chain {
   u: Float64Array;
   v: Float64Array;
@@ -92,7 +95,11 @@ function walkOverlap({ bush, journal, halfAngle }: Gap, position: number, out: F
   let b = pieceAt(bush.u, u);
   let j = pieceAt(journal.u, u - du);
   for (;;) {
-    const film = bush.v[b]! + bush.slope[b]! * (u - bush.u[b]!) - (journal.v[j]! + journal.slope[j]! * (u - du - journal.u[j]!)) + dv;
+    const film =
+      bush.v[b]! +
+      bush.slope[b]! * (u - bush.u[b]!) -
+      (journal.v[j]! + journal.slope[j]! * (u - du - journal.u[j]!)) +
+      dv;
     if (film < least) least = film;
     if (out) {
       out.u[out.count] = u;

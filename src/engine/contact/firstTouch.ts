@@ -76,7 +76,14 @@ function touchOfWidening(bush: Line, journal: Line, film: number): number | null
  * Greatest of sign·(z of a breakpoint of `line` - z of `other` at that radius) over the breakpoints whose journal
  * radius lies from low to high; `offset` (m) takes a radius of `line` to that of `other`.
  */
-function greatestGain({ z, r }: Line, { z: oz, r: or }: Line, offset: number, low: number, high: number, sign: 1 | -1): number {
+function greatestGain(
+  { z, r }: Line,
+  { z: oz, r: or }: Line,
+  offset: number,
+  low: number,
+  high: number,
+  sign: 1 | -1,
+): number {
   // low and high are radii of the journal, which is `line` where the sign is -1.
   const own = sign === 1 ? offset : 0;
   const last = or.length - 2;
@@ -88,7 +95,8 @@ function greatestGain({ z, r }: Line, { z: oz, r: or }: Line, offset: number, lo
     const at = r[i]! + offset;
     while (k < last && or[k + 1]! < at) k++;
     // A breakpoint of the other line is met exactly.
-    const there = or[k + 1]! === at ? oz[k + 1]! : oz[k]! + ((oz[k + 1]! - oz[k]!) * (at - or[k]!)) / (or[k + 1]! - or[k]!);
+    const there =
+      or[k + 1]! === at ? oz[k + 1]! : oz[k]! + ((oz[k + 1]! - oz[k]!) * (at - or[k]!)) / (or[k + 1]! - or[k]!);
     const gain = sign * (z[i]! - there);
     if (gain > best) best = gain;
   }

@@ -60,7 +60,9 @@ export interface SeatFit {
   positionForTarget: number | null;
   /** least film of every seat (m) with the journal at that position */
   filmsAtTarget: (number | null)[] | null;
-  /** positions (m) at which this seat's own film is within its tolerance; null where no move gives it or none is wanted */
+  /**
+   * positions (m) at which this seat's own film is within its tolerance; null where no move gives it or none is wanted
+   */
   tolerated: Stretch | null;
 }
 
@@ -77,7 +79,9 @@ export interface Fit {
   relations: Relation[];
   /** that of the first two of them */
   relation: Relation | null;
-  /** positions (m) at which every film wanted is within its tolerance and no metal in metal; null when there are none */
+  /**
+   * positions (m) at which every film wanted is within its tolerance and no metal in metal; null when there are none
+   */
   permitted: Stretch | null;
 }
 
@@ -93,7 +97,13 @@ function closingOf(bush: number, journal: number): Closes {
 export function seatLines(seat: SeatInput): SeatLines {
   const bush = lineOf(seat.bush, 'outside');
   const journal = lineOf(seat.journal, 'inside');
-  return { name: seat.name, closes: closingOf(bush.halfAngle, journal.halfAngle), bush, journal, gap: gapOf(bush, journal) };
+  return {
+    name: seat.name,
+    closes: closingOf(bush.halfAngle, journal.halfAngle),
+    bush,
+    journal,
+    gap: gapOf(bush, journal),
+  };
 }
 
 /** Position (m) at which the least film of this seat alone is `film` (m); 0 is its first touch. Null: at none. */
@@ -111,11 +121,25 @@ export function fit(inputs: readonly SeatInput[], position: number): Fit {
 
   let first: SeatFit | null = null;
   for (const seat of seats) {
-    if (seat.closes === 'rearward' && seat.seatPosition !== null && (first?.seatPosition == null || seat.seatPosition > first.seatPosition)) first = seat;
+    if (
+      seat.closes === 'rearward' &&
+      seat.seatPosition !== null &&
+      (first?.seatPosition == null || seat.seatPosition > first.seatPosition)
+    )
+      first = seat;
   }
   const rear = first?.seatPosition ?? null;
-  const together = rear === null ? [] : seats.filter((s) => s.closes === 'rearward' && s.seatPosition !== null && Math.abs(s.seatPosition - rear) <= SAME);
-  const nose = seats.reduce<number | null>((least, s) => (s.closes === 'noseward' && s.seatPosition !== null ? Math.min(least ?? s.seatPosition, s.seatPosition) : least), null);
+  const together =
+    rear === null
+      ? []
+      : seats.filter(
+          (s) => s.closes === 'rearward' && s.seatPosition !== null && Math.abs(s.seatPosition - rear) <= SAME,
+        );
+  const nose = seats.reduce<number | null>(
+    (least, s) =>
+      s.closes === 'noseward' && s.seatPosition !== null ? Math.min(least ?? s.seatPosition, s.seatPosition) : least,
+    null,
+  );
   const relations = relationsOf(inputs, seats);
   return {
     seats,
@@ -144,9 +168,13 @@ function seatFit(seat: SeatLines, position: number, input: SeatInput, all: reado
     leastFilm: chain.count === 0 ? null : least,
     leastFilmStation: chain.count === 0 ? null : stationAt(seat.gap.bush, chain.u[at]!),
     greatestFilm: chain.count === 0 ? null : greatest,
-    sensitivity: chain.count === 0 ? null : filmPerTravel(seat.gap, position, chain.u[at]!, seat.closes === 'noseward' ? -1 : 1),
+    sensitivity:
+      chain.count === 0 ? null : filmPerTravel(seat.gap, position, chain.u[at]!, seat.closes === 'noseward' ? -1 : 1),
     positionForTarget,
-    filmsAtTarget: positionForTarget === null ? null : all.map((other) => (other === seat ? target! : zeroed(leastFilm(other.gap, positionForTarget)))),
+    filmsAtTarget:
+      positionForTarget === null
+        ? null
+        : all.map((other) => (other === seat ? target! : zeroed(leastFilm(other.gap, positionForTarget)))),
     tolerated: toleratedOf(seat, input, positionForTarget),
   };
 }
@@ -188,10 +216,26 @@ function contactAt(seat: SeatLines, position: number): Contact | null {
   const reaches = (i: number, end: number) => Math.abs(chain.u[i]! - chain.u[end]!) <= SAME;
   const rear = reaches(start, 0);
   const nose = reaches(stop, last);
-  const end: ContactEnd = rear && nose ? 'whole' : rear ? (smallAtNose ? 'large' : 'small') : nose ? (smallAtNose ? 'small' : 'large') : 'middle';
+  const end: ContactEnd =
+    rear && nose
+      ? 'whole'
+      : rear
+        ? smallAtNose
+          ? 'large'
+          : 'small'
+        : nose
+          ? smallAtNose
+            ? 'small'
+            : 'large'
+          : 'middle';
   const stationOf = (i: number) => stationAt(seat.gap.bush, chain.u[i]!);
   const station = stationOf(smallAtNose ? stop : start);
-  return { station, radius: radiusAt(seat.bush, station), end, stretches: runs.map(([i, k]) => ({ from: stationOf(i), to: stationOf(k) })) };
+  return {
+    station,
+    radius: radiusAt(seat.bush, station),
+    end,
+    stretches: runs.map(([i, k]) => ({ from: stationOf(i), to: stationOf(k) })),
+  };
 }
 
 /** Radius (m) of a line at a station (m) on it. */

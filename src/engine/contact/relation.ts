@@ -19,12 +19,20 @@ const ROUNDING = 1e-12;
 const HALVINGS = 50;
 
 /**
- * Positions (m) at which the film of a seat that a move closes is within its tolerance and its metal clear. Holds for lines that widen
- * steadily, whose film grows as the seat opens. Where the parts part before the film is as thick as it may be, it reaches to the film wanted.
+ * Positions (m) at which the film of a seat that a move closes is within its tolerance and its metal clear. Holds for
+ * lines that widen
+ * steadily, whose film grows as the seat opens. Where the parts part before the film is as thick as it may be, it
+ * reaches to the film wanted.
  */
-export function toleratedOf(seat: SeatLines, { target, tolerance = 0 }: SeatInput, positionForTarget: number | null): Stretch | null {
+export function toleratedOf(
+  seat: SeatLines,
+  { target, tolerance = 0 }: SeatInput,
+  positionForTarget: number | null,
+): Stretch | null {
   if (target === undefined || positionForTarget === null) return null;
-  const [thin, thick] = [Math.max(0, target - tolerance), target + tolerance].map((film) => positionForFilm(seat, film) ?? positionForTarget);
+  const [thin, thick] = [Math.max(0, target - tolerance), target + tolerance].map(
+    (film) => positionForFilm(seat, film) ?? positionForTarget,
+  );
   return { from: Math.min(thin!, thick!), to: Math.max(thin!, thick!) };
 }
 
@@ -34,20 +42,32 @@ export function toleratedOf(seat: SeatLines, { target, tolerance = 0 }: SeatInpu
  * and what the tolerances of the films allow it to be, Σ tolerance / |sin a|.
  */
 export function relationsOf(inputs: readonly SeatInput[], seats: readonly SeatFit[]): Relation[] {
-  const reach = ({ tolerance = 0, bush, journal }: SeatInput) => tolerance / Math.abs(Math.sin(bush.halfAngle || journal.halfAngle));
+  const reach = ({ tolerance = 0, bush, journal }: SeatInput) =>
+    tolerance / Math.abs(Math.sin(bush.halfAngle || journal.halfAngle));
   return seats.flatMap((one, i) =>
     seats.slice(i + 1).flatMap((other, k): Relation[] => {
       if (one.positionForTarget === null || other.positionForTarget === null) return [];
-      return [{ between: [one.name, other.name], error: one.positionForTarget - other.positionForTarget, allowance: reach(inputs[i]!) + reach(inputs[i + 1 + k]!) }];
+      return [
+        {
+          between: [one.name, other.name],
+          error: one.positionForTarget - other.positionForTarget,
+          allowance: reach(inputs[i]!) + reach(inputs[i + 1 + k]!),
+        },
+      ];
     }),
   );
 }
 
 /**
- * Where all films wanted are within their tolerance at once, metal clear of metal, seats that want no film among them. Null where no
+ * Where all films wanted are within their tolerance at once, metal clear of metal, seats that want no film among them.
+ * Null where no
  * position is so, and where no seat that a move closes wants a film.
  */
-export function permittedOf(inputs: readonly SeatInput[], lines: readonly SeatLines[], seats: readonly SeatFit[]): Stretch | null {
+export function permittedOf(
+  inputs: readonly SeatInput[],
+  lines: readonly SeatLines[],
+  seats: readonly SeatFit[],
+): Stretch | null {
   let [from, to] = [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];
   let wanted = false;
   for (const [i, { closes, seatPosition, tolerated }] of seats.entries()) {
@@ -61,7 +81,9 @@ export function permittedOf(inputs: readonly SeatInput[], lines: readonly SeatLi
     else if (seatPosition !== null) to = Math.min(to, seatPosition);
   }
   if (!wanted || from > to) return null;
-  return withStraight({ from, to }, (position) => lines.every((seat, i) => seat.closes !== 'never' || isRight(leastFilm(seat.gap, position), inputs[i]!)));
+  return withStraight({ from, to }, (position) =>
+    lines.every((seat, i) => seat.closes !== 'never' || isRight(leastFilm(seat.gap, position), inputs[i]!)),
+  );
 }
 
 /** Whether a film (m; null: apart) is as wanted, or where none is wanted, no interference. */
@@ -71,7 +93,8 @@ function isRight(film: number | null, { target, tolerance = 0 }: SeatInput): boo
 }
 
 /**
- * The part of a stretch where the straight seats are right too. Their film hardly changes along so short a way, by what profiles make of it:
+ * The part of a stretch where the straight seats are right too. Their film hardly changes along so short a way, by what
+ * profiles make of it:
  * looked at in the ends and the middle, and from one that is right brought out to where it no longer is.
  */
 function withStraight({ from, to }: Stretch, right: (position: number) => boolean): Stretch | null {

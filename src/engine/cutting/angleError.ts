@@ -9,7 +9,10 @@ export function tiltedSurface(surface: Surface, gauged: number, error: number): 
   return { ...surface, halfAngle: surface.halfAngle + error, radius, station: gauged };
 }
 
-export const tilted = (seat: SeatInput, part: Part, gauged: number, error: number): SeatInput => ({ ...seat, [part]: tiltedSurface(seat[part], gauged, error) });
+export const tilted = (seat: SeatInput, part: Part, gauged: number, error: number): SeatInput => ({
+  ...seat,
+  [part]: tiltedSurface(seat[part], gauged, error),
+});
 
 /** Least and greatest film (m) of a seat at a position (m); null where its parts do not overlap. */
 export function worstFilms(seat: SeatInput, position: number): { least: number; greatest: number } | null {

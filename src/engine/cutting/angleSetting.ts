@@ -13,14 +13,16 @@
  *   tailstock      S = L·sin a       centres a length L of work apart              da = dS/(L·cos a)
  *   dresser        a                 of a wheel whose axis lies along the work's
  *
- * An indicator that leans by t tells sin a·cos t along a slide or at the tailstock, tan a·cos t along the axis or at the
+ * An indicator that leans by t tells sin a·cos t along a slide or at the tailstock, tan a·cos t along the axis or at
+ * the
  * table; levelled on a sine bar or kept at nought along one it reads nothing, and errs by nothing.
  *
  * A way whose indicator would have to read further than any does is left out.
  *
  * Handbooks give the tailstock S = L·t/2 with t = 2·tan a the taper on diameter: 1 in 10 000 too much at 0.8°, 1 in
  * 700 at 3°. e, H, S, T, R, L (m), a (rad).
- * @source sine and tangent rule; tailstock: Machinery's Handbook, "Taper turning" (from memory); lean: gauging/cosineError.ts
+ * @source sine and tangent rule; tailstock: Machinery's Handbook, "Taper turning" (from memory); lean:
+ * gauging/cosineError.ts
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { BLOCK_SETS, type BlockSet, metresOf } from '../gauging/blockSets.ts';
@@ -72,7 +74,10 @@ export interface AngleSetting {
   blocks: Stack;
   /** dresser, from the wheel's axis lying along the work's (rad) */
   dresser: number;
-  /** greatest error of the half angle (rad) with which the film stays within its tolerance; null without one, and where it is not within it anyway */
+  /**
+   * greatest error of the half angle (rad) with which the film stays within its tolerance; null without one, and where
+   * it is not within it anyway
+   */
   stands: number | null;
   /** film lost or gained at its worst place per error of the half angle (m/rad) */
   perAngle: number;
@@ -101,7 +106,14 @@ export const scaleArc = (halfAngle: number, radius: number): number => radius * 
  * How one surface of the planned parts is set, and how well it must be.
  * @param gauged station (m) at which the surface is brought to size, about which an error turns it
  */
-export function angleSetting(seats: readonly SeatInput[], position: number, seat: number, part: Part, gauged: number, tools: AngleTools): AngleSetting {
+export function angleSetting(
+  seats: readonly SeatInput[],
+  position: number,
+  seat: number,
+  part: Part,
+  gauged: number,
+  tools: AngleTools,
+): AngleSetting {
   const pair = seats[seat]!;
   const { halfAngle: a } = pair[part];
   const cos = Math.cos(a);
@@ -117,14 +129,19 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
     const lean = leaningError(a, name, tools.lean ?? 0);
     return { way: name, reading: Math.abs(reading), error, lean, film: perAngle * Math.hypot(error, lean) };
   };
-  const stacked = (travel: number) => (blocks.kind === 'stack' ? Math.hypot(blocks.error / (tools.bar * cos), tools.indicator / travel) : 0);
+  const stacked = (travel: number) =>
+    blocks.kind === 'stack' ? Math.hypot(blocks.error / (tools.bar * cos), tools.indicator / travel) : 0;
   const all = [
-    ...(blocks.kind === 'stack' ? [way('alongBar', stack, stacked(Math.min(tools.travel, tools.bar))), way('sineBar', stack, stacked(onLine))] : []),
+    ...(blocks.kind === 'stack'
+      ? [way('alongBar', stack, stacked(Math.min(tools.travel, tools.bar))), way('sineBar', stack, stacked(onLine))]
+      : []),
     way('alongSlide', alongSlide(a, tools.travel), tools.indicator / (tools.travel * cos)),
     way('alongAxis', alongAxis(a, onAxis), (tools.indicator * cos * cos) / onAxis),
     way('table', tableMove(a, tools.scaleRadius), (tools.indicator * cos * cos) / tools.scaleRadius),
     way('scale', scaleArc(a, tools.scaleRadius), tools.scaleReading / tools.scaleRadius),
-    ...(Math.abs(a) <= STEEPEST_SET_OVER ? [way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos))] : []),
+    ...(Math.abs(a) <= STEEPEST_SET_OVER
+      ? [way('tailstock', tailstockSetOver(a, tools.centres), tools.indicator / (tools.centres * cos))]
+      : []),
   ];
   return {
     seat,
@@ -142,7 +159,10 @@ export function angleSetting(seats: readonly SeatInput[], position: number, seat
 /** Error of the half angle (rad, its size) that is told by an indicator leaning by an angle (rad). */
 export function leaningError(halfAngle: number, way: Way, lean: number): number {
   if (way === 'sineBar' || way === 'alongBar' || way === 'scale') return 0;
-  const told = way === 'alongSlide' || way === 'tailstock' ? Math.asin(trueTravel(Math.sin(halfAngle), lean)) : Math.atan(trueTravel(Math.tan(halfAngle), lean));
+  const told =
+    way === 'alongSlide' || way === 'tailstock'
+      ? Math.asin(trueTravel(Math.sin(halfAngle), lean))
+      : Math.atan(trueTravel(Math.tan(halfAngle), lean));
   return Math.abs(told - halfAngle);
 }
 
@@ -174,7 +194,8 @@ function lossPerAngle(pair: SeatInput, position: number, part: Part, gauged: num
 }
 
 /**
- * The error (rad), to either side, at which the film first leaves its tolerance; null without target and tolerance, and where
+ * The error (rad), to either side, at which the film first leaves its tolerance; null without target and tolerance, and
+ * where
  * it is out of it already. Of a film that is uneven anyway, its greatest out of tolerance, the least counts alone.
  */
 function standsOf(pair: SeatInput, position: number, part: Part, gauged: number): number | null {
@@ -185,7 +206,12 @@ function standsOf(pair: SeatInput, position: number, part: Part, gauged: number)
   const within = (error: number) =>
     [error, -error].every((e) => {
       const films = worstFilms(tilted(pair, part, gauged, e), position);
-      return films !== null && films.least >= target - tolerance && films.least <= target + tolerance && films.greatest <= most;
+      return (
+        films !== null &&
+        films.least >= target - tolerance &&
+        films.least <= target + tolerance &&
+        films.greatest <= most
+      );
     });
   if (!within(0)) return null;
   let [good, bad] = [0, 0.1];

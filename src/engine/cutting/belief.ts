@@ -24,7 +24,8 @@
  * spent at once: the doubt would vanish just where nothing fits. All standard deviations are then taken to be too
  * small by the misfit m: the level counts m times. m is the greatest of 1, √(cost of the bounds), and the deviations of
  * what clashes (clashes.ts).
- * @source scaling by the misfit: R. T. Birge, Phys. Rev. 40 (1932) 207 (from memory); profile likelihood: D. J. Venzon, S. H. Moolgavkar, Appl. Statist. 37 (1988) 87; Laplace's approximation:
+ * @source scaling by the misfit: R. T. Birge, Phys. Rev. 40 (1932) 207 (from memory); profile likelihood: D. J. Venzon,
+ * S. H. Moolgavkar, Appl. Statist. 37 (1988) 87; Laplace's approximation:
  *         D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, 2003, chapter 27; recursive least
  *         squares: R. E. Kalman, 1960 (all from memory)
  */
@@ -40,7 +41,9 @@ export interface Told {
   about: readonly number[];
 }
 
-/** What an error of metal taken off is the error of: a place in what that trial says was taken off surfaces, or faces. */
+/**
+ * What an error of metal taken off is the error of: a place in what that trial says was taken off surfaces, or faces.
+ */
 export interface ErrorName {
   trial: number;
   of: 'taken' | 'faces';
@@ -78,7 +81,17 @@ const OUT_OF_REACH = 9;
 export function beginning(covariance: readonly (readonly number[])[]): Account {
   const unit = covariance.map((_, i) => covariance.map((__, j) => (i === j ? 1 : 0)));
   const mean = covariance.map(() => 0);
-  return { mean, covariance: covariance.map((row) => [...row]), now: unit, bounds: [], errors: [], cost: 0, logVariance: 0, mode: { point: mean, cost: 0 }, misfit: 1 };
+  return {
+    mean,
+    covariance: covariance.map((row) => [...row]),
+    now: unit,
+    bounds: [],
+    errors: [],
+    cost: 0,
+    logVariance: 0,
+    mode: { point: mean, cost: 0 },
+    misfit: 1,
+  };
 }
 
 export const filmsOf = ({ now, mode }: Account): number[] => times(now, mode.point);
@@ -100,7 +113,8 @@ export function withError(account: Account, gains: readonly number[], sigma: num
 }
 
 /** Gains on e as gains on x. */
-const onUnknowns = ({ now, mean }: Account, gains: readonly number[]): number[] => mean.map((_, j) => gains.reduce((sum, g, i) => sum + g * now[i]![j]!, 0));
+const onUnknowns = ({ now, mean }: Account, gains: readonly number[]): number[] =>
+  mean.map((_, j) => gains.reduce((sum, g, i) => sum + g * now[i]![j]!, 0));
 
 export function withTold(account: Account, { value, sigma, predicted, gains, about }: Told): Account {
   const row = onUnknowns(account, gains);
@@ -117,7 +131,8 @@ export function withTold(account: Account, { value, sigma, predicted, gains, abo
 }
 
 /** By how much (m) more metal than told most likely came off, for every error there is. */
-export const errorsOf = ({ errors, mode, now }: Account): (ErrorName & { more: number })[] => errors.map((of, i) => ({ ...of, more: mode.point[now.length + i]! }));
+export const errorsOf = ({ errors, mode, now }: Account): (ErrorName & { more: number })[] =>
+  errors.map((of, i) => ({ ...of, more: mode.point[now.length + i]! }));
 
 /** By how much all standard deviations seem too small. */
 const misfitOf = ({ mode, misfit }: Account): number => Math.max(1, Math.sqrt(mode.cost), misfit);
@@ -125,21 +140,33 @@ const misfitOf = ({ mode, misfit }: Account): number => Math.max(1, Math.sqrt(mo
 /** The account with more bounds, its mode found. */
 export function settled(account: Account, bounds: readonly Bound[]): Account {
   const { mean, covariance } = account;
-  const near = bounds.map(({ gains, ...bound }) => ({ ...bound, normal: onUnknowns(account, gains) })).filter(({ normal, limit }) => limit - dot(normal, mean) < OUT_OF_REACH * Math.sqrt(Math.max(0, dot(normal, times(covariance, normal)))));
+  const near = bounds
+    .map(({ gains, ...bound }) => ({ ...bound, normal: onUnknowns(account, gains) }))
+    .filter(
+      ({ normal, limit }) =>
+        limit - dot(normal, mean) < OUT_OF_REACH * Math.sqrt(Math.max(0, dot(normal, times(covariance, normal)))),
+    );
   const all = [...account.bounds, ...near];
   return { ...account, bounds: all, mode: modeWithin(account, all) };
 }
 
-/** The best first; those too unlikely to matter left out, but of each kind the best stays, for later trials may speak for it. */
+/**
+ * The best first; those too unlikely to matter left out, but of each kind the best stays, for later trials may speak
+ * for it.
+ */
 export function ranked<A extends Account>(accounts: readonly A[], kindOf: (account: A) => unknown): A[] {
-  const sorted = [...accounts].sort((a, b) => costOf(a) - costOf(b)).filter((account, _, [best]) => costOf(account) <= costOf(best!) + WORTH);
+  const sorted = [...accounts]
+    .sort((a, b) => costOf(a) - costOf(b))
+    .filter((account, _, [best]) => costOf(account) <= costOf(best!) + WORTH);
   const kinds = new Set<unknown>();
   const [firsts, others]: [A[], A[]] = [[], []];
   for (const account of sorted) {
     (kinds.has(kindOf(account)) ? others : firsts).push(account);
     kinds.add(kindOf(account));
   }
-  return [...firsts, ...others.slice(0, Math.max(0, MOST_ACCOUNTS - firsts.length))].sort((a, b) => costOf(a) - costOf(b));
+  return [...firsts, ...others.slice(0, Math.max(0, MOST_ACCOUNTS - firsts.length))].sort(
+    (a, b) => costOf(a) - costOf(b),
+  );
 }
 
 /** How likely each account is, all together 1. */

@@ -43,11 +43,16 @@ export interface Mode {
 }
 
 export const modeWithin = ({ mean, covariance }: Normal, bounds: readonly HalfSpace[]): Mode => {
-  const { cost, shift } = new Walls(bounds, (g) => times(covariance, g)).held(bounds.map(({ normal, limit }) => dot(normal, mean) - limit));
+  const { cost, shift } = new Walls(bounds, (g) => times(covariance, g)).held(
+    bounds.map(({ normal, limit }) => dot(normal, mean) - limit),
+  );
   return { point: shift ? mean.map((m, i) => m + shift()[i]!) : mean, cost };
 };
 
-/** Bounds round normal variables of one covariance; what a bound needs of it is worked out the first time it holds something back. */
+/**
+ * Bounds round normal variables of one covariance; what a bound needs of it is worked out the first time it holds
+ * something back.
+ */
 export class Walls {
   private readonly pulls: number[][] = [];
   private readonly columns: number[][] = [];
@@ -58,12 +63,19 @@ export class Walls {
     private readonly pull: (normal: readonly number[]) => number[],
   ) {}
 
-  /** By how much the mean oversteps each bound (m): what it costs to be moved back, and the way back; null where it need not move. */
+  /**
+   * By how much the mean oversteps each bound (m): what it costs to be moved back, and the way back; null where it need
+   * not move.
+   */
   held(over: readonly number[]): { cost: number; shift: (() => number[]) | null } {
     if (over.every((r) => r <= KEPT)) return { cost: 0, shift: null };
     const { active, values } = this.multipliers(over);
     const cost = active.reduce((sum, c, k) => sum + values[k]! * over[c]!, 0);
-    return { cost: Math.max(0, cost), shift: () => active.reduce<number[]>((sum, c, k) => this.pulls[c]!.map((p, i) => (sum[i] ?? 0) - values[k]! * p), []) };
+    return {
+      cost: Math.max(0, cost),
+      shift: () =>
+        active.reduce<number[]>((sum, c, k) => this.pulls[c]!.map((p, i) => (sum[i] ?? 0) - values[k]! * p), []),
+    };
   }
 
   /** Column of K for one bound. */
@@ -90,7 +102,8 @@ export class Walls {
         for (let i = 0; i < size; i++) rest[i]! -= column[i]! * values[k]!;
       }
       let next = -1;
-      for (let i = 0; i < size; i++) if (rest[i]! > KEPT && (next < 0 || rest[i]! > rest[next]!) && !active.includes(i)) next = i;
+      for (let i = 0; i < size; i++)
+        if (rest[i]! > KEPT && (next < 0 || rest[i]! > rest[next]!) && !active.includes(i)) next = i;
       if (next < 0) break;
       const before = { active, values };
       active = [...active, next];
@@ -103,7 +116,8 @@ export class Walls {
         }
         // As far toward it as all stay above nothing; what arrives at nothing is let go.
         let step = 1;
-        for (const [k, value] of found.entries()) if (value <= 0) step = Math.min(step, values[k]! / (values[k]! - value) || 0);
+        for (const [k, value] of found.entries())
+          if (value <= 0) step = Math.min(step, values[k]! / (values[k]! - value) || 0);
         const moved = values.map((v, k) => v + step * (found[k]! - v));
         const kept = active.flatMap((_, k) => (found[k]! <= 0 && moved[k]! <= 1e-12 * Math.abs(found[k]!) ? [] : [k]));
         if (kept.length === active.length) return before;

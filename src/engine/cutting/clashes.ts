@@ -1,9 +1,11 @@
 /**
- * What was read at trials that does not go with the rest. Each reading is left out in turn and everything estimated anew
+ * What was read at trials that does not go with the rest. Each reading is left out in turn and everything estimated
+ * anew
  * without it: the least cost is so much less then, and the root of that is how far the reading lies from what all else
  * tells, in standard deviations of the two together. (So it is exactly where no bound holds anything back; with bounds
  * it is the ratio of likelihoods.) What the blue shows is held against the rest in the same way.
- * @source deleted residuals: R. D. Cook, S. Weisberg, Residuals and Influence in Regression, 1982, 2.2; likelihood ratio:
+ * @source deleted residuals: R. D. Cook, S. Weisberg, Residuals and Influence in Regression, 1982, 2.2; likelihood
+ * ratio:
  *         S. S. Wilks, Annals of Mathematical Statistics 9 (1938) 60 (both from memory)
  */
 import { fit, type SeatInput } from '../contact/fit.ts';
@@ -18,7 +20,9 @@ export interface ReadingName {
 }
 
 export interface Clash extends ReadingName {
-  /** m: what was read, and what all else tells that it should read; null for the blue, and where it has no such reading */
+  /**
+   * m: what was read, and what all else tells that it should read; null for the blue, and where it has no such reading
+   */
   read: number | null;
   expected: number | null;
   /** standard deviations */
@@ -31,8 +35,14 @@ const CLASHES = 2.576;
 const READINGS: readonly ReadingName['what'][] = ['standOff', 'shake', 'blue'];
 
 /** The worst first. @param again the estimates after other trials */
-export function clashesOf(trials: readonly Trial[], last: Updated, again: (trials: readonly Trial[]) => TrialResult[]): Clash[] {
-  const names = trials.flatMap((told, trial) => READINGS.filter((what) => told[what] !== undefined).map((what): ReadingName => ({ trial, what })));
+export function clashesOf(
+  trials: readonly Trial[],
+  last: Updated,
+  again: (trials: readonly Trial[]) => TrialResult[],
+): Clash[] {
+  const names = trials.flatMap((told, trial) =>
+    READINGS.filter((what) => told[what] !== undefined).map((what): ReadingName => ({ trial, what })),
+  );
   return names
     .flatMap((name): Clash[] => {
       const rest = again(withoutReading(trials, name));
@@ -43,7 +53,14 @@ export function clashesOf(trials: readonly Trial[], last: Updated, again: (trial
       const told = trials[name.trial]!;
       const read = name.what === 'blue' ? null : told[name.what]!.value;
       const there = rest[name.trial];
-      return [{ ...name, read, expected: there?.status === 'updated' ? expectedOf(told, name.what, there.seats) : null, deviations }];
+      return [
+        {
+          ...name,
+          read,
+          expected: there?.status === 'updated' ? expectedOf(told, name.what, there.seats) : null,
+          deviations,
+        },
+      ];
     })
     .sort((a, b) => b.deviations - a.deviations);
 }

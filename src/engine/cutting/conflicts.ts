@@ -1,8 +1,10 @@
 /**
  * Why a film still misses: the bounds that hold it back, and what they would have to be.
  *
- * The multipliers of the programme tell which bounds cost something where the plan stands. Each of them is let go and the
- * plan made anew: where all films are then met it is told how far it has to go. Where no one of them does it alone, those
+ * The multipliers of the programme tell which bounds cost something where the plan stands. Each of them is let go and
+ * the
+ * plan made anew: where all films are then met it is told how far it has to go. Where no one of them does it alone,
+ * those
  * that cost something are let go together, and with them what then stands in the way, until the films are met or
  * nothing holds them back any more. So no way out is told that was not tried. What is left when nothing holds a film
  * back is metal that is missing already, or a film that costs more stock than it is worth.
@@ -24,7 +26,9 @@ export interface Limit {
 export interface Conflicts {
   /** what stands in the way */
   conflicts: Limit[];
-  /** what would do only together, where none does alone; each with what it would have to be. Empty: nothing known does. */
+  /**
+   * what would do only together, where none does alone; each with what it would have to be. Empty: nothing known does.
+   */
   together: Limit[];
 }
 
@@ -46,21 +50,27 @@ export function conflictsOf(problem: Problem, found: Found, plans: Plans): Confl
     if (!isFound(without)) return [{ ...bound, needed: null }];
     if (isMet(without.plan)) return [{ ...bound, needed: neededOf(bound, without.plan) }];
     // A bound that holds back stock but no film to speak of stands in nobody's way.
-    return isShut(found, bound) || missed(found.plan) - missed(without.plan) >= NO_STEP ? [{ ...bound, needed: null }] : [];
+    return isShut(found, bound) || missed(found.plan) - missed(without.plan) >= NO_STEP
+      ? [{ ...bound, needed: null }]
+      : [];
   });
   const alone = conflicts.some(({ needed }) => needed !== null);
   return { conflicts, together: alone || conflicts.length === 0 ? [] : togetherOf(problem, bounds, plans) };
 }
 
 const missed = ({ misses }: Plan) => misses.reduce((a, b) => a + b, 0);
-const isShut = ({ problem }: Found, { room }: Bound) => room !== null && problem.rooms[room]!.least > problem.rooms[room]!.most;
+const isShut = ({ problem }: Found, { room }: Bound) =>
+  room !== null && problem.rooms[room]!.least > problem.rooms[room]!.most;
 
 function togetherOf(problem: Problem, first: readonly Bound[], plans: Plans): Limit[] {
   const dropped = [...first];
   for (let round = 0; round < ROUNDS; round++) {
     const found = plans(letGo(problem, dropped));
     if (!isFound(found)) return [];
-    if (isMet(found.plan)) return dropped.filter((bound) => isBeyond(bound, found.plan)).map((bound) => ({ ...bound, needed: neededOf(bound, found.plan) }));
+    if (isMet(found.plan))
+      return dropped
+        .filter((bound) => isBeyond(bound, found.plan))
+        .map((bound) => ({ ...bound, needed: neededOf(bound, found.plan) }));
     const more = costly(found).filter((bound) => !dropped.some((b) => b.what === bound.what && b.room === bound.room));
     if (more.length === 0) return [];
     dropped.push(...more);
@@ -74,14 +84,17 @@ function costly({ problem: { rooms, input }, multipliers }: Found): Bound[] {
   for (const [room, { of, least, most }] of rooms.entries()) {
     // A cleanup above the limit stands against it whatever the films.
     const shut = least > most;
-    if (shut || multipliers.most[room]! > COSTS) bounds.push({ what: of.kind === 'surface' && most === 0 ? 'forbidden' : 'limit', room, limit: most });
+    if (shut || multipliers.most[room]! > COSTS)
+      bounds.push({ what: of.kind === 'surface' && most === 0 ? 'forbidden' : 'limit', room, limit: most });
     if (!shut && !(multipliers.least[room]! > COSTS)) continue;
     if (least > 0) bounds.push({ what: 'cleanup', room, limit: least });
     else if (of.kind === 'face') bounds.push({ what: 'add', room, limit: -least });
   }
   const { reach } = input;
-  if (reach && Number.isFinite(reach.from) && multipliers.from > COSTS) bounds.push({ what: 'reachFrom', room: null, limit: reach.from });
-  if (reach && Number.isFinite(reach.to) && multipliers.to > COSTS) bounds.push({ what: 'reachTo', room: null, limit: reach.to });
+  if (reach && Number.isFinite(reach.from) && multipliers.from > COSTS)
+    bounds.push({ what: 'reachFrom', room: null, limit: reach.from });
+  if (reach && Number.isFinite(reach.to) && multipliers.to > COSTS)
+    bounds.push({ what: 'reachTo', room: null, limit: reach.to });
   return bounds;
 }
 
@@ -97,11 +110,15 @@ function letGo(problem: Problem, dropped: readonly Bound[]): Problem {
   });
   const { reach } = problem.input;
   const free = (what: Bound['what']) => dropped.some((b) => b.what === what);
-  const opened = reach && { from: free('reachFrom') ? Number.NEGATIVE_INFINITY : reach.from, to: free('reachTo') ? Number.POSITIVE_INFINITY : reach.to };
+  const opened = reach && {
+    from: free('reachFrom') ? Number.NEGATIVE_INFINITY : reach.from,
+    to: free('reachTo') ? Number.POSITIVE_INFINITY : reach.to,
+  };
   return { ...problem, rooms, input: { ...problem.input, ...(opened && { reach: opened }) } };
 }
 
-const neededOf = ({ what, room }: Bound, { position, amounts }: Plan): number => (room === null ? position : what === 'add' ? Math.max(0, -amounts[room]!) : amounts[room]!);
+const neededOf = ({ what, room }: Bound, { position, amounts }: Plan): number =>
+  room === null ? position : what === 'add' ? Math.max(0, -amounts[room]!) : amounts[room]!;
 
 /** Whether a plan goes beyond a bound at all. */
 function isBeyond(bound: Bound, plan: Plan): boolean {

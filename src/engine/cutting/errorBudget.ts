@@ -66,10 +66,20 @@ export interface SurfaceCut {
 }
 
 /** What every error of one surface's set-up does, the planned parts at their position. */
-export function contributionsOf(seats: readonly SeatInput[], position: number, cut: SurfaceCut, errors: SetUpErrors): Contribution[] {
+export function contributionsOf(
+  seats: readonly SeatInput[],
+  position: number,
+  cut: SurfaceCut,
+  errors: SetUpErrors,
+): Contribution[] {
   const pair = seats[cut.seat]!;
   const wrong = withErrors(pair, cut, errors);
-  return (Object.keys(wrong) as Cause[]).map((cause) => ({ seat: cut.seat, part: cut.part, cause, film: changeOf(pair, wrong[cause], position) }));
+  return (Object.keys(wrong) as Cause[]).map((cause) => ({
+    seat: cut.seat,
+    part: cut.part,
+    cause,
+    film: changeOf(pair, wrong[cause], position),
+  }));
 }
 
 /** All contributions together. */
@@ -86,7 +96,11 @@ export function budgetOf(all: readonly Contribution[]): Budget {
 }
 
 /** The seat with each error, to both sides where it has two. */
-function withErrors(pair: SeatInput, { part, normal, gauged }: SurfaceCut, e: SetUpErrors): Record<Cause, (SeatInput | null)[]> {
+function withErrors(
+  pair: SeatInput,
+  { part, normal, gauged }: SurfaceCut,
+  e: SetUpErrors,
+): Record<Cause, (SeatInput | null)[]> {
   const { halfAngle } = pair[part];
   const withLess = (stock: number): SeatInput => ({ ...pair, [part]: withStock(pair[part], part, stock) });
   const half = ((e.division / (e.diameterDial ? 2 : 1)) * Math.cos(halfAngle)) / 2;

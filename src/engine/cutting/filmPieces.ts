@@ -5,7 +5,8 @@
  *   film = film(p₀, x₀) + g·(p - p₀) + Σ G_k·(x_k - x₀_k)
  *
  * g gain by position, G_k by stock (m/m), both of that place (gauging/filmGradient.ts); a face that moves its seats'
- * bush by d toward the nose is a position less by d, one that moves their journal more by d. The film of the seat is the
+ * bush by d toward the nose is a position less by d, one that moves their journal more by d. The film of the seat is
+ * the
  * least of them. Exact for straight lines; with a profile until a place further off becomes the least.
  */
 import { filmAlong } from '../contact/film.ts';
@@ -37,27 +38,42 @@ export function filmPieces(problem: Problem, position: number, amounts: readonly
     const { count, u, film } = filmAlong(lines.gap, position);
     const lowest: number[] = [];
     // Between two places that are both lower no place can become the least.
-    for (let k = 0; k < count; k++) if (!(film[k]! > (film[k - 1] ?? film[k]!) && film[k]! > (film[k + 1] ?? film[k]!))) lowest.push(k);
+    for (let k = 0; k < count; k++)
+      if (!(film[k]! > (film[k - 1] ?? film[k]!) && film[k]! > (film[k + 1] ?? film[k]!))) lowest.push(k);
     lowest.sort((a, b) => film[a]! - film[b]!);
     const near = lowest.filter((k) => film[k]! <= film[lowest[0]!]! + NEAR).slice(0, MOST);
     const moves = lines.closes !== 'never';
-    const found = near.flatMap((k) => breakpointsAt(lines, i, position, u[k]!, film[k]!).map((place) => pieceOf(problem, i, place, moves)));
+    const found = near.flatMap((k) =>
+      breakpointsAt(lines, i, position, u[k]!, film[k]!).map((place) => pieceOf(problem, i, place, moves)),
+    );
     return found.filter((piece, k) => !found.slice(0, k).some((other) => isSame(piece, other)));
   });
 }
 
-function pieceOf({ rooms, input }: Problem, seat: number, { film, perPosition: gain, influences }: Breakpoint, moves: boolean): Piece {
+function pieceOf(
+  { rooms, input }: Problem,
+  seat: number,
+  { film, perPosition: gain, influences }: Breakpoint,
+  moves: boolean,
+): Piece {
   const perPosition = moves && Math.abs(gain) >= STRAIGHT ? gain : 0;
   const perAmount = rooms.map(({ of }) => {
     if (of.kind === 'face') return gain * faceShift(input.faces![of.face]!, seat);
     if (of.seat !== seat) return 0;
-    const perRadius = influences.reduce((sum, { part, by, rate }) => sum + (part === of.part && by === 'radius' ? rate : 0), 0);
+    const perRadius = influences.reduce(
+      (sum, { part, by, rate }) => sum + (part === of.part && by === 'radius' ? rate : 0),
+      0,
+    );
     return (of.part === 'journal' ? -1 : 1) * perRadius * radialOf(1, input.seats[seat]![of.part].halfAngle);
   });
   return { film, perPosition, perAmount };
 }
 
-const isSame = (a: Piece, b: Piece) => Math.abs(a.film - b.film) <= ALIKE && Math.abs(a.perPosition - b.perPosition) <= ALIKE && a.perAmount.every((g, k) => Math.abs(g - b.perAmount[k]!) <= ALIKE);
+const isSame = (a: Piece, b: Piece) =>
+  Math.abs(a.film - b.film) <= ALIKE &&
+  Math.abs(a.perPosition - b.perPosition) <= ALIKE &&
+  a.perAmount.every((g, k) => Math.abs(g - b.perAmount[k]!) <= ALIKE);
 
 /** What metal off a face (m) adds to the position of the journal as one seat sees it. */
-const faceShift = ({ seats, part, moves }: Face, seat: number): number => (seats.includes(seat) ? (part === 'bush' ? -moves : moves) : 0);
+const faceShift = ({ seats, part, moves }: Face, seat: number): number =>
+  seats.includes(seat) ? (part === 'bush' ? -moves : moves) : 0;

@@ -28,8 +28,19 @@ const rounded = (z: number) => Math.round(z / PLACE) * PLACE;
 const SET_UPS: ReadonlySet<Reading['kind']> = new Set(['diameter', 'overRolls', 'ballDepth']);
 
 /** Set-ups for one surface, each once; their values have no meaning here. `after`: the parts once it is cut. */
-export function gaugesFor(seats: readonly SeatInput[], seat: number, part: Part, readings: readonly Reading[], { tools = METRIC_TOOLS, after = seats }: { tools?: Tooling; after?: readonly SeatInput[] } = {}): OnSurface[] {
-  const read = readings.filter((r): r is OnSurface => 'seat' in r && SET_UPS.has(r.kind) && r.seat === seat && r.part === part && canBeRead(r, seats)).map((r) => ({ ...r, value: 0, sigma: 1 }));
+export function gaugesFor(
+  seats: readonly SeatInput[],
+  seat: number,
+  part: Part,
+  readings: readonly Reading[],
+  { tools = METRIC_TOOLS, after = seats }: { tools?: Tooling; after?: readonly SeatInput[] } = {},
+): OnSurface[] {
+  const read = readings
+    .filter(
+      (r): r is OnSurface =>
+        'seat' in r && SET_UPS.has(r.kind) && r.seat === seat && r.part === part && canBeRead(r, seats),
+    )
+    .map((r) => ({ ...r, value: 0, sigma: 1 }));
   const known = new Set<string>();
   const once = read.filter((r) => {
     const key = JSON.stringify(r);
@@ -43,15 +54,23 @@ const canBeRead = (reading: Reading, seats: readonly SeatInput[]) => {
   return value !== null && fault === null;
 };
 
-function suggested(seats: readonly SeatInput[], after: readonly SeatInput[], seat: number, part: Part, tools: Tooling): OnSurface {
+function suggested(
+  seats: readonly SeatInput[],
+  after: readonly SeatInput[],
+  seat: number,
+  part: Part,
+  tools: Tooling,
+): OnSurface {
   const { halfAngle, from, to } = seats[seat]![part];
   const middle = (from + to) / 2;
   const on = { seat, part, value: 0, sigma: 1 };
   const tries: OnSurface[] = [];
   if (halfAngle !== 0 && part === 'journal') {
     const rolls = [...tools.rolls].sort((a, b) => Math.abs(a - ROLL) - Math.abs(b - ROLL));
-    for (const roll of rolls) tries.push({ ...on, kind: 'overRolls', roll, station: rounded(middle - (roll / 2) * Math.sin(halfAngle)) });
-  } else if (halfAngle !== 0) for (const ball of tools.balls) tries.push({ ...on, kind: 'ballDepth', ball, face: halfAngle > 0 ? to : from });
+    for (const roll of rolls)
+      tries.push({ ...on, kind: 'overRolls', roll, station: rounded(middle - (roll / 2) * Math.sin(halfAngle)) });
+  } else if (halfAngle !== 0)
+    for (const ball of tools.balls) tries.push({ ...on, kind: 'ballDepth', ball, face: halfAngle > 0 ? to : from });
   const clear = tries
     .filter((reading) => canBeRead(reading, seats))
     .map((reading) => ({ reading, clear: Math.min(marginOf(reading, seats).share, marginOf(reading, after).share) }))
@@ -72,11 +91,16 @@ function marginOf(gauge: OnSurface, seats: readonly SeatInput[]): { length: numb
   return { length, share: length / (to - from) };
 }
 
-/** Margin (m, along the axis) of a roll or ball that touches too near an end of the surface in any of these states of the parts; null where all keep clear. */
+/**
+ * Margin (m, along the axis) of a roll or ball that touches too near an end of the surface in any of these states of
+ * the parts; null where all keep clear.
+ */
 export function tooNearEnd(gauge: Reading, states: readonly (readonly SeatInput[])[]): number | null {
   if (gauge.kind !== 'overRolls' && gauge.kind !== 'ballDepth') return null;
   const margins = states.filter((seats) => canBeRead(gauge, seats)).map((seats) => marginOf(gauge, seats));
-  const near = margins.filter(({ length, share }) => share < CLEAR || length < CLEAR_LENGTH).map(({ length }) => length);
+  const near = margins
+    .filter(({ length, share }) => share < CLEAR || length < CLEAR_LENGTH)
+    .map(({ length }) => length);
   return near.length === 0 ? null : Math.max(0, Math.min(...near));
 }
 

@@ -9,7 +9,8 @@
  * lines would overlap, by c, just c is worn off. From the law p = c/(k·r·dθ), and from the balance the turning it took:
  *   F·dθ = ∫ (c/(k·r))·sin a dA = (2π/k) Σ sin a ∫ c du
  * u along the bush line (m) · h, c (m) · p (Pa) · k (m³/(N·m), that is 1/Pa: Archard's coefficient over hardness) ·
- * F (N) · θ (rad) · a half angle (rad). The work pressed and slid is ∫ p ds dA = (1/k)·∫ c dA, so volume worn is k times
+ * F (N) · θ (rad) · a half angle (rad). The work pressed and slid is ∫ p ds dA = (1/k)·∫ c dA, so volume worn is k
+ * times
  * work: to the order of c/r of a step where the parts' shares differ, exactly where they are equal. Depths are along
  * the normal of the bush line and known exactly, piece by piece (wear.ts); a pair that touches all along keeps doing
  * so. Metal that stands out beyond the other part is not worn and stays as a ridge. For half angles that differ by a
@@ -56,7 +57,11 @@ export interface LapState {
 export type LapStop = 'bearing' | 'relation' | 'limit' | 'notYet';
 
 export type Lapped =
-  | { status: 'lapped' /** from before the first step on */; states: LapState[] /** index of the state at which to stop, and why */; stop: { at: number; why: LapStop } }
+  | {
+      status: 'lapped' /** from before the first step on */;
+      states: LapState[] /** index of the state at which to stop, and why */;
+      stop: { at: number; why: LapStop };
+    }
   /** no seat stops the journal going rearward, so nothing is lapped */
   | { status: 'nothingTouches' };
 
@@ -72,7 +77,9 @@ interface LappedSeat {
 const STATES = 50;
 
 export function lapped(inputs: readonly SeatInput[], lap: Lap): Lapped {
-  const seats = inputs.map((input): LappedSeat => ({ lines: seatLines(input), bush: [], journal: [], work: 0, bearing: 0 }));
+  const seats = inputs.map(
+    (input): LappedSeat => ({ lines: seatLines(input), bush: [], journal: [], work: 0, bearing: 0 }),
+  );
   const touches = seats.flatMap(({ lines }) => (lines.closes === 'rearward' ? (positionForFilm(lines, 0) ?? []) : []));
   if (touches.length === 0) return { status: 'nothingTouches' };
   const start = Math.max(...touches);
@@ -95,7 +102,13 @@ function wornBy(seat: LappedSeat, position: number, { force, coefficient }: Lap)
   const k = coefficient.journal + coefficient.bush;
   const share = coefficient.bush / k;
   const { contacts, length } = overlaps(seat, position);
-  const scaled = (pieces: readonly Piece[], by: number, moved: number) => pieces.map(({ from, to, start, end }) => ({ from: from - moved, to: to - moved, start: start * by, end: end * by }));
+  const scaled = (pieces: readonly Piece[], by: number, moved: number) =>
+    pieces.map(({ from, to, start, end }) => ({
+      from: from - moved,
+      to: to - moved,
+      start: start * by,
+      end: end * by,
+    }));
   seat.bush = added(seat.bush, scaled(contacts, share, 0));
   seat.journal = added(seat.journal, scaled(contacts, 1 - share, du));
   let worn = 0;
@@ -104,7 +117,9 @@ function wornBy(seat: LappedSeat, position: number, { force, coefficient }: Lap)
     worn += integral(c, (u) => depthAt(c, u));
     touching += c.to - c.from;
     // the surface at which they now meet
-    const r = (u: number) => radiusAt(bush, stationAt(gap.bush, u)) + depthBeside(seat.bush, u, u === c.to ? c.from : c.to) * Math.cos(gap.halfAngle);
+    const r = (u: number) =>
+      radiusAt(bush, stationAt(gap.bush, u)) +
+      depthBeside(seat.bush, u, u === c.to ? c.from : c.to) * Math.cos(gap.halfAngle);
     seat.work += ((2 * Math.PI) / k) * integral(c, (u) => r(u) * depthAt(c, u));
   }
   seat.bearing = length > 0 ? touching / length : 0;
@@ -127,7 +142,8 @@ function overlaps({ lines, bush, journal }: LappedSeat, position: number): { con
     if (to - from < SHORT) continue;
     while (i < count - 2 && u[i + 1]! <= from) i++;
     const line = (at: number) => film[i]! + ((film[i + 1]! - film[i]!) * (at - u[i]!)) / (u[i + 1]! - u[i]!);
-    const pressed = (at: number, toward: number) => -(line(at) + depthBeside(bush, at, toward) + depthBeside(journal, at - du, toward - du));
+    const pressed = (at: number, toward: number) =>
+      -(line(at) + depthBeside(bush, at, toward) + depthBeside(journal, at - du, toward - du));
     const [start, end] = [pressed(from, to), pressed(to, from)];
     if (start <= 0 && end <= 0) continue;
     const zero = from + ((to - from) * start) / (start - end);
@@ -154,8 +170,17 @@ function knotsOf(u: Float64Array, bush: readonly Piece[], journal: readonly Piec
   return knots.sort();
 }
 
-function stateOf(inputs: readonly SeatInput[], seats: readonly LappedSeat[], position: number, angle: number): LapState {
-  const parts = inputs.map((input, i) => ({ ...input, bush: wornSurface(input.bush, 'bush', seats[i]!), journal: wornSurface(input.journal, 'journal', seats[i]!) }));
+function stateOf(
+  inputs: readonly SeatInput[],
+  seats: readonly LappedSeat[],
+  position: number,
+  angle: number,
+): LapState {
+  const parts = inputs.map((input, i) => ({
+    ...input,
+    bush: wornSurface(input.bush, 'bush', seats[i]!),
+    journal: wornSurface(input.journal, 'journal', seats[i]!),
+  }));
   const sum = (of: (seat: LappedSeat) => number) => seats.reduce((total, seat) => total + of(seat), 0);
   const deepest = (pieces: readonly Piece[]) => pieces.reduce((most, { start, end }) => Math.max(most, start, end), 0);
   return {
@@ -163,7 +188,10 @@ function stateOf(inputs: readonly SeatInput[], seats: readonly LappedSeat[], pos
     angle,
     work: sum(({ work }) => work),
     volume: { journal: sum((seat) => volumeOf(seat, 'journal')), bush: sum((seat) => volumeOf(seat, 'bush')) },
-    seats: seats.map(({ bearing, bush, journal }) => ({ bearing, depth: { bush: deepest(bush), journal: deepest(journal) } })),
+    seats: seats.map(({ bearing, bush, journal }) => ({
+      bearing,
+      depth: { bush: deepest(bush), journal: deepest(journal) },
+    })),
     parts,
     fit: fit(parts, position),
   };
@@ -172,7 +200,8 @@ function stateOf(inputs: readonly SeatInput[], seats: readonly LappedSeat[], pos
 /** Volume (m³) worn off: the solid between the line before and after, by Pappus. */
 function volumeOf(seat: LappedSeat, part: Part): number {
   const { gap } = seat.lines;
-  const [pieces, chain, line]: [Piece[], typeof gap.bush, Line] = part === 'bush' ? [seat.bush, gap.bush, seat.lines.bush] : [seat.journal, gap.journal, seat.lines.journal];
+  const [pieces, chain, line]: [Piece[], typeof gap.bush, Line] =
+    part === 'bush' ? [seat.bush, gap.bush, seat.lines.bush] : [seat.journal, gap.journal, seat.lines.journal];
   const outward = (part === 'bush' ? 1 : -1) * Math.cos(gap.halfAngle);
   const layer = (piece: Piece) => (u: number) => {
     const d = depthAt(piece, u);
@@ -222,7 +251,8 @@ function stopOf(inputs: readonly SeatInput[], states: readonly LapState[], lap: 
   const closing = inputs.flatMap((input, i) => (seatLines(input).closes === 'rearward' ? [i] : []));
   const good = ({ fit: { relation } }: LapState) => relation !== null && Math.abs(relation.error) <= relation.allowance;
   for (const [at, state] of states.entries()) {
-    if (state.seats.some(({ depth }) => Math.max(depth.journal, depth.bush) > lap.limit)) return { at: Math.max(0, at - 1), why: 'limit' };
+    if (state.seats.some(({ depth }) => Math.max(depth.journal, depth.bush) > lap.limit))
+      return { at: Math.max(0, at - 1), why: 'limit' };
     if (at > 0 && good(states[at - 1]!) && !good(state)) return { at: at - 1, why: 'relation' };
     if (at > 0 && closing.every((i) => state.seats[i]!.bearing >= lap.bearing)) return { at, why: 'bearing' };
   }

@@ -9,7 +9,8 @@
  *                all while some of what was read does not go with the rest: then it is not known what is left.
  *
  * The plan follows the films in straight pieces, so J holds near the estimate; the safe amount is a plan of its own
- * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add up.
+ * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add
+ * up.
  */
 import { fit } from '../contact/fit.ts';
 import { endOf } from './belief.ts';
@@ -38,7 +39,10 @@ export interface Left {
   verdict: Verdict;
   plan: Plan | null;
   amounts: LeftAmount[];
-  /** position of first touch (m) most likely now, with the safe amounts off, and with all of it off; null where nothing stops the journal */
+  /**
+   * position of first touch (m) most likely now, with the safe amounts off, and with all of it off; null where nothing
+   * stops the journal
+   */
   standOff: { now: number | null; safe: number | null; all: number | null };
 }
 
@@ -49,7 +53,10 @@ export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts, cl
   const plan = planIn(verdict);
   if (!plan) return { verdict, plan, amounts: [], standOff: { now: null, safe: null, all: null } };
   const at = (e: readonly number[]) => nearestPlan(inputAt(e))?.amounts ?? plan.amounts;
-  const sides = films.map((_, i) => [1, -1].map((side) => at(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e)))) as [number[], number[]]);
+  const sides = films.map(
+    (_, i) =>
+      [1, -1].map((side) => at(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e)))) as [number[], number[]],
+  );
   const amounts = plan.amounts.flatMap((amount, room): LeftAmount[] => {
     if (Math.abs(amount) < NO_STEP) return [];
     const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
@@ -58,11 +65,21 @@ export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts, cl
     const doubted = shares.indexOf(Math.max(...shares));
     const end = endOf(accounts, gains, amount > 0 ? -1 : 1, CAUTIOUS);
     const then = at(end.films)[room]!;
-    const safe = clashes.length > 0 ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
+    const safe =
+      clashes.length > 0 ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
     return [{ room, amount, sigma, safe, doubted }];
   });
   const problem = problemOf({ ...input, seats: believed(parts, films) });
-  const off = (of: (left: LeftAmount) => number) => plan.amounts.map((_, room) => amounts.filter((left) => left.room === room).reduce((sum, left) => sum + of(left), 0));
-  const touch = (taken: number[] | null) => fit(taken ? cutParts(problem, taken) : problem.input.seats, 0).firstPosition;
-  return { verdict, plan, amounts, standOff: { now: touch(null), safe: touch(off(({ safe }) => safe)), all: touch(off(({ amount }) => amount)) } };
+  const off = (of: (left: LeftAmount) => number) =>
+    plan.amounts.map((_, room) =>
+      amounts.filter((left) => left.room === room).reduce((sum, left) => sum + of(left), 0),
+    );
+  const touch = (taken: number[] | null) =>
+    fit(taken ? cutParts(problem, taken) : problem.input.seats, 0).firstPosition;
+  return {
+    verdict,
+    plan,
+    amounts,
+    standOff: { now: touch(null), safe: touch(off(({ safe }) => safe)), all: touch(off(({ amount }) => amount)) },
+  };
 }

@@ -8,7 +8,19 @@ import type { CutStep } from './steps.ts';
 
 export type Caution = 'guards' | 'eyes' | 'wheelSpeed' | 'ringTest' | 'manual';
 
-type Plain = 'manual' | 'guards' | 'wheelTest' | 'dress' | 'centres' | 'height' | 'bushHold' | 'oneSetting' | 'stone' | 'clean' | 'trial' | 'noseTaper';
+type Plain =
+  | 'manual'
+  | 'guards'
+  | 'wheelTest'
+  | 'dress'
+  | 'centres'
+  | 'height'
+  | 'bushHold'
+  | 'oneSetting'
+  | 'stone'
+  | 'clean'
+  | 'trial'
+  | 'noseTaper';
 
 export type WorkItem = { id: string; cautions: Caution[] } & (
   | { what: Plain }
@@ -29,7 +41,9 @@ export function orderOfWork(steps: readonly CutStep[]): WorkItem[] {
     plain('wheelTest', 'ringTest', 'wheelSpeed'),
     ...partItems(steps, 'bush'),
     ...partItems(steps, 'journal'),
-    ...steps.flatMap((step, i): WorkItem[] => (step.kind === 'face' ? [{ id: `face ${step.face}`, what: 'face', step: i, cautions: [] }] : [])),
+    ...steps.flatMap((step, i): WorkItem[] =>
+      step.kind === 'face' ? [{ id: `face ${step.face}`, what: 'face', step: i, cautions: [] }] : [],
+    ),
     plain('stone'),
     plain('clean'),
     plain('trial'),
@@ -41,7 +55,10 @@ export function orderOfWork(steps: readonly CutStep[]): WorkItem[] {
 function partItems(steps: readonly CutStep[], part: Part): WorkItem[] {
   const own = steps.flatMap((step, i) => (step.kind === 'surface' && step.part === part ? [{ step, i }] : []));
   if (own.length === 0) return [];
-  const hold: WorkItem[] = [part === 'journal' ? plain('centres') : plain('bushHold'), ...(own.length > 1 ? [{ ...plain('oneSetting'), id: `oneSetting ${part}` }] : [])];
+  const hold: WorkItem[] = [
+    part === 'journal' ? plain('centres') : plain('bushHold'),
+    ...(own.length > 1 ? [{ ...plain('oneSetting'), id: `oneSetting ${part}` }] : []),
+  ];
   const ready: WorkItem[] = [
     { ...plain('dress', 'eyes'), id: `dress ${part}` },
     { ...plain('height'), id: `height ${part}` },

@@ -4,7 +4,8 @@
  *   cost = Σ stock + WORTH·Σ misses of the films          within the rooms of the stock and the reach of the journal
  *
  * (programme.ts, where preferences come in). Films are those of the exact lines; the programme is made about a point,
- * solved, made again about what it gives, until nothing is gained. For straight lines the first or second is exact. Films
+ * solved, made again about what it gives, until nothing is gained. For straight lines the first or second is exact.
+ * Films
  * of profiles are no straight function of position and stock: a step that gains nothing is halved, and every seat's own
  * position is started from; another place of least film further off could weigh less by a small part of the profile.
  *
@@ -16,7 +17,17 @@ import type { Part } from '../parts/line.ts';
 import { type Conflicts, conflictsOf } from './conflicts.ts';
 import { filmPieces } from './filmPieces.ts';
 import { cutParts, NO_STEP, PARTS, type PlanInput, type Problem, problemOf, type Room } from './problem.ts';
-import { isMet, type Multipliers, missOf, moveCost, type Point, solvedAbout, stockCost, turnOf, WORTH } from './programme.ts';
+import {
+  isMet,
+  type Multipliers,
+  missOf,
+  moveCost,
+  type Point,
+  solvedAbout,
+  stockCost,
+  turnOf,
+  WORTH,
+} from './programme.ts';
 
 export interface Plan {
   /** position of the journal (m) at which the films are these */
@@ -46,7 +57,8 @@ export type Verdict =
   | { status: 'stalled' };
 
 /** The plan, or the nearest there is; null where there is nothing to show. */
-export const planIn = (verdict: Verdict): Plan | null => (verdict.status === 'planned' ? verdict.plan : verdict.status === 'infeasible' ? verdict.nearest : null);
+export const planIn = (verdict: Verdict): Plan | null =>
+  verdict.status === 'planned' ? verdict.plan : verdict.status === 'infeasible' ? verdict.nearest : null;
 
 /** The same without asking what stands in the way of it, which takes several plans more. */
 export function nearestPlan(input: PlanInput): Plan | null {
@@ -68,16 +80,21 @@ export function planCut(input: PlanInput): Verdict {
   const found = inSteps(bestPlan(problem));
   if (found.status !== 'found') return found;
   const { plan } = found;
-  return isMet(plan) && shutBy(found.problem) === 0 ? { status: 'planned', plan } : { status: 'infeasible', nearest: plan, ...conflictsOf(problem, found, bestPlan) };
+  return isMet(plan) && shutBy(found.problem) === 0
+    ? { status: 'planned', plan }
+    : { status: 'infeasible', nearest: plan, ...conflictsOf(problem, found, bestPlan) };
 }
 
 /** The same without stock that is no step. */
 function inSteps(sought: Sought): Sought {
   if (sought.status !== 'found') return sought;
   const { plan, problem } = sought;
-  const none = (k: number) => plan.amounts[k] !== 0 && Math.abs(plan.amounts[k]!) < NO_STEP && problem.rooms[k]!.least <= 0;
+  const none = (k: number) =>
+    plan.amounts[k] !== 0 && Math.abs(plan.amounts[k]!) < NO_STEP && problem.rooms[k]!.least <= 0;
   if (!problem.rooms.some((_, k) => none(k))) return sought;
-  return inSteps(bestPlan({ ...problem, rooms: problem.rooms.map((room, k) => (none(k) ? { ...room, least: 0, most: 0 } : room)) }));
+  return inSteps(
+    bestPlan({ ...problem, rooms: problem.rooms.map((room, k) => (none(k) ? { ...room, least: 0, most: 0 } : room)) }),
+  );
 }
 
 export interface Found {
@@ -105,7 +122,10 @@ const shutBy = ({ rooms }: Problem) => rooms.reduce((sum, { least, most }) => su
 /** Only this part is cut; a cleanup of the other leaves no room at all. */
 function onlyPart(problem: Problem, part: Part): Problem {
   const ofPart = ({ of }: Room) => (of.kind === 'surface' ? of.part : problem.input.faces![of.face]!.part) === part;
-  return { ...problem, rooms: problem.rooms.map((room) => (ofPart(room) ? room : { ...room, least: Math.max(0, room.least), most: 0 })) };
+  return {
+    ...problem,
+    rooms: problem.rooms.map((room) => (ofPart(room) ? room : { ...room, least: Math.max(0, room.least), most: 0 })),
+  };
 }
 
 function foundIn(asked: Problem): Sought {
@@ -141,7 +161,10 @@ function settledFrom(problem: Problem, start: Point): Found | null {
 function firstBetter(problem: Problem, from: Plan, to: Point, settled: boolean): Plan | null {
   for (let halving = 0, share = 1; halving <= HALVINGS; halving++, share /= 2) {
     const between = (a: number, b: number) => (share === 1 ? b : a + share * (b - a));
-    const plan = planOf(problem, { position: between(from.position, to.position), amounts: to.amounts.map((x, k) => between(from.amounts[k]!, x)) });
+    const plan = planOf(problem, {
+      position: between(from.position, to.position),
+      amounts: to.amounts.map((x, k) => between(from.amounts[k]!, x)),
+    });
     if (isBetter({ plan, problem }, { plan: from, problem })) return plan;
     // What is as good already is not looked for in between.
     if (halving === 0 && settled && Math.abs(costOf(problem, plan) - costOf(problem, from)) <= SAME) return null;
@@ -151,15 +174,19 @@ function firstBetter(problem: Problem, from: Plan, to: Point, settled: boolean):
 
 function costOf(problem: Problem, { position, amounts, misses }: Plan): number {
   const stock = amounts.reduce((sum, x, k) => sum + stockCost(problem, problem.rooms[k]!) * Math.abs(x), 0);
-  return stock + WORTH * misses.reduce((a, b) => a + b, 0) + moveCost(problem) * Math.abs(position - problem.input.position);
+  return (
+    stock + WORTH * misses.reduce((a, b) => a + b, 0) + moveCost(problem) * Math.abs(position - problem.input.position)
+  );
 }
 
 /** Cleanups within their limits first, then in the order of the objectives of the programme. */
 function isBetter(a: Pick<Found, 'plan' | 'problem'>, than: Pick<Found, 'plan' | 'problem'>): boolean {
-  const [one, other] = [a, than].map(({ problem, plan }) => [shutBy(problem), costOf(problem, plan), plan.amounts.reduce((sum, x, k) => sum + turnOf(problem, k) * Math.abs(x), 0), Math.abs(plan.position - problem.input.position)]) as [
-    number[],
-    number[],
-  ];
+  const [one, other] = [a, than].map(({ problem, plan }) => [
+    shutBy(problem),
+    costOf(problem, plan),
+    plan.amounts.reduce((sum, x, k) => sum + turnOf(problem, k) * Math.abs(x), 0),
+    Math.abs(plan.position - problem.input.position),
+  ]) as [number[], number[]];
   if (one[1] === Number.POSITIVE_INFINITY) return false;
   for (const [i, value] of one.entries()) if (Math.abs(value - other[i]!) > SAME) return value < other[i]!;
   return false;
@@ -167,26 +194,45 @@ function isBetter(a: Pick<Found, 'plan' | 'problem'>, than: Pick<Found, 'plan' |
 
 function planOf(problem: Problem, { position, amounts }: Point): Plan {
   const { rooms, base, input } = problem;
-  const snapped = amounts.map((x, k) => [0, rooms[k]!.least, rooms[k]!.most].find((end) => Math.abs(x - end) <= AT_END) ?? x);
+  const snapped = amounts.map(
+    (x, k) => [0, rooms[k]!.least, rooms[k]!.most].find((end) => Math.abs(x - end) <= AT_END) ?? x,
+  );
   const seats = cutParts(problem, snapped);
   const films = filmsAt(seats, position);
   const misses = input.seats.map((seat, i) => missOf(seat, films[i]!, input.share ?? 0));
-  return { position, rooms, amounts: snapped, base, seats, films, misses, total: snapped.reduce((sum, x) => sum + Math.abs(x), 0) };
+  return {
+    position,
+    rooms,
+    amounts: snapped,
+    base,
+    seats,
+    films,
+    misses,
+    total: snapped.reduce((sum, x) => sum + Math.abs(x), 0),
+  };
 }
 
-const filmsAt = (seats: readonly SeatInput[], position: number) => seats.map((seat) => leastFilm(seatLines(seat).gap, position));
+const filmsAt = (seats: readonly SeatInput[], position: number) =>
+  seats.map((seat) => leastFilm(seatLines(seat).gap, position));
 
-/** The least amounts, at the position now and where each seat wanted has its film, if every seat wanted overlaps there. */
+/**
+ * The least amounts, at the position now and where each seat wanted has its film, if every seat wanted overlaps there.
+ */
 function startsOf(problem: Problem): { points: Point[] } | { apart: number[] } {
   const { input, rooms } = problem;
   const amounts = rooms.map(({ least }) => Math.max(0, least));
   const seats = cutParts(problem, amounts);
   const within = (p: number) => Math.min(Math.max(p, input.reach?.from ?? p), input.reach?.to ?? p);
-  const wanted = seats.flatMap((seat) => (seat.target === undefined ? [] : [positionForFilm(seatLines(seat), seat.target)]));
+  const wanted = seats.flatMap((seat) =>
+    seat.target === undefined ? [] : [positionForFilm(seatLines(seat), seat.target)],
+  );
   const positions = [...wanted.filter((p): p is number => p !== null), input.position].map(within);
-  const apartAt = (position: number) => filmsAt(seats, position).flatMap((film, i) => (film === null && input.seats[i]!.target !== undefined ? [i] : []));
+  const apartAt = (position: number) =>
+    filmsAt(seats, position).flatMap((film, i) => (film === null && input.seats[i]!.target !== undefined ? [i] : []));
   const apart = positions.map(apartAt);
-  const points = positions.filter((position, k) => apart[k]!.length === 0 && positions.findIndex((p) => Math.abs(p - position) <= SAME) === k);
+  const points = positions.filter(
+    (position, k) => apart[k]!.length === 0 && positions.findIndex((p) => Math.abs(p - position) <= SAME) === k,
+  );
   if (points.length > 0) return { points: points.map((position) => ({ position, amounts })) };
   return { apart: apart.reduce((fewest, seats) => (seats.length < fewest.length ? seats : fewest)) };
 }

@@ -1,5 +1,6 @@
 /**
- * What may be cut off the parts: amounts x, the normal stock of every surface, both of each seat, and the metal off each
+ * What may be cut off the parts: amounts x, the normal stock of every surface, both of each seat, and the metal off
+ * each
  * face (below 0: put on, by a thicker spacer). Surfaces that may not be cut have room from 0 to 0.
  */
 import type { SeatInput, Stretch } from '../contact/fit.ts';
@@ -101,6 +102,10 @@ export function problemOf(input: PlanInput): Problem {
 export function cutParts({ base, rooms, input }: Problem, amounts: readonly number[]): SeatInput[] {
   return withMetalOff(
     base,
-    rooms.map(({ of }, k) => (of.kind === 'surface' ? { of: 'surface', seat: of.seat, part: of.part, normal: amounts[k]! } : { of: 'face', ...input.faces![of.face]!, normal: amounts[k]! })),
+    rooms.map(({ of }, k) =>
+      of.kind === 'surface'
+        ? { of: 'surface', seat: of.seat, part: of.part, normal: amounts[k]! }
+        : { of: 'face', ...input.faces![of.face]!, normal: amounts[k]! },
+    ),
   );
 }

@@ -41,7 +41,9 @@ export interface Multipliers {
   to: number;
 }
 
-export type Step = { status: 'solved'; point: Point; multipliers: Multipliers } | { status: 'infeasible' | 'unbounded' | 'stalled' };
+export type Step =
+  | { status: 'solved'; point: Point; multipliers: Multipliers }
+  | { status: 'infeasible' | 'unbounded' | 'stalled' };
 
 export function solvedAbout(problem: Problem, about: Point, pieces: readonly Piece[][]): Step {
   const found: Optimum = minimised(programmeOf(problem, about, pieces));
@@ -51,7 +53,10 @@ export function solvedAbout(problem: Problem, about: Point, pieces: readonly Pie
   const { least, most } = found.multipliers;
   return {
     status: 'solved',
-    point: { position: found.values[at.position]! / SCALE, amounts: rooms.map((_, k) => (found.values[at.off(k)]! - found.values[at.on(k)]!) / SCALE) },
+    point: {
+      position: found.values[at.position]! / SCALE,
+      amounts: rooms.map((_, k) => (found.values[at.off(k)]! - found.values[at.on(k)]!) / SCALE),
+    },
     multipliers: {
       least: rooms.map((room, k) => (room.least > 0 ? least[at.off(k)]! : most[at.on(k)]!)),
       most: rooms.map((_, k) => most[at.off(k)]!),
@@ -62,7 +67,8 @@ export function solvedAbout(problem: Problem, about: Point, pieces: readonly Pie
 }
 
 /** What is left of the stock and the move for each metre of a room, and for the move of the journal. */
-export const stockCost = ({ input }: Problem, { of }: Room): number => ((of.kind === 'face' ? input.faces![of.face]!.part : of.part) === input.prefer?.spare ? SPARE : 1);
+export const stockCost = ({ input }: Problem, { of }: Room): number =>
+  (of.kind === 'face' ? input.faces![of.face]!.part : of.part) === input.prefer?.spare ? SPARE : 1;
 export const moveCost = ({ input }: Problem): number => (input.prefer?.keepPosition ? KEEP : 0);
 
 /** What a film (m) misses; a film that is not there misses everything. */
@@ -84,7 +90,10 @@ export function turnOf({ input, rooms }: Problem, k: number): number {
   return turn < 0 ? input.allow.length : turn;
 }
 
-/** The unknowns by their places: position, metal off and put on of every room, the move of the journal, the miss of every seat. */
+/**
+ * The unknowns by their places: position, metal off and put on of every room, the move of the journal, the miss of
+ * every seat.
+ */
 class Unknowns {
   constructor(private readonly rooms: number) {}
   readonly position = 0;
@@ -114,7 +123,9 @@ function programmeOf(problem: Problem, about: Point, pieces: readonly Piece[][])
     endless,
     ...input.seats.map(() => endless),
   ];
-  const stock = rooms.flatMap((room, k): [number, number][] => [at.off(k), at.on(k)].map((v) => [v, stockCost(problem, room)]));
+  const stock = rooms.flatMap((room, k): [number, number][] =>
+    [at.off(k), at.on(k)].map((v) => [v, stockCost(problem, room)]),
+  );
   const turns = rooms.flatMap((_, k): [number, number][] => [at.off(k), at.on(k)].map((v) => [v, turnOf(problem, k)]));
   const misses = input.seats.map((_, i): [number, number] => [at.missOf(i), WORTH]);
   return {
@@ -136,14 +147,30 @@ const moveRows = (now: number, at: Unknowns, row: RowOf): Row[] =>
     max: sign * SCALE * now,
   }));
 
-function filmRows({ input, rooms }: Problem, about: Point, pieces: readonly Piece[][], at: Unknowns, row: RowOf): Row[] {
+function filmRows(
+  { input, rooms }: Problem,
+  about: Point,
+  pieces: readonly Piece[][],
+  at: Unknowns,
+  row: RowOf,
+): Row[] {
   return input.seats.flatMap(({ target, tolerance = 0 }, i) =>
     pieces[i]!.flatMap(({ film, perPosition, perAmount }, place): Row[] => {
-      const entries: [number, number][] = [[at.position, perPosition], ...rooms.flatMap((_, k): [number, number][] => [[at.off(k), perAmount[k]!] as [number, number], [at.on(k), -perAmount[k]!]])];
-      const here = film - perPosition * about.position - perAmount.reduce((sum, gain, k) => sum + gain * about.amounts[k]!, 0);
+      const entries: [number, number][] = [
+        [at.position, perPosition],
+        ...rooms.flatMap((_, k): [number, number][] => [
+          [at.off(k), perAmount[k]!] as [number, number],
+          [at.on(k), -perAmount[k]!],
+        ]),
+      ];
+      const here =
+        film - perPosition * about.position - perAmount.reduce((sum, gain, k) => sum + gain * about.amounts[k]!, 0);
       const band = (input.share ?? 0) * tolerance;
       const own = at.missOf(i);
-      const atLeast: Row = { coefficients: row([...entries, [own, 1]]), min: SCALE * ((target === undefined ? 0 : target - band) - here) };
+      const atLeast: Row = {
+        coefficients: row([...entries, [own, 1]]),
+        min: SCALE * ((target === undefined ? 0 : target - band) - here),
+      };
       if (target === undefined || place > 0) return [atLeast];
       return [atLeast, { coefficients: row([...entries, [own, -1]]), max: SCALE * (target + band - here) }];
     }),

@@ -2,7 +2,8 @@
  * How every angle should be set, so that all errors of the set-up together leave the film its tolerance.
  *
  *   room² = max(left² - Σ others², (left/3)²)/k              left = tolerance - |film - target|
- *                                            what the angle of one surface may cost the film, if it is to be likely (root of
+ *                                            what the angle of one surface may cost the film, if it is to be likely
+ *                                            (root of
  *                                            the sum of squares) that the tolerance holds; and where others use it up,
  *                                            a third of the tolerance, which adds a twentieth to what there is (common
  *                                            practice, no source): then it is not the angle that breaks it
@@ -17,7 +18,14 @@
 import { leastFilm } from '../contact/film.ts';
 import { type SeatInput, seatLines } from '../contact/fit.ts';
 import { type AngleSetting, type AngleTools, angleSetting, type Way, type WayToSet } from './angleSetting.ts';
-import { type Budget, budgetOf, type Contribution, contributionsOf, type SetUpErrors, type SurfaceCut } from './errorBudget.ts';
+import {
+  type Budget,
+  budgetOf,
+  type Contribution,
+  contributionsOf,
+  type SetUpErrors,
+  type SurfaceCut,
+} from './errorBudget.ts';
 
 export interface SurfaceSetUp extends Omit<AngleSetting, 'ways'> {
   gauged: number;
@@ -28,7 +36,10 @@ export interface SurfaceSetUp extends Omit<AngleSetting, 'ways'> {
   recommended: Way | null;
   /** the way the budget counts with */
   used: Way;
-  /** what would be enough along a sine bar: least reading (m) over the travel there is, travel (m) with the reading there is; null where nothing is */
+  /**
+   * what would be enough along a sine bar: least reading (m) over the travel there is, travel (m) with the reading
+   * there is; null where nothing is
+   */
   needed: { indicator: number; travel: number } | null;
   /** film (m) that the blocks' miss costs; null without a stack */
   blocksFilm: number | null;
@@ -44,10 +55,19 @@ export interface SetUps {
  * @param errorsOf the errors of the set-up by surface, the angle's left out
  * @param own the way the person sets angles by; null: none chosen
  */
-export function setUpsOf(seats: readonly SeatInput[], position: number, cuts: readonly SurfaceCut[], tools: AngleTools, errorsOf: (cut: SurfaceCut) => Omit<SetUpErrors, 'angle' | 'way'>, own: Way | null): SetUps {
+export function setUpsOf(
+  seats: readonly SeatInput[],
+  position: number,
+  cuts: readonly SurfaceCut[],
+  tools: AngleTools,
+  errorsOf: (cut: SurfaceCut) => Omit<SetUpErrors, 'angle' | 'way'>,
+  own: Way | null,
+): SetUps {
   const settings = cuts.map((cut) => angleSetting(seats, position, cut.seat, cut.part, cut.gauged, tools));
   // An angle of no error, by a way that is not told by a reading, leaves what else there is.
-  const others = cuts.flatMap((cut) => contributionsOf(seats, position, cut, { ...errorsOf(cut), angle: 0, way: 'alongBar' }));
+  const others = cuts.flatMap((cut) =>
+    contributionsOf(seats, position, cut, { ...errorsOf(cut), angle: 0, way: 'alongBar' }),
+  );
   const surfaces = settings.map((setting, i): SurfaceSetUp => {
     const { gauged } = cuts[i]!;
     const room = setting.stands === null ? null : roomFor(seats[setting.seat]!, position, setting.seat, others, cuts);
@@ -56,12 +76,26 @@ export function setUpsOf(seats: readonly SeatInput[], position: number, cuts: re
     const chosen = ways.find(({ way }) => way === own);
     const recommended = chosen && chosen.enough !== false ? chosen : finest.enough !== false ? finest : null;
     const { blocks, perAngle, halfAngle } = setting;
-    const blocksFilm = blocks.kind === 'stack' ? (Math.abs(blocks.error) / (tools.bar * Math.cos(halfAngle))) * perAngle : null;
-    return { ...setting, gauged, room, ways, recommended: recommended?.way ?? null, used: (chosen ?? finest).way, needed: neededFor(room, blocksFilm ?? 0, perAngle, tools), blocksFilm };
+    const blocksFilm =
+      blocks.kind === 'stack' ? (Math.abs(blocks.error) / (tools.bar * Math.cos(halfAngle))) * perAngle : null;
+    return {
+      ...setting,
+      gauged,
+      room,
+      ways,
+      recommended: recommended?.way ?? null,
+      used: (chosen ?? finest).way,
+      needed: neededFor(room, blocksFilm ?? 0, perAngle, tools),
+      blocksFilm,
+    };
   });
   const contributions = cuts.flatMap((cut, i) => {
     const { ways, used } = surfaces[i]!;
-    return contributionsOf(seats, position, cut, { ...errorsOf(cut), angle: ways.find(({ way }) => way === used)!.error, way: used });
+    return contributionsOf(seats, position, cut, {
+      ...errorsOf(cut),
+      angle: ways.find(({ way }) => way === used)!.error,
+      way: used,
+    });
   });
   return { surfaces, budget: budgetOf(contributions) };
 }
@@ -69,7 +103,13 @@ export function setUpsOf(seats: readonly SeatInput[], position: number, cuts: re
 /** A contribution this many times less than the tolerance hardly shows among the others. */
 const NEGLIGIBLE = 3;
 
-function roomFor(pair: SeatInput, position: number, seat: number, others: readonly Contribution[], cuts: readonly SurfaceCut[]): number {
+function roomFor(
+  pair: SeatInput,
+  position: number,
+  seat: number,
+  others: readonly Contribution[],
+  cuts: readonly SurfaceCut[],
+): number {
   const spent = Math.hypot(...others.filter((c) => c.seat === seat).map(({ film }) => film));
   const shared = cuts.filter((cut) => cut.seat === seat).length;
   const { target = 0, tolerance = 0 } = pair;
@@ -77,7 +117,12 @@ function roomFor(pair: SeatInput, position: number, seat: number, others: readon
   return Math.sqrt(Math.max(most ** 2 - spent ** 2, (most / NEGLIGIBLE) ** 2) / shared);
 }
 
-function neededFor(room: number | null, miss: number, perAngle: number, { travel, bar, indicator }: AngleTools): SurfaceSetUp['needed'] {
+function neededFor(
+  room: number | null,
+  miss: number,
+  perAngle: number,
+  { travel, bar, indicator }: AngleTools,
+): SurfaceSetUp['needed'] {
   if (room === null || room <= miss || perAngle === 0) return null;
   const rest = Math.sqrt(room * room - miss * miss) / perAngle;
   return { indicator: rest * Math.min(travel, bar), travel: indicator / rest };

@@ -3,7 +3,8 @@
  *
  * The bush first, because the journal is the easier to fit to it; on each part the straight surfaces, then the shallow,
  * then the steep, which sets the touch, for last; faces and spacers after all, since they are the easiest to correct
- * (common practice, no source). Each step tells the feeds for its stock (feeds.ts), how far the touch of its seat moves,
+ * (common practice, no source). Each step tells the feeds for its stock (feeds.ts), how far the touch of its seat
+ * moves,
  * and what gauges and the trial assembly will read when it is half done and done: the readings predicted for the parts
  * as they then are (gauging/readings), all steps before it done too.
  */
@@ -32,7 +33,10 @@ export interface Machine {
   slide: number | null;
 }
 
-/** A reading before a step, half way, when what is safe before a trial is off, and when it is done (m); null where the set-up cannot read it. */
+/**
+ * A reading before a step, half way, when what is safe before a trial is off, and when it is done (m); null where the
+ * set-up cannot read it.
+ */
 export interface Stop {
   before: number | null;
   half: number | null;
@@ -105,10 +109,17 @@ interface Shop {
   safe?: (seat: number, part: Part) => number | null;
 }
 
-export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, { readings = [], tools = METRIC_TOOLS, safe = () => null }: Shop = {}): CutStep[] {
-  const isNew = ({ seat, part }: { seat: number; part: Part }) => input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
+export function stepsOf(
+  input: PlanInput,
+  plan: Plan,
+  machine: Machine,
+  { readings = [], tools = METRIC_TOOLS, safe = () => null }: Shop = {},
+): CutStep[] {
+  const isNew = ({ seat, part }: { seat: number; part: Part }) =>
+    input.allow.some((a) => a.seat === seat && a.part === part && a.renew !== undefined);
   // a new line that is the old one takes nothing off
-  const isChanged = ({ seat, part }: { seat: number; part: Part }) => deepest(input.seats[seat]![part], plan.base[seat]![part], part) > NO_STEP;
+  const isChanged = ({ seat, part }: { seat: number; part: Part }) =>
+    deepest(input.seats[seat]![part], plan.base[seat]![part], part) > NO_STEP;
   const cut = inOrder(plan, isNew, isChanged);
   let now = input.seats.map((seat) => ({ ...seat }));
   return cut.map((k, place): CutStep => {
@@ -119,21 +130,43 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, { readin
       const face = input.faces![of.face]!;
       const after = faceCut(before, face, amount);
       now = after;
-      return { kind: 'face', face: of.face, off: amount, standOff: standOffs({ before, half: faceCut(before, face, amount / 2), safely: null, after }), before, after, why: 'relation', turn: 'faceLast' };
+      return {
+        kind: 'face',
+        face: of.face,
+        off: amount,
+        standOff: standOffs({ before, half: faceCut(before, face, amount / 2), safely: null, after }),
+        before,
+        after,
+        why: 'relation',
+        turn: 'faceLast',
+      };
     }
     const { seat, part } = of;
-    const cutTo = (normal: number) => before.map((s, i) => (i === seat ? { ...s, [part]: withStock(plan.base[seat]![part], part, normal) } : s));
+    const cutTo = (normal: number) =>
+      before.map((s, i) => (i === seat ? { ...s, [part]: withStock(plan.base[seat]![part], part, normal) } : s));
     const isRenewed = isNew(of);
     // Half way to a new line the old one may still show; then there is nothing to predict.
-    const half = isRenewed && amount / 2 < cleanUp(before[seat]![part], plan.base[seat]![part], part) ? null : cutTo(amount / 2);
+    const half =
+      isRenewed && amount / 2 < cleanUp(before[seat]![part], plan.base[seat]![part], part) ? null : cutTo(amount / 2);
     const after = cutTo(amount);
     const first = safe(seat, part);
     const safely = first === null || first < NO_STEP || first > amount - NO_STEP || isRenewed ? null : cutTo(first);
     now = after;
     const straight = plan.base[seat]![part].halfAngle === 0;
-    const why: Why = amount > least + NONE ? (straight || input.seats.filter((s) => s.target !== undefined).length < 2 ? 'film' : 'relation') : isRenewed ? 'newLine' : 'cleanup';
+    const why: Why =
+      amount > least + NONE
+        ? straight || input.seats.filter((s) => s.target !== undefined).length < 2
+          ? 'film'
+          : 'relation'
+        : isRenewed
+          ? 'newLine'
+          : 'cleanup';
     const gauges = gaugesFor(before, seat, part, readings, { tools, after }).map(
-      (gauge): GaugeStop => ({ gauge, nearEnd: tooNearEnd(gauge, [before, after]), ...stopOf({ before, half, safely, after }, (seats) => readingOf(gauge, seats)) }),
+      (gauge): GaugeStop => ({
+        gauge,
+        nearEnd: tooNearEnd(gauge, [before, after]),
+        ...stopOf({ before, half, safely, after }, (seats) => readingOf(gauge, seats)),
+      }),
     );
     return {
       kind: 'surface',
@@ -154,13 +187,19 @@ export function stepsOf(input: PlanInput, plan: Plan, machine: Machine, { readin
 }
 
 /** Rooms that are cut, by their places in the plan, in the order of work. */
-function inOrder({ rooms, amounts, base }: Plan, isNew: (of: { seat: number; part: Part }) => boolean, isChanged: typeof isNew): number[] {
+function inOrder(
+  { rooms, amounts, base }: Plan,
+  isNew: (of: { seat: number; part: Part }) => boolean,
+  isChanged: typeof isNew,
+): number[] {
   const rank = (k: number): number[] => {
     const { of } = rooms[k]!;
     return of.kind === 'face' ? [2, 0] : [of.part === 'bush' ? 0 : 1, Math.abs(base[of.seat]![of.part].halfAngle)];
   };
   return rooms
-    .flatMap(({ of }, k) => (Math.abs(amounts[k]!) >= NO_STEP || (of.kind === 'surface' && isNew(of) && isChanged(of)) ? [k] : []))
+    .flatMap(({ of }, k) =>
+      Math.abs(amounts[k]!) >= NO_STEP || (of.kind === 'surface' && isNew(of) && isChanged(of)) ? [k] : [],
+    )
     .sort((a, b) => {
       const [ra, rb] = [rank(a), rank(b)];
       return ra[0]! - rb[0]! || ra[1]! - rb[1]! || a - b;
@@ -196,7 +235,8 @@ export function feedsOf(normal: number, halfAngle: number, part: Part, machine: 
   };
 }
 
-const faceCut = (seats: readonly SeatInput[], { seats: moved, part, moves }: Face, off: number): SeatInput[] => seats.map((s, i) => (moved.includes(i) ? { ...s, [part]: movedAxially(s[part], moves * off) } : s));
+const faceCut = (seats: readonly SeatInput[], { seats: moved, part, moves }: Face, off: number): SeatInput[] =>
+  seats.map((s, i) => (moved.includes(i) ? { ...s, [part]: movedAxially(s[part], moves * off) } : s));
 
 /** The parts as a step goes on; null where a reading cannot be told there. */
 interface Stages {
@@ -206,14 +246,20 @@ interface Stages {
   after: SeatInput[];
 }
 
-const stopOf = ({ before, half, safely, after }: Stages, read: (seats: SeatInput[]) => number | null): Stop => ({ before: read(before), half: half && read(half), ...(safely && { safe: read(safely) }), stop: read(after) });
+const stopOf = ({ before, half, safely, after }: Stages, read: (seats: SeatInput[]) => number | null): Stop => ({
+  before: read(before),
+  half: half && read(half),
+  ...(safely && { safe: read(safely) }),
+  stop: read(after),
+});
 
 const readingOf = (gauge: Reading, seats: readonly SeatInput[]): number | null => {
   const { value, fault } = predict(gauge, seats);
   return fault ? null : value;
 };
 
-const standOffs = (stages: Stages): Stop => stopOf(stages, (seats) => readingOf({ kind: 'standOff', value: 0, sigma: 1 }, seats));
+const standOffs = (stages: Stages): Stop =>
+  stopOf(stages, (seats) => readingOf({ kind: 'standOff', value: 0, sigma: 1 }, seats));
 
 export interface JournalMove {
   /** m, toward the nose: how far nose and shoulders of the journal stand from where they were */

@@ -9,7 +9,20 @@ import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../parts/line.ts';
 import { movedAxially } from '../parts/shift.ts';
 import { renewed, withStock } from '../parts/stock.ts';
-import { type Account, beginning, costOf, type ErrorName, endOf, errorsOf, filmsOf, likelihoods, ranked, settled, withError, withTold } from './belief.ts';
+import {
+  type Account,
+  beginning,
+  costOf,
+  type ErrorName,
+  endOf,
+  errorsOf,
+  filmsOf,
+  likelihoods,
+  ranked,
+  settled,
+  withError,
+  withTold,
+} from './belief.ts';
 import { type Clash, clashesOf } from './clashes.ts';
 import type { PlanInput } from './problem.ts';
 import { type Blue, believed, type Shake, shakeTold, touchOf } from './trialReadings.ts';
@@ -46,7 +59,10 @@ export interface Trial {
 /** What is believed after a trial. */
 export interface Updated {
   status: 'updated';
-  /** by how much each film is most likely greater than the parts are taken to give, and how far that may be off (m; one standard deviation, the further side) */
+  /**
+   * by how much each film is most likely greater than the parts are taken to give, and how far that may be off (m; one
+   * standard deviation, the further side)
+   */
   films: number[];
   sigmas: number[];
   /** how likely it is that each seat was the one that touched; null where neither stand-off nor blue was looked at */
@@ -73,7 +89,8 @@ export type TrialResult =
 export type Doubt = readonly (readonly number[])[];
 
 /** The same doubt of every film, a standard uncertainty (m), each independent of the others. */
-export const evenDoubt = (seats: number, sigma: number): Doubt => Array.from({ length: seats }, (_, i) => Array.from({ length: seats }, (__, j) => (i === j ? sigma * sigma : 0)));
+export const evenDoubt = (seats: number, sigma: number): Doubt =>
+  Array.from({ length: seats }, (_, i) => Array.from({ length: seats }, (__, j) => (i === j ? sigma * sigma : 0)));
 
 /** What is believed before any trial. */
 export const believedAtFirst = (seats: readonly SeatInput[], doubt: Doubt): Believed => ({
@@ -89,7 +106,10 @@ export type Believed = Pick<Updated, 'parts' | 'films' | 'sigmas' | 'accounts' |
 
 type Input = Pick<PlanInput, 'seats' | 'faces'> & Partial<Pick<PlanInput, 'allow'>>;
 
-/** The estimate after each trial in turn; it ends with the first that cannot be taken in. Of the last it is told what clashes. */
+/**
+ * The estimate after each trial in turn; it ends with the first that cannot be taken in. Of the last it is told what
+ * clashes.
+ */
 export function trialsOf(input: Input, trials: readonly Trial[], doubt: Doubt): TrialResult[] {
   const results = estimates(input, trials, doubt);
   const last = results.at(-1);
@@ -133,7 +153,8 @@ function cutBy({ allow, faces }: Input, before: readonly SeatInput[], trial: Tri
   for (const { seat, part, normal } of trial.taken) {
     // the first cut to a new line leaves nothing of the old one
     const { renew } = allow?.find((a) => a.seat === seat && a.part === part) ?? {};
-    if (renew !== undefined && normal > 0 && !fresh.has(`${seat} ${part}`)) parts[seat]![part] = renewed(parts[seat]![part], renew);
+    if (renew !== undefined && normal > 0 && !fresh.has(`${seat} ${part}`))
+      parts[seat]![part] = renewed(parts[seat]![part], renew);
     if (normal > 0) fresh.add(`${seat} ${part}`);
     parts[seat]![part] = withStock(parts[seat]![part], part, normal);
   }
@@ -156,7 +177,11 @@ interface Explained extends Account {
 
 function updated(parts: readonly SeatInput[], before: readonly Account[], trial: Trial): TrialResult {
   const touches = trial.standOff !== undefined || (trial.blue ?? []).length > 0;
-  const explained = before.flatMap((account) => (touches ? parts.map((_, seat) => explanation(parts, account, trial, seat)) : [explanation(parts, account, trial, null)]));
+  const explained = before.flatMap((account) =>
+    touches
+      ? parts.map((_, seat) => explanation(parts, account, trial, seat))
+      : [explanation(parts, account, trial, null)],
+  );
   const accounts = ranked(
     explained.filter((account): account is Explained => account !== null && account !== 'noModel'),
     ({ seat }) => seat,
@@ -169,7 +194,9 @@ function updated(parts: readonly SeatInput[], before: readonly Account[], trial:
     status: 'updated',
     films,
     sigmas: sigmasOf(accounts),
-    touched: touches ? parts.map((_, i) => accounts.reduce((sum, { seat }, k) => sum + (seat === i ? weights[k]! : 0), 0)) : null,
+    touched: touches
+      ? parts.map((_, i) => accounts.reduce((sum, { seat }, k) => sum + (seat === i ? weights[k]! : 0), 0))
+      : null,
     parts: [...parts],
     seats: believed(parts, films),
     clashes: [],
@@ -194,14 +221,20 @@ export function spreadOf(accounts: readonly Account[], gains: readonly number[])
 }
 
 /** What an account becomes by a trial, with this seat the one that touched; null where it cannot have. */
-function explanation(parts: readonly SeatInput[], before: Account, trial: Trial, seat: number | null): Explained | null | 'noModel' {
+function explanation(
+  parts: readonly SeatInput[],
+  before: Account,
+  trial: Trial,
+  seat: number | null,
+): Explained | null | 'noModel' {
   let about = filmsOf(before);
   let found: Explained | null = null;
   for (let round = 0; round < ROUNDS; round++) {
     let account = before;
     const touch = seat === null ? null : touchOf(parts, about, seat, trial.blue ?? [], trial.thickness);
     if (seat !== null && !touch) return found;
-    if (touch && trial.standOff) account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about });
+    if (touch && trial.standOff)
+      account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about });
     if (trial.shake) {
       const told = shakeTold(parts, about, trial.shake);
       if (!told) return found ?? 'noModel';
@@ -219,13 +252,23 @@ function explanation(parts: readonly SeatInput[], before: Account, trial: Trial,
 /** Rooms left after what was taken: less cleanup, less limit. */
 export const remaining = (allow: PlanInput['allow'], trials: readonly Trial[]): PlanInput['allow'] =>
   allow.map((a) => {
-    const off = trials.flatMap(({ taken }) => taken).reduce((sum, t) => (t.seat === a.seat && t.part === a.part ? sum + t.normal : sum), 0);
+    const off = trials
+      .flatMap(({ taken }) => taken)
+      .reduce((sum, t) => (t.seat === a.seat && t.part === a.part ? sum + t.normal : sum), 0);
     return { ...a, cleanup: Math.max(0, a.cleanup - off), limit: Math.max(0, a.limit - off) };
   });
 
 /** The same of faces: what was put on may be taken off again, and the other way round. */
-export const remainingFaces = (faces: NonNullable<PlanInput['faces']>, trials: readonly Trial[]): NonNullable<PlanInput['faces']> =>
+export const remainingFaces = (
+  faces: NonNullable<PlanInput['faces']>,
+  trials: readonly Trial[],
+): NonNullable<PlanInput['faces']> =>
   faces.map((face, k) => {
     const off = trials.flatMap((trial) => trial.faces ?? []).reduce((sum, t) => (t.face === k ? sum + t.off : sum), 0);
-    return { ...face, cleanup: Math.max(0, face.cleanup - off), limit: Math.max(0, face.limit - off), add: face.add === 0 ? 0 : Math.max(0, face.add + off) };
+    return {
+      ...face,
+      cleanup: Math.max(0, face.cleanup - off),
+      limit: Math.max(0, face.limit - off),
+      add: face.add === 0 ? 0 : Math.max(0, face.add + off),
+    };
   });

@@ -9,7 +9,8 @@
  *   film_i at P_k(e_k) = film_i(P_k) + e_i - e_k·g_i/g_k
  *   shake       the forward model of gauging (gauging/readings)
  *
- * The bounds are taken where the seat touches, not where it was read to: an error of the reading is no error of the parts.
+ * The bounds are taken where the seat touches, not where it was read to: an error of the reading is no error of the
+ * parts.
  * Exact for straight lines; those with a profile, and the shake, are worked out again about the estimate they lead to.
  */
 import { leastFilm } from '../contact/film.ts';
@@ -24,7 +25,8 @@ export type Shake = Omit<ReadingOf<'shake'>, 'kind'>;
 export type Blue = readonly { seat: number; prints: boolean }[];
 
 /** The parts with the films greater by e. */
-export const believed = (parts: readonly SeatInput[], films: readonly number[]): SeatInput[] => parts.map((seat, i) => ({ ...seat, bush: withStock(seat.bush, 'bush', films[i]!) }));
+export const believed = (parts: readonly SeatInput[], films: readonly number[]): SeatInput[] =>
+  parts.map((seat, i) => ({ ...seat, bush: withStock(seat.bush, 'bush', films[i]!) }));
 
 export interface Touch {
   /** position of first touch (m), and how it follows e */
@@ -34,7 +36,13 @@ export interface Touch {
 }
 
 /** What follows from the seat having touched first; null where it cannot have. `thickness` of the blue (m). */
-export function touchOf(parts: readonly SeatInput[], about: readonly number[], seat: number, blue: Blue, thickness: number): Touch | null {
+export function touchOf(
+  parts: readonly SeatInput[],
+  about: readonly number[],
+  seat: number,
+  blue: Blue,
+  thickness: number,
+): Touch | null {
   const now = believed(parts, about);
   const printed = (i: number) => blue.find((seen) => seen.seat === i)?.prints;
   const lines = seatLines(now[seat]!);

@@ -16,7 +16,8 @@ export const SHORT = 1e-13;
 /** Depths (m) nearer than this to each other are one. */
 const EVEN = 1e-18;
 
-const depthIn = ({ from, to, start, end }: Piece, u: number): number => start + ((end - start) * (u - from)) / (to - from);
+const depthIn = ({ from, to, start, end }: Piece, u: number): number =>
+  start + ((end - start) * (u - from)) / (to - from);
 
 /** Depth at u as seen from the stretch between u and `toward`. */
 export function depthBeside(pieces: readonly Piece[], u: number, toward: number): number {
@@ -62,7 +63,8 @@ export function added(pieces: readonly Piece[], more: readonly Piece[]): Piece[]
     const end = depthBeside(pieces, to, from) + depthBeside(more, to, from);
     if (start <= 0 && end <= 0) continue;
     const last = sum[sum.length - 1];
-    if (last && from - last.to < SHORT && inLine(last, { from, to, start, end })) sum[sum.length - 1] = { from: last.from, to, start: last.start, end };
+    if (last && from - last.to < SHORT && inLine(last, { from, to, start, end }))
+      sum[sum.length - 1] = { from: last.from, to, start: last.start, end };
     else sum.push({ from, to, start, end });
   }
   return sum;
@@ -75,7 +77,8 @@ function inLine(a: Piece, b: Piece): boolean {
 }
 
 /** ∫ f du over a piece for f at most cubic along it: Simpson's rule, exact there. */
-export const integral = ({ from, to }: Pick<Piece, 'from' | 'to'>, f: (u: number) => number): number => ((to - from) / 6) * (f(from) + 4 * f((from + to) / 2) + f(to));
+export const integral = ({ from, to }: Pick<Piece, 'from' | 'to'>, f: (u: number) => number): number =>
+  ((to - from) / 6) * (f(from) + 4 * f((from + to) / 2) + f(to));
 
 /** Depth of a piece at u inside it. */
 export const depthAt = depthIn;
@@ -84,7 +87,12 @@ export const depthAt = depthIn;
  * The depths as points, no steeper than `steepest`: of what stands proud beside a jump as much goes as makes the slope,
  * and nothing is put back.  depth(u) = greatest over w of depth(w) - steepest·|u - w|
  */
-export function withoutJumps(pieces: readonly Piece[], from: number, to: number, steepest: number): (readonly [number, number])[] {
+export function withoutJumps(
+  pieces: readonly Piece[],
+  from: number,
+  to: number,
+  steepest: number,
+): (readonly [number, number])[] {
   const points: [number, number][] = [];
   let at = from;
   for (const piece of pieces) {
@@ -93,7 +101,8 @@ export function withoutJumps(pieces: readonly Piece[], from: number, to: number,
     at = piece.to;
   }
   if (to > at + SHORT) points.push([at, 0], [to, 0]);
-  const mirrored = (list: readonly (readonly [number, number])[]) => list.map(([u, d]) => [-u, d] as [number, number]).reverse();
+  const mirrored = (list: readonly (readonly [number, number])[]) =>
+    list.map(([u, d]) => [-u, d] as [number, number]).reverse();
   return mirrored(descending(mirrored(descending(points, steepest)), steepest));
 }
 
@@ -112,7 +121,8 @@ function descending(points: readonly [number, number][], steepest: number): [num
       const slope = (b[1] - a[1]) / (b[0] - a[0]);
       const above = floor(a[0]) - a[1];
       const meet = a[0] + above / (slope + steepest);
-      if (above > EVEN && slope > -steepest && meet > a[0] && meet < b[0]) out.push([meet, a[1] + slope * (meet - a[0])]);
+      if (above > EVEN && slope > -steepest && meet > a[0] && meet < b[0])
+        out.push([meet, a[1] + slope * (meet - a[0])]);
       out.push([b[0], Math.max(b[1], floor(b[0]))]);
     }
     [u0, d0] = out[out.length - 1]!;

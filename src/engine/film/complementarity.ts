@@ -6,10 +6,13 @@
  * coarsest level up: each level starts from the one below, so its broken part is known but for a column or two.
  * On a level: cells of negative pressure are broken, broken cells into which more flows than they can take are filled
  * again, and one multigrid cycle is done on the unbroken rest; over again until what is left over of every cell's
- * balance, and of the inequality, sums to less than `tolerance` of all that is dragged in and out. For an M-matrix this exchange
+ * balance, and of the inequality, sums to less than `tolerance` of all that is dragged in and out. For an M-matrix this
+ * exchange
  * ends at the one solution. The tolerance is one of conservation: it bounds the imbalance of any region.
- * @source Swift 1931, Stieber 1933 (from memory, as told in every text on lubrication). Exchange of the active set: M. Hintermüller, K. Ito, K. Kunisch,
- * SIAM J. Optim. 13 (2002) 865; correction on the truncated set: R. Kornhuber, Numer. Math. 69 (1994) 167 (both from memory).
+ * @source Swift 1931, Stieber 1933 (from memory, as told in every text on lubrication). Exchange of the active set: M.
+ * Hintermüller, K. Ito, K. Kunisch,
+ * SIAM J. Optim. 13 (2002) 865; correction on the truncated set: R. Kornhuber, Numer. Math. 69 (1994) 167 (both from
+ * memory).
  */
 import { coarsen, cycle, factor, type Level, newLevel, sumLinks } from './multigrid.ts';
 
@@ -43,16 +46,27 @@ export function newPressureSolver(rows: number, columns: number): PressureSolver
     levels.push(newLevel(rows, n));
     corrections.push(newLevel(rows, n));
   }
-  return { levels, corrections, held: levels.map((level) => new Uint8Array(rows * level.columns)), touched: new Uint8Array(columns) };
+  return {
+    levels,
+    corrections,
+    held: levels.map((level) => new Uint8Array(rows * level.columns)),
+    touched: new Uint8Array(columns),
+  };
 }
 
 /** The hierarchy of corrections under levels[at]. */
-const below = ({ levels, corrections }: PressureSolver, at: number): Level[] => [levels[at]!, ...(corrections.slice(at + 1) as Level[])];
+const below = ({ levels, corrections }: PressureSolver, at: number): Level[] => [
+  levels[at]!,
+  ...(corrections.slice(at + 1) as Level[]),
+];
 
 const MAX_CYCLES = 60;
 /** On the way up a level is solved as far as the next can use. */
 const ON_THE_WAY = 1e-2;
-/** A cycle takes away some 5/6 of what is left (measured, whatever the grid); two take this much, with something to spare. */
+/**
+ * A cycle takes away some 5/6 of what is left (measured, whatever the grid); two take this much, with something to
+ * spare.
+ */
 const FAR_TO_GO = 30;
 
 /** Solves for levels[0].p. The caller has filled levels[0] and marked cells GIVEN in held[0]. */
@@ -102,7 +116,12 @@ function prolong(coarse: Level, fine: Level, held: Uint8Array): void {
     const hi = (((j >> 1) + 1) % coarse.columns) * rows;
     for (let i = 0; i < rows; i++) {
       const k = at + i;
-      p[k] = held[k] === GIVEN ? 0 : j % 2 === 0 ? coarse.p[lo + i]! : before[k]! * coarse.p[lo + i]! + after[k]! * coarse.p[hi + i]!;
+      p[k] =
+        held[k] === GIVEN
+          ? 0
+          : j % 2 === 0
+            ? coarse.p[lo + i]!
+            : before[k]! * coarse.p[lo + i]! + after[k]! * coarse.p[hi + i]!;
     }
   }
 }
@@ -127,7 +146,8 @@ function solveLevel(solver: PressureSolver, at: number, tolerance: number): Solu
     const imbalance = left / scale;
     const converged = imbalance <= tolerance;
     if (filled > 0 && !converged) settleTouched(level, held, solver.touched);
-    // Even a single cell changed matters to the coarse levels: left as they were they would cost more cycles than making them anew.
+    // Even a single cell changed matters to the coarse levels: left as they were they would cost more cycles than
+    // making them anew.
     if (!built || broken + filled > 0) factorAll(hierarchy, held);
     built = true;
     if (converged || cycles >= MAX_CYCLES) return { imbalance, cycles, converged };
@@ -158,7 +178,10 @@ function breakNegative({ p }: Level, held: Uint8Array): number {
   return broken;
 }
 
-/** Fills broken cells into which more flows than they take, marks their columns; returns how many, and what is left over in all cells (m³/s). */
+/**
+ * Fills broken cells into which more flows than they take, marks their columns; returns how many, and what is left over
+ * in all cells (m³/s).
+ */
 function fillAgain(level: Level, held: Uint8Array, touched: Uint8Array): { left: number; filled: number } {
   const { rows, columns, along, around, diagonal, p, b } = level;
   let left = 0;
@@ -192,7 +215,8 @@ function fillAgain(level: Level, held: Uint8Array, touched: Uint8Array): { left:
 }
 
 /**
- * The edge of the broken part runs along a column for many cells where links along the slant are strong, and would move by one
+ * The edge of the broken part runs along a column for many cells where links along the slant are strong, and would move
+ * by one
  * cell a cycle: each column where it moved is brought to its own end first, its neighbours as they stand.
  */
 function settleTouched(level: Level, held: Uint8Array, touched: Uint8Array): void {
@@ -206,7 +230,11 @@ function settleTouched(level: Level, held: Uint8Array, touched: Uint8Array): voi
 }
 
 /** Factors and solves one column. */
-function solveColumn({ rows, columns, along, around, diagonal, inverse, p, b }: Level, held: Uint8Array, j: number): void {
+function solveColumn(
+  { rows, columns, along, around, diagonal, inverse, p, b }: Level,
+  held: Uint8Array,
+  j: number,
+): void {
   const at = j * rows;
   const before = (j === 0 ? columns - 1 : j - 1) * rows;
   const after = (j === columns - 1 ? 0 : j + 1) * rows;
@@ -238,7 +266,12 @@ function exchangeInColumn({ rows, columns, along, around, p, b }: Level, held: U
       held[k] = BROKEN;
       changed = true;
     } else if (held[k] === BROKEN) {
-      const r = b[k]! + around[before + i]! * p[before + i]! + around[k]! * p[after + i]! + (i > 0 ? along[k - 1]! * p[k - 1]! : 0) + (i < rows - 1 ? along[k]! * p[k + 1]! : 0);
+      const r =
+        b[k]! +
+        around[before + i]! * p[before + i]! +
+        around[k]! * p[after + i]! +
+        (i > 0 ? along[k - 1]! * p[k - 1]! : 0) +
+        (i < rows - 1 ? along[k]! * p[k + 1]! : 0);
       if (r > 0) {
         held[k] = 0;
         changed = true;
@@ -249,10 +282,17 @@ function exchangeInColumn({ rows, columns, along, around, p, b }: Level, held: U
 }
 
 /**
- * Solves A x = b on the cells that are full now, with the factors solvePressure left, to `tolerance` of Σ|b|. `x` starts from what
+ * Solves A x = b on the cells that are full now, with the factors solvePressure left, to `tolerance` of Σ|b|. `x`
+ * starts from what
  * it holds where `warm`, otherwise from 0; levels[0].p and b are put back.
  */
-export function solveLinear(solver: PressureSolver, b: Float64Array, x: Float64Array, tolerance: number, warm = false): Solution {
+export function solveLinear(
+  solver: PressureSolver,
+  b: Float64Array,
+  x: Float64Array,
+  tolerance: number,
+  warm = false,
+): Solution {
   const level = solver.levels[0]!;
   const held = solver.held[0]!;
   const hierarchy = below(solver, 0);

@@ -7,7 +7,15 @@ import type { LeastFilm } from '../spindle/height.ts';
 import { asFive, asPose, type Five, type Pose } from '../spindle/pose.ts';
 import { isSpent } from './effort.ts';
 import type { SeatFilm } from './seatFilm.ts';
-import { type FilmSeat, type FilmSpindle, leastFilmIn, type SpindleRun, type Sum, solveSpindle, spindleCoefficients } from './spindle.ts';
+import {
+  type FilmSeat,
+  type FilmSpindle,
+  leastFilmIn,
+  type SpindleRun,
+  type Sum,
+  solveSpindle,
+  spindleCoefficients,
+} from './spindle.ts';
 import type { Coefficients } from './stiffness.ts';
 
 export interface Task {
@@ -24,7 +32,15 @@ export interface Task {
 }
 
 export type Settled =
-  | { status: 'solved'; pose: Pose; seats: SeatFilm[]; total: Sum; coefficients: Coefficients | null; residual: number; iterations: number }
+  | {
+      status: 'solved';
+      pose: Pose;
+      seats: SeatFilm[];
+      total: Sum;
+      coefficients: Coefficients | null;
+      residual: number;
+      iterations: number;
+    }
   | { status: 'contact'; seat: number; least: LeastFilm; pose: Pose }
   | { status: 'notConverged'; residual: number; pose: Pose }
   /** the effort of the run is spent */
@@ -58,7 +74,9 @@ interface Stand {
   size: number;
 }
 
-/** K and B are made anew only where the last ones no longer bring R down tenfold; `known` are those of a pose close by. */
+/**
+ * K and B are made anew only where the last ones no longer bring R down tenfold; `known` are those of a pose close by.
+ */
 export function settle(task: Task, from: Pose, known: Coefficients | null): Settled {
   const { spindle, run } = task;
   if (isSpent(run.effort)) return { status: 'givenUp', pose: from };
@@ -70,12 +88,27 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
   let step = stand.size < NEWTON ? Number.POSITIVE_INFINITY : slow;
   let slope = known;
   for (let iterations = 0; iterations < MAX_STEPS; iterations++) {
-    if (stand.size <= close) return { status: 'solved', pose: asPose(stand.q), seats: stand.seats, total: stand.total, coefficients: slope, residual: stand.size, iterations };
+    if (stand.size <= close)
+      return {
+        status: 'solved',
+        pose: asPose(stand.q),
+        seats: stand.seats,
+        total: stand.total,
+        coefficients: slope,
+        residual: stand.size,
+        iterations,
+      };
     if (isSpent(run.effort)) return { status: 'givenUp', pose: asPose(stand.q) };
     slope ??= spindleCoefficients(spindle, run, 1e-3);
     const looking = step !== Number.POSITIVE_INFINITY && iterations % LOOK === LOOK - 1;
     const move = moveBy(task, slope, stand, looking ? Number.POSITIVE_INFINITY : step);
-    const part = move === null ? 0 : Math.min(allowed(spindle.seats, run, stand.q, move), (FAR * scale.film) / scale.greatestSine / lengthOf(move, scale));
+    const part =
+      move === null
+        ? 0
+        : Math.min(
+            allowed(spindle.seats, run, stand.q, move),
+            (FAR * scale.film) / scale.greatestSine / lengthOf(move, scale),
+          );
     if (looking && (move === null || part < 1)) continue;
     if (move === null || part < 1e-4) {
       step = Math.min(step, slow) / 8;
@@ -83,7 +116,8 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
       continue;
     }
     // So stiff that what is left of the balance is round-off of the films: there is no better pose.
-    if (step === Number.POSITIVE_INFINITY && stand.size < 1 && lengthOf(move, scale) < ROUND_OFF * scale.film) close = stand.size;
+    if (step === Number.POSITIVE_INFINITY && stand.size < 1 && lengthOf(move, scale) < ROUND_OFF * scale.film)
+      close = stand.size;
     const after = standAt(task, scale, stand.q.map((value, i) => value + part * move[i]!) as Five);
     if (after === 'apart') return { status: 'pushedOff' };
     if (after === 'contact') break;
@@ -107,7 +141,13 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
     if (end) return end;
   }
   // Still sinking, by less and less as the film gets thin: it comes to rest on metal.
-  return ended(task, scale, from, stand.q, SINKING * scale.film) ?? { status: 'notConverged', residual: stand.size, pose: asPose(stand.q) };
+  return (
+    ended(task, scale, from, stand.q, SINKING * scale.film) ?? {
+      status: 'notConverged',
+      residual: stand.size,
+      pose: asPose(stand.q),
+    }
+  );
 }
 
 function standAt(task: Task, scale: Scales, q: Five): Stand | 'contact' | 'apart' {
@@ -118,14 +158,23 @@ function standAt(task: Task, scale: Scales, q: Five): Stand | 'contact' | 'apart
 }
 
 /** Sunk to a film of `floor` (m), or pushed off its seats. */
-function ended({ spindle, run, held, caught }: Task, scale: Scales, from: Pose, q: Five, floor: number): Settled | null {
+function ended(
+  { spindle, run, held, caught }: Task,
+  scale: Scales,
+  from: Pose,
+  q: Five,
+  floor: number,
+): Settled | null {
   const thin = thinnest(spindle.seats, run, q)!;
   if (thin.least.film < floor) return { status: 'contact', ...thin, pose: asPose(q) };
-  return !held && !caught && Math.abs(q[2] - from.z) > (FAR * scale.film) / scale.greatestSine ? { status: 'pushedOff' } : null;
+  return !held && !caught && Math.abs(q[2] - from.z) > (FAR * scale.film) / scale.greatestSine
+    ? { status: 'pushedOff' }
+    : null;
 }
 
 /** R: what the load has over the oil. */
-const leftOf = ({ load, held }: Task, { force }: Sum) => force.map((value, i) => (held && i === 2 ? 0 : value + load[i]!));
+const leftOf = ({ load, held }: Task, { force }: Sum) =>
+  force.map((value, i) => (held && i === 2 ? 0 : value + load[i]!));
 
 interface Scales {
   /** m, N, m */
@@ -137,22 +186,29 @@ interface Scales {
 
 /** What R and q are measured against, so that a millinewton is not taken for nothing. */
 function scales({ spindle: { seats }, run, load }: Task, pose: Pose): Scales {
-  const film = Math.max(FLOOR, ...seats.map((seat, i) => leastFilmIn(seat, { ...pose, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0));
+  const film = Math.max(
+    FLOOR,
+    ...seats.map((seat, i) => leastFilmIn(seat, { ...pose, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0),
+  );
   const length = Math.max(...seats.flatMap(({ shape: { gap } }) => Array.from(gap.bush.u, Math.abs)));
   const sines = seats.map(({ shape: { gap } }) => Math.abs(Math.sin(gap.halfAngle))).filter((sine) => sine > 1e-9);
   const force = Math.max(Math.hypot(load[0], load[1], load[2]), Math.hypot(load[3], load[4]) / length, 1e-3);
   return { film, force, length, greatestSine: sines.length === 0 ? 1 : Math.max(...sines) };
 }
 
-const sizeOf = (r: readonly number[], { force, length }: Scales) => Math.hypot(r[0]!, r[1]!, r[2]!, r[3]! / length, r[4]! / length) / force;
-const lengthOf = (move: readonly number[], { length }: Scales) => Math.hypot(move[0]!, move[1]!, move[2]!, move[3]! * length, move[4]! * length);
+const sizeOf = (r: readonly number[], { force, length }: Scales) =>
+  Math.hypot(r[0]!, r[1]!, r[2]!, r[3]! / length, r[4]! / length) / force;
+const lengthOf = (move: readonly number[], { length }: Scales) =>
+  Math.hypot(move[0]!, move[1]!, move[2]!, move[3]! * length, move[4]! * length);
 
 /** (K + B/Δt) δq = R for what is free to move. */
 function moveBy(task: Task, { stiffness, damping }: Coefficients, { total }: Stand, step: number): number[] | null {
   const free = task.held ? [0, 1, 3, 4] : [0, 1, 2, 3, 4];
   const r = leftOf(task, total);
   const x = solveSmall(
-    free.map((i) => free.map((j) => stiffness[i]![j]! + (step === Number.POSITIVE_INFINITY ? 0 : damping[i]![j]! / step))),
+    free.map((i) =>
+      free.map((j) => stiffness[i]![j]! + (step === Number.POSITIVE_INFINITY ? 0 : damping[i]![j]! / step)),
+    ),
     free.map((i) => r[i]!),
   );
   if (x === null) return null;
@@ -168,14 +224,19 @@ function allowed(seats: readonly FilmSeat[], run: SpindleRun, q: Readonly<Five>,
   let part = 1;
   seats.forEach((seat, i) => {
     const now = leastFilmIn(seat, asPose(q), run, i)!.film;
-    const at = (p: number) => leastFilmIn(seat, asPose(q.map((value, c) => value + p * move[c]!) as Five), run, i)?.film ?? now;
+    const at = (p: number) =>
+      leastFilmIn(seat, asPose(q.map((value, c) => value + p * move[c]!) as Five), run, i)?.film ?? now;
     while (at(part) < 0.2 * now && part > 1e-9) part *= 0.7;
   });
   return part;
 }
 
 /** The seat with the least film of all, and where. */
-export function thinnest(seats: readonly FilmSeat[], run: SpindleRun, q: Readonly<Five>): { seat: number; least: LeastFilm } | null {
+export function thinnest(
+  seats: readonly FilmSeat[],
+  run: SpindleRun,
+  q: Readonly<Five>,
+): { seat: number; least: LeastFilm } | null {
   let worst: { seat: number; least: LeastFilm } | null = null;
   seats.forEach((own, seat) => {
     const least = leastFilmIn(own, asPose(q), run, seat);

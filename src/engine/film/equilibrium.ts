@@ -1,16 +1,21 @@
 /**
  * The pose at which the oil of all seats carries the load:  R(q) = Q(q) + load = 0, five unknowns, rigid spindle.
  *
- * Found as the journal would find it, sinking through its oil (damping B) until it rests, in implicit steps that grow into
+ * Found as the journal would find it, sinking through its oil (damping B) until it rests, in implicit steps that grow
+ * into
  * Newton's own:
  *
  *   (K + B/Δt) δq = R        Δt from 2/ω upward as R falls; no step takes more than 4/5 of the least film of any seat
  *
- * K, B exact (stiffness.ts), so the end converges as Newton does (descent.ts). First on a coarse grid, then on the one asked for.
- * Axially an adjuster keeps the journal from coming off its seats and no more (z = position while the oil pushes toward the adjuster,
- * else the load presses it closer and the oil alone holds it). Without one the oil alone does; where it pushes the journal off its seats
+ * K, B exact (stiffness.ts), so the end converges as Newton does (descent.ts). First on a coarse grid, then on the one
+ * asked for.
+ * Axially an adjuster keeps the journal from coming off its seats and no more (z = position while the oil pushes toward
+ * the adjuster,
+ * else the load presses it closer and the oil alone holds it). Without one the oil alone does; where it pushes the
+ * journal off its seats
  * faster than any load brings it back, or no seat closes, a stop is supposed at the position and its force is told.
- * Quasi-static: the load and the pose stand still; of a journal with lobes the mean over a turn balances (SpindleRun.places).
+ * Quasi-static: the load and the pose stand still; of a journal with lobes the mean over a turn balances
+ * (SpindleRun.places).
  * @source pseudo-transient continuation: C. T. Kelley, D. E. Keyes, SIAM J. Numer. Anal. 35 (1998) 508 (from memory).
  */
 
@@ -69,10 +74,13 @@ export interface Start {
 const COARSE_CLOSE = 1e-2;
 
 export function equilibrium(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
-  if (run.omega === 0 && !spindle.seats.some(({ grooves }) => grooves.some(({ pressure }) => pressure > 0))) return { status: 'standing' };
+  if (run.omega === 0 && !spindle.seats.some(({ grooves }) => grooves.some(({ pressure }) => pressure > 0)))
+    return { status: 'standing' };
   const side = closingSide(spindle.seats);
   if (side === 'neither') return heldAt(spindle, load, run, start);
-  return side !== 'both' && start.adjusted === true ? adjusted(spindle, load, run, start, side) : floating(spindle, load, run, start, side);
+  return side !== 'both' && start.adjusted === true
+    ? adjusted(spindle, load, run, start, side)
+    : floating(spindle, load, run, start, side);
 }
 
 /** Where the seats close: all rearward (1), all noseward (-1), some each way, or none. */
@@ -90,7 +98,8 @@ const keepsOn = (side: 1 | -1, stop: number) => side * stop <= 0;
 
 /** Held by the adjuster unless the load presses the journal closer than that. */
 function adjusted(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1): Equilibrium {
-  const inside = (found: Equilibrium | 'pushedOff'): found is Equilibrium => found !== 'pushedOff' && found.status === 'solved' && side * (found.pose.z - start.position) <= 0;
+  const inside = (found: Equilibrium | 'pushedOff'): found is Equilibrium =>
+    found !== 'pushedOff' && found.status === 'solved' && side * (found.pose.z - start.position) <= 0;
   const { near, ...afresh } = start;
   if (near?.stop === 0 && side * (near.pose.z - start.position) < 0) {
     const found = descend(spindle, load, run, start, near.pose, false);
@@ -100,7 +109,10 @@ function adjusted(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Star
   if (held.status !== 'solved' || keepsOn(side, held.stop)) return held;
   const pressed = descend(spindle, load, run, { ...start, near: held }, held.pose, false);
   if (inside(pressed)) return pressed;
-  const sought = searchPosition({ spindle, load, run, held: false, caught: false, close: start.close ?? CLOSE }, held.pose);
+  const sought = searchPosition(
+    { spindle, load, run, held: false, caught: false, close: start.close ?? CLOSE },
+    held.pose,
+  );
   return sought.status === 'pushedOff' ? held : balanceOf(sought, 0);
 }
 
@@ -119,7 +131,9 @@ function floating(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Star
   // A stop may keep the oil from pushing the journal off its seats; it does not stand in for oil that is too weak.
   if (side === 'both' && free !== 'pushedOff') return free;
   const held = heldAt(spindle, load, run, afresh);
-  return free === 'pushedOff' || (held.status === 'solved' && side !== 'both' && keepsOn(side, held.stop)) ? held : free;
+  return free === 'pushedOff' || (held.status === 'solved' && side !== 'both' && keepsOn(side, held.stop))
+    ? held
+    : free;
 }
 
 /** Held at the position given, against either side. */
@@ -137,8 +151,22 @@ function heldAt(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start)
   return held;
 }
 
-function descend(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start, from: Pose, held: boolean): Equilibrium | 'pushedOff' {
-  const task: Task = { spindle, load, run, held, caught: closingSide(spindle.seats) === 'both', close: start.close ?? CLOSE };
+function descend(
+  spindle: FilmSpindle,
+  load: Load,
+  run: SpindleRun,
+  start: Start,
+  from: Pose,
+  held: boolean,
+): Equilibrium | 'pushedOff' {
+  const task: Task = {
+    spindle,
+    load,
+    run,
+    held,
+    caught: closingSide(spindle.seats) === 'both',
+    close: start.close ?? CLOSE,
+  };
   let first = from;
   if (start.coarse && !start.near) {
     const coarse = settle({ ...task, spindle: start.coarse, close: COARSE_CLOSE }, from, null);
@@ -146,15 +174,18 @@ function descend(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start
     if (coarse.status === 'solved') first = coarse.pose;
   }
   let settled = settle(task, first, start.near?.coefficients ?? null);
-  if (!held && (settled.status === 'notConverged' || (settled.status === 'contact' && task.caught))) settled = searchPosition(task, from);
+  if (!held && (settled.status === 'notConverged' || (settled.status === 'contact' && task.caught)))
+    settled = searchPosition(task, from);
   if (settled.status === 'pushedOff') return 'pushedOff';
   return balanceOf(settled, held && settled.status === 'solved' ? -(settled.total.force[2] + load[2]) : 0);
 }
 
-const balanceOf = (settled: Exclude<Settled, { status: 'pushedOff' }>, stop: number): Equilibrium => (settled.status === 'solved' ? { ...settled, stop } : settled);
+const balanceOf = (settled: Exclude<Settled, { status: 'pushedOff' }>, stop: number): Equilibrium =>
+  settled.status === 'solved' ? { ...settled, stop } : settled;
 
 /**
- * A pose to start from: at the position given if there is film there, else at the nearest where there is; off the axis by some of
+ * A pose to start from: at the position given if there is film there, else at the nearest where there is; off the axis
+ * by some of
  * the least film, the way the load pushes and the oil turns it.
  */
 function room(seats: readonly FilmSeat[], run: SpindleRun, position: number, load: Load): Pose | { seat: number } {

@@ -1,13 +1,18 @@
 /**
  * Grooves and holes: cells held at the pressure of their supply.
  *
- * A cell is held when its centre lies in the groove. Its links to the film beside it are as long as the way from the neighbour's centre to the
- * groove's true edge, not to the held cell's centre, so that the edge counts where it lies and the pressure stays second order in the cells.
+ * A cell is held when its centre lies in the groove. Its links to the film beside it are as long as the way from the
+ * neighbour's centre to the
+ * groove's true edge, not to the held cell's centre, so that the edge counts where it lies and the pressure stays
+ * second order in the cells.
  */
 import { GIVEN, type PressureSolver } from './complementarity.ts';
 import { columnStep, rowStep, type Unrolled } from './unrolled.ts';
 
-/** An axial groove, or a hole, in the bush: oil at a pressure (Pa ≥ 0) from u to u along the slant (m), `width` (m) along the arc about `angle` (rad). */
+/**
+ * An axial groove, or a hole, in the bush: oil at a pressure (Pa ≥ 0) from u to u along the slant (m), `width` (m)
+ * along the arc about `angle` (rad).
+ */
 export interface Groove {
   angle: number;
   from: number;
@@ -17,7 +22,12 @@ export interface Groove {
 }
 
 /** Marks the cells of grooves, sets their links and lets them feed their neighbours. Comes after the links are made. */
-export function holdGrooves(grid: Unrolled, solver: PressureSolver, given: Float64Array, grooves: readonly Groove[]): void {
+export function holdGrooves(
+  grid: Unrolled,
+  solver: PressureSolver,
+  given: Float64Array,
+  grooves: readonly Groove[],
+): void {
   const held = solver.held[0]!;
   held.fill(0);
   given.fill(0);
@@ -56,7 +66,10 @@ const rowAt = (grid: Unrolled, u: number) => (u - grid.from) / rowStep(grid) - 0
 /** Cells from centre to edge; a groove narrower than a cell is farther away than the cell. */
 const way = (cells: number) => Math.min(1.5, Math.max(0.1, cells));
 
-/** The whole numbers from one place to another; the nearest to their middle where there is none: a small hole is one cell. */
+/**
+ * The whole numbers from one place to another; the nearest to their middle where there is none: a small hole is one
+ * cell.
+ */
 function nearestIn(from: number, to: number): [number, number] {
   const nearest = Math.round((from + to) / 2);
   return [Math.min(Math.ceil(from), nearest), Math.max(Math.floor(to), nearest)];

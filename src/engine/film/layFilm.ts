@@ -34,10 +34,17 @@ export function newFilm(grid: Unrolled): Film {
 }
 
 /**
- * Lays the grid over the overlap and fills the film in. `growth` (m) is what warm parts add; `turned` (rad) how far the journal's
+ * Lays the grid over the overlap and fills the film in. `growth` (m) is what warm parts add; `turned` (rad) how far the
+ * journal's
  * lobes have turned. False: the parts do not overlap at this position.
  */
-export function layFilm(film: Film, { gap, journalLobes, bushLobes }: FilmShape, pose: Pose, growth = 0, turned = 0): boolean {
+export function layFilm(
+  film: Film,
+  { gap, journalLobes, bushLobes }: FilmShape,
+  pose: Pose,
+  growth = 0,
+  turned = 0,
+): boolean {
   const { grid } = film;
   const chain = filmAlong(gap, pose.z);
   const from = chain.u[0]!;
@@ -71,7 +78,17 @@ export function layFilm(film: Film, { gap, journalLobes, bushLobes }: FilmShape,
   return true;
 }
 
-function fillColumn(out: Float64Array, at: number, h0: Float64Array, u: Float64Array, { x, y, tiltX, tiltY }: Pose, cosA: number, cos: number, sin: number, lobed: number): void {
+function fillColumn(
+  out: Float64Array,
+  at: number,
+  h0: Float64Array,
+  u: Float64Array,
+  { x, y, tiltX, tiltY }: Pose,
+  cosA: number,
+  cos: number,
+  sin: number,
+  lobed: number,
+): void {
   const even = cosA * (x * cos + y * sin) + lobed;
   const perU = tiltY * cos - tiltX * sin;
   for (let i = 0; i < h0.length; i++) out[at + i] = h0[i]! - even - perU * u[i]!;

@@ -3,7 +3,8 @@
  *
  *   A p = b,   (A p)_k = Σ over the four neighbours of g·(p_k - p_neighbour) + (edge_k + sink_k)·p_k
  *
- * p pressure (Pa) · g link between two cells (m³/(s·Pa)) ≥ 0 · edge, sink links to places at nothing, along the slant and around ≥ 0
+ * p pressure (Pa) · g link between two cells (m³/(s·Pa)) ≥ 0 · edge, sink links to places at nothing, along the slant
+ * and around ≥ 0
  * b what flows into the cell (m³/s). A is symmetric and an M-matrix.
  *
  * A column is all cells of one angle; its tridiagonal system is solved exactly, so links along the slant may be
@@ -13,7 +14,8 @@
  *   w∓ = g∓/D,   D = g₋ + g₊ + sink        link between the kept g₋·g₊/D        sink of the kept += w∓·sink
  *
  * its links along the slant being shared out to the kept by w∓. As w₋ + w₊ ≤ 1, that is never softer than the exact
- * product PᵀAP (convexity of the square), so a correction never overshoots, and it keeps to five points; without links along the
+ * product PᵀAP (convexity of the square), so a correction never overshoots, and it keeps to five points; without links
+ * along the
  * slant it is cyclic reduction. Cells can be held at nothing: their inverse pivot is 0, which is all
  * a sweep needs to know. Work per cycle is proportional to the cells.
  * @source block cyclic reduction and semi-coarsening with line relaxation: J. E. Dendy et al., "Semicoarsening
@@ -48,7 +50,20 @@ const COARSEST_SWEEPS = 6;
 
 export function newLevel(rows: number, columns: number): Level {
   const array = () => new Float64Array(rows * columns);
-  return { rows, columns, along: array(), around: array(), edge: array(), sink: array(), diagonal: array(), inverse: array(), before: array(), after: array(), p: array(), b: array() };
+  return {
+    rows,
+    columns,
+    along: array(),
+    around: array(),
+    edge: array(),
+    sink: array(),
+    diagonal: array(),
+    inverse: array(),
+    before: array(),
+    after: array(),
+    p: array(),
+    b: array(),
+  };
 }
 
 /** A hierarchy from the given level down to the last that cannot be halved. The first is not copied. */

@@ -3,16 +3,20 @@
  *
  *   log₁₀ log₁₀ Z = A - B·log₁₀ T        Z = ν + 0.7 + exp(-1.47 - 1.84 ν - 0.51 ν²)
  *
- * ν kinematic viscosity (mm²/s) · T temperature (K) · A, B of the oil, from two points. ASTM D341; the exponential matters
- * below 2 mm²/s only. Holds from 0.21 to 2·10⁷ mm²/s, between the cloud point and the start of boiling; read far beyond the two points it is a
+ * ν kinematic viscosity (mm²/s) · T temperature (K) · A, B of the oil, from two points. ASTM D341; the exponential
+ * matters
+ * below 2 mm²/s only. Holds from 0.21 to 2·10⁷ mm²/s, between the cloud point and the start of boiling; read far beyond
+ * the two points it is a
  * guess, and beyond that range the end of the range is taken.
  *
- * A grade gives ν at 40 °C; with the viscosity index the other point, ν at 100 °C = Y, follows from ASTM D2270 turned round:
+ * A grade gives ν at 40 °C; with the viscosity index the other point, ν at 100 °C = Y, follows from ASTM D2270 turned
+ * round:
  *
  *   VI = 100·(L - ν₄₀)/(L - H) up to 100        VI = 100 + (10^N - 1)/0.00715,  N = (log H - log ν₄₀)/log Y  above
  *
  * L, H (mm²/s) the two reference oils, quadratic in Y by pieces.
- * @source ASTM D341; ASTM D2270 with its table of coefficients (from memory; checked against the standard's examples in tests/published/oil.test.ts)
+ * @source ASTM D341; ASTM D2270 with its table of coefficients (from memory; checked against the standard's examples in
+ * tests/published/oil.test.ts)
  */
 import { USUAL_DENSITY, USUAL_INDEX } from '../../design/usualOil.ts';
 
@@ -28,7 +32,9 @@ export interface Oil {
 /** ISO 3448: what a grade stands for at 40 °C where it is not its own number (mm²/s). @source ISO 3448 */
 const MIDPOINTS: Readonly<Record<number, number>> = { 2: 2.2, 3: 3.2, 5: 4.6, 7: 6.8 };
 /** The grades of ISO 3448. */
-export const ISO_GRADES = [2, 3, 5, 7, 10, 15, 22, 32, 46, 68, 100, 150, 220, 320, 460, 680, 1000, 1500, 2200, 3200] as const;
+export const ISO_GRADES = [
+  2, 3, 5, 7, 10, 15, 22, 32, 46, 68, 100, 150, 220, 320, 460, 680, 1000, 1500, 2200, 3200,
+] as const;
 /** mm²/s at 40 °C; limits are a tenth to each side. */
 export const gradeMidpoint = (grade: number) => MIDPOINTS[grade] ?? grade;
 
@@ -66,7 +72,10 @@ export function kinematicAt({ A, B }: { A: number; B: number }, celsius: number)
   return z < THICKEST ? Math.max(THINNEST, viscosityOfZ(z)) : THICKEST;
 }
 
-/** From Y up to the next: L = aY² + bY + c, H = dY² + eY + f. @source ASTM D2270 appendix (from memory); the last row is its equations for 70 mm²/s and more */
+/**
+ * From Y up to the next: L = aY² + bY + c, H = dY² + eY + f. @source ASTM D2270 appendix (from memory); the last row is
+ * its equations for 70 mm²/s and more
+ */
 const REFERENCE: readonly (readonly [number, number, number, number, number, number, number])[] = [
   [2, 1.14673, 1.7576, -0.109, 0.84155, 1.5521, -0.077],
   [3.8, 3.38095, -15.4952, 33.196, 0.78571, 1.7929, -0.183],
@@ -86,7 +95,9 @@ const REFERENCE: readonly (readonly [number, number, number, number, number, num
   [70, 0.8353, 14.67, -216, 0.1684, 11.85, -97],
 ];
 
-/** L and H (mm²/s) of the viscosity at 100 °C (mm²/s). Below 2, where the standard ends, its first piece is carried on. */
+/**
+ * L and H (mm²/s) of the viscosity at 100 °C (mm²/s). Below 2, where the standard ends, its first piece is carried on.
+ */
 export function referenceOils(y: number): { L: number; H: number } {
   const [, a, b, c, d, e, f] = REFERENCE.findLast(([from]) => y >= from) ?? REFERENCE[0]!;
   return { L: a * y * y + b * y + c, H: d * y * y + e * y + f };
@@ -113,7 +124,8 @@ export function viscosityAt100(v40: number, index: number): number {
 }
 
 /**
- * kg/m³ at a temperature (°C) of a mineral oil of density ρ₁₅ (kg/m³):  ρ = ρ₁₅·exp(-α·t·(1 + 0.8·α·t)), α = 0.6278/ρ₁₅, t = T - 15
+ * kg/m³ at a temperature (°C) of a mineral oil of density ρ₁₅ (kg/m³):  ρ = ρ₁₅·exp(-α·t·(1 + 0.8·α·t)), α =
+ * 0.6278/ρ₁₅, t = T - 15
  * @source API MPMS 11.1 / ASTM D1250 table 54D for lubricating oils (from memory)
  */
 export function densityAt(density15: number, celsius: number): number {
@@ -123,7 +135,11 @@ export function densityAt(density15: number, celsius: number): number {
 }
 
 /** An oil known at two temperatures: [°C, mm²/s] each; density at 15 °C (kg/m³). */
-export function oilFromPoints(first: readonly [number, number], second: readonly [number, number], density = DENSITY): Oil {
+export function oilFromPoints(
+  first: readonly [number, number],
+  second: readonly [number, number],
+  density = DENSITY,
+): Oil {
   const law = d341(first, second);
   const within = (celsius: number) => Math.min(HOTTEST, Math.max(COLDEST, celsius));
   return {

@@ -3,7 +3,8 @@
  *
  *   net(z) = Q_z + load_z with x, y and tilts balanced at z        root by doubling steps, then bisection
  *
- * Slower than one descent of all five (descent.ts) but not to be led astray: a light load can send a journal that is almost
+ * Slower than one descent of all five (descent.ts) but not to be led astray: a light load can send a journal that is
+ * almost
  * centred circling for long, its film breaking now on this side, now on that, while it creeps along the axis.
  */
 
@@ -36,7 +37,15 @@ export function searchPosition(task: Task, from: Pose): Settled {
   if (here.status !== 'solved') return here;
   const toward = Math.sign(net(here));
   const sine = Math.max(...spindle.seats.map(({ shape }) => Math.abs(Math.sin(shape.gap.halfAngle))));
-  let step = (FIRST * Math.max(FLOOR, ...spindle.seats.map((seat, i) => leastFilmIn(seat, { ...from, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0))) / sine;
+  let step =
+    (FIRST *
+      Math.max(
+        FLOOR,
+        ...spindle.seats.map(
+          (seat, i) => leastFilmIn(seat, { ...from, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0,
+        ),
+      )) /
+    sine;
   let beyond: Found | null = null;
   let metal: number | null = null;
   for (let look = 0; look < MOST_LOOKS && beyond === null; look++) {
@@ -53,7 +62,10 @@ export function searchPosition(task: Task, from: Pose): Settled {
     else beyond = next;
     step *= 2;
   }
-  if (beyond === null) return !task.caught && toward * Math.sign(sineSum(task)) > 0 ? { status: 'pushedOff' } : { status: 'contact', ...thinnest(spindle.seats, run, asFive(here.pose))!, pose: here.pose };
+  if (beyond === null)
+    return !task.caught && toward * Math.sign(sineSum(task)) > 0
+      ? { status: 'pushedOff' }
+      : { status: 'contact', ...thinnest(spindle.seats, run, asFive(here.pose))!, pose: here.pose };
   for (let halving = 0; halving < MOST_HALVINGS && Math.abs(net(here)) > NEAR * size; halving++) {
     const middle = at(here.pose, (here.pose.z + beyond.pose.z) / 2);
     if (middle.status !== 'solved') return middle;
@@ -64,4 +76,5 @@ export function searchPosition(task: Task, from: Pose): Settled {
 }
 
 /** Above 0 where the seats open noseward on the whole. */
-const sineSum = ({ spindle: { seats } }: Task) => seats.reduce((sum, { shape: { gap } }) => sum + Math.sin(gap.halfAngle), 0);
+const sineSum = ({ spindle: { seats } }: Task) =>
+  seats.reduce((sum, { shape: { gap } }) => sum + Math.sin(gap.halfAngle), 0);

@@ -3,15 +3,18 @@
  *
  *   (1/r)∂/∂l(r h³/(12 µ) ∂p/∂l) + (1/r²)∂/∂φ(h³/(12 µ) ∂p/∂φ) = (ω/2) ∂h/∂φ + ∂h/∂t
  *
- * p pressure above that at the ends (Pa) · h film (m) > 0 · µ dynamic viscosity (Pa·s) · ω speed of the journal (rad/s) · l slant
+ * p pressure above that at the ends (Pa) · h film (m) > 0 · µ dynamic viscosity (Pa·s) · ω speed of the journal (rad/s)
+ * · l slant
  * length (m) · r local radius (m). What turns with the journal has ∂h/∂t = -ω ∂h/∂φ, so its share of the wedge is -ω/2.
  * Multiplied by r dl dφ and summed over a cell, with the film taken at the faces,
  *
- *   links  along r h³/(12 µ)·dφ/dl, around h³/(12 µ)·dl/(r dφ)        inflow b = -(ω/2) r dl [h_b - h_j] - r dl dφ ∂h/∂t
+ *   links  along r h³/(12 µ)·dφ/dl, around h³/(12 µ)·dl/(r dφ)        inflow b = -(ω/2) r dl [h_b - h_j] - r dl dφ
+ *   ∂h/∂t
  *
  * [ ] the difference over the cell between its two faces around, h_j the journal's lobes, h_b all the rest. What leaves
  * one cell enters the next, so oil is kept to round-off, whatever the grid. Second order in dl and dφ for smooth films.
- * Holds for: rigid parts, laminar, Newtonian, one viscosity in a seat, film far smaller than the radius, oil at hand wherever the film opens.
+ * Holds for: rigid parts, laminar, Newtonian, one viscosity in a seat, film far smaller than the radius, oil at hand
+ * wherever the film opens.
  * @source O. Reynolds, Phil. Trans. R. Soc. 177 (1886) 157; in cone coordinates as in the project's design notes.
  */
 
@@ -59,10 +62,19 @@ export type FilmVerdict =
 
 export const TOLERANCE = 1e-8;
 
-/** Space for rows × columns cells; columns a power of two times a small number (halving it is what makes the solver fast). */
+/**
+ * Space for rows × columns cells; columns a power of two times a small number (halving it is what makes the solver
+ * fast).
+ */
 export function newFilmSpace(rows: number, columns: number): FilmSpace {
   const grid = newUnrolled(rows, columns);
-  return { grid, film: newFilm(grid), solver: newPressureSolver(rows, columns), pressure: new Float64Array(rows * columns), given: new Float64Array(rows * columns) };
+  return {
+    grid,
+    film: newFilm(grid),
+    solver: newPressureSolver(rows, columns),
+    pressure: new Float64Array(rows * columns),
+    given: new Float64Array(rows * columns),
+  };
 }
 
 /** m: an atom's width. Below it metal touches, whatever the lines say, and pressures have no number. */

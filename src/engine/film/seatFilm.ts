@@ -1,13 +1,18 @@
 /**
  * What the oil of one seat does to the journal, from the pressure that stands in a FilmSpace.
  *
- *   Q_i = ∫ p ∂h/∂q_i dA     force on the journal along each coordinate of its pose: x, y, z (N), tiltX, tiltY (N·m about the bush datum)
- *   T = ∫ (µ ω r/h + (h/2r) ∂p/∂φ) r dA + ∫ p ∂h_j/∂φ dA        torque that brakes the journal (N·m); h_j the journal's lobes
+ *   Q_i = ∫ p ∂h/∂q_i dA     force on the journal along each coordinate of its pose: x, y, z (N), tiltX, tiltY (N·m
+ *   about the bush datum)
+ *   T = ∫ (µ ω r/h + (h/2r) ∂p/∂φ) r dA + ∫ p ∂h_j/∂φ dA        torque that brakes the journal (N·m); h_j the journal's
+ *   lobes
  *
  * The shear of the first term runs over the whole seat, broken film included, but not over grooves, which are deep. The
- * rest is summed as -½ Σ p r dl [h_b - h_j], the same sum the pressure equation has on its right: so T·ω is to round-off
- * what is sheared away, ∫ µ(ω r)²/h dA, and what is lost to the flow under pressure, ∫ h³/(12 µ) |∇p|² dA, less what pumps bring in.
- * @source forces by virtual work; friction: O. Pinkus, B. Sternlicht, Theory of Hydrodynamic Lubrication, 1961 (from memory).
+ * rest is summed as -½ Σ p r dl [h_b - h_j], the same sum the pressure equation has on its right: so T·ω is to
+ * round-off
+ * what is sheared away, ∫ µ(ω r)²/h dA, and what is lost to the flow under pressure, ∫ h³/(12 µ) |∇p|² dA, less what
+ * pumps bring in.
+ * @source forces by virtual work; friction: O. Pinkus, B. Sternlicht, Theory of Hydrodynamic Lubrication, 1961 (from
+ * memory).
  */
 
 import { type FilmShape, filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
@@ -36,7 +41,10 @@ export interface SeatFilm {
   solution: Solution;
 }
 
-export type SeatFilmVerdict = ({ status: 'solved' } & SeatFilm) | { status: 'contact'; film: number; u: number; angle: number } | { status: 'apart' };
+export type SeatFilmVerdict =
+  | ({ status: 'solved' } & SeatFilm)
+  | { status: 'contact'; film: number; u: number; angle: number }
+  | { status: 'apart' };
 
 /** Solves one seat at a pose and sums up. The fields stay in `space`. */
 export function seatFilm(space: FilmSpace, shape: FilmShape, pose: Pose, run: FilmRun): SeatFilmVerdict {
@@ -50,7 +58,17 @@ export function sumUp(space: FilmSpace, run: FilmRun, solution: Solution, least:
   const force = oilForce(space);
   const torque = brakingTorque(space, run);
   const flow = endFlow(space);
-  return { force, torque, power: torque * run.omega, flow, supplied: grooveFlow(space), peak: peakOf(space), least, wetted: wettedArea(space), solution };
+  return {
+    force,
+    torque,
+    power: torque * run.omega,
+    flow,
+    supplied: grooveFlow(space),
+    peak: peakOf(space),
+    least,
+    wetted: wettedArea(space),
+    solution,
+  };
 }
 
 /** Q_i (N, N·m). */
@@ -126,8 +144,10 @@ function grooveFlow({ grid, solver, pressure }: FilmSpace): number {
     for (let i = 0; i < rows; i++) {
       const k = j * rows + i;
       const here = held[k] === GIVEN;
-      if (here !== (held[next + i] === GIVEN)) flow += (here ? 1 : -1) * around[k]! * (pressure[k]! - pressure[next + i]!);
-      if (i < rows - 1 && here !== (held[k + 1] === GIVEN)) flow += (here ? 1 : -1) * along[k]! * (pressure[k]! - pressure[k + 1]!);
+      if (here !== (held[next + i] === GIVEN))
+        flow += (here ? 1 : -1) * around[k]! * (pressure[k]! - pressure[next + i]!);
+      if (i < rows - 1 && here !== (held[k + 1] === GIVEN))
+        flow += (here ? 1 : -1) * along[k]! * (pressure[k]! - pressure[k + 1]!);
     }
   }
   return flow;

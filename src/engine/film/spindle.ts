@@ -1,8 +1,10 @@
 /**
  * The whole spindle on its films: every seat solved at one pose, and summed.
  *
- * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where the mean over the
- * turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the least film the least of them all.
+ * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where
+ * the mean over the
+ * turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the least film the
+ * least of them all.
  */
 
 import { type FilmShape, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
@@ -67,18 +69,32 @@ export function newSpindle(seats: readonly FilmSeat[], size: GridSize): FilmSpin
   return { seats, size, spaces, adjoints: spaces.map(newAdjoints), last: [0, 0, 0, 0, 0] };
 }
 
-export const runOf = (seat: FilmSeat, run: SpindleRun, index: number): FilmRun => ({ viscosity: run.viscosity[index]!, growth: run.growth[index]!, omega: run.omega, grooves: seat.grooves, turned: run.turned ?? 0 });
+export const runOf = (seat: FilmSeat, run: SpindleRun, index: number): FilmRun => ({
+  viscosity: run.viscosity[index]!,
+  growth: run.growth[index]!,
+  omega: run.omega,
+  grooves: seat.grooves,
+  turned: run.turned ?? 0,
+});
 
 /** How many angles a seat is solved at. */
-const placesOf = ({ shape }: FilmSeat, { places = 1 }: SpindleRun) => (shape.journalLobes.some(({ amplitude }) => amplitude !== 0) ? places : 1);
+const placesOf = ({ shape }: FilmSeat, { places = 1 }: SpindleRun) =>
+  shape.journalLobes.some(({ amplitude }) => amplitude !== 0) ? places : 1;
 
-/** Angles enough for these seats: eight a turn, or two for every lobe and two more; undefined where the journal is round. */
+/**
+ * Angles enough for these seats: eight a turn, or two for every lobe and two more; undefined where the journal is
+ * round.
+ */
 export function placesFor(seats: readonly FilmSeat[]): number | undefined {
-  const counts = seats.flatMap(({ shape }) => shape.journalLobes.filter(({ amplitude }) => amplitude !== 0).map(({ count }) => count));
+  const counts = seats.flatMap(({ shape }) =>
+    shape.journalLobes.filter(({ amplitude }) => amplitude !== 0).map(({ count }) => count),
+  );
   return counts.length === 0 ? undefined : Math.min(24, Math.max(8, 2 * Math.max(...counts) + 2));
 }
 
-/** The least film of a seat: as drawn, or over the turn, when the proudest place of the journal comes past every angle. */
+/**
+ * The least film of a seat: as drawn, or over the turn, when the proudest place of the journal comes past every angle.
+ */
 export function leastFilmIn(seat: FilmSeat, pose: Pose, run: SpindleRun, index: number): LeastFilm | null {
   const { shape } = seat;
   if (placesOf(seat, run) === 1) return leastFilmOf(shape, pose, run.growth[index], run.turned);
@@ -90,7 +106,12 @@ export function leastFilmIn(seat: FilmSeat, pose: Pose, run: SpindleRun, index: 
 }
 
 /** Solves every seat with the journal at q; the first that touches or does not overlap ends it. */
-export function solveSpindle(spindle: FilmSpindle, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SpindleVerdict {
+export function solveSpindle(
+  spindle: FilmSpindle,
+  q: Readonly<Five>,
+  run: SpindleRun,
+  tolerance?: number,
+): SpindleVerdict {
   const { seats } = spindle;
   spindle.last = [...q] as Five;
   const found: SeatFilm[] = [];
@@ -107,12 +128,21 @@ export function solveSpindle(spindle: FilmSpindle, q: Readonly<Five>, run: Spind
 }
 
 /** One seat, over the turn where its journal has lobes; the angle drawn is solved last and stays in its space. */
-function solveSeat({ seats, spaces }: FilmSpindle, i: number, q: Readonly<Five>, run: SpindleRun, tolerance?: number): SeatFilmVerdict {
+function solveSeat(
+  { seats, spaces }: FilmSpindle,
+  i: number,
+  q: Readonly<Five>,
+  run: SpindleRun,
+  tolerance?: number,
+): SeatFilmVerdict {
   const own = { ...runOf(seats[i]!, run, i), ...(tolerance !== undefined && { tolerance }) };
   const places = placesOf(seats[i]!, run);
   const all: SeatFilm[] = [];
   for (let place = places - 1; place >= 0; place--) {
-    const film = seatFilm(spaces[i]!, seats[i]!.shape, asPose(q), { ...own, turned: own.turned! + (2 * Math.PI * place) / places });
+    const film = seatFilm(spaces[i]!, seats[i]!.shape, asPose(q), {
+      ...own,
+      turned: own.turned! + (2 * Math.PI * place) / places,
+    });
     if (film.status !== 'solved') return film;
     spendOnPressure(run.effort, spaces[i]!.pressure.length, film.solution.cycles);
     all.push(film);
@@ -146,13 +176,22 @@ export function spindleCoefficients(spindle: FilmSpindle, run: SpindleRun, toler
     const own = runOf(seat, run, i);
     const places = placesOf(seat, run);
     for (let place = places - 1; place >= 0; place--) {
-      if (places > 1) seatFilm(spaces[i]!, seat.shape, asPose(last), { ...own, turned: own.turned! + (2 * Math.PI * place) / places });
+      if (places > 1)
+        seatFilm(spaces[i]!, seat.shape, asPose(last), {
+          ...own,
+          turned: own.turned! + (2 * Math.PI * place) / places,
+        });
       all.push(coefficients(spaces[i]!, own, adjoints[i]!, tolerance));
       spendOnCoefficients(run.effort, spaces[i]!.pressure.length);
       weights.push(1 / places);
     }
   });
-  const sum = (of: 'stiffness' | 'damping') => Array.from({ length: 5 }, (_, i) => Array.from({ length: 5 }, (_, j) => all.reduce((s, one, k) => s + weights[k]! * one[of][i]![j]!, 0)) as Five);
+  const sum = (of: 'stiffness' | 'damping') =>
+    Array.from(
+      { length: 5 },
+      (_, i) =>
+        Array.from({ length: 5 }, (_, j) => all.reduce((s, one, k) => s + weights[k]! * one[of][i]![j]!, 0)) as Five,
+    );
   return { stiffness: sum('stiffness'), damping: sum('damping') };
 }
 
@@ -166,7 +205,11 @@ export interface OverTurn {
 
 /** What a journal with lobes does in a turn, its pose held, at `places` angles; null where it touches on the way. */
 export function overTurn(spindle: FilmSpindle, q: Readonly<Five>, run: SpindleRun, places: number): OverTurn | null {
-  const result: OverTurn = { least: [0, 0, 0, 0, 0].map(() => Number.POSITIVE_INFINITY) as Five, greatest: [0, 0, 0, 0, 0].map(() => Number.NEGATIVE_INFINITY) as Five, leastFilm: Number.POSITIVE_INFINITY };
+  const result: OverTurn = {
+    least: [0, 0, 0, 0, 0].map(() => Number.POSITIVE_INFINITY) as Five,
+    greatest: [0, 0, 0, 0, 0].map(() => Number.NEGATIVE_INFINITY) as Five,
+    leastFilm: Number.POSITIVE_INFINITY,
+  };
   for (let place = 0; place < places; place++) {
     const found = solveSpindle(spindle, q, { ...run, places: 1, turned: (2 * Math.PI * place) / places });
     if (found.status !== 'solved') return null;

@@ -4,7 +4,10 @@ import { asFive, type Pose } from '../spindle/pose.ts';
 import { type Balance, type Equilibrium, equilibrium, type Load, type Near } from './equilibrium.ts';
 import { type FilmSpindle, type SpindleRun, solveSpindle } from './spindle.ts';
 
-/** Held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming off its seats. */
+/**
+ * Held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming
+ * off its seats.
+ */
 export type Stand = { pose: Pose } | { load: Load; position: number; adjusted?: boolean };
 
 export type Stood =
@@ -17,7 +20,12 @@ export type Stood =
 const CLOSE = 1e-4;
 
 /** From a state close by where there is one, and afresh where that leads nowhere. */
-export function stand(spindle: FilmSpindle, how: Stand, run: SpindleRun, { coarse, near }: { coarse?: FilmSpindle; near?: Near | null } = {}): Stood {
+export function stand(
+  spindle: FilmSpindle,
+  how: Stand,
+  run: SpindleRun,
+  { coarse, near }: { coarse?: FilmSpindle; near?: Near | null } = {},
+): Stood {
   if ('pose' in how) {
     const { pose } = how;
     const held = solveSpindle(spindle, asFive(pose), run);

@@ -4,9 +4,11 @@
  * The full cells stay full under a small change, so the perturbed equation A δp = δb - δA p has the same matrix and the
  * same factors. As A is symmetric, one solution per coordinate serves all columns,
  *
- *   A λ_i = ∂h/∂q_i r dl dφ        B_ij = ∫ λ_i ∂h/∂q_j dA        K_ij = Σ over links 3 (g/h) ∂h/∂q_j Δp Δλ_i + (ω/2) Σ λ_i r dl [∂h/∂q_j]
+ *   A λ_i = ∂h/∂q_i r dl dφ        B_ij = ∫ λ_i ∂h/∂q_j dA        K_ij = Σ over links 3 (g/h) ∂h/∂q_j Δp Δλ_i + (ω/2) Σ
+ *   λ_i r dl [∂h/∂q_j]
  *
- * Exact for the equations as discretised, but for the ends of the overlap, which move with z where the journal ends inside
+ * Exact for the equations as discretised, but for the ends of the overlap, which move with z where the journal ends
+ * inside
  * the bush: that adds in the order of film/length. Units: N/m, N/rad, N·m/m, N·m/rad, and the same times s.
  * @source perturbed equation: J. W. Lund, K. K. Thomsen, 1978; adjoint form our own.
  */
@@ -28,7 +30,12 @@ const zeros = (): Matrix5 => Array.from({ length: 5 }, () => [0, 0, 0, 0, 0] as 
 export const LINEAR_TOLERANCE = 1e-7;
 
 /** K and B of the film that stands solved in `space`; `scratch` is kept from call to call. */
-export function coefficients(space: FilmSpace, run: FilmRun, scratch: Adjoints, tolerance = LINEAR_TOLERANCE): Coefficients {
+export function coefficients(
+  space: FilmSpace,
+  run: FilmRun,
+  scratch: Adjoints,
+  tolerance = LINEAR_TOLERANCE,
+): Coefficients {
   solveAdjoints(space, scratch, tolerance);
   const stiffness = zeros();
   addLinksAround(space, scratch, stiffness);
@@ -43,10 +50,14 @@ export interface Adjoints {
   b: Float64Array;
 }
 
-export const newAdjoints = ({ pressure }: FilmSpace): Adjoints => ({ lambda: Array.from({ length: 5 }, () => new Float64Array(pressure.length)), b: new Float64Array(pressure.length) });
+export const newAdjoints = ({ pressure }: FilmSpace): Adjoints => ({
+  lambda: Array.from({ length: 5 }, () => new Float64Array(pressure.length)),
+  b: new Float64Array(pressure.length),
+});
 
 /** ∂h/∂q_i is this factor of the column times 1, ∂h/∂z or u of the row. */
-const columnFactor = (i: number, cosA: number, cos: number, sin: number) => (i === 0 ? -cosA * cos : i === 1 ? -cosA * sin : i === 2 ? 1 : i === 3 ? sin : -cos);
+const columnFactor = (i: number, cosA: number, cos: number, sin: number) =>
+  i === 0 ? -cosA * cos : i === 1 ? -cosA * sin : i === 2 ? 1 : i === 3 ? sin : -cos;
 
 function solveAdjoints({ grid, film, solver }: FilmSpace, { lambda, b }: Adjoints, tolerance: number): void {
   const { rows, columns, radius, centre } = grid;
@@ -87,7 +98,16 @@ function damping({ grid, film }: FilmSpace, { lambda }: Adjoints): Matrix5 {
 }
 
 /** Adds scale·Σ over a column of something times ∂h/∂q, given its sums with 1, ∂h/∂z and u. */
-function addColumn(into: Five, scale: number, cosA: number, cos: number, sin: number, even: number, byZ: number, byU: number): void {
+function addColumn(
+  into: Five,
+  scale: number,
+  cosA: number,
+  cos: number,
+  sin: number,
+  even: number,
+  byZ: number,
+  byU: number,
+): void {
   into[0] -= scale * cosA * cos * even;
   into[1] -= scale * cosA * sin * even;
   into[2] += scale * byZ;
@@ -103,7 +123,8 @@ function addLinksAround({ grid, film, solver, pressure }: FilmSpace, { lambda }:
   for (let j = 0; j < columns; j++) {
     const at = j * rows;
     const next = (j === columns - 1 ? 0 : j + 1) * rows;
-    for (let i = 0; i < rows; i++) pull[i] = (3 * around[at + i]! * (pressure[at + i]! - pressure[next + i]!)) / film.around[at + i]!;
+    for (let i = 0; i < rows; i++)
+      pull[i] = (3 * around[at + i]! * (pressure[at + i]! - pressure[next + i]!)) / film.around[at + i]!;
     for (let q = 0; q < 5; q++) {
       const l = lambda[q]!;
       let even = 0;
@@ -129,9 +150,11 @@ function addLinksAlong({ grid, film, solver, pressure }: FilmSpace, { lambda }: 
     const at = j * rows;
     const last = at + rows - 1;
     const h = j * (rows + 1);
-    for (let i = 1; i < rows; i++) pull[i] = (3 * along[at + i - 1]! * (pressure[at + i - 1]! - pressure[at + i]!)) / film.along[h + i]!;
+    for (let i = 1; i < rows; i++)
+      pull[i] = (3 * along[at + i - 1]! * (pressure[at + i - 1]! - pressure[at + i]!)) / film.along[h + i]!;
     // A seat of one row has both ends in one edge: each then carries its own share.
-    const [rear, nose] = rows === 1 ? shareOfEnds(film.along[h]!, film.along[h + 1]!, edge[at]!) : [edge[at]!, edge[last]!];
+    const [rear, nose] =
+      rows === 1 ? shareOfEnds(film.along[h]!, film.along[h + 1]!, edge[at]!) : [edge[at]!, edge[last]!];
     pull[0] = (-3 * rear * pressure[at]!) / film.along[h]!;
     pull[rows] = (3 * nose * pressure[last]!) / film.along[h + rows]!;
     for (let q = 0; q < 5; q++) {
@@ -170,7 +193,16 @@ function addWedge({ grid }: FilmSpace, { omega }: FilmRun, { lambda }: Adjoints,
         even += one;
         byU += one * centre[i]!;
       }
-      addColumn(into[q]!, scale, cosA, grid.faceCos[j]! - grid.faceCos[before]!, grid.faceSin[j]! - grid.faceSin[before]!, even, 0, byU);
+      addColumn(
+        into[q]!,
+        scale,
+        cosA,
+        grid.faceCos[j]! - grid.faceCos[before]!,
+        grid.faceSin[j]! - grid.faceSin[before]!,
+        even,
+        0,
+        byU,
+      );
     }
   }
 }

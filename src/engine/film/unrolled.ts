@@ -30,7 +30,8 @@ export interface Unrolled {
 
 export function newUnrolled(rows: number, columns: number): Unrolled {
   const angle = (j: number) => (2 * Math.PI * j) / columns;
-  const table = (of: (angle: number) => number, shift: number) => Float64Array.from({ length: columns }, (_, j) => of(angle(j + shift)));
+  const table = (of: (angle: number) => number, shift: number) =>
+    Float64Array.from({ length: columns }, (_, j) => of(angle(j + shift)));
   return {
     rows,
     columns,
@@ -49,7 +50,13 @@ export function newUnrolled(rows: number, columns: number): Unrolled {
 }
 
 /** Lays the rows from `from` to `to` (m along the slant), the radius (m) being radiusAt(u). */
-export function layRows(grid: Unrolled, halfAngle: number, from: number, to: number, radiusAt: (u: number) => number): void {
+export function layRows(
+  grid: Unrolled,
+  halfAngle: number,
+  from: number,
+  to: number,
+  radiusAt: (u: number) => number,
+): void {
   grid.halfAngle = halfAngle;
   grid.from = from;
   grid.to = to;

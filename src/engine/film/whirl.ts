@@ -1,12 +1,16 @@
 /**
  * Whirl: whether a rigid rotor on its films, nudged, comes back.
  *
- *   M q̈ + (B + G) q̇ + K q = 0,   q = x, y, z, tiltX, tiltY        stable while every root s of det(M s² + (B + G) s + K) has Re s < 0
+ *   M q̈ + (B + G) q̇ + K q = 0,   q = x, y, z, tiltX, tiltY        stable while every root s of det(M s² + (B + G) s +
+ *   K) has Re s < 0
  *
- * K, B stiffness and damping of the oil (stiffness.ts) · M rigid rotor: mass m (kg) at a station (m), transverse inertia I and polar
- * inertia Iₚ (kg·m²) about its centre · G gyroscopic: Iₚ ω between the tilts. Rigid shaft, rigid housing, small motions, broken film
+ * K, B stiffness and damping of the oil (stiffness.ts) · M rigid rotor: mass m (kg) at a station (m), transverse
+ * inertia I and polar
+ * inertia Iₚ (kg·m²) about its centre · G gyroscopic: Iₚ ω between the tilts. Rigid shaft, rigid housing, small
+ * motions, broken film
  * staying where it is. Whirl sets in near half the speed of turning.
- * @source J. W. Lund, "Review of the concept of dynamic coefficients for fluid film journal bearings", J. Tribology 109 (1987) 37 (from memory).
+ * @source J. W. Lund, "Review of the concept of dynamic coefficients for fluid film journal bearings", J. Tribology 109
+ * (1987) 37 (from memory).
  */
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import type { Coefficients } from './stiffness.ts';
@@ -21,9 +25,17 @@ export interface Rotor {
   polar: number;
 }
 
-/** A plain cylinder of this mass from `from` to `to` (m) with radius r (m): what is assumed of a spindle nothing more is known of. */
+/**
+ * A plain cylinder of this mass from `from` to `to` (m) with radius r (m): what is assumed of a spindle nothing more is
+ * known of.
+ */
 export function cylinderRotor(mass: number, from: number, to: number, r: number): Rotor {
-  return { mass, centre: (from + to) / 2, transverse: (mass * (3 * r * r + (to - from) ** 2)) / 12, polar: (mass * r * r) / 2 };
+  return {
+    mass,
+    centre: (from + to) / 2,
+    transverse: (mass * (3 * r * r + (to - from) ** 2)) / 12,
+    polar: (mass * r * r) / 2,
+  };
 }
 
 export interface Whirl {
@@ -35,7 +47,10 @@ export interface Whirl {
 }
 
 /** M and G of a rotor in the five coordinates; ω in rad/s. */
-export function rotorMatrices({ mass: m, centre: c, transverse, polar }: Rotor, omega: number): { mass: number[][]; gyro: number[][] } {
+export function rotorMatrices(
+  { mass: m, centre: c, transverse, polar }: Rotor,
+  omega: number,
+): { mass: number[][]; gyro: number[][] } {
   const tilt = transverse + m * c * c;
   const mass = [
     [m, 0, 0, 0, m * c],
@@ -53,12 +68,21 @@ export function rotorMatrices({ mass: m, centre: c, transverse, polar }: Rotor, 
 /** Beyond this (of motions scaled to one) numbers are lost, and the search for eigenvalues need not end. */
 const LOST = 1e100;
 
-/** The least damped motion; null where masses and films are so far apart that it has no number. Any number of coordinates; `free` picks some of them. */
-export function whirl(mass: readonly (readonly number[])[], damping: readonly (readonly number[])[], stiffness: readonly (readonly number[])[], free = mass.map((_, i) => i)): Whirl | null {
+/**
+ * The least damped motion; null where masses and films are so far apart that it has no number. Any number of
+ * coordinates; `free` picks some of them.
+ */
+export function whirl(
+  mass: readonly (readonly number[])[],
+  damping: readonly (readonly number[])[],
+  stiffness: readonly (readonly number[])[],
+  free = mass.map((_, i) => i),
+): Whirl | null {
   const n = free.length;
   const pick = (a: readonly (readonly number[])[]) => free.map((i) => free.map((j) => a[i]![j]!));
   const [M, B, K] = [pick(mass), pick(damping), pick(stiffness)];
-  // Coordinates scaled so that every mass is one, time so that the stiffness is of order one: the eigenvalues keep their digits.
+  // Coordinates scaled so that every mass is one, time so that the stiffness is of order one: the eigenvalues keep
+  // their digits.
   const unit = M.map((row, i) => 1 / Math.sqrt(row[i]!));
   const scaled = (a: number[][]) => a.map((row, i) => row.map((value, j) => value * unit[i]! * unit[j]!));
   const k = scaled(K);
@@ -79,11 +103,20 @@ export function whirl(mass: readonly (readonly number[])[], damping: readonly (r
   const { realEigenvalues, imaginaryEigenvalues } = new EigenvalueDecomposition(companion, { assumeSymmetric: false });
   let least = 0;
   for (let i = 1; i < realEigenvalues.length; i++) if (realEigenvalues[i]! > realEigenvalues[least]!) least = i;
-  return { stable: realEigenvalues[least]! < 0, frequency: Math.abs(imaginaryEigenvalues[least]!) * rate, decay: -realEigenvalues[least]! * rate };
+  return {
+    stable: realEigenvalues[least]! < 0,
+    frequency: Math.abs(imaginaryEigenvalues[least]!) * rate,
+    decay: -realEigenvalues[least]! * rate,
+  };
 }
 
 /** The least damped motion of a rotor on its films; `held`: something keeps it from moving along the axis. */
-export function rotorWhirl(rotor: Rotor, omega: number, { stiffness, damping }: Coefficients, held: boolean): Whirl | null {
+export function rotorWhirl(
+  rotor: Rotor,
+  omega: number,
+  { stiffness, damping }: Coefficients,
+  held: boolean,
+): Whirl | null {
   const { mass, gyro } = rotorMatrices(rotor, omega);
   const turning = damping.map((row, i) => row.map((value, j) => value + gyro[i]![j]!));
   return whirl(mass, turning, stiffness, held ? [0, 1, 3, 4] : [0, 1, 2, 3, 4]);
@@ -108,7 +141,8 @@ function inverseTimes(m: Matrix, a: number[][], by: number): Matrix {
 }
 
 /**
- * Speed (rad/s) at which whirl sets in, between low and high: the least at which `at` finds the rotor unstable; null when stable all
+ * Speed (rad/s) at which whirl sets in, between low and high: the least at which `at` finds the rotor unstable; null
+ * when stable all
  * the way, or not to be found. `at` solves the equilibrium at a speed (null: none there).
  */
 export function whirlThreshold(low: number, high: number, at: (omega: number) => Whirl | null): number | null {

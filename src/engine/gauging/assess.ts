@@ -25,7 +25,12 @@ export interface Assessment {
 }
 
 /** `places`: of each reading used, its place in the list of all. */
-export function assessed(linear: Linearised, decomposition: Decomposition, readings: readonly Reading[], places: readonly number[]): Assessment {
+export function assessed(
+  linear: Linearised,
+  decomposition: Decomposition,
+  readings: readonly Reading[],
+  places: readonly number[],
+): Assessment {
   const leverages = leveragesOf(decomposition);
   const fits = readings.map((reading, i): ReadingFit => {
     const fitted = linear.predictions[i]!.value!;
@@ -35,8 +40,14 @@ export function assessed(linear: Linearised, decomposition: Decomposition, readi
     return { index: places[i]!, fitted, residual, normalised, leverage };
   });
   const freedom = freedomOf(linear, decomposition);
-  return { readings: fits, chiSquare: linear.chiSquare, freedom, probability: chiSquareTail(linear.chiSquare, freedom) };
+  return {
+    readings: fits,
+    chiSquare: linear.chiSquare,
+    freedom,
+    probability: chiSquareTail(linear.chiSquare, freedom),
+  };
 }
 
 /** Rows that tell something, less the numbers they settle. */
-export const freedomOf = ({ rows }: Linearised, { rank }: Decomposition): number => rows.filter((row) => row.some((g) => g !== 0)).length - rank;
+export const freedomOf = ({ rows }: Linearised, { rank }: Decomposition): number =>
+  rows.filter((row) => row.some((g) => g !== 0)).length - rank;

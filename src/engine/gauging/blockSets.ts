@@ -1,8 +1,10 @@
 /**
  * Sets of gauge blocks, in whole steps of each set's own unit so that sums are exact: 0.05 µm for metric sets,
  * 25 microinches for inch sets.
- * @source contents: BS 4311 / ISO 3650 practice, the 81-piece set of Federal Specification GGG-G-15 and the 36-piece set of inch
- *         shops, all from memory; each adds up to its name, and the two published combinations are built from them in the tests
+ * @source contents: BS 4311 / ISO 3650 practice, the 81-piece set of Federal Specification GGG-G-15 and the 36-piece
+ * set of inch
+ *         shops, all from memory; each adds up to its name, and the two published combinations are built from them in
+ *         the tests
  */
 export interface BlockSet {
   name: string;
@@ -26,8 +28,12 @@ type Series = readonly [first: number, step: number, count: number];
 
 function set(name: string, system: BlockSet['system'], series: readonly Series[]): BlockSet {
   const perTenThousandth = (system === 'metric' ? PER_MM : PER_INCH) / 10_000;
-  const blocks = series.flatMap(([first, step, count]) => Array.from({ length: count }, (_, k) => (first + k * step) * perTenThousandth)).sort((a, b) => a - b);
-  return system === 'metric' ? { name, system, over: 1, under: PER_MM * 1000, blocks } : { name, system, over: 0.0254, under: PER_INCH, blocks };
+  const blocks = series
+    .flatMap(([first, step, count]) => Array.from({ length: count }, (_, k) => (first + k * step) * perTenThousandth))
+    .sort((a, b) => a - b);
+  return system === 'metric'
+    ? { name, system, over: 1, under: PER_MM * 1000, blocks }
+    : { name, system, over: 0.0254, under: PER_INCH, blocks };
 }
 
 export const BLOCK_SETS: readonly BlockSet[] = [

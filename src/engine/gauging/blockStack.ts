@@ -3,15 +3,24 @@
  *
  * All sums are whole numbers of the set's step. Sums of one, two and three blocks are tabled once for a set; a stack of
  * up to six is two entries of the tables that share no block, sought with the fewest first, so that none with
- * fewer exists. Of several the one with the thickest blocks is taken, since thin ones bend (common practice, no source).
+ * fewer exists. Of several the one with the thickest blocks is taken, since thin ones bend (common practice, no
+ * source).
  * Where the height is no sum of the set, the nearest that is, and by how much it misses.
  */
 import { type BlockSet, metresOf } from './blockSets.ts';
 
 export type Stack =
-  | { kind: 'stack' /** m, rising, wear blocks first and last not among them */; blocks: number[] /** m: stack with wear blocks, less the height wanted */; error: number }
+  | {
+      kind: 'stack' /** m, rising, wear blocks first and last not among them */;
+      blocks: number[] /** m: stack with wear blocks, less the height wanted */;
+      error: number;
+    }
   /** no stack of up to six blocks comes within a hundred of the set's finest steps */
-  | { kind: 'outOfReach' /** m: thinnest and thickest that any stack has, wear blocks included */; least: number; greatest: number };
+  | {
+      kind: 'outOfReach' /** m: thinnest and thickest that any stack has, wear blocks included */;
+      least: number;
+      greatest: number;
+    };
 
 export const MOST_BLOCKS = 6;
 const FARTHEST = 100;
@@ -23,14 +32,26 @@ export function stackFor(set: BlockSet, height: number, wear = 0): Stack {
   const grid = set.blocks.reduce(greatestDivisor);
   const nearest = Math.round(target / grid) * grid;
   for (let k = 0; k <= FARTHEST; k++) {
-    const sums = k === 0 ? [nearest] : [nearest - k * grid, nearest + k * grid].sort((a, b) => Math.abs(a - target) - Math.abs(b - target));
+    const sums =
+      k === 0
+        ? [nearest]
+        : [nearest - k * grid, nearest + k * grid].sort((a, b) => Math.abs(a - target) - Math.abs(b - target));
     for (const sum of sums) {
       const found = fewest(set, sum);
-      if (found) return { kind: 'stack', blocks: found.map((steps) => metresOf(set, steps)), error: metresOf(set, sum - target) };
+      if (found)
+        return {
+          kind: 'stack',
+          blocks: found.map((steps) => metresOf(set, steps)),
+          error: metresOf(set, sum - target),
+        };
     }
   }
   const thickest = set.blocks.slice(-MOST_BLOCKS).reduce((sum, b) => sum + b, 0);
-  return { kind: 'outOfReach', least: metresOf(set, set.blocks[0]! + wearSteps), greatest: metresOf(set, thickest + wearSteps) };
+  return {
+    kind: 'outOfReach',
+    least: metresOf(set, set.blocks[0]! + wearSteps),
+    greatest: metresOf(set, thickest + wearSteps),
+  };
 }
 
 /** A length in steps, whole where it is whole but for rounding. */
@@ -60,7 +81,10 @@ export function fewest(set: BlockSet, sum: number): number[] | null {
   return null;
 }
 
-/** Two entries, one of each table, that make the sum and share no block; of several the one whose thinnest block is thickest. */
+/**
+ * Two entries, one of each table, that make the sum and share no block; of several the one whose thinnest block is
+ * thickest.
+ */
 function joined(small: Sums, large: Sums, sum: number): number[] | null {
   let best: number[] | null = null;
   for (const [part, choices] of small) {

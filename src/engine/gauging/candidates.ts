@@ -10,7 +10,15 @@ import { stackOfAngle } from './sineBar.ts';
 import { INCH_TOOLS, METRIC_TOOLS, type Tooling } from './tooling.ts';
 
 /** Standard uncertainty (m) of a kind that the notebook does not hold yet: common practice, no source. */
-const USUAL: Record<Kind, number> = { diameter: 1e-6, overRolls: 1.5e-6, ballDepth: 2e-6, sineRise: 1e-6, straightness: 5e-7, standOff: 2e-6, shake: 1e-6 };
+const USUAL: Record<Kind, number> = {
+  diameter: 1e-6,
+  overRolls: 1.5e-6,
+  ballDepth: 2e-6,
+  sineRise: 1e-6,
+  straightness: 5e-7,
+  standOff: 2e-6,
+  shake: 1e-6,
+};
 /** A share of the line that is kept clear of either end. */
 const CLEAR = 0.1;
 /** No set-up of a bench reads more (m): common practice, no source. */
@@ -19,12 +27,19 @@ const LONGEST = 1;
 const isInchBar = (bar: number) => Math.abs(bar / 0.0127 - Math.round(bar / 0.0127)) < 1e-9;
 const rounded = (length: number, step: number) => Math.round(length / step) * step;
 
-/** Candidates whose set-up is possible on the shape; `readings` the notebook so far, `tools` what the shop has besides what is in that. */
+/**
+ * Candidates whose set-up is possible on the shape; `readings` the notebook so far, `tools` what the shop has besides
+ * what is in that.
+ */
 export function candidatesOf(seats: readonly SeatInput[], readings: readonly Reading[], tools: Tooling): Reading[] {
   const usual = notebookOf(readings, tools);
-  const onSurfaces = seats.flatMap((_, seat) => [...journalCandidates(seats, seat, usual), ...bushCandidates(seats, seat, usual)]);
+  const onSurfaces = seats.flatMap((_, seat) => [
+    ...journalCandidates(seats, seat, usual),
+    ...bushCandidates(seats, seat, usual),
+  ]);
   const standOff: Reading = { kind: 'standOff', value: 0, sigma: usual.sigma('standOff') };
-  // Where the indicator can stand, only a shake that was read tells; it would be read again on the parts as they are sought.
+  // Where the indicator can stand, only a shake that was read tells; it would be read again on the parts as they are
+  // sought.
   const shakes = usual
     .of('shake')
     .slice(0, 1)
@@ -61,10 +76,21 @@ function journalCandidates(seats: readonly SeatInput[], seat: number, usual: Not
   const rolls = used.length > 0 ? [...new Set(used)] : usual.tools.rolls;
   // The centre stands where the roll touches a tenth from either end.
   const pairs = rolls.flatMap((roll) => {
-    const stations = [CLEAR, 1 - CLEAR].map((share) => rounded(from + share * (to - from) - (roll / 2) * Math.sin(halfAngle), usual.tools.place));
+    const stations = [CLEAR, 1 - CLEAR].map((share) =>
+      rounded(from + share * (to - from) - (roll / 2) * Math.sin(halfAngle), usual.tools.place),
+    );
     return bestPair(triedRolls(seats, seat, [roll], stations)) ?? [];
   });
-  const overRolls = pairs.slice(0, 2).map((t): Reading => ({ kind: 'overRolls', ...on, roll: t.diameter, station: t.centre!, value: 0, sigma: usual.sigma('overRolls') }));
+  const overRolls = pairs.slice(0, 2).map(
+    (t): Reading => ({
+      kind: 'overRolls',
+      ...on,
+      roll: t.diameter,
+      station: t.centre!,
+      value: 0,
+      sigma: usual.sigma('overRolls'),
+    }),
+  );
   return [...diameters(seats, on, usual), ...overRolls, ...rises(seats, on, usual)];
 }
 
@@ -72,13 +98,21 @@ function bushCandidates(seats: readonly SeatInput[], seat: number, usual: Notebo
   const on = { seat, part: 'bush' as const };
   const face = usual.of('ballDepth')[0]?.face ?? Math.max(...seats.map((s) => s.bush.to));
   const balls = bestPair(triedBalls(seats, seat, usual.tools.balls)) ?? [];
-  const depths = balls.map((t): Reading => ({ kind: 'ballDepth', ...on, ball: t.diameter, face, value: 0, sigma: usual.sigma('ballDepth') }));
+  const depths = balls.map(
+    (t): Reading => ({ kind: 'ballDepth', ...on, ball: t.diameter, face, value: 0, sigma: usual.sigma('ballDepth') }),
+  );
   return [...diameters(seats, on, usual), ...depths, ...rises(seats, on, usual)];
 }
 
 function diameters(seats: readonly SeatInput[], on: On, usual: Notebook): Reading[] {
   const { from, to } = seats[on.seat]![on.part];
-  return [CLEAR, 1 - CLEAR].map((share) => ({ kind: 'diameter', ...on, station: rounded(from + share * (to - from), usual.tools.place), value: 0, sigma: usual.sigma('diameter') }));
+  return [CLEAR, 1 - CLEAR].map((share) => ({
+    kind: 'diameter',
+    ...on,
+    station: rounded(from + share * (to - from), usual.tools.place),
+    value: 0,
+    sigma: usual.sigma('diameter'),
+  }));
 }
 
 function rises(seats: readonly SeatInput[], on: On, usual: Notebook): Reading[] {
@@ -87,5 +121,15 @@ function rises(seats: readonly SeatInput[], on: On, usual: Notebook): Reading[] 
   // Blocks go with the bar: by micrometres, or by tenths under a bar of whole half inches.
   const blocks = isInchBar(bar) ? INCH_TOOLS : METRIC_TOOLS;
   const stack = rounded(stackOfAngle(halfAngle, bar), blocks.stack);
-  return [{ kind: 'sineRise', ...on, bar, stack, travel: rounded((1 - 2 * CLEAR) * (to - from), usual.tools.place), value: 0, sigma: usual.sigma('sineRise') }];
+  return [
+    {
+      kind: 'sineRise',
+      ...on,
+      bar,
+      stack,
+      travel: rounded((1 - 2 * CLEAR) * (to - from), usual.tools.place),
+      value: 0,
+      sigma: usual.sigma('sineRise'),
+    },
+  ];
 }

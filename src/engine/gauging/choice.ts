@@ -34,34 +34,66 @@ export function triedBalls(seats: readonly SeatInput[], seat: number, balls: rea
   const bush = seats[seat]!.bush;
   const line = lineOf(bush, 'outside');
   return balls.map((diameter): Tried => {
-    const { fault } = predict({ kind: 'ballDepth', seat, part: 'bush', ball: diameter, face: bush.to, value: 0, sigma: 1 }, seats);
-    const touch = bush.halfAngle === 0 ? null : ballIn(line, diameter / 2, bush.halfAngle > 0 ? 'rearward' : 'noseward');
-    return { diameter, fault, ...(touch ? { station: touch.station, centre: touch.centre, share: (touch.station - bush.from) / (bush.to - bush.from) } : NOWHERE) };
+    const { fault } = predict(
+      { kind: 'ballDepth', seat, part: 'bush', ball: diameter, face: bush.to, value: 0, sigma: 1 },
+      seats,
+    );
+    const touch =
+      bush.halfAngle === 0 ? null : ballIn(line, diameter / 2, bush.halfAngle > 0 ? 'rearward' : 'noseward');
+    return {
+      diameter,
+      fault,
+      ...(touch
+        ? { station: touch.station, centre: touch.centre, share: (touch.station - bush.from) / (bush.to - bush.from) }
+        : NOWHERE),
+    };
   });
 }
 
 /** Every roll of a list on the journal of a seat, its centre at each of the stations. */
-export function triedRolls(seats: readonly SeatInput[], seat: number, rolls: readonly number[], stations: readonly number[]): Tried[] {
+export function triedRolls(
+  seats: readonly SeatInput[],
+  seat: number,
+  rolls: readonly number[],
+  stations: readonly number[],
+): Tried[] {
   const journal = seats[seat]!.journal;
   const line = lineOf(journal, 'inside');
   return rolls.flatMap((diameter) =>
     stations.map((station): Tried => {
-      const { fault } = predict({ kind: 'overRolls', seat, part: 'journal', roll: diameter, station, value: 0, sigma: 1 }, seats);
+      const { fault } = predict(
+        { kind: 'overRolls', seat, part: 'journal', roll: diameter, station, value: 0, sigma: 1 },
+        seats,
+      );
       const touch = rollOn(line, diameter / 2, station);
-      return { diameter, fault, centre: station, ...(touch ? { station: touch.station, share: (touch.station - journal.from) / (journal.to - journal.from) } : { station: null, share: null }) };
+      return {
+        diameter,
+        fault,
+        centre: station,
+        ...(touch
+          ? { station: touch.station, share: (touch.station - journal.from) / (journal.to - journal.from) }
+          : { station: null, share: null }),
+      };
     }),
   );
 }
 
 const NOWHERE = { station: null, centre: null, share: null };
 
-/** Of those without fault, the two that touch nearest to a tenth from either end; null where there are no two places. */
+/**
+ * Of those without fault, the two that touch nearest to a tenth from either end; null where there are no two places.
+ */
 export function bestPair(tried: readonly Tried[]): [rear: Tried, nose: Tried] | null {
   const good = tried.filter((t): t is Tried & { share: number } => t.fault === null && t.share !== null);
-  const nearest = (share: number) => good.reduce<(Tried & { share: number }) | null>((best, t) => (best === null || Math.abs(t.share - share) < Math.abs(best.share - share) ? t : best), null);
+  const nearest = (share: number) =>
+    good.reduce<(Tried & { share: number }) | null>(
+      (best, t) => (best === null || Math.abs(t.share - share) < Math.abs(best.share - share) ? t : best),
+      null,
+    );
   const [rear, nose] = [nearest(CLEAR), nearest(1 - CLEAR)];
   return rear && nose && nose.share > rear.share ? [rear, nose] : null;
 }
 
 /** Station (m) of the point of a resting ball that goes deepest into the bush: what must stay clear of a bottom. */
-export const deepestOf = ({ centre, diameter }: Tried, closes: 'rearward' | 'noseward'): number | null => (centre === null ? null : centre - ((closes === 'rearward' ? 1 : -1) * diameter) / 2);
+export const deepestOf = ({ centre, diameter }: Tried, closes: 'rearward' | 'noseward'): number | null =>
+  centre === null ? null : centre - ((closes === 'rearward' ? 1 : -1) * diameter) / 2;

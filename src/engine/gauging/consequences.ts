@@ -26,7 +26,9 @@ export interface Consequence {
   value: number | null;
   /** standard uncertainty (m); null where the readings leave it open */
   sigma: number | null;
-  /** the range (m) that holds it in 95 of 100 cases; null with sigma, or where some drawn shapes have no such quantity */
+  /**
+   * the range (m) that holds it in 95 of 100 cases; null with sigma, or where some drawn shapes have no such quantity
+   */
   interval: [low: number, high: number] | null;
   /** surfaces it leans on that no reading tells of; they are taken as drawn */
   asDrawn: On[];
@@ -57,7 +59,10 @@ export function consequencesOf(estimate: Estimate, position: number, draws = DRA
     const found = followed(quantity, seats, position);
     if (!found) return { quantity, value: null, sigma: null, interval: null, asDrawn: [] };
     const asDrawn = unread(estimate, found.influences);
-    const sigma = asDrawn.length > 0 ? null : uncertaintyOf(estimate.decomposition, gradientOf(found.influences, seats, estimate.unknowns));
+    const sigma =
+      asDrawn.length > 0
+        ? null
+        : uncertaintyOf(estimate.decomposition, gradientOf(found.influences, seats, estimate.unknowns));
     return {
       quantity,
       value: found.value,
@@ -79,7 +84,9 @@ export function consequencesOf(estimate: Estimate, position: number, draws = DRA
 export function unread({ unknowns }: Estimate, influences: readonly Influence[]): On[] {
   const found: On[] = [];
   for (const { seat, part, rate } of influences) {
-    const known = unknowns.list.some((u) => u.of === 'radius' && u.seat === seat && u.part === part) || found.some((f) => f.seat === seat && f.part === part);
+    const known =
+      unknowns.list.some((u) => u.of === 'radius' && u.seat === seat && u.part === part) ||
+      found.some((f) => f.seat === seat && f.part === part);
     if (rate !== 0 && !known) found.push({ seat, part });
   }
   return found;
@@ -93,13 +100,23 @@ function rangeOf(value: number, drawn: readonly (number | null)[]): [number, num
   return [2 * value - at(1 - OUTSIDE), 2 * value - at(OUTSIDE)];
 }
 
-function firstSeats({ seats }: Estimate, all: readonly Consequence[], drawn: readonly (number | null)[][]): FirstSeat[] | null {
-  const rearward = seats.flatMap((input, seat) => (seatLines(input).closes === 'rearward' ? [{ seat, k: all.findIndex(({ quantity: q }) => q.of === 'seatPosition' && q.seat === seat) }] : []));
+function firstSeats(
+  { seats }: Estimate,
+  all: readonly Consequence[],
+  drawn: readonly (number | null)[][],
+): FirstSeat[] | null {
+  const rearward = seats.flatMap((input, seat) =>
+    seatLines(input).closes === 'rearward'
+      ? [{ seat, k: all.findIndex(({ quantity: q }) => q.of === 'seatPosition' && q.seat === seat) }]
+      : [],
+  );
   const touching = rearward.filter(({ k }) => all[k]!.value !== null);
   if (touching.length === 0 || (touching.length > 1 && touching.some(({ k }) => all[k]!.sigma === null))) return null;
   const counts = new Map(touching.map(({ seat }) => [seat, 0]));
   for (const values of drawn) {
-    const first = touching.reduce((a, b) => ((values[b.k] ?? Number.NEGATIVE_INFINITY) > (values[a.k] ?? Number.NEGATIVE_INFINITY) ? b : a));
+    const first = touching.reduce((a, b) =>
+      (values[b.k] ?? Number.NEGATIVE_INFINITY) > (values[a.k] ?? Number.NEGATIVE_INFINITY) ? b : a,
+    );
     counts.set(first.seat, counts.get(first.seat)! + 1);
   }
   return touching.map(({ seat }) => ({ seat, probability: counts.get(seat)! / Math.max(1, drawn.length) }));

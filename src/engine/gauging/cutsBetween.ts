@@ -3,8 +3,10 @@
  *
  *   seen = sought with (amount + e) off, or put back        amount normal stock, or metal off a face (m)
  *
- * e is the error of that amount, an unknown of its own with mean 0 and the amount's uncertainty: all readings from before
- * one cut share it, so that many of them together tell the shape no better than the cut is known, while what they tell of
+ * e is the error of that amount, an unknown of its own with mean 0 and the amount's uncertainty: all readings from
+ * before
+ * one cut share it, so that many of them together tell the shape no better than the cut is known, while what they tell
+ * of
  * each other (half angles, straightness) is as sure as before.
  * @source JCGM 102:2011, 6.2 (a common error as one more input quantity; from memory)
  */
@@ -32,7 +34,11 @@ export type ErrorOf = (cut: CutBetween) => number;
 const NONE: ErrorOf = () => 0;
 
 /** The parts as a reading saw them; the same object where nothing came off between. */
-export function seenBy({ since = [] }: Pick<Reading, 'since'>, seats: readonly SeatInput[], errorOf: ErrorOf = NONE): readonly SeatInput[] {
+export function seenBy(
+  { since = [] }: Pick<Reading, 'since'>,
+  seats: readonly SeatInput[],
+  errorOf: ErrorOf = NONE,
+): readonly SeatInput[] {
   if (since.length === 0) return seats;
   return withMetalOff(
     seats,
@@ -42,7 +48,11 @@ export function seenBy({ since = [] }: Pick<Reading, 'since'>, seats: readonly S
 
 /** How far (m) toward the nose a surface then stood from where it is sought. */
 export function movedBetween({ since = [] }: Pick<Reading, 'since'>, { seat, part }: On): number {
-  return since.reduce((sum, { cut, sign }) => (cut.of === 'face' && cut.part === part && cut.seats.includes(seat) ? sum + sign * cut.moves * cut.normal : sum), 0);
+  return since.reduce(
+    (sum, { cut, sign }) =>
+      cut.of === 'face' && cut.part === part && cut.seats.includes(seat) ? sum + sign * cut.moves * cut.normal : sum,
+    0,
+  );
 }
 
 /**
@@ -53,12 +63,17 @@ export function rateOf({ cut, sign }: Since, influences: readonly Influence[], s
   return influences.reduce((sum, { seat, part, by, rate }) => {
     if (by !== 'radius') return sum;
     const { halfAngle } = seen[seat]![part];
-    if (cut.of === 'face') return cut.part === part && cut.seats.includes(seat) ? sum - sign * cut.moves * Math.tan(halfAngle) * rate : sum;
-    return cut.seat === seat && cut.part === part ? sum + ((part === 'journal' ? -1 : 1) * sign * rate) / Math.cos(halfAngle) : sum;
+    if (cut.of === 'face')
+      return cut.part === part && cut.seats.includes(seat) ? sum - sign * cut.moves * Math.tan(halfAngle) * rate : sum;
+    return cut.seat === seat && cut.part === part
+      ? sum + ((part === 'journal' ? -1 : 1) * sign * rate) / Math.cos(halfAngle)
+      : sum;
   }, 0);
 }
 
 /** Every amount whose error some reading leans on, each once; those known exactly have none. */
 export function cutsOf(readings: readonly Reading[]): CutBetween[] {
-  return [...new Set(readings.flatMap(({ since = [] }) => since.map(({ cut }) => cut)))].filter(({ sigma }) => sigma > 0);
+  return [...new Set(readings.flatMap(({ since = [] }) => since.map(({ cut }) => cut)))].filter(
+    ({ sigma }) => sigma > 0,
+  );
 }

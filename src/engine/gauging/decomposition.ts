@@ -17,7 +17,8 @@
  *                      | -H·D⁻¹·V·S⁻¹   W^-½·(I + Q·(c - 1)·Qᵀ)     |  of the points        H = W^-½·Q·(S·c²)·Pᵀ·A
  *
  * A point is always told by its own readings, so the null space is that of the core.
- * Singular value decomposition by ml-matrix.   @source JCGM 102:2011, 6.2; Golub and Van Loan, "Matrix Computations", 5.5 (from memory)
+ * Singular value decomposition by ml-matrix.   @source JCGM 102:2011, 6.2; Golub and Van Loan, "Matrix Computations",
+ * 5.5 (from memory)
  */
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { coreRows, type Elimination, eliminate, independent, lessOwn, ownOf, wholeStep } from './elimination.ts';
@@ -45,11 +46,15 @@ export interface Decomposition {
   seenU: Matrix;
 }
 
-/** `rows`: gradient over uncertainty, one for each reading (and each prior) · `points`: the unknowns that are points of profiles. */
+/**
+ * `rows`: gradient over uncertainty, one for each reading (and each prior) · `points`: the unknowns that are points of
+ * profiles.
+ */
 export function decompose(given: readonly Float64Array[], unknowns: number, points: readonly number[]): Decomposition {
   const rows = given.map(withoutRounding);
   const scale = new Float64Array(unknowns);
-  for (const row of rows) for (let j = 0; j < unknowns; j++) if (row[j] !== 0) scale[j] = Math.hypot(scale[j]!, row[j]!);
+  for (const row of rows)
+    for (let j = 0; j < unknowns; j++) if (row[j] !== 0) scale[j] = Math.hypot(scale[j]!, row[j]!);
   for (let j = 0; j < unknowns; j++) if (scale[j] === 0) scale[j] = 1;
   const elimination = eliminate(rows, unknowns, points);
   const { core, others, leaning, p } = elimination;
@@ -65,10 +70,24 @@ export function decompose(given: readonly Float64Array[], unknowns: number, poin
   const a = new Matrix(leaning.map((o) => core.map((j) => rows[others[o]!]![j]!)));
   const ofLeaning = new Matrix(leaning.map((o) => Array.from({ length: coreRank }, (_, k) => u.get(o, k))));
   const seen = (m: Matrix) => (leaning.length === 0 ? new Matrix(0, 0) : p.transpose().mmul(m));
-  return { unknowns, rank: coreRank + elimination.points.length, coreRank, scale, elimination, singular, u, v, seenCore: seen(a), seenU: seen(ofLeaning) };
+  return {
+    unknowns,
+    rank: coreRank + elimination.points.length,
+    coreRank,
+    scale,
+    elimination,
+    singular,
+    u,
+    v,
+    seenCore: seen(a),
+    seenU: seen(ofLeaning),
+  };
 }
 
-/** An influence this small beside the others of its reading (a lever arm of a femtometre) is rounding, and tells nothing. */
+/**
+ * An influence this small beside the others of its reading (a lever arm of a femtometre) is rounding, and tells
+ * nothing.
+ */
 const ROUNDING = 1e-15;
 
 function withoutRounding(row: Float64Array): Float64Array {
@@ -100,7 +119,10 @@ export function stepOf(d: Decomposition, residuals: readonly number[]): Float64A
   return wholeStep(e, own, left, step, d.unknowns);
 }
 
-/** How much of each reading's own value its fitted value is made of: 1 where nothing else checks it. The diagonal of J·C·Jᵀ. */
+/**
+ * How much of each reading's own value its fitted value is made of: 1 where nothing else checks it. The diagonal of
+ * J·C·Jᵀ.
+ */
 export function leveragesOf(d: Decomposition): Float64Array {
   const { elimination: e, coreRank, u } = d;
   const leverages = new Float64Array(e.rows.length);
@@ -125,7 +147,10 @@ export function leveragesOf(d: Decomposition): Float64Array {
   return leverages.map((h) => Math.min(1, h));
 }
 
-/** w·(variance of the point): 1 less what the other readings take from it, and what is not known of the core put on again. */
+/**
+ * w·(variance of the point): 1 less what the other readings take from it, and what is not known of the core put on
+ * again.
+ */
 function pointLeverages({ elimination: { points, leant, s, q }, coreRank, seenU }: Decomposition): Float64Array {
   const result = new Float64Array(points.length).fill(1);
   leant.forEach((k, b) => {
@@ -143,7 +168,10 @@ export function toldParts(d: Decomposition, gradient: Float64Array): number[] {
   const ofPoints = e.points.map((j, k) => gradient[j]! / e.weight[k]!);
   const core = Float64Array.from(e.core, (j) => gradient[j]!);
   e.s.forEach((s, k) => {
-    const along = e.leant.reduce((sum, point, b) => sum + e.q.get(b, k) * (gradient[e.points[point]!]! / e.weight[point]!), 0);
+    const along = e.leant.reduce(
+      (sum, point, b) => sum + e.q.get(b, k) * (gradient[e.points[point]!]! / e.weight[point]!),
+      0,
+    );
     if (along === 0) return;
     const share = 1 / Math.sqrt(1 + s * s) - 1;
     e.leant.forEach((point, b) => {
@@ -209,7 +237,9 @@ export function covarianceOf(d: Decomposition, one: Float64Array, other: Float64
 export function drawOf(d: Decomposition, normal: ArrayLike<number>): Float64Array {
   const { elimination: e, coreRank } = d;
   const change = new Float64Array(d.unknowns);
-  for (let k = 0; k < coreRank; k++) for (let c = 0; c < e.core.length; c++) change[e.core[c]!]! += (d.v.get(c, k) * normal[k]!) / d.singular[k]! / d.scale[e.core[c]!]!;
+  for (let k = 0; k < coreRank; k++)
+    for (let c = 0; c < e.core.length; c++)
+      change[e.core[c]!]! += (d.v.get(c, k) * normal[k]!) / d.singular[k]! / d.scale[e.core[c]!]!;
   for (let k = 0; k < e.points.length; k++) change[e.points[k]!] = normal[coreRank + k]! / e.weight[k]!;
   for (let k = 0; k < e.s.length; k++) {
     const s = e.s[k]!;
@@ -218,7 +248,8 @@ export function drawOf(d: Decomposition, normal: ArrayLike<number>): Float64Arra
     let core = 0;
     for (let c = 0; c < e.core.length; c++) core += d.seenCore.get(k, c) * change[e.core[c]!]!;
     const by = (1 / Math.sqrt(1 + s * s) - 1) * along - (s / (1 + s * s)) * core;
-    for (let b = 0; b < e.leant.length; b++) change[e.points[e.leant[b]!]!]! += (e.q.get(b, k) * by) / e.weight[e.leant[b]!]!;
+    for (let b = 0; b < e.leant.length; b++)
+      change[e.points[e.leant[b]!]!]! += (e.q.get(b, k) * by) / e.weight[e.leant[b]!]!;
   }
   return change;
 }

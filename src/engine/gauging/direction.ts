@@ -2,7 +2,8 @@
  * One Gauss–Newton step of the linear problem: the change x of the unknowns with the least |e - J·x|.
  *
  * The points of profiles are taken out first (elimination.ts). The rest by orthogonal triangles (QR) with every column
- * scaled to length 1; where columns depend on each other, by the singular values (decomposition.ts), with the least such
+ * scaled to length 1; where columns depend on each other, by the singular values (decomposition.ts), with the least
+ * such
  * change.   @source ml-matrix
  */
 import { Matrix, QrDecomposition } from 'ml-matrix';
@@ -19,7 +20,12 @@ export interface Direction {
 const DEPENDENT = 1e-10;
 
 /** `held`: unknowns that do not move · `points`: those that are points of profiles. */
-export function directionOf(rows: readonly Float64Array[], residuals: readonly number[], held: readonly boolean[], points: readonly number[]): Direction {
+export function directionOf(
+  rows: readonly Float64Array[],
+  residuals: readonly number[],
+  held: readonly boolean[],
+  points: readonly number[],
+): Direction {
   const movable = points.filter((j) => !held[j]);
   const step = byTriangles(rows, residuals, held, movable) ?? bySingularValues(rows, residuals, held, movable);
   let gain = 0;
@@ -32,7 +38,12 @@ export function directionOf(rows: readonly Float64Array[], residuals: readonly n
 }
 
 /** Null where the columns depend on each other. */
-function byTriangles(rows: readonly Float64Array[], residuals: readonly number[], held: readonly boolean[], points: readonly number[]): Float64Array | null {
+function byTriangles(
+  rows: readonly Float64Array[],
+  residuals: readonly number[],
+  held: readonly boolean[],
+  points: readonly number[],
+): Float64Array | null {
   const elimination = eliminate(rows, held.length, points);
   const { core } = elimination;
   const free = core.flatMap((j, c) => (held[j] ? [] : [c]));
@@ -55,7 +66,12 @@ function byTriangles(rows: readonly Float64Array[], residuals: readonly number[]
   return wholeStep(elimination, own, less, ofCore, held.length);
 }
 
-function bySingularValues(rows: readonly Float64Array[], residuals: readonly number[], held: readonly boolean[], points: readonly number[]): Float64Array {
+function bySingularValues(
+  rows: readonly Float64Array[],
+  residuals: readonly number[],
+  held: readonly boolean[],
+  points: readonly number[],
+): Float64Array {
   const free = held.some(Boolean) ? rows.map((row) => row.map((g, j) => (held[j] ? 0 : g))) : rows;
   return stepOf(decompose(free, held.length, points), residuals);
 }

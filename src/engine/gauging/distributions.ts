@@ -2,7 +2,8 @@
 import jStat from 'jstat';
 
 /** Probability that chi-square of this freedom is `value` or more by chance; 1 without freedom. */
-export const chiSquareTail = (value: number, freedom: number): number => (freedom <= 0 ? 1 : 1 - jStat.chisquare.cdf(Math.max(0, value), freedom));
+export const chiSquareTail = (value: number, freedom: number): number =>
+  freedom <= 0 ? 1 : 1 - jStat.chisquare.cdf(Math.max(0, value), freedom);
 
 /** Probability that a standard normal variable is `value` or more from 0, either way. */
 export const twoSidedTail = (value: number): number => 2 * jStat.normal.cdf(-Math.abs(value), 0, 1);

@@ -7,13 +7,21 @@ import { normalQuantile } from './distributions.ts';
 import type { Estimate } from './estimate.ts';
 import { isShape, withNumbers } from './shape.ts';
 
-/** Shapes drawn, the same for the same seed. What the readings leave open stays as it is; draws that are no shape at all are left out. */
+/**
+ * Shapes drawn, the same for the same seed. What the readings leave open stays as it is; draws that are no shape at all
+ * are left out.
+ */
 export function drawnShapes(estimate: Estimate, count: number, seed: number): SeatInput[][] {
   return ofDrawnShapes(estimate, count, seed, (shape) => shape);
 }
 
 /** Something of each of them; the shapes themselves are not kept. */
-export function ofDrawnShapes<T>({ seats, unknowns, numbers, decomposition }: Estimate, count: number, seed: number, of: (shape: SeatInput[]) => T): T[] {
+export function ofDrawnShapes<T>(
+  { seats, unknowns, numbers, decomposition }: Estimate,
+  count: number,
+  seed: number,
+  of: (shape: SeatInput[]) => T,
+): T[] {
   const { rank } = decomposition;
   const normal = standardNormals(seed, count * rank);
   const results: T[] = [];

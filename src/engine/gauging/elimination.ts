@@ -2,7 +2,8 @@
  * The points of profiles taken out of the linear problem, so that a hundred stations of straightness cost little more
  * than none. Exact: nothing is left out or rounded away.
  *
- * A straightness reading tells one point alone; each of the other readings leans on few of them. With d the points and x
+ * A straightness reading tells one point alone; each of the other readings leans on few of them. With d the points and
+ * x
  * the other numbers, rows over their uncertainties:
  *
  *   told alone   √w·d = √w·s           w = Σ row², s = Σ row·e/w        W the diagonal of all w
@@ -16,7 +17,8 @@
  *   back   d = s + W^-½·Q·(S·c²)·Pᵀ·(e - B·s - A·x)
  *
  * G has a column only for the points that some other reading leans on; singular values by ml-matrix.
- * @source Golub and Van Loan, "Matrix Computations", 3.2 (Schur complement) and 5.5 (from memory); the form with T derived here,
+ * @source Golub and Van Loan, "Matrix Computations", 3.2 (Schur complement) and 5.5 (from memory); the form with T
+ * derived here,
  *         checked against the whole problem in tests/engine/gauging
  */
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
@@ -61,7 +63,17 @@ export function eliminate(rows: readonly Float64Array[], unknowns: number, point
   const leans = (i: number, k: number) => rows[i]![taken[k]!] !== 0;
   const leaning = others.flatMap((i, o) => (taken.some((_, k) => leans(i, k)) ? [o] : []));
   const leant = taken.flatMap((_, k) => (leaning.some((o) => leans(others[o]!, k)) ? [k] : []));
-  return { rows, core, points: taken, weight, alone, others, leaning, leant, ...singular(leaning.map((o) => leant.map((k) => rows[others[o]!]![taken[k]!]! / weight[k]!))) };
+  return {
+    rows,
+    core,
+    points: taken,
+    weight,
+    alone,
+    others,
+    leaning,
+    leant,
+    ...singular(leaning.map((o) => leant.map((k) => rows[others[o]!]![taken[k]!]! / weight[k]!))),
+  };
 }
 
 /** The one column in which a row is not 0; -1 where there are several, or none. */
@@ -85,7 +97,9 @@ function singular(g: readonly number[][]): Pick<Elimination, 'p' | 's' | 'q'> {
   return { p: first(svd.leftSingularVectors), s: s.slice(0, count), q: first(svd.rightSingularVectors) };
 }
 
-/** (I + G·Gᵀ)^-½ of a vector with an entry for each of `others`: made independent of what is not known of the points. */
+/**
+ * (I + G·Gᵀ)^-½ of a vector with an entry for each of `others`: made independent of what is not known of the points.
+ */
 export function independent({ leaning, p, s }: Elimination, vector: Float64Array): Float64Array {
   if (leaning.length === 0) return vector;
   const result = vector.slice();
@@ -120,14 +134,24 @@ export function ownOf({ rows, points, weight, alone }: Elimination, residuals: r
 }
 
 /** e - B·s of each of `others`. */
-export function lessOwn({ rows, others, points, leaning, leant }: Elimination, residuals: readonly number[], own: Float64Array): Float64Array {
+export function lessOwn(
+  { rows, others, points, leaning, leant }: Elimination,
+  residuals: readonly number[],
+  own: Float64Array,
+): Float64Array {
   const left = Float64Array.from(others, (i) => residuals[i]!);
   for (const o of leaning) for (const k of leant) left[o]! -= rows[others[o]!]![points[k]!]! * own[k]!;
   return left;
 }
 
 /** The whole step from that of the core; `left` as `lessOwn` gives it. */
-export function wholeStep({ rows, core, others, points, weight, leaning, leant, p, s, q }: Elimination, own: Float64Array, left: Float64Array, ofCore: Float64Array, unknowns: number): Float64Array {
+export function wholeStep(
+  { rows, core, others, points, weight, leaning, leant, p, s, q }: Elimination,
+  own: Float64Array,
+  left: Float64Array,
+  ofCore: Float64Array,
+  unknowns: number,
+): Float64Array {
   const step = new Float64Array(unknowns);
   core.forEach((j, c) => {
     step[j] = ofCore[c]!;

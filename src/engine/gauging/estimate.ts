@@ -3,23 +3,34 @@
  * every surface that a reading tells of (and the profile of those whose straightness was read).
  *
  *   chi-square  X² = Σ [(value - f(x))/σ]²     least (gaussNewton.ts)
- *   covariance  C = (JᵀJ)⁻¹                    J rows ∂f/∂x / σ (decomposition.ts); not scaled by X², since every σ is stated
+ *   covariance  C = (JᵀJ)⁻¹                    J rows ∂f/∂x / σ (decomposition.ts); not scaled by X², since every σ is
+ *   stated
  *   freedom     n = informative readings + priors - rank of J
  *   residual e = value - f(x), its own uncertainty σ·√(1 - h), h leverage
  *   normalised  w = e/(σ·√(1 - h))             unit variance whatever the leverage: e/σ would hide a wrong reading
  *                                              that pulls the fit to itself; 0 where h = 1, for then nothing checks it
  *
  * Numbers that the readings leave open are held as drawn, as few as will do, half angles before radii; they and
- * all that leans on them are told as undetermined. A reading that cannot be taken from the fitted parts is left out of the
- * fit; where the parts as drawn would allow it, it speaks against the others (disagreement.ts). A surface drawn straight is
+ * all that leans on them are told as undetermined. A reading that cannot be taken from the fitted parts is left out of
+ * the
+ * fit; where the parts as drawn would allow it, it speaks against the others (disagreement.ts). A surface drawn
+ * straight is
  * taken to be straight; what the readings say against that is told beside (taper.ts).
- * @source JCGM 100:2008, 5.2; JCGM 102:2011; least squares e.g. Golub and Van Loan, "Matrix Computations", 5 (from memory);
+ * @source JCGM 100:2008, 5.2; JCGM 102:2011; least squares e.g. Golub and Van Loan, "Matrix Computations", 5 (from
+ * memory);
  *         normalised residuals: W. Baarda, "A testing procedure for use in geodetic networks", 1968 (from memory)
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { type Assessment, assessed, freedomOf } from './assess.ts';
 import { type Decomposition, decompose, isTold, unit } from './decomposition.ts';
-import { type Agreement, type Disagreeing, disagreeingOf, isDoubtful, type Suspect, suspectsOf } from './disagreement.ts';
+import {
+  type Agreement,
+  type Disagreeing,
+  disagreeingOf,
+  isDoubtful,
+  type Suspect,
+  suspectsOf,
+} from './disagreement.ts';
 import { chiSquareTail } from './distributions.ts';
 import { minimise } from './gaussNewton.ts';
 import { heldOf } from './held.ts';
@@ -33,7 +44,9 @@ export interface Impossible {
   /** place in the list of readings */
   index: number;
   fault: Fault;
-  /** whether the parts as drawn would allow it: then it is the other readings that speak against it, and it against them */
+  /**
+   * whether the parts as drawn would allow it: then it is the other readings that speak against it, and it against them
+   */
   possibleAsDrawn: boolean;
 }
 
@@ -64,7 +77,11 @@ export type Outcome = Estimate | { kind: 'unusable'; impossible: Impossible[] };
 const ROUNDS = 5;
 
 /** The shape that goes best with the readings. Rad and m; every sigma above 0. */
-export function estimate(nominal: readonly SeatInput[], readings: readonly Reading[], priors: readonly Prior[] = []): Outcome {
+export function estimate(
+  nominal: readonly SeatInput[],
+  readings: readonly Reading[],
+  priors: readonly Prior[] = [],
+): Outcome {
   const held = (on: On) => isStraight(nominal, on);
   const notebook: Notebook = { nominal, readings, priors, isHeld: held };
   const found = settle(notebook);
@@ -74,7 +91,10 @@ export function estimate(nominal: readonly SeatInput[], readings: readonly Readi
   const tapered = tapers.filter(isTapered);
   if (tapered.length === 0) return told;
   // What only a taper explains does not speak against a reading.
-  const opened: Notebook = { ...notebook, isHeld: (on) => held(on) && !tapered.some(({ seat, part }) => seat === on.seat && part === on.part) };
+  const opened: Notebook = {
+    ...notebook,
+    isHeld: (on) => held(on) && !tapered.some(({ seat, part }) => seat === on.seat && part === on.part),
+  };
   const open = settle(opened);
   return 'linear' in open ? { ...told, disagreeing: whole(open, opened).disagreeing } : told;
 }
@@ -113,14 +133,28 @@ function settle(all: Notebook): Settled | { impossible: Impossible[] } {
     const used = readings.flatMap((_, i) => (faults.some(({ index }) => index === i) ? [] : [i]));
     const notebook = used.map((i) => readings[i]!);
     const found = used.length === 0 ? null : fitted({ ...all, readings: notebook }, before);
-    const impossible = () => faults.map(({ index, fault }) => ({ index, fault, possibleAsDrawn: asDrawn.every((drawn) => drawn.index !== index) }));
+    const impossible = () =>
+      faults.map(({ index, fault }) => ({
+        index,
+        fault,
+        possibleAsDrawn: asDrawn.every((drawn) => drawn.index !== index),
+      }));
     if (!found) return { impossible: impossible() };
     // What the fitted shape does not allow goes; what only it allows is taken back, in the first round.
     const now = faultsOf(readings, found.linear.seats);
-    const next = round === 1 ? now : [...faults, ...now.filter(({ index }) => used.includes(index))].sort((a, b) => a.index - b.index);
+    const next =
+      round === 1
+        ? now
+        : [...faults, ...now.filter(({ index }) => used.includes(index))].sort((a, b) => a.index - b.index);
     if (round === ROUNDS || samePlaces(next, faults)) {
       const { list, points } = found.unknowns;
-      return { ...found, decomposition: decompose(found.linear.rows, list.length, points), notebook, used, impossible: impossible() };
+      return {
+        ...found,
+        decomposition: decompose(found.linear.rows, list.length, points),
+        notebook,
+        used,
+        impossible: impossible(),
+      };
     }
     faults = next;
     before = found.linear.seats;
@@ -129,7 +163,8 @@ function settle(all: Notebook): Settled | { impossible: Impossible[] } {
 
 type Faulty = Omit<Impossible, 'possibleAsDrawn'>;
 
-const samePlaces = (one: readonly Faulty[], other: readonly Faulty[]) => one.length === other.length && one.every(({ index }, k) => index === other[k]!.index);
+const samePlaces = (one: readonly Faulty[], other: readonly Faulty[]) =>
+  one.length === other.length && one.every(({ index }, k) => index === other[k]!.index);
 
 const faultsOf = (readings: readonly Reading[], seats: readonly SeatInput[]): Faulty[] =>
   readings.flatMap((reading, index) => {
@@ -151,18 +186,26 @@ interface Fitted {
  * readings first, which have none, and that shape is where the whole notebook starts.
  */
 function fitted({ nominal, readings, priors, isHeld }: Notebook, before: readonly SeatInput[]): Fitted | null {
-  const surfaces = [...readings.flatMap((reading) => surfacesOf(reading, nominal)), ...priors].map(({ seat, part }) => ({ seat, part }));
+  const surfaces = [...readings.flatMap((reading) => surfacesOf(reading, nominal)), ...priors].map(
+    ({ seat, part }) => ({ seat, part }),
+  );
   const { seats: start, unknowns } = startingShape(nominal, surfaces, readings, isHeld);
   const startNumbers = numbersOf(start, unknowns);
   const problem: LeastSquares = { start, unknowns, startNumbers, readings, priors };
-  const nominalOrBefore = linearise(problem, startNumbers) ? startNumbers : numbersOf(startingShape(before, surfaces, readings, isHeld).seats, unknowns);
+  const nominalOrBefore = linearise(problem, startNumbers)
+    ? startNumbers
+    : numbersOf(startingShape(before, surfaces, readings, isHeld).seats, unknowns);
   const ofParts = readings.filter((reading) => 'seat' in reading);
-  const from = ofParts.length === readings.length ? nominalOrBefore : (least({ ...problem, readings: ofParts }, nominalOrBefore)?.numbers ?? nominalOrBefore);
+  const from =
+    ofParts.length === readings.length
+      ? nominalOrBefore
+      : (least({ ...problem, readings: ofParts }, nominalOrBefore)?.numbers ?? nominalOrBefore);
   return least(problem, from) ?? least(problem, nominalOrBefore);
 }
 
 /**
- * The least chi-square, with as few numbers held as the readings there leave open. What is open at one minimum may be told at the
+ * The least chi-square, with as few numbers held as the readings there leave open. What is open at one minimum may be
+ * told at the
  * other: where the choices of what is held lead back to one that was tried, the lowest of them is taken.
  */
 function least(problem: LeastSquares, from: Float64Array): Fitted | null {
@@ -185,7 +228,8 @@ function least(problem: LeastSquares, from: Float64Array): Fitted | null {
 
 const countOf = (held: readonly boolean[]) => held.filter(Boolean).length;
 
-const lowest = (tried: readonly Fitted[]) => tried.reduce((low, one) => (one.linear.chiSquare < low.linear.chiSquare ? one : low));
+const lowest = (tried: readonly Fitted[]) =>
+  tried.reduce((low, one) => (one.linear.chiSquare < low.linear.chiSquare ? one : low));
 
 function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
   const { readings, isHeld } = all;
@@ -197,7 +241,9 @@ function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
     const rest = settle({ ...all, readings: readings.filter((_, i) => i !== index) });
     return 'linear' in rest ? agreementOf(rest) : null;
   };
-  const suspects = isDoubtful(assessment.readings, agreement) ? [...suspectsOf(assessment.readings), ...opponents(found, readings)] : [];
+  const suspects = isDoubtful(assessment.readings, agreement)
+    ? [...suspectsOf(assessment.readings), ...opponents(found, readings)]
+    : [];
   return {
     kind: 'estimate',
     settled,
@@ -220,15 +266,27 @@ function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
 }
 
 function agreementOf({ linear, decomposition, impossible }: Settled): Agreement {
-  return { chiSquare: linear.chiSquare, probability: chiSquareTail(linear.chiSquare, freedomOf(linear, decomposition)), contradicted: impossible.filter(({ possibleAsDrawn }) => possibleAsDrawn).length };
+  return {
+    chiSquare: linear.chiSquare,
+    probability: chiSquareTail(linear.chiSquare, freedomOf(linear, decomposition)),
+    contradicted: impossible.filter(({ possibleAsDrawn }) => possibleAsDrawn).length,
+  };
 }
 
-/** Of readings that only the drawn parts allow: they themselves, and what was read of the same surfaces, as many as are worth a try. */
+/**
+ * Of readings that only the drawn parts allow: they themselves, and what was read of the same surfaces, as many as are
+ * worth a try.
+ */
 function opponents({ impossible, linear }: Settled, readings: readonly Reading[]): Suspect[] {
   const contradicted = impossible.filter(({ possibleAsDrawn }) => possibleAsDrawn).map(({ index }) => index);
   const surfaces = contradicted.flatMap((index) => surfacesOf(readings[index]!, linear.seats));
   const beside = readings.flatMap((reading, index) =>
-    contradicted.includes(index) || !('seat' in reading) || reading.kind === 'straightness' || !surfaces.some(({ seat, part }) => seat === reading.seat && part === reading.part) ? [] : [index],
+    contradicted.includes(index) ||
+    !('seat' in reading) ||
+    reading.kind === 'straightness' ||
+    !surfaces.some(({ seat, part }) => seat === reading.seat && part === reading.part)
+      ? []
+      : [index],
   );
   return [...contradicted, ...beside.slice(0, MOST_OPPONENTS)].map((index) => ({ index, normalised: 0 }));
 }

@@ -3,7 +3,8 @@
  *
  *   C_ij = g_iᵀ·C·g_j + (film_i as read - film_i of the design)·(film_j …)
  *
- * g_i how the film of seat i follows the numbers (filmGradient.ts), C their covariance. The second term is there because
+ * g_i how the film of seat i follows the numbers (filmGradient.ts), C their covariance. The second term is there
+ * because
  * a plan goes by the design: where that is other than what was read, by so much it may be wrong.
  * @source JCGM 100:2008, 5.2.2
  */
@@ -25,5 +26,7 @@ export function filmDoubt(estimate: Estimate, design: readonly SeatInput[], posi
     const gradient = gradientOf(found.influences, seats, unknowns);
     return uncertaintyOf(decomposition, gradient) === null ? null : { gradient, off: found.value - drawn };
   });
-  return told.map((a) => told.map((b) => (a && b ? covarianceOf(decomposition, a.gradient, b.gradient) + a.off * b.off : null)));
+  return told.map((a) =>
+    told.map((b) => (a && b ? covarianceOf(decomposition, a.gradient, b.gradient) + a.off * b.off : null)),
+  );
 }

@@ -35,7 +35,9 @@ function breakpoints(seat: SeatLines, index: number, position: number, above: nu
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < chain.count; i++) least = Math.min(least, chain.film[i]!);
   const found: Breakpoint[] = [];
-  for (let i = 0; i < chain.count; i++) if (chain.film[i]! <= least + above) found.push(...breakpointsAt(seat, index, position, chain.u[i]!, chain.film[i]!));
+  for (let i = 0; i < chain.count; i++)
+    if (chain.film[i]! <= least + above)
+      found.push(...breakpointsAt(seat, index, position, chain.u[i]!, chain.film[i]!));
   return found;
 }
 
@@ -55,7 +57,13 @@ export function breakpointsAt(seat: SeatLines, index: number, position: number, 
       influences: [
         { seat: index, part: 'bush', by: 'radius', station: bushStation, rate: 1 / along },
         { seat: index, part: 'journal', by: 'radius', station: journalStation, rate: -1 / along },
-        { seat: index, part: 'bush', by: 'halfAngle', station: bushStation, rate: (film * (sin - slope * cos)) / along },
+        {
+          seat: index,
+          part: 'bush',
+          by: 'halfAngle',
+          station: bushStation,
+          rate: (film * (sin - slope * cos)) / along,
+        },
       ],
     };
   };
@@ -118,10 +126,19 @@ export function positionFollowed(seat: SeatLines, index: number, film: number): 
  * The positions at which each breakpoint near the touch would reach `film` by itself, of which the greatest (the
  * least, for a seat that closes noseward) is the seat's own; those whose film is within `above` (m) of the least.
  */
-export function positionBranches(seat: SeatLines, index: number, position: number, film: number, above: number): Branch[] {
+export function positionBranches(
+  seat: SeatLines,
+  index: number,
+  position: number,
+  film: number,
+  above: number,
+): Branch[] {
   return breakpoints(seat, index, position, above)
     .filter((p) => p.perPosition !== 0)
-    .map((p) => ({ value: position + (film - p.film) / p.perPosition, influences: p.influences.map((i) => ({ ...i, rate: -i.rate / p.perPosition })) }));
+    .map((p) => ({
+      value: position + (film - p.film) / p.perPosition,
+      influences: p.influences.map((i) => ({ ...i, rate: -i.rate / p.perPosition })),
+    }));
 }
 
 /** The mean of several sets of influences: each with its share. */

@@ -20,7 +20,10 @@ const FEW_HALVINGS = 8;
 const MOST_CROSSINGS = 2;
 /** Where a plain step was cut short the next one begins at so many times its length. */
 const LONGER = 8;
-/** A gain of chi-square that changes no number by more than a thousandth of its uncertainty; where steps fall short, it is the end. */
+/**
+ * A gain of chi-square that changes no number by more than a thousandth of its uncertainty; where steps fall short, it
+ * is the end.
+ */
 const GAIN = 1e-6;
 
 export interface Minimum {
@@ -44,7 +47,10 @@ export function minimise(problem: LeastSquares, from: Float64Array, held: readon
             held,
           ) ?? [],
       )
-      .reduce<Minimum | null>((least, there) => (there.linear.chiSquare < (least ?? best!).linear.chiSquare - WORTH ? there : least), null);
+      .reduce<Minimum | null>(
+        (least, there) => (there.linear.chiSquare < (least ?? best!).linear.chiSquare - WORTH ? there : least),
+        null,
+      );
     if (!lower) break;
     best = lower;
   }
@@ -79,7 +85,8 @@ function descend(problem: LeastSquares, from: Float64Array, held: readonly boole
       }
     }
     if (promised) return { numbers, linear, settled: true };
-    // On a kink no step gains though a plain one promises to; elsewhere that is a search cut short, by the edge of what is a shape at all.
+    // On a kink no step gains though a plain one promises to; elsewhere that is a search cut short, by the edge of what
+    // is a shape at all.
     if (next.gain <= rounding) return { numbers, linear, settled: plain.gain < WORTH || hasKinks(problem) };
     if (next.gain < GAIN && next.gain < plain.gain / 10) return { numbers, linear, settled: true };
   }
@@ -94,7 +101,14 @@ interface Along {
 }
 
 /** Along a step, from a share of it downward, to where chi-square is less. */
-function alongStep(problem: LeastSquares, numbers: Float64Array, { chiSquare }: Linearised, { step }: Direction, most = 1, halvings = MOST_HALVINGS): Along {
+function alongStep(
+  problem: LeastSquares,
+  numbers: Float64Array,
+  { chiSquare }: Linearised,
+  { step }: Direction,
+  most = 1,
+  halvings = MOST_HALVINGS,
+): Along {
   let length = most;
   for (let k = 0; k < halvings; k++) {
     const there = numbers.map((x, j) => x + length * step[j]!);

@@ -25,7 +25,10 @@ export function heldOf(d: Decomposition, { list }: Unknowns): boolean[] {
 
 const ORDER = { stock: 0, deviation: 0, halfAngle: 1, radius: 2 };
 
-/** An orthonormal basis of what the vectors span, which is one dimension fewer than there are vectors (modified Gram–Schmidt). */
+/**
+ * An orthonormal basis of what the vectors span, which is one dimension fewer than there are vectors (modified
+ * Gram–Schmidt).
+ */
 function orthonormal(vectors: readonly number[][]): number[][] {
   const basis: number[][] = [];
   let left = vectors.map((vector) => vector.slice());

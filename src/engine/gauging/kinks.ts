@@ -49,7 +49,11 @@ function kinksOf(problem: LeastSquares, linear: Linearised): Kink[] {
   );
 }
 
-function kinkOf({ unknowns, readings: all }: LeastSquares, { predictions, seen }: Linearised, readings: number[]): Kink | null {
+function kinkOf(
+  { unknowns, readings: all }: LeastSquares,
+  { predictions, seen }: Linearised,
+  readings: number[],
+): Kink | null {
   const [first] = readings as [number];
   const branches = predictions[first]!.branches!();
   if (branches.length < 2) return null;
@@ -57,15 +61,26 @@ function kinkOf({ unknowns, readings: all }: LeastSquares, { predictions, seen }
     .map((_, k) => k)
     .sort((a, b) => branches[b]!.value - branches[a]!.value)
     .slice(0, MOST_TOGETHER);
-  return { readings, branches, gradients: branches.map(({ influences }) => gradientSeen(all[first]!, influences, seen[first]!, unknowns)), nearest };
+  return {
+    readings,
+    branches,
+    gradients: branches.map(({ influences }) => gradientSeen(all[first]!, influences, seen[first]!, unknowns)),
+    nearest,
+  };
 }
 
 /** The steps that follow one branch to where chi-square is less and it is the one that decides. */
-export function directionsAcross(problem: LeastSquares, linear: Linearised, held: readonly boolean[]): BranchDirection[] {
+export function directionsAcross(
+  problem: LeastSquares,
+  linear: Linearised,
+  held: readonly boolean[],
+): BranchDirection[] {
   return kinksOf(problem, linear).flatMap((kink) =>
     kink.nearest.flatMap((branch) => {
       const direction = togetherDirection(problem, linear, held, kink, [branch]);
-      return direction.chiSquare <= linear.chiSquare - WORTH && decides(kink, branch, direction.step) ? [direction] : [];
+      return direction.chiSquare <= linear.chiSquare - WORTH && decides(kink, branch, direction.step)
+        ? [direction]
+        : [];
     }),
   );
 }
@@ -77,7 +92,13 @@ function decides({ branches, gradients }: Kink, branch: number, step: Float64Arr
 }
 
 /** The step that follows one branch and keeps others at its value. */
-function togetherDirection({ readings, unknowns }: LeastSquares, linear: Linearised, held: readonly boolean[], kink: Kink, [first, ...others]: readonly number[]): BranchDirection {
+function togetherDirection(
+  { readings, unknowns }: LeastSquares,
+  linear: Linearised,
+  held: readonly boolean[],
+  kink: Kink,
+  [first, ...others]: readonly number[],
+): BranchDirection {
   const rows = linear.rows.slice();
   const residuals = linear.residuals.slice();
   const { branches, gradients } = kink;
@@ -96,10 +117,19 @@ function togetherDirection({ readings, unknowns }: LeastSquares, linear: Lineari
   return { ...direction, chiSquare: residuals.reduce((sum, e) => sum + e * e, 0) - direction.gain };
 }
 
-/** The steps that follow one branch, or keep several together: every choice of the few that are nearest to deciding, the most promising first. */
-export function otherDirections(problem: LeastSquares, linear: Linearised, held: readonly boolean[]): BranchDirection[] {
+/**
+ * The steps that follow one branch, or keep several together: every choice of the few that are nearest to deciding, the
+ * most promising first.
+ */
+export function otherDirections(
+  problem: LeastSquares,
+  linear: Linearised,
+  held: readonly boolean[],
+): BranchDirection[] {
   const directions = kinksOf(problem, linear).flatMap((kink) => {
-    const choices = Array.from({ length: 2 ** kink.nearest.length - 1 }, (_, mask) => kink.nearest.filter((_, k) => (mask + 1) & (1 << k)));
+    const choices = Array.from({ length: 2 ** kink.nearest.length - 1 }, (_, mask) =>
+      kink.nearest.filter((_, k) => (mask + 1) & (1 << k)),
+    );
     return choices.map((set) => togetherDirection(problem, linear, held, kink, set));
   });
   return directions.sort((a, b) => a.chiSquare - b.chiSquare);

@@ -4,7 +4,8 @@
  *   e_i = (value_i - f_i(x))/σ_i        row_i = ∂f_i/∂x / σ_i        chi-square = Σ e_i²
  *
  * x numbers of the unknowns · f forward model of the reading (readings/) · σ its standard uncertainty. A prior
- * is a reading of the unknown itself at its nominal value; so is what is known of the error of a stock (cutsBetween.ts).
+ * is a reading of the unknown itself at its nominal value; so is what is known of the error of a stock
+ * (cutsBetween.ts).
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { type Since, seenBy } from './cutsBetween.ts';
@@ -57,20 +58,27 @@ function toldOf({ unknowns, startNumbers, priors }: LeastSquares): Told[] {
 }
 
 /** The shape as each reading saw it; worked out once for those between which nothing came off. */
-export function seeing({ unknowns }: LeastSquares, seats: readonly SeatInput[], numbers: Float64Array): (reading: Reading) => readonly SeatInput[] {
+export function seeing(
+  { unknowns }: LeastSquares,
+  seats: readonly SeatInput[],
+  numbers: Float64Array,
+): (reading: Reading) => readonly SeatInput[] {
   const known = new Map<readonly Since[] | undefined, readonly SeatInput[]>();
   return (reading) => {
-    const seen = known.get(reading.since) ?? seenBy(reading, seats, (cut) => numbers[unknowns.stock.get(cut) ?? -1] ?? 0);
+    const seen =
+      known.get(reading.since) ?? seenBy(reading, seats, (cut) => numbers[unknowns.stock.get(cut) ?? -1] ?? 0);
     known.set(reading.since, seen);
     return seen;
   };
 }
 
 /** The place of a prior's unknown. */
-const placeOf = ({ list }: Unknowns, prior: Prior) => list.findIndex((u) => u.seat === prior.seat && u.part === prior.part && u.of === prior.of);
+const placeOf = ({ list }: Unknowns, prior: Prior) =>
+  list.findIndex((u) => u.seat === prior.seat && u.part === prior.part && u.of === prior.of);
 
 /**
- * Chi-square of a set of numbers; infinite where they make no shape or a reading has no value there, and as soon as it is
+ * Chi-square of a set of numbers; infinite where they make no shape or a reading has no value there, and as soon as it
+ * is
  * seen to reach `most`. Readings of the assembled pair come last, since they take longest to predict.
  */
 export function chiSquareOf(problem: LeastSquares, numbers: Float64Array, most = Number.POSITIVE_INFINITY): number {
@@ -120,7 +128,10 @@ function residualsOf(problem: LeastSquares, numbers: Float64Array): Residuals | 
 /** The size (m) of the numbers a prediction is made of, whose rounding it carries. */
 function sizeOf(seats: readonly SeatInput[], reading: Reading): number {
   const seat = 'seat' in reading ? seats[reading.seat]! : seats[0]!;
-  const steepness = reading.kind === 'ballDepth' || reading.kind === 'standOff' ? 1 / Math.max(1e-6, Math.abs(Math.tan(seat.bush.halfAngle))) : 1;
+  const steepness =
+    reading.kind === 'ballDepth' || reading.kind === 'standOff'
+      ? 1 / Math.max(1e-6, Math.abs(Math.tan(seat.bush.halfAngle)))
+      : 1;
   return (2 * seat.bush.radius + Math.abs(reading.value)) * steepness;
 }
 
@@ -131,9 +142,15 @@ export function linearise(problem: LeastSquares, numbers: Float64Array): Lineari
 }
 
 /** The rows of readings, each with its prediction on the shape it saw, and of what is told beside them. */
-export function rowsOf(problem: LeastSquares, seen: readonly (readonly SeatInput[])[], predictions: readonly Prediction[]): Float64Array[] {
+export function rowsOf(
+  problem: LeastSquares,
+  seen: readonly (readonly SeatInput[])[],
+  predictions: readonly Prediction[],
+): Float64Array[] {
   const { readings, unknowns } = problem;
-  const rows = readings.map((reading, i) => over(gradientSeen(reading, predictions[i]!.influences, seen[i]!, unknowns), reading.sigma));
+  const rows = readings.map((reading, i) =>
+    over(gradientSeen(reading, predictions[i]!.influences, seen[i]!, unknowns), reading.sigma),
+  );
   for (const { place, sigma } of toldOf(problem)) {
     const row = new Float64Array(unknowns.list.length);
     row[place] = 1 / sigma;

@@ -49,15 +49,27 @@ export interface Whole {
 /** A shop's first guess of a number that nobody has read: common practice, no source. rad; m */
 const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6, stock: 5e-6 };
 
-export function wholeOf({ seats, isHeld }: Pick<Estimate, 'seats' | 'isHeld'>, readings: readonly Reading[], priors: readonly Prior[] = [], tools: Tooling = METRIC_TOOLS): Whole {
+export function wholeOf(
+  { seats, isHeld }: Pick<Estimate, 'seats' | 'isHeld'>,
+  readings: readonly Reading[],
+  priors: readonly Prior[] = [],
+  tools: Tooling = METRIC_TOOLS,
+): Whole {
   const everything = seats.flatMap((_, seat): On[] => [
     { seat, part: 'journal' },
     { seat, part: 'bush' },
   ]);
   const possible = readings.filter((reading) => predict(reading, seats).fault === null);
   const { seats: start, unknowns } = startingShape(seats, everything, possible, isHeld);
-  const problem: LeastSquares = { start, unknowns, startNumbers: numbersOf(start, unknowns), readings: possible, priors };
-  // Told anew, a shape is another by rounding: a reading on the very edge of what is possible may then be beyond it, and tells nothing.
+  const problem: LeastSquares = {
+    start,
+    unknowns,
+    startNumbers: numbersOf(start, unknowns),
+    readings: possible,
+    priors,
+  };
+  // Told anew, a shape is another by rounding: a reading on the very edge of what is possible may then be beyond it,
+  // and tells nothing.
   const seen = possible.map(seeing(problem, start, problem.startNumbers));
   const rows = rowsOf(
     problem,
@@ -73,11 +85,16 @@ export function wholeOf({ seats, isHeld }: Pick<Estimate, 'seats' | 'isHeld'>, r
     told,
     guess: guessOf(told, unknowns),
     candidates,
-    rows: candidates.map((candidate) => over(gradientOf(predict(candidate, start).influences, start, unknowns), candidate.sigma)),
+    rows: candidates.map((candidate) =>
+      over(gradientOf(predict(candidate, start).influences, start, unknowns), candidate.sigma),
+    ),
   };
 }
 
-/** The best further readings for a quantity with the journal at `position` (m), best first; none where the shape has no such quantity. */
+/**
+ * The best further readings for a quantity with the journal at `position` (m), best first; none where the shape has no
+ * such quantity.
+ */
 export function nextFor(whole: Whole, quantity: Quantity, position: number, count = 3): Suggestion[] {
   const found = followed(quantity, whole.seats, position);
   return found ? ranked(whole, gradientOf(found.influences, whole.seats, whole.unknowns), count) : [];
@@ -85,7 +102,9 @@ export function nextFor(whole: Whole, quantity: Quantity, position: number, coun
 
 /** The best further readings for one number of the shape. */
 export function nextForUnknown(whole: Whole, { seat, part, of, station }: Unknown, count = 1): Suggestion[] {
-  const place = whole.unknowns.list.findIndex((u) => u.seat === seat && u.part === part && u.of === of && u.station === station);
+  const place = whole.unknowns.list.findIndex(
+    (u) => u.seat === seat && u.part === part && u.of === of && u.station === station,
+  );
   return ranked(whole, unit(whole.unknowns.list.length, place), count);
 }
 
@@ -104,7 +123,10 @@ function ranked(whole: Whole, gradient: Float64Array, count: number): Suggestion
   return whole.candidates
     .map((reading, i) => ({ reading, gain: gains[i]!, sigma: sigmaWith(whole.told, gradient, whole.rows[i]!) }))
     .filter(({ gain }) => gain > LEAST_GAIN)
-    .sort((a, b) => (a.sigma === null || b.sigma === null ? 0 : a.sigma - b.sigma) || openOf(a) - openOf(b) || b.gain - a.gain)
+    .sort(
+      (a, b) =>
+        (a.sigma === null || b.sigma === null ? 0 : a.sigma - b.sigma) || openOf(a) - openOf(b) || b.gain - a.gain,
+    )
     .slice(0, count)
     .map(({ reading, sigma }) => ({ reading, sigma }));
 }
@@ -127,7 +149,8 @@ function gainsOf({ told, guess, rows }: Whole, gradient: Float64Array): number[]
   });
 }
 
-const times = (matrix: Matrix, vector: readonly number[]) => Array.from({ length: matrix.rows }, (_, i) => matrix.getRow(i).reduce((sum, m, j) => sum + m * vector[j]!, 0));
+const times = (matrix: Matrix, vector: readonly number[]) =>
+  Array.from({ length: matrix.rows }, (_, i) => matrix.getRow(i).reduce((sum, m, j) => sum + m * vector[j]!, 0));
 
 /** A share of the variance that is no gain. */
 const LEAST_GAIN = 1e-3;

@@ -22,7 +22,9 @@ export const quantitiesOf = (seats: readonly SeatInput[]): Quantity[] => [
   ...seats.map((_, seat) => ({ of: 'film', seat }) as const),
 ];
 
-/** A quantity (m) of a shape with the journal at `position` (m), and how it follows the shape; null where there is none. */
+/**
+ * A quantity (m) of a shape with the journal at `position` (m), and how it follows the shape; null where there is none.
+ */
 export function followed(quantity: Quantity, seats: readonly SeatInput[], position: number): Followed | null {
   switch (quantity.of) {
     case 'relation':
@@ -65,5 +67,10 @@ export function valuesOf(seats: readonly SeatInput[], position: number): (number
     return found === null ? [] : [found];
   });
   const rearward = touches.filter((touch, i): touch is number => touch !== null && lines[i]!.closes === 'rearward');
-  return [targets.length < 2 ? null : targets[0]! - targets[1]!, rearward.length === 0 ? null : Math.max(...rearward), ...touches, ...lines.map((seat) => leastFilm(seat.gap, position))];
+  return [
+    targets.length < 2 ? null : targets[0]! - targets[1]!,
+    rearward.length === 0 ? null : Math.max(...rearward),
+    ...touches,
+    ...lines.map((seat) => leastFilm(seat.gap, position)),
+  ];
 }

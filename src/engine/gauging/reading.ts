@@ -90,7 +90,9 @@ export interface Prediction {
   value: number | null;
   influences: Influence[];
   fault: Fault | null;
-  /** where the value is the greatest of several: those near it, the deciding one among them; worked out when asked for */
+  /**
+   * where the value is the greatest of several: those near it, the deciding one among them; worked out when asked for
+   */
   branches?: () => Branch[];
 }
 

@@ -12,7 +12,17 @@
  * half angle is no unknown, unless asked for (taper.ts).
  */
 import type { SeatInput } from '../contact/fit.ts';
-import { deviationAt, type Line, lineOf, outward, type Part, pieceAt, radiusOf, type Surface, shareIn } from '../parts/line.ts';
+import {
+  deviationAt,
+  type Line,
+  lineOf,
+  outward,
+  type Part,
+  pieceAt,
+  radiusOf,
+  type Surface,
+  shareIn,
+} from '../parts/line.ts';
 import { type CutBetween, cutsOf, movedBetween, rateOf } from './cutsBetween.ts';
 import type { Influence, On, Reading } from './reading.ts';
 
@@ -52,22 +62,39 @@ const keyOf = ({ seat, part }: On) => `${seat} ${part}`;
  * every surface named, and the deviations of those whose straightness was read. `isHeld`: of which the half angle is
  * none, since they are straight; those drawn so where nothing else is said.
  */
-export function startingShape(nominal: readonly SeatInput[], surfaces: readonly On[], readings: readonly Reading[], isHeld: (on: On) => boolean = (on) => isStraight(nominal, on)): { seats: SeatInput[]; unknowns: Unknowns } {
+export function startingShape(
+  nominal: readonly SeatInput[],
+  surfaces: readonly On[],
+  readings: readonly Reading[],
+  isHeld: (on: On) => boolean = (on) => isStraight(nominal, on),
+): { seats: SeatInput[]; unknowns: Unknowns } {
   const seats = nominal.map((seat) => ({ ...seat }));
   const unknowns: Unknowns = { list: [], places: new Map(), points: [], stock: new Map() };
   for (const on of [...surfaces].sort((a, b) => a.seat - b.seat || (a.part < b.part ? 1 : -1))) {
     if (unknowns.places.has(keyOf(on))) continue;
-    const stations = readings.flatMap((r) => (r.kind === 'straightness' && r.seat === on.seat && r.part === on.part ? [r.station - movedBetween(r, on)] : []));
-    const surface = stations.length > 0 ? endToEnd(seats[on.seat]![on.part], stations, on.part) : seats[on.seat]![on.part];
+    const stations = readings.flatMap((r) =>
+      r.kind === 'straightness' && r.seat === on.seat && r.part === on.part ? [r.station - movedBetween(r, on)] : [],
+    );
+    const surface =
+      stations.length > 0 ? endToEnd(seats[on.seat]![on.part], stations, on.part) : seats[on.seat]![on.part];
     seats[on.seat]![on.part] = surface;
     const deviations = new Map<number, number>();
-    const places = { radius: unknowns.list.push({ ...on, of: 'radius' }) - 1, halfAngle: isHeld(on) ? null : unknowns.list.push({ ...on, of: 'halfAngle' }) - 1, deviations };
+    const places = {
+      radius: unknowns.list.push({ ...on, of: 'radius' }) - 1,
+      halfAngle: isHeld(on) ? null : unknowns.list.push({ ...on, of: 'halfAngle' }) - 1,
+      deviations,
+    };
     if (stations.length > 0) {
-      for (let k = 1; k < surface.profile.length - 1; k++) deviations.set(k, unknowns.list.push({ ...on, of: 'deviation', station: surface.profile[k]![0] }) - 1);
+      for (let k = 1; k < surface.profile.length - 1; k++)
+        deviations.set(k, unknowns.list.push({ ...on, of: 'deviation', station: surface.profile[k]![0] }) - 1);
     }
     unknowns.places.set(keyOf(on), places);
   }
-  for (const cut of cutsOf(readings)) unknowns.stock.set(cut, unknowns.list.push({ seat: cut.of === 'face' ? cut.seats[0]! : cut.seat, part: cut.part, of: 'stock' }) - 1);
+  for (const cut of cutsOf(readings))
+    unknowns.stock.set(
+      cut,
+      unknowns.list.push({ seat: cut.of === 'face' ? cut.seats[0]! : cut.seat, part: cut.part, of: 'stock' }) - 1,
+    );
   unknowns.points = unknowns.list.flatMap(({ of }, j) => (of === 'deviation' || of === 'stock' ? [j] : []));
   return { seats, unknowns };
 }
@@ -75,7 +102,8 @@ export function startingShape(nominal: readonly SeatInput[], surfaces: readonly 
 /** m: stations nearer than this to an end, or to each other, are the same place. */
 export const NOWHERE = 1e-9;
 /** Whether a surface is drawn straight: a half angle of nothing, to the last digit. */
-export const isStraight = (seats: readonly SeatInput[], { seat, part }: On): boolean => seats[seat]![part].halfAngle === 0;
+export const isStraight = (seats: readonly SeatInput[], { seat, part }: On): boolean =>
+  seats[seat]![part].halfAngle === 0;
 
 /** The same line, told by its end-to-end line and its deviations from that at the given stations. */
 function endToEnd(surface: Surface, stations: readonly number[], part: Part): Surface {
@@ -85,7 +113,9 @@ function endToEnd(surface: Surface, stations: readonly number[], part: Part): Su
   const halfAngle = Math.atan(slope);
   const inside = [...stations].sort((a, b) => a - b).filter((z) => z - from >= NOWHERE && to - z >= NOWHERE);
   const apart = inside.filter((z, k) => k === 0 || z - inside[k - 1]! >= NOWHERE);
-  const profile = apart.map((z) => [z, outward(part) * Math.cos(halfAngle) * (radiusOf(surface, part, z) - rear - (z - from) * slope)] as const);
+  const profile = apart.map(
+    (z) => [z, outward(part) * Math.cos(halfAngle) * (radiusOf(surface, part, z) - rear - (z - from) * slope)] as const,
+  );
   return { ...surface, halfAngle, radius: rear + (station - from) * slope, profile: [[from, 0], ...profile, [to, 0]] };
 }
 
@@ -116,7 +146,11 @@ function hats(profile: Surface['profile'], z: number): [point: number, share: nu
 }
 
 /** The derivative of a value by every unknown, from its influences on the shape `seats`. */
-export function gradientOf(influences: readonly Influence[], seats: readonly SeatInput[], unknowns: Unknowns): Float64Array {
+export function gradientOf(
+  influences: readonly Influence[],
+  seats: readonly SeatInput[],
+  unknowns: Unknowns,
+): Float64Array {
   const gradient = new Float64Array(unknowns.list.length);
   for (const { seat, part, by, station, rate } of influences) {
     const places = unknowns.places.get(keyOf({ seat, part }));
@@ -131,7 +165,12 @@ export function gradientOf(influences: readonly Influence[], seats: readonly Sea
       const cos = Math.cos(surface.halfAngle);
       const tan = Math.tan(surface.halfAngle);
       gradient[places.radius]! += rate;
-      add(places.halfAngle, rate * ((station - surface.station) / (cos * cos) + (outward(part) * deviationAt(surface.profile, station) * tan) / cos));
+      add(
+        places.halfAngle,
+        rate *
+          ((station - surface.station) / (cos * cos) +
+            (outward(part) * deviationAt(surface.profile, station) * tan) / cos),
+      );
       addDeviations(gradient, places, surface, station, (rate * outward(part)) / cos);
     }
   }
@@ -139,7 +178,12 @@ export function gradientOf(influences: readonly Influence[], seats: readonly Sea
 }
 
 /** The same of a reading, whose influences are those on the shape it saw. */
-export function gradientSeen({ since = [] }: Pick<Reading, 'since'>, influences: readonly Influence[], seen: readonly SeatInput[], unknowns: Unknowns): Float64Array {
+export function gradientSeen(
+  { since = [] }: Pick<Reading, 'since'>,
+  influences: readonly Influence[],
+  seen: readonly SeatInput[],
+  unknowns: Unknowns,
+): Float64Array {
   const gradient = gradientOf(influences, seen, unknowns);
   for (const each of since) {
     const place = unknowns.stock.get(each.cut);
@@ -178,9 +222,17 @@ export function withNumbers(seats: readonly SeatInput[], { places }: Unknowns, n
   const shaped = seats.map((seat) => ({ ...seat }));
   for (const [key, { halfAngle, radius, deviations }] of places) {
     const surface = surfaceOf(seats, key);
-    const profile = deviations.size === 0 ? surface.profile : surface.profile.map(([z, d], k) => [z, deviations.has(k) ? numbers[deviations.get(k)!]! : d] as const);
+    const profile =
+      deviations.size === 0
+        ? surface.profile
+        : surface.profile.map(([z, d], k) => [z, deviations.has(k) ? numbers[deviations.get(k)!]! : d] as const);
     const [seat, part] = key.split(' ');
-    shaped[Number(seat)]![part as Part] = { ...surface, halfAngle: halfAngle === null ? surface.halfAngle : numbers[halfAngle]!, radius: numbers[radius]!, profile };
+    shaped[Number(seat)]![part as Part] = {
+      ...surface,
+      halfAngle: halfAngle === null ? surface.halfAngle : numbers[halfAngle]!,
+      radius: numbers[radius]!,
+      profile,
+    };
   }
   return shaped;
 }

@@ -1,7 +1,8 @@
 /**
  * The sine bar: the stack under one roll tilts the bar, its rolls L apart, by the angle t.
  *   H = L·sin t
- * H stack (m), above 0 to level a half angle above 0: under the nose end of a bush, the rear end of a journal · L length between the rolls (m). An error dH of the stack turns the
+ * H stack (m), above 0 to level a half angle above 0: under the nose end of a bush, the rear end of a journal · L
+ * length between the rolls (m). An error dH of the stack turns the
  * bar by dH/(L·cos t), one dL of the length by -dL·tan t/L.
  * @source sine-bar constants, Machinery's Handbook (5 in bar: 5·sin t)
  */
@@ -10,7 +11,8 @@
 export const stackOfAngle = (angle: number, bar: number): number => bar * Math.sin(angle);
 
 /** Angle (rad) of a bar on a stack; null where the stack is longer than the bar. */
-export const angleOfStack = (stack: number, bar: number): number | null => (Math.abs(stack) > bar ? null : Math.asin(stack / bar));
+export const angleOfStack = (stack: number, bar: number): number | null =>
+  Math.abs(stack) > bar ? null : Math.asin(stack / bar);
 
 /** Standard uncertainty (rad) of the angle from those of stack and bar (m), independent of each other. */
 export function angleUncertainty(angle: number, bar: number, sigmaStack: number, sigmaBar: number): number {

@@ -1,10 +1,12 @@
 /**
- * Whether readings contradict a surface that was drawn straight. It is estimated straight; beside that its half angle is
+ * Whether readings contradict a surface that was drawn straight. It is estimated straight; beside that its half angle
+ * is
  * fitted freely, with a of standard uncertainty u:
  *
  *   z = a/u        chance of a straight surface to read so far off, or farther:  p = 2·Φ(-|z|)
  *
- * Every uncertainty is stated, so z is standard normal where the surface is straight; two micrometer readings a division
+ * Every uncertainty is stated, so z is standard normal where the surface is straight; two micrometer readings a
+ * division
  * apart are nothing. Below one case in a hundred it is asked after, and never taken over by itself.
  * @source test of one parameter with known standard deviation: NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.1
  *         (from memory); its level: common practice, no source
@@ -31,11 +33,18 @@ export const LEVEL = 0.01;
 export const isTapered = ({ significance }: Pick<Taper, 'significance'>): boolean => significance < LEVEL;
 
 /** Of these surfaces those whose half angle a free fit tells. */
-export function tapersOf(surfaces: readonly On[], seats: readonly SeatInput[], { list }: Unknowns, decomposition: Decomposition): Taper[] {
+export function tapersOf(
+  surfaces: readonly On[],
+  seats: readonly SeatInput[],
+  { list }: Unknowns,
+  decomposition: Decomposition,
+): Taper[] {
   return surfaces.flatMap(({ seat, part }) => {
     const place = list.findIndex((u) => u.seat === seat && u.part === part && u.of === 'halfAngle');
     const sigma = place < 0 ? null : uncertaintyOf(decomposition, unit(list.length, place));
     const { halfAngle, radius } = seats[seat]![part];
-    return sigma === null ? [] : [{ seat, part, halfAngle, sigma, radius, significance: twoSidedTail(halfAngle / sigma) }];
+    return sigma === null
+      ? []
+      : [{ seat, part, halfAngle, sigma, radius, significance: twoSidedTail(halfAngle / sigma) }];
   });
 }

@@ -19,11 +19,27 @@ export const REFERENCE = 20;
 
 /** Length (m) at 20 °C of what an instrument tells as `read` (m). */
 export function atReference(read: number, part: Warmth, standard: Warmth): number {
-  return (read * (1 + standard.expansion * (standard.temperature - REFERENCE))) / (1 + part.expansion * (part.temperature - REFERENCE));
+  return (
+    (read * (1 + standard.expansion * (standard.temperature - REFERENCE))) /
+    (1 + part.expansion * (part.temperature - REFERENCE))
+  );
 }
 
-/** Standard uncertainty (m) of the correction from those of the temperatures (K) and the expansions (1/K), independent of each other. */
-export function correctionUncertainty(length: number, part: Warmth, standard: Warmth, sigma: { part: Warmth; standard: Warmth }): number {
-  const terms = [part.expansion * sigma.part.temperature, standard.expansion * sigma.standard.temperature, (part.temperature - REFERENCE) * sigma.part.expansion, (standard.temperature - REFERENCE) * sigma.standard.expansion];
+/**
+ * Standard uncertainty (m) of the correction from those of the temperatures (K) and the expansions (1/K), independent
+ * of each other.
+ */
+export function correctionUncertainty(
+  length: number,
+  part: Warmth,
+  standard: Warmth,
+  sigma: { part: Warmth; standard: Warmth },
+): number {
+  const terms = [
+    part.expansion * sigma.part.temperature,
+    standard.expansion * sigma.standard.temperature,
+    (part.temperature - REFERENCE) * sigma.part.expansion,
+    (standard.temperature - REFERENCE) * sigma.standard.expansion,
+  ];
   return length * Math.hypot(...terms);
 }

@@ -1,10 +1,14 @@
 /**
- * What a shop has in its drawers, metric or inch: balls, rolls, the sine bar, the set of blocks, and the steps in which things
+ * What a shop has in its drawers, metric or inch: balls, rolls, the sine bar, the set of blocks, and the steps in which
+ * things
  * are set up. All m.
  *
- * Balls: by half millimetres from 1 to 60 mm; inch balls by 1/32 in from 1/16 to 1 in and by 1/16 in to 2 in, as makers list them
- * under ISO 3290. Rolls (needle and cylindrical rollers, dowels): by whole millimetres from 2 to 20 mm; inch ones by 1/32 in from
- * 1/16 to 1/4 in, by 1/16 in to 1/2 in and by 1/8 in to 3/4 in. Sine bar: 100 mm; 5 in. Steps of set-ups. All but the balls: common
+ * Balls: by half millimetres from 1 to 60 mm; inch balls by 1/32 in from 1/16 to 1 in and by 1/16 in to 2 in, as makers
+ * list them
+ * under ISO 3290. Rolls (needle and cylindrical rollers, dowels): by whole millimetres from 2 to 20 mm; inch ones by
+ * 1/32 in from
+ * 1/16 to 1/4 in, by 1/16 in to 1/2 in and by 1/8 in to 3/4 in. Sine bar: 100 mm; 5 in. Steps of set-ups. All but the
+ * balls: common
  * practice, no source.
  */
 import { BLOCK_SETS, type BlockSet } from './blockSets.ts';
@@ -27,7 +31,8 @@ export interface Tooling {
 /** `count` sizes from `first`, each `step` more than the one before. */
 const sizes = (first: number, step: number, count: number) => Array.from({ length: count }, (_, k) => first + k * step);
 /** Thirty-seconds of an inch. */
-const thirtySeconds = (...series: (readonly [first: number, step: number, count: number])[]) => series.flatMap(([first, step, count]) => sizes(first, step, count).map((n) => (n / 32) * INCH));
+const thirtySeconds = (...series: (readonly [first: number, step: number, count: number])[]) =>
+  series.flatMap(([first, step, count]) => sizes(first, step, count).map((n) => (n / 32) * INCH));
 
 const setNamed = (name: string) => BLOCK_SETS.find((set) => set.name === name)!;
 

@@ -13,7 +13,8 @@
  * line it is the rule of the handbooks: centre radius r(Z) + q/cos a outside; r(Z)·cos a = q inside.
  * The greatest does not change with the place of contact (envelope theorem), so its derivative by the shape is
  * that of r at the place of contact.
- * @source tangency of circle and line; design rule of the shop, e.g. Machinery's Handbook, "Measuring tapers" (from memory)
+ * @source tangency of circle and line; design rule of the shop, e.g. Machinery's Handbook, "Measuring tapers" (from
+ * memory)
  */
 import { type Line, mirrored } from '../parts/line.ts';
 
@@ -68,7 +69,12 @@ function ballFromNose(line: Line, q: number): Touch | null {
   });
 }
 
-type OnPiece = (z0: number, r0: number, slope: number, z1: number) => (Omit<Touch, 'edge'> & { tangent: number }) | null;
+type OnPiece = (
+  z0: number,
+  r0: number,
+  slope: number,
+  z1: number,
+) => (Omit<Touch, 'edge'> & { tangent: number }) | null;
 
 /** The greatest centre over all pieces, and whether it rests on an end of the line. */
 function greatest({ z, r }: Line, onPiece: OnPiece): Touch | null {
@@ -78,7 +84,10 @@ function greatest({ z, r }: Line, onPiece: OnPiece): Touch | null {
     const found = onPiece(z[i]!, r[i]!, (r[i + 1]! - r[i]!) / (z[i + 1]! - z[i]!), z[i + 1]!);
     if (!found || (best && found.centre <= best.centre)) continue;
     const { tangent, ...touch } = found;
-    best = { ...touch, edge: i === 0 && tangent < z[0]! ? 'rear' : i === last && tangent > z[last + 1]! ? 'nose' : null };
+    best = {
+      ...touch,
+      edge: i === 0 && tangent < z[0]! ? 'rear' : i === last && tangent > z[last + 1]! ? 'nose' : null,
+    };
   }
   return best;
 }

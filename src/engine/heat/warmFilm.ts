@@ -4,9 +4,12 @@
  *   oil in a seat        T = (T_j + T_b)/2 + (P - E)/(12 C),   E = ρ c Q (T - T_in)
  *   into the journal     (P - E)/2 + C (T_b - T_j)             into the bush     (P - E)/2 - C (T_b - T_j)
  *
- * P shear power (W) · E what the oil running out takes with it, Q its flow (m³/s), entering at the room's temperature · C = k ∫ dA/h heat
- * conducted across the film (W/K). The first line is the mean of the temperature across a film heated evenly between two walls. The
- * viscosity of each seat is that at its T; the films include the parts' growth. One temperature a seat: mixing round the seat and the
+ * P shear power (W) · E what the oil running out takes with it, Q its flow (m³/s), entering at the room's temperature ·
+ * C = k ∫ dA/h heat
+ * conducted across the film (W/K). The first line is the mean of the temperature across a film heated evenly between
+ * two walls. The
+ * viscosity of each seat is that at its T; the films include the parts' growth. One temperature a seat: mixing round
+ * the seat and the
  * oil's own heat capacity (a fraction of a gram) are left out.
  * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
  */
@@ -84,8 +87,15 @@ export type WarmVerdict =
 const SETTLED = 0.02;
 
 /** m that growth (and `extra`) adds to each seat's film at these temperatures (°C). */
-export function growths({ spindle, journal: j, bush: b, ambient, extra = 0 }: Warming, journal: number, bush: number): number[] {
-  const strain = (part: ThermalBody, celsius: number) => ({ strain: part.expansion * (celsius - ambient), anchor: part.anchor });
+export function growths(
+  { spindle, journal: j, bush: b, ambient, extra = 0 }: Warming,
+  journal: number,
+  bush: number,
+): number[] {
+  const strain = (part: ThermalBody, celsius: number) => ({
+    strain: part.expansion * (celsius - ambient),
+    anchor: part.anchor,
+  });
   return spindle.seats.map(({ shape }) => extra + filmGrowth(shape.gap, strain(b, bush), strain(j, journal)));
 }
 
@@ -94,14 +104,25 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
   const { spindle, coarse, oil, omega, effort } = warming;
   const growth = growths(warming, journal, bush);
   const mean = (journal + bush) / 2;
-  let temperature = last ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2) : spindle.seats.map(() => mean);
+  let temperature = last
+    ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2)
+    : spindle.seats.map(() => mean);
   let near = last?.near;
   const places = 'load' in warming.stand ? placesFor(spindle.seats) : undefined;
   for (let look = 0; ; look++) {
     if (isSpent(effort)) return { status: 'givenUp', journal, bush };
-    const run: SpindleRun = { omega, growth, viscosity: temperature.map((t) => oil.viscosity(t)), ...(places !== undefined && { places }), ...(effort && { effort }) };
+    const run: SpindleRun = {
+      omega,
+      growth,
+      viscosity: temperature.map((t) => oil.viscosity(t)),
+      ...(places !== undefined && { places }),
+      ...(effort && { effort }),
+    };
     const stood = stand(spindle, warming.stand, run, { ...(coarse && { coarse }), ...(near && { near }) });
-    if (stood.status !== 'solved') return 'seat' in stood ? { status: 'contact', seat: stood.seat, journal, bush } : { status: stood.status === 'givenUp' ? 'givenUp' : 'notConverged', journal, bush };
+    if (stood.status !== 'solved')
+      return 'seat' in stood
+        ? { status: 'contact', seat: stood.seat, journal, bush }
+        : { status: stood.status === 'givenUp' ? 'givenUp' : 'notConverged', journal, bush };
     near = stood;
     const heats = stood.seats.map((seat, i) => seatHeat(warming, seat, i, journal, bush, run.viscosity[i]!));
     const moved = Math.max(...heats.map((heat, i) => Math.abs(heat.oil - temperature[i]!)));
@@ -109,18 +130,38 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
     if (moved < SETTLED || look === 5) {
       const sum = (of: 'journal' | 'bush' | 'carried' | 'across') => heats.reduce((s, one) => s + one[of], 0);
       const heat = { journal: sum('journal'), bush: sum('bush'), oil: sum('carried'), across: sum('across') };
-      return { status: 'solved', journal, bush, oil: temperature, run, pose: stood.pose, seats: stood.seats, total: stood.total, stop: stood.stop, heat, near: stood };
+      return {
+        status: 'solved',
+        journal,
+        bush,
+        oil: temperature,
+        run,
+        pose: stood.pose,
+        seats: stood.seats,
+        total: stood.total,
+        stop: stood.stop,
+        heat,
+        near: stood,
+      };
     }
   }
 }
 
-function seatHeat({ spindle, oil, ambient }: Warming, seat: SeatFilm, index: number, journal: number, bush: number, viscosity: number) {
+function seatHeat(
+  { spindle, oil, ambient }: Warming,
+  seat: SeatFilm,
+  index: number,
+  journal: number,
+  bush: number,
+  viscosity: number,
+) {
   const across = CONDUCTIVITY * inverseFilm(spindle, index);
   const flow = Math.max(0, seat.flow.rear) + Math.max(0, seat.flow.nose);
   const perKelvin = oil.density(ambient) * SPECIFIC_HEAT * flow;
   const mean = (journal + bush) / 2;
   // T and E linear in one another.
-  const warmedBy = (power: number) => (mean + (power + perKelvin * ambient) / (12 * across)) / (1 + perKelvin / (12 * across));
+  const warmedBy = (power: number) =>
+    (mean + (power + perKelvin * ambient) / (12 * across)) / (1 + perKelvin / (12 * across));
   // Shear power goes with the viscosity, and that falls with T: the one T at which both agree, by halving.
   let [low, high] = [Math.min(mean, warmedBy(0)), Math.max(mean, warmedBy(seat.power))];
   for (let i = 0; i < 60 && high - low > 1e-6; i++) {
@@ -144,4 +185,5 @@ function inverseFilm({ spaces }: FilmSpindle, index: number): number {
 }
 
 /** W to the room from a part at a temperature (°C). */
-export const toRoom = ({ cooling, area }: ThermalBody, celsius: number, ambient: number) => cooling * area * (celsius - ambient);
+export const toRoom = ({ cooling, area }: ThermalBody, celsius: number, ambient: number) =>
+  cooling * area * (celsius - ambient);

@@ -3,9 +3,12 @@
  *
  *   m_j c_j dT_j/dt = heat into the journal - cooling_j·area_j·(T_j - ambient)        the same for the bush
  *
- * Heat from warmFilm.ts, whose films follow viscosity and growth. Stiff (the film evens the two out in seconds, the room cools them in
- * half an hour), so taken in Rosenbrock steps of second order that stay so with an approximate Jacobian, chosen for `TOLERANCE`.
- * The steady state is found directly as the root of the two right-hand sides, with the same Jacobian and in it, as soon as two states are
+ * Heat from warmFilm.ts, whose films follow viscosity and growth. Stiff (the film evens the two out in seconds, the
+ * room cools them in
+ * half an hour), so taken in Rosenbrock steps of second order that stay so with an approximate Jacobian, chosen for
+ * `TOLERANCE`.
+ * The steady state is found directly as the root of the two right-hand sides, with the same Jacobian and in it, as soon
+ * as two states are
  * known, the secant of what the films heat.
  * @source ROS2: J. G. Verwer et al., SIAM J. Sci. Comput. 20 (1999) 1456 (from memory).
  */
@@ -44,7 +47,8 @@ export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoi
   let y: Two = [warming.ambient, warming.ambient];
   let state = warmFilm(warming, y[0], y[1], null);
   const points: WarmPoint[] = [];
-  if (state.status !== 'solved') return { points, end: state.status, seat: 'seat' in state ? state.seat : null, last: null };
+  if (state.status !== 'solved')
+    return { points, end: state.status, seat: 'seat' in state ? state.seat : null, last: null };
   let time = 0;
   let step = Math.min(duration, 10);
   points.push(pointOf(0, state));
@@ -80,11 +84,21 @@ export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoi
   return { points, end: time < duration * (1 - 1e-12) ? 'givenUp' : 'time', seat: null, last };
 }
 
-const pointOf = (time: number, state: WarmFilm): WarmPoint => ({ time, journal: state.journal, bush: state.bush, oil: Math.max(...state.oil), leastFilm: Math.min(...state.seats.map(({ least }) => least.film)), power: state.total.power });
+const pointOf = (time: number, state: WarmFilm): WarmPoint => ({
+  time,
+  journal: state.journal,
+  bush: state.bush,
+  oil: Math.max(...state.oil),
+  leastFilm: Math.min(...state.seats.map(({ least }) => least.film)),
+  power: state.total.power,
+});
 
 /** Net heat (W) of both parts. */
 export function netHeat({ journal, bush, ambient }: Warming, state: WarmFilm): Two {
-  return [state.heat.journal - toRoom(journal, state.journal, ambient), state.heat.bush - toRoom(bush, state.bush, ambient)];
+  return [
+    state.heat.journal - toRoom(journal, state.journal, ambient),
+    state.heat.bush - toRoom(bush, state.bush, ambient),
+  ];
 }
 
 /** How the shear power changes with the mean temperature of both parts (W/K), through the viscosity only. */
@@ -93,7 +107,10 @@ function powerSlope(warming: Warming, { total, oil }: WarmFilm): number {
   return total.power * Math.log(warming.oil.viscosity(t + 0.5) / warming.oil.viscosity(t - 0.5));
 }
 
-/** How net heat changes with both temperatures (W/K): conduction and cooling exactly, `falling` how the films heat less with the mean of both. */
+/**
+ * How net heat changes with both temperatures (W/K): conduction and cooling exactly, `falling` how the films heat less
+ * with the mean of both.
+ */
 function slope(warming: Warming, { heat }: WarmFilm, power: number): [Two, Two] {
   const falling = power / 4;
   const { journal, bush } = warming;
@@ -111,7 +128,10 @@ function solveTwo([[a, b], [c, d]]: readonly [Readonly<Two>, Readonly<Two>], [x,
 type Tried = { y: Two; error: Two } | Exclude<WarmVerdict, { status: 'solved' }>;
 
 function rosenbrock(warming: Warming, last: WarmFilm, y: Two, step: number): Tried {
-  const capacity: Two = [warming.journal.mass * warming.journal.specificHeat, warming.bush.mass * warming.bush.specificHeat];
+  const capacity: Two = [
+    warming.journal.mass * warming.journal.specificHeat,
+    warming.bush.mass * warming.bush.specificHeat,
+  ];
   const rate = (state: WarmFilm): Two => netHeat(warming, state).map((w, i) => w / capacity[i]!) as Two;
   const j = slope(warming, last, powerSlope(warming, last));
   const g = GAMMA * step;
@@ -124,15 +144,24 @@ function rosenbrock(warming: Warming, last: WarmFilm, y: Two, step: number): Tri
   if (between.status !== 'solved') return between;
   const f = rate(between);
   const k2 = solveTwo(matrix, [f[0] - 2 * k1[0], f[1] - 2 * k1[1]]);
-  return { y: [y[0] + step * (1.5 * k1[0] + 0.5 * k2[0]), y[1] + step * (1.5 * k1[1] + 0.5 * k2[1])], error: [(step / 2) * (k1[0] + k2[0]), (step / 2) * (k1[1] + k2[1])] };
+  return {
+    y: [y[0] + step * (1.5 * k1[0] + 0.5 * k2[0]), y[1] + step * (1.5 * k1[1] + 0.5 * k2[1])],
+    error: [(step / 2) * (k1[0] + k2[0]), (step / 2) * (k1[1] + k2[1])],
+  };
 }
 
 /** W that may be left of the balance, as a part of the power. */
 const BALANCED = 1e-4;
 
-/** The state that no longer changes; `contact` where the parts heat on until the films are shut. `from` a state close by; without one, from the room's temperature. */
+/**
+ * The state that no longer changes; `contact` where the parts heat on until the films are shut. `from` a state close
+ * by; without one, from the room's temperature.
+ */
 export function steadyState(warming: Warming, from: WarmFilm | null = null): WarmVerdict {
-  const first = from === null ? warmFilm(warming, warming.ambient, warming.ambient, null) : warmFilm(warming, from.journal, from.bush, from);
+  const first =
+    from === null
+      ? warmFilm(warming, warming.ambient, warming.ambient, null)
+      : warmFilm(warming, from.journal, from.bush, from);
   if (first.status !== 'solved') return first;
   let state: WarmFilm = first;
   let before: WarmFilm | null = null;
@@ -143,7 +172,8 @@ export function steadyState(warming: Warming, from: WarmFilm | null = null): War
     if (f[0] + f[1] > 0 && power >= coolingOf(warming)) {
       // It heats more the warmer it gets: no steady state from here on. There may be one on the way here.
       const cooler = coolerState(warming, state);
-      if (cooler === null) return { status: 'contact', seat: thinnestOf(state), journal: state.journal, bush: state.bush };
+      if (cooler === null)
+        return { status: 'contact', seat: thinnestOf(state), journal: state.journal, bush: state.bush };
       [before, state] = [null, cooler];
       continue;
     }
@@ -170,19 +200,26 @@ function secant(a: WarmFilm, b: WarmFilm): number {
   return (heat(b) - heat(a)) / (mean(b) - mean(a));
 }
 
-const thinnestOf = ({ seats }: WarmFilm) => seats.reduce((thin, { least }, i) => (least.film < seats[thin]!.least.film ? i : thin), 0);
+const thinnestOf = ({ seats }: WarmFilm) =>
+  seats.reduce((thin, { least }, i) => (least.film < seats[thin]!.least.film ? i : thin), 0);
 
 const GOLDEN = (Math.sqrt(5) - 1) / 2;
 const LOOKS = 6;
 
 /**
- * Between the room's temperature and `hot`, a state that no longer heats; null: it heats all the way, the least net heat (golden section;
+ * Between the room's temperature and `hot`, a state that no longer heats; null: it heats all the way, the least net
+ * heat (golden section;
  * falling with the viscosity, then rising as the films close) being above 0.
  */
 function coolerState(warming: Warming, hot: WarmFilm): WarmFilm | null {
   const { ambient } = warming;
   const at = (part: number) => {
-    const state = warmFilm(warming, ambient + part * (hot.journal - ambient), ambient + part * (hot.bush - ambient), hot);
+    const state = warmFilm(
+      warming,
+      ambient + part * (hot.journal - ambient),
+      ambient + part * (hot.bush - ambient),
+      hot,
+    );
     if (state.status !== 'solved') return { heat: Number.POSITIVE_INFINITY, state: null };
     const [journal, bush] = netHeat(warming, state);
     return { heat: journal + bush, state };

@@ -18,7 +18,10 @@ export interface Surface {
   from: number;
   /** m, nose end; from < to */
   to: number;
-  /** deviation normal to the straight line (m, proud of metal is positive for a journal and for a bush alike) at rising stations (m) */
+  /**
+   * deviation normal to the straight line (m, proud of metal is positive for a journal and for a bush alike) at rising
+   * stations (m)
+   */
   profile: readonly (readonly [number, number])[];
 }
 
@@ -61,7 +64,11 @@ export function lineOf(surface: Surface, metal: Metal): Line {
 
 /** Radius (m) of a surface at a station (m). */
 export function radiusOf(surface: Surface, part: Part, z: number): number {
-  return surface.radius + (z - surface.station) * Math.tan(surface.halfAngle) + (outward(part) * deviationAt(surface.profile, z)) / Math.cos(surface.halfAngle);
+  return (
+    surface.radius +
+    (z - surface.station) * Math.tan(surface.halfAngle) +
+    (outward(part) * deviationAt(surface.profile, z)) / Math.cos(surface.halfAngle)
+  );
 }
 
 /** Deviation (m) of a profile at a station (m): linear between the points, level beyond the ends, 0 without any. */
@@ -88,7 +95,8 @@ export function pieceAt(profile: Surface['profile'], z: number): number {
 }
 
 /** How far along its piece a station lies, from 0 to 1. */
-export const shareIn = (profile: Surface['profile'], k: number, z: number) => (z - profile[k]![0]) / (profile[k + 1]![0] - profile[k]![0]);
+export const shareIn = (profile: Surface['profile'], k: number, z: number) =>
+  (z - profile[k]![0]) / (profile[k + 1]![0] - profile[k]![0]);
 
 /** The line seen from the other end: stations and half angle change sign. */
 export function mirrored(line: Line): Line {

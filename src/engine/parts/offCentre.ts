@@ -26,10 +26,23 @@ export function offCentreRadius(surface: Surface, gauged: number, height: number
   return x <= 0 ? null : Math.hypot(x, height);
 }
 
-/** Deviation (m, metal proud positive) from the straight line at a station; null where the tool would be beyond the axis. */
-export function offCentreDeviation(surface: Surface, part: Part, gauged: number, height: number, z: number): number | null {
+/**
+ * Deviation (m, metal proud positive) from the straight line at a station; null where the tool would be beyond the
+ * axis.
+ */
+export function offCentreDeviation(
+  surface: Surface,
+  part: Part,
+  gauged: number,
+  height: number,
+  z: number,
+): number | null {
   const r = offCentreRadius(surface, gauged, height, z);
-  return r === null ? null : (part === 'journal' ? 1 : -1) * (r - radiusOf({ ...surface, profile: [] }, part, z)) * Math.cos(surface.halfAngle);
+  return r === null
+    ? null
+    : (part === 'journal' ? 1 : -1) *
+        (r - radiusOf({ ...surface, profile: [] }, part, z)) *
+        Math.cos(surface.halfAngle);
 }
 
 /**
@@ -41,8 +54,12 @@ export function offCentreSurface(surface: Surface, part: Part, gauged: number, h
   const least = Math.min(...lineOf(surface, part === 'journal' ? 'inside' : 'outside').r);
   // The chord of a curve departs from it by r''·w²/8 over a width w.
   const bend = (height * Math.tan(halfAngle)) ** 2 / least ** 3;
-  const pieces = bend === 0 ? 1 : Math.min(MOST_POINTS, Math.max(1, Math.ceil((to - from) * Math.sqrt(bend / (8 * CHORD)))));
-  const stations = new Set([...Array.from({ length: pieces + 1 }, (_, i) => (i === pieces ? to : from + ((to - from) * i) / pieces)), ...profile.flatMap(([z]) => (z > from && z < to ? [z] : []))]);
+  const pieces =
+    bend === 0 ? 1 : Math.min(MOST_POINTS, Math.max(1, Math.ceil((to - from) * Math.sqrt(bend / (8 * CHORD)))));
+  const stations = new Set([
+    ...Array.from({ length: pieces + 1 }, (_, i) => (i === pieces ? to : from + ((to - from) * i) / pieces)),
+    ...profile.flatMap(([z]) => (z > from && z < to ? [z] : [])),
+  ]);
   const points: (readonly [number, number])[] = [];
   for (const z of [...stations].sort((a, b) => a - b)) {
     const deviation = offCentreDeviation(surface, part, gauged, height, z);
@@ -67,14 +84,18 @@ export function hollowOf(surface: Surface, gauged: number, height: number): Holl
   if (rear === null || nose === null) return null;
   const slope = (nose - rear) / (to - from);
   const chord = Math.atan(slope);
-  // The flank is farthest from its chord where it is parallel to it: x·tan a/r = slope, so x = k·slope/√(tan²a - slope²).
+  // The flank is farthest from its chord where it is parallel to it: x·tan a/r = slope, so x = k·slope/√(tan²a -
+  // slope²).
   const tan = Math.tan(halfAngle);
   const rest = Math.sqrt(Math.max(0, tan * tan - slope * slope));
   if (rest === 0 || height === 0) return { depth: 0, angleError: chord - halfAngle };
   const x = Math.abs((height * slope) / rest);
   const r0 = surface.radius + (gauged - surface.station) * tan;
   const z = gauged + (x - Math.sqrt(r0 * r0 - height * height)) / tan;
-  return { depth: Math.abs(rear + (z - from) * slope - Math.hypot(x, height)) * Math.cos(chord), angleError: chord - halfAngle };
+  return {
+    depth: Math.abs(rear + (z - from) * slope - Math.hypot(x, height)) * Math.cos(chord),
+    angleError: chord - halfAngle,
+  };
 }
 
 /** The seat with one part cut off the centre; null where the tool would be beyond the axis. */

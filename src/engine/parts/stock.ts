@@ -1,7 +1,8 @@
 /**
  * Stock taken off a surface: its radius changes by s/cos a, less on a journal and more in a bush.
  *
- * s stock (m), normal to the surface · a half angle (rad), |a| < 90°   @source plane geometry of the right triangle between line, normal and axis
+ * s stock (m), normal to the surface · a half angle (rad), |a| < 90°   @source plane geometry of the right triangle
+ * between line, normal and axis
  */
 import { outward, type Part, type Surface } from './line.ts';
 
@@ -9,11 +10,14 @@ import { outward, type Part, type Surface } from './line.ts';
 export const radialOf = (normal: number, halfAngle: number): number => normal / Math.cos(halfAngle);
 
 /** Change of the diameter (m): below 0 on a journal, above 0 in a bush. */
-export const diameterChange = (normal: number, halfAngle: number, part: Part): number => -2 * outward(part) * radialOf(normal, halfAngle);
+export const diameterChange = (normal: number, halfAngle: number, part: Part): number =>
+  -2 * outward(part) * radialOf(normal, halfAngle);
 
 /** The surface with a normal stock (m) taken off all along it: its line keeps its profile. */
 export function withStock(surface: Surface, part: Part, normal: number): Surface {
-  return normal === 0 ? surface : { ...surface, radius: surface.radius - outward(part) * radialOf(normal, surface.halfAngle) };
+  return normal === 0
+    ? surface
+    : { ...surface, radius: surface.radius - outward(part) * radialOf(normal, surface.halfAngle) };
 }
 
 /**

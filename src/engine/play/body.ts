@@ -72,7 +72,8 @@ function clearanceScale(seats: readonly RigidSeat[], stations: Stations): number
   let scale = LEAST_SCALE;
   seats.forEach((seat, i) => {
     let least = Number.POSITIVE_INFINITY;
-    for (let k = 0; k < stations.count; k++) if (stations.seat[k] === i) least = Math.min(least, Math.abs(stations.film[k]!));
+    for (let k = 0; k < stations.count; k++)
+      if (stations.seat[k] === i) least = Math.min(least, Math.abs(stations.film[k]!));
     if (least < Number.POSITIVE_INFINITY) scale = Math.max(scale, least, seat.round.height);
   });
   return scale;
@@ -80,19 +81,39 @@ function clearanceScale(seats: readonly RigidSeat[], stations: Stations): number
 
 /** v of a pose. */
 export function scaled({ scale: s, middle, reach, stations }: Body, pose: Pose): Float64Array {
-  return Float64Array.of((pose.x + pose.tiltY * middle) / s, (pose.y - pose.tiltX * middle) / s, (pose.z - stations.position) / s, (reach * pose.tiltX) / s, (reach * pose.tiltY) / s, 0);
+  return Float64Array.of(
+    (pose.x + pose.tiltY * middle) / s,
+    (pose.y - pose.tiltX * middle) / s,
+    (pose.z - stations.position) / s,
+    (reach * pose.tiltX) / s,
+    (reach * pose.tiltY) / s,
+    0,
+  );
 }
 
 /** The pose of v. */
 export function unscaled({ scale: s, middle, reach, stations }: Body, v: Float64Array): Pose {
   const tiltX = (s * v[3]!) / reach;
   const tiltY = (s * v[4]!) / reach;
-  return { x: s * v[0]! - tiltY * middle, y: s * v[1]! + tiltX * middle, z: stations.position + s * v[2]!, tiltX, tiltY };
+  return {
+    x: s * v[0]! - tiltY * middle,
+    y: s * v[1]! + tiltX * middle,
+    z: stations.position + s * v[2]!,
+    tiltX,
+    tiltY,
+  };
 }
 
 /** What a push does per unit of each of v, over s (N). */
 export function scaledPush({ middle, reach }: Body, push: Push): Float64Array {
-  return Float64Array.of(push.x, push.y, push.z, (push.tiltX + push.y * middle) / reach, (push.tiltY - push.x * middle) / reach, 0);
+  return Float64Array.of(
+    push.x,
+    push.y,
+    push.z,
+    (push.tiltX + push.y * middle) / reach,
+    (push.tiltY - push.x * middle) / reach,
+    0,
+  );
 }
 
 /** The constraint of a station at an angle. */
@@ -103,7 +124,12 @@ export function constraintAt(body: Body, station: number, angle: number): Constr
   const x = seat.cos * Math.cos(angle);
   const y = seat.cos * Math.sin(angle);
   const d = (seat.round.pushX * x + seat.round.pushY * y) / seat.cos + lobesAt(seat.round, angle);
-  return { station, angle, b: (stations.film[station]! - d) / scale, n: Float64Array.of(x, y, -seat.sin, -zeta * y, zeta * x, -1) };
+  return {
+    station,
+    angle,
+    b: (stations.film[station]! - d) / scale,
+    n: Float64Array.of(x, y, -seat.sin, -zeta * y, zeta * x, -1),
+  };
 }
 
 const worst: Worst = { value: 0, angle: 0 };
@@ -119,7 +145,10 @@ export function pressedIn(body: Body, station: number, v: Float64Array, certain:
   return at.value;
 }
 
-/** What a station could be pressed in at most at v (scaled), were every lobe at its worst there: cheap, and never too little. */
+/**
+ * What a station could be pressed in at most at v (scaled), were every lobe at its worst there: cheap, and never too
+ * little.
+ */
 function atMost({ spindle, stations, scale, middle, reach }: Body, station: number, v: Float64Array): number {
   const { cos, sin, round } = spindle.seats[stations.seat[station]!]!;
   const zeta = (stations.zn[station]! - middle) / reach;
@@ -167,7 +196,8 @@ export function freeDirections(body: Body, free: Iterable<string>, interference:
   };
   const wanted = new Set(free);
   const columns: Float64Array[] = [];
-  for (const name of ['x', 'y', 'z', 'tiltX', 'tiltY']) if (wanted.has(name)) columns.push(perpendicular(motion[name]!, columns));
+  for (const name of ['x', 'y', 'z', 'tiltX', 'tiltY'])
+    if (wanted.has(name)) columns.push(perpendicular(motion[name]!, columns));
   if (interference) columns.push(Float64Array.of(0, 0, 0, 0, 0, 1));
   return columns;
 }

@@ -14,7 +14,16 @@ import { stationAt } from '../contact/film.ts';
 import { greatestAngles, type Worst } from '../spindle/lobes.ts';
 import type { Pose, Push } from '../spindle/pose.ts';
 import { bushStation, filmAt } from '../spindle/rigid.ts';
-import { type Body, type Constraint, constraintAt, dot, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
+import {
+  type Body,
+  type Constraint,
+  constraintAt,
+  dot,
+  freeDirections,
+  pressedIn,
+  scaledPush,
+  unscaled,
+} from './body.ts';
 import type { Held } from './push.ts';
 
 export interface SeatContact {
@@ -54,15 +63,27 @@ export function bearingOf(body: Body, v: Float64Array, push: Push, held: readonl
   const touching = touchingPlaces(body, v, held);
   const spread = touching.shared ? springShares(body, touching.cuts, push) : null;
   const pose = unscaled(body, v);
-  const places = spread ?? held.map(({ station, angle, share }) => ({ cut: constraintAt(body, station, angle), share }));
+  const places =
+    spread ?? held.map(({ station, angle, share }) => ({ cut: constraintAt(body, station, angle), share }));
   const order = body.spindle.seats.map(({ name }) => name);
   const most = places.reduce((sum, { share }) => Math.max(sum, share), 0);
-  const contacts = places.filter(({ share }) => share > NONE * most).map(({ cut, share }) => seatContact(body, pose, cut, share, touching.rings.has(cut.station)));
-  return { contacts: contacts.sort((a, b) => order.indexOf(a.seat) - order.indexOf(b.seat) || a.station - b.station || a.angle - b.angle), shared: touching.shared };
+  const contacts = places
+    .filter(({ share }) => share > NONE * most)
+    .map(({ cut, share }) => seatContact(body, pose, cut, share, touching.rings.has(cut.station)));
+  return {
+    contacts: contacts.sort(
+      (a, b) => order.indexOf(a.seat) - order.indexOf(b.seat) || a.station - b.station || a.angle - b.angle,
+    ),
+    shared: touching.shared,
+  };
 }
 
 /** Every place that touches at v, with the stations that touch all round. */
-function touchingPlaces(body: Body, v: Float64Array, held: readonly Held[]): { cuts: Constraint[]; rings: Set<number>; shared: boolean } {
+function touchingPlaces(
+  body: Body,
+  v: Float64Array,
+  held: readonly Held[],
+): { cuts: Constraint[]; rings: Set<number>; shared: boolean } {
   const cuts: Constraint[] = [];
   const rings = new Set<number>();
   let others = false;
@@ -101,12 +122,19 @@ function isRing(body: Body, station: number, v: Float64Array): boolean {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   if (seat.round.samples.length > 0) return false;
   const zeta = (body.stations.zn[station]! - body.middle) / body.reach;
-  const push = Math.hypot(seat.cos * (v[0]! + zeta * v[4]!) + seat.round.pushX / body.scale, seat.cos * (v[1]! - zeta * v[3]!) + seat.round.pushY / body.scale);
+  const push = Math.hypot(
+    seat.cos * (v[0]! + zeta * v[4]!) + seat.round.pushX / body.scale,
+    seat.cos * (v[1]! - zeta * v[3]!) + seat.round.pushY / body.scale,
+  );
   return push * body.scale <= TOUCHES;
 }
 
 /** The shares of equal springs at the places that touch; null where such springs do not carry the push. */
-function springShares(body: Body, cuts: readonly Constraint[], push: Push): { cut: Constraint; share: number }[] | null {
+function springShares(
+  body: Body,
+  cuts: readonly Constraint[],
+  push: Push,
+): { cut: Constraint; share: number }[] | null {
   const directions = freeDirections(body, body.spindle.free, false);
   const whole = scaledPush(body, push);
   const force = directions.map((d) => dot(d, whole));
@@ -119,7 +147,9 @@ function springShares(body: Body, cuts: readonly Constraint[], push: Push): { cu
     const shares = normals.map((n) => n.reduce((sum, part, i) => sum + part * w[i]!, 0));
     const next = shares.map((share) => share > -1e-9 * size);
     if (next.every((presses, j) => presses === pressing[j])) {
-      const off = force.map((part, i) => Math.abs(part - normals.reduce((sum, n, j) => sum + (next[j] ? n[i]! * shares[j]! : 0), 0)));
+      const off = force.map((part, i) =>
+        Math.abs(part - normals.reduce((sum, n, j) => sum + (next[j] ? n[i]! * shares[j]! : 0), 0)),
+      );
       if (Math.max(...off) > NEARLY * size) return null;
       return cuts.map((cut, j) => ({ cut, share: next[j] ? Math.max(0, shares[j]!) : 0 }));
     }
@@ -129,9 +159,16 @@ function springShares(body: Body, cuts: readonly Constraint[], push: Push): { cu
 }
 
 /** w of (Σ n·nᵀ)·w = F over the places that press; motions nothing presses against stay still. */
-function stiffnessSolved(normals: readonly number[][], pressing: readonly boolean[], force: readonly number[]): number[] | null {
+function stiffnessSolved(
+  normals: readonly number[][],
+  pressing: readonly boolean[],
+  force: readonly number[],
+): number[] | null {
   const n = force.length;
-  const a = force.map((part, i) => [...force.map((_, k) => normals.reduce((sum, normal, j) => sum + (pressing[j] ? normal[i]! * normal[k]! : 0), 0)), part]);
+  const a = force.map((part, i) => [
+    ...force.map((_, k) => normals.reduce((sum, normal, j) => sum + (pressing[j] ? normal[i]! * normal[k]! : 0), 0)),
+    part,
+  ]);
   const used = new Array<boolean>(n).fill(false);
   const rowOf = new Array<number>(n).fill(-1);
   // Elimination by the greatest diagonal left; a diagonal of nothing is a motion that no place resists.
@@ -150,7 +187,13 @@ function stiffnessSolved(normals: readonly number[][], pressing: readonly boolea
   return force.map((_, i) => (rowOf[i]! < 0 ? 0 : a[i]![n]! / a[i]![i]!));
 }
 
-function seatContact(body: Body, pose: Pose, { station, angle }: Constraint, share: number, ring: boolean): SeatContact {
+function seatContact(
+  body: Body,
+  pose: Pose,
+  { station, angle }: Constraint,
+  share: number,
+  ring: boolean,
+): SeatContact {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   const u = body.stations.u[station]!;
   const { gap } = seat.lines;
@@ -165,7 +208,10 @@ function seatContact(body: Body, pose: Pose, { station, angle }: Constraint, sha
   };
 }
 
-/** Net force (N) and moment (N·m, about the bush datum) of contacts on the journal, from stations, angles and shares alone. */
+/**
+ * Net force (N) and moment (N·m, about the bush datum) of contacts on the journal, from stations, angles and shares
+ * alone.
+ */
 export function resultant(body: Body, contacts: readonly SeatContact[]): Push {
   const sum: Push = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
   for (const { seat: name, station, angle, share } of contacts) {

@@ -10,7 +10,10 @@ import type { Spindle } from '../spindle/rigid.ts';
 import { type Indicator, shakeAt } from './shake.ts';
 
 export type FilmFromShake =
-  /** every position (m) with that shake, the nearest to the rearward stop first, and the centred least film (m) of every seat there; null: apart */
+  /**
+   * every position (m) with that shake, the nearest to the rearward stop first, and the centred least film (m) of every
+   * seat there; null: apart
+   */
   | { status: 'solved'; answers: { position: number; films: (number | null)[] }[] }
   /** even against the stop it shakes more than that: by this much (m) */
   | { status: 'less'; least: number }
@@ -28,7 +31,13 @@ const STEPS = 120;
  * @param rear position against the rearward stop (m), from `seat`
  * @param nose position against the noseward stop, or as far out as is looked (m)
  */
-export function filmFromShake(spindle: Spindle, indicator: Indicator, shake: number, rear: number, nose: number): FilmFromShake {
+export function filmFromShake(
+  spindle: Spindle,
+  indicator: Indicator,
+  shake: number,
+  rear: number,
+  nose: number,
+): FilmFromShake {
   const totals = new Map<number, number | null>();
   const at = (position: number): number | null => {
     const known = totals.get(position);
@@ -48,13 +57,24 @@ export function filmFromShake(spindle: Spindle, indicator: Indicator, shake: num
   const most = at(peak)!;
   if (most - Math.min(first, last) < CLOSE) return { status: 'undecided' };
   if (shake > most + CLOSE) return { status: 'more', greatest: most };
-  const positions = [crossing(at, shake, low, peak), crossing(at, shake, high, peak)].filter((p): p is number => p !== null);
+  const positions = [crossing(at, shake, low, peak), crossing(at, shake, high, peak)].filter(
+    (p): p is number => p !== null,
+  );
   if (positions.length === 0) return { status: 'less', least: Math.min(first, last) };
   const distinct = positions.filter((p, i) => i === 0 || Math.abs(p - positions[0]!) > CLOSE);
-  return { status: 'solved', answers: distinct.map((position) => ({ position, films: spindle.seats.map(({ lines }) => leastFilm(lines.gap, position)) })) };
+  return {
+    status: 'solved',
+    answers: distinct.map((position) => ({
+      position,
+      films: spindle.seats.map(({ lines }) => leastFilm(lines.gap, position)),
+    })),
+  };
 }
 
-/** The furthest of the positions from one toward another, each half as far as the last, at which there is a shake: not so far out that the parts have left each other. */
+/**
+ * The furthest of the positions from one toward another, each half as far as the last, at which there is a shake: not
+ * so far out that the parts have left each other.
+ */
 function answered(at: (position: number) => number | null, from: number, to: number): number {
   let far = to;
   for (let step = 0; step < 20 && at(far) === null; step++) far = from + (far - from) / 2;
@@ -71,7 +91,9 @@ function peakBetween(at: (position: number) => number | null, from: number, to: 
     else [low, inner, outer] = [inner, outer, inner + golden * (high - inner)];
   }
   const candidates = [from, to, (low + high) / 2];
-  return candidates.reduce((best, p) => ((at(p) ?? Number.NEGATIVE_INFINITY) > (at(best) ?? Number.NEGATIVE_INFINITY) ? p : best));
+  return candidates.reduce((best, p) =>
+    (at(p) ?? Number.NEGATIVE_INFINITY) > (at(best) ?? Number.NEGATIVE_INFINITY) ? p : best,
+  );
 }
 
 /** Where the shake between a stop and the peak is the one measured; null where it is more already at the stop. */

@@ -48,7 +48,10 @@ const KEPT = 300;
 /** A cut whose part square to the active ones is less than this of its length lies within their span. */
 const DEPENDENT = 1e-9;
 
-export function nearest(body: Body, { directions, target, allowed = TOUCH / body.scale, certain = true }: NearestQuestion): Nearest {
+export function nearest(
+  body: Body,
+  { directions, target, allowed = TOUCH / body.scale, certain = true }: NearestQuestion,
+): Nearest {
   if (body.cuts.length > KEPT) body.cuts.length = 0;
   const search = new ActiveSet(directions, target);
   const v = new Float64Array(SIZE);
@@ -153,7 +156,8 @@ class ActiveSet {
     );
     const along = this.q.map((column) => dot(column, this.target));
     const rest = this.squareTo(this.target);
-    for (let i = 0; i < this.size; i++) this.y[i] = rest[i]! + this.q.reduce((sum, column, j) => sum + column[i]! * c[j]!, 0);
+    for (let i = 0; i < this.size; i++)
+      this.y[i] = rest[i]! + this.q.reduce((sum, column, j) => sum + column[i]! * c[j]!, 0);
     const u = upperSolved(
       this.r,
       along.map((a, j) => a - c[j]!),

@@ -38,7 +38,13 @@ const STILL = 1e-12;
 /** Two angles (rad) nearer than this are one contact. */
 const ONE = 1e-4;
 
-export function polished(body: Body, directions: readonly Float64Array[], f: Float64Array, rough: Nearest, far: number): Polished | null {
+export function polished(
+  body: Body,
+  directions: readonly Float64Array[],
+  f: Float64Array,
+  rough: Nearest,
+  far: number,
+): Polished | null {
   if (rough.status !== 'solved') return null;
   const v = rough.v.slice();
   let contacts = gathered(body, v, rough.active, rough.multipliers, far);
@@ -95,7 +101,13 @@ function along(body: Body, station: number, v: Float64Array, angle: number): { s
 }
 
 /** The cuts of a search, those of one contact together. */
-function gathered(body: Body, v: Float64Array, active: readonly Constraint[], multipliers: readonly number[], far: number): Contact[] | null {
+function gathered(
+  body: Body,
+  v: Float64Array,
+  active: readonly Constraint[],
+  multipliers: readonly number[],
+  far: number,
+): Contact[] | null {
   const contacts: Contact[] = [];
   for (let j = 0; j < active.length; j++) {
     const { station } = active[j]!;
@@ -111,7 +123,12 @@ function gathered(body: Body, v: Float64Array, active: readonly Constraint[], mu
 }
 
 /** The same contacts at their angles now, without those that no longer press; null where an angle is lost. */
-function followed(body: Body, v: Float64Array, shares: readonly number[], contacts: readonly Contact[]): Contact[] | null {
+function followed(
+  body: Body,
+  v: Float64Array,
+  shares: readonly number[],
+  contacts: readonly Contact[],
+): Contact[] | null {
   const next: Contact[] = [];
   for (let j = 0; j < contacts.length; j++) {
     const { station, angle } = contacts[j]!.cut;
@@ -125,7 +142,13 @@ function followed(body: Body, v: Float64Array, shares: readonly number[], contac
 }
 
 /** One step: v is moved, the new shares are given back. */
-function newton(body: Body, directions: readonly Float64Array[], f: Float64Array, v: Float64Array, contacts: readonly Contact[]): number[] | null {
+function newton(
+  body: Body,
+  directions: readonly Float64Array[],
+  f: Float64Array,
+  v: Float64Array,
+  contacts: readonly Contact[],
+): number[] | null {
   const n = directions.length;
   const m = contacts.length;
   const rows: number[][] = Array.from({ length: n + m }, () => new Array<number>(n + m + 1).fill(0));
@@ -175,7 +198,8 @@ function carried(directions: readonly Float64Array[], f: Float64Array, contacts:
 }
 
 /** The greatest film or interference of the contacts themselves (in clearances). */
-const resting = (v: Float64Array, contacts: readonly Contact[]) => contacts.reduce((most, { cut }) => Math.max(most, Math.abs(cut.b - dot(cut.n, v))), 0);
+const resting = (v: Float64Array, contacts: readonly Contact[]) =>
+  contacts.reduce((most, { cut }) => Math.max(most, Math.abs(cut.b - dot(cut.n, v))), 0);
 
 /** What is polished is only taken when nothing is pressed in anywhere; what is, is known as a cut from then on. */
 function certified(body: Body, v: Float64Array, contacts: readonly Contact[]): Polished | null {

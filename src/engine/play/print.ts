@@ -41,13 +41,18 @@ export interface PrintQuestion {
   columns?: number;
 }
 
-export type Print = { status: 'solved'; thickness: number; pose: Pose; maps: PrintMap[] } | Exclude<Seating, { status: 'solved' }>;
+export type Print =
+  | { status: 'solved'; thickness: number; pose: Pose; maps: PrintMap[] }
+  | Exclude<Seating, { status: 'solved' }>;
 
 export function printOf(seats: readonly PlaySeat[], free: Iterable<Motion>, question: PrintQuestion): Print {
   const { thickness, turns, push = REARWARD, rows = 48, columns = 144 } = question;
   const motions = [...free];
   const first = spindleOf(seats, motions);
-  const maps = first.seats.flatMap((seat) => [emptyMap(seat, 'journal', rows, columns), emptyMap(seat, 'bush', rows, columns)]);
+  const maps = first.seats.flatMap((seat) => [
+    emptyMap(seat, 'journal', rows, columns),
+    emptyMap(seat, 'bush', rows, columns),
+  ]);
   const lobed = first.seats.some(({ round }) => round.samples.length > 0 || round.pushX !== 0 || round.pushY !== 0);
   let pose: Pose | null = null;
   let seated: Seating | null = null;
@@ -73,11 +78,19 @@ function emptyMap(seat: RigidSeat, part: PrintMap['part'], rows: number, columns
   const line = seat.lines[part];
   const stations = Float64Array.from({ length: rows }, (_, i) => stationAt(chain, placeOf(chain, i, rows)));
   const radii = stations.map((station) => radiusOn(line, station));
-  return { seat: seat.name, part, stations, radii, columns, film: new Float64Array(rows * columns).fill(Number.POSITIVE_INFINITY) };
+  return {
+    seat: seat.name,
+    part,
+    stations,
+    radii,
+    columns,
+    film: new Float64Array(rows * columns).fill(Number.POSITIVE_INFINITY),
+  };
 }
 
 /** Places evenly along a line, in its own coordinate u (m). */
-const placeOf = (chain: Chain, row: number, rows: number) => chain.u[0]! + ((chain.u[chain.u.length - 1]! - chain.u[0]!) * row) / (rows - 1);
+const placeOf = (chain: Chain, row: number, rows: number) =>
+  chain.u[0]! + ((chain.u[chain.u.length - 1]! - chain.u[0]!) * row) / (rows - 1);
 
 function radiusOn({ z, r }: { z: Float64Array; r: Float64Array }, station: number): number {
   let k = 0;
@@ -85,7 +98,10 @@ function radiusOn({ z, r }: { z: Float64Array; r: Float64Array }, station: numbe
   return r[k]! + ((r[k + 1]! - r[k]!) * (station - z[k]!)) / (z[k + 1]! - z[k]!);
 }
 
-/** Brings one part's map as near as the film at this pose; `shift` columns lie between its own angles and those of the bush. */
+/**
+ * Brings one part's map as near as the film at this pose; `shift` columns lie between its own angles and those of the
+ * bush.
+ */
 function press(map: PrintMap, seat: RigidSeat, chain: Chain, { pose }: SolvedSeating, shift: number): void {
   const { columns, film } = map;
   const rows = map.stations.length;

@@ -14,7 +14,17 @@ import type { PrintMap } from './print.ts';
  * lobes: patches all round · oneSide: only on one side · crossed: on opposite sides at the two ends, as a tilted
  * journal bears · uneven: bare in places, but nowhere all round · none: no blue
  */
-export type PrintWord = 'whole' | 'smallEnd' | 'largeEnd' | 'bothEnds' | 'band' | 'lobes' | 'oneSide' | 'crossed' | 'uneven' | 'none';
+export type PrintWord =
+  | 'whole'
+  | 'smallEnd'
+  | 'largeEnd'
+  | 'bothEnds'
+  | 'band'
+  | 'lobes'
+  | 'oneSide'
+  | 'crossed'
+  | 'uneven'
+  | 'none';
 
 /** Something of each end of a line and of what lies between. */
 export interface Along {
@@ -92,7 +102,10 @@ export function printShape(map: PrintMap, thickness: number, smallEndFirst: bool
     overlap: reached / area,
     coveredOverlap: reached === 0 ? 0 : blue / reached,
     bare: bareAlong(along),
-    films: along.length === 0 ? null : { small: along[0]!.film, middle: along[along.length >> 1]!.film, large: along[along.length - 1]!.film },
+    films:
+      along.length === 0
+        ? null
+        : { small: along[0]!.film, middle: along[along.length >> 1]!.film, large: along[along.length - 1]!.film },
     from: first < 0 ? null : stations[first]!,
     to: last < 0 ? null : stations[last]!,
     patches: patchesOf(round),
@@ -100,7 +113,10 @@ export function printShape(map: PrintMap, thickness: number, smallEndFirst: bool
     oneSided,
   };
   const [small, large] = [sideOf(halves[0]), sideOf(halves[1])];
-  return { word: wordFor(shape, { small: small.oneSided, large: large.oneSided, opposed: -Math.cos(small.side - large.side) }), ...shape };
+  return {
+    word: wordFor(shape, { small: small.oneSided, large: large.oneSided, opposed: -Math.cos(small.side - large.side) }),
+    ...shape,
+  };
 }
 
 /** Stretches of the overlap without any blue; the whole of it counts for neither end. */
@@ -112,7 +128,11 @@ function bareAlong(along: readonly Row[]): Along {
     run = along[i]!.blue === 0 ? run + 1 : 0;
     longest = Math.max(longest, run);
   }
-  return { small: first / along.length, middle: longest / along.length, large: (along.length - 1 - last) / along.length };
+  return {
+    small: first / along.length,
+    middle: longest / along.length,
+    large: (along.length - 1 - last) / along.length,
+  };
 }
 
 function sideOf(round: Float64Array): { side: number; oneSided: number } {
@@ -136,12 +156,18 @@ function patchesOf(round: Float64Array): number {
   return starts;
 }
 
-/** Blue over this share of the overlap is all of it; a bare stretch shorter than what is left is none. Common practice, no source. */
+/**
+ * Blue over this share of the overlap is all of it; a bare stretch shorter than what is left is none. Common practice,
+ * no source.
+ */
 const WHOLE = 0.97;
 /** From here on the blue lies on one side. */
 const ONE_SIDED = 0.6;
 
-function wordFor({ coveredOverlap, bare, patches, oneSided }: Omit<PrintShape, 'word'>, halves: { small: number; large: number; opposed: number }): PrintWord {
+function wordFor(
+  { coveredOverlap, bare, patches, oneSided }: Omit<PrintShape, 'word'>,
+  halves: { small: number; large: number; opposed: number },
+): PrintWord {
   if (coveredOverlap === 0) return 'none';
   if (coveredOverlap >= WHOLE) return 'whole';
   if (halves.small > ONE_SIDED && halves.large > ONE_SIDED && halves.opposed > ONE_SIDED) return 'crossed';

@@ -50,7 +50,10 @@ const SUSPECT = 1e3;
 const ROUNDS = 40;
 /** Where the contacts fall short of carrying the push by more than this (of the push), the search goes on. */
 const BALANCED = 1e-11;
-/** The same after several rounds, where a film so level along a motion that no cut can place it leaves a trifle of the push. */
+/**
+ * The same after several rounds, where a film so level along a motion that no cut can place it leaves a trifle of the
+ * push.
+ */
 const NEARLY = 5e-10;
 
 /** @param start a vector of the body to begin at, the centre when left out */
@@ -82,7 +85,13 @@ function drive(body: Body, free: ReadonlySet<Motion>, push: Push, start?: Float6
         if (motion) return { status: 'unbounded', motion };
       }
       const fine = polished(body, directions, f, rough, far);
-      if (fine) return { status: 'solved', pose: unscaled(body, fine.v), v: fine.v, held: heldBy(fine.active, fine.multipliers, size) };
+      if (fine)
+        return {
+          status: 'solved',
+          pose: unscaled(body, fine.v),
+          v: fine.v,
+          held: heldBy(fine.active, fine.multipliers, size),
+        };
     }
     const found = nearest(body, { directions, target: toward(centre, far) });
     if (found.status === 'empty') return mostCentral(body, free);
@@ -90,7 +99,13 @@ function drive(body: Body, free: ReadonlySet<Motion>, push: Push, start?: Float6
     if (far === 0) return { status: 'solved', pose: unscaled(body, found.v), v: found.v, held: [] };
     const off = imbalance(directions, found, f, far);
     // A journal pinched on all sides may need large forces against each other to carry a small push.
-    if (off <= (round < 3 ? BALANCED : NEARLY) * Math.max(1, most(found.multipliers) / far)) return { status: 'solved', pose: unscaled(body, found.v), v: found.v, held: heldBy(found.active, found.multipliers, size / far) };
+    if (off <= (round < 3 ? BALANCED : NEARLY) * Math.max(1, most(found.multipliers) / far))
+      return {
+        status: 'solved',
+        pose: unscaled(body, found.v),
+        v: found.v,
+        held: heldBy(found.active, found.multipliers, size / far),
+      };
     if (round > 0 && off > DRIFTING) {
       const motion = unrestrained(body, directions, f);
       if (motion) return { status: 'unbounded', motion };
@@ -109,7 +124,12 @@ const ROUGH = [1e-2, 1e-4, 1e-6];
 const DRIFTING = 1e-7;
 
 /** Parts of a push (of its size) that the contacts do not carry. */
-function imbalance(directions: readonly Float64Array[], { active, multipliers }: Nearest, f: Float64Array, far: number): number {
+function imbalance(
+  directions: readonly Float64Array[],
+  { active, multipliers }: Nearest,
+  f: Float64Array,
+  far: number,
+): number {
   let worst = 0;
   for (let i = 0; i < directions.length; i++) {
     let carried = 0;
@@ -130,14 +150,31 @@ function heldBy(active: readonly Constraint[], multipliers: readonly number[], s
 
 /** A motion that F drives and nothing restrains, or null. */
 function unrestrained(body: Body, directions: readonly Float64Array[], f: Float64Array): Pose | null {
-  const seats = body.spindle.seats.map((seat) => ({ ...seat, round: { ...seat.round, pushX: 0, pushY: 0, samples: new Float64Array(0), count: new Float64Array(0), height: 0, bend: 0 } }));
+  const seats = body.spindle.seats.map((seat) => ({
+    ...seat,
+    round: {
+      ...seat.round,
+      pushX: 0,
+      pushY: 0,
+      samples: new Float64Array(0),
+      count: new Float64Array(0),
+      height: 0,
+      bend: 0,
+    },
+  }));
   const stations = { ...body.stations, film: new Float64Array(body.stations.count), position: 0 };
   const cone: Body = { ...body, spindle: { ...body.spindle, seats }, stations, cuts: [] };
   const { status, v } = nearest(cone, { directions, target: f, allowed: 1e-11 });
   if (status !== 'solved' || dot(v, v) < 1e-10) return null;
   const motion = unscaled(cone, v);
   const greatest = Math.max(...Object.values(motion).map(Math.abs));
-  return { x: motion.x / greatest, y: motion.y / greatest, z: motion.z / greatest, tiltX: motion.tiltX / greatest, tiltY: motion.tiltY / greatest };
+  return {
+    x: motion.x / greatest,
+    y: motion.y / greatest,
+    z: motion.z / greatest,
+    tiltX: motion.tiltX / greatest,
+    tiltY: motion.tiltY / greatest,
+  };
 }
 
 /**

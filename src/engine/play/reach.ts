@@ -26,7 +26,11 @@ export interface ReachPoint {
   y: number;
 }
 
-export type PlayMap = { status: 'solved'; polygon: ReachPoint[] } | { status: 'unbounded'; motion: Pose } | { status: 'infeasible'; interference: number; pose: Pose } | { status: 'stalled'; pose: Pose };
+export type PlayMap =
+  | { status: 'solved'; polygon: ReachPoint[] }
+  | { status: 'unbounded'; motion: Pose }
+  | { status: 'infeasible'; interference: number; pose: Pose }
+  | { status: 'stalled'; pose: Pose };
 
 /** The region the axis can reach at a station (m), in `count` directions; `body` from heldAt (shake.ts). */
 export function playMap(body: Body, station: number, count = 72): PlayMap {
@@ -37,25 +41,38 @@ export function playMap(body: Body, station: number, count = 72): PlayMap {
     if (verdict.status !== 'solved') return verdict;
     polygon.push(axisAt(verdict.pose, station));
   }
-  return { status: 'solved', polygon: polygon.filter((point, k) => !sameAs(point, polygon[(k + count - 1) % count]!, body.scale)) };
+  return {
+    status: 'solved',
+    polygon: polygon.filter((point, k) => !sameAs(point, polygon[(k + count - 1) % count]!, body.scale)),
+  };
 }
 
 /** Two directions may have one furthest point: a corner of the region. The first of equal points stays. */
-const sameAs = (a: ReachPoint, b: ReachPoint, scale: number) => a !== b && Math.hypot(a.x - b.x, a.y - b.y) < 1e-9 * scale;
+const sameAs = (a: ReachPoint, b: ReachPoint, scale: number) =>
+  a !== b && Math.hypot(a.x - b.x, a.y - b.y) < 1e-9 * scale;
 
 export type Reach =
-  /** `short` how far the nose stops short of where it was pulled (m); shares of a pull of 1 N, none where it stops nowhere */
+  /**
+   * `short` how far the nose stops short of where it was pulled (m); shares of a pull of 1 N, none where it stops
+   * nowhere
+   */
   ({ status: 'solved'; pose: Pose; short: number } & Bearing) | { status: 'infeasible' } | { status: 'stalled' };
 
 const LIGHT = 1e-6;
 const ROUNDS = 3;
 
-/** The pose whose axis at a station (m) comes nearest to (x, y) (m); `body` from heldAt, or from bodyAt where z is free too. */
+/**
+ * The pose whose axis at a station (m) comes nearest to (x, y) (m); `body` from heldAt, or from bodyAt where z is free
+ * too.
+ */
 export function reachToward(body: Body, station: number, x: number, y: number): Reach {
   const directions = freeDirections(body, body.spindle.free, false);
   const zeta = (station - body.middle) / body.reach;
   const across = directions.map((d) => [d[0]! + zeta * d[4]!, d[1]! - zeta * d[3]!] as const);
-  const root = lowerRoot(across.length, (i, k) => across[i]![0] * across[k]![0] + across[i]![1] * across[k]![1] + (i === k ? LIGHT : 0));
+  const root = lowerRoot(
+    across.length,
+    (i, k) => across[i]![0] * across[k]![0] + across[i]![1] * across[k]![1] + (i === k ? LIGHT : 0),
+  );
   const weighed = weighedDirections(directions, root);
   const wanted = [x / body.scale, y / body.scale] as const;
   let centre = new Float64Array(SIZE);
@@ -74,11 +91,25 @@ export function reachToward(body: Body, station: number, x: number, y: number): 
   const short = Math.hypot(dx, dy);
   // A pull that is a rounding long has no direction to speak of.
   if (short < 10 * TOUCH) return { status: 'solved', pose, short: 0, contacts: [], shared: false };
-  const held = gathered(found!.active.map(({ station: k, angle }, j) => ({ station: k, angle, share: (found!.multipliers[j]! * body.scale) / short })));
-  return { status: 'solved', pose, short, ...bearingOf(body, centre, pushAt(station, { x: dx / short, y: dy / short }), held) };
+  const held = gathered(
+    found!.active.map(({ station: k, angle }, j) => ({
+      station: k,
+      angle,
+      share: (found!.multipliers[j]! * body.scale) / short,
+    })),
+  );
+  return {
+    status: 'solved',
+    pose,
+    short,
+    ...bearingOf(body, centre, pushAt(station, { x: dx / short, y: dy / short }), held),
+  };
 }
 
-/** Contacts nearer to each other round one station than this (rad) are shown as one; their force together is kept to its square. */
+/**
+ * Contacts nearer to each other round one station than this (rad) are shown as one; their force together is kept to its
+ * square.
+ */
 const ONE = 1e-3;
 
 function gathered(held: readonly Held[]): Held[] {

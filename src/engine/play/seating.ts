@@ -22,7 +22,10 @@ export type Seating =
   | { status: 'unbounded'; motion: Pose }
   /** whatever the pose, the journal is at least this far into a bush (m); `pose` is the best */
   | { status: 'infeasible'; interference: number; pose: Pose }
-  /** no position settles: a part rests on its edge where it only just begins to enter the other, which the lines do not tell */
+  /**
+   * no position settles: a part rests on its edge where it only just begins to enter the other, which the lines do not
+   * tell
+   */
   | { status: 'stalled'; pose: Pose };
 
 export const REARWARD: Push = { x: 0, y: 0, z: -1, tiltX: 0, tiltY: 0 };
@@ -35,7 +38,10 @@ export const NOSEWARD: Push = { x: 0, y: 0, z: 1, tiltX: 0, tiltY: 0 };
 const SETTLED = 1e-14;
 const STEPS = 60;
 
-/** Pushes the spindle until it is held, z among the motions; `near` (m) is the position to begin at where no seat stops the push. */
+/**
+ * Pushes the spindle until it is held, z among the motions; `near` (m) is the position to begin at where no seat stops
+ * the push.
+ */
 export function seat(spindle: Spindle, push: Push, near = 0): Seating {
   const free = new Set<Motion>([...spindle.free, 'z']);
   const whole: Spindle = { ...spindle, free };
@@ -47,14 +53,18 @@ export function seat(spindle: Spindle, push: Push, near = 0): Seating {
   for (let step = 0; step < STEPS; step++) {
     if (verdict.status !== 'solved') return verdict;
     const dz = verdict.pose.z - z;
-    if (Math.abs(dz) <= SETTLED * (1 + step * step) + 4 * Number.EPSILON * Math.abs(z)) return { status: 'solved', pose: verdict.pose, body, ...bearingOf(body, verdict.v, push, verdict.held) };
+    if (Math.abs(dz) <= SETTLED * (1 + step * step) + 4 * Number.EPSILON * Math.abs(z))
+      return { status: 'solved', pose: verdict.pose, body, ...bearingOf(body, verdict.v, push, verdict.held) };
     if (dz > 0) low = { z, dz };
     else high = { z, dz };
     z = nextGuess(low, high, z, dz, step);
     body = bodyAt(whole, z);
     verdict = pushed(body, free, push);
   }
-  return { status: 'stalled', pose: verdict.status === 'solved' ? verdict.pose : { x: 0, y: 0, z, tiltX: 0, tiltY: 0 } };
+  return {
+    status: 'stalled',
+    pose: verdict.status === 'solved' ? verdict.pose : { x: 0, y: 0, z, tiltX: 0, tiltY: 0 },
+  };
 }
 
 interface Guess {
@@ -72,7 +82,10 @@ function nextGuess(low: Guess, high: Guess, z: number, dz: number, step: number)
   return step % 3 === 2 || !(secant > low.z && secant < high.z) ? (low.z + high.z) / 2 : secant;
 }
 
-/** Where the centred journal touches in the sense of the push; the given position where no seat stops it or it pushes sideways. */
+/**
+ * Where the centred journal touches in the sense of the push; the given position where no seat stops it or it pushes
+ * sideways.
+ */
 function beginning({ seats }: Spindle, push: Push, near: number): number {
   if (push.z === 0) return near;
   const sense = push.z < 0 ? 'rearward' : 'noseward';

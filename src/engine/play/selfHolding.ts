@@ -14,15 +14,20 @@
  */
 
 /** Whether a cone sticks once pressed home. A straight seat is never pressed home. */
-export const isSelfHolding = (halfAngle: number, friction: number): boolean => halfAngle !== 0 && Math.tan(Math.abs(halfAngle)) <= friction;
+export const isSelfHolding = (halfAngle: number, friction: number): boolean =>
+  halfAngle !== 0 && Math.tan(Math.abs(halfAngle)) <= friction;
 
 /** The greatest half angle (rad) that sticks: atan µ. */
 export const holdingLimit = (friction: number): number => Math.atan(friction);
 
 /** Sum of the normal forces (N) of a cone pressed home by an axial force (N). */
-export const normalForce = (halfAngle: number, friction: number, press: number): number => press / (Math.sin(Math.abs(halfAngle)) + friction * Math.cos(halfAngle));
+export const normalForce = (halfAngle: number, friction: number, press: number): number =>
+  press / (Math.sin(Math.abs(halfAngle)) + friction * Math.cos(halfAngle));
 
-/** Axial force (N) that frees a cone pressed home by an axial force (N) since taken away; 0 where it comes free by itself. */
+/**
+ * Axial force (N) that frees a cone pressed home by an axial force (N) since taken away; 0 where it comes free by
+ * itself.
+ */
 export function forceToFree(halfAngle: number, friction: number, press: number): number {
   if (!isSelfHolding(halfAngle, friction)) return 0;
   const tan = Math.tan(Math.abs(halfAngle));

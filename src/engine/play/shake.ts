@@ -43,7 +43,8 @@ export function heldAt(spindle: Spindle, position: number): Body {
   return bodyAt({ ...spindle, free }, position);
 }
 
-export const shakeAt = (spindle: Spindle, position: number, indicator: Indicator): Shake => shakeOf(heldAt(spindle, position), indicator);
+export const shakeAt = (spindle: Spindle, position: number, indicator: Indicator): Shake =>
+  shakeOf(heldAt(spindle, position), indicator);
 
 /** The shake of a spindle held at a position (heldAt). */
 export function shakeOf(body: Body, { station, direction }: Indicator): Shake {
@@ -68,7 +69,8 @@ function pulled(body: Body, station: number, direction: number): Pull {
   return { status: 'solved', pose: verdict.pose, ...bearingOf(body, verdict.v, pull, verdict.held) };
 }
 
-const isRound = ({ spindle }: Body) => spindle.seats.every(({ round }) => round.samples.length === 0 && round.pushX === 0 && round.pushY === 0);
+const isRound = ({ spindle }: Body) =>
+  spindle.seats.every(({ round }) => round.samples.length === 0 && round.pushX === 0 && round.pushY === 0);
 
 function turnedBack(pull: { status: 'solved' } & Pulled): Pull {
   const { pose, contacts } = pull;
@@ -88,7 +90,10 @@ export interface EndPlay {
   total: number | null;
 }
 
-/** End play of the spindle as it really moves, tilted and sideways as the stops let it: never less than that of the centred journal. */
+/**
+ * End play of the spindle as it really moves, tilted and sideways as the stops let it: never less than that of the
+ * centred journal.
+ */
 export function endPlay(spindle: Spindle, near = 0): EndPlay {
   const rear = seat(spindle, REARWARD, near);
   const nose = seat(spindle, NOSEWARD, near);
@@ -103,7 +108,13 @@ export interface ShakePoint {
 }
 
 /** Shake at `count` positions evenly from one (m) to another. */
-export function shakeCurve(spindle: Spindle, indicator: Indicator, from: number, to: number, count: number): ShakePoint[] {
+export function shakeCurve(
+  spindle: Spindle,
+  indicator: Indicator,
+  from: number,
+  to: number,
+  count: number,
+): ShakePoint[] {
   return Array.from({ length: count }, (_, i) => {
     const position = count === 1 ? from : from + ((to - from) * i) / (count - 1);
     const shake = shakeAt(spindle, position, indicator);

@@ -1,4 +1,7 @@
-/** All that is asked of a running spindle, answered: as it starts cold, over a turn, as it warms, and where it stands warm. */
+/**
+ * All that is asked of a running spindle, answered: as it starts cold, over a turn, as it warms, and where it stands
+ * warm.
+ */
 import { effortOf } from '../film/effort.ts';
 import { newSpindle, type OverTurn, overTurn } from '../film/spindle.ts';
 import { filmRatio, leastFilmGuidance } from '../heat/guidance.ts';
@@ -9,7 +12,15 @@ import { asFive } from '../spindle/pose.ts';
 import { backOff, type Sought } from './backOff.ts';
 import { calm } from './limits.ts';
 import { HALF, type Running, warmingOf } from './running.ts';
-import { type Accuracy, accuracyOf, leastFilms, type RunVerdict, type Solved, solveRun, thinnestOf } from './solveRun.ts';
+import {
+  type Accuracy,
+  accuracyOf,
+  leastFilms,
+  type RunVerdict,
+  type Solved,
+  solveRun,
+  thinnestOf,
+} from './solveRun.ts';
 import { stiffnessAt } from './stiffnessAt.ts';
 import { type Whirling, whirlOf } from './whirling.ts';
 
@@ -48,7 +59,12 @@ export interface FailedAnswer {
 
 export function answerOf(running: Running): CarriedAnswer | FailedAnswer {
   const verdict = solveRun(running);
-  if (!('seats' in verdict)) return { failed: verdict, films: leastFilms(running.seats, verdict.pose), sought: verdict.status === 'contact' || verdict.status === 'noRoom' ? backOff(running) : null };
+  if (!('seats' in verdict))
+    return {
+      failed: verdict,
+      films: leastFilms(running.seats, verdict.pose),
+      sought: verdict.status === 'contact' || verdict.status === 'noRoom' ? backOff(running) : null,
+    };
   const presses = verdict.seats.some(({ wetted }) => wetted.area > 0);
   return {
     solved: verdict,
@@ -80,13 +96,27 @@ function warmed(running: Running): Pick<CarriedAnswer, 'warmUp' | 'steady' | 'un
   const found = way.end === 'time' || way.end === 'givenUp' ? steadyState(ending, way.last) : null;
   return {
     warmUp: way,
-    steady: found?.status === 'solved' ? { ...found, isCalm: calm(ending, found, rotor), toRoom: { journal: toRoom(journal, found.journal, ambient), bush: toRoom(bush, found.bush, ambient) } } : null,
-    unreached: [...(way.end === 'givenUp' ? (['warmUp'] as const) : []), ...(found?.status === 'givenUp' ? (['steady'] as const) : [])],
+    steady:
+      found?.status === 'solved'
+        ? {
+            ...found,
+            isCalm: calm(ending, found, rotor),
+            toRoom: { journal: toRoom(journal, found.journal, ambient), bush: toRoom(bush, found.bush, ambient) },
+          }
+        : null,
+    unreached: [
+      ...(way.end === 'givenUp' ? (['warmUp'] as const) : []),
+      ...(found?.status === 'givenUp' ? (['steady'] as const) : []),
+    ],
   };
 }
 
 function guidanceOf({ metal, run, roughness }: Running, { seats }: Solved): CarriedAnswer['guidance'] {
   const seat = seats.reduce((thin, { least }, i) => (least.film < seats[thin]!.least.film ? i : thin), 0);
   const { radius } = metal[seat]!.bush;
-  return { seat, ...leastFilmGuidance(2 * radius, Math.abs(run.omega) * radius), filmRatio: filmRatio(seats[seat]!.least.film, roughness.journal, roughness.bush) };
+  return {
+    seat,
+    ...leastFilmGuidance(2 * radius, Math.abs(run.omega) * radius),
+    filmRatio: filmRatio(seats[seat]!.least.film, roughness.journal, roughness.bush),
+  };
 }

@@ -1,7 +1,8 @@
 /**
  * Where the spindle lies when it does not turn: oil that stands carries nothing, so the load rests on metal (play/).
  *
- * With an adjuster it stands at the position unless the load pushes it home from there; the contacts' thrust decides, as the oil's does
+ * With an adjuster it stands at the position unless the load pushes it home from there; the contacts' thrust decides,
+ * as the oil's does
  * when it turns (film/equilibrium.ts).
  */
 import { closingSide } from '../film/equilibrium.ts';
@@ -27,9 +28,12 @@ export function atRest({ metal, seats, load, position, adjusted }: Running): AtR
   const home = seat(spindle, push, position);
   const side = closingSide(seats);
   const free = side === 'both' || (side !== 'neither' && !adjusted);
-  const inside = side === 'both' || side === 'neither' || (home.status === 'solved' && side * (home.pose.z - position) <= 0);
+  const inside =
+    side === 'both' || side === 'neither' || (home.status === 'solved' && side * (home.pose.z - position) <= 0);
   if (home.status === 'solved' && (free || inside)) return { pose: home.pose, contacts: home.contacts };
   const body = heldAt(spindle, position);
   const held = pushed(body, body.spindle.free, push);
-  return held.status === 'solved' ? { pose: held.pose, contacts: bearingOf(body, held.v, push, held.held).contacts } : null;
+  return held.status === 'solved'
+    ? { pose: held.pose, contacts: bearingOf(body, held.v, push, held.held).contacts }
+    : null;
 }

@@ -1,7 +1,9 @@
 /**
- * Where else the adjuster could stand: the position nearest to the one set at which, cold, the films part the surfaces under this load.
+ * Where else the adjuster could stand: the position nearest to the one set at which, cold, the films part the surfaces
+ * under this load.
  *
- * Looked for both ways: opened where a seat is shut or too tight, closed where the journal lies so loose that it sinks. By growing steps on a
+ * Looked for both ways: opened where a seat is shut or too tight, closed where the journal lies so loose that it sinks.
+ * By growing steps on a
  * coarse grid, then by halving on the grid of the warm-up.
  */
 import { effortOf, isSpent } from '../film/effort.ts';
@@ -42,7 +44,12 @@ function nearestPosition({ seats, load, position, adjusted, run, needed }: Runni
   const coarse = newSpindle(seats, COARSE);
   let fine: FilmSpindle | undefined;
   const least = (spindle: FilmSpindle, z: number): number | null => {
-    const found = equilibrium(spindle, load, run, { position: z, adjusted, close: 1e-4, ...(spindle !== coarse && { coarse }) });
+    const found = equilibrium(spindle, load, run, {
+      position: z,
+      adjusted,
+      close: 1e-4,
+      ...(spindle !== coarse && { coarse }),
+    });
     if (found.status !== 'solved') return null;
     // Pressed off the adjuster: setting it there is setting it nowhere.
     return found.stop === 0 ? null : Math.min(...found.seats.map((seat) => seat.least.film));
@@ -50,7 +57,13 @@ function nearestPosition({ seats, load, position, adjusted, run, needed }: Runni
   const sines = seats.map(({ shape: { gap } }) => Math.abs(Math.sin(gap.halfAngle)));
   const steepest = Math.max(...sines);
   // Where the last seat just opens, measured toward where all open.
-  const opens = Math.max(...seats.map((seat, i) => (sines[i]! > 1e-9 ? -(leastFilmIn(seat, { x: 0, y: 0, z: position, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0) / sines[i]! : Number.NEGATIVE_INFINITY)));
+  const opens = Math.max(
+    ...seats.map((seat, i) =>
+      sines[i]! > 1e-9
+        ? -(leastFilmIn(seat, { x: 0, y: 0, z: position, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0) / sines[i]!
+        : Number.NEGATIVE_INFINITY,
+    ),
+  );
   const steps = (from: number) => Array.from({ length: STEPS }, (_, k) => from + (FIRST * GROWING ** k) / steepest);
   // Nearest first. Closing goes no further than where the last seat opens.
   const opening = [Math.max(0, opens), ...steps(Math.max(0, opens))];
@@ -71,8 +84,16 @@ function nearestPosition({ seats, load, position, adjusted, run, needed }: Runni
   return { position: position + side * nearest.by, leastFilm: nearest.film };
 }
 
-/** Between a place that does not do and one that should, the nearest to the first that does; null: the second does not either. */
-function nearestOf(from: number, to: number, filmAt: (by: number) => number | null, needed: number): { by: number; film: number } | null {
+/**
+ * Between a place that does not do and one that should, the nearest to the first that does; null: the second does not
+ * either.
+ */
+function nearestOf(
+  from: number,
+  to: number,
+  filmAt: (by: number) => number | null,
+  needed: number,
+): { by: number; film: number } | null {
   let best = { by: to, film: filmAt(to) };
   if (best.film === null || best.film < needed) return null;
   let fails = from;

@@ -1,8 +1,10 @@
 /**
  * What speed and what cold clearance stay safe once everything is warm, and where to set the journal cold.
  *
- * Every point is a steady state of its own (heat/warmUp.ts), so it holds for a spindle that has run for hours; whether the way there is
- * safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can show them, and stop.
+ * Every point is a steady state of its own (heat/warmUp.ts), so it holds for a spindle that has run for hours; whether
+ * the way there is
+ * safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can show them, and
+ * stop.
  */
 import { closingSide } from '../film/equilibrium.ts';
 import { leastFilmIn, spindleCoefficients } from '../film/spindle.ts';
@@ -49,14 +51,40 @@ export interface Needs {
 }
 
 /** The steady state of one setup, judged. */
-export function steadyPoint(at: number, warming: Warming, needs: Needs, near: WarmFilm | null = null): { point: SteadyPoint; state: WarmFilm | null } {
+export function steadyPoint(
+  at: number,
+  warming: Warming,
+  needs: Needs,
+  near: WarmFilm | null = null,
+): { point: SteadyPoint; state: WarmFilm | null } {
   let verdict: WarmVerdict = steadyState(warming, near);
   if (verdict.status !== 'solved' && near !== null) verdict = steadyState(warming);
-  if (verdict.status !== 'solved') return { point: { at, condition: verdict.status === 'contact' ? 'seizes' : 'notConverged', journal: null, bush: null, leastFilm: null, power: null }, state: null };
+  if (verdict.status !== 'solved')
+    return {
+      point: {
+        at,
+        condition: verdict.status === 'contact' ? 'seizes' : 'notConverged',
+        journal: null,
+        bush: null,
+        leastFilm: null,
+        power: null,
+      },
+      state: null,
+    };
   const leastFilm = Math.min(...verdict.seats.map(({ least }) => least.film));
   const hottest = Math.max(verdict.journal, verdict.bush, ...verdict.oil);
-  const condition = leastFilm < needs.film ? 'thin' : needs.rotor && !calm(warming, verdict, needs.rotor) ? 'loose' : hottest > OIL_LASTS ? 'hot' : 'works';
-  return { point: { at, condition, journal: verdict.journal, bush: verdict.bush, leastFilm, power: verdict.total.power }, state: verdict };
+  const condition =
+    leastFilm < needs.film
+      ? 'thin'
+      : needs.rotor && !calm(warming, verdict, needs.rotor)
+        ? 'loose'
+        : hottest > OIL_LASTS
+          ? 'hot'
+          : 'works';
+  return {
+    point: { at, condition, journal: verdict.journal, bush: verdict.bush, leastFilm, power: verdict.total.power },
+    state: verdict,
+  };
 }
 
 /** Whether it does not whirl in the state whose films stand solved. */
@@ -85,8 +113,15 @@ export function* overClearances(warming: Warming, extras: readonly number[], nee
   }
 }
 
-/** Where a stretch of points that work begins and ends, around the point nearest `from`, brought to 1 part in 100 of a step; null: none works. */
-export function workingStretch(points: readonly SteadyPoint[], from: number, judge: (at: number) => Condition): { from: number; to: number; openBelow: boolean; openAbove: boolean } | null {
+/**
+ * Where a stretch of points that work begins and ends, around the point nearest `from`, brought to 1 part in 100 of a
+ * step; null: none works.
+ */
+export function workingStretch(
+  points: readonly SteadyPoint[],
+  from: number,
+  judge: (at: number) => Condition,
+): { from: number; to: number; openBelow: boolean; openAbove: boolean } | null {
   const working = points.map((point, i) => ({ point, i })).filter(({ point }) => point.condition === 'works');
   if (working.length === 0) return null;
   const nearest = working.reduce((a, b) => (Math.abs(b.point.at - from) < Math.abs(a.point.at - from) ? b : a)).i;
@@ -118,8 +153,10 @@ export type ColdPosition =
   /** the load presses the journal off its adjuster, to where this seat keeps `film` (m) and no more */
   | { status: 'pressed'; film: number }
   /**
-   * none found: the nearest warm film (m) met on the way, null when there was none, and what was in the way last: a seat shut even cold
-   * and centred there, or one in which metal touches as it warms or under the load. A tighter film runs hotter and may open by growth as
+   * none found: the nearest warm film (m) met on the way, null when there was none, and what was in the way last: a
+   * seat shut even cold
+   * and centred there, or one in which metal touches as it warms or under the load. A tighter film runs hotter and may
+   * open by growth as
    * fast as it is closed
    */
   | { status: 'notFound'; nearest: number | null; inTheWay: { seat: number; shut: boolean } | null };
@@ -136,15 +173,25 @@ const SHUT = 2e-7;
 const MOST_TURNS = 9;
 
 /**
- * Where to set the journal cold so that the film of one seat, warm and steady and the journal centred, is `film` (m). Only for a journal
+ * Where to set the journal cold so that the film of one seat, warm and steady and the journal centred, is `film` (m).
+ * Only for a journal
  * held axially: `warming.stand` a pose, or a load whose equilibrium needs the stop. Secant steps from the slope sin a.
  */
 export function coldPositionFor(warming: Warming, seat: number, film: number): ColdPosition {
   const sine = Math.sin(warming.spindle.seats[seat]!.shape.gap.halfAngle);
   if (Math.abs(sine) < 1e-6) return { status: 'notSet' };
-  const setAt = (position: number): Warming => ({ ...warming, stand: 'pose' in warming.stand ? { pose: { ...warming.stand.pose, z: position } } : { ...warming.stand, position } });
+  const setAt = (position: number): Warming => ({
+    ...warming,
+    stand: 'pose' in warming.stand ? { pose: { ...warming.stand.pose, z: position } } : { ...warming.stand, position },
+  });
   // From where the cold film is the one wanted: what is found is then the same wherever the journal stands now.
-  const cold = (i: number, z: number) => leastFilmIn(warming.spindle.seats[i]!, { x: 0, y: 0, z, tiltX: 0, tiltY: 0 }, { omega: 0, viscosity: [], growth: growths(warming, warming.ambient, warming.ambient) }, i)?.film ?? 0;
+  const cold = (i: number, z: number) =>
+    leastFilmIn(
+      warming.spindle.seats[i]!,
+      { x: 0, y: 0, z, tiltX: 0, tiltY: 0 },
+      { omega: 0, viscosity: [], growth: growths(warming, warming.ambient, warming.ambient) },
+      i,
+    )?.film ?? 0;
   const now = 'pose' in warming.stand ? warming.stand.pose.z : warming.stand.position;
   let position = now + (film - cold(seat, now)) / sine;
   let slope = sine;
@@ -157,7 +204,12 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
     if (state.status !== 'solved') {
       const films = warming.spindle.seats.map((_, i) => cold(i, position));
       const least = Math.min(...films);
-      inTheWay = least < SHUT ? { seat: films.indexOf(least), shut: true } : state.status === 'contact' ? { seat: state.seat, shut: false } : null;
+      inTheWay =
+        least < SHUT
+          ? { seat: films.indexOf(least), shut: true }
+          : state.status === 'contact'
+            ? { seat: state.seat, shut: false }
+            : null;
       // Too tight there: open by a film and a half, or go half way back.
       position = before === null ? position + (1.5 * film) / sine : (position + before.position) / 2;
       near = null;

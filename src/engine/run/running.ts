@@ -16,7 +16,8 @@ export const QUICK: GridSize = { rows: 24, columns: 64 };
 export const COARSE: GridSize = { rows: 8, columns: 32 };
 
 /**
- * Visits to cells (film/effort.ts) that are spent on each question of one spindle: a minute's work in all. Round spindles of two or three
+ * Visits to cells (film/effort.ts) that are spent on each question of one spindle: a minute's work in all. Round
+ * spindles of two or three
  * seats take a tenth of it; what is not reached is told.
  */
 export type MostEffort = Record<'pose' | 'whirl' | 'warmUp' | 'steady' | 'backOff', number>;
@@ -53,14 +54,40 @@ export interface Running {
   most: MostEffort;
 }
 
-/** The films of a cold spindle. A pose held by hand is looked at as drawn; under a load the journal stands where a whole turn balances. */
-export function coldRun(seats: readonly FilmSeat[], load: Load | null, omega: number, viscosity: number, most: number): SpindleRun {
+/**
+ * The films of a cold spindle. A pose held by hand is looked at as drawn; under a load the journal stands where a whole
+ * turn balances.
+ */
+export function coldRun(
+  seats: readonly FilmSeat[],
+  load: Load | null,
+  omega: number,
+  viscosity: number,
+  most: number,
+): SpindleRun {
   const places = load === null ? undefined : placesFor(seats);
-  return { omega, viscosity: seats.map(() => viscosity), growth: seats.map(() => 0), effort: effortOf(most), ...(places !== undefined && { places }) };
+  return {
+    omega,
+    viscosity: seats.map(() => viscosity),
+    growth: seats.map(() => 0),
+    effort: effortOf(most),
+    ...(places !== undefined && { places }),
+  };
 }
 
 /** The warming spindle, on a grid for many states. */
-export const warmingOf = ({ seats, load, pose, position, adjusted, run, oil, journal, bush, ambient }: Running): Warming => ({
+export const warmingOf = ({
+  seats,
+  load,
+  pose,
+  position,
+  adjusted,
+  run,
+  oil,
+  journal,
+  bush,
+  ambient,
+}: Running): Warming => ({
   spindle: newSpindle(seats, WARM),
   coarse: newSpindle(seats, COARSE),
   stand: load === null ? { pose } : { load, position, adjusted },

@@ -1,7 +1,17 @@
-/** The running spindle cold, everything at the room's temperature, on a fine grid and on one half as fine, whose difference tells the error. */
+/**
+ * The running spindle cold, everything at the room's temperature, on a fine grid and on one half as fine, whose
+ * difference tells the error.
+ */
 import { type Equilibrium, equilibrium, type Near } from '../film/equilibrium.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { type FilmSeat, type FilmSpindle, newSpindle, type Sum, solveSpindle, spindleCoefficients } from '../film/spindle.ts';
+import {
+  type FilmSeat,
+  type FilmSpindle,
+  newSpindle,
+  type Sum,
+  solveSpindle,
+  spindleCoefficients,
+} from '../film/spindle.ts';
 import type { Coefficients } from '../film/stiffness.ts';
 import { leastFilmOf } from '../spindle/height.ts';
 import { asFive, type Pose } from '../spindle/pose.ts';
@@ -22,7 +32,13 @@ export interface Solved extends Carried {
   half: { seats: SeatFilm[]; total: Sum; leastFilm: number };
 }
 
-export type RunVerdict = Solved | { status: 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged' | 'givenUp'; pose: Pose; seat: number | null };
+export type RunVerdict =
+  | Solved
+  | {
+      status: 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged' | 'givenUp';
+      pose: Pose;
+      seat: number | null;
+    };
 
 export function solveRun(running: Running): RunVerdict {
   const fine = newSpindle(running.seats, FINE);
@@ -33,7 +49,11 @@ export function solveRun(running: Running): RunVerdict {
   if (!('seats' in last)) return last;
   const same = solveSpindle(half, asFive(last.pose), running.run);
   if (same.status !== 'solved') return { status: same.status, pose: last.pose, seat: same.seat };
-  return { ...last, coefficients: spindleCoefficients(fine, running.run), half: { ...same, leastFilm: thinnestOf(first.seats) } };
+  return {
+    ...last,
+    coefficients: spindleCoefficients(fine, running.run),
+    half: { ...same, leastFilm: thinnestOf(first.seats) },
+  };
 }
 
 type Attempt = (Carried & { near: Near }) | Exclude<RunVerdict, Solved>;
@@ -41,18 +61,43 @@ type Attempt = (Carried & { near: Near }) | Exclude<RunVerdict, Solved>;
 function held(spindle: FilmSpindle, { pose, run }: Running): Attempt {
   const solved = solveSpindle(spindle, asFive(pose), run);
   if (solved.status !== 'solved') return { status: solved.status, pose, seat: solved.seat };
-  return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0, near: { pose, coefficients: null, stop: 0 } };
+  return {
+    status: 'held',
+    pose,
+    seats: solved.seats,
+    total: solved.total,
+    stop: 0,
+    near: { pose, coefficients: null, stop: 0 },
+  };
 }
 
-function found(spindle: FilmSpindle, running: Running, coarse: FilmSpindle | null, near: Attempt | null = null): Attempt {
+function found(
+  spindle: FilmSpindle,
+  running: Running,
+  coarse: FilmSpindle | null,
+  near: Attempt | null = null,
+): Attempt {
   const { load, position, adjusted, run } = running;
-  const start = { position, adjusted, ...(coarse && { coarse }), ...(near && 'near' in near && near.near && { near: near.near }) };
+  const start = {
+    position,
+    adjusted,
+    ...(coarse && { coarse }),
+    ...(near && 'near' in near && near.near && { near: near.near }),
+  };
   return attemptOf(equilibrium(spindle, load!, run, start), running);
 }
 
 function attemptOf(verdict: Equilibrium, running: Running): Attempt {
   const from = running.pose;
-  if (verdict.status === 'solved') return { status: verdict.stop === 0 ? 'found' : 'stopped', pose: verdict.pose, seats: verdict.seats, total: verdict.total, stop: verdict.stop, near: verdict };
+  if (verdict.status === 'solved')
+    return {
+      status: verdict.stop === 0 ? 'found' : 'stopped',
+      pose: verdict.pose,
+      seats: verdict.seats,
+      total: verdict.total,
+      stop: verdict.stop,
+      near: verdict,
+    };
   if (verdict.status === 'standing') return standing(running);
   if (verdict.status === 'noRoom') return { status: 'noRoom', pose: from, seat: verdict.seat };
   return { status: verdict.status, pose: verdict.pose, seat: verdict.status === 'contact' ? verdict.seat : null };
@@ -68,7 +113,8 @@ export function standing(running: Running): Exclude<RunVerdict, Solved> {
 }
 
 /** Least film of every seat at a pose, whether oil flows there or metal touches. */
-export const leastFilms = (seats: readonly FilmSeat[], pose: Pose) => seats.map(({ shape }) => leastFilmOf(shape, pose));
+export const leastFilms = (seats: readonly FilmSeat[], pose: Pose) =>
+  seats.map(({ shape }) => leastFilmOf(shape, pose));
 
 /** The least of all seats (m). */
 export const thinnestOf = (seats: readonly SeatFilm[]): number => Math.min(...seats.map(({ least }) => least.film));
@@ -85,8 +131,13 @@ export interface Accuracy {
 
 /** Errors of second order: a third of the difference to the grid half as fine. */
 export function accuracyOf({ seats, total, half }: Solved): Accuracy {
-  const greatest = Math.max(...seats.flatMap(({ force }) => [Math.hypot(force[0], force[1]), Math.abs(force[2])]), 1e-9);
-  const change = Math.max(...seats.flatMap(({ force }, i) => [0, 1, 2].map((c) => Math.abs(force[c]! - half.seats[i]!.force[c]!))));
+  const greatest = Math.max(
+    ...seats.flatMap(({ force }) => [Math.hypot(force[0], force[1]), Math.abs(force[2])]),
+    1e-9,
+  );
+  const change = Math.max(
+    ...seats.flatMap(({ force }, i) => [0, 1, 2].map((c) => Math.abs(force[c]! - half.seats[i]!.force[c]!))),
+  );
   return {
     force: change / greatest / 3,
     torque: Math.abs(total.torque / (half.total.torque || 1) - (total.torque === 0 ? 0 : 1)) / 3,

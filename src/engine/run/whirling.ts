@@ -14,9 +14,12 @@ const NUDGE = 1e-2;
 
 /** N: less is round-off */
 const UNPRESSED = 1e-6;
-const unpressed = (seats: readonly SeatFilm[]) => seats.every(({ force }) => Math.hypot(force[0], force[1], force[2]) < UNPRESSED);
+const unpressed = (seats: readonly SeatFilm[]) =>
+  seats.every(({ force }) => Math.hypot(force[0], force[1], force[2]) < UNPRESSED);
 
-/** Stiffness and damping where a spindle runs; of one that runs true, without pressure anywhere, those a hair beside it. */
+/**
+ * Stiffness and damping where a spindle runs; of one that runs true, without pressure anywhere, those a hair beside it.
+ */
 function coefficientsAt(spindle: FilmSpindle, pose: Pose, seats: readonly SeatFilm[], run: SpindleRun): Coefficients {
   if (!unpressed(seats)) return spindleCoefficients(spindle, run, 1e-5);
   const aside = NUDGE * thinnestOf(seats);
@@ -36,13 +39,21 @@ export interface Whirling {
 }
 
 /** Null where it does not turn. */
-export function whirlOf({ seats, rotor, load, position, adjusted, run, most }: Running, solved: Solved): Whirling | null {
+export function whirlOf(
+  { seats, rotor, load, position, adjusted, run, most }: Running,
+  solved: Solved,
+): Whirling | null {
   if (run.omega === 0) return null;
   const still = unpressed(solved.seats);
   const held = solved.status !== 'found' || still;
   const quick = newSpindle(seats, QUICK);
   const coarse = newSpindle(seats, COARSE);
-  const now = rotorWhirl(rotor, run.omega, still ? coefficientsAt(quick, solved.pose, solved.seats, run) : solved.coefficients, held);
+  const now = rotorWhirl(
+    rotor,
+    run.omega,
+    still ? coefficientsAt(quick, solved.pose, solved.seats, run) : solved.coefficients,
+    held,
+  );
   if (load === null) return { now, threshold: null, givenUp: false };
   let near: Near | undefined;
   const effort = effortOf(most.whirl);

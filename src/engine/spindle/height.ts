@@ -1,15 +1,18 @@
 /**
- * The film of a seat with the journal at any pose: the one formula of play, which sees it where metal may touch, and of the oil.
+ * The film of a seat with the journal at any pose: the one formula of play, which sees it where metal may touch, and of
+ * the oil.
  *
  *   h(u, φ) = g(u; z) + growth - d(φ) - X·cos φ - Y·sin φ        X = x·cos a + tiltY·u        Y = y·cos a - tiltX·u
  *
  * g (m) film of the lines on one axis with the journal at position z (contact/film.ts), exact in z, profiles included ·
  * a half angle of the bush (rad) · x, y (m), tiltX, tiltY (rad) · u = z·cos a + r·sin a (m) is both the place along the
  * slant and cos a times the station at which the normal meets the axis, so tilt is right for any half angle, 0 and
- * 90° included · d (m) what the lobes stand proud of their parts, so they take film away (lobes.ts) · growth (m) even along the seat.
+ * 90° included · d (m) what the lobes stand proud of their parts, so they take film away (lobes.ts) · growth (m) even
+ * along the seat.
  * First order in x, y and tilt: holds for films far smaller than the radius.
  *
- * Change of film with the pose: ∂h/∂(x, y, tiltX, tiltY) from the above; ∂h/∂z = sin a + cos a·(slope of the journal against
+ * Change of film with the pose: ∂h/∂(x, y, tiltX, tiltY) from the above; ∂h/∂z = sin a + cos a·(slope of the journal
+ * against
  * the bush line), which is sin a where their half angles agree.
  * @source first-order rigid motion: derived in docs of the project (design: small rigid motion).
  */
@@ -23,11 +26,18 @@ export interface FilmShape {
   bushLobes: readonly Lobe[];
 }
 
-/** X and Y (m): how far the journal has come nearer to the bush toward x and y, square to the bush line, at the place u (m) along it. */
-export const nearing = ({ x, y, tiltX, tiltY }: Pose, cosA: number, u: number) => ({ x: cosA * x + tiltY * u, y: cosA * y - tiltX * u });
+/**
+ * X and Y (m): how far the journal has come nearer to the bush toward x and y, square to the bush line, at the place u
+ * (m) along it.
+ */
+export const nearing = ({ x, y, tiltX, tiltY }: Pose, cosA: number, u: number) => ({
+  x: cosA * x + tiltY * u,
+  y: cosA * y - tiltX * u,
+});
 
 /** h (m) at an angle (rad), given what it is on one axis there, lobes and growth counted. */
-export const filmThere = (centred: number, { x, y }: { x: number; y: number }, angle: number): number => centred - x * Math.cos(angle) - y * Math.sin(angle);
+export const filmThere = (centred: number, { x, y }: { x: number; y: number }, angle: number): number =>
+  centred - x * Math.cos(angle) - y * Math.sin(angle);
 
 /** ∂h/∂q at one place, into `out`: x, y, z, tiltX, tiltY. */
 export function filmPerPose(out: Five, cosA: number, u: number, zRate: number, cos: number, sin: number): void {
@@ -46,8 +56,16 @@ export interface LeastFilm {
   angle: number;
 }
 
-/** The least film, anywhere: along the slant it is at a breakpoint, around it certain (worstAngle). `turned` (rad) is how far the journal's lobes have turned. Null: no overlap. */
-export function leastFilmOf({ gap, journalLobes, bushLobes }: FilmShape, pose: Pose, growth = 0, turned = 0): LeastFilm | null {
+/**
+ * The least film, anywhere: along the slant it is at a breakpoint, around it certain (worstAngle). `turned` (rad) is
+ * how far the journal's lobes have turned. Null: no overlap.
+ */
+export function leastFilmOf(
+  { gap, journalLobes, bushLobes }: FilmShape,
+  pose: Pose,
+  growth = 0,
+  turned = 0,
+): LeastFilm | null {
   const chain = filmAlong(gap, pose.z);
   const cosA = Math.cos(gap.halfAngle);
   const round = roundOf(journalLobes, bushLobes, turned);

@@ -85,23 +85,27 @@ export function roundOf(journal: readonly Lobe[], bush: readonly Lobe[], turned 
 /** How far the lobes stand proud at an angle (m), without those of count 1. */
 export function lobesAt({ count, cos, sin }: Round, angle: number): number {
   let sum = 0;
-  for (let i = 0; i < count.length; i++) sum += cos[i]! * Math.cos(count[i]! * angle) + sin[i]! * Math.sin(count[i]! * angle);
+  for (let i = 0; i < count.length; i++)
+    sum += cos[i]! * Math.cos(count[i]! * angle) + sin[i]! * Math.sin(count[i]! * angle);
   return sum;
 }
 
 /** The same with those of count 1 (m): d(φ). */
-export const proudAt = (round: Round, angle: number): number => round.pushX * Math.cos(angle) + round.pushY * Math.sin(angle) + lobesAt(round, angle);
+export const proudAt = (round: Round, angle: number): number =>
+  round.pushX * Math.cos(angle) + round.pushY * Math.sin(angle) + lobesAt(round, angle);
 
 /** Second derivative of d by the angle (m/rad²), without those of count 1. */
 export function lobesBend({ count, cos, sin }: Round, angle: number): number {
   let sum = 0;
-  for (let i = 0; i < count.length; i++) sum -= count[i]! * count[i]! * (cos[i]! * Math.cos(count[i]! * angle) + sin[i]! * Math.sin(count[i]! * angle));
+  for (let i = 0; i < count.length; i++)
+    sum -= count[i]! * count[i]! * (cos[i]! * Math.cos(count[i]! * angle) + sin[i]! * Math.sin(count[i]! * angle));
   return sum;
 }
 
 function lobesSlope({ count, cos, sin }: Round, angle: number): number {
   let sum = 0;
-  for (let i = 0; i < count.length; i++) sum += count[i]! * (sin[i]! * Math.cos(count[i]! * angle) - cos[i]! * Math.sin(count[i]! * angle));
+  for (let i = 0; i < count.length; i++)
+    sum += count[i]! * (sin[i]! * Math.cos(count[i]! * angle) - cos[i]! * Math.sin(count[i]! * angle));
   return sum;
 }
 
@@ -111,7 +115,9 @@ export interface Worst {
   angle: number;
 }
 
-/** A journal exactly on its axis has no worst angle; this one is named, so that three contacts stand as a tripod does. */
+/**
+ * A journal exactly on its axis has no worst angle; this one is named, so that three contacts stand as a tripod does.
+ */
 const ANY_ANGLE = Math.PI / 2;
 
 /**
@@ -142,7 +148,10 @@ export function worstAngle(round: Round, a: number, b: number, certain: boolean,
   if (certain) searchBetween(round, pushX, pushY, push + round.bend, worst);
 }
 
-/** Every angle (rad) at which p is greatest, to within `within` (m) of `most`; for a lobed round, and a push that does not yet hold the lobes of count 1. */
+/**
+ * Every angle (rad) at which p is greatest, to within `within` (m) of `most`; for a lobed round, and a push that does
+ * not yet hold the lobes of count 1.
+ */
 export function greatestAngles(round: Round, a: number, b: number, most: number, within: number): number[] {
   const pushX = a + round.pushX;
   const pushY = b + round.pushY;
@@ -155,7 +164,8 @@ export function greatestAngles(round: Round, a: number, b: number, most: number,
     const here = at(k);
     if (here < at(k - 1) || here < at(k + 1)) continue;
     climb(round, pushX, pushY, (2 * Math.PI * k) / n, top);
-    if (top.value < most - within || found.some((angle) => Math.abs(Math.sin((angle - top.angle) / 2)) < 1e-6)) continue;
+    if (top.value < most - within || found.some((angle) => Math.abs(Math.sin((angle - top.angle) / 2)) < 1e-6))
+      continue;
     found.push(top.angle);
   }
   return found;
@@ -180,7 +190,8 @@ function climb(round: Round, pushX: number, pushY: number, start: number, worst:
   worst.angle = value >= first ? angle : start;
 }
 
-const valueAt = (round: Round, pushX: number, pushY: number, angle: number) => pushX * Math.cos(angle) + pushY * Math.sin(angle) + lobesAt(round, angle);
+const valueAt = (round: Round, pushX: number, pushY: number, angle: number) =>
+  pushX * Math.cos(angle) + pushY * Math.sin(angle) + lobesAt(round, angle);
 
 /** Halves every stretch that could hold a value greater than the best known, until none can. */
 function searchBetween(round: Round, pushX: number, pushY: number, bend: number, worst: Worst): void {
@@ -191,16 +202,28 @@ function searchBetween(round: Round, pushX: number, pushY: number, bend: number,
   let before = samples[n - 1]! + pushX * cosines[n - 1]! + pushY * sines[n - 1]!;
   for (let k = 0; k < n; k++) {
     const here = samples[k]! + pushX * cosines[k]! + pushY * sines[k]!;
-    if (Math.max(before, here) + room > worst.value + CERTAIN) halve(round, pushX, pushY, bend, (k - 1) * step, step, before, here, worst);
+    if (Math.max(before, here) + room > worst.value + CERTAIN)
+      halve(round, pushX, pushY, bend, (k - 1) * step, step, before, here, worst);
     before = here;
   }
 }
 
-function halve(round: Round, pushX: number, pushY: number, bend: number, from: number, width: number, left: number, right: number, worst: Worst): void {
+function halve(
+  round: Round,
+  pushX: number,
+  pushY: number,
+  bend: number,
+  from: number,
+  width: number,
+  left: number,
+  right: number,
+  worst: Worst,
+): void {
   // Either end bounds the stretch by its value; both together by the parabola of the greatest bend through them.
   const rise = right - left;
   const room = (bend * width * width) / 8;
-  const bound = Math.abs(rise) < 4 * room ? (left + right) / 2 + room + (rise * rise) / (16 * room) : Math.max(left, right);
+  const bound =
+    Math.abs(rise) < 4 * room ? (left + right) / 2 + room + (rise * rise) / (16 * room) : Math.max(left, right);
   if (bound <= worst.value + CERTAIN) return;
   const half = width / 2;
   const middle = valueAt(round, pushX, pushY, from + half);

@@ -25,7 +25,11 @@ export const asPose = ([x, y, z, tiltX, tiltY]: Readonly<Five>): Pose => ({ x, y
 
 /** A force (N) at a station S (m) on the axis, about the datum: its moment about y is S·Fx, about x -S·Fy. */
 export const loadAt = (x: number, y: number, z: number, station: number): Five => [x, y, z, -station * y, station * x];
-export const pushAt = (station: number, { x = 0, y = 0, z = 0 }: { x?: number; y?: number; z?: number }): Push => asPose(loadAt(x, y, z, station));
+export const pushAt = (station: number, { x = 0, y = 0, z = 0 }: { x?: number; y?: number; z?: number }): Push =>
+  asPose(loadAt(x, y, z, station));
 
 /** Where the axis of a journal stands (m) as it passes a station (m). */
-export const axisAt = (pose: Pose, station: number) => ({ x: pose.x + pose.tiltY * station, y: pose.y - pose.tiltX * station });
+export const axisAt = (pose: Pose, station: number) => ({
+  x: pose.x + pose.tiltY * station,
+  y: pose.y - pose.tiltX * station,
+});

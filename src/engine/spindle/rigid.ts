@@ -54,7 +54,14 @@ export function spindleOf(seats: readonly PlaySeat[], free: Iterable<Motion>, tu
 function rigidSeat(seat: PlaySeat, turned: number): RigidSeat {
   const lines = seatLines(seat);
   const { halfAngle } = seat.bush;
-  return { name: seat.name, closes: lines.closes, lines, round: roundOf(seat.journalLobes, seat.bushLobes, turned), cos: Math.cos(halfAngle), sin: Math.sin(halfAngle) };
+  return {
+    name: seat.name,
+    closes: lines.closes,
+    lines,
+    round: roundOf(seat.journalLobes, seat.bushLobes, turned),
+    cos: Math.cos(halfAngle),
+    sin: Math.sin(halfAngle),
+  };
 }
 
 /** The stations of a spindle that can touch, with the journal at one position. */
@@ -75,7 +82,14 @@ export interface Stations {
 export function stationsAt({ seats }: Spindle, position: number): Stations {
   const parts = seats.map(({ lines }) => lowerHull(filmAlong(lines.gap, position)));
   const count = parts.reduce((sum, part) => sum + part.count, 0);
-  const stations: Stations = { position, count, seat: new Int32Array(count), u: new Float64Array(count), zn: new Float64Array(count), film: new Float64Array(count) };
+  const stations: Stations = {
+    position,
+    count,
+    seat: new Int32Array(count),
+    u: new Float64Array(count),
+    zn: new Float64Array(count),
+    film: new Float64Array(count),
+  };
   let k = 0;
   parts.forEach((part, i) => {
     for (let j = 0; j < part.count; j++, k++) {
@@ -94,7 +108,8 @@ function lowerHull(chain: { count: number; u: Float64Array; film: Float64Array }
   let top = 0;
   for (let i = 0; i < chain.count; i++) {
     // A rounding's worth of film below the straight line is no corner.
-    while (top > 1 && film[top - 1]! - interpolate(u[top - 2]!, film[top - 2]!, u[i]!, film[i]!, u[top - 1]!) > -1e-17) top--;
+    while (top > 1 && film[top - 1]! - interpolate(u[top - 2]!, film[top - 2]!, u[i]!, film[i]!, u[top - 1]!) > -1e-17)
+      top--;
     if (top === 1 && u[i] === u[0] && film[i]! >= film[0]!) continue;
     u[top] = u[i]!;
     film[top++] = film[i]!;
@@ -103,10 +118,15 @@ function lowerHull(chain: { count: number; u: Float64Array; film: Float64Array }
   return chain;
 }
 
-const interpolate = (u0: number, f0: number, u1: number, f1: number, u: number) => (u1 === u0 ? f0 : f0 + ((f1 - f0) * (u - u0)) / (u1 - u0));
+const interpolate = (u0: number, f0: number, u1: number, f1: number, u: number) =>
+  u1 === u0 ? f0 : f0 + ((f1 - f0) * (u - u0)) / (u1 - u0);
 
-/** Film (m) of one seat at the place u (m) along its bush line, whose centred film at the pose's position is `centred` (m), at the angle φ (rad). */
-export const filmAt = (seat: RigidSeat, centred: number, u: number, angle: number, pose: Pose): number => filmThere(centred - proudAt(seat.round, angle), nearing(pose, seat.cos, u), angle);
+/**
+ * Film (m) of one seat at the place u (m) along its bush line, whose centred film at the pose's position is `centred`
+ * (m), at the angle φ (rad).
+ */
+export const filmAt = (seat: RigidSeat, centred: number, u: number, angle: number, pose: Pose): number =>
+  filmThere(centred - proudAt(seat.round, angle), nearing(pose, seat.cos, u), angle);
 
 /** Bush station (m) of a place u (m) of a seat. */
 export const bushStation = (seat: RigidSeat, u: number) => stationAt(seat.lines.gap.bush, u);

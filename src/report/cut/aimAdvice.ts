@@ -1,4 +1,6 @@
-/** Which of two plans to choose, and why: how each would run, and what its films leave for the errors of the cutting. */
+/**
+ * Which of two plans to choose, and why: how each would run, and what its films leave for the errors of the cutting.
+ */
 import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { Verdict } from '../fit/verdict.ts';
@@ -8,7 +10,9 @@ import { toleranceLeft } from './toleranceLeft.ts';
 
 type Aim = CutReport['aims'][number]['aim'];
 
-/** What is known of how each would run: what speaks against it, null where nothing does; left out where it is not known. */
+/**
+ * What is known of how each would run: what speaks against it, null where nothing does; left out where it is not known.
+ */
 export type Runs = Partial<Record<Aim, Verdict | null>>;
 
 export interface AimAdvice {
@@ -32,9 +36,20 @@ export function aimAdvice(design: Design, cut: CutReport, runs: Runs, system: Sy
     .filter(({ likely, left }) => left !== undefined && likely > left)
     .sort((a, b) => b.likely - b.left! - (a.likely - a.left!))[0];
   const beyond = tight && tight.likely > (design.seats.find(({ name }) => name === tight.seat)?.film?.tolerance ?? 0);
-  if (beyond) return { aim: 'tolerance', why: `the set-up is likely to miss the ${tight.seat} film by ${fineText(tight.likely, system)}, more than its whole tolerance, whichever is chosen: cut the less, try, and correct` };
-  if (tight) return { aim: 'target', why: `the set-up is likely to miss the ${tight.seat} film by ${fineText(tight.likely, system)}, and the least metal leaves only ${fineText(tight.left!, system)} of its tolerance for that` };
-  return { aim: 'tolerance', why: `the likely errors of the set-up fit into what it leaves of every tolerance, and ${fineText(target.total - least.total, system)} of metal are kept for another time` };
+  if (beyond)
+    return {
+      aim: 'tolerance',
+      why: `the set-up is likely to miss the ${tight.seat} film by ${fineText(tight.likely, system)}, more than its whole tolerance, whichever is chosen: cut the less, try, and correct`,
+    };
+  if (tight)
+    return {
+      aim: 'target',
+      why: `the set-up is likely to miss the ${tight.seat} film by ${fineText(tight.likely, system)}, and the least metal leaves only ${fineText(tight.left!, system)} of its tolerance for that`,
+    };
+  return {
+    aim: 'tolerance',
+    why: `the likely errors of the set-up fit into what it leaves of every tolerance, and ${fineText(target.total - least.total, system)} of metal are kept for another time`,
+  };
 }
 
 const isGood = ({ feasible, inTolerance }: CutReport['aims'][number]) => feasible || inTolerance;

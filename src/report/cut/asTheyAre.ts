@@ -13,7 +13,13 @@ const SHARES = [0, 0.25, 0.5, 0.75, 1];
 export function asTheyAre({ seats }: Design, input: PlanInput): Pick<CutReport, 'asTheyAre'> {
   for (const share of SHARES) {
     const plan = nearestPlan({ ...input, share, allow: [], faces: [] });
-    if (plan && inTolerance(input, plan)) return { asTheyAre: { position: millimetres(plan.position), films: Object.fromEntries(seats.map(({ name }, i) => [name, orNull(plan.films[i]!)])) } };
+    if (plan && inTolerance(input, plan))
+      return {
+        asTheyAre: {
+          position: millimetres(plan.position),
+          films: Object.fromEntries(seats.map(({ name }, i) => [name, orNull(plan.films[i]!)])),
+        },
+      };
   }
   return {};
 }

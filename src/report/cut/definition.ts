@@ -10,7 +10,9 @@ const text = (description: string) => z.string().check(z.meta({ description }));
 const stop = {
   before: mmOrNull('As it is before the step; null where there is none'),
   half: mmOrNull('Half way'),
-  safe: z.optional(mmOrNull('When what may be taken before a trial assembly is off; left out where that is all of it or nothing')),
+  safe: z.optional(
+    mmOrNull('When what may be taken before a trial assembly is off; left out where that is all of it or nothing'),
+  ),
   stop: mmOrNull('When the step is done'),
 };
 
@@ -23,7 +25,11 @@ const feeds = {
   axialDivisions: z.nullable(plain('Divisions of the axial dial')),
   tableFeed: mm('Feed square to the ways with the table set over by the half angle'),
   slideFeed: mmOrNull('Feed along the slide that is set over; null without one'),
-  passes: z.strictObject({ count: z.int(), depth: mm('Cross feed of a pass'), last: mm('Cross feed of the last pass') }),
+  passes: z.strictObject({
+    count: z.int(),
+    depth: mm('Cross feed of a pass'),
+    last: mm('Cross feed of the last pass'),
+  }),
 };
 
 export const cutStep = z.strictObject({
@@ -31,16 +37,30 @@ export const cutStep = z.strictObject({
   part,
   ...feeds,
   sigma: z.optional(mm('Standard uncertainty of the stock, by the doubt of every film; while there are no trials')),
-  safe: z.optional(mm('What of it may be taken before a trial assembly: 39 times in 40 at least that much is to come off; while there are no trials')),
-  first: z.optional(z.strictObject(feeds).check(z.meta({ description: 'How that is taken, where it is a part of the step' }))),
+  safe: z.optional(
+    mm(
+      'What of it may be taken before a trial assembly: 39 times in 40 at least that much is to come off; while there are no trials',
+    ),
+  ),
+  first: z.optional(
+    z.strictObject(feeds).check(z.meta({ description: 'How that is taken, where it is a part of the step' })),
+  ),
   deepest: mm('Greatest normal stock anywhere along it'),
   touch: z.strictObject(stop).check(z.meta({ description: 'Position at which this seat alone touches' })),
   standOff: z.strictObject(stop).check(z.meta({ description: 'Position of first touch of the whole journal' })),
-  gauges: z.array(z.strictObject({ reading: reading.check(z.meta({ description: 'The set-up; its value is that at which to stop' })), ...stop })),
+  gauges: z.array(
+    z.strictObject({
+      reading: reading.check(z.meta({ description: 'The set-up; its value is that at which to stop' })),
+      ...stop,
+    }),
+  ),
   why: z.enum(['cleanup', 'newLine', 'film', 'relation', 'nearer']),
   turn: z.enum(['only', 'bushFirst', 'straightFirst', 'shallowFirst', 'steepLast', 'faceLast']),
   reason: text('Why this much, and why now, in words'),
-  after: z.strictObject({ halfAngle: plain('Half angle afterwards, degrees'), diameter: mm('Diameter afterwards, at the station of the design') }),
+  after: z.strictObject({
+    halfAngle: plain('Half angle afterwards, degrees'),
+    diameter: mm('Diameter afterwards, at the station of the design'),
+  }),
 });
 
 export const faceStep = z.strictObject({
@@ -77,7 +97,12 @@ const aimed = z.strictObject({
 const missed = z.strictObject({
   seat: z.string(),
   by: mm('Film less what is wanted of it; below 0 where it is too thin'),
-  why: z.enum(['limits', 'worth', 'metalMissing']).check(z.meta({ description: 'A limit stands in the way; it would take more than a hundred times its stock; or it is too great already and no move closes it' })),
+  why: z.enum(['limits', 'worth', 'metalMissing']).check(
+    z.meta({
+      description:
+        'A limit stands in the way; it would take more than a hundred times its stock; or it is too great already and no move closes it',
+    }),
+  ),
 });
 
 const way = z.enum(['sineBar', 'alongBar', 'alongSlide', 'alongAxis', 'table', 'scale', 'tailstock']);
@@ -92,15 +117,23 @@ const setting = z.strictObject({
   blocksError: mmOrNull('Stack less the height wanted'),
   blocksFilm: mmOrNull('Film that this costs; null without a stack'),
   dresser: plain('Angle of the dresser, the wheel’s axis lying along the work’s, degrees'),
-  stands: z.nullable(plain('Greatest error of the half angle with which the film keeps its tolerance, degrees; null without a tolerance, and where the plan leaves it anyway')),
-  room: mmOrNull('Film that an error of the angle may cost, if all errors of the set-up together are to keep the tolerance likely; null as above'),
+  stands: z.nullable(
+    plain(
+      'Greatest error of the half angle with which the film keeps its tolerance, degrees; null without a tolerance, and where the plan leaves it anyway',
+    ),
+  ),
+  room: mmOrNull(
+    'Film that an error of the angle may cost, if all errors of the set-up together are to keep the tolerance likely; null as above',
+  ),
   hollow: z
     .nullable(
       z.strictObject({
         height: mm('Tool off the centre'),
         depth: mm('Greatest distance of the flank from its own chord: hollow on a journal, proud in a bush'),
         angleError: plain('Half angle of the chord less that set, degrees'),
-        profile: z.array(z.tuple([mm('Station'), mm('Deviation')])).check(z.meta({ description: 'The flank, for drawing' })),
+        profile: z
+          .array(z.tuple([mm('Station'), mm('Deviation')]))
+          .check(z.meta({ description: 'The flank, for drawing' })),
       }),
     )
     .check(z.meta({ description: 'What a tool off the centre would cut; null where it would be beyond the axis' })),
@@ -116,13 +149,31 @@ const setting = z.strictObject({
   recommended: z.nullable(way).check(z.meta({ description: 'The way to set it; null where none is enough' })),
   used: way.check(z.meta({ description: 'The way the error budget counts with' })),
   needed: z
-    .nullable(z.strictObject({ indicator: mm('Least reading over the travel of the machine'), travel: mm('Travel with the least reading of the indicator') }))
-    .check(z.meta({ description: 'What would be enough along a sine bar; null where nothing would, and without a tolerance' })),
+    .nullable(
+      z.strictObject({
+        indicator: mm('Least reading over the travel of the machine'),
+        travel: mm('Travel with the least reading of the indicator'),
+      }),
+    )
+    .check(
+      z.meta({
+        description: 'What would be enough along a sine bar; null where nothing would, and without a tolerance',
+      }),
+    ),
 });
 
 const budget = z.strictObject({
-  contributions: z.array(z.strictObject({ seat: z.string(), part, cause: z.enum(['toolHeight', 'angle', 'dial', 'stop', 'sine', 'growth']), film: mm('Change of the film') })),
-  seats: z.array(z.strictObject({ seat: z.string(), sum: mm('All at their worst'), likely: mm('Root of the sum of squares') })),
+  contributions: z.array(
+    z.strictObject({
+      seat: z.string(),
+      part,
+      cause: z.enum(['toolHeight', 'angle', 'dial', 'stop', 'sine', 'growth']),
+      film: mm('Change of the film'),
+    }),
+  ),
+  seats: z.array(
+    z.strictObject({ seat: z.string(), sum: mm('All at their worst'), likely: mm('Root of the sum of squares') }),
+  ),
 });
 
 const workItem = z.strictObject({
@@ -136,7 +187,9 @@ const workItem = z.strictObject({
 
 const leftAmount = {
   sigma: mm('Standard uncertainty of that amount'),
-  safe: mm('What may be taken now: the least that is left for any parts the trials have not ruled out (lower end of what holds 19 in 20); never more than the amount, and nothing while readings clash'),
+  safe: mm(
+    'What may be taken now: the least that is left for any parts the trials have not ruled out (lower end of what holds 19 in 20); never more than the amount, and nothing while readings clash',
+  ),
   doubted: z.string().check(z.meta({ description: 'Seat whose film has most of that uncertainty' })),
 };
 const smallStep = z.strictObject({
@@ -167,7 +220,15 @@ const trial = z.strictObject({
       )
       .check(z.meta({ description: 'What was told to be taken off, against what most likely came off' })),
   ),
-  films: z.nullable(z.record(z.string(), z.strictObject({ more: mm('By how much the film is most likely greater than the design gives'), sigma: mm('Standard uncertainty, of the further side') }))),
+  films: z.nullable(
+    z.record(
+      z.string(),
+      z.strictObject({
+        more: mm('By how much the film is most likely greater than the design gives'),
+        sigma: mm('Standard uncertainty, of the further side'),
+      }),
+    ),
+  ),
   touched: z.nullable(z.record(z.string(), plain('Likelihood that this seat touched first'))),
   clashes: z.optional(
     z
@@ -177,7 +238,9 @@ const trial = z.strictObject({
           what: z.enum(['standOff', 'shake', 'blue']),
           read: mmOrNull('What was read; null for the blue'),
           expected: mmOrNull('What the parts as believed would read'),
-          deviations: plain('How far apart, in standard uncertainties of the reading; for the blue those of all that it pushes aside'),
+          deviations: plain(
+            'How far apart, in standard uncertainties of the reading; for the blue those of all that it pushes aside',
+          ),
         }),
       )
       .check(z.meta({ description: 'Readings so far that do not go with the rest, the worst first' })),
@@ -186,7 +249,12 @@ const trial = z.strictObject({
 
 const asTheyAre = z
   .strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')) })
-  .check(z.meta({ description: 'Where every film is within its tolerance already, nothing cut; left out where there is no such position' }));
+  .check(
+    z.meta({
+      description:
+        'Where every film is within its tolerance already, nothing cut; left out where there is no such position',
+    }),
+  );
 
 const remaining = z.strictObject({
   asTheyAre: z.optional(asTheyAre),
@@ -194,7 +262,11 @@ const remaining = z.strictObject({
   faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
   position: mm('Position of the journal'),
   films: z.record(z.string(), mmOrNull('Least film')),
-  standOff: z.strictObject({ now: mmOrNull('Position of first touch as believed'), safe: mmOrNull('When what may be taken now is off'), all: mmOrNull('When all of it is off') }),
+  standOff: z.strictObject({
+    now: mmOrNull('Position of first touch as believed'),
+    safe: mmOrNull('When what may be taken now is off'),
+    all: mmOrNull('When all of it is off'),
+  }),
   feasible: z.boolean(),
   inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance' })),
 });
@@ -221,33 +293,87 @@ export const cutReport = z.strictObject({
   steps: z.array(cutStep),
   position: mm('Position of the journal with the films wanted'),
   films: z.record(z.string(), mmOrNull('Least film there, after the cut')),
-  feasible: z.boolean().check(z.meta({ description: 'Whether every film wanted is reached exactly; otherwise the steps are those of the nearest result' })),
+  feasible: z.boolean().check(
+    z.meta({
+      description: 'Whether every film wanted is reached exactly; otherwise the steps are those of the nearest result',
+    }),
+  ),
   status: z.enum(['planned', 'infeasible', 'nothingWanted', 'apart', 'stalled']),
   apart: z.array(z.string()).check(z.meta({ description: 'Seats whose parts do not overlap' })),
   faces: z.array(faceStep),
   total: mm('All normal stock and metal off faces together'),
-  inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance, the journal within its reach' })),
+  inTolerance: z
+    .boolean()
+    .check(
+      z.meta({ description: 'Whether every film wanted is then within its tolerance, the journal within its reach' }),
+    ),
   limits: z.array(limit).check(z.meta({ description: 'Limits that cannot all hold, where no plan is possible' })),
   shift: mm('How far nose and shoulders of the journal then stand from where they are'),
   turns: z.nullable(plain('The same in turns of the adjuster')),
   inReach: z.boolean(),
-  together: z.array(limit).check(z.meta({ description: 'Limits that would have to give way together, where none alone would do' })),
+  together: z
+    .array(limit)
+    .check(z.meta({ description: 'Limits that would have to give way together, where none alone would do' })),
   missed: z.array(missed).check(z.meta({ description: 'Films that the plan does not bring to what is wanted' })),
-  aims: z.array(aimed).check(z.meta({ description: 'The plans there are to choose from, the films just as wanted or the least stock within their tolerances' })),
+  aims: z.array(aimed).check(
+    z.meta({
+      description:
+        'The plans there are to choose from, the films just as wanted or the least stock within their tolerances',
+    }),
+  ),
   trade: z
-    .array(z.strictObject({ share: plain('Share of every tolerance that may be used'), total: mm('All stock together that this takes') }))
-    .check(z.meta({ description: 'Least stock against the share of the tolerances used, from none to four fifths; empty without tolerances' })),
-  doubt: z.record(z.string(), z.strictObject({ sigma: mm('Standard uncertainty of the film before any trial'), from: z.enum(['stated', 'readings', 'default']) })),
+    .array(
+      z.strictObject({
+        share: plain('Share of every tolerance that may be used'),
+        total: mm('All stock together that this takes'),
+      }),
+    )
+    .check(
+      z.meta({
+        description:
+          'Least stock against the share of the tolerances used, from none to four fifths; empty without tolerances',
+      }),
+    ),
+  doubt: z.record(
+    z.string(),
+    z.strictObject({
+      sigma: mm('Standard uncertainty of the film before any trial'),
+      from: z.enum(['stated', 'readings', 'default']),
+    }),
+  ),
   asTheyAre: z.optional(asTheyAre),
-  uncut: z.optional(z.strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')) }).check(z.meta({ description: 'The nearest without any metal off, where no plan is possible' }))),
-  settings: z.array(setting).check(z.meta({ description: 'Of the surfaces that are cut and have an angle to set: straight ones have none' })),
+  uncut: z.optional(
+    z
+      .strictObject({
+        position: mm('Position of the journal'),
+        films: z.record(z.string(), mmOrNull('Least film there')),
+      })
+      .check(z.meta({ description: 'The nearest without any metal off, where no plan is possible' })),
+  ),
+  settings: z
+    .array(setting)
+    .check(z.meta({ description: 'Of the surfaces that are cut and have an angle to set: straight ones have none' })),
   budget,
   work: z.array(workItem),
-  trials: z.optional(z.array(trial).check(z.meta({ description: 'One for each trial that is not in the shapes of the design yet' }))),
+  trials: z.optional(
+    z.array(trial).check(z.meta({ description: 'One for each trial that is not in the shapes of the design yet' })),
+  ),
   remaining: z.optional(remaining),
-  without: z.optional(z.strictObject({ trial: z.int(), what: z.enum(['standOff', 'shake', 'blue']), remaining }).check(z.meta({ description: 'What would be left if the reading that goes worst with the rest had not been taken' }))),
+  without: z.optional(
+    z
+      .strictObject({ trial: z.int(), what: z.enum(['standOff', 'shake', 'blue']), remaining })
+      .check(
+        z.meta({ description: 'What would be left if the reading that goes worst with the rest had not been taken' }),
+      ),
+  ),
   lap: z.optional(
-    z.nullable(z.strictObject({ states: z.array(lapState), stop: z.strictObject({ at: z.int(), why: z.enum(['bearing', 'relation', 'limit', 'notYet']) }), allowance: mmOrNull('What the tolerances allow the relation to be wrong') })),
+    z.nullable(
+      z.strictObject({
+        states: z.array(lapState),
+        stop: z.strictObject({ at: z.int(), why: z.enum(['bearing', 'relation', 'limit', 'notYet']) }),
+        allowance: mmOrNull('What the tolerances allow the relation to be wrong'),
+      }),
+    ),
   ),
 });
 

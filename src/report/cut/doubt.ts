@@ -1,4 +1,7 @@
-/** How sure one is of the films before any trial: what the readings say; where they do not, what the person states, or the default. */
+/**
+ * How sure one is of the films before any trial: what the readings say; where they do not, what the person states, or
+ * the default.
+ */
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { type Doubt, evenDoubt } from '../../engine/cutting/trial.ts';
@@ -34,4 +37,7 @@ function readDoubt(design: Design): (number | null)[][] | null {
   return found.kind === 'unusable' ? null : filmDoubt(found, seats, metres(design.position ?? 0));
 }
 
-export const doubtSection = (design: Design, { covariance, from }: FilmDoubt): CutReport['doubt'] => Object.fromEntries(design.seats.map(({ name }, i) => [name, { sigma: millimetres(Math.sqrt(covariance[i]![i]!)), from: from[i]! }]));
+export const doubtSection = (design: Design, { covariance, from }: FilmDoubt): CutReport['doubt'] =>
+  Object.fromEntries(
+    design.seats.map(({ name }, i) => [name, { sigma: millimetres(Math.sqrt(covariance[i]![i]!)), from: from[i]! }]),
+  );

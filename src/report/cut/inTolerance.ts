@@ -7,4 +7,9 @@ import { journalMove } from '../../engine/cutting/steps.ts';
 const ROUNDING = 4e-13;
 
 export const inTolerance = (input: PlanInput, { films, position }: Plan): boolean =>
-  journalMove(input, position).within && input.seats.every(({ target, tolerance = 0 }, i) => (target === undefined ? (films[i] ?? 0) >= -ROUNDING : films[i] != null && Math.abs(films[i] - target) <= tolerance + ROUNDING));
+  journalMove(input, position).within &&
+  input.seats.every(({ target, tolerance = 0 }, i) =>
+    target === undefined
+      ? (films[i] ?? 0) >= -ROUNDING
+      : films[i] != null && Math.abs(films[i] - target) <= tolerance + ROUNDING,
+  );

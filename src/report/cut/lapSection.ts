@@ -13,10 +13,17 @@ export function lapSection(design: Design, lap: NonNullable<Cut['lap']>, { seats
   const result = lapped(seats, toLap(lap));
   if (result.status === 'nothingTouches') return null;
   const relation = result.states[0]!.fit.relation;
-  return { states: result.states.map((state) => stateSection(design, state)), stop: result.stop, allowance: relation && millimetres(relation.allowance) };
+  return {
+    states: result.states.map((state) => stateSection(design, state)),
+    stop: result.stop,
+    allowance: relation && millimetres(relation.allowance),
+  };
 }
 
-function stateSection(design: Design, { position, angle, work, volume, seats, fit }: LapState): NonNullable<CutReport['lap']>['states'][number] {
+function stateSection(
+  design: Design,
+  { position, angle, work, volume, seats, fit }: LapState,
+): NonNullable<CutReport['lap']>['states'][number] {
   return {
     position: millimetres(position),
     turns: angle / (2 * Math.PI),
@@ -24,7 +31,14 @@ function stateSection(design: Design, { position, angle, work, volume, seats, fi
     volume: { journal: volume.journal * CUBIC_MILLIMETRES, bush: volume.bush * CUBIC_MILLIMETRES },
     seats: seats.map(({ bearing, depth }, i) => {
       const { seatPosition, leastFilm } = fit.seats[i]!;
-      return { name: design.seats[i]!.name, bearing, journal: millimetres(depth.journal), bush: millimetres(depth.bush), seatPosition: orNull(seatPosition), film: orNull(leastFilm) };
+      return {
+        name: design.seats[i]!.name,
+        bearing,
+        journal: millimetres(depth.journal),
+        bush: millimetres(depth.bush),
+        seatPosition: orNull(seatPosition),
+        film: orNull(leastFilm),
+      };
     }),
     relationError: fit.relation && millimetres(fit.relation.error),
   };

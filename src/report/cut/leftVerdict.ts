@@ -1,4 +1,6 @@
-/** What the trials say is left to cut, in a machinist's words: the most likely, its doubt, and what is safe to take now. */
+/**
+ * What the trials say is left to cut, in a machinist's words: the most likely, its doubt, and what is safe to take now.
+ */
 import type { Design } from '../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/gauging/distributions.ts';
@@ -37,21 +39,37 @@ export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
     .filter((f) => Math.abs(f.off) >= NOTHING)
     .map(({ name, off, sigma, safe, doubted }): Left => {
       const on = off > 0 ? `off ${name}` : `to be put on ${name}`;
-      return { text: `${plusMinusText(Math.abs(off), sigma, system)} ${on}`, on: off <= 0, safe: `${fineText(Math.abs(safe), system)} ${on}`, taken: Math.abs(safe), share: safe / off, doubted };
+      return {
+        text: `${plusMinusText(Math.abs(off), sigma, system)} ${on}`,
+        on: off <= 0,
+        safe: `${fineText(Math.abs(safe), system)} ${on}`,
+        taken: Math.abs(safe),
+        share: safe / off,
+        doubted,
+      };
     });
   return [...surfaces, ...moved];
 }
 
-/** The one sentence of what is left: how far the journal still is from where it should touch, and what that is in metal. */
+/**
+ * The one sentence of what is left: how far the journal still is from where it should touch, and what that is in metal.
+ */
 export function leftSentence(design: Design, remaining: Remaining, system: System): string {
   const left = leftOf(remaining, system);
-  if (left.length === 0) return remaining.feasible ? ALL_AS_WANTED : isReached(remaining) ? ALL_WITHIN : pastSentence(design, remaining, system);
+  if (left.length === 0)
+    return remaining.feasible
+      ? ALL_AS_WANTED
+      : isReached(remaining)
+        ? ALL_WITHIN
+        : pastSentence(design, remaining, system);
   const { now, all } = remaining.standOff;
   const short = now === null || all === null ? 0 : now - all;
   const near = isReached(remaining) ? '' : ', which is as near as can be';
-  const metal = (more: boolean) => listed(left.map(({ text, on }) => (on || !more ? text : text.replace(' off ', ' more off '))));
+  const metal = (more: boolean) =>
+    listed(left.map(({ text, on }) => (on || !more ? text : text.replace(' off ', ' more off '))));
   const far = `${fineText(short, system)} short along the axis`;
-  if (left.every(({ taken }) => taken < NOTHING)) return `Take nothing yet: ${short >= NOTHING ? `you are ${far}, ` : ''}most likely ${metal(false)}${near}.`;
+  if (left.every(({ taken }) => taken < NOTHING))
+    return `Take nothing yet: ${short >= NOTHING ? `you are ${far}, ` : ''}most likely ${metal(false)}${near}.`;
   return short >= NOTHING ? `You are ${far}: take ${metal(true)}${near}.` : `Take ${metal(true)}${near}.`;
 }
 
@@ -64,7 +82,9 @@ const isReached = ({ feasible, inTolerance }: Remaining) => feasible || inTolera
 function pastSentence({ seats }: Design, { films }: Remaining, system: System): string {
   const off = seats.flatMap(({ name, film }) => {
     const by = film && films[name] != null ? films[name] - film.target : 0;
-    return Math.abs(by) < NOTHING ? [] : [`the ${name} film stays ${fineText(Math.abs(by), system)} ${by < 0 ? 'thinner' : 'thicker'} than wanted`];
+    return Math.abs(by) < NOTHING
+      ? []
+      : [`the ${name} film stays ${fineText(Math.abs(by), system)} ${by < 0 ? 'thinner' : 'thicker'} than wanted`];
   });
   return `Nothing that may still be cut brings the films nearer${off.length === 0 ? '' : `: ${listed(off)}, and metal cannot be put back`}.`;
 }
@@ -80,11 +100,32 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
       : `Safe to take now: ${listed(safe.map((l) => l.safe))}; 39 times in 40 at least that much is left, and metal cannot be put back.`;
   const unsure = left.filter(({ share }) => share < SURE).sort((a, b) => a.share - b.share)[0];
   const trials = wanted ? openTrials(wanted) : [];
-  const ways = [...(trials.some(({ shake }) => shake) ? [] : ['read the shake']), ...(trials.some(({ blue }) => blue?.some(({ seat }) => seat === unsure?.doubted)) ? [] : ['look at the blue there'])];
-  const surer = ways.length > 0 ? `${ways.join(' or ')} to be surer` : safe.length > 0 ? 'read it again to be surer, or take the safe part and try again' : 'read it again to be surer';
-  const unset = remaining.steps.filter(({ safe, safeDivisions }) => safe >= NOTHING && safeDivisions < SETTABLE).map(({ seat, part }) => `the ${seat} ${part}`);
-  const fine = unset.length > 0 ? [`That is less than half a division of the cross feed for ${listed(unset)}: stone or lap it off and gauge it, or let it be.`] : [];
-  return [told, ...fine, ...(unsure ? [`Most of the doubt is in the film of the ${unsure.doubted} seat: ${surer}.`] : [])];
+  const ways = [
+    ...(trials.some(({ shake }) => shake) ? [] : ['read the shake']),
+    ...(trials.some(({ blue }) => blue?.some(({ seat }) => seat === unsure?.doubted))
+      ? []
+      : ['look at the blue there']),
+  ];
+  const surer =
+    ways.length > 0
+      ? `${ways.join(' or ')} to be surer`
+      : safe.length > 0
+        ? 'read it again to be surer, or take the safe part and try again'
+        : 'read it again to be surer';
+  const unset = remaining.steps
+    .filter(({ safe, safeDivisions }) => safe >= NOTHING && safeDivisions < SETTABLE)
+    .map(({ seat, part }) => `the ${seat} ${part}`);
+  const fine =
+    unset.length > 0
+      ? [
+          `That is less than half a division of the cross feed for ${listed(unset)}: stone or lap it off and gauge it, or let it be.`,
+        ]
+      : [];
+  return [
+    told,
+    ...fine,
+    ...(unsure ? [`Most of the doubt is in the film of the ${unsure.doubted} seat: ${surer}.`] : []),
+  ];
 }
 
 /** Divisions: nobody sets a dial finer (common practice, no source). */
@@ -100,7 +141,8 @@ type Clash = NonNullable<NonNullable<CutReport['trials']>[number]['clashes']>[nu
 
 /** A reading that was taken in though it does not go with the others. */
 export function clashSentence({ trial, what, read, expected, deviations }: Clash, system: System): string {
-  if (what === 'blue' || read === null) return `What the blue of trial ${trial} shows does not go with what was read and the parts as measured, ${chanceText(deviations)}: clean both parts, blue again and look.`;
+  if (what === 'blue' || read === null)
+    return `What the blue of trial ${trial} shows does not go with what was read and the parts as measured, ${chanceText(deviations)}: clean both parts, blue again and look.`;
   const [name, would] = what === 'shake' ? ['shake', 'shake by'] : ['stand-off', 'touch first at'];
   return `The ${name} of trial ${trial} does not go with the rest: ${fineText(read, system)} was read${expected === null ? '' : `, and parts as the rest tells would ${would} ${fineText(expected, system)}`}, ${chanceText(deviations)}. Read it again.`;
 }
@@ -108,17 +150,28 @@ export function clashSentence({ trial, what, read, expected, deviations }: Clash
 /** How likely chance alone brings readings so far apart: standard deviations, either way. */
 function chanceText(deviations: number): string {
   const cases = 1 / twoSidedTail(deviations);
-  return cases > 10_000 ? 'which is no chance' : `which chance would do once in ${Number(cases.toPrecision(cases < 100 ? 2 : 1))} times`;
+  return cases > 10_000
+    ? 'which is no chance'
+    : `which chance would do once in ${Number(cases.toPrecision(cases < 100 ? 2 : 1))} times`;
 }
 
 const WITHHELD = 'Until that is settled nothing is safe to take.';
 
 /** Readings that would explain it as well if they were wrong. */
-const orElse = (others: readonly Clash[]): string[] => (others.length === 0 ? [] : [`It may also be ${others.map(({ trial, what }) => `the ${READ[what]} of trial ${trial}`).join(' or ')} that is wrong.`]);
+const orElse = (others: readonly Clash[]): string[] =>
+  others.length === 0
+    ? []
+    : [
+        `It may also be ${others.map(({ trial, what }) => `the ${READ[what]} of trial ${trial}`).join(' or ')} that is wrong.`,
+      ];
 
 const READ = { standOff: 'stand-off', shake: 'shake', blue: 'blue' } as const;
 
-function withoutSentence(design: Design, { trial, what, remaining }: NonNullable<CutReport['without']>, system: System): string {
+function withoutSentence(
+  design: Design,
+  { trial, what, remaining }: NonNullable<CutReport['without']>,
+  system: System,
+): string {
   return `The rest, without the ${READ[what]} of trial ${trial}, would say: ${leftSentence(design, remaining, system)}`;
 }
 
@@ -142,17 +195,26 @@ export function trialSentences(design: Design, { trials, remaining, without }: C
   const clashes = worst ? [clashSentence(worst, system), ...orElse(others)] : [];
   const came = (last.came ?? []).filter(isOther).map((error) => cameSentence(error, system));
   if (!remaining) return clashes;
-  if (clashes.length > 0) return [...clashes, WITHHELD, ...(without ? [withoutSentence(design, without, system)] : []), ...came];
-  return [...mayStop(remaining, system), leftSentence(design, remaining, system), ...safeSentences(design, remaining, system), ...came];
+  if (clashes.length > 0)
+    return [...clashes, WITHHELD, ...(without ? [withoutSentence(design, without, system)] : []), ...came];
+  return [
+    ...mayStop(remaining, system),
+    leftSentence(design, remaining, system),
+    ...safeSentences(design, remaining, system),
+    ...came,
+  ];
 }
 
 /** Where the pair would do as it is, that comes before anything that may still be taken off. */
 function mayStop({ asTheyAre, steps, faces }: Remaining, system: System): string[] {
   if (!asTheyAre || steps.length + faces.length === 0) return [];
-  return [`You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${filmsTold(asTheyAre.films, system)}). To have them just as wanted:`];
+  return [
+    `You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${filmsTold(asTheyAre.films, system)}). To have them just as wanted:`,
+  ];
 }
 
-const filmsTold = (films: Remaining['films'], system: System) => listed(Object.entries(films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`));
+const filmsTold = (films: Remaining['films'], system: System) =>
+  listed(Object.entries(films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`));
 
 /** What the Cut screen says first once there are trials; null before. */
 export function leftVerdict(design: Design, cut: CutReport, system: System): Verdict | null {
@@ -161,9 +223,27 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
   const [headline, ...sentences] = trialSentences(design, cut, system);
   if (headline === undefined) return null;
   const sigma = (name: string) => last.films?.[name]?.sigma ?? 0;
-  const films = cut.remaining && design.seats.filter(({ film }) => film).map(({ name }) => `${name} ${cut.remaining!.films[name] == null ? 'apart' : plusMinusText(cut.remaining!.films[name]!, sigma(name), system)}`);
+  const films =
+    cut.remaining &&
+    design.seats
+      .filter(({ film }) => film)
+      .map(
+        ({ name }) =>
+          `${name} ${cut.remaining!.films[name] == null ? 'apart' : plusMinusText(cut.remaining!.films[name]!, sigma(name), system)}`,
+      );
   const clash = (last.clashes ?? []).length > 0;
   const stops = last.status !== 'updated' || clash || !cut.remaining || !isReached(cut.remaining);
   const tone = stops ? 'stop' : leftOf(cut.remaining!, system).length === 0 ? 'good' : 'mend';
-  return { tone, headline, sentences: [...sentences, ...(films && !clash ? [`The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}; every ± is 19 times in 20.`] : [])] };
+  return {
+    tone,
+    headline,
+    sentences: [
+      ...sentences,
+      ...(films && !clash
+        ? [
+            `The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}; every ± is 19 times in 20.`,
+          ]
+        : []),
+    ],
+  };
 }

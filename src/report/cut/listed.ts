@@ -1,5 +1,6 @@
 /** Words in a row: a, b and c. */
-export const listed = (words: readonly string[]) => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`);
+export const listed = (words: readonly string[]) =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 
 import { NO_STEP } from '../../engine/cutting/problem.ts';
 import { millimetres } from '../toEngine.ts';

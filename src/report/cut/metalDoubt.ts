@@ -7,12 +7,16 @@ import type { Cut } from './toCut.ts';
 
 /** mm, of metal off a face, gauged by its thickness */
 export const FACE_SIGMA = defaultAt('cut.trials[0].faces[0].sigma');
-/** share of the stock by which a dial, the spring of the work and the wear of the wheel may be wrong; common practice, no source */
+/**
+ * share of the stock by which a dial, the spring of the work and the wear of the wheel may be wrong; common practice,
+ * no source
+ */
 const SHARE = 0.05;
 
 /**
  * Standard uncertainty (mm) of stock read off the dial of the cross feed: a share of it and half a division, root of
- * squares. A division of d moves the wheel square to the surface by d·cos a; half of that where the dial counts diameters.
+ * squares. A division of d moves the wheel square to the surface by d·cos a; half of that where the dial counts
+ * diameters.
  */
 export function takenSigma({ machine = {} }: Pick<Cut, 'machine'>, normal: number, halfAngle: number): number {
   const division = machine.division ?? defaultAt('cut.machine.division');
@@ -21,7 +25,11 @@ export function takenSigma({ machine = {} }: Pick<Cut, 'machine'>, normal: numbe
 }
 
 /** The same of a surface of a design. */
-export const surfaceSigma = ({ seats, cut }: Design, seat: string, part: Part, normal: number): number => takenSigma(cut ?? {}, normal, seats.find(({ name }) => name === seat)?.[part].halfAngle ?? 0);
+export const surfaceSigma = ({ seats, cut }: Design, seat: string, part: Part, normal: number): number =>
+  takenSigma(cut ?? {}, normal, seats.find(({ name }) => name === seat)?.[part].halfAngle ?? 0);
 
 /** Change of the diameter (mm) for stock (mm) square to a surface of a design: what rolls and micrometers read. */
-export const diameterOf = ({ seats }: Design, seat: string, part: Part, normal: number): number => millimetres(diameterChange(metres(normal), radians(seats.find(({ name }) => name === seat)?.[part].halfAngle ?? 0), part));
+export const diameterOf = ({ seats }: Design, seat: string, part: Part, normal: number): number =>
+  millimetres(
+    diameterChange(metres(normal), radians(seats.find(({ name }) => name === seat)?.[part].halfAngle ?? 0), part),
+  );

@@ -3,8 +3,12 @@ import type { Cut } from './toCut.ts';
 
 export type TrialEntry = NonNullable<Cut['trials']>[number];
 
-/** Trials whose stock is not in the design's surfaces yet; those before are history, and nothing of them counts again. */
-export const openTrials = ({ trials = [] }: Pick<Cut, 'trials'>): TrialEntry[] => trials.filter(({ inShapes }) => !inShapes);
+/**
+ * Trials whose stock is not in the design's surfaces yet; those before are history, and nothing of them counts again.
+ */
+export const openTrials = ({ trials = [] }: Pick<Cut, 'trials'>): TrialEntry[] =>
+  trials.filter(({ inShapes }) => !inShapes);
 
 /** How many entries of the history are in the design's surfaces; they come before all others. */
-export const closedCount = ({ trials = [] }: Pick<Cut, 'trials'>): number => trials.length - openTrials({ trials }).length;
+export const closedCount = ({ trials = [] }: Pick<Cut, 'trials'>): number =>
+  trials.length - openTrials({ trials }).length;

@@ -15,7 +15,8 @@ const NOTE = 'The plan, taken as done';
 const less = (room: number, off: number) => (room - off < ROUNDING ? 0 : room - off);
 
 /**
- * Cleanups and limits less what came off, no line left to renew, the check list empty. The history keeps every trial, and
+ * Cleanups and limits less what came off, no line left to renew, the check list empty. The history keeps every trial,
+ * and
  * one entry more for what came off since the last of them; all of it is in the surfaces now and counts no second time.
  */
 export function designWithPlanDone(design: Design, report: CutReport): Design {
@@ -33,18 +34,32 @@ export function designWithPlanDone(design: Design, report: CutReport): Design {
   };
 }
 
-const surfaceOff = (trials: readonly TrialEntry[], seat: string, part: Part) => trials.flatMap(({ taken = [] }) => taken).reduce((sum, t) => (t.seat === seat && t.part === part ? sum + t.normal : sum), 0);
-const faceOff = (trials: readonly TrialEntry[], name: string) => trials.flatMap(({ faces = [] }) => faces).reduce((sum, f) => (f.name === name ? sum + f.off : sum), 0);
+const surfaceOff = (trials: readonly TrialEntry[], seat: string, part: Part) =>
+  trials
+    .flatMap(({ taken = [] }) => taken)
+    .reduce((sum, t) => (t.seat === seat && t.part === part ? sum + t.normal : sum), 0);
+const faceOff = (trials: readonly TrialEntry[], name: string) =>
+  trials.flatMap(({ faces = [] }) => faces).reduce((sum, f) => (f.name === name ? sum + f.off : sum), 0);
 
 /** To a tenth of a nanometre. */
 const rounded = (mm: number) => Number(mm.toFixed(7));
 
-/** An entry whose metal is off the surfaces now; the first to cut one to its new line says so, since that is then to be told from nothing else. */
+/**
+ * An entry whose metal is off the surfaces now; the first to cut one to its new line says so, since that is then to be
+ * told from nothing else.
+ */
 function inShapes(cut: Cut, trial: TrialEntry, earlier: readonly TrialEntry[]): TrialEntry {
   if (trial.inShapes || !trial.taken) return { ...trial, inShapes: true };
   const open = openTrials({ trials: [...earlier] });
-  const renews = (seat: string, part: Part, normal: number) => normal > 0 && cut.allow.some((a) => a.seat === seat && a.part === part && a.renew) && surfaceOff(open, seat, part) === 0;
-  return { ...trial, inShapes: true, taken: trial.taken.map((t) => (renews(t.seat, t.part, t.normal) ? { ...t, renewed: true } : t)) };
+  const renews = (seat: string, part: Part, normal: number) =>
+    normal > 0 &&
+    cut.allow.some((a) => a.seat === seat && a.part === part && a.renew) &&
+    surfaceOff(open, seat, part) === 0;
+  return {
+    ...trial,
+    inShapes: true,
+    taken: trial.taken.map((t) => (renews(t.seat, t.part, t.normal) ? { ...t, renewed: true } : t)),
+  };
 }
 
 /** What came off by the plan since the last trial, with the doubt of it stated. */
@@ -64,9 +79,12 @@ function entryOf(design: Design, cut: Cut, { steps, faces }: CutReport): TrialEn
 /** Surfaces that trials say have lost more than the plan takes (mm): parts as planned these cannot be. */
 export function takenBeyond({ cut }: Design, { steps }: CutReport): { seat: string; part: Part; more: number }[] {
   const trials = cut ? openTrials(cut) : [];
-  const surfaces = new Map(trials.flatMap(({ taken = [] }) => taken.map(({ seat, part }) => [`${seat} ${part}`, { seat, part }] as const)));
+  const surfaces = new Map(
+    trials.flatMap(({ taken = [] }) => taken.map(({ seat, part }) => [`${seat} ${part}`, { seat, part }] as const)),
+  );
   return [...surfaces.values()].flatMap(({ seat, part }) => {
-    const more = surfaceOff(trials, seat, part) - (steps.find((step) => step.seat === seat && step.part === part)?.normal ?? 0);
+    const more =
+      surfaceOff(trials, seat, part) - (steps.find((step) => step.seat === seat && step.part === part)?.normal ?? 0);
     return more > NOTHING ? [{ seat, part, more }] : [];
   });
 }
@@ -74,10 +92,19 @@ export function takenBeyond({ cut }: Design, { steps }: CutReport): { seat: stri
 function allowLeft(entry: Cut['allow'][number], { steps }: CutReport): Cut['allow'][number] {
   const off = steps.find((step) => step.seat === entry.seat && step.part === entry.part)?.normal ?? 0;
   const { renew: _, halfAngle: __, ...plain } = entry;
-  return { ...(off > 0 ? plain : entry), ...(entry.cleanup !== undefined && { cleanup: less(entry.cleanup, off) }), limit: less(limitOf(entry), off) };
+  return {
+    ...(off > 0 ? plain : entry),
+    ...(entry.cleanup !== undefined && { cleanup: less(entry.cleanup, off) }),
+    limit: less(limitOf(entry), off),
+  };
 }
 
 function faceLeft(face: NonNullable<Cut['faces']>[number], { faces }: CutReport): NonNullable<Cut['faces']>[number] {
   const off = faces.find(({ name }) => name === face.name)?.off ?? 0;
-  return { ...face, ...(face.cleanup !== undefined && { cleanup: less(face.cleanup, off) }), ...(face.add !== undefined && { add: less(face.add, Math.max(0, -off)) }), limit: less(limitOf(face), Math.max(0, off)) };
+  return {
+    ...face,
+    ...(face.cleanup !== undefined && { cleanup: less(face.cleanup, off) }),
+    ...(face.add !== undefined && { add: less(face.add, Math.max(0, -off)) }),
+    limit: less(limitOf(face), Math.max(0, off)),
+  };
 }

@@ -12,18 +12,35 @@ import { type Cut, toPlanInput, toTrials } from './toCut.ts';
 
 type Trial = NonNullable<Cut['trials']>[number];
 
-/** What the journal is expected to stand off at (mm), with its standard uncertainty, after what was taken; null where nothing stops it. */
-export function expectedStandOff(design: Design, earlier: readonly Trial[], { taken = [], faces = [] }: Pick<Trial, 'taken' | 'faces'>): { value: number; sigma: number } | null {
+/**
+ * What the journal is expected to stand off at (mm), with its standard uncertainty, after what was taken; null where
+ * nothing stops it.
+ */
+export function expectedStandOff(
+  design: Design,
+  earlier: readonly Trial[],
+  { taken = [], faces = [] }: Pick<Trial, 'taken' | 'faces'>,
+): { value: number; sigma: number } | null {
   const after = believedAfter(design, earlier, { taken, faces });
   const found = after && fit(after.seats, 0);
   if (!after || !found || found.firstPosition === null) return null;
   const first = design.seats.findIndex(({ name }) => name === found.first);
   const touch = first < 0 ? null : touchOf(after.parts, after.films, first, [], 0);
-  return { value: millimetres(found.firstPosition), sigma: touch ? millimetres(spreadOf(after.accounts, touch.gains)) : 0 };
+  return {
+    value: millimetres(found.firstPosition),
+    sigma: touch ? millimetres(spreadOf(after.accounts, touch.gains)) : 0,
+  };
 }
 
-/** What the indicator is expected to travel (mm) as the journal is shaken, after what was taken; null where these parts have no shake there. */
-export function expectedShake(design: Design, earlier: readonly Trial[], { taken = [], faces = [], shake }: Pick<Trial, 'taken' | 'faces' | 'shake'>): { value: number; sigma: number } | null {
+/**
+ * What the indicator is expected to travel (mm) as the journal is shaken, after what was taken; null where these parts
+ * have no shake there.
+ */
+export function expectedShake(
+  design: Design,
+  earlier: readonly Trial[],
+  { taken = [], faces = [], shake }: Pick<Trial, 'taken' | 'faces' | 'shake'>,
+): { value: number; sigma: number } | null {
   const after = shake && believedAfter(design, earlier, { taken, faces });
   const read = design.cut && shake && toTrials(design, { ...design.cut, trials: [{ shake }] })[0]?.shake;
   const told = after && read && shakeTold(after.parts, after.films, read);
@@ -35,7 +52,11 @@ function believedAfter(design: Design, earlier: readonly Trial[], trial: Trial):
   const { cut } = design;
   if (!cut) return null;
   const trials = [...earlier, trial];
-  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials }), doubtOf(design, cut).covariance);
+  const results = trialsOf(
+    toPlanInput(design, cut),
+    toTrials(design, { ...cut, trials }),
+    doubtOf(design, cut).covariance,
+  );
   const last = results[results.length - 1];
   return results.length === openTrials({ trials }).length && last?.status === 'updated' ? last : null;
 }
@@ -47,13 +68,21 @@ export function refusedTrial(design: Design, earlier: readonly Trial[], trial: T
   const metal = [...(trial.taken ?? []), ...(trial.faces ?? [])];
   if (!cut) return 'Nothing may be cut yet.';
   // Metal off is told by itself too: what is left is then less, and less sure.
-  if (!standOff && !shake && blue.length === 0 && metal.length === 0) return 'Nothing was read or taken: type a stand-off or a shake, say what the blue showed, or what came off.';
-  if (blue.length === design.seats.length && blue.every(({ prints }) => !prints)) return 'Something touches first, so some seat must print: look again, or leave a seat as not looked at.';
-  if (believedAfter(design, earlier, { taken: [], faces: [] }) === null) return 'An earlier trial cannot have come from these parts: correct it or strike it out first.';
-  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials: [...earlier, trial] }), doubtOf(design, cut).covariance);
+  if (!standOff && !shake && blue.length === 0 && metal.length === 0)
+    return 'Nothing was read or taken: type a stand-off or a shake, say what the blue showed, or what came off.';
+  if (blue.length === design.seats.length && blue.every(({ prints }) => !prints))
+    return 'Something touches first, so some seat must print: look again, or leave a seat as not looked at.';
+  if (believedAfter(design, earlier, { taken: [], faces: [] }) === null)
+    return 'An earlier trial cannot have come from these parts: correct it or strike it out first.';
+  const results = trialsOf(
+    toPlanInput(design, cut),
+    toTrials(design, { ...cut, trials: [...earlier, trial] }),
+    doubtOf(design, cut).covariance,
+  );
   const last = results[results.length - 1]!;
   if (last.status === 'updated') return null;
-  if (last.status === 'noModel') return 'At that position these parts press into each other, so no shake can be read there: check where the journal stood.';
+  if (last.status === 'noModel')
+    return 'At that position these parts press into each other, so no shake can be read there: check where the journal stood.';
   return contradictionText(design, earlier, trial, cut, system);
 }
 
@@ -65,8 +94,10 @@ function contradictionText(design: Design, earlier: readonly Trial[], trial: Tri
   const suspects = suspectsOf(design, earlier, trial);
   const ends = `Look for grit, a burr or a slip of the pen${suspects.length === 0 ? '' : ` here, or in ${listed(suspects)}, without which this would go`}. If it is so indeed, the parts differ from the design by more than was thought possible, ${fineText(COVER * millimetres(doubt), system)} of film either way (19 in 20): ${from.includes('readings') ? '' : 'raise “Doubt” among the preferences of what may be cut, or '}measure again.`;
   const { taken = [], faces = [] } = trial;
-  const alone = (told: Pick<Trial, 'standOff' | 'shake'>) => believedAfter(design, earlier, { taken, faces, ...told }) === null;
-  if (standOff && expected && alone({ standOff })) return `These parts should touch first at ${plusMinusText(expected.value, expected.sigma, system)}, not at ${fineText(standOff.value, system)}. ${ends}`;
+  const alone = (told: Pick<Trial, 'standOff' | 'shake'>) =>
+    believedAfter(design, earlier, { taken, faces, ...told }) === null;
+  if (standOff && expected && alone({ standOff }))
+    return `These parts should touch first at ${plusMinusText(expected.value, expected.sigma, system)}, not at ${fineText(standOff.value, system)}. ${ends}`;
   if (shake && alone({ shake })) return `These parts cannot shake by ${fineText(shake.value, system)} there. ${ends}`;
   return `${blue ? 'What the blue shows and what was read' : 'What was read'} cannot all have come from these parts. ${ends}`;
 }

@@ -23,18 +23,39 @@ export function setUpSection(design: Design, cut: Cut, plan: Plan | null, steps:
       const gauge = gauges[0]!.gauge;
       return { seat, part, normal, gauged: 'seat' in gauge ? toldAt(gauge, after) : plan.seats[seat]![part].station };
     });
-  const { surfaces, budget } = setUpsOf(plan.seats, plan.position, cuts, tools, ({ part }) => toErrors(cut, part), ownWay(cut));
+  const { surfaces, budget } = setUpsOf(
+    plan.seats,
+    plan.position,
+    cuts,
+    tools,
+    ({ part }) => toErrors(cut, part),
+    ownWay(cut),
+  );
   return {
     // A straight surface has no angle to set.
     settings: surfaces
       .filter(({ seat, part }) => !isMadeStraight(plan.seats[seat]![part]))
       .map((surface) => ({
         ...settingSection(nameOf(surface.seat), surface, tools.bar),
-        hollow: hollowSection(plan.seats[surface.seat]![surface.part], surface.part, surface.gauged, toErrors(cut, surface.part).toolHeight),
+        hollow: hollowSection(
+          plan.seats[surface.seat]![surface.part],
+          surface.part,
+          surface.gauged,
+          toErrors(cut, surface.part).toolHeight,
+        ),
       })),
     budget: {
-      contributions: budget.contributions.map(({ seat, part, cause, film }) => ({ seat: nameOf(seat), part, cause, film: millimetres(film) })),
-      seats: budget.seats.map(({ seat, sum, likely }) => ({ seat: nameOf(seat), sum: millimetres(sum), likely: millimetres(likely) })),
+      contributions: budget.contributions.map(({ seat, part, cause, film }) => ({
+        seat: nameOf(seat),
+        part,
+        cause,
+        film: millimetres(film),
+      })),
+      seats: budget.seats.map(({ seat, sum, likely }) => ({
+        seat: nameOf(seat),
+        sum: millimetres(sum),
+        likely: millimetres(likely),
+      })),
     },
   };
 }
@@ -42,7 +63,12 @@ export function setUpSection(design: Design, cut: Cut, plan: Plan | null, steps:
 /** Points of the flank that are drawn. */
 const DRAWN = 16;
 
-function hollowSection(surface: Surface, part: Part, gauged: number, height: number): SetUp['settings'][number]['hollow'] {
+function hollowSection(
+  surface: Surface,
+  part: Part,
+  gauged: number,
+  height: number,
+): SetUp['settings'][number]['hollow'] {
   const hollow = hollowOf(surface, gauged, height);
   if (!hollow) return null;
   const { from, to } = surface;
@@ -50,10 +76,19 @@ function hollowSection(surface: Surface, part: Part, gauged: number, height: num
     const z = from + ((to - from) * i) / DRAWN;
     return [millimetres(z), millimetres(offCentreDeviation(surface, part, gauged, height, z)!)];
   });
-  return { height: millimetres(height), depth: millimetres(hollow.depth), angleError: degrees(hollow.angleError), profile };
+  return {
+    height: millimetres(height),
+    depth: millimetres(hollow.depth),
+    angleError: degrees(hollow.angleError),
+    profile,
+  };
 }
 
-function settingSection(seat: string, { part, halfAngle, stack, blocks, blocksFilm, dresser, stands, room, ways, recommended, used, needed }: SurfaceSetUp, bar: number): Omit<SetUp['settings'][number], 'hollow'> {
+function settingSection(
+  seat: string,
+  { part, halfAngle, stack, blocks, blocksFilm, dresser, stands, room, ways, recommended, used, needed }: SurfaceSetUp,
+  bar: number,
+): Omit<SetUp['settings'][number], 'hollow'> {
   const stacked = blocks.kind === 'stack';
   return {
     seat,
@@ -67,7 +102,13 @@ function settingSection(seat: string, { part, halfAngle, stack, blocks, blocksFi
     dresser: degrees(dresser),
     stands: stands === null ? null : degrees(stands),
     room: orNull(room),
-    ways: ways.map(({ way, reading, error, lean, film, enough }) => ({ way, reading: millimetres(reading), error: degrees(Math.hypot(error, lean)), film: millimetres(film), enough })),
+    ways: ways.map(({ way, reading, error, lean, film, enough }) => ({
+      way,
+      reading: millimetres(reading),
+      error: degrees(Math.hypot(error, lean)),
+      film: millimetres(film),
+      enough,
+    })),
     recommended,
     used,
     needed: needed && { indicator: millimetres(needed.indicator), travel: millimetres(needed.travel) },

@@ -9,7 +9,12 @@ import { orNull, toMachine } from './toCut.ts';
 export type Taking = NonNullable<CutStepReport['first']>;
 
 /** @param normal mm, square to the surface · halfAngle degrees: that at which it is cut */
-export function takingOf({ cut = { allow: [] } }: Pick<Design, 'cut'>, normal: number, halfAngle: number, part: Part): Taking {
+export function takingOf(
+  { cut = { allow: [] } }: Pick<Design, 'cut'>,
+  normal: number,
+  halfAngle: number,
+  part: Part,
+): Taking {
   const feeds = feedsOf(metres(normal), radians(halfAngle), part, toMachine(cut));
   return {
     normal,

@@ -27,9 +27,13 @@ const of = (machine: Machines, key: MachineNumber): number => machine[key] ?? de
 export const orNull = (m: number | null) => (m === null ? null : millimetres(m));
 
 const indexOf = (design: Design, name: string) => design.seats.findIndex((seat) => seat.name === name);
-export const limitOf = ({ cleanup = 0, limit }: { cleanup?: number | undefined; limit?: number | undefined }) => limit ?? Math.max(defaultAt('cut.allow[0].limit'), cleanup);
+export const limitOf = ({ cleanup = 0, limit }: { cleanup?: number | undefined; limit?: number | undefined }) =>
+  limit ?? Math.max(defaultAt('cut.allow[0].limit'), cleanup);
 
-/** Share of a film's tolerance that a plan of least stock may use (format of the file): the rest is for the cutting itself. */
+/**
+ * Share of a film's tolerance that a plan of least stock may use (format of the file): the rest is for the cutting
+ * itself.
+ */
 export const TOLERANCE_SHARE = 0.8;
 
 export function toPlanInput(design: Design, cut: Cut): PlanInput {
@@ -40,7 +44,9 @@ export function toPlanInput(design: Design, cut: Cut): PlanInput {
     allow: allow.map((entry) => {
       const seat = indexOf(design, entry.seat);
       const room = { seat, part: entry.part, cleanup: metres(entry.cleanup ?? 0), limit: metres(limitOf(entry)) };
-      return entry.renew ? { ...room, renew: radians(entry.halfAngle ?? design.seats[seat]![entry.part].halfAngle) } : room;
+      return entry.renew
+        ? { ...room, renew: radians(entry.halfAngle ?? design.seats[seat]![entry.part].halfAngle) }
+        : room;
     }),
     faces: (faces ?? []).map((face) => ({
       name: face.name,
@@ -51,9 +57,18 @@ export function toPlanInput(design: Design, cut: Cut): PlanInput {
       limit: metres(limitOf(face)),
       add: metres(face.add ?? 0),
     })),
-    ...(reach && { reach: { from: reach.from === undefined ? Number.NEGATIVE_INFINITY : metres(reach.from), to: reach.to === undefined ? Number.POSITIVE_INFINITY : metres(reach.to) } }),
+    ...(reach && {
+      reach: {
+        from: reach.from === undefined ? Number.NEGATIVE_INFINITY : metres(reach.from),
+        to: reach.to === undefined ? Number.POSITIVE_INFINITY : metres(reach.to),
+      },
+    }),
     share: prefer?.aim === 'tolerance' ? TOLERANCE_SHARE : 0,
-    prefer: { ...(prefer?.spare && { spare: prefer.spare }), oneSetUp: prefer?.oneSetUp ?? false, keepPosition: prefer?.keepPosition ?? false },
+    prefer: {
+      ...(prefer?.spare && { spare: prefer.spare }),
+      oneSetUp: prefer?.oneSetUp ?? false,
+      keepPosition: prefer?.keepPosition ?? false,
+    },
   };
 }
 
@@ -109,10 +124,21 @@ export function toTrials(design: Design, cut: Cut): Trial[] {
       const doubt = sigma ?? surfaceSigma(design, seat, part, normal);
       return { seat: place, part, normal: metres(normal), sigma: metres(doubt) };
     }),
-    faces: faces.map(({ name, off, sigma }) => ({ face: (design.cut?.faces ?? []).findIndex((face) => face.name === name), off: metres(off), sigma: metres(sigma ?? FACE_SIGMA) })),
+    faces: faces.map(({ name, off, sigma }) => ({
+      face: (design.cut?.faces ?? []).findIndex((face) => face.name === name),
+      off: metres(off),
+      sigma: metres(sigma ?? FACE_SIGMA),
+    })),
     ...(standOff && { standOff: { value: metres(standOff.value), sigma: metres(standOff.sigma) } }),
     ...(shake && {
-      shake: { value: metres(shake.value), sigma: metres(shake.sigma), indicator: metres(shake.indicator), position: metres(shake.position), direction: radians(shake.direction), free: freeOf(design) },
+      shake: {
+        value: metres(shake.value),
+        sigma: metres(shake.sigma),
+        indicator: metres(shake.indicator),
+        position: metres(shake.position),
+        direction: radians(shake.direction),
+        free: freeOf(design),
+      },
     }),
     ...(blue && { blue: blue.map(({ seat, prints }) => ({ seat: indexOf(design, seat), prints })) }),
     thickness: metres(design.print?.thickness ?? BLUE),

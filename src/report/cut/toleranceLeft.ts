@@ -1,4 +1,7 @@
-/** What a plan leaves of a film's tolerance for all that may go wrong in the cutting: less by as much as the plan itself is off the target. */
+/**
+ * What a plan leaves of a film's tolerance for all that may go wrong in the cutting: less by as much as the plan itself
+ * is off the target.
+ */
 import type { Design } from '../../design/definition.ts';
 import type { CutReport } from './definition.ts';
 

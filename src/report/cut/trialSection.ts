@@ -4,7 +4,16 @@ import { withoutReading } from '../../engine/cutting/clashes.ts';
 import { type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
-import { believedAtFirst, type Doubt, remaining, remainingFaces, type Trial, type TrialResult, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
+import {
+  believedAtFirst,
+  type Doubt,
+  remaining,
+  remainingFaces,
+  type Trial,
+  type TrialResult,
+  trialsOf,
+  type Updated,
+} from '../../engine/cutting/trial.ts';
 import { millimetres } from '../toEngine.ts';
 import { asTheyAre } from './asTheyAre.ts';
 import type { CutReport } from './definition.ts';
@@ -27,12 +36,25 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, doubt: 
   return {
     ...told,
     remaining: remainingSection(design, cut, left, last),
-    ...(rest?.status === 'updated' && { without: { trial: closedCount(cut) + worst!.trial + 1, what: worst!.what, remaining: remainingSection(design, cut, left, rest) } }),
+    ...(rest?.status === 'updated' && {
+      without: {
+        trial: closedCount(cut) + worst!.trial + 1,
+        what: worst!.what,
+        remaining: remainingSection(design, cut, left, rest),
+      },
+    }),
   };
 }
 
-/** Standard uncertainty (mm) of every step, and what of it is safe, while nothing but the doubt of the films is known; by seat and part. */
-export function doubtOfSteps(cut: Cut, input: PlanInput, doubt: Doubt): (seat: number, part: Part) => { sigma: number; safe: number } | null {
+/**
+ * Standard uncertainty (mm) of every step, and what of it is safe, while nothing but the doubt of the films is known;
+ * by seat and part.
+ */
+export function doubtOfSteps(
+  cut: Cut,
+  input: PlanInput,
+  doubt: Doubt,
+): (seat: number, part: Part) => { sigma: number; safe: number } | null {
   if (openTrials(cut).some(tellsAnything)) return () => null;
   const { amounts, plan } = leftToCut(input, believedAtFirst(input.seats, doubt));
   return (seat, part) => {
@@ -45,9 +67,21 @@ export function doubtOfSteps(cut: Cut, input: PlanInput, doubt: Doubt): (seat: n
 }
 
 /** Whether a trial is more than a note of the history. */
-export const tellsAnything = ({ taken = [], faces = [], standOff, shake, blue = [] }: NonNullable<Cut['trials']>[number]): boolean => standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;
+export const tellsAnything = ({
+  taken = [],
+  faces = [],
+  standOff,
+  shake,
+  blue = [],
+}: NonNullable<Cut['trials']>[number]): boolean =>
+  standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;
 
-function resultSection(design: Design, cut: Cut, trials: readonly Trial[], result: TrialResult): NonNullable<Trials['trials']>[number] {
+function resultSection(
+  design: Design,
+  cut: Cut,
+  trials: readonly Trial[],
+  result: TrialResult,
+): NonNullable<Trials['trials']>[number] {
   if (result.status !== 'updated') return { status: result.status, films: null, touched: null };
   const { films, sigmas, touched, clashes, came } = result;
   const named = <T>(of: (i: number) => T) => Object.fromEntries(design.seats.map(({ name }, i) => [name, of(i)]));
@@ -56,25 +90,60 @@ function resultSection(design: Design, cut: Cut, trials: readonly Trial[], resul
     films: named((i) => ({ more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) })),
     touched: touched && named((i) => touched[i]!),
     ...(came.length > 0 && { came: came.map((error) => cameSection(design, cut, trials, error)) }),
-    ...(clashes.length > 0 && { clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({ trial: closedCount(cut) + trial + 1, what, read: orNull(read), expected: orNull(expected), deviations })) }),
+    ...(clashes.length > 0 && {
+      clashes: clashes.map(({ trial, what, read, expected, deviations }) => ({
+        trial: closedCount(cut) + trial + 1,
+        what,
+        read: orNull(read),
+        expected: orNull(expected),
+        deviations,
+      })),
+    }),
   };
 }
 
 /** What was told to be taken off, and what most likely came off. */
-function cameSection(design: Design, cut: Cut, trials: readonly Trial[], { trial, of, place, more }: Updated['came'][number]): NonNullable<NonNullable<Trials['trials']>[number]['came']>[number] {
+function cameSection(
+  design: Design,
+  cut: Cut,
+  trials: readonly Trial[],
+  { trial, of, place, more }: Updated['came'][number],
+): NonNullable<NonNullable<Trials['trials']>[number]['came']>[number] {
   const told = trials[trial]!;
   if (of === 'taken') {
     const { seat, part, normal, sigma } = told.taken[place]!;
-    return { trial: closedCount(cut) + trial + 1, seat: design.seats[seat]!.name, part, told: millimetres(normal), sigma: millimetres(sigma), likely: millimetres(normal + more) };
+    return {
+      trial: closedCount(cut) + trial + 1,
+      seat: design.seats[seat]!.name,
+      part,
+      told: millimetres(normal),
+      sigma: millimetres(sigma),
+      likely: millimetres(normal + more),
+    };
   }
   const { face, off, sigma } = told.faces![place]!;
-  return { trial: closedCount(cut) + trial + 1, face: cut.faces![face]!.name, told: millimetres(off), sigma: millimetres(sigma), likely: millimetres(off + more) };
+  return {
+    trial: closedCount(cut) + trial + 1,
+    face: cut.faces![face]!.name,
+    told: millimetres(off),
+    sigma: millimetres(sigma),
+    likely: millimetres(off + more),
+  };
 }
 
-function remainingSection(design: Design, cut: Cut, input: PlanInput, after: Updated): NonNullable<Trials['remaining']> {
+function remainingSection(
+  design: Design,
+  cut: Cut,
+  input: PlanInput,
+  after: Updated,
+): NonNullable<Trials['remaining']> {
   const { verdict, plan, amounts, standOff } = leftToCut(input, after);
   const machine = toMachine(cut);
-  const spread = ({ sigma, safe, doubted }: LeftAmount) => ({ sigma: millimetres(sigma), safe: millimetres(safe), doubted: design.seats[doubted]!.name });
+  const spread = ({ sigma, safe, doubted }: LeftAmount) => ({
+    sigma: millimetres(sigma),
+    safe: millimetres(safe),
+    doubted: design.seats[doubted]!.name,
+  });
   return {
     ...(amounts.length > 0 && asTheyAre(design, { ...input, seats: after.seats })),
     steps: amounts.flatMap((left) => {
@@ -97,7 +166,9 @@ function remainingSection(design: Design, cut: Cut, input: PlanInput, after: Upd
     }),
     faces: amounts.flatMap((left) => {
       const { of } = plan!.rooms[left.room]!;
-      return of.kind === 'face' ? [{ name: input.faces![of.face]!.name, off: millimetres(left.amount), ...spread(left) }] : [];
+      return of.kind === 'face'
+        ? [{ name: input.faces![of.face]!.name, off: millimetres(left.amount), ...spread(left) }]
+        : [];
     }),
     position: millimetres(plan?.position ?? input.position),
     films: Object.fromEntries(design.seats.map(({ name }, i) => [name, orNull(plan?.films[i] ?? null)])),

@@ -5,10 +5,13 @@ import type { Cut } from './toCut.ts';
 type Trial = NonNullable<Cut['trials']>[number];
 
 /** Metal off a face, or a spacer made thicker. */
-export const offFaceText = ({ name, off }: { name: string; off: number }, system: System) => (off > 0 ? `${fineText(off, system)} off ${name}` : `${name} ${fineText(-off, system)} thicker`);
+export const offFaceText = ({ name, off }: { name: string; off: number }, system: System) =>
+  off > 0 ? `${fineText(off, system)} off ${name}` : `${name} ${fineText(-off, system)} thicker`;
 
 export function trialText({ note, taken = [], faces = [], standOff, shake, blue = [] }: Trial, system: System): string {
-  const surfaces = taken.filter(({ normal }) => normal !== 0).map(({ seat, part, normal }) => `${fineText(normal, system)} off the ${seat} ${part}`);
+  const surfaces = taken
+    .filter(({ normal }) => normal !== 0)
+    .map(({ seat, part, normal }) => `${fineText(normal, system)} off the ${seat} ${part}`);
   const off = [...surfaces, ...faces.filter((face) => face.off !== 0).map((face) => offFaceText(face, system))];
   const prints = (wanted: boolean) => blue.filter((seen) => seen.prints === wanted).map(({ seat }) => seat);
   const told = [

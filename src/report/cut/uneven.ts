@@ -13,15 +13,27 @@ export function unevenAfter(design: Design, cut: CutReport, system: System): str
   const fit = fitSection(after);
   const told = unevenSentences(after, fit, system);
   if (told.length === 0) return [];
-  const seats = after.seats.filter((_, i) => unevenSentences({ ...after, seats: [after.seats[i]!] }, { ...fit, seats: [fit.seats[i]!] }, system).length > 0);
-  const isSet = (seat: string) => design.cut?.allow.some((entry) => entry.seat === seat && entry.renew && entry.halfAngle === undefined);
+  const seats = after.seats.filter(
+    (_, i) =>
+      unevenSentences({ ...after, seats: [after.seats[i]!] }, { ...fit, seats: [fit.seats[i]!] }, system).length > 0,
+  );
+  const isSet = (seat: string) =>
+    design.cut?.allow.some((entry) => entry.seat === seat && entry.renew && entry.halfAngle === undefined);
   const unset = seats.filter(({ name }) => isSet(name)).map(({ name }) => name);
-  const hint = unset.length === 0 ? '' : ` The new half angle of the ${listed(unset)} is still empty, so the old one is kept: type it under What may be cut.`;
-  return [...told, `To even ${seats.length > 1 ? 'them' : 'it'}, cut ${listed(seats.map(partOf))} “to a straight new line”, at the half angle of what it runs against: stock taken along the old line keeps its shape.${hint}`];
+  const hint =
+    unset.length === 0
+      ? ''
+      : ` The new half angle of the ${listed(unset)} is still empty, so the old one is kept: type it under What may be cut.`;
+  return [
+    ...told,
+    `To even ${seats.length > 1 ? 'them' : 'it'}, cut ${listed(seats.map(partOf))} “to a straight new line”, at the half angle of what it runs against: stock taken along the old line keeps its shape.${hint}`,
+  ];
 }
 
 /** The surface that is not straight; where both are, the journal, which is the easier to cut. */
 function partOf({ name, journal, bush }: Design['seats'][number]): string {
-  const bent = (['journal', 'bush'] as const).filter((part) => ((part === 'journal' ? journal : bush).profile ?? []).length > 0);
+  const bent = (['journal', 'bush'] as const).filter(
+    (part) => ((part === 'journal' ? journal : bush).profile ?? []).length > 0,
+  );
   return bent.length === 2 ? `both surfaces of the ${name} seat` : `the ${name} ${bent[0] ?? 'journal'}`;
 }

@@ -21,7 +21,8 @@ const TURN: Record<Turn, string> = {
   faceLast: 'Faces and spacers come last: they are the easiest to correct.',
 };
 
-export const reasonText = (why: Why | 'nearer', turn: Turn): string => [WHY[why], TURN[turn]].filter((s) => s !== '').join(' ');
+export const reasonText = (why: Why | 'nearer', turn: Turn): string =>
+  [WHY[why], TURN[turn]].filter((s) => s !== '').join(' ');
 
 const CAUTION: Record<Caution, string> = {
   guards: 'Guards in place before the wheel or the work turns; stop both before gauging.',
@@ -52,14 +53,22 @@ const PLAIN: Record<Plain, string> = {
 
 export function workText(
   item: WorkItem,
-  names: { surface: (step: number) => string; first: (step: number) => boolean; face: (step: number) => string; on: (seat: number) => string; isStraight: (seat: number, part: Part) => boolean },
+  names: {
+    surface: (step: number) => string;
+    first: (step: number) => boolean;
+    face: (step: number) => string;
+    on: (seat: number) => string;
+    isStraight: (seat: number, part: Part) => boolean;
+  },
 ): string {
   switch (item.what) {
     case 'angle':
-      if (names.isStraight(item.seat, item.part)) return `Set slide or table true to the axis for the ${names.on(item.seat)} ${item.part}, so that it comes out straight.`;
+      if (names.isStraight(item.seat, item.part))
+        return `Set slide or table true to the axis for the ${names.on(item.seat)} ${item.part}, so that it comes out straight.`;
       return `Set the angle for the ${names.on(item.seat)} ${item.part} and check it.`;
     case 'cut':
-      if (names.first(item.step)) return `Cut the ${names.surface(item.step)} to its first stop only, gauge, and assemble for a trial: the rest when the trial says so.`;
+      if (names.first(item.step))
+        return `Cut the ${names.surface(item.step)} to its first stop only, gauge, and assemble for a trial: the rest when the trial says so.`;
       return `Cut the ${names.surface(item.step)}: half way, gauge, then to the stop reading.`;
     case 'sparkOut':
       return `Let the ${names.surface(item.step)} spark out, or take the last pass again without feed.`;
@@ -73,12 +82,35 @@ export function workText(
 }
 
 /** Ways to set an angle: in a sentence, and by themselves with what is read. */
-export const WAYS: Record<CutReport['settings'][number]['ways'][number]['way'], { by: string; name: string; what: string }> = {
-  alongBar: { by: 'the slide run along a sine bar', name: 'Slide run along a sine bar, the indicator at nought', what: 'stack' },
-  sineBar: { by: 'the part on a sine bar, its cone levelled', name: 'Part on a sine bar, its cone levelled', what: 'stack' },
-  alongSlide: { by: 'an indicator on a test bar along the slide', name: 'Indicator on a parallel bar, along the slide set over', what: 'reads over the travel' },
-  alongAxis: { by: 'an indicator on the cone', name: 'Indicator on the cone, along the axis', what: 'reads over its length' },
-  table: { by: 'an indicator at the edge of the table', name: 'Indicator at the edge of the table', what: 'table moves' },
+export const WAYS: Record<
+  CutReport['settings'][number]['ways'][number]['way'],
+  { by: string; name: string; what: string }
+> = {
+  alongBar: {
+    by: 'the slide run along a sine bar',
+    name: 'Slide run along a sine bar, the indicator at nought',
+    what: 'stack',
+  },
+  sineBar: {
+    by: 'the part on a sine bar, its cone levelled',
+    name: 'Part on a sine bar, its cone levelled',
+    what: 'stack',
+  },
+  alongSlide: {
+    by: 'an indicator on a test bar along the slide',
+    name: 'Indicator on a parallel bar, along the slide set over',
+    what: 'reads over the travel',
+  },
+  alongAxis: {
+    by: 'an indicator on the cone',
+    name: 'Indicator on the cone, along the axis',
+    what: 'reads over its length',
+  },
+  table: {
+    by: 'an indicator at the edge of the table',
+    name: 'Indicator at the edge of the table',
+    what: 'table moves',
+  },
   scale: { by: 'the scale of the table', name: 'Scale of the table', what: 'along the arc' },
   tailstock: { by: 'the tailstock set over', name: 'Tailstock set over', what: 'by' },
 };

@@ -9,7 +9,13 @@ import type { Cut } from './toCut.ts';
 import { cautionText, workText } from './words.ts';
 
 /** @param unsure whether only a part of a step may be taken before a trial, or the trials say what is left */
-export function workSection(design: Design, cut: Cut, input: PlanInput, steps: readonly CutStep[], unsure: (step: CutStep) => boolean): CutReport['work'] {
+export function workSection(
+  design: Design,
+  cut: Cut,
+  input: PlanInput,
+  steps: readonly CutStep[],
+  unsure: (step: CutStep) => boolean,
+): CutReport['work'] {
   const names = {
     surface: (i: number) => {
       const step = steps[i]!;
@@ -21,7 +27,14 @@ export function workSection(design: Design, cut: Cut, input: PlanInput, steps: r
       return step.kind === 'face' ? input.faces![step.face]!.name : '';
     },
     on: (seat: number) => design.seats[seat]!.name,
-    isStraight: (seat: number, part: Part) => steps.some((step) => step.kind === 'surface' && step.seat === seat && step.part === part && isMadeStraight(step.after[seat]![part])),
+    isStraight: (seat: number, part: Part) =>
+      steps.some(
+        (step) =>
+          step.kind === 'surface' &&
+          step.seat === seat &&
+          step.part === part &&
+          isMadeStraight(step.after[seat]![part]),
+      ),
   };
   const done = new Set(cut.work?.done ?? []);
   // Faces come after all surfaces, so a cut's place among the steps is its place in `steps` of the report.

@@ -19,7 +19,14 @@ export function failedReport(running: Running, { failed: verdict, films, sought 
     leastFilm: known.length === 0 ? null : mm(Math.min(...known)),
     stop: null,
     load: loadReport(running),
-    contact: verdict.seat === null || !touching ? null : { seat: running.seats[verdict.seat]!.name, film: mm(touching.film), ...placeReport(running, verdict.seat, touching.u, touching.angle) },
+    contact:
+      verdict.seat === null || !touching
+        ? null
+        : {
+            seat: running.seats[verdict.seat]!.name,
+            film: mm(touching.film),
+            ...placeReport(running, verdict.seat, touching.u, touching.angle),
+          },
     backOff: backOffReport(sought),
     stiffness: [],
     damping: [],
@@ -29,7 +36,10 @@ export function failedReport(running: Running, { failed: verdict, films, sought 
     warmUp: [],
     warmUpEnd: 'none',
     steady: null,
-    unreached: [...(verdict.status === 'givenUp' ? (['pose'] as const) : []), ...(sought?.givenUp ? (['backOff'] as const) : [])],
+    unreached: [
+      ...(verdict.status === 'givenUp' ? (['pose'] as const) : []),
+      ...(sought?.givenUp ? (['backOff'] as const) : []),
+    ],
     guidance: null,
     accuracy: null,
   };

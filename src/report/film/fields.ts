@@ -1,5 +1,6 @@
 /**
- * The film for pictures: pressure and film of every seat on its unrolled grid, at the pose held or found, on as coarse a grid as a hand
+ * The film for pictures: pressure and film of every seat on its unrolled grid, at the pose held or found, on as coarse
+ * a grid as a hand
  * that drags can wait for. In the units of the report; fields as plain typed arrays that a worker can hand over.
  */
 import type { Design } from '../../design/definition.ts';
@@ -77,27 +78,52 @@ export function followFields(size: GridSize = HALF): FieldsFollower {
 }
 
 /** The same once everything is warm: at the pose, with the oil and the growth of the report's steady state. */
-export function warmFields(design: Design, steady: NonNullable<FilmReport['steady']>, size: GridSize): RunFields | null {
+export function warmFields(
+  design: Design,
+  steady: NonNullable<FilmReport['steady']>,
+  size: GridSize,
+): RunFields | null {
   if (!design.run) return null;
   const cold = toRunning({ ...design, run: design.run });
   const { x, y, z, tiltX, tiltY } = steady.pose;
-  const run = { ...cold.run, viscosity: steady.seats.map(({ viscosity }) => viscosity), growth: steady.seats.map(({ growth }) => metres(growth)) };
-  const running: Running = { ...cold, load: null, pose: { x: metres(x), y: metres(y), z: metres(z), tiltX, tiltY }, run };
+  const run = {
+    ...cold.run,
+    viscosity: steady.seats.map(({ viscosity }) => viscosity),
+    growth: steady.seats.map(({ growth }) => metres(growth)),
+  };
+  const running: Running = {
+    ...cold,
+    load: null,
+    pose: { x: metres(x), y: metres(y), z: metres(z), tiltX, tiltY },
+    run,
+  };
   return solve(running, newSpindle(running.seats, size), newSpindle(running.seats, COARSE), null).result;
 }
 
-function solve(running: Running, spindle: FilmSpindle, coarse: FilmSpindle, near: Near | null): { result: RunFields; near: Near | null } {
+function solve(
+  running: Running,
+  spindle: FilmSpindle,
+  coarse: FilmSpindle,
+  near: Near | null,
+): { result: RunFields; near: Near | null } {
   const { load, pose, position, adjusted, run } = running;
   const found = stand(spindle, load === null ? { pose } : { load, position, adjusted }, run, { coarse, near });
   if (found.status !== 'solved') {
     const stands = found.status === 'standing' ? standing(running).pose : 'pose' in found ? found.pose : pose;
-    return { result: untouched(found.status === 'givenUp' ? 'notConverged' : found.status, running, stands, spindle.size), near: null };
+    return {
+      result: untouched(found.status === 'givenUp' ? 'notConverged' : found.status, running, stands, spindle.size),
+      near: null,
+    };
   }
   const status = load === null ? 'held' : found.stop === 0 ? 'found' : 'stopped';
   return { result: { status, ...fieldsOf(spindle, running, found) }, near: load === null ? null : found };
 }
 
-function fieldsOf(spindle: FilmSpindle, running: Running, { seats, total, pose, stop }: Pick<Balance, 'seats' | 'total' | 'pose' | 'stop'>): Omit<RunFields, 'status'> {
+function fieldsOf(
+  spindle: FilmSpindle,
+  running: Running,
+  { seats, total, pose, stop }: Pick<Balance, 'seats' | 'total' | 'pose' | 'stop'>,
+): Omit<RunFields, 'status'> {
   return {
     pose: poseReport(pose),
     power: total.power,
@@ -121,7 +147,16 @@ function untouched(status: RunFields['status'], running: Running, pose: Pose, si
     if (!layFilm(space.film, shape, pose)) return [];
     const least = leastFilmOf(shape, pose);
     if (least === null) return [];
-    return [{ ...gridReport(running, i, space), pressure: new Float32Array(size.rows * size.columns), force: { x: 0, y: 0, z: 0 }, leastFilm: mm(least.film), leastAngle: degrees(least.angle), peakPressure: 0 }];
+    return [
+      {
+        ...gridReport(running, i, space),
+        pressure: new Float32Array(size.rows * size.columns),
+        force: { x: 0, y: 0, z: 0 },
+        leastFilm: mm(least.film),
+        leastAngle: degrees(least.angle),
+        peakPressure: 0,
+      },
+    ];
   });
   return { status, pose: poseReport(pose), seats, power: null, torque: null, stop: null };
 }
@@ -129,6 +164,15 @@ function untouched(status: RunFields['status'], running: Running, pose: Pose, si
 function gridReport({ seats }: Running, i: number, { grid, film }: FilmSpindle['spaces'][number]) {
   const { halfAngle } = seats[i]!.shape.gap;
   // u = z·cos a + r·sin a
-  const stations = grid.centre.map((u, row) => mm(Math.abs(Math.cos(halfAngle)) < 1e-9 ? 0 : (u - grid.radius[row]! * Math.sin(halfAngle)) / Math.cos(halfAngle)));
-  return { name: seats[i]!.name, rows: grid.rows, columns: grid.columns, stations, radii: grid.radius.map(mm), film: Float32Array.from(film.centre, mm) };
+  const stations = grid.centre.map((u, row) =>
+    mm(Math.abs(Math.cos(halfAngle)) < 1e-9 ? 0 : (u - grid.radius[row]! * Math.sin(halfAngle)) / Math.cos(halfAngle)),
+  );
+  return {
+    name: seats[i]!.name,
+    rows: grid.rows,
+    columns: grid.columns,
+    stations,
+    radii: grid.radius.map(mm),
+    film: Float32Array.from(film.centre, mm),
+  };
 }

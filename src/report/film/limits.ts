@@ -1,7 +1,20 @@
-/** Safe speeds, cold clearances and cold positions of a design, in the units of the report. Long: each comes point by point. */
+/**
+ * Safe speeds, cold clearances and cold positions of a design, in the units of the report. Long: each comes point by
+ * point.
+ */
 import type { Design } from '../../design/definition.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
-import { type ColdPosition, type Condition, coldPositionFor, type Needs, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../engine/run/limits.ts';
+import {
+  type ColdPosition,
+  type Condition,
+  coldPositionFor,
+  type Needs,
+  overClearances,
+  overSpeeds,
+  type SteadyPoint,
+  steadyPoint,
+  workingStretch,
+} from '../../engine/run/limits.ts';
 import { warmingOf } from '../../engine/run/running.ts';
 import { metres, millimetres as mm } from '../toEngine.ts';
 import { revPerMinute } from './parts.ts';
@@ -36,35 +49,59 @@ function prepare(design: Design & { run: Run }): Prepared {
   return { warming: warmingOf(running), needs: { film: running.needed, rotor: running.rotor } };
 }
 
-const reportOf = (point: SteadyPoint, scale: (at: number) => number): LimitPoint => ({ ...point, at: scale(point.at), leastFilm: point.leastFilm === null ? null : mm(point.leastFilm) });
+const reportOf = (point: SteadyPoint, scale: (at: number) => number): LimitPoint => ({
+  ...point,
+  at: scale(point.at),
+  leastFilm: point.leastFilm === null ? null : mm(point.leastFilm),
+});
 
-/** Film, temperature and power against speed (rev/min), and the stretch of speeds that is safe; each point is told as it is found. */
-export function* speedWork(design: Design & { run: Run }, speeds: readonly number[]): Generator<LimitPoint, Stretch | null> {
+/**
+ * Film, temperature and power against speed (rev/min), and the stretch of speeds that is safe; each point is told as it
+ * is found.
+ */
+export function* speedWork(
+  design: Design & { run: Run },
+  speeds: readonly number[],
+): Generator<LimitPoint, Stretch | null> {
   const { warming, needs } = prepare(design);
   const points: SteadyPoint[] = [];
   for (const point of overSpeeds(warming, speeds.map(toOmega), needs)) {
     points.push(point);
     yield reportOf(point, revPerMinute);
   }
-  const stretch = workingStretch(points, warming.omega, (omega) => steadyPoint(omega, { ...warming, omega }, needs).point.condition);
+  const stretch = workingStretch(
+    points,
+    warming.omega,
+    (omega) => steadyPoint(omega, { ...warming, omega }, needs).point.condition,
+  );
   return stretch && { ...stretch, from: revPerMinute(stretch.from), to: revPerMinute(stretch.to) };
 }
 
 /** The same against cold clearance: mm of film added to every seat (taken away where negative). */
-export function* clearanceWork(design: Design & { run: Run }, extras: readonly number[]): Generator<LimitPoint, Stretch | null> {
+export function* clearanceWork(
+  design: Design & { run: Run },
+  extras: readonly number[],
+): Generator<LimitPoint, Stretch | null> {
   const { warming, needs } = prepare(design);
   const points: SteadyPoint[] = [];
   for (const point of overClearances(warming, extras.map(metres), needs)) {
     points.push(point);
     yield reportOf(point, mm);
   }
-  const stretch = workingStretch(points, 0, (extra) => steadyPoint(extra, { ...warming, extra }, needs).point.condition);
+  const stretch = workingStretch(
+    points,
+    0,
+    (extra) => steadyPoint(extra, { ...warming, extra }, needs).point.condition,
+  );
   return stretch && { ...stretch, from: mm(stretch.from), to: mm(stretch.to) };
 }
 
 export interface ColdSetting {
   seat: string;
-  /** notSet: the position does not set this film; pressed: the load presses the journal closer; notFound: no position gives it */
+  /**
+   * notSet: the position does not set this film; pressed: the load presses the journal closer; notFound: no position
+   * gives it
+   */
   status: 'found' | 'notSet' | 'pressed' | 'notFound';
   /** mm: the position to set cold, and the move there from the position now */
   position: number | null;
@@ -82,7 +119,10 @@ function nearestOf(found: ColdPosition): number | null {
   return found.status === 'notFound' && found.nearest !== null ? mm(found.nearest) : null;
 }
 
-/** For every seat with a film wanted: where to set the journal cold so that this film stands, journal centred, when all is warm. */
+/**
+ * For every seat with a film wanted: where to set the journal cold so that this film stands, journal centred, when all
+ * is warm.
+ */
 export function* coldSettings(design: Design & { run: Run }): Generator<ColdSetting, void> {
   const { warming } = prepare(design);
   for (const [i, seat] of design.seats.entries()) {
@@ -95,7 +135,10 @@ export function* coldSettings(design: Design & { run: Run }): Generator<ColdSett
       position,
       move: position === null ? null : position - (design.run.pose?.z ?? design.position ?? 0),
       nearest: nearestOf(found),
-      inTheWay: found.status === 'notFound' && found.inTheWay !== null ? { ...found.inTheWay, seat: design.seats[found.inTheWay.seat]!.name } : null,
+      inTheWay:
+        found.status === 'notFound' && found.inTheWay !== null
+          ? { ...found.inTheWay, seat: design.seats[found.inTheWay.seat]!.name }
+          : null,
       leastFilm: found.status === 'found' ? mm(Math.min(...found.state.seats.map(({ least }) => least.film))) : null,
     };
   }

@@ -1,4 +1,6 @@
-/** Spindle oils by ISO grade, no brands: what a maker is offered. What each is used for is common practice, no source. */
+/**
+ * Spindle oils by ISO grade, no brands: what a maker is offered. What each is used for is common practice, no source.
+ */
 export interface OilChoice {
   grade: number;
   index: number;

@@ -7,15 +7,28 @@ import type { Five, Pose } from '../../engine/spindle/pose.ts';
 import { degrees, millimetres as mm } from '../toEngine.ts';
 import type { FilmReport } from './definition.ts';
 
-export const poseReport = ({ x, y, z, tiltX, tiltY }: Pose): FilmReport['pose'] => ({ x: mm(x), y: mm(y), z: mm(z), tiltX, tiltY });
-export const forceReport = ([x, y, z, aboutX, aboutY]: Readonly<Five>) => ({ force: { x, y, z }, moment: { x: mm(aboutX), y: mm(aboutY) } });
+export const poseReport = ({ x, y, z, tiltX, tiltY }: Pose): FilmReport['pose'] => ({
+  x: mm(x),
+  y: mm(y),
+  z: mm(z),
+  tiltX,
+  tiltY,
+});
+export const forceReport = ([x, y, z, aboutX, aboutY]: Readonly<Five>) => ({
+  force: { x, y, z },
+  moment: { x: mm(aboutX), y: mm(aboutY) },
+});
 export const loadReport = ({ load }: Running): FilmReport['load'] => load && forceReport(load);
 
 /** Where else the adjuster could stand. */
-export const backOffReport = (sought: Sought | null): FilmReport['backOff'] => (sought?.backOff ? { position: mm(sought.backOff.position), leastFilm: mm(sought.backOff.leastFilm) } : null);
+export const backOffReport = (sought: Sought | null): FilmReport['backOff'] =>
+  sought?.backOff ? { position: mm(sought.backOff.position), leastFilm: mm(sought.backOff.leastFilm) } : null;
 export const revPerMinute = (omega: number) => (omega * 30) / Math.PI;
 
-export const leastReport = (running: Running, i: number, least: LeastFilm | null) => ({ leastFilm: least && mm(least.film), leastFilmAt: least && placeReport(running, i, least.u, least.angle) });
+export const leastReport = (running: Running, i: number, least: LeastFilm | null) => ({
+  leastFilm: least && mm(least.film),
+  leastFilmAt: least && placeReport(running, i, least.u, least.angle),
+});
 
 /** u = z·cos a + r·sin a and v = r·cos a - z·sin a of the bush line give back z = u·cos a - v·sin a. */
 export function placeReport({ seats }: Running, i: number, u: number, angle: number) {

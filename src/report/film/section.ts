@@ -20,7 +20,11 @@ export function filmSection(design: Design, most: MostEffort = MOST_EFFORT): Fil
   return 'solved' in answer ? carriedReport({ ...design, run }, running, answer) : failedReport(running, answer);
 }
 
-function carriedReport(design: Design & { run: Run }, running: Running, { solved, presses, nose, sought, whirling, turn, warmUp, steady, unreached, guidance, accuracy }: CarriedAnswer): FilmReport {
+function carriedReport(
+  design: Design & { run: Run },
+  running: Running,
+  { solved, presses, nose, sought, whirling, turn, warmUp, steady, unreached, guidance, accuracy }: CarriedAnswer,
+): FilmReport {
   return {
     status: solved.status,
     pose: poseReport(solved.pose),
@@ -38,9 +42,19 @@ function carriedReport(design: Design & { run: Run }, running: Running, { solved
     warmUp: warmUp.points.map((point) => ({ ...point, leastFilm: mm(point.leastFilm) })),
     warmUpEnd: warmUp.end === 'cancelled' ? 'none' : warmUp.end,
     steady: steady && steadyReport(running, steady),
-    unreached: [...(whirling?.givenUp ? (['whirl'] as const) : []), ...unreached, ...(sought?.givenUp ? (['backOff'] as const) : [])],
+    unreached: [
+      ...(whirling?.givenUp ? (['whirl'] as const) : []),
+      ...unreached,
+      ...(sought?.givenUp ? (['backOff'] as const) : []),
+    ],
     guidance: { ...guidance, film: mm(guidance.film), seat: running.seats[guidance.seat]!.name },
-    accuracy: { ...FINE, ...accuracy, leastFilm: mm(accuracy.leastFilm), warmRows: WARM.rows, warmColumns: WARM.columns },
+    accuracy: {
+      ...FINE,
+      ...accuracy,
+      leastFilm: mm(accuracy.leastFilm),
+      warmRows: WARM.rows,
+      warmColumns: WARM.columns,
+    },
   };
 }
 
@@ -62,30 +76,57 @@ function seatReport(seat: SeatFilm, i: number, running: Running): SeatOilReport 
 }
 
 function totalsOf({ seats, total }: Solved) {
-  return { ...forceReport(total.force), torque: mm(total.torque), power: total.power, leastFilm: mm(thinnestOf(seats)) };
+  return {
+    ...forceReport(total.force),
+    torque: mm(total.torque),
+    power: total.power,
+    leastFilm: mm(thinnestOf(seats)),
+  };
 }
 
 /** N/m and the rest to N/mm, N/rad, N·mm/mm, N·mm/rad. */
-const matrixReport = (m: Matrix5) => m.map((row, i) => row.map((value, j) => value * (i < 3 ? 1 : 1000) * (j < 3 ? 1e-3 : 1)));
+const matrixReport = (m: Matrix5) =>
+  m.map((row, i) => row.map((value, j) => value * (i < 3 ? 1 : 1000) * (j < 3 ? 1e-3 : 1)));
 
 function whirlReport({ run: { omega }, journal }: Running, whirling: CarriedAnswer['whirling']): FilmReport['whirl'] {
   if (!whirling || whirling.now === null) return null;
   const { now, threshold } = whirling;
-  return { stable: now.stable, ratio: now.frequency / Math.abs(omega), decay: now.decay, threshold: threshold === null ? null : revPerMinute(threshold), mass: journal.mass };
+  return {
+    stable: now.stable,
+    ratio: now.frequency / Math.abs(omega),
+    decay: now.decay,
+    threshold: threshold === null ? null : revPerMinute(threshold),
+    mass: journal.mass,
+  };
 }
 
 function turnReport(turn: CarriedAnswer['turn']): FilmReport['turn'] {
   if (turn === null) return null;
   if (turn === 'touches') return { touches: true, leastFilm: null, least: null, greatest: null };
-  return { touches: false, leastFilm: mm(turn.leastFilm), least: forceReport(turn.least).force, greatest: forceReport(turn.greatest).force };
+  return {
+    touches: false,
+    leastFilm: mm(turn.leastFilm),
+    least: forceReport(turn.least).force,
+    greatest: forceReport(turn.greatest).force,
+  };
 }
 
-function steadyReport({ seats }: Running, state: NonNullable<CarriedAnswer['steady']>): NonNullable<FilmReport['steady']> {
+function steadyReport(
+  { seats }: Running,
+  state: NonNullable<CarriedAnswer['steady']>,
+): NonNullable<FilmReport['steady']> {
   return {
     journal: state.journal,
     bush: state.bush,
     pose: poseReport(state.pose),
-    seats: state.seats.map((seat, i) => ({ name: seats[i]!.name, temperature: state.oil[i]!, viscosity: state.run.viscosity[i]!, leastFilm: mm(seat.least.film), growth: mm(state.run.growth[i]!), power: seat.power })),
+    seats: state.seats.map((seat, i) => ({
+      name: seats[i]!.name,
+      temperature: state.oil[i]!,
+      viscosity: state.run.viscosity[i]!,
+      leastFilm: mm(seat.least.film),
+      growth: mm(state.run.growth[i]!),
+      power: seat.power,
+    })),
     leastFilm: mm(thinnestOf(state.seats)),
     calm: state.isCalm,
     power: state.total.power,

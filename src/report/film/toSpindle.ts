@@ -1,4 +1,7 @@
-/** From the design's `run` to the engine: seats with lobes and grooves, load, oil, bodies that warm. What a design leaves out has the default of its field. */
+/**
+ * From the design's `run` to the engine: seats with lobes and grooves, load, oil, bodies that warm. What a design
+ * leaves out has the default of its field.
+ */
 import type { Design, Part, Seat, Surface } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { seatLines } from '../../engine/contact/fit.ts';
@@ -27,10 +30,18 @@ export function neededFilm(run: Run): number {
 /** A body in the units of the file, of whose numbers the design says nothing. */
 const usualBody = (part: Part): ThermalBody => {
   const of = (key: string) => defaultAt(`run.heat.${part}.${key}`);
-  return { mass: of('mass'), specificHeat: of('specificHeat'), area: of('area'), cooling: of('cooling'), expansion: of('expansion'), anchor: of('anchor') };
+  return {
+    mass: of('mass'),
+    specificHeat: of('specificHeat'),
+    area: of('area'),
+    cooling: of('cooling'),
+    expansion: of('expansion'),
+    anchor: of('anchor'),
+  };
 };
 
-export const toFilmSeats = (design: Design): FilmSeat[] => design.seats.map((seat) => toFilmSeat(seat, design.run?.supply ?? []));
+export const toFilmSeats = (design: Design): FilmSeat[] =>
+  design.seats.map((seat) => toFilmSeat(seat, design.run?.supply ?? []));
 
 function toFilmSeat(seat: Seat, supply: NonNullable<Run['supply']>): FilmSeat {
   const { gap } = seatLines(toSeat(seat));
@@ -44,7 +55,8 @@ function toFilmSeat(seat: Seat, supply: NonNullable<Run['supply']>): FilmSeat {
 /** A groove's stations as places along the bush line: u = z·cos a + r·sin a. */
 function toGroove({ angle, from, to, width, pressure }: NonNullable<Run['supply']>[number], bush: Surface): Groove {
   const a = radians(bush.halfAngle);
-  const along = (station: number) => metres(station) * Math.cos(a) + metres(bush.diameter / 2 + (station - bush.station) * Math.tan(a)) * Math.sin(a);
+  const along = (station: number) =>
+    metres(station) * Math.cos(a) + metres(bush.diameter / 2 + (station - bush.station) * Math.tan(a)) * Math.sin(a);
   return { angle: radians(angle), from: along(from), to: along(to), width: metres(width), pressure: pressure * 1e6 };
 }
 
@@ -113,7 +125,8 @@ export function toRunning(design: Design & { run: Run }, most = MOST_EFFORT): Ru
 }
 
 /** mm: where the load acts, if beyond the seats; else the nose end of the journal. */
-export const noseStation = ({ seats, run }: Design & { run: Run }): number => Math.max(...seats.map((seat) => seat.journal.to), run.load?.station ?? Number.NEGATIVE_INFINITY);
+export const noseStation = ({ seats, run }: Design & { run: Run }): number =>
+  Math.max(...seats.map((seat) => seat.journal.to), run.load?.station ?? Number.NEGATIVE_INFINITY);
 
 /** The rotor for whirl: a cylinder of the journal's mass over all journal seats, of their mean radius. */
 function toRotor(design: Design & { run: Run }): Rotor {

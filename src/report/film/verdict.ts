@@ -44,34 +44,53 @@ export function filmVerdict(design: Design, film: FilmReport, system: System): V
   const touches = film.turn?.touches === true;
   const warm = film.steady && film.leastFilm ? (ratio * film.steady.leastFilm) / film.leastFilm : ratio;
   const worst = Math.min(ratio, warm);
-  const mending = worst < FULL_FILM || warmUnknown(film) || whirls(film) || unloaded(film) || hottest(film) > OIL_LASTS || (film.power ?? 0) > SMALL_MOTOR || (film.status === 'stopped' && !design.adjuster);
+  const mending =
+    worst < FULL_FILM ||
+    warmUnknown(film) ||
+    whirls(film) ||
+    unloaded(film) ||
+    hottest(film) > OIL_LASTS ||
+    (film.power ?? 0) > SMALL_MOTOR ||
+    (film.status === 'stopped' && !design.adjuster);
   const tone = worst < RUBBING || seizes || touches || hottest(film) > OIL_BURNS ? 'stop' : mending ? 'mend' : 'good';
   return { tone, headline: headline(film, system, ratio, warm, seizes), sentences };
 }
 
 /** °C: the warmest of parts and oil once it no longer warms. */
-const hottest = ({ steady }: FilmReport) => (steady ? Math.max(steady.journal, steady.bush, ...steady.seats.map(({ temperature }) => temperature)) : Number.NEGATIVE_INFINITY);
+const hottest = ({ steady }: FilmReport) =>
+  steady
+    ? Math.max(steady.journal, steady.bush, ...steady.seats.map(({ temperature }) => temperature))
+    : Number.NEGATIVE_INFINITY;
 /** Given up before it was known where the warming ends. */
-const warmUnknown = ({ unreached, steady }: FilmReport) => steady === null && (unreached.includes('warmUp') || unreached.includes('steady'));
+const warmUnknown = ({ unreached, steady }: FilmReport) =>
+  steady === null && (unreached.includes('warmUp') || unreached.includes('steady'));
 const whirls = ({ whirl, steady }: FilmReport) => whirl !== null && (!whirl.stable || steady?.calm === false);
 /** It turns, and the oil presses it nowhere. */
-const unloaded = ({ whirl, seats }: FilmReport) => whirl !== null && seats.every(({ force }) => force !== null && Math.hypot(force.x, force.y, force.z) < NOTHING);
+const unloaded = ({ whirl, seats }: FilmReport) =>
+  whirl !== null && seats.every(({ force }) => force !== null && Math.hypot(force.x, force.y, force.z) < NOTHING);
 
 /** `ratio` and `warm`: least film over combined roughness as it starts, and when it no longer warms. */
 function headline(film: FilmReport, system: System, ratio: number, warm: number, seizes: boolean): string {
   const thin = film.guidance!.seat;
   const least = fineText(film.leastFilm!, system);
-  if (ratio < RUBBING && film.load) return `To carry this load the film of the ${thin} seat would have to be ${least}, thinner than the surfaces are rough: metal runs on metal.`;
-  if (ratio < RUBBING) return `The film of the ${thin} seat, ${least}, is thinner than the surfaces are rough: metal runs on metal.`;
+  if (ratio < RUBBING && film.load)
+    return `To carry this load the film of the ${thin} seat would have to be ${least}, thinner than the surfaces are rough: metal runs on metal.`;
+  if (ratio < RUBBING)
+    return `The film of the ${thin} seat, ${least}, is thinner than the surfaces are rough: metal runs on metal.`;
   if (seizes) return `It runs cold, but as it warms the films close and it seizes.`;
   if (ratio < FULL_FILM) return `The film of the ${thin} seat, ${least}, barely parts the surfaces.`;
-  if (warm < FULL_FILM) return `It runs on oil cold, but warm the thinnest film is ${fineText(film.steady!.leastFilm, system)}, which ${warm < RUBBING ? 'is thinner than the surfaces are rough' : 'barely parts the surfaces'}.`;
-  if (hottest(film) > OIL_LASTS) return `It runs on oil, but warm it stands at ${celsius(hottest(film), system)}: hotter than oil lasts.`;
-  if ((film.power ?? 0) > SMALL_MOTOR) return `It runs on oil, but cold its drag takes ${watts(film.power!)}: more than a small lathe’s motor gives.`;
-  if (unloaded(film)) return 'The films part the surfaces, but nothing loads the spindle: it stands on the edge of whirl.';
+  if (warm < FULL_FILM)
+    return `It runs on oil cold, but warm the thinnest film is ${fineText(film.steady!.leastFilm, system)}, which ${warm < RUBBING ? 'is thinner than the surfaces are rough' : 'barely parts the surfaces'}.`;
+  if (hottest(film) > OIL_LASTS)
+    return `It runs on oil, but warm it stands at ${celsius(hottest(film), system)}: hotter than oil lasts.`;
+  if ((film.power ?? 0) > SMALL_MOTOR)
+    return `It runs on oil, but cold its drag takes ${watts(film.power!)}: more than a small lathe’s motor gives.`;
+  if (unloaded(film))
+    return 'The films part the surfaces, but nothing loads the spindle: it stands on the edge of whirl.';
   if (film.whirl?.stable === false) return `The films carry, but the spindle whirls at this speed.`;
   if (whirls(film)) return 'The films carry, but warm the spindle whirls at this speed.';
-  if (warmUnknown(film)) return `Cold, the spindle runs on oil everywhere, the thinnest film ${least} in the ${thin} seat; whether it still does once warm was not worked out.`;
+  if (warmUnknown(film))
+    return `Cold, the spindle runs on oil everywhere, the thinnest film ${least} in the ${thin} seat; whether it still does once warm was not worked out.`;
   return `The spindle runs on oil everywhere; the thinnest film is ${least}, in the ${thin} seat.`;
 }
 
@@ -87,23 +106,48 @@ function failedVerdict(design: Design, film: FilmReport, system: System): Verdic
       return {
         tone: 'stop',
         headline: `No film carries this load: the journal sinks until it touches in the ${seat} seat${where}.`,
-        sentences: [film.backOff ? backOffSentence(design, film, system) : sunkSentence(design, film, system), unreachedSentence(film)].filter((s) => s !== ''),
+        sentences: [
+          film.backOff ? backOffSentence(design, film, system) : sunkSentence(design, film, system),
+          unreachedSentence(film),
+        ].filter((s) => s !== ''),
       };
     }
     case 'apart':
-      return { tone: 'stop', headline: 'A journal does not reach its bush there, so no oil carries it.', sentences: [] };
+      return {
+        tone: 'stop',
+        headline: 'A journal does not reach its bush there, so no oil carries it.',
+        sentences: [],
+      };
     case 'noRoom':
       return {
         tone: 'stop',
         headline: noRoomText(design, film, system),
-        sentences: [film.backOff ? backOffSentence(design, film, system) : film.unreached.includes('backOff') ? unreachedSentence(film) : noWayText(design)].filter((s) => s !== ''),
+        sentences: [
+          film.backOff
+            ? backOffSentence(design, film, system)
+            : film.unreached.includes('backOff')
+              ? unreachedSentence(film)
+              : noWayText(design),
+        ].filter((s) => s !== ''),
       };
     case 'standing':
-      return { tone: 'stop', headline: `Standing still the spindle rests on metal${seat ? `, hardest in the ${seat} seat${where}` : ''}: it is its turning that makes the oil carry.`, sentences: [] };
+      return {
+        tone: 'stop',
+        headline: `Standing still the spindle rests on metal${seat ? `, hardest in the ${seat} seat${where}` : ''}: it is its turning that makes the oil carry.`,
+        sentences: [],
+      };
     case 'notConverged':
-      return { tone: 'stop', headline: 'Where the spindle runs under this load could not be worked out; please report this design.', sentences: [] };
+      return {
+        tone: 'stop',
+        headline: 'Where the spindle runs under this load could not be worked out; please report this design.',
+        sentences: [],
+      };
     case 'givenUp':
-      return { tone: 'stop', headline: 'Where this spindle runs takes more work to find than is spent on one design, and was given up.', sentences: [] };
+      return {
+        tone: 'stop',
+        headline: 'Where this spindle runs takes more work to find than is spent on one design, and was given up.',
+        sentences: [],
+      };
     default:
       return null;
   }
@@ -119,14 +163,19 @@ function noRoomText(design: Design, film: FilmReport, system: System): string {
   return `Set at ${fineText(film.pose.z, system)} the ${contact.seat} journal is ${into} ${place}: there is no room for oil.`;
 }
 
-const noWayText = (design: Design) => (design.adjuster ? 'No position within reach of the adjuster carries this load on a film that parts the surfaces.' : '');
+const noWayText = (design: Design) =>
+  design.adjuster
+    ? 'No position within reach of the adjuster carries this load on a film that parts the surfaces.'
+    : '';
 
 /** Where the adjuster would have to stand. */
 function backOffSentence(design: Design, { backOff, pose, status }: FilmReport, system: System): string {
   if (!backOff) return '';
   const from = status === 'stopped' || status === 'noRoom' ? pose.z : (design.position ?? 0);
   const move = backOff.position - from;
-  const turns = design.adjuster ? `, ${((Math.abs(move) / design.adjuster.pitch) * 360).toFixed(1)}° of the adjuster` : '';
+  const turns = design.adjuster
+    ? `, ${((Math.abs(move) / design.adjuster.pitch) * 360).toFixed(1)}° of the adjuster`
+    : '';
   return `Set ${fineText(Math.abs(move), system)} further ${move > 0 ? 'noseward' : 'rearward'}, at ${fineText(backOff.position, system)}${turns}, the films part the surfaces under this load, cold.`;
 }
 
@@ -134,7 +183,8 @@ function backOffSentence(design: Design, { backOff, pose, status }: FilmReport, 
 function sunkSentence(design: Design, film: FilmReport, system: System): string {
   const thrust = film.load!.force.z;
   const sideways = Math.hypot(film.load!.force.x, film.load!.force.y);
-  if (Math.abs(thrust) < sideways / 2) return 'A thinner film carries more, but here it would have to be under a hundredth of a micrometre: thinner than metal can be made smooth.';
+  if (Math.abs(thrust) < sideways / 2)
+    return 'A thinner film carries more, but here it would have to be under a hundredth of a micrometre: thinner than metal can be made smooth.';
   const cones = design.seats.some((seat) => seat.bush.halfAngle !== 0);
   return cones
     ? `A cone that runs true drags oil round without wedging it, and lifts next to nothing: with ${newtons(thrust, system)} of thrust to ${newtons(sideways, system)} sideways there is too little to push it off centre. A groove, lobes or a thrust bearing must carry the thrust.`
@@ -143,13 +193,20 @@ function sunkSentence(design: Design, film: FilmReport, system: System): string 
 
 /** Which seat carries the thrust. */
 function thrustSentence(design: Design, film: FilmReport, system: System): string {
-  const carrying = film.seats.filter((seat) => Math.abs(seat.force!.z) >= NO_THRUST).sort((a, b) => Math.abs(b.force!.z) - Math.abs(a.force!.z));
+  const carrying = film.seats
+    .filter((seat) => Math.abs(seat.force!.z) >= NO_THRUST)
+    .sort((a, b) => Math.abs(b.force!.z) - Math.abs(a.force!.z));
   if (carrying.length === 0) {
     const cones = design.seats.some((seat) => seat.bush.halfAngle !== 0);
     return cones ? 'The cones run true, so their oil has no wedge and pushes next to nothing along the axis.' : '';
   }
-  const parts = carrying.map((seat) => `the ${seat.name} seat ${newtons(seat.force!.z, system)}${seat.force!.z < 0 ? ' rearward' : ''}`);
-  const sum = Math.abs(film.force!.z) >= NO_THRUST ? `pushes with ${newtons(film.force!.z, system)}: ` : 'pushes both ways alike: ';
+  const parts = carrying.map(
+    (seat) => `the ${seat.name} seat ${newtons(seat.force!.z, system)}${seat.force!.z < 0 ? ' rearward' : ''}`,
+  );
+  const sum =
+    Math.abs(film.force!.z) >= NO_THRUST
+      ? `pushes with ${newtons(film.force!.z, system)}: `
+      : 'pushes both ways alike: ';
   return `Along the axis the oil ${sum}${listed(parts)}${eccentricClause(design, carrying, system)}.`;
 }
 
@@ -158,14 +215,17 @@ function eccentricClause(design: Design, carrying: SeatOilReport[], system: Syst
   const most = carrying[0]!;
   const halfAngle = Math.abs(design.seats.find((seat) => seat.name === most.name)!.bush.halfAngle);
   const sideways = Math.hypot(most.force!.x, most.force!.y);
-  return halfAngle <= 15 && sideways > 2 * Math.abs(most.force!.z) ? `; the ${most.name} one through the ${newtons(sideways, system)} it carries sideways` : '';
+  return halfAngle <= 15 && sideways > 2 * Math.abs(most.force!.z)
+    ? `; the ${most.name} one through the ${newtons(sideways, system)} it carries sideways`
+    : '';
 }
 
 function stopSentence(design: Design, film: FilmReport, system: System): string {
   const stop = film.stop ?? 0;
   if (film.status === 'found') return floatSentence(design, film, system);
   if (film.status !== 'stopped' || Math.abs(stop) < NO_THRUST) return '';
-  if (design.seats.every((seat) => seat.bush.halfAngle === 0)) return `No oil takes ${newtons(stop, system)} of the thrust: a stop has to.`;
+  if (design.seats.every((seat) => seat.bush.halfAngle === 0))
+    return `No oil takes ${newtons(stop, system)} of the thrust: a stop has to.`;
   const way = stop < 0 ? 'rearward' : 'noseward';
   return `That is ${newtons(stop, system)} more than the load pushes back: ${design.adjuster ? 'the adjuster holds' : 'nothing in this design but a collar could hold'} the spindle on its cones, ${way} with as much.`;
 }
@@ -176,30 +236,42 @@ function floatSentence(design: Design, { pose }: FilmReport, system: System): st
   const ways = new Set(design.seats.map(({ bush }) => Math.sign(bush.halfAngle)).filter((sign) => sign !== 0));
   if (ways.size !== 1 || Math.abs(away) < FLOATS) return '';
   const closes = ways.has(1) ? away < 0 : away > 0;
-  if (closes) return `The load presses the spindle ${fineText(Math.abs(away), system)} closer than it is set, to ${fineText(pose.z, system)}.`;
+  if (closes)
+    return `The load presses the spindle ${fineText(Math.abs(away), system)} closer than it is set, to ${fineText(pose.z, system)}.`;
   return `Nothing in this design holds it on its cones: the oil floats it to ${fineText(pose.z, system)}, ${fineText(Math.abs(away), system)} off where it is set.`;
 }
 
 function turnSentence({ turn, leastFilm }: FilmReport, system: System): string {
   if (!turn) return '';
   if (turn.touches) return 'Its lobes touch the bush in the course of a turn.';
-  return turn.leastFilm! < leastFilm! - 1e-6 ? `Over a turn the journal’s lobes bring the film down to ${fineText(turn.leastFilm!, system)}.` : '';
+  return turn.leastFilm! < leastFilm! - 1e-6
+    ? `Over a turn the journal’s lobes bring the film down to ${fineText(turn.leastFilm!, system)}.`
+    : '';
 }
 
 function whirlSentence(film: FilmReport): string {
   const { whirl } = film;
   if (!whirl) return '';
-  if (unloaded(film)) return 'A spindle that runs true with no load has nothing to keep it in its place: a little sideways load calms it.';
-  if (!whirl.stable) return `It whirls, at ${digits(whirl.ratio)} of the speed of turning: thicker oil, less clearance or more load calms it.`;
-  if (film.steady?.calm === false) return 'Warm, its oil thinner, it whirls: thicker oil, less clearance or more load calms it.';
-  return whirl.threshold === null || whirl.threshold === 0 ? '' : `Cold, whirl sets in at ${rounded(whirl.threshold)} rev/min.`;
+  if (unloaded(film))
+    return 'A spindle that runs true with no load has nothing to keep it in its place: a little sideways load calms it.';
+  if (!whirl.stable)
+    return `It whirls, at ${digits(whirl.ratio)} of the speed of turning: thicker oil, less clearance or more load calms it.`;
+  if (film.steady?.calm === false)
+    return 'Warm, its oil thinner, it whirls: thicker oil, less clearance or more load calms it.';
+  return whirl.threshold === null || whirl.threshold === 0
+    ? ''
+    : `Cold, whirl sets in at ${rounded(whirl.threshold)} rev/min.`;
 }
 
 function warmSentence(film: FilmReport, system: System): string {
   const last = film.warmUp[film.warmUp.length - 1];
   if (!last) return '';
-  if (film.warmUpEnd === 'contact') return `After ${minutes(last.time)}, at ${celsius(last.journal, system)}, the film is nothing left of ${fineText(film.warmUp[0]!.leastFilm, system)}.`;
-  if (!film.steady) return last.journal - film.warmUp[0]!.journal > 1 ? `After ${minutes(last.time)} the journal is at ${celsius(last.journal, system)} and still changing.` : '';
+  if (film.warmUpEnd === 'contact')
+    return `After ${minutes(last.time)}, at ${celsius(last.journal, system)}, the film is nothing left of ${fineText(film.warmUp[0]!.leastFilm, system)}.`;
+  if (!film.steady)
+    return last.journal - film.warmUp[0]!.journal > 1
+      ? `After ${minutes(last.time)} the journal is at ${celsius(last.journal, system)} and still changing.`
+      : '';
   const { steady } = film;
   const change = steady.leastFilm - film.leastFilm!;
   return `Warm, the journal runs at ${celsius(steady.journal, system)} with ${watts(steady.power)} of friction (${watts(film.power!)} cold), and the thinnest film is ${fineText(steady.leastFilm, system)}, ${fineText(Math.abs(change), system)} ${change < 0 ? 'less' : 'more'} than cold.`;
@@ -220,17 +292,25 @@ const UNREACHED: Record<FilmReport['unreached'][number], string> = {
 };
 
 /** What is not told, since it takes too much work. */
-const unreachedSentence = ({ unreached }: FilmReport) => (unreached.length === 0 ? '' : `Not worked out to the end, for the work it takes: ${listed(unreached.map((what) => UNREACHED[what]))}.`);
+const unreachedSentence = ({ unreached }: FilmReport) =>
+  unreached.length === 0
+    ? ''
+    : `Not worked out to the end, for the work it takes: ${listed(unreached.map((what) => UNREACHED[what]))}.`;
 
 function doubtSentence(film: FilmReport): string {
-  if (film.accuracy!.imbalance > 1e-4) return 'The oil does not balance to the last drop here: take these figures with care.';
+  if (film.accuracy!.imbalance > 1e-4)
+    return 'The oil does not balance to the last drop here: take these figures with care.';
   const doubt = Math.max(film.accuracy!.force, film.accuracy!.torque);
-  return doubt > ROUGH_ANSWER ? `At so thin a film these figures are good to about ${Math.ceil(doubt * 100)} % only.` : '';
+  return doubt > ROUGH_ANSWER
+    ? `At so thin a film these figures are good to about ${Math.ceil(doubt * 100)} % only.`
+    : '';
 }
 
 const rounded = (value: number) => Number(value.toPrecision(2));
 const digits = (value: number) => (Math.abs(value) >= 99.5 ? value.toFixed(0) : value.toPrecision(2));
-const newtons = (value: number, system: System) => `${digits(Math.abs(inUnit('force', value, system)))} ${unitOf('force', system).name}`;
+const newtons = (value: number, system: System) =>
+  `${digits(Math.abs(inUnit('force', value, system)))} ${unitOf('force', system).name}`;
 const celsius = (value: number, system: System) => measureText('temperature', value, system);
 const watts = (value: number) => `${digits(value)} W`;
-const minutes = (seconds: number) => (seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} minutes`);
+const minutes = (seconds: number) =>
+  seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} minutes`;

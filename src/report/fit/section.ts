@@ -10,7 +10,11 @@ export const TOUCHING = 1e-6;
 export function fitSection(design: Design): FitReport {
   const position = design.position ?? 0;
   const result = fit(toSeats(design), metres(position));
-  const relations = result.relations.map(({ between, error, allowance }) => ({ between, error: millimetres(error), allowance: millimetres(allowance) }));
+  const relations = result.relations.map(({ between, error, allowance }) => ({
+    between,
+    error: millimetres(error),
+    allowance: millimetres(allowance),
+  }));
   return {
     position,
     seats: result.seats.map((seat) => seatSection(seat, position, design)),
@@ -40,19 +44,26 @@ function seatSection(seat: SeatFit, position: number, design: Design): SeatFitRe
     greatestFilm: mm(seat.greatestFilm),
     sensitivity: seat.sensitivity,
     positionForTarget,
-    filmsAtTarget: seat.filmsAtTarget && Object.fromEntries(seat.filmsAtTarget.map((film, i) => [design.seats[i]!.name, mm(film)])),
+    filmsAtTarget:
+      seat.filmsAtTarget && Object.fromEntries(seat.filmsAtTarget.map((film, i) => [design.seats[i]!.name, mm(film)])),
     shiftToTarget: shift,
     turnsToTarget: shift === null || pitch === undefined ? null : shift / pitch,
     tolerated: stretchSection(seat.tolerated),
   };
 }
 
-const stretchSection = (stretch: Stretch | null) => stretch && { from: millimetres(stretch.from), to: millimetres(stretch.to) };
+const stretchSection = (stretch: Stretch | null) =>
+  stretch && { from: millimetres(stretch.from), to: millimetres(stretch.to) };
 
 const mm = (m: number | null) => (m === null ? null : millimetres(m));
 
 function contactSection(contact: Contact | null): SeatFitReport['contact'] {
   if (contact === null) return null;
   const stretches = contact.stretches.map((stretch) => stretchSection(stretch)!);
-  return { station: millimetres(contact.station), diameter: 2 * millimetres(contact.radius), end: contact.end, stretches };
+  return {
+    station: millimetres(contact.station),
+    diameter: 2 * millimetres(contact.radius),
+    end: contact.end,
+    stretches,
+  };
 }

@@ -35,28 +35,70 @@ export function fitVerdict(design: Design, fit: FitReport, system: System): Verd
   const wanted = fit.seats.some((_, i) => design.seats[i]?.film);
   return {
     tone: wanted && !uneven ? 'good' : 'mend',
-    headline: wanted ? (uneven ? 'Every least film is right here, but not every film is even along its seat.' : 'Every seat has the film it should have, here.') : firstTouchSentence(design, fit, system),
+    headline: wanted
+      ? uneven
+        ? 'Every least film is right here, but not every film is even along its seat.'
+        : 'Every seat has the film it should have, here.'
+      : firstTouchSentence(design, fit, system),
     sentences: wanted ? sentences : sentences.slice(1),
   };
 }
 
 const allSentences = (design: Design, fit: FitReport, system: System) =>
-  [firstTouchSentence(design, fit, system), leavesSentence(fit, system), moveSentence(fit, system), permittedSentence(fit, system), ...relationSentences(design, fit, system), ...unevenSentences(design, fit, system)].filter((s) => s !== '');
+  [
+    firstTouchSentence(design, fit, system),
+    leavesSentence(fit, system),
+    moveSentence(fit, system),
+    permittedSentence(fit, system),
+    ...relationSentences(design, fit, system),
+    ...unevenSentences(design, fit, system),
+  ].filter((s) => s !== '');
 
-function interferingVerdict(design: Design, fit: FitReport, interfering: readonly SeatFitReport[], system: System): Verdict {
+function interferingVerdict(
+  design: Design,
+  fit: FitReport,
+  interfering: readonly SeatFitReport[],
+  system: System,
+): Verdict {
   const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
   const into = `The ${worst.name} journal is ${fineText(-worst.leastFilm!, system)} into its bush here`;
-  if (overlaps(fit)) return { tone: 'stop', headline: `${into}, and no position clears every seat.`, sentences: [overlapSentence(fit, system)] };
-  if (worst.closes === 'never' || worst.seatPosition === null) return { tone: 'stop', headline: `${into} and no axial move clears it.`, sentences: [] };
+  if (overlaps(fit))
+    return {
+      tone: 'stop',
+      headline: `${into}, and no position clears every seat.`,
+      sentences: [overlapSentence(fit, system)],
+    };
+  if (worst.closes === 'never' || worst.seatPosition === null)
+    return { tone: 'stop', headline: `${into} and no axial move clears it.`, sentences: [] };
   return { tone: 'stop', headline: `${into}.`, sentences: allSentences(design, fit, system) };
 }
 
-function apartVerdict(design: Design, fit: FitReport, apart: readonly SeatFitReport[], sentences: string[], system: System): Verdict {
+function apartVerdict(
+  design: Design,
+  fit: FitReport,
+  apart: readonly SeatFitReport[],
+  sentences: string[],
+  system: System,
+): Verdict {
   const blocked = blockedText(fit, system);
-  if (blocked !== '') return { tone: 'stop', headline: `The spindle does not go home: where the ${listed(fit.together)} ${plural(fit.together, 'seat')} would touch, ${blocked}.`, sentences: sentences.slice(1) };
+  if (blocked !== '')
+    return {
+      tone: 'stop',
+      headline: `The spindle does not go home: where the ${listed(fit.together)} ${plural(fit.together, 'seat')} would touch, ${blocked}.`,
+      sentences: sentences.slice(1),
+    };
   const tooLarge = apart.filter(({ name }) => isTooLarge(design, name));
-  if (tooLarge.length > 0) return { tone: 'stop', headline: `The ${listed(tooLarge.map((s) => s.name))} journal is larger than its bush all along: it does not go in.`, sentences: [] };
-  return { tone: 'mend', headline: `The ${listed(apart.map((s) => s.name))} journal does not reach its bush at this position.`, sentences };
+  if (tooLarge.length > 0)
+    return {
+      tone: 'stop',
+      headline: `The ${listed(tooLarge.map((s) => s.name))} journal is larger than its bush all along: it does not go in.`,
+      sentences: [],
+    };
+  return {
+    tone: 'mend',
+    headline: `The ${listed(apart.map((s) => s.name))} journal does not reach its bush at this position.`,
+    sentences,
+  };
 }
 
 /** Whether the least radius of a journal is more than the greatest of its bush. */
@@ -67,12 +109,16 @@ function isTooLarge(design: Design, name: string): boolean {
 
 /** The two stops are the wrong way round. */
 const overlaps = ({ endPlay }: FitReport) => endPlay !== null && endPlay < -TOUCHING;
-const overlapSentence = ({ endPlay }: FitReport, system: System) => `The two stops overlap by ${fineText(-endPlay!, system)}, so it cannot go in.`;
+const overlapSentence = ({ endPlay }: FitReport, system: System) =>
+  `The two stops overlap by ${fineText(-endPlay!, system)}, so it cannot go in.`;
 
 const plural = (items: readonly unknown[], word: string) => (items.length > 1 ? `${word}s` : word);
 
 /** Which seats are in their bush where the first would touch; empty where none is. */
-const blockedText = (fit: FitReport, system: System) => listed(fit.blocked.map((name) => `the ${name} journal is ${fineText(-fit.filmsAtFirst[name]!, system)} into its bush`));
+const blockedText = (fit: FitReport, system: System) =>
+  listed(
+    fit.blocked.map((name) => `the ${name} journal is ${fineText(-fit.filmsAtFirst[name]!, system)} into its bush`),
+  );
 
 type Wanted = Design['seats'][number]['film'];
 
@@ -80,16 +126,28 @@ function inTolerance(seat: SeatFitReport, film: Wanted): boolean {
   return !film || (seat.leastFilm !== null && Math.abs(seat.leastFilm - film.target) <= (film.tolerance ?? 0) + 1e-9);
 }
 
-const END = { small: 'at its small end', large: 'at its large end', middle: 'part way along', whole: 'all along its line' } as const;
+const END = {
+  small: 'at its small end',
+  large: 'at its large end',
+  middle: 'part way along',
+  whole: 'all along its line',
+} as const;
 
 function firstTouchSentence(design: Design, fit: FitReport, system: System): string {
   const first = fit.seats.find((s) => s.name === fit.first);
   if (!first || fit.firstPosition === null) {
     const noseward = fit.seats.filter((s) => s.closes === 'noseward' && s.seatPosition !== null);
-    return noseward.length > 0 ? `Nothing stops the journal going rearward; going noseward the ${noseward.map((s) => s.name).join(' and ')} seat does.` : 'No axial move makes any of these seats touch.';
+    return noseward.length > 0
+      ? `Nothing stops the journal going rearward; going noseward the ${noseward.map((s) => s.name).join(' and ')} seat does.`
+      : 'No axial move makes any of these seats touch.';
   }
-  const where = first.contact ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${placeText(first.contact.diameter, system)})`}` : '';
-  const seats = fit.together.length > 1 ? `the ${listed(fit.together)} seats would touch together` : `the ${first.name} seat would touch first${where}`;
+  const where = first.contact
+    ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${placeText(first.contact.diameter, system)})`}`
+    : '';
+  const seats =
+    fit.together.length > 1
+      ? `the ${listed(fit.together)} seats would touch together`
+      : `the ${first.name} seat would touch first${where}`;
   if (fit.blocked.length > 0) return `Going home, ${seats}, but there ${blockedText(fit, system)}.`;
   if (overlaps(fit)) return `Going home, ${seats}.`;
   if (fit.together.length > 1) return `Going home, the ${listed(fit.together)} seats touch together.`;
@@ -99,22 +157,41 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System): str
 /** How the others stand where the first touches, and how far it is to the other stop. */
 function leavesSentence(fit: FitReport, system: System): string {
   if (fit.first === null) return '';
-  const others = fit.seats.filter((s) => !fit.together.includes(s.name) && !fit.blocked.includes(s.name) && s.closes !== 'never' && fit.filmsAtFirst[s.name] != null);
-  const clear = others.map((s) => `the ${s.name} seat still ${fineText(Math.max(0, fit.filmsAtFirst[s.name]!), system)} clear`).join(' and ');
-  const parts = [clear === '' ? '' : `that leaves ${clear}`, endPlayClause(fit, system)].filter((part) => part !== '').join('; ');
+  const others = fit.seats.filter(
+    (s) =>
+      !fit.together.includes(s.name) &&
+      !fit.blocked.includes(s.name) &&
+      s.closes !== 'never' &&
+      fit.filmsAtFirst[s.name] != null,
+  );
+  const clear = others
+    .map((s) => `the ${s.name} seat still ${fineText(Math.max(0, fit.filmsAtFirst[s.name]!), system)} clear`)
+    .join(' and ');
+  const parts = [clear === '' ? '' : `that leaves ${clear}`, endPlayClause(fit, system)]
+    .filter((part) => part !== '')
+    .join('; ');
   return parts === '' ? '' : `${parts.charAt(0).toUpperCase()}${parts.slice(1)}.`;
 }
 
-const endPlayClause = (fit: FitReport, system: System) => (fit.endPlay === null ? '' : overlaps(fit) ? overlapSentence(fit, system).slice(0, -1) : `end play is ${fineText(Math.max(0, fit.endPlay), system)}`);
+const endPlayClause = (fit: FitReport, system: System) =>
+  fit.endPlay === null
+    ? ''
+    : overlaps(fit)
+      ? overlapSentence(fit, system).slice(0, -1)
+      : `end play is ${fineText(Math.max(0, fit.endPlay), system)}`;
 
 /** What it does that this seat touches first. */
 function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
   const { bush, journal } = design.seats.find((s) => s.name === first.name)!;
   const halfAngle = bush.halfAngle || journal.halfAngle;
   const friction = design.friction ?? defaultAt('friction');
-  if (isSelfHolding(radians(halfAngle), friction)) return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
-  const loose = fit.seats.filter((s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film));
-  if (loose.length > 0) return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose in ${loose.length > 1 ? 'those' : 'that one'}.`;
+  if (isSelfHolding(radians(halfAngle), friction))
+    return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
+  const loose = fit.seats.filter(
+    (s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film),
+  );
+  if (loose.length > 0)
+    return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose in ${loose.length > 1 ? 'those' : 'that one'}.`;
   return `at ${angleText(halfAngle)} it stops the journal without sticking.`;
 }
 
@@ -122,13 +199,17 @@ function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
 export function unevenSentences(design: Design, fit: FitReport, system: System): string[] {
   return fit.seats.flatMap((seat, i) => {
     const { leastFilm: least, greatestFilm: greatest } = seat;
-    if (least === null || greatest === null || greatest - least <= (design.seats[i]?.film?.tolerance ?? 0) + UNEVEN) return [];
-    return [`The ${seat.name} film is uneven: ${fineText(least, system)} where it is least, ${fineText(greatest, system)} where it is greatest.`];
+    if (least === null || greatest === null || greatest - least <= (design.seats[i]?.film?.tolerance ?? 0) + UNEVEN)
+      return [];
+    return [
+      `The ${seat.name} film is uneven: ${fineText(least, system)} where it is least, ${fineText(greatest, system)} where it is greatest.`,
+    ];
   });
 }
 
 /** Whether a seat stands clear by more than the film it should have. */
-const isLoose = (film: number | null | undefined, wanted: Wanted) => film != null && (!wanted || film > wanted.target + (wanted.tolerance ?? 0));
+const isLoose = (film: number | null | undefined, wanted: Wanted) =>
+  film != null && (!wanted || film > wanted.target + (wanted.tolerance ?? 0));
 
 /** How far to move for the film of the seat that matters first, and what the others then have. */
 function moveSentence(fit: FitReport, system: System): string {
@@ -137,19 +218,31 @@ function moveSentence(fit: FitReport, system: System): string {
   const seat = movers.find((s) => s.name === fit.first) ?? movers[0];
   if (!seat) return '';
   const shift = seat.shiftToTarget!;
-  const isTold = (name: string, film: number) => film < -TOUCHING || fit.seats.find((s) => s.name === name)?.closes !== 'never';
-  const others = Object.entries(seat.filmsAtTarget ?? {}).filter(([name, film]) => name !== seat.name && film !== null && isTold(name, film));
+  const isTold = (name: string, film: number) =>
+    film < -TOUCHING || fit.seats.find((s) => s.name === name)?.closes !== 'never';
+  const others = Object.entries(seat.filmsAtTarget ?? {}).filter(
+    ([name, film]) => name !== seat.name && film !== null && isTold(name, film),
+  );
   if (Math.abs(shift) < 5e-5) return `The ${seat.name} seat stands at its film now.`;
   const turns = seat.turnsToTarget === null ? '' : ` (${turnText(seat.turnsToTarget)} of the adjuster)`;
-  const after = others.map(([name, film]) => `the ${name} ${film! < -TOUCHING ? `is then ${fineText(-film!, system)} into its bush` : `then has ${fineText(Math.max(0, film!), system)}`}`).join(', ');
+  const after = others
+    .map(
+      ([name, film]) =>
+        `the ${name} ${film! < -TOUCHING ? `is then ${fineText(-film!, system)} into its bush` : `then has ${fineText(Math.max(0, film!), system)}`}`,
+    )
+    .join(', ');
   return `For its film the ${seat.name} seat wants the journal ${fineText(Math.abs(shift), system)} ${shift < 0 ? 'rearward' : 'noseward'}${turns}${after === '' ? '' : `; ${after}`}.`;
 }
 
 /** Where the adjuster may stand with every film right. */
 function permittedSentence({ permitted, position, seats }: FitReport, system: System): string {
   if (!permitted || permitted.to - permitted.from < 5e-5) return '';
-  const pitch = seats.find((s) => s.turnsToTarget !== null && s.shiftToTarget !== null && Math.abs(s.turnsToTarget) > 1e-9);
-  const turns = pitch ? ` (${turnText(((permitted.to - permitted.from) * pitch.turnsToTarget!) / pitch.shiftToTarget!)} of the adjuster)` : '';
+  const pitch = seats.find(
+    (s) => s.turnsToTarget !== null && s.shiftToTarget !== null && Math.abs(s.turnsToTarget) > 1e-9,
+  );
+  const turns = pitch
+    ? ` (${turnText(((permitted.to - permitted.from) * pitch.turnsToTarget!) / pitch.shiftToTarget!)} of the adjuster)`
+    : '';
   const range = `${fineText(permitted.to - permitted.from, system)} of travel${turns}`;
   if (position < permitted.from || position > permitted.to) return `Over ${range} every film is within its tolerance.`;
   return `It may go ${fineText(position - permitted.from, system)} rearward or ${fineText(permitted.to - position, system)} noseward of here with every film still within its tolerance.`;

@@ -3,7 +3,8 @@
  *
  * One row a reading below a row of names; a column that a kind does not have stays empty. A name may say the unit of
  * its column, value (mm), as a table written here does, so that it is read alike in a metric and an inch shop; under
- * a name without one a number alone is in mm (or in inches, where so asked). Any entry may carry its own unit: 0.0002 in,
+ * a name without one a number alone is in mm (or in inches, where so asked). Any entry may carry its own unit: 0.0002
+ * in,
  * 2 tenths, 5 µm. A table without the column `after` was read after all the trials so far. Columns may stand
  * in any order and be parted by commas, semicolons or tabs; with the latter two, decimals may have a comma.
  */
@@ -19,7 +20,22 @@ const ANGLES = ['direction'] as const;
 /** Plain numbers. */
 const COUNTS = ['after'] as const;
 /** Every column, in the order in which they are written. */
-export const COLUMNS = [...WORDS, 'value', 'sigma', 'station', 'roll', 'ball', 'face', 'bar', 'stack', 'travel', 'indicator', 'position', ...ANGLES, ...COUNTS] as const;
+export const COLUMNS = [
+  ...WORDS,
+  'value',
+  'sigma',
+  'station',
+  'roll',
+  'ball',
+  'face',
+  'bar',
+  'stack',
+  'travel',
+  'indicator',
+  'position',
+  ...ANGLES,
+  ...COUNTS,
+] as const;
 type Column = (typeof COLUMNS)[number];
 
 export interface TableError {
@@ -39,34 +55,61 @@ export type Table =
 /** Digits of a number that are its own; the sixteenth and after are what inches and binary fractions leave. */
 const DIGITS = 15;
 
-/** Characters, rows and columns of a table: many times a notebook of 5,000 readings. What is more is refused before it is taken apart. */
+/**
+ * Characters, rows and columns of a table: many times a notebook of 5,000 readings. What is more is refused before it
+ * is taken apart.
+ */
 const LONGEST_TABLE = 8_000_000;
 const MOST_ROWS = 20_000;
 const MOST_COLUMNS = 200;
 
 /**
- * The readings as a table; lengths in mm or inches, directions in degrees, as the names say. A word that a spreadsheet would take for a formula
+ * The readings as a table; lengths in mm or inches, directions in degrees, as the names say. A word that a spreadsheet
+ * would take for a formula
  * (a seat called =A1) has an apostrophe before it.
  */
 export function readingsToCsv(readings: readonly Reading[], system: System = 'metric'): string {
   const { size } = lengthUnit(system);
-  const cellOf = (value: string | number | undefined, column: Column) => (typeof value === 'number' ? Number((isLength(column) ? value / size : value).toPrecision(DIGITS)) : (value ?? ''));
-  const rows = readings.map((entry) => COLUMNS.map((column) => cellOf((entry as Partial<Record<Column, string | number>>)[column], column)));
-  return Papa.unparse([COLUMNS.map((column) => (isWord(column) || isCount(column) ? column : `${column} (${isAngle(column) ? 'deg' : system === 'metric' ? 'mm' : 'in'})`)), ...rows], { escapeFormulae: true });
+  const cellOf = (value: string | number | undefined, column: Column) =>
+    typeof value === 'number' ? Number((isLength(column) ? value / size : value).toPrecision(DIGITS)) : (value ?? '');
+  const rows = readings.map((entry) =>
+    COLUMNS.map((column) => cellOf((entry as Partial<Record<Column, string | number>>)[column], column)),
+  );
+  return Papa.unparse(
+    [
+      COLUMNS.map((column) =>
+        isWord(column) || isCount(column)
+          ? column
+          : `${column} (${isAngle(column) ? 'deg' : system === 'metric' ? 'mm' : 'in'})`,
+      ),
+      ...rows,
+    ],
+    { escapeFormulae: true },
+  );
 }
 
-/** The readings of a table, or everything that is wrong with it. `design` has the seats they name; `bare` says what a number alone is in. */
+/**
+ * The readings of a table, or everything that is wrong with it. `design` has the seats they name; `bare` says what a
+ * number alone is in.
+ */
 export function readingsFromCsv(text: string, design: Design, bare: System = 'metric'): Table {
-  if (text.length > LONGEST_TABLE) return refused(`the table has ${text.length} characters; at most ${LONGEST_TABLE} are read`);
+  if (text.length > LONGEST_TABLE)
+    return refused(`the table has ${text.length} characters; at most ${LONGEST_TABLE} are read`);
   const { delimiter, cells: whole } = tableOf(text);
   const [names = [], ...rows] = whole;
   if (rows.length > MOST_ROWS) return refused(`the table has ${rows.length} rows; at most ${MOST_ROWS} are read`);
-  if (names.length > MOST_COLUMNS) return refused(`the first row names ${names.length} columns; at most ${MOST_COLUMNS} are read`);
+  if (names.length > MOST_COLUMNS)
+    return refused(`the first row names ${names.length} columns; at most ${MOST_COLUMNS} are read`);
   const heads = names.map((name) => headOf(name, lengthUnit(bare).size));
   const columns = heads.map(({ name }) => name);
   if (isHeadless(columns)) return headless([names, ...rows], delimiter);
   const unknown = unknownErrors(columns);
-  const headErrors = [...headerErrors(columns), ...heads.flatMap(({ name, wrong }) => (wrong === null || !isColumn(name) ? [] : [{ row: 1, column: name, message: wrong }]))];
+  const headErrors = [
+    ...headerErrors(columns),
+    ...heads.flatMap(({ name, wrong }) =>
+      wrong === null || !isColumn(name) ? [] : [{ row: 1, column: name, message: wrong }],
+    ),
+  ];
   if (headErrors.length > 0) return { ok: false, errors: [...unknown, ...headErrors] };
   const errors: TableError[] = [];
   const readings: Record<string, unknown>[] = [];
@@ -78,8 +121,12 @@ export function readingsFromCsv(text: string, design: Design, bare: System = 'me
     if (cells.every((cell) => cell.trim() === '')) return;
     const row = i + 2;
     const surplus = cells.slice(columns.length).find((cell) => cell.trim() !== '');
-    if (surplus !== undefined) errors.push({ row, column: '', message: `found "${surplus.slice(0, 40)}" beyond the last named column` });
-    readings.push({ ...now, ...readingOf(cells, heads, design, (column, message) => errors.push({ row, column, message })) });
+    if (surplus !== undefined)
+      errors.push({ row, column: '', message: `found "${surplus.slice(0, 40)}" beyond the last named column` });
+    readings.push({
+      ...now,
+      ...readingOf(cells, heads, design, (column, message) => errors.push({ row, column, message })),
+    });
     rowOf.push(row);
   });
   for (const error of designErrors(design, readings, rowOf, errors)) errors.push(error);
@@ -100,7 +147,9 @@ function tableOf(text: string): { delimiter: string; cells: string[][] } {
 }
 
 /** A first row that names no column but has a kind of reading, or a number, in it: rows that begin at once. */
-const isHeadless = (first: readonly string[]): boolean => !first.some((cell) => isColumn(cell)) && first.some((cell) => ownColumns(cell) !== null || /^[−+-]?[.,]?\d/.test(cell));
+const isHeadless = (first: readonly string[]): boolean =>
+  !first.some((cell) => isColumn(cell)) &&
+  first.some((cell) => ownColumns(cell) !== null || /^[−+-]?[.,]?\d/.test(cell));
 
 const isWord = (column: string) => (WORDS as readonly string[]).includes(column);
 const isAngle = (column: string) => (ANGLES as readonly string[]).includes(column);
@@ -130,38 +179,68 @@ const KINDS: readonly string[] = reading.def.options.flatMap(({ shape }) => shap
 
 /** What a kind must be told, in the order of the columns; null where there is no such kind. */
 function ownColumns(kind: string): Column[] | null {
-  const option = reading.def.options.find(({ shape }) => (shape.kind.def.values as readonly string[]).some((name) => name.toLowerCase() === kind.toLowerCase()));
+  const option = reading.def.options.find(({ shape }) =>
+    (shape.kind.def.values as readonly string[]).some((name) => name.toLowerCase() === kind.toLowerCase()),
+  );
   return option ? COLUMNS.filter((column) => column in option.shape && !isCount(column)) : null;
 }
 
-/** Said once, with the heading that goes over these rows: that of the kinds they begin with, or of a table of every kind. */
+/**
+ * Said once, with the heading that goes over these rows: that of the kinds they begin with, or of a table of every
+ * kind.
+ */
 function headless(rows: readonly string[][], delimiter: string): Table {
   const kinds = new Set(rows.map(([kind = '']) => kind.trim()).filter((kind) => kind !== ''));
   const wanted = new Set([...kinds].flatMap((kind) => ownColumns(kind) ?? []));
   const widest = Math.max(...rows.map((row) => row.length));
   // All columns where the rows are those of a whole table, or begin with no kind.
-  const columns = wanted.size === 0 || widest === COLUMNS.length ? [...COLUMNS] : COLUMNS.filter((column) => wanted.has(column));
+  const columns =
+    wanted.size === 0 || widest === COLUMNS.length ? [...COLUMNS] : COLUMNS.filter((column) => wanted.has(column));
   const heading = columns.join(delimiter);
-  return { ok: false, errors: [{ row: 1, column: '', message: `there is no heading: the first row must name the columns, here ${heading.replaceAll('\t', ' ⇥ ')}` }], heading };
+  return {
+    ok: false,
+    errors: [
+      {
+        row: 1,
+        column: '',
+        message: `there is no heading: the first row must name the columns, here ${heading.replaceAll('\t', ' ⇥ ')}`,
+      },
+    ],
+    heading,
+  };
 }
 
 function headerErrors(columns: readonly string[]): TableError[] {
-  if (columns.every((name) => name === '')) return [{ row: 1, column: '', message: `the first row must name the columns: ${COLUMNS.join(', ')}` }];
+  if (columns.every((name) => name === ''))
+    return [{ row: 1, column: '', message: `the first row must name the columns: ${COLUMNS.join(', ')}` }];
   const errors: TableError[] = [];
   columns.forEach((name, i) => {
-    if (isColumn(name) && columns.indexOf(name) < i) errors.push({ row: 1, column: name, message: `column "${name}" stands here a second time` });
+    if (isColumn(name) && columns.indexOf(name) < i)
+      errors.push({ row: 1, column: name, message: `column "${name}" stands here a second time` });
   });
-  for (const name of ['kind', 'value', 'sigma']) if (!columns.includes(name)) errors.push({ row: 1, column: name, message: `column "${name}" is missing` });
+  for (const name of ['kind', 'value', 'sigma'])
+    if (!columns.includes(name)) errors.push({ row: 1, column: name, message: `column "${name}" is missing` });
   return errors;
 }
 
 /** Columns that are none of ours, each once. */
 const unknownErrors = (columns: readonly string[]): TableError[] =>
-  [...new Set(columns)].flatMap((name) => (name === '' || isColumn(name) ? [] : [{ row: 1, column: name, message: `no column is called "${name.slice(0, 40)}"; they are ${COLUMNS.join(', ')}` }]));
+  [...new Set(columns)].flatMap((name) =>
+    name === '' || isColumn(name)
+      ? []
+      : [
+          {
+            row: 1,
+            column: name,
+            message: `no column is called "${name.slice(0, 40)}"; they are ${COLUMNS.join(', ')}`,
+          },
+        ],
+  );
 
 /** A word of ours, or the name of a seat, in whatever capitals it was written; as it stands where it is none. */
 function wordOf(column: string, cell: string, design: Design): string {
-  const words = column === 'seat' ? design.seats.map(({ name }) => name) : column === 'part' ? ['journal', 'bush'] : KINDS;
+  const words =
+    column === 'seat' ? design.seats.map(({ name }) => name) : column === 'part' ? ['journal', 'bush'] : KINDS;
   if (words.includes(cell)) return cell;
   // The apostrophe that keeps a spreadsheet from reckoning.
   if (/^'[=+\-@]/.test(cell)) return wordOf(column, cell.slice(1), design);
@@ -169,7 +248,12 @@ function wordOf(column: string, cell: string, design: Design): string {
   return alike.length === 1 ? alike[0]! : cell;
 }
 
-function readingOf(cells: readonly string[], heads: readonly Head[], design: Design, say: (column: string, message: string) => void): Record<string, unknown> {
+function readingOf(
+  cells: readonly string[],
+  heads: readonly Head[],
+  design: Design,
+  say: (column: string, message: string) => void,
+): Record<string, unknown> {
   const found: Record<string, unknown> = {};
   heads.forEach(({ name: column, size }, i) => {
     const cell = cells[i]?.trim() ?? '';
@@ -179,7 +263,11 @@ function readingOf(cells: readonly string[], heads: readonly Head[], design: Des
       return;
     }
     const written = cell.replace('−', '-');
-    const typed = isCount(column) ? typedCount(written) : isAngle(column) ? typedDegrees(written) : typedLength(written, size);
+    const typed = isCount(column)
+      ? typedCount(written)
+      : isAngle(column)
+        ? typedDegrees(written)
+        : typedLength(written, size);
     if (typed.ok) found[column] = typed.value;
     else {
       say(column, typed.message);
@@ -191,18 +279,27 @@ function readingOf(cells: readonly string[], heads: readonly Head[], design: Des
 }
 
 function typedCount(text: string): Typed {
-  return /^\d+$/.test(text) ? { ok: true, value: Number(text) } : { ok: false, message: `found "${text}"; type a whole number of trials` };
+  return /^\d+$/.test(text)
+    ? { ok: true, value: Number(text) }
+    : { ok: false, message: `found "${text}"; type a whole number of trials` };
 }
 
 function typedDegrees(text: string): Typed {
   const plain = plainTyped(text);
   if (!plain.ok) return plain;
   const match = /^([+-]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:e[+-]?\d+)?) ?(?:°|deg|d)?$/i.exec(plain.text);
-  return match ? { ok: true, value: Number(match[1]!.replace(',', '.')) } : { ok: false, message: `found "${text}"; type degrees` };
+  return match
+    ? { ok: true, value: Number(match[1]!.replace(',', '.')) }
+    : { ok: false, message: `found "${text}"; type degrees` };
 }
 
 /** What the rules of the design file say against the readings, by row and column. */
-function designErrors(design: Design, readings: readonly Record<string, unknown>[], rowOf: readonly number[], said: readonly TableError[]): TableError[] {
+function designErrors(
+  design: Design,
+  readings: readonly Record<string, unknown>[],
+  rowOf: readonly number[],
+  said: readonly TableError[],
+): TableError[] {
   const result = validateDesign({ ...design, readings });
   if (result.ok) return [];
   const told = new Set(said.map(({ row, column }) => `${row} ${column}`));

@@ -6,12 +6,16 @@ import { isOvertaken, predictedReading } from './predictedReading.ts';
 import type { Reading } from './toReading.ts';
 
 /**
- * What no part is off by (common practice, no source): 1 mm on a diameter or 2 % of it, whichever is less; a line that leans 2 in 100
+ * What no part is off by (common practice, no source): 1 mm on a diameter or 2 % of it, whichever is less; a line that
+ * leans 2 in 100
  * (1.1°) or stands 0.1 mm proud; a position or a shake of 1 mm.
  */
 const OFF = { most: 1, share: 0.02, proud: 0.1 };
 
-/** How far (mm) a reading of this set-up may lie from the drawing before it is asked after; `drawn`: what the drawing would read. */
+/**
+ * How far (mm) a reading of this set-up may lie from the drawing before it is asked after; `drawn`: what the drawing
+ * would read.
+ */
 function limitOf(design: Design, reading: Reading, drawn: number): number {
   switch (reading.kind) {
     case 'diameter':
@@ -32,10 +36,15 @@ function limitOf(design: Design, reading: Reading, drawn: number): number {
   }
 }
 
-/** A warning where the reading is far from what the parts as drawn would read; null where it is not, or they would read nothing. */
+/**
+ * A warning where the reading is far from what the parts as drawn would read; null where it is not, or they would read
+ * nothing.
+ */
 export function farOffText(design: Design, reading: Reading, system: System): string | null {
   const { value } = predictedReading(design, reading);
   if (value === null || isOvertaken(design, reading)) return null;
   const off = Math.abs(reading.value - value);
-  return off > limitOf(design, reading, value) ? `${lengthText(Number(off.toFixed(3)), system)} from the drawing: really?` : null;
+  return off > limitOf(design, reading, value)
+    ? `${lengthText(Number(off.toFixed(3)), system)} from the drawing: really?`
+    : null;
 }

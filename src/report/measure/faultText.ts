@@ -12,7 +12,8 @@ type Lengths = Record<string, number>;
 /** A fault of the engine for the report. */
 export function faultReport(design: Design, index: number, fault: Fault): FaultReport {
   const lengths: Lengths = {};
-  for (const [key, value] of Object.entries(fault)) if (typeof value === 'number' && key !== 'seat') lengths[key] = millimetres(value);
+  for (const [key, value] of Object.entries(fault))
+    if (typeof value === 'number' && key !== 'seat') lengths[key] = millimetres(value);
   const told: Omit<FaultReport, 'message'> = { index, what: fault.what };
   if ('seat' in fault) told.seat = design.seats[fault.seat]!.name;
   if ('part' in fault) told.part = fault.part;
@@ -22,12 +23,17 @@ export function faultReport(design: Design, index: number, fault: Fault): FaultR
 }
 
 /** What is wrong with the reading; a whole sentence without the full stop. */
-export function faultText({ what, seat, part, end, lengths = {} }: Omit<FaultReport, 'message'>, system: System): string {
+export function faultText(
+  { what, seat, part, end, lengths = {} }: Omit<FaultReport, 'message'>,
+  system: System,
+): string {
   const at = (key: string) => placeText(lengths[key] ?? Number.NaN, system);
   const tool = (key: string) => toolText(lengths[key] ?? Number.NaN, system);
   switch (what) {
     case 'wrongPart':
-      return part === 'bush' ? 'rolls stand against a journal, and this is a bush: use balls' : 'a ball rests in a bush, and this is a journal: use rolls';
+      return part === 'bush'
+        ? 'rolls stand against a journal, and this is a bush: use balls'
+        : 'a ball rests in a bush, and this is a journal: use rolls';
     case 'straight':
       return 'a straight bore holds no ball; it falls through or does not enter';
     case 'falls':

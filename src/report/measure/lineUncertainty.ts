@@ -10,7 +10,11 @@ import type { MeasureReport } from './definition.ts';
  * Profile points add their own and are left out: they are told beside the line.
  * @source propagation of correlated uncertainties, JCGM 100:2008, 5.2.2, on r = D/2 + (Z - station)·tan a
  */
-export function lineUncertainty(surface: Surface, { halfAngle, sigma, correlation }: MeasureReport['surfaces'][number], station: number): number | null {
+export function lineUncertainty(
+  surface: Surface,
+  { halfAngle, sigma, correlation }: MeasureReport['surfaces'][number],
+  station: number,
+): number | null {
   if (sigma.diameter === null || sigma.halfAngle === null) return null;
   const cos = Math.cos(radians(halfAngle));
   const size = sigma.diameter / 2;

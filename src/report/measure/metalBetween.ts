@@ -1,4 +1,7 @@
-/** What came off between each reading and the state that the design's surfaces are in; and readings of a line that is no more. */
+/**
+ * What came off between each reading and the state that the design's surfaces are in; and readings of a line that is no
+ * more.
+ */
 import type { Design, Part } from '../../design/definition.ts';
 import type { CutBetween, Since } from '../../engine/gauging/cutsBetween.ts';
 import type { On } from '../../engine/gauging/reading.ts';
@@ -26,26 +29,60 @@ const histories = new WeakMap<Design, History>();
 
 /** Worked out once for a design: every reading of its notebook asks for it. */
 export function historyOf(design: Design): History {
-  const known = histories.get(design) ?? { entries: (design.cut?.trials ?? []).map((trial, k, all) => entryOf(design, trial, all.slice(0, k))), lists: new Map() };
+  const known = histories.get(design) ?? {
+    entries: (design.cut?.trials ?? []).map((trial, k, all) => entryOf(design, trial, all.slice(0, k))),
+    lists: new Map(),
+  };
   histories.set(design, known);
   return known;
 }
 
-function entryOf(design: Design, { inShapes = false, taken = [], faces = [] }: TrialEntry, earlier: readonly TrialEntry[]): Entry {
-  const surfaces = taken.map(({ seat, part, normal, sigma }): CutBetween => ({ of: 'surface', seat: seatOf(design, seat), part, normal: metres(normal), sigma: metres(sigma ?? surfaceSigma(design, seat, part, normal)) }));
+function entryOf(
+  design: Design,
+  { inShapes = false, taken = [], faces = [] }: TrialEntry,
+  earlier: readonly TrialEntry[],
+): Entry {
+  const surfaces = taken.map(
+    ({ seat, part, normal, sigma }): CutBetween => ({
+      of: 'surface',
+      seat: seatOf(design, seat),
+      part,
+      normal: metres(normal),
+      sigma: metres(sigma ?? surfaceSigma(design, seat, part, normal)),
+    }),
+  );
   const moved = faces.flatMap(({ name, off, sigma }): CutBetween[] => {
     const face = design.cut?.faces?.find((f) => f.name === name);
     if (!face) return [];
-    return [{ of: 'face', part: face.part, seats: face.seats.map((seat) => seatOf(design, seat)), moves: face.moves === 'noseward' ? 1 : -1, normal: metres(off), sigma: metres(sigma ?? FACE_SIGMA) }];
+    return [
+      {
+        of: 'face',
+        part: face.part,
+        seats: face.seats.map((seat) => seatOf(design, seat)),
+        moves: face.moves === 'noseward' ? 1 : -1,
+        normal: metres(off),
+        sigma: metres(sigma ?? FACE_SIGMA),
+      },
+    ];
   });
   // What is not in the surfaces yet is cut to a new line where the list of what may be cut says so: by the first cut.
-  const isCut = (trial: TrialEntry, seat: string, part: Part) => !trial.inShapes && (trial.taken ?? []).some((t) => t.seat === seat && t.part === part && t.normal > 0);
-  const toNewLine = (seat: string, part: Part, normal: number) => !inShapes && normal > 0 && design.cut?.allow.some((a) => a.renew && a.seat === seat && a.part === part) && !earlier.some((trial) => isCut(trial, seat, part));
-  const renewed = taken.filter((t) => t.renewed || toNewLine(t.seat, t.part, t.normal)).map(({ seat, part }): On => ({ seat: seatOf(design, seat), part }));
+  const isCut = (trial: TrialEntry, seat: string, part: Part) =>
+    !trial.inShapes && (trial.taken ?? []).some((t) => t.seat === seat && t.part === part && t.normal > 0);
+  const toNewLine = (seat: string, part: Part, normal: number) =>
+    !inShapes &&
+    normal > 0 &&
+    design.cut?.allow.some((a) => a.renew && a.seat === seat && a.part === part) &&
+    !earlier.some((trial) => isCut(trial, seat, part));
+  const renewed = taken
+    .filter((t) => t.renewed || toNewLine(t.seat, t.part, t.normal))
+    .map(({ seat, part }): On => ({ seat: seatOf(design, seat), part }));
   return { inShapes, cuts: [...surfaces, ...moved], renewed };
 }
 
-/** Entries between a reading and the state sought: those before it that are not in the surfaces, those after it that are. */
+/**
+ * Entries between a reading and the state sought: those before it that are not in the surfaces, those after it that
+ * are.
+ */
 function between({ entries }: History, after: number): { entry: Entry; sign: 1 | -1 }[] {
   return entries.flatMap((entry, k) => (k < after === entry.inShapes ? [] : [{ entry, sign: k < after ? 1 : -1 }]));
 }
@@ -60,14 +97,22 @@ export function sinceOf(design: Design, history: History, reading: Reading): Sin
   const known = history.lists.get(key);
   if (known) return known;
   const on = 'seat' in reading ? { seat: seatOf(design, reading.seat), part: reading.part } : null;
-  const concerns = (cut: CutBetween) => !on || (cut.part === on.part && (cut.of === 'face' ? cut.seats.includes(on.seat) : cut.seat === on.seat));
-  const list = between(history, after).flatMap(({ entry, sign }) => entry.cuts.filter((cut) => cut.normal !== 0 && concerns(cut)).map((cut): Since => ({ cut, sign })));
+  const concerns = (cut: CutBetween) =>
+    !on || (cut.part === on.part && (cut.of === 'face' ? cut.seats.includes(on.seat) : cut.seat === on.seat));
+  const list = between(history, after).flatMap(({ entry, sign }) =>
+    entry.cuts.filter((cut) => cut.normal !== 0 && concerns(cut)).map((cut): Since => ({ cut, sign })),
+  );
   history.lists.set(key, list);
   return list;
 }
 
-/** Of these surfaces the ones that were cut to another line between a reading and the state sought: it says nothing of that line. */
+/**
+ * Of these surfaces the ones that were cut to another line between a reading and the state sought: it says nothing of
+ * that line.
+ */
 export function overtakenOn(history: History, { after = 0 }: Reading, surfaces: readonly On[]): On[] {
   const renewed = between(history, after).flatMap(({ entry }) => entry.renewed);
-  return renewed.length === 0 ? [] : surfaces.filter(({ seat, part }) => renewed.some((on) => on.seat === seat && on.part === part));
+  return renewed.length === 0
+    ? []
+    : surfaces.filter(({ seat, part }) => renewed.some((on) => on.seat === seat && on.part === part));
 }

@@ -1,4 +1,6 @@
-/** What a set-up would read on the parts as the design has them, with the metal on or off as it was when it was taken. */
+/**
+ * What a set-up would read on the parts as the design has them, with the metal on or off as it was when it was taken.
+ */
 import type { Design } from '../../design/definition.ts';
 import { predict, surfacesOf } from '../../engine/gauging/readings/index.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
@@ -22,4 +24,5 @@ export function predictedReading(design: Design, reading: Reading, index = 0): P
 }
 
 /** Whether a reading is of a line that was cut to another one between it and the design's surfaces. */
-export const isOvertaken = (design: Design, reading: Reading): boolean => overtakenOn(historyOf(design), reading, surfacesOf(toReading(design, reading), toPlaySeats(design))).length > 0;
+export const isOvertaken = (design: Design, reading: Reading): boolean =>
+  overtakenOn(historyOf(design), reading, surfacesOf(toReading(design, reading), toPlaySeats(design))).length > 0;

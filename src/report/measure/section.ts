@@ -22,8 +22,15 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
   const { readings, places, overtaken } = usedReadings(design, seats);
   const priors = toPriors(design);
   const found = estimate(seats, readings, priors);
-  const impossible = found.impossible.map(({ index, fault, possibleAsDrawn }) => ({ ...faultReport(design, places[index]!, fault), possibleAsDrawn }));
-  const old = overtaken.flatMap((on, index) => (on.length === 0 ? [] : [{ index, surfaces: on.map(({ seat, part }) => ({ seat: design.seats[seat]!.name, part })) }]));
+  const impossible = found.impossible.map(({ index, fault, possibleAsDrawn }) => ({
+    ...faultReport(design, places[index]!, fault),
+    possibleAsDrawn,
+  }));
+  const old = overtaken.flatMap((on, index) =>
+    on.length === 0
+      ? []
+      : [{ index, surfaces: on.map(({ seat, part }) => ({ seat: design.seats[seat]!.name, part })) }],
+  );
   if (found.kind === 'unusable') return { ...NOTHING, impossible, overtaken: old };
   const position = metres(design.position ?? 0);
   const whole = wholeOf(found, readings, priors, TOOLS[tools]);
@@ -31,7 +38,13 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
   return {
     surfaces: surfacesOf(found).map((on) => surfaceSection(design, found, on)),
     correlations: correlationsSection(design, found),
-    readings: found.readings.map(({ index, fitted, residual, normalised, leverage }) => ({ index: places[index]!, fitted: millimetres(fitted), residual: millimetres(residual), normalised, leverage })),
+    readings: found.readings.map(({ index, fitted, residual, normalised, leverage }) => ({
+      index: places[index]!,
+      fitted: millimetres(fitted),
+      residual: millimetres(residual),
+      normalised,
+      leverage,
+    })),
     chiSquare: found.chiSquare,
     freedom: found.freedom,
     probability: found.probability,
@@ -39,7 +52,9 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
     impossible,
     overtaken: old,
     disagreeing: found.disagreeing.map((one) => ({ ...one, index: places[one.index]! })),
-    undetermined: found.unknowns.list.flatMap((unknown, j) => (found.told[j] || !isOfShape(unknown) ? [] : [undeterminedSection(design, found, whole, unknown, j)])),
+    undetermined: found.unknowns.list.flatMap((unknown, j) =>
+      found.told[j] || !isOfShape(unknown) ? [] : [undeterminedSection(design, found, whole, unknown, j)],
+    ),
     consequences,
     next: nextSection(design, whole, position, consequences),
   };
@@ -61,9 +76,14 @@ const NOTHING: Omit<MeasureReport, 'impossible' | 'overtaken'> = {
 };
 
 /** The surfaces that are told of, in the order of the design, each once. */
-const surfacesOf = ({ unknowns }: Estimate): On[] => unknowns.list.filter((u) => u.of === 'radius').map(({ seat, part }) => ({ seat, part }));
+const surfacesOf = ({ unknowns }: Estimate): On[] =>
+  unknowns.list.filter((u) => u.of === 'radius').map(({ seat, part }) => ({ seat, part }));
 
-function surfaceSection(design: Design, { seats, unknowns, decomposition, tapers, isHeld }: Estimate, { seat, part }: On): MeasureReport['surfaces'][number] {
+function surfaceSection(
+  design: Design,
+  { seats, unknowns, decomposition, tapers, isHeld }: Estimate,
+  { seat, part }: On,
+): MeasureReport['surfaces'][number] {
   const count = unknowns.list.length;
   const placeOf = (of: Unknown['of'], station?: number) =>
     unit(
@@ -73,12 +93,19 @@ function surfaceSection(design: Design, { seats, unknowns, decomposition, tapers
   const [angle, radius] = [placeOf('halfAngle'), placeOf('radius')];
   const straight = isHeld({ seat, part });
   const taper = tapers.find((t) => t.seat === seat && t.part === part);
-  const [sigmaAngle, sigmaRadius] = [straight ? 0 : uncertaintyOf(decomposition, angle), uncertaintyOf(decomposition, radius)];
+  const [sigmaAngle, sigmaRadius] = [
+    straight ? 0 : uncertaintyOf(decomposition, angle),
+    uncertaintyOf(decomposition, radius),
+  ];
   const surface = seats[seat]![part];
   const deviations = unknowns.list.filter((u) => u.seat === seat && u.part === part && u.of === 'deviation');
   const profile = deviations.map(({ station }) => {
     const sigma = uncertaintyOf(decomposition, placeOf('deviation', station));
-    return { station: millimetres(station!), deviation: millimetres(surface.profile.find(([z]) => z === station)![1]), sigma: orNull(sigma, millimetres) };
+    return {
+      station: millimetres(station!),
+      deviation: millimetres(surface.profile.find(([z]) => z === station)![1]),
+      sigma: orNull(sigma, millimetres),
+    };
   });
   return {
     seat: design.seats[seat]!.name,
@@ -86,28 +113,56 @@ function surfaceSection(design: Design, { seats, unknowns, decomposition, tapers
     halfAngle: degrees(surface.halfAngle),
     diameter: 2 * millimetres(surface.radius),
     sigma: { halfAngle: orNull(sigmaAngle, degrees), diameter: orNull(sigmaRadius, (r) => 2 * millimetres(r)) },
-    correlation: sigmaAngle === null || sigmaRadius === null || straight ? null : covarianceOf(decomposition, angle, radius) / (sigmaAngle * sigmaRadius),
+    correlation:
+      sigmaAngle === null || sigmaRadius === null || straight
+        ? null
+        : covarianceOf(decomposition, angle, radius) / (sigmaAngle * sigmaRadius),
     ...(profile.length > 0 && { profile }),
     ...(straight && { straight }),
-    ...(taper && { tapered: { halfAngle: degrees(taper.halfAngle), sigma: degrees(taper.sigma), diameter: 2 * millimetres(taper.radius), significance: taper.significance } }),
+    ...(taper && {
+      tapered: {
+        halfAngle: degrees(taper.halfAngle),
+        sigma: degrees(taper.sigma),
+        diameter: 2 * millimetres(taper.radius),
+        significance: taper.significance,
+      },
+    }),
   };
 }
 
 /** Between all half angles and diameters that are told; points of profiles are left out. */
-function correlationsSection(design: Design, { unknowns: { list }, decomposition }: Estimate): MeasureReport['correlations'] {
+function correlationsSection(
+  design: Design,
+  { unknowns: { list }, decomposition }: Estimate,
+): MeasureReport['correlations'] {
   const lines = list.flatMap(({ of }, j) => (of === 'radius' || of === 'halfAngle' ? [j] : []));
   const gradients = lines.map((j) => unit(list.length, j));
   const sigmas = gradients.map((gradient) => uncertaintyOf(decomposition, gradient));
-  const between = (a: number, b: number) => (sigmas[a] === null || sigmas[b] === null ? null : a === b ? 1 : covarianceOf(decomposition, gradients[a]!, gradients[b]!) / (sigmas[a]! * sigmas[b]!));
+  const between = (a: number, b: number) =>
+    sigmas[a] === null || sigmas[b] === null
+      ? null
+      : a === b
+        ? 1
+        : covarianceOf(decomposition, gradients[a]!, gradients[b]!) / (sigmas[a]! * sigmas[b]!);
   return {
-    numbers: lines.map((j) => ({ seat: design.seats[list[j]!.seat]!.name, part: list[j]!.part, of: list[j]!.of === 'radius' ? 'diameter' : 'halfAngle' })),
+    numbers: lines.map((j) => ({
+      seat: design.seats[list[j]!.seat]!.name,
+      part: list[j]!.part,
+      of: list[j]!.of === 'radius' ? 'diameter' : 'halfAngle',
+    })),
     matrix: lines.map((_, a) => lines.map((_, b) => between(a, b))),
   };
 }
 
 const orNull = (value: number | null, convert: (x: number) => number) => (value === null ? null : convert(value));
 
-function undeterminedSection(design: Design, { held }: Estimate, whole: Whole, unknown: ShapeUnknown, place: number): MeasureReport['undetermined'][number] {
+function undeterminedSection(
+  design: Design,
+  { held }: Estimate,
+  whole: Whole,
+  unknown: ShapeUnknown,
+  place: number,
+): MeasureReport['undetermined'][number] {
   const { seat, part, of, station } = unknown;
   const [next] = nextForUnknown(whole, unknown);
   return {
@@ -116,11 +171,21 @@ function undeterminedSection(design: Design, { held }: Estimate, whole: Whole, u
     of: of === 'radius' ? 'diameter' : of,
     ...(station !== undefined && { station: millimetres(station) }),
     held: held[place]!,
-    next: next ? suggestionSection(design, next, of === 'halfAngle' ? degrees : of === 'radius' ? (r) => 2 * millimetres(r) : millimetres) : null,
+    next: next
+      ? suggestionSection(
+          design,
+          next,
+          of === 'halfAngle' ? degrees : of === 'radius' ? (r) => 2 * millimetres(r) : millimetres,
+        )
+      : null,
   };
 }
 
-function suggestionSection(design: Design, { reading, sigma }: Suggestion, convert: (x: number) => number): SuggestionReport {
+function suggestionSection(
+  design: Design,
+  { reading, sigma }: Suggestion,
+  convert: (x: number) => number,
+): SuggestionReport {
   return { reading: fromReading(design, reading), sigma: orNull(sigma, convert) };
 }
 
@@ -132,7 +197,8 @@ function consequencesSection(design: Design, found: Estimate, position: number):
       nameOf,
       all.find(({ quantity: q }) => q.of === of && (!('seat' in q) || q.seat === seat)),
     );
-  const bySeat = (of: 'seatPosition' | 'film') => Object.fromEntries(design.seats.map(({ name }, seat) => [name, told(of, seat)]));
+  const bySeat = (of: 'seatPosition' | 'film') =>
+    Object.fromEntries(design.seats.map(({ name }, seat) => [name, told(of, seat)]));
   return {
     relation: told('relation'),
     firstPosition: told('firstPosition'),
@@ -142,7 +208,10 @@ function consequencesSection(design: Design, found: Estimate, position: number):
   };
 }
 
-function consequenceSection(nameOf: (seat: number) => string, consequence: Consequence | undefined): ConsequenceReport | null {
+function consequenceSection(
+  nameOf: (seat: number) => string,
+  consequence: Consequence | undefined,
+): ConsequenceReport | null {
   if (!consequence || consequence.value === null) return null;
   const { value, sigma, interval, asDrawn } = consequence;
   return {
@@ -153,9 +222,18 @@ function consequenceSection(nameOf: (seat: number) => string, consequence: Conse
   };
 }
 
-function nextSection(design: Design, whole: Whole, position: number, { relation, firstPosition }: MeasureReport['consequences']): MeasureReport['next'] {
+function nextSection(
+  design: Design,
+  whole: Whole,
+  position: number,
+  { relation, firstPosition }: MeasureReport['consequences'],
+): MeasureReport['next'] {
   const quantity = relation ? 'relation' : firstPosition ? 'firstPosition' : null;
   if (quantity === null) return null;
   const sigma = (relation ?? firstPosition)!.sigma;
-  return { quantity, sigma, suggestions: nextFor(whole, { of: quantity }, position).map((s) => suggestionSection(design, s, millimetres)) };
+  return {
+    quantity,
+    sigma,
+    suggestions: nextFor(whole, { of: quantity }, position).map((s) => suggestionSection(design, s, millimetres)),
+  };
 }

@@ -9,9 +9,23 @@ import { historyOf, sinceOf } from './metalBetween.ts';
 export type Reading = NonNullable<Design['readings']>[number];
 
 /** Every length key of every kind; directions are the only angles. */
-const LENGTHS = ['value', 'sigma', 'station', 'roll', 'ball', 'face', 'bar', 'stack', 'travel', 'indicator', 'position'] as const;
+const LENGTHS = [
+  'value',
+  'sigma',
+  'station',
+  'roll',
+  'ball',
+  'face',
+  'bar',
+  'stack',
+  'travel',
+  'indicator',
+  'position',
+] as const;
 
-/** m and rad: finer than the rounding of any size, so that to be surer than that is to be as sure as a number can say. */
+/**
+ * m and rad: finer than the rounding of any size, so that to be surer than that is to be as sure as a number can say.
+ */
 const FINEST = 1e-15;
 
 type Numbers = Record<string, number>;
@@ -27,7 +41,8 @@ function converted(reading: object, length: (x: number) => number, angle: (x: nu
 
 /** The set-up, as it would be read on the surfaces of the design. */
 export function toReading(design: Design, reading: Reading): EngineReading {
-  const on = 'seat' in reading ? { seat: design.seats.findIndex((s) => s.name === reading.seat), part: reading.part } : {};
+  const on =
+    'seat' in reading ? { seat: design.seats.findIndex((s) => s.name === reading.seat), part: reading.part } : {};
   const free = reading.kind === 'shake' ? { free: freeOf(design) } : {};
   const numbers = converted(reading, metres, radians);
   return { kind: reading.kind, ...on, ...free, ...numbers, sigma: Math.max(FINEST, numbers.sigma!) } as EngineReading;
@@ -47,11 +62,14 @@ export function fromReading(design: Design, reading: EngineReading): Reading {
   return { kind: reading.kind, ...on, ...converted(reading, rounded, degrees) } as Reading;
 }
 
-export const toReadings = (design: Design): EngineReading[] => (design.readings ?? []).map((reading) => toReading(design, reading));
+export const toReadings = (design: Design): EngineReading[] =>
+  (design.readings ?? []).map((reading) => toReading(design, reading));
 
 export const toPriors = (design: Design): EnginePrior[] =>
   (design.priors ?? []).map(({ seat, part, of, sigma }) => ({
     seat: design.seats.findIndex((s) => s.name === seat),
     part,
-    ...(of === 'diameter' ? { of: 'radius' as const, sigma: Math.max(FINEST, metres(sigma) / 2) } : { of, sigma: Math.max(FINEST, radians(sigma)) }),
+    ...(of === 'diameter'
+      ? { of: 'radius' as const, sigma: Math.max(FINEST, metres(sigma) / 2) }
+      : { of, sigma: Math.max(FINEST, radians(sigma)) }),
   }));

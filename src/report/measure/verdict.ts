@@ -18,7 +18,12 @@ const SURE = 0.975;
 /** @param fit of the parts as measured (fitMeasured) */
 export function measureVerdict(design: Design, measure: MeasureReport, fit: FitReport, system: System): Verdict {
   const faults = measure.impossible.map((fault) => faultSentence(design, fault, system));
-  if (measure.readings.length === 0) return { tone: 'stop', headline: 'None of the readings can be used.', sentences: [...faults, overtakenSentence(measure)].filter((s) => s !== '') };
+  if (measure.readings.length === 0)
+    return {
+      tone: 'stop',
+      headline: 'None of the readings can be used.',
+      sentences: [...faults, overtakenSentence(measure)].filter((s) => s !== ''),
+    };
   const tapers = tapersAsked(measure).map((found) => taperSentence(design, found, system));
   const allowed = allowanceOf(measure, fit);
   const doubt = disagreeSentence(design, measure, system);
@@ -34,14 +39,32 @@ export function measureVerdict(design: Design, measure: MeasureReport, fit: FitR
     nextSentence(design, measure, system),
   ].filter((s) => s !== '');
   if (!measure.settled && measure.disagreeing.length === 0) return { tone: 'stop', headline: RESTLESS, sentences };
-  const wrong = measure.disagreeing.length > 0 || measure.impossible.length > 0 || (measure.freedom > 0 && measure.probability < DOUBT) || tapers.length > 0;
+  const wrong =
+    measure.disagreeing.length > 0 ||
+    measure.impossible.length > 0 ||
+    (measure.freedom > 0 && measure.probability < DOUBT) ||
+    tapers.length > 0;
   const good = allowed ? allowed.within === true : measure.consequences.firstPosition?.sigma != null;
   const told = headlineOf(design, measure, system);
   // A reading in doubt comes before what follows from it.
-  if (wrong && doubt !== '') return { tone: 'stop', headline: doubt, sentences: [...(measure.settled ? [] : [RESTLESS]), `As they are read, ${lowered(told)}`, ...sentences.filter((s) => s !== doubt)] };
+  if (wrong && doubt !== '')
+    return {
+      tone: 'stop',
+      headline: doubt,
+      sentences: [
+        ...(measure.settled ? [] : [RESTLESS]),
+        `As they are read, ${lowered(told)}`,
+        ...sentences.filter((s) => s !== doubt),
+      ],
+    };
   // So does a question that only the person can answer.
   const [asked] = tapers;
-  if (asked !== undefined && doubt === '') return { tone: 'mend', headline: asked, sentences: [`Held straight, ${lowered(told)}`, ...sentences.filter((s) => s !== asked)] };
+  if (asked !== undefined && doubt === '')
+    return {
+      tone: 'mend',
+      headline: asked,
+      sentences: [`Held straight, ${lowered(told)}`, ...sentences.filter((s) => s !== asked)],
+    };
   return { tone: wrong ? 'stop' : good ? 'good' : 'mend', headline: told, sentences };
 }
 
@@ -57,12 +80,20 @@ type Surface = MeasureReport['surfaces'][number];
 type Asked = Surface & { tapered: NonNullable<Surface['tapered']> };
 
 /** Surfaces drawn straight that the readings say are not: to be asked after. */
-export const tapersAsked = ({ surfaces }: MeasureReport): Asked[] => surfaces.filter((s): s is Asked => s.tapered !== undefined && isTapered(s.tapered));
+export const tapersAsked = ({ surfaces }: MeasureReport): Asked[] =>
+  surfaces.filter((s): s is Asked => s.tapered !== undefined && isTapered(s.tapered));
 
-export function taperSentence(design: Design, { seat, part, tapered: { halfAngle, significance } }: Asked, system: System): string {
+export function taperSentence(
+  design: Design,
+  { seat, part, tapered: { halfAngle, significance } }: Asked,
+  system: System,
+): string {
   const { from, to } = design.seats.find(({ name }) => name === seat)![part];
   const over = 2 * (to - from) * Math.tan(radians(Math.abs(halfAngle)));
-  const odds = significance < 1e-6 ? 'fewer than one case in a million' : `one case in ${Number((1 / significance).toPrecision(2)).toLocaleString('en')}`;
+  const odds =
+    significance < 1e-6
+      ? 'fewer than one case in a million'
+      : `one case in ${Number((1 / significance).toPrecision(2)).toLocaleString('en')}`;
   return `The ${seat} ${part} was drawn straight; the readings say a half angle of ${angleText(Math.abs(halfAngle))}, larger by ${fineText(over, system)} in diameter at its ${halfAngle > 0 ? 'nose' : 'rear'} end. A straight one reads so in ${odds}: take the taper over, or read it again.`;
 }
 
@@ -76,14 +107,23 @@ function overtakenSentence({ overtaken }: MeasureReport): string {
 
 /** Surfaces that no reading tells of at all, by name. */
 const unreadOf = (design: Design, { surfaces }: MeasureReport): string[] =>
-  design.seats.flatMap(({ name }) => (['journal', 'bush'] as const).flatMap((part) => (surfaces.some((s) => s.seat === name && s.part === part) ? [] : [`${name} ${part}`])));
+  design.seats.flatMap(({ name }) =>
+    (['journal', 'bush'] as const).flatMap((part) =>
+      surfaces.some((s) => s.seat === name && s.part === part) ? [] : [`${name} ${part}`],
+    ),
+  );
 
 function unreadSentence(design: Design, measure: MeasureReport): string {
   const unread = unreadOf(design, measure);
-  return unread.length === 0 ? '' : `Nothing was read of the ${listed(unread)}: what is told of ${unread.length === 1 ? 'it' : 'them'} is the drawing.`;
+  return unread.length === 0
+    ? ''
+    : `Nothing was read of the ${listed(unread)}: what is told of ${unread.length === 1 ? 'it' : 'them'} is the drawing.`;
 }
 
-/** What speaks against taking the fitted shape into the design; nothing where the readings agree and tell the whole of it. */
+/**
+ * What speaks against taking the fitted shape into the design; nothing where the readings agree and tell the whole of
+ * it.
+ */
 export function doubtsOf(design: Design, measure: MeasureReport): string[] {
   const { readings, disagreeing, impossible, settled, freedom, probability, undetermined } = measure;
   if (readings.length === 0) return ['None of the readings can be used, so these are the shapes as drawn.'];
@@ -96,18 +136,34 @@ export function doubtsOf(design: Design, measure: MeasureReport): string[] {
         : `Readings ${listed(disagreeing.map(({ index }) => `${index + 1}`))} contradict each other, and nothing tells which is wrong: read them again first.`,
     );
   else if (!settled) doubts.push('The estimate did not come to rest.');
-  else if (freedom > 0 && probability < DOUBT && tapersAsked(measure).length === 0) doubts.push('The readings scatter more than their uncertainties allow.');
+  else if (freedom > 0 && probability < DOUBT && tapersAsked(measure).length === 0)
+    doubts.push('The readings scatter more than their uncertainties allow.');
   const tapered = tapersAsked(measure);
-  if (tapered.length > 0) doubts.push(`The ${listed(tapered.map(({ seat, part }) => `${seat} ${part}`))} ${tapered.length === 1 ? 'stays' : 'stay'} straight, which the readings deny.`);
-  if (impossible.length > 0) doubts.push(`${impossible.length === 1 ? 'A reading' : `${impossible.length} readings`} that cannot be used ${impossible.length === 1 ? 'is' : 'are'} left out.`);
+  if (tapered.length > 0)
+    doubts.push(
+      `The ${listed(tapered.map(({ seat, part }) => `${seat} ${part}`))} ${tapered.length === 1 ? 'stays' : 'stay'} straight, which the readings deny.`,
+    );
+  if (impossible.length > 0)
+    doubts.push(
+      `${impossible.length === 1 ? 'A reading' : `${impossible.length} readings`} that cannot be used ${impossible.length === 1 ? 'is' : 'are'} left out.`,
+    );
   const unread = unreadOf(design, measure);
-  if (unread.length > 0) doubts.push(`Nothing was read of the ${listed(unread)}; ${unread.length === 1 ? 'it stays' : 'they stay'} as drawn.`);
+  if (unread.length > 0)
+    doubts.push(
+      `Nothing was read of the ${listed(unread)}; ${unread.length === 1 ? 'it stays' : 'they stay'} as drawn.`,
+    );
   if (undetermined.length > 0) doubts.push('What the readings leave open stays as drawn.');
   return doubts;
 }
 
-/** Whether the relation is within what the tolerances of the films allow, as far as the readings tell; null where they tell no relation. */
-function allowanceOf(measure: MeasureReport, fit: FitReport): { within: boolean | null; text: (system: System) => string } | null {
+/**
+ * Whether the relation is within what the tolerances of the films allow, as far as the readings tell; null where they
+ * tell no relation.
+ */
+function allowanceOf(
+  measure: MeasureReport,
+  fit: FitReport,
+): { within: boolean | null; text: (system: System) => string } | null {
   const { relation } = measure.consequences;
   const allowance = fit.relation?.allowance;
   if (!relation || relation.sigma === null || !allowance) return null;
@@ -125,28 +181,41 @@ function headlineOf(design: Design, measure: MeasureReport, system: System): str
     const error = fineText(Math.abs(relation.value), system);
     return `The ${targeted[0]} and ${targeted[1]} cones stand ${error} wrong to each other, ${sureText(relation, system)}.`;
   }
-  if (relation) return `The readings do not yet tell how the ${targeted[0]} and ${targeted[1]} cones stand to each other.`;
-  if (firstPosition && firstPosition.sigma !== null) return `The journal touches first at ${fineText(firstPosition.value, system)}, ${sureText(firstPosition, system)}.`;
+  if (relation)
+    return `The readings do not yet tell how the ${targeted[0]} and ${targeted[1]} cones stand to each other.`;
+  if (firstPosition && firstPosition.sigma !== null)
+    return `The journal touches first at ${fineText(firstPosition.value, system)}, ${sureText(firstPosition, system)}.`;
   const told = measure.surfaces.filter((s) => s.sigma.halfAngle !== null && s.sigma.diameter !== null);
   const [first] = told;
-  if (told.length === 1 && first?.straight) return `The ${first.seat} ${first.part} is straight, with a diameter of ${lengthText(first.diameter, system)}.`;
-  if (told.length === 1 && first) return `The ${first.seat} ${first.part} has a half angle of ${angleText(first.halfAngle)} and a diameter of ${lengthText(first.diameter, system)}.`;
-  return told.length === 0 ? 'The readings do not yet tell any surface wholly.' : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;
+  if (told.length === 1 && first?.straight)
+    return `The ${first.seat} ${first.part} is straight, with a diameter of ${lengthText(first.diameter, system)}.`;
+  if (told.length === 1 && first)
+    return `The ${first.seat} ${first.part} has a half angle of ${angleText(first.halfAngle)} and a diameter of ${lengthText(first.diameter, system)}.`;
+  return told.length === 0
+    ? 'The readings do not yet tell any surface wholly.'
+    : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;
 }
 
 /** How far (mm) the range that holds 95 in 100 reaches to its farther side. */
-const reachOf = ({ value, sigma, interval }: ConsequenceReport) => (interval ? Math.max(value - interval[0], interval[1] - value) : COVER * sigma!);
-const sureText = (found: ConsequenceReport, system: System) => `give or take ${fineText(reachOf(found), system)} (19 times in 20)`;
+const reachOf = ({ value, sigma, interval }: ConsequenceReport) =>
+  interval ? Math.max(value - interval[0], interval[1] - value) : COVER * sigma!;
+const sureText = (found: ConsequenceReport, system: System) =>
+  `give or take ${fineText(reachOf(found), system)} (19 times in 20)`;
 
 function disagreeSentence(design: Design, measure: MeasureReport, system: System): string {
   const { disagreeing, probability, freedom, readings } = measure;
   const [one, ...others] = disagreeing;
-  const rest = one && one.probabilityWithout < DOUBT ? ' Even so the rest would scatter more than the uncertainties allow: another one may be wrong too.' : '';
-  if (one && others.length === 0) return `${entryText(design, one.index)} (${valueText(design.readings![one.index]!, system)}) does not go with the others${offText(design, one.index, readings, system)}. Read it again.${rest}`;
+  const rest =
+    one && one.probabilityWithout < DOUBT
+      ? ' Even so the rest would scatter more than the uncertainties allow: another one may be wrong too.'
+      : '';
+  if (one && others.length === 0)
+    return `${entryText(design, one.index)} (${valueText(design.readings![one.index]!, system)}) does not go with the others${offText(design, one.index, readings, system)}. Read it again.${rest}`;
   if (one)
     return `These readings contradict each other, and nothing tells which is wrong: ${disagreeing.map(({ index }) => lowered(entryText(design, index))).join(' or ')}${rest === '' ? `; without ${others.length === 1 ? 'either' : 'any one'} of them the rest agrees` : ''}. Read them again.${rest}`;
   // A taper that is asked after is the reason enough.
-  if (freedom > 0 && probability < DOUBT && tapersAsked(measure).length === 0) return 'The readings scatter more than their uncertainties allow: these are stated too small, or something moved between the readings.';
+  if (freedom > 0 && probability < DOUBT && tapersAsked(measure).length === 0)
+    return 'The readings scatter more than their uncertainties allow: these are stated too small, or something moved between the readings.';
   return freedom === 0 ? 'No reading checks another: each number is told just once.' : '';
 }
 
@@ -161,14 +230,19 @@ function offText(design: Design, index: number, readings: MeasureReport['reading
 
 function openSentence(design: Design, { undetermined }: MeasureReport, system: System): string {
   if (undetermined.length === 0) return '';
-  const what = undetermined.map(({ seat, part, of }) => `the ${of === 'halfAngle' ? 'half angle' : of} of the ${seat} ${part}`);
+  const what = undetermined.map(
+    ({ seat, part, of }) => `the ${of === 'halfAngle' ? 'half angle' : of} of the ${seat} ${part}`,
+  );
   const shown = what.length > 4 ? [...what.slice(0, 3), `${what.length - 3} more`] : what;
   const settling = undetermined.find((u) => u.next && u.next.sigma !== null);
-  const next = settling?.next ? ` ${suggestionText(design, settling.next, system)} would settle ${what[undetermined.indexOf(settling)]}.` : '';
+  const next = settling?.next
+    ? ` ${suggestionText(design, settling.next, system)} would settle ${what[undetermined.indexOf(settling)]}.`
+    : '';
   return `The readings leave open ${listed(shown)}; nothing is made up for ${undetermined.length === 1 ? 'it' : 'them'}.${next}`;
 }
 
-const listed = (words: readonly string[]) => (words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`);
+const listed = (words: readonly string[]) =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
 
 function firstSentence({ consequences: { first } }: MeasureReport): string {
   if (!first) return '';
@@ -183,8 +257,11 @@ function nextSentence(design: Design, { next }: MeasureReport, system: System): 
   if (!next || !best) return '';
   const wanted = next.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
   if (best.sigma === null) return `To tell ${wanted}, begin with ${lowered(suggestionText(design, best, system))}.`;
-  if (next.sigma === null) return `${suggestionText(design, best, system)} would tell ${wanted}, to a standard uncertainty of ${fineText(best.sigma, system)}.`;
-  return best.sigma < SHRINKS * next.sigma ? `Read next: ${lowered(suggestionText(design, best, system))}; that brings the standard uncertainty of ${wanted} from ${fineText(next.sigma, system)} to ${fineText(best.sigma, system)}.` : '';
+  if (next.sigma === null)
+    return `${suggestionText(design, best, system)} would tell ${wanted}, to a standard uncertainty of ${fineText(best.sigma, system)}.`;
+  return best.sigma < SHRINKS * next.sigma
+    ? `Read next: ${lowered(suggestionText(design, best, system))}; that brings the standard uncertainty of ${wanted} from ${fineText(next.sigma, system)} to ${fineText(best.sigma, system)}.`
+    : '';
 }
 
 /** A further reading worth a sentence shrinks the uncertainty by a tenth. */
@@ -212,7 +289,15 @@ export function suggestionText(_design: Design, { reading }: SuggestionReport, s
   }
 }
 
-const KIND = { diameter: 'diameter', overRolls: 'rolls', ballDepth: 'ball', sineRise: 'sine bar', straightness: 'straightness', standOff: 'stand-off', shake: 'shake' } as const;
+const KIND = {
+  diameter: 'diameter',
+  overRolls: 'rolls',
+  ballDepth: 'ball',
+  sineRise: 'sine bar',
+  straightness: 'straightness',
+  standOff: 'stand-off',
+  shake: 'shake',
+} as const;
 
 /** An entry of the notebook by its number, counted from 1. */
 function entryText(design: Design, index: number): string {
@@ -221,5 +306,7 @@ function entryText(design: Design, index: number): string {
 }
 
 function valueText(reading: Reading, system: System): string {
-  return reading.kind === 'diameter' || reading.kind === 'overRolls' || reading.kind === 'ballDepth' ? lengthText(reading.value, system) : fineText(reading.value, system);
+  return reading.kind === 'diameter' || reading.kind === 'overRolls' || reading.kind === 'ballDepth'
+    ? lengthText(reading.value, system)
+    : fineText(reading.value, system);
 }

@@ -1,4 +1,6 @@
-/** The fitted shape taken into the design: half angles and diameters as measured, profiles where straightness was read. */
+/**
+ * The fitted shape taken into the design: half angles and diameters as measured, profiles where straightness was read.
+ */
 
 import type { Design, Part, Surface } from '../../design/definition.ts';
 import type { FitReport } from '../fit/definition.ts';
@@ -11,19 +13,37 @@ type SurfaceMeasured = MeasureReport['surfaces'][number];
  * The design with the measured surfaces in place of those drawn. What the readings leave open is as the report
  * tells it: held as drawn, or fitted to the rest of the surface as drawn. Nothing else changes.
  */
-export const designWithMeasured = (design: Design, measure: MeasureReport): Design => withSurfaces(design, measure, surfaceWith);
+export const designWithMeasured = (design: Design, measure: MeasureReport): Design =>
+  withSurfaces(design, measure, surfaceWith);
 
 /** The design with those numbers alone that the readings tell; what they leave open stays as drawn. */
-export const designWithTold = (design: Design, measure: MeasureReport): Design => withSurfaces(design, measure, (surface, found) => surfaceWith(surface, toldOf(surface, found)));
+export const designWithTold = (design: Design, measure: MeasureReport): Design =>
+  withSurfaces(design, measure, (surface, found) => surfaceWith(surface, toldOf(surface, found)));
 
 /** Whether the readings tell anything at all that could be taken into the design. */
-export const tellsAnything = ({ surfaces }: MeasureReport): boolean => surfaces.some(({ sigma, profile }) => (sigma.halfAngle !== null && sigma.halfAngle > 0) || sigma.diameter !== null || profile?.some((point) => point.sigma !== null));
+export const tellsAnything = ({ surfaces }: MeasureReport): boolean =>
+  surfaces.some(
+    ({ sigma, profile }) =>
+      (sigma.halfAngle !== null && sigma.halfAngle > 0) ||
+      sigma.diameter !== null ||
+      profile?.some((point) => point.sigma !== null),
+  );
 
-/** The design with the taper that the readings say a surface drawn straight has: from then on it is a cone like others. */
+/**
+ * The design with the taper that the readings say a surface drawn straight has: from then on it is a cone like others.
+ */
 export const designWithTaper = (design: Design, measure: MeasureReport, seat: string, part: Part): Design =>
-  withSurfaces(design, measure, (surface, { seat: on, part: of, tapered }) => (on === seat && of === part && tapered ? { ...surface, halfAngle: tapered.halfAngle, diameter: tapered.diameter } : surface));
+  withSurfaces(design, measure, (surface, { seat: on, part: of, tapered }) =>
+    on === seat && of === part && tapered
+      ? { ...surface, halfAngle: tapered.halfAngle, diameter: tapered.diameter }
+      : surface,
+  );
 
-function withSurfaces(design: Design, measure: MeasureReport, take: (surface: Surface, found: SurfaceMeasured) => Surface): Design {
+function withSurfaces(
+  design: Design,
+  measure: MeasureReport,
+  take: (surface: Surface, found: SurfaceMeasured) => Surface,
+): Design {
   const seats = design.seats.map((seat) => {
     const taken = { ...seat };
     for (const part of ['journal', 'bush'] as const) {
@@ -37,7 +57,12 @@ function withSurfaces(design: Design, measure: MeasureReport, take: (surface: Su
 
 function surfaceWith(surface: Surface, { halfAngle, diameter, profile }: SurfaceMeasured): Surface {
   const taken: Surface = { ...surface, halfAngle, diameter };
-  if (profile) taken.profile = [[surface.from, 0], ...profile.map(({ station, deviation }): [number, number] => [station, deviation]), [surface.to, 0]];
+  if (profile)
+    taken.profile = [
+      [surface.from, 0],
+      ...profile.map(({ station, deviation }): [number, number] => [station, deviation]),
+      [surface.to, 0],
+    ];
   return taken;
 }
 
@@ -50,4 +75,5 @@ function toldOf(surface: Surface, { profile, ...found }: SurfaceMeasured): Surfa
 }
 
 /** The fit of the parts as measured. */
-export const fitMeasured = (design: Design, measure: MeasureReport): FitReport => fitSection(designWithMeasured(design, measure));
+export const fitMeasured = (design: Design, measure: MeasureReport): FitReport =>
+  fitSection(designWithMeasured(design, measure));

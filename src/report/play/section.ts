@@ -1,4 +1,6 @@
-/** The `play` section of the report: present where the design says where the indicator stands or what is free (`play`). */
+/**
+ * The `play` section of the report: present where the design says where the indicator stands or what is free (`play`).
+ */
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import type { SeatContact } from '../../engine/play/contacts.ts';
@@ -28,14 +30,18 @@ export function playSection(design: Design): PlayReport | undefined {
   const map = playMap(held, indicator.station, DIRECTIONS);
   const friction = design.friction ?? defaultAt('friction');
   // A straight bush is wedged by the cone of its journal, if there is one.
-  const cones = design.seats.map(({ name, bush, journal }) => ({ name, halfAngle: radians(bush.halfAngle || journal.halfAngle) }));
+  const cones = design.seats.map(({ name, bush, journal }) => ({
+    name,
+    halfAngle: radians(bush.halfAngle || journal.halfAngle),
+  }));
   const holding = cones.filter(({ halfAngle }) => isSelfHolding(halfAngle, friction));
   return {
     indicator: indicatorOf(design),
     free: [...freeOf(design)],
     seated: seatedReport(ends.rear),
     shake: shakeReport(shakeOf(held, indicator)),
-    shakeAgainst: ends.rear.status === 'solved' ? shakeReport(shakeOf(heldAt(spindle, ends.rear.pose.z), indicator)) : null,
+    shakeAgainst:
+      ends.rear.status === 'solved' ? shakeReport(shakeOf(heldAt(spindle, ends.rear.pose.z), indicator)) : null,
     endPlay: ends.total === null ? null : mm(ends.total),
     noseStop: ends.nose.status === 'solved' ? mm(ends.nose.pose.z) : null,
     map: map.status === 'solved' ? map.polygon.map(({ x, y }): [number, number] => [mm(x), mm(y)]) : null,
@@ -46,14 +52,26 @@ export function playSection(design: Design): PlayReport | undefined {
   };
 }
 
-/** Shake from stop to stop; from the one stop as far as matters where there is only one; about the position where there is none. */
-function curveOf(spindle: Spindle, indicator: Indicator, position: number, rear: Seating, nose: Seating): PlayReport['curve'] {
+/**
+ * Shake from stop to stop; from the one stop as far as matters where there is only one; about the position where there
+ * is none.
+ */
+function curveOf(
+  spindle: Spindle,
+  indicator: Indicator,
+  position: number,
+  rear: Seating,
+  nose: Seating,
+): PlayReport['curve'] {
   const back = rear.status === 'solved' ? rear.pose.z : null;
   const front = nose.status === 'solved' ? nose.pose.z : null;
   const reach = Math.max(metres(REACH), 2 * Math.abs(position - (back ?? front ?? position)));
   const from = back ?? (front ?? position) - reach;
   const to = front ?? (back ?? position) + reach;
-  return shakeCurve(spindle, indicator, from, to, POSITIONS).map((point) => ({ position: mm(point.position), total: point.total === null ? null : mm(point.total) }));
+  return shakeCurve(spindle, indicator, from, to, POSITIONS).map((point) => ({
+    position: mm(point.position),
+    total: point.total === null ? null : mm(point.total),
+  }));
 }
 
 type Rest = Exclude<Seating | Shake, { status: 'solved' }>;
@@ -62,13 +80,19 @@ type Rest = Exclude<Seating | Shake, { status: 'solved' }>;
 function unsolved(verdict: Rest): SeatedReport {
   const none = { pose: null, contacts: [], shared: false };
   if (verdict.status === 'unbounded') return { status: verdict.status, ...none, motion: bare(verdict.motion) };
-  if (verdict.status === 'infeasible') return { status: verdict.status, ...none, pose: poseReport(verdict.pose), interference: mm(verdict.interference) };
+  if (verdict.status === 'infeasible')
+    return { status: verdict.status, ...none, pose: poseReport(verdict.pose), interference: mm(verdict.interference) };
   return { status: verdict.status, ...none, pose: poseReport(verdict.pose) };
 }
 
 function seatedReport(seating: Seating): SeatedReport {
   if (seating.status !== 'solved') return unsolved(seating);
-  return { status: 'solved', pose: poseReport(seating.pose), contacts: seating.contacts.map(contactReport), shared: seating.shared };
+  return {
+    status: 'solved',
+    pose: poseReport(seating.pose),
+    contacts: seating.contacts.map(contactReport),
+    shared: seating.shared,
+  };
 }
 
 function shakeReport(shake: Shake): ShakeReport {
@@ -87,8 +111,20 @@ function shakeReport(shake: Shake): ShakeReport {
 /** mm, and never a minus before nothing. */
 const mm = (m: number) => millimetres(m) + 0;
 
-const poseReport = ({ x, y, z, tiltX, tiltY }: Pose): PoseReport => ({ x: mm(x), y: mm(y), z: mm(z), tiltX: tiltX + 0, tiltY: tiltY + 0 });
-const bare = ({ x, y, z, tiltX, tiltY }: Pose): PoseReport => ({ x: x + 0, y: y + 0, z: z + 0, tiltX: tiltX + 0, tiltY: tiltY + 0 });
+const poseReport = ({ x, y, z, tiltX, tiltY }: Pose): PoseReport => ({
+  x: mm(x),
+  y: mm(y),
+  z: mm(z),
+  tiltX: tiltX + 0,
+  tiltY: tiltY + 0,
+});
+const bare = ({ x, y, z, tiltX, tiltY }: Pose): PoseReport => ({
+  x: x + 0,
+  y: y + 0,
+  z: z + 0,
+  tiltX: tiltX + 0,
+  tiltY: tiltY + 0,
+});
 
 const contactReport = (contact: SeatContact): ContactReport => ({
   seat: contact.seat,

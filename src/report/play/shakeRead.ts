@@ -9,7 +9,10 @@ import { indicatorOf, toSpindle } from './toPlay.ts';
 
 export type ShakeRead =
   /** positions and least films, mm */
-  { status: 'solved'; answers: { position: number; films: (number | null)[] }[] } | { status: 'less'; least: number } | { status: 'more'; greatest: number } | { status: 'undecided' };
+  | { status: 'solved'; answers: { position: number; films: (number | null)[] }[] }
+  | { status: 'less'; least: number }
+  | { status: 'more'; greatest: number }
+  | { status: 'undecided' };
 
 /** A shake (mm) that no shop indicator shows: it is nothing, and the spindle stands against a stop. */
 const STILL = 1e-5;
@@ -23,12 +26,25 @@ export function shakeRead(design: Design, shake: number): ShakeRead {
   const back = rear.status === 'solved' ? rear.pose.z : null;
   const front = nose.status === 'solved' ? nose.pose.z : null;
   if (back === null && front === null) return { status: 'undecided' };
-  const found = filmFromShake(spindle, { station: metres(indicatorOf(design)), direction: 0 }, metres(shake), back ?? front! - metres(REACH), front ?? back! + metres(REACH));
+  const found = filmFromShake(
+    spindle,
+    { station: metres(indicatorOf(design)), direction: 0 },
+    metres(shake),
+    back ?? front! - metres(REACH),
+    front ?? back! + metres(REACH),
+  );
   switch (found.status) {
     case 'solved':
-      return { status: 'solved', answers: found.answers.map(({ position, films }) => ({ position: millimetres(position), films: films.map((film) => (film === null ? null : millimetres(film))) })) };
+      return {
+        status: 'solved',
+        answers: found.answers.map(({ position, films }) => ({
+          position: millimetres(position),
+          films: films.map((film) => (film === null ? null : millimetres(film))),
+        })),
+      };
     case 'less':
-      if (millimetres(found.least) - shake < STILL) return { status: 'solved', answers: againstStops(spindle, [back, front]) };
+      if (millimetres(found.least) - shake < STILL)
+        return { status: 'solved', answers: againstStops(spindle, [back, front]) };
       return { status: 'less', least: millimetres(found.least) };
     case 'more':
       return { status: 'more', greatest: millimetres(found.greatest) };

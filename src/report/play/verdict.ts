@@ -14,31 +14,51 @@ const PRESS: Record<System, number> = { metric: 100, inch: fromUnit('force', 20,
 export function playVerdict(design: Design, play: PlayReport, fit: FitReport, system: System): Verdict {
   const { seated } = play;
   if (seated.status === 'infeasible') {
-    return { tone: 'stop', headline: `The spindle does not go in: however it lies, it is ${fineText(seated.interference!, system)} into a bush.`, sentences: [] };
+    return {
+      tone: 'stop',
+      headline: `The spindle does not go in: however it lies, it is ${fineText(seated.interference!, system)} into a bush.`,
+      sentences: [],
+    };
   }
   if (play.endPlay !== null && play.endPlay < -STILL) {
-    return { tone: 'stop', headline: `The spindle does not go in: its two stops overlap by ${fineText(-play.endPlay, system)}.`, sentences: [] };
+    return {
+      tone: 'stop',
+      headline: `The spindle does not go in: its two stops overlap by ${fineText(-play.endPlay, system)}.`,
+      sentences: [],
+    };
   }
   const sticking = stickingSeats(play);
-  const sentences = [shakeSentence(play, system), againstSentence(play, system), endPlaySentence(play, system), ...sticking.map((name) => stickingSentence(design, play, name, system))];
+  const sentences = [
+    shakeSentence(play, system),
+    againstSentence(play, system),
+    endPlaySentence(play, system),
+    ...sticking.map((name) => stickingSentence(design, play, name, system)),
+  ];
   const rocks = (play.shakeAgainst?.total ?? 0) > STILL;
   const sound = seated.status === 'solved' && sticking.length === 0 && !rocks && play.shake.status === 'solved';
   // That it cannot rock when pressed home is no praise where the films are wrong.
   const fits = fitVerdict(design, fit, system).tone === 'good';
-  return { tone: sound ? (fits ? 'good' : 'plain') : 'mend', headline: seatedHeadline(design, play, system), sentences: sentences.filter((s) => s !== '') };
+  return {
+    tone: sound ? (fits ? 'good' : 'plain') : 'mend',
+    headline: seatedHeadline(design, play, system),
+    sentences: sentences.filter((s) => s !== ''),
+  };
 }
 
 function seatedHeadline(design: Design, play: PlayReport, system: System): string {
   const { seated } = play;
-  if (seated.status === 'stalled') return 'The spindle finds no seat: a part rests on its edge, or only just enters its bush.';
+  if (seated.status === 'stalled')
+    return 'The spindle finds no seat: a part rests on its edge, or only just enters its bush.';
   if (seated.status === 'unbounded') {
-    if (play.noseStop !== null) return `Nothing stops the spindle going rearward; going noseward it stops at ${fineText(play.noseStop, system)}.`;
+    if (play.noseStop !== null)
+      return `Nothing stops the spindle going rearward; going noseward it stops at ${fineText(play.noseStop, system)}.`;
     return 'Nothing stops the spindle axially, either way.';
   }
   const shares = seatShares(seated);
   const names = [...shares.keys()];
   if (names.length === 0) return 'The spindle bears nowhere.';
-  if (names.length === 1) return `Pushed home, the spindle bears in the ${names[0]} seat alone${placeClause(design, seated, names[0]!, system)}.`;
+  if (names.length === 1)
+    return `Pushed home, the spindle bears in the ${names[0]} seat alone${placeClause(design, seated, names[0]!, system)}.`;
   return `Pushed home, the spindle bears in the ${listed(names.map((name) => `${name} seat (${percent(shares.get(name)!)})`))}.`;
 }
 
@@ -55,7 +75,9 @@ function placeClause(design: Design, seated: SeatedReport, name: string, system:
   const contacts = seated.contacts.filter((c) => c.seat === name);
   const stations = [...new Set(contacts.map((c) => c.station))];
   const angles = [...new Set(contacts.map((c) => `${(Math.round(c.angle) % 360).toFixed(0)}°`))];
-  const round = contacts.every((c) => c.ring) ? 'all round' : `at ${numberWord(angles.length)} ${angles.length === 1 ? 'place' : 'places'} round (${listed(angles)})`;
+  const round = contacts.every((c) => c.ring)
+    ? 'all round'
+    : `at ${numberWord(angles.length)} ${angles.length === 1 ? 'place' : 'places'} round (${listed(angles)})`;
   if (stations.length > 1) return `, ${round}, at both ends of its line`;
   const { bush } = design.seats.find((s) => s.name === name)!;
   const nearRear = Math.abs(stations[0]! - bush.from) <= Math.abs(bush.to - stations[0]!);
@@ -69,7 +91,9 @@ function shakeSentence(play: PlayReport, system: System): string {
   const { shake } = play;
   switch (shake.status) {
     case 'solved':
-      return shake.total! > STILL ? `At this position an indicator ${where} reads ${fineText(shake.total!, system)} from side to side${boundBy(shake)}.` : `At this position an indicator ${where} reads no shake.`;
+      return shake.total! > STILL
+        ? `At this position an indicator ${where} reads ${fineText(shake.total!, system)} from side to side${boundBy(shake)}.`
+        : `At this position an indicator ${where} reads no shake.`;
     case 'unbounded':
       return 'At this position nothing holds it sideways: some motion is free of every seat.';
     case 'infeasible':
@@ -87,21 +111,28 @@ function boundBy({ contacts }: ShakeReport): string {
 /** Pressed home it may be held where it is loose a little way off: both are said, and where each holds. */
 function againstSentence({ seated, shakeAgainst, endPlay }: PlayReport, system: System): string {
   if (shakeAgainst?.status !== 'solved' || shakeAgainst.total === null) return '';
-  if (shakeAgainst.total > STILL) return `Kept pressed home it still rocks by ${fineText(shakeAgainst.total, system)} there.`;
+  if (shakeAgainst.total > STILL)
+    return `Kept pressed home it still rocks by ${fineText(shakeAgainst.total, system)} there.`;
   const names = [...seatShares(seated).keys()];
   const home = names.length === 0 ? '' : ` in the ${listed(names)} seat${names.length > 1 ? 's' : ''}`;
   const held = `Kept pressed home${home} it cannot rock`;
-  return endPlay !== null && endPlay < STILL ? `${held}.` : `${held}; backed off to a film, or pulled off the seat, it can.`;
+  return endPlay !== null && endPlay < STILL
+    ? `${held}.`
+    : `${held}; backed off to a film, or pulled off the seat, it can.`;
 }
 
-const endPlaySentence = ({ endPlay }: PlayReport, system: System) => (endPlay === null ? '' : `End play between the stops is ${fineText(Math.max(0, endPlay), system)}.`);
+const endPlaySentence = ({ endPlay }: PlayReport, system: System) =>
+  endPlay === null ? '' : `End play between the stops is ${fineText(Math.max(0, endPlay), system)}.`;
 
 /** What must be known of shares that balance alone does not settle; empty where it does. */
 export const sharedNote = ({ status, shared }: Pick<SeatedReport, 'status' | 'shared'>): string =>
-  status === 'solved' && shared ? 'More places touch than it takes to hold the spindle, so balance alone does not tell how they part the force; these shares are those of places that all give alike, as equal springs do.' : '';
+  status === 'solved' && shared
+    ? 'More places touch than it takes to hold the spindle, so balance alone does not tell how they part the force; these shares are those of places that all give alike, as equal springs do.'
+    : '';
 
 /** Self-holding seats that carry the push home. */
-const stickingSeats = ({ seated, selfHolding }: PlayReport) => (seated.status === 'solved' ? selfHolding.filter((name) => seated.contacts.some((c) => c.seat === name)) : []);
+const stickingSeats = ({ seated, selfHolding }: PlayReport) =>
+  seated.status === 'solved' ? selfHolding.filter((name) => seated.contacts.some((c) => c.seat === name)) : [];
 
 function stickingSentence(design: Design, play: PlayReport, name: string, system: System): string {
   const { bush } = design.seats.find((s) => s.name === name)!;
@@ -117,4 +148,5 @@ function twoFigures(force: number, system: System): string {
 
 const percent = (share: number) => `${(100 * share).toFixed(0)} %`;
 const numberWord = (n: number) => ['no', 'one', 'two', 'three', 'four', 'five', 'six'][n] ?? String(n);
-const listed = (items: readonly string[]) => (items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`);
+const listed = (items: readonly string[]) =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;

@@ -15,7 +15,12 @@ export function printSection(design: Design): PrintReport | undefined {
   const seats = toPlaySeats(design);
   const press = printOf(seats, freeOf(design), { thickness: metres(thickness), turns: 1 });
   const turned = printOf(seats, freeOf(design), { thickness: metres(thickness), turns: TURNS });
-  return { thickness, status: press.status === 'solved' ? turned.status : press.status, press: shapes(design, press), turned: shapes(design, turned) };
+  return {
+    thickness,
+    status: press.status === 'solved' ? turned.status : press.status,
+    press: shapes(design, press),
+    turned: shapes(design, turned),
+  };
 }
 
 function shapes(design: Design, print: Print): PrintShapeReport[] {
@@ -28,7 +33,11 @@ function shapes(design: Design, print: Print): PrintShapeReport[] {
 
 const inFileUnits = ({ films, from, to, side, ...shape }: PrintShape) => ({
   ...shape,
-  films: films && { small: millimetres(films.small), middle: millimetres(films.middle), large: millimetres(films.large) },
+  films: films && {
+    small: millimetres(films.small),
+    middle: millimetres(films.middle),
+    large: millimetres(films.large),
+  },
   from: from === null ? null : millimetres(from),
   to: to === null ? null : millimetres(to),
   side: (side * 180) / Math.PI,

@@ -6,12 +6,20 @@ import type { PrintReport, PrintShapeReport } from './definition.ts';
 
 export function printVerdict(design: Design, print: PrintReport, system: System): Verdict {
   if (print.status !== 'solved') {
-    const why = { unbounded: 'nothing stops the journal going home', infeasible: 'the journal does not go in', stalled: 'the journal finds no seat' }[print.status];
+    const why = {
+      unbounded: 'nothing stops the journal going home',
+      infeasible: 'the journal does not go in',
+      stalled: 'the journal finds no seat',
+    }[print.status];
     return { tone: 'stop', headline: `No print: ${why}.`, sentences: [] };
   }
   const bushes = print.press.filter((shape) => shape.part === 'bush');
   const good = bushes.every((shape) => shape.word === 'whole');
-  return { tone: good ? 'good' : 'mend', headline: headlineOf(design, bushes, print, system), sentences: bushes.map((shape) => meaning(design, shape, print, system)) };
+  return {
+    tone: good ? 'good' : 'mend',
+    headline: headlineOf(design, bushes, print, system),
+    sentences: bushes.map((shape) => meaning(design, shape, print, system)),
+  };
 }
 
 function headlineOf(design: Design, bushes: readonly PrintShapeReport[], print: PrintReport, system: System): string {
@@ -26,8 +34,13 @@ function headlineOf(design: Design, bushes: readonly PrintShapeReport[], print: 
     return `The ${listed(marked.map((s) => s.seat))} seat${marked.length > 1 ? 's print' : ' prints'}; the ${listed(clean)} stay${clean.length > 1 ? '' : 's'} clean${but}.`;
   }
   const [only] = bushes;
-  if (only && bushes.length === 1) return faults.length === 0 ? `${blue} the ${only.seat} seat prints along its whole length.` : `${blue} the ${only.seat} seat prints, but ${inPart(design, only)}.`;
-  return faults.length === 0 ? `${blue} every seat prints along its whole length.` : `${blue} every seat prints, but ${listed(faults)}.`;
+  if (only && bushes.length === 1)
+    return faults.length === 0
+      ? `${blue} the ${only.seat} seat prints along its whole length.`
+      : `${blue} the ${only.seat} seat prints, but ${inPart(design, only)}.`;
+  return faults.length === 0
+    ? `${blue} every seat prints along its whole length.`
+    : `${blue} every seat prints, but ${listed(faults)}.`;
 }
 
 /** The fault of a print, after the name of its seat. */
@@ -58,14 +71,17 @@ function inPart(design: Design, { seat, word, bare, side }: PrintShapeReport): s
 }
 
 const isStraight = (design: Design, name: string) => design.seats.find((s) => s.name === name)!.bush.halfAngle === 0;
-const endsOf = (design: Design, name: string) => (isStraight(design, name) ? { small: 'rear', large: 'nose' } : { small: 'small', large: 'large' });
+const endsOf = (design: Design, name: string) =>
+  isStraight(design, name) ? { small: 'rear', large: 'nose' } : { small: 'small', large: 'large' };
 
 /** One sentence a seat: what is seen, and what it says about the parts. */
 function meaning(design: Design, shape: PrintShapeReport, print: PrintReport, system: System): string {
   const { seat, word, coveredOverlap, films } = shape;
   const ends = endsOf(design, seat);
   const seen = `${capital(seat)}: ${percent(coveredOverlap)} blue`;
-  const run = films ? ` With the spindle home its film is ${fineText(films.small, system)} at the ${ends.small} end and ${fineText(films.large, system)} at the ${ends.large} end.` : '';
+  const run = films
+    ? ` With the spindle home its film is ${fineText(films.small, system)} at the ${ends.small} end and ${fineText(films.large, system)} at the ${ends.large} end.`
+    : '';
   switch (word) {
     case 'none':
       return `${capital(seat)}: no blue; its film is more than ${fineText(print.thickness, system)} all over when the spindle is home.`;
@@ -101,14 +117,23 @@ function towardEnd(design: Design, { seat, word, films }: PrintShapeReport): str
   const { small, large } = endsOf(design, seat);
   const [tight, open] = word === 'smallEnd' ? [small, large] : [large, small];
   if (isStraight(design, seat)) return `the bush is tighter at the ${tight} end.`;
-  const even = films !== null && Math.abs(films.middle - (films.small + films.large) / 2) <= EVENLY * Math.abs(films.large - films.small);
-  if (even) return word === 'smallEnd' ? 'the film opens evenly along it, so the journal is more nearly straight than the bush.' : 'the film opens evenly along it, so the journal tapers more than the bush.';
-  return word === 'smallEnd' ? 'the bush is worn at its mouth, or the journal at its large end.' : `the bush is worn at its ${open} end, or the journal is.`;
+  const even =
+    films !== null &&
+    Math.abs(films.middle - (films.small + films.large) / 2) <= EVENLY * Math.abs(films.large - films.small);
+  if (even)
+    return word === 'smallEnd'
+      ? 'the film opens evenly along it, so the journal is more nearly straight than the bush.'
+      : 'the film opens evenly along it, so the journal tapers more than the bush.';
+  return word === 'smallEnd'
+    ? 'the bush is worn at its mouth, or the journal at its large end.'
+    : `the bush is worn at its ${open} end, or the journal is.`;
 }
 
 function bandText({ films }: PrintShapeReport, ends: { small: string; large: string }): string {
-  if (films && films.large > MUCH_FURTHER * films.small) return `it stands much further off at the ${ends.large} end, so the bush is worn ${ends.large === 'large' ? 'at its mouth' : `at its ${ends.large} end`}, or the journal there.`;
-  if (films && films.small > MUCH_FURTHER * films.large) return `it stands much further off at the ${ends.small} end, so the bush is worn there, or the journal is.`;
+  if (films && films.large > MUCH_FURTHER * films.small)
+    return `it stands much further off at the ${ends.large} end, so the bush is worn ${ends.large === 'large' ? 'at its mouth' : `at its ${ends.large} end`}, or the journal there.`;
+  if (films && films.small > MUCH_FURTHER * films.large)
+    return `it stands much further off at the ${ends.small} end, so the bush is worn there, or the journal is.`;
   return 'one of the two lines is barrelled, or the bush is worn at both ends.';
 }
 
@@ -116,8 +141,10 @@ function bandText({ films }: PrintShapeReport, ends: { small: string; large: str
 function onWhich(seat: string, { turned }: PrintReport): string {
   const of = (part: PrintShapeReport['part']) => turned.find((shape) => shape.seat === seat && shape.part === part);
   const [journal, bush] = [(of('journal')?.patches ?? 0) > 1, (of('bush')?.patches ?? 0) > 1];
-  if (journal && !bush) return 'Turned, the patches stay on the journal and smear to a ring in the bush: it is the journal that is lobed.';
-  if (bush && !journal) return 'Turned, the patches stay in the bush and smear to a ring on the journal: it is the bush that is lobed.';
+  if (journal && !bush)
+    return 'Turned, the patches stay on the journal and smear to a ring in the bush: it is the journal that is lobed.';
+  if (bush && !journal)
+    return 'Turned, the patches stay in the bush and smear to a ring on the journal: it is the bush that is lobed.';
   return journal && bush ? 'Turned, both keep their patches: both are lobed.' : 'Turned, both smear to a ring.';
 }
 
@@ -141,11 +168,15 @@ const FRACTIONS: readonly [number, string][] = [
 
 /** A share as a person would say it, the nearest of the common fractions. */
 function aboutText(share: number): string {
-  const [, words] = FRACTIONS.reduce((best, fraction) => (Math.abs(fraction[0] - share) < Math.abs(best[0] - share) ? fraction : best));
+  const [, words] = FRACTIONS.reduce((best, fraction) =>
+    Math.abs(fraction[0] - share) < Math.abs(best[0] - share) ? fraction : best,
+  );
   return `about ${words}`;
 }
 
 /** Less than all is never said to be 100 %. */
-const percent = (share: number) => `${share >= 1 ? 100 : Math.min(99, Number((100 * share).toFixed(share < 0.1 ? 1 : 0)))} %`;
+const percent = (share: number) =>
+  `${share >= 1 ? 100 : Math.min(99, Number((100 * share).toFixed(share < 0.1 ? 1 : 0)))} %`;
 const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
-const listed = (items: readonly string[]) => (items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`);
+const listed = (items: readonly string[]) =>
+  items.length < 2 ? (items[0] ?? '') : `${items.slice(0, -1).join(', ')} and ${items[items.length - 1]}`;

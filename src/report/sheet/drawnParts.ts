@@ -26,7 +26,19 @@ export function drawnParts(design: Design, cut: CutReport | null, kind: Purpose[
   if (cut && after) return partsDrawnAfter(after, cut, kind, system);
   const plan = kind === 'work' ? cut : null;
   const { made, good } = plan ? { made: designWithCut(design, plan), good: true } : asTheyAre(design, kind);
-  return { made, runs: made, good, surfaces: tolerancedSurfaces(plan ? withPlannedFilms(made, plan.films) : made, made.position ?? 0, plan?.steps ?? [], system, plan?.settings), after: null };
+  return {
+    made,
+    runs: made,
+    good,
+    surfaces: tolerancedSurfaces(
+      plan ? withPlannedFilms(made, plan.films) : made,
+      made.position ?? 0,
+      plan?.steps ?? [],
+      system,
+      plan?.settings,
+    ),
+    after: null,
+  };
 }
 
 function asTheyAre(design: Design, kind: Purpose['kind']): { made: Design; good: boolean } {
@@ -36,12 +48,27 @@ function asTheyAre(design: Design, kind: Purpose['kind']): { made: Design; good:
 }
 
 /** Trials tell films and not diameters: those drawn are reckoned, and have no tolerance. */
-function partsDrawnAfter(after: PartsAfterTrials, { remaining, settings }: CutReport, kind: Purpose['kind'], system: System): DrawnParts {
+function partsDrawnAfter(
+  after: PartsAfterTrials,
+  { remaining, settings }: CutReport,
+  kind: Purpose['kind'],
+  system: System,
+): DrawnParts {
   const isRefused = kind === 'refused';
   const made = isRefused ? after.now : after.reckoned;
   const runs = isRefused ? after.believedNow : after.believed;
   const position = runs.position ?? 0;
   const drawn = tolerancedSurfaces(made, position, isRefused ? [] : (remaining?.steps ?? []), system);
   const held = tolerancedSurfaces(runs, position, [], system, settings);
-  return { made, runs, good: !isRefused, surfaces: drawn.map((surface, i) => ({ ...surface, diameterTolerance: null, halfAngleTolerance: held[i]!.halfAngleTolerance })), after };
+  return {
+    made,
+    runs,
+    good: !isRefused,
+    surfaces: drawn.map((surface, i) => ({
+      ...surface,
+      diameterTolerance: null,
+      halfAngleTolerance: held[i]!.halfAngleTolerance,
+    })),
+    after,
+  };
 }

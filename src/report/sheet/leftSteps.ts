@@ -1,6 +1,7 @@
 /**
  * What the trials leave, as steps at the machine: of every surface what is most likely left and what may be taken now,
- * each with its feeds and passes (cutting/steps.ts), and by how much the gauges change over it. Only the change: where a
+ * each with its feeds and passes (cutting/steps.ts), and by how much the gauges change over it. Only the change: where
+ * a
  * gauge stands now the trials do not tell, and must be read before the cut.
  */
 import type { Design, Part } from '../../design/definition.ts';
@@ -34,9 +35,14 @@ export interface LeftStep {
 }
 
 /** In the order of work: the bush first, the steepest of a part last. */
-export function leftSteps(design: Design, { steps: planned, remaining }: Pick<CutReport, 'steps' | 'remaining'>, { now, reckoned }: PartsAfterTrials): LeftStep[] {
+export function leftSteps(
+  design: Design,
+  { steps: planned, remaining }: Pick<CutReport, 'steps' | 'remaining'>,
+  { now, reckoned }: PartsAfterTrials,
+): LeftStep[] {
   const rank = ({ part, halfAngle }: LeftStep) => (part === 'bush' ? 0 : 90) + Math.abs(halfAngle);
-  const gaugesOf = (left: Left) => planned.find(({ seat, part }) => seat === left.seat && part === left.part)?.gauges ?? [];
+  const gaugesOf = (left: Left) =>
+    planned.find(({ seat, part }) => seat === left.seat && part === left.part)?.gauges ?? [];
   return (remaining?.steps ?? [])
     .filter(({ normal }) => normal >= NOTHING)
     .map((left) => leftStep(design, left, { now, reckoned }, gaugesOf(left)))
@@ -44,14 +50,27 @@ export function leftSteps(design: Design, { steps: planned, remaining }: Pick<Cu
 }
 
 /** @param known the gauges of the plan, which the person has at hand */
-function leftStep(design: Design, { seat, part, normal, sigma, safe }: Left, { now, reckoned }: Pick<PartsAfterTrials, 'now' | 'reckoned'>, known: readonly { reading: Reading }[]): LeftStep {
+function leftStep(
+  design: Design,
+  { seat, part, normal, sigma, safe }: Left,
+  { now, reckoned }: Pick<PartsAfterTrials, 'now' | 'reckoned'>,
+  known: readonly { reading: Reading }[],
+): LeftStep {
   const i = design.seats.findIndex(({ name }) => name === seat);
   const { halfAngle } = reckoned.seats[i]![part];
   const taking = (amount: number) => takingOf(design, amount, halfAngle, part);
   const before = toSeats(now);
   // Where a line is cut anew a gauge tells nothing before the new one shows all along.
-  const isSame = now.seats[i]![part].halfAngle === halfAngle && (now.seats[i]![part].profile ?? []).length === (reckoned.seats[i]![part].profile ?? []).length;
-  const found = () => (known.length > 0 ? known.map(({ reading }) => toReading(design, reading)) : gaugesFor(before, i, part, toReadings(design), { tools: toTools(design.cut ?? { allow: [] }), after: toSeats(reckoned) }));
+  const isSame =
+    now.seats[i]![part].halfAngle === halfAngle &&
+    (now.seats[i]![part].profile ?? []).length === (reckoned.seats[i]![part].profile ?? []).length;
+  const found = () =>
+    known.length > 0
+      ? known.map(({ reading }) => toReading(design, reading))
+      : gaugesFor(before, i, part, toReadings(design), {
+          tools: toTools(design.cut ?? { allow: [] }),
+          after: toSeats(reckoned),
+        });
   const gauges = isSame ? found() : [];
   const isSafe = safe >= NOTHING;
   return {
@@ -61,12 +80,22 @@ function leftStep(design: Design, { seat, part, normal, sigma, safe }: Left, { n
     sigma,
     safe: isSafe ? taking(safe) : null,
     all: taking(normal),
-    gauges: gauges.map((gauge) => ({ reading: fromReading(design, { ...gauge, value: 0, sigma: metres(0.001) }), safe: isSafe ? changeOf(gauge, before, i, part, safe) : null, all: changeOf(gauge, before, i, part, normal) })),
+    gauges: gauges.map((gauge) => ({
+      reading: fromReading(design, { ...gauge, value: 0, sigma: metres(0.001) }),
+      safe: isSafe ? changeOf(gauge, before, i, part, safe) : null,
+      all: changeOf(gauge, before, i, part, normal),
+    })),
   };
 }
 
 /** mm */
-function changeOf(gauge: EngineReading, before: readonly SeatInput[], seat: number, part: Part, normal: number): number | null {
+function changeOf(
+  gauge: EngineReading,
+  before: readonly SeatInput[],
+  seat: number,
+  part: Part,
+  normal: number,
+): number | null {
   const after = before.map((s, i) => (i === seat ? { ...s, [part]: withStock(s[part], part, metres(normal)) } : s));
   const [was, is] = [predict(gauge, before), predict(gauge, after)];
   return was.value === null || is.value === null || was.fault || is.fault ? null : millimetres(is.value - was.value);

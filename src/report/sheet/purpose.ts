@@ -9,7 +9,10 @@ import { fitSection } from '../fit/section.ts';
 import { fitVerdict, type Verdict } from '../fit/verdict.ts';
 
 export interface Purpose extends Verdict {
-  /** work: steps to be carried out; left: what the trials leave of them; parts: nothing is cut; refused: no plan gives the films, or a trial cannot be taken in, so there is nothing to carry out */
+  /**
+   * work: steps to be carried out; left: what the trials leave of them; parts: nothing is cut; refused: no plan gives
+   * the films, or a trial cannot be taken in, so there is nothing to carry out
+   */
   kind: 'work' | 'left' | 'parts' | 'refused';
 }
 
@@ -24,10 +27,16 @@ export function purposeOf(design: Design, cut: CutReport | null, system: System)
   const after = afterTrials(design, cut, system);
   if (after) return after;
   const verdict = cutVerdict(design, cut, system);
-  if (verdict.tone === 'stop') return { kind: 'refused', tone: 'stop', headline: verdict.headline, sentences: limitSentences(cut, system) };
-  const cuts = cut.steps.filter(({ deepest }) => deepest >= NOTHING).length + cut.faces.filter(({ off }) => Math.abs(off) >= NOTHING).length;
+  if (verdict.tone === 'stop')
+    return { kind: 'refused', tone: 'stop', headline: verdict.headline, sentences: limitSentences(cut, system) };
+  const cuts =
+    cut.steps.filter(({ deepest }) => deepest >= NOTHING).length +
+    cut.faces.filter(({ off }) => Math.abs(off) >= NOTHING).length;
   if (cuts === 0) return { kind: 'parts', ...verdict };
-  const headline = cuts <= NAMED ? verdict.headline : `${cuts} cuts, as the steps say, ${isReached(cut) ? 'give every seat its film' : 'bring every film within its tolerance'} at one position.`;
+  const headline =
+    cuts <= NAMED
+      ? verdict.headline
+      : `${cuts} cuts, as the steps say, ${isReached(cut) ? 'give every seat its film' : 'bring every film within its tolerance'} at one position.`;
   const sentences = verdict.sentences.filter((sentence) => !LEFT_OUT.test(sentence));
   return { kind: 'work', ...verdict, headline, sentences };
 }

@@ -15,7 +15,19 @@ type Step = Pick<CutReport['steps'][number], 'normal' | 'deepest' | 'why'>;
 const ALIKE = 1e-4;
 
 /** mm to either side; null where it cannot be told */
-export function stopTolerance({ normal, deepest, why }: Step, { before, stop }: { before: number | null; stop: number | null }, filmTolerance: number | undefined): number | null {
-  if (!filmTolerance || before === null || stop === null || why === 'newLine' || normal < ALIKE || deepest - normal > ALIKE) return null;
+export function stopTolerance(
+  { normal, deepest, why }: Step,
+  { before, stop }: { before: number | null; stop: number | null },
+  filmTolerance: number | undefined,
+): number | null {
+  if (
+    !filmTolerance ||
+    before === null ||
+    stop === null ||
+    why === 'newLine' ||
+    normal < ALIKE ||
+    deepest - normal > ALIKE
+  )
+    return null;
   return ((filmTolerance / 2) * Math.abs(stop - before)) / normal;
 }

@@ -35,7 +35,10 @@ export interface TolerancedSurface {
   /** degrees, above 0 where it widens toward the nose */
   halfAngle: number;
   halfAngleTolerance: number | null;
-  /** mm: width of the zone within which it is straight and round, and full movement of an indicator square to it; null as above */
+  /**
+   * mm: width of the zone within which it is straight and round, and full movement of an indicator square to it; null
+   * as above
+   */
   form: number | null;
   runOut: number | null;
   /** whether it is made straight (cutting/feeds.ts), and by how much (mm) its diameter then differs all the same */
@@ -49,18 +52,28 @@ export interface TolerancedSurface {
   asMeasured: boolean;
 }
 
-/** mm: an exact place is told in whole steps of this, so that what is printed is exact, and the diameter is that of the place printed. */
+/**
+ * mm: an exact place is told in whole steps of this, so that what is printed is exact, and the diameter is that of the
+ * place printed.
+ */
 const STEP: Record<System, number> = { metric: 0.01, inch: 0.0254 };
 /** A station that is told exactly as it is stays; of a step. */
 const FINEST = 0.1;
 
-/** The gauge plane (mm): the station of the design, brought on to the surface and to a place that can be told exactly. */
-export function gaugePlaneOf({ station, from, to }: { station: number; from: number; to: number }, system: System): number {
+/**
+ * The gauge plane (mm): the station of the design, brought on to the surface and to a place that can be told exactly.
+ */
+export function gaugePlaneOf(
+  { station, from, to }: { station: number; from: number; to: number },
+  system: System,
+): number {
   const wanted = Math.min(to, Math.max(from, station));
   const step = STEP[system];
   const fine = step * FINEST;
   if (Math.abs(wanted - fine * Math.round(wanted / fine)) < 1e-9) return wanted;
-  const places = [Math.round(wanted / step), Math.ceil(wanted / step), Math.floor(wanted / step)].map((count) => count * step);
+  const places = [Math.round(wanted / step), Math.ceil(wanted / step), Math.floor(wanted / step)].map(
+    (count) => count * step,
+  );
   return places.find((place) => place >= from && place <= to) ?? wanted;
 }
 
@@ -71,7 +84,13 @@ type Set = Pick<CutReport['settings'][number], 'seat' | 'part' | 'stands'>;
  * @param design the parts as they shall be, at the position (mm) where they shall run
  * @param settings where a set-up is gauged elsewhere than in the gauge plane, the smaller of both angles holds
  */
-export function tolerancedSurfaces(design: Design, position: number, steps: readonly Changed[], system: System, settings: readonly Set[] = []): TolerancedSurface[] {
+export function tolerancedSurfaces(
+  design: Design,
+  position: number,
+  steps: readonly Changed[],
+  system: System,
+  settings: readonly Set[] = [],
+): TolerancedSurface[] {
   const seats = toSeats(design);
   const tools = toAngleTools(design.cut ?? { allow: [] });
   return design.seats.flatMap((seat, i) =>
@@ -91,7 +110,8 @@ export function tolerancedSurfaces(design: Design, position: number, steps: read
         part,
         gaugePlane,
         diameter: 2 * millimetres(radiusOf({ ...line, profile: [] }, part, metres(gaugePlane))),
-        diameterTolerance: shared && Math.abs(millimetres(diameterChange(metres(shared / 2), radians(halfAngle), part))),
+        diameterTolerance:
+          shared && Math.abs(millimetres(diameterChange(metres(shared / 2), radians(halfAngle), part))),
         from,
         to,
         halfAngle,

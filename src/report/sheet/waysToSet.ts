@@ -1,4 +1,7 @@
-/** Which way of setting an angle goes on the sheet: the one the report recommends, being fine enough; then the others that are. */
+/**
+ * Which way of setting an angle goes on the sheet: the one the report recommends, being fine enough; then the others
+ * that are.
+ */
 import type { CutReport } from '../cut/definition.ts';
 
 type Setting = CutReport['settings'][number];
@@ -24,5 +27,9 @@ export function waysToSet({ ways, recommended }: Pick<Setting, 'ways' | 'recomme
   const finest = usable.reduce((a, b) => (b.film < a.film ? b : a));
   const by = ways.find(({ way }) => way === recommended) ?? finest;
   const others = usable.filter((way) => way !== by);
-  return { by, also: others.filter(({ enough }) => enough !== false), coarse: others.filter(({ enough }) => enough === false) };
+  return {
+    by,
+    also: others.filter(({ enough }) => enough !== false),
+    coarse: others.filter(({ enough }) => enough === false),
+  };
 }

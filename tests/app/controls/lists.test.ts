@@ -30,6 +30,12 @@ test('a measured line there and back', () => {
 test('lobes there and back, and the line that is wrong', () => {
   const lobes = [{ count: 3, amplitude: 0.0003, phase: 90 }];
   expect(readLobes(lobesText(lobes, 'metric'), 'metric')).toEqual({ ok: true, value: lobes });
-  expect(readLobes('3; 0.3; 90\n4; -1; 0', 'metric')).toEqual({ ok: false, message: 'line 2: found −1.00 µm; it must be at least 0.00 µm' });
-  expect(readProfile('1; 2\n3 4', 'metric')).toMatchObject({ ok: false, message: expect.stringMatching(/^line 2: found "3 4"/) });
+  expect(readLobes('3; 0.3; 90\n4; -1; 0', 'metric')).toEqual({
+    ok: false,
+    message: 'line 2: found −1.00 µm; it must be at least 0.00 µm',
+  });
+  expect(readProfile('1; 2\n3 4', 'metric')).toMatchObject({
+    ok: false,
+    message: expect.stringMatching(/^line 2: found "3 4"/),
+  });
 });

@@ -25,7 +25,8 @@ function distance(p: Point, [a, b]: Segment): number {
   return Math.hypot(p[0] - a[0] - t * dz, p[1] - a[1] - t * dr);
 }
 
-const properlyCross = ([a, b]: Segment, [c, d]: Segment) => cross(a, b, c) * cross(a, b, d) < 0 && cross(c, d, a) * cross(c, d, b) < 0;
+const properlyCross = ([a, b]: Segment, [c, d]: Segment) =>
+  cross(a, b, c) * cross(a, b, d) < 0 && cross(c, d, a) * cross(c, d, b) < 0;
 
 /**
  * Whether a point lies in the solid of the journal (ray casting): under its chain, closed to the axis. The
@@ -34,7 +35,13 @@ const properlyCross = ([a, b]: Segment, [c, d]: Segment) => cross(a, b, c) * cro
 function inJournal([z, r]: Point, journal: readonly Point[]): boolean {
   const ends = [journal[0]!, journal[journal.length - 1]!] as const;
   const [rear, nose] = ends[1][1] > ends[0][1] ? [ends[0][0], ends[1][0] + 1] : [ends[0][0] - 1, ends[1][0]];
-  const outline = [[rear, ends[0][1]] as const, ...journal, [nose, ends[1][1]] as const, [nose, 0] as const, [rear, 0] as const];
+  const outline = [
+    [rear, ends[0][1]] as const,
+    ...journal,
+    [nose, ends[1][1]] as const,
+    [nose, 0] as const,
+    [rear, 0] as const,
+  ];
   let inside = false;
   outline.forEach(([z1, r1], i) => {
     const [z0, r0] = outline[(i + outline.length - 1) % outline.length]!;
@@ -71,12 +78,27 @@ const anyPair = fc.record({
 test('drawn parts touch, cross and stand clear exactly when they do in the solver, at every factor', () => {
   fc.assert(
     fc.property(anyPair, (pair) => {
-      const profile = (heights: number[], stations: number[]) => stations.map((z, i): [number, number] => [z, heights[i]!]);
+      const profile = (heights: number[], stations: number[]) =>
+        stations.map((z, i): [number, number] => [z, heights[i]!]);
       const seat = seatLines(
         toSeat({
           name: 'seat',
-          journal: { halfAngle: pair.lean * (pair.halfAngle + pair.mismatch), diameter: 40, station: 0, from: -6, to: 5, profile: profile(pair.crown, [-4, 0, 3]) },
-          bush: { halfAngle: pair.lean * pair.halfAngle, diameter: 40 + pair.clearance, station: 0, from: -5, to: 5.5, profile: profile(pair.bell, [-3, 1, 4]) },
+          journal: {
+            halfAngle: pair.lean * (pair.halfAngle + pair.mismatch),
+            diameter: 40,
+            station: 0,
+            from: -6,
+            to: 5,
+            profile: profile(pair.crown, [-4, 0, 3]),
+          },
+          bush: {
+            halfAngle: pair.lean * pair.halfAngle,
+            diameter: 40 + pair.clearance,
+            station: 0,
+            from: -5,
+            to: 5.5,
+            profile: profile(pair.bell, [-3, 1, 4]),
+          },
         }),
       );
       const touch = positionForFilm(seat, 0);
@@ -110,10 +132,27 @@ test('a journal pulled aside, lobed or not, touches in the drawing at the angles
         angle: fc.double({ min: 0, max: 6.28, noNaN: true }),
       }),
       (pair, { toward, station, lobes, angle }) => {
-        const profile = (heights: number[], stations: number[]) => stations.map((z, i): [number, number] => [z, heights[i]!]);
+        const profile = (heights: number[], stations: number[]) =>
+          stations.map((z, i): [number, number] => [z, heights[i]!]);
         const round = lobes > 0.0002 ? [{ count: 3, amplitude: lobes, phase: 20 }] : [];
-        const journal = { halfAngle: pair.lean * (pair.halfAngle + pair.mismatch), diameter: 40, station: 0, from: -6, to: 5, profile: profile(pair.crown, [-4, 0, 3]), lobes: round };
-        const bush = { halfAngle: pair.lean * pair.halfAngle, diameter: 40 + pair.clearance, station: 0, from: -5, to: 5.5, profile: profile(pair.bell, [-3, 1, 4]), lobes: round.map((lobe) => ({ ...lobe, count: 2 })) };
+        const journal = {
+          halfAngle: pair.lean * (pair.halfAngle + pair.mismatch),
+          diameter: 40,
+          station: 0,
+          from: -6,
+          to: 5,
+          profile: profile(pair.crown, [-4, 0, 3]),
+          lobes: round,
+        };
+        const bush = {
+          halfAngle: pair.lean * pair.halfAngle,
+          diameter: 40 + pair.clearance,
+          station: 0,
+          from: -5,
+          to: 5.5,
+          profile: profile(pair.bell, [-3, 1, 4]),
+          lobes: round.map((lobe) => ({ ...lobe, count: 2 })),
+        };
         const seats = toPlaySeats({ conepair: 1, seats: [{ name: 'seat', journal, bush }] });
         const lines = seatLines(seats[0]!);
         const touch = positionForFilm(lines, 0);
@@ -126,17 +165,30 @@ test('a journal pulled aside, lobed or not, touches in the drawing at the angles
         const sectionAt = (pose: Pose, at: number) => {
           const drawn = drawnPair([lines], position, pair.factor, leaningOf(seats, pose));
           const [one] = drawn.at!(at);
-          return { ...drawnMeeting(one!.bush, one!.journal), factor: drawn.factor, film: Math.min(...one!.film.map((place) => place.film)) };
+          return {
+            ...drawnMeeting(one!.bush, one!.journal),
+            factor: drawn.factor,
+            film: Math.min(...one!.film.map((place) => place.film)),
+          };
         };
         // The least film of that half section, from the solver's own formula.
         const chain = filmAlong(lines.gap, position);
-        const solved = (pose: Pose, at: number) => Math.min(...Array.from({ length: chain.count }, (_, i) => filmAt(spindle.seats[0]!, chain.film[i]!, chain.u[i]!, at, pose)));
+        const solved = (pose: Pose, at: number) =>
+          Math.min(
+            ...Array.from({ length: chain.count }, (_, i) =>
+              filmAt(spindle.seats[0]!, chain.film[i]!, chain.u[i]!, at, pose),
+            ),
+          );
         for (const contact of reach.contacts) {
           touches++;
           const at = sectionAt(reach.pose, contact.angle);
           expect(at.film).toBeCloseTo(solved(reach.pose, contact.angle), 13);
           expect(at.least).toBeLessThan(1e-10 * at.factor);
-          const past: Pose = { ...reach.pose, x: reach.pose.x + 1e-6 * Math.cos(contact.angle), y: reach.pose.y + 1e-6 * Math.sin(contact.angle) };
+          const past: Pose = {
+            ...reach.pose,
+            x: reach.pose.x + 1e-6 * Math.cos(contact.angle),
+            y: reach.pose.y + 1e-6 * Math.sin(contact.angle),
+          };
           expect(sectionAt(past, contact.angle).overlap).toBe(true);
         }
         const film = solved(reach.pose, angle);
@@ -155,17 +207,30 @@ test('a journal pulled aside, lobed or not, touches in the drawing at the angles
 
 test('the gap drawn square to the line is the film times the factor, for a shallow and for a steep seat', () => {
   for (const angle of [3, 45]) {
-    const seat = seatLines(toSeat({ name: 'seat', journal: { halfAngle: angle, diameter: 40, station: 0, from: -6, to: 6 }, bush: { halfAngle: angle, diameter: 40.005, station: 0, from: -5, to: 5 } }));
+    const seat = seatLines(
+      toSeat({
+        name: 'seat',
+        journal: { halfAngle: angle, diameter: 40, station: 0, from: -6, to: 6 },
+        bush: { halfAngle: angle, diameter: 40.005, station: 0, from: -5, to: 5 },
+      }),
+    );
     const drawn = drawnPair([seat], 5e-6, 500);
     const { bush, film } = drawn.seats[0]!;
     const [from, to] = [bush[0]!, bush[1]!];
     const length = Math.hypot(to[0] - from[0], to[1] - from[1]);
-    for (const place of film) expect(Math.abs(cross(from, to, place.journal)) / length).toBeCloseTo(drawn.factor * place.film, 9);
+    for (const place of film)
+      expect(Math.abs(cross(from, to, place.journal)) / length).toBeCloseTo(drawn.factor * place.film, 9);
   }
 });
 
 test('a factor that does not fit is cut to one that does, and says so', () => {
-  const seat = seatLines(toSeat({ name: 'seat', journal: { halfAngle: 3, diameter: 20, station: 0, from: -6, to: 6 }, bush: { halfAngle: 3, diameter: 20.02, station: 0, from: -5, to: 5 } }));
+  const seat = seatLines(
+    toSeat({
+      name: 'seat',
+      journal: { halfAngle: 3, diameter: 20, station: 0, from: -6, to: 6 },
+      bush: { halfAngle: 3, diameter: 20.02, station: 0, from: -5, to: 5 },
+    }),
+  );
   const drawn = drawnPair([seat], 0, 5000);
   expect(drawn.factor).toBeLessThan(1000);
   expect(Math.min(...drawn.seats[0]!.journal.map(([, r]) => r))).toBeGreaterThan(0);

@@ -4,7 +4,19 @@ import { type Drawn, drawnPair, type Point } from '../../../src/app/pictures/dra
 import { filmColour, INTERFERENCE, luminance, touchColour } from '../../../src/app/pictures/filmColour.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import type { Mesh } from '../../../src/app/pictures/revolve.ts';
-import { bushCutMesh, bushMesh, fillingDistance, filmCutMesh, filmMesh, frameOf, greatestFilm, journalMesh, roundAbove, touches, touchMesh } from '../../../src/app/pictures/sceneGeometry.ts';
+import {
+  bushCutMesh,
+  bushMesh,
+  fillingDistance,
+  filmCutMesh,
+  filmMesh,
+  frameOf,
+  greatestFilm,
+  journalMesh,
+  roundAbove,
+  touches,
+  touchMesh,
+} from '../../../src/app/pictures/sceneGeometry.ts';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { fit as fitOf, seatLines } from '../../../src/engine/contact/fit.ts';
@@ -37,7 +49,10 @@ const drawings = designs.flatMap(([name, design]): [string, Drawn][] => {
 /** Back from the scene to metres: every corner's station and radius. */
 function corners({ positions }: Mesh, drawn: Drawn): [number, number][] {
   const { centre, scale } = frameOf(drawn);
-  return Array.from({ length: positions.length / 3 }, (_, i) => [positions[3 * i]! / scale + centre, Math.hypot(positions[3 * i + 1]!, positions[3 * i + 2]!) / scale]);
+  return Array.from({ length: positions.length / 3 }, (_, i) => [
+    positions[3 * i]! / scale + centre,
+    Math.hypot(positions[3 * i + 1]!, positions[3 * i + 2]!) / scale,
+  ]);
 }
 
 const all = (drawn: Drawn, sector = 120): Mesh[] => {
@@ -47,7 +62,11 @@ const all = (drawn: Drawn, sector = 120): Mesh[] => {
     journalMesh(drawn, frame),
     bushMesh(drawn, frame, sector),
     bushCutMesh(drawn, frame, sector),
-    ...drawn.seats.flatMap((_, seat) => [filmMesh(drawn, seat, frame, max), filmCutMesh(drawn, seat, frame, sector, max), touchMesh(drawn, seat, frame)]),
+    ...drawn.seats.flatMap((_, seat) => [
+      filmMesh(drawn, seat, frame, max),
+      filmCutMesh(drawn, seat, frame, sector, max),
+      touchMesh(drawn, seat, frame),
+    ]),
   ];
 };
 
@@ -59,33 +78,44 @@ describe('the solids of the scene', () => {
     ] as const) {
       const found = corners(mesh, drawn);
       expect(drawn.seats.every((seat) => seat[part].length < 60)).toBe(true);
-      for (const [z, r] of drawn.seats.flatMap((seat) => seat[part])) expect(found.some((corner) => Math.abs(corner[0] - z) < 1e-7 && Math.abs(corner[1] - r) < 1e-7)).toBe(true);
+      for (const [z, r] of drawn.seats.flatMap((seat) => seat[part]))
+        expect(found.some((corner) => Math.abs(corner[0] - z) < 1e-7 && Math.abs(corner[1] - r) < 1e-7)).toBe(true);
     }
   });
 
-  test.each(drawings)('%s: numbers everywhere, corners that exist, normals of length 1 that agree with the winding', (_, drawn) => {
-    for (const sector of drawn === drawings[0]![1] ? [0, 120, 360] : [120]) {
-      for (const { positions, normals, indices, colours } of all(drawn, sector)) {
-        for (const list of [positions, normals, colours ?? []]) expect(list.every(Number.isFinite)).toBe(true);
-        expect(normals.length).toBe(positions.length);
-        if (colours) expect(colours.length).toBe(positions.length);
-        expect(indices.every((index) => index < positions.length / 3)).toBe(true);
-        const at = (list: Float32Array, i: number) => [list[3 * i]!, list[3 * i + 1]!, list[3 * i + 2]!] as const;
-        let against = 0;
-        for (let i = 0; i < indices.length; i += 21) {
-          const [a, b, c] = [at(positions, indices[i]!), at(positions, indices[i + 1]!), at(positions, indices[i + 2]!)];
-          const p = a.map((x, k) => b[k]! - x);
-          const q = a.map((x, k) => c[k]! - x);
-          const n = at(normals, indices[i]!);
-          if (Math.abs(Math.hypot(...n) - 1) > 1e-5) against++;
-          const turn = (p[1]! * q[2]! - p[2]! * q[1]!) * n[0] + (p[2]! * q[0]! - p[0]! * q[2]!) * n[1] + (p[0]! * q[1]! - p[1]! * q[0]!) * n[2];
-          if (turn < -1e-9) against++;
+  test.each(drawings)(
+    '%s: numbers everywhere, corners that exist, normals of length 1 that agree with the winding',
+    (_, drawn) => {
+      for (const sector of drawn === drawings[0]![1] ? [0, 120, 360] : [120]) {
+        for (const { positions, normals, indices, colours } of all(drawn, sector)) {
+          for (const list of [positions, normals, colours ?? []]) expect(list.every(Number.isFinite)).toBe(true);
+          expect(normals.length).toBe(positions.length);
+          if (colours) expect(colours.length).toBe(positions.length);
+          expect(indices.every((index) => index < positions.length / 3)).toBe(true);
+          const at = (list: Float32Array, i: number) => [list[3 * i]!, list[3 * i + 1]!, list[3 * i + 2]!] as const;
+          let against = 0;
+          for (let i = 0; i < indices.length; i += 21) {
+            const [a, b, c] = [
+              at(positions, indices[i]!),
+              at(positions, indices[i + 1]!),
+              at(positions, indices[i + 2]!),
+            ];
+            const p = a.map((x, k) => b[k]! - x);
+            const q = a.map((x, k) => c[k]! - x);
+            const n = at(normals, indices[i]!);
+            if (Math.abs(Math.hypot(...n) - 1) > 1e-5) against++;
+            const turn =
+              (p[1]! * q[2]! - p[2]! * q[1]!) * n[0] +
+              (p[2]! * q[0]! - p[0]! * q[2]!) * n[1] +
+              (p[0]! * q[1]! - p[1]! * q[0]!) * n[2];
+            if (turn < -1e-9) against++;
+          }
+          // Where the journal is drawn behind the bush, a cut film face turns over: it is seen from both sides.
+          if (drawn.seats.every((seat) => seat.film.every(({ film }) => film > 0))) expect(against).toBe(0);
         }
-        // Where the journal is drawn behind the bush, a cut film face turns over: it is seen from both sides.
-        if (drawn.seats.every((seat) => seat.film.every(({ film }) => film > 0))) expect(against).toBe(0);
       }
-    }
-  });
+    },
+  );
 
   test('a journal pulled aside stands in the scene as its half sections do, to the side it was pulled to', () => {
     const [, design] = designs[0]!;
@@ -95,7 +125,8 @@ describe('the solids of the scene', () => {
     const reach = reachToward(heldAt(spindleOf(seats, ['x', 'y', 'tiltX', 'tiltY']), position), 0.03, 1, 0.4);
     if (reach.status !== 'solved') throw new Error(reach.status);
     const drawn = drawnPair(lines, position, 400, leaningOf(seats, reach.pose));
-    for (const mesh of all(drawn)) for (const list of [mesh.positions, mesh.normals]) expect(list.every(Number.isFinite)).toBe(true);
+    for (const mesh of all(drawn))
+      for (const list of [mesh.positions, mesh.normals]) expect(list.every(Number.isFinite)).toBe(true);
     const frame = frameOf(drawn);
     const { positions } = journalMesh(drawn, frame);
     const chains = (angle: number) => drawn.at!(angle).flatMap((seat) => seat.journal);
@@ -103,9 +134,14 @@ describe('the solids of the scene', () => {
     // Seen from in front, x is to the right: pulled there, the journal stands further out at 0 than at 180 degrees.
     expect(nose(0)[1]).toBeGreaterThan(nose(Math.PI)[1]);
     for (const [angle, [z, r]] of [0, Math.PI / 2, Math.PI, 1.5 * Math.PI].map((a) => [a, nose(a)] as const)) {
-      const wanted = [frame.scale * (z - frame.centre), frame.scale * r * Math.sin(angle), -frame.scale * r * Math.cos(angle)];
+      const wanted = [
+        frame.scale * (z - frame.centre),
+        frame.scale * r * Math.sin(angle),
+        -frame.scale * r * Math.cos(angle),
+      ];
       let nearest = Number.POSITIVE_INFINITY;
-      for (let i = 0; i < positions.length; i += 3) nearest = Math.min(nearest, Math.hypot(...wanted.map((value, k) => value - positions[i + k]!)));
+      for (let i = 0; i < positions.length; i += 3)
+        nearest = Math.min(nearest, Math.hypot(...wanted.map((value, k) => value - positions[i + k]!)));
       expect(nearest, `at ${angle}`).toBeLessThan(1e-6);
     }
   });
@@ -114,15 +150,24 @@ describe('the solids of the scene', () => {
     const touching = drawings.filter(([title]) => title.endsWith('touching'));
     expect(touching.length).toBe(designs.length);
     for (const [, drawn] of touching) expect(drawn.seats.flatMap(touches).length).toBeGreaterThan(0);
-    for (const [, drawn] of drawings) for (const seat of drawn.seats) if (seat.film.every(({ film }) => film > 1e-9)) expect(touches(seat)).toEqual([]);
+    for (const [, drawn] of drawings)
+      for (const seat of drawn.seats) if (seat.film.every(({ film }) => film > 1e-9)) expect(touches(seat)).toEqual([]);
   });
 
   test('a profile of thousands of points stays small enough to draw', () => {
     const [, drawn] = drawings[0]!;
     const seat = drawn.seats[0]!;
     const points = Array.from({ length: 20_000 }, (_, i) => [i * 1e-6, 0.02 + 1e-4 * Math.sin(i / 50)] as const);
-    const long = [{ ...seat, bush: points.map(([z, r]): Point => [z, r + 1e-3]), journal: points, film: points.map((point, i) => ({ bush: point, journal: point, film: i % 2 ? 1e-6 : 0 })) }];
-    for (const mesh of all({ ...drawn, seats: long, below: long })) expect(mesh.indices.length / 3).toBeLessThan(40_000);
+    const long = [
+      {
+        ...seat,
+        bush: points.map(([z, r]): Point => [z, r + 1e-3]),
+        journal: points,
+        film: points.map((point, i) => ({ bush: point, journal: point, film: i % 2 ? 1e-6 : 0 })),
+      },
+    ];
+    for (const mesh of all({ ...drawn, seats: long, below: long }))
+      expect(mesh.indices.length / 3).toBeLessThan(40_000);
   });
 
   test('the camera stands far enough away', () => {
@@ -148,7 +193,8 @@ describe('the colour of a film', () => {
     expect(filmColour(0, 0)).toEqual(filmColour(0, 5));
     expect(filmColour(-1e-9, 5)).toEqual(INTERFERENCE);
     for (const off of [INTERFERENCE, touchColour(false), touchColour(true)]) {
-      for (let i = 0; i <= 50; i++) expect(Math.hypot(...filmColour(i, 50).map((part, k) => part - off[k]!))).toBeGreaterThan(0.2);
+      for (let i = 0; i <= 50; i++)
+        expect(Math.hypot(...filmColour(i, 50).map((part, k) => part - off[k]!))).toBeGreaterThan(0.2);
     }
   });
 });

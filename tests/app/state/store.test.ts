@@ -6,7 +6,11 @@ import { createKeeper } from '../../../src/jobs/keeper.ts';
 import { browser } from '../../jobs/browser.ts';
 
 const surface = { halfAngle: 3, diameter: 22, station: 0, from: -20, to: 0 };
-const design = (title: string): Design => ({ conepair: 1, title, seats: [{ name: 'seat', journal: surface, bush: surface }] });
+const design = (title: string): Design => ({
+  conepair: 1,
+  title,
+  seats: [{ name: 'seat', journal: surface, bush: surface }],
+});
 
 test('a drag is one step to undo and is kept once, at its end', () => {
   const { tab, texts } = browser();

@@ -1,4 +1,7 @@
-/** What every solver of a small linear system keeps, held against ml-matrix; and what a solver of least squares under bounds and a simplex keep, beside their own tests. */
+/**
+ * What every solver of a small linear system keeps, held against ml-matrix; and what a solver of least squares under
+ * bounds and a simplex keep, beside their own tests.
+ */
 import fc from 'fast-check';
 import { Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
@@ -33,7 +36,11 @@ const SOLVERS: { name: string; any: boolean; solver: Solver }[] = [
     name: 'simplex, where every row is an equation',
     any: true,
     solver: (a, b) => {
-      const found = minimised({ variables: b.map(() => ({ least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY })), rows: a.map((coefficients, i) => ({ coefficients, min: b[i]!, max: b[i]! })), objectives: [b.map(() => 0)] });
+      const found = minimised({
+        variables: b.map(() => ({ least: Number.NEGATIVE_INFINITY, most: Number.POSITIVE_INFINITY })),
+        rows: a.map((coefficients, i) => ({ coefficients, min: b[i]!, max: b[i]! })),
+        objectives: [b.map(() => 0)],
+      });
       return found.status === 'solved' ? found.values : null;
     },
   },
@@ -43,11 +50,16 @@ const number = fc.double({ min: -1, max: 1, noNaN: true });
 const system = fc
   .integer({ min: 1, max: 6 })
   .chain((n) =>
-    fc.tuple(fc.array(fc.array(number, { minLength: n, maxLength: n }), { minLength: n, maxLength: n }), fc.array(number, { minLength: n, maxLength: n }), fc.array(fc.integer({ min: -3, max: 3 }), { minLength: n, maxLength: n })),
+    fc.tuple(
+      fc.array(fc.array(number, { minLength: n, maxLength: n }), { minLength: n, maxLength: n }),
+      fc.array(number, { minLength: n, maxLength: n }),
+      fc.array(fc.integer({ min: -3, max: 3 }), { minLength: n, maxLength: n }),
+    ),
   );
 
 /** Positive, its condition some hundreds. */
-const positive = (m: readonly (readonly number[])[]) => m.map((row, i) => m.map((other, k) => row.reduce((sum, value, j) => sum + value * other[j]!, i === k ? 0.05 : 0)));
+const positive = (m: readonly (readonly number[])[]) =>
+  m.map((row, i) => m.map((other, k) => row.reduce((sum, value, j) => sum + value * other[j]!, i === k ? 0.05 : 0)));
 
 describe.each(SOLVERS)('$name', ({ solver }) => {
   it('solves what ml-matrix solves, and leaves what it is handed', () => {
@@ -126,7 +138,9 @@ it('a root times itself is the matrix, and no square on its diagonal is less tha
     fc.property(system, ([m]) => {
       const a = positive(m);
       const l = lowerRoot(a.length, at(a));
-      for (const [i, row] of a.entries()) for (let k = 0; k <= i; k++) expect(l[i]!.reduce((sum, value, j) => sum + value * (l[k]![j] ?? 0), 0)).toBeCloseTo(row[k]!, 12);
+      for (const [i, row] of a.entries())
+        for (let k = 0; k <= i; k++)
+          expect(l[i]!.reduce((sum, value, j) => sum + value * (l[k]![j] ?? 0), 0)).toBeCloseTo(row[k]!, 12);
     }),
     { seed: 14 },
   );

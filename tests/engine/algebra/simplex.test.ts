@@ -12,9 +12,16 @@ const INF = Number.POSITIVE_INFINITY;
 
 /** The same programme in the LP format, its first objective only. */
 function textOf({ variables, rows, objectives }: Programme): string {
-  const sum = (coefficients: readonly number[]) => coefficients.map((c, i) => `${c < 0 ? '-' : '+'} ${Math.abs(c)} x${i}`).join(' ');
-  const lines = rows.flatMap(({ coefficients, min = -INF, max = INF }, r) => [...(Number.isFinite(min) ? [` a${r}: ${sum(coefficients)} >= ${min}`] : []), ...(Number.isFinite(max) ? [` b${r}: ${sum(coefficients)} <= ${max}`] : [])]);
-  const bounds = variables.map(({ least, most }, i) => ` ${Number.isFinite(least) ? least : '-inf'} <= x${i} <= ${Number.isFinite(most) ? most : '+inf'}`);
+  const sum = (coefficients: readonly number[]) =>
+    coefficients.map((c, i) => `${c < 0 ? '-' : '+'} ${Math.abs(c)} x${i}`).join(' ');
+  const lines = rows.flatMap(({ coefficients, min = -INF, max = INF }, r) => [
+    ...(Number.isFinite(min) ? [` a${r}: ${sum(coefficients)} >= ${min}`] : []),
+    ...(Number.isFinite(max) ? [` b${r}: ${sum(coefficients)} <= ${max}`] : []),
+  ]);
+  const bounds = variables.map(
+    ({ least, most }, i) =>
+      ` ${Number.isFinite(least) ? least : '-inf'} <= x${i} <= ${Number.isFinite(most) ? most : '+inf'}`,
+  );
   return ['Minimize', ` obj: ${sum(objectives[0]!)}`, 'Subject To', ...lines, 'Bounds', ...bounds, 'End'].join('\n');
 }
 
@@ -76,8 +83,21 @@ it('random programmes: status and optimum as a general package finds them', () =
     fc.property(
       fc.integer({ min: 2, max: 7 }).chain((n) =>
         fc.record({
-          variables: fc.array(fc.tuple(fc.oneof(fc.constant(Number.NEGATIVE_INFINITY), number(-20, 0)), fc.oneof(fc.constant(INF), number(0, 30))), { minLength: n, maxLength: n }),
-          rows: fc.array(fc.record({ coefficients: fc.array(number(-2, 2), { minLength: n, maxLength: n }), at: number(-15, 15), kind: fc.constantFrom('equal', 'min', 'max') }), { minLength: 1, maxLength: 5 }),
+          variables: fc.array(
+            fc.tuple(
+              fc.oneof(fc.constant(Number.NEGATIVE_INFINITY), number(-20, 0)),
+              fc.oneof(fc.constant(INF), number(0, 30)),
+            ),
+            { minLength: n, maxLength: n },
+          ),
+          rows: fc.array(
+            fc.record({
+              coefficients: fc.array(number(-2, 2), { minLength: n, maxLength: n }),
+              at: number(-15, 15),
+              kind: fc.constantFrom('equal', 'min', 'max'),
+            }),
+            { minLength: 1, maxLength: 5 },
+          ),
           cost: fc.array(number(-3, 3), { minLength: n, maxLength: n }),
         }),
       ),
@@ -86,10 +106,17 @@ it('random programmes: status and optimum as a general package finds them', () =
         const clean = (c: number) => (Math.abs(c) < 1e-3 ? 0 : c);
         const programme: Programme = {
           variables: variables.map(([least, most]) => ({ least: clean(least), most: clean(most) })),
-          rows: rows.map(({ coefficients, at, kind }) => ({ coefficients: coefficients.map(clean), ...(kind !== 'max' && { min: clean(at) }), ...(kind !== 'min' && { max: clean(at) }) })),
+          rows: rows.map(({ coefficients, at, kind }) => ({
+            coefficients: coefficients.map(clean),
+            ...(kind !== 'max' && { min: clean(at) }),
+            ...(kind !== 'min' && { max: clean(at) }),
+          })),
           objectives: [cost.map(clean)],
         };
-        const wanted = highs.solve(textOf(programme), { primal_feasibility_tolerance: 1e-10, dual_feasibility_tolerance: 1e-10 });
+        const wanted = highs.solve(textOf(programme), {
+          primal_feasibility_tolerance: 1e-10,
+          dual_feasibility_tolerance: 1e-10,
+        });
         const found = minimised(programme);
         if (wanted.Status === 'Optimal') {
           solved++;

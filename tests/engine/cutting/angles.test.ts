@@ -3,16 +3,42 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { tilted, worstFilms } from '../../../src/engine/cutting/angleError.ts';
-import { type AngleTools, alongAxis, alongSlide, angleSetting, DEFAULT_BLOCKS, scaleArc, tableMove, tailstockRule, tailstockSetOver } from '../../../src/engine/cutting/angleSetting.ts';
-import { budgetOf, contributionsOf, type SetUpErrors, type SurfaceCut } from '../../../src/engine/cutting/errorBudget.ts';
+import {
+  type AngleTools,
+  alongAxis,
+  alongSlide,
+  angleSetting,
+  DEFAULT_BLOCKS,
+  scaleArc,
+  tableMove,
+  tailstockRule,
+  tailstockSetOver,
+} from '../../../src/engine/cutting/angleSetting.ts';
+import {
+  budgetOf,
+  contributionsOf,
+  type SetUpErrors,
+  type SurfaceCut,
+} from '../../../src/engine/cutting/errorBudget.ts';
 import { setUpsOf } from '../../../src/engine/cutting/setUp.ts';
 import { grown } from '../../../src/engine/parts/growth.ts';
 import { MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 
-const tools: AngleTools = { bar: 100 * MM, blocks: DEFAULT_BLOCKS, travel: 25 * MM, indicator: UM, scaleRadius: 300 * MM, scaleReading: 0.1 * MM, centres: 150 * MM };
+const tools: AngleTools = {
+  bar: 100 * MM,
+  blocks: DEFAULT_BLOCKS,
+  travel: 25 * MM,
+  indicator: UM,
+  scaleRadius: 300 * MM,
+  scaleReading: 0.1 * MM,
+  centres: 150 * MM,
+};
 
 /** A pair with both films right at position 0, and tolerances of half a micrometre. */
-const right = pair(0, 0).map((seat) => ({ ...seat, bush: { ...seat.bush, radius: seat.journal.radius + seat.target! / Math.cos(seat.journal.halfAngle) } }));
+const right = pair(0, 0).map((seat) => ({
+  ...seat,
+  bush: { ...seat.bush, radius: seat.journal.radius + seat.target! / Math.cos(seat.journal.halfAngle) },
+}));
 
 describe('each way of setting', () => {
   it('an error of what is read is the error of the angle that is told', () => {
@@ -26,7 +52,8 @@ describe('each way of setting', () => {
     ] as const;
     fc.assert(
       fc.property(angle, (a) => {
-        for (const [reading, perReading] of ways) expect(((reading(a + 1e-7) - reading(a - 1e-7)) / 2e-7) * perReading(a)).toBeCloseTo(1, 7);
+        for (const [reading, perReading] of ways)
+          expect(((reading(a + 1e-7) - reading(a - 1e-7)) / 2e-7) * perReading(a)).toBeCloseTo(1, 7);
       }),
       { seed: 1 },
     );
@@ -49,7 +76,8 @@ describe('each way of setting', () => {
   });
 
   it('the rule of the handbooks for the tailstock is too much by 1/cos a', () => {
-    for (const a of [0.8, 3].map(rad)) expect(tailstockRule(2 * Math.tan(a), 150 * MM) / tailstockSetOver(a, 150 * MM)).toBeCloseTo(1 / Math.cos(a), 12);
+    for (const a of [0.8, 3].map(rad))
+      expect(tailstockRule(2 * Math.tan(a), 150 * MM) / tailstockSetOver(a, 150 * MM)).toBeCloseTo(1 / Math.cos(a), 12);
   });
 });
 
@@ -63,11 +91,16 @@ describe('what the films stand', () => {
     const { from, to } = right[seat]![part];
     const gauged = (from + to) / 2;
     const { stands } = angleSetting(right, 0, seat, part, gauged, tools);
-    const misses = (error: number) => [error, -error].map((e) => worstFilms(tilted(right[seat]!, part, gauged, e), 0)!).map(({ least, greatest }) => Math.max(2.5 * UM - least, greatest - 2.5 * UM));
+    const misses = (error: number) =>
+      [error, -error]
+        .map((e) => worstFilms(tilted(right[seat]!, part, gauged, e), 0)!)
+        .map(({ least, greatest }) => Math.max(2.5 * UM - least, greatest - 2.5 * UM));
     expect(Math.max(...misses(stands!))).toBeCloseTo(0.5 * UM, 12);
     expect(Math.max(...misses(stands! * 1.01))).toBeGreaterThan(0.5 * UM);
     // to first order the tolerance over the distance along the line
-    expect(stands! * Math.max(to - gauged, gauged - from)).toBeGreaterThan(0.3 * UM * Math.cos(right[seat]![part].halfAngle));
+    expect(stands! * Math.max(to - gauged, gauged - from)).toBeGreaterThan(
+      0.3 * UM * Math.cos(right[seat]![part].halfAngle),
+    );
   });
 
   it('a film that is out of its tolerance anyway stands nothing that could be told', () => {
@@ -81,7 +114,10 @@ describe('what the films stand', () => {
     expect(of('sineBar').lean).toBe(0);
     // sin a' = sin 45°·cos 5°: a quarter of a degree
     expect(of('alongSlide').lean).toBeCloseTo(rad(45) - Math.asin(Math.sin(rad(45)) * Math.cos(rad(5))), 14);
-    expect(of('alongSlide').film).toBeCloseTo(leaning.perAngle * Math.hypot(of('alongSlide').error, of('alongSlide').lean), 15);
+    expect(of('alongSlide').film).toBeCloseTo(
+      leaning.perAngle * Math.hypot(of('alongSlide').error, of('alongSlide').lean),
+      15,
+    );
     // 1 µm over 25 mm
     expect(of('alongBar').error).toBeGreaterThanOrEqual(UM / (25 * MM));
     expect(of('alongBar').error).toBeLessThan((1.1 * UM) / (25 * MM));
@@ -89,9 +125,22 @@ describe('what the films stand', () => {
 });
 
 describe('the way to set it', () => {
-  const quiet: Omit<SetUpErrors, 'angle' | 'way'> = { toolHeight: 0, division: 0, diameterDial: false, lean: 0, warm: 0, expansion: 11.3e-6, anchor: 0 };
+  const quiet: Omit<SetUpErrors, 'angle' | 'way'> = {
+    toolHeight: 0,
+    division: 0,
+    diameterDial: false,
+    lean: 0,
+    warm: 0,
+    expansion: 11.3e-6,
+    anchor: 0,
+  };
   const cuts: SurfaceCut[] = [{ seat: 0, part: 'journal', normal: 20 * UM, gauged: -13 * MM }];
-  const setUp = (more: Partial<AngleTools> = {}, errors = quiet, own: Parameters<typeof setUpsOf>[5] = null, seats = right) => setUpsOf(seats, 0, cuts, { ...tools, ...more }, () => errors, own);
+  const setUp = (
+    more: Partial<AngleTools> = {},
+    errors = quiet,
+    own: Parameters<typeof setUpsOf>[5] = null,
+    seats = right,
+  ) => setUpsOf(seats, 0, cuts, { ...tools, ...more }, () => errors, own);
 
   it('what is recommended keeps the tolerance together with everything else: budget and recommendation are one', () => {
     for (const indicator of [0.1, 0.5, 1, 2.54, 10].map((x) => x * UM)) {
@@ -112,10 +161,16 @@ describe('the way to set it', () => {
     const { surfaces } = setUp({ indicator: 10 * UM, scaleRadius: 30 * MM });
     expect(surfaces[0]!.recommended).toBeNull();
     const { needed } = surfaces[0]!;
-    const finer = setUp({ indicator: needed!.indicator * 0.999 }).surfaces[0]!.ways.find(({ way }) => way === 'alongBar')!;
-    const coarser = setUp({ indicator: needed!.indicator * 1.001 }).surfaces[0]!.ways.find(({ way }) => way === 'alongBar')!;
+    const finer = setUp({ indicator: needed!.indicator * 0.999 }).surfaces[0]!.ways.find(
+      ({ way }) => way === 'alongBar',
+    )!;
+    const coarser = setUp({ indicator: needed!.indicator * 1.001 }).surfaces[0]!.ways.find(
+      ({ way }) => way === 'alongBar',
+    )!;
     expect([finer.enough, coarser.enough]).toEqual([true, false]);
-    const longer = setUp({ indicator: 10 * UM, travel: needed!.travel * 1.001, bar: 10 }).surfaces[0]!.ways.find(({ way }) => way === 'alongBar');
+    const longer = setUp({ indicator: 10 * UM, travel: needed!.travel * 1.001, bar: 10 }).surfaces[0]!.ways.find(
+      ({ way }) => way === 'alongBar',
+    );
     if (longer) expect(longer.enough).toBe(true);
   });
 
@@ -134,7 +189,10 @@ describe('the way to set it', () => {
   });
 
   it("the person's own way counts in the budget, and is recommended where it is enough", () => {
-    expect(setUp({ indicator: UM / 2 }, quiet, 'alongSlide').surfaces[0]).toMatchObject({ used: 'alongSlide', recommended: 'alongSlide' });
+    expect(setUp({ indicator: UM / 2 }, quiet, 'alongSlide').surfaces[0]).toMatchObject({
+      used: 'alongSlide',
+      recommended: 'alongSlide',
+    });
     const coarse = setUp({ indicator: UM / 2 }, quiet, 'scale');
     expect(coarse.surfaces[0]!.used).toBe('scale');
     expect(coarse.surfaces[0]!.recommended).not.toBe('scale');
@@ -160,10 +218,22 @@ describe('the way to set it', () => {
 });
 
 describe('the error budget', () => {
-  const none: SetUpErrors = { toolHeight: 0, angle: 0, way: 'sineBar', division: 0, diameterDial: false, lean: 0, warm: 0, expansion: 11.3e-6, anchor: 0 };
+  const none: SetUpErrors = {
+    toolHeight: 0,
+    angle: 0,
+    way: 'sineBar',
+    division: 0,
+    diameterDial: false,
+    lean: 0,
+    warm: 0,
+    expansion: 11.3e-6,
+    anchor: 0,
+  };
   const cuts = [{ seat: 0, part: 'journal' as const, normal: 50 * UM, gauged: -13 * MM }];
-  const errorBudget = (seats: typeof right, position: number, all: readonly SurfaceCut[], errors: SetUpErrors) => budgetOf(all.flatMap((cut) => contributionsOf(seats, position, cut, errors)));
-  const only = (errors: Partial<SetUpErrors>, cause: string) => errorBudget(right, 0, cuts, { ...none, ...errors }).contributions.find((c) => c.cause === cause)!.film;
+  const errorBudget = (seats: typeof right, position: number, all: readonly SurfaceCut[], errors: SetUpErrors) =>
+    budgetOf(all.flatMap((cut) => contributionsOf(seats, position, cut, errors)));
+  const only = (errors: Partial<SetUpErrors>, cause: string) =>
+    errorBudget(right, 0, cuts, { ...none, ...errors }).contributions.find((c) => c.cause === cause)!.film;
 
   it('is nothing without errors', () => {
     for (const { film } of errorBudget(right, 0, cuts, none).contributions) expect(film).toBeLessThan(1e-17);
@@ -178,13 +248,23 @@ describe('the error budget', () => {
     // Off the end of a line that leans, more comes within the overlap on one side than goes out of it on the other.
     const sides = [40, 46].flatMap((journal) =>
       (['journal', 'bush'] as const).map((part) => {
-        const seat = withFilm({ name: 'steep', journal: surface(journal, 24, 1.2, 1, 4), bush: surface(45, 24.04, 1.2, 1, 4) });
+        const seat = withFilm({
+          name: 'steep',
+          journal: surface(journal, 24, 1.2, 1, 4),
+          bush: surface(45, 24.04, 1.2, 1, 4),
+        });
         const now = solveFit([seat], 0).seats[0]!;
         const [more, less] = [1, -1].map((side) => {
-          const then = solveFit([{ ...seat, [part]: { ...seat[part], radius: seat[part].radius + side * 50 * UM } }], 0).seats[0]!;
+          const then = solveFit([{ ...seat, [part]: { ...seat[part], radius: seat[part].radius + side * 50 * UM } }], 0)
+            .seats[0]!;
           return Math.max(Math.abs(then.leastFilm! - now.leastFilm!), Math.abs(then.greatestFilm! - now.greatestFilm!));
         });
-        const found = contributionsOf([seat], 0, { seat: 0, part, normal: 50 * UM, gauged: 2 * MM }, { ...none, division: 100 * UM }).find(({ cause }) => cause === 'dial')!;
+        const found = contributionsOf(
+          [seat],
+          0,
+          { seat: 0, part, normal: 50 * UM, gauged: 2 * MM },
+          { ...none, division: 100 * UM },
+        ).find(({ cause }) => cause === 'dial')!;
         expect(found.film).toBeCloseTo(Math.max(more!, less!), 14);
         return Math.sign(Math.round((more! - less!) / 1e-9));
       }),

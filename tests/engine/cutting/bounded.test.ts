@@ -55,42 +55,51 @@ it('any bounds: all kept, and no nearer point that keeps them', () => {
   const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   const vector = fc.array(real(-1, 1), { minLength: 3, maxLength: 3 });
   fc.assert(
-    fc.property(fc.array(vector, { minLength: 3, maxLength: 3 }), vector, fc.array(fc.tuple(vector, real(0.01, 1)), { minLength: 1, maxLength: 6 }), fc.array(vector, { minLength: 20, maxLength: 20 }), (root, mean, walls, others) => {
-      // a positive covariance, and bounds that all leave the origin free
-      const covariance = root.map((a, i) => root.map((b, j) => UM ** 2 * (dot(a, b) + (i === j ? 0.1 : 0))));
-      const bounds = walls.map(([normal, limit]) => ({ normal, limit: limit * UM }));
-      const centre = mean.map((x) => 5 * x * UM);
-      const { point, cost } = modeWithin({ mean: centre, covariance }, bounds);
-      for (const { normal, limit } of bounds) expect(dot(normal, point) - limit).toBeLessThan(1e-4 * UM);
-      // of a convex programme: every allowed direction from its least leads up
-      const gradient = (x: readonly number[]) =>
-        solve(
-          covariance,
-          x.map((v, i) => v - centre[i]!),
-        );
-      expect(
-        dot(
-          gradient(point),
-          point.map((v, i) => v - centre[i]!),
-        ),
-      ).toBeCloseTo(cost, 2);
-      for (const other of [[0, 0, 0], ...others.map((o) => o.map((v) => v * UM))]) {
-        if (bounds.some(({ normal, limit }) => dot(normal, other) > limit)) continue;
+    fc.property(
+      fc.array(vector, { minLength: 3, maxLength: 3 }),
+      vector,
+      fc.array(fc.tuple(vector, real(0.01, 1)), { minLength: 1, maxLength: 6 }),
+      fc.array(vector, { minLength: 20, maxLength: 20 }),
+      (root, mean, walls, others) => {
+        // a positive covariance, and bounds that all leave the origin free
+        const covariance = root.map((a, i) => root.map((b, j) => UM ** 2 * (dot(a, b) + (i === j ? 0.1 : 0))));
+        const bounds = walls.map(([normal, limit]) => ({ normal, limit: limit * UM }));
+        const centre = mean.map((x) => 5 * x * UM);
+        const { point, cost } = modeWithin({ mean: centre, covariance }, bounds);
+        for (const { normal, limit } of bounds) expect(dot(normal, point) - limit).toBeLessThan(1e-4 * UM);
+        // of a convex programme: every allowed direction from its least leads up
+        const gradient = (x: readonly number[]) =>
+          solve(
+            covariance,
+            x.map((v, i) => v - centre[i]!),
+          );
         expect(
           dot(
             gradient(point),
-            other.map((v, i) => v - point[i]!),
+            point.map((v, i) => v - centre[i]!),
           ),
-        ).toBeGreaterThan(-1e-3 * (1 + cost));
-      }
-    }),
+        ).toBeCloseTo(cost, 2);
+        for (const other of [[0, 0, 0], ...others.map((o) => o.map((v) => v * UM))]) {
+          if (bounds.some(({ normal, limit }) => dot(normal, other) > limit)) continue;
+          expect(
+            dot(
+              gradient(point),
+              other.map((v, i) => v - point[i]!),
+            ),
+          ).toBeGreaterThan(-1e-3 * (1 + cost));
+        }
+      },
+    ),
     { seed: 4, numRuns: 200 },
   );
 });
 
 /** Cramer's rule, apart from what is tested. */
 function solve(m: number[][], y: number[]): number[] {
-  const det = ([a, b, c]: number[][]) => a![0]! * (b![1]! * c![2]! - b![2]! * c![1]!) - a![1]! * (b![0]! * c![2]! - b![2]! * c![0]!) + a![2]! * (b![0]! * c![1]! - b![1]! * c![0]!);
+  const det = ([a, b, c]: number[][]) =>
+    a![0]! * (b![1]! * c![2]! - b![2]! * c![1]!) -
+    a![1]! * (b![0]! * c![2]! - b![2]! * c![0]!) +
+    a![2]! * (b![0]! * c![1]! - b![1]! * c![0]!);
   const whole = det(m);
   const x = y.map((_, k) => det(m.map((row, i) => row.map((v, j) => (j === k ? y[i]! : v)))) / whole);
   expect(times(m, x)[0]! / UM).toBeCloseTo(y[0]! / UM, 3);

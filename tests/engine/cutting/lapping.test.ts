@@ -11,7 +11,14 @@ import { MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 60_000 });
 
-const lap: Lap = { force: 20, coefficient: { journal: 1e-12, bush: 1e-12 }, step: 0.2 * UM, advance: 20 * UM, bearing: 0.8, limit: 50 * UM };
+const lap: Lap = {
+  force: 20,
+  coefficient: { journal: 1e-12, bush: 1e-12 },
+  step: 0.2 * UM,
+  advance: 20 * UM,
+  bearing: 0.8,
+  limit: 50 * UM,
+};
 
 function states(seats: Parameters<typeof lapped>[0], more: Partial<Lap> = {}): LapState[] {
   const result = lapped(seats, { ...lap, ...more });
@@ -23,7 +30,8 @@ function states(seats: Parameters<typeof lapped>[0], more: Partial<Lap> = {}): L
 function solid(s: Parameters<typeof lineOf>[0], metal: 'inside' | 'outside'): number {
   const { z, r } = lineOf(s, metal);
   let sum = 0;
-  for (let i = 1; i < z.length; i++) sum += (Math.PI / 3) * (z[i]! - z[i - 1]!) * (r[i]! ** 2 + r[i]! * r[i - 1]! + r[i - 1]! ** 2);
+  for (let i = 1; i < z.length; i++)
+    sum += (Math.PI / 3) * (z[i]! - z[i - 1]!) * (r[i]! ** 2 + r[i]! * r[i - 1]! + r[i - 1]! ** 2);
   return sum;
 }
 
@@ -38,7 +46,9 @@ describe('work and volume', () => {
     for (const seats of [pair(0.002, 0.09), pair(0.0164, 0.008), [clean]]) {
       const last = states(seats, { coefficient: { journal, bush } }).at(-1)!;
       expect(last.work).toBeGreaterThan(0);
-      expect(Math.abs((last.volume.journal + last.volume.bush) / ((journal + bush) * last.work) - 1)).toBeLessThan(within);
+      expect(Math.abs((last.volume.journal + last.volume.bush) / ((journal + bush) * last.work) - 1)).toBeLessThan(
+        within,
+      );
     }
   });
 
@@ -58,7 +68,11 @@ describe('work and volume', () => {
   });
 
   it('the work is the axial force times the slide over sin a, at the radius that bears', () => {
-    const short = withFilm({ name: 'a', journal: surface(30, 24, 0, -0.11, 0.1), bush: surface(30, 24.004, 0, -0.1, 0.11) });
+    const short = withFilm({
+      name: 'a',
+      journal: surface(30, 24, 0, -0.11, 0.1),
+      bush: surface(30, 24.004, 0, -0.1, 0.11),
+    });
     const last = states([short], { advance: 2 * UM }).at(-1)!;
     // all at one radius, nearly: normal force F/sin a, slid r·θ
     expect(last.work / ((lap.force / Math.sin(rad(30))) * 12 * MM * last.angle)).toBeCloseTo(1, 2);
@@ -73,15 +87,22 @@ describe('a perfect pair', () => {
       const { count, u, film } = filmAlong(lines.gap, state.position);
       const cos = Math.cos(rad(20));
       // away from the last ten micrometres at either end, where the ridges' flanks are
-      const inner = [...film.subarray(0, count)].filter((_, i) => u[i]! > u[0]! + 50 * UM * cos && u[i]! < u[count - 1]! - 50 * UM * cos);
+      const inner = [...film.subarray(0, count)].filter(
+        (_, i) => u[i]! > u[0]! + 50 * UM * cos && u[i]! < u[count - 1]! - 50 * UM * cos,
+      );
       for (const f of inner) expect(Math.abs(f)).toBeLessThan(1e-12);
     }
   });
 
   it('two that touch together go on touching together, and their relation does not change', () => {
-    // both bushes larger by the same axial distance; each journal runs into what is not worn yet, so that no ridge is left for it to be drawn over
+    // both bushes larger by the same axial distance; each journal runs into what is not worn yet, so that no ridge is
+    // left for it to be drawn over
     const seats = [
-      withFilm({ name: 'shallow', journal: surface(3, 22, 0, -24, 0), bush: surface(3, 22 + 2 * 0.02 * Math.tan(rad(3)), 0, -25, -1) }),
+      withFilm({
+        name: 'shallow',
+        journal: surface(3, 22, 0, -24, 0),
+        bush: surface(3, 22 + 2 * 0.02 * Math.tan(rad(3)), 0, -25, -1),
+      }),
       withFilm({ name: 'steep', journal: surface(45, 26, 3, 2, 5), bush: surface(45, 26 + 2 * 0.02, 3, 1, 4) }),
     ];
     const run = states(seats);
@@ -89,7 +110,9 @@ describe('a perfect pair', () => {
       // but for the corners at the ends, to within a step
       expect(Math.abs(fit.seats[0]!.seatPosition! - fit.seats[1]!.seatPosition!)).toBeLessThan(lap.step / 2);
       // to have 2.5 µm in both, though, the one must go further back than the other
-      expect(Math.abs(fit.relation!.error - 2.5 * UM * (1 / Math.sin(rad(3)) - 1 / Math.sin(rad(45))))).toBeLessThan(lap.step);
+      expect(Math.abs(fit.relation!.error - 2.5 * UM * (1 / Math.sin(rad(3)) - 1 / Math.sin(rad(45))))).toBeLessThan(
+        lap.step,
+      );
     }
     expect(Math.abs(run.at(-1)!.fit.firstPosition! + 40 * UM)).toBeLessThan(lap.step / 2);
   });
@@ -113,7 +136,9 @@ describe('pairs that are wrong', () => {
   });
 
   it('a mismatch of angle bears at one end first, and further along as it goes on', () => {
-    const mismatch = [withFilm({ name: 'a', journal: surface(3.02, 22, 0, -20, -1), bush: surface(3, 22.01, 0, -19, 0) })];
+    const mismatch = [
+      withFilm({ name: 'a', journal: surface(3.02, 22, 0, -20, -1), bush: surface(3, 22.01, 0, -19, 0) }),
+    ];
     const shares = states(mismatch, { advance: 100 * UM, step: UM }).map(({ seats }) => seats[0]!.bearing);
     for (let i = 2; i < shares.length; i++) expect(shares[i]!).toBeGreaterThan(shares[i - 1]! - 1e-9);
     expect(shares[2]!).toBeLessThan(0.2);
@@ -121,7 +146,10 @@ describe('pairs that are wrong', () => {
   });
 
   it('stops where the relation leaves what the films allow, and where a surface has lost too much', () => {
-    const right = pair(0, 0).map((seat) => ({ ...seat, bush: { ...seat.bush, radius: seat.journal.radius + seat.target! / Math.cos(seat.journal.halfAngle) } }));
+    const right = pair(0, 0).map((seat) => ({
+      ...seat,
+      bush: { ...seat.bush, radius: seat.journal.radius + seat.target! / Math.cos(seat.journal.halfAngle) },
+    }));
     const drifting = lapped(right, { ...lap, bearing: 1, limit: MM, advance: 30 * UM });
     expect(drifting).toMatchObject({ status: 'lapped', stop: { why: 'relation' } });
     const worn = lapped(pair(0.0164, 0.008), { ...lap, limit: 3 * UM });
@@ -139,7 +167,15 @@ describe('pairs that are wrong', () => {
 
 describe('wear as pieces', () => {
   const pieces: fc.Arbitrary<Piece[]> = fc
-    .array(fc.tuple(fc.double({ min: 0.1, max: 1, noNaN: true }), fc.double({ min: 0.05, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true })), { minLength: 1, maxLength: 6 })
+    .array(
+      fc.tuple(
+        fc.double({ min: 0.1, max: 1, noNaN: true }),
+        fc.double({ min: 0.05, max: 1, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+        fc.double({ min: 0, max: 1, noNaN: true }),
+      ),
+      { minLength: 1, maxLength: 6 },
+    )
     .map((raw) => {
       let at = 0;
       return raw.map(([gap, length, start, end]) => {
@@ -148,14 +184,19 @@ describe('wear as pieces', () => {
         return { from, to: at, start, end };
       });
     });
-  const total = (list: readonly Piece[]) => list.reduce((sum, piece) => sum + integral(piece, (u) => depthAt(piece, u)), 0);
+  const total = (list: readonly Piece[]) =>
+    list.reduce((sum, piece) => sum + integral(piece, (u) => depthAt(piece, u)), 0);
 
   it('adds up everywhere, and nothing is lost', () => {
     fc.assert(
       fc.property(pieces, pieces, (a, b) => {
         const sum = added(a, b);
         expect(total(sum)).toBeCloseTo(total(a) + total(b), 12);
-        for (const u of [0.33, 1.01, 2.7, 4.4]) expect(depthBeside(sum, u, u + 1e-9)).toBeCloseTo(depthBeside(a, u, u + 1e-9) + depthBeside(b, u, u + 1e-9), 6);
+        for (const u of [0.33, 1.01, 2.7, 4.4])
+          expect(depthBeside(sum, u, u + 1e-9)).toBeCloseTo(
+            depthBeside(a, u, u + 1e-9) + depthBeside(b, u, u + 1e-9),
+            6,
+          );
         for (let i = 1; i < sum.length; i++) expect(sum[i]!.from).toBeGreaterThanOrEqual(sum[i - 1]!.to);
       }),
       { seed: 31 },

@@ -6,10 +6,23 @@ import { stepsOf } from '../../../src/engine/cutting/steps.ts';
 import { allowAll, MM, pair, UM } from './pairs.ts';
 
 const seats = pair(0.0164, 0.008);
-const input = { seats, position: 0, allow: allowAll(seats, 0.2 * MM).map((a) => ({ ...a, cleanup: 2 * UM })), faces: [{ name: 'spacer', part: 'bush' as const, seats: [1], moves: -1 as const, cleanup: 5 * UM, limit: 20 * UM, add: 0 }] };
+const input = {
+  seats,
+  position: 0,
+  allow: allowAll(seats, 0.2 * MM).map((a) => ({ ...a, cleanup: 2 * UM })),
+  faces: [
+    { name: 'spacer', part: 'bush' as const, seats: [1], moves: -1 as const, cleanup: 5 * UM, limit: 20 * UM, add: 0 },
+  ],
+};
 const verdict = planCut(input);
 if (verdict.status !== 'planned') throw new Error(verdict.status);
-const steps = stepsOf(input, verdict.plan, { diameterDial: false, division: UM, axialDivision: UM, pass: UM, slide: null });
+const steps = stepsOf(input, verdict.plan, {
+  diameterDial: false,
+  division: UM,
+  axialDivision: UM,
+  pass: UM,
+  slide: null,
+});
 const items = orderOfWork(steps);
 const ids = items.map(({ id }) => id);
 const comesFirst = (a: string, b: string) => expect(ids.indexOf(a), `${a} before ${b}`).toBeLessThan(ids.indexOf(b));

@@ -8,7 +8,14 @@ export const MM = 1e-3;
 export const UM = 1e-6;
 export const rad = (degrees: number) => (degrees * Math.PI) / 180;
 
-export const surface = (halfAngle: number, diameter: number, station: number, from: number, to: number, profile: readonly (readonly [number, number])[] = []): Surface => ({
+export const surface = (
+  halfAngle: number,
+  diameter: number,
+  station: number,
+  from: number,
+  to: number,
+  profile: readonly (readonly [number, number])[] = [],
+): Surface => ({
   halfAngle: rad(halfAngle),
   radius: (diameter / 2) * MM,
   station: station * MM,
@@ -17,7 +24,11 @@ export const surface = (halfAngle: number, diameter: number, station: number, fr
   profile: profile.map(([z, d]) => [z * MM, d * MM] as const),
 });
 
-export const withFilm = (seat: Omit<SeatInput, 'target' | 'tolerance'>, target = 0.0025, tolerance = 0.0005): SeatInput => ({ ...seat, target: target * MM, tolerance: tolerance * MM });
+export const withFilm = (
+  seat: Omit<SeatInput, 'target' | 'tolerance'>,
+  target = 0.0025,
+  tolerance = 0.0005,
+): SeatInput => ({ ...seat, target: target * MM, tolerance: tolerance * MM });
 
 /** A shallow and a steep cone; the numbers are how much each bush is larger in diameter (mm). */
 export const pair = (shallow: number, steep: number): SeatInput[] => [
@@ -26,7 +37,8 @@ export const pair = (shallow: number, steep: number): SeatInput[] => [
 ];
 
 /** Every surface, from 0 to a limit (m). */
-export const allowAll = (seats: readonly SeatInput[], limit: number): Allowed[] => seats.flatMap((_, seat) => (['journal', 'bush'] as const).map((part) => ({ seat, part, cleanup: 0, limit })));
+export const allowAll = (seats: readonly SeatInput[], limit: number): Allowed[] =>
+  seats.flatMap((_, seat) => (['journal', 'bush'] as const).map((part) => ({ seat, part, cleanup: 0, limit })));
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -60,7 +72,18 @@ export const anyAngle = fc.oneof(
 export const rearwardAngle = fc.oneof(between(2, 8), between(20, 60));
 
 export const seatOf = ({ angle, diameter, clearance, target }: DrawnSeat, k: number): SeatInput =>
-  withFilm({ name: `seat ${k}`, journal: surface(angle, diameter, 0, -3, 3), bush: surface(angle, diameter + 2 * clearance, 0, -3, 3) }, target);
+  withFilm(
+    {
+      name: `seat ${k}`,
+      journal: surface(angle, diameter, 0, -3, 3),
+      bush: surface(angle, diameter + 2 * clearance, 0, -3, 3),
+    },
+    target,
+  );
 
 export const roomsOf = ({ rooms }: DrawnSeat, seat: number): Allowed[] =>
-  rooms.flatMap(([cleanup, limit], k) => (limit === 0 ? [] : [{ seat, part: k === 0 ? ('journal' as const) : ('bush' as const), cleanup: cleanup * MM, limit: limit * MM }]));
+  rooms.flatMap(([cleanup, limit], k) =>
+    limit === 0
+      ? []
+      : [{ seat, part: k === 0 ? ('journal' as const) : ('bush' as const), cleanup: cleanup * MM, limit: limit * MM }],
+  );

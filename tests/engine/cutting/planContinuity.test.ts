@@ -1,5 +1,6 @@
 /**
- * A plan does not jump: a small change of a diameter, a station, a target or a limit changes the stock by no more than a
+ * A plan does not jump: a small change of a diameter, a station, a target or a limit changes the stock by no more than
+ * a
  * film is worth times that change, whatever the seats are and whichever limits are met. In half angles it may turn only
  * where a seat's film costs as much as it is worth, at sin a near 1/WORTH (0.6°).
  */
@@ -21,8 +22,18 @@ const SMALL = 1e-9;
 /** m: the plan's own rounding */
 const ROUNDING = 1e-12;
 
-const angle = fc.oneof(between(1.5, 8), between(20, 60), between(-50, -2), fc.constant(0), between(1e-6, 1e-3), between(0.01, 0.4));
-const room = fc.oneof(fc.constant(null), fc.record({ cleanup: fc.oneof(fc.constant(0), between(0, 0.006)), limit: between(0.006, 0.15), renew: fc.boolean() }));
+const angle = fc.oneof(
+  between(1.5, 8),
+  between(20, 60),
+  between(-50, -2),
+  fc.constant(0),
+  between(1e-6, 1e-3),
+  between(0.01, 0.4),
+);
+const room = fc.oneof(
+  fc.constant(null),
+  fc.record({ cleanup: fc.oneof(fc.constant(0), between(0, 0.006)), limit: between(0.006, 0.15), renew: fc.boolean() }),
+);
 
 interface Room {
   cleanup: number;
@@ -37,16 +48,33 @@ interface Drawn {
   journal: Room | null;
   bush: Room | null;
 }
-const drawn: fc.Arbitrary<Drawn[]> = fc.array(fc.record({ angle, mismatch: fc.oneof(fc.constant(0), between(-0.02, 0.02)), clearance: between(-0.03, 0.03), target: between(0.001, 0.006), journal: room, bush: room }), {
-  minLength: 1,
-  maxLength: 4,
-});
+const drawn: fc.Arbitrary<Drawn[]> = fc.array(
+  fc.record({
+    angle,
+    mismatch: fc.oneof(fc.constant(0), between(-0.02, 0.02)),
+    clearance: between(-0.03, 0.03),
+    target: between(0.001, 0.006),
+    journal: room,
+    bush: room,
+  }),
+  {
+    minLength: 1,
+    maxLength: 4,
+  },
+);
 
 function inputOf(seats: Drawn[], share: number): PlanInput {
   return {
     seats: seats.map(({ angle, mismatch, clearance, target }, k): SeatInput => {
       const at = 30 * k;
-      return withFilm({ name: `${k}`, journal: surface(angle + mismatch, 40, at, at - 6, at + 6), bush: surface(angle, 40 + 2 * clearance, at, at - 5, at + 5) }, target);
+      return withFilm(
+        {
+          name: `${k}`,
+          journal: surface(angle + mismatch, 40, at, at - 6, at + 6),
+          bush: surface(angle, 40 + 2 * clearance, at, at - 5, at + 5),
+        },
+        target,
+      );
     }),
     position: 0,
     share,
@@ -57,20 +85,44 @@ function inputOf(seats: Drawn[], share: number): PlanInput {
           ['journal', journal],
           ['bush', bush],
         ] as const
-      ).flatMap(([part, room]) => (room ? [{ seat, part, cleanup: room.cleanup * MM, limit: room.limit * MM, ...(room.renew && { renew: rad(angle) }) }] : [])),
+      ).flatMap(([part, room]) =>
+        room
+          ? [
+              {
+                seat,
+                part,
+                cleanup: room.cleanup * MM,
+                limit: room.limit * MM,
+                ...(room.renew && { renew: rad(angle) }),
+              },
+            ]
+          : [],
+      ),
     ),
   };
 }
 
 type Change = (input: PlanInput, seat: number, by: number) => PlanInput;
-const onSeat = (input: PlanInput, seat: number, change: (seat: SeatInput) => SeatInput): PlanInput => ({ ...input, seats: input.seats.map((s, i) => (i === seat ? change(s) : s)) });
+const onSeat = (input: PlanInput, seat: number, change: (seat: SeatInput) => SeatInput): PlanInput => ({
+  ...input,
+  seats: input.seats.map((s, i) => (i === seat ? change(s) : s)),
+});
 const CHANGES: Record<string, Change> = {
-  'journal diameter': (input, seat, by) => onSeat(input, seat, (s) => ({ ...s, journal: { ...s.journal, radius: s.journal.radius + by / 2 } })),
-  'bush diameter': (input, seat, by) => onSeat(input, seat, (s) => ({ ...s, bush: { ...s.bush, radius: s.bush.radius + by / 2 } })),
-  station: (input, seat, by) => onSeat(input, seat, (s) => ({ ...s, journal: { ...s.journal, station: s.journal.station + by } })),
+  'journal diameter': (input, seat, by) =>
+    onSeat(input, seat, (s) => ({ ...s, journal: { ...s.journal, radius: s.journal.radius + by / 2 } })),
+  'bush diameter': (input, seat, by) =>
+    onSeat(input, seat, (s) => ({ ...s, bush: { ...s.bush, radius: s.bush.radius + by / 2 } })),
+  station: (input, seat, by) =>
+    onSeat(input, seat, (s) => ({ ...s, journal: { ...s.journal, station: s.journal.station + by } })),
   target: (input, seat, by) => onSeat(input, seat, (s) => ({ ...s, target: s.target! + by })),
-  limit: (input, seat, by) => ({ ...input, allow: input.allow.map((a) => (a.seat === seat ? { ...a, limit: a.limit + by } : a)) }),
-  cleanup: (input, seat, by) => ({ ...input, allow: input.allow.map((a) => (a.seat === seat ? { ...a, cleanup: a.cleanup + Math.abs(by) } : a)) }),
+  limit: (input, seat, by) => ({
+    ...input,
+    allow: input.allow.map((a) => (a.seat === seat ? { ...a, limit: a.limit + by } : a)),
+  }),
+  cleanup: (input, seat, by) => ({
+    ...input,
+    allow: input.allow.map((a) => (a.seat === seat ? { ...a, cleanup: a.cleanup + Math.abs(by) } : a)),
+  }),
 };
 
 it('stock follows diameters, stations, targets and limits', () => {

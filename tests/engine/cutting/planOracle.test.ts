@@ -34,13 +34,33 @@ const REACH = 2000;
 /** Lengths in µm; film = clearance·cos a + p·sin a + stock off both parts. */
 function programme(seats: readonly DrawnSeat[], { share, spare, keep }: Asked): string {
   const signed = (c: number, x: string) => `${c < 0 ? '-' : '+'} ${Math.abs(c).toFixed(17)} ${x}`;
-  const film = ({ angle }: DrawnSeat, i: number) => `${angle === 0 ? '' : signed(Math.sin(rad(angle)), 'p')} + j${i} + b${i}`;
+  const film = ({ angle }: DrawnSeat, i: number) =>
+    `${angle === 0 ? '' : signed(Math.sin(rad(angle)), 'p')} + j${i} + b${i}`;
   const missing = ({ angle, clearance, target }: DrawnSeat) => 1000 * (target - clearance * Math.cos(rad(angle)));
   const stock = seats.flatMap((_, i) => [`${spare === 'journal' ? '2 ' : ''}j${i}`, `b${i}`]);
-  const rows = seats.flatMap((seat, i) => [` a${i}: ${film(seat, i)} + m${i} >= ${(missing(seat) - share * TOLERANCE).toFixed(17)}`, ` c${i}: ${film(seat, i)} - m${i} <= ${(missing(seat) + share * TOLERANCE).toFixed(17)}`]);
-  const rooms = seats.flatMap(({ rooms: pair }, i) => pair.map(([cleanup, limit], k) => ` ${(1000 * cleanup).toFixed(17)} <= ${k === 0 ? 'j' : 'b'}${i} <= ${(1000 * limit).toFixed(17)}`));
+  const rows = seats.flatMap((seat, i) => [
+    ` a${i}: ${film(seat, i)} + m${i} >= ${(missing(seat) - share * TOLERANCE).toFixed(17)}`,
+    ` c${i}: ${film(seat, i)} - m${i} <= ${(missing(seat) + share * TOLERANCE).toFixed(17)}`,
+  ]);
+  const rooms = seats.flatMap(({ rooms: pair }, i) =>
+    pair.map(
+      ([cleanup, limit], k) =>
+        ` ${(1000 * cleanup).toFixed(17)} <= ${k === 0 ? 'j' : 'b'}${i} <= ${(1000 * limit).toFixed(17)}`,
+    ),
+  );
   const misses = seats.map((_, i) => `100 m${i}`);
-  return ['Minimize', ` obj: ${[...stock, ...misses, ...(keep ? ['2 v'] : [])].join(' + ')}`, 'Subject To', ...rows, ' u: p - v <= 0', ' w: p + v >= 0', 'Bounds', ` -${REACH} <= p <= ${REACH}`, ...rooms, 'End'].join('\n');
+  return [
+    'Minimize',
+    ` obj: ${[...stock, ...misses, ...(keep ? ['2 v'] : [])].join(' + ')}`,
+    'Subject To',
+    ...rows,
+    ' u: p - v <= 0',
+    ' w: p + v >= 0',
+    'Bounds',
+    ` -${REACH} <= p <= ${REACH}`,
+    ...rooms,
+    'End',
+  ].join('\n');
 }
 
 function agrees(angle: fc.Arbitrary<number>, count: number, seed: number, asked: Asked) {
@@ -50,13 +70,27 @@ function agrees(angle: fc.Arbitrary<number>, count: number, seed: number, asked:
       const wanted = highs.solve(programme(drawn, asked), PRECISE);
       expect(wanted.Status).toBe('Optimal');
       const { share, spare, keep } = asked;
-      const input: PlanInput = { seats: drawn.map(seatOf), position: 0, reach: { from: -REACH * UM, to: REACH * UM }, allow: drawn.flatMap(roomsOf), share, prefer: { ...(spare && { spare }), keepPosition: keep } };
+      const input: PlanInput = {
+        seats: drawn.map(seatOf),
+        position: 0,
+        reach: { from: -REACH * UM, to: REACH * UM },
+        allow: drawn.flatMap(roomsOf),
+        share,
+        prefer: { ...(spare && { spare }), keepPosition: keep },
+      };
       const found = planCut(input);
       const plan = planIn(found);
-      if (!plan || (found.status !== 'planned' && found.status !== 'infeasible')) return expect.fail(JSON.stringify(found));
+      if (!plan || (found.status !== 'planned' && found.status !== 'infeasible'))
+        return expect.fail(JSON.stringify(found));
       seen[found.status]++;
-      const stock = plan.rooms.reduce((sum, { of }, k) => sum + (of.kind === 'surface' && of.part === spare ? 2 : 1) * plan.amounts[k]!, 0);
-      const misses = plan.films.reduce<number>((sum, film, i) => sum + Math.max(0, Math.abs(film! - input.seats[i]!.target!) - share * TOLERANCE * UM), 0);
+      const stock = plan.rooms.reduce(
+        (sum, { of }, k) => sum + (of.kind === 'surface' && of.part === spare ? 2 : 1) * plan.amounts[k]!,
+        0,
+      );
+      const misses = plan.films.reduce<number>(
+        (sum, film, i) => sum + Math.max(0, Math.abs(film! - input.seats[i]!.target!) - share * TOLERANCE * UM),
+        0,
+      );
       const cost = (stock + 100 * misses + (keep ? 2 * Math.abs(plan.position) : 0)) / UM;
       expect(Math.abs(cost - wanted.ObjectiveValue)).toBeLessThan(AGREE * (1 + Math.abs(wanted.ObjectiveValue) / 1000));
       expect(found.status === 'planned').toBe(misses < 1e-9);

@@ -4,13 +4,26 @@ import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit
 import { gaugesFor, tooNearEnd } from '../../../src/engine/cutting/gauges.ts';
 import { planCut } from '../../../src/engine/cutting/plan.ts';
 import type { PlanInput } from '../../../src/engine/cutting/problem.ts';
-import { type CutStep, feedsOf, journalMove, type Machine, type SurfaceStep, stepsOf } from '../../../src/engine/cutting/steps.ts';
+import {
+  type CutStep,
+  feedsOf,
+  journalMove,
+  type Machine,
+  type SurfaceStep,
+  stepsOf,
+} from '../../../src/engine/cutting/steps.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { INCH_TOOLS, METRIC_TOOLS } from '../../../src/engine/gauging/tooling.ts';
 import { allowAll, MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 
-const machine: Machine = { diameterDial: true, division: 5 * UM, axialDivision: 10 * UM, pass: 5 * UM, slide: rad(5.739) };
+const machine: Machine = {
+  diameterDial: true,
+  division: 5 * UM,
+  axialDivision: 10 * UM,
+  pass: 5 * UM,
+  slide: rad(5.739),
+};
 
 function stepped(input: PlanInput, readings: Reading[] = []): CutStep[] {
   const verdict = planCut(input);
@@ -19,19 +32,42 @@ function stepped(input: PlanInput, readings: Reading[] = []): CutStep[] {
 }
 
 /** A pair all of whose surfaces must be cleaned up, and a straight seat behind it. */
-const seats: SeatInput[] = [...pair(0.0164, 0.008), withFilm({ name: 'rear', journal: surface(0, 20, 0, -60, -40), bush: surface(0, 19.99, 0, -60, -40) })];
-const input: PlanInput = { seats, position: 20 * UM, allow: allowAll(seats, 0.2 * MM).map((a) => ({ ...a, cleanup: 2 * UM })) };
+const seats: SeatInput[] = [
+  ...pair(0.0164, 0.008),
+  withFilm({ name: 'rear', journal: surface(0, 20, 0, -60, -40), bush: surface(0, 19.99, 0, -60, -40) }),
+];
+const input: PlanInput = {
+  seats,
+  position: 20 * UM,
+  allow: allowAll(seats, 0.2 * MM).map((a) => ({ ...a, cleanup: 2 * UM })),
+};
 
 describe('the order', () => {
   const steps = stepped(input);
 
   it('is bush before journal, straight, shallow, steep', () => {
-    expect(steps.map((s) => (s.kind === 'surface' ? `${seats[s.seat]!.name} ${s.part}` : ''))).toEqual(['rear bush', 'shallow bush', 'steep bush', 'rear journal', 'shallow journal', 'steep journal']);
-    expect(steps.map((s) => s.turn)).toEqual(['straightFirst', 'shallowFirst', 'steepLast', 'straightFirst', 'shallowFirst', 'steepLast']);
+    expect(steps.map((s) => (s.kind === 'surface' ? `${seats[s.seat]!.name} ${s.part}` : ''))).toEqual([
+      'rear bush',
+      'shallow bush',
+      'steep bush',
+      'rear journal',
+      'shallow journal',
+      'steep journal',
+    ]);
+    expect(steps.map((s) => s.turn)).toEqual([
+      'straightFirst',
+      'shallowFirst',
+      'steepLast',
+      'straightFirst',
+      'shallowFirst',
+      'steepLast',
+    ]);
   });
 
   it('says why each is cut', () => {
-    expect(steps.filter((s) => s.why === 'cleanup').every((s) => s.kind === 'surface' && s.normal < 2.0001 * UM)).toBe(true);
+    expect(steps.filter((s) => s.why === 'cleanup').every((s) => s.kind === 'surface' && s.normal < 2.0001 * UM)).toBe(
+      true,
+    );
     expect(steps.find((s) => s.kind === 'surface' && s.seat === 1 && s.normal > 2.1 * UM)!.why).toBe('relation');
     expect(steps.find((s) => s.kind === 'surface' && s.seat === 2 && s.normal > 2.1 * UM)!.why).toBe('film');
   });
@@ -45,7 +81,15 @@ describe('the order', () => {
   });
 
   it('puts a face last', () => {
-    const face = { name: 'spacer', part: 'bush' as const, seats: [1], moves: -1 as const, cleanup: 5 * UM, limit: 20 * UM, add: 0 };
+    const face = {
+      name: 'spacer',
+      part: 'bush' as const,
+      seats: [1],
+      moves: -1 as const,
+      cleanup: 5 * UM,
+      limit: 20 * UM,
+      add: 0,
+    };
     const last = stepped({ ...input, faces: [face] }).at(-1)!;
     expect(last).toMatchObject({ kind: 'face', turn: 'faceLast' });
   });
@@ -75,16 +119,28 @@ describe('stop readings', () => {
 
   it('use the set-ups that were read, each once, and suggest one where there is none', () => {
     const kinds = steps.map(({ seat, part, gauges }) => `${seat} ${part} ${gauges[0]!.gauge.kind}`);
-    expect(kinds).toEqual(['2 bush diameter', '0 bush ballDepth', '1 bush ballDepth', '2 journal diameter', '0 journal overRolls', '1 journal overRolls']);
+    expect(kinds).toEqual([
+      '2 bush diameter',
+      '0 bush ballDepth',
+      '1 bush ballDepth',
+      '2 journal diameter',
+      '0 journal overRolls',
+      '1 journal overRolls',
+    ]);
     expect(steps[1]!.gauges[0]!.gauge).toMatchObject({ ball: 21 * MM });
-    for (const { gauges, before, after } of steps) for (const { gauge } of gauges) for (const parts of [before, after]) expect(predict(gauge, parts).fault).toBeNull();
+    for (const { gauges, before, after } of steps)
+      for (const { gauge } of gauges)
+        for (const parts of [before, after]) expect(predict(gauge, parts).fault).toBeNull();
   });
 
   it('are told for what is safe before a trial too, where that is a part of the step', () => {
     const verdict = planCut(input);
     if (verdict.status !== 'planned') throw new Error('no plan');
-    const safe = (seat: number, part: string) => (seat === 1 && part === 'journal' ? 1.5 * UM : seat === 1 ? Number.POSITIVE_INFINITY : 0);
-    const cautious = stepsOf(input, verdict.plan, machine, { readings, safe }).filter((s): s is SurfaceStep => s.kind === 'surface');
+    const safe = (seat: number, part: string) =>
+      seat === 1 && part === 'journal' ? 1.5 * UM : seat === 1 ? Number.POSITIVE_INFINITY : 0;
+    const cautious = stepsOf(input, verdict.plan, machine, { readings, safe }).filter(
+      (s): s is SurfaceStep => s.kind === 'surface',
+    );
     for (const [i, step] of cautious.entries()) {
       expect({ ...step, gauges: 0, standOff: 0, touch: 0 }).toEqual({ ...steps[i]!, gauges: 0, standOff: 0, touch: 0 });
       const partly = step.seat === 1 && step.part === 'journal';
@@ -104,7 +160,9 @@ describe('stop readings', () => {
   });
 
   it('fall back on the diameter where neither rolls nor balls rest', () => {
-    const short = [withFilm({ name: 'a', journal: surface(59, 22, 0, -0.001, 0), bush: surface(59, 22.01, 0, -0.001, 0) })];
+    const short = [
+      withFilm({ name: 'a', journal: surface(59, 22, 0, -0.001, 0), bush: surface(59, 22.01, 0, -0.001, 0) }),
+    ];
     expect(gaugesFor(short, 0, 'journal', [])[0]!.kind).toBe('diameter');
   });
 
@@ -121,7 +179,9 @@ describe('stop readings', () => {
           [INCH_TOOLS, (d: number) => (32 * d) / 0.0254],
         ] as const) {
           const [from, to] = [-length / 2, length / 2];
-          const seats = [withFilm({ name: 'a', journal: surface(angle, 24, 0, from, to), bush: surface(angle, 24.01, 0, from, to) })];
+          const seats = [
+            withFilm({ name: 'a', journal: surface(angle, 24, 0, from, to), bush: surface(angle, 24.01, 0, from, to) }),
+          ];
           for (const part of ['journal', 'bush'] as const) {
             const gauge = gaugesFor(seats, 0, part, [], { tools })[0]!;
             if (gauge.kind === 'diameter') continue;
@@ -135,8 +195,18 @@ describe('stop readings', () => {
           }
         }
     expect(seen).toBeGreaterThan(60);
-    const edge = { kind: 'overRolls', seat: 0, part: 'journal', roll: 6 * MM, station: -1.45 * MM - 3 * MM * Math.sin(rad(45)), value: 0, sigma: 1 } as const;
-    const seats = [withFilm({ name: 'a', journal: surface(45, 24, 0, -1.5, 1.5), bush: surface(45, 24.01, 0, -1.5, 1.5) })];
+    const edge = {
+      kind: 'overRolls',
+      seat: 0,
+      part: 'journal',
+      roll: 6 * MM,
+      station: -1.45 * MM - 3 * MM * Math.sin(rad(45)),
+      value: 0,
+      sigma: 1,
+    } as const;
+    const seats = [
+      withFilm({ name: 'a', journal: surface(45, 24, 0, -1.5, 1.5), bush: surface(45, 24.01, 0, -1.5, 1.5) }),
+    ];
     expect(tooNearEnd(edge, [seats])).toBeCloseTo(0.05 * MM, 12);
   });
 
@@ -155,12 +225,19 @@ describe('feeds and passes', () => {
     expect(cone.crossFeed).toBeCloseTo(14.142 * UM, 8);
     expect(cone.diameter).toBeCloseTo(-28.284 * UM, 8);
     expect(cone.crossDivisions).toBeCloseTo(5.657, 3);
-    expect(feedsOf(10 * UM, rad(45), 'journal', { ...machine, diameterDial: false }).crossDivisions).toBeCloseTo(2.828, 3);
+    expect(feedsOf(10 * UM, rad(45), 'journal', { ...machine, diameterDial: false }).crossDivisions).toBeCloseTo(
+      2.828,
+      3,
+    );
     expect(cone.axialDivisions).toBeCloseTo(Math.SQRT2, 8);
     expect(cone.tableFeed).toBeCloseTo(10 * UM, 15);
     // a slide at 5.739° from the axis feeds a straight surface by a tenth
     expect(feedsOf(10 * UM, 0, 'journal', machine).slideFeed).toBeCloseTo(100 * UM, 7);
-    expect(feedsOf(10 * UM, 0, 'bush', machine)).toMatchObject({ axialFeed: null, axialDivisions: null, diameter: 20 * UM });
+    expect(feedsOf(10 * UM, 0, 'bush', machine)).toMatchObject({
+      axialFeed: null,
+      axialDivisions: null,
+      diameter: 20 * UM,
+    });
     expect(feedsOf(10 * UM, rad(45), 'bush', { ...machine, slide: null }).slideFeed).toBeNull();
   });
 

@@ -1,4 +1,7 @@
-/** Trials: the estimate against the least of its own sum of squares found otherwise, how far it may be off against drawn pairs, and what a remaining plan is made of. */
+/**
+ * Trials: the estimate against the least of its own sum of squares found otherwise, how far it may be off against drawn
+ * pairs, and what a remaining plan is made of.
+ */
 import fc from 'fast-check';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
@@ -55,7 +58,10 @@ describe('a stand-off', () => {
       if (result.status !== 'updated') throw new Error('not updated');
       const cost = (e: readonly number[]) => {
         const first = Math.max(...e.map((x, k) => -(films[k]! + x) / sines[k]!));
-        return e.reduce((sum, x) => sum + (x / doubt) ** 2, 0) + reads.reduce((sum, read) => sum + ((read.value - first) / read.sigma) ** 2, 0);
+        return (
+          e.reduce((sum, x) => sum + (x / doubt) ** 2, 0) +
+          reads.reduce((sum, read) => sum + ((read.value - first) / read.sigma) ** 2, 0)
+        );
       };
       // a net over all that could be, drawn closer about its best
       let best = [0, 0];
@@ -92,7 +98,9 @@ describe('a stand-off', () => {
 
   it('by chance off to either side moves the estimate as far to either side', () => {
     const value = solveFit(seats, 0).firstPosition!;
-    const moved = [1, -1].map((side) => updated([{ ...bare, standOff: { value: value + side * 2 * UM, sigma: UM } }]).films[1]!);
+    const moved = [1, -1].map(
+      (side) => updated([{ ...bare, standOff: { value: value + side * 2 * UM, sigma: UM } }]).films[1]!,
+    );
     expect(moved[0]).toBeCloseTo(-moved[1]!, 16);
     expect(Math.abs(moved[0]!)).toBeGreaterThan(UM);
   });
@@ -176,7 +184,13 @@ describe('blue', () => {
 });
 
 describe('shake', () => {
-  const shake = { indicator: 30 * MM, position: 0, direction: 0, sigma: 0.2 * UM, free: ['x', 'y', 'tiltX', 'tiltY'] as const };
+  const shake = {
+    indicator: 30 * MM,
+    position: 0,
+    direction: 0,
+    sigma: 0.2 * UM,
+    free: ['x', 'y', 'tiltX', 'tiltY'] as const,
+  };
 
   it('moves the films toward what it shows, and settles where the forward model reads it', () => {
     const truth = believed(seats, [1.5 * UM, 1.5 * UM]);
@@ -189,7 +203,9 @@ describe('shake', () => {
   });
 
   it('where the parts do not fit at that position there is no model', () => {
-    expect(trialsOf({ seats }, [{ ...bare, shake: { ...shake, value: UM, position: -MM } }], FIRM)).toEqual([{ status: 'noModel' }]);
+    expect(trialsOf({ seats }, [{ ...bare, shake: { ...shake, value: UM, position: -MM } }], FIRM)).toEqual([
+      { status: 'noModel' },
+    ]);
   });
 });
 
@@ -203,11 +219,18 @@ describe('trials in turn', () => {
   });
 
   it('never know less than before, and end with the first that cannot be', () => {
-    const trials = Array.from({ length: 4 }, (_, i): Trial => ({ ...bare, standOff: { value: (-4 - i / 10) * UM, sigma: UM } }));
+    const trials = Array.from(
+      { length: 4 },
+      (_, i): Trial => ({ ...bare, standOff: { value: (-4 - i / 10) * UM, sigma: UM } }),
+    );
     const results = trialsOf({ seats }, trials, FIRM);
     const doubts = results.map((r) => (r.status === 'updated' ? r.sigmas[1]! : Number.NaN));
     for (let i = 1; i < doubts.length; i++) expect(doubts[i]!).toBeLessThan(doubts[i - 1]!);
-    const broken = trialsOf({ seats }, [trials[0]!, { ...bare, standOff: { value: -500 * UM, sigma: UM } }, trials[1]!], FIRM);
+    const broken = trialsOf(
+      { seats },
+      [trials[0]!, { ...bare, standOff: { value: -500 * UM, sigma: UM } }, trials[1]!],
+      FIRM,
+    );
     expect(broken.map((r) => r.status)).toEqual(['updated', 'contradiction']);
   });
 
@@ -215,7 +238,11 @@ describe('trials in turn', () => {
     const micrometres = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((x) => x * UM);
     fc.assert(
       fc.property(micrometres(-8, 2), micrometres(0.3, 5), fc.boolean(), (value, sigma, prints) => {
-        const [result] = trialsOf({ seats: pair(0.0006, 0.008) }, [{ ...bare, standOff: { value, sigma }, blue: [{ seat: 1, prints }] }], FIRM);
+        const [result] = trialsOf(
+          { seats: pair(0.0006, 0.008) },
+          [{ ...bare, standOff: { value, sigma }, blue: [{ seat: 1, prints }] }],
+          FIRM,
+        );
         if (result!.status !== 'updated') return;
         for (const s of result!.sigmas) {
           expect(s).toBeGreaterThan(0);
@@ -233,7 +260,17 @@ describe('trials in turn', () => {
   });
 
   it('a face taken off moves its seats, and what is left of it is less', () => {
-    const faces = [{ name: 'spacer', part: 'bush' as const, seats: [1], moves: -1 as const, cleanup: 5 * UM, limit: 200 * UM, add: 30 * UM }];
+    const faces = [
+      {
+        name: 'spacer',
+        part: 'bush' as const,
+        seats: [1],
+        moves: -1 as const,
+        cleanup: 5 * UM,
+        limit: 200 * UM,
+        add: 30 * UM,
+      },
+    ];
     const trial: Trial = { ...bare, faces: [{ face: 0, off: 50 * UM, sigma: 2 * UM }] };
     const [result] = trialsOf({ seats, faces }, [trial], FIRM);
     if (result!.status !== 'updated') throw new Error(result!.status);
@@ -275,12 +312,17 @@ describe('trials in turn', () => {
 
   it('what is left: the plan of the parts as believed, with the rooms that are left', () => {
     const allow = [{ seat: 1, part: 'journal' as const, cleanup: 5 * UM, limit: 100 * UM }];
-    const trial: Trial = { ...bare, taken: [{ seat: 1, part: 'journal', normal: 60 * UM, sigma: 0 }], standOff: { value: -88 * UM, sigma: 0.01 * UM } };
+    const trial: Trial = {
+      ...bare,
+      taken: [{ seat: 1, part: 'journal', normal: 60 * UM, sigma: 0 }],
+      standOff: { value: -88 * UM, sigma: 0.01 * UM },
+    };
     expect(remaining(allow, [trial])).toEqual([{ ...allow[0], cleanup: 0, limit: 40 * UM }]);
     const result = updated([trial], 0.3 * UM);
     const verdict = planCut({ seats: result.seats, position: 0, allow: remaining(allow, [trial]) });
     if (verdict.status !== 'planned') throw new Error(verdict.status);
-    // so sure of the films that the shallow one is not doubted; the first plan was 76.532 µm; the parts stood off 88 µm where 60 µm off should have made 88.85
+    // so sure of the films that the shallow one is not doubted; the first plan was 76.532 µm; the parts stood off 88 µm
+    // where 60 µm off should have made 88.85
     expect(verdict.plan.total / UM).toBeCloseTo(76.532 - 60 + (88.853 - 88) * Math.sin(rad(45)), 2);
   });
 });
@@ -289,7 +331,13 @@ describe('what is left to cut', () => {
   const allow = [{ seat: 1, part: 'journal' as const, cleanup: 0, limit: 300 * UM }];
   const input = { seats, position: 0, allow };
   const value = solveFit(seats, 0).firstPosition!;
-  const shake = { indicator: 30 * MM, position: 0, direction: 0, sigma: UM, free: ['x', 'y', 'tiltX', 'tiltY'] as const };
+  const shake = {
+    indicator: 30 * MM,
+    position: 0,
+    direction: 0,
+    sigma: UM,
+    free: ['x', 'y', 'tiltX', 'tiltY'] as const,
+  };
   const agreeing: Trial = {
     ...bare,
     standOff: { value, sigma: UM },
@@ -299,13 +347,15 @@ describe('what is left to cut', () => {
       { seat: 1, prints: true },
     ],
   };
-  const left = (trials: Trial[], doubt = DOUBT) => leftToCut({ ...input, allow: remaining(allow, trials) }, updated(trials, doubt));
+  const left = (trials: Trial[], doubt = DOUBT) =>
+    leftToCut({ ...input, allow: remaining(allow, trials) }, updated(trials, doubt));
 
   it('a trial that agrees with the plan leaves it where it was; told twice it is surer and no other', () => {
     const planned = planCut(input);
     if (planned.status !== 'planned') throw new Error(planned.status);
     const [once, twice] = [left([agreeing]), left([agreeing, agreeing])];
-    for (const found of [once, twice, left([{ ...bare, standOff: agreeing.standOff! }])]) expect(found.amounts[0]!.amount).toBeCloseTo(planned.plan.total, 14);
+    for (const found of [once, twice, left([{ ...bare, standOff: agreeing.standOff! }])])
+      expect(found.amounts[0]!.amount).toBeCloseTo(planned.plan.total, 14);
     expect(twice.amounts[0]!.sigma).toBeLessThan(once.amounts[0]!.sigma);
     expect(once.amounts[0]!.safe).toBeLessThan(once.amounts[0]!.amount);
     expect(twice.amounts[0]!.safe).toBeGreaterThan(once.amounts[0]!.safe);
@@ -329,7 +379,13 @@ describe('what is left to cut', () => {
     // the stock follows the shallow film by sin 45°/sin 3°
     expect(found!.sigma).toBeGreaterThan((0.95 * DOUBT * Math.sin(rad(45))) / Math.sin(rad(3)));
     // so unsure that nothing may be taken, until the blue says that it stands clear: by 5 µm of the 7.98 at the touch
-    const [unseen, seen] = [false, true].map((looked) => left([{ ...bare, thickness: 5 * UM, standOff: agreeing.standOff!, ...(looked && { blue: agreeing.blue! }) }], 20 * UM).amounts[0]!);
+    const [unseen, seen] = [false, true].map(
+      (looked) =>
+        left(
+          [{ ...bare, thickness: 5 * UM, standOff: agreeing.standOff!, ...(looked && { blue: agreeing.blue! }) }],
+          20 * UM,
+        ).amounts[0]!,
+    );
     expect(unseen!.safe).toBe(0);
     expect(seen!.safe).toBeGreaterThan(30 * UM);
     expect(seen!.amount).toBeCloseTo(unseen!.amount, 14);
@@ -349,7 +405,12 @@ describe('what is left to cut', () => {
       const read = predict({ kind: 'shake', ...shake, value: 0 }, truth).value;
       if (wanted.status !== 'planned' || read === null) continue;
       const blue = films.map((film, seat) => ({ seat, prints: film < 2 * UM }));
-      const trial: Trial = { ...bare, standOff: { value: at + UM * normal(), sigma: UM }, shake: { ...shake, value: read + UM * normal() }, blue };
+      const trial: Trial = {
+        ...bare,
+        standOff: { value: at + UM * normal(), sigma: UM },
+        shake: { ...shake, value: read + UM * normal() },
+        blue,
+      };
       const [result] = trialsOf({ seats }, [trial], FIRM);
       if (result!.status !== 'updated') continue;
       drawn++;
@@ -366,9 +427,18 @@ describe('what is left to cut', () => {
   });
 
   it('where too much is off already nothing is safe to take', () => {
-    const trial: Trial = { ...agreeing, taken: [{ seat: 1, part: 'journal', normal: 200 * UM, sigma: 0 }], standOff: { value: value - (200 * UM) / Math.sin(rad(45)), sigma: UM }, blue: [] };
+    const trial: Trial = {
+      ...agreeing,
+      taken: [{ seat: 1, part: 'journal', normal: 200 * UM, sigma: 0 }],
+      standOff: { value: value - (200 * UM) / Math.sin(rad(45)), sigma: UM },
+      blue: [],
+    };
     const { shake: _, ...plain } = trial;
     const result = updated([plain]);
-    expect(leftToCut({ ...input, allow: remaining(allow, [plain]) }, result).amounts.every(({ safe, amount }) => safe >= 0 && safe <= amount)).toBe(true);
+    expect(
+      leftToCut({ ...input, allow: remaining(allow, [plain]) }, result).amounts.every(
+        ({ safe, amount }) => safe >= 0 && safe <= amount,
+      ),
+    ).toBe(true);
   });
 });

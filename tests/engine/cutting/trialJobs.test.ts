@@ -1,12 +1,13 @@
 /**
- * Whole jobs, simulated: true films drawn from the doubt, the plan cut short by a dial that errs, a trial, what it says is
+ * Whole jobs, simulated: true films drawn from the doubt, the plan cut short by a dial that errs, a trial, what it says
+ * is
  * safe taken off with the dial erring again, a second trial. Counted: how often what is said to be safe is more than is
  * truly left. In some jobs a reading is a slip, small or gross. JOBS=2000 runs the full number.
  */
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
 import { describe, expect, it, vi } from 'vitest';
-import { fit, type SeatInput } from '../../../src/engine/contact/fit.ts';
+import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { leftToCut } from '../../../src/engine/cutting/leftToCut.ts';
 import { nearestPlan } from '../../../src/engine/cutting/plan.ts';
 import { evenDoubt, remaining, type Trial, trialsOf } from '../../../src/engine/cutting/trial.ts';
@@ -37,7 +38,12 @@ function jobs(seed: number, slips: boolean) {
   const count = { jobs: 0, told: 0, overshot: 0, withheld: 0, slipped: 0, caught: 0, within: 0, misled: 0 };
 
   const cut = (parts: readonly SeatInput[], amounts: readonly { seat: number; normal: number }[]) =>
-    parts.map((s, i) => amounts.reduce((part, a) => (a.seat === i ? { ...part, journal: withStock(part.journal, 'journal', a.normal) } : part), s));
+    parts.map((s, i) =>
+      amounts.reduce(
+        (part, a) => (a.seat === i ? { ...part, journal: withStock(part.journal, 'journal', a.normal) } : part),
+        s,
+      ),
+    );
 
   for (let job = 0; job < JOBS; job++) {
     let truth: SeatInput[] = believed(seats, [DOUBT * normal(), DOUBT * normal()]);
@@ -46,18 +52,26 @@ function jobs(seed: number, slips: boolean) {
     // a slip so small that nothing calls it out misleads, and nothing can be said of it
     let hidden = false;
     for (let turn = 0; turn < 2; turn++) {
-      const taken = next.filter(({ normal }) => normal > 0).map(({ seat, normal: told }) => ({ seat, part: 'journal' as const, normal: told, sigma: dialSigma(told) }));
+      const taken = next
+        .filter(({ normal }) => normal > 0)
+        .map(({ seat, normal: told }) => ({ seat, part: 'journal' as const, normal: told, sigma: dialSigma(told) }));
       truth = cut(
         truth,
         taken.map(({ seat, normal: told, sigma }) => ({ seat, normal: Math.max(0, told + sigma * normal()) })),
       );
-      const at = fit(truth, 0).firstPosition!;
+      const at = solveFit(truth, 0).firstPosition!;
       const read = predict({ kind: 'shake', ...shake, value: 0 }, truth).value;
       if (read === null) break;
       const isSlip = slips && uniform() < 0.15;
       const slip = isSlip ? (uniform() < 0.5 ? 10 : -10) * UM * (1 + uniform()) : 0;
-      const blue = fit(truth, at).seats.map(({ leastFilm }, seat) => ({ seat, prints: leastFilm! < BLUE }));
-      trials.push({ taken, thickness: BLUE, standOff: { value: at + UM * normal() + slip, sigma: UM }, shake: { ...shake, value: Math.max(0, read + UM * normal()) }, blue });
+      const blue = solveFit(truth, at).seats.map(({ leastFilm }, seat) => ({ seat, prints: leastFilm! < BLUE }));
+      trials.push({
+        taken,
+        thickness: BLUE,
+        standOff: { value: at + UM * normal() + slip, sigma: UM },
+        shake: { ...shake, value: Math.max(0, read + UM * normal()) },
+        blue,
+      });
       const result = trialsOf({ seats }, trials, evenDoubt(2, DOUBT)).at(-1)!;
       if (isSlip) count.slipped++;
       if (isSlip) hidden = true;
@@ -68,7 +82,10 @@ function jobs(seed: number, slips: boolean) {
       }
       const { amounts } = leftToCut({ seats, position: 0, allow: remaining(allow, trials) }, result);
       const wanted = nearestPlan({ seats: truth, position: 0, allow })!;
-      const trueOn = (seat: number) => wanted.amounts[wanted.rooms.findIndex(({ of }) => of.kind === 'surface' && of.seat === seat && of.part === 'journal')]!;
+      const trueOn = (seat: number) =>
+        wanted.amounts[
+          wanted.rooms.findIndex(({ of }) => of.kind === 'surface' && of.seat === seat && of.part === 'journal')
+        ]!;
       count.jobs++;
       if (result.clashes.length > 0) {
         count.withheld++;
@@ -83,7 +100,8 @@ function jobs(seed: number, slips: boolean) {
         count.told++;
         if (Math.abs(trueOn(seatOf(room)) - amount) <= 1.96 * sigma) count.within++;
       }
-      if (amounts.some(({ room, safe }) => safe > trueOn(seatOf(room)) + 0.05 * UM)) count[hidden ? 'misled' : 'overshot']++;
+      if (amounts.some(({ room, safe }) => safe > trueOn(seatOf(room)) + 0.05 * UM))
+        count[hidden ? 'misled' : 'overshot']++;
       next = amounts.map(({ room, safe }) => ({ seat: seatOf(room), normal: safe }));
     }
   }

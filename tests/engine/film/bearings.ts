@@ -25,16 +25,39 @@ export interface Cone {
   journalProfile?: [number, number][];
 }
 
-export function coneShape({ halfAngle, radius, from, to, film, journalLobes = [], bushLobes = [], bushProfile = [], journalProfile = [] }: Cone): FilmShape {
+export function coneShape({
+  halfAngle,
+  radius,
+  from,
+  to,
+  film,
+  journalLobes = [],
+  bushLobes = [],
+  bushProfile = [],
+  journalProfile = [],
+}: Cone): FilmShape {
   const bush = { halfAngle, radius, station: 0, from, to, profile: bushProfile };
-  const journal = { halfAngle, radius: radius - film / Math.cos(halfAngle), station: 0, from: from - 0.001, to: to + 0.001, profile: journalProfile };
+  const journal = {
+    halfAngle,
+    radius: radius - film / Math.cos(halfAngle),
+    station: 0,
+    from: from - 0.001,
+    to: to + 0.001,
+    profile: journalProfile,
+  };
   return { gap: seatLines({ name: 'cone', bush, journal }).gap, journalLobes, bushLobes };
 }
 
 export const coneSeat = (cone: Cone, name = 'cone'): FilmSeat => ({ name, shape: coneShape(cone), grooves: [] });
 
 /** A straight bearing of radius R and length L about station 0, with clearance c (all m). */
-export const straight = (R: number, L: number, c: number): Cone => ({ halfAngle: 0, radius: R, from: -L / 2, to: L / 2, film: c });
+export const straight = (R: number, L: number, c: number): Cone => ({
+  halfAngle: 0,
+  radius: R,
+  from: -L / 2,
+  to: L / 2,
+  film: c,
+});
 
 export const at = (pose: Partial<Pose>): Pose => ({ ...AT_HOME, ...pose });
 
@@ -46,7 +69,8 @@ export function solved(space: FilmSpace, shape: FilmShape, pose: Pose, run: Film
   return result;
 }
 
-export const solvedOn = (rows: number, columns: number, shape: FilmShape, pose: Pose, run: FilmRun): SeatFilm => solved(newFilmSpace(rows, columns), shape, pose, run);
+export const solvedOn = (rows: number, columns: number, shape: FilmShape, pose: Pose, run: FilmRun): SeatFilm =>
+  solved(newFilmSpace(rows, columns), shape, pose, run);
 
 /** The force with one coordinate of the pose moved. */
 export function forceAt(space: FilmSpace, shape: FilmShape, q: Five, run: FilmRun, coordinate = 0, by = 0): Five {

@@ -1,5 +1,6 @@
 /**
- * The film by another way: its own formulas for the film and the links, whole matrices, and a solver that knows nothing of columns. Only for small
+ * The film by another way: its own formulas for the film and the links, whole matrices, and a solver that knows nothing
+ * of columns. Only for small
  * grids of round, straight-lined seats.
  */
 import type { Pose } from '../../../src/engine/spindle/pose.ts';
@@ -15,7 +16,15 @@ export interface Brute {
 }
 
 /** The equations of a cone at a pose, cell k = column·rows + row; columns `held` at a pressure. */
-export function bruteEquations(cone: Cone, pose: Pose, mu: number, omega: number, rows: number, columns: number, held: { column: number; pressure: number } | null): Brute {
+export function bruteEquations(
+  cone: Cone,
+  pose: Pose,
+  mu: number,
+  omega: number,
+  rows: number,
+  columns: number,
+  held: { column: number; pressure: number } | null,
+): Brute {
   const { halfAngle: a, radius, from, to, film } = cone;
   const slant = (to - from) / Math.cos(a);
   const [dl, df] = [slant / rows, (2 * Math.PI) / columns];
@@ -25,7 +34,11 @@ export function bruteEquations(cone: Cone, pose: Pose, mu: number, omega: number
     const z = from + l * Math.cos(a);
     const n = [Math.cos(a) * Math.cos(f), Math.cos(a) * Math.sin(f), -Math.sin(a)] as const;
     const point = [r(l) * Math.cos(f), r(l) * Math.sin(f), z] as const;
-    const move = [pose.x + pose.tiltY * point[2], pose.y - pose.tiltX * point[2], pose.z + pose.tiltX * point[1] - pose.tiltY * point[0]] as const;
+    const move = [
+      pose.x + pose.tiltY * point[2],
+      pose.y - pose.tiltX * point[2],
+      pose.z + pose.tiltX * point[1] - pose.tiltY * point[0],
+    ] as const;
     return film - n[0] * move[0] - n[1] * move[1] - n[2] * move[2];
   };
   const at = (i: number, j: number) => ((j + columns) % columns) * rows + i;
@@ -52,8 +65,10 @@ export function bruteEquations(cone: Cone, pose: Pose, mu: number, omega: number
       const east = h(l, f + df / 2);
       link(at(i, j), at(i, j + 1), (east ** 3 / (12 * mu)) * (dl / (r(l) * df)));
       if (i < rows - 1) link(at(i, j), at(i + 1, j), (h(l + dl / 2, f) ** 3 / (12 * mu)) * ((r(l + dl / 2) * df) / dl));
-      else if (!fixed(at(i, j))) diagonal[at(i, j)]! += (h(l + dl / 4, f) ** 3 / (12 * mu)) * ((r(l + dl / 4) * df) / (dl / 2));
-      if (i === 0 && !fixed(at(i, j))) diagonal[at(i, j)]! += (h(l - dl / 4, f) ** 3 / (12 * mu)) * ((r(l - dl / 4) * df) / (dl / 2));
+      else if (!fixed(at(i, j)))
+        diagonal[at(i, j)]! += (h(l + dl / 4, f) ** 3 / (12 * mu)) * ((r(l + dl / 4) * df) / (dl / 2));
+      if (i === 0 && !fixed(at(i, j)))
+        diagonal[at(i, j)]! += (h(l - dl / 4, f) ** 3 / (12 * mu)) * ((r(l - dl / 4) * df) / (dl / 2));
       if (!fixed(at(i, j))) b[at(i, j)]! -= (omega / 2) * r(l) * dl * (east - h(l, f - df / 2));
     }
   }

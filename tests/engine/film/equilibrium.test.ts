@@ -4,23 +4,51 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
 import { newFilmSpace } from '../../../src/engine/film/reynolds.ts';
-import { type FilmSeat, newSpindle, placesFor, type SpindleRun, solveSpindle, spindleCoefficients } from '../../../src/engine/film/spindle.ts';
+import {
+  type FilmSeat,
+  newSpindle,
+  placesFor,
+  type SpindleRun,
+  solveSpindle,
+  spindleCoefficients,
+} from '../../../src/engine/film/spindle.ts';
 import { coefficients, newAdjoints } from '../../../src/engine/film/stiffness.ts';
 import { asFive, asPose, type Five, loadAt } from '../../../src/engine/spindle/pose.ts';
 import { toFilmSeats } from '../../../src/report/film/toSpindle.ts';
 import { type Cone, coneShape, forceAt, RAD, solved } from './bearings.ts';
 
 /** Seats of a demo, without grooves. */
-const seatsOf = (name: string): FilmSeat[] => toFilmSeats(JSON.parse(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8')) as Design).map((seat) => ({ ...seat, grooves: [] }));
-const runOf = (seats: readonly FilmSeat[], omega = 125.66): SpindleRun => ({ omega, viscosity: seats.map(() => 0.0086), growth: seats.map(() => 0) });
+const seatsOf = (name: string): FilmSeat[] =>
+  toFilmSeats(
+    JSON.parse(
+      readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'),
+    ) as Design,
+  ).map((seat) => ({ ...seat, grooves: [] }));
+const runOf = (seats: readonly FilmSeat[], omega = 125.66): SpindleRun => ({
+  omega,
+  viscosity: seats.map(() => 0.0086),
+  growth: seats.map(() => 0),
+});
 const COARSE = { rows: 8, columns: 32 };
 const SIZE = { rows: 16, columns: 64 };
 
 describe('stiffness and damping against finite differences', () => {
   const lobes = [{ count: 3, amplitude: 2e-7, phase: 0.3 }];
-  const steep: Cone = { halfAngle: 45 * RAD, radius: 0.013, from: -0.003, to: 0, film: 2.5e-6, journalLobes: lobes, bushLobes: [{ count: 2, amplitude: 1e-7, phase: 1 }] };
+  const steep: Cone = {
+    halfAngle: 45 * RAD,
+    radius: 0.013,
+    from: -0.003,
+    to: 0,
+    film: 2.5e-6,
+    journalLobes: lobes,
+    bushLobes: [{ count: 2, amplitude: 1e-7, phase: 1 }],
+  };
   it.each<[string, Cone, Five]>([
-    ['shallow', { halfAngle: 3 * RAD, radius: 0.011, from: -0.025, to: -0.0005, film: 2.5e-6, journalLobes: lobes }, [1e-6, -8e-7, 1e-7, 1e-5, -2e-5]],
+    [
+      'shallow',
+      { halfAngle: 3 * RAD, radius: 0.011, from: -0.025, to: -0.0005, film: 2.5e-6, journalLobes: lobes },
+      [1e-6, -8e-7, 1e-7, 1e-5, -2e-5],
+    ],
     ['steep', steep, [1e-6, -8e-7, 1e-7, 1e-5, -2e-5]],
     [
       'closing noseward, tapered journal',
@@ -38,19 +66,30 @@ describe('stiffness and damping against finite differences', () => {
   ])('%s seat, a groove in it', (_, cone, q) => {
     const shape = coneShape(cone);
     const space = newFilmSpace(12, 48);
-    const run = { viscosity: 0.0086, omega: 125, tolerance: 1e-13, grooves: [{ angle: 2, from: -1, to: 1, width: 0.002, pressure: 1e5 }] };
+    const run = {
+      viscosity: 0.0086,
+      omega: 125,
+      tolerance: 1e-13,
+      grooves: [{ angle: 2, from: -1, to: 1, width: 0.002, pressure: 1e5 }],
+    };
     solved(space, shape, asPose(q), run);
     const { stiffness, damping } = coefficients(space, run, newAdjoints(space), 1e-12);
     for (let j = 0; j < 5; j++) {
       const step = j < 3 ? 1e-11 : 1e-9;
       const [plus, minus] = [forceAt(space, shape, q, run, j, step), forceAt(space, shape, q, run, j, -step)];
-      const rate = (sign: number) => solved(space, shape, asPose(q), { ...run, velocity: [0, 1, 2, 3, 4].map((c) => (c === j ? sign * step * 100 : 0)) as Five }).force;
+      const rate = (sign: number) =>
+        solved(space, shape, asPose(q), {
+          ...run,
+          velocity: [0, 1, 2, 3, 4].map((c) => (c === j ? sign * step * 100 : 0)) as Five,
+        }).force;
       const [forward, backward] = [rate(1), rate(-1)];
       for (let i = 0; i < 5; i++) {
         const size = Math.sqrt(Math.abs(stiffness[i]![i]! * stiffness[j]![j]!)) + Math.abs(stiffness[i]![j]!);
         expect(Math.abs(stiffness[i]![j]! + (plus[i]! - minus[i]!) / (2 * step))).toBeLessThanOrEqual(1e-6 * size);
         const drag = Math.sqrt(damping[i]![i]! * damping[j]![j]!);
-        expect(Math.abs(damping[i]![j]! + (forward[i]! - backward[i]!) / (200 * step))).toBeLessThanOrEqual(1e-6 * drag);
+        expect(Math.abs(damping[i]![j]! + (forward[i]! - backward[i]!) / (200 * step))).toBeLessThanOrEqual(
+          1e-6 * drag,
+        );
         expect(Math.abs(damping[i]![j]! - damping[j]![i]!)).toBeLessThanOrEqual(1e-6 * drag);
       }
     }
@@ -77,7 +116,10 @@ describe('forces are the gradient of virtual work', () => {
     const run = { viscosity: 0.01, omega: 100 };
     const { force } = solved(space, shape, asPose(q), run);
     const pressure = space.pressure.slice();
-    const area = Float64Array.from(pressure, (_, k) => space.grid.radius[k % 24]! * ((space.grid.to - space.grid.from) / 24) * ((2 * Math.PI) / 64));
+    const area = Float64Array.from(
+      pressure,
+      (_, k) => space.grid.radius[k % 24]! * ((space.grid.to - space.grid.from) / 24) * ((2 * Math.PI) / 64),
+    );
     for (let j = 0; j < 5; j++) {
       const step = j < 3 ? 1e-10 : 1e-8;
       const filmAt = (by: number) => {
@@ -121,11 +163,18 @@ describe('equilibrium', () => {
     let near: Parameters<typeof equilibrium>[3]['near'];
     for (const newtons of [100, 110, 125, 150]) {
       const load = loadAt(0, -newtons, -40, 0.03);
-      const found = equilibrium(spindle, load, runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE), ...(near && { near }) });
+      const found = equilibrium(spindle, load, runOf(seats), {
+        position: 0,
+        coarse: newSpindle(seats, COARSE),
+        ...(near && { near }),
+      });
       if (found.status !== 'solved') throw new Error(found.status);
       near = found;
     }
-    const cold = equilibrium(spindle, loadAt(0, -150, -40, 0.03), runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE) });
+    const cold = equilibrium(spindle, loadAt(0, -150, -40, 0.03), runOf(seats), {
+      position: 0,
+      coarse: newSpindle(seats, COARSE),
+    });
     if (cold.status !== 'solved') throw new Error(cold.status);
     asFive(cold.pose).forEach((value, i) => {
       expect(Math.abs(value - asFive(near!.pose)[i]!)).toBeLessThan(i < 3 ? 1e-11 : 1e-9);
@@ -135,7 +184,12 @@ describe('equilibrium', () => {
   it('turning the other way mirrors the pose', () => {
     const seats = seatsOf('rear-bearing');
     const load = loadAt(0, -120, -40, 0.03);
-    const [one, other] = [125.66, -125.66].map((omega) => equilibrium(newSpindle(seats, SIZE), load, runOf(seats, omega), { position: 0, coarse: newSpindle(seats, COARSE) }));
+    const [one, other] = [125.66, -125.66].map((omega) =>
+      equilibrium(newSpindle(seats, SIZE), load, runOf(seats, omega), {
+        position: 0,
+        coarse: newSpindle(seats, COARSE),
+      }),
+    );
     if (one!.status !== 'solved' || other!.status !== 'solved') throw new Error('no equilibrium');
     expect(other!.pose.x).toBeCloseTo(-one!.pose.x, 12);
     expect(other!.pose.y).toBeCloseTo(one!.pose.y, 12);
@@ -144,7 +198,10 @@ describe('equilibrium', () => {
 
   it('cones that all close rearward under a sideways load alone need a stop, and its force is what the oil pushes', () => {
     const seats = seatsOf('correct');
-    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, 0, -0.012), runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE) });
+    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, 0, -0.012), runOf(seats), {
+      position: 0,
+      coarse: newSpindle(seats, COARSE),
+    });
     if (found.status !== 'solved') throw new Error(found.status);
     expect(found.pose.z).toBe(0);
     expect(found.stop).toBeCloseTo(-found.total.force[2], 9);
@@ -152,32 +209,53 @@ describe('equilibrium', () => {
     expect(Math.abs(found.total.force[1] - 120)).toBeLessThan(1e-3);
   });
 
-  it.each([0, -5, -15, -40, -80, -200])('an adjuster keeps cones on their seats, and no more: thrust %i N', (thrust) => {
-    const seats = seatsOf('correct');
-    const [position, load] = [1e-6, loadAt(0, -40, thrust, 0.03)];
-    for (const omega of [20, 60, 157]) {
-      const found = equilibrium(newSpindle(seats, SIZE), load, runOf(seats, omega), { position, adjusted: true, coarse: newSpindle(seats, COARSE) });
-      if (found.status !== 'solved') throw new Error(`${omega}: ${found.status}`);
-      expect(Math.abs(found.total.force[2] + thrust + found.stop)).toBeLessThan(3e-6 * Math.hypot(40, thrust));
-      // either it stands at the adjuster, pushed onto its seats, or the load has pressed it closer
-      if (found.stop === 0) expect(found.pose.z).toBeLessThan(position);
-      else expect(found.pose.z).toBe(position);
-      expect(found.stop).toBeLessThanOrEqual(0);
-      if (thrust === 0) expect(found.stop).toBeLessThan(0);
-      if (thrust === -200) expect(found.stop).toBe(0);
-    }
-  });
+  it.each([0, -5, -15, -40, -80, -200])(
+    'an adjuster keeps cones on their seats, and no more: thrust %i N',
+    (thrust) => {
+      const seats = seatsOf('correct');
+      const [position, load] = [1e-6, loadAt(0, -40, thrust, 0.03)];
+      for (const omega of [20, 60, 157]) {
+        const found = equilibrium(newSpindle(seats, SIZE), load, runOf(seats, omega), {
+          position,
+          adjusted: true,
+          coarse: newSpindle(seats, COARSE),
+        });
+        if (found.status !== 'solved') throw new Error(`${omega}: ${found.status}`);
+        expect(Math.abs(found.total.force[2] + thrust + found.stop)).toBeLessThan(3e-6 * Math.hypot(40, thrust));
+        // either it stands at the adjuster, pushed onto its seats, or the load has pressed it closer
+        if (found.stop === 0) expect(found.pose.z).toBeLessThan(position);
+        else expect(found.pose.z).toBe(position);
+        expect(found.stop).toBeLessThanOrEqual(0);
+        if (thrust === 0) expect(found.stop).toBeLessThan(0);
+        if (thrust === -200) expect(found.stop).toBe(0);
+      }
+    },
+  );
 
   it('cones that close noseward are held from the other side: the mirror image', () => {
     const cones = (sign: 1 | -1): FilmSeat[] =>
       [
         { halfAngle: 3, radius: 0.011, from: -0.025, to: -0.0005 },
         { halfAngle: 45, radius: 0.013, from: 0.0005, to: 0.0035 },
-      ].map(({ halfAngle, radius, from, to }, i) => ({ name: `${i}`, shape: coneShape({ halfAngle: sign * halfAngle * RAD, radius, from: sign * (sign === 1 ? from : to), to: sign * (sign === 1 ? to : from), film: 2.5e-6 }), grooves: [] }));
+      ].map(({ halfAngle, radius, from, to }, i) => ({
+        name: `${i}`,
+        shape: coneShape({
+          halfAngle: sign * halfAngle * RAD,
+          radius,
+          from: sign * (sign === 1 ? from : to),
+          to: sign * (sign === 1 ? to : from),
+          film: 2.5e-6,
+        }),
+        grooves: [],
+      }));
     for (const thrust of [10, 200]) {
       const [one, other] = ([1, -1] as const).map((sign) => {
         const seats = cones(sign);
-        const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -40, -sign * thrust, sign * 0.03), runOf(seats), { position: 0, adjusted: true, coarse: newSpindle(seats, COARSE) });
+        const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -40, -sign * thrust, sign * 0.03), runOf(seats), {
+          position: 0,
+          adjusted: true,
+          coarse: newSpindle(seats, COARSE),
+        });
         if (found.status !== 'solved') throw new Error(found.status);
         return found;
       });
@@ -195,7 +273,12 @@ describe('equilibrium', () => {
     let near: Parameters<typeof equilibrium>[3]['near'];
     for (const thrust of [-10, -30, -60, -120, -60, -30, -10]) {
       const load = loadAt(0, -40, thrust, 0.03);
-      const followed = equilibrium(spindle, load, runOf(seats), { position: 0, adjusted: true, coarse, ...(near && { near }) });
+      const followed = equilibrium(spindle, load, runOf(seats), {
+        position: 0,
+        adjusted: true,
+        coarse,
+        ...(near && { near }),
+      });
       const fresh = equilibrium(newSpindle(seats, SIZE), load, runOf(seats), { position: 0, adjusted: true, coarse });
       if (followed.status !== 'solved' || fresh.status !== 'solved') throw new Error('no equilibrium');
       near = followed;
@@ -206,15 +289,30 @@ describe('equilibrium', () => {
 
   it('set where a seat is shut there is no room, and the seat is told', () => {
     const seats = seatsOf('steep-first');
-    const shut = equilibrium(newSpindle(seats, SIZE), loadAt(0, -60, -20, 0.03), runOf(seats), { position: -1e-3, adjusted: true });
+    const shut = equilibrium(newSpindle(seats, SIZE), loadAt(0, -60, -20, 0.03), runOf(seats), {
+      position: -1e-3,
+      adjusted: true,
+    });
     expect(shut).toEqual({ status: 'noRoom', seat: seats.findIndex(({ name }) => name === 'steep') });
   });
 
   it('cones face to face: no stop is supposed, and wherever the search begins it ends alike', () => {
     const seats = seatsOf('opposed-cones');
-    const loads = [loadAt(10, -30, -10, 0.012), loadAt(0, -300, 20, 0.012), loadAt(0, -5, 0, 0), loadAt(0, -20, -60, 0.012), loadAt(0, -20, -100, 0.012)];
+    const loads = [
+      loadAt(10, -30, -10, 0.012),
+      loadAt(0, -300, 20, 0.012),
+      loadAt(0, -5, 0, 0),
+      loadAt(0, -20, -60, 0.012),
+      loadAt(0, -20, -100, 0.012),
+    ];
     for (const load of loads) {
-      const ends = [-2e-6, 0, 3e-6, 5e-6].map((position) => equilibrium(newSpindle(seats, SIZE), load, runOf(seats, 314), { position, adjusted: true, coarse: newSpindle(seats, COARSE) }));
+      const ends = [-2e-6, 0, 3e-6, 5e-6].map((position) =>
+        equilibrium(newSpindle(seats, SIZE), load, runOf(seats, 314), {
+          position,
+          adjusted: true,
+          coarse: newSpindle(seats, COARSE),
+        }),
+      );
       for (const end of ends) {
         expect(end.status).toBe(ends[0]!.status);
         if (end.status === 'solved' && ends[0]!.status === 'solved') {
@@ -227,7 +325,10 @@ describe('equilibrium', () => {
 
   it('straight seats alone take no thrust: the stop takes it', () => {
     const seats = seatsOf('rear-bearing').filter((seat) => seat.name === 'rear');
-    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -50, -30, -0.129), runOf(seats), { position: 1e-5, coarse: newSpindle(seats, COARSE) });
+    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -50, -30, -0.129), runOf(seats), {
+      position: 1e-5,
+      coarse: newSpindle(seats, COARSE),
+    });
     if (found.status !== 'solved') throw new Error(found.status);
     expect(found.pose.z).toBe(1e-5);
     expect(found.stop).toBeCloseTo(30, 6);
@@ -235,13 +336,19 @@ describe('equilibrium', () => {
 
   it('pure thrust on cones that run true finds no wedge, and sinks to metal', () => {
     const seats = seatsOf('correct');
-    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, 0, -40, 0), runOf(seats), { position: 0, coarse: newSpindle(seats, COARSE) });
+    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, 0, -40, 0), runOf(seats), {
+      position: 0,
+      coarse: newSpindle(seats, COARSE),
+    });
     expect(found.status).toBe('contact');
     if (found.status === 'contact') expect(found.least.film).toBeLessThan(2e-7);
   });
 
   it('a run-out of the journal makes the wedge that carries thrust: the mean over a turn balances', () => {
-    const seats = seatsOf('correct').map((seat) => ({ ...seat, shape: { ...seat.shape, journalLobes: [{ count: 1, amplitude: 5e-7, phase: 0.3 }] } }));
+    const seats = seatsOf('correct').map((seat) => ({
+      ...seat,
+      shape: { ...seat.shape, journalLobes: [{ count: 1, amplitude: 5e-7, phase: 0.3 }] },
+    }));
     const load = loadAt(0, 0, -40, 0);
     const run = { ...runOf(seats), places: placesFor(seats)! };
     expect(run.places).toBe(8);
@@ -251,7 +358,9 @@ describe('equilibrium', () => {
     expect(found.total.force[2]).toBeCloseTo(40, 3);
     // it stands true, and every angle of the turn pushes as much along the axis and turns its sideways force with it
     expect(Math.hypot(found.pose.x, found.pose.y)).toBeLessThan(1e-8);
-    const turn = [0, 1, 2, 3].map((place) => solveSpindle(newSpindle(seats, SIZE), asFive(found.pose), { ...run, places: 1, turned: (Math.PI * place) / 4 }));
+    const turn = [0, 1, 2, 3].map((place) =>
+      solveSpindle(newSpindle(seats, SIZE), asFive(found.pose), { ...run, places: 1, turned: (Math.PI * place) / 4 }),
+    );
     const axial = turn.map((one) => (one.status === 'solved' ? one.total.force[2] : Number.NaN));
     for (const force of axial) expect(force).toBeCloseTo(40, 1);
     // what a film still has at the worst moment of the turn
@@ -260,14 +369,22 @@ describe('equilibrium', () => {
   });
 
   it('K and B over a turn are means: the force gained by giving way, averaged', () => {
-    const seats = seatsOf('correct').map((seat) => ({ ...seat, shape: { ...seat.shape, journalLobes: [{ count: 2, amplitude: 3e-7, phase: 0.3 }] } }));
+    const seats = seatsOf('correct').map((seat) => ({
+      ...seat,
+      shape: { ...seat.shape, journalLobes: [{ count: 2, amplitude: 3e-7, phase: 0.3 }] },
+    }));
     const spindle = newSpindle(seats, SIZE);
     const run = { ...runOf(seats), places: 8 };
     const q: Five = [4e-7, -3e-7, 3e-7, 5e-6, 3e-6];
     solveSpindle(spindle, q, run, 1e-12);
     const { stiffness } = spindleCoefficients(spindle, run, 1e-11);
     const force = (by: number) => {
-      const moved = solveSpindle(newSpindle(seats, SIZE), q.map((value, i) => value + (i === 1 ? by : 0)) as Five, run, 1e-12);
+      const moved = solveSpindle(
+        newSpindle(seats, SIZE),
+        q.map((value, i) => value + (i === 1 ? by : 0)) as Five,
+        run,
+        1e-12,
+      );
       if (moved.status !== 'solved') throw new Error(moved.status);
       return moved.total.force;
     };
@@ -277,15 +394,26 @@ describe('equilibrium', () => {
 
   it('standing still, no load is carried', () => {
     const seats = seatsOf('rear-bearing');
-    expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, -40, 0.03), runOf(seats, 0), { position: 0 })).toEqual({ status: 'standing' });
+    expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, -40, 0.03), runOf(seats, 0), { position: 0 })).toEqual({
+      status: 'standing',
+    });
   });
 
   it('standing still on oil from three grooves under pressure, it floats', () => {
     const cone: Cone = { halfAngle: 0, radius: 0.02, from: -0.02, to: 0.02, film: 1e-5 };
-    const grooves = [90, 210, 330].map((angle) => ({ angle: angle * RAD, from: -0.015, to: 0.015, width: 0.01, pressure: 2e6 }));
+    const grooves = [90, 210, 330].map((angle) => ({
+      angle: angle * RAD,
+      from: -0.015,
+      to: 0.015,
+      width: 0.01,
+      pressure: 2e6,
+    }));
     const seats = [{ name: 'floating', shape: coneShape(cone), grooves }];
     // held grooves give no stiffness of their own; what is between them does
-    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -30, 0, 0), runOf(seats, 0), { position: 0, coarse: newSpindle(seats, COARSE) });
+    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -30, 0, 0), runOf(seats, 0), {
+      position: 0,
+      coarse: newSpindle(seats, COARSE),
+    });
     if (found.status !== 'solved') throw new Error(found.status);
     expect(Math.abs(found.total.force[1] - 30)).toBeLessThan(1e-4);
     expect(found.total.torque).toBeCloseTo(0, 12);
@@ -294,7 +422,10 @@ describe('equilibrium', () => {
   it('no room: a straight journal larger than its bush', () => {
     const cone: Cone = { halfAngle: 0, radius: 0.01, from: 0, to: 0.02, film: -1e-6 };
     const seats = [{ name: 'tight', shape: coneShape(cone), grooves: [] }];
-    expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -1, 0, 0.01), runOf(seats), { position: 0 })).toEqual({ status: 'noRoom', seat: 0 });
+    expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -1, 0, 0.01), runOf(seats), { position: 0 })).toEqual({
+      status: 'noRoom',
+      seat: 0,
+    });
   });
 
   it('the stiffness of the whole is the force gained by giving way', () => {
@@ -307,6 +438,7 @@ describe('equilibrium', () => {
     const moved = solveSpindle(spindle, q.map((value, i) => value + (i === 2 ? 1e-10 : 0)) as Five, run, 1e-12);
     const still = solveSpindle(spindle, q, run, 1e-12);
     if (moved.status !== 'solved' || still.status !== 'solved') throw new Error('not solved');
-    for (let i = 0; i < 5; i++) expect((still.total.force[i]! - moved.total.force[i]!) / 1e-10 / stiffness[i]![2]!).toBeCloseTo(1, 3);
+    for (let i = 0; i < 5; i++)
+      expect((still.total.force[i]! - moved.total.force[i]!) / 1e-10 / stiffness[i]![2]!).toBeCloseTo(1, 3);
   });
 });

@@ -16,7 +16,17 @@ const turned = (cone: Cone): Cone => ({ ...cone, halfAngle: -cone.halfAngle, fro
 function search(cones: readonly Cone[], side: 1 | -1, thrust: number, z: number): Settled {
   const seats = cones.map((cone, i) => coneSeat(side === 1 ? cone : turned(cone), `${i}`));
   const run = { omega: -side * 120, viscosity: seats.map(() => 0.01), growth: seats.map(() => 0) };
-  return searchPosition({ spindle: newSpindle(seats, SIZE), load: loadAt(0, -20 * side, side * thrust, 0), run, held: false, caught: false, close: 1e-8 }, at({ x: 3e-7, z: side * z }));
+  return searchPosition(
+    {
+      spindle: newSpindle(seats, SIZE),
+      load: loadAt(0, -20 * side, side * thrust, 0),
+      run,
+      held: false,
+      caught: false,
+      close: 1e-8,
+    },
+    at({ x: 3e-7, z: side * z }),
+  );
 }
 
 const placed = (found: Settled) => {

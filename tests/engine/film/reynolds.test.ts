@@ -42,28 +42,51 @@ describe('against other methods, on small grids, to 1e-9', () => {
     const wanted = choleskySolve.prepare(brute.entries, rows * columns)(brute.b);
     const space = newFilmSpace(rows, columns);
     // long enough for no cell to break; sealed ends would make it singular without the groove
-    solved(space, coneShape(shallow), pose, { viscosity: MU, omega: OMEGA, tolerance: 1e-13, grooves: [{ angle: (5 * 2 * Math.PI) / columns, from: -1, to: 1, width: 1e-16, pressure }] });
+    solved(space, coneShape(shallow), pose, {
+      viscosity: MU,
+      omega: OMEGA,
+      tolerance: 1e-13,
+      grooves: [{ angle: (5 * 2 * Math.PI) / columns, from: -1, to: 1, width: 1e-16, pressure }],
+    });
     const whole = wanted.filter((p) => p >= 0).length === wanted.length;
-    if (whole) for (let k = 0; k < wanted.length; k++) expect(off(space.pressure[k]!, wanted[k]!, pressure)).toBeLessThan(1e-9);
+    if (whole)
+      for (let k = 0; k < wanted.length; k++) expect(off(space.pressure[k]!, wanted[k]!, pressure)).toBeLessThan(1e-9);
     expect(whole).toBe(true);
   });
 });
 
 describe('order of convergence', () => {
   /** log2 of the ratio of successive differences over grids doubled each time. */
-  const orders = (values: number[]) => values.slice(2).map((value, i) => Math.log2((values[i + 1]! - values[i]!) / (value - values[i + 1]!)));
+  const orders = (values: number[]) =>
+    values.slice(2).map((value, i) => Math.log2((values[i + 1]! - values[i]!) / (value - values[i + 1]!)));
   const SIZES = [8, 16, 32, 64, 128];
 
   it('is 2 where nothing breaks: a tilted cone pressed home', () => {
-    const found = SIZES.map((rows) => solvedOn(rows, 4 * rows, coneShape(steep), at({ x: 6e-7, tiltX: 5e-5 }), { viscosity: MU, omega: 20, velocity: [0, 0, -1e-4, 0, 0], tolerance: 1e-11 }));
-    for (const of of [(i: number) => found[i]!.force[2], (i: number) => found[i]!.force[0], (i: number) => found[i]!.torque]) {
+    const found = SIZES.map((rows) =>
+      solvedOn(rows, 4 * rows, coneShape(steep), at({ x: 6e-7, tiltX: 5e-5 }), {
+        viscosity: MU,
+        omega: 20,
+        velocity: [0, 0, -1e-4, 0, 0],
+        tolerance: 1e-11,
+      }),
+    );
+    for (const of of [
+      (i: number) => found[i]!.force[2],
+      (i: number) => found[i]!.force[0],
+      (i: number) => found[i]!.torque,
+    ]) {
       for (const order of orders(SIZES.map((_, i) => of(i)))) expect(order).toBeGreaterThan(1.9);
       for (const order of orders(SIZES.map((_, i) => of(i)))) expect(order).toBeLessThan(2.1);
     }
   });
 
   it('a groove whose edges fall anywhere among the cells costs no order: the error against a fine grid falls with the square of the cell', () => {
-    const run = { viscosity: MU, omega: OMEGA, tolerance: 1e-11, grooves: [{ angle: 0.7, from: -0.02, to: -0.004, width: 0.0021, pressure: 2e5 }] };
+    const run = {
+      viscosity: MU,
+      omega: OMEGA,
+      tolerance: 1e-11,
+      grooves: [{ angle: 0.7, from: -0.02, to: -0.004, width: 0.0021, pressure: 2e5 }],
+    };
     const load = (rows: number) => {
       const { force } = solvedOn(rows, 4 * rows, coneShape(shallow), at({ x: -1.2e-6 }), run);
       return Math.hypot(force[0], force[1]);
@@ -75,7 +98,11 @@ describe('order of convergence', () => {
 
   it('is near 2 with a broken film: load of a shallow cone off centre', () => {
     const load = SIZES.map((rows) => {
-      const { force } = solvedOn(rows, 4 * rows, coneShape(shallow), at({ x: -1.5e-6 }), { viscosity: MU, omega: OMEGA, tolerance: 1e-11 });
+      const { force } = solvedOn(rows, 4 * rows, coneShape(shallow), at({ x: -1.5e-6 }), {
+        viscosity: MU,
+        omega: OMEGA,
+        tolerance: 1e-11,
+      });
       return Math.hypot(force[0], force[1]);
     });
     const mean = orders(load).reduce((sum, order) => sum + order, 0) / (SIZES.length - 2);
@@ -98,7 +125,9 @@ describe('work does not grow with the cells', () => {
       [{ ...shallow, bushLobes: [{ count: 7, amplitude: 8e-7, phase: 1 }] }, at({ x: 1e-6 })],
     ];
     for (const [cone, pose] of cases) {
-      expect(solvedOn(rows, columns, coneShape(cone), pose, { viscosity: MU, omega: OMEGA }).solution.cycles).toBeLessThanOrEqual(12);
+      expect(
+        solvedOn(rows, columns, coneShape(cone), pose, { viscosity: MU, omega: OMEGA }).solution.cycles,
+      ).toBeLessThanOrEqual(12);
     }
   });
 });
@@ -109,21 +138,61 @@ describe('what any right answer satisfies', () => {
     radius: fc.double({ min: 0.005, max: 0.05, noNaN: true }),
     slant: fc.double({ min: 0.001, max: 0.004, noNaN: true }),
     film: fc.double({ min: 5e-7, max: 2e-5, noNaN: true }),
-    lobes: fc.array(fc.record({ count: fc.integer({ min: 1, max: 5 }), amplitude: fc.double({ min: 0.001, max: 0.1, noNaN: true }), phase: fc.double({ min: -3, max: 3, noNaN: true }) }), { maxLength: 2 }),
-    off: fc.tuple(fc.double({ min: 0.001, max: 0.7, noNaN: true }), fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }), fc.double({ min: -0.08, max: 0.08, noNaN: true }), fc.double({ min: -0.08, max: 0.08, noNaN: true })),
-    omega: fc.oneof(fc.double({ min: 0.1, max: 500, noNaN: true }), fc.double({ min: -500, max: -0.1, noNaN: true }), fc.constant(0)),
+    lobes: fc.array(
+      fc.record({
+        count: fc.integer({ min: 1, max: 5 }),
+        amplitude: fc.double({ min: 0.001, max: 0.1, noNaN: true }),
+        phase: fc.double({ min: -3, max: 3, noNaN: true }),
+      }),
+      { maxLength: 2 },
+    ),
+    off: fc.tuple(
+      fc.double({ min: 0.001, max: 0.7, noNaN: true }),
+      fc.double({ min: -Math.PI, max: Math.PI, noNaN: true }),
+      fc.double({ min: -0.08, max: 0.08, noNaN: true }),
+      fc.double({ min: -0.08, max: 0.08, noNaN: true }),
+    ),
+    omega: fc.oneof(
+      fc.double({ min: 0.1, max: 500, noNaN: true }),
+      fc.double({ min: -500, max: -0.1, noNaN: true }),
+      fc.constant(0),
+    ),
     grid: fc.constantFrom([4, 8], [8, 32], [5, 24], [16, 16], [1, 64], [9, 12]),
-    groove: fc.option(fc.record({ angle: fc.double({ min: -7, max: 7, noNaN: true }), width: fc.double({ min: 1e-4, max: 1e-2, noNaN: true }), pressure: fc.oneof(fc.constant(0), fc.double({ min: 1e3, max: 1e6, noNaN: true })) })),
+    groove: fc.option(
+      fc.record({
+        angle: fc.double({ min: -7, max: 7, noNaN: true }),
+        width: fc.double({ min: 1e-4, max: 1e-2, noNaN: true }),
+        pressure: fc.oneof(fc.constant(0), fc.double({ min: 1e3, max: 1e6, noNaN: true })),
+      }),
+    ),
   });
   type Drawn = typeof cones extends fc.Arbitrary<infer T> ? T : never;
 
   function make({ halfAngle, radius, slant, film, lobes, off: [e, angle, tx, ty], omega, groove }: Drawn) {
     const half = (slant / 2) * Math.cos(halfAngle);
     const scaled = lobes.map((lobe) => ({ ...lobe, amplitude: lobe.amplitude * film }));
-    const cone: Cone = { halfAngle, radius, from: -half, to: half, film, journalLobes: scaled.slice(0, 1), bushLobes: scaled.slice(1) };
+    const cone: Cone = {
+      halfAngle,
+      radius,
+      from: -half,
+      to: half,
+      film,
+      journalLobes: scaled.slice(0, 1),
+      bushLobes: scaled.slice(1),
+    };
     const u = radius * Math.abs(Math.sin(halfAngle)) + slant;
-    const pose = at({ x: e * 0.9 * film * Math.cos(angle), y: e * 0.9 * film * Math.sin(angle), tiltX: (tx * film) / u, tiltY: (ty * film) / u });
-    const run = { viscosity: MU, omega, tolerance: 1e-12, ...(groove && { grooves: [{ from: -1, to: 1, ...groove }] }) };
+    const pose = at({
+      x: e * 0.9 * film * Math.cos(angle),
+      y: e * 0.9 * film * Math.sin(angle),
+      tiltX: (tx * film) / u,
+      tiltY: (ty * film) / u,
+    });
+    const run = {
+      viscosity: MU,
+      omega,
+      tolerance: 1e-12,
+      ...(groove && { grooves: [{ from: -1, to: 1, ...groove }] }),
+    };
     return { shape: coneShape(cone), pose, run };
   }
 
@@ -156,7 +225,8 @@ describe('what any right answer satisfies', () => {
         }
         // all that crosses the border of the full region, and what is dragged in it, adds up to nothing
         expect(Math.abs(kept)).toBeLessThanOrEqual(1e-11 * Math.max(moved, total));
-        for (const value of [...space.pressure, ...(found.status === 'solved' ? found.force : [])]) expect(Number.isFinite(value)).toBe(true);
+        for (const value of [...space.pressure, ...(found.status === 'solved' ? found.force : [])])
+          expect(Number.isFinite(value)).toBe(true);
       }),
       { numRuns: 150, seed: 4 },
     );
@@ -178,13 +248,15 @@ describe('what any right answer satisfies', () => {
             const e = ((j + 1) % columns) * rows + i;
             lost += around[k]! * (pressure[k]! - pressure[e]!) ** 2 + edge[k]! * pressure[k]! ** 2;
             if (i < rows - 1) lost += along[k]! * (pressure[k]! - pressure[k + 1]!) ** 2;
-            if (space.solver.held[0]![k] !== 2) lost += (MU * (run.omega * grid.radius[i]!) ** 2 * grid.radius[i]! * cell) / film.centre[k]!;
+            if (space.solver.held[0]![k] !== 2)
+              lost += (MU * (run.omega * grid.radius[i]!) ** 2 * grid.radius[i]! * cell) / film.centre[k]!;
           }
         }
         // flow out of a groove against its pressure, what is dragged out of it included
         const pressureOf = drawn.groove?.pressure ?? 0;
         let pumped = 0;
-        for (let k = 0; k < pressure.length; k++) if (space.solver.held[0]![k] === 2) pumped += pressureOf * netOut(space, k, run.omega);
+        for (let k = 0; k < pressure.length; k++)
+          if (space.solver.held[0]![k] === 2) pumped += pressureOf * netOut(space, k, run.omega);
         expect(found.power).toBeCloseTo(found.torque * run.omega, 12);
         expect(off(found.power + pumped, lost, Math.max(lost, 1e-12))).toBeLessThan(1e-9);
       }),
@@ -204,7 +276,13 @@ describe('what any right answer satisfies', () => {
         const [tiltX, tiltY] = turn(pose.tiltX, pose.tiltY);
         const lobes = (list: typeof shape.bushLobes) => list.map((lobe) => ({ ...lobe, phase: lobe.phase + angle }));
         const one = solvedOn(rows, columns, shape, pose, run);
-        const other = solvedOn(rows, columns, { ...shape, bushLobes: lobes(shape.bushLobes), journalLobes: lobes(shape.journalLobes) }, { ...pose, x, y, tiltX, tiltY }, run);
+        const other = solvedOn(
+          rows,
+          columns,
+          { ...shape, bushLobes: lobes(shape.bushLobes), journalLobes: lobes(shape.journalLobes) },
+          { ...pose, x, y, tiltX, tiltY },
+          run,
+        );
         const [fx, fy] = turn(one.force[0], one.force[1]);
         const size = Math.max(1e-9, ...one.force.map(Math.abs));
         expect(off(other.force[0], fx, size)).toBeLessThan(1e-7);
@@ -227,7 +305,11 @@ describe('what any right answer satisfies', () => {
 
   it('backward is a mirror of forward', () => {
     const one = solvedOn(16, 64, coneShape(steep), at({ y: 1e-6 }), { viscosity: MU, omega: OMEGA, tolerance: 1e-12 });
-    const other = solvedOn(16, 64, coneShape(steep), at({ y: 1e-6 }), { viscosity: MU, omega: -OMEGA, tolerance: 1e-12 });
+    const other = solvedOn(16, 64, coneShape(steep), at({ y: 1e-6 }), {
+      viscosity: MU,
+      omega: -OMEGA,
+      tolerance: 1e-12,
+    });
     expect(off(other.force[0], -one.force[0])).toBeLessThan(1e-9);
     expect(off(other.force[1], one.force[1])).toBeLessThan(1e-9);
     expect(off(other.torque, -one.torque)).toBeLessThan(1e-9);
@@ -242,7 +324,10 @@ describe('lobes', () => {
   it('of the bush and of the journal wedge with opposite sign', () => {
     // The same film now; in a frame that turns with the journal its lobes stand still and the bush turns backward.
     const bush = solvedOn(16, 128, coneShape({ ...shallow, bushLobes: lobes }), at({}), run);
-    const journal = solvedOn(16, 128, coneShape({ ...shallow, journalLobes: lobes }), at({}), { ...run, omega: -OMEGA });
+    const journal = solvedOn(16, 128, coneShape({ ...shallow, journalLobes: lobes }), at({}), {
+      ...run,
+      omega: -OMEGA,
+    });
     expect(bush.peak.pressure).toBeGreaterThan(1e4);
     expect(off(journal.peak.pressure, bush.peak.pressure)).toBeLessThan(1e-9);
     expect(off(journal.force[2], bush.force[2])).toBeLessThan(1e-9);
@@ -257,8 +342,16 @@ describe('lobes', () => {
   it('turn with the journal: a turned run-out is one of another phase', () => {
     const space = newFilmSpace(8, 64);
     const runOut = { count: 1, amplitude: 5e-7, phase: 0 };
-    const turned = solved(space, coneShape({ ...shallow, journalLobes: [runOut] }), at({}), { ...run, turned: Math.PI / 4 });
-    const phased = solved(space, coneShape({ ...shallow, journalLobes: [{ ...runOut, phase: Math.PI / 4 }] }), at({}), run);
+    const turned = solved(space, coneShape({ ...shallow, journalLobes: [runOut] }), at({}), {
+      ...run,
+      turned: Math.PI / 4,
+    });
+    const phased = solved(
+      space,
+      coneShape({ ...shallow, journalLobes: [{ ...runOut, phase: Math.PI / 4 }] }),
+      at({}),
+      run,
+    );
     turned.force.forEach((q, i) => {
       expect(off(q, phased.force[i]!, Math.abs(turned.force[2]))).toBeLessThan(1e-9);
     });
@@ -288,7 +381,13 @@ describe('verdicts', () => {
   });
 
   it('a hole smaller than a cell still feeds one', () => {
-    const hole = { angle: 1, from: 0.0101 * Math.sin(3 * RAD) - 0.01, to: 0.0101 * Math.sin(3 * RAD) - 0.00999, width: 1e-5, pressure: 3e5 };
+    const hole = {
+      angle: 1,
+      from: 0.0101 * Math.sin(3 * RAD) - 0.01,
+      to: 0.0101 * Math.sin(3 * RAD) - 0.00999,
+      width: 1e-5,
+      pressure: 3e5,
+    };
     const found = solved(space, coneShape(shallow), at({ x: 1e-7 }), { ...run, grooves: [hole] });
     expect(space.solver.held[0]!.filter((state) => state === 2)).toHaveLength(1);
     expect(found.supplied).toBeGreaterThan(0);
@@ -308,7 +407,10 @@ describe('verdicts', () => {
     };
     const found = solved(newFilmSpace(64, 32), coneShape(proud), at({ x: 2e-7 }), run);
     expect(found.least.film).toBeCloseTo(1.5e-6 - 2e-7 * Math.cos(3 * RAD), 10);
-    expect(found.least.u).toBeCloseTo(-0.0125 * Math.cos(3 * RAD) + 0.011 * Math.sin(3 * RAD) - 0.0125 * Math.tan(3 * RAD) * Math.sin(3 * RAD), 6);
+    expect(found.least.u).toBeCloseTo(
+      -0.0125 * Math.cos(3 * RAD) + 0.011 * Math.sin(3 * RAD) - 0.0125 * Math.tan(3 * RAD) * Math.sin(3 * RAD),
+      6,
+    );
   });
 });
 
@@ -321,8 +423,15 @@ function netOut({ solver, pressure, film, grid }: ReturnType<typeof newFilmSpace
   const e = ((j + 1) % columns) * rows + i;
   const before = (j + columns - 1) % columns;
   const dl = (grid.to - grid.from) / rows;
-  let out = edge[k]! * pressure[k]! + around[k]! * (pressure[k]! - pressure[e]!) + around[w]! * (pressure[k]! - pressure[w]!);
+  let out =
+    edge[k]! * pressure[k]! + around[k]! * (pressure[k]! - pressure[e]!) + around[w]! * (pressure[k]! - pressure[w]!);
   if (i > 0) out += along[k - 1]! * (pressure[k]! - pressure[k - 1]!);
   if (i < rows - 1) out += along[k]! * (pressure[k]! - pressure[k + 1]!);
-  return out + (omega / 2) * grid.radius[i]! * dl * (film.around[k]! - film.around[w]! + 2 * (film.turning[j]! - film.turning[before]!));
+  return (
+    out +
+    (omega / 2) *
+      grid.radius[i]! *
+      dl *
+      (film.around[k]! - film.around[w]! + 2 * (film.turning[j]! - film.turning[before]!))
+  );
 }

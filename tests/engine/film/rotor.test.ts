@@ -26,9 +26,14 @@ test('the masses are those of the points of a cylinder: twice the energy of ever
     }
   }
   const wanted = Array.from({ length: 5 }, () => [0, 0, 0, 0, 0]);
-  for (const point of points) for (const row of moves(...point)) for (let i = 0; i < 5; i++) for (let j = 0; j < 5; j++) wanted[i]![j]! += (MASS / points.length) * row[i]! * row[j]!;
+  for (const point of points)
+    for (const row of moves(...point))
+      for (let i = 0; i < 5; i++)
+        for (let j = 0; j < 5; j++) wanted[i]![j]! += (MASS / points.length) * row[i]! * row[j]!;
   const { mass } = rotorMatrices(rotor, OMEGA);
-  for (let i = 0; i < 5; i++) for (let j = 0; j < 5; j++) expect(Math.abs(mass[i]![j]! - wanted[i]![j]!)).toBeLessThan(1e-4 * Math.sqrt(wanted[i]![i]! * wanted[j]![j]!));
+  for (let i = 0; i < 5; i++)
+    for (let j = 0; j < 5; j++)
+      expect(Math.abs(mass[i]![j]! - wanted[i]![j]!)).toBeLessThan(1e-4 * Math.sqrt(wanted[i]![i]! * wanted[j]![j]!));
 });
 
 test('turning the axis takes the couple that turns its spin with it', () => {
@@ -48,7 +53,12 @@ test('a fast top on soft springs precesses with k/(Iₚ ω), and a push that fol
   const { mass, gyro } = rotorMatrices(about, OMEGA);
   const spring = 1e-5 * about.polar * OMEGA ** 2;
   const drag = 1e-3 * about.polar * OMEGA;
-  const matrix = (own: number, across: number) => Array.from({ length: 5 }, (_, i) => Array.from({ length: 5 }, (__, j) => (i === j ? own : i === 3 && j === 4 ? across : i === 4 && j === 3 ? -across : 0)));
+  const matrix = (own: number, across: number) =>
+    Array.from({ length: 5 }, (_, i) =>
+      Array.from({ length: 5 }, (__, j) =>
+        i === j ? own : i === 3 && j === 4 ? across : i === 4 && j === 3 ? -across : 0,
+      ),
+    );
   const damping = matrix(drag, 0).map((row, i) => row.map((value, j) => value + gyro[i]![j]!));
   const found = whirl(mass, damping, matrix(spring, 0), [3, 4])!;
   expect(found.stable).toBe(true);
@@ -56,6 +66,7 @@ test('a fast top on soft springs precesses with k/(Iₚ ω), and a push that fol
   // e^(-t c k/(Iₚω)²)
   expect(found.decay / ((drag * spring) / (about.polar * OMEGA) ** 2)).toBeCloseTo(1, 2);
   // forces across the tilt, as an oil film has them, beyond the drag's share at that frequency
-  const follows = (part: number) => whirl(mass, damping, matrix(spring, part * drag * (spring / (about.polar * OMEGA))), [3, 4])!.stable;
+  const follows = (part: number) =>
+    whirl(mass, damping, matrix(spring, part * drag * (spring / (about.polar * OMEGA))), [3, 4])!.stable;
   expect([follows(0.9) && follows(-0.9), follows(1.1) && follows(-1.1)]).toEqual([true, false]);
 });

@@ -12,7 +12,8 @@ const system = fc.integer({ min: 1, max: 5 }).chain((n) => {
   return fc.record({ a: fc.array(row, { minLength: n, maxLength: n }), x: row, rows: scales, columns: scales });
 });
 /** Well off singular, so that both packages keep their digits. */
-const heavy = (a: number[][]) => a.map((row, i) => row.map((value, j) => (j === (i + 1) % row.length ? value + 3 * row.length : value)));
+const heavy = (a: number[][]) =>
+  a.map((row, i) => row.map((value, j) => (j === (i + 1) % row.length ? value + 3 * row.length : value)));
 
 test('solves what a general package solves, whatever the units of its equations and unknowns', () => {
   fc.assert(

@@ -49,7 +49,17 @@ describe('which seat touches first', () => {
   test('the probability is that of the difference of the two seat positions, where they are normal', () => {
     // Seats that touch nearly together: the steep bush wide enough to bring its touch to that of the shallow one.
     const [shallow, steep] = [2, 3].map((k) => valuesOf(truth, 0)[k]!);
-    const near = truth.map((seat, i) => (i === 1 ? { ...seat, bush: { ...seat.bush, radius: seat.bush.radius + (steep! - shallow! + 3 * UM) * Math.tan(seat.bush.halfAngle) } } : seat));
+    const near = truth.map((seat, i) =>
+      i === 1
+        ? {
+            ...seat,
+            bush: {
+              ...seat.bush,
+              radius: seat.bush.radius + (steep! - shallow! + 3 * UM) * Math.tan(seat.bush.halfAngle),
+            },
+          }
+        : seat,
+    );
     const estimate = estimated(
       doubleCone(),
       notebook(doubleCone(), near).filter((r) => r.kind !== 'standOff'),
@@ -92,7 +102,9 @@ describe('which seat touches first', () => {
 
 describe('what has no uncertainty', () => {
   test('a quantity that leans on a surface nothing was read of: the surface is named', () => {
-    const readings = notebook(doubleCone(), truth).filter((r) => !('part' in r && r.seat === 1 && r.part === 'bush') && r.kind !== 'standOff');
+    const readings = notebook(doubleCone(), truth).filter(
+      (r) => !('part' in r && r.seat === 1 && r.part === 'bush') && r.kind !== 'standOff',
+    );
     const { all, first } = consequencesOf(estimated(doubleCone(), readings), POSITION);
     const relation = all.find(({ quantity }) => quantity.of === 'relation')!;
     expect(relation).toMatchObject({ sigma: null, interval: null, asDrawn: [{ seat: 1, part: 'bush' }] });

@@ -10,7 +10,19 @@ import type { On, Reading } from '../../../src/engine/gauging/reading.ts';
 import { numbersOf, startingShape } from '../../../src/engine/gauging/shape.ts';
 import { movedAxially } from '../../../src/engine/parts/shift.ts';
 import { withStock } from '../../../src/engine/parts/stock.ts';
-import { anyPair, between, disturbed, doubleCone, errors, estimated, noisy, normals, notebook, readFrom, UM } from './pairs.ts';
+import {
+  anyPair,
+  between,
+  disturbed,
+  doubleCone,
+  errors,
+  estimated,
+  noisy,
+  normals,
+  notebook,
+  readFrom,
+  UM,
+} from './pairs.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -30,15 +42,20 @@ const cutsOf = (by: readonly number[], face: number, sigma: number): CutBetween[
 function after(seats: readonly SeatInput[], cuts: readonly CutBetween[]): SeatInput[] {
   const cut = seats.map((seat) => ({ ...seat }));
   for (const each of cuts) {
-    if (each.of === 'surface') cut[each.seat]![each.part] = withStock(cut[each.seat]![each.part], each.part, each.normal);
-    else for (const seat of each.seats) cut[seat]![each.part] = movedAxially(cut[seat]![each.part], each.moves * each.normal);
+    if (each.of === 'surface')
+      cut[each.seat]![each.part] = withStock(cut[each.seat]![each.part], each.part, each.normal);
+    else
+      for (const seat of each.seats)
+        cut[seat]![each.part] = movedAxially(cut[seat]![each.part], each.moves * each.normal);
   }
   return cut;
 }
 
 const since = (cuts: readonly CutBetween[], sign: 1 | -1): Since[] => cuts.map((cut) => ({ cut, sign }));
-const place = ({ unknowns }: Estimate, on: On, of: string) => unknowns.list.findIndex((u) => u.seat === on.seat && u.part === on.part && u.of === of);
-const sigmaOf = (found: Estimate, on: On, of: string) => uncertaintyOf(found.decomposition, unit(found.unknowns.list.length, place(found, on, of)))!;
+const place = ({ unknowns }: Estimate, on: On, of: string) =>
+  unknowns.list.findIndex((u) => u.seat === on.seat && u.part === on.part && u.of === of);
+const sigmaOf = (found: Estimate, on: On, of: string) =>
+  uncertaintyOf(found.decomposition, unit(found.unknowns.list.length, place(found, on, of)))!;
 
 /** To 1e-9 mm and degrees. */
 function expectSame(found: readonly SeatInput[], wanted: readonly SeatInput[]) {
@@ -50,32 +67,47 @@ function expectSame(found: readonly SeatInput[], wanted: readonly SeatInput[]) {
 
 test('readings from before a cut give the shape of before less the stock, to 1e-9 mm, however sure the stock is', () => {
   fc.assert(
-    fc.property(anyPair, errors, stocks, between(-40, 40), fc.constantFrom(0, 2.5 * UM), fc.boolean(), fc.integer(), (nominal, by, taken, face, sigma, exact, seed) => {
-      const truth = disturbed(nominal, by);
-      const read = notebook(nominal, truth).filter((r) => 'seat' in r);
-      // With noise the readings do not agree with each other, so that weights count.
-      const readings = exact ? read : noisy(read, normals(seed));
-      const cuts = cutsOf(taken, face, sigma);
-      const list = since(cuts, -1);
-      const before = estimated(nominal, readings);
-      const now = estimated(
-        after(nominal, cuts),
-        readings.map((reading) => ({ ...reading, since: list })),
-      );
-      const wanted = after(before.seats, cuts);
-      if (exact) expectSame(now.seats, wanted);
-      expect(now.chiSquare).toBeCloseTo(before.chiSquare, 6);
-      expect(now.freedom).toBe(before.freedom);
-      for (const on of PLACES) {
-        const cos = Math.cos(now.seats[on.seat]![on.part].halfAngle);
-        // A spacer shifts the line along the axis: what it is not known by is radius too.
-        const moved = on.seat === 1 && on.part === 'bush' ? sigma * Math.tan(now.seats[1]!.bush.halfAngle) : 0;
-        // Where readings disagree the search ends once chi-square falls by rounding alone: within a part in 10,000 of an uncertainty.
-        for (const of of ['radius', 'halfAngle'] as const) expect(Math.abs(now.seats[on.seat]![on.part][of] - wanted[on.seat]![on.part][of])).toBeLessThan(1e-4 * sigmaOf(before, on, of));
-        expect(sigmaOf(now, on, 'radius') / Math.hypot(sigmaOf(before, on, 'radius'), sigma / cos, moved)).toBeCloseTo(1, 6);
-        expect(sigmaOf(now, on, 'halfAngle') / sigmaOf(before, on, 'halfAngle')).toBeCloseTo(1, 6);
-      }
-    }),
+    fc.property(
+      anyPair,
+      errors,
+      stocks,
+      between(-40, 40),
+      fc.constantFrom(0, 2.5 * UM),
+      fc.boolean(),
+      fc.integer(),
+      (nominal, by, taken, face, sigma, exact, seed) => {
+        const truth = disturbed(nominal, by);
+        const read = notebook(nominal, truth).filter((r) => 'seat' in r);
+        // With noise the readings do not agree with each other, so that weights count.
+        const readings = exact ? read : noisy(read, normals(seed));
+        const cuts = cutsOf(taken, face, sigma);
+        const list = since(cuts, -1);
+        const before = estimated(nominal, readings);
+        const now = estimated(
+          after(nominal, cuts),
+          readings.map((reading) => ({ ...reading, since: list })),
+        );
+        const wanted = after(before.seats, cuts);
+        if (exact) expectSame(now.seats, wanted);
+        expect(now.chiSquare).toBeCloseTo(before.chiSquare, 6);
+        expect(now.freedom).toBe(before.freedom);
+        for (const on of PLACES) {
+          const cos = Math.cos(now.seats[on.seat]![on.part].halfAngle);
+          // A spacer shifts the line along the axis: what it is not known by is radius too.
+          const moved = on.seat === 1 && on.part === 'bush' ? sigma * Math.tan(now.seats[1]!.bush.halfAngle) : 0;
+          // Where readings disagree the search ends once chi-square falls by rounding alone: within a part in 10,000 of
+          // an uncertainty.
+          for (const of of ['radius', 'halfAngle'] as const)
+            expect(Math.abs(now.seats[on.seat]![on.part][of] - wanted[on.seat]![on.part][of])).toBeLessThan(
+              1e-4 * sigmaOf(before, on, of),
+            );
+          expect(
+            sigmaOf(now, on, 'radius') / Math.hypot(sigmaOf(before, on, 'radius'), sigma / cos, moved),
+          ).toBeCloseTo(1, 6);
+          expect(sigmaOf(now, on, 'halfAngle') / sigmaOf(before, on, 'halfAngle')).toBeCloseTo(1, 6);
+        }
+      },
+    ),
     { seed: 61, numRuns: 60 },
   );
 });
@@ -87,12 +119,21 @@ test('readings of both sides of a cut agree with the shape they tell, stand-off 
       const cuts = cutsOf(taken, face, 2.5 * UM);
       const now = after(truth, cuts);
       const { bush } = nominal[1]!;
-      const straight: Reading[] = [0.3, 0.7].map((share) => ({ kind: 'straightness', seat: 1, part: 'bush', station: bush.from + share * (bush.to - bush.from), value: 0, sigma: UM }));
+      const straight: Reading[] = [0.3, 0.7].map((share) => ({
+        kind: 'straightness',
+        seat: 1,
+        part: 'bush',
+        station: bush.from + share * (bush.to - bush.from),
+        value: 0,
+        sigma: UM,
+      }));
       const old = [...notebook(nominal, truth), ...straight].map((reading) => ({ ...reading, since: since(cuts, -1) }));
       const found = estimated(after(nominal, cuts), [...old, ...notebook(after(nominal, cuts), now)]);
       expectSame(found.seats, now);
       expect(found.chiSquare).toBeLessThan(1e-8);
-      expect(found.seats[1]!.bush.profile.slice(1, -1).map(([z]) => z)).toEqual(straight.map((r) => (r as { station: number }).station - face * UM));
+      expect(found.seats[1]!.bush.profile.slice(1, -1).map(([z]) => z)).toEqual(
+        straight.map((r) => (r as { station: number }).station - face * UM),
+      );
     }),
     { seed: 62, numRuns: 40 },
   );
@@ -119,9 +160,14 @@ test('many readings from before one cut share its doubt: the shape is no surer t
   );
   expect(sigmaOf(found, journal, 'radius')).toBeGreaterThan(2 * UM);
   // A reading of now tells the stock itself, and with it what the old ones told of the taper stays.
-  const both = estimated(after(doubleCone(), cuts), [...old.map((r) => ({ ...r, since: since([cuts[0]!], -1) })), readFrom(after(doubleCone(), cuts), reading)[0]!]);
+  const both = estimated(after(doubleCone(), cuts), [
+    ...old.map((r) => ({ ...r, since: since([cuts[0]!], -1) })),
+    readFrom(after(doubleCone(), cuts), reading)[0]!,
+  ]);
   expect(sigmaOf(both, journal, 'radius')).toBeLessThan(0.6 * UM);
-  const [stock, radius] = [place(both, journal, 'stock'), place(both, journal, 'radius')].map((j) => unit(both.unknowns.list.length, j)) as [Float64Array, Float64Array];
+  const [stock, radius] = [place(both, journal, 'stock'), place(both, journal, 'radius')].map((j) =>
+    unit(both.unknowns.list.length, j),
+  ) as [Float64Array, Float64Array];
   expect(covarianceOf(both.decomposition, stock, radius)).toBeLessThan(0);
 });
 
@@ -146,7 +192,9 @@ test('how a reading follows the error of a stock is the slope of what it reads',
           // A stand-off may have a kink within the step.
           if (!('seat' in reading)) return;
           const slope = (high[i]! - low[i]!) / 2e-9;
-          expect(Math.abs(rows[i]![j]! * reading.sigma - slope), `${reading.kind} by ${cut.of}`).toBeLessThan(1e-4 * Math.max(1, Math.abs(slope)));
+          expect(Math.abs(rows[i]![j]! * reading.sigma - slope), `${reading.kind} by ${cut.of}`).toBeLessThan(
+            1e-4 * Math.max(1, Math.abs(slope)),
+          );
         });
       }
     }),

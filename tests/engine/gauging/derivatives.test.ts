@@ -19,7 +19,11 @@ interface Told {
 }
 
 /** Compares the gradient with central differences; false where the value has a kink or an end nearby. */
-function agrees(seats: readonly SeatInput[], readings: readonly Reading[], told: (seats: readonly SeatInput[]) => Told | null): boolean {
+function agrees(
+  seats: readonly SeatInput[],
+  readings: readonly Reading[],
+  told: (seats: readonly SeatInput[]) => Told | null,
+): boolean {
   const everything = seats.flatMap((_, seat): On[] => [
     { seat, part: 'journal' },
     { seat, part: 'bush' },
@@ -49,7 +53,8 @@ function agrees(seats: readonly SeatInput[], readings: readonly Reading[], told:
       continue;
     }
     const difference = (above - below) / (2 * h);
-    if (Math.abs(gradient[j]! - difference) > 2e-5 * size) expect.fail(`by ${JSON.stringify(unknown)}: ${gradient[j]} but differences give ${difference}`);
+    if (Math.abs(gradient[j]! - difference) > 2e-5 * size)
+      expect.fail(`by ${JSON.stringify(unknown)}: ${gradient[j]} but differences give ${difference}`);
   }
   return smooth;
 }
@@ -58,7 +63,10 @@ function agrees(seats: readonly SeatInput[], readings: readonly Reading[], told:
 const waves = fc.array(between(-1, 1), { minLength: 12, maxLength: 12 });
 function waved(seats: readonly SeatInput[], by: readonly number[]): SeatInput[] {
   let k = 0;
-  const surface = <S extends SeatInput['bush']>(s: S): S => ({ ...s, profile: [0, 0.4, 1].map((share) => [s.from + share * (s.to - s.from), 3 * UM * by[k++]!] as const) });
+  const surface = <S extends SeatInput['bush']>(s: S): S => ({
+    ...s,
+    profile: [0, 0.4, 1].map((share) => [s.from + share * (s.to - s.from), 3 * UM * by[k++]!] as const),
+  });
   return seats.map((seat) => ({ ...seat, journal: surface(seat.journal), bush: surface(seat.bush) }));
 }
 
@@ -68,7 +76,8 @@ describe('derivatives of the readings', () => {
     fc.assert(
       fc.property(anyPair, errors, waves, fc.boolean(), (nominal, by, wave, straight) => {
         const truth = straight ? disturbed(nominal, by) : waved(disturbed(nominal, by), wave);
-        for (const reading of notebook(nominal, truth)) if (reading.kind === kind && agrees(truth, [], (seats) => predict(reading, seats))) smooth++;
+        for (const reading of notebook(nominal, truth))
+          if (reading.kind === kind && agrees(truth, [], (seats) => predict(reading, seats))) smooth++;
       }),
       { seed: 1, numRuns: 150 },
     );
@@ -85,7 +94,8 @@ describe('derivatives of the readings', () => {
           return { kind: 'straightness', seat, part, station: from + 0.4 * (to - from), value: 0, sigma: UM };
         };
         const readings = truth.flatMap((_, seat) => [straightness(seat, 'journal'), straightness(seat, 'bush')]);
-        for (const reading of [...readings, ...notebook(nominal, truth)]) if (agrees(truth, readings, (seats) => predict(reading, seats))) smooth++;
+        for (const reading of [...readings, ...notebook(nominal, truth)])
+          if (agrees(truth, readings, (seats) => predict(reading, seats))) smooth++;
       }),
       { seed: 2, numRuns: 25 },
     );
@@ -101,7 +111,15 @@ describe('derivatives of the readings', () => {
           by.map((e) => 0.1 * e),
         );
         const toward = truth[0]!.bush.halfAngle > 0 ? 1 : -1;
-        const reading: Reading = { kind: 'shake', indicator: 30 * MM, position: toward * open * UM, direction, free: ['x', 'y', 'tiltX', 'tiltY'], value: 0, sigma: UM };
+        const reading: Reading = {
+          kind: 'shake',
+          indicator: 30 * MM,
+          position: toward * open * UM,
+          direction,
+          free: ['x', 'y', 'tiltX', 'tiltY'],
+          value: 0,
+          sigma: UM,
+        };
         if (agrees(truth, [], (seats) => predict(reading, seats))) smooth++;
       }),
       { seed: 3, numRuns: 40 },
@@ -125,12 +143,19 @@ describe('derivatives of what follows from the shape', () => {
 
   test('at a tie of two ends the mean of both', () => {
     const flat = disturbed(
-      [{ name: 'a', journal: { halfAngle: 3 * DEG, radius: 11 * MM, station: 0, from: -26 * MM, to: 0, profile: [] }, bush: { halfAngle: 3 * DEG, radius: 11.003 * MM, station: 0, from: -25 * MM, to: -0.5 * MM, profile: [] } }],
+      [
+        {
+          name: 'a',
+          journal: { halfAngle: 3 * DEG, radius: 11 * MM, station: 0, from: -26 * MM, to: 0, profile: [] },
+          bush: { halfAngle: 3 * DEG, radius: 11.003 * MM, station: 0, from: -25 * MM, to: -0.5 * MM, profile: [] },
+        },
+      ],
       Array(8).fill(0),
     );
     const { seats, unknowns } = startingShape(flat, [{ seat: 0, part: 'bush' }], []);
     const gradient = gradientOf(followed({ of: 'seatPosition', seat: 0 }, seats, 0)!.influences, seats, unknowns);
-    // The bush grown by dr lets the journal dr/tan a further; turned about its station it does so by half at either end.
+    // The bush grown by dr lets the journal dr/tan a further; turned about its station it does so by half at either
+    // end.
     expect(gradient[0]).toBeCloseTo(-1 / Math.tan(3 * DEG), 9);
     expect(gradient[1]).toBeCloseTo((0.5 * (25 + 0.5) * MM) / Math.cos(3 * DEG) ** 2 / Math.tan(3 * DEG), 9);
   });

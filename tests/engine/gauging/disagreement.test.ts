@@ -22,19 +22,23 @@ const slipped = (index: number, by: number) => {
 };
 
 describe('each reading of the demo moved by 0.05 mm either way', () => {
-  test.each(design.readings!.flatMap(({ kind }, i) => [0.05, -0.05].map((by) => [i, by, kind] as const)))('reading at place %i by %d mm (%s)', (i, by) => {
-    const { disagreeing, impossible, chiSquare } = slipped(i, by);
-    // The shake less 0.05 mm is below nothing: nobody read that, whatever the parts are like.
-    if (i === 15 && by < 0) return expect([impossible, disagreeing]).toMatchObject([[{ index: 15, fault: { what: 'negative' } }], []]);
-    const named = disagreeing.map(({ index }) => index);
-    expect(named).toContain(i);
-    expect(named.length).toBeLessThanOrEqual(3);
-    for (const { chiSquareWithout, probabilityWithout, probability } of disagreeing) {
-      expect(chiSquareWithout).toBeLessThan(chiSquare / 2);
-      expect(probabilityWithout).toBeGreaterThan(0.01);
-      expect(probability).toBeLessThan(1e-6);
-    }
-  });
+  test.each(design.readings!.flatMap(({ kind }, i) => [0.05, -0.05].map((by) => [i, by, kind] as const)))(
+    'reading at place %i by %d mm (%s)',
+    (i, by) => {
+      const { disagreeing, impossible, chiSquare } = slipped(i, by);
+      // The shake less 0.05 mm is below nothing: nobody read that, whatever the parts are like.
+      if (i === 15 && by < 0)
+        return expect([impossible, disagreeing]).toMatchObject([[{ index: 15, fault: { what: 'negative' } }], []]);
+      const named = disagreeing.map(({ index }) => index);
+      expect(named).toContain(i);
+      expect(named.length).toBeLessThanOrEqual(3);
+      for (const { chiSquareWithout, probabilityWithout, probability } of disagreeing) {
+        expect(chiSquareWithout).toBeLessThan(chiSquare / 2);
+        expect(probabilityWithout).toBeGreaterThan(0.01);
+        expect(probability).toBeLessThan(1e-6);
+      }
+    },
+  );
 
   test('those that nothing tells apart are both named, though one has the greater residual', () => {
     // rolls and a sine bar on the steep journal: three readings for two numbers, checked by the pair alone
@@ -44,8 +48,22 @@ describe('each reading of the demo moved by 0.05 mm either way', () => {
 });
 
 test('two wrong readings: the worse is named, and that the others do not agree even so', () => {
-  const at = (station: number, off: number): Reading => ({ kind: 'diameter', ...JOURNAL, station: station * MM, value: (22 + 2 * station * Math.tan(doubleCone()[0]!.journal.halfAngle)) * MM + off * UM, sigma: UM });
-  const { disagreeing } = estimated(doubleCone(), [at(0, 0), at(-3, 80), at(-6, 0), at(-9, -40), at(-12, 0), at(-15, 0), at(-18, 0)]);
+  const at = (station: number, off: number): Reading => ({
+    kind: 'diameter',
+    ...JOURNAL,
+    station: station * MM,
+    value: (22 + 2 * station * Math.tan(doubleCone()[0]!.journal.halfAngle)) * MM + off * UM,
+    sigma: UM,
+  });
+  const { disagreeing } = estimated(doubleCone(), [
+    at(0, 0),
+    at(-3, 80),
+    at(-6, 0),
+    at(-9, -40),
+    at(-12, 0),
+    at(-15, 0),
+    at(-18, 0),
+  ]);
   expect(disagreeing.map(({ index }) => index)).toEqual([1]);
   expect(disagreeing[0]!.probabilityWithout).toBeLessThan(0.01);
 });
@@ -72,8 +90,13 @@ test('a ball that the fitted shape does not allow, though the drawn one would, i
 describe('the choice among removals', () => {
   const suspects: Suspect[] = [0, 1, 2].map((index) => ({ index, normalised: 20 - index }));
   const whole: Agreement = { chiSquare: 400, probability: 0, contradicted: 0 };
-  const rest = (chiSquare: number, contradicted = 0): Agreement => ({ chiSquare, probability: chiSquare > 20 ? 0 : 0.5, contradicted });
-  const named = (rests: readonly (Agreement | null)[], all = whole) => disagreeingOf(suspects, 10, all, (k) => rests[k]!).map(({ index }) => index);
+  const rest = (chiSquare: number, contradicted = 0): Agreement => ({
+    chiSquare,
+    probability: chiSquare > 20 ? 0 : 0.5,
+    contradicted,
+  });
+  const named = (rests: readonly (Agreement | null)[], all = whole) =>
+    disagreeingOf(suspects, 10, all, (k) => rests[k]!).map(({ index }) => index);
 
   test('by what is left, not by the residual', () => {
     expect(named([rest(90), rest(9), rest(60)])).toEqual([1]);

@@ -1,11 +1,29 @@
-/** Points of profiles taken out of the linear problem: the same as the whole problem tells, and what is left does not grow with them. */
+/**
+ * Points of profiles taken out of the linear problem: the same as the whole problem tells, and what is left does not
+ * grow with them.
+ */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { covarianceOf, type Decomposition, decompose, drawOf, isTold, leveragesOf, openParts, stepOf, toldParts, uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
+import {
+  covarianceOf,
+  type Decomposition,
+  decompose,
+  drawOf,
+  isTold,
+  leveragesOf,
+  openParts,
+  stepOf,
+  toldParts,
+  uncertaintyOf,
+  unit,
+} from '../../../src/engine/gauging/decomposition.ts';
 import { directionOf } from '../../../src/engine/gauging/direction.ts';
 import { between, doubleCone, estimated, noisy, normals, straightnessNotebook, UM } from './pairs.ts';
 
-/** A linear problem: `lines` numbers of lines, `points` points told alone (some twice), and readings that lean on lines and on points beside each other. */
+/**
+ * A linear problem: `lines` numbers of lines, `points` points told alone (some twice), and readings that lean on lines
+ * and on points beside each other.
+ */
 interface Drawn {
   rows: Float64Array[];
   residuals: number[];
@@ -14,7 +32,13 @@ interface Drawn {
 }
 
 const problem = fc
-  .record({ lines: fc.integer({ min: 1, max: 5 }), points: fc.integer({ min: 1, max: 7 }), others: fc.integer({ min: 0, max: 9 }), flat: fc.boolean(), numbers: fc.array(between(-1, 1), { minLength: 300, maxLength: 300 }) })
+  .record({
+    lines: fc.integer({ min: 1, max: 5 }),
+    points: fc.integer({ min: 1, max: 7 }),
+    others: fc.integer({ min: 0, max: 9 }),
+    flat: fc.boolean(),
+    numbers: fc.array(between(-1, 1), { minLength: 300, maxLength: 300 }),
+  })
   .map(({ lines, points, others, flat, numbers }): Drawn => {
     let next = 0;
     const draw = () => numbers[next++ % numbers.length]!;
@@ -42,10 +66,12 @@ const problem = fc
 const near = (found: ArrayLike<number>, wanted: ArrayLike<number>, within = 1e-9) => {
   const size = Math.max(1, ...Array.from(wanted, Math.abs));
   expect(found.length).toBe(wanted.length);
-  for (let i = 0; i < found.length; i++) expect(Math.abs(found[i]! - wanted[i]!) / size, `${i}: ${found[i]} is not ${wanted[i]}`).toBeLessThan(within);
+  for (let i = 0; i < found.length; i++)
+    expect(Math.abs(found[i]! - wanted[i]!) / size, `${i}: ${found[i]} is not ${wanted[i]}`).toBeLessThan(within);
 };
 
-const wellTold = ({ singular, coreRank }: Decomposition) => coreRank === 0 || singular[coreRank - 1]! > 1e-3 * singular[0]!;
+const wellTold = ({ singular, coreRank }: Decomposition) =>
+  coreRank === 0 || singular[coreRank - 1]! > 1e-3 * singular[0]!;
 
 describe('against the whole problem', () => {
   test('step, leverages, uncertainties, covariances and what is open', () => {
@@ -68,7 +94,8 @@ describe('against the whole problem', () => {
           for (let k = 0; k < j; k++) {
             const other = unit(unknowns, k);
             const size = uncertaintyOf(whole, g)! * (uncertaintyOf(whole, other) ?? Number.NaN);
-            if (isTold(whole, other)) near([covarianceOf(parted, g, other) / size], [covarianceOf(whole, g, other) / size]);
+            if (isTold(whole, other))
+              near([covarianceOf(parted, g, other) / size], [covarianceOf(whole, g, other) / size]);
           }
         }
         near(
@@ -86,7 +113,9 @@ describe('against the whole problem', () => {
         const d = decompose(rows, unknowns, points);
         const gradient = Float64Array.from({ length: unknowns }, (_, j) => Math.cos(3 * j));
         const parts = toldParts(d, gradient);
-        const drawn = Array.from({ length: d.rank }, (_, k) => drawOf(d, unit(d.rank, k)).reduce((sum, x, j) => sum + x * gradient[j]!, 0));
+        const drawn = Array.from({ length: d.rank }, (_, k) =>
+          drawOf(d, unit(d.rank, k)).reduce((sum, x, j) => sum + x * gradient[j]!, 0),
+        );
         near(drawn, parts);
       }),
       { seed: 72, numRuns: 100 },

@@ -7,7 +7,22 @@ import { type Estimate, estimate } from '../../../src/engine/gauging/estimate.ts
 import { chiSquareOf } from '../../../src/engine/gauging/linearise.ts';
 import type { On, Reading } from '../../../src/engine/gauging/reading.ts';
 import { numbersOf, startingShape } from '../../../src/engine/gauging/shape.ts';
-import { anyPair, between, cone, DEG, disturbed, doubleCone, errors, estimated, MM, noisy, normals, notebook, readFrom, UM } from './pairs.ts';
+import {
+  anyPair,
+  between,
+  cone,
+  DEG,
+  disturbed,
+  doubleCone,
+  errors,
+  estimated,
+  MM,
+  noisy,
+  normals,
+  notebook,
+  readFrom,
+  UM,
+} from './pairs.ts';
 
 vi.setConfig({ testTimeout: 60_000 });
 
@@ -23,8 +38,10 @@ function expectShape(found: readonly SeatInput[], truth: readonly SeatInput[], n
   });
 }
 
-const place = ({ unknowns }: Estimate, on: On, of: string) => unknowns.list.findIndex((u) => u.seat === on.seat && u.part === on.part && u.of === of);
-const sigmaOf = (found: Estimate, on: On, of: string) => uncertaintyOf(found.decomposition, unit(found.unknowns.list.length, place(found, on, of)));
+const place = ({ unknowns }: Estimate, on: On, of: string) =>
+  unknowns.list.findIndex((u) => u.seat === on.seat && u.part === on.part && u.of === of);
+const sigmaOf = (found: Estimate, on: On, of: string) =>
+  uncertaintyOf(found.decomposition, unit(found.unknowns.list.length, place(found, on, of)));
 const JOURNAL: On = { seat: 0, part: 'journal' };
 const BUSH: On = { seat: 0, part: 'bush' };
 
@@ -34,7 +51,15 @@ describe('round trip', () => {
     fc.assert(
       fc.property(anyPair, errors, (nominal, by) => {
         const truth = disturbed(nominal, by);
-        const shake = readFrom(truth, { kind: 'shake', indicator: 30 * MM, position: 50 * UM * Math.sign(truth[0]!.bush.halfAngle), direction: 1, free: ['x', 'y', 'tiltX', 'tiltY'], value: 0, sigma: UM });
+        const shake = readFrom(truth, {
+          kind: 'shake',
+          indicator: 30 * MM,
+          position: 50 * UM * Math.sign(truth[0]!.bush.halfAngle),
+          direction: 1,
+          free: ['x', 'y', 'tiltX', 'tiltY'],
+          value: 0,
+          sigma: UM,
+        });
         shakes += shake.length;
         const found = estimated(nominal, [...notebook(nominal, truth), ...shake]);
         expect(found.settled).toBe(true);
@@ -53,9 +78,15 @@ describe('round trip', () => {
         const straight = disturbed(nominal, by);
         const bent = straight[0]!.bush;
         const stations = [0.25, 0.5, 0.75].map((share) => bent.from + share * (bent.to - bent.from));
-        const profile = [[bent.from, 0] as const, ...stations.map((z, k) => [z, bends[k]! * UM] as const), [bent.to, 0] as const];
+        const profile = [
+          [bent.from, 0] as const,
+          ...stations.map((z, k) => [z, bends[k]! * UM] as const),
+          [bent.to, 0] as const,
+        ];
         const truth = straight.map((seat, i) => (i === 0 ? { ...seat, bush: { ...bent, profile } } : seat));
-        const readings: Reading[] = stations.flatMap((station) => readFrom(truth, { kind: 'straightness', ...BUSH, station, value: 0, sigma: 0.2 * UM }));
+        const readings: Reading[] = stations.flatMap((station) =>
+          readFrom(truth, { kind: 'straightness', ...BUSH, station, value: 0, sigma: 0.2 * UM }),
+        );
         const found = estimated(nominal, [...notebook(nominal, truth), ...readings]);
         expectShape(found.seats, truth);
         stations.forEach((_, k) => {
@@ -70,7 +101,10 @@ describe('round trip', () => {
     const truth = disturbed(doubleCone(), [0.3, -0.7, 0.4, 0.9, -0.2, 0.1, 0.8, -0.5]);
     fc.assert(
       fc.property(fc.array(between(-3, 3), { minLength: 30, maxLength: 30 }), (powers) => {
-        const readings = notebook(doubleCone(), truth).map((reading, i) => ({ ...reading, sigma: UM * 10 ** powers[i]! }));
+        const readings = notebook(doubleCone(), truth).map((reading, i) => ({
+          ...reading,
+          sigma: UM * 10 ** powers[i]!,
+        }));
         const found = estimated(doubleCone(), readings);
         expectShape(found.seats, truth);
         expect(found.settled).toBe(true);
@@ -88,7 +122,8 @@ describe('round trip', () => {
         readings.map((reading) => ({ ...reading, sigma: factor * reading.sigma })),
       ),
     );
-    for (const of of ['halfAngle', 'radius']) expect(sigmaOf(ten!, JOURNAL, of)! / sigmaOf(one!, JOURNAL, of)!).toBeCloseTo(10, 9);
+    for (const of of ['halfAngle', 'radius'])
+      expect(sigmaOf(ten!, JOURNAL, of)! / sigmaOf(one!, JOURNAL, of)!).toBeCloseTo(10, 9);
     expect(one!.chiSquare).toBeLessThan(1e-12);
   });
 });
@@ -118,10 +153,16 @@ describe('what the readings leave open', () => {
     const twice = estimated(doubleCone(), [diameter, { ...diameter, value: diameter.value + UM }]);
     expect(twice.told).toEqual([false, false]);
     expect(twice.freedom).toBe(1);
-    const apart = estimated(doubleCone(), [diameter, { ...diameter, station: diameter.station + UM, value: diameter.value + 2 * UM * Math.tan(3 * DEG) }]);
+    const apart = estimated(doubleCone(), [
+      diameter,
+      { ...diameter, station: diameter.station + UM, value: diameter.value + 2 * UM * Math.tan(3 * DEG) },
+    ]);
     expect(apart.told).toEqual([true, true]);
     // a difference of two readings over twice the distance between them
-    expect(sigmaOf(apart, JOURNAL, 'halfAngle')! / ((Math.SQRT2 * UM * Math.cos(3 * DEG) ** 2) / (2 * UM))).toBeCloseTo(1, 6);
+    expect(sigmaOf(apart, JOURNAL, 'halfAngle')! / ((Math.SQRT2 * UM * Math.cos(3 * DEG) ** 2) / (2 * UM))).toBeCloseTo(
+      1,
+      6,
+    );
   });
 
   test('a stand-off alone tells no number, and as few as will do are held', () => {
@@ -139,7 +180,10 @@ describe('what the readings leave open', () => {
     expect(found.freedom).toBe(0);
     expect(sigmaOf(found, JOURNAL, 'halfAngle')).toBeCloseTo(sigma, 15);
     // u(R)² = (σ/2)² + (10 mm/cos²)²·σ_a²
-    expect(sigmaOf(found, JOURNAL, 'radius')).toBeCloseTo(Math.hypot(UM / 2, (10 * MM * sigma) / Math.cos(3 * DEG) ** 2), 12);
+    expect(sigmaOf(found, JOURNAL, 'radius')).toBeCloseTo(
+      Math.hypot(UM / 2, (10 * MM * sigma) / Math.cos(3 * DEG) ** 2),
+      12,
+    );
   });
 
   test('priors alone, against a reading: the weighted mean', () => {
@@ -151,7 +195,10 @@ describe('what the readings leave open', () => {
   });
 
   test('a straightness at an end tells nothing and takes no freedom', () => {
-    const found = estimated(doubleCone(), [...notebook(doubleCone(), doubleCone()), { kind: 'straightness', ...JOURNAL, station: 0, value: 0, sigma: UM }]);
+    const found = estimated(doubleCone(), [
+      ...notebook(doubleCone(), doubleCone()),
+      { kind: 'straightness', ...JOURNAL, station: 0, value: 0, sigma: UM },
+    ]);
     const without = estimated(doubleCone(), notebook(doubleCone(), doubleCone()));
     expect(found.freedom).toBe(without.freedom);
   });
@@ -171,7 +218,9 @@ describe('readings that cannot be or do not agree', () => {
 
   test('nothing usable: said so', () => {
     expect(estimate(doubleCone(), [])).toEqual({ kind: 'unusable', impossible: [] });
-    const found = estimate(doubleCone(), [{ kind: 'ballDepth', ...JOURNAL, ball: 5 * MM, face: 0, value: 10 * MM, sigma: UM }]);
+    const found = estimate(doubleCone(), [
+      { kind: 'ballDepth', ...JOURNAL, ball: 5 * MM, face: 0, value: 10 * MM, sigma: UM },
+    ]);
     expect(found.kind).toBe('unusable');
     expect(found.impossible).toHaveLength(1);
   });
@@ -211,7 +260,13 @@ describe('readings that cannot be or do not agree', () => {
   });
 
   test('readings that would make a radius negative do not come to rest, and that is said', () => {
-    const at = (station: number, value: number): Reading => ({ kind: 'diameter', ...JOURNAL, station: station * MM, value: value * MM, sigma: UM });
+    const at = (station: number, value: number): Reading => ({
+      kind: 'diameter',
+      ...JOURNAL,
+      station: station * MM,
+      value: value * MM,
+      sigma: UM,
+    });
     expect(estimated(doubleCone(), [at(0, 22), at(-5, 1)]).settled).toBe(false);
     expect(estimated(doubleCone(), [at(0, 22), at(-5, 21)]).settled).toBe(true);
   });

@@ -17,7 +17,8 @@ const set = (name: string) => BLOCK_SETS.find((s) => s.name === name)!;
 function fewestByTrying({ blocks }: BlockSet, sum: number, most: number): number {
   const reach = (from: number, left: number, count: number): boolean => {
     if (count === 0) return left === 0;
-    for (let i = from; i < blocks.length; i++) if (blocks[i]! <= left && reach(i + 1, left - blocks[i]!, count - 1)) return true;
+    for (let i = from; i < blocks.length; i++)
+      if (blocks[i]! <= left && reach(i + 1, left - blocks[i]!, count - 1)) return true;
     return false;
   };
   for (let count = 1; count <= most; count++) if (reach(0, sum, count)) return count;
@@ -135,11 +136,16 @@ describe('what a shop has in its drawers', () => {
   const inches = (m: number) => m / 0.0254;
 
   test('inch balls and rolls are fractions down to thirty-seconds, metric ones whole half millimetres', () => {
-    for (const size of [...INCH_TOOLS.balls, ...INCH_TOOLS.rolls]) expect(Math.abs(32 * inches(size) - Math.round(32 * inches(size)))).toBeLessThan(1e-9);
-    for (const size of [...METRIC_TOOLS.balls, ...METRIC_TOOLS.rolls]) expect(Math.abs(2000 * size - Math.round(2000 * size))).toBeLessThan(1e-9);
-    for (const wanted of [1 / 16, 1 / 4, 3 / 8, 11 / 16, 1, 2]) expect(INCH_TOOLS.balls.some((ball) => Math.abs(inches(ball) - wanted) < 1e-12)).toBe(true);
-    for (const wanted of [1 / 16, 1 / 8, 1 / 4, 3 / 4]) expect(INCH_TOOLS.rolls.some((roll) => Math.abs(inches(roll) - wanted) < 1e-12)).toBe(true);
-    for (const { balls, rolls } of [METRIC_TOOLS, INCH_TOOLS]) for (const list of [balls, rolls]) expect([...list].sort((a, b) => a - b)).toEqual(list);
+    for (const size of [...INCH_TOOLS.balls, ...INCH_TOOLS.rolls])
+      expect(Math.abs(32 * inches(size) - Math.round(32 * inches(size)))).toBeLessThan(1e-9);
+    for (const size of [...METRIC_TOOLS.balls, ...METRIC_TOOLS.rolls])
+      expect(Math.abs(2000 * size - Math.round(2000 * size))).toBeLessThan(1e-9);
+    for (const wanted of [1 / 16, 1 / 4, 3 / 8, 11 / 16, 1, 2])
+      expect(INCH_TOOLS.balls.some((ball) => Math.abs(inches(ball) - wanted) < 1e-12)).toBe(true);
+    for (const wanted of [1 / 16, 1 / 8, 1 / 4, 3 / 4])
+      expect(INCH_TOOLS.rolls.some((roll) => Math.abs(inches(roll) - wanted) < 1e-12)).toBe(true);
+    for (const { balls, rolls } of [METRIC_TOOLS, INCH_TOOLS])
+      for (const list of [balls, rolls]) expect([...list].sort((a, b) => a - b)).toEqual(list);
   });
 
   test('the bar is 5 in or 100 mm, the blocks are of the same system', () => {
@@ -152,7 +158,8 @@ describe('what a shop has in its drawers', () => {
   test('the inch set of 36 makes what its blocks can', () => {
     const stack = stackFor(set('36'), 1.3762 * 0.0254);
     expect(stack).toMatchObject({ kind: 'stack', error: 0 });
-    if (stack.kind === 'stack') expect(stack.blocks.reduce((sum, block) => sum + block, 0)).toBeCloseTo(1.3762 * 0.0254, 12);
+    if (stack.kind === 'stack')
+      expect(stack.blocks.reduce((sum, block) => sum + block, 0)).toBeCloseTo(1.3762 * 0.0254, 12);
   });
 });
 
@@ -165,7 +172,11 @@ describe('temperature and cosine', () => {
     expect(atReference(0.1, bronze, steel) - 0.1).toBeCloseTo(-1.95e-6, 9);
     const sigma = { part: { expansion: 1e-6, temperature: 0.2 }, standard: { expansion: 0.5e-6, temperature: 0.1 } };
     const step = (k: number, by: number) =>
-      atReference(0.1, { expansion: bronze.expansion + (k === 0 ? by : 0), temperature: bronze.temperature + (k === 1 ? by : 0) }, { expansion: steel.expansion + (k === 2 ? by : 0), temperature: steel.temperature + (k === 3 ? by : 0) });
+      atReference(
+        0.1,
+        { expansion: bronze.expansion + (k === 0 ? by : 0), temperature: bronze.temperature + (k === 1 ? by : 0) },
+        { expansion: steel.expansion + (k === 2 ? by : 0), temperature: steel.temperature + (k === 3 ? by : 0) },
+      );
     const terms = [1e-6, 0.2, 0.5e-6, 0.1].map((s, k) => step(k, s) - step(k, 0));
     expect(correctionUncertainty(0.1, bronze, steel, sigma) / Math.hypot(...terms)).toBeCloseTo(1, 3);
   });

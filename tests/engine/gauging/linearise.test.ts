@@ -21,7 +21,11 @@ function problemOf(reading: Reading, off: number): LeastSquares {
 const diameter = (sigma: number): Reading => ({ ...on, kind: 'diameter', station: 2 * MM, value: 0, sigma });
 
 /** χ² with the value read changed by so much (m). */
-const shifted = (problem: LeastSquares, by: number) => chiSquareOf({ ...problem, readings: problem.readings.map((r) => ({ ...r, value: r.value + by })) }, problem.startNumbers);
+const shifted = (problem: LeastSquares, by: number) =>
+  chiSquareOf(
+    { ...problem, readings: problem.readings.map((r) => ({ ...r, value: r.value + by })) },
+    problem.startNumbers,
+  );
 
 test('is what four roundings of the diameter and of the value read move it', () => {
   fc.assert(

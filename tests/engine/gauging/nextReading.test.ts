@@ -15,7 +15,10 @@ vi.setConfig({ testTimeout: 60_000 });
 const truth = disturbed(doubleCone(), [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);
 const all = notebook(doubleCone(), truth);
 const RELATION: Quantity = { of: 'relation' };
-const sigmaOf = (readings: readonly Reading[], quantity: Quantity) => consequencesOf(estimated(doubleCone(), readings), 0, 10).all.find(({ quantity: q }) => q.of === quantity.of && JSON.stringify(q) === JSON.stringify(quantity))!.sigma;
+const sigmaOf = (readings: readonly Reading[], quantity: Quantity) =>
+  consequencesOf(estimated(doubleCone(), readings), 0, 10).all.find(
+    ({ quantity: q }) => q.of === quantity.of && JSON.stringify(q) === JSON.stringify(quantity),
+  )!.sigma;
 
 describe('for a quantity that is told', () => {
   const whole = wholeOf(estimated(doubleCone(), all), all);
@@ -48,7 +51,11 @@ describe('for an inch shop', () => {
   const { candidates } = wholeOf(estimated(doubleCone(), onDiameter), onDiameter, [], INCH_TOOLS);
 
   test('balls, rolls, bar and stack are those it has', () => {
-    const [balls, rolls, rises] = [candidates.filter((r) => r.kind === 'ballDepth'), candidates.filter((r) => r.kind === 'overRolls'), candidates.filter((r) => r.kind === 'sineRise')];
+    const [balls, rolls, rises] = [
+      candidates.filter((r) => r.kind === 'ballDepth'),
+      candidates.filter((r) => r.kind === 'overRolls'),
+      candidates.filter((r) => r.kind === 'sineRise'),
+    ];
     for (const list of [balls, rolls, rises]) expect(list.length).toBeGreaterThan(0);
     for (const { ball } of balls) expect(whole32nds(ball)).toBe(true);
     for (const { roll } of rolls) expect(whole32nds(roll)).toBe(true);
@@ -59,7 +66,9 @@ describe('for an inch shop', () => {
   });
 
   test('a bar of the notebook keeps its blocks', () => {
-    const withBar = wholeOf(estimated(doubleCone(), all), all, [], INCH_TOOLS).candidates.flatMap((r) => (r.kind === 'sineRise' ? [r] : []));
+    const withBar = wholeOf(estimated(doubleCone(), all), all, [], INCH_TOOLS).candidates.flatMap((r) =>
+      r.kind === 'sineRise' ? [r] : [],
+    );
     for (const { bar, stack } of withBar) {
       expect(bar).toBe(0.1);
       expect(Math.abs(stack * 1e6 - Math.round(stack * 1e6))).toBeLessThan(1e-6);
@@ -75,14 +84,21 @@ describe('for what is open', () => {
     found.unknowns.list.forEach((unknown) => {
       const [best] = nextForUnknown(whole, unknown);
       const then = estimated(doubleCone(), [...readings, best!.reading]);
-      const place = then.unknowns.list.findIndex((u) => u.seat === unknown.seat && u.part === unknown.part && u.of === unknown.of);
+      const place = then.unknowns.list.findIndex(
+        (u) => u.seat === unknown.seat && u.part === unknown.part && u.of === unknown.of,
+      );
       expect(best!.sigma).not.toBeNull();
-      expect(best!.sigma! / uncertaintyOf(then.decomposition, unit(then.unknowns.list.length, place))!).toBeCloseTo(1, 5);
+      expect(best!.sigma! / uncertaintyOf(then.decomposition, unit(then.unknowns.list.length, place))!).toBeCloseTo(
+        1,
+        5,
+      );
     });
   });
 
   test('with one reading missing to tell the relation, it is that one or its like', () => {
-    const readings = all.filter((r) => !('part' in r && r.seat === 1 && r.part === 'bush' && r.kind !== 'sineRise') && r.kind !== 'standOff');
+    const readings = all.filter(
+      (r) => !('part' in r && r.seat === 1 && r.part === 'bush' && r.kind !== 'sineRise') && r.kind !== 'standOff',
+    );
     expect(sigmaOf(readings, RELATION)).toBeNull();
     const [best] = nextFor(wholeOf(estimated(doubleCone(), readings), readings), RELATION, 0);
     expect(best!.sigma).not.toBeNull();

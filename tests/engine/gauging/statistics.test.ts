@@ -1,4 +1,7 @@
-/** 2,000 simulated notebooks: the stated uncertainties cover as often as they claim, and chi-square is distributed as it should be. */
+/**
+ * 2,000 simulated notebooks: the stated uncertainties cover as often as they claim, and chi-square is distributed as it
+ * should be.
+ */
 import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
 import { chiSquareTail, twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
@@ -36,7 +39,9 @@ const withBend = truth.map((seat, i) =>
       }
     : seat,
 );
-const straightness = stations.flatMap((station) => readFrom(withBend, { kind: 'straightness', seat: 0, part: 'bush', station, value: 0, sigma: 0.3 * UM } as Reading));
+const straightness = stations.flatMap((station) =>
+  readFrom(withBend, { kind: 'straightness', seat: 0, part: 'bush', station, value: 0, sigma: 0.3 * UM } as Reading),
+);
 const exact = [...notebook(doubleCone(), withBend), ...straightness];
 
 describe('2,000 simulated notebooks of one pair', () => {
@@ -52,7 +57,9 @@ describe('2,000 simulated notebooks of one pair', () => {
     expect(count).toBe(10);
     const true_ = numbersOf(withBend, unknowns);
     for (const [j] of unknowns.list.entries()) {
-      const errors = runs.map((run) => (run.numbers[j]! - true_[j]!) / uncertaintyOf(run.decomposition, unit(count, j))!);
+      const errors = runs.map(
+        (run) => (run.numbers[j]! - true_[j]!) / uncertaintyOf(run.decomposition, unit(count, j))!,
+      );
       expect(kolmogorov(errors, normal)).toBeLessThan(CHANCE);
       const covered = errors.filter((e) => Math.abs(e) < 1.959964).length / RUNS;
       expect(Math.abs(covered - 0.95)).toBeLessThan(4 * Math.sqrt((0.95 * 0.05) / RUNS));
@@ -100,7 +107,10 @@ describe('2,000 simulated notebooks of one pair', () => {
       const wanted = followed({ of }, withBend, 0)!.value;
       const errors = runs.map((run) => {
         const found = followed({ of }, run.seats, 0)!;
-        return (found.value - wanted) / uncertaintyOf(run.decomposition, gradientOf(found.influences, run.seats, run.unknowns))!;
+        return (
+          (found.value - wanted) /
+          uncertaintyOf(run.decomposition, gradientOf(found.influences, run.seats, run.unknowns))!
+        );
       });
       expect(kolmogorov(errors, normal)).toBeLessThan(CHANCE);
     }

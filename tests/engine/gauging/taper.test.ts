@@ -6,7 +6,14 @@ import { isTapered } from '../../../src/engine/gauging/taper.ts';
 import { cone, DEG, estimated, kolmogorov, MM, normals, UM } from './pairs.ts';
 
 const pair = [{ name: 'rear', journal: cone(0, 14, -60, -70, -50), bush: cone(0, 14.008, -60, -70, -50) }];
-const at = (station: number, value: number, sigma = UM, part: 'journal' | 'bush' = 'journal'): Reading => ({ kind: 'diameter', seat: 0, part, station: station * MM, value: value * MM, sigma });
+const at = (station: number, value: number, sigma = UM, part: 'journal' | 'bush' = 'journal'): Reading => ({
+  kind: 'diameter',
+  seat: 0,
+  part,
+  station: station * MM,
+  value: value * MM,
+  sigma,
+});
 const taperIn = (readings: readonly Reading[]) => estimated(pair, readings).tapers[0]!;
 
 describe('held straight', () => {
@@ -39,7 +46,10 @@ describe('held straight', () => {
 
   test('of straight parts the chance told is just what it claims', () => {
     const draw = normals(5);
-    const chances = Array.from({ length: 400 }, () => taperIn([-69, -63, -57, -51].map((z) => at(z, 14 + 0.001 * draw()))).significance);
+    const chances = Array.from(
+      { length: 400 },
+      () => taperIn([-69, -63, -57, -51].map((z) => at(z, 14 + 0.001 * draw()))).significance,
+    );
     expect(kolmogorov(chances, (p) => p)).toBeLessThan(1.95);
     expect(chances.filter((p) => p < 0.01).length).toBeLessThan(13);
   });

@@ -17,13 +17,26 @@ const warmth = fc.record({ strain: between(-1e-4, 1e-3), anchor: between(-0.1, 0
 
 test('is what the film of the larger lines gains, wherever the parts are held', () => {
   fc.assert(
-    fc.property(between(-60, 60), between(18, 30), between(-5, 5), warmth, warmth, (angle, diameter, station, bush, journal) => {
-      const seat: SeatInput = { name: 'a', journal: surface(angle, diameter, station, -4, 4), bush: surface(angle, diameter, station, -3, 3) };
-      const warm: SeatInput = { name: 'a', journal: grown(seat.journal, journal), bush: grown(seat.bush, bush) };
-      const filmOf = (one: SeatInput) => solveFit([one], 0).seats[0]!.leastFilm!;
-      const gained = filmOf(warm) - filmOf(seat);
-      expect(Math.abs(filmGrowth(seatLines(seat).gap, bush, journal) - gained)).toBeLessThan(1e-12 + 1e-6 * Math.abs(gained));
-    }),
+    fc.property(
+      between(-60, 60),
+      between(18, 30),
+      between(-5, 5),
+      warmth,
+      warmth,
+      (angle, diameter, station, bush, journal) => {
+        const seat: SeatInput = {
+          name: 'a',
+          journal: surface(angle, diameter, station, -4, 4),
+          bush: surface(angle, diameter, station, -3, 3),
+        };
+        const warm: SeatInput = { name: 'a', journal: grown(seat.journal, journal), bush: grown(seat.bush, bush) };
+        const filmOf = (one: SeatInput) => solveFit([one], 0).seats[0]!.leastFilm!;
+        const gained = filmOf(warm) - filmOf(seat);
+        expect(Math.abs(filmGrowth(seatLines(seat).gap, bush, journal) - gained)).toBeLessThan(
+          1e-12 + 1e-6 * Math.abs(gained),
+        );
+      },
+    ),
     { seed: 11, numRuns: 200 },
   );
 });

@@ -41,7 +41,10 @@ describe('steady state', () => {
     const [journal, bush] = netHeat(setup, state);
     expect(Math.abs(journal)).toBeLessThan(1e-4 * power);
     expect(Math.abs(bush)).toBeLessThan(1e-4 * power);
-    const out = toRoom(setup.journal, state.journal, setup.ambient) + toRoom(setup.bush, state.bush, setup.ambient) + state.heat.oil;
+    const out =
+      toRoom(setup.journal, state.journal, setup.ambient) +
+      toRoom(setup.bush, state.bush, setup.ambient) +
+      state.heat.oil;
     expect(Math.abs(out / power - 1)).toBeLessThan(2e-4);
     expect(power).toBeCloseTo(state.total.torque * setup.omega, 9);
     // oil between two walls heated evenly is warmer than their mean
@@ -59,7 +62,11 @@ describe('steady state', () => {
   });
 
   it('a journal that outgrows its bush: there is a steady state at just those speeds at which the warm-up does not seize', () => {
-    const setup = warming({ stand: { load: loadAt(0, -20, 0, 0), position: 0 }, journal: { ...JOURNAL, expansion: 20e-6 }, bush: { ...BUSH, expansion: 10e-6 } });
+    const setup = warming({
+      stand: { load: loadAt(0, -20, 0, 0), position: 0 },
+      journal: { ...JOURNAL, expansion: 20e-6 },
+      bush: { ...BUSH, expansion: 10e-6 },
+    });
     const ends = [20, 60, 100, 140, 180, 260, 500, 1500].map((omega) => {
       const steady = steadyState({ ...setup, omega });
       const { end } = warmUp({ ...setup, omega }, 40_000);
@@ -72,7 +79,11 @@ describe('steady state', () => {
   });
 
   it('is the same wherever it is sought from, also from so hot that the films heat more than the room takes', () => {
-    const setup = warming({ stand: { pose: at({}) }, journal: { ...JOURNAL, expansion: 20e-6 }, bush: { ...BUSH, expansion: 10e-6 } });
+    const setup = warming({
+      stand: { pose: at({}) },
+      journal: { ...JOURNAL, expansion: 20e-6 },
+      bush: { ...BUSH, expansion: 10e-6 },
+    });
     for (const omega of [60, 140]) {
       const steady = steadyState({ ...setup, omega });
       if (steady.status !== 'solved') throw new Error(steady.status);
@@ -125,13 +136,21 @@ describe('warm-up', () => {
       gone += ((room(a) + room(b)) / 2) * (b.time - a.time);
     }
     const last = points[points.length - 1]!;
-    const stored = JOURNAL.mass * JOURNAL.specificHeat * (last.journal - 20) + BUSH.mass * BUSH.specificHeat * (last.bush - 20);
+    const stored =
+      JOURNAL.mass * JOURNAL.specificHeat * (last.journal - 20) + BUSH.mass * BUSH.specificHeat * (last.bush - 20);
     // running true no oil runs out; the sums are trapezoids
     expect(Math.abs((stored + gone) / put - 1)).toBeLessThan(0.02);
   });
 
   it('two cones face to face in bronze that outgrows the steel between them: the films close and it seizes', () => {
-    const setup = warming({ spindle: newSpindle([front, back], SIZE), stand: { pose: at({}) }, omega: 400, journal: { ...JOURNAL, anchor: -0.06 }, bush: { ...BUSH, anchor: -0.06 }, oil: oilOfGrade(22) });
+    const setup = warming({
+      spindle: newSpindle([front, back], SIZE),
+      stand: { pose: at({}) },
+      omega: 400,
+      journal: { ...JOURNAL, anchor: -0.06 },
+      bush: { ...BUSH, anchor: -0.06 },
+      oil: oilOfGrade(22),
+    });
     const found = warmUp(setup, 36_000);
     expect(found.end).toBe('contact');
     expect(found.seat).not.toBeNull();
@@ -148,6 +167,10 @@ describe('warm-up', () => {
   });
 
   it('a pose that touches from the start says so', () => {
-    expect(warmUp(warming({ stand: { pose: at({ x: 5e-6 }) } }), 100)).toMatchObject({ end: 'contact', seat: 0, points: [] });
+    expect(warmUp(warming({ stand: { pose: at({ x: 5e-6 }) } }), 100)).toMatchObject({
+      end: 'contact',
+      seat: 0,
+      points: [],
+    });
   });
 });

@@ -53,7 +53,10 @@ describe('the profile', () => {
     fc.assert(
       fc.property(draws, fc.constantFrom('journal' as const, 'bush' as const), ({ angle, height, gauged }, part) => {
         const cone = surface(angle, 24, 0, -2, 2);
-        const line = lineOf(offCentreSurface(cone, part, gauged * MM, (height / 4) * MM)!, part === 'journal' ? 'inside' : 'outside');
+        const line = lineOf(
+          offCentreSurface(cone, part, gauged * MM, (height / 4) * MM)!,
+          part === 'journal' ? 'inside' : 'outside',
+        );
         for (let i = 1; i < line.z.length; i++) {
           const exact = (z: number) => offCentreRadius(cone, gauged * MM, (height / 4) * MM, z)!;
           expect(Math.abs(line.r[i]! - exact(line.z[i]!))).toBeLessThan(1e-15);
@@ -75,7 +78,8 @@ describe('the profile', () => {
     };
     expect(middle('journal')).toBeLessThan(-UM / 10);
     expect(middle('bush')).toBeGreaterThan(UM / 10);
-    for (const [, d] of offCentreSurface(surface(0, 24, 0, -2, 2), 'journal', 0, 0.5 * MM)!.profile) expect(Math.abs(d)).toBeLessThan(1e-17);
+    for (const [, d] of offCentreSurface(surface(0, 24, 0, -2, 2), 'journal', 0, 0.5 * MM)!.profile)
+      expect(Math.abs(d)).toBeLessThan(1e-17);
   });
 
   it('keeps the line’s own deviations', () => {
@@ -119,10 +123,16 @@ describe('what it does', () => {
   it('the film of a steep cone gauged at one end loses to first order (L/cos a)·sin a·cos a·k²/(2·r²) at the other', () => {
     const [, steep] = pair(0.01, 0.01);
     const k = 0.2 * MM;
-    const seat = offCentreSeat(withFilm({ ...steep!, journal: surface(45, 24, 1.2, 1, 4), bush: surface(45, 24.01, 1.2, 1, 4) }), 'journal', 4 * MM, k)!;
+    const seat = offCentreSeat(
+      withFilm({ ...steep!, journal: surface(45, 24, 1.2, 1, 4), bush: surface(45, 24.01, 1.2, 1, 4) }),
+      'journal',
+      4 * MM,
+      k,
+    )!;
     const before = solveFit([{ ...seat, journal: surface(45, 24, 1.2, 1, 4) }], 0).seats[0]!.leastFilm!;
     const after = solveFit([seat], 0).seats[0]!.leastFilm!;
-    // the radius falls less than it should from where it was gauged: at the rear end it is larger by about (z - z₀)·tan a·((r₀/x₀) - 1)
+    // the radius falls less than it should from where it was gauged: at the rear end it is larger by about (z - z₀)·tan
+    // a·((r₀/x₀) - 1)
     const mean = 13.3 * MM;
     const lost = 3 * MM * Math.sin(rad(45)) * 0.5 * (k / mean) ** 2;
     expect((before - after) / lost).toBeGreaterThan(0.9);

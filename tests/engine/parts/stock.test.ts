@@ -29,7 +29,10 @@ describe('a normal stock s at the half angle a', () => {
         const feed = feedAlong(s * MM, rad(a), rad(direction));
         if (feed === null) return;
         const sign = Math.sin(rad(direction) - rad(a)) > 0 ? -1 : 1;
-        const [z, r] = [line.z[0]! + sign * feed * Math.cos(rad(direction)), line.r[0]! + sign * feed * Math.sin(rad(direction))];
+        const [z, r] = [
+          line.z[0]! + sign * feed * Math.cos(rad(direction)),
+          line.r[0]! + sign * feed * Math.sin(rad(direction)),
+        ];
         expect(distance(cut, z, r)).toBeLessThan(1e-13 * Math.max(1, feed / (s * MM)));
       }),
       { seed: 1, numRuns: 300 },
@@ -98,22 +101,32 @@ describe('a new line', () => {
     [0, -0.012],
   ]);
 
-  it.each(['journal', 'bush'] as const)('clears the old one of a %s all along with just the stock of its deepest place', (part) => {
-    const fresh = renewed(worn, rad(3));
-    const s = cleanUp(worn, fresh, part);
-    expect(s).toBeCloseTo(0.012 * MM, 14);
-    const metal = part === 'journal' ? 'inside' : 'outside';
-    const old = lineOf(worn, metal);
-    const cut = withStock(fresh, part, s);
-    const left = [...old.z].map((z, i) => (part === 'journal' ? 1 : -1) * (old.r[i]! - (cut.radius + (z - cut.station) * Math.tan(cut.halfAngle))));
-    expect(Math.min(...left)).toBeGreaterThan(-1e-16);
-    expect(Math.min(...left)).toBeLessThan(1e-16);
-  });
+  it.each(['journal', 'bush'] as const)(
+    'clears the old one of a %s all along with just the stock of its deepest place',
+    (part) => {
+      const fresh = renewed(worn, rad(3));
+      const s = cleanUp(worn, fresh, part);
+      expect(s).toBeCloseTo(0.012 * MM, 14);
+      const metal = part === 'journal' ? 'inside' : 'outside';
+      const old = lineOf(worn, metal);
+      const cut = withStock(fresh, part, s);
+      const left = [...old.z].map(
+        (z, i) =>
+          (part === 'journal' ? 1 : -1) * (old.r[i]! - (cut.radius + (z - cut.station) * Math.tan(cut.halfAngle))),
+      );
+      expect(Math.min(...left)).toBeGreaterThan(-1e-16);
+      expect(Math.min(...left)).toBeLessThan(1e-16);
+    },
+  );
 
   it('at another half angle needs what the two lines differ', () => {
     const straight = surface(3, 22, 0, -20, 0);
-    // turned about its nose end, where the diameter is told: 20 mm behind, the new line lies 20·(tan 3.1° - tan 3°) inside the old
+    // turned about its nose end, where the diameter is told: 20 mm behind, the new line lies 20·(tan 3.1° - tan 3°)
+    // inside the old
     expect(cleanUp(straight, renewed(straight, rad(3.1)), 'journal')).toBe(0);
-    expect(cleanUp(straight, renewed(straight, rad(3.1)), 'bush')).toBeCloseTo(20 * MM * (Math.tan(rad(3.1)) - Math.tan(rad(3))) * Math.cos(rad(3.1)), 14);
+    expect(cleanUp(straight, renewed(straight, rad(3.1)), 'bush')).toBeCloseTo(
+      20 * MM * (Math.tan(rad(3.1)) - Math.tan(rad(3))) * Math.cos(rad(3.1)),
+      14,
+    );
   });
 });

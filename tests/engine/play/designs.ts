@@ -7,7 +7,11 @@ import { type PlaySeat, type Spindle, spindleOf } from '../../../src/engine/spin
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const lobes = (finest: number) => fc.array(fc.record({ count: fc.integer({ min: 1, max: finest }), amplitude: between(0, 0.0015), phase: between(-180, 180) }), { maxLength: 3 });
+const lobes = (finest: number) =>
+  fc.array(
+    fc.record({ count: fc.integer({ min: 1, max: finest }), amplitude: between(0, 0.0015), phase: between(-180, 180) }),
+    { maxLength: 3 },
+  );
 const profile = fc.oneof(fc.constant<number[]>([]), fc.array(between(-0.002, 0.002), { minLength: 2, maxLength: 6 }));
 
 export interface Kind {
@@ -17,7 +21,14 @@ export interface Kind {
 }
 
 /** A seat about a place: `angle` degrees, `clearance` mm on the diameter. */
-function seatOf(name: string, angle: fc.Arbitrary<number>, diameter: number, [from, to]: [number, number], clearance: fc.Arbitrary<number>, { lobed, profiled, finest = 9 }: Kind): fc.Arbitrary<Seat> {
+function seatOf(
+  name: string,
+  angle: fc.Arbitrary<number>,
+  diameter: number,
+  [from, to]: [number, number],
+  clearance: fc.Arbitrary<number>,
+  { lobed, profiled, finest = 9 }: Kind,
+): fc.Arbitrary<Seat> {
   const none = fc.constant<number[]>([]);
   const round = fc.constant<NonNullable<Surface['lobes']>>([]);
   return fc
@@ -30,20 +41,38 @@ function seatOf(name: string, angle: fc.Arbitrary<number>, diameter: number, [fr
       rounds: fc.tuple(lobed ? lobes(finest) : round, lobed ? lobes(finest) : round),
     })
     .map((c): Seat => {
-      const surface = (a: number, d: number, f: number, t: number, line: number[], round: Surface['lobes']): Surface => ({
+      const surface = (
+        a: number,
+        d: number,
+        f: number,
+        t: number,
+        line: number[],
+        round: Surface['lobes'],
+      ): Surface => ({
         halfAngle: a,
         diameter: d,
         station: from,
         from: f,
         to: t,
-        ...(line.length > 0 ? { profile: line.map((deviation, i): [number, number] => [f + ((t - f) * i) / (line.length - 1), deviation]) } : {}),
+        ...(line.length > 0
+          ? {
+              profile: line.map((deviation, i): [number, number] => [f + ((t - f) * i) / (line.length - 1), deviation]),
+            }
+          : {}),
         ...(round && round.length > 0 ? { lobes: round } : {}),
       });
       const tilt = c.angle === 0 ? 0 : c.mismatch;
       const short = 0.2 * (to - from);
       return {
         name,
-        journal: surface(c.angle + tilt, diameter, from + short * c.over[0], to + short * c.over[1], c.lines[0], c.rounds[0]),
+        journal: surface(
+          c.angle + tilt,
+          diameter,
+          from + short * c.over[0],
+          to + short * c.over[1],
+          c.lines[0],
+          c.rounds[0],
+        ),
         bush: surface(c.angle, diameter + c.clearance, from, to, c.lines[1], c.rounds[1]),
       };
     });
@@ -66,10 +95,35 @@ export const spindleDesign = (kind: Kind): fc.Arbitrary<Design> =>
     .filter((design) => validateDesign(design).ok);
 
 export const ALL: readonly Motion[] = ['x', 'y', 'tiltX', 'tiltY'];
-export const spindleFrom = (design: Design, free: readonly Motion[] = ALL): Spindle => spindleOf(toPlaySeats(design), free);
+export const spindleFrom = (design: Design, free: readonly Motion[] = ALL): Spindle =>
+  spindleOf(toPlaySeats(design), free);
 
 /** A seat of the engine from a few numbers: mm, degrees. */
-export function coneSeat(name: string, halfAngle: number, journalDiameter: number, bushDiameter: number, bush: [number, number], journal = bush, lobes: { journal?: Surface['lobes']; bush?: Surface['lobes'] } = {}): PlaySeat {
-  const surface = (diameter: number, [from, to]: [number, number], round: Surface['lobes']): Surface => ({ halfAngle, diameter, station: 0, from, to, ...(round ? { lobes: round } : {}) });
-  return toPlaySeats({ conepair: 1, seats: [{ name, journal: surface(journalDiameter, journal, lobes.journal), bush: surface(bushDiameter, bush, lobes.bush) }] })[0]!;
+export function coneSeat(
+  name: string,
+  halfAngle: number,
+  journalDiameter: number,
+  bushDiameter: number,
+  bush: [number, number],
+  journal = bush,
+  lobes: { journal?: Surface['lobes']; bush?: Surface['lobes'] } = {},
+): PlaySeat {
+  const surface = (diameter: number, [from, to]: [number, number], round: Surface['lobes']): Surface => ({
+    halfAngle,
+    diameter,
+    station: 0,
+    from,
+    to,
+    ...(round ? { lobes: round } : {}),
+  });
+  return toPlaySeats({
+    conepair: 1,
+    seats: [
+      {
+        name,
+        journal: surface(journalDiameter, journal, lobes.journal),
+        bush: surface(bushDiameter, bush, lobes.bush),
+      },
+    ],
+  })[0]!;
 }

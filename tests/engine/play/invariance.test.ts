@@ -1,4 +1,6 @@
-/** The answers go along when the design is turned, mirrored, shifted, scaled, or its seats are named in another order. */
+/**
+ * The answers go along when the design is turned, mirrored, shifted, scaled, or its seats are named in another order.
+ */
 import fc from 'fast-check';
 import { expect, it, vi } from 'vitest';
 import type { Design, Surface } from '../../../src/design/definition.ts';
@@ -23,15 +25,33 @@ interface Question {
   size: number;
 }
 
-const changed = (design: Design, change: (s: Surface) => Surface): Design => ({ ...design, seats: design.seats.map((s) => ({ ...s, journal: change(s.journal), bush: change(s.bush) })) });
-const withLobes = (s: Surface, phase: (count: number, phase: number) => number): Surface => (s.lobes ? { ...s, lobes: s.lobes.map((l) => ({ ...l, phase: phase(l.count, l.phase ?? 0) })) } : s);
+const changed = (design: Design, change: (s: Surface) => Surface): Design => ({
+  ...design,
+  seats: design.seats.map((s) => ({ ...s, journal: change(s.journal), bush: change(s.bush) })),
+});
+const withLobes = (s: Surface, phase: (count: number, phase: number) => number): Surface =>
+  s.lobes ? { ...s, lobes: s.lobes.map((l) => ({ ...l, phase: phase(l.count, l.phase ?? 0) })) } : s;
 
 const CHANGES: Record<string, (q: Question) => Question> = {
-  'turned by 40°': (q) => ({ ...q, design: changed(q.design, (s) => withLobes(s, (_, phase) => phase + 40)), direction: q.direction + 40 }),
-  'mirrored left to right': (q) => ({ ...q, design: changed(q.design, (s) => withLobes(s, (_, phase) => 180 - phase)), direction: 180 - q.direction }),
+  'turned by 40°': (q) => ({
+    ...q,
+    design: changed(q.design, (s) => withLobes(s, (_, phase) => phase + 40)),
+    direction: q.direction + 40,
+  }),
+  'mirrored left to right': (q) => ({
+    ...q,
+    design: changed(q.design, (s) => withLobes(s, (_, phase) => 180 - phase)),
+    direction: 180 - q.direction,
+  }),
   'the datum shifted by 3 m': (q) => ({
     ...q,
-    design: changed(q.design, (s) => ({ ...s, station: s.station + 3000, from: s.from + 3000, to: s.to + 3000, ...(s.profile ? { profile: s.profile.map(([z, d]): [number, number] => [z + 3000, d]) } : {}) })),
+    design: changed(q.design, (s) => ({
+      ...s,
+      station: s.station + 3000,
+      from: s.from + 3000,
+      to: s.to + 3000,
+      ...(s.profile ? { profile: s.profile.map(([z, d]): [number, number] => [z + 3000, d]) } : {}),
+    })),
     station: q.station + 3000,
   }),
   'three times as large': (q) => ({
@@ -61,7 +81,10 @@ function answers({ design, station, direction, size }: Question) {
   return {
     status: home.status,
     z: home.pose.z / size,
-    nose: ((home.pose.x + (home.pose.tiltY * station) / 1000) * Math.cos(angle) + (home.pose.y - (home.pose.tiltX * station) / 1000) * Math.sin(angle)) / size,
+    nose:
+      ((home.pose.x + (home.pose.tiltY * station) / 1000) * Math.cos(angle) +
+        (home.pose.y - (home.pose.tiltX * station) / 1000) * Math.sin(angle)) /
+      size,
     shared: home.shared,
     contacts: home.contacts,
     total: shake.status === 'solved' ? shake.total / size : shake.status,
@@ -71,25 +94,30 @@ function answers({ design, station, direction, size }: Question) {
 it.each(Object.entries(CHANGES))('%s', (_, change) => {
   let solved = 0;
   fc.assert(
-    fc.property(spindleDesign({ lobed: true, profiled: true }), fc.double({ min: -180, max: 180, noNaN: true }), (design, direction) => {
-      const question: Question = { design, station: 30, direction, size: 1 };
-      const before = answers(question);
-      const after = answers(change(question));
-      expect(after.status).toBe(before.status);
-      if (before.status !== 'solved') return;
-      solved++;
-      expect(Math.abs(after.z! - before.z!)).toBeLessThan(2e-11);
-      expect(Math.abs(after.nose! - before.nose!)).toBeLessThan(2e-11);
-      if (typeof before.total === 'string') expect(after.total).toBe(before.total);
-      else expect(Math.abs((after.total as number) - before.total!)).toBeLessThan(2e-11);
-      if (before.shared || after.shared) return;
-      const shares = (list: readonly SeatContact[] | undefined) => (list ?? []).map((c) => c.share).sort((a, b) => a - b);
-      const [one, other] = [shares(before.contacts), shares(after.contacts)];
-      expect(other.length).toBe(one.length);
-      one.forEach((share, i) => {
-        expect(Math.abs(other[i]! - share)).toBeLessThan(1e-5 * Math.max(1, share));
-      });
-    }),
+    fc.property(
+      spindleDesign({ lobed: true, profiled: true }),
+      fc.double({ min: -180, max: 180, noNaN: true }),
+      (design, direction) => {
+        const question: Question = { design, station: 30, direction, size: 1 };
+        const before = answers(question);
+        const after = answers(change(question));
+        expect(after.status).toBe(before.status);
+        if (before.status !== 'solved') return;
+        solved++;
+        expect(Math.abs(after.z! - before.z!)).toBeLessThan(2e-11);
+        expect(Math.abs(after.nose! - before.nose!)).toBeLessThan(2e-11);
+        if (typeof before.total === 'string') expect(after.total).toBe(before.total);
+        else expect(Math.abs((after.total as number) - before.total!)).toBeLessThan(2e-11);
+        if (before.shared || after.shared) return;
+        const shares = (list: readonly SeatContact[] | undefined) =>
+          (list ?? []).map((c) => c.share).sort((a, b) => a - b);
+        const [one, other] = [shares(before.contacts), shares(after.contacts)];
+        expect(other.length).toBe(one.length);
+        one.forEach((share, i) => {
+          expect(Math.abs(other[i]! - share)).toBeLessThan(1e-5 * Math.max(1, share));
+        });
+      },
+    ),
     { seed: 21, numRuns: 120 },
   );
   expect(solved).toBeGreaterThan(80);

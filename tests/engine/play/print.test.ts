@@ -15,17 +15,36 @@ const BLUE = 2e-6;
 /** A true pair of 20°, either surface changed. */
 function pair(change: { journal?: Partial<Surface>; bush?: Partial<Surface> }): PlaySeat[] {
   const surface: Surface = { halfAngle: 20, diameter: 30, station: -5, from: -10, to: 0 };
-  return toPlaySeats({ conepair: 1, seats: [{ name: 'cone', journal: { ...surface, from: -11, to: 1, ...change.journal }, bush: { ...surface, ...change.bush } }] });
+  return toPlaySeats({
+    conepair: 1,
+    seats: [
+      {
+        name: 'cone',
+        journal: { ...surface, from: -11, to: 1, ...change.journal },
+        bush: { ...surface, ...change.bush },
+      },
+    ],
+  });
 }
 
-function prints(seats: PlaySeat[], turns: number, name = 'cone'): { journal: PrintShape; bush: PrintShape; maps: PrintMap[] } {
+function prints(
+  seats: PlaySeat[],
+  turns: number,
+  name = 'cone',
+): { journal: PrintShape; bush: PrintShape; maps: PrintMap[] } {
   const print = printOf(seats, ALL, { thickness: BLUE, turns });
   if (print.status !== 'solved') throw new Error(print.status);
-  const of = (part: 'journal' | 'bush') => printShape(print.maps.find((m) => m.part === part && m.seat === name)!, BLUE, seats.find((s) => s.name === name)!.bush.halfAngle >= 0);
+  const of = (part: 'journal' | 'bush') =>
+    printShape(
+      print.maps.find((m) => m.part === part && m.seat === name)!,
+      BLUE,
+      seats.find((s) => s.name === name)!.bush.halfAngle >= 0,
+    );
   return { journal: of('journal'), bush: of('bush'), maps: print.maps };
 }
 
-const microns = (values: number[]): [number, number][] => values.map((value, i) => [-10 + (10 * i) / (values.length - 1), value / 1000]);
+const microns = (values: number[]): [number, number][] =>
+  values.map((value, i) => [-10 + (10 * i) / (values.length - 1), value / 1000]);
 
 describe('one press of a true round', () => {
   it('a pair that agrees prints all over', () => {
@@ -62,7 +81,10 @@ describe('one press of a true round', () => {
     expect(Math.abs(bush.bare.large - bare)).toBeLessThan(1 / 40);
     expect(bush.bare.small).toBe(0);
     expect(bush.films!.small).toBeCloseTo(0, 12);
-    expect(bush.films!.large).toBeCloseTo((10e-3 / Math.cos((20 * Math.PI) / 180)) * Math.tan((difference * Math.PI) / 180), 7);
+    expect(bush.films!.large).toBeCloseTo(
+      (10e-3 / Math.cos((20 * Math.PI) / 180)) * Math.tan((difference * Math.PI) / 180),
+      7,
+    );
   });
 
   it('the print of a mismatch ends where the film grows past the blue', () => {
@@ -78,8 +100,16 @@ describe('one press of a true round', () => {
     const seats = toPlaySeats({
       conepair: 1,
       seats: [
-        { name: 'front', journal: { halfAngle: 45, diameter: 30, station: 0, from: 0, to: 4 }, bush: { halfAngle: 45, diameter: 30, station: 0, from: 0, to: 4 } },
-        { name: 'rear', journal: { halfAngle: -19.95, diameter: 30, station: -40, from: -50, to: -40 }, bush: { halfAngle: -20, diameter: 30, station: -40, from: -50, to: -40 } },
+        {
+          name: 'front',
+          journal: { halfAngle: 45, diameter: 30, station: 0, from: 0, to: 4 },
+          bush: { halfAngle: 45, diameter: 30, station: 0, from: 0, to: 4 },
+        },
+        {
+          name: 'rear',
+          journal: { halfAngle: -19.95, diameter: 30, station: -40, from: -50, to: -40 },
+          bush: { halfAngle: -20, diameter: 30, station: -40, from: -50, to: -40 },
+        },
       ],
     });
     const { bush } = prints(seats, 1, 'rear');
@@ -125,7 +155,8 @@ describe('out of round', () => {
 
 it('a second seat out of line tilts the journal: the cone prints on opposite sides at its two ends', () => {
   // the sleeve's metal leans to one side (a lobe of count 1), with no room to spare; a narrow one lets the journal tilt
-  const sleeve = (from: number) => coneSeat('rear', 0, 19.999, 20, [from, -70], [-85, -55], { bush: [{ count: 1, amplitude: 0.03, phase: 0 }] });
+  const sleeve = (from: number) =>
+    coneSeat('rear', 0, 19.999, 20, [from, -70], [-85, -55], { bush: [{ count: 1, amplitude: 0.03, phase: 0 }] });
   const narrow = prints([...pair({}), sleeve(-71)], 1).bush;
   expect(narrow.word).toBe('crossed');
   expect(narrow.covered).toBeLessThan(0.8);
@@ -148,5 +179,7 @@ it('the film of a map is that of the pose', () => {
 });
 
 it('nothing to stop the journal: no print', () => {
-  expect(printOf([coneSeat('plain', 0, 19.99, 20, [-20, 0])], ALL, { thickness: BLUE, turns: 1 }).status).toBe('unbounded');
+  expect(printOf([coneSeat('plain', 0, 19.99, 20, [-20, 0])], ALL, { thickness: BLUE, turns: 1 }).status).toBe(
+    'unbounded',
+  );
 });

@@ -40,7 +40,8 @@ describe('play map', () => {
         for (const direction of [0, Math.PI / 3]) {
           const shake = shakeOf(body, { station: STATION, direction });
           const along = polygon.map(({ x, y }) => x * Math.cos(direction) + y * Math.sin(direction));
-          if (shake.status === 'solved') expect(Math.abs(Math.max(...along) - Math.min(...along) - shake.total)).toBeLessThan(1e-11);
+          if (shake.status === 'solved')
+            expect(Math.abs(Math.max(...along) - Math.min(...along) - shake.total)).toBeLessThan(1e-11);
         }
         polygon.forEach((b, i) => {
           const [a, c] = [polygon[(i + polygon.length - 1) % polygon.length]!, polygon[(i + 1) % polygon.length]!];
@@ -76,20 +77,32 @@ describe('pulled by a pointer', () => {
 
   it('of any spindle never into a bush, never further from the pointer than any corner of the map', () => {
     fc.assert(
-      fc.property(spindleDesign({ lobed: true, profiled: true }), fc.double({ min: -3e-5, max: 3e-5, noNaN: true }), fc.double({ min: -3e-5, max: 3e-5, noNaN: true }), (design, x, y) => {
-        const spindle = spindleFrom(design);
-        const home = seat(spindle, REARWARD);
-        if (home.status !== 'solved') return;
-        const body = heldAt(spindle, home.pose.z + 4e-6);
-        const found = reachToward(body, STATION, x, y);
-        const map = playMap(body, STATION, 24);
-        if (map.status !== 'solved') return;
-        expect(found.status).toBe('solved');
-        if (found.status !== 'solved') return;
-        const { pose } = found;
-        expect(leastFilm(places(design, 1000 * pose.z), { x: 1000 * pose.x, y: 1000 * pose.y, tiltX: pose.tiltX, tiltY: pose.tiltY }, 720)).toBeGreaterThan(-1e-9);
-        for (const corner of map.polygon) expect(found.short).toBeLessThanOrEqual(Math.hypot(corner.x - x, corner.y - y) + 1e-11);
-      }),
+      fc.property(
+        spindleDesign({ lobed: true, profiled: true }),
+        fc.double({ min: -3e-5, max: 3e-5, noNaN: true }),
+        fc.double({ min: -3e-5, max: 3e-5, noNaN: true }),
+        (design, x, y) => {
+          const spindle = spindleFrom(design);
+          const home = seat(spindle, REARWARD);
+          if (home.status !== 'solved') return;
+          const body = heldAt(spindle, home.pose.z + 4e-6);
+          const found = reachToward(body, STATION, x, y);
+          const map = playMap(body, STATION, 24);
+          if (map.status !== 'solved') return;
+          expect(found.status).toBe('solved');
+          if (found.status !== 'solved') return;
+          const { pose } = found;
+          expect(
+            leastFilm(
+              places(design, 1000 * pose.z),
+              { x: 1000 * pose.x, y: 1000 * pose.y, tiltX: pose.tiltX, tiltY: pose.tiltY },
+              720,
+            ),
+          ).toBeGreaterThan(-1e-9);
+          for (const corner of map.polygon)
+            expect(found.short).toBeLessThanOrEqual(Math.hypot(corner.x - x, corner.y - y) + 1e-11);
+        },
+      ),
       { seed: 52, numRuns: 60 },
     );
   });
@@ -101,30 +114,35 @@ describe('a measured shake', () => {
   it('of a double cone gives back its position', () => {
     let read = 0;
     fc.assert(
-      fc.property(spindleDesign({ lobed: true, profiled: false }), fc.double({ min: 0.05, max: 0.9, noNaN: true }), (design, part) => {
-        const spindle = spindleFrom(design);
-        const { rear, nose, total } = endPlay(spindle);
-        if (rear.status !== 'solved') return;
-        const reach = nose.status === 'solved' ? total! : 4e-5;
-        const position = rear.pose.z + part * reach;
-        const shake = shakeAt(spindle, position, indicator);
-        if (shake.status !== 'solved') return;
-        const found = filmFromShake(spindle, indicator, shake.total, rear.pose.z, rear.pose.z + reach);
-        if (found.status !== 'solved') {
-          // a shake that the position does not decide
-          expect(found.status).toBe('undecided');
-          return;
-        }
-        read++;
-        for (const answer of found.answers) {
-          const again = shakeAt(spindle, answer.position, indicator);
-          expect(again.status).toBe('solved');
-          if (again.status === 'solved') expect(Math.abs(again.total - shake.total)).toBeLessThan(1e-12);
-        }
-        // where the shake rises with the position, the position is one of the answers
-        const beyond = shakeAt(spindle, position + 1e-9, indicator);
-        if (beyond.status === 'solved' && Math.abs(beyond.total - shake.total) > 1e-12) expect(Math.min(...found.answers.map((a) => Math.abs(a.position - position)))).toBeLessThan(1e-9);
-      }),
+      fc.property(
+        spindleDesign({ lobed: true, profiled: false }),
+        fc.double({ min: 0.05, max: 0.9, noNaN: true }),
+        (design, part) => {
+          const spindle = spindleFrom(design);
+          const { rear, nose, total } = endPlay(spindle);
+          if (rear.status !== 'solved') return;
+          const reach = nose.status === 'solved' ? total! : 4e-5;
+          const position = rear.pose.z + part * reach;
+          const shake = shakeAt(spindle, position, indicator);
+          if (shake.status !== 'solved') return;
+          const found = filmFromShake(spindle, indicator, shake.total, rear.pose.z, rear.pose.z + reach);
+          if (found.status !== 'solved') {
+            // a shake that the position does not decide
+            expect(found.status).toBe('undecided');
+            return;
+          }
+          read++;
+          for (const answer of found.answers) {
+            const again = shakeAt(spindle, answer.position, indicator);
+            expect(again.status).toBe('solved');
+            if (again.status === 'solved') expect(Math.abs(again.total - shake.total)).toBeLessThan(1e-12);
+          }
+          // where the shake rises with the position, the position is one of the answers
+          const beyond = shakeAt(spindle, position + 1e-9, indicator);
+          if (beyond.status === 'solved' && Math.abs(beyond.total - shake.total) > 1e-12)
+            expect(Math.min(...found.answers.map((a) => Math.abs(a.position - position)))).toBeLessThan(1e-9);
+        },
+      ),
       { seed: 53, numRuns: 25 },
     );
     expect(read).toBeGreaterThan(15);

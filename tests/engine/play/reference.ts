@@ -45,7 +45,11 @@ export function places(design: Design, position: number): Place[] {
   });
 }
 
-const proud = (surface: Surface, angle: number) => (surface.lobes ?? []).reduce((sum, { count, amplitude, phase = 0 }) => sum + amplitude * Math.cos(count * (angle - rad(phase))), 0);
+const proud = (surface: Surface, angle: number) =>
+  (surface.lobes ?? []).reduce(
+    (sum, { count, amplitude, phase = 0 }) => sum + amplitude * Math.cos(count * (angle - rad(phase))),
+    0,
+  );
 
 /** What the lobes of both parts take of the film (mm) at an angle (rad). */
 export const lobed = ({ journal, bush }: Seat, angle: number) => proud(journal, angle) + proud(bush, angle);
@@ -60,13 +64,16 @@ export interface MmPose {
 /** Film (mm) at a place and angle, position as that of the places. */
 export function filmAt({ seat, film, zn }: Place, angle: number, { x, y, tiltX, tiltY }: MmPose): number {
   const a = rad(seat.bush.halfAngle);
-  return film - lobed(seat, angle) - Math.cos(a) * ((x + tiltY * zn) * Math.cos(angle) + (y - tiltX * zn) * Math.sin(angle));
+  return (
+    film - lobed(seat, angle) - Math.cos(a) * ((x + tiltY * zn) * Math.cos(angle) + (y - tiltX * zn) * Math.sin(angle))
+  );
 }
 
 /** Least film (mm) over every place and `count` angles. */
 export function leastFilm(all: readonly Place[], pose: MmPose, count: number): number {
   let least = Number.POSITIVE_INFINITY;
-  for (const place of all) for (let k = 0; k < count; k++) least = Math.min(least, filmAt(place, (2 * Math.PI * k) / count, pose));
+  for (const place of all)
+    for (let k = 0; k < count; k++) least = Math.min(least, filmAt(place, (2 * Math.PI * k) / count, pose));
   return least;
 }
 
@@ -76,7 +83,13 @@ export type Objective = Partial<Record<'x' | 'y' | 'z' | 'tiltX' | 'tiltY', numb
  * The programme as text for the general-purpose solver: maximise the objective (x, y, z in µm, tilts in µrad) over
  * the motions that are free, with h ≥ 0 at `count` angles of every place and at `extra` angles besides.
  */
-export function programme(all: readonly Place[], objective: Objective, free: readonly string[], count: number, extra: readonly number[]): string {
+export function programme(
+  all: readonly Place[],
+  objective: Objective,
+  free: readonly string[],
+  count: number,
+  extra: readonly number[],
+): string {
   const number = (value: number) => (value < 0 ? `- ${(-value).toExponential(16)}` : `+ ${value.toExponential(16)}`);
   const sum = (terms: Record<string, number>) =>
     Object.entries(terms)

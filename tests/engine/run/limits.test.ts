@@ -5,7 +5,15 @@ import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
 import type { ThermalBody, Warming } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
-import { centredFilm, coldPositionFor, overClearances, overSpeeds, type SteadyPoint, steadyPoint, workingStretch } from '../../../src/engine/run/limits.ts';
+import {
+  centredFilm,
+  coldPositionFor,
+  overClearances,
+  overSpeeds,
+  type SteadyPoint,
+  steadyPoint,
+  workingStretch,
+} from '../../../src/engine/run/limits.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
 
@@ -41,19 +49,25 @@ describe('over speeds', () => {
   });
 
   it('too slow is too thin', () => {
-    const conditions = [...overSpeeds(warming({ stand: { load: loadAt(0, -3000, 0, 0), position: 0 } }), [5, 20, 2000], { film: 2e-6 })].map((point) => point.condition);
+    const conditions = [
+      ...overSpeeds(warming({ stand: { load: loadAt(0, -3000, 0, 0), position: 0 } }), [5, 20, 2000], { film: 2e-6 }),
+    ].map((point) => point.condition);
     expect(conditions).toEqual(['thin', 'thin', 'works']);
   });
 
   it('so fast that the oil does not last', () => {
-    const points = [...overSpeeds(warming({ stand: { load: loadAt(0, -300, 0, 0), position: 0 } }), [100, 3000], { film: 1e-7 })];
+    const points = [
+      ...overSpeeds(warming({ stand: { load: loadAt(0, -300, 0, 0), position: 0 } }), [100, 3000], { film: 1e-7 }),
+    ];
     expect(points.map(({ condition }) => condition)).toEqual(['works', 'hot']);
     expect(points[1]!.journal!).toBeGreaterThan(90);
   });
 
   it('a light rotor with little load whirls when fast', () => {
     const rotor = cylinderRotor(3, -0.05, 0.05, 0.01);
-    const conditions = [...overSpeeds(warming({ stand: { load: loadAt(0, -5, 0, 0), position: 0 } }), [50, 3000], { film: 1e-7, rotor })].map((point) => point.condition);
+    const conditions = [
+      ...overSpeeds(warming({ stand: { load: loadAt(0, -5, 0, 0), position: 0 } }), [50, 3000], { film: 1e-7, rotor }),
+    ].map((point) => point.condition);
     expect(conditions[1]).toBe('loose');
   });
 });
@@ -68,20 +82,39 @@ describe('over clearances', () => {
 
   it('the stretch that works is found to a hundredth of a step', () => {
     const condition = (x: number): SteadyPoint['condition'] => (x < 1.237 ? 'seizes' : x > 4.6 ? 'loose' : 'works');
-    const points = [0, 1, 2, 3, 4, 5].map((x) => ({ at: x, condition: condition(x), journal: null, bush: null, leastFilm: null, power: null }));
+    const points = [0, 1, 2, 3, 4, 5].map((x) => ({
+      at: x,
+      condition: condition(x),
+      journal: null,
+      bush: null,
+      leastFilm: null,
+      power: null,
+    }));
     const found = workingStretch(points, 3, condition)!;
     expect(Math.abs(found.from - 1.237)).toBeLessThan(0.01);
     expect(Math.abs(found.to - 4.6)).toBeLessThan(0.01);
     expect(found).toMatchObject({ openBelow: false, openAbove: false });
     expect(workingStretch(points.slice(0, 2), 3, condition)).toBeNull();
-    expect(workingStretch(points.slice(2, 5), 3, condition)).toMatchObject({ from: 2, to: 4, openBelow: true, openAbove: true });
+    expect(workingStretch(points.slice(2, 5), 3, condition)).toMatchObject({
+      from: 2,
+      to: 4,
+      openBelow: true,
+      openAbove: true,
+    });
   });
 });
 
 describe('several stretches that work', () => {
   const works = new Set([1, 2, 5, 6, 7, 10]);
   const condition = (x: number): SteadyPoint['condition'] => (works.has(Math.round(x)) ? 'works' : 'thin');
-  const points = Array.from({ length: 12 }, (_, x) => ({ at: x, condition: condition(x), journal: null, bush: null, leastFilm: null, power: null }));
+  const points = Array.from({ length: 12 }, (_, x) => ({
+    at: x,
+    condition: condition(x),
+    journal: null,
+    bush: null,
+    leastFilm: null,
+    power: null,
+  }));
 
   it.each([
     [0, 0.5, 2.5],
@@ -100,8 +133,16 @@ describe('several stretches that work', () => {
   });
 
   it('a point alone at either end of what was looked at is open there', () => {
-    expect(workingStretch(points.slice(0, 3), 2, condition)).toMatchObject({ to: 2, openBelow: false, openAbove: true });
-    expect(workingStretch(points.slice(10), 10, condition)).toMatchObject({ from: 10, openBelow: true, openAbove: false });
+    expect(workingStretch(points.slice(0, 3), 2, condition)).toMatchObject({
+      to: 2,
+      openBelow: false,
+      openAbove: true,
+    });
+    expect(workingStretch(points.slice(10), 10, condition)).toMatchObject({
+      from: 10,
+      openBelow: true,
+      openAbove: false,
+    });
   });
 });
 
@@ -110,7 +151,10 @@ describe('what is asked of a running spindle', () => {
     const { state } = steadyPoint(1, warming(), { film: 0 });
     const film = Math.min(...state!.seats.map(({ least }) => least.film));
     expect(steadyPoint(1, warming(), { film: film * (1 - 1e-6) }, state).point.condition).toBe('works');
-    expect(steadyPoint(1, warming(), { film: film * (1 + 1e-2) }, state).point).toMatchObject({ condition: 'thin', leastFilm: expect.closeTo(film, 9) });
+    expect(steadyPoint(1, warming(), { film: film * (1 + 1e-2) }, state).point).toMatchObject({
+      condition: 'thin',
+      leastFilm: expect.closeTo(film, 9),
+    });
   });
 });
 
@@ -129,7 +173,11 @@ describe('the position to set cold', () => {
   });
 
   it('with parts that do not grow it is the cold one', () => {
-    const found = coldPositionFor({ ...cone, journal: { ...JOURNAL, expansion: 0 }, bush: { ...BUSH, expansion: 0 } }, 0, 2e-6);
+    const found = coldPositionFor(
+      { ...cone, journal: { ...JOURNAL, expansion: 0 }, bush: { ...BUSH, expansion: 0 } },
+      0,
+      2e-6,
+    );
     expect(found).toMatchObject({ status: 'found' });
     if (found.status === 'found') expect(found.position).toBeCloseTo(-5e-7 / Math.sin(3 * RAD), 7);
   });
@@ -143,7 +191,11 @@ describe('the position to set cold', () => {
     const steep = coneSeat({ halfAngle: 45 * RAD, radius: 0.013, from: 0.0005, to: 0.0035, film: 2.5e-6 }, 'steep');
     const seats = [shallow, steep];
     const found = [-1e-3, 0, 1e-4, 1e-3].map((position) => {
-      const both = warming({ spindle: newSpindle(seats, SIZE), coarse: newSpindle(seats, { rows: 4, columns: 24 }), stand: { load: loadAt(0, -40, -5, 0.03), position, adjusted: true } });
+      const both = warming({
+        spindle: newSpindle(seats, SIZE),
+        coarse: newSpindle(seats, { rows: 4, columns: 24 }),
+        stand: { load: loadAt(0, -40, -5, 0.03), position, adjusted: true },
+      });
       const [wide, narrow] = [coldPositionFor(both, 1, 2.5e-6), coldPositionFor(both, 0, 1e-6)];
       // So thin a shallow film would have the steep cone shut.
       expect(narrow).toMatchObject({ status: 'notFound', inTheWay: { seat: 1, shut: true } });
@@ -158,11 +210,17 @@ describe('the position to set cold', () => {
 
   it('a journal the load presses off its adjuster: no film wider than that, but a closer one', () => {
     const steep = coneSeat({ halfAngle: 45 * RAD, radius: 0.013, from: 0.0005, to: 0.0035, film: 2.5e-6 }, 'steep');
-    const both = warming({ spindle: newSpindle([shallow, steep], SIZE), coarse: newSpindle([shallow, steep], { rows: 4, columns: 24 }), stand: { load: loadAt(0, -40, -100, 0.03), position: 0, adjusted: true } });
+    const both = warming({
+      spindle: newSpindle([shallow, steep], SIZE),
+      coarse: newSpindle([shallow, steep], { rows: 4, columns: 24 }),
+      stand: { load: loadAt(0, -40, -100, 0.03), position: 0, adjusted: true },
+    });
     const wide = coldPositionFor(both, 1, 4e-6);
     if (wide.status !== 'pressed') throw new Error(wide.status);
     expect(wide.film).toBeLessThan(4e-6);
-    expect(coldPositionFor({ ...both, stand: { load: loadAt(0, -40, -100, 0.03), position: 0 } }, 1, 4e-6).status).toBe('notSet');
+    expect(coldPositionFor({ ...both, stand: { load: loadAt(0, -40, -100, 0.03), position: 0 } }, 1, 4e-6).status).toBe(
+      'notSet',
+    );
   });
 
   it('one point alone is judged', () => {

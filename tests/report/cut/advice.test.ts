@@ -1,4 +1,7 @@
-/** What a plan advises: the choice of two plans, the doubt it goes by, whether the spindle runs so; files that once were advised wrongly. */
+/**
+ * What a plan advises: the choice of two plans, the doubt it goes by, whether the spindle runs so; files that once were
+ * advised wrongly.
+ */
 import { readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
@@ -27,7 +30,10 @@ describe('a rear seat that is straight, measured a little tapered', () => {
   const within = regression('rear-film-nearly-reached');
 
   it('its film, out of reach by a hundredth of a micrometre, costs no metal', () => {
-    const [a, b] = [out, within].map((design) => cutSection(design)!) as [ReturnType<typeof cutSection> & object, ReturnType<typeof cutSection> & object];
+    const [a, b] = [out, within].map((design) => cutSection(design)!) as [
+      ReturnType<typeof cutSection> & object,
+      ReturnType<typeof cutSection> & object,
+    ];
     expect(a.total).toBeCloseTo(0.05137, 4);
     expect(a.total).toBeCloseTo(b.total, 9);
     for (const { films } of [a, b]) {
@@ -35,7 +41,10 @@ describe('a rear seat that is straight, measured a little tapered', () => {
       expect(films.steep).toBeCloseTo(TENTH, 8);
     }
     // with less room it does not go to its limit either
-    const tight = cutSection({ ...out, cut: { ...out.cut!, allow: out.cut!.allow.map((entry) => ({ ...entry, limit: 0.0762 })) } })!;
+    const tight = cutSection({
+      ...out,
+      cut: { ...out.cut!, allow: out.cut!.allow.map((entry) => ({ ...entry, limit: 0.0762 })) },
+    })!;
     expect(tight.total).toBeCloseTo(a.total, 9);
   });
 
@@ -58,7 +67,9 @@ describe('a trial that clashes', () => {
     for (const { safe } of [...cut.remaining!.steps, ...cut.remaining!.faces]) expect(safe).toBe(0);
     const { tone, headline, sentences } = leftVerdict(tried, cut, 'inch')!;
     expect(tone).toBe('stop');
-    expect(headline).toMatch(/^The shake of trial 1 does not go with the rest: 4\.60 tenths was read, and parts as the rest tells would shake by 7\.\d\d tenths, .* Read it again\.$/);
+    expect(headline).toMatch(
+      /^The shake of trial 1 does not go with the rest: 4\.60 tenths was read, and parts as the rest tells would shake by 7\.\d\d tenths, .* Read it again\.$/,
+    );
     expect(sentences).toContain('Until that is settled nothing is safe to take.');
   });
 
@@ -66,7 +77,9 @@ describe('a trial that clashes', () => {
     const told = leftVerdict(tried, cut, 'inch')!.sentences.find((s) => s.startsWith('The rest, without the shake'))!;
     expect(told).toMatch(/[Yy]ou are 5\.\d\d tenths short along the axis.* 4 ± \d+ tenths .*off the steep journal\./);
     expect(cut.without!.remaining.steps[0]!.normal / TENTH).toBeCloseTo(4.1, 0);
-    expect(leftVerdict(tried, cut, 'inch')!.sentences.join(' ')).toMatch(/Most likely 17\.\d\d tenths only came off the steep journal before trial 1, not 20\.12 tenths: less came off than was read off the dial/);
+    expect(leftVerdict(tried, cut, 'inch')!.sentences.join(' ')).toMatch(
+      /Most likely 17\.\d\d tenths only came off the steep journal before trial 1, not 20\.12 tenths: less came off than was read off the dial/,
+    );
   });
 
   it('without it what is safe is no more than what is left', () => {
@@ -93,8 +106,11 @@ describe('two plans', () => {
     const other = cutSection(chosen)!;
     expect(other.total).toBe(least.total);
     expect(other.aims.map(({ chosen }) => chosen)).toEqual([false, true]);
-    for (const { name, film } of base.seats) if (film) expect(Math.abs(other.films[name]! - film.target)).toBeLessThan(0.8 * film.tolerance! + 1e-9);
-    expect(cutVerdict(chosen, other, 'metric').headline).toMatch(/^70\.73 µm off the steep journal .* brings every film within its tolerance, with the least stock\.$/);
+    for (const { name, film } of base.seats)
+      if (film) expect(Math.abs(other.films[name]! - film.target)).toBeLessThan(0.8 * film.tolerance! + 1e-9);
+    expect(cutVerdict(chosen, other, 'metric').headline).toMatch(
+      /^70\.73 µm off the steep journal .* brings every film within its tolerance, with the least stock\.$/,
+    );
   });
 
   it('the trade between them falls evenly from the one to the other', () => {
@@ -137,7 +153,10 @@ describe('the doubt of the films', () => {
 describe('whether it runs as planned', () => {
   const base = demo('steep-first');
   const made = designWithCut(base, cutSection(base)!);
-  const under = (thrust: number): Design => ({ ...made, run: { speed: 600, oil: { viscosity: 0.0086 }, load: { x: 0, y: -100, z: -thrust, station: 30 } } });
+  const under = (thrust: number): Design => ({
+    ...made,
+    run: { speed: 600, oil: { viscosity: 0.0086 }, load: { x: 0, y: -100, z: -thrust, station: 30 } },
+  });
 
   it('a plan on which metal runs on metal is not to be cut to, and the ways out are told', () => {
     const heavy = under(2000);

@@ -6,7 +6,10 @@ import type { CutReport } from '../../../src/report/cut/definition.ts';
 import type { Verdict } from '../../../src/report/fit/verdict.ts';
 
 const surface = { halfAngle: 3, diameter: 22, station: 0, from: -26, to: 0 };
-const design: Design = { conepair: 1, seats: [{ name: 'steep', journal: surface, bush: surface, film: { target: 0.003, tolerance: 0.001 } }] };
+const design: Design = {
+  conepair: 1,
+  seats: [{ name: 'steep', journal: surface, bush: surface, film: { target: 0.003, tolerance: 0.001 } }],
+};
 const aim = (name: 'target' | 'tolerance', total: number, film: number, good = true): CutReport['aims'][number] => ({
   aim: name,
   chosen: name === 'target',
@@ -19,14 +22,20 @@ const aim = (name: 'target' | 'tolerance', total: number, film: number, good = t
   faces: [],
 });
 const cut = (likely: number, target = aim('target', 0.02, 0.003), least = aim('tolerance', 0.015, 0.0038)) =>
-  ({ aims: [target, least], budget: { contributions: [], seats: [{ seat: 'steep', sum: likely, likely }] } }) as unknown as CutReport;
+  ({
+    aims: [target, least],
+    budget: { contributions: [], seats: [{ seat: 'steep', sum: likely, likely }] },
+  }) as unknown as CutReport;
 const stop: Verdict = { tone: 'stop', headline: 'Metal runs on metal.', sentences: [] };
 const advised = (of: CutReport, runs: Parameters<typeof aimAdvice>[2] = {}) => aimAdvice(design, of, runs, 'metric');
 
 test('the least metal where its films leave room for the errors of the set-up, else the films just as wanted', () => {
   // the film stands 0.8 µm off its target, so 0.2 µm of the tolerance are left
   expect(advised(cut(0.00019))).toEqual({ aim: 'tolerance', why: expect.stringMatching(/5\.00 µm of metal are kept/) });
-  expect(advised(cut(0.00021))).toEqual({ aim: 'target', why: expect.stringMatching(/miss the steep film by 0\.21 µm.*only 0\.20 µm/) });
+  expect(advised(cut(0.00021))).toEqual({
+    aim: 'target',
+    why: expect.stringMatching(/miss the steep film by 0\.21 µm.*only 0\.20 µm/),
+  });
 });
 
 test('what must not run is never advised, whatever it saves', () => {

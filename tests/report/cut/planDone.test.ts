@@ -7,12 +7,28 @@ import { cutSection } from '../../../src/report/cut/section.ts';
 import { trialText } from '../../../src/report/cut/trialText.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 
-const surface = (halfAngle: number, diameter: number, from: number, to: number) => ({ halfAngle, diameter, station: from, from, to });
+const surface = (halfAngle: number, diameter: number, from: number, to: number) => ({
+  halfAngle,
+  diameter,
+  station: from,
+  from,
+  to,
+});
 const design: Design = {
   conepair: 1,
   seats: [
-    { name: 'shallow', journal: surface(3, 20, -20, 0), bush: surface(3, 20.012, -20, 0), film: { target: 0.0025, tolerance: 0.0005 } },
-    { name: 'steep', journal: surface(45, 24, 1, 4), bush: surface(45, 24.008, 1, 4), film: { target: 0.0025, tolerance: 0.0005 } },
+    {
+      name: 'shallow',
+      journal: surface(3, 20, -20, 0),
+      bush: surface(3, 20.012, -20, 0),
+      film: { target: 0.0025, tolerance: 0.0005 },
+    },
+    {
+      name: 'steep',
+      journal: surface(45, 24, 1, 4),
+      bush: surface(45, 24.008, 1, 4),
+      film: { target: 0.0025, tolerance: 0.0005 },
+    },
   ],
   position: 0.02,
   cut: {
@@ -22,7 +38,14 @@ const design: Design = {
     ],
     faces: [{ name: 'spacer', part: 'bush', seats: ['steep'], moves: 'noseward', limit: 0.05 }],
     work: { done: ['cut 0', 'manual'], order: ['guards'] },
-    trials: [{ note: 'with the old blue', standOff: { value: -0.004, sigma: 0.001 }, blue: [{ seat: 'steep', prints: true }], taken: [{ seat: 'steep', part: 'journal', normal: 0 }] }],
+    trials: [
+      {
+        note: 'with the old blue',
+        standOff: { value: -0.004, sigma: 0.001 },
+        blue: [{ seat: 'steep', prints: true }],
+        taken: [{ seat: 'steep', part: 'journal', normal: 0 }],
+      },
+    ],
   },
 };
 
@@ -57,14 +80,19 @@ test('trials, which told of the parts before, stay in the history, and count no 
   const [first, last, ...others] = done.cut!.trials!;
   expect(others).toEqual([]);
   expect(first).toEqual({ ...design.cut!.trials![0]!, inShapes: true });
-  expect(last).toMatchObject({ inShapes: true, taken: plan.steps.map(({ seat, part, normal }) => ({ seat, part, normal })) });
+  expect(last).toMatchObject({
+    inShapes: true,
+    taken: plan.steps.map(({ seat, part, normal }) => ({ seat, part, normal })),
+  });
   expect(last!.faces ?? []).toMatchObject(plan.faces.map(({ name, off }) => ({ name, off })));
   // a twentieth of it and half a division of the dial, square to the surface
   for (const { seat, part, normal, sigma } of last!.taken!) {
     const { halfAngle } = design.seats.find(({ name }) => name === seat)![part];
     expect(sigma).toBeCloseTo(Math.hypot(0.05 * normal, 0.0025 * Math.cos((halfAngle * Math.PI) / 180)), 6);
   }
-  expect(last!.taken!.map(({ part, renewed }) => [part, renewed])).toEqual(plan.steps.map(({ part }) => [part, part === 'bush' ? true : undefined]));
+  expect(last!.taken!.map(({ part, renewed }) => [part, renewed])).toEqual(
+    plan.steps.map(({ part }) => [part, part === 'bush' ? true : undefined]),
+  );
   const again = cutSection(done)!;
   expect(again.trials).toBeUndefined();
   expect(again.remaining).toBeUndefined();
@@ -84,14 +112,23 @@ test('of what a trial took already only the rest came off since; the first cut t
     expect(all.map(({ renewed }) => renewed ?? false)).toEqual([part === 'bush', false].slice(0, all.length));
   }
   expect(takenBeyond(tried, plan)).toEqual([]);
-  const beyond: Design = { ...tried, cut: { ...tried.cut!, trials: [{ taken: [{ seat: 'steep', part: 'bush', normal: 0.004 }] }] } };
+  const beyond: Design = {
+    ...tried,
+    cut: { ...tried.cut!, trials: [{ taken: [{ seat: 'steep', part: 'bush', normal: 0.004 }] }] },
+  };
   expect(takenBeyond(beyond, cutSection(beyond)!)).toEqual([{ seat: 'steep', part: 'bush', more: 0.004 }]);
 });
 
 test('a trial in one line, in the units a person likes; an empty one says so', () => {
-  expect(trialText({ taken: [{ seat: 'steep', part: 'journal', normal: 0.00254 }], shake: { value: 0.0254, sigma: 0.001, indicator: 30, position: 0.00508, direction: 0 } }, 'inch')).toBe(
-    '1.00 tenths off the steep journal; shake 10.00 tenths at position 2.00 tenths',
-  );
+  expect(
+    trialText(
+      {
+        taken: [{ seat: 'steep', part: 'journal', normal: 0.00254 }],
+        shake: { value: 0.0254, sigma: 0.001, indicator: 30, position: 0.00508, direction: 0 },
+      },
+      'inch',
+    ),
+  ).toBe('1.00 tenths off the steep journal; shake 10.00 tenths at position 2.00 tenths');
   expect(trialText({}, 'metric')).toBe('Nothing was written down.');
   expect(trialText({ note: 'x'.repeat(2000), standOff: { value: 0, sigma: 0.001 } }, 'metric').length).toBe(2000);
 });

@@ -5,11 +5,14 @@ import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { expectedStandOff, refusedTrial } from '../../../src/report/cut/refusedTrial.ts';
 
-const parsed = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+const parsed = parseDesign(
+  readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+);
 if (!parsed.ok) throw new Error('demo');
 const { design } = parsed;
 type Trial = NonNullable<NonNullable<Design['cut']>['trials']>[number];
-const refused = (trial: Trial, earlier: Trial[] = [], system: 'metric' | 'inch' = 'metric') => refusedTrial(design, earlier, trial, system);
+const refused = (trial: Trial, earlier: Trial[] = [], system: 'metric' | 'inch' = 'metric') =>
+  refusedTrial(design, earlier, trial, system);
 const touch = { value: -0.004, sigma: 0.001 };
 const shake = { value: 0.0263, sigma: 0.001, indicator: 30, position: 0.02, direction: 0 };
 
@@ -26,25 +29,33 @@ test('nothing read and nothing taken is nothing to write down; metal off alone i
 });
 
 test('a touch that these parts cannot have says where they should touch', () => {
-  expect(refused({ standOff: { ...touch, value: 0.9 } })).toMatch(/should touch first at −4 ± 14 µm, not at 900\.0 µm.*slip of the pen.*thought possible, 9\.80 µm of film either way/);
+  expect(refused({ standOff: { ...touch, value: 0.9 } })).toMatch(
+    /should touch first at −4 ± 14 µm, not at 900\.0 µm.*slip of the pen.*thought possible, 9\.80 µm of film either way/,
+  );
   expect(refused({ standOff: { ...touch, value: 0.9 } }, [], 'inch')).toMatch(/tenths/);
 });
 
 test('a shake or a print that cannot be', () => {
   expect(refused({ shake: { ...shake, value: 2 } })).toMatch(/cannot shake by 2\.000 mm/);
   expect(refused({ shake: { ...shake, position: -1 } })).toMatch(/press into each other, so no shake can be read/);
-  expect(refused({ blue: design.seats.map(({ name }) => ({ seat: name, prints: false })) })).toMatch(/some seat must print/);
+  expect(refused({ blue: design.seats.map(({ name }) => ({ seat: name, prints: false })) })).toMatch(
+    /some seat must print/,
+  );
 });
 
 test('after a trial that cannot be, the next has to wait', () => {
-  expect(refused({ standOff: touch }, [{ standOff: { value: 0.9, sigma: 0.001 } }])).toMatch(/correct it or strike it out first/);
+  expect(refused({ standOff: touch }, [{ standOff: { value: 0.9, sigma: 0.001 } }])).toMatch(
+    /correct it or strike it out first/,
+  );
 });
 
 test('a trial that does not go with an earlier one names the reading that may be wrong instead', () => {
   const wrong = { standOff: { ...touch, value: 0.009 }, blue: [{ seat: 'steep', prints: true }] };
   const shaken = { shake };
   const said = refused({ standOff: { ...touch, value: -0.011 } }, [wrong, shaken]);
-  expect(said).toMatch(/slip of the pen here, or in the stand-off of trial 1, without which this would go\. If it is so/);
+  expect(said).toMatch(
+    /slip of the pen here, or in the stand-off of trial 1, without which this would go\. If it is so/,
+  );
   expect(said).not.toMatch(/shake of trial|blue of trial/);
   expect(refused({ standOff: { ...touch, value: 0.9 } }, [{ standOff: touch }])).not.toMatch(/without which/);
 });
@@ -58,7 +69,10 @@ test('what is expected follows what was taken', () => {
 });
 
 test('stock that would be put back is refused by the file itself', () => {
-  const result = validateDesign({ ...design, cut: { ...design.cut, trials: [{ taken: [{ seat: 'steep', part: 'journal', normal: -0.001 }], standOff: touch }] } });
+  const result = validateDesign({
+    ...design,
+    cut: { ...design.cut, trials: [{ taken: [{ seat: 'steep', part: 'journal', normal: -0.001 }], standOff: touch }] },
+  });
   expect(result.ok).toBe(false);
   if (!result.ok) expect(result.errors[0]!.path).toBe('cut.trials[0].taken[0].normal');
 });

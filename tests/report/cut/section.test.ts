@@ -85,7 +85,8 @@ describe.each(demos)('%s', (name) => {
       expect(normal).toBeGreaterThan(cleanup - EXACT);
       expect(normal).toBeLessThan(limit + EXACT);
     }
-    for (const { seat, part } of cut.steps) expect(design.cut!.allow.some((a) => a.seat === seat && a.part === part)).toBe(true);
+    for (const { seat, part } of cut.steps)
+      expect(design.cut!.allow.some((a) => a.seat === seat && a.part === part)).toBe(true);
   });
 });
 
@@ -101,7 +102,10 @@ describe('what the demos teach', () => {
 
   it('shallow-first: the scored pair cleaned up, the rest off the bush to spare the journal, bush first', () => {
     const { steps, lap } = cutOf(shallowFirst);
-    expect(steps.map((s) => `${s.seat} ${s.part} ${s.why}`)).toEqual(['shallow bush relation', 'shallow journal cleanup']);
+    expect(steps.map((s) => `${s.seat} ${s.part} ${s.why}`)).toEqual([
+      'shallow bush relation',
+      'shallow journal cleanup',
+    ]);
     expect(steps[0]!.normal).toBeCloseTo(0.0852 * Math.sin(Math.PI / 60) - 0.002, 5);
     expect(steps[1]!.normal).toBeCloseTo(0.002, 12);
     expect(lap!.stop.why).toBe('bearing');
@@ -110,7 +114,9 @@ describe('what the demos teach', () => {
 
 describe('stop readings', () => {
   it('are those predicted for the design after the step, the steps before it done', () => {
-    const readings: Design['readings'] = [{ kind: 'overRolls', seat: 'shallow', part: 'journal', roll: 6, station: -10, value: 32, sigma: 0.001 }];
+    const readings: Design['readings'] = [
+      { kind: 'overRolls', seat: 'shallow', part: 'journal', roll: 6, station: -10, value: 32, sigma: 0.001 },
+    ];
     const design: Design = { ...everything(steepFirst), readings };
     design.cut!.allow = design.cut!.allow.map((a) => ({ ...a, cleanup: 0.002 }));
     const cut = cutOf(design);
@@ -124,7 +130,10 @@ describe('stop readings', () => {
       expect(fitSection(after).firstPosition).toBeCloseTo(step.standOff.stop!, 10);
       expect(fitSection(after).seats.find((s) => s.name === step.seat)!.seatPosition).toBeCloseTo(step.touch.stop!, 10);
     });
-    expect(cut.steps.find((s) => s.seat === 'shallow' && s.part === 'journal')!.gauges[0]!.reading).toMatchObject({ roll: 6, station: -10 });
+    expect(cut.steps.find((s) => s.seat === 'shallow' && s.part === 'journal')!.gauges[0]!.reading).toMatchObject({
+      roll: 6,
+      station: -10,
+    });
   });
 });
 
@@ -139,7 +148,9 @@ describe('the keys of the design', () => {
   });
 
   it('faces: a spacer taken off puts the seats where the films want them', () => {
-    const faces = [{ name: 'rear spacer', part: 'bush' as const, seats: ['steep'], moves: 'rearward' as const, limit: 0.2 }];
+    const faces = [
+      { name: 'rear spacer', part: 'bush' as const, seats: ['steep'], moves: 'rearward' as const, limit: 0.2 },
+    ];
     const design: Design = { ...steepFirst, cut: { allow: [], faces } };
     const cut = cutOf(design);
     expect(cut.steps).toEqual([]);
@@ -183,7 +194,10 @@ describe('the keys of the design', () => {
   });
 
   it('prefer and reach', () => {
-    const spared = cutOf({ ...everything(steepFirst), cut: { ...everything(steepFirst).cut!, prefer: { spare: 'journal' } } });
+    const spared = cutOf({
+      ...everything(steepFirst),
+      cut: { ...everything(steepFirst).cut!, prefer: { spare: 'journal' } },
+    });
     expect(spared.steps.map((s) => s.part)).toEqual(['bush']);
     const kept = cutOf({ ...everything(steepFirst), cut: { ...everything(steepFirst).cut!, reach: { to: -0.12 } } });
     expect(kept.position).toBeCloseTo(-0.12, 9);
@@ -192,7 +206,10 @@ describe('the keys of the design', () => {
   });
 
   it('work: order and ticks', () => {
-    const { work } = cutOf({ ...steepFirst, cut: { ...steepFirst.cut!, work: { order: ['trial'], done: ['guards', 'gone'] } } });
+    const { work } = cutOf({
+      ...steepFirst,
+      cut: { ...steepFirst.cut!, work: { order: ['trial'], done: ['guards', 'gone'] } },
+    });
     expect(work[0]).toMatchObject({ id: 'trial', done: false });
     expect(work.every(({ basis }) => basis === 'common practice')).toBe(true);
     expect(work.find(({ id }) => id === 'guards')!.done).toBe(true);
@@ -217,10 +234,14 @@ describe('the keys of the design', () => {
     expect(cut.trials![0]).toMatchObject({ status: 'updated', touched: { shallow: 0, steep: 1 } });
     const left = cut.remaining!;
     expect(left.feasible).toBe(true);
-    // it was to stand off 60.57 µm and stood off 60: the film is less by the difference times sin 45°, so more must come off
+    // it was to stand off 60.57 µm and stood off 60: the film is less by the difference times sin 45°, so more must
+    // come off
     expect(left.steps[0]!.normal).toBeGreaterThan(0.0365);
     expect(left.steps[0]!.normal).toBeLessThan(0.0372);
-    const broken = cutOf({ ...steepFirst, cut: { ...steepFirst.cut!, trials: [{ standOff: { value: 0.9, sigma: 0.0005 } }] } });
+    const broken = cutOf({
+      ...steepFirst,
+      cut: { ...steepFirst.cut!, trials: [{ standOff: { value: 0.9, sigma: 0.0005 } }] },
+    });
     expect(broken.trials![0]!.status).toBe('contradiction');
     expect(broken.remaining).toBeUndefined();
   });
@@ -252,10 +273,16 @@ describe('the keys of the design', () => {
     const [first, middle, last] = [profile[0]!, profile[8]!, profile[16]!];
     expect((first[1] + last[1]) / 2 - middle[1]).toBeCloseTo(depth, 5);
     expect((first[1] + last[1]) / 2 - middle[1]).toBeGreaterThan(0);
-    expect(cutOf({ ...steepFirst, cut: { ...steepFirst.cut!, machine: { toolHeight: 10 } } }).settings[0]!.hollow).not.toBeNull();
+    expect(
+      cutOf({ ...steepFirst, cut: { ...steepFirst.cut!, machine: { toolHeight: 10 } } }).settings[0]!.hollow,
+    ).not.toBeNull();
     const small: Design = {
       ...steepFirst,
-      seats: steepFirst.seats.map((s) => (s.name === 'steep' ? { ...s, journal: { ...s.journal, diameter: 14 }, bush: { ...s.bush, diameter: 14.008 } } : s)),
+      seats: steepFirst.seats.map((s) =>
+        s.name === 'steep'
+          ? { ...s, journal: { ...s.journal, diameter: 14 }, bush: { ...s.bush, diameter: 14.008 } }
+          : s,
+      ),
       cut: { ...steepFirst.cut!, machine: { toolHeight: 10 } },
     };
     expect(cutOf(small).settings.find((s) => s.seat === 'steep')!.hollow).toBeNull();
@@ -264,7 +291,14 @@ describe('the keys of the design', () => {
   it('lap: nothing touches, nothing is lapped', () => {
     const straight: Design = {
       conepair: 1,
-      seats: [{ name: 'a', journal: { halfAngle: 0, diameter: 20, station: 0, from: -9, to: 0 }, bush: { halfAngle: 0, diameter: 20.01, station: 0, from: -9, to: 0 }, film: { target: 0.0025 } }],
+      seats: [
+        {
+          name: 'a',
+          journal: { halfAngle: 0, diameter: 20, station: 0, from: -9, to: 0 },
+          bush: { halfAngle: 0, diameter: 20.01, station: 0, from: -9, to: 0 },
+          film: { target: 0.0025 },
+        },
+      ],
       cut: { allow: [], lap: { force: 10 } },
     };
     expect(cutOf(straight).lap).toBeNull();
@@ -292,7 +326,10 @@ describe('where there is no plan', () => {
   it('says when nothing is wanted, and when parts do not overlap', () => {
     const bare: Design = { ...steepFirst, seats: steepFirst.seats.map(({ film: _, ...seat }) => seat) };
     expect(cutOf(bare)).toMatchObject({ status: 'nothingWanted', feasible: false, steps: [], position: 0.02 });
-    const apart: Design = { ...steepFirst, seats: [{ ...steepFirst.seats[0]!, journal: { ...steepFirst.seats[0]!.journal, from: -200, to: -190 } }] };
+    const apart: Design = {
+      ...steepFirst,
+      seats: [{ ...steepFirst.seats[0]!, journal: { ...steepFirst.seats[0]!.journal, from: -200, to: -190 } }],
+    };
     expect(cutOf(apart)).toMatchObject({ status: 'apart', apart: ['shallow'], steps: [] });
   });
 });
@@ -317,9 +354,15 @@ describe('bad input', () => {
       },
       'cut.allow[1]',
     ],
-    [{ allow: [], faces: [{ name: 'f', part: 'bush', seats: ['middle'], moves: 'rearward' }] }, 'cut.faces[0].seats[0]'],
+    [
+      { allow: [], faces: [{ name: 'f', part: 'bush', seats: ['middle'], moves: 'rearward' }] },
+      'cut.faces[0].seats[0]',
+    ],
     [{ allow: [], faces: [{ name: 'f', part: 'bush', seats: ['steep'], moves: 'up' }] }, 'cut.faces[0].moves'],
-    [{ allow: [], faces: [{ name: 'f', part: 'bush', seats: ['steep'], moves: 'rearward', cleanup: 0.01, add: 0.1 }] }, 'cut.faces[0].add'],
+    [
+      { allow: [], faces: [{ name: 'f', part: 'bush', seats: ['steep'], moves: 'rearward', cleanup: 0.01, add: 0.1 }] },
+      'cut.faces[0].add',
+    ],
     [
       {
         allow: [],
@@ -345,7 +388,9 @@ describe('bad input', () => {
 
   it('what is left out has its default, and an allowance of nothing is one', () => {
     expect(errors({ allow: [{ seat: 'steep', part: 'journal', cleanup: 0.3 }] })).toEqual([]);
-    expect(cutOf({ ...steepFirst, cut: { allow: [{ seat: 'steep', part: 'journal', cleanup: 0.3 }] } }).steps[0]!.normal).toBeCloseTo(0.3, 9);
+    expect(
+      cutOf({ ...steepFirst, cut: { allow: [{ seat: 'steep', part: 'journal', cleanup: 0.3 }] } }).steps[0]!.normal,
+    ).toBeCloseTo(0.3, 9);
     expect(errors({ allow: [{ seat: 'steep', part: 'journal', limit: 0 }] })).toEqual([]);
   });
 });

@@ -11,7 +11,9 @@ import { cutSection } from '../../../src/report/cut/section.ts';
 import { cutVerdict } from '../../../src/report/cut/verdict.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 
-const parsed = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+const parsed = parseDesign(
+  readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+);
 if (!parsed.ok) throw new Error('demo');
 const { design } = parsed;
 const planned = cutSection(design)!;
@@ -41,11 +43,23 @@ describe('a pair that would do as it is', () => {
     const { asTheyAre } = cut.remaining!;
     const off = {
       ...design,
-      seats: design.seats.map((seat) => (seat.name === step.seat ? { ...seat, [step.part]: { ...seat[step.part], diameter: seat[step.part].diameter + diameterOf(design, step.seat, step.part, step.normal - 0.0003) } } : seat)),
+      seats: design.seats.map((seat) =>
+        seat.name === step.seat
+          ? {
+              ...seat,
+              [step.part]: {
+                ...seat[step.part],
+                diameter: seat[step.part].diameter + diameterOf(design, step.seat, step.part, step.normal - 0.0003),
+              },
+            }
+          : seat,
+      ),
     };
     expect(within(off, asTheyAre!.position)).toBe(true);
     const { tone, headline, sentences } = leftVerdict(short, cut, 'metric')!;
-    expect(headline).toMatch(/^You may stop here: most likely every film is within its tolerance already, the journal at /);
+    expect(headline).toMatch(
+      /^You may stop here: most likely every film is within its tolerance already, the journal at /,
+    );
     expect(tone).toBe('mend');
     expect(sentences[0]).toMatch(/^(Take|You are)/);
   });
@@ -60,12 +74,24 @@ describe('a pair that would do as it is', () => {
   it('is told so before any trial too', () => {
     const near = {
       ...design,
-      seats: design.seats.map((seat) => (seat.name === step.seat ? { ...seat, [step.part]: { ...seat[step.part], diameter: seat[step.part].diameter + diameterOf(design, step.seat, step.part, step.normal - 0.0003) } } : seat)),
+      seats: design.seats.map((seat) =>
+        seat.name === step.seat
+          ? {
+              ...seat,
+              [step.part]: {
+                ...seat[step.part],
+                diameter: seat[step.part].diameter + diameterOf(design, step.seat, step.part, step.normal - 0.0003),
+              },
+            }
+          : seat,
+      ),
     };
     const cut = cutSection(near)!;
     expect(cut.steps).toHaveLength(1);
     expect(within(near, cut.asTheyAre!.position)).toBe(true);
-    expect(cutVerdict(near, cut, 'metric').sentences[0]).toMatch(/^As measured every film is within its tolerance already.*it may be left so\.$/);
+    expect(cutVerdict(near, cut, 'metric').sentences[0]).toMatch(
+      /^As measured every film is within its tolerance already.*it may be left so\.$/,
+    );
   });
 });
 
@@ -78,14 +104,26 @@ describe('a step of which only a part is safe', () => {
     expect(safe!).toBeGreaterThan(0.01);
     expect(safe!).toBeLessThan(safely.normal);
     const share = safe! / safely.normal;
-    for (const key of ['normal', 'diameter', 'crossFeed', 'crossDivisions', 'tableFeed', 'axialFeed', 'axialDivisions'] as const) expect(first![key]! / safely[key]!).toBeCloseTo(share, 9);
-    for (const { before, safe: read, stop } of safely.gauges) if (before !== null && stop !== null) expect((read! - before) / (stop - before)).toBeCloseTo(share, 4);
+    for (const key of [
+      'normal',
+      'diameter',
+      'crossFeed',
+      'crossDivisions',
+      'tableFeed',
+      'axialFeed',
+      'axialDivisions',
+    ] as const)
+      expect(first![key]! / safely[key]!).toBeCloseTo(share, 9);
+    for (const { before, safe: read, stop } of safely.gauges)
+      if (before !== null && stop !== null) expect((read! - before) / (stop - before)).toBeCloseTo(share, 4);
   });
 
   it('has a first stop in the order of work, and no half way', () => {
     const cuts = (cut: CutReport) => cut.work.filter(({ id }) => id.startsWith('cut ')).map(({ text }) => text);
     expect(cuts(sure)).toEqual([expect.stringMatching(/to its first stop only, gauge, and assemble for a trial/)]);
-    expect(cuts(cutSection({ ...design, cut: { ...design.cut!, doubt: 1e-9 } })!)).toEqual([expect.stringMatching(/half way, gauge, then to the stop reading/)]);
+    expect(cuts(cutSection({ ...design, cut: { ...design.cut!, doubt: 1e-9 } })!)).toEqual([
+      expect.stringMatching(/half way, gauge, then to the stop reading/),
+    ]);
     // once there are trials they say what is left, and no stop reading of the plan
     expect(cuts(cutSection(tried(0.02, 0.0005))!)).toEqual([expect.stringMatching(/first stop only/)]);
   });
@@ -96,5 +134,7 @@ it('less than can be set on the dial is told as that', () => {
   const [left] = fine.remaining!.steps;
   expect(left!.safe).toBeGreaterThan(0.0001);
   expect(left!.safeDivisions).toBeLessThan(0.5);
-  expect(leftVerdict(tried(0.0008, 0.00001), fine, 'metric')!.sentences.join(' ')).toMatch(/less than half a division of the cross feed for the steep journal: stone or lap it off/);
+  expect(leftVerdict(tried(0.0008, 0.00001), fine, 'metric')!.sentences.join(' ')).toMatch(
+    /less than half a division of the cross feed for the steep journal: stone or lap it off/,
+  );
 });

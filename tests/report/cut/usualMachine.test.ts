@@ -12,7 +12,9 @@ import { notebookDemo } from '../measure/notebooks.ts';
 const design: Design = notebookDemo((d) => ({
   ...d,
   // off its angle by enough to be worth a cut
-  seats: d.seats.map((seat) => (seat.name === 'steep' ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + 0.02 } } : seat)),
+  seats: d.seats.map((seat) =>
+    seat.name === 'steep' ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + 0.02 } } : seat,
+  ),
   cut: {
     allow: [
       { seat: 'shallow', part: 'journal' },
@@ -39,13 +41,15 @@ describe('an inch shop', () => {
     expect(tools.blocks).toMatchObject({ name: '81', system: 'inch' });
     expect(tools.indicator).toBeCloseTo(0.0001 * 0.0254, 12);
     const { division, axialDivision } = toMachine(inch.cut!);
-    for (const size of [division, axialDivision]) expect([0.001, 0.0005, 0.0001].some((of) => Math.abs(size / 0.0254 - of) < 1e-9)).toBe(true);
+    for (const size of [division, axialDivision])
+      expect([0.001, 0.0005, 0.0001].some((of) => Math.abs(size / 0.0254 - of) < 1e-9)).toBe(true);
   });
 
   test('the plan is made of inch blocks', () => {
     const stacks = cutSection(inch)!.settings.flatMap(({ blocks }) => (blocks ? [blocks] : []));
     expect(stacks.length).toBeGreaterThan(0);
-    for (const block of stacks.flat()) expect(Math.abs((block / 25.4) * 1e4 - Math.round((block / 25.4) * 1e4))).toBeLessThan(1e-6);
+    for (const block of stacks.flat())
+      expect(Math.abs((block / 25.4) * 1e4 - Math.round((block / 25.4) * 1e4))).toBeLessThan(1e-6);
   });
 
   test('what the design names stays, and so does the file', () => {

@@ -1,4 +1,7 @@
-/** The flank of a tool off the centre in the design that is drawn after the cut: the exact hyperbola, and what it does to the film. */
+/**
+ * The flank of a tool off the centre in the design that is drawn after the cut: the exact hyperbola, and what it does
+ * to the film.
+ */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
@@ -6,7 +9,9 @@ import { cutSection } from '../../../src/report/cut/section.ts';
 import { designWithCut, withFlanks } from '../../../src/report/cut/withCut.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 
-const demo = JSON.parse(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8')) as Design;
+const demo = JSON.parse(
+  readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+) as Design;
 const drawn = (toolHeight: number) => {
   const design = { ...demo, cut: { ...demo.cut!, machine: { ...demo.cut!.machine, toolHeight } } } as Design;
   const cut = cutSection(design)!;
@@ -24,7 +29,8 @@ test('a tool a millimetre off leaves r = √((r₀ + Z tan a)² + k²), and the 
   const a = (journal.halfAngle * Math.PI) / 180;
   const straight = (z: number) => journal.diameter / 2 + (z - journal.station) * Math.tan(a);
   const hyperbola = (z: number) => (Math.sqrt(straight(z) ** 2 + 1) - straight(z)) * Math.cos(a);
-  const chord = (z: number, of: (z: number) => number) => of(first[0]) + ((of(last[0]) - of(first[0])) * (z - first[0])) / (last[0] - first[0]);
+  const chord = (z: number, of: (z: number) => number) =>
+    of(first[0]) + ((of(last[0]) - of(first[0])) * (z - first[0])) / (last[0] - first[0]);
   for (const [z, deviation] of profile) {
     const hollow = deviation - (first[1] + ((last[1] - first[1]) * (z - first[0])) / (last[0] - first[0]));
     expect(Math.abs(hollow - (hyperbola(z) - chord(z, hyperbola)))).toBeLessThan(2e-5);

@@ -17,7 +17,9 @@ type Run = NonNullable<Design['run']>;
 type Running = Design & { run: Run };
 
 function demo(name: string, run: Run, change: Partial<Design> = {}): Running {
-  const parsed = parseDesign(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
+  const parsed = parseDesign(
+    readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'),
+  );
   if (!parsed.ok) throw new Error(parsed.errors[0]!.message);
   const valid = validateDesign({ ...parsed.design, ...change, run });
   if (!valid.ok) throw new Error(valid.errors[0]!.message);
@@ -46,7 +48,16 @@ describe('every outcome has the shape of the definition and survives JSON', () =
     ['standing still, held', 'correct', { speed: 0, oil: OIL, heat }, 'held'],
   ])('%s', (name, file, run, status) => {
     const design = demo(file, run);
-    if (status === 'noRoom') design.seats = design.seats.map((seat, i) => (i > 0 ? seat : { ...seat, journal: { ...seat.journal, halfAngle: 0, diameter: 22.05 }, bush: { ...seat.bush, halfAngle: 0 } }));
+    if (status === 'noRoom')
+      design.seats = design.seats.map((seat, i) =>
+        i > 0
+          ? seat
+          : {
+              ...seat,
+              journal: { ...seat.journal, halfAngle: 0, diameter: 22.05 },
+              bush: { ...seat.bush, halfAngle: 0 },
+            },
+      );
     const found = solve(design, `${name}.conepair.json`, ['film']);
     expect(definition.safeParse(found).error?.issues ?? []).toEqual([]);
     expect(JSON.parse(JSON.stringify(found))).toEqual(found);
@@ -68,18 +79,28 @@ describe('numbers', () => {
     expect(film.force!.z).toBeCloseTo(40, 3);
     // N·mm about the bush datum: -120 N at 30 mm
     expect(film.moment!.x).toBeCloseTo(-3600, 1);
-    for (const key of ['x', 'y', 'z'] as const) expect(film.seats.reduce((sum, seat) => sum + seat.force![key], 0)).toBeCloseTo(film.force![key], 9);
+    for (const key of ['x', 'y', 'z'] as const)
+      expect(film.seats.reduce((sum, seat) => sum + seat.force![key], 0)).toBeCloseTo(film.force![key], 9);
     expect(film.load).toEqual({ force: { x: 0, y: -120, z: -40 }, moment: { x: expect.closeTo(3600, 9), y: 0 } });
     expect(film.stop).toBe(0);
   });
 
   it('power is torque times speed: W from N·mm and rev/min', () => {
-    for (const { torque, power } of film.seats) expect(power!).toBeCloseTo((torque! / 1000) * ((1200 * Math.PI) / 30), 9);
+    for (const { torque, power } of film.seats)
+      expect(power!).toBeCloseTo((torque! / 1000) * ((1200 * Math.PI) / 30), 9);
     expect(film.power!).toBeCloseTo((film.torque! / 1000) * ((1200 * Math.PI) / 30), 9);
   });
 
   it('the stiffness is per mm and rad: a nudge of the pose changes the force so', () => {
-    const at = (z: number) => filmSection(demo('rear-bearing', { speed: 1200, oil: OIL, heat: { duration: 1 }, pose: { ...film.pose, z: film.pose.z + z } }))!;
+    const at = (z: number) =>
+      filmSection(
+        demo('rear-bearing', {
+          speed: 1200,
+          oil: OIL,
+          heat: { duration: 1 },
+          pose: { ...film.pose, z: film.pose.z + z },
+        }),
+      )!;
     const [plus, minus] = [at(1e-7), at(-1e-7)];
     expect(-(plus.force!.z - minus.force!.z) / 2e-7 / film.stiffness[2]![2]!).toBeCloseTo(1, 3);
     expect(-(plus.moment!.x - minus.moment!.x) / 2e-7 / film.stiffness[3]![2]!).toBeCloseTo(1, 2);
@@ -96,7 +117,10 @@ describe('numbers', () => {
     const held = filmSection(demo('correct', { speed: 1200, oil: OIL, pose: { x: 0.001, z: 0.01 }, heat }))!;
     const found = held.seats[0]!;
     // 2.5 µm at home, 10 µm noseward opens by sin 3°, 1 µm sideways takes cos 3°
-    expect(found.leastFilm!).toBeCloseTo(0.0025 * Math.cos(Math.PI / 60) + 0.01 * Math.sin(Math.PI / 60) - 0.001 * Math.cos(Math.PI / 60), 8);
+    expect(found.leastFilm!).toBeCloseTo(
+      0.0025 * Math.cos(Math.PI / 60) + 0.01 * Math.sin(Math.PI / 60) - 0.001 * Math.cos(Math.PI / 60),
+      8,
+    );
     expect(found.leastFilmAt!.angle).toBeCloseTo(0, 9);
     expect(held.pose.z).toBe(0.01);
   });
@@ -104,15 +128,30 @@ describe('numbers', () => {
   it.each<[string, string, Run]>([
     ['three seats under a load', 'rear-bearing', loaded],
     ['thin on one side', 'correct', { ...loaded, load: undefined, pose: { x: 0.0021, tiltY: 1e-5 } }],
-    ['with a groove', 'correct', { ...loaded, load: undefined, pose: { x: 0.001 }, supply: [{ seat: 'shallow', angle: 40, from: -22, to: -3, width: 2, pressure: 0.1 }] }],
+    [
+      'with a groove',
+      'correct',
+      {
+        ...loaded,
+        load: undefined,
+        pose: { x: 0.001 },
+        supply: [{ seat: 'shallow', angle: 40, from: -22, to: -3, width: 2, pressure: 0.1 }],
+      },
+    ],
   ])('the accuracy stated is met: %s, against a grid twice as fine at the same pose', (_, file, run) => {
     const design = demo(file, run);
     const told = filmSection(design)!;
     const input = toRunning(design);
     const { x, y, z, tiltX, tiltY } = told.pose;
-    const finer = solveSpindle(newSpindle(input.seats, { rows: 128, columns: 512 }), [x / 1000, y / 1000, z / 1000, tiltX, tiltY], input.run);
+    const finer = solveSpindle(
+      newSpindle(input.seats, { rows: 128, columns: 512 }),
+      [x / 1000, y / 1000, z / 1000, tiltX, tiltY],
+      input.run,
+    );
     if (finer.status !== 'solved') throw new Error(finer.status);
-    const greatest = Math.max(...finer.seats.flatMap(({ force }) => [Math.hypot(force[0], force[1]), Math.abs(force[2])]));
+    const greatest = Math.max(
+      ...finer.seats.flatMap(({ force }) => [Math.hypot(force[0], force[1]), Math.abs(force[2])]),
+    );
     finer.seats.forEach(({ force }, i) => {
       const { force: f } = told.seats[i]!;
       // what is left beyond the finer grid is a quarter of what is left here
@@ -123,7 +162,9 @@ describe('numbers', () => {
       ] as const)
         expect(Math.abs(force[c] - f![key]) / greatest).toBeLessThanOrEqual(2 * told.accuracy!.force + 1e-4);
     });
-    expect(Math.abs(finer.total.torque * 1000 - told.torque!) / told.torque!).toBeLessThanOrEqual(2 * told.accuracy!.torque + 1e-4);
+    expect(Math.abs(finer.total.torque * 1000 - told.torque!) / told.torque!).toBeLessThanOrEqual(
+      2 * told.accuracy!.torque + 1e-4,
+    );
     expect(told.accuracy!.imbalance).toBeLessThan(1e-7);
   });
 
@@ -141,11 +182,23 @@ describe('numbers', () => {
 
   it('the warm film is that of the fine grid, to three parts in a thousand', () => {
     for (const down of [60, 150]) {
-      const design = demo('steep-first', { speed: 1200, oil: { grade: 10 }, load: { x: 0, y: -down, z: -20, station: 30 } });
+      const design = demo('steep-first', {
+        speed: 1200,
+        oil: { grade: 10 },
+        load: { x: 0, y: -down, z: -20, station: 30 },
+      });
       const { steady } = filmSection(design)!;
       const input = toRunning(design);
-      const run = { ...input.run, viscosity: steady!.seats.map(({ viscosity }) => viscosity), growth: steady!.seats.map(({ growth }) => growth / 1000) };
-      const found = equilibrium(newSpindle(input.seats, FINE), input.load!, run, { position: input.position, adjusted: true, coarse: newSpindle(input.seats, COARSE) });
+      const run = {
+        ...input.run,
+        viscosity: steady!.seats.map(({ viscosity }) => viscosity),
+        growth: steady!.seats.map(({ growth }) => growth / 1000),
+      };
+      const found = equilibrium(newSpindle(input.seats, FINE), input.load!, run, {
+        position: input.position,
+        adjusted: true,
+        coarse: newSpindle(input.seats, COARSE),
+      });
       if (found.status !== 'solved') throw new Error(found.status);
       const fine = 1000 * Math.min(...found.seats.map(({ least }) => least.film));
       expect(Math.abs(steady!.leastFilm - fine)).toBeLessThan(0.003 * fine);
@@ -153,19 +206,30 @@ describe('numbers', () => {
   });
 
   it('several loads act together', () => {
-    const split = filmSection(demo('rear-bearing', { ...loaded, load: { y: -120, station: 30 }, loads: [{ z: -30 }, { z: -10 }] }))!;
+    const split = filmSection(
+      demo('rear-bearing', { ...loaded, load: { y: -120, station: 30 }, loads: [{ z: -30 }, { z: -10 }] }),
+    )!;
     expect(split.pose.y).toBeCloseTo(film.pose.y, 9);
     expect(split.load!.force.z).toBe(-40);
   });
 
   it('a groove feeds the film', () => {
-    const fed = filmSection(demo('correct', { speed: 1200, oil: OIL, pose: { x: 0.001 }, supply: [{ seat: 'shallow', angle: 90, from: -22, to: -3, width: 2, pressure: 0.2 }], heat }))!;
+    const fed = filmSection(
+      demo('correct', {
+        speed: 1200,
+        oil: OIL,
+        pose: { x: 0.001 },
+        supply: [{ seat: 'shallow', angle: 90, from: -22, to: -3, width: 2, pressure: 0.2 }],
+        heat,
+      }),
+    )!;
     expect(fed.seats[0]!.supplied!).toBeGreaterThan(0);
     expect(fed.seats[1]!.supplied).toBe(0);
   });
 
   it('two measured points of an oil are an oil', () => {
-    const by = (oil: Run['oil']) => filmSection(demo('correct', { speed: 1200, oil, ambient: 40, heat: { duration: 1 } }))!.seats[0]!.viscosity!;
+    const by = (oil: Run['oil']) =>
+      filmSection(demo('correct', { speed: 1200, oil, ambient: 40, heat: { duration: 1 } }))!.seats[0]!.viscosity!;
     expect(
       by({
         measured: [
@@ -177,8 +241,12 @@ describe('numbers', () => {
   });
 
   it('lobes of the journal come round', () => {
-    const seats = demo('correct', loaded).seats.map((seat, i) => (i > 0 ? seat : { ...seat, journal: { ...seat.journal, lobes: [{ count: 1, amplitude: 0.0005, phase: 180 }] } }));
-    const turned = filmSection(demo('correct', { speed: 1200, oil: OIL, pose: { x: 0.001 }, heat: { duration: 1 } }, { seats }))!;
+    const seats = demo('correct', loaded).seats.map((seat, i) =>
+      i > 0 ? seat : { ...seat, journal: { ...seat.journal, lobes: [{ count: 1, amplitude: 0.0005, phase: 180 }] } },
+    );
+    const turned = filmSection(
+      demo('correct', { speed: 1200, oil: OIL, pose: { x: 0.001 }, heat: { duration: 1 } }, { seats }),
+    )!;
     expect(turned.leastFilm!).toBeGreaterThan(0.0017);
     expect(turned.turn!.leastFilm!).toBeLessThan(0.00105);
     expect(turned.turn!.greatest!.y).toBeGreaterThan(turned.turn!.least!.y);

@@ -7,7 +7,9 @@ import { fitSection } from '../../../src/report/fit/section.ts';
 import { fitVerdict } from '../../../src/report/fit/verdict.ts';
 
 function demo(name: string, change: (design: Design) => Design = (d) => d) {
-  const result = parseDesign(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
+  const result = parseDesign(
+    readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'),
+  );
   if (!result.ok) throw new Error(result.errors[0]!.message);
   const design = change(result.design);
   const { tone, headline, sentences } = fitVerdict(design, fitSection(design), 'metric');
@@ -18,8 +20,12 @@ test('steep first: loose by what the shallow one stands clear, and the move for 
   const { tone, text } = demo('steep-first');
   expect(tone).toBe('mend');
   expect(text).toMatch(/No one position gives both .* stand 108\.2 µm wrong/);
-  expect(text).toMatch(/the steep seat touches first all along its line: it stops the journal before the shallow seat is home, so the spindle is loose in that one\. That leaves the shallow seat still 7\.98 µm clear\./);
-  expect(text).toMatch(/beyond the 10\.26 µm the tolerances allow\. The Cut screen tells what to take off which surface\./);
+  expect(text).toMatch(
+    /the steep seat touches first all along its line: it stops the journal before the shallow seat is home, so the spindle is loose in that one\. That leaves the shallow seat still 7\.98 µm clear\./,
+  );
+  expect(text).toMatch(
+    /beyond the 10\.26 µm the tolerances allow\. The Cut screen tells what to take off which surface\./,
+  );
   expect(text).toMatch(/20\.46 µm rearward \(9\.8° of the adjuster\); the shallow then has 8\.16 µm/);
 });
 
@@ -41,25 +47,35 @@ test.each(['correct', 'rear-bearing', 'opposed-cones'])('%s: good, and nothing i
 });
 
 test('a worn bell mouth and a mismatch are uneven, true cones are not', () => {
-  expect(demo('worn-bell-mouth').text).toMatch(/The shallow film is uneven: 2\.50 µm where it is least, 14\.50 µm where it is greatest/);
+  expect(demo('worn-bell-mouth').text).toMatch(
+    /The shallow film is uneven: 2\.50 µm where it is least, 14\.50 µm where it is greatest/,
+  );
   expect(demo('half-angle-mismatch').text).toMatch(/The shallow film is uneven/);
   expect(demo('worn-bell-mouth').tone).toBe('mend');
   expect(demo('correct').text).not.toMatch(/uneven/);
 });
 
 test('how far it may go with every film right, from here or from elsewhere', () => {
-  expect(demo('correct').text).toMatch(/It may go 0\.72 µm rearward or 0\.69 µm noseward of here with every film still within its tolerance/);
-  expect(demo('correct', (d) => ({ ...d, position: 0.01 })).text).toMatch(/Over 1\.41 µm of travel \(0\.7° of the adjuster\) every film is within its tolerance/);
+  expect(demo('correct').text).toMatch(
+    /It may go 0\.72 µm rearward or 0\.69 µm noseward of here with every film still within its tolerance/,
+  );
+  expect(demo('correct', (d) => ({ ...d, position: 0.01 })).text).toMatch(
+    /Over 1\.41 µm of travel \(0\.7° of the adjuster\) every film is within its tolerance/,
+  );
   expect(demo('steep-first').text).not.toMatch(/It may go|Over /);
 });
 
 test('opposed cones: end play', () => {
-  expect(demo('opposed-cones').text).toMatch(/at 45\.0° it stops the journal without sticking\. That leaves the rear seat still 3\.85 µm clear; end play is 10\.07 µm\./);
+  expect(demo('opposed-cones').text).toMatch(
+    /at 45\.0° it stops the journal without sticking\. That leaves the rear seat still 3\.85 µm clear; end play is 10\.07 µm\./,
+  );
   expect(demo('opposed-cones').text).not.toMatch(/Cut screen/);
 });
 
 test('a mismatch says at which end it touches', () => {
-  expect(demo('half-angle-mismatch', (d) => ({ ...d, seats: d.seats.slice(0, 1) })).text).toMatch(/touches first at its small end \(diameter/);
+  expect(demo('half-angle-mismatch', (d) => ({ ...d, seats: d.seats.slice(0, 1) })).text).toMatch(
+    /touches first at its small end \(diameter/,
+  );
 });
 
 test('pressed past the touch: stop, and by how much', () => {
@@ -70,13 +86,24 @@ test('pressed past the touch: stop, and by how much', () => {
 
 test('straight seats alone: no axial move closes them; too large: no axial move clears them', () => {
   const straight = (diameter: number) =>
-    demo('correct', () => ({ conepair: 1, seats: [{ name: 'plain', journal: { halfAngle: 0, diameter, station: 0, from: -20, to: 0 }, bush: { halfAngle: 0, diameter: 20, station: 0, from: -20, to: 0 } }] }));
+    demo('correct', () => ({
+      conepair: 1,
+      seats: [
+        {
+          name: 'plain',
+          journal: { halfAngle: 0, diameter, station: 0, from: -20, to: 0 },
+          bush: { halfAngle: 0, diameter: 20, station: 0, from: -20, to: 0 },
+        },
+      ],
+    }));
   expect(straight(19.99).text).toBe('No axial move makes any of these seats touch.');
   expect(straight(20.01).text).toMatch(/plain journal is 5\.00 µm into its bush here and no axial move clears it/);
 });
 
 test('in inches the films are tenths', () => {
-  const result = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+  const result = parseDesign(
+    readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+  );
   if (!result.ok) throw new Error('demo');
   const { sentences } = fitVerdict(result.design, fitSection(result.design), 'inch');
   expect(sentences.join(' ')).toMatch(/the shallow seat still 3\.14 tenths clear/);

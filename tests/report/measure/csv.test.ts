@@ -20,15 +20,39 @@ describe('there and back', () => {
 
   test('any readings, to fifteen digits, in millimetres and in inches', () => {
     const number = (min: number, max: number) => fc.double({ min, max, noNaN: true }).map((x) => (x === 0 ? 0 : x));
-    const on = { seat: fc.constantFrom('shallow', 'steep'), part: fc.constantFrom('journal' as const, 'bush' as const), value: number(-100, 100), sigma: number(1e-6, 0.1) };
+    const on = {
+      seat: fc.constantFrom('shallow', 'steep'),
+      part: fc.constantFrom('journal' as const, 'bush' as const),
+      value: number(-100, 100),
+      sigma: number(1e-6, 0.1),
+    };
     const any: fc.Arbitrary<Reading> = fc.oneof(
       fc.record({ kind: fc.constant('diameter' as const), ...on, value: number(0.001, 100), station: number(-50, 50) }),
-      fc.record({ kind: fc.constant('overRolls' as const), ...on, value: number(0.001, 100), roll: number(1, 20), station: number(-50, 50) }),
+      fc.record({
+        kind: fc.constant('overRolls' as const),
+        ...on,
+        value: number(0.001, 100),
+        roll: number(1, 20),
+        station: number(-50, 50),
+      }),
       fc.record({ kind: fc.constant('ballDepth' as const), ...on, ball: number(1, 50), face: number(-50, 50) }),
-      fc.record({ kind: fc.constant('sineRise' as const), ...on, bar: number(50, 300), stack: number(-50, 50), travel: number(1, 20) }),
+      fc.record({
+        kind: fc.constant('sineRise' as const),
+        ...on,
+        bar: number(50, 300),
+        stack: number(-50, 50),
+        travel: number(1, 20),
+      }),
       fc.record({ kind: fc.constant('straightness' as const), ...on, station: number(-50, 50) }),
       fc.record({ kind: fc.constant('standOff' as const), value: number(-1, 1), sigma: number(1e-6, 0.1) }),
-      fc.record({ kind: fc.constant('shake' as const), value: number(0, 1), sigma: number(1e-6, 0.1), indicator: number(-50, 50), position: number(-1, 1), direction: number(-360, 360) }),
+      fc.record({
+        kind: fc.constant('shake' as const),
+        value: number(0, 1),
+        sigma: number(1e-6, 0.1),
+        indicator: number(-50, 50),
+        position: number(-1, 1),
+        direction: number(-360, 360),
+      }),
     );
     fc.assert(
       fc.property(fc.array(any, { maxLength: 12 }), (readings) => {
@@ -40,7 +64,8 @@ describe('there and back', () => {
             const found = back.readings[i] as unknown as Record<string, unknown>;
             expect(Object.keys(found).sort()).toEqual(Object.keys(reading).sort());
             for (const [key, value] of Object.entries(reading)) {
-              if (typeof value === 'number') expect(Math.abs((found[key] as number) - value)).toBeLessThanOrEqual(6e-15 * Math.abs(value) + 1e-300);
+              if (typeof value === 'number')
+                expect(Math.abs((found[key] as number) - value)).toBeLessThanOrEqual(6e-15 * Math.abs(value) + 1e-300);
               else expect(found[key]).toBe(value);
             }
           });
@@ -56,47 +81,76 @@ describe('there and back', () => {
 
   test('a name may say the unit of its column, whatever the screen shows', () => {
     for (const bare of ['metric', 'inch'] as const) {
-      const table = read('kind,seat,part,value (in),sigma [tenths],Station ( mm )\ndiameter,shallow,journal,0.7,1,-5', bare);
+      const table = read(
+        'kind,seat,part,value (in),sigma [tenths],Station ( mm )\ndiameter,shallow,journal,0.7,1,-5',
+        bare,
+      );
       if (!table.ok) throw new Error(JSON.stringify(table.errors));
       const [found] = table.readings as unknown as { value: number; sigma: number; station: number }[];
       expect(found!.value).toBeCloseTo(17.78, 12);
       expect(found!.sigma).toBeCloseTo(0.00254, 12);
       expect(found!.station).toBe(-5);
     }
-    expect(errorsOf('kind,seat,part,value (ells),sigma,station\ndiameter,shallow,journal,0.7,1,-5')).toEqual(['1 value']);
+    expect(errorsOf('kind,seat,part,value (ells),sigma,station\ndiameter,shallow,journal,0.7,1,-5')).toEqual([
+      '1 value',
+    ]);
   });
 
   test('names of seats with commas, quotes and line breaks', () => {
     const odd = 'a, "b"\nc;\td';
-    const renamed: Design = { ...design, seats: design.seats.map((seat, i) => (i === 0 ? { ...seat, name: odd } : seat)) };
+    const renamed: Design = {
+      ...design,
+      seats: design.seats.map((seat, i) => (i === 0 ? { ...seat, name: odd } : seat)),
+    };
     const readings = design.readings!.map((r) => ('seat' in r && r.seat === 'shallow' ? { ...r, seat: odd } : r));
     expect(readingsFromCsv(readingsToCsv(readings), renamed)).toEqual({ ok: true, readings, ignored: [] });
   });
 
   test('the columns stand in the order that is told', () => {
-    expect(readingsToCsv([]).trim()).toBe(COLUMNS.map((name, i) => (i < 3 || name === 'after' ? name : `${name} (${name === 'direction' ? 'deg' : 'mm'})`)).join(','));
+    expect(readingsToCsv([]).trim()).toBe(
+      COLUMNS.map((name, i) =>
+        i < 3 || name === 'after' ? name : `${name} (${name === 'direction' ? 'deg' : 'mm'})`,
+      ).join(','),
+    );
   });
 });
 
 describe('what a spreadsheet or a hand writes', () => {
   test('numbers have no tails of binary fractions, and stand in the units of the person', () => {
-    const reading: Reading = { kind: 'diameter', seat: 'shallow', part: 'journal', value: 0.7 * 25.4, sigma: 0.0001 * 25.4, station: -3.8099999999999996 };
+    const reading: Reading = {
+      kind: 'diameter',
+      seat: 'shallow',
+      part: 'journal',
+      value: 0.7 * 25.4,
+      sigma: 0.0001 * 25.4,
+      station: -3.8099999999999996,
+    };
     expect(readingsToCsv([reading]).split('\r\n')[1]).toBe('diameter,shallow,journal,17.78,0.00254,-3.81,,,,,,,,,,');
-    expect(readingsToCsv([reading], 'inch').split('\r\n')).toEqual([expect.stringMatching(/^kind,seat,part,value \(in\),sigma \(in\),.*,direction \(deg\),after$/), 'diameter,shallow,journal,0.7,0.0001,-0.15,,,,,,,,,,']);
+    expect(readingsToCsv([reading], 'inch').split('\r\n')).toEqual([
+      expect.stringMatching(/^kind,seat,part,value \(in\),sigma \(in\),.*,direction \(deg\),after$/),
+      'diameter,shallow,journal,0.7,0.0001,-0.15,,,,,,,,,,',
+    ]);
   });
 
   test('words in any capitals', () => {
-    const table = read('Kind,Seat,Part,Value,Sigma,Station\nDIAMETER,Shallow,Bush,17.5,0.001,-5\nOverRolls,shallow,journal,17.5,0.001,-5');
+    const table = read(
+      'Kind,Seat,Part,Value,Sigma,Station\nDIAMETER,Shallow,Bush,17.5,0.001,-5\nOverRolls,shallow,journal,17.5,0.001,-5',
+    );
     expect(table.ok ? [] : table.errors).toMatchObject([{ row: 3, column: 'roll' }]);
     const one = read('Kind,Seat,Part,Value,Sigma,Station\nDIAMETER,Shallow,Bush,17.5,0.001,-5');
     expect(one.ok && one.readings).toMatchObject([{ kind: 'diameter', seat: 'shallow', part: 'bush' }]);
   });
 
   test('columns of another name are left out and told once; where something is missing they are told with it', () => {
-    const table = read('kind,seat,part,value,sigma,station,remark,by (whom)\ndiameter,shallow,bush,17.5,0.001,-5,warm,me\ndiameter,shallow,bush,17.4,0.001,-6,,me');
+    const table = read(
+      'kind,seat,part,value,sigma,station,remark,by (whom)\ndiameter,shallow,bush,17.5,0.001,-5,warm,me\ndiameter,shallow,bush,17.4,0.001,-6,,me',
+    );
     expect(table).toMatchObject({ ok: true, ignored: ['remark', 'by'] });
     expect(table.ok && table.readings).toHaveLength(2);
-    expect(errorsOf('kind,seat,part,value,sigma,place\ndiameter,shallow,bush,17.5,0.001,-5')).toEqual(['1 place', '2 station']);
+    expect(errorsOf('kind,seat,part,value,sigma,place\ndiameter,shallow,bush,17.5,0.001,-5')).toEqual([
+      '1 place',
+      '2 station',
+    ]);
   });
 
   const one = { kind: 'diameter', seat: 'shallow', part: 'journal', value: 17.5, sigma: 0.001, station: -5 };
@@ -104,8 +158,14 @@ describe('what a spreadsheet or a hand writes', () => {
   test.each([
     ['tabs and decimal commas', 'kind\tseat\tpart\tvalue\tsigma\tstation\ndiameter\tshallow\tjournal\t17,5\t0,001\t-5'],
     ['semicolons', 'kind;seat;part;value;sigma;station\ndiameter;shallow;journal;17,5;0,001;-5'],
-    ['columns in another order, capitals, spaces', ' Station , KIND,part,seat,sigma, value\n-5,diameter,journal, shallow ,0.001,17.5'],
-    ['a mark of byte order, empty rows and columns', '\uFEFFkind,seat,part,value,sigma,station,\r\n\r\ndiameter,shallow,journal,17.5,0.001,-5,\r\n,,,,,,\r\n'],
+    [
+      'columns in another order, capitals, spaces',
+      ' Station , KIND,part,seat,sigma, value\n-5,diameter,journal, shallow ,0.001,17.5',
+    ],
+    [
+      'a mark of byte order, empty rows and columns',
+      '\uFEFFkind,seat,part,value,sigma,station,\r\n\r\ndiameter,shallow,journal,17.5,0.001,-5,\r\n,,,,,,\r\n',
+    ],
     ['units of their own', 'kind,seat,part,value,sigma,station\ndiameter,shallow,journal,1.75 cm,1 µm,−5 mm'],
   ])('%s', (_, text) => {
     const table = read(text);
@@ -121,7 +181,13 @@ describe('what a spreadsheet or a hand writes', () => {
   test('inches where numbers alone are in inches; degrees stay degrees', () => {
     const table = read('kind,value,sigma,indicator,position,direction\nshake,0.001,1 tenth,1,0.5 thou,90°', 'inch');
     if (!table.ok) throw new Error(JSON.stringify(table.errors));
-    expect(table.readings[0]).toMatchObject({ value: expect.closeTo(0.0254, 12), sigma: expect.closeTo(0.00254, 12), indicator: expect.closeTo(25.4, 10), position: expect.closeTo(0.0127, 12), direction: 90 });
+    expect(table.readings[0]).toMatchObject({
+      value: expect.closeTo(0.0254, 12),
+      sigma: expect.closeTo(0.00254, 12),
+      indicator: expect.closeTo(25.4, 10),
+      position: expect.closeTo(0.0127, 12),
+      direction: 90,
+    });
   });
 });
 
@@ -143,8 +209,16 @@ describe('errors name row and column as the spreadsheet counts', () => {
     ['no uncertainty', `${head}diameter,shallow,journal,3,,-5,,`, ['2 sigma']],
     ['an uncertainty of nothing', `${head}diameter,shallow,journal,3,0,-5,,`, ['2 sigma']],
     ['an entry beyond the names', `${head}diameter,shallow,journal,3,0.001,-5,,,9`, ['2 ']],
-    ['a direction that is none', 'kind,value,sigma,indicator,position,direction\nshake,0.01,0.001,3,0,north', ['2 direction']],
-    ['several at once', `${head}diameter,nose,journal,3,0.001,-5,,\ndiameter,shallow,journal,x,y,-5,,`, ['2 seat', '3 value', '3 sigma']],
+    [
+      'a direction that is none',
+      'kind,value,sigma,indicator,position,direction\nshake,0.01,0.001,3,0,north',
+      ['2 direction'],
+    ],
+    [
+      'several at once',
+      `${head}diameter,nose,journal,3,0.001,-5,,\ndiameter,shallow,journal,x,y,-5,,`,
+      ['2 seat', '3 value', '3 sigma'],
+    ],
   ])('%s', (_, text, wanted) => {
     expect(errorsOf(text)).toEqual(wanted);
   });
@@ -154,7 +228,11 @@ describe('errors name row and column as the spreadsheet counts', () => {
       fc.property(
         fc.oneof(
           fc.string(),
-          fc.array(fc.constantFrom('kind', 'value', 'sigma', ',', ';', '\t', '\n', '"', 'diameter', '1', '-'), { maxLength: 30 }).map((parts) => parts.join('')),
+          fc
+            .array(fc.constantFrom('kind', 'value', 'sigma', ',', ';', '\t', '\n', '"', 'diameter', '1', '-'), {
+              maxLength: 30,
+            })
+            .map((parts) => parts.join('')),
         ),
         (text) => {
           const table = read(text);
@@ -172,7 +250,9 @@ describe('rows without a heading', () => {
       [';', ';'],
       ['\t', ' ⇥ '],
     ] as const) {
-      const rows = Array.from({ length: 9 }, (_, k) => ['diameter', 'shallow', 'bush', '17.99', '0.001', `${-k - 2}`].join(sign)).join('\n');
+      const rows = Array.from({ length: 9 }, (_, k) =>
+        ['diameter', 'shallow', 'bush', '17.99', '0.001', `${-k - 2}`].join(sign),
+      ).join('\n');
       const found = readingsFromCsv(rows, notebookDemo());
       if (found.ok) throw new Error('taken without a heading');
       expect(found.errors).toHaveLength(1);
@@ -196,7 +276,10 @@ describe('rows without a heading', () => {
   });
 
   test('a heading with a wrong name is still told as that', () => {
-    const found = readingsFromCsv('kind,seat,part,value,sigma,place\ndiameter,shallow,bush,17.9,0.001,-2', notebookDemo());
+    const found = readingsFromCsv(
+      'kind,seat,part,value,sigma,place\ndiameter,shallow,bush,17.9,0.001,-2',
+      notebookDemo(),
+    );
     expect(!found.ok && found.heading).toBeUndefined();
     expect(!found.ok && found.errors[0]).toMatchObject({ row: 1, column: 'place' });
   });

@@ -27,13 +27,17 @@ describe('asked after beyond its limit and not within', () => {
     const { value } = predictedReading(design, reading);
     for (const sign of reading.kind === 'shake' ? [1] : [1, -1]) {
       expect(farOffText(design, { ...reading, value: value! + 0.98 * sign * limit }, 'metric')).toBeNull();
-      expect(farOffText(design, { ...reading, value: value! + 1.02 * sign * limit }, 'metric')).toMatch(/^\d[\d.]* mm from the drawing: really\?$/);
+      expect(farOffText(design, { ...reading, value: value! + 1.02 * sign * limit }, 'metric')).toMatch(
+        /^\d[\d.]* mm from the drawing: really\?$/,
+      );
     }
   });
 
   test('in the units wanted', () => {
     const reading: Reading = { kind: 'diameter', seat: 'shallow', part: 'journal', value: 0, sigma, station: 0 };
-    expect(farOffText(design, { ...reading, value: predictedReading(design, reading).value! + 25.4 }, 'inch')).toMatch(/^1\.0+ in from the drawing: really\?$/);
+    expect(farOffText(design, { ...reading, value: predictedReading(design, reading).value! + 25.4 }, 'inch')).toMatch(
+      /^1\.0+ in from the drawing: really\?$/,
+    );
   });
 });
 
@@ -48,7 +52,14 @@ describe('what nobody can have read', () => {
   test('a straightness at an end, but for what an indicator may come back to', () => {
     const { from, to } = design.seats[0]!.bush;
     for (const station of [from, to]) {
-      const reading: Reading = { kind: 'straightness', seat: 'shallow', part: 'bush', value: 0.0009, sigma: 0.0005, station };
+      const reading: Reading = {
+        kind: 'straightness',
+        seat: 'shallow',
+        part: 'bush',
+        value: 0.0009,
+        sigma: 0.0005,
+        station,
+      };
       expect(what(reading)).toBeUndefined();
       expect(what({ ...reading, value: -0.005 })).toBe('ofEnd');
       expect(what({ ...reading, value: 0.005, station: (from + to) / 2 })).toBeUndefined();
@@ -60,6 +71,8 @@ describe('what nobody can have read', () => {
     expect(what({ ...rise, stack: rise.bar })).toBe('stackBeyondBar');
     expect(what({ ...rise, value: 20 })).toBe('crossesAxis');
     expect(what({ ...rise, value: 1 })).toBeUndefined();
-    expect(predictedReading(design, { ...rise, value: 20 }).fault!.message).toBe('a rise of 20.000 mm over a travel of 18.000 mm would lean the line across the axis of the part');
+    expect(predictedReading(design, { ...rise, value: 20 }).fault!.message).toBe(
+      'a rise of 20.000 mm over a travel of 18.000 mm would lean the line across the axis of the part',
+    );
   });
 });

@@ -1,4 +1,6 @@
-/** Any notebook whatever, sensible or not: never a throw, never a number that is none, always as the definition says. */
+/**
+ * Any notebook whatever, sensible or not: never a throw, never a number that is none, always as the definition says.
+ */
 
 import { readdirSync, readFileSync } from 'node:fs';
 import fc from 'fast-check';
@@ -18,20 +20,51 @@ const demos = readdirSync(folder).flatMap((file) => {
   return result.ok ? [result.design] : [];
 });
 
-const between = (min: number, max: number) => fc.oneof(fc.double({ min, max, noNaN: true }), fc.constantFrom(min, max, Math.max(0, min)));
+const between = (min: number, max: number) =>
+  fc.oneof(fc.double({ min, max, noNaN: true }), fc.constantFrom(min, max, Math.max(0, min)));
 const sigma = fc.constantFrom(1e-6, 0.0005, 0.001, 0.01, 5);
 
 const readingOf = ({ seats }: Design): fc.Arbitrary<Reading> => {
-  const on = { seat: fc.constantFrom(...seats.map((s) => s.name)), part: fc.constantFrom('journal' as const, 'bush' as const), sigma };
+  const on = {
+    seat: fc.constantFrom(...seats.map((s) => s.name)),
+    part: fc.constantFrom('journal' as const, 'bush' as const),
+    sigma,
+  };
   const station = between(-30, 6);
   return fc.oneof(
     fc.record({ kind: fc.constant('diameter' as const), ...on, value: between(15, 30), station }),
-    fc.record({ kind: fc.constant('overRolls' as const), ...on, value: between(20, 40), roll: between(0.5, 20), station }),
-    fc.record({ kind: fc.constant('ballDepth' as const), ...on, value: between(-40, 40), ball: between(5, 40), face: between(-5, 5) }),
-    fc.record({ kind: fc.constant('sineRise' as const), ...on, value: between(-1, 1), bar: between(50, 130), stack: between(-130, 130), travel: between(0.1, 30) }),
+    fc.record({
+      kind: fc.constant('overRolls' as const),
+      ...on,
+      value: between(20, 40),
+      roll: between(0.5, 20),
+      station,
+    }),
+    fc.record({
+      kind: fc.constant('ballDepth' as const),
+      ...on,
+      value: between(-40, 40),
+      ball: between(5, 40),
+      face: between(-5, 5),
+    }),
+    fc.record({
+      kind: fc.constant('sineRise' as const),
+      ...on,
+      value: between(-1, 1),
+      bar: between(50, 130),
+      stack: between(-130, 130),
+      travel: between(0.1, 30),
+    }),
     fc.record({ kind: fc.constant('straightness' as const), ...on, value: between(-0.01, 0.01), station }),
     fc.record({ kind: fc.constant('standOff' as const), sigma, value: between(-0.3, 0.3) }),
-    fc.record({ kind: fc.constant('shake' as const), sigma, value: between(0, 0.1), indicator: between(-50, 50), position: between(-0.05, 1), direction: between(-360, 360) }),
+    fc.record({
+      kind: fc.constant('shake' as const),
+      sigma,
+      value: between(0, 0.1),
+      indicator: between(-50, 50),
+      position: between(-0.05, 1),
+      direction: between(-360, 360),
+    }),
   );
 };
 
@@ -39,7 +72,13 @@ test('any readings of any demo', () => {
   let told = 0;
   fc.assert(
     fc.property(
-      fc.constantFrom(...demos).chain((design) => fc.array(readingOf(design), { minLength: 1, maxLength: 9 }).map((readings): Design => ({ ...design, readings }))),
+      fc
+        .constantFrom(...demos)
+        .chain((design) =>
+          fc
+            .array(readingOf(design), { minLength: 1, maxLength: 9 })
+            .map((readings): Design => ({ ...design, readings })),
+        ),
       (design) => {
         expect(validateDesign(design).ok).toBe(true);
         const measure = measureSection(design)!;

@@ -6,14 +6,24 @@ import { predictedReading } from '../../../src/report/measure/predictedReading.t
 import type { Reading } from '../../../src/report/measure/toReading.ts';
 
 export function notebookDemo(change: (design: Design) => Design = (d) => d): Design {
-  const result = parseDesign(readFileSync(new URL('../../../assets/designs/notebook.conepair.json', import.meta.url), 'utf8'));
+  const result = parseDesign(
+    readFileSync(new URL('../../../assets/designs/notebook.conepair.json', import.meta.url), 'utf8'),
+  );
   if (!result.ok) throw new Error(result.errors[0]!.message);
   return change(result.design);
 }
 
 /** The same set-ups, read without error from the parts as drawn. */
 export function exactly(design: Design): Design {
-  return { ...design, readings: design.readings!.map((reading): Reading => ({ ...reading, value: predictedReading(design, reading).value! })) };
+  return {
+    ...design,
+    readings: design.readings!.map(
+      (reading): Reading => ({ ...reading, value: predictedReading(design, reading).value! }),
+    ),
+  };
 }
 
-export const keeping = (design: Design, keep: (reading: Reading, index: number) => boolean): Design => ({ ...design, readings: design.readings!.filter(keep) });
+export const keeping = (design: Design, keep: (reading: Reading, index: number) => boolean): Design => ({
+  ...design,
+  readings: design.readings!.filter(keep),
+});

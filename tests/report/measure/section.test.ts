@@ -1,4 +1,7 @@
-/** The measure section: its units and places, what it leaves open, what it cannot use, and the shape taken into the design. */
+/**
+ * The measure section: its units and places, what it leaves open, what it cannot use, and the shape taken into the
+ * design.
+ */
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { reading as readingDefinition } from '../../../src/design/definition.ts';
@@ -12,13 +15,19 @@ import { designWithMeasured, designWithTold, tellsAnything } from '../../../src/
 import { solve } from '../../../src/report/report.ts';
 import { exactly, keeping, notebookDemo } from './notebooks.ts';
 
-const near = (found: number | null | undefined, wanted: number, within = 1e-9) => expect(Math.abs(found! - wanted), `${found} is not ${wanted}`).toBeLessThan(within);
+const near = (found: number | null | undefined, wanted: number, within = 1e-9) =>
+  expect(Math.abs(found! - wanted), `${found} is not ${wanted}`).toBeLessThan(within);
 
 describe('a whole notebook', () => {
   test('read without error from the parts as drawn, it gives these to 1e-9 mm and degrees', () => {
     const design = exactly(notebookDemo());
     const measure = measureSection(design)!;
-    expect(measure.surfaces.map((s) => `${s.seat} ${s.part}`)).toEqual(['shallow journal', 'shallow bush', 'steep journal', 'steep bush']);
+    expect(measure.surfaces.map((s) => `${s.seat} ${s.part}`)).toEqual([
+      'shallow journal',
+      'shallow bush',
+      'steep journal',
+      'steep bush',
+    ]);
     for (const found of measure.surfaces) {
       const drawn = design.seats.find((s) => s.name === found.seat)![found.part];
       near(found.halfAngle, drawn.halfAngle);
@@ -34,7 +43,11 @@ describe('a whole notebook', () => {
   });
 
   test('is as its definition says, survives JSON, and leaves the design as it was', () => {
-    for (const design of [notebookDemo(), keeping(notebookDemo(), (_, i) => i === 0), keeping(notebookDemo(), (r) => r.kind === 'standOff' || r.kind === 'shake')]) {
+    for (const design of [
+      notebookDemo(),
+      keeping(notebookDemo(), (_, i) => i === 0),
+      keeping(notebookDemo(), (r) => r.kind === 'standOff' || r.kind === 'shake'),
+    ]) {
       const before = structuredClone(design);
       const measure = measureSection(design)!;
       expect(measureReport.safeParse(measure).error?.issues ?? []).toEqual([]);
@@ -64,7 +77,8 @@ describe('a whole notebook', () => {
   });
 
   test('uncertainties are in degrees and mm on diameter', () => {
-    // two diameters of 1 µm, 20 mm apart: u(a) = √2·1 µm/(2·20 mm)·cos²a; the diameter at the one station is that reading
+    // two diameters of 1 µm, 20 mm apart: u(a) = √2·1 µm/(2·20 mm)·cos²a; the diameter at the one station is that
+    // reading
     const on = { kind: 'diameter', seat: 'shallow', part: 'journal', sigma: 0.001 } as const;
     const design = notebookDemo((d) => ({
       ...d,
@@ -94,7 +108,12 @@ describe('a whole notebook', () => {
       const place = (of: string) => numbers.findIndex((n) => n.seat === seat && n.part === part && n.of === of);
       near(matrix[place('halfAngle')]![place('diameter')], correlation!);
     }
-    expect(measureSection(keeping(notebookDemo(), (_, i) => i === 4))!.correlations.matrix.flat()).toEqual([null, null, null, null]);
+    expect(measureSection(keeping(notebookDemo(), (_, i) => i === 4))!.correlations.matrix.flat()).toEqual([
+      null,
+      null,
+      null,
+      null,
+    ]);
   });
 
   test('stands in the report only where there are readings', () => {
@@ -107,13 +126,24 @@ describe('a whole notebook', () => {
   test('lobes are felt in a shake', () => {
     const design = notebookDemo();
     const shake = design.readings!.find((r) => r.kind === 'shake')!;
-    const lobed: Design = { ...design, seats: design.seats.map((seat) => ({ ...seat, journal: { ...seat.journal, lobes: [{ count: 2, amplitude: 0.001, phase: 90 }] } })) };
-    expect(Math.abs(predictedReading(lobed, shake).value! - predictedReading(design, shake).value!)).toBeGreaterThan(0.0005);
+    const lobed: Design = {
+      ...design,
+      seats: design.seats.map((seat) => ({
+        ...seat,
+        journal: { ...seat.journal, lobes: [{ count: 2, amplitude: 0.001, phase: 90 }] },
+      })),
+    };
+    expect(Math.abs(predictedReading(lobed, shake).value! - predictedReading(design, shake).value!)).toBeGreaterThan(
+      0.0005,
+    );
   });
 
   test('straightness gives the profile, in the report and in the design', () => {
     const on = { kind: 'straightness', seat: 'shallow', part: 'bush', sigma: 0.0003 } as const;
-    const design = notebookDemo((d) => ({ ...exactly(d), readings: [...exactly(d).readings!, { ...on, station: -10, value: 0.002 }, { ...on, station: -5, value: -0.001 }] }));
+    const design = notebookDemo((d) => ({
+      ...exactly(d),
+      readings: [...exactly(d).readings!, { ...on, station: -10, value: 0.002 }, { ...on, station: -5, value: -0.001 }],
+    }));
     const measure = measureSection(design)!;
     const bush = measure.surfaces.find((s) => s.seat === 'shallow' && s.part === 'bush')!;
     expect(bush.profile!.map((p) => p.station)).toEqual([-10, -5]);
@@ -133,7 +163,13 @@ describe('what the readings leave open', () => {
     const design = keeping(notebookDemo(), (_, i) => i === 4);
     const { surfaces, undetermined, freedom, readings } = measureSection(design)!;
     expect(surfaces).toHaveLength(1);
-    expect(surfaces[0]).toMatchObject({ seat: 'shallow', part: 'bush', halfAngle: 3, sigma: { halfAngle: null, diameter: null }, correlation: null });
+    expect(surfaces[0]).toMatchObject({
+      seat: 'shallow',
+      part: 'bush',
+      halfAngle: 3,
+      sigma: { halfAngle: null, diameter: null },
+      correlation: null,
+    });
     expect(freedom).toBe(0);
     expect(readings[0]!.normalised).toBe(0);
     expect(undetermined.map(({ of, held }) => [of, held])).toEqual([
@@ -165,7 +201,10 @@ describe('what the readings leave open', () => {
   });
 
   test('a prior of the design file settles it', () => {
-    const design: Design = { ...keeping(notebookDemo(), (_, i) => i === 4), priors: [{ seat: 'shallow', part: 'bush', of: 'halfAngle', sigma: 0.01 }] };
+    const design: Design = {
+      ...keeping(notebookDemo(), (_, i) => i === 4),
+      priors: [{ seat: 'shallow', part: 'bush', of: 'halfAngle', sigma: 0.01 }],
+    };
     expect(validateDesign(design).ok).toBe(true);
     const { undetermined, surfaces } = measureSection(design)!;
     expect(undetermined).toEqual([]);
@@ -177,7 +216,10 @@ describe('what the readings leave open', () => {
   test('a relation that leans on an unread surface has a value as drawn, and no uncertainty', () => {
     const { consequences, next } = measureSection(keeping(notebookDemo(), (r) => 'seat' in r && r.seat === 'shallow'))!;
     expect(consequences.relation).toMatchObject({ sigma: null, interval: null });
-    expect(consequences.relation!.asDrawn.map((s) => `${s.seat} ${s.part}`).sort()).toEqual(['steep bush', 'steep journal']);
+    expect(consequences.relation!.asDrawn.map((s) => `${s.seat} ${s.part}`).sort()).toEqual([
+      'steep bush',
+      'steep journal',
+    ]);
     expect(consequences.films.shallow!.sigma).toBeGreaterThan(0);
     expect(consequences.first).toBeNull();
     expect(next).toMatchObject({ quantity: 'relation', sigma: null });
@@ -199,35 +241,62 @@ describe('what the readings leave open', () => {
 
 describe('readings that cannot be', () => {
   test('are named with why, the others are used', () => {
-    const design = notebookDemo((d) => ({ ...d, readings: [{ kind: 'ballDepth', seat: 'shallow', part: 'bush', ball: 5, face: 0, value: 3, sigma: 0.001 }, ...d.readings!] }));
+    const design = notebookDemo((d) => ({
+      ...d,
+      readings: [
+        { kind: 'ballDepth', seat: 'shallow', part: 'bush', ball: 5, face: 0, value: 3, sigma: 0.001 },
+        ...d.readings!,
+      ],
+    }));
     const measure = measureSection(design)!;
     expect(measure.impossible).toHaveLength(1);
     expect(measure.impossible[0]).toMatchObject({ index: 0, what: 'falls' });
     near(measure.impossible[0]!.lengths!.ball, 5);
-    expect(measure.impossible[0]!.message).toMatch(/ball of 5 mm is too small: it falls through the bush, which is 15\.8\d+ mm/);
+    expect(measure.impossible[0]!.message).toMatch(
+      /ball of 5 mm is too small: it falls through the bush, which is 15\.8\d+ mm/,
+    );
     expect(measure.readings.map((r) => r.index)).toEqual(notebookDemo().readings!.map((_, i) => i + 1));
   });
 
   test('alone: an empty section that says so', () => {
-    const design = notebookDemo((d) => ({ ...d, readings: [{ kind: 'sineRise', seat: 'steep', part: 'bush', bar: 100, stack: 120, travel: 2, value: 0, sigma: 0.001 }] }));
+    const design = notebookDemo((d) => ({
+      ...d,
+      readings: [
+        { kind: 'sineRise', seat: 'steep', part: 'bush', bar: 100, stack: 120, travel: 2, value: 0, sigma: 0.001 },
+      ],
+    }));
     const measure = measureSection(design)!;
     expect(measure).toMatchObject({ surfaces: [], readings: [], chiSquare: 0, freedom: 0, next: null });
-    expect(measure.impossible[0]).toMatchObject({ what: 'stackBeyondBar', lengths: { stack: expect.closeTo(120, 9), bar: expect.closeTo(100, 9) } });
+    expect(measure.impossible[0]).toMatchObject({
+      what: 'stackBeyondBar',
+      lengths: { stack: expect.closeTo(120, 9), bar: expect.closeTo(100, 9) },
+    });
     expect(measureReport.safeParse(measure).success).toBe(true);
   });
 
   test('names of seats and ends are told', () => {
     const fault = (reading: Reading) => predictedReading(notebookDemo(), reading, 7).fault;
-    expect(fault({ kind: 'overRolls', seat: 'shallow', part: 'bush', roll: 4, station: -5, value: 0, sigma: 1 })).toMatchObject({ index: 7, what: 'wrongPart', part: 'bush' });
-    expect(fault({ kind: 'overRolls', seat: 'shallow', part: 'journal', roll: 6, station: -0.9, value: 0, sigma: 1 })).toMatchObject({ what: 'otherSeat', seat: 'steep' });
-    expect(fault({ kind: 'ballDepth', seat: 'shallow', part: 'bush', ball: 15.815, face: 0, value: 0, sigma: 1 })).toMatchObject({ what: 'edge', end: 'small' });
-    expect(fault({ kind: 'shake', indicator: 0, position: -0.02, direction: 0, value: 0, sigma: 1 })).toMatchObject({ what: 'interferes' });
+    expect(
+      fault({ kind: 'overRolls', seat: 'shallow', part: 'bush', roll: 4, station: -5, value: 0, sigma: 1 }),
+    ).toMatchObject({ index: 7, what: 'wrongPart', part: 'bush' });
+    expect(
+      fault({ kind: 'overRolls', seat: 'shallow', part: 'journal', roll: 6, station: -0.9, value: 0, sigma: 1 }),
+    ).toMatchObject({ what: 'otherSeat', seat: 'steep' });
+    expect(
+      fault({ kind: 'ballDepth', seat: 'shallow', part: 'bush', ball: 15.815, face: 0, value: 0, sigma: 1 }),
+    ).toMatchObject({ what: 'edge', end: 'small' });
+    expect(fault({ kind: 'shake', indicator: 0, position: -0.02, direction: 0, value: 0, sigma: 1 })).toMatchObject({
+      what: 'interferes',
+    });
   });
 });
 
 test('readings go to the engine and come back the same', () => {
   const design = notebookDemo();
-  for (const reading of [...design.readings!, { kind: 'shake', indicator: 12.7, position: -0.0254, direction: 210, value: 0.0123, sigma: 0.0005 } as const]) {
+  for (const reading of [
+    ...design.readings!,
+    { kind: 'shake', indicator: 12.7, position: -0.0254, direction: 210, value: 0.0123, sigma: 0.0005 } as const,
+  ]) {
     const back = fromReading(design, toReading(design, reading));
     expect(Object.keys(back).sort()).toEqual(Object.keys(reading).sort());
     for (const [key, value] of Object.entries(reading)) {

@@ -11,7 +11,14 @@ import { designWithTaper, designWithTold, fitMeasured } from '../../../src/repor
 const TENTH = 0.00254;
 const straight = (diameter: number) => ({ halfAngle: 0, diameter, station: -60, from: -70, to: -50 });
 const cone = (diameter: number) => ({ halfAngle: 3, diameter, station: 0, from: -20, to: 0 });
-const read = (station: number, value: number) => ({ kind: 'diameter' as const, seat: 'rear', part: 'journal' as const, value, sigma: TENTH, station });
+const read = (station: number, value: number) => ({
+  kind: 'diameter' as const,
+  seat: 'rear',
+  part: 'journal' as const,
+  value,
+  sigma: TENTH,
+  station,
+});
 const job = (apart: number): Design => ({
   conepair: 1,
   seats: [
@@ -31,7 +38,9 @@ test('two readings a tenth apart leave it straight: nothing asked, nothing taper
   expect(rearOf(design).diameter).toBeCloseTo(13.9992, 9);
   expect(rearOf(design).tapered!.significance).toBeGreaterThan(0.4);
   expect(tapersAsked(measure)).toEqual([]);
-  expect(measureVerdict(design, measure, fitMeasured(design, measure), 'inch').headline).toMatch(/^The rear journal is straight, with a diameter of 0\.5511\d* in\.$/);
+  expect(measureVerdict(design, measure, fitMeasured(design, measure), 'inch').headline).toMatch(
+    /^The rear journal is straight, with a diameter of 0\.5511\d* in\.$/,
+  );
   const made = designWithTold(design, measure);
   expect(made.seats[1]!.journal).toEqual({ ...straight(14), diameter: rearOf(design).diameter });
   const { steps, settings, work } = cutSection(made)!;
@@ -60,7 +69,15 @@ test('readings that deny it are asked after; the taper is taken over only when a
 });
 
 test('a taper of a few micrometres, once in the design, is cut as straight', () => {
-  const plan = (halfAngle: number) => cutSection({ ...job(0), seats: job(0).seats.map((seat) => (seat.name === 'rear' ? { ...seat, journal: { ...seat.journal, halfAngle }, bush: { ...seat.bush, halfAngle } } : seat)) })!;
+  const plan = (halfAngle: number) =>
+    cutSection({
+      ...job(0),
+      seats: job(0).seats.map((seat) =>
+        seat.name === 'rear'
+          ? { ...seat, journal: { ...seat.journal, halfAngle }, bush: { ...seat.bush, halfAngle } }
+          : seat,
+      ),
+    })!;
   const [nearly, slow, cone] = [plan(-0.0052), plan(-0.3), plan(-1)];
   expect(nearly.steps.map(({ axialFeed }) => axialFeed)).toEqual([null]);
   expect(nearly.settings).toEqual([]);

@@ -1,4 +1,7 @@
-/** Any valid design, however odd, has a `play` and a `print` section that keep to their definition and read as plain words. */
+/**
+ * Any valid design, however odd, has a `play` and a `print` section that keep to their definition and read as plain
+ * words.
+ */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Design, Seat, Surface } from '../../../src/design/definition.ts';
@@ -9,7 +12,14 @@ import { printVerdict } from '../../../src/report/print/verdict.ts';
 import { solve } from '../../../src/report/report.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
-const lobes = fc.array(fc.record({ count: fc.oneof(fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 60 })), amplitude: fc.oneof(fc.constant(0), between(0, 0.003), between(0, 0.2)), phase: between(-360, 360) }), { maxLength: 3 });
+const lobes = fc.array(
+  fc.record({
+    count: fc.oneof(fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 60 })),
+    amplitude: fc.oneof(fc.constant(0), between(0, 0.003), between(0, 0.2)),
+    phase: between(-360, 360),
+  }),
+  { maxLength: 3 },
+);
 
 const seat: fc.Arbitrary<Omit<Seat, 'name'>> = fc
   .record({
@@ -28,8 +38,23 @@ const seat: fc.Arbitrary<Omit<Seat, 'name'>> = fc
     const profile = c.wear.map((deviation, i): [number, number] => [from + (length * i) / 12, deviation]);
     const worn: Partial<Surface> = profile.length > 0 ? { profile } : {};
     return {
-      journal: { halfAngle: c.angle + c.mismatch, diameter: c.diameter - c.clearance, station: from, from: from + 0.3 * length * c.over[0], to: from + length + 0.3 * length * c.over[1], lobes: c.lobes[0] },
-      bush: { halfAngle: c.angle, diameter: c.diameter, station: from, from, to: from + length, ...worn, lobes: c.lobes[1] },
+      journal: {
+        halfAngle: c.angle + c.mismatch,
+        diameter: c.diameter - c.clearance,
+        station: from,
+        from: from + 0.3 * length * c.over[0],
+        to: from + length + 0.3 * length * c.over[1],
+        lobes: c.lobes[0],
+      },
+      bush: {
+        halfAngle: c.angle,
+        diameter: c.diameter,
+        station: from,
+        from,
+        to: from + length,
+        ...worn,
+        lobes: c.lobes[1],
+      },
     };
   });
 
@@ -40,7 +65,15 @@ const design: fc.Arbitrary<Design> = fc
     play: fc.record({ indicator: between(-100, 100), free: fc.subarray(['x', 'y', 'z', 'tiltX', 'tiltY'] as const) }),
     thickness: between(0, 0.01),
   })
-  .map(({ seats, position, play, thickness }): Design => ({ conepair: 1, seats: seats.map((s, i) => ({ name: `s${i}`, ...s })), position, play: { ...play, free: [...play.free] }, print: { thickness } }))
+  .map(
+    ({ seats, position, play, thickness }): Design => ({
+      conepair: 1,
+      seats: seats.map((s, i) => ({ name: `s${i}`, ...s })),
+      position,
+      play: { ...play, free: [...play.free] },
+      print: { thickness },
+    }),
+  )
   .filter((d) => validateDesign(d).ok);
 
 it('is answered', () => {
@@ -50,7 +83,11 @@ it('is answered', () => {
       const found = solve(d, 'f', ['fit', 'play', 'print']);
       expect(definition.safeParse(found).error?.issues ?? []).toEqual([]);
       expect(JSON.parse(JSON.stringify(found))).toEqual(found);
-      for (const { headline, sentences } of [playVerdict(d, found.play!, found.fit!, 'metric'), printVerdict(d, found.print!, 'inch')]) expect([headline, ...sentences].join(' ')).not.toMatch(/undefined|NaN|null|Infinity/);
+      for (const { headline, sentences } of [
+        playVerdict(d, found.play!, found.fit!, 'metric'),
+        printVerdict(d, found.print!, 'inch'),
+      ])
+        expect([headline, ...sentences].join(' ')).not.toMatch(/undefined|NaN|null|Infinity/);
       seen.add(found.play!.seated.status);
     }),
     { seed: 61, numRuns: 80 },

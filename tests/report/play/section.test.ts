@@ -1,4 +1,6 @@
-/** The `play` and `print` sections: what they hold for every demo, in the units of the file, by the words of the format. */
+/**
+ * The `play` and `print` sections: what they hold for every demo, in the units of the file, by the words of the format.
+ */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
@@ -91,14 +93,18 @@ describe.each(demos)('%s', (file) => {
     const { print } = found;
     expect(print!.status).toBe('solved');
     for (const shapes of [print!.press, print!.turned]) {
-      expect(shapes.map((s) => `${s.seat} ${s.part}`)).toEqual(design.seats.flatMap((s) => [`${s.name} journal`, `${s.name} bush`]));
-      for (const name of found.fit!.together) expect(shapes.find((s) => s.seat === name && s.part === 'bush')!.covered).toBeGreaterThan(0.1);
+      expect(shapes.map((s) => `${s.seat} ${s.part}`)).toEqual(
+        design.seats.flatMap((s) => [`${s.name} journal`, `${s.name} bush`]),
+      );
+      for (const name of found.fit!.together)
+        expect(shapes.find((s) => s.seat === name && s.part === 'bush')!.covered).toBeGreaterThan(0.1);
     }
   });
 });
 
 describe('what the section takes from the design', () => {
-  const demo = (change: (design: Design) => Design) => solve(designOf('steep-first.conepair.json', change), 'f', ['play', 'print']);
+  const demo = (change: (design: Design) => Design) =>
+    solve(designOf('steep-first.conepair.json', change), 'f', ['play', 'print']);
 
   it('is left out without `play`, the print without `print`', () => {
     const bare = demo(({ play: _, print: __, ...rest }) => rest);
@@ -133,7 +139,13 @@ describe('what the section takes from the design', () => {
     expect(tight.map).toBeNull();
     const straight = demo((d) => ({
       ...d,
-      seats: [{ name: 'plain', journal: { halfAngle: 0, diameter: 19.99, station: 0, from: -20, to: 0 }, bush: { halfAngle: 0, diameter: 20, station: 0, from: -20, to: 0 } }],
+      seats: [
+        {
+          name: 'plain',
+          journal: { halfAngle: 0, diameter: 19.99, station: 0, from: -20, to: 0 },
+          bush: { halfAngle: 0, diameter: 20, station: 0, from: -20, to: 0 },
+        },
+      ],
       print: { thickness: 0.002 },
     }));
     expect(straight.play!.seated).toMatchObject({ status: 'unbounded', pose: null, contacts: [], motion: { z: -1 } });
@@ -145,5 +157,9 @@ describe('what the section takes from the design', () => {
 /** How far (mm) the journal of steep-first can go straight to one side as it opens: the least of film over cosine. */
 function roomSideways(): number {
   const design = designOf('steep-first.conepair.json');
-  return Math.min(...solve(design, 'f', ['fit']).fit!.seats.map((s, i) => s.leastFilm! / Math.cos(rad(design.seats[i]!.bush.halfAngle))));
+  return Math.min(
+    ...solve(design, 'f', ['fit']).fit!.seats.map(
+      (s, i) => s.leastFilm! / Math.cos(rad(design.seats[i]!.bush.halfAngle)),
+    ),
+  );
 }

@@ -10,7 +10,9 @@ import { shakeRead } from '../../../src/report/play/shakeRead.ts';
 import { playVerdict, sharedNote } from '../../../src/report/play/verdict.ts';
 
 function demo(name: string, change: (design: Design) => Design = (d) => d, system: 'metric' | 'inch' = 'metric') {
-  const result = parseDesign(readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
+  const result = parseDesign(
+    readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'),
+  );
   if (!result.ok) throw new Error(result.errors[0]!.message);
   const design = change(result.design);
   const play = playSection(design)!;
@@ -25,8 +27,12 @@ test('steep first: sits in the steep seat all round, and shakes here by what the
   // Held when pressed home, and yet no praise: the films are wrong.
   expect(tone).toBe('plain');
   expect(headline).toBe('Pushed home, the spindle bears in the steep seat alone, all round, at both ends of its line.');
-  expect(text).toMatch(/At this position an indicator at station 30\.000 mm reads 63\.56 µm from side to side, stopped by the shallow seat\./);
-  expect(text).toMatch(/Kept pressed home in the steep seat it cannot rock; backed off to a film, or pulled off the seat, it can\./);
+  expect(text).toMatch(
+    /At this position an indicator at station 30\.000 mm reads 63\.56 µm from side to side, stopped by the shallow seat\./,
+  );
+  expect(text).toMatch(
+    /Kept pressed home in the steep seat it cannot rock; backed off to a film, or pulled off the seat, it can\./,
+  );
   expect(text).not.toMatch(/sticks|End play/);
 });
 
@@ -49,7 +55,16 @@ test('in inches', () => {
 });
 
 test('a straight bearing alone: nothing stops it, and its shake is told all the same', () => {
-  const { tone, headline, text } = demo('correct', (d) => ({ ...d, seats: [{ name: 'plain', journal: { halfAngle: 0, diameter: 19.99, station: 0, from: -20, to: 0 }, bush: { halfAngle: 0, diameter: 20, station: 0, from: -20, to: 0 } }] }));
+  const { tone, headline, text } = demo('correct', (d) => ({
+    ...d,
+    seats: [
+      {
+        name: 'plain',
+        journal: { halfAngle: 0, diameter: 19.99, station: 0, from: -20, to: 0 },
+        bush: { halfAngle: 0, diameter: 20, station: 0, from: -20, to: 0 },
+      },
+    ],
+  }));
   expect(tone).toBe('mend');
   expect(headline).toBe('Nothing stops the spindle axially, either way.');
   expect(text).toMatch(/reads 40\.00 µm from side to side/);
@@ -61,18 +76,31 @@ test('a cone that closes noseward only: the stop is named the right way round', 
 });
 
 test('a straight bearing too large: it does not go in, and by how much', () => {
-  const { tone, headline } = demo('rear-bearing', (d) => ({ ...d, seats: d.seats.map((s) => (s.name === 'rear' ? { ...s, journal: { ...s.journal, diameter: s.bush.diameter + 0.004 } } : s)) }));
+  const { tone, headline } = demo('rear-bearing', (d) => ({
+    ...d,
+    seats: d.seats.map((s) =>
+      s.name === 'rear' ? { ...s, journal: { ...s.journal, diameter: s.bush.diameter + 0.004 } } : s,
+    ),
+  }));
   expect(tone).toBe('stop');
   expect(headline).toMatch(/does not go in: however it lies, it is 2\.00 µm into a bush/);
 });
 
 test('three lobes: where they bear', () => {
-  const { text } = demo('correct', (d) => ({ ...d, seats: d.seats.map((s) => (s.name === 'steep' ? { ...s, journal: { ...s.journal, lobes: [{ count: 3, amplitude: 0.001, phase: 90 }] } } : s)) }));
+  const { text } = demo('correct', (d) => ({
+    ...d,
+    seats: d.seats.map((s) =>
+      s.name === 'steep' ? { ...s, journal: { ...s.journal, lobes: [{ count: 3, amplitude: 0.001, phase: 90 }] } } : s,
+    ),
+  }));
   expect(text).toMatch(/steep seat alone, at three places round \(90°, 210° and 330°\), at both ends of its line/);
 });
 
 test('two seats that touch together: how much each carries, as equal springs', () => {
-  const { headline, shared, text } = demo('correct', (d) => ({ ...d, seats: d.seats.map((s) => ({ ...s, bush: { ...s.journal } })) }));
+  const { headline, shared, text } = demo('correct', (d) => ({
+    ...d,
+    seats: d.seats.map((s) => ({ ...s, bush: { ...s.journal } })),
+  }));
   // as springs pressed alike their shares are as the sines of their half angles: sin 3° to sin 45°
   expect(headline).toBe('Pushed home, the spindle bears in the steep seat (93 %) and shallow seat (7 %).');
   expect(shared).toMatch(/all give alike, as equal springs do/);
@@ -81,12 +109,26 @@ test('two seats that touch together: how much each carries, as equal springs', (
 
 /** The demo's verdict with its spindle bearing in one seat at a station (mm), the seat 20 mm long. */
 function bearingAt(halfAngle: number, from: number, station: number) {
-  const result = parseDesign(readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'));
+  const result = parseDesign(
+    readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+  );
   if (!result.ok) throw new Error('demo');
   const surface = { halfAngle, diameter: 22, station: 0, from, to: from + 20 };
   const design: Design = { ...result.design, seats: [{ name: 'only', journal: surface, bush: surface }] };
   const play = playSection(result.design)!;
-  return playVerdict(design, { ...play, selfHolding: [], seated: { ...play.seated, contacts: [{ seat: 'only', station, journalStation: station, angle: 0, ring: true, share: 1 }] } }, fitSection(design), 'metric').headline;
+  return playVerdict(
+    design,
+    {
+      ...play,
+      selfHolding: [],
+      seated: {
+        ...play.seated,
+        contacts: [{ seat: 'only', station, journalStation: station, angle: 0, ring: true, share: 1 }],
+      },
+    },
+    fitSection(design),
+    'metric',
+  ).headline;
 }
 
 test.each([
@@ -99,19 +141,30 @@ test.each([
   [-3, -6, 'toward its small end'],
   [0, -24, 'toward its rear end'],
   [0, -6, 'toward its nose end'],
-])('a seat of %s° from -25 to -5 touched at %s: %s; and so one that stands 30 mm further forward', (halfAngle, station, place) => {
-  for (const on of [0, 30]) {
-    const told = (station + on).toFixed(3).replace('-', '−');
-    expect(bearingAt(halfAngle, on - 25, station + on)).toBe(`Pushed home, the spindle bears in the only seat alone, all round, ${place} (station ${told} mm).`);
-  }
-});
+])(
+  'a seat of %s° from -25 to -5 touched at %s: %s; and so one that stands 30 mm further forward',
+  (halfAngle, station, place) => {
+    for (const on of [0, 30]) {
+      const told = (station + on).toFixed(3).replace('-', '−');
+      expect(bearingAt(halfAngle, on - 25, station + on)).toBe(
+        `Pushed home, the spindle bears in the only seat alone, all round, ${place} (station ${told} mm).`,
+      );
+    }
+  },
+);
 
 test('two stops: by how much they overlap, and none where they meet', () => {
-  const result = parseDesign(readFileSync(new URL('../../../assets/designs/opposed-cones.conepair.json', import.meta.url), 'utf8'));
+  const result = parseDesign(
+    readFileSync(new URL('../../../assets/designs/opposed-cones.conepair.json', import.meta.url), 'utf8'),
+  );
   if (!result.ok) throw new Error('demo');
   const { design } = result;
-  const at = (endPlay: number) => playVerdict(design, { ...playSection(design)!, endPlay }, fitSection(design), 'metric');
-  expect(at(-0.0123)).toMatchObject({ tone: 'stop', headline: 'The spindle does not go in: its two stops overlap by 12.30 µm.' });
+  const at = (endPlay: number) =>
+    playVerdict(design, { ...playSection(design)!, endPlay }, fitSection(design), 'metric');
+  expect(at(-0.0123)).toMatchObject({
+    tone: 'stop',
+    headline: 'The spindle does not go in: its two stops overlap by 12.30 µm.',
+  });
   for (const endPlay of [0, -5e-5, 5e-5]) {
     expect(at(endPlay).headline).toMatch(/^Pushed home/);
     expect(at(endPlay).sentences.join(' ')).toMatch(/it cannot rock\./);
@@ -120,11 +173,15 @@ test('two stops: by how much they overlap, and none where they meet', () => {
 });
 
 test('pressed past the touch: how far in it is here', () => {
-  expect(demo('steep-first', (d) => ({ ...d, position: -0.01 })).text).toMatch(/At this position it is 4\.24 µm into a bush however it lies/);
+  expect(demo('steep-first', (d) => ({ ...d, position: -0.01 })).text).toMatch(
+    /At this position it is 4\.24 µm into a bush however it lies/,
+  );
 });
 
 test('a shake of nothing is read back as standing against the stop', () => {
-  const result = parseDesign(readFileSync(new URL('../../../assets/designs/correct.conepair.json', import.meta.url), 'utf8'));
+  const result = parseDesign(
+    readFileSync(new URL('../../../assets/designs/correct.conepair.json', import.meta.url), 'utf8'),
+  );
   if (!result.ok) throw new Error('demo');
   const home = playSection(result.design)!.seated.pose!.z;
   const read = shakeRead(result.design, 0);

@@ -1,4 +1,7 @@
-/** A sheet after trials: what is left and not the plan before, its feeds and gauges, the parts drawn and the films believed. */
+/**
+ * A sheet after trials: what is left and not the plan before, its feeds and gauges, the parts drawn and the films
+ * believed.
+ */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
@@ -11,20 +14,27 @@ import { leftSteps } from '../../../src/report/sheet/leftSteps.ts';
 import { partsAfterTrials } from '../../../src/report/sheet/partsAfterTrials.ts';
 import { purposeOf } from '../../../src/report/sheet/purpose.ts';
 
-const read = parseDesign(readFileSync(join(import.meta.dirname, '../../../assets/designs/steep-first.conepair.json'), 'utf8'));
+const read = parseDesign(
+  readFileSync(join(import.meta.dirname, '../../../assets/designs/steep-first.conepair.json'), 'utf8'),
+);
 if (!read.ok) throw new Error('demo');
 const steep = read.design;
 type Trials = NonNullable<NonNullable<Design['cut']>['trials']>;
 const withTrials = (...trials: Trials): Design => ({ ...steep, cut: { ...steep.cut!, trials } });
 const first = { standOff: { value: -0.001, sigma: 0.002 } };
-const second = { taken: [{ seat: 'steep', part: 'journal' as const, normal: 0.04 }], standOff: { value: -0.058, sigma: 0.002 } };
+const second = {
+  taken: [{ seat: 'steep', part: 'journal' as const, normal: 0.04 }],
+  standOff: { value: -0.058, sigma: 0.002 },
+};
 const shaken = { ...second, shake: { value: 0.0097, sigma: 0.0005, indicator: 30, position: -0.03, direction: 0 } };
 const tried = withTrials(first, second);
 
 test('after a trial the sheet is of what is left, and no longer the plan', () => {
   const { kind, headline } = purposeOf(tried, cutSection(tried)!, 'metric');
   expect(kind).toBe('left');
-  expect(headline).toContain('Take nothing yet: you are 54.28 µm short along the axis, most likely 38 ± 132 µm off the steep journal');
+  expect(headline).toContain(
+    'Take nothing yet: you are 54.28 µm short along the axis, most likely 38 ± 132 µm off the steep journal',
+  );
   expect(headline).not.toContain('76.53');
 });
 
@@ -43,10 +53,16 @@ test('a trial that cannot be of these parts is no work order', () => {
 test('once all of it is off there is nothing to do', () => {
   const cut = cutSection(steep)!;
   const [step] = cut.steps;
-  const done = withTrials({ taken: [{ seat: step!.seat, part: step!.part, normal: step!.normal }], standOff: { value: step!.standOff.stop!, sigma: 0.0005 } });
+  const done = withTrials({
+    taken: [{ seat: step!.seat, part: step!.part, normal: step!.normal }],
+    standOff: { value: step!.standOff.stop!, sigma: 0.0005 },
+  });
   const report = cutSection(done)!;
   const { kind, headline } = purposeOf(done, report, 'metric');
-  expect({ kind, headline }).toEqual({ kind: 'parts', headline: 'Nothing is left to cut: by the last trial every film is as wanted.' });
+  expect({ kind, headline }).toEqual({
+    kind: 'parts',
+    headline: 'Nothing is left to cut: by the last trial every film is as wanted.',
+  });
   // Drawn as they are by now: what came off is off, once.
   const { made } = drawnParts(done, report, 'parts', 'metric');
   expect(made.seats[1]!.journal.diameter).toBeCloseTo(step!.after.diameter, 7);
@@ -72,7 +88,10 @@ test('the parts drawn are as measured, less what is off and what is left; their 
   expect(made.seats[1]!.bush).toEqual(steep.seats[1]!.bush);
   expect(surfaces.every(({ diameterTolerance }) => diameterTolerance === null)).toBe(true);
   expect(surfaces.every(({ halfAngleTolerance }) => halfAngleTolerance !== null)).toBe(true);
-  expect(surfaces.find(({ seat, part }) => seat === 'steep' && part === 'journal')!.cut).toBeCloseTo(report.remaining!.steps[0]!.diameter, 12);
+  expect(surfaces.find(({ seat, part }) => seat === 'steep' && part === 'journal')!.cut).toBeCloseTo(
+    report.remaining!.steps[0]!.diameter,
+    12,
+  );
 });
 
 test('of what is left the feeds are those of its stock, and a gauge over rolls changes by Δ⌀ and nothing else', () => {

@@ -8,7 +8,9 @@ import { fitSection } from '../../../src/report/fit/section.ts';
 import { heldPosition } from '../../../src/report/sheet/heldPosition.ts';
 
 function demo(file: string): Design {
-  const read = parseDesign(readFileSync(join(import.meta.dirname, `../../../assets/designs/${file}.conepair.json`), 'utf8'));
+  const read = parseDesign(
+    readFileSync(join(import.meta.dirname, `../../../assets/designs/${file}.conepair.json`), 'utf8'),
+  );
   if (!read.ok) throw new Error(file);
   return read.design;
 }
@@ -39,7 +41,14 @@ test('seats that want no film, and a straight one that has its own, are good whe
   expect(heldPosition({ ...steep, seats: steep.seats.map(({ film: _, ...seat }) => seat) }).good).toBe(true);
   const straight = (diameter: number): Design => ({
     conepair: 1,
-    seats: [{ name: 'only', film: { target: 0.0025, tolerance: 0.0005 }, journal: { halfAngle: 0, diameter: 18, station: 0, from: -30, to: 0 }, bush: { halfAngle: 0, diameter, station: 0, from: -30, to: 0 } }],
+    seats: [
+      {
+        name: 'only',
+        film: { target: 0.0025, tolerance: 0.0005 },
+        journal: { halfAngle: 0, diameter: 18, station: 0, from: -30, to: 0 },
+        bush: { halfAngle: 0, diameter, station: 0, from: -30, to: 0 },
+      },
+    ],
   });
   expect(heldPosition(straight(18.005)).good).toBe(true);
   expect(heldPosition(straight(18.01)).good).toBe(false);

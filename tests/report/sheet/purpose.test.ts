@@ -8,7 +8,9 @@ import { cutSection } from '../../../src/report/cut/section.ts';
 import { purposeOf } from '../../../src/report/sheet/purpose.ts';
 
 function demo(file: string): Design {
-  const read = parseDesign(readFileSync(join(import.meta.dirname, `../../../assets/designs/${file}.conepair.json`), 'utf8'));
+  const read = parseDesign(
+    readFileSync(join(import.meta.dirname, `../../../assets/designs/${file}.conepair.json`), 'utf8'),
+  );
   if (!read.ok) throw new Error(file);
   return read.design;
 }
@@ -22,7 +24,10 @@ test('a plan that gives the films is work, and says what comes off', () => {
 });
 
 test('limits that cannot all hold: refused, with what stands in the way and what would do, and nothing of adjusters', () => {
-  const { kind, tone, headline, sentences } = of({ ...steep, cut: { ...steep.cut, allow: [{ seat: 'steep', part: 'journal', limit: 0.002 }] } });
+  const { kind, tone, headline, sentences } = of({
+    ...steep,
+    cut: { ...steep.cut, allow: [{ seat: 'steep', part: 'journal', limit: 0.002 }] },
+  });
   expect({ kind, tone }).toEqual({ kind: 'refused', tone: 'stop' });
   expect(headline).toContain('cannot be had');
   expect(sentences.join(' ')).toContain('the steep journal may lose at most 2.00 µm');
@@ -32,7 +37,10 @@ test('limits that cannot all hold: refused, with what stands in the way and what
 
 test('parts that never reach each other are refused too', () => {
   const [shallow, other] = steep.seats;
-  const apart: Design = { ...steep, seats: [{ ...shallow!, journal: { ...shallow!.journal, station: 200, from: 180, to: 200 } }, other!] };
+  const apart: Design = {
+    ...steep,
+    seats: [{ ...shallow!, journal: { ...shallow!.journal, station: 200, from: 180, to: 200 } }, other!],
+  };
   expect(of(apart).kind).toBe('refused');
 });
 
@@ -46,7 +54,9 @@ test('without a plan, and with a plan that takes nothing off, it is the parts', 
 
 test('with many cuts the headline counts them, and the steps say their order', () => {
   const seats = [0, 1].flatMap((k) => steep.seats.map((seat) => ({ ...seat, name: `${seat.name} ${k}` })));
-  const allow = seats.flatMap(({ name }) => (['journal', 'bush'] as const).map((part) => ({ seat: name, part, cleanup: 0.001, limit: 0.2 })));
+  const allow = seats.flatMap(({ name }) =>
+    (['journal', 'bush'] as const).map((part) => ({ seat: name, part, cleanup: 0.001, limit: 0.2 })),
+  );
   const { kind, headline, sentences } = of({ ...steep, seats, cut: { allow } });
   expect(kind).toBe('work');
   expect(headline).toBe('8 cuts, as the steps say, give every seat its film at one position.');

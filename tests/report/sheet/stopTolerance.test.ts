@@ -8,7 +8,9 @@ import { designWithCut } from '../../../src/report/cut/withCut.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { stopTolerance } from '../../../src/report/sheet/stopTolerance.ts';
 
-const read = parseDesign(readFileSync(join(import.meta.dirname, '../../../assets/designs/steep-first.conepair.json'), 'utf8'));
+const read = parseDesign(
+  readFileSync(join(import.meta.dirname, '../../../assets/designs/steep-first.conepair.json'), 'utf8'),
+);
 if (!read.ok) throw new Error('steep-first');
 const { design } = read;
 const cut = cutSection(design)!;
@@ -22,7 +24,14 @@ test('stopped at the end of its tolerance, the film has used half of its own', (
   const within = stopTolerance(step!, step!.gauges[0]!, 0.0005)!;
   const made = designWithCut(design, cut);
   // The reading over rolls follows the diameter at a station one to one.
-  const over = { ...made, seats: made.seats.map((seat) => (seat.name === 'steep' ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + within } } : seat)) };
+  const over = {
+    ...made,
+    seats: made.seats.map((seat) =>
+      seat.name === 'steep'
+        ? { ...seat, journal: { ...seat.journal, diameter: seat.journal.diameter + within } }
+        : seat,
+    ),
+  };
   const [film, missed] = [made, over].map((d) => fitSection(d).seats.find(({ name }) => name === 'steep')!.leastFilm!);
   expect(film! - missed!).toBeCloseTo(0.00025, 8);
 });

@@ -14,7 +14,11 @@ const design: Design = {
       bush: { halfAngle: 3, diameter: 22 + 0.005 / Math.cos(radians(3)), station: 0, from: -25, to: -0.5 },
       film: { target: 0.0025, tolerance: 0.0005 },
     },
-    { name: 'rear', journal: { halfAngle: 0, diameter: 18, station: -60, from: -70, to: -50 }, bush: { halfAngle: 0, diameter: 18.005, station: -60, from: -70, to: -50 } },
+    {
+      name: 'rear',
+      journal: { halfAngle: 0, diameter: 18, station: -60, from: -70, to: -50 },
+      bush: { halfAngle: 0, diameter: 18.005, station: -60, from: -70, to: -50 },
+    },
   ],
 };
 const surfaces = tolerancedSurfaces(design, 0, [], 'metric');
@@ -25,7 +29,12 @@ test('gauge plane within the surface, the diameter of the line there, taper 1 in
   expect(bush.gaugePlane).toBe(-0.5);
   expect(bush.diameter).toBeCloseTo(22 + 0.005 / Math.cos(radians(3)) - 2 * 0.5 * Math.tan(radians(3)), 12);
   expect(bush.taper).toBeCloseTo(1 / (2 * Math.tan(radians(3))), 10);
-  expect(of('rear', 'journal')).toMatchObject({ taper: null, gaugePlane: -60, diameterTolerance: null, halfAngleTolerance: null });
+  expect(of('rear', 'journal')).toMatchObject({
+    taper: null,
+    gaugePlane: -60,
+    diameterTolerance: null,
+    halfAngleTolerance: null,
+  });
 });
 
 test('a surface so nearly straight that its ends are alike is straight; one that tapers slowly on purpose is a cone', () => {
@@ -46,7 +55,16 @@ test('the diameters of both parts at the ends of their tolerances just use up th
   const { diameterTolerance } = of('shallow', 'journal');
   expect(diameterTolerance).toBeCloseTo(0.0005 / Math.cos(radians(3)), 12);
   const [seat] = design.seats;
-  const worst: Design = { ...design, seats: [{ ...seat!, journal: { ...seat!.journal, diameter: 22 - diameterTolerance! }, bush: { ...seat!.bush, diameter: seat!.bush.diameter + of('shallow', 'bush').diameterTolerance! } }] };
+  const worst: Design = {
+    ...design,
+    seats: [
+      {
+        ...seat!,
+        journal: { ...seat!.journal, diameter: 22 - diameterTolerance! },
+        bush: { ...seat!.bush, diameter: seat!.bush.diameter + of('shallow', 'bush').diameterTolerance! },
+      },
+    ],
+  };
   expect(fitSection(worst).seats[0]!.leastFilm).toBeCloseTo(0.003, 9);
 });
 
@@ -54,10 +72,20 @@ test('a half angle wrong by twice its tolerance, turned about the gauge plane, b
   const { halfAngleTolerance, gaugePlane, diameter } = of('shallow', 'journal');
   const [seat] = design.seats;
   const films = [1, -1].map((sign) => {
-    const turned: Design = { ...design, seats: [{ ...seat!, journal: { ...seat!.journal, station: gaugePlane, diameter, halfAngle: 3 + sign * 2 * halfAngleTolerance! } }] };
+    const turned: Design = {
+      ...design,
+      seats: [
+        {
+          ...seat!,
+          journal: { ...seat!.journal, station: gaugePlane, diameter, halfAngle: 3 + sign * 2 * halfAngleTolerance! },
+        },
+      ],
+    };
     return fitSection(turned).seats[0]!;
   });
-  const off = Math.max(...films.flatMap(({ leastFilm, greatestFilm }) => [0.0025 - leastFilm!, greatestFilm! - 0.0025]));
+  const off = Math.max(
+    ...films.flatMap(({ leastFilm, greatestFilm }) => [0.0025 - leastFilm!, greatestFilm! - 0.0025]),
+  );
   expect(off).toBeCloseTo(0.0005, 8);
 });
 
@@ -100,7 +128,8 @@ test('form and run-out: a part as far out as they allow uses half of the toleran
     ],
   });
   expect(0.0025 - bulged.seats[0]!.leastFilm!).toBeCloseTo(0.00025, 8);
-  // The line of an axis aside by e, and how far it then stands from the line of the bush, square to it; the indicator reads that to both sides.
+  // The line of an axis aside by e, and how far it then stands from the line of the bush, square to it; the indicator
+  // reads that to both sides.
   const eccentricity = runOut! / 2 / Math.cos(radians(3));
   const [u, v] = [Math.cos(radians(3)), Math.sin(radians(3))];
   const distance = Math.abs(u * eccentricity - v * 0);

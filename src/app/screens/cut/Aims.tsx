@@ -1,4 +1,7 @@
-/** The two plans there are to choose from, how each would run, which to choose, and the trade between them: metal against the share of the tolerances used. */
+/**
+ * The two plans there are to choose from, how each would run, which to choose, and the trade between them: metal
+ * against the share of the tolerances used.
+ */
 import { useMemo } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { without, withValue } from '../../../design/place.ts';
@@ -28,9 +31,13 @@ interface Props {
 
 type Aim = CutReport['aims'][number];
 
-const NAMES: Record<Aim['aim'], string> = { target: 'Films just as wanted', tolerance: 'Least metal, every film within four fifths of its tolerance' };
+const NAMES: Record<Aim['aim'], string> = {
+  target: 'Films just as wanted',
+  tolerance: 'Least metal, every film within four fifths of its tolerance',
+};
 
-const withAim = (design: Design, aim: Aim['aim']): Design => (aim === 'target' ? without(design, 'cut.prefer.aim') : withValue(design, 'cut.prefer.aim', aim));
+const withAim = (design: Design, aim: Aim['aim']): Design =>
+  aim === 'target' ? without(design, 'cut.prefer.aim') : withValue(design, 'cut.prefer.aim', aim);
 
 interface Other {
   made: Design;
@@ -46,13 +53,21 @@ async function askOther(design: Design, signal: AbortSignal): Promise<Other | nu
 }
 
 /** How either plan runs, as far as it is known; asked for the other one once the chosen one is known. */
-function useRuns(design: Design, { aims, remaining }: CutReport, { made, film, verdict }: Running, system: System): { runs: Runs; films: Partial<Record<Aim['aim'], FilmReport>> } {
+function useRuns(
+  design: Design,
+  { aims, remaining }: CutReport,
+  { made, film, verdict }: Running,
+  system: System,
+): { runs: Runs; films: Partial<Record<Aim['aim'], FilmReport>> } {
   const chosen = aims.find((plan) => plan.chosen)?.aim ?? 'target';
   const other = chosen === 'target' ? 'tolerance' : 'target';
   const wanted = film !== null && !remaining && aims.length > 1;
   const question = useMemo(() => (wanted ? withAim(design, other) : null), [wanted, design, other]);
   const { value, of } = useNewest(askOther, question);
-  const found = wanted && of === question && value?.film ? { film: value.film, verdict: runsAsPlanned(value.made, value.film, true, system) } : null;
+  const found =
+    wanted && of === question && value?.film
+      ? { film: value.film, verdict: runsAsPlanned(value.made, value.film, true, system) }
+      : null;
   return {
     runs: { ...(made && film && { [chosen]: verdict }), ...(found && { [other]: found.verdict }) },
     films: { ...(film && { [chosen]: film }), ...(found && { [other]: found.film }) },
@@ -66,15 +81,23 @@ export function Aims({ work, design, cut, running, system }: Props) {
   return (
     <section className="aims" aria-label="What to aim at">
       <fieldset>
-        <legend>What to aim at{cut.remaining ? ': stock in all, from the parts as they were measured first' : ''}</legend>
+        <legend>
+          What to aim at{cut.remaining ? ': stock in all, from the parts as they were measured first' : ''}
+        </legend>
         {cut.aims.map((plan) => (
           <label key={plan.aim}>
-            <input type="radio" name="aim" checked={plan.chosen} onChange={() => work.change((d) => withAim(d, plan.aim))} />
+            <input
+              type="radio"
+              name="aim"
+              checked={plan.chosen}
+              onChange={() => work.change((d) => withAim(d, plan.aim))}
+            />
             <span>
               <strong>{NAMES[plan.aim]}</strong>
               <small>
                 {stockText(plan, system)}; then {filmsText(plan, system)}
-                {plan.feasible || plan.inTolerance ? '' : ', which is not what is wanted'}.{runText(runs[plan.aim], films[plan.aim], system)}
+                {plan.feasible || plan.inTolerance ? '' : ', which is not what is wanted'}.
+                {runText(runs[plan.aim], films[plan.aim], system)}
               </small>
               {advice?.aim === plan.aim && <small className="advised">Rather this: {advice.why}.</small>}
             </span>
@@ -87,7 +110,10 @@ export function Aims({ work, design, cut, running, system }: Props) {
 }
 
 function stockText({ stock, faces }: Aim, system: System): string {
-  const off = [...stock.map(({ seat, part, normal }) => `${fineText(normal, system)} off the ${seat} ${part}`), ...faces.map((face) => offFaceText(face, system))];
+  const off = [
+    ...stock.map(({ seat, part, normal }) => `${fineText(normal, system)} off the ${seat} ${part}`),
+    ...faces.map((face) => offFaceText(face, system)),
+  ];
   return off.length === 0 ? 'nothing off' : listed(off);
 }
 
@@ -95,10 +121,13 @@ function stockText({ stock, faces }: Aim, system: System): string {
 function runText(verdict: Runs[Aim['aim']], film: FilmReport | undefined, system: System): string {
   if (verdict === undefined || !film) return '';
   if (verdict?.tone === 'stop') return ' It must not run so.';
-  return film.leastFilm == null ? '' : ` Running, the thinnest film is ${fineText(film.steady?.leastFilm ?? film.leastFilm, system)}${film.steady ? ' warm' : ''}.`;
+  return film.leastFilm == null
+    ? ''
+    : ` Running, the thinnest film is ${fineText(film.steady?.leastFilm ?? film.leastFilm, system)}${film.steady ? ' warm' : ''}.`;
 }
 
-const filmsText = ({ films }: Aim, system: System) => listed(Object.entries(films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`));
+const filmsText = ({ films }: Aim, system: System) =>
+  listed(Object.entries(films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`));
 
 function Trade({ cut: { trade, aims }, system }: Pick<Props, 'cut' | 'system'>) {
   const unit = fineUnit(system);
@@ -113,7 +142,13 @@ function Trade({ cut: { trade, aims }, system }: Pick<Props, 'cut' | 'system'>) 
       domain={[0, 100 * last.share]}
       now={100 * now}
       height={190}
-      lines={[{ name: 'metal off in all', style: 0, points: trade.map(({ share, total }) => [100 * share, total / unit.size] as const) }]}
+      lines={[
+        {
+          name: 'metal off in all',
+          style: 0,
+          points: trade.map(({ share, total }) => [100 * share, total / unit.size] as const),
+        },
+      ]}
     />
   );
 }

@@ -1,4 +1,6 @@
-/** Setting the angle of every surface that is cut: the way to set it, then all ways, each with what it costs the film. */
+/**
+ * Setting the angle of every surface that is cut: the way to set it, then all ways, each with what it costs the film.
+ */
 import type { CSSProperties } from 'react';
 import { stackText as ownStack, toolText } from '../../../design/tools.ts';
 import { angleText, fineText, fineUnit, readingText, type System, TENTH } from '../../../design/units.ts';
@@ -30,7 +32,8 @@ export function Angles({ cut, blocks, system }: { cut: CutReport; blocks: System
           </p>
           {setting.needed && <p>{indicatorText(setting.needed.indicator, system)}</p>}
           <p>
-            {stackText(setting, blocks, system)} Dresser at {angleText(setting.dresser)} from the wheel’s axis, that lying along the work’s.
+            {stackText(setting, blocks, system)} Dresser at {angleText(setting.dresser)} from the wheel’s axis, that
+            lying along the work’s.
           </p>
           <Ways setting={setting} system={system} />
           {setting.hollow && <HollowFlank setting={setting} hollow={setting.hollow} system={system} />}
@@ -51,7 +54,10 @@ function indicatorText(least: number, system: System): string {
 /** Stack and blocks, with what their miss costs. */
 function stackText(setting: Setting, blocks: System, system: System): string {
   const least = LEAST * fineUnit(system).size;
-  const costs = setting.blocksFilm === null || setting.blocksFilm < NONE ? '' : `, ${setting.blocksFilm < least ? `less than ${fineText(least, system)}` : fineText(setting.blocksFilm, system)} of film`;
+  const costs =
+    setting.blocksFilm === null || setting.blocksFilm < NONE
+      ? ''
+      : `, ${setting.blocksFilm < least ? `less than ${fineText(least, system)}` : fineText(setting.blocksFilm, system)} of film`;
   return `Sine bar of ${toolText(setting.bar, system)}: stack ${ownStack(Number(setting.stack.toFixed(4)), blocks, system)}, blocks ${blocksText(setting, blocks, system)}${costs}.`;
 }
 
@@ -83,7 +89,9 @@ function Ways({ setting, system }: { setting: Setting; system: System }) {
               <td>{readingText(reading, system)}</td>
               <td>{errorText(error)}</td>
               <td>{fineText(film, system)}</td>
-              <td>{enough === null ? '—' : way === setting.recommended ? 'yes: set it so' : enough ? 'yes' : 'too coarse'}</td>
+              <td>
+                {enough === null ? '—' : way === setting.recommended ? 'yes: set it so' : enough ? 'yes' : 'too coarse'}
+              </td>
             </tr>
           ))}
         </tbody>
@@ -92,7 +100,8 @@ function Ways({ setting, system }: { setting: Setting; system: System }) {
         {setting.room === null
           ? 'The film has no tolerance, or the plan leaves it; nothing says what is fine enough.'
           : `Fine enough: at most ${fineText(setting.room, system)} of film, so that with all other errors of the set-up the tolerance likely holds.`}{' '}
-        The error counts what the indicator can tell and how it leans; kept at nought along a sine bar its lean does nothing.
+        The error counts what the indicator can tell and how it leans; kept at nought along a sine bar its lean does
+        nothing.
       </p>
     </section>
   );

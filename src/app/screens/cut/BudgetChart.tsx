@@ -47,7 +47,9 @@ export function BudgetChart({ design, cut, system }: { design: Design; cut: CutR
               <td>
                 <span className="bar-track">
                   <span className="bar-film" style={{ width: `${(100 * film) / most}%` }} />
-                  {toleranceOf(seat) > 0 && <span className="bar-tolerance" style={{ left: `${(100 * toleranceOf(seat)) / most}%` }} />}
+                  {toleranceOf(seat) > 0 && (
+                    <span className="bar-tolerance" style={{ left: `${(100 * toleranceOf(seat)) / most}%` }} />
+                  )}
                 </span>
                 <span>{fineText(film, system)}</span>
               </td>

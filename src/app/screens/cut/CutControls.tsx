@@ -40,8 +40,20 @@ const PREFERENCES: Control[] = [
     { value: 'journal', text: 'the journal' },
     { value: 'bush', text: 'the bush' },
   ]),
-  flag('cut.prefer.oneSetUp', 'Set-ups', 'Whether only one of the two parts is cut', 'both parts may be cut', 'one part only'),
-  flag('cut.prefer.keepPosition', 'Nose', 'Whether the journal stays where it is, as nearly as may be', 'may move', 'stays where it is'),
+  flag(
+    'cut.prefer.oneSetUp',
+    'Set-ups',
+    'Whether only one of the two parts is cut',
+    'both parts may be cut',
+    'one part only',
+  ),
+  flag(
+    'cut.prefer.keepPosition',
+    'Nose',
+    'Whether the journal stays where it is, as nearly as may be',
+    'may move',
+    'stays where it is',
+  ),
   { kind: 'quantity', path: 'cut.reach.from', title: 'Rearmost position' },
   { kind: 'quantity', path: 'cut.reach.to', title: 'Foremost position' },
   { kind: 'quantity', path: 'cut.doubt' },
@@ -51,24 +63,37 @@ const PREFERENCES: Control[] = [
 const quantities = (tools: System, ...keys: string[]): Control[] =>
   keys.map((key) => {
     const otherwise = (USUAL_MACHINE[tools] as unknown as Record<string, number | undefined>)[key];
-    return { kind: 'quantity', path: `cut.machine.${key}`, ...(otherwise !== undefined && { otherwise }), ...(key === 'bar' && { tool: true }) };
+    return {
+      kind: 'quantity',
+      path: `cut.machine.${key}`,
+      ...(otherwise !== undefined && { otherwise }),
+      ...(key === 'bar' && { tool: true }),
+    };
   });
 
 const dials = (tools: System): Control[] => [
-  choice('cut.machine.dial', 'Cross-feed dial', 'What it counts', 'counts the radius', [{ value: 'diameter', text: 'counts the diameter' }]),
+  choice('cut.machine.dial', 'Cross-feed dial', 'What it counts', 'counts the radius', [
+    { value: 'diameter', text: 'counts the diameter' },
+  ]),
   ...quantities(tools, 'division', 'axialDivision', 'pass', 'slide'),
 ];
 
 const angles = (tools: System): Control[] => [
-  choice('cut.machine.setBy', 'Angle set by', 'The way whose error counts in the budget', 'whatever costs the film least', [
-    { value: 'alongBar', text: 'slide run along a sine bar' },
-    { value: 'sineBar', text: 'part held on a sine bar' },
-    { value: 'alongSlide', text: 'indicator along the slide' },
-    { value: 'alongAxis', text: 'indicator along the cone' },
-    { value: 'table', text: 'indicator at the table' },
-    { value: 'scale', text: 'scale of the table' },
-    { value: 'tailstock', text: 'tailstock set over' },
-  ]),
+  choice(
+    'cut.machine.setBy',
+    'Angle set by',
+    'The way whose error counts in the budget',
+    'whatever costs the film least',
+    [
+      { value: 'alongBar', text: 'slide run along a sine bar' },
+      { value: 'sineBar', text: 'part held on a sine bar' },
+      { value: 'alongSlide', text: 'indicator along the slide' },
+      { value: 'alongAxis', text: 'indicator along the cone' },
+      { value: 'table', text: 'indicator at the table' },
+      { value: 'scale', text: 'scale of the table' },
+      { value: 'tailstock', text: 'tailstock set over' },
+    ],
+  ),
   choice(
     'cut.machine.blocks',
     'Block set',
@@ -95,7 +120,12 @@ export default function CutControls({ work }: { work: Work }) {
         {design.seats.flatMap(({ name }) =>
           (['journal', 'bush'] as const).map((part) => (
             <label key={`${name} ${part}`}>
-              <input type="checkbox" checked={allowedAt(cut, name, part) >= 0} onChange={(event) => work.change((d) => withAllowed(d, name, part, event.target.checked, system))} /> {name} {part}
+              <input
+                type="checkbox"
+                checked={allowedAt(cut, name, part) >= 0}
+                onChange={(event) => work.change((d) => withAllowed(d, name, part, event.target.checked, system))}
+              />{' '}
+              {name} {part}
             </label>
           )),
         )}
@@ -114,7 +144,12 @@ export default function CutControls({ work }: { work: Work }) {
               <legend>seats it moves</legend>
               {design.seats.map(({ name }) => (
                 <label key={name}>
-                  <input type="checkbox" checked={face.seats.includes(name)} onChange={(event) => work.change((d) => withFaceSeat(d, i, name, event.target.checked))} /> {name}
+                  <input
+                    type="checkbox"
+                    checked={face.seats.includes(name)}
+                    onChange={(event) => work.change((d) => withFaceSeat(d, i, name, event.target.checked))}
+                  />{' '}
+                  {name}
                 </label>
               ))}
             </fieldset>
@@ -125,11 +160,17 @@ export default function CutControls({ work }: { work: Work }) {
         ))}
       </div>
       <p className="buttons">
-        <button type="button" onClick={() => work.change((d) => withFace(d, system))} disabled={(cut.faces ?? []).length >= 8}>
+        <button
+          type="button"
+          onClick={() => work.change((d) => withFace(d, system))}
+          disabled={(cut.faces ?? []).length >= 8}
+        >
           + Face or spacer
         </button>
       </p>
-      <p className="fine">A field left empty counts as its default, which is told below its group while the field is entered.</p>
+      <p className="fine">
+        A field left empty counts as its default, which is told below its group while the field is entered.
+      </p>
       <details>
         <summary>Preferences, reach of the adjuster, doubt</summary>
         <ControlGroup title="preferences" rows={PREFERENCES} />
@@ -160,7 +201,10 @@ const allowRows = (index: number, renew: boolean): Control[] => {
         { value: '', text: 'along the old line' },
         { value: 'true', text: 'to a straight new line' },
       ],
-      change: (design, value) => (value === 'true' ? withValue(design, `${path}.renew`, true) : without(without(design, `${path}.halfAngle`), `${path}.renew`)),
+      change: (design, value) =>
+        value === 'true'
+          ? withValue(design, `${path}.renew`, true)
+          : without(without(design, `${path}.halfAngle`), `${path}.renew`),
     },
     ...(renew ? [{ kind: 'quantity', path: `${path}.halfAngle` } as const] : []),
   ];

@@ -43,10 +43,17 @@ function Nothing({ work }: { work: Work }) {
     <>
       <section className="verdict mend" aria-live="polite">
         <h2>Nothing says yet what may be cut.</h2>
-        <p>Say which surfaces may lose metal, and how much; the plan takes the least that brings every film to what is wanted at one position.</p>
+        <p>
+          Say which surfaces may lose metal, and how much; the plan takes the least that brings every film to what is
+          wanted at one position.
+        </p>
       </section>
       <p className="buttons">
-        <button type="button" className="main" onClick={() => work.change((d) => withPlausibleCut(d, work.store.getState().system))}>
+        <button
+          type="button"
+          className="main"
+          onClick={() => work.change((d) => withPlausibleCut(d, work.store.getState().system))}
+        >
           Let every journal surface be cut
         </button>
       </p>
@@ -57,11 +64,20 @@ function Nothing({ work }: { work: Work }) {
 /** Every seat that is cut, large enough to see a micrometre. */
 function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; system: System }) {
   const after = useMemo(() => designWithCut(design, cut), [design, cut]);
-  const touched = (name: string) => cut.steps.some(({ seat }) => seat === name) || cut.faces.some(({ seats }) => seats.includes(name));
+  const touched = (name: string) =>
+    cut.steps.some(({ seat }) => seat === name) || cut.faces.some(({ seats }) => seats.includes(name));
   return (
     <div>
-      <div className="close-ups">{design.seats.map(({ name }, i) => touched(name) && <StockCloseUp key={name} before={design} after={after} seat={i} system={system} />)}</div>
-      <p className="fine">Straightened, bush above and journal below as they stand now; the filled band what is to come off, dashed where it is to end, the fill between the parts the film of now.</p>
+      <div className="close-ups">
+        {design.seats.map(
+          ({ name }, i) =>
+            touched(name) && <StockCloseUp key={name} before={design} after={after} seat={i} system={system} />,
+        )}
+      </div>
+      <p className="fine">
+        Straightened, bush above and journal below as they stand now; the filled band what is to come off, dashed where
+        it is to end, the fill between the parts the film of now.
+      </p>
     </div>
   );
 }
@@ -76,7 +92,12 @@ function Plan({ work }: { work: Work }) {
   const factor = useStore(work.store, (state) => state.factor);
   const { value: cut, of, fault, again } = useSolved('cut', design);
   // What no plan gives need not be run.
-  const running = useRunsAsPlanned(of, cut, cut !== null && !isClashing(cut) && (isReached(cut) || cut.inTolerance), system);
+  const running = useRunsAsPlanned(
+    of,
+    cut,
+    cut !== null && !isClashing(cut) && (isReached(cut) || cut.inTolerance),
+    system,
+  );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
   const verdict = leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system);
@@ -105,7 +126,10 @@ function Plan({ work }: { work: Work }) {
         ))}
       </section>
       {!forbidden && runs}
-      <p className="advice">A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What stands here is advice, to be proved by measurement before metal is cut.</p>
+      <p className="advice">
+        A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What
+        stands here is advice, to be proved by measurement before metal is cut.
+      </p>
       <Limits work={work} cut={cut} system={system} />
       <Aims work={work} design={of} cut={cut} running={running} system={system} />
       {cut.remaining ? (

@@ -16,7 +16,15 @@ const MARGIN = { left: 12, right: 12, top: 10, bottom: 10 };
 /** Nobody sees less; of the unit of small lengths. */
 const LEAST = 0.01;
 
-export function HollowFlank({ setting: { seat, part }, hollow: { height, depth, angleError, profile }, system }: { setting: Setting; hollow: Hollow; system: System }) {
+export function HollowFlank({
+  setting: { seat, part },
+  hollow: { height, depth, angleError, profile },
+  system,
+}: {
+  setting: Setting;
+  hollow: Hollow;
+  system: System;
+}) {
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 600, height: HEIGHT });
   const least = LEAST * fineUnit(system).size;
@@ -29,17 +37,27 @@ export function HollowFlank({ setting: { seat, part }, hollow: { height, depth, 
   return (
     <>
       <p>
-        A tool {fineText(Math.abs(height), system)} off the centre leaves the flank {part === 'journal' ? 'hollow' : 'proud'} by {depth < least ? `less than ${fineText(least, system)}` : fineText(depth, system)}, and its half angle{' '}
+        A tool {fineText(Math.abs(height), system)} off the centre leaves the flank{' '}
+        {part === 'journal' ? 'hollow' : 'proud'} by{' '}
+        {depth < least ? `less than ${fineText(least, system)}` : fineText(depth, system)}, and its half angle{' '}
         {errorText(Math.abs(angleError))} {angleError < 0 ? 'less' : 'more'}.
       </p>
       <figure className="chart hollow" ref={box}>
-        <svg width={width} height={HEIGHT} role="img" aria-label={`Flank of the ${seat} ${part} by a tool off the centre, against the line that was set`}>
-          {low <= 0 && high >= 0 && <path d={`M${MARGIN.left} ${y(0).toFixed(2)}H${width - MARGIN.right}`} className="set-line" />}
+        <svg
+          width={width}
+          height={HEIGHT}
+          role="img"
+          aria-label={`Flank of the ${seat} ${part} by a tool off the centre, against the line that was set`}
+        >
+          {low <= 0 && high >= 0 && (
+            <path d={`M${MARGIN.left} ${y(0).toFixed(2)}H${width - MARGIN.right}`} className="set-line" />
+          )}
           <path d={`M${d}`} className="flank" />
         </svg>
         <figcaption>
-          Rear on the left, nose on the right; metal proud of the line set{low <= 0 && high >= 0 ? ' (dashed)' : ''}: from {(low / unit.size).toFixed(4).replace('-', '−')} to {(high / unit.size).toFixed(4).replace('-', '−')} {unit.name}.{' '}
-          <SaveSvg name={`flank of the ${seat} ${part}`} />
+          Rear on the left, nose on the right; metal proud of the line set{low <= 0 && high >= 0 ? ' (dashed)' : ''}:
+          from {(low / unit.size).toFixed(4).replace('-', '−')} to {(high / unit.size).toFixed(4).replace('-', '−')}{' '}
+          {unit.name}. <SaveSvg name={`flank of the ${seat} ${part}`} />
         </figcaption>
       </figure>
     </>

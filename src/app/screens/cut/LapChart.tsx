@@ -1,4 +1,7 @@
-/** Lapping against the travel: above, how much of every seat bears; below, how far the cones stand wrong to each other; where to stop. */
+/**
+ * Lapping against the travel: above, how much of every seat bears; below, how far the cones stand wrong to each other;
+ * where to stop.
+ */
 import { ticks } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { fineUnit, type System } from '../../../design/units.ts';
@@ -47,7 +50,12 @@ export function LapChart({ lap, system }: { lap: Lap; system: System }) {
     >
       <Bearing lap={lap} travel={travel} x={x} system={system} />
       {related && <Relation lap={lap} travel={travel} x={x} system={system} />}
-      <AcrossAxis plot={{ left: LEFT, right: width - RIGHT, top: UPPER.top, bottom }} at={x} ticks={ticks(0, travel[travel.length - 1]! / unit.size, across(width))} unit={unit.size} />
+      <AcrossAxis
+        plot={{ left: LEFT, right: width - RIGHT, top: UPPER.top, bottom }}
+        at={x}
+        ticks={ticks(0, travel[travel.length - 1]! / unit.size, across(width))}
+        unit={unit.size}
+      />
       <text x={width - RIGHT} y={bottom + 34} textAnchor="end">
         travel rearward, {unit.name}
       </text>
@@ -96,8 +104,21 @@ function Relation(plot: Plot) {
       <text x={6} y={LOWER.top - 10}>
         cones wrong to each other, {unit.name}
       </text>
-      {lap.allowance !== null && <rect x={left} width={right - left} y={y(lap.allowance)} height={y(-lap.allowance) - y(lap.allowance)} className="allowed" />}
-      <UpAxis plot={{ left, right, ...LOWER }} at={y} ticks={ticks(-most / unit.size, most / unit.size, 4)} unit={unit.size} />
+      {lap.allowance !== null && (
+        <rect
+          x={left}
+          width={right - left}
+          y={y(lap.allowance)}
+          height={y(-lap.allowance) - y(lap.allowance)}
+          className="allowed"
+        />
+      )}
+      <UpAxis
+        plot={{ left, right, ...LOWER }}
+        at={y}
+        ticks={ticks(-most / unit.size, most / unit.size, 4)}
+        unit={unit.size}
+      />
       <path d={line(errors, plot, y)} className="lap-wrong" />
     </>
   );

@@ -1,4 +1,7 @@
-/** The pair lapped together in small steps: how much of every seat bears, how the cones then stand to each other, when to stop. */
+/**
+ * The pair lapped together in small steps: how much of every seat bears, how the cones then stand to each other, when
+ * to stop.
+ */
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
@@ -8,7 +11,10 @@ import type { Work } from '../../state/store.ts';
 import { withLap, withoutLap } from './entries.ts';
 import { type Lap, LapChart } from './LapChart.tsx';
 
-const ROWS: Control[] = ['force', 'journal', 'bush', 'step', 'advance', 'bearing', 'limit'].map((key) => ({ kind: 'quantity', path: `cut.lap.${key}` }));
+const ROWS: Control[] = ['force', 'journal', 'bush', 'step', 'advance', 'bearing', 'limit'].map((key) => ({
+  kind: 'quantity',
+  path: `cut.lap.${key}`,
+}));
 
 export function LapPanel({ work, cut, system }: { work: Work; cut: CutReport; system: System }) {
   const wanted = useStore(work.store, (state) => state.design.cut?.lap !== undefined);
@@ -51,12 +57,18 @@ const WHY: Record<Lap['stop']['why'], string> = {
 
 function LapNumbers({ lap, system }: { lap: Lap; system: System }) {
   const state = lap.states[lap.stop.at]!;
-  const worn = state.seats.map(({ name, journal, bush }) => `${name} journal ${fineText(journal, system)}, bush ${fineText(bush, system)}`);
-  const films = (at: Lap['states'][number]) => at.seats.map(({ name, film }) => `${name} ${film === null ? 'apart' : fineText(Math.max(0, film), system)}`).join(', ');
+  const worn = state.seats.map(
+    ({ name, journal, bush }) => `${name} journal ${fineText(journal, system)}, bush ${fineText(bush, system)}`,
+  );
+  const films = (at: Lap['states'][number]) =>
+    at.seats
+      .map(({ name, film }) => `${name} ${film === null ? 'apart' : fineText(Math.max(0, film), system)}`)
+      .join(', ');
   return (
     <p>
-      {WHY[lap.stop.why]} Travel {fineText(lap.states[0]!.position - state.position, system)}, {state.turns.toFixed(0)} turns; worn at most: {worn.join('; ')}. Standing home the films go from {films(lap.states[0]!)} to {films(state)}. How
-      fast compound cuts is known to an order of magnitude only: believe the travel and the blue, not the turns.
+      {WHY[lap.stop.why]} Travel {fineText(lap.states[0]!.position - state.position, system)}, {state.turns.toFixed(0)}{' '}
+      turns; worn at most: {worn.join('; ')}. Standing home the films go from {films(lap.states[0]!)} to {films(state)}.
+      How fast compound cuts is known to an order of magnitude only: believe the travel and the blue, not the turns.
     </p>
   );
 }

@@ -15,19 +15,30 @@ export function OrderOfWork({ work, cut }: { work: Work; cut: CutReport }) {
     <section aria-label="Order of work">
       <h2>Order of work</h2>
       <p className="fine">
-        Common practice, no source: the machine’s own manual, the shop’s rules and whoever is licensed to run it come first. {count} of {ids.length} done.
+        Common practice, no source: the machine’s own manual, the shop’s rules and whoever is licensed to run it come
+        first. {count} of {ids.length} done.
       </p>
       <ol className="order">
         {cut.work.map(({ id, text, cautions }, i) => (
           <li key={id} className={done.has(id) ? 'done' : ''}>
             <label>
-              <input type="checkbox" checked={done.has(id)} onChange={(event) => work.change((d) => withTick(d, id, event.target.checked))} /> <span>{text}</span>
+              <input
+                type="checkbox"
+                checked={done.has(id)}
+                onChange={(event) => work.change((d) => withTick(d, id, event.target.checked))}
+              />{' '}
+              <span>{text}</span>
             </label>
             <span className="buttons">
               <button type="button" disabled={i === 0} onClick={() => move(id, -1)} aria-label={`Earlier: ${text}`}>
                 ↑
               </button>
-              <button type="button" disabled={i === ids.length - 1} onClick={() => move(id, 1)} aria-label={`Later: ${text}`}>
+              <button
+                type="button"
+                disabled={i === ids.length - 1}
+                onClick={() => move(id, 1)}
+                aria-label={`Later: ${text}`}
+              >
                 ↓
               </button>
             </span>

@@ -32,14 +32,26 @@ export interface Running {
 }
 
 /** The parts as planned; once there are trials as these are believed to leave them. */
-const partsToBe = (design: Design, cut: CutReport): Design => partsAfterTrials(design, cut)?.believed ?? designWithCut(design, cut);
+const partsToBe = (design: Design, cut: CutReport): Design =>
+  partsAfterTrials(design, cut)?.believed ?? designWithCut(design, cut);
 
 /** @param wanted whether there is a plan worth asking for */
-export function useRunsAsPlanned(design: Design | null, cut: CutReport | null, wanted: boolean, system: System): Running {
+export function useRunsAsPlanned(
+  design: Design | null,
+  cut: CutReport | null,
+  wanted: boolean,
+  system: System,
+): Running {
   const made = useMemo(() => (wanted && design?.run && cut ? partsToBe(design, cut) : null), [wanted, design, cut]);
   const { value, of, fault, again } = useSolved('film', made);
   const film = of === made ? value : null;
-  return { made, film, fault, again, verdict: made && film && cut ? runsAsPlanned(made, film, !nothingToCut(cut), system) : null };
+  return {
+    made,
+    film,
+    fault,
+    again,
+    verdict: made && film && cut ? runsAsPlanned(made, film, !nothingToCut(cut), system) : null,
+  };
 }
 
 export function RunsAsPlanned({ work, running: { made, film, verdict, fault, again }, system }: Props) {
@@ -59,7 +71,9 @@ export function RunsAsPlanned({ work, running: { made, film, verdict, fault, aga
       {verdict.sentences.map((sentence) => (
         <p key={sentence}>{sentence} </p>
       ))}
-      {film.status !== 'standing' && <FilmsThatRun key={JSON.stringify(made)} work={work} made={made as Sweepable} system={system} />}
+      {film.status !== 'standing' && (
+        <FilmsThatRun key={JSON.stringify(made)} work={work} made={made as Sweepable} system={system} />
+      )}
     </section>
   );
 }
@@ -101,17 +115,25 @@ function FilmsThatRun({ work, made, system }: { work: Work; made: Sweepable; sys
     );
   if ('fault' in asked) return <p role="alert">The films could not be looked for: {asked.fault}</p>;
   const { add } = asked;
-  if (add === null) return <p role="status">With none of the films that were looked at does it run: other oil, more steep area or a thrust stop must help.</p>;
+  if (add === null)
+    return (
+      <p role="status">
+        With none of the films that were looked at does it run: other oil, more steep area or a thrust stop must help.
+      </p>
+    );
   if (add === 0) return <p role="status">Warm it runs with the films as they are.</p>;
   const now = new Map(made.seats.map(({ name, film }) => [name, film?.target]));
-  const targets = withFilmsAdded(made, add).seats.flatMap(({ name, film }) => (film && film.target !== now.get(name) ? [`${name} ${fineText(film.target, system)}`] : []));
+  const targets = withFilmsAdded(made, add).seats.flatMap(({ name, film }) =>
+    film && film.target !== now.get(name) ? [`${name} ${fineText(film.target, system)}`] : [],
+  );
   return (
     <p className="buttons">
       <button type="button" className="main" onClick={() => work.change((d) => withFilmsAdded(d, add))}>
         Want films of {targets.join(', ')}
       </button>
       <span className="fine">
-        {fineText(Math.abs(add), system)} {add > 0 ? 'more' : 'less'} in every seat that the plan can change; it is then made for those, and tried again.
+        {fineText(Math.abs(add), system)} {add > 0 ? 'more' : 'less'} in every seat that the plan can change; it is then
+        made for those, and tried again.
       </span>
     </p>
   );

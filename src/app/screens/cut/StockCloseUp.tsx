@@ -32,7 +32,8 @@ export function StockCloseUp({ before, after, seat, system }: Props) {
   const frame = lineOf(toSurface(before.seats[seat]!.bush), 'outside');
   const position = metres(before.position ?? 0);
   const bushOf = (design: Design) => straightened(frame, lineOf(toSurface(design.seats[seat]!.bush), 'outside'), 0);
-  const journalOf = (design: Design) => straightened(frame, lineOf(toSurface(design.seats[seat]!.journal), 'inside'), position);
+  const journalOf = (design: Design) =>
+    straightened(frame, lineOf(toSurface(design.seats[seat]!.journal), 'inside'), position);
   const parts = [
     { part: 'bush', old: bushOf(before), fresh: bushOf(after) },
     { part: 'journal', old: journalOf(before), fresh: journalOf(after) },
@@ -44,18 +45,31 @@ export function StockCloseUp({ before, after, seat, system }: Props) {
   const [bush, journal] = parts;
   return (
     <figure className="chart close-up" ref={box}>
-      <svg width={width} height={HEIGHT} role="img" aria-label={`The ${name} seat straightened, as it stands, with the stock to come off`}>
+      <svg
+        width={width}
+        height={HEIGHT}
+        role="img"
+        aria-label={`The ${name} seat straightened, as it stands, with the stock to come off`}
+      >
         <path d={`${path(bush.old)}L${path(journal.old.toReversed()).slice(1)}Z`} className="film" />
         <path d={toEdge(bush.old, MARGIN.top)} className="bush-fill" />
         <path d={toEdge(journal.old, HEIGHT - MARGIN.bottom)} className="journal-fill" />
         {parts.map(({ part, old, fresh }) => (
           <g key={part}>
-            {old.some(([z, out], i) => Math.abs(out - (fresh[i]?.[1] ?? out)) > SAME || Math.abs(z - (fresh[i]?.[0] ?? z)) > SAME) && <path d={`${path(old)}L${path(fresh.toReversed()).slice(1)}Z`} className="stock" />}
+            {old.some(
+              ([z, out], i) =>
+                Math.abs(out - (fresh[i]?.[1] ?? out)) > SAME || Math.abs(z - (fresh[i]?.[0] ?? z)) > SAME,
+            ) && <path d={`${path(old)}L${path(fresh.toReversed()).slice(1)}Z`} className="stock" />}
             <path d={path(old)} className="line" />
             <path d={path(fresh)} className="line new" />
           </g>
         ))}
-        <StraightenedAxes scales={scales} size={size} title={(unit) => `${name}: ${unit} from the bush as it is`} system={system} />
+        <StraightenedAxes
+          scales={scales}
+          size={size}
+          title={(unit) => `${name}: ${unit} from the bush as it is`}
+          system={system}
+        />
       </svg>
       <SaveSvg name={`stock of the ${name} seat`} />
     </figure>

@@ -34,7 +34,8 @@ type Side = 1 | -1;
 const NOTES = 66;
 const EDGE = 10;
 const HATCH = 9;
-const SAID = 'Section of the pair: above the axis as it stands with the stock to come off, below the axis after the cut; plus, minus and 0 zoom';
+const SAID =
+  'Section of the pair: above the axis as it stands with the stock to come off, below the axis after the cut; plus, minus and 0 zoom';
 
 export function StockSection({ design, cut, factor, system }: Props) {
   const svg = useRef<SVGSVGElement>(null);
@@ -55,26 +56,62 @@ export function StockSection({ design, cut, factor, system }: Props) {
   ];
   return (
     <figure className="picture">
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it */}
-      <svg ref={svg} {...handlers} tabIndex={0} className={view.zoom > 1 ? 'section zoomed' : 'section'} role="group" aria-label={SAID}>
+      <svg
+        ref={svg}
+        {...handlers}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: the drawing takes the keys that zoom and pan it
+        tabIndex={0}
+        className={view.zoom > 1 ? 'section zoomed' : 'section'}
+        role="group"
+        aria-label={SAID}
+      >
         <Hatching id={id} />
         {states.map((state) => (
           <g key={state.name}>
             <Half {...state} at={at} id={id} />
             {state.side === 1 && <Metal frame={frames[0]} at={at} id={id} />}
-            {state.side === 1 && drawn.before.seats.map((seat, i) => <Stock key={seat.name} seat={seat} to={drawn.cutTo[i]!} at={at} id={id} />)}
+            {state.side === 1 &&
+              drawn.before.seats.map((seat, i) => (
+                <Stock key={seat.name} seat={seat} to={drawn.cutTo[i]!} at={at} id={id} />
+              ))}
           </g>
         ))}
-        <path d={`M${at.middle.x - (frames[0].right - frames[0].left) * at.scale} ${at.middle.y}H${at.middle.x + (frames[0].right - frames[0].left) * at.scale}`} className="axis" />
+        <path
+          d={`M${at.middle.x - (frames[0].right - frames[0].left) * at.scale} ${at.middle.y}H${at.middle.x + (frames[0].right - frames[0].left) * at.scale}`}
+          className="axis"
+        />
         {states.map(({ side, name, frame }) => (
           <g key={name} className="note">
-            <text x={onScreen(at, [frame.journalLeft / 1000, 0], 1).x + 6} y={at.middle.y + (side === 1 ? -8 : 8 + NOTE)} fontSize={NOTE} fontWeight={700}>
+            <text
+              x={onScreen(at, [frame.journalLeft / 1000, 0], 1).x + 6}
+              y={at.middle.y + (side === 1 ? -8 : 8 + NOTE)}
+              fontSize={NOTE}
+              fontWeight={700}
+            >
               {name}
             </text>
           </g>
         ))}
-        <Notes design={design} cut={cut} drawn={drawn.before} side={1} at={at} size={size} frame={frames[0]} system={system} />
-        <Notes design={after} cut={cut} drawn={drawn.after} side={-1} at={at} size={size} frame={frames[1]} system={system} />
+        <Notes
+          design={design}
+          cut={cut}
+          drawn={drawn.before}
+          side={1}
+          at={at}
+          size={size}
+          frame={frames[0]}
+          system={system}
+        />
+        <Notes
+          design={after}
+          cut={cut}
+          drawn={drawn.after}
+          side={-1}
+          at={at}
+          size={size}
+          frame={frames[1]}
+          system={system}
+        />
       </svg>
       <figcaption>
         <span className="stock-key">
@@ -98,11 +135,20 @@ export function StockSection({ design, cut, factor, system }: Props) {
 }
 
 /** The scale that leaves room for the notes above and below. */
-function placed([before, after]: readonly [SectionFrame, SectionFrame], { width, height }: { width: number; height: number }): Placing {
+function placed(
+  [before, after]: readonly [SectionFrame, SectionFrame],
+  { width, height }: { width: number; height: number },
+): Placing {
   const [left, right] = [Math.min(before.left, after.left), Math.max(before.right, after.right)];
   const outer = Math.max(before.outer, after.outer);
   const scale = Math.max(0.05, Math.min((width - 2 * EDGE) / (right - left), (height - 2 * NOTES) / (2 * outer)));
-  return { level: 'full', scale, middle: { x: width / 2, y: height / 2 }, station: (left + right) / 2, notesEnd: NOTES - 20 };
+  return {
+    level: 'full',
+    scale,
+    middle: { x: width / 2, y: height / 2 },
+    station: (left + right) / 2,
+    notesEnd: NOTES - 20,
+  };
 }
 
 const FILLS = ['bush', 'journal'] as const;
@@ -111,7 +157,14 @@ function Hatching({ id }: { id: string }) {
   return (
     <defs>
       {FILLS.map((part) => (
-        <pattern key={part} id={`${id}${part}`} width={HATCH} height={HATCH} patternUnits="userSpaceOnUse" patternTransform={`rotate(${part === 'bush' ? 45 : -45})`}>
+        <pattern
+          key={part}
+          id={`${id}${part}`}
+          width={HATCH}
+          height={HATCH}
+          patternUnits="userSpaceOnUse"
+          patternTransform={`rotate(${part === 'bush' ? 45 : -45})`}
+        >
           <rect width="100%" height="100%" className={`${part}-fill`} />
           <path d={`M0 0V${HATCH}`} className="hatch" />
         </pattern>
@@ -129,7 +182,11 @@ const path = (points: readonly Point[], at: Placing, side: Side, unit = 1) =>
     .join('L')}Z`;
 
 /** The half section of the journal, down to the axis, mm. */
-const journalHalf = ({ journal: { above } }: SectionFrame): Point[] => [...above, [above[above.length - 1]![0], 0], [above[0]![0], 0]];
+const journalHalf = ({ journal: { above } }: SectionFrame): Point[] => [
+  ...above,
+  [above[above.length - 1]![0], 0],
+  [above[0]![0], 0],
+];
 
 /** Where there is metal, so that the stock is drawn on it alone. */
 function Metal({ frame, at, id }: { frame: SectionFrame; at: Placing; id: string }) {
@@ -141,29 +198,87 @@ function Metal({ frame, at, id }: { frame: SectionFrame; at: Placing; id: string
 }
 
 /** One side of the axis in one state. */
-function Half({ side, drawn, frame, at, id }: { side: Side; drawn: Drawn; frame: SectionFrame; at: Placing; id: string }) {
+function Half({
+  side,
+  drawn,
+  frame,
+  at,
+  id,
+}: {
+  side: Side;
+  drawn: Drawn;
+  frame: SectionFrame;
+  at: Placing;
+  id: string;
+}) {
   return (
     <g>
       <path d={path(journalHalf(frame), at, side, 1e-3)} fill={`url(#${id}journal)`} className="outline" />
       <path d={path(frame.bush.above, at, side, 1e-3)} fill={`url(#${id}bush)`} className="outline bush" />
       {drawn.seats.map(
-        ({ name, film }) => film.length > 1 && <path key={name} d={path([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()], at, side)} className={film.some((f) => f.film < -1e-12) ? 'film clash' : 'film'} />,
+        ({ name, film }) =>
+          film.length > 1 && (
+            <path
+              key={name}
+              d={path([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()], at, side)}
+              className={film.some((f) => f.film < -1e-12) ? 'film clash' : 'film'}
+            />
+          ),
       )}
     </g>
   );
 }
 
 /** What comes off a seat's two surfaces, on the state before. */
-function Stock({ seat, to, at, id }: { seat: DrawnSeat; to: { journal: Point[]; bush: Point[] }; at: Placing; id: string }) {
+function Stock({
+  seat,
+  to,
+  at,
+  id,
+}: {
+  seat: DrawnSeat;
+  to: { journal: Point[]; bush: Point[] };
+  at: Placing;
+  id: string;
+}) {
   return (['journal', 'bush'] as const).map((part) => {
     const [old, fresh] = [seat[part], to[part]];
-    const moved = old.length !== fresh.length || old.some(([z, r], i) => Math.hypot(z - fresh[i]![0], r - fresh[i]![1]) > 1e-12);
-    return moved && <path key={part} d={path([...old, ...fresh.toReversed()], at, 1)} className="stock" clipPath={`url(#${id}${part}metal)`} data-stock={`${seat.name} ${part}`} />;
+    const moved =
+      old.length !== fresh.length || old.some(([z, r], i) => Math.hypot(z - fresh[i]![0], r - fresh[i]![1]) > 1e-12);
+    return (
+      moved && (
+        <path
+          key={part}
+          d={path([...old, ...fresh.toReversed()], at, 1)}
+          className="stock"
+          clipPath={`url(#${id}${part}metal)`}
+          data-stock={`${seat.name} ${part}`}
+        />
+      )
+    );
   });
 }
 
 /** Films of one state, and above the axis the stock, each with a leader to its seat. */
-function Notes({ design, cut, drawn, side, at, size, frame, system }: { design: Design; cut: CutReport; drawn: Drawn; side: Side; at: Placing; size: Size; frame: SectionFrame; system: System }) {
+function Notes({
+  design,
+  cut,
+  drawn,
+  side,
+  at,
+  size,
+  frame,
+  system,
+}: {
+  design: Design;
+  cut: CutReport;
+  drawn: Drawn;
+  side: Side;
+  at: Placing;
+  size: Size;
+  frame: SectionFrame;
+  system: System;
+}) {
   const fit = useMemo(() => fitSection(design), [design]);
   const notes = fit.seats.map(({ name, leastFilm }, i) => ({
     name,

@@ -1,4 +1,6 @@
-/** Takes the parts as the plan leaves them into the design; where that is not what was wanted it says what it will be. */
+/**
+ * Takes the parts as the plan leaves them into the design; where that is not what was wanted it says what it will be.
+ */
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
@@ -25,16 +27,25 @@ export function TakeDone({ work, design, stale, cut, system }: Props) {
   const good = isReached(cut) || cut.inTolerance;
   // What the trials say is still left speaks against it.
   const left = cut.remaining ? leftOf(cut.remaining, system).map(({ text }) => text) : [];
-  const against = left.length === 0 ? '' : `By the trials there is still left ${listed(left)}, so the parts are most likely not as planned. `;
+  const against =
+    left.length === 0
+      ? ''
+      : `By the trials there is still left ${listed(left)}, so the parts are most likely not as planned. `;
   const kept = cut.remaining ? ' as they were planned, not as the trials tell, which become history,' : ' as planned';
   const take = () => work.change((d) => designWithPlanDone(d, cut));
   return (
     <p className="buttons">
-      <button type="button" className={good && against === '' ? 'main' : ''} disabled={stale || why !== null} onClick={take}>
+      <button
+        type="button"
+        className={good && against === '' ? 'main' : ''}
+        disabled={stale || why !== null}
+        onClick={take}
+      >
         {good ? `Take the plan as done${against === '' ? '' : ' all the same'}` : `Take the nearest as done: ${films}`}
       </button>
       <span className="fine">
-        {why ?? `${against}Puts the parts${kept} into the design${good ? '' : ', though the films are then not those wanted'}, and what came off into the history, so that readings from before still count; one undo takes it back.`}
+        {why ??
+          `${against}Puts the parts${kept} into the design${good ? '' : ', though the films are then not those wanted'}, and what came off into the history, so that readings from before still count; one undo takes it back.`}
       </span>
     </p>
   );
@@ -45,7 +56,8 @@ function refusal(design: Design, cut: CutReport, system: System): string | null 
   if (isPressed(cut)) return 'It cannot be taken: the parts would still press into each other.';
   if (!cut.inReach) return 'It cannot be taken: the journal would have to stand beyond its adjuster and shoulders.';
   const last = cut.trials?.[cut.trials.length - 1];
-  if (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0)) return 'It cannot be taken: what was read at the trials does not go together. Settle that first.';
+  if (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))
+    return 'It cannot be taken: what was read at the trials does not go together. Settle that first.';
   const beyond = takenBeyond(design, cut);
   if (beyond.length > 0)
     return `It cannot be taken: by the trials ${listed(beyond.map(({ seat, part, more }) => `the ${seat} ${part} has lost ${fineText(more, system)}`))} more than this plan takes. That is no fault of the parts: go on by the trials, or measure them as they are.`;

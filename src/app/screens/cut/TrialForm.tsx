@@ -55,14 +55,24 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
     put(trial);
   };
   const put = (trial: Trial) => {
-    const reason = refusedTrial(design, earlier, trial, system) ?? work.change((d) => withTrial(d, trial, index))[0]?.message;
+    const reason =
+      refusedTrial(design, earlier, trial, system) ?? work.change((d) => withTrial(d, trial, index))[0]?.message;
     if (reason !== undefined) return setRefused(`Not written down. ${reason}`);
     close();
   };
   /** What one micrometre square to a surface is in its diameter. */
-  const perSquare = (seat: string, part: Part) => (draft.measure === 'square' ? 1 : Math.abs(diameterOf(design, seat, part, 1)));
+  const perSquare = (seat: string, part: Part) =>
+    draft.measure === 'square' ? 1 : Math.abs(diameterOf(design, seat, part, 1));
   const fine = (mm: number) => quantityText('fine', mm, system);
-  const field = (title: string, about: string, quantity: Quantity, value: number | null, change: (value: number | null) => Partial<Draft>, bounds: Bound[], instead?: string) => (
+  const field = (
+    title: string,
+    about: string,
+    quantity: Quantity,
+    value: number | null,
+    change: (value: number | null) => Partial<Draft>,
+    bounds: Bound[],
+    instead?: string,
+  ) => (
     <LocalField
       key={title}
       title={title}
@@ -71,26 +81,38 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
       value={value}
       set={(typed) => set(change(typed))}
       clear={() => set(change(null))}
-      pending={(pending) => setOpen((now) => new Set(pending ? [...now, title] : [...now].filter((name) => name !== title)))}
+      pending={(pending) =>
+        setOpen((now) => new Set(pending ? [...now, title] : [...now].filter((name) => name !== title)))
+      }
       {...(instead !== undefined && { instead })}
       system={system}
       bounds={bounds}
     />
   );
   return (
-    <form className="trial-form" aria-label={index === undefined ? 'A new trial' : `Trial ${index + 1}, corrected`} onSubmit={write}>
+    <form
+      className="trial-form"
+      aria-label={index === undefined ? 'A new trial' : `Trial ${index + 1}, corrected`}
+      onSubmit={write}
+    >
       <fieldset>
         <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}</legend>
         <div className="local">
           <label htmlFor="trial-measure">Told</label>
-          <select id="trial-measure" value={draft.measure} onChange={({ target }) => set({ measure: target.value as Measure })}>
+          <select
+            id="trial-measure"
+            value={draft.measure}
+            onChange={({ target }) => set({ measure: target.value as Measure })}
+          >
             <option value="square">square to the surface</option>
             <option value="diameter">in diameter, as over rolls or by micrometer</option>
           </select>
         </div>
         <div className="locals">
           {draft.taken.map(({ seat, part, normal, sigma }, k) => {
-            const change = (entry: Partial<Draft['taken'][number]>) => ({ taken: latest.current.taken.map((other, i) => (i === k ? { ...other, ...entry } : other)) });
+            const change = (entry: Partial<Draft['taken'][number]>) => ({
+              taken: latest.current.taken.map((other, i) => (i === k ? { ...other, ...entry } : other)),
+            });
             return [
               field(
                 `Off the ${seat} ${part}`,
@@ -115,10 +137,30 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
             ];
           })}
           {draft.faces.map(({ name, off, sigma }, k) => {
-            const change = (entry: Partial<Draft['faces'][number]>) => ({ faces: latest.current.faces.map((other, i) => (i === k ? { ...other, ...entry } : other)) });
+            const change = (entry: Partial<Draft['faces'][number]>) => ({
+              faces: latest.current.faces.map((other, i) => (i === k ? { ...other, ...entry } : other)),
+            });
             return [
-              field(`Off ${name}`, 'Below 0: made thicker.', 'fine', off, (value) => change({ off: value }), [atLeast(-MOST_STOCK), atMost(MOST_STOCK)], 'nothing'),
-              off ? field(`Off ${name}, known to`, 'Standard uncertainty of its thickness.', 'fine', sigma ?? null, (value) => change({ sigma: value ?? undefined }), [above(0), atMost(1)], fine(FACE_SIGMA)) : null,
+              field(
+                `Off ${name}`,
+                'Below 0: made thicker.',
+                'fine',
+                off,
+                (value) => change({ off: value }),
+                [atLeast(-MOST_STOCK), atMost(MOST_STOCK)],
+                'nothing',
+              ),
+              off
+                ? field(
+                    `Off ${name}, known to`,
+                    'Standard uncertainty of its thickness.',
+                    'fine',
+                    sigma ?? null,
+                    (value) => change({ sigma: value ?? undefined }),
+                    [above(0), atMost(1)],
+                    fine(FACE_SIGMA),
+                  )
+                : null,
             ];
           })}
         </div>
@@ -128,14 +170,24 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
         <div className="locals">
           {field(
             'Stand-off',
-            expected ? `Expected: ${plusMinusText(expected.value, expected.sigma, system)}.` : 'Nothing stops this journal.',
+            expected
+              ? `Expected: ${plusMinusText(expected.value, expected.sigma, system)}.`
+              : 'Nothing stops this journal.',
             'fine',
             draft.standOff,
             (standOff) => ({ standOff }),
             [atLeast(-MOST_MOVE), atMost(MOST_MOVE)],
             'not read',
           )}
-          {field('Stand-off known to', 'Standard uncertainty.', 'fine', draft.standOffSigma, (standOffSigma) => ({ standOffSigma }), [above(0), atMost(1)], fine(INDICATOR[system]))}
+          {field(
+            'Stand-off known to',
+            'Standard uncertainty.',
+            'fine',
+            draft.standOffSigma,
+            (standOffSigma) => ({ standOffSigma }),
+            [above(0), atMost(1)],
+            fine(INDICATOR[system]),
+          )}
         </div>
       </fieldset>
       <fieldset>
@@ -150,10 +202,42 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
             [above(0), atMost(100)],
             'not read',
           )}
-          {field('Shake known to', 'Standard uncertainty.', 'fine', draft.shakeSigma, (shakeSigma) => ({ shakeSigma }), [above(0), atMost(1)], fine(INDICATOR[system]))}
-          {field('Journal held at', 'Its position while it was shaken.', 'fine', draft.position, (position) => ({ position }), [atLeast(-MOST_MOVE), atMost(MOST_MOVE)], fineText(usual.position, system))}
-          {field('Indicator at station', 'Toward the nose above 0.', 'length', draft.indicator, (indicator) => ({ indicator }), [atLeast(-10_000), atMost(10_000)], placeText(usual.indicator, system))}
-          {field('Pulled toward', 'From x toward y.', 'phase', draft.direction, (direction) => ({ direction }), [atLeast(-360), atMost(360)], quantityText('phase', usual.direction, system))}
+          {field(
+            'Shake known to',
+            'Standard uncertainty.',
+            'fine',
+            draft.shakeSigma,
+            (shakeSigma) => ({ shakeSigma }),
+            [above(0), atMost(1)],
+            fine(INDICATOR[system]),
+          )}
+          {field(
+            'Journal held at',
+            'Its position while it was shaken.',
+            'fine',
+            draft.position,
+            (position) => ({ position }),
+            [atLeast(-MOST_MOVE), atMost(MOST_MOVE)],
+            fineText(usual.position, system),
+          )}
+          {field(
+            'Indicator at station',
+            'Toward the nose above 0.',
+            'length',
+            draft.indicator,
+            (indicator) => ({ indicator }),
+            [atLeast(-10_000), atMost(10_000)],
+            placeText(usual.indicator, system),
+          )}
+          {field(
+            'Pulled toward',
+            'From x toward y.',
+            'phase',
+            draft.direction,
+            (direction) => ({ direction }),
+            [atLeast(-360), atMost(360)],
+            quantityText('phase', usual.direction, system),
+          )}
         </div>
       </fieldset>
       <fieldset>

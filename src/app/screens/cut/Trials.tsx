@@ -1,4 +1,6 @@
-/** Trial and correct: what every trial assembly told, what the films are believed to be since, and what is left to cut. */
+/**
+ * Trial and correct: what every trial assembly told, what the films are believed to be since, and what is left to cut.
+ */
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../../design/units.ts';
@@ -26,8 +28,21 @@ export function Trials({ work, cut, system }: Props) {
   const [unfinished, setWriting] = useWriting(work);
   const trials = design.cut?.trials ?? [];
   // An old one that is gone meanwhile is written as a new one.
-  const writing = unfinished && { ...unfinished, at: unfinished.at !== 'new' && unfinished.at < trials.length ? unfinished.at : ('new' as const) };
-  const form = (at: Writing['at'], draft: Draft) => <TrialForm work={work} design={design} draft={draft} change={(changed) => setWriting({ at, draft: changed })} index={at === 'new' ? undefined : at} system={system} close={close} />;
+  const writing = unfinished && {
+    ...unfinished,
+    at: unfinished.at !== 'new' && unfinished.at < trials.length ? unfinished.at : ('new' as const),
+  };
+  const form = (at: Writing['at'], draft: Draft) => (
+    <TrialForm
+      work={work}
+      design={design}
+      draft={draft}
+      change={(changed) => setWriting({ at, draft: changed })}
+      index={at === 'new' ? undefined : at}
+      system={system}
+      close={close}
+    />
+  );
   // What is in the shapes already is history, of which nothing is told any more.
   const closed = design.cut ? closedCount(design.cut) : 0;
   const resultOf = (i: number) => cut.trials?.[i - closed];
@@ -36,9 +51,13 @@ export function Trials({ work, cut, system }: Props) {
     <section aria-label="Trial and correct">
       <h2>Trial and correct</h2>
       <p className="fine">
-        Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the measurements: a trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it was measured.
+        Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the
+        measurements: a trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it
+        was measured.
       </p>
-      {cut.remaining && !isClashing(cut) && trials.length > 0 && <Remaining design={design} remaining={cut.remaining} system={system} />}
+      {cut.remaining && !isClashing(cut) && trials.length > 0 && (
+        <Remaining design={design} remaining={cut.remaining} system={system} />
+      )}
       <ol className="trials">
         {trials.map((trial, i) => (
           // Known by its place in the history.
@@ -46,12 +65,20 @@ export function Trials({ work, cut, system }: Props) {
           <li key={i} className={isWrong(resultOf(i)) ? 'trial wrong' : 'trial'}>
             {trial.inShapes ? (
               <p>
-                <strong>Trial {i + 1}.</strong> {trialText(trial, system)} <small>History: off the shapes of the design already.</small>
+                <strong>Trial {i + 1}.</strong> {trialText(trial, system)}{' '}
+                <small>History: off the shapes of the design already.</small>
               </p>
             ) : writing?.at === i ? (
               form(i, writing.draft)
             ) : (
-              <Entry index={i} trial={trial} result={resultOf(i)} system={system} correct={() => setWriting({ at: i, draft: draftOf(cut, design, system, trial) })} strike={() => work.change((d) => withoutTrial(d, i))} />
+              <Entry
+                index={i}
+                trial={trial}
+                result={resultOf(i)}
+                system={system}
+                correct={() => setWriting({ at: i, draft: draftOf(cut, design, system, trial) })}
+                strike={() => work.change((d) => withoutTrial(d, i))}
+              />
             )}
           </li>
         ))}
@@ -70,13 +97,28 @@ export function Trials({ work, cut, system }: Props) {
 }
 
 /** Whether what was read goes together so badly that nothing is told of what is left. */
-export const isClashing = ({ trials = [] }: Pick<CutReport, 'trials'>) => (trials[trials.length - 1]?.clashes ?? []).length > 0;
+export const isClashing = ({ trials = [] }: Pick<CutReport, 'trials'>) =>
+  (trials[trials.length - 1]?.clashes ?? []).length > 0;
 
 type Result = NonNullable<CutReport['trials']>[number];
 
 const isWrong = (result: Result | undefined) => result !== undefined && result.status !== 'updated';
 
-function Entry({ index, trial, result, system, correct, strike }: { index: number; trial: Trial; result: Result | undefined; system: System; correct(): void; strike(): void }) {
+function Entry({
+  index,
+  trial,
+  result,
+  system,
+  correct,
+  strike,
+}: {
+  index: number;
+  trial: Trial;
+  result: Result | undefined;
+  system: System;
+  correct(): void;
+  strike(): void;
+}) {
   return (
     <>
       <p>
@@ -96,27 +138,50 @@ function Entry({ index, trial, result, system, correct, strike }: { index: numbe
 }
 
 function resultText({ status, films, touched }: Result, system: System): string {
-  if (status === 'contradiction') return 'Nothing the parts could be reads like this: look for grit, a burr, or a slip of the pen.';
+  if (status === 'contradiction')
+    return 'Nothing the parts could be reads like this: look for grit, a burr, or a slip of the pen.';
   if (status === 'noModel') return 'The shake cannot be reckoned for these parts.';
-  const seen = Object.entries(films ?? {}).map(([name, { more, sigma }]) => `${name} ${plusMinusText(more, sigma, system)}`);
+  const seen = Object.entries(films ?? {}).map(
+    ([name, { more, sigma }]) => `${name} ${plusMinusText(more, sigma, system)}`,
+  );
   const first = Object.entries(touched ?? {}).sort((a, b) => b[1] - a[1])[0];
   return `Films greater than the design gives by: ${seen.join(', ')}.${first ? ` It was the ${first[0]} seat that touched, ${oddsText(first[1])}.` : ''}`;
 }
 
 /** Of a hundred such cases; never told as certain. */
-const oddsText = (likelihood: number) => (likelihood > 0.995 ? 'more than 99 in 100' : `${Math.round(100 * likelihood)} in 100`);
+const oddsText = (likelihood: number) =>
+  likelihood > 0.995 ? 'more than 99 in 100' : `${Math.round(100 * likelihood)} in 100`;
 
-function Remaining({ design, remaining, system }: { design: Design; remaining: NonNullable<CutReport['remaining']>; system: System }) {
-  const films = Object.entries(remaining.films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`);
+function Remaining({
+  design,
+  remaining,
+  system,
+}: {
+  design: Design;
+  remaining: NonNullable<CutReport['remaining']>;
+  system: System;
+}) {
+  const films = Object.entries(remaining.films).map(
+    ([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`,
+  );
   const rows = [
-    ...remaining.steps.map(({ seat, part, normal, sigma, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
-      name: `off the ${seat} ${part}`,
-      likely: plusMinusText(normal, sigma, system),
-      across: `${fineText(Math.abs(diameter), system)} ${diameter < 0 ? 'less' : 'more'} in diameter, ${divisionsText(crossDivisions)} of the cross feed`,
-      safe: fineText(safe, system),
-      safeAcross: safe === 0 ? '' : `${fineText(Math.abs(safeDiameter), system)} in diameter, ${divisionsText(safeDivisions)}`,
+    ...remaining.steps.map(
+      ({ seat, part, normal, sigma, safe, diameter, safeDiameter, crossDivisions, safeDivisions }) => ({
+        name: `off the ${seat} ${part}`,
+        likely: plusMinusText(normal, sigma, system),
+        across: `${fineText(Math.abs(diameter), system)} ${diameter < 0 ? 'less' : 'more'} in diameter, ${divisionsText(crossDivisions)} of the cross feed`,
+        safe: fineText(safe, system),
+        safeAcross:
+          safe === 0 ? '' : `${fineText(Math.abs(safeDiameter), system)} in diameter, ${divisionsText(safeDivisions)}`,
+      }),
+    ),
+    ...remaining.faces.map((face) => ({
+      name: offFaceText(face, system),
+      likely: plusMinusText(Math.abs(face.off), face.sigma, system),
+      across: '',
+      safe: fineText(Math.abs(face.safe), system),
+      safeAcross: '',
     })),
-    ...remaining.faces.map((face) => ({ name: offFaceText(face, system), likely: plusMinusText(Math.abs(face.off), face.sigma, system), across: '', safe: fineText(Math.abs(face.safe), system), safeAcross: '' })),
   ];
   return (
     <section className="remaining" aria-label="Left to cut">
@@ -144,11 +209,18 @@ function Remaining({ design, remaining, system }: { design: Design; remaining: N
           <p key={sentence}>{sentence}</p>
         ))}
       <p>
-        {remaining.feasible || remaining.inTolerance ? 'All of it taken, the films are most likely' : 'The films wanted cannot be had any more within these limits; the nearest are'}: {films.join(', ')}, the journal at{' '}
-        {fineText(remaining.position, system)}.
+        {remaining.feasible || remaining.inTolerance
+          ? 'All of it taken, the films are most likely'
+          : 'The films wanted cannot be had any more within these limits; the nearest are'}
+        : {films.join(', ')}, the journal at {fineText(remaining.position, system)}.
       </p>
       {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
-      {rows.length > 0 && <p className="fine">± is 19 times in 20. Safe: 39 times in 40 at least that much is left. Metal cannot be put back: take no more, and try again.</p>}
+      {rows.length > 0 && (
+        <p className="fine">
+          ± is 19 times in 20. Safe: 39 times in 40 at least that much is left. Metal cannot be put back: take no more,
+          and try again.
+        </p>
+      )}
     </section>
   );
 }

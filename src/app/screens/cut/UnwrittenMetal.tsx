@@ -1,4 +1,7 @@
-/** Said above everything while metal is off that is told in a form and not written down: what else stands here is of before it. */
+/**
+ * Said above everything while metal is off that is told in a form and not written down: what else stands here is of
+ * before it.
+ */
 
 import type { Work } from '../../state/store.ts';
 import { useUnfinished } from '../../state/useUnfinished.ts';
@@ -18,7 +21,10 @@ export function UnwrittenMetal({ work }: { work: Work }) {
   return (
     <section className="verdict stop" aria-live="polite">
       <h2>Metal is off that is not written down yet: take nothing more.</h2>
-      <p>It stands in the trial on the Cut screen. Write that down first; what is said here of what may be taken is of before it.</p>
+      <p>
+        It stands in the trial on the Cut screen. Write that down first; what is said here of what may be taken is of
+        before it.
+      </p>
     </section>
   );
 }

@@ -8,7 +8,8 @@ type Setting = CutReport['settings'][number];
 /** Blocks of a stack as they are engraved, `set` the system of their set, and by how much it misses. */
 export function blocksText({ blocks, blocksError }: Setting, set: System, system: System): string {
   if (blocks === null) return 'no stack of this set comes near';
-  const misses = blocksError === null || Math.abs(blocksError) < 1e-9 ? '' : `, which misses by ${fineText(blocksError, system)}`;
+  const misses =
+    blocksError === null || Math.abs(blocksError) < 1e-9 ? '' : `, which misses by ${fineText(blocksError, system)}`;
   return `${engraved(blocks, set)}${misses}`;
 }
 

@@ -12,18 +12,41 @@ const LIMIT: Record<System, number> = { metric: 0.1, inch: 40 * TENTH };
 /** N, a hand's push while lapping; common practice, no source. */
 const PUSH = 20;
 
-const withCut = (design: Design, change: (cut: Cut) => Cut): Design => ({ ...design, cut: change(design.cut ?? { allow: [] }) });
+const withCut = (design: Design, change: (cut: Cut) => Cut): Design => ({
+  ...design,
+  cut: change(design.cut ?? { allow: [] }),
+});
 
-/** A plausible allow list: every journal surface whose film is wanted. The bush stays, being the harder to hold and to gauge (common practice, no source). */
+/**
+ * A plausible allow list: every journal surface whose film is wanted. The bush stays, being the harder to hold and to
+ * gauge (common practice, no source).
+ */
 export function withPlausibleCut(design: Design, system: System): Design {
   const wanted = design.seats.filter(({ film }) => film !== undefined);
-  return withCut(design, (cut) => ({ ...cut, allow: (wanted.length > 0 ? wanted : design.seats).map(({ name }) => ({ seat: name, part: 'journal' as const, limit: LIMIT[system] })) }));
+  return withCut(design, (cut) => ({
+    ...cut,
+    allow: (wanted.length > 0 ? wanted : design.seats).map(({ name }) => ({
+      seat: name,
+      part: 'journal' as const,
+      limit: LIMIT[system],
+    })),
+  }));
 }
 
-export const allowedAt = (cut: Cut, seat: string, part: Part) => cut.allow.findIndex((entry) => entry.seat === seat && entry.part === part);
+export const allowedAt = (cut: Cut, seat: string, part: Part) =>
+  cut.allow.findIndex((entry) => entry.seat === seat && entry.part === part);
 
-/** Ticks of single steps are known by the place of the step; where what may be cut changes, they might come to stand at another. */
-const withoutStepTicks = (cut: Cut): Cut => (cut.work?.done ? { ...cut, work: { ...cut.work, done: cut.work.done.filter((id) => !/^(angle|cut|sparkOut|gauge|face) /.test(id)) } } : cut);
+/**
+ * Ticks of single steps are known by the place of the step; where what may be cut changes, they might come to stand at
+ * another.
+ */
+const withoutStepTicks = (cut: Cut): Cut =>
+  cut.work?.done
+    ? {
+        ...cut,
+        work: { ...cut.work, done: cut.work.done.filter((id) => !/^(angle|cut|sparkOut|gauge|face) /.test(id)) },
+      }
+    : cut;
 
 /** Lets a surface be cut, or forbids it. */
 export const withAllowed = (design: Design, seat: string, part: Part, allowed: boolean, system: System): Design =>
@@ -39,11 +62,18 @@ export const withFace = (design: Design, system: System): Design =>
     const taken = new Set(faces.map(({ name }) => name));
     let number = 1;
     while (taken.has(`spacer ${number}`)) number++;
-    const face: Face = { name: `spacer ${number}`, part: 'bush', seats: [design.seats[design.seats.length - 1]!.name], moves: 'noseward', limit: LIMIT[system] };
+    const face: Face = {
+      name: `spacer ${number}`,
+      part: 'bush',
+      seats: [design.seats[design.seats.length - 1]!.name],
+      moves: 'noseward',
+      limit: LIMIT[system],
+    };
     return { ...withoutStepTicks(cut), faces: [...faces, face] };
   });
 
-export const withoutFace = (design: Design, index: number): Design => withCut(design, (cut) => ({ ...withoutStepTicks(cut), faces: (cut.faces ?? []).filter((_, i) => i !== index) }));
+export const withoutFace = (design: Design, index: number): Design =>
+  withCut(design, (cut) => ({ ...withoutStepTicks(cut), faces: (cut.faces ?? []).filter((_, i) => i !== index) }));
 
 /** Whether a face moves a seat; one seat at least stays. */
 export const withFaceSeat = (design: Design, index: number, seat: string, moved: boolean): Design =>
@@ -51,7 +81,9 @@ export const withFaceSeat = (design: Design, index: number, seat: string, moved:
     ...cut,
     faces: (cut.faces ?? []).map((face, i) => {
       if (i !== index) return face;
-      const seats = design.seats.map(({ name }) => name).filter((name) => (name === seat ? moved : face.seats.includes(name)));
+      const seats = design.seats
+        .map(({ name }) => name)
+        .filter((name) => (name === seat ? moved : face.seats.includes(name)));
       return seats.length === 0 ? face : { ...face, seats };
     }),
   }));
@@ -82,7 +114,10 @@ export const withUsualOrder = (design: Design): Design =>
 export const withTrial = (design: Design, trial: Trial, index?: number): Design =>
   withCut(design, (cut) => {
     const trials = cut.trials ?? [];
-    return { ...cut, trials: index === undefined ? [...trials, trial] : trials.map((old, i) => (i === index ? trial : old)) };
+    return {
+      ...cut,
+      trials: index === undefined ? [...trials, trial] : trials.map((old, i) => (i === index ? trial : old)),
+    };
   });
 
 /** One trial less; readings taken after it are then one trial nearer to the beginning. */
@@ -93,7 +128,9 @@ export function withoutTrial(design: Design, index: number): Design {
     const kept = trials.filter((_, i) => i !== index);
     return kept.length > 0 ? { ...cut, trials: kept } : cut;
   });
-  return readings?.some((reading) => after(reading.after) !== reading.after) ? { ...left, readings: readings.map((reading) => ({ ...reading, after: after(reading.after) })) } : left;
+  return readings?.some((reading) => after(reading.after) !== reading.after)
+    ? { ...left, readings: readings.map((reading) => ({ ...reading, after: after(reading.after) })) }
+    : left;
 }
 
 export const withLap = (design: Design): Design => withCut(design, (cut) => ({ ...cut, lap: { force: PUSH } }));
@@ -106,10 +143,29 @@ export function withLimitLetGo(design: Design, { what, seat, part, face, needed 
   const more = needed + 1e-7;
   return withCut(design, (ticked) => {
     const cut = withoutStepTicks(ticked);
-    if (what === 'reachFrom' || what === 'reachTo') return { ...cut, reach: { ...cut.reach, [what === 'reachFrom' ? 'from' : 'to']: what === 'reachFrom' ? needed - 1e-7 : more } };
-    if (face !== undefined) return { ...cut, faces: (cut.faces ?? []).map((f) => (f.name === face ? { ...f, [what === 'forbidden' ? 'limit' : what]: what === 'cleanup' ? Math.max(0, needed - 1e-7) : more } : f)) };
+    if (what === 'reachFrom' || what === 'reachTo')
+      return {
+        ...cut,
+        reach: { ...cut.reach, [what === 'reachFrom' ? 'from' : 'to']: what === 'reachFrom' ? needed - 1e-7 : more },
+      };
+    if (face !== undefined)
+      return {
+        ...cut,
+        faces: (cut.faces ?? []).map((f) =>
+          f.name === face
+            ? { ...f, [what === 'forbidden' ? 'limit' : what]: what === 'cleanup' ? Math.max(0, needed - 1e-7) : more }
+            : f,
+        ),
+      };
     if (seat === undefined || part === undefined) return cut;
     if (allowedAt(cut, seat, part) < 0) return { ...cut, allow: [...cut.allow, { seat, part, limit: more }] };
-    return { ...cut, allow: cut.allow.map((a) => (a.seat === seat && a.part === part ? { ...a, [what === 'cleanup' ? 'cleanup' : 'limit']: what === 'cleanup' ? Math.max(0, needed - 1e-7) : more } : a)) };
+    return {
+      ...cut,
+      allow: cut.allow.map((a) =>
+        a.seat === seat && a.part === part
+          ? { ...a, [what === 'cleanup' ? 'cleanup' : 'limit']: what === 'cleanup' ? Math.max(0, needed - 1e-7) : more }
+          : a,
+      ),
+    };
   });
 }

@@ -25,22 +25,41 @@ export interface Draft {
   blue: Record<string, boolean>;
 }
 
-/** Uncertainty of what is read on a trial where none is typed, mm: an indicator of a micrometre, or of half a tenth; common practice, no source. */
+/**
+ * Uncertainty of what is read on a trial where none is typed, mm: an indicator of a micrometre, or of half a tenth;
+ * common practice, no source.
+ */
 export const INDICATOR: Record<System, number> = { metric: 0.001, inch: 0.00127 };
 
 /** Where a shake is read where nothing else is typed. */
-export const usualShake = (design: Design) => ({ indicator: design.play?.indicator ?? Math.max(...design.seats.map(({ journal }) => journal.to)), position: design.position ?? 0, direction: 0 });
+export const usualShake = (design: Design) => ({
+  indicator: design.play?.indicator ?? Math.max(...design.seats.map(({ journal }) => journal.to)),
+  position: design.position ?? 0,
+  direction: 0,
+});
 
 /**
- * Empty, or what an earlier trial holds; surfaces and faces are those of the plan and of that trial. What the trial has as it
+ * Empty, or what an earlier trial holds; surfaces and faces are those of the plan and of that trial. What the trial has
+ * as it
  * is where nothing is typed stays empty.
  */
-export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | 'faces' | 'remaining'>, design: Design, system: System, old: Trial = {}): Draft {
-  const surfaces = new Map<string, Surface>([...steps, ...(remaining?.steps ?? []), ...(old.taken ?? [])].map(({ seat, part }) => [`${seat} ${part}`, { seat, part }]));
+export function draftOf(
+  { steps, faces, remaining }: Pick<CutReport, 'steps' | 'faces' | 'remaining'>,
+  design: Design,
+  system: System,
+  old: Trial = {},
+): Draft {
+  const surfaces = new Map<string, Surface>(
+    [...steps, ...(remaining?.steps ?? []), ...(old.taken ?? [])].map(({ seat, part }) => [
+      `${seat} ${part}`,
+      { seat, part },
+    ]),
+  );
   const names = [...new Set([...faces, ...(remaining?.faces ?? []), ...(old.faces ?? [])].map(({ name }) => name))];
   const { standOff, shake } = old;
   const usual = usualShake(design);
-  const typed = (value: number | undefined, usually: number) => (value === undefined || value === usually ? null : value);
+  const typed = (value: number | undefined, usually: number) =>
+    value === undefined || value === usually ? null : value;
   return {
     note: old.note ?? '',
     measure: 'square',
@@ -64,24 +83,37 @@ export function draftOf({ steps, faces, remaining }: Pick<CutReport, 'steps' | '
 }
 
 /** Whether it tells of metal that is off already. */
-export const tellsMetal = ({ taken, faces }: Draft) => taken.some(({ normal }) => normal !== null && normal > 0) || faces.some(({ off }) => off !== null && off !== 0);
+export const tellsMetal = ({ taken, faces }: Draft) =>
+  taken.some(({ normal }) => normal !== null && normal > 0) || faces.some(({ off }) => off !== null && off !== 0);
 
 /** The same with nothing but the metal. */
 export const metalAlone = (draft: Draft): Draft => ({ ...draft, standOff: null, shake: null, blue: {} });
 
 /** What was typed as a trial; what was left empty is left out. */
 export function trialOf(draft: Draft, design: Design, system: System): Trial {
-  const taken = draft.taken.flatMap(({ seat, part, normal, sigma }) => (normal ? [{ seat, part, normal, ...(sigma !== undefined && { sigma }) }] : []));
-  const faces = draft.faces.flatMap(({ name, off, sigma }) => (off ? [{ name, off, ...(sigma !== undefined && { sigma }) }] : []));
+  const taken = draft.taken.flatMap(({ seat, part, normal, sigma }) =>
+    normal ? [{ seat, part, normal, ...(sigma !== undefined && { sigma }) }] : [],
+  );
+  const faces = draft.faces.flatMap(({ name, off, sigma }) =>
+    off ? [{ name, off, ...(sigma !== undefined && { sigma }) }] : [],
+  );
   const blue = Object.entries(draft.blue).map(([seat, prints]) => ({ seat, prints }));
   const usual = usualShake(design);
   return {
     ...(draft.note.trim() !== '' && { note: draft.note.trim() }),
     ...(taken.length > 0 && { taken }),
     ...(faces.length > 0 && { faces }),
-    ...(draft.standOff !== null && { standOff: { value: draft.standOff, sigma: draft.standOffSigma ?? INDICATOR[system] } }),
+    ...(draft.standOff !== null && {
+      standOff: { value: draft.standOff, sigma: draft.standOffSigma ?? INDICATOR[system] },
+    }),
     ...(draft.shake !== null && {
-      shake: { value: draft.shake, sigma: draft.shakeSigma ?? INDICATOR[system], indicator: draft.indicator ?? usual.indicator, position: draft.position ?? usual.position, direction: draft.direction ?? usual.direction },
+      shake: {
+        value: draft.shake,
+        sigma: draft.shakeSigma ?? INDICATOR[system],
+        indicator: draft.indicator ?? usual.indicator,
+        position: draft.position ?? usual.position,
+        direction: draft.direction ?? usual.direction,
+      },
     }),
     ...(blue.length > 0 && { blue }),
   };

@@ -51,18 +51,33 @@ export function BluePanel({ work, design, system }: { work: Work; design: Design
           <fieldset className="buttons">
             <legend>The journal was</legend>
             {[false, true].map((choice) => (
-              <button key={`${choice}`} type="button" aria-pressed={turned === choice} onClick={() => work.store.setState({ turned: choice })}>
+              <button
+                key={`${choice}`}
+                type="button"
+                aria-pressed={turned === choice}
+                onClick={() => work.store.setState({ turned: choice })}
+              >
                 {choice ? 'turned while pressed' : 'pressed once'}
               </button>
             ))}
           </fieldset>
         )}
       </div>
-      {alone !== null && <p className="fine">As if the other seats were not there: one seat tried by itself, the others relieved or left out of the bush.</p>}
+      {alone !== null && (
+        <p className="fine">
+          As if the other seats were not there: one seat tried by itself, the others relieved or left out of the bush.
+        </p>
+      )}
       {maps && (
         <div className="prints">
           {(turned ? maps.turned : maps.press).map((map) => (
-            <PrintMap key={`${map.seat} ${map.part}`} map={map} thickness={maps.thickness} system={system} dark={dark} />
+            <PrintMap
+              key={`${map.seat} ${map.part}`}
+              map={map}
+              thickness={maps.thickness}
+              system={system}
+              dark={dark}
+            />
           ))}
         </div>
       )}

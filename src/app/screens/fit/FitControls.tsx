@@ -18,12 +18,22 @@ const ABOUT: Control[] = [
 ];
 const SURFACE = ['halfAngle', 'diameter', 'station', 'from', 'to'] as const;
 
-const surfaceRows = (path: string): Control[] => [...SURFACE.map((key): Control => ({ kind: 'quantity', path: `${path}.${key}` })), { kind: 'profile', path: `${path}.profile` }, { kind: 'lobes', path: `${path}.lobes` }];
+const surfaceRows = (path: string): Control[] => [
+  ...SURFACE.map((key): Control => ({ kind: 'quantity', path: `${path}.${key}` })),
+  { kind: 'profile', path: `${path}.profile` },
+  { kind: 'lobes', path: `${path}.lobes` },
+];
 
 function seatRows(index: number, film: boolean): Control[] {
   const path = `seats[${index}]`;
   return [
-    { kind: 'words', path: `${path}.name`, title: 'Name', about: 'What this seat is called; no two alike.', change: (design, name) => withSeatRenamed(design, index, name.trim()) },
+    {
+      kind: 'words',
+      path: `${path}.name`,
+      title: 'Name',
+      about: 'What this seat is called; no two alike.',
+      change: (design, name) => withSeatRenamed(design, index, name.trim()),
+    },
     { kind: 'quantity', path: `${path}.film.target` },
     ...(film ? [{ kind: 'quantity', path: `${path}.film.tolerance` } as const] : []),
   ];
@@ -52,10 +62,18 @@ export default function FitControls({ work, drawnFactor }: { work: Work; drawnFa
               <ControlGroup title="seat" rows={seatRows(i, seat.film !== undefined)} />
             </div>
             <div className="buttons">
-              <button type="button" onClick={() => work.change((design) => withSeatCopied(design, i))} disabled={seats.length >= 8}>
+              <button
+                type="button"
+                onClick={() => work.change((design) => withSeatCopied(design, i))}
+                disabled={seats.length >= 8}
+              >
                 Add a seat like the {seat.name} one
               </button>
-              <button type="button" onClick={() => work.change((design) => withoutSeat(design, i))} disabled={seats.length <= 1}>
+              <button
+                type="button"
+                onClick={() => work.change((design) => withoutSeat(design, i))}
+                disabled={seats.length <= 1}
+              >
                 Remove the {seat.name} seat
               </button>
             </div>

@@ -11,7 +11,13 @@ export function FitNumbers({ fit, design, system }: { fit: FitReport; design: De
     ['Least film', (seat) => fine(seat.leastFilm)],
     ['Greatest film', (seat) => fine(seat.greatestFilm)],
     ['Film wanted', (_, i) => fine(design.seats[i]?.film?.target ?? null)],
-    ['Move for its film', (seat) => (seat.shiftToTarget === null ? NONE : `${fineText(Math.abs(seat.shiftToTarget), system)} ${seat.shiftToTarget < 0 ? 'rearward' : 'noseward'}`)],
+    [
+      'Move for its film',
+      (seat) =>
+        seat.shiftToTarget === null
+          ? NONE
+          : `${fineText(Math.abs(seat.shiftToTarget), system)} ${seat.shiftToTarget < 0 ? 'rearward' : 'noseward'}`,
+    ],
     ['The same on the adjuster', (seat) => (seat.turnsToTarget === null ? NONE : turnText(seat.turnsToTarget))],
     ['Touches at position', (seat) => fine(seat.seatPosition)],
     ['Touches at diameter', (seat) => (seat.contact ? placeText(seat.contact.diameter, system) : NONE)],

@@ -16,7 +16,10 @@ import type { Work } from '../../state/store.ts';
 import { useSolved } from '../../state/useSolved.ts';
 import { useBlued } from './useBlued.ts';
 
-const Scene = onDemand(() => import('../../pictures/Scene.tsx'), { what: 'The solid picture', loading: 'The solid picture is loading.' });
+const Scene = onDemand(() => import('../../pictures/Scene.tsx'), {
+  what: 'The solid picture',
+  loading: 'The solid picture is loading.',
+});
 
 /** A drag in the scene stops this near (µm drawn true) to a touch or a film, as a share of what is drawn. */
 const SNAP_DRAWN = 0.4e-3;
@@ -53,7 +56,9 @@ export function FitPictures({ work, fit, drawn }: Props) {
       )}
       {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
       <div className="pictures">
-        {(wide || lost || shown === 'section') && <Section design={design} drawn={drawn} fit={fit} system={system} work={work} />}
+        {(wide || lost || shown === 'section') && (
+          <Section design={design} drawn={drawn} fit={fit} system={system} work={work} />
+        )}
         {!lost && (wide || shown === 'scene') && (
           <figure className="picture">
             <div className="scene">
@@ -64,12 +69,20 @@ export function FitPictures({ work, fit, drawn }: Props) {
               <fieldset className="buttons">
                 <legend>Between them</legend>
                 {(['film', 'blue'] as const).map((name) => (
-                  <button key={name} type="button" aria-pressed={skin === name} onClick={() => work.store.setState({ skin: name })}>
+                  <button
+                    key={name}
+                    type="button"
+                    aria-pressed={skin === name}
+                    onClick={() => work.store.setState({ skin: name })}
+                  >
                     {name === 'film' ? 'Film' : 'Marking blue'}
                   </button>
                 ))}
               </fieldset>
-              <span className="hint">Drag the journal along its axis, its nose to feel the stops, the ground to look round; with the focus on it the arrow keys turn it, + − zoom, 0 shows the whole.</span>
+              <span className="hint">
+                Drag the journal along its axis, its nose to feel the stops, the ground to look round; with the focus on
+                it the arrow keys turn it, + − zoom, 0 shows the whole.
+              </span>
             </figcaption>
           </figure>
         )}
@@ -83,8 +96,15 @@ export function FitPictures({ work, fit, drawn }: Props) {
 function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolean }) {
   const { running, toggle } = useClosing(work, still);
   const { firstPosition: touch, position } = fit;
-  const films = fit.seats.flatMap(({ name, positionForTarget }) => (positionForTarget === null ? [] : [{ goal: positionForTarget, text: `Go to the ${name} film` }]));
-  const goals = [...(touch === null ? [] : [{ goal: touch, text: position < touch ? 'Open until it just touches' : 'Close until it touches' }]), ...films];
+  const films = fit.seats.flatMap(({ name, positionForTarget }) =>
+    positionForTarget === null ? [] : [{ goal: positionForTarget, text: `Go to the ${name} film` }],
+  );
+  const goals = [
+    ...(touch === null
+      ? []
+      : [{ goal: touch, text: position < touch ? 'Open until it just touches' : 'Close until it touches' }]),
+    ...films,
+  ];
   return (
     <p className="buttons">
       {goals.map(({ goal, text }) => {
@@ -105,11 +125,20 @@ function usePrints(work: Work): { prints: Prints | null; fault: string | null; a
   const { design, skin, turned } = useStore(work.store);
   const blued = useBlued(design);
   const { value, fault, again } = useSolved('printMaps', skin === 'blue' ? blued : null);
-  const prints = useMemo(() => (skin === 'film' ? null : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 }), [skin, value, turned]);
+  const prints = useMemo(
+    () =>
+      skin === 'film'
+        ? null
+        : { maps: value ? (turned ? value.turned : value.press) : [], thickness: value?.thickness ?? 0 },
+    [skin, value, turned],
+  );
   return { prints, fault: skin === 'blue' ? fault : null, again };
 }
 
-/** What a drag in the scene does; the same functions for as long as the screen stands, so that the scene need not render. */
+/**
+ * What a drag in the scene does; the same functions for as long as the screen stands, so that the scene need not
+ * render.
+ */
 function useSceneCalls(work: Work, fit: FitReport, drawn: Drawn) {
   const latest = useRef({ fit, drawn });
   latest.current = { fit, drawn };
@@ -128,7 +157,11 @@ function useSceneCalls(work: Work, fit: FitReport, drawn: Drawn) {
   );
   const onPullStart = useCallback((station: number) => {
     const { aside, factor } = latest.current.drawn;
-    hold.current = { station: millimetres(station), x: millimetres(aside(station, 0)) / factor, y: millimetres(aside(station, Math.PI / 2)) / factor };
+    hold.current = {
+      station: millimetres(station),
+      x: millimetres(aside(station, 0)) / factor,
+      y: millimetres(aside(station, Math.PI / 2)) / factor,
+    };
   }, []);
   const onPull = useCallback(
     (x: number, y: number) => {

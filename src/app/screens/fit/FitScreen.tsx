@@ -17,8 +17,14 @@ import { FitPictures } from './FitPictures.tsx';
 import { usePull } from './usePull.ts';
 
 /** Loaded after the first picture: it brings the controls' library. */
-const FitControls = onDemand(() => import('./FitControls.tsx'), { what: 'The controls', loading: 'The controls are loading.' });
-const PlayPanel = onDemand(() => import('./PlayPanel.tsx'), { what: 'Seat and play', loading: 'Seat and play are loading.' });
+const FitControls = onDemand(() => import('./FitControls.tsx'), {
+  what: 'The controls',
+  loading: 'The controls are loading.',
+});
+const PlayPanel = onDemand(() => import('./PlayPanel.tsx'), {
+  what: 'Seat and play',
+  loading: 'Seat and play are loading.',
+});
 
 export function FitScreen({ work }: { work: Work }) {
   const { design, system, factor } = useStore(work.store);
@@ -27,7 +33,10 @@ export function FitScreen({ work }: { work: Work }) {
   const seats = useMemo(() => parts.map(seatLines), [parts]);
   const pulled = usePull(work);
   const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);
-  const drawn = useMemo(() => drawnPair(seats, metres(fit.position), factor, leaning), [seats, fit.position, factor, leaning]);
+  const drawn = useMemo(
+    () => drawnPair(seats, metres(fit.position), factor, leaning),
+    [seats, fit.position, factor, leaning],
+  );
   const verdict = fitVerdict(design, fit, system);
   return (
     <>

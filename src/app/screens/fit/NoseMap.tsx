@@ -59,9 +59,18 @@ export function NoseMap({ work, play, pulled, system }: Props) {
   const where = `station ${placeText(play.indicator, system)}`;
   return (
     <figure className="nose-map">
-      <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="group" aria-label="Where the nose can go, seen from in front" ref={svg} {...handlers}>
+      <svg
+        viewBox={`0 0 ${SIZE} ${SIZE}`}
+        role="group"
+        aria-label="Where the nose can go, seen from in front"
+        ref={svg}
+        {...handlers}
+      >
         <circle cx={MIDDLE} cy={MIDDLE} r={RING} className="ring" />
-        <path d={`M${MIDDLE - INNER} ${MIDDLE}H${MIDDLE + INNER}M${MIDDLE} ${MIDDLE - INNER}V${MIDDLE + INNER}`} className="axis" />
+        <path
+          d={`M${MIDDLE - INNER} ${MIDDLE}H${MIDDLE + INNER}M${MIDDLE} ${MIDDLE - INNER}V${MIDDLE + INNER}`}
+          className="axis"
+        />
         {reach > STILL && <path d={`M${map.map(([x, y]) => at(x, y)).join('L')}Z`} className="reach" />}
         {reach > STILL && <Scale most={most} size={unit.size} scale={scale} />}
         {reach <= STILL && (
@@ -69,9 +78,19 @@ export function NoseMap({ work, play, pulled, system }: Props) {
             {NONE[play.shake.status]}
           </text>
         )}
-        {pull && axis && pull.station === play.indicator && <path d={`M${at(now.x, now.y)}L${at(pull.x, pull.y)}`} className="pulling" clipPath="circle(50%)" />}
+        {pull && axis && pull.station === play.indicator && (
+          <path d={`M${at(now.x, now.y)}L${at(pull.x, pull.y)}`} className="pulling" clipPath="circle(50%)" />
+        )}
         {pulled && <Forces contacts={pulled.contacts} seats={design.seats.map(({ name }) => name)} system={system} />}
-        <g role="slider" tabIndex={0} aria-label="Nose of the spindle; arrow keys pull it, Escape lets go" aria-valuenow={Math.round(Math.hypot(now.x, now.y) * 1e6) / 1e3} aria-valuetext={said} onKeyDown={onKeyDown} className="nose">
+        <g
+          role="slider"
+          tabIndex={0}
+          aria-label="Nose of the spindle; arrow keys pull it, Escape lets go"
+          aria-valuenow={Math.round(Math.hypot(now.x, now.y) * 1e6) / 1e3}
+          aria-valuetext={said}
+          onKeyDown={onKeyDown}
+          className="nose"
+        >
           <circle cx={MIDDLE + scale(now.x)} cy={MIDDLE - scale(now.y)} r={20} className="grip" />
           <circle cx={MIDDLE + scale(now.x)} cy={MIDDLE - scale(now.y)} r={8} className="handle" />
         </g>
@@ -93,11 +112,18 @@ export function NoseMap({ work, play, pulled, system }: Props) {
 }
 
 /** Why there is no region to show. */
-const NONE: Record<PlayReport['shake']['status'], string> = { solved: 'no play here', unbounded: 'nothing holds it sideways', infeasible: 'no play: pressed into a bush', stalled: 'not worked out' };
+const NONE: Record<PlayReport['shake']['status'], string> = {
+  solved: 'no play here',
+  unbounded: 'nothing holds it sideways',
+  infeasible: 'no play: pressed into a bush',
+  stalled: 'not worked out',
+};
 
 /** Ticks across and up, clear of the outline. */
 function Scale({ most, size, scale }: { most: number; size: number; scale: ScaleLinear<number, number> }) {
-  const shown = ticks(-most / size, most / size, 5).filter((t) => t !== 0 && Math.abs(scale(t * size)) <= INNER - CLEAR);
+  const shown = ticks(-most / size, most / size, 5).filter(
+    (t) => t !== 0 && Math.abs(scale(t * size)) <= INNER - CLEAR,
+  );
   return shown.map((t) => {
     const off = scale(t * size);
     const figure = `${t}`.replace('-', '−');
@@ -123,7 +149,15 @@ interface Arrow {
 }
 
 /** What the seats carry, by the angle they press at: places along one line of a seat are one arrow. */
-function Forces({ contacts, seats, system }: { contacts: readonly SeatContact[]; seats: readonly string[]; system: System }) {
+function Forces({
+  contacts,
+  seats,
+  system,
+}: {
+  contacts: readonly SeatContact[];
+  seats: readonly string[];
+  system: System;
+}) {
   const arrows: Arrow[] = [];
   for (const { seat, angle, share } of contacts) {
     const same = arrows.find((arrow) => seats[arrow.seat] === seat && near(arrow.angle, angle));
@@ -137,10 +171,15 @@ function Forces({ contacts, seats, system }: { contacts: readonly SeatContact[];
     const aside = BESIDE * arrows.slice(0, i).filter((arrow) => near(arrow.angle, angle)).length;
     const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
     const across = Math.abs(cos) > Math.abs(sin);
-    const [x, y] = across ? [MIDDLE + from * cos, MIDDLE - from * sin + aside * cos - 10] : [MIDDLE + from * cos + aside * sin + 10, MIDDLE - (from - 8) * sin + 4];
+    const [x, y] = across
+      ? [MIDDLE + from * cos, MIDDLE - from * sin + aside * cos - 10]
+      : [MIDDLE + from * cos + aside * sin + 10, MIDDLE - (from - 8) * sin + 4];
     return (
       <g key={`${seat} ${angle}`} className={`force seat-${seat % 4}`}>
-        <path transform={`translate(${MIDDLE} ${MIDDLE}) rotate(${(-angle * 180) / Math.PI})`} d={`M${from} ${aside}h${-long}m7 -5l-7 5l7 5`} />
+        <path
+          transform={`translate(${MIDDLE} ${MIDDLE}) rotate(${(-angle * 180) / Math.PI})`}
+          d={`M${from} ${aside}h${-long}m7 -5l-7 5l7 5`}
+        />
         <text x={x} y={y} textAnchor={!across || cos < 0 ? 'start' : 'end'} className="amount">
           {share.toFixed(2)} {unitOf('force', system).name}
         </text>

@@ -1,4 +1,6 @@
-/** Seat and play: how the rigid spindle sits in all its seats at once, what an indicator feels, and what the blue shows. */
+/**
+ * Seat and play: how the rigid spindle sits in all its seats at once, what an indicator feels, and what the blue shows.
+ */
 
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
@@ -62,10 +64,15 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
       <details>
         <summary>Where it bears, and what each place presses with for 1 {pull}</summary>
         <Contacts title={`Pushed home by 1 ${pull} along the axis`} answer={play.seated} system={system} />
-        <Contacts title={`Pulled to the right by 1 ${pull} at the indicator, station ${placeText(play.indicator, system)}`} answer={play.shake} system={system} />
+        <Contacts
+          title={`Pulled to the right by 1 ${pull} at the indicator, station ${placeText(play.indicator, system)}`}
+          answer={play.shake}
+          system={system}
+        />
         <p className="fine">
-          The arrows of the section and of the map are for 1 {pull} where the nose is being pulled then: at its face when it is pulled in the section, at the indicator when on the map. The farther out the pull, the harder the seats must
-          press.
+          The arrows of the section and of the map are for 1 {pull} where the nose is being pulled then: at its face
+          when it is pulled in the section, at the indicator when on the map. The farther out the pull, the harder the
+          seats must press.
         </p>
       </details>
       <BluePanel work={work} design={free} system={system} />
@@ -73,7 +80,15 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
   );
 }
 
-function Contacts({ title, answer, system }: { title: string; answer: Pick<SeatedReport, 'status' | 'contacts' | 'shared'>; system: System }) {
+function Contacts({
+  title,
+  answer,
+  system,
+}: {
+  title: string;
+  answer: Pick<SeatedReport, 'status' | 'contacts' | 'shared'>;
+  system: System;
+}) {
   const rows = rowsOf(answer.contacts);
   const note = sharedNote(answer);
   return (
@@ -116,7 +131,9 @@ function Contacts({ title, answer, system }: { title: string; answer: Pick<Seate
 function rowsOf(contacts: readonly ContactReport[]): ContactReport[] {
   const rows: ContactReport[] = [];
   for (const contact of contacts) {
-    const known = contact.ring && rows.findIndex(({ ring, seat, station }) => ring && seat === contact.seat && station === contact.station);
+    const known =
+      contact.ring &&
+      rows.findIndex(({ ring, seat, station }) => ring && seat === contact.seat && station === contact.station);
     if (known === false || known === -1) rows.push(contact);
     else rows[known] = { ...rows[known]!, share: rows[known]!.share + contact.share };
   }

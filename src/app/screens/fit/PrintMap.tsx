@@ -38,7 +38,13 @@ export function PrintMap({ map, thickness, system, dark }: Props) {
         </span>
         <span>nose end, {place(rows - 1)}</span>
       </figcaption>
-      <canvas ref={canvas} width={map.columns} height={rows} role="img" aria-label={`Print on the ${map.seat} ${map.part}, unrolled`} />
+      <canvas
+        ref={canvas}
+        width={map.columns}
+        height={rows}
+        role="img"
+        aria-label={`Print on the ${map.seat} ${map.part}, unrolled`}
+      />
       <p className="angles" aria-hidden="true">
         <span>0°</span>
         <span>90°</span>

@@ -35,15 +35,31 @@ export function ShakeChart({ work, design, play, system }: Props) {
   const now = play.shake.total;
   const [first, last] = [points[0], points[points.length - 1]];
   if (!first || !last) return null;
-  const x = scaleLinear([Math.min(first.position, position), Math.max(last.position, position)], [plot.left, plot.right]);
-  const y = scaleLinear([0, 1.1 * Math.max(...points.map((point) => point.total), measured ?? 0, unit.size)], [plot.bottom, plot.top]);
+  const x = scaleLinear(
+    [Math.min(first.position, position), Math.max(last.position, position)],
+    [plot.left, plot.right],
+  );
+  const y = scaleLinear(
+    [0, 1.1 * Math.max(...points.map((point) => point.total), measured ?? 0, unit.size)],
+    [plot.bottom, plot.top],
+  );
   const [left, right] = x.domain() as [number, number];
   return (
     <figure className="chart" ref={box}>
       <svg width={width} height={height} role="img" aria-label="Shake at the indicator against axial position">
         <UpAxis plot={plot} at={y} ticks={ticks(0, y.domain()[1]! / unit.size, 5)} unit={unit.size} />
-        <AcrossAxis plot={plot} at={x} ticks={ticks(left / unit.size, right / unit.size, across(width))} unit={unit.size} />
-        <AxisNames plot={plot} height={height} up={`shake at the indicator, ${unit.name}`} across={`position, ${unit.name}`} />
+        <AcrossAxis
+          plot={plot}
+          at={x}
+          ticks={ticks(left / unit.size, right / unit.size, across(width))}
+          unit={unit.size}
+        />
+        <AxisNames
+          plot={plot}
+          height={height}
+          up={`shake at the indicator, ${unit.name}`}
+          across={`position, ${unit.name}`}
+        />
         <path
           d={curvePath(
             points.map(({ position, total }) => [position, total] as const),
@@ -57,7 +73,10 @@ export function ShakeChart({ work, design, play, system }: Props) {
           {now !== null && <circle cx={x(position)} cy={y(now)} r={5} className="shake-now" />}
         </g>
         {measured !== null && <path d={`M${plot.left} ${y(measured)}H${plot.right}`} className="measured" />}
-        {read?.status === 'solved' && read.answers.map((answer) => <circle key={answer.position} cx={x(answer.position)} cy={y(measured!)} r={6} className="answer" />)}
+        {read?.status === 'solved' &&
+          read.answers.map((answer) => (
+            <circle key={answer.position} cx={x(answer.position)} cy={y(measured!)} r={6} className="answer" />
+          ))}
       </svg>
       <figcaption className="read-back">
         <LocalField
@@ -73,23 +92,58 @@ export function ShakeChart({ work, design, play, system }: Props) {
           bounds={[atLeast(0), atMost(10)]}
         />
         <div role="status">
-          {measured === null && !pending && <p>Type what the indicator showed on the bench: it is read back to where the journal stands, and to the films it has there. 0 is an answer too.</p>}
-          {measured !== null && read && !pending && <Answer read={read} none={measured === 0} design={design} system={system} work={work} />}
+          {measured === null && !pending && (
+            <p>
+              Type what the indicator showed on the bench: it is read back to where the journal stands, and to the films
+              it has there. 0 is an answer too.
+            </p>
+          )}
+          {measured !== null && read && !pending && (
+            <Answer read={read} none={measured === 0} design={design} system={system} work={work} />
+          )}
         </div>
       </figcaption>
     </figure>
   );
 }
 
-function Answer({ read, none, design, system, work }: { read: ShakeRead; none: boolean; design: Design; system: System; work: Work }) {
-  if (read.status === 'less') return <p>Even against the stop it should shake more, {fineText(read.least, system)}: the parts are tighter than in the design, or the indicator did not see it all.</p>;
-  if (read.status === 'more') return <p>Nowhere should it shake so much; the most is {fineText(read.greatest, system)}: a seat is larger than in the design.</p>;
+function Answer({
+  read,
+  none,
+  design,
+  system,
+  work,
+}: {
+  read: ShakeRead;
+  none: boolean;
+  design: Design;
+  system: System;
+  work: Work;
+}) {
+  if (read.status === 'less')
+    return (
+      <p>
+        Even against the stop it should shake more, {fineText(read.least, system)}: the parts are tighter than in the
+        design, or the indicator did not see it all.
+      </p>
+    );
+  if (read.status === 'more')
+    return (
+      <p>
+        Nowhere should it shake so much; the most is {fineText(read.greatest, system)}: a seat is larger than in the
+        design.
+      </p>
+    );
   if (read.status === 'undecided') return <p>No position can be told from the shake of this design.</p>;
   return (
     <>
       {read.answers.map(({ position, films }) => (
         <p key={position}>
-          {none ? 'Without any shake it stands against the stop, at' : 'It stands at'} {fineText(position, system)}: {design.seats.map(({ name }, i) => `${name} ${films[i] === null ? 'apart' : fineText(films[i]!, system)}`).join(', ')}.{' '}
+          {none ? 'Without any shake it stands against the stop, at' : 'It stands at'} {fineText(position, system)}:{' '}
+          {design.seats
+            .map(({ name }, i) => `${name} ${films[i] === null ? 'apart' : fineText(films[i]!, system)}`)
+            .join(', ')}
+          .{' '}
           <button type="button" onClick={() => work.moveTo(position)}>
             Put the journal there
           </button>

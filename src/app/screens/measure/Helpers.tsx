@@ -1,4 +1,7 @@
-/** Small calculations of the bench, beside the notebook: the stack for an angle, balls and rolls that touch where they should, corrections. */
+/**
+ * Small calculations of the bench, beside the notebook: the stack for an angle, balls and rolls that touch where they
+ * should, corrections.
+ */
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
@@ -22,7 +25,13 @@ export function Helpers({ work }: { work: Work }) {
       <h2>Calculations of the bench</h2>
       <p className="tools">
         <label htmlFor="tools">Blocks, bars, balls and rolls of the shop</label>{' '}
-        <select id="tools" value={chosen ?? ''} onChange={(event) => toolChoice.setState({ chosen: event.target.value === '' ? null : (event.target.value as System) })}>
+        <select
+          id="tools"
+          value={chosen ?? ''}
+          onChange={(event) =>
+            toolChoice.setState({ chosen: event.target.value === '' ? null : (event.target.value as System) })
+          }
+        >
           <option value="">{`as the units: ${system}`}</option>
           <option value="metric">metric</option>
           <option value="inch">inch</option>
@@ -59,16 +68,48 @@ function Warm({ system }: { system: System }) {
   const [read, setRead] = useState(system === 'metric' ? 22 : 25.4);
   const [part, setPart] = useState({ expansion: STEEL, temperature: WARM[system] });
   const [tool, setTool] = useState({ expansion: STEEL, temperature: 20 });
-  const degree = millimetres(correctionUncertainty(metres(read), part, tool, { part: { expansion: 0, temperature: system === 'metric' ? 1 : 5 / 9 }, standard: { expansion: 0, temperature: 0 } }));
+  const degree = millimetres(
+    correctionUncertainty(metres(read), part, tool, {
+      part: { expansion: 0, temperature: system === 'metric' ? 1 : 5 / 9 },
+      standard: { expansion: 0, temperature: 0 },
+    }),
+  );
   const true20 = millimetres(atReference(metres(read), part, tool));
   const temperature = [atLeast(-50), atMost(200)];
   const expansion = [atLeast(0), atMost(1e-3)];
   return (
     <>
       <div className="locals">
-        <LocalField title="Read" about="What the instrument tells" quantity="length" value={read} pending={open.of('Read')} set={setRead} system={system} bounds={[above(0)]} />
-        <LocalField title="Part at" about="Temperature of the part" quantity="temperature" value={part.temperature} pending={open.of('Part at')} set={(t) => setPart({ ...part, temperature: t })} system={system} bounds={temperature} />
-        <LocalField title="Part expands" about={EXPANDS[system]} quantity="expansion" value={part.expansion} pending={open.of('Part expands')} set={(e) => setPart({ ...part, expansion: e })} system={system} bounds={expansion} />
+        <LocalField
+          title="Read"
+          about="What the instrument tells"
+          quantity="length"
+          value={read}
+          pending={open.of('Read')}
+          set={setRead}
+          system={system}
+          bounds={[above(0)]}
+        />
+        <LocalField
+          title="Part at"
+          about="Temperature of the part"
+          quantity="temperature"
+          value={part.temperature}
+          pending={open.of('Part at')}
+          set={(t) => setPart({ ...part, temperature: t })}
+          system={system}
+          bounds={temperature}
+        />
+        <LocalField
+          title="Part expands"
+          about={EXPANDS[system]}
+          quantity="expansion"
+          value={part.expansion}
+          pending={open.of('Part expands')}
+          set={(e) => setPart({ ...part, expansion: e })}
+          system={system}
+          bounds={expansion}
+        />
         <LocalField
           title="Instrument at"
           about="Temperature of the instrument or of the blocks it was set to"
@@ -95,7 +136,9 @@ function Warm({ system }: { system: System }) {
           openText(open)
         ) : (
           <>
-            At {system === 'metric' ? '20 °C' : '68 °F'} it measures <strong>{lengthText(true20, system)}</strong>, {fineText(true20 - read, system)} from what was read. A degree more or less on the part is {fineText(degree, system)}.
+            At {system === 'metric' ? '20 °C' : '68 °F'} it measures <strong>{lengthText(true20, system)}</strong>,{' '}
+            {fineText(true20 - read, system)} from what was read. A degree more or less on the part is{' '}
+            {fineText(degree, system)}.
           </>
         )}
       </p>
@@ -111,7 +154,16 @@ function Lean({ system }: { system: System }) {
   return (
     <>
       <div className="locals">
-        <LocalField title="Shown" about="What the indicator shows" quantity="fine" value={travel} pending={open.of('Shown')} set={setTravel} system={system} bounds={[atLeast(0), atMost(100)]} />
+        <LocalField
+          title="Shown"
+          about="What the indicator shows"
+          quantity="fine"
+          value={travel}
+          pending={open.of('Shown')}
+          set={setTravel}
+          system={system}
+          bounds={[atLeast(0), atMost(100)]}
+        />
         <LocalField
           title="Lean"
           about="Between the direction measured and that in which the tip moves"
@@ -128,7 +180,8 @@ function Lean({ system }: { system: System }) {
           openText(open)
         ) : (
           <>
-            The surface moved <strong>{fineText(moved, system)}</strong>; the indicator shows {fineText(millimetres(cosineError(metres(moved), radians(lean))), system)} too much.
+            The surface moved <strong>{fineText(moved, system)}</strong>; the indicator shows{' '}
+            {fineText(millimetres(cosineError(metres(moved), radians(lean))), system)} too much.
           </>
         )}
       </p>

@@ -6,7 +6,12 @@ import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import type { MeasureReport, SuggestionReport } from '../../../report/measure/definition.ts';
 import { doubtsOf, measureVerdict, suggestionText } from '../../../report/measure/verdict.ts';
-import { designWithMeasured, designWithTold, fitMeasured, tellsAnything } from '../../../report/measure/withMeasured.ts';
+import {
+  designWithMeasured,
+  designWithTold,
+  fitMeasured,
+  tellsAnything,
+} from '../../../report/measure/withMeasured.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { Fault } from '../../frame/Fault.tsx';
@@ -47,16 +52,34 @@ export default function MeasureScreen({ work }: { work: Work }) {
         <div className={stale}>
           <div className="shapes">
             {last.of.seats.map((seat, i) => (
-              <ShapePicture key={seat.name} drawn={last.of} fitted={fitted} measure={last.measure} seat={i} system={system} />
+              <ShapePicture
+                key={seat.name}
+                drawn={last.of}
+                fitted={fitted}
+                measure={last.measure}
+                seat={i}
+                system={system}
+              />
             ))}
           </div>
-          <p className="fine">Dashed: as drawn. Full: as the readings tell it, with the band in which it lies 19 times in 20. Between the two the film at the position of the design.</p>
+          <p className="fine">
+            Dashed: as drawn. Full: as the readings tell it, with the band in which it lies 19 times in 20. Between the
+            two the film at the position of the design.
+          </p>
           <Tapers work={work} measure={last.measure} />
           <UseShapes work={work} design={last.of} measure={last.measure} ready={fresh} />
         </div>
       )}
       <h2>Notebook</h2>
-      <Notebook work={work} measure={last ? now : undefined} stale={!fresh} fitted={fresh && fitted ? fitted : undefined} tools={tools} asked={asked} ask={ask} />
+      <Notebook
+        work={work}
+        measure={last ? now : undefined}
+        stale={!fresh}
+        fitted={fresh && fitted ? fitted : undefined}
+        tools={tools}
+        asked={asked}
+        ask={ask}
+      />
       <TableOfReadings work={work} />
       <Priors work={work} />
       {last && (
@@ -86,21 +109,43 @@ function useAsked(work: Work, design: Design): { asked: Reading | null; ask(read
 
 const hasSeat = ({ seats }: Design, name: string) => seats.some((seat) => seat.name === name);
 
-function MeasureVerdict({ empty, last, fresh, fault, system }: { empty: boolean; last: Answer | null; fresh: boolean; fault: string | null; system: System }) {
+function MeasureVerdict({
+  empty,
+  last,
+  fresh,
+  fault,
+  system,
+}: {
+  empty: boolean;
+  last: Answer | null;
+  fresh: boolean;
+  fault: string | null;
+  system: System;
+}) {
   if (empty)
     return (
       <section className="verdict mend" aria-live="polite">
         <h2>No readings yet: write down what the bench tells, and the shape of both parts follows.</h2>
-        <p>Any mixture will do: rolls, balls, a sine bar, a micrometer, the stand-off of a trial assembly. Begin with a button below the notebook, or take in a table.</p>
+        <p>
+          Any mixture will do: rolls, balls, a sine bar, a micrometer, the stand-off of a trial assembly. Begin with a
+          button below the notebook, or take in a table.
+        </p>
       </section>
     );
   if (!last)
     return (
       <section className="verdict mend" aria-live="polite" aria-busy={fault === null}>
-        <h2>{fault === null ? 'What the readings tell is being worked out.' : 'What the readings tell is not known.'}</h2>
+        <h2>
+          {fault === null ? 'What the readings tell is being worked out.' : 'What the readings tell is not known.'}
+        </h2>
       </section>
     );
-  const { tone, headline, sentences } = measureVerdict(last.of, last.measure, fitMeasured(last.of, last.measure), system);
+  const { tone, headline, sentences } = measureVerdict(
+    last.of,
+    last.measure,
+    fitMeasured(last.of, last.measure),
+    system,
+  );
   return (
     <>
       <section className={`verdict ${tone}${fresh ? '' : ' stale'}`} aria-live="polite" aria-busy={!fresh}>
@@ -116,7 +161,17 @@ function MeasureVerdict({ empty, last, fresh, fault, system }: { empty: boolean;
   );
 }
 
-function NextReadings({ of, measure, ask, system }: { of: Design; measure: MeasureReport; ask(reading: Reading): void; system: System }) {
+function NextReadings({
+  of,
+  measure,
+  ask,
+  system,
+}: {
+  of: Design;
+  measure: MeasureReport;
+  ask(reading: Reading): void;
+  system: System;
+}) {
   const suggestions = measure.next?.suggestions ?? [];
   if (suggestions.length === 0) return null;
   return (
@@ -139,7 +194,13 @@ function NextReadings({ of, measure, ask, system }: { of: Design; measure: Measu
 
 function Residuals({ of, measure }: { of: Design; measure: MeasureReport }) {
   const readings = of.readings ?? [];
-  return <ResidualPlot normalised={readings.map((_, i) => measure.readings.find((r) => r.index === i)?.normalised ?? null)} names={readings.map(({ kind }) => KINDS[kind].name)} disagreeing={measure.disagreeing.map(({ index }) => index)} />;
+  return (
+    <ResidualPlot
+      normalised={readings.map((_, i) => measure.readings.find((r) => r.index === i)?.normalised ?? null)}
+      names={readings.map(({ kind }) => KINDS[kind].name)}
+      disagreeing={measure.disagreeing.map(({ index }) => index)}
+    />
+  );
 }
 
 /** What a suggested reading makes of the quantity that is wanted. */
@@ -150,13 +211,29 @@ function gainText({ next }: MeasureReport, { sigma }: SuggestionReport, system: 
   return `: standard uncertainty of ${wanted} then ${fineText(sigma, system)}${now}`;
 }
 
-/** The fitted shapes into the design: the thing to do where nothing speaks against it, a second thought where something does. */
-function UseShapes({ work, design, measure, ready }: { work: Work; design: Design; measure: MeasureReport; ready: boolean }) {
+/**
+ * The fitted shapes into the design: the thing to do where nothing speaks against it, a second thought where something
+ * does.
+ */
+function UseShapes({
+  work,
+  design,
+  measure,
+  ready,
+}: {
+  work: Work;
+  design: Design;
+  measure: MeasureReport;
+  ready: boolean;
+}) {
   const why = useId();
   const doubts = doubtsOf(design, measure);
   // While another answer is being worked out this one is not to be taken; nor may the focus fall from the button.
   const take = () => ready && work.change((d) => designWithTold(d, measure));
-  if (!tellsAnything(measure)) return <p className="fine">No half angle and no diameter is told yet, so there is no shape to take into the design.</p>;
+  if (!tellsAnything(measure))
+    return (
+      <p className="fine">No half angle and no diameter is told yet, so there is no shape to take into the design.</p>
+    );
   if (doubts.length === 0)
     return (
       <p className="buttons">

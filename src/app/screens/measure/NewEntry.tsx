@@ -1,5 +1,6 @@
 /**
- * Asks for what was read, and tells before that what a set-up would read. Only what a person types becomes an entry: the
+ * Asks for what was read, and tells before that what a set-up would read. Only what a person types becomes an entry:
+ * the
  * predicted value is shown, and is no reading.
  */
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
@@ -49,11 +50,16 @@ export function NewEntry({ work, design, fitted, reading: proposed, system, tool
   const { value: drawn, fault } = predictedReading(design, reading);
   const asFitted = fitted && predictedReading(fitted, reading).value;
   const show = (mm: number) => (size ? lengthText(Number(mm.toFixed(4)), system) : fineText(mm, system));
-  const typed = typedQuantity({ title: 'Read', description: '', quantity: size ? 'length' : 'fine', unit: '', bounds: [], optional: false }, text, system);
+  const typed = typedQuantity(
+    { title: 'Read', description: '', quantity: size ? 'length' : 'fine', unit: '', bounds: [], optional: false },
+    text,
+    system,
+  );
   const far = typed.ok && !open.any ? farOffText(design, { ...reading, value: typed.value }, system) : null;
   const write = (event: FormEvent) => {
     event.preventDefault();
-    if (open.any) return setError(`mend the set-up first: ${open.titles.map((title) => title.toLowerCase()).join(', ')}`);
+    if (open.any)
+      return setError(`mend the set-up first: ${open.titles.map((title) => title.toLowerCase()).join(', ')}`);
     if (!typed.ok) return setError(text.trim() === '' ? 'type what was read' : typed.message);
     const never = predictedReading(design, { ...reading, value: typed.value }).fault;
     if (never && NEVER.includes(never.what)) return setError(faultText(never, system));
@@ -79,7 +85,9 @@ export function NewEntry({ work, design, fitted, reading: proposed, system, tool
         {far && <p className="far">{far}</p>}
         <p role="status" className={fault && !open.any ? 'error' : ''}>
           {open.any ? openText(open) : predictedText(drawn, asFitted, show)}
-          {!open.any && fault && ` ${drawn === null ? 'It' : 'But it'} cannot be read like this: ${faultText(fault, system)}.`}
+          {!open.any &&
+            fault &&
+            ` ${drawn === null ? 'It' : 'But it'} cannot be read like this: ${faultText(fault, system)}.`}
         </p>
         <p>{KINDS[reading.kind].how} The grey number is not written down; only what you type is.</p>
       </div>
@@ -107,11 +115,27 @@ export function NewEntry({ work, design, fitted, reading: proposed, system, tool
 /** What the set-up would read. */
 function predictedText(drawn: number | null, fitted: number | null, show: (mm: number) => string): string {
   if (drawn === null) return '';
-  return fitted === null ? `The parts as drawn would read ${show(drawn)}.` : `The parts as drawn would read ${show(drawn)}, as the readings so far tell them ${show(fitted)}.`;
+  return fitted === null
+    ? `The parts as drawn would read ${show(drawn)}.`
+    : `The parts as drawn would read ${show(drawn)}, as the readings so far tell them ${show(fitted)}.`;
 }
 
 /** Where, on what and with what it is read. */
-function SetUpFields({ design, reading, change, open, system, tools }: { design: Design; reading: Reading; change(reading: Reading): void; open: OpenFields; system: System; tools: System }) {
+function SetUpFields({
+  design,
+  reading,
+  change,
+  open,
+  system,
+  tools,
+}: {
+  design: Design;
+  reading: Reading;
+  change(reading: Reading): void;
+  open: OpenFields;
+  system: System;
+  tools: System;
+}) {
   const { parts, asks } = KINDS[reading.kind];
   const on = 'seat' in reading ? reading : null;
   const place = on ? `${on.seat} ${on.part}` : '';
@@ -129,8 +153,15 @@ function SetUpFields({ design, reading, change, open, system, tools }: { design:
       <div className="locals">
         {on && (
           <>
-            <Choice title="Seat" value={on.seat} options={design.seats.map(({ name }) => name)} choose={(seat) => move(seat, on.part)} />
-            {parts.length > 1 && <Choice title="Part" value={on.part} options={parts} choose={(part) => move(on.seat, part as Part)} />}
+            <Choice
+              title="Seat"
+              value={on.seat}
+              options={design.seats.map(({ name }) => name)}
+              choose={(seat) => move(seat, on.part)}
+            />
+            {parts.length > 1 && (
+              <Choice title="Part" value={on.part} options={parts} choose={(part) => move(on.seat, part as Part)} />
+            )}
           </>
         )}
         {[...asks, 'sigma'].map((key) => {
@@ -156,7 +187,17 @@ function SetUpFields({ design, reading, change, open, system, tools }: { design:
   );
 }
 
-function Choice({ title, value, options, choose }: { title: string; value: string; options: readonly string[]; choose(value: string): void }) {
+function Choice({
+  title,
+  value,
+  options,
+  choose,
+}: {
+  title: string;
+  value: string;
+  options: readonly string[];
+  choose(value: string): void;
+}) {
   const id = useId();
   return (
     <div className="local">

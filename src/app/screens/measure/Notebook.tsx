@@ -51,14 +51,37 @@ export function Notebook({ work, measure, stale, fitted, tools, asked, ask }: Pr
           <span>Off by</span>
         </p>
       )}
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls must be reachable by the keyboard */}
-      <div className={`${long ? 'long' : ''}${stale ? ' stale-told' : ''}`} {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}>
+      <div
+        className={`${long ? 'long' : ''}${stale ? ' stale-told' : ''}`}
+        {...(long && { tabIndex: 0, role: 'region', 'aria-label': 'Readings' })}
+      >
         {readings.map((reading, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
-          <Entry key={`${i} ${reading.kind}`} index={i} reading={reading} design={design} system={system} work={work} measure={measure} stale={stale} />
+          <Entry
+            // biome-ignore lint/suspicious/noArrayIndexKey: known by its place in the notebook; another kind there is another entry
+            key={`${i} ${reading.kind}`}
+            index={i}
+            reading={reading}
+            design={design}
+            system={system}
+            work={work}
+            measure={measure}
+            stale={stale}
+          />
         ))}
       </div>
-      {asked && <NewEntry key={`${JSON.stringify(asked)} ${namesOf(design)}`} work={work} design={design} fitted={fitted ?? null} reading={asked} system={system} tools={tools} written={() => ask(null)} cancel={() => ask(null)} />}
+      {asked && (
+        <NewEntry
+          key={`${JSON.stringify(asked)} ${namesOf(design)}`}
+          work={work}
+          design={design}
+          fitted={fitted ?? null}
+          reading={asked}
+          system={system}
+          tools={tools}
+          written={() => ask(null)}
+          cancel={() => ask(null)}
+        />
+      )}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (
           <button key={kind} type="button" title={KINDS[kind].how} onClick={() => ask(newReading(design, kind, tools))}>
@@ -105,10 +128,21 @@ function Entry({ index, reading, design, system, work, measure, stale }: EntryPr
         <span data-name="Uncertain">{fineText(reading.sigma, system)}</span>
         <span data-name="Fitted">{told ? text(told.fitted) : none}</span>
         <span data-name="Off by">{told ? fineText(told.residual, system) : none}</span>
-        {old && <span className="remark">Of the old line of the {listed(old.surfaces.map(({ seat, part }) => `${seat} ${part}`))}, cut to a new one since: not used.</span>}
+        {old && (
+          <span className="remark">
+            Of the old line of the {listed(old.surfaces.map(({ seat, part }) => `${seat} ${part}`))}, cut to a new one
+            since: not used.
+          </span>
+        )}
         {fault && <span className="remark">It cannot be read like this: {faultText(fault, system)}.</span>}
         {far && <span className="remark">{far}</span>}
-        {doubtful && <span className="remark">{measure!.disagreeing.length === 1 ? 'It does not go with the others.' : 'It, or another that is marked, does not go with the others.'}</span>}
+        {doubtful && (
+          <span className="remark">
+            {measure!.disagreeing.length === 1
+              ? 'It does not go with the others.'
+              : 'It, or another that is marked, does not go with the others.'}
+          </span>
+        )}
       </summary>
       {opened && (
         <>
@@ -139,9 +173,26 @@ function rowsOf(reading: Reading, index: number, design: Design): Control[] {
     parts.length === 0
       ? []
       : [
-          { kind: 'choice', path: `${path}.seat`, title: 'Seat', about: 'Which seat it was read on', options: design.seats.map(({ name }) => ({ value: name, text: name })) },
-          { kind: 'choice', path: `${path}.part`, title: 'Part', about: 'Which of the two parts it was read on', options: parts.map((part) => ({ value: part, text: part })) },
+          {
+            kind: 'choice',
+            path: `${path}.seat`,
+            title: 'Seat',
+            about: 'Which seat it was read on',
+            options: design.seats.map(({ name }) => ({ value: name, text: name })),
+          },
+          {
+            kind: 'choice',
+            path: `${path}.part`,
+            title: 'Part',
+            about: 'Which of the two parts it was read on',
+            options: parts.map((part) => ({ value: part, text: part })),
+          },
         ];
   const when = doneSoFar(design) > 0 ? ['after'] : [];
-  return [...on, ...['value', 'sigma', ...asks, ...when].map((key): Control => ({ kind: 'quantity', path: `${path}.${key}`, tool: isTool(key) }))];
+  return [
+    ...on,
+    ...['value', 'sigma', ...asks, ...when].map(
+      (key): Control => ({ kind: 'quantity', path: `${path}.${key}`, tool: isTool(key) }),
+    ),
+  ];
 }

@@ -10,11 +10,20 @@ export function Priors({ work }: { work: Work }) {
   const seats = useStore(work.store, (state) => state.design.seats);
   const priors = useStore(work.store, (state) => state.design.priors) ?? NONE;
   const system = useStore(work.store, (state) => state.system);
-  const fields = seats.flatMap(({ name }) => (['journal', 'bush'] as const).flatMap((part) => (['halfAngle', 'diameter'] as const).map((of) => ({ seat: name, part, of }))));
+  const fields = seats.flatMap(({ name }) =>
+    (['journal', 'bush'] as const).flatMap((part) =>
+      (['halfAngle', 'diameter'] as const).map((of) => ({ seat: name, part, of })),
+    ),
+  );
   return (
     <details>
-      <summary>What is known before anything is read{priors.length > 0 ? `: ${priors.length} of ${fields.length}` : ': nothing taken for granted'}</summary>
-      <p className="fine">How far the sizes as drawn may be off, as a standard uncertainty. An empty field takes nothing for granted.</p>
+      <summary>
+        What is known before anything is read
+        {priors.length > 0 ? `: ${priors.length} of ${fields.length}` : ': nothing taken for granted'}
+      </summary>
+      <p className="fine">
+        How far the sizes as drawn may be off, as a standard uncertainty. An empty field takes nothing for granted.
+      </p>
       <div className="locals">
         {fields.map(({ seat, part, of }) => (
           <LocalField

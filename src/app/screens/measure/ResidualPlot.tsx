@@ -1,7 +1,9 @@
 /**
- * How far each reading lies from the fitted shape, standardised: over the standard deviation that a residual of its leverage has
+ * How far each reading lies from the fitted shape, standardised: over the standard deviation that a residual of its
+ * leverage has
  * (definition.ts, `normalised`), so two in three lie within one, nearly all within two. The
- * scale keeps to where readings belong; one that is far out is drawn to the edge with a break in its stem and its figure beside it.
+ * scale keeps to where readings belong; one that is far out is drawn to the edge with a break in its stem and its
+ * figure beside it.
  */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
@@ -41,14 +43,23 @@ export function ResidualPlot({ normalised, names, disagreeing }: Props) {
       <svg width={width} height={HEIGHT} role="img" aria-label={`Standardised residuals. ${said}`}>
         <rect x={LEFT} width={width - LEFT} y={y(2)} height={y(-2) - y(2)} className="spread wide" />
         <rect x={LEFT} width={width - LEFT} y={y(1)} height={y(-1) - y(1)} className="spread" />
-        <UpAxis plot={{ left: LEFT, right: width, top, bottom }} at={y} ticks={ticks(-most, most, 8).filter(Number.isInteger)} />
+        <UpAxis
+          plot={{ left: LEFT, right: width, top, bottom }}
+          at={y}
+          ticks={ticks(-most, most, 8).filter(Number.isInteger)}
+        />
         {normalised.map((n, i) => {
           const x = LEFT + step * (i + 0.5);
           const named = i % every === 0 || disagreeing.includes(i) || (n !== null && off(n));
           return (
             // biome-ignore lint/suspicious/noArrayIndexKey: a reading is known by its place in the notebook
             <g key={i} className={disagreeing.includes(i) ? 'residual off' : 'residual'}>
-              {n !== null && (off(n) ? <FarOut x={x} zero={y(0)} edge={n > 0 ? top : bottom} n={n} right={width} /> : <path d={`M${x} ${y(0)}V${y(n)}`} />)}
+              {n !== null &&
+                (off(n) ? (
+                  <FarOut x={x} zero={y(0)} edge={n > 0 ? top : bottom} n={n} right={width} />
+                ) : (
+                  <path d={`M${x} ${y(0)}V${y(n)}`} />
+                ))}
               {n !== null && !off(n) && <circle cx={x} cy={y(n)} r={radius} />}
               {named && (
                 <text x={x} y={HEIGHT - 8} textAnchor="middle">
@@ -60,8 +71,9 @@ export function ResidualPlot({ normalised, names, disagreeing }: Props) {
         })}
       </svg>
       <figcaption>
-        Standardised residuals: how far each reading lies from the fitted shape, over the standard deviation to be expected of that. It is less than the reading’s own uncertainty, since each reading draws the shape to itself. The numbers
-        are their places in the notebook.
+        Standardised residuals: how far each reading lies from the fitted shape, over the standard deviation to be
+        expected of that. It is less than the reading’s own uncertainty, since each reading draws the shape to itself.
+        The numbers are their places in the notebook.
         {clipped && ` The scale ends at ${most}: a broken stem with a figure lies further out than it is drawn.`}
       </figcaption>
     </figure>
@@ -75,7 +87,9 @@ function FarOut({ x, zero, edge, n, right }: { x: number; zero: number; edge: nu
   const end = x > right - 40;
   return (
     <g className="far-out">
-      <path d={`M${x} ${zero}V${middle - 4 * out}M${x - 6} ${middle - 2 * out}l12 ${-5 * out}M${x - 6} ${middle + 5 * out}l12 ${-5 * out}M${x} ${middle + 3 * out}V${edge}`} />
+      <path
+        d={`M${x} ${zero}V${middle - 4 * out}M${x - 6} ${middle - 2 * out}l12 ${-5 * out}M${x - 6} ${middle + 5 * out}l12 ${-5 * out}M${x} ${middle + 3 * out}V${edge}`}
+      />
       <path d={`M${x} ${edge + 6 * out}l-5 ${-8 * out}h10Z`} className="head" />
       <text x={end ? right - 2 : x} y={edge + (out > 0 ? 20 : -10)} textAnchor={end ? 'end' : 'middle'}>
         {`${n < 0 ? '−' : ''}${Math.abs(n) < 100 ? Math.abs(n).toFixed(1) : Math.round(Math.abs(n))}`}

@@ -25,7 +25,13 @@ export function SetUp({ design, reading, system }: Props) {
   const width = extent.right - extent.left + 2 * pad;
   const height = extent.up + down + 2 * pad;
   return (
-    <svg className="set-up" viewBox={`${extent.left - pad} ${-extent.up - pad} ${width} ${height}`} style={{ aspectRatio: `${width} / ${height}` }} role="img" aria-label={said}>
+    <svg
+      className="set-up"
+      viewBox={`${extent.left - pad} ${-extent.up - pad} ${width} ${height}`}
+      style={{ aspectRatio: `${width} / ${height}` }}
+      role="img"
+      aria-label={said}
+    >
       {body}
     </svg>
   );
@@ -48,13 +54,21 @@ function drawingOf(design: Design, reading: Reading, system: System): Drawing | 
   }
 }
 
-function atStation(design: Design, reading: Extract<Reading, { kind: 'diameter' | 'straightness' }>, system: System): Drawing | null {
+function atStation(
+  design: Design,
+  reading: Extract<Reading, { kind: 'diameter' | 'straightness' }>,
+  system: System,
+): Drawing | null {
   const line = lineIn(design, reading.seat, reading.part);
   if (!line) return null;
   const lines = design.seats.map(({ name }) => lineIn(design, name, reading.part)!);
   const wall = 1.3 * extentOf(lines).up;
   const diameter = reading.kind === 'diameter';
-  const plain = extentOf(lines, { left: reading.station, right: reading.station, ...(reading.part === 'bush' && { up: wall }) });
+  const plain = extentOf(lines, {
+    left: reading.station,
+    right: reading.station,
+    ...(reading.part === 'bush' && { up: wall }),
+  });
   const extent = diameter ? plain : { ...plain, up: plain.up + POINTER * textSize(plain), down: plain.up };
   const at = Math.min(Math.max(metres(reading.station), line.z[0]!), line.z[line.z.length - 1]!);
   const radius = millimetres(radiusAt(line, at));
@@ -64,13 +78,30 @@ function atStation(design: Design, reading: Extract<Reading, { kind: 'diameter' 
       <PartOf design={design} part={reading.part} seat={reading.seat} wall={wall} />
       <Axis {...extent} />
       {diameter ? (
-        <Size from={[reading.station, -radius]} to={[reading.station, radius]} text={lengthText(reading.value, system)} size={size} within={extent} />
+        <Size
+          from={[reading.station, -radius]}
+          to={[reading.station, radius]}
+          text={lengthText(reading.value, system)}
+          size={size}
+          within={extent}
+        />
       ) : (
-        <Pointer x={reading.station} y={-radius} size={size} text={fineText(reading.value, system)} inward={reading.part === 'journal'} within={extent} />
+        <Pointer
+          x={reading.station}
+          y={-radius}
+          size={size}
+          text={fineText(reading.value, system)}
+          inward={reading.part === 'journal'}
+          within={extent}
+        />
       )}
     </>
   );
-  return { extent, body, said: `${diameter ? 'A diameter' : 'An indicator'} at station ${lengthText(reading.station, system)} of the ${reading.seat} ${reading.part}` };
+  return {
+    extent,
+    body,
+    said: `${diameter ? 'A diameter' : 'An indicator'} at station ${lengthText(reading.station, system)} of the ${reading.seat} ${reading.part}`,
+  };
 }
 
 function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth' }>, system: System): Drawing | null {
@@ -81,7 +112,11 @@ function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth'
   const lines = design.seats.map(({ name }) => lineIn(design, name, 'bush')!);
   const wall = 1.3 * extentOf(lines).up;
   const centre = touch ? millimetres(touch.centre) : null;
-  const extent = extentOf(lines, { up: Math.max(wall, reading.ball / 2), left: Math.min(reading.face, (centre ?? reading.face) - reading.ball / 2), right: Math.max(reading.face, (centre ?? reading.face) + reading.ball / 2) });
+  const extent = extentOf(lines, {
+    up: Math.max(wall, reading.ball / 2),
+    left: Math.min(reading.face, (centre ?? reading.face) - reading.ball / 2),
+    right: Math.max(reading.face, (centre ?? reading.face) + reading.ball / 2),
+  });
   const size = textSize(extent);
   const body = (
     <>
@@ -89,10 +124,22 @@ function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth'
       <Axis {...extent} />
       {centre !== null && <circle cx={centre} cy={0} r={reading.ball / 2} className="gauge" />}
       <path d={`M${reading.face} ${-wall}V${wall}`} className="datum" />
-      {centre !== null && <Size from={[centre + reading.ball / 2, 0]} to={[reading.face, 0]} text={lengthText(reading.value, system)} size={size} within={extent} />}
+      {centre !== null && (
+        <Size
+          from={[centre + reading.ball / 2, 0]}
+          to={[reading.face, 0]}
+          text={lengthText(reading.value, system)}
+          size={size}
+          within={extent}
+        />
+      )}
     </>
   );
-  return { extent, body, said: `A ball of ${toolText(reading.ball, system)} in the ${reading.seat} bush, its depth taken from the face at station ${lengthText(reading.face, system)}` };
+  return {
+    extent,
+    body,
+    said: `A ball of ${toolText(reading.ball, system)} in the ${reading.seat} bush, its depth taken from the face at station ${lengthText(reading.face, system)}`,
+  };
 }
 
 function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' | 'shake' }>, system: System): Drawing {
@@ -102,7 +149,8 @@ function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' 
   const radius = extentOf(lines).up * 0.9;
   const plain = extentOf(lines, { up: wall, left: at, right: at + 0.25 * wall });
   const size = textSize(plain);
-  const extent = reading.kind === 'shake' ? { ...plain, up: Math.max(wall, radius + POINTER * size), down: wall } : plain;
+  const extent =
+    reading.kind === 'shake' ? { ...plain, up: Math.max(wall, radius + POINTER * size), down: wall } : plain;
   const nose = extentOf(lines).right;
   const body = (
     <>
@@ -113,9 +161,22 @@ function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' 
       {reading.kind === 'shake' ? (
         <Pointer x={at} y={-radius} size={size} text={fineText(reading.value, system)} inward within={extent} />
       ) : (
-        <Size from={[nose, 0]} to={[nose - 0.4 * wall, 0]} text={`position ${fineText(reading.value, system)}`} size={size} within={extent} />
+        <Size
+          from={[nose, 0]}
+          to={[nose - 0.4 * wall, 0]}
+          text={`position ${fineText(reading.value, system)}`}
+          size={size}
+          within={extent}
+        />
       )}
     </>
   );
-  return { extent, body, said: reading.kind === 'shake' ? `An indicator at station ${lengthText(reading.indicator, system)}, the spindle pulled from side to side` : 'The journal pressed home and its position read' };
+  return {
+    extent,
+    body,
+    said:
+      reading.kind === 'shake'
+        ? `An indicator at station ${lengthText(reading.indicator, system)}, the spindle pulled from side to side`
+        : 'The journal pressed home and its position read',
+  };
 }

@@ -1,4 +1,7 @@
-/** What the drawings of set-ups are put together from: the parts in half section, axis, sizes, an indicator. mm, stations to the right, y down. */
+/**
+ * What the drawings of set-ups are put together from: the parts in half section, axis, sizes, an indicator. mm,
+ * stations to the right, y down.
+ */
 import type { ReactNode } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
 import { type Line, lineOf } from '../../../engine/parts/line.ts';
@@ -20,24 +23,44 @@ export const lineIn = (design: Design, seat: string, part: Part): Line | null =>
 };
 
 /** The places of a line, or of its mirror image below the axis, as a path has them. */
-export const points = ({ z, r }: Line, side: 1 | -1 = 1) => Array.from(z, (at, i) => `${millimetres(at).toFixed(4)} ${(-side * millimetres(r[i]!)).toFixed(4)}`);
+export const points = ({ z, r }: Line, side: 1 | -1 = 1) =>
+  Array.from(z, (at, i) => `${millimetres(at).toFixed(4)} ${(-side * millimetres(r[i]!)).toFixed(4)}`);
 
 /** What shows lines, and more. */
 export function extentOf(lines: readonly Line[], more: Partial<Extent> = {}): Extent {
   const zs = lines.flatMap(({ z }) => [millimetres(z[0]!), millimetres(z[z.length - 1]!)]);
   const up = Math.max(...lines.flatMap(({ r }) => Array.from(r, millimetres)));
-  return { left: Math.min(...zs, more.left ?? Number.POSITIVE_INFINITY), right: Math.max(...zs, more.right ?? Number.NEGATIVE_INFINITY), up: Math.max(up, more.up ?? 0) };
+  return {
+    left: Math.min(...zs, more.left ?? Number.POSITIVE_INFINITY),
+    right: Math.max(...zs, more.right ?? Number.NEGATIVE_INFINITY),
+    up: Math.max(up, more.up ?? 0),
+  };
 }
 
-/** Every surface of one part: a journal filled, a bush as a wall outside its bore; the one read stands out. Between the surfaces what joins them, of which the design tells nothing. */
+/**
+ * Every surface of one part: a journal filled, a bush as a wall outside its bore; the one read stands out. Between the
+ * surfaces what joins them, of which the design tells nothing.
+ */
 export function PartOf({ design, part, seat, wall }: { design: Design; part: Part; seat?: string; wall: number }) {
   return (
     <>
       {joints(design, part).map(([from, to, radius]) => (
-        <path key={from} d={part === 'journal' ? `M${from} ${-radius}H${to}V${radius}H${from}Z` : [-1, 1].map((side) => `M${from} ${side * radius}H${to}V${side * wall}H${from}Z`).join('')} className={`part ${part} other`} />
+        <path
+          key={from}
+          d={
+            part === 'journal'
+              ? `M${from} ${-radius}H${to}V${radius}H${from}Z`
+              : [-1, 1].map((side) => `M${from} ${side * radius}H${to}V${side * wall}H${from}Z`).join('')
+          }
+          className={`part ${part} other`}
+        />
       ))}
       {design.seats.map(({ name }) => (
-        <path key={name} d={outlineOf(lineIn(design, name, part)!, part, wall)} className={`part ${part} ${seat === undefined || seat === name ? '' : 'other'}`} />
+        <path
+          key={name}
+          d={outlineOf(lineIn(design, name, part)!, part, wall)}
+          className={`part ${part} ${seat === undefined || seat === name ? '' : 'other'}`}
+        />
       ))}
     </>
   );
@@ -45,7 +68,12 @@ export function PartOf({ design, part, seat, wall }: { design: Design; part: Par
 
 function outlineOf(line: Line, part: Part, wall: number): string {
   if (part === 'journal') return `M${points(line).join('L')}L${points(line, -1).reverse().join('L')}Z`;
-  return ([1, -1] as const).map((side) => `M${points(line, side).join('L')}L${end(line, 'nose')} ${-side * wall}L${end(line, 'rear')} ${-side * wall}Z`).join('');
+  return ([1, -1] as const)
+    .map(
+      (side) =>
+        `M${points(line, side).join('L')}L${end(line, 'nose')} ${-side * wall}L${end(line, 'rear')} ${-side * wall}Z`,
+    )
+    .join('');
 }
 
 /** Where two surfaces of a part stand apart: from, to, and the radius of what joins them, that of the nearer end. mm */
@@ -64,7 +92,19 @@ export const end = ({ z }: Line, which: 'rear' | 'nose') => millimetres(which ==
 export const Axis = ({ left, right }: Extent) => <path d={`M${left} 0H${right}`} className="axis" />;
 
 /** A size from one place to another, with its figure beside it. */
-export function Size({ from, to, text, size, within }: { from: readonly [number, number]; to: readonly [number, number]; text: string; size: number; within: Extent }) {
+export function Size({
+  from,
+  to,
+  text,
+  size,
+  within,
+}: {
+  from: readonly [number, number];
+  to: readonly [number, number];
+  text: string;
+  size: number;
+  within: Extent;
+}) {
   const upright = Math.abs(to[1] - from[1]) > Math.abs(to[0] - from[0]);
   const [x, y] = [(from[0] + to[0]) / 2, (from[1] + to[1]) / 2];
   const width = widthOf(text, size);
@@ -73,7 +113,10 @@ export function Size({ from, to, text, size, within }: { from: readonly [number,
     <g className="size">
       <path d={`M${from.join(' ')}L${to.join(' ')}`} />
       {[from, to].map(([u, v]) => (
-        <path key={`${u} ${v}`} d={upright ? `M${u - size * 0.4} ${v}H${u + size * 0.4}` : `M${u} ${v - size * 0.4}V${v + size * 0.4}`} />
+        <path
+          key={`${u} ${v}`}
+          d={upright ? `M${u - size * 0.4} ${v}H${u + size * 0.4}` : `M${u} ${v - size * 0.4}V${v + size * 0.4}`}
+        />
       ))}
       <text x={middle} y={upright ? y - size * 0.6 : y - size * 0.5} fontSize={size} textAnchor="middle">
         {text}
@@ -86,18 +129,37 @@ export function Size({ from, to, text, size, within }: { from: readonly [number,
 const WIDEST = 0.62;
 const widthOf = (text: string, size: number) => WIDEST * size * text.length;
 /** The middle of a text, moved so that it keeps within the drawing. */
-const clamped = (middle: number, width: number, { left, right }: Extent) => Math.max(Math.min(middle, right - width / 2), left + width / 2);
+const clamped = (middle: number, width: number, { left, right }: Extent) =>
+  Math.max(Math.min(middle, right - width / 2), left + width / 2);
 
 /** Height of the figures of a drawing: none is wider than the drawing itself. */
-export const textSize = ({ left, right, up }: Extent) => Math.min(0.07 * Math.max(right - left, 2 * up, 1), (right - left) / (WIDEST * 16));
+export const textSize = ({ left, right, up }: Extent) =>
+  Math.min(0.07 * Math.max(right - left, 2 * up, 1), (right - left) / (WIDEST * 16));
 /** What a pointer and its dial reach beyond the surface they stand on, in heights of its figures. */
 export const POINTER = 3.4;
 
 /** An indicator's point on a surface. */
-export function Pointer({ x, y, size, text, inward, within }: { x: number; y: number; size: number; text: string; inward: boolean; within: Extent }) {
+export function Pointer({
+  x,
+  y,
+  size,
+  text,
+  inward,
+  within,
+}: {
+  x: number;
+  y: number;
+  size: number;
+  text: string;
+  inward: boolean;
+  within: Extent;
+}) {
   const width = widthOf(text, size);
   // Beside the dial, on the side where there is room.
-  const middle = x + size * 1.3 + width <= within.right ? x + size * 1.3 + width / 2 : clamped(x - size * 1.3 - width / 2, width, within);
+  const middle =
+    x + size * 1.3 + width <= within.right
+      ? x + size * 1.3 + width / 2
+      : clamped(x - size * 1.3 - width / 2, width, within);
   const away = inward ? -1 : 1;
   return (
     <g className="size">

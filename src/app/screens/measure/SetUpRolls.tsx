@@ -17,14 +17,24 @@ export function overRolls(design: Design, reading: OverRolls, system: System): D
   const centre = millimetres(touch.centre);
   const lines = design.seats.map(({ name }) => lineIn(design, name, 'journal')!);
   const stands = standing(design, lines, reading.station, centre - reading.roll / 2);
-  return stands === null ? held(design, lines, reading, centre, system) : onPlate(design, lines, reading, centre, stands, system);
+  return stands === null
+    ? held(design, lines, reading, centre, system)
+    : onPlate(design, lines, reading, centre, stands, system);
 }
 
 /** What is looked at is the same either way. */
-const said = (reading: OverRolls, how: string, system: System) => `Two rolls of ${toolText(reading.roll, system)} beside the ${reading.seat} journal ${how}, their centres at station ${placeText(reading.station, system)}`;
+const said = (reading: OverRolls, how: string, system: System) =>
+  `Two rolls of ${toolText(reading.roll, system)} beside the ${reading.seat} journal ${how}, their centres at station ${placeText(reading.station, system)}`;
 
 /** On end on a plate, each roll on a stack. */
-function onPlate(design: Design, lines: readonly Line[], reading: OverRolls, centre: number, stands: 'nose' | 'rear', system: System): Drawing {
+function onPlate(
+  design: Design,
+  lines: readonly Line[],
+  reading: OverRolls,
+  centre: number,
+  stands: 'nose' | 'rear',
+  system: System,
+): Drawing {
   const { left, right, up } = extentOf(lines);
   const noseDown = stands === 'nose';
   const outer = centre + reading.roll / 2;
@@ -33,7 +43,12 @@ function onPlate(design: Design, lines: readonly Line[], reading: OverRolls, cen
   const at = down(reading.station);
   const under = at + reading.roll / 2;
   const half = Math.max(outer, up);
-  const extent: Extent = { left: -half, right: half, up: Math.max(plate, reading.roll / 2 - at), down: Math.max(plate, under) };
+  const extent: Extent = {
+    left: -half,
+    right: half,
+    up: Math.max(plate, reading.roll / 2 - at),
+    down: Math.max(plate, under),
+  };
   const body = (
     <>
       <path d={`M${-1.15 * half} ${plate}H${1.15 * half}`} className="datum" />
@@ -43,14 +58,32 @@ function onPlate(design: Design, lines: readonly Line[], reading: OverRolls, cen
       </g>
       {[1, -1].map((side) => (
         <g key={side}>
-          {under < plate && <rect x={side * centre - reading.roll / 2} y={under} width={reading.roll} height={plate - under} className="part bush" />}
+          {under < plate && (
+            <rect
+              x={side * centre - reading.roll / 2}
+              y={under}
+              width={reading.roll}
+              height={plate - under}
+              className="part bush"
+            />
+          )}
           <circle cx={side * centre} cy={at} r={reading.roll / 2} className="gauge" />
         </g>
       ))}
-      <Size from={[-outer, at]} to={[outer, at]} text={lengthText(reading.value, system)} size={textSize(extent)} within={extent} />
+      <Size
+        from={[-outer, at]}
+        to={[outer, at]}
+        text={lengthText(reading.value, system)}
+        size={textSize(extent)}
+        within={extent}
+      />
     </>
   );
-  return { extent, body, said: said(reading, `standing on end, its ${stands === 'nose' ? 'nose' : 'rear end'} down`, system) };
+  return {
+    extent,
+    body,
+    said: said(reading, `standing on end, its ${stands === 'nose' ? 'nose' : 'rear end'} down`, system),
+  };
 }
 
 /** Between centres, where metal is in the way of a stack on either side: the rolls are held against the flanks. */
@@ -73,19 +106,39 @@ function held(design: Design, lines: readonly Line[], reading: OverRolls, centre
       {[1, -1].map((side) => (
         <circle key={side} cx={reading.station} cy={side * centre} r={reading.roll / 2} className="gauge" />
       ))}
-      <Size from={[reading.station, -outer]} to={[reading.station, outer]} text={lengthText(reading.value, system)} size={size} within={extent} />
-      <text x={(left + right) / 2} y={extent.up + 0.4 * size} fontSize={0.6 * size} textAnchor="middle" className="words">
+      <Size
+        from={[reading.station, -outer]}
+        to={[reading.station, outer]}
+        text={lengthText(reading.value, system)}
+        size={size}
+        within={extent}
+      />
+      <text
+        x={(left + right) / 2}
+        y={extent.up + 0.4 * size}
+        fontSize={0.6 * size}
+        textAnchor="middle"
+        className="words"
+      >
         between centres: no stack stands clear
       </text>
     </>
   );
-  return { extent: { ...extent, down: extent.up + 0.6 * size }, body, said: said(reading, 'held between centres, since metal is in the way of a stack on either side', system) };
+  return {
+    extent: { ...extent, down: extent.up + 0.6 * size },
+    body,
+    said: said(reading, 'held between centres, since metal is in the way of a stack on either side', system),
+  };
 }
 
-/** The end to stand it on, so that the stacks come down clear of metal: the nose where both do, null where neither does. */
+/**
+ * The end to stand it on, so that the stacks come down clear of metal: the nose where both do, null where neither does.
+ */
 function standing(design: Design, lines: readonly Line[], station: number, inner: number): 'nose' | 'rear' | null {
   const bodies = joints(design, 'journal');
   const blocked = (noseward: boolean) =>
-    lines.some(({ z, r }) => r.some((radius, k) => millimetres(z[k]!) > station === noseward && millimetres(radius) > inner)) || bodies.some(([from, to, radius]) => (noseward ? to > station : from < station) && radius > inner);
+    lines.some(({ z, r }) =>
+      r.some((radius, k) => millimetres(z[k]!) > station === noseward && millimetres(radius) > inner),
+    ) || bodies.some(([from, to, radius]) => (noseward ? to > station : from < station) && radius > inner);
   return !blocked(true) ? 'nose' : !blocked(false) ? 'rear' : null;
 }

@@ -34,8 +34,17 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 600, height: HEIGHT });
   const lines = { drawn: placesOf(drawn, drawn, seat), fitted: placesOf(drawn, fitted, seat) };
-  const bands = (['bush', 'journal'] as const).map((part) => ({ part, band: bandOf(fitted, measure, seat, part, lines.fitted[part]) }));
-  const all = [...lines.drawn.bush, ...lines.drawn.journal, ...lines.fitted.bush, ...lines.fitted.journal, ...bands.flatMap(({ band }) => band ?? [])];
+  const bands = (['bush', 'journal'] as const).map((part) => ({
+    part,
+    band: bandOf(fitted, measure, seat, part, lines.fitted[part]),
+  }));
+  const all = [
+    ...lines.drawn.bush,
+    ...lines.drawn.journal,
+    ...lines.fitted.bush,
+    ...lines.fitted.journal,
+    ...bands.flatMap(({ band }) => band ?? []),
+  ];
   const size = { width, height: HEIGHT };
   const scales = straightenedScales(all, size, FREE, LEAST, STRIP);
   const { path, toEdge } = scales;
@@ -52,7 +61,9 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
         {(['bush', 'journal'] as const).map((part) => (
           <g key={part}>
             <path d={path(lines.drawn[part])} className="as-drawn" />
-            {read[part] && <path d={path(lines.fitted[part])} className={isTold(measure, name, part) ? 'fitted' : 'fitted open'} />}
+            {read[part] && (
+              <path d={path(lines.fitted[part])} className={isTold(measure, name, part) ? 'fitted' : 'fitted open'} />
+            )}
           </g>
         ))}
         <StraightenedAxes scales={scales} size={size} title={(unit) => `${unit} from the drawn bush`} system={system} />
@@ -65,18 +76,22 @@ export function ShapePicture({ drawn, fitted, measure, seat, system }: Props) {
       </svg>
       {unread.length + open.length > 0 && (
         <figcaption>
-          {unread.length > 0 && `The ${unread.join(' and the ')} ${unread.length === 1 ? 'stands' : 'stand'} as drawn, not measured.`}
-          {open.length > 0 && ` The ${open.join(' and the ')} (thin) ${open.length === 1 ? 'is' : 'are'} not told wholly: what is open is as drawn.`}
+          {unread.length > 0 &&
+            `The ${unread.join(' and the ')} ${unread.length === 1 ? 'stands' : 'stand'} as drawn, not measured.`}
+          {open.length > 0 &&
+            ` The ${open.join(' and the ')} (thin) ${open.length === 1 ? 'is' : 'are'} not told wholly: what is open is as drawn.`}
         </figcaption>
       )}
     </figure>
   );
 }
 
-const isRead = ({ surfaces }: MeasureReport, seat: string, part: 'journal' | 'bush') => surfaces.some((s) => s.seat === seat && s.part === part);
+const isRead = ({ surfaces }: MeasureReport, seat: string, part: 'journal' | 'bush') =>
+  surfaces.some((s) => s.seat === seat && s.part === part);
 
 /** Whether half angle and diameter are both told. */
-const isTold = ({ surfaces }: MeasureReport, seat: string, part: 'journal' | 'bush') => surfaces.some((s) => s.seat === seat && s.part === part && s.sigma.halfAngle !== null && s.sigma.diameter !== null);
+const isTold = ({ surfaces }: MeasureReport, seat: string, part: 'journal' | 'bush') =>
+  surfaces.some((s) => s.seat === seat && s.part === part && s.sigma.halfAngle !== null && s.sigma.diameter !== null);
 
 /** Both lines of a seat in the frame of the bush as drawn, the journal at the position of the design. */
 function placesOf(drawn: Design, shown: Design, seat: number): { bush: Place[]; journal: Place[] } {
@@ -89,7 +104,13 @@ function placesOf(drawn: Design, shown: Design, seat: number): { bush: Place[]; 
 }
 
 /** The band round a fitted line; null where the readings leave it open. */
-function bandOf(fitted: Design, measure: MeasureReport, seat: number, part: 'journal' | 'bush', line: readonly Place[]): Place[] | null {
+function bandOf(
+  fitted: Design,
+  measure: MeasureReport,
+  seat: number,
+  part: 'journal' | 'bush',
+  line: readonly Place[],
+): Place[] | null {
   const { name } = fitted.seats[seat]!;
   const found = measure.surfaces.find((s) => s.seat === name && s.part === part);
   if (!found) return null;

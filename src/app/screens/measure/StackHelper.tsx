@@ -52,7 +52,16 @@ export function StackHelper({ design, system, tools }: Props) {
           system={system}
           bounds={[atLeast(0), { side: 'greatest', value: 89, inclusive: false }]}
         />
-        <LocalField title="Sine bar" about={`Length between its rolls: ${toolText(bar, system)}`} quantity="length" value={bar} pending={open.of('Sine bar')} set={followed(setBar)} system={system} bounds={[above(0), atMost(5000)]} />
+        <LocalField
+          title="Sine bar"
+          about={`Length between its rolls: ${toolText(bar, system)}`}
+          quantity="length"
+          value={bar}
+          pending={open.of('Sine bar')}
+          set={followed(setBar)}
+          system={system}
+          bounds={[above(0), atMost(5000)]}
+        />
         <LocalField
           title="Stack"
           about="Follows the angle; type one to have the angle it makes"
@@ -80,13 +89,34 @@ export function StackHelper({ design, system, tools }: Props) {
             ))}
           </select>
         </div>
-        <LocalField title="Wear blocks" about="Thickness of both wear blocks together; 0 without" quantity="length" value={wear} pending={open.of('Wear blocks')} set={setWear} system={set.system} bounds={[atLeast(0), atMost(20)]} />
+        <LocalField
+          title="Wear blocks"
+          about="Thickness of both wear blocks together; 0 without"
+          quantity="length"
+          value={wear}
+          pending={open.of('Wear blocks')}
+          set={setWear}
+          system={set.system}
+          bounds={[atLeast(0), atMost(20)]}
+        />
       </div>
       {open.any && <p role="status">{openText(open)}</p>}
       {!open.any && (
         <p role="status">
-          For {angleText(angle)} on a bar of {toolText(bar, system)} a stack of <strong>{stackText(height, set.system, system)}</strong>
-          {height > 0 ? <Blocks stack={stackFor(set, metres(height), metres(wear))} set={set} wear={wear} height={height} bar={bar} system={system} /> : ': none, the bar lies level.'}
+          For {angleText(angle)} on a bar of {toolText(bar, system)} a stack of{' '}
+          <strong>{stackText(height, set.system, system)}</strong>
+          {height > 0 ? (
+            <Blocks
+              stack={stackFor(set, metres(height), metres(wear))}
+              set={set}
+              wear={wear}
+              height={height}
+              bar={bar}
+              system={system}
+            />
+          ) : (
+            ': none, the bar lies level.'
+          )}
         </p>
       )}
     </>
@@ -94,13 +124,29 @@ export function StackHelper({ design, system, tools }: Props) {
 }
 
 /** A set by its name, its system and how many pieces it has. */
-const setText = ({ name, system, blocks }: BlockSet) => `${name === `${blocks.length}` ? '' : `${name}, `}${system === 'metric' ? 'metric' : 'inch'}, ${blocks.length} pieces`;
+const setText = ({ name, system, blocks }: BlockSet) =>
+  `${name === `${blocks.length}` ? '' : `${name}, `}${system === 'metric' ? 'metric' : 'inch'}, ${blocks.length} pieces`;
 
-function Blocks({ stack, set, wear, height, bar, system }: { stack: Stack; set: BlockSet; wear: number; height: number; bar: number; system: System }) {
+function Blocks({
+  stack,
+  set,
+  wear,
+  height,
+  bar,
+  system,
+}: {
+  stack: Stack;
+  set: BlockSet;
+  wear: number;
+  height: number;
+  bar: number;
+  system: System;
+}) {
   if (stack.kind === 'outOfReach') {
     return (
       <>
-        : no six blocks of this set come near; they reach from {lengthText(millimetres(stack.least), set.system)} to {lengthText(millimetres(stack.greatest), set.system)}.
+        : no six blocks of this set come near; they reach from {lengthText(millimetres(stack.least), set.system)} to{' '}
+        {lengthText(millimetres(stack.greatest), set.system)}.
       </>
     );
   }
@@ -111,7 +157,9 @@ function Blocks({ stack, set, wear, height, bar, system }: { stack: Stack; set: 
     <>
       : blocks <strong>{blocks}</strong>
       {wear > 0 && ` and the wear blocks (${lengthText(wear, set.system)})`}.{' '}
-      {Math.abs(stack.error) < 1e-12 ? 'It is exact.' : `It misses by ${fineText(millimetres(stack.error), system)}, so the bar stands ${off === null ? 'elsewhere' : angleErrorText(off)} off.`}
+      {Math.abs(stack.error) < 1e-12
+        ? 'It is exact.'
+        : `It misses by ${fineText(millimetres(stack.error), system)}, so the bar stands ${off === null ? 'elsewhere' : angleErrorText(off)} off.`}
     </>
   );
 }

@@ -45,8 +45,16 @@ export function TableOfReadings({ work }: { work: Work }) {
     <details>
       <summary>To and from a spreadsheet</summary>
       <label className="pasted">
-        <span>Rows copied from a spreadsheet, the names of the columns above them; a name may say its unit: value (in)</span>
-        <textarea rows={4} value={text} spellCheck={false} onChange={(event) => setText(event.target.value)} placeholder={'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21.998;0.001;-2'} />
+        <span>
+          Rows copied from a spreadsheet, the names of the columns above them; a name may say its unit: value (in)
+        </span>
+        <textarea
+          rows={4}
+          value={text}
+          spellCheck={false}
+          onChange={(event) => setText(event.target.value)}
+          placeholder={'kind;seat;part;value;sigma;station\ndiameter;shallow;bush;21.998;0.001;-2'}
+        />
       </label>
       <p className="buttons">
         <button type="button" onClick={() => take(text)} disabled={text.trim() === ''}>
@@ -55,19 +63,34 @@ export function TableOfReadings({ work }: { work: Work }) {
         <button type="button" onClick={() => picker.current?.click()}>
           Add from a CSV file…
         </button>
-        <input ref={picker} type="file" accept=".csv,text/csv,text/plain" hidden onChange={(event) => pick(event.target)} />
-        <button type="button" onClick={() => offer('readings.csv', readingsToCsv(readings, system), 'text/csv')} disabled={readings.length === 0}>
+        <input
+          ref={picker}
+          type="file"
+          accept=".csv,text/csv,text/plain"
+          hidden
+          onChange={(event) => pick(event.target)}
+        />
+        <button
+          type="button"
+          onClick={() => offer('readings.csv', readingsToCsv(readings, system), 'text/csv')}
+          disabled={readings.length === 0}
+        >
           Save as CSV
         </button>
       </p>
       {ignored.length > 0 && (
         <p role="status">
-          Added without the {ignored.length === 1 ? 'column' : 'columns'} {ignored.map((name) => `“${name}”`).join(', ')}, which no reading has.
+          Added without the {ignored.length === 1 ? 'column' : 'columns'}{' '}
+          {ignored.map((name) => `“${name}”`).join(', ')}, which no reading has.
         </p>
       )}
       {errors.length > 0 && (
         <div role="alert" className="refused">
-          <h2>{headed !== null ? 'Nothing was added: the rows have no heading.' : `Nothing was added: ${errors.length} ${errors.length === 1 ? 'entry is' : 'entries are'} wrong.`}</h2>
+          <h2>
+            {headed !== null
+              ? 'Nothing was added: the rows have no heading.'
+              : `Nothing was added: ${errors.length} ${errors.length === 1 ? 'entry is' : 'entries are'} wrong.`}
+          </h2>
           <ul>
             {errors.slice(0, SHOWN).map(({ row, column, message }) => (
               <li key={`${row} ${column} ${message}`}>

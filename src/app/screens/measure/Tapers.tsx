@@ -11,7 +11,11 @@ export function Tapers({ work, measure }: { work: Work; measure: MeasureReport }
   return (
     <p className="buttons">
       {asked.map(({ seat, part }) => (
-        <button key={`${seat} ${part}`} type="button" onClick={() => work.change((d: Design) => designWithTaper(d, measure, seat, part))}>
+        <button
+          key={`${seat} ${part}`}
+          type="button"
+          onClick={() => work.change((d: Design) => designWithTaper(d, measure, seat, part))}
+        >
           Take the taper of the {seat} {part} over
         </button>
       ))}

@@ -44,7 +44,8 @@ export function Told({ design, measure, system }: Props) {
                     {straight && tapered && <br />} <small>{angleDoubt({ sigma, straight, tapered })}</small>
                   </td>
                   <td>
-                    {joined(lengthText(Number(diameter.toFixed(5)), system))} <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>
+                    {joined(lengthText(Number(diameter.toFixed(5)), system))}{' '}
+                    <small>{sigma.diameter === null ? OPEN : `± ${fineText(COVER * sigma.diameter, system)}`}</small>
                   </td>
                 </tr>
               ))}
@@ -66,7 +67,11 @@ export function Told({ design, measure, system }: Props) {
                 <tr key={name}>
                   <th scope="row">
                     {name}
-                    {found && found.asDrawn.length > 0 && <small className="drawn">as drawn, not measured: {found.asDrawn.map(({ seat, part }) => `${seat} ${part}`).join(', ')}</small>}
+                    {found && found.asDrawn.length > 0 && (
+                      <small className="drawn">
+                        as drawn, not measured: {found.asDrawn.map(({ seat, part }) => `${seat} ${part}`).join(', ')}
+                      </small>
+                    )}
                   </th>
                   <td>{found === null ? '—' : joined(fineText(found.value, system))}</td>
                   <td>{found === null ? '—' : betweenText(found, system)}</td>
@@ -78,15 +83,20 @@ export function Told({ design, measure, system }: Props) {
       </div>
       <Correlations measure={measure} />
       <p className="fine">
-        Every ± and every range here holds the true value 19 times in 20: ± is {COVER} standard uncertainties; a range comes from many shapes drawn with these uncertainties, may reach further to one side, and “give or take” is its longer
-        side. {scatterText(measure)}
+        Every ± and every range here holds the true value 19 times in 20: ± is {COVER} standard uncertainties; a range
+        comes from many shapes drawn with these uncertainties, may reach further to one side, and “give or take” is its
+        longer side. {scatterText(measure)}
       </p>
     </>
   );
 }
 
 /** How sure a half angle is; of a surface held straight what a free fit says. */
-function angleDoubt({ sigma, straight, tapered }: Pick<MeasureReport['surfaces'][number], 'sigma' | 'straight' | 'tapered'>): string {
+function angleDoubt({
+  sigma,
+  straight,
+  tapered,
+}: Pick<MeasureReport['surfaces'][number], 'sigma' | 'straight' | 'tapered'>): string {
   const within = (degrees: number) => `± ${(COVER * degrees).toFixed(4)}°`;
   if (straight) return tapered ? `read freely: ${angleText(tapered.halfAngle)} ${within(tapered.sigma)}` : '';
   return sigma.halfAngle === null ? OPEN : within(sigma.halfAngle);
@@ -95,12 +105,15 @@ function angleDoubt({ sigma, straight, tapered }: Pick<MeasureReport['surfaces']
 /** How each number leans on the others: what one reading tells of two. */
 function Correlations({ measure: { correlations } }: { measure: MeasureReport }) {
   const { numbers, matrix } = correlations;
-  const names = numbers.map(({ seat, part, of }) => `${seat} ${part}, ${of === 'halfAngle' ? 'half angle' : 'diameter'}`);
+  const names = numbers.map(
+    ({ seat, part, of }) => `${seat} ${part}, ${of === 'halfAngle' ? 'half angle' : 'diameter'}`,
+  );
   return (
     <details>
       <summary>How the numbers hang together: correlations</summary>
       <p className="fine">
-        1 or −1: the one is known no better than the other, and both are off together; 0: each for itself. A half angle and a diameter told by the same readings lean on each other; a stand-off or a shake ties the surfaces of a pair.
+        1 or −1: the one is known no better than the other, and both are off together; 0: each for itself. A half angle
+        and a diameter told by the same readings lean on each other; a stand-off or a shake ties the surfaces of a pair.
       </p>
       <p className="fine scrolls">The table goes on to the right: push it sideways.</p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
@@ -144,7 +157,9 @@ function Correlations({ measure: { correlations } }: { measure: MeasureReport })
 /** The sign of the relation is told with its name. */
 function relationName(design: Design): string {
   const [one, other] = design.seats.filter((seat) => seat.film).map((seat) => seat.name);
-  return one && other ? `Where the ${one} seat has its film, seen from where the ${other} has (− is rearward)` : 'The two cones wrong to each other by';
+  return one && other
+    ? `Where the ${one} seat has its film, seen from where the ${other} has (− is rearward)`
+    : 'The two cones wrong to each other by';
 }
 
 /** A figure that keeps its unit beside it. */
@@ -162,12 +177,15 @@ function betweenText({ value, sigma, interval }: ConsequenceReport, system: Syst
 /** Chi-square in words. */
 function scatterText(measure: MeasureReport): string {
   const { freedom, chiSquare } = measure;
-  return freedom === 0 ? agreementText(measure) : `${agreementText(measure)} Chi-square ${chiSquare.toFixed(1)} with ${freedom} ${freedom === 1 ? 'reading' : 'readings'} to spare.`;
+  return freedom === 0
+    ? agreementText(measure)
+    : `${agreementText(measure)} Chi-square ${chiSquare.toFixed(1)} with ${freedom} ${freedom === 1 ? 'reading' : 'readings'} to spare.`;
 }
 
 function agreementText({ freedom, probability }: MeasureReport): string {
   if (freedom === 0) return 'No reading checks another, so nothing tells whether they agree.';
   if (probability < SELDOM) return 'The readings scatter more than their uncertainties promise.';
-  if (probability > 1 - SELDOM) return 'The readings agree better than their uncertainties promise; these are perhaps stated too large.';
+  if (probability > 1 - SELDOM)
+    return 'The readings agree better than their uncertainties promise; these are perhaps stated too large.';
   return 'The readings agree as well as their uncertainties promise.';
 }

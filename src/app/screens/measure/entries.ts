@@ -17,7 +17,8 @@ const USUAL = {
 };
 
 /**
- * A set-up of a kind, on the first seat it can be taken on, half way along the surface, with tools of the system. Its value is what the
+ * A set-up of a kind, on the first seat it can be taken on, half way along the surface, with tools of the system. Its
+ * value is what the
  * parts as drawn would give: to be shown as such, and never to be taken for a reading.
  */
 export function newReading(design: Design, kind: Kind, tools: System): Reading {
@@ -28,7 +29,10 @@ export function newReading(design: Design, kind: Kind, tools: System): Reading {
 /** The same kind of set-up on another surface; how sure the reading is stays. */
 export function onSurface(design: Design, reading: Reading, name: string, part: Part, tools: System): Reading {
   const seat = design.seats.find((s) => s.name === name)!;
-  return predicted(design, readNow(design, { ...setUpFor(reading.kind, seat, part, design, tools), sigma: reading.sigma }));
+  return predicted(
+    design,
+    readNow(design, { ...setUpFor(reading.kind, seat, part, design, tools), sigma: reading.sigma }),
+  );
 }
 
 function predicted(design: Design, reading: Reading): Reading {
@@ -52,14 +56,28 @@ function setUpFor(kind: Kind, seat: Seat, part: Part, design: Design, tools: Sys
     case 'sineRise': {
       const bar = fine(millimetres(TOOLS[tools].bar));
       const step = millimetres(TOOLS[tools].stack);
-      return { kind, ...on, sigma: indicator, bar, stack: fine(Math.round((bar * Math.sin(radians(halfAngle))) / step) * step), travel: set(0.7 * (to - from)) };
+      return {
+        kind,
+        ...on,
+        sigma: indicator,
+        bar,
+        stack: fine(Math.round((bar * Math.sin(radians(halfAngle))) / step) * step),
+        travel: set(0.7 * (to - from)),
+      };
     }
     case 'straightness':
       return { kind, ...on, sigma: indicator, station: middle };
     case 'standOff':
       return { kind, value: 0, sigma: indicator };
     case 'shake':
-      return { kind, value: 0, sigma: indicator, indicator: design.play?.indicator ?? to, position: design.position ?? 0, direction: 0 };
+      return {
+        kind,
+        value: 0,
+        sigma: indicator,
+        indicator: design.play?.indicator ?? to,
+        position: design.position ?? 0,
+        direction: 0,
+      };
   }
 }
 
@@ -69,14 +87,25 @@ function rollFor(line: number, tools: System): number {
   return fine(rolls.findLast((roll) => roll <= line / 3) ?? rolls[0]!);
 }
 
-/** The ball (mm) of the shop that touches nearest to half way along a bush; the nearest to a square touch there where none rests on the line. */
+/**
+ * The ball (mm) of the shop that touches nearest to half way along a bush; the nearest to a square touch there where
+ * none rests on the line.
+ */
 function ballFor(design: Design, seat: Seat, tools: System): number {
   const { from, to, halfAngle, diameter, station } = seat.bush;
   const balls = TOOLS[tools].balls;
-  const good = triedBalls(toSeats(design), design.seats.indexOf(seat), balls).filter((t): t is Tried & { share: number } => t.fault === null && t.share !== null);
-  if (good.length > 0) return fine(millimetres(good.reduce((best, t) => (Math.abs(t.share - 0.5) < Math.abs(best.share - 0.5) ? t : best)).diameter));
-  const wanted = (diameter + ((from + to) / 2 - station) * 2 * Math.tan(radians(halfAngle))) / Math.cos(radians(halfAngle));
-  return fine(balls.map(millimetres).reduce((best, ball) => (Math.abs(ball - wanted) < Math.abs(best - wanted) ? ball : best)));
+  const good = triedBalls(toSeats(design), design.seats.indexOf(seat), balls).filter(
+    (t): t is Tried & { share: number } => t.fault === null && t.share !== null,
+  );
+  if (good.length > 0)
+    return fine(
+      millimetres(good.reduce((best, t) => (Math.abs(t.share - 0.5) < Math.abs(best.share - 0.5) ? t : best)).diameter),
+    );
+  const wanted =
+    (diameter + ((from + to) / 2 - station) * 2 * Math.tan(radians(halfAngle))) / Math.cos(radians(halfAngle));
+  return fine(
+    balls.map(millimetres).reduce((best, ball) => (Math.abs(ball - wanted) < Math.abs(best - wanted) ? ball : best)),
+  );
 }
 
 const radians = (degrees: number) => (degrees * Math.PI) / 180;
@@ -90,7 +119,10 @@ export function readNow(design: Design, reading: Reading): Reading {
   return done > 0 ? { ...plain, after: done } : plain;
 }
 
-export const withReadings = (design: Design, readings: readonly Reading[]): Design => ({ ...design, readings: [...(design.readings ?? []), ...readings] });
+export const withReadings = (design: Design, readings: readonly Reading[]): Design => ({
+  ...design,
+  readings: [...(design.readings ?? []), ...readings],
+});
 
 export function withoutReading(design: Design, index: number): Design {
   const { readings = [], ...rest } = design;

@@ -1,4 +1,7 @@
-/** What was read, with what and where, in words: the line of an entry. Tools go by their own names, whatever units the screen shows. */
+/**
+ * What was read, with what and where, in words: the line of an entry. Tools go by their own names, whatever units the
+ * screen shows.
+ */
 import { madeIn, toolText } from '../../../design/tools.ts';
 import { fineText, lengthText, placeText, type System, sidedText } from '../../../design/units.ts';
 import { KINDS, type Reading } from './kinds.ts';
@@ -49,4 +52,5 @@ export function readingText(reading: Reading, system: System): string {
 }
 
 /** A stack is made of the blocks that go with the bar; which end it lifts, its sign in the file, is not told here. */
-export const stackOf = ({ stack, bar }: { stack: number; bar: number }, system: System) => lengthText(Math.abs(stack), madeIn(bar, system));
+export const stackOf = ({ stack, bar }: { stack: number; bar: number }, system: System) =>
+  lengthText(Math.abs(stack), madeIn(bar, system));

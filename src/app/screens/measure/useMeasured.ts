@@ -11,6 +11,9 @@ const PATIENCE = 300;
 
 /** `tools`: the system of the tools that are proposed for what to read next. */
 export function useMeasured(design: Design, tools: System): Solved<MeasureReport> {
-  const ask = useCallback((of: Design, signal: AbortSignal) => job('measure', { design: of, tools }, { signal }), [tools]);
+  const ask = useCallback(
+    (of: Design, signal: AbortSignal) => job('measure', { design: of, tools }, { signal }),
+    [tools],
+  );
   return useNewest<MeasureReport>(ask, design.readings && design.readings.length > 0 ? design : null, PATIENCE);
 }

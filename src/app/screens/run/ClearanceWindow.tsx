@@ -33,8 +33,20 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
         domain={domain}
         now={0}
         height={280}
-        stretches={stretchesOf(shown, false, sweep.safe ? [sweep.safe.from / unit.size, sweep.safe.to / unit.size] : [])}
-        lines={[{ name: 'warm least film', style: 0, points: shown.map((point) => [point.at, point.leastFilm === null ? Number.NaN : point.leastFilm / unit.size] as const) }]}
+        stretches={stretchesOf(
+          shown,
+          false,
+          sweep.safe ? [sweep.safe.from / unit.size, sweep.safe.to / unit.size] : [],
+        )}
+        lines={[
+          {
+            name: 'warm least film',
+            style: 0,
+            points: shown.map(
+              (point) => [point.at, point.leastFilm === null ? Number.NaN : point.leastFilm / unit.size] as const,
+            ),
+          },
+        ]}
         level={{ at: neededFilm(design.run!) / unit.size, text: 'parts the surfaces' }}
       />
     </section>
@@ -48,8 +60,10 @@ function windowText({ safe }: Sweep, system: System): string {
   const tighter = safe.from <= 0 ? `${fineText(-safe.from, system)} tighter` : `${fineText(safe.from, system)} looser`;
   const looser = safe.to >= 0 ? `${fineText(safe.to, system)} looser` : `${fineText(-safe.to, system)} tighter`;
   if (safe.openBelow && safe.openAbove) return `Every clearance looked at works, from ${tighter} to ${looser}.`;
-  if (safe.openAbove) return `${stands}Every seat ${stands === '' ? 'may be no more than' : 'must be at least'} ${tighter} than the design, cold; looser works as far as was looked.`;
-  if (safe.openBelow) return `${stands}Every seat ${stands === '' ? 'may be up to' : 'must be at least'} ${looser} than the design, cold; tighter works as far as was looked.`;
+  if (safe.openAbove)
+    return `${stands}Every seat ${stands === '' ? 'may be no more than' : 'must be at least'} ${tighter} than the design, cold; looser works as far as was looked.`;
+  if (safe.openBelow)
+    return `${stands}Every seat ${stands === '' ? 'may be up to' : 'must be at least'} ${looser} than the design, cold; tighter works as far as was looked.`;
   return `${stands}Every seat ${stands === '' ? 'may' : 'must'} be from ${tighter} to ${looser} than the design, cold.`;
 }
 
@@ -81,27 +95,37 @@ export function ColdSettings({ work, design, settings, system }: SettingsProps) 
           if (status === 'notSet')
             return (
               <li key={seat}>
-                The {wanted} warm: the position does not set it, because {straight(seat) ? 'the seat is straight' : 'the oil finds its own position'}.
+                The {wanted} warm: the position does not set it, because{' '}
+                {straight(seat) ? 'the seat is straight' : 'the oil finds its own position'}.
               </li>
             );
           if (status === 'pressed')
             return (
               <li key={seat}>
-                The {wanted} warm: the load presses the journal off its adjuster, to {fineText(nearest ?? 0, system)} there; no setting holds it further off.
+                The {wanted} warm: the load presses the journal off its adjuster, to {fineText(nearest ?? 0, system)}{' '}
+                there; no setting holds it further off.
               </li>
             );
           if (status === 'notFound' || position === null)
             return (
               <li key={seat}>
-                The {wanted} warm: no position gives it{inTheWay === null ? '' : inTheWay.shut ? `; the ${inTheWay.seat} seat shuts before` : `; on the way there metal touches in the ${inTheWay.seat} seat, as it warms or under the load`}.
+                The {wanted} warm: no position gives it
+                {inTheWay === null
+                  ? ''
+                  : inTheWay.shut
+                    ? `; the ${inTheWay.seat} seat shuts before`
+                    : `; on the way there metal touches in the ${inTheWay.seat} seat, as it warms or under the load`}
+                .
               </li>
             );
           const turns = pitch ? `, ${((Math.abs(move!) / pitch) * 360).toFixed(1)}° of the adjuster` : '';
           return (
             <li key={seat}>
               For the {wanted} warm: set it cold at {fineText(position, system)}
-              {Math.abs(move!) < 5e-5 ? ', where it stands' : ` (${fineText(Math.abs(move!), system)} ${move! < 0 ? 'rearward' : 'noseward'} of now${turns})`}.{' '}
-              {leastFilm !== null && `Running, the thinnest film of all is then ${fineText(leastFilm, system)}.`}{' '}
+              {Math.abs(move!) < 5e-5
+                ? ', where it stands'
+                : ` (${fineText(Math.abs(move!), system)} ${move! < 0 ? 'rearward' : 'noseward'} of now${turns})`}
+              . {leastFilm !== null && `Running, the thinnest film of all is then ${fineText(leastFilm, system)}.`}{' '}
               {Math.abs(move!) >= 5e-5 && (
                 <button type="button" onClick={() => set(position)}>
                   Set this position

@@ -45,7 +45,15 @@ export function HandControls({ work, design, fields, system, children }: Props) 
           set={(value) => put('run.speed', way * Number((10 ** value).toPrecision(3)))}
         />
         <OilSlider work={work} oil={oil} put={put} />
-        {!isPosed(design.run!) && <ThrustSlider work={work} thrust={load?.z ?? 0} sideways={Math.hypot(load?.x ?? 0, load?.y ?? 0)} put={put} system={system} />}
+        {!isPosed(design.run!) && (
+          <ThrustSlider
+            work={work}
+            thrust={load?.z ?? 0}
+            sideways={Math.hypot(load?.x ?? 0, load?.y ?? 0)}
+            put={put}
+            system={system}
+          />
+        )}
         <PositionSlider work={work} design={design} system={system} />
         {children}
       </div>
@@ -72,11 +80,38 @@ function OilSlider({ work, oil, put }: { work: Work; oil: NonNullable<Design['ru
     );
   }
   if (oil.grade === undefined) return null;
-  const nearest = ISO_GRADES.reduce((best, grade, i) => (Math.abs(Math.log(grade / oil.grade!)) < Math.abs(Math.log(ISO_GRADES[best]! / oil.grade!)) ? i : best), 0);
-  return <HandSlider work={work} title="Oil" min={0} max={ISO_GRADES.length - 1} step={1} value={nearest} text={`ISO VG ${figures(oil.grade)}`} set={(value) => put('run.oil.grade', ISO_GRADES[value]!)} />;
+  const nearest = ISO_GRADES.reduce(
+    (best, grade, i) =>
+      Math.abs(Math.log(grade / oil.grade!)) < Math.abs(Math.log(ISO_GRADES[best]! / oil.grade!)) ? i : best,
+    0,
+  );
+  return (
+    <HandSlider
+      work={work}
+      title="Oil"
+      min={0}
+      max={ISO_GRADES.length - 1}
+      step={1}
+      value={nearest}
+      text={`ISO VG ${figures(oil.grade)}`}
+      set={(value) => put('run.oil.grade', ISO_GRADES[value]!)}
+    />
+  );
 }
 
-function ThrustSlider({ work, thrust, sideways, put, system }: { work: Work; thrust: number; sideways: number; put: Put; system: System }) {
+function ThrustSlider({
+  work,
+  thrust,
+  sideways,
+  put,
+  system,
+}: {
+  work: Work;
+  thrust: number;
+  sideways: number;
+  put: Put;
+  system: System;
+}) {
   // Held during a drag, so that the slider does not run away under the hand.
   const most = useHeld(roundAbove(Math.max(10, 2 * Math.abs(thrust), sideways)), work);
   return (
@@ -87,7 +122,11 @@ function ThrustSlider({ work, thrust, sideways, put, system }: { work: Work; thr
       max={most}
       step={most / 200}
       value={Math.min(most, Math.max(-most, thrust))}
-      text={thrust === 0 ? measureText('force', 0, system) : `${measureText('force', Math.abs(thrust), system)} ${thrust < 0 ? 'rearward' : 'noseward'}`}
+      text={
+        thrust === 0
+          ? measureText('force', 0, system)
+          : `${measureText('force', Math.abs(thrust), system)} ${thrust < 0 ? 'rearward' : 'noseward'}`
+      }
       set={(value) => put('run.load.z', Number(value.toPrecision(3)))}
     />
   );
@@ -97,13 +136,33 @@ function ThrustSlider({ work, thrust, sideways, put, system }: { work: Work; thr
 const BEYOND = 0.01;
 const FINEST = 0.0001;
 
-/** From the first touch to the furthest place of a film wanted, and a little on; nothing where a pose holds the position itself. */
+/**
+ * From the first touch to the furthest place of a film wanted, and a little on; nothing where a pose holds the position
+ * itself.
+ */
 function PositionSlider({ work, design, system }: Pick<Props, 'work' | 'design' | 'system'>) {
   const fit = fitSection(design);
   const position = fit.position;
   const touch = fit.firstPosition ?? position - BEYOND;
   const furthest = Math.max(touch, position, ...fit.seats.flatMap(({ positionForTarget }) => positionForTarget ?? []));
-  const [from, to] = useHeld([FINEST * Math.floor(Math.min(touch, position) / FINEST), FINEST * Math.ceil((furthest + BEYOND) / FINEST)] as const, work);
+  const [from, to] = useHeld(
+    [
+      FINEST * Math.floor(Math.min(touch, position) / FINEST),
+      FINEST * Math.ceil((furthest + BEYOND) / FINEST),
+    ] as const,
+    work,
+  );
   if (design.run?.pose?.z !== undefined) return null;
-  return <HandSlider work={work} title="Position" min={from} max={to} step={FINEST} value={Math.min(to, Math.max(from, position))} text={fineText(position, system)} set={(value) => work.moveTo(Number(value.toFixed(7)))} />;
+  return (
+    <HandSlider
+      work={work}
+      title="Position"
+      min={from}
+      max={to}
+      step={FINEST}
+      value={Math.min(to, Math.max(from, position))}
+      text={fineText(position, system)}
+      set={(value) => work.moveTo(Number(value.toFixed(7)))}
+    />
+  );
 }

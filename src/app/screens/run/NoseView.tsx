@@ -1,5 +1,6 @@
 /**
- * The spindle from in front of the nose: where its axis lies in each seat, how far it could go there, and the load on it as an arrow.
+ * The spindle from in front of the nose: where its axis lies in each seat, how far it could go there, and the load on
+ * it as an arrow.
  * The arrow is dragged, or moved by the arrow keys; where a pose is held by hand, the axis is.
  */
 import { type RefObject, useRef } from 'react';
@@ -51,13 +52,27 @@ export function NoseView({ work, design, fields, system }: Props) {
   const [hx, hy] = within(MIDDLE + (grip.x * grip.reach) / grip.most, MIDDLE - (grip.y * grip.reach) / grip.most);
   return (
     <figure className="nose-view">
-      <svg viewBox={`0 0 ${SIZE} ${SIZE}`} role="group" aria-label="The spindle seen from in front of the nose" ref={svg} {...handlers}>
+      <svg
+        viewBox={`0 0 ${SIZE} ${SIZE}`}
+        role="group"
+        aria-label="The spindle seen from in front of the nose"
+        ref={svg}
+        {...handlers}
+      >
         <circle cx={MIDDLE} cy={MIDDLE} r={ROOM} className="ring" />
         <path d={`M${MIDDLE - ROOM} ${MIDDLE}h${2 * ROOM}M${MIDDLE} ${MIDDLE - ROOM}v${2 * ROOM}`} className="cross" />
         <Turning speed={speed} />
         {fields && <Axes fields={fields} design={design} perMm={ROOM / room} />}
         {!posed && (load?.x || load?.y) ? <Arrow x={hx} y={hy} /> : null}
-        <g role="slider" tabIndex={0} aria-label={`${grip.about}; arrow keys change it`} aria-valuenow={Number(Math.hypot(grip.x, grip.y).toPrecision(3))} aria-valuetext={grip.text} onKeyDown={onKeyDown} className="hold">
+        <g
+          role="slider"
+          tabIndex={0}
+          aria-label={`${grip.about}; arrow keys change it`}
+          aria-valuenow={Number(Math.hypot(grip.x, grip.y).toPrecision(3))}
+          aria-valuetext={grip.text}
+          onKeyDown={onKeyDown}
+          className="hold"
+        >
           <circle cx={hx} cy={hy} r={20} className="grip" />
           <circle cx={hx} cy={hy} r={7} className="handle" />
         </g>
@@ -68,7 +83,8 @@ export function NoseView({ work, design, fields, system }: Props) {
           {grip.text}
         </span>
         <span className="hint">
-          Dots: where the axis lies in each seat; ring: {fineText(room, system)} aside. Drag the {posed ? 'axis' : 'arrow'}.
+          Dots: where the axis lies in each seat; ring: {fineText(room, system)} aside. Drag the{' '}
+          {posed ? 'axis' : 'arrow'}.
         </span>
       </figcaption>
     </figure>
@@ -81,7 +97,15 @@ function useGrip(work: Work, design: Design, room: number, system: System): Grip
   const most = useHeld(roundAbove(Math.max(5, 1.4 * Math.hypot(load?.x ?? 0, load?.y ?? 0))), work);
   if (isPosed(design.run!)) {
     const [x, y] = [pose?.x ?? 0, pose?.y ?? 0];
-    return { x, y, most: room, reach: ROOM, path: 'run.pose', about: 'Axis of the journal as it is held', text: `${fineText(x, system)} to the right, ${fineText(y, system)} up` };
+    return {
+      x,
+      y,
+      most: room,
+      reach: ROOM,
+      path: 'run.pose',
+      about: 'Axis of the journal as it is held',
+      text: `${fineText(x, system)} to the right, ${fineText(y, system)} up`,
+    };
   }
   const [x, y] = [load?.x ?? 0, load?.y ?? 0];
   return { x, y, most, reach: ARROW, path: 'run.load', about: 'Load on the spindle', text: loadText(x, y, system) };
@@ -101,11 +125,17 @@ function useMoving(work: Work, grip: Grip, svg: RefObject<SVGSVGElement | null>)
 
 const tidy = (value: number) => Number(value.toPrecision(4));
 /** Stays in the picture, where the handle can be got hold of again. */
-const within = (x: number, y: number): [number, number] => [Math.min(SIZE - 10, Math.max(10, x)), Math.min(SIZE - 10, Math.max(10, y))];
+const within = (x: number, y: number): [number, number] => [
+  Math.min(SIZE - 10, Math.max(10, x)),
+  Math.min(SIZE - 10, Math.max(10, y)),
+];
 
 function loadText(x: number, y: number, system: System): string {
   const told = (force: number) => measureText('force', Math.abs(force), system);
-  const parts = [x === 0 ? '' : `${told(x)} to the ${x > 0 ? 'right' : 'left'}`, y === 0 ? '' : `${told(y)} ${y > 0 ? 'up' : 'down'}`].filter((part) => part !== '');
+  const parts = [
+    x === 0 ? '' : `${told(x)} to the ${x > 0 ? 'right' : 'left'}`,
+    y === 0 ? '' : `${told(y)} ${y > 0 ? 'up' : 'down'}`,
+  ].filter((part) => part !== '');
   return parts.length === 0 ? 'nothing sideways' : parts.join(', ');
 }
 
@@ -124,7 +154,8 @@ function Turning({ speed }: { speed: number }) {
   if (speed === 0) return null;
   const r = ROOM + 16;
   const [a, b] = speed > 0 ? [20, 70] : [70, 20];
-  const at = (degrees: number) => `${(MIDDLE + r * Math.cos((degrees * Math.PI) / 180)).toFixed(1)} ${(MIDDLE - r * Math.sin((degrees * Math.PI) / 180)).toFixed(1)}`;
+  const at = (degrees: number) =>
+    `${(MIDDLE + r * Math.cos((degrees * Math.PI) / 180)).toFixed(1)} ${(MIDDLE - r * Math.sin((degrees * Math.PI) / 180)).toFixed(1)}`;
   const [tx, ty] = at(b).split(' ');
   const turn = speed > 0 ? -b - 90 : -b + 90;
   return (
@@ -135,7 +166,9 @@ function Turning({ speed }: { speed: number }) {
   );
 }
 
-/** The axis where it passes the middle of every seat, and the line between. To first order: x + tiltY·z, y - tiltX·z. */
+/**
+ * The axis where it passes the middle of every seat, and the line between. To first order: x + tiltY·z, y - tiltX·z.
+ */
 function Axes({ fields, design, perMm }: { fields: RunFields; design: Design; perMm: number }) {
   const { x, y, tiltX, tiltY } = fields.pose;
   const points = fields.seats.map((seat) => {
@@ -147,7 +180,9 @@ function Axes({ fields, design, perMm }: { fields: RunFields; design: Design; pe
   const inOrder = points.toSorted((a, b) => a.z - b.z);
   return (
     <g className="axes">
-      {inOrder.length > 1 && <path d={`M${inOrder.map(({ px, py }) => `${px.toFixed(1)} ${py.toFixed(1)}`).join('L')}`} />}
+      {inOrder.length > 1 && (
+        <path d={`M${inOrder.map(({ px, py }) => `${px.toFixed(1)} ${py.toFixed(1)}`).join('L')}`} />
+      )}
       {points.map(({ name, index, px, py }) => (
         <circle key={name} cx={px} cy={py} r={6} className={`seat-${index % 4} dot`}>
           <title>{name}</title>

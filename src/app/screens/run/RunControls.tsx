@@ -8,15 +8,36 @@ import ControlGroup from '../../controls/ControlGroup.tsx';
 import { WorkContext } from '../../controls/context.ts';
 import type { Control } from '../../controls/controls.tsx';
 import type { Work } from '../../state/store.ts';
-import { isPosed, type Loads, OILS, oilKind, STANDS, standKind, withFurtherLoad, withGroove, withOilKind, withoutEntry, withStand } from './runEdits.ts';
+import {
+  isPosed,
+  type Loads,
+  OILS,
+  oilKind,
+  STANDS,
+  standKind,
+  withFurtherLoad,
+  withGroove,
+  withOilKind,
+  withoutEntry,
+  withStand,
+} from './runEdits.ts';
 
-const quantity = (path: string, title?: string): Control => ({ kind: 'quantity', path, ...(title !== undefined && { title }) });
+const quantity = (path: string, title?: string): Control => ({
+  kind: 'quantity',
+  path,
+  ...(title !== undefined && { title }),
+});
 const under = (path: string, keys: readonly string[]): Control[] => keys.map((key) => quantity(`${path}.${key}`));
 
 const OIL_ROWS: Record<string, Control[]> = {
   viscosity: [quantity('run.oil.viscosity')],
   grade: [quantity('run.oil.grade'), quantity('run.oil.index')],
-  measured: [quantity('run.oil.measured[0][0]', 'One temperature'), quantity('run.oil.measured[0][1]', 'Viscosity there'), quantity('run.oil.measured[1][0]', 'The other'), quantity('run.oil.measured[1][1]', 'Viscosity there')],
+  measured: [
+    quantity('run.oil.measured[0][0]', 'One temperature'),
+    quantity('run.oil.measured[0][1]', 'Viscosity there'),
+    quantity('run.oil.measured[1][0]', 'The other'),
+    quantity('run.oil.measured[1][1]', 'Viscosity there'),
+  ],
 };
 const LOAD = ['x', 'y', 'z', 'station'];
 const POSE = ['x', 'y', 'z', 'tiltX', 'tiltY'];
@@ -34,7 +55,15 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
   const before = useRef<Loads | null>(null);
   if (!posed) before.current = { ...(run.load && { load: run.load }), ...(run.loads && { loads: run.loads }) };
   const oil: Control[] = [
-    { kind: 'choice', path: 'run.oil', title: 'Oil known', about: 'By its ISO grade, by two measured points, or as one viscosity.', options: OILS, read: oilKind, change: withOilKind },
+    {
+      kind: 'choice',
+      path: 'run.oil',
+      title: 'Oil known',
+      about: 'By its ISO grade, by two measured points, or as one viscosity.',
+      options: OILS,
+      read: oilKind,
+      change: withOilKind,
+    },
     ...OIL_ROWS[oilKind(design)]!,
     quantity('run.oil.density'),
   ];
@@ -49,7 +78,15 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
       change: (d, kind) => withStand(d, kind, found.current?.pose ?? null, before.current),
     },
     // Without one of its own the pose stands at the position of the design.
-    ...(posed ? POSE.map((key): Control => ({ kind: 'quantity', path: `run.pose.${key}`, ...(key === 'z' && { otherwise: design.position ?? 0 }) })) : under('run.load', LOAD)),
+    ...(posed
+      ? POSE.map(
+          (key): Control => ({
+            kind: 'quantity',
+            path: `run.pose.${key}`,
+            ...(key === 'z' && { otherwise: design.position ?? 0 }),
+          }),
+        )
+      : under('run.load', LOAD)),
   ];
   return (
     <WorkContext value={work}>
@@ -96,7 +133,9 @@ const bodyRows = (part: Part): Control[] => [
 function materialOf(design: Design, part: Part): string {
   const usual = MATERIALS.find(({ name }) => name === USUAL[part])!;
   const { expansion = usual.expansion, specificHeat = usual.specificHeat } = design.run?.heat?.[part] ?? {};
-  return MATERIALS.find((material) => material.expansion === expansion && material.specificHeat === specificHeat)?.name ?? '';
+  return (
+    MATERIALS.find((material) => material.expansion === expansion && material.specificHeat === specificHeat)?.name ?? ''
+  );
 }
 
 function withMaterial(design: Design, part: Part, name: string): Design {
@@ -104,7 +143,10 @@ function withMaterial(design: Design, part: Part, name: string): Design {
   const run = design.run!;
   if (!material) return design;
   const { expansion, specificHeat } = material;
-  return { ...design, run: { ...run, heat: { ...run.heat, [part]: { ...run.heat?.[part], expansion, specificHeat } } } };
+  return {
+    ...design,
+    run: { ...run, heat: { ...run.heat, [part]: { ...run.heat?.[part], expansion, specificHeat } } },
+  };
 }
 
 function Grooves({ work, design }: { work: Work; design: Design }) {
@@ -112,12 +154,29 @@ function Grooves({ work, design }: { work: Work; design: Design }) {
   const seats = design.seats.map(({ name }) => ({ value: name, text: name }));
   return (
     <details>
-      <summary>Supply grooves: {grooves.length === 0 ? 'none, every film fully supplied' : grooves.map(({ seat, angle }) => `${seat} at ${angle}°`).join(', ')}</summary>
+      <summary>
+        Supply grooves:{' '}
+        {grooves.length === 0
+          ? 'none, every film fully supplied'
+          : grooves.map(({ seat, angle }) => `${seat} at ${angle}°`).join(', ')}
+      </summary>
       <div className="groups">
         {grooves.map((_, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a groove is known by its place in the list
           <div key={i}>
-            <ControlGroup title={`groove ${i + 1}`} rows={[{ kind: 'choice', path: `run.supply[${i}].seat`, title: 'Seat', about: 'In whose bush the groove is cut.', options: seats }, ...under(`run.supply[${i}]`, GROOVE)]} />
+            <ControlGroup
+              title={`groove ${i + 1}`}
+              rows={[
+                {
+                  kind: 'choice',
+                  path: `run.supply[${i}].seat`,
+                  title: 'Seat',
+                  about: 'In whose bush the groove is cut.',
+                  options: seats,
+                },
+                ...under(`run.supply[${i}]`, GROOVE),
+              ]}
+            />
             <button type="button" onClick={() => work.change((d) => withoutEntry(d, 'supply', i))}>
               Strike out groove {i + 1}
             </button>
@@ -135,7 +194,10 @@ function FurtherLoads({ work, design }: { work: Work; design: Design }) {
   const loads = design.run!.loads ?? [];
   return (
     <details>
-      <summary>Further loads at stations of their own, such as belt pull and weight: {loads.length === 0 ? 'none' : loads.length}</summary>
+      <summary>
+        Further loads at stations of their own, such as belt pull and weight:{' '}
+        {loads.length === 0 ? 'none' : loads.length}
+      </summary>
       <div className="groups">
         {loads.map((_, i) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a load is known by its place in the list

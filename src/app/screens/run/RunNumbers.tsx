@@ -7,16 +7,29 @@ const NONE = '—';
 type Place = SeatOilReport['peakAt'];
 
 export function RunNumbers({ film, system }: { film: FilmReport; system: System }) {
-  const told = (value: number | null, measure: Measure) => (value === null ? NONE : measureText(measure, value, system));
+  const told = (value: number | null, measure: Measure) =>
+    value === null ? NONE : measureText(measure, value, system);
   const watts = (value: number | null) => (value === null ? NONE : `${figures(value)} W`);
   const place = (at: Place) => (at === null ? NONE : `${at.angle.toFixed(0)}°, ${stationText(at.station, system)}`);
   const warm = (seat: SeatOilReport) => film.steady?.seats.find(({ name }) => name === seat.name);
   const rows: [name: string, text: (seat: SeatOilReport) => string, sum?: string][] = [
     ['Thrust it carries', (seat) => told(seat.force?.z ?? null, 'force'), told(film.force?.z ?? null, 'force')],
-    ['Sideways it carries', (seat) => told(seat.force && Math.hypot(seat.force.x, seat.force.y), 'force'), told(film.force && Math.hypot(film.force.x, film.force.y), 'force')],
-    ['Least film, cold', (seat) => (seat.leastFilm === null ? NONE : fineText(seat.leastFilm, system)), film.leastFilm === null ? NONE : fineText(film.leastFilm, system)],
+    [
+      'Sideways it carries',
+      (seat) => told(seat.force && Math.hypot(seat.force.x, seat.force.y), 'force'),
+      told(film.force && Math.hypot(film.force.x, film.force.y), 'force'),
+    ],
+    [
+      'Least film, cold',
+      (seat) => (seat.leastFilm === null ? NONE : fineText(seat.leastFilm, system)),
+      film.leastFilm === null ? NONE : fineText(film.leastFilm, system),
+    ],
     ['…where', (seat) => place(seat.leastFilmAt)],
-    ['Least film, warm', (seat) => (warm(seat) ? fineText(warm(seat)!.leastFilm, system) : NONE), film.steady ? fineText(film.steady.leastFilm, system) : NONE],
+    [
+      'Least film, warm',
+      (seat) => (warm(seat) ? fineText(warm(seat)!.leastFilm, system) : NONE),
+      film.steady ? fineText(film.steady.leastFilm, system) : NONE,
+    ],
     ['Growth gives the film', (seat) => (warm(seat) ? fineText(warm(seat)!.growth, system) : NONE)],
     ['Peak pressure', (seat) => told(seat.peakPressure, 'pressure')],
     ['…where', (seat) => place(seat.peakAt)],
@@ -25,7 +38,13 @@ export function RunNumbers({ film, system }: { film: FilmReport; system: System 
     ['Friction power, cold', (seat) => watts(seat.power), watts(film.power)],
     ['Friction power, warm', (seat) => watts(warm(seat)?.power ?? null), watts(film.steady?.power ?? null)],
     ['Oil out of both ends', (seat) => told(seat.flow, 'flow')],
-    ['Oil, warm', (seat) => (warm(seat) ? `${measureText('temperature', warm(seat)!.temperature, system)}, ${figures(warm(seat)!.viscosity * 1000)} mPa·s` : NONE)],
+    [
+      'Oil, warm',
+      (seat) =>
+        warm(seat)
+          ? `${measureText('temperature', warm(seat)!.temperature, system)}, ${figures(warm(seat)!.viscosity * 1000)} mPa·s`
+          : NONE,
+    ],
   ];
   return (
     <>
@@ -87,7 +106,10 @@ function HeatBalance({ film }: { film: FilmReport }) {
           <li key={name}>
             <span>{name}</span>
             <span className="bar-room" aria-hidden="true">
-              <i className={kind} style={{ width: `${power > 0 ? Math.min(100, Math.max(0, (100 * watts) / power)) : 0}%` }} />
+              <i
+                className={kind}
+                style={{ width: `${power > 0 ? Math.min(100, Math.max(0, (100 * watts) / power)) : 0}%` }}
+              />
             </span>
             <span>{figures(watts)} W</span>
           </li>
@@ -106,15 +128,23 @@ function Stiffness({ film, system }: { film: FilmReport; system: System }) {
       <h2>Stiffness and whirl</h2>
       {nose && (
         <p>
-          At station {placeText(nose.station, system)}, the rest of the spindle free to follow: {nose.stiffness.map((row, i) => `${measureText('stiffness', row[i]!, system)} ${AXES[i]}`).join(', ')}
+          At station {placeText(nose.station, system)}, the rest of the spindle free to follow:{' '}
+          {nose.stiffness.map((row, i) => `${measureText('stiffness', row[i]!, system)} ${AXES[i]}`).join(', ')}
           {nose.stiffness.length < 3 ? '; along the axis a stop holds it' : ''}.
         </p>
       )}
       {whirl && (
         <p>
-          {whirl.stable ? `Nudged, it comes back: the slowest motion dies away at ${figures(whirl.decay)}/s` : `Nudged, it whirls: the motion grows at ${figures(-whirl.decay)}/s`}, at {figures(whirl.ratio)} of the speed of turning.{' '}
-          {whirl.threshold === null ? 'No speed looked at makes it whirl.' : whirl.threshold === 0 ? 'It whirls at the slowest speed looked at too.' : `Cold, whirl sets in at ${Number(whirl.threshold.toPrecision(2))} rev/min.`} Taken with a
-          rotor of {measureText('mass', whirl.mass, system)}.
+          {whirl.stable
+            ? `Nudged, it comes back: the slowest motion dies away at ${figures(whirl.decay)}/s`
+            : `Nudged, it whirls: the motion grows at ${figures(-whirl.decay)}/s`}
+          , at {figures(whirl.ratio)} of the speed of turning.{' '}
+          {whirl.threshold === null
+            ? 'No speed looked at makes it whirl.'
+            : whirl.threshold === 0
+              ? 'It whirls at the slowest speed looked at too.'
+              : `Cold, whirl sets in at ${Number(whirl.threshold.toPrecision(2))} rev/min.`}{' '}
+          Taken with a rotor of {measureText('mass', whirl.mass, system)}.
         </p>
       )}
     </section>

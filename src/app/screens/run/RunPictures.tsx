@@ -19,7 +19,10 @@ import { type Layer, SeatMap } from './SeatMap.tsx';
 import { skinOf } from './skinGeometry.ts';
 import { useEased } from './useEased.ts';
 
-const RunScene = onDemand(() => import('./RunScene.tsx'), { what: 'The solid picture', loading: 'The solid picture is loading.' });
+const RunScene = onDemand(() => import('./RunScene.tsx'), {
+  what: 'The solid picture',
+  loading: 'The solid picture is loading.',
+});
 
 interface Props {
   fields: RunFields;
@@ -33,7 +36,8 @@ interface Props {
 }
 
 /** Whether oil runs, or nothing is known yet; where none does there is no pressure to show. */
-export const flows = (fields: RunFields | null) => fields === null || fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
+export const flows = (fields: RunFields | null) =>
+  fields === null || fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
 
 /** So many maps fill one side; the section then stands on the other. */
 const MANY = 3;
@@ -46,17 +50,33 @@ export function RunPictures({ fields, design, layer: asked, system, work, warm }
   const [lost, setLost] = useState(false);
   const onLost = useCallback(() => setLost(true), []);
   const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
-  const turning = design.run!.speed === 0 ? '' : design.run!.speed > 0 ? 'The journal drags the oil to the right of the maps.' : 'The journal drags the oil to the left of the maps.';
+  const turning =
+    design.run!.speed === 0
+      ? ''
+      : design.run!.speed > 0
+        ? 'The journal drags the oil to the right of the maps.'
+        : 'The journal drags the oil to the left of the maps.';
   const section = <RunSection fields={fields} design={design} factor={factor} system={system} warm={warm} />;
   return (
     <div className="run-pictures">
       <div>
         {fields.seats.map((seat) => (
-          <SeatMap key={seat.name} seat={seat} index={design.seats.findIndex(({ name }) => name === seat.name)} design={design} layer={layer} colour={scale.colour} levels={scale.levels} system={system} />
+          <SeatMap
+            key={seat.name}
+            seat={seat}
+            index={design.seats.findIndex(({ name }) => name === seat.name)}
+            design={design}
+            layer={layer}
+            colour={scale.colour}
+            levels={scale.levels}
+            system={system}
+          />
         ))}
         <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
         <p className="fine">
-          Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}
+          Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak
+          pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}.{' '}
+          {turning}
           {fields.seats.some(({ leastFilm }) => leastFilm < 0) && ' Red: pressed into each other.'}
         </p>
         {fields.seats.length < MANY && section}
@@ -70,7 +90,10 @@ export function RunPictures({ fields, design, layer: asked, system, work, warm }
               <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
             </div>
             <figcaption>
-              {flowing ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.' : 'No oil runs in this state, so nothing is raised.'} Arrow keys turn the view, plus and minus zoom.
+              {flowing
+                ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.'
+                : 'No oil runs in this state, so nothing is raised.'}{' '}
+              Arrow keys turn the view, plus and minus zoom.
             </figcaption>
           </figure>
         )}
@@ -101,7 +124,13 @@ export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoicePro
       ))}
       <span className="apart" />
       {[false, true].map((choice) => (
-        <button key={`${choice}`} type="button" aria-pressed={warm === choice} disabled={choice && !canWarm} onClick={() => setWarm(choice)}>
+        <button
+          key={`${choice}`}
+          type="button"
+          aria-pressed={warm === choice}
+          disabled={choice && !canWarm}
+          onClick={() => setWarm(choice)}
+        >
           {choice ? 'Warm' : 'Cold'}
         </button>
       ))}
@@ -109,7 +138,13 @@ export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoicePro
   );
 }
 
-function Raised({ fields: newestFields, design: newestDesign, system, work, onLost }: Omit<Props, 'layer' | 'warm'> & { onLost(): void }) {
+function Raised({
+  fields: newestFields,
+  design: newestDesign,
+  system,
+  work,
+  onLost,
+}: Omit<Props, 'layer' | 'warm'> & { onLost(): void }) {
   // Held back together: fields of one design mean nothing on the seats of another.
   const newest = useMemo(() => ({ fields: newestFields, design: newestDesign }), [newestFields, newestDesign]);
   const { fields, design } = useEased(newest, work.dragging);
@@ -128,7 +163,9 @@ function Raised({ fields: newestFields, design: newestDesign, system, work, onLo
   const skinsFor = useCallback(
     (frame: Frame) => {
       const { max, colour } = mapScale(fields, 'pressure', system);
-      return fields.seats.map((seat) => skinOf(seat, radians(seats.find(({ name }) => name === seat.name)!.bush.halfAngle), { frame, max, colour }));
+      return fields.seats.map((seat) =>
+        skinOf(seat, radians(seats.find(({ name }) => name === seat.name)!.bush.halfAngle), { frame, max, colour }),
+      );
     },
     [fields, seats, system],
   );

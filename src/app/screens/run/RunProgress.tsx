@@ -19,7 +19,9 @@ export function RunProgress({ work }: Props) {
   const { done, of } = counted(work);
   return (
     <div className="progress">
-      <span role="status">{stopped ? 'Stopped. What was worked out stays below, greyed where the design has changed since.' : TEXT[stage]}</span>
+      <span role="status">
+        {stopped ? 'Stopped. What was worked out stays below, greyed where the design has changed since.' : TEXT[stage]}
+      </span>
       {!stopped && <progress aria-label="Progress" {...(of > 0 ? { value: done, max: of } : {})} />}
       <button type="button" onClick={stopped ? work.start : work.stop}>
         {stopped ? 'Work it out' : 'Stop'}
@@ -38,6 +40,10 @@ const TEXT = {
 function counted({ stage, speeds, clearances, settings }: RunWork): { done: number; of: number } {
   // The search for the edges and for the cold position tells no points of its own.
   const of = speeds.of + clearances.of + 4;
-  const done = clearances.points.length + speeds.points.length + settings.length + (stage === 'speeds' ? 1 : stage === 'settings' ? 2 : 0);
+  const done =
+    clearances.points.length +
+    speeds.points.length +
+    settings.length +
+    (stage === 'speeds' ? 1 : stage === 'settings' ? 2 : 0);
   return { done, of: stage === 'film' ? 0 : of };
 }

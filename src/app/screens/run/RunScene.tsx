@@ -28,7 +28,12 @@ const OPEN = 200;
 
 function RunScene(props: RunSceneProps) {
   return (
-    <Stage seen="Journal with the oil's pressure raised as a skin off every seat, the bush faint round it" lookAt="Look at the pressure" dark={props.dark} onLost={props.onLost}>
+    <Stage
+      seen="Journal with the oil's pressure raised as a skin off every seat, the bush faint round it"
+      lookAt="Look at the pressure"
+      dark={props.dark}
+      onLost={props.onLost}
+    >
       {(stage) => <Solids {...props} {...stage} />}
     </Stage>
   );
@@ -55,16 +60,34 @@ function Solids({ drawn, skinsFor, dark, view, lost, look }: RunSceneProps & OnS
         <meshStandardMaterial color="#a3adb6" metalness={0.25} roughness={0.42} />
       </mesh>
       <mesh geometry={bush} frustumCulled={false} renderOrder={2}>
-        <meshBasicMaterial color={dark ? '#d7a55f' : '#a9793a'} transparent opacity={0.16} depthWrite={false} side={DoubleSide} />
+        <meshBasicMaterial
+          color={dark ? '#d7a55f' : '#a9793a'}
+          transparent
+          opacity={0.16}
+          depthWrite={false}
+          side={DoubleSide}
+        />
       </mesh>
       <mesh geometry={cut} frustumCulled={false} renderOrder={3}>
-        <meshBasicMaterial color={dark ? '#d7a55f' : '#a9793a'} transparent opacity={0.55} depthWrite={false} side={DoubleSide} />
+        <meshBasicMaterial
+          color={dark ? '#d7a55f' : '#a9793a'}
+          transparent
+          opacity={0.55}
+          depthWrite={false}
+          side={DoubleSide}
+        />
       </mesh>
       {skins.map((skin, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known here by its place in the design
         <SkinSolid key={i} skin={skin} dark={dark} />
       ))}
-      <OrbitControls ref={controls} enableDamping={false} enablePan={false} minDistance={NEAREST} maxDistance={FURTHEST} />
+      <OrbitControls
+        ref={controls}
+        enableDamping={false}
+        enablePan={false}
+        minDistance={NEAREST}
+        maxDistance={FURTHEST}
+      />
     </>
   );
 }
@@ -89,7 +112,13 @@ function SkinSolid({ skin, dark }: { skin: Skin; dark: boolean }) {
   return (
     <>
       <mesh geometry={geometry} frustumCulled={false}>
-        <meshBasicMaterial vertexColors side={DoubleSide} polygonOffset polygonOffsetFactor={1} polygonOffsetUnits={1} />
+        <meshBasicMaterial
+          vertexColors
+          side={DoubleSide}
+          polygonOffset
+          polygonOffsetFactor={1}
+          polygonOffsetUnits={1}
+        />
       </mesh>
       <lineSegments geometry={lines} frustumCulled={false}>
         <lineBasicMaterial color={dark ? '#11161a' : '#3a332a'} transparent opacity={0.55} />

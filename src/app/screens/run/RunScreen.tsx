@@ -1,4 +1,7 @@
-/** Run: the oil films of the turning spindle, what they carry, how it warms, and what the clearance becomes when it is hot. */
+/**
+ * Run: the oil films of the turning spindle, what they carry, how it warms, and what the clearance becomes when it is
+ * hot.
+ */
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
@@ -23,7 +26,10 @@ import { useFields } from './useFields.ts';
 import { type RunWork, useRunWork } from './useRunWork.ts';
 import { useWarmFields } from './useWarmFields.ts';
 
-const RunControls = onDemand(() => import('./RunControls.tsx'), { what: 'The controls', loading: 'The controls are loading.' });
+const RunControls = onDemand(() => import('./RunControls.tsx'), {
+  what: 'The controls',
+  loading: 'The controls are loading.',
+});
 
 export default function RunScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
@@ -64,15 +70,38 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
-      <RunVerdict run={run} design={design} live={fields.of?.run && fields.value && fields.of !== run.of ? { fields: fields.value, of: fields.of as Running } : null} system={system} work={work} />
+      <RunVerdict
+        run={run}
+        design={design}
+        live={
+          fields.of?.run && fields.value && fields.of !== run.of
+            ? { fields: fields.value, of: fields.of as Running }
+            : null
+        }
+        system={system}
+        work={work}
+      />
       <RunProgress work={run} />
       <Fault what="The films" several fault={fields.fault} again={fields.again} />
       <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>
-        <MapChoice layer={flows(drawn.fields) ? layer : 'film'} setLayer={setLayer} warm={warmed !== null} setWarm={setWarm} canWarm={steady !== null} />
+        <MapChoice
+          layer={flows(drawn.fields) ? layer : 'film'}
+          setLayer={setLayer}
+          warm={warmed !== null}
+          setWarm={setWarm}
+          canWarm={steady !== null}
+        />
       </HandControls>
       {drawn.fields?.seats.length && drawn.of?.run ? (
-        <RunPictures fields={drawn.fields} design={drawn.of} layer={layer} system={system} work={work} warm={warmed ? steady : null} />
+        <RunPictures
+          fields={drawn.fields}
+          design={drawn.of}
+          layer={layer}
+          system={system}
+          work={work}
+          warm={warmed ? steady : null}
+        />
       ) : (
         fields.fault === null && fields.value === null && <p className="loading">The films are being worked out.</p>
       )}
@@ -92,22 +121,49 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   );
 }
 
-/** The verdict of the design; while it is worked out, what the films that follow the hand tell already (`live`, a frame or two behind it). */
-function RunVerdict({ run: { film, of, stage, fault }, design, live, system, work }: { run: RunWork; design: Running; live: { fields: RunFields; of: Running } | null; system: System; work: Work }) {
+/**
+ * The verdict of the design; while it is worked out, what the films that follow the hand tell already (`live`, a frame
+ * or two behind it).
+ */
+function RunVerdict({
+  run: { film, of, stage, fault },
+  design,
+  live,
+  system,
+  work,
+}: {
+  run: RunWork;
+  design: Running;
+  live: { fields: RunFields; of: Running } | null;
+  system: System;
+  work: Work;
+}) {
   const stale = of !== design;
   if (stale && live !== null) {
     const { tone, headline, sentences } = liveVerdict(live.of, live.fields, system);
     return (
       <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
         <h2>{headline}</h2>
-        <p>{fault !== null ? 'Warm-up, whirl and limits are not known for this.' : stage === 'stopped' ? 'Stopped: warm-up, whirl and limits are not worked out for this.' : sentences.join(' ')}</p>
+        <p>
+          {fault !== null
+            ? 'Warm-up, whirl and limits are not known for this.'
+            : stage === 'stopped'
+              ? 'Stopped: warm-up, whirl and limits are not worked out for this.'
+              : sentences.join(' ')}
+        </p>
       </section>
     );
   }
   if (!film || !of) {
     return (
       <section className="verdict mend" aria-live="polite">
-        <h2>{fault !== null ? 'How it runs is not known.' : stage === 'stopped' ? 'Stopped before the run was worked out.' : 'The run is being worked out.'}</h2>
+        <h2>
+          {fault !== null
+            ? 'How it runs is not known.'
+            : stage === 'stopped'
+              ? 'Stopped before the run was worked out.'
+              : 'The run is being worked out.'}
+        </h2>
       </section>
     );
   }

@@ -1,5 +1,6 @@
 /**
- * The running pair in section, as on the Fit screen: cut where the film of all is least, that side above. Gaps, and how far the axis lies
+ * The running pair in section, as on the Fit screen: cut where the film of all is least, that side above. Gaps, and how
+ * far the axis lies
  * aside, by the one exaggeration; lengths true.
  */
 import { useId, useMemo, useRef } from 'react';
@@ -43,30 +44,53 @@ export function RunSection({ fields, design, factor, system, warm }: Props) {
   const id = useId();
   const size = useSize(svg, { width: 900, height: 420 });
   const least = fields.seats.reduce((thin, seat) => (seat.leastFilm < thin.leastFilm ? seat : thin));
-  const drawn = useMemo(() => leaningPair(design, fields, radians(least.leastAngle), factor, warm), [design, fields, least.leastAngle, factor, warm]);
+  const drawn = useMemo(
+    () => leaningPair(design, fields, radians(least.leastAngle), factor, warm),
+    [design, fields, least.leastAngle, factor, warm],
+  );
   const frame = useMemo(() => sectionFrame(drawn), [drawn]);
   const at = withSecondLine(placing(frame, null, { ...size, height: size.height - SECOND_LINE }, measures));
-  const notes = drawn.seats.map((seat, i) => ({ name: seat.name, film: filmText(seat, system), taper: `opposite ${filmText(drawn.below[i]!, system)}`, at: onScreen(at, thinnestOf(seat), 1) }));
+  const notes = drawn.seats.map((seat, i) => ({
+    name: seat.name,
+    film: filmText(seat, system),
+    taper: `opposite ${filmText(drawn.below[i]!, system)}`,
+    at: onScreen(at, thinnestOf(seat), 1),
+  }));
   const angle = Math.round(least.leastAngle) % 360;
   return (
     <figure className="picture run-section">
-      <svg ref={svg} className="section" role="img" aria-label={`Section of the running pair, cut at ${angle}°: ${notes.map(({ name, film, taper }) => `${name} ${film}, ${taper}`).join('; ')}`}>
+      <svg
+        ref={svg}
+        className="section"
+        role="img"
+        aria-label={`Section of the running pair, cut at ${angle}°: ${notes.map(({ name, film, taper }) => `${name} ${film}, ${taper}`).join('; ')}`}
+      >
         <SectionParts.Journal frame={frame} at={at} id={id} moved={fields.pose.z * drawn.factor} />
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} />
-        <path d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`} className="axis" />
+        <path
+          d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`}
+          className="axis"
+        />
         <SeatNotes notes={notes} frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
       <figcaption>
-        Cut at {angle}° (above) and {(angle + 180) % 360}°, where the film of the {least.name} seat is least{warm ? ', warm' : ''}. Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}; the dash-dot line is the bush’s axis.
+        Cut at {angle}° (above) and {(angle + 180) % 360}°, where the film of the {least.name} seat is least
+        {warm ? ', warm' : ''}. Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}; the dash-dot line is the
+        bush’s axis.
       </figcaption>
     </figure>
   );
 }
 
 /** Lower by one line, which the notes take. */
-const withSecondLine = (at: Placing): Placing => ({ ...at, level: 'sizes', notesEnd: at.notesEnd + SECOND_LINE, middle: { ...at.middle, y: at.middle.y + SECOND_LINE } });
+const withSecondLine = (at: Placing): Placing => ({
+  ...at,
+  level: 'sizes',
+  notesEnd: at.notesEnd + SECOND_LINE,
+  middle: { ...at.middle, y: at.middle.y + SECOND_LINE },
+});
 
 /** The least film along this half of the section. */
 function filmText({ film }: Drawn['seats'][number], system: System): string {
@@ -81,7 +105,13 @@ function thinnestOf(seat: Drawn['seats'][number]): Point {
 }
 
 /** The pair as it runs, turned so that `angle` (rad) stands above the axis. */
-export function leaningPair(design: Design, { pose }: RunFields, angle: number, factor: number, warm: Props['warm']): Drawn {
+export function leaningPair(
+  design: Design,
+  { pose }: RunFields,
+  angle: number,
+  factor: number,
+  warm: Props['warm'],
+): Drawn {
   const turn = UP - angle;
   const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
   const turned = (x: number, y: number) => ({ x: x * cos - y * sin, y: x * sin + y * cos });
@@ -90,7 +120,12 @@ export function leaningPair(design: Design, { pose }: RunFields, angle: number, 
   const lobes = (all: readonly Lobe[]): Lobe[] => all.map((lobe) => ({ ...lobe, phase: lobe.phase + turn }));
   const parts = toPlaySeats({ conepair: 1, seats: design.seats }).map((seat): PlaySeat => {
     const growth = metres(warm?.seats.find(({ name }) => name === seat.name)?.growth ?? 0);
-    return { ...seat, bush: { ...seat.bush, radius: seat.bush.radius + growth / Math.cos(seat.bush.halfAngle) }, journalLobes: lobes(seat.journalLobes), bushLobes: lobes(seat.bushLobes) };
+    return {
+      ...seat,
+      bush: { ...seat.bush, radius: seat.bush.radius + growth / Math.cos(seat.bush.halfAngle) },
+      journalLobes: lobes(seat.journalLobes),
+      bushLobes: lobes(seat.bushLobes),
+    };
   });
   const leaning = leaningOf(parts, { ...aside, z: metres(pose.z), tiltX: tilt.x, tiltY: tilt.y });
   return drawnPair(parts.map(seatLines), metres(pose.z), factor, leaning);

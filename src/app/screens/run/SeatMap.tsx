@@ -1,4 +1,7 @@
-/** One seat unrolled: round the bush along the page, its length up the page from the rear to the nose; pressure or film as colour. */
+/**
+ * One seat unrolled: round the bush along the page, its length up the page from the rear to the nose; pressure or film
+ * as colour.
+ */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useEffect, useMemo, useRef } from 'react';
@@ -34,7 +37,10 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 600, height: HEIGHT });
   const canvas = useRef<HTMLCanvasElement>(null);
-  const plot = { width: Math.max(100, width - MARGIN.left - MARGIN.right), height: HEIGHT - MARGIN.top - MARGIN.bottom };
+  const plot = {
+    width: Math.max(100, width - MARGIN.left - MARGIN.right),
+    height: HEIGHT - MARGIN.top - MARGIN.bottom,
+  };
   const ends = stationsOf(seat);
   const x = scaleLinear([0, 360], [MARGIN.left, MARGIN.left + plot.width]);
   const y = scaleLinear([ends.from, ends.to], [HEIGHT - MARGIN.bottom, MARGIN.top]);
@@ -53,11 +59,17 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
       <figcaption>
         <strong>{seat.name}</strong>
         <span>
-          {seat.peakPressure > 0 && `peak ${measureText('pressure', seat.peakPressure, system)} · `}least film {fineText(seat.leastFilm, system)}
+          {seat.peakPressure > 0 && `peak ${measureText('pressure', seat.peakPressure, system)} · `}least film{' '}
+          {fineText(seat.leastFilm, system)}
         </span>
       </figcaption>
       <div style={{ height: HEIGHT }}>
-        <canvas ref={canvas} width={Math.round(plot.width * ratio)} height={Math.round(plot.height * ratio)} style={{ left: MARGIN.left, top: MARGIN.top, width: plot.width, height: plot.height }} />
+        <canvas
+          ref={canvas}
+          width={Math.round(plot.width * ratio)}
+          height={Math.round(plot.height * ratio)}
+          style={{ left: MARGIN.left, top: MARGIN.top, width: plot.width, height: plot.height }}
+        />
         <svg width={width} height={HEIGHT} role="img" aria-label={said}>
           <Contours seat={seat} values={values} levels={levels} x={x} y={y} />
           <rect x={MARGIN.left} y={MARGIN.top} width={plot.width} height={plot.height} className="frame" />
@@ -81,7 +93,16 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
             {unit.name}
           </text>
           <Grooves design={design} seat={seat} x={x} y={y} system={system} />
-          {peak.value > 0 && <Mark at={peak} kind="peak" text={`${measureText('pressure', peak.value, system)}`} x={x} y={y} width={width} />}
+          {peak.value > 0 && (
+            <Mark
+              at={peak}
+              kind="peak"
+              text={`${measureText('pressure', peak.value, system)}`}
+              x={x}
+              y={y}
+              width={width}
+            />
+          )}
           <Mark at={least} kind="least" text={fineText(seat.leastFilm, system)} x={x} y={y} width={width} />
         </svg>
       </div>
@@ -92,7 +113,12 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
 type Scale = (value: number) => number;
 
 /** The field on the canvas, smooth between cells; angle 0 is the middle of column 0. */
-function paint(context: CanvasRenderingContext2D, { rows, columns }: SeatFields, values: Float32Array, colour: (value: number) => Rgb): void {
+function paint(
+  context: CanvasRenderingContext2D,
+  { rows, columns }: SeatFields,
+  values: Float32Array,
+  colour: (value: number) => Rgb,
+): void {
   const image = new ImageData(columns + 2, rows);
   for (let row = 0; row < rows; row++) {
     for (let column = -1; column <= columns; column++) {
@@ -112,19 +138,47 @@ function paint(context: CanvasRenderingContext2D, { rows, columns }: SeatFields,
   context.drawImage(small, -1.5 * cell, 0, (columns + 2) * cell, height);
 }
 
-function Contours({ seat, values, levels, x, y }: { seat: SeatFields; values: Float32Array; levels: readonly number[]; x: Scale; y: Scale }) {
-  const lines = useMemo(() => levels.map((level) => contour(values, seat.rows, seat.columns, level)), [values, seat, levels]);
+function Contours({
+  seat,
+  values,
+  levels,
+  x,
+  y,
+}: {
+  seat: SeatFields;
+  values: Float32Array;
+  levels: readonly number[];
+  x: Scale;
+  y: Scale;
+}) {
+  const lines = useMemo(
+    () => levels.map((level) => contour(values, seat.rows, seat.columns, level)),
+    [values, seat, levels],
+  );
   const place = (row: number) => {
     const i = Math.min(seat.rows - 1, Math.floor(row));
     const next = seat.stations[Math.min(seat.rows - 1, i + 1)]!;
     return y(seat.stations[i]! + (next - seat.stations[i]!) * (row - i));
   };
-  const point = (column: number, row: number) => `${x((360 * column) / seat.columns).toFixed(1)} ${place(row).toFixed(1)}`;
+  const point = (column: number, row: number) =>
+    `${x((360 * column) / seat.columns).toFixed(1)} ${place(row).toFixed(1)}`;
   const path = (pieces: Piece[]) => pieces.map(([x0, y0, x1, y1]) => `M${point(x0, y0)}L${point(x1, y1)}`).join('');
   return lines.map((pieces, i) => pieces.length > 0 && <path key={levels[i]} d={path(pieces)} className="contour" />);
 }
 
-function Grooves({ design, seat, x, y, system }: { design: Design; seat: SeatFields; x: Scale; y: Scale; system: System }) {
+function Grooves({
+  design,
+  seat,
+  x,
+  y,
+  system,
+}: {
+  design: Design;
+  seat: SeatFields;
+  x: Scale;
+  y: Scale;
+  system: System;
+}) {
   const ends = stationsOf(seat);
   return groovesOf(design, seat).map(({ angle, half, from, to, pressure }) => {
     const [top, bottom] = [y(Math.min(to, ends.to)), y(Math.max(from, ends.from))];
@@ -134,7 +188,14 @@ function Grooves({ design, seat, x, y, system }: { design: Design; seat: SeatFie
       const [left, right] = [Math.max(0, angle - half + turn), Math.min(360, angle + half + turn)];
       if (right <= left) return null;
       return (
-        <rect key={`${angle} ${from} ${turn}`} x={x(left)} width={Math.max(2, x(right) - x(left))} y={top} height={bottom - top} className="groove">
+        <rect
+          key={`${angle} ${from} ${turn}`}
+          x={x(left)}
+          width={Math.max(2, x(right) - x(left))}
+          y={top}
+          height={bottom - top}
+          className="groove"
+        >
           <title>{`groove, ${measureText('pressure', pressure, system)}`}</title>
         </rect>
       );
@@ -143,14 +204,37 @@ function Grooves({ design, seat, x, y, system }: { design: Design; seat: SeatFie
 }
 
 /** A cross at the peak, a ring at the least film, each with its value beside it. */
-function Mark({ at, kind, text, x, y, width }: { at: Place; kind: 'peak' | 'least'; text: string; x: Scale; y: Scale; width: number }) {
+function Mark({
+  at,
+  kind,
+  text,
+  x,
+  y,
+  width,
+}: {
+  at: Place;
+  kind: 'peak' | 'least';
+  text: string;
+  x: Scale;
+  y: Scale;
+  width: number;
+}) {
   const [px, py] = [x(at.angle), y(at.station)];
   const right = px + 14 + 1.15 * textWidth(text, 13) < width - 4;
   const up = py < HEIGHT / 2 ? 16 : -8;
   return (
     <g className={`mark ${kind}`}>
-      <path d={kind === 'peak' ? `M${px - 6} ${py}h12M${px} ${py - 6}v12` : `M${px - 6} ${py}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`} className="halo" />
-      <path d={kind === 'peak' ? `M${px - 6} ${py}h12M${px} ${py - 6}v12` : `M${px - 6} ${py}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`} />
+      <path
+        d={
+          kind === 'peak' ? `M${px - 6} ${py}h12M${px} ${py - 6}v12` : `M${px - 6} ${py}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`
+        }
+        className="halo"
+      />
+      <path
+        d={
+          kind === 'peak' ? `M${px - 6} ${py}h12M${px} ${py - 6}v12` : `M${px - 6} ${py}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`
+        }
+      />
       <text x={right ? px + 9 : px - 9} y={py + (kind === 'peak' ? up : 5)} textAnchor={right ? 'start' : 'end'}>
         {text}
       </text>

@@ -10,7 +10,12 @@ export function contour(values: ArrayLike<number>, rows: number, columns: number
   for (let j = 0; j < columns; j++) {
     const next = (j + 1) % columns;
     for (let i = 0; i + 1 < rows; i++) {
-      const corners = [values[j * rows + i]! - level, values[next * rows + i]! - level, values[next * rows + i + 1]! - level, values[j * rows + i + 1]! - level];
+      const corners = [
+        values[j * rows + i]! - level,
+        values[next * rows + i]! - level,
+        values[next * rows + i + 1]! - level,
+        values[j * rows + i + 1]! - level,
+      ];
       crossings(corners, j, i, pieces);
     }
   }

@@ -1,4 +1,7 @@
-/** One scale for the maps of all seats: its far end a round number in the person's unit, and where lines of equal value are drawn. */
+/**
+ * One scale for the maps of all seats: its far end a round number in the person's unit, and where lines of equal value
+ * are drawn.
+ */
 import { ticks } from 'd3-array';
 import { unitOf } from '../../../design/measures.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
@@ -13,14 +16,25 @@ const SHADES = 255;
 
 export function mapScale(fields: RunFields, layer: Layer, system: System) {
   const unit = layer === 'pressure' ? unitOf('pressure', system).size : fineUnit(system).size;
-  const greatest = fields.seats.reduce((most, seat) => (layer === 'pressure' ? seat.pressure : seat.film).reduce((a, b) => Math.max(a, b), most), 0);
+  const greatest = fields.seats.reduce(
+    (most, seat) => (layer === 'pressure' ? seat.pressure : seat.film).reduce((a, b) => Math.max(a, b), most),
+    0,
+  );
   // Never a scale of nothing: it would paint rounding.
   const max = roundAbove(Math.max(greatest / unit, 1e-3)) * unit;
-  const least = fields.seats.reduce((most, seat) => seat.film.reduce((a, b) => Math.min(a, b), most), Number.POSITIVE_INFINITY);
-  const levels = layer === 'pressure' ? Array.from({ length: LINES - 1 }, (_, i) => (max * (i + 1)) / LINES) : ticks(least / unit, greatest / unit, LINES).map((level) => level * unit);
-  const exact = layer === 'pressure' ? (value: number) => pressureColour(value, max) : (value: number) => filmColour(value, max);
+  const least = fields.seats.reduce(
+    (most, seat) => seat.film.reduce((a, b) => Math.min(a, b), most),
+    Number.POSITIVE_INFINITY,
+  );
+  const levels =
+    layer === 'pressure'
+      ? Array.from({ length: LINES - 1 }, (_, i) => (max * (i + 1)) / LINES)
+      : ticks(least / unit, greatest / unit, LINES).map((level) => level * unit);
+  const exact =
+    layer === 'pressure' ? (value: number) => pressureColour(value, max) : (value: number) => filmColour(value, max);
   // Thousands of cells are coloured at every move of the hand.
   const table = Array.from({ length: SHADES + 1 }, (_, i) => exact((max * i) / SHADES));
-  const colour = (value: number) => (value < 0 ? exact(value) : table[Math.min(SHADES, Math.round((SHADES * value) / max))]!);
+  const colour = (value: number) =>
+    value < 0 ? exact(value) : table[Math.min(SHADES, Math.round((SHADES * value) / max))]!;
   return { max, levels, colour };
 }

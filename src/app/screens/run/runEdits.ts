@@ -1,7 +1,15 @@
 /** Changes of the design's `run` that swap several keys at once. */
 import type { Design } from '../../../design/definition.ts';
 import { defaultAt } from '../../../design/place.ts';
-import { d341, gradeMidpoint, ISO_GRADES, kinematicAt, oilFromPoints, oilOfGrade, viscosityAt100 } from '../../../engine/film/oil.ts';
+import {
+  d341,
+  gradeMidpoint,
+  ISO_GRADES,
+  kinematicAt,
+  oilFromPoints,
+  oilOfGrade,
+  viscosityAt100,
+} from '../../../engine/film/oil.ts';
 import { AMBIENT } from '../../../report/film/toSpindle.ts';
 import { plausibleRun } from './plausibleRun.ts';
 
@@ -52,14 +60,25 @@ interface Known {
   viscosity(celsius: number): number;
 }
 
-function lawOf({ viscosity, grade, index = defaultAt('run.oil.index'), density, measured }: Oil, ambient: number): Known {
+function lawOf(
+  { viscosity, grade, index = defaultAt('run.oil.index'), density, measured }: Oil,
+  ambient: number,
+): Known {
   const kilograms = density === undefined ? undefined : density * 1000;
   if (measured) {
     const law = d341(measured[0]!, measured[1]!);
-    return { at40: kinematicAt(law, 40), at100: kinematicAt(law, 100), viscosity: oilFromPoints(measured[0]!, measured[1]!, kilograms).viscosity };
+    return {
+      at40: kinematicAt(law, 40),
+      at100: kinematicAt(law, 100),
+      viscosity: oilFromPoints(measured[0]!, measured[1]!, kilograms).viscosity,
+    };
   }
   const at40 = gradeMidpoint(grade ?? nearestGrade(viscosity!, ambient));
-  return { at40, at100: viscosityAt100(at40, index), viscosity: viscosity === undefined ? oilOfGrade(grade!, index, kilograms).viscosity : () => viscosity };
+  return {
+    at40,
+    at100: viscosityAt100(at40, index),
+    viscosity: viscosity === undefined ? oilOfGrade(grade!, index, kilograms).viscosity : () => viscosity,
+  };
 }
 
 /** The grade that is nearest to a viscosity (Pa·s) at a temperature. */
@@ -80,23 +99,43 @@ export const standKind = (design: Design): string => (isPosed(design.run!) ? 'po
 /** What a run carried before it was held by hand. */
 export type Loads = Pick<Run, 'load' | 'loads'>;
 
-/** To a pose held by hand: where the axis was found, so that nothing jumps; to a load: the one it carried before, or a plausible one. */
-export function withStand(design: Design, kind: string, found: { x: number; y: number; z: number; tiltX: number; tiltY: number } | null, before: Loads | null): Design {
+/**
+ * To a pose held by hand: where the axis was found, so that nothing jumps; to a load: the one it carried before, or a
+ * plausible one.
+ */
+export function withStand(
+  design: Design,
+  kind: string,
+  found: { x: number; y: number; z: number; tiltX: number; tiltY: number } | null,
+  before: Loads | null,
+): Design {
   const { pose: _, load: __, loads: ___, ...rest } = design.run!;
   if (kind === standKind(design)) return design;
   if (kind === 'load') return { ...design, run: { ...rest, ...(before ?? { load: plausibleRun(design).load! }) } };
   const { x, y, z, tiltX, tiltY } = found ?? { x: 0, y: 0, z: design.position ?? 0, tiltX: 0, tiltY: 0 };
   const fine = (value: number) => Number(value.toFixed(9));
-  return { ...design, run: { ...rest, pose: { x: fine(x), y: fine(y), z: fine(z), tiltX: fine(tiltX), tiltY: fine(tiltY) } } };
+  return {
+    ...design,
+    run: { ...rest, pose: { x: fine(x), y: fine(y), z: fine(z), tiltX: fine(tiltX), tiltY: fine(tiltY) } },
+  };
 }
 
 /** One more groove: along most of the longest seat, on top or where there is none yet, drained or fed by a drip. */
 export function withGroove(design: Design): Design {
   const longest = design.seats.reduce((a, b) => (b.bush.to - b.bush.from > a.bush.to - a.bush.from ? b : a));
   const { from, to, diameter } = longest.bush;
-  const taken = (design.run!.supply ?? []).filter(({ seat }) => seat === longest.name).map(({ angle }) => ((angle % 360) + 360) % 360);
+  const taken = (design.run!.supply ?? [])
+    .filter(({ seat }) => seat === longest.name)
+    .map(({ angle }) => ((angle % 360) + 360) % 360);
   const angle = [90, 270, 0, 180, 45, 225, 135, 315].find((free) => !taken.includes(free)) ?? 90;
-  const groove: Groove = { seat: longest.name, angle, from: tidy(from + 0.1 * (to - from)), to: tidy(to - 0.1 * (to - from)), width: tidy(Math.max(0.5, diameter / 12)), pressure: 0 };
+  const groove: Groove = {
+    seat: longest.name,
+    angle,
+    from: tidy(from + 0.1 * (to - from)),
+    to: tidy(to - 0.1 * (to - from)),
+    width: tidy(Math.max(0.5, diameter / 12)),
+    pressure: 0,
+  };
   return { ...design, run: { ...design.run!, supply: [...(design.run!.supply ?? []), groove] } };
 }
 
@@ -111,5 +150,12 @@ export function withoutEntry(design: Design, list: 'supply' | 'loads', index: nu
 export function withFurtherLoad(design: Design): Design {
   const run = design.run!;
   const rear = Math.min(...design.seats.map(({ journal }) => journal.from));
-  return { ...design, run: { ...run, ...(run.load ? {} : { load: {} }), loads: [...(run.loads ?? []), { x: 0, y: 20, z: 0, station: tidy(rear - 15) }] } };
+  return {
+    ...design,
+    run: {
+      ...run,
+      ...(run.load ? {} : { load: {} }),
+      loads: [...(run.loads ?? []), { x: 0, y: 20, z: 0, station: tidy(rear - 15) }],
+    },
+  };
 }

@@ -17,7 +17,11 @@ export interface Place {
 }
 
 /** Where a field is greatest (or least). */
-export function extremeOf(field: Float32Array, { rows, columns, stations }: SeatFields, which: 'greatest' | 'least'): Place {
+export function extremeOf(
+  field: Float32Array,
+  { rows, columns, stations }: SeatFields,
+  which: 'greatest' | 'least',
+): Place {
   let at = 0;
   const sign = which === 'greatest' ? 1 : -1;
   for (let k = 1; k < field.length; k++) if (sign * field[k]! > sign * field[at]!) at = k;
@@ -42,6 +46,12 @@ export function groovesOf(design: Design, seat: SeatFields): GrooveShape[] {
     .filter((groove) => groove.seat === seat.name)
     .map(({ angle, from, to, width, pressure }) => {
       const radius = bush.diameter / 2 + ((from + to) / 2 - bush.station) * Math.tan((bush.halfAngle * Math.PI) / 180);
-      return { angle: ((angle % 360) + 360) % 360, half: Math.min(180, ((width / 2 / Math.max(radius, 1e-6)) * 180) / Math.PI), from, to, pressure };
+      return {
+        angle: ((angle % 360) + 360) % 360,
+        half: Math.min(180, ((width / 2 / Math.max(radius, 1e-6)) * 180) / Math.PI),
+        from,
+        to,
+        pressure,
+      };
     });
 }

@@ -1,9 +1,11 @@
 /**
- * Pressure as a skin raised off the parts: at every place of a seat the drawn bush surface, lifted outward along its normal by
+ * Pressure as a skin raised off the parts: at every place of a seat the drawn bush surface, lifted outward along its
+ * normal by
  *
  *   height = HIGHEST·p/p_max        of the largest radius
  *
- * in the scene's lengths (sceneGeometry.ts). Angles run from x toward y as seen from the nose: (cos, sin) is (-Z, Y) of the scene.
+ * in the scene's lengths (sceneGeometry.ts). Angles run from x toward y as seen from the nose: (cos, sin) is (-Z, Y) of
+ * the scene.
  */
 import type { SeatFields } from '../../../report/film/fields.ts';
 import { metres } from '../../../report/toEngine.ts';
@@ -58,7 +60,10 @@ export function skinOf(seat: SeatFields, halfAngle: number, { frame, max, colour
       colours.set(linear(colour(pressure)), 3 * (j * (rows + 1) + i));
     }
   }
-  return { mesh: { positions, normals, colours, indices: squares(rows, columns) }, lines: gridLines(positions, rows, columns) };
+  return {
+    mesh: { positions, normals, colours, indices: squares(rows, columns) },
+    lines: gridLines(positions, rows, columns),
+  };
 }
 
 /** mm, linear over the rows and on to the ends. */
@@ -90,8 +95,12 @@ function squares(rows: number, columns: number): Uint32Array {
 
 function gridLines(positions: Float32Array, rows: number, columns: number): Float32Array {
   const points: number[] = [];
-  const add = (from: number, to: number) => points.push(...positions.subarray(3 * from, 3 * from + 3), ...positions.subarray(3 * to, 3 * to + 3));
-  for (let j = 0; j < columns; j++) for (let i = 0; i <= rows; i++) if (i % EVERY.rows === 0 || i === rows) add(j * (rows + 1) + i, (j + 1) * (rows + 1) + i);
-  for (let j = 0; j < columns; j += EVERY.columns) for (let i = 0; i < rows; i++) add(j * (rows + 1) + i, j * (rows + 1) + i + 1);
+  const add = (from: number, to: number) =>
+    points.push(...positions.subarray(3 * from, 3 * from + 3), ...positions.subarray(3 * to, 3 * to + 3));
+  for (let j = 0; j < columns; j++)
+    for (let i = 0; i <= rows; i++)
+      if (i % EVERY.rows === 0 || i === rows) add(j * (rows + 1) + i, (j + 1) * (rows + 1) + i);
+  for (let j = 0; j < columns; j += EVERY.columns)
+    for (let i = 0; i < rows; i++) add(j * (rows + 1) + i, j * (rows + 1) + i + 1);
   return new Float32Array(points);
 }

@@ -1,5 +1,6 @@
 /**
- * What takes seconds: the whole section, then the sweeps over speed and clearance and the positions to set cold. Begins once the
+ * What takes seconds: the whole section, then the sweeps over speed and clearance and the positions to set cold. Begins
+ * once the
  * design rests, shows every point as it comes, gives way to another design, and can be stopped by hand.
  */
 import { useCallback, useEffect, useRef, useState } from 'react';
@@ -31,7 +32,15 @@ export interface RunWork {
 }
 
 const NO_SWEEP: Sweep = { points: [], of: 0, safe: undefined };
-const NOTHING: RunWork = { film: null, of: null, speeds: NO_SWEEP, clearances: NO_SWEEP, settings: [], stage: 'film', fault: null };
+const NOTHING: RunWork = {
+  film: null,
+  of: null,
+  speeds: NO_SWEEP,
+  clearances: NO_SWEEP,
+  settings: [],
+  stage: 'film',
+  fault: null,
+};
 /** ms without a change */
 const REST = 350;
 
@@ -50,7 +59,9 @@ export function useRunWork(design: Running): RunWork & { stop(): void; start(): 
     const tell = (change: (work: RunWork) => RunWork) => {
       if (!mine.signal.aborted) setWork(change);
     };
-    workOut(rested, tell, mine.signal).catch((error: unknown) => tell((work) => ({ ...work, fault: faultText(error), stage: 'stopped' })));
+    workOut(rested, tell, mine.signal).catch((error: unknown) =>
+      tell((work) => ({ ...work, fault: faultText(error), stage: 'stopped' })),
+    );
     return () => mine.abort();
   }, [rested, held, turn]);
   const stop = useCallback(() => {
@@ -74,12 +85,30 @@ async function workOut(design: Running, tell: Tell, signal: AbortSignal): Promis
   if (signal.aborted || film === null) return;
   // Standing still nothing warms; there is nothing to sweep.
   if (film.status === 'standing') return tell(() => ({ ...NOTHING, film, of: design, stage: 'done' }));
-  tell(() => ({ ...NOTHING, film, of: design, stage: 'clearances', speeds: { ...NO_SWEEP, of: speeds.length }, clearances: { ...NO_SWEEP, of: extras.length } }));
-  const window = await job('clearances', { design, extras }, { signal, tell: (point) => tell((work) => ({ ...work, clearances: withPoint(work.clearances, point) })) });
+  tell(() => ({
+    ...NOTHING,
+    film,
+    of: design,
+    stage: 'clearances',
+    speeds: { ...NO_SWEEP, of: speeds.length },
+    clearances: { ...NO_SWEEP, of: extras.length },
+  }));
+  const window = await job(
+    'clearances',
+    { design, extras },
+    { signal, tell: (point) => tell((work) => ({ ...work, clearances: withPoint(work.clearances, point) })) },
+  );
   tell((work) => ({ ...work, stage: 'speeds', clearances: { ...work.clearances, safe: window } }));
-  const safe = await job('speeds', { design, speeds }, { signal, tell: (point) => tell((work) => ({ ...work, speeds: withPoint(work.speeds, point) })) });
+  const safe = await job(
+    'speeds',
+    { design, speeds },
+    { signal, tell: (point) => tell((work) => ({ ...work, speeds: withPoint(work.speeds, point) })) },
+  );
   tell((work) => ({ ...work, stage: 'settings', speeds: { ...work.speeds, safe } }));
-  await job('coldSettings', design, { signal, tell: (setting) => tell((work) => ({ ...work, settings: [...work.settings, setting] })) });
+  await job('coldSettings', design, {
+    signal,
+    tell: (setting) => tell((work) => ({ ...work, settings: [...work.settings, setting] })),
+  });
   tell((work) => ({ ...work, stage: 'done' }));
 }
 

@@ -9,9 +9,17 @@ import { type Solved, useNewest } from '../../state/useNewest.ts';
 type Steady = NonNullable<FilmReport['steady']>;
 
 /** Their value is null while nobody asks, where there is no steady state, and until they are worked out. */
-export function useWarmFields(asked: boolean, design: Design, steady: Steady | null): Pick<Solved<RunFields>, 'value' | 'fault' | 'again'> {
+export function useWarmFields(
+  asked: boolean,
+  design: Design,
+  steady: Steady | null,
+): Pick<Solved<RunFields>, 'value' | 'fault' | 'again'> {
   const wanted = asked && steady !== null;
-  const ask = useCallback((design: Design, signal: AbortSignal) => (steady === null ? Promise.resolve(null) : job('warmFields', { design, steady }, { signal })), [steady]);
+  const ask = useCallback(
+    (design: Design, signal: AbortSignal) =>
+      steady === null ? Promise.resolve(null) : job('warmFields', { design, steady }, { signal }),
+    [steady],
+  );
   const { value, fresh, fault, again } = useNewest<RunFields>(ask, wanted ? design : null);
   return { value: wanted && fresh ? value : null, fault: wanted ? fault : null, again };
 }

@@ -1,4 +1,6 @@
-/** A record of what was measured, where nothing is to be cut: what every surface shall have, and boxes for what it has. */
+/**
+ * A record of what was measured, where nothing is to be cut: what every surface shall have, and boxes for what it has.
+ */
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
@@ -6,7 +8,15 @@ import { angleToleranceText } from './coneTexts.ts';
 import { diameterText, exactText } from './figures.ts';
 import { letterOf } from './PartDrawing.tsx';
 
-export function CheckTable({ design, surfaces, system }: { design: Design; surfaces: readonly TolerancedSurface[]; system: System }) {
+export function CheckTable({
+  design,
+  surfaces,
+  system,
+}: {
+  design: Design;
+  surfaces: readonly TolerancedSurface[];
+  system: System;
+}) {
   return (
     <table className="check-table">
       <thead>
@@ -26,7 +36,8 @@ export function CheckTable({ design, surfaces, system }: { design: Design; surfa
               {letterOf(design, surface.seat)} {surface.seat} {surface.part}
             </th>
             <td>
-              {diameterText(surface.diameter, surface.diameterTolerance, system)} at {exactText(surface.gaugePlane, system)}
+              {diameterText(surface.diameter, surface.diameterTolerance, system)} at{' '}
+              {exactText(surface.gaugePlane, system)}
             </td>
             <td data-label="Read">
               <span className="read-box" />

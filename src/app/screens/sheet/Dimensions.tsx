@@ -30,12 +30,27 @@ export function Stations({ layout, width }: { layout: PartLayout; width: (text: 
         const toward = z < 0 ? 1 : -1;
         return (
           <g key={`${text} ${exact}`}>
-            <path {...THIN} d={`M${n(at)} ${n(y(r, -1) + (r === 0 ? 0 : CLEAR))}V${n(line + 4)}L${n(figureAt)} ${n(figures - 6)}V${n(figures - 1)}`} />
+            <path
+              {...THIN}
+              d={`M${n(at)} ${n(y(r, -1) + (r === 0 ? 0 : CLEAR))}V${n(line + 4)}L${n(figureAt)} ${n(figures - 6)}V${n(figures - 1)}`}
+            />
             {z !== 0 && <path {...HEAD} d={head(at, line, toward, 0)} />}
-            <text {...lettering(FIGURE)} transform={`translate(${n(figureAt + FIGURE * 0.36)} ${n(figures + 2)}) rotate(-90)`} textAnchor="end">
+            <text
+              {...lettering(FIGURE)}
+              transform={`translate(${n(figureAt + FIGURE * 0.36)} ${n(figures + 2)}) rotate(-90)`}
+              textAnchor="end"
+            >
               {text}
             </text>
-            {exact && <rect {...THIN} x={n(figureAt - FIGURE / 2 - 2)} y={n(figures - 1)} width={FIGURE + 4} height={n(long + 6)} />}
+            {exact && (
+              <rect
+                {...THIN}
+                x={n(figureAt - FIGURE / 2 - 2)}
+                y={n(figures - 1)}
+                width={FIGURE + 4}
+                height={n(long + 6)}
+              />
+            )}
           </g>
         );
       })}
@@ -51,10 +66,18 @@ export function Diameter({ placed, outward }: { placed: PlacedDiameter; outward:
   const end = line + outward * PAST;
   return (
     <g>
-      <path {...THIN} d={`M${n(start + outward * CLEAR)} ${n(low)}H${n(end)}M${n(start + outward * CLEAR)} ${n(high)}H${n(end)}M${n(line)} ${n(from)}V${n(to)}`} />
+      <path
+        {...THIN}
+        d={`M${n(start + outward * CLEAR)} ${n(low)}H${n(end)}M${n(start + outward * CLEAR)} ${n(high)}H${n(end)}M${n(line)} ${n(from)}V${n(to)}`}
+      />
       <path {...HEAD} d={head(line, low, 0, inward) + head(line, high, 0, -inward)} />
       {lines.map((text, i) => (
-        <text key={text} {...lettering(FIGURE)} transform={`translate(${n(line - 5 - (lines.length - 1 - i) * (FIGURE + 2))} ${n(figureAt)}) rotate(-90)`} textAnchor="middle">
+        <text
+          key={text}
+          {...lettering(FIGURE)}
+          transform={`translate(${n(line - 5 - (lines.length - 1 - i) * (FIGURE + 2))} ${n(figureAt)}) rotate(-90)`}
+          textAnchor="middle"
+        >
           {text}
         </text>
       ))}

@@ -1,4 +1,7 @@
-/** Film of every seat against position, with the degrees of the adjuster from where the journal shall run. Stands alone when saved. */
+/**
+ * Film of every seat against position, with the degrees of the adjuster from where the journal shall run. Stands alone
+ * when saved.
+ */
 import { ticks } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { useId } from 'react';
@@ -35,21 +38,52 @@ export function FilmChart({ design, system, height }: { design: Design; system: 
   const x = scaleLinear([...range], [MARGIN.left, WIDTH - MARGIN.right]);
   const pitch = design.adjuster?.pitch;
   const legend = legendOf(design, system, pitch !== undefined);
-  const plot = { left: MARGIN.left, right: WIDTH - MARGIN.right, top: legend.foot + (pitch === undefined ? 8 : DEGREES), bottom: tall - MARGIN.bottom };
+  const plot = {
+    left: MARGIN.left,
+    right: WIDTH - MARGIN.right,
+    top: legend.foot + (pitch === undefined ? 8 : DEGREES),
+    bottom: tall - MARGIN.bottom,
+  };
   const y = scaleLinear([bottom, top], [plot.bottom, plot.top]);
   const path = (curve: Curve) => `M${curve.map(([p, film]) => `${x(p).toFixed(2)} ${y(film).toFixed(2)}`).join('L')}`;
   return (
-    <svg viewBox={`0 0 ${WIDTH} ${tall}`} fontFamily={FONT} role="img" aria-label="Least film of every seat against position, with degrees of the adjuster">
+    <svg
+      viewBox={`0 0 ${WIDTH} ${tall}`}
+      fontFamily={FONT}
+      role="img"
+      aria-label="Least film of every seat against position, with degrees of the adjuster"
+    >
       <rect width={WIDTH} height={tall} fill="#fff" />
       <clipPath id={`${id}plot`}>
         <rect x={plot.left} y={plot.top} width={plot.right - plot.left} height={plot.bottom - plot.top} />
       </clipPath>
       {bandsOf(design.seats).map(({ target, tolerance }) => (
-        <rect key={`${target} ${tolerance}`} x={plot.left} width={plot.right - plot.left} y={y(target + tolerance)} height={Math.max(1, y(target - tolerance) - y(target + tolerance))} fill="#000" fillOpacity={0.14} />
+        <rect
+          key={`${target} ${tolerance}`}
+          x={plot.left}
+          width={plot.right - plot.left}
+          y={y(target + tolerance)}
+          height={Math.max(1, y(target - tolerance) - y(target + tolerance))}
+          fill="#000"
+          fillOpacity={0.14}
+        />
       ))}
       <Grid x={x} plot={plot} unit={fineUnit(system).size} />
       <Axes x={x} y={y} plot={plot} position={fit.position} pitch={pitch} system={system} />
-      <g clipPath={`url(#${id}plot)`}>{curves.map((curve, i) => curve.length > 1 && <path key={design.seats[i]!.name} {...OUTLINE} strokeWidth={2.2} strokeDasharray={DASHES[i % DASHES.length]} d={path(curve)} />)}</g>
+      <g clipPath={`url(#${id}plot)`}>
+        {curves.map(
+          (curve, i) =>
+            curve.length > 1 && (
+              <path
+                key={design.seats[i]!.name}
+                {...OUTLINE}
+                strokeWidth={2.2}
+                strokeDasharray={DASHES[i % DASHES.length]}
+                d={path(curve)}
+              />
+            ),
+        )}
+      </g>
       <path {...OUTLINE} d={`M${x(fit.position).toFixed(2)} ${plot.top}V${plot.bottom}`} />
       <Legend {...legend} />
     </svg>
@@ -57,7 +91,15 @@ export function FilmChart({ design, system, height }: { design: Design; system: 
 }
 
 /** Upright lines at every position told, so that a film is read off by rule and eye. */
-function Grid({ x, plot, unit }: { x: ScaleLinear<number, number>; plot: { top: number; bottom: number }; unit: number }) {
+function Grid({
+  x,
+  plot,
+  unit,
+}: {
+  x: ScaleLinear<number, number>;
+  plot: { top: number; bottom: number };
+  unit: number;
+}) {
   const [low, high] = x.domain() as [number, number];
   return (
     <path
@@ -90,7 +132,12 @@ function Axes({ x, y, plot, position, pitch, system }: AxesProps) {
     <g>
       {ticks(bottom / unit.size, top / unit.size, Math.max(2, (plot.bottom - plot.top) / APART)).map((t) => (
         <g key={t}>
-          <path {...THIN} strokeOpacity={t === 0 ? 1 : 0.35} strokeWidth={t === 0 ? 1.4 : 0.7} d={`M${plot.left} ${y(t * unit.size).toFixed(2)}H${plot.right}`} />
+          <path
+            {...THIN}
+            strokeOpacity={t === 0 ? 1 : 0.35}
+            strokeWidth={t === 0 ? 1.4 : 0.7}
+            d={`M${plot.left} ${y(t * unit.size).toFixed(2)}H${plot.right}`}
+          />
           <text {...lettering(FIGURE)} x={plot.left - 6} y={y(t * unit.size) + 4} textAnchor="end">
             {minus(t)}
           </text>

@@ -1,4 +1,7 @@
-/** What the trials leave, on paper: what may be taken now and what is most likely left, by how much the gauges change over each, and what to read next. */
+/**
+ * What the trials leave, on paper: what may be taken now and what is most likely left, by how much the gauges change
+ * over each, and what to read next.
+ */
 import type { Design } from '../../../design/definition.ts';
 import { fineText, plusMinusText, readingText, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
@@ -28,7 +31,8 @@ interface Row {
 const NONE = '—';
 
 /** Whether anything may be taken before the next trial. */
-export const isAnySafe = ({ remaining }: CutReport) => remaining !== undefined && [...remaining.steps, ...remaining.faces].some(({ safe }) => Math.abs(safe) >= NOTHING);
+export const isAnySafe = ({ remaining }: CutReport) =>
+  remaining !== undefined && [...remaining.steps, ...remaining.faces].some(({ safe }) => Math.abs(safe) >= NOTHING);
 
 export function LeftTable({ design, cut, after, system }: Props) {
   const remaining = cut.remaining!;
@@ -75,29 +79,83 @@ export function LeftTable({ design, cut, after, system }: Props) {
           ]}
         />
       ))}
-      <Body title="Then assemble dry and read, below." rows={[{ what: 'Stand-off: where the journal first touches, as now believed', now: at(now), safe: isAnySafe(cut) ? at(safe) : NONE, all: at(all), read: false }]} />
+      <Body
+        title="Then assemble dry and read, below."
+        rows={[
+          {
+            what: 'Stand-off: where the journal first touches, as now believed',
+            now: at(now),
+            safe: isAnySafe(cut) ? at(safe) : NONE,
+            all: at(all),
+            read: false,
+          },
+        ]}
+      />
     </table>
   );
 }
 
 function rowsOf({ safe, all, gauges }: LeftStep, system: System): Row[] {
   const fine = (mm: number) => fineText(mm, system);
-  const change = (mm: number | null) => (mm === null ? NONE : `${mm < 0 ? '−' : '+'}${readingText(Math.abs(mm), system)}`);
+  const change = (mm: number | null) =>
+    mm === null ? NONE : `${mm < 0 ? '−' : '+'}${readingText(Math.abs(mm), system)}`;
   return [
-    { what: `⌀ ${all.diameter < 0 ? 'less' : 'more'} by`, now: '', safe: safe ? fine(Math.abs(safe.diameter)) : 'nothing yet', all: fine(Math.abs(all.diameter)), read: false },
-    { what: 'Cross feed, divisions', now: '', safe: safe ? divisionsText(safe.crossDivisions) : NONE, all: divisionsText(all.crossDivisions), read: false },
-    ...(all.axialFeed === null ? [] : [{ what: 'or axial feed', now: '', safe: safe?.axialFeed == null ? NONE : fine(safe.axialFeed), all: fine(all.axialFeed), read: false }]),
-    ...gauges.map(({ reading, ...by }): Row => ({ what: `${gaugeText(reading, system)}: changes by`, now: safe ? null : '', safe: safe ? change(by.safe) : NONE, all: change(by.all), read: safe !== null })),
+    {
+      what: `⌀ ${all.diameter < 0 ? 'less' : 'more'} by`,
+      now: '',
+      safe: safe ? fine(Math.abs(safe.diameter)) : 'nothing yet',
+      all: fine(Math.abs(all.diameter)),
+      read: false,
+    },
+    {
+      what: 'Cross feed, divisions',
+      now: '',
+      safe: safe ? divisionsText(safe.crossDivisions) : NONE,
+      all: divisionsText(all.crossDivisions),
+      read: false,
+    },
+    ...(all.axialFeed === null
+      ? []
+      : [
+          {
+            what: 'or axial feed',
+            now: '',
+            safe: safe?.axialFeed == null ? NONE : fine(safe.axialFeed),
+            all: fine(all.axialFeed),
+            read: false,
+          },
+        ]),
+    ...gauges.map(
+      ({ reading, ...by }): Row => ({
+        what: `${gaugeText(reading, system)}: changes by`,
+        now: safe ? null : '',
+        safe: safe ? change(by.safe) : NONE,
+        all: change(by.all),
+        read: safe !== null,
+      }),
+    ),
   ];
 }
 
 /** How the safe amount is fed, by the person's own dial first; where there is none, how all of it would be. */
 function feedTexts({ safe, all }: LeftStep, design: Design, system: System): [string, string] {
-  if (safe) return [`Now: ${crossText(safe, design, system)}.`, `Or ${otherTexts(safe, design, system).join('; or ')}.`];
-  return ['Nothing of it is safe to take yet.', `All of it, once a trial says so: ${[crossText(all, design, system), ...otherTexts(all, design, system)].join('; or ')}.`];
+  if (safe)
+    return [`Now: ${crossText(safe, design, system)}.`, `Or ${otherTexts(safe, design, system).join('; or ')}.`];
+  return [
+    'Nothing of it is safe to take yet.',
+    `All of it, once a trial says so: ${[crossText(all, design, system), ...otherTexts(all, design, system)].join('; or ')}.`,
+  ];
 }
 
-function Body({ title, feeds: [first, others] = [], rows }: { title: string; feeds?: readonly string[]; rows: readonly Row[] }) {
+function Body({
+  title,
+  feeds: [first, others] = [],
+  rows,
+}: {
+  title: string;
+  feeds?: readonly string[];
+  rows: readonly Row[];
+}) {
   return (
     <tbody>
       <tr className="feeds-row">
@@ -125,14 +183,19 @@ function Body({ title, feeds: [first, others] = [], rows }: { title: string; fee
 /** What the plan said before the trials, struck. */
 export function StruckPlan({ design, cut, system }: Pick<Props, 'design' | 'cut' | 'system'>) {
   const told = cut.steps.flatMap(({ seat, part, normal, gauges }) => {
-    const stops = gauges.flatMap(({ reading, stop }) => (stop === null ? [] : [`${readingText(stop, system)} (${gaugeText(reading, system).toLowerCase()})`]));
-    return [`${fineText(normal, system)} off the ${seat} ${part}${stops.length > 0 ? `, stop at ${stops.join(' or ')}` : ''}`];
+    const stops = gauges.flatMap(({ reading, stop }) =>
+      stop === null ? [] : [`${readingText(stop, system)} (${gaugeText(reading, system).toLowerCase()})`],
+    );
+    return [
+      `${fineText(normal, system)} off the ${seat} ${part}${stops.length > 0 ? `, stop at ${stops.join(' or ')}` : ''}`,
+    ];
   });
   const next = `trial ${(design.cut?.trials?.length ?? 0) + 1}`;
   return (
     <div className="block struck">
       <p className="first-read">
-        <strong>Gauges from before the trials no longer say when to stop.</strong> The trials told of the films, not of the diameters.{' '}
+        <strong>Gauges from before the trials no longer say when to stop.</strong> The trials told of the films, not of
+        the diameters.{' '}
         {isAnySafe(cut)
           ? `Gauge each surface as it stands before the cut, and stop when the reading has changed by what may be taken now. Then assemble dry for ${next}, read the stand-off and enter it: only then is it known what is left.`
           : `Take nothing off yet: assemble dry again for ${next}, read the stand-off, the shake and the blue, and enter them; the sheet then says what may be taken.`}

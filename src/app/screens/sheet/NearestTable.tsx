@@ -4,7 +4,15 @@ import { fineText, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 
-export function NearestTable({ design, nearest, system }: { design: Design; nearest: Pick<CutReport, 'position' | 'films'>; system: System }) {
+export function NearestTable({
+  design,
+  nearest,
+  system,
+}: {
+  design: Design;
+  nearest: Pick<CutReport, 'position' | 'films'>;
+  system: System;
+}) {
   const told = (mm: number | null | undefined) => (mm == null ? '—' : fineText(mm, system));
   const now = fitSection(design).seats;
   return (

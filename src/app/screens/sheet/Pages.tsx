@@ -1,4 +1,7 @@
-/** The pages themselves: drawings first, then set-up, steps, order of work, chart and cautions. What has no room goes on to a further page. */
+/**
+ * The pages themselves: drawings first, then set-up, steps, order of work, chart and cautions. What has no room goes on
+ * to a further page.
+ */
 import { type CSSProperties, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System, turnText } from '../../../design/units.ts';
@@ -62,7 +65,12 @@ export function Pages({ paper, room, ...content }: Props) {
   const [first, second] = useFilled(pages, paper, isWork ? [CHART, DRAWING] : [DRAWING, CHART]) as [Filled, Filled];
   const { width, height } = PAPERS[paper];
   const fit = Math.min(1, room / (width * PIXELS_PER_MM));
-  const style = { '--page-width': `${width}mm`, '--page-height': `${height}mm`, '--margin': `${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm`, '--fit': fit } as CSSProperties;
+  const style = {
+    '--page-width': `${width}mm`,
+    '--page-height': `${height}mm`,
+    '--margin': `${MARGIN.top}mm ${MARGIN.side}mm ${MARGIN.bottom}mm`,
+    '--fit': fit,
+  } as CSSProperties;
   return (
     <div className="pages" style={style} ref={pages} aria-busy={film === null}>
       <style>{pageRule(paper, design.title ?? 'untitled')}</style>
@@ -82,7 +90,8 @@ function leavesOf(content: Content, filling: Filling) {
   return <PartLeaves {...content} {...filling} />;
 }
 
-const leafClass = ({ tight }: Filled, runsOn = false) => ['leaf', tight && TIGHT, runsOn && 'runs-on'].filter((name) => name).join(' ');
+const leafClass = ({ tight }: Filled, runsOn = false) =>
+  ['leaf', tight && TIGHT, runsOn && 'runs-on'].filter((name) => name).join(' ');
 
 /** What is done at the machine first, then what shall come of it. */
 function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutReport }) {
@@ -92,7 +101,12 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="Set-up and steps">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} pending={content.film === null} />
+          <SheetHead
+            title={design.title ?? 'untitled'}
+            purpose={purpose}
+            runs={content.runsBadly}
+            pending={content.film === null}
+          />
           <SetUpTable design={design} settings={work.settings} surfaces={content.surfaces} system={system} />
           <StepTable design={design} cut={work} system={system} />
           <TrialLine design={design} expected={expectedStandOff(work)} system={system} />
@@ -116,20 +130,40 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
 function LeftLeaves({ work, after, first, second, ...content }: Leaves & { work: CutReport; after: PartsAfterTrials }) {
   const { purpose, design, surfaces, system } = content;
   const { steps, standOff } = work.remaining!;
-  const isLeft = ({ seat, part }: { seat: string; part: string }) => steps.some((step) => step.seat === seat && step.part === part);
+  const isLeft = ({ seat, part }: { seat: string; part: string }) =>
+    steps.some((step) => step.seat === seat && step.part === part);
   const expected = isAnySafe(work) ? standOff.safe : standOff.now;
-  const unset = steps.filter((step) => !work.settings.some(({ seat, part }) => seat === step.seat && part === step.part));
+  const unset = steps.filter(
+    (step) => !work.settings.some(({ seat, part }) => seat === step.seat && part === step.part),
+  );
   return (
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="What is left">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} pending={content.film === null} />
+          <SheetHead
+            title={design.title ?? 'untitled'}
+            purpose={purpose}
+            runs={content.runsBadly}
+            pending={content.film === null}
+          />
           <StruckPlan design={design} cut={work} system={system} />
           <SetUpTable design={design} settings={work.settings.filter(isLeft)} surfaces={surfaces} system={system} />
-          {unset.length > 0 && <p className="small">No setting was worked out for {unset.map(({ seat, part }) => `the ${seat} ${part}`).join(', ')}, which the plan did not cut: level the indicator on the surface itself before the cut.</p>}
+          {unset.length > 0 && (
+            <p className="small">
+              No setting was worked out for {unset.map(({ seat, part }) => `the ${seat} ${part}`).join(', ')}, which the
+              plan did not cut: level the indicator on the surface itself before the cut.
+            </p>
+          )}
           <LeftTable design={design} cut={work} after={after} system={system} />
           <TrialLine design={design} expected={expected} system={system} />
-          <Chart {...content} after={after} when="with all that is most likely left off, as the trials are believed" told height={first.height} fills />
+          <Chart
+            {...content}
+            after={after}
+            when="with all that is most likely left off, as the trials are believed"
+            told
+            height={first.height}
+            fills
+          />
           <Cautions work={work} />
         </div>
       </section>
@@ -151,16 +185,33 @@ function PartLeaves({ first, second, ...content }: Leaves) {
     <>
       <section className={leafClass(first, first.runsOn)} aria-label="Drawings">
         <div>
-          <SheetHead title={design.title ?? 'untitled'} purpose={purpose} runs={content.runsBadly} pending={content.film === null} />
+          <SheetHead
+            title={design.title ?? 'untitled'}
+            purpose={purpose}
+            runs={content.runsBadly}
+            pending={content.film === null}
+          />
           <Drawings {...content} height={first.height} />
         </div>
       </section>
       <section className={leafClass(second)} aria-label="Film and adjuster">
         <div>
           {!refused && <CheckTable design={made} surfaces={surfaces} system={system} />}
-          {refused && cut && isKnown(cut) && <NearestTable design={content.after?.believedNow ?? design} nearest={cut.remaining ?? cut} system={system} />}
+          {refused && cut && isKnown(cut) && (
+            <NearestTable
+              design={content.after?.believedNow ?? design}
+              nearest={cut.remaining ?? cut}
+              system={system}
+            />
+          )}
           {!refused && <Running {...content} />}
-          <Chart {...content} when={content.after ? 'as the trials are believed' : 'as it is'} told={!refused} height={second.height} fills />
+          <Chart
+            {...content}
+            when={content.after ? 'as the trials are believed' : 'as it is'}
+            told={!refused}
+            height={second.height}
+            fills
+          />
           <Cautions work={null} />
         </div>
       </section>
@@ -176,8 +227,15 @@ function Drawings({ height, ...content }: Content & { height: number }) {
   return (
     <>
       {PARTS.map((part) => (
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone it scrolls sideways, and must be reachable by the keyboard
-        <section key={part} className="drawing" data-drawing={part} data-fill="" aria-label={`Drawing of the ${part}`} tabIndex={0}>
+        <section
+          key={part}
+          className="drawing"
+          data-drawing={part}
+          data-fill=""
+          aria-label={`Drawing of the ${part}`}
+          // biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone it scrolls sideways, and must be reachable by the keyboard
+          tabIndex={0}
+        >
           <PartDrawing design={made} part={part} surfaces={surfaces} system={system} height={height} />
         </section>
       ))}
@@ -188,7 +246,8 @@ function Drawings({ height, ...content }: Content & { height: number }) {
 }
 
 /** Whether the last trial could be taken in: one that cannot leaves nothing to be said of what is left. */
-const isKnown = ({ trials = [] }: CutReport) => trials[trials.length - 1]?.status !== 'contradiction' && trials[trials.length - 1]?.status !== 'noModel';
+const isKnown = ({ trials = [] }: CutReport) =>
+  trials[trials.length - 1]?.status !== 'contradiction' && trials[trials.length - 1]?.status !== 'noModel';
 
 function Running({ runs, film, system }: Content) {
   const { run } = runs;
@@ -209,8 +268,14 @@ function Chart({ purpose, runs, good, when, told, system, height, fills }: Chart
       <p className="under-title">
         <strong>Film and adjuster, {when}.</strong> {told && settingText(runs, good, purpose.kind === 'left', system)}
       </p>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone it scrolls sideways, and must be reachable by the keyboard */}
-      <section className="drawing" data-drawing="chart" data-fill={fills ? '' : undefined} aria-label="Film chart" tabIndex={0}>
+      <section
+        className="drawing"
+        data-drawing="chart"
+        data-fill={fills ? '' : undefined}
+        aria-label="Film chart"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone it scrolls sideways, and must be reachable by the keyboard
+        tabIndex={0}
+      >
         <FilmChart design={runs} system={system} height={height} />
       </section>
     </div>
@@ -224,9 +289,11 @@ function DrawingNotes({ purpose, made, surfaces, after, system }: Content) {
     `${stateText(purpose.kind, after)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
     isToleranced &&
       `Tolerances: half of each film’s to each part, the position ${fineText(made.position ?? 0, system)} being held; the other half is the other part’s. ${after ? 'Angle' : 'Diameter, angle'}, form and run-out share that half: any one may use all of it only if the others are true. Add up what each uses of its own figure; together no more than one.`,
-    isToleranced && 'Form: straight and round within this zone, square to the surface. Run-out: full movement of an indicator square to the surface, about the axis of the part’s other seats.',
+    isToleranced &&
+      'Form: straight and round within this zone, square to the surface. Run-out: full movement of an indicator square to the surface, about the axis of the part’s other seats.',
     made.seats.length > NOTED && 'Letters stand for the surfaces of the table.',
-    surfaces.some(({ asMeasured }) => asMeasured) && '* measured lines and lobes: the figures are those of the straight, round surface.',
+    surfaces.some(({ asMeasured }) => asMeasured) &&
+      '* measured lines and lobes: the figures are those of the straight, round surface.',
   ];
   return <p className="small">{notes.filter((note) => note).join(' ')}</p>;
 }
@@ -234,8 +301,13 @@ function DrawingNotes({ purpose, made, surfaces, after, system }: Content) {
 /** Which state of the parts is drawn. */
 function stateText(kind: Purpose['kind'], after: PartsAfterTrials | null): string {
   if (after && kind === 'refused') return 'Drawn: the parts as measured, less what the trials say is off.';
-  if (after) return 'Drawn: the parts as measured, less what the trials say is off and all that is most likely left. Diameters are reckoned and carry no tolerance: the trials tell films, and the stand-off says when it is done.';
-  return kind === 'work' ? 'Figures are those after the cut.' : kind === 'refused' ? 'Figures are those of the parts as they are.' : 'Figures are those of the design.';
+  if (after)
+    return 'Drawn: the parts as measured, less what the trials say is off and all that is most likely left. Diameters are reckoned and carry no tolerance: the trials tell films, and the stand-off says when it is done.';
+  return kind === 'work'
+    ? 'Figures are those after the cut.'
+    : kind === 'refused'
+      ? 'Figures are those of the parts as they are.'
+      : 'Figures are those of the design.';
 }
 
 /** How far to back off from first touch. */
@@ -261,7 +333,8 @@ function TrialLine({ design, expected, system }: { design: Design; expected: num
   const trials = design.cut?.trials?.length ?? 0;
   return (
     <p className="trial-line">
-      <strong>Trial{trials > 0 && ` ${trials + 1}`}, dry, with blue:</strong> stand-off {expected === null ? '' : `(${fineText(expected, system)} expected) `}
+      <strong>Trial{trials > 0 && ` ${trials + 1}`}, dry, with blue:</strong> stand-off{' '}
+      {expected === null ? '' : `(${fineText(expected, system)} expected) `}
       <span className="read-box" /> shake <span className="read-box" />
       <span>prints on</span>
       {design.seats.map(({ name }) => (
@@ -274,7 +347,13 @@ function TrialLine({ design, expected, system }: { design: Design; expected: num
 }
 
 function Cautions({ work }: { work: CutReport | null }) {
-  const cautions = [...new Set([FIRST, ...(work ? work.work.flatMap(({ id, cautions: own }) => (id === 'manual' ? [] : own)) : [GUARDS]), LAST])];
+  const cautions = [
+    ...new Set([
+      FIRST,
+      ...(work ? work.work.flatMap(({ id, cautions: own }) => (id === 'manual' ? [] : own)) : [GUARDS]),
+      LAST,
+    ]),
+  ];
   return (
     <div className="block cautions">
       <strong>Cautions.</strong>{' '}

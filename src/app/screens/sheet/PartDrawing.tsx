@@ -1,7 +1,8 @@
 /**
  * One part as a drawing office would send it to the machine: true to shape, every cone with its diameter in a gauge
  * plane, the plane's place from the datum as an exact dimension in a frame, its angle, and tolerances (the practice of
- * ISO 3040 and ASME Y14.5, from memory). What is dimensioned is drawn strong, what is cut heavy, the rest of the part thin.
+ * ISO 3040 and ASME Y14.5, from memory). What is dimensioned is drawn strong, what is cut heavy, the rest of the part
+ * thin.
  */
 import { useId } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
@@ -36,7 +37,8 @@ export const NOTED = 4;
 const LETTERS = 'ABCDEFGH';
 
 /** What a surface is called on the drawing and in the table: its own name, or a letter where there are many. */
-export const letterOf = (design: Design, seat: string) => (design.seats.length > NOTED ? LETTERS[design.seats.findIndex(({ name }) => name === seat)]! : null);
+export const letterOf = (design: Design, seat: string) =>
+  design.seats.length > NOTED ? LETTERS[design.seats.findIndex(({ name }) => name === seat)]! : null;
 
 export function PartDrawing({ design, part, surfaces, system, height }: Props) {
   const id = useId();
@@ -45,21 +47,51 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
   const drawn = drawnPair(toSeats(design).map(seatLines), 0, 1);
   const { shape, outline } = shapeOf(drawn, part);
   const lines = drawn.seats.map((seat) => inMm(seat[part]));
-  const layout = partLayout(shape, tellOf(design, own, lines, shape, system), { width: WIDTH, height: tall - FOOT }, textWidth);
+  const layout = partLayout(
+    shape,
+    tellOf(design, own, lines, shape, system),
+    { width: WIDTH, height: tall - FOOT },
+    textWidth,
+  );
   return (
     <svg viewBox={`0 0 ${WIDTH} ${tall}`} fontFamily={FONT} role="img" aria-label={`Drawing of the ${part}`}>
       <title>{`${design.title ?? 'untitled'}: ${part}`}</title>
       <rect width={WIDTH} height={tall} fill="#fff" />
       {part === 'bush' && (
-        <pattern id={`${id}hatch`} width={HATCH} height={HATCH} patternUnits="userSpaceOnUse" patternTransform="rotate(45)">
+        <pattern
+          id={`${id}hatch`}
+          width={HATCH}
+          height={HATCH}
+          patternUnits="userSpaceOnUse"
+          patternTransform="rotate(45)"
+        >
           <path {...THIN} d={`M${HATCH / 2} 0V${HATCH}`} />
         </pattern>
       )}
       {SIDES.map((side) => (
-        <path key={side} {...BODY} fill={part === 'bush' ? `url(#${id}hatch)` : 'none'} d={pathOf(outline, layout, side, part === 'bush')} />
+        <path
+          key={side}
+          {...BODY}
+          fill={part === 'bush' ? `url(#${id}hatch)` : 'none'}
+          d={pathOf(outline, layout, side, part === 'bush')}
+        />
       ))}
-      <path {...BODY} d={edges([...(part === 'journal' ? [outline[0]!, outline[outline.length - 1]!] : []), ...lines.flatMap(endsOf)], layout)} />
-      {lines.map((line, i) => SIDES.map((side) => <path key={`${design.seats[i]!.name} ${side}`} {...(own[i]!.cut === null ? OUTLINE : HEAVY)} d={pathOf(line, layout, side, false)} />))}
+      <path
+        {...BODY}
+        d={edges(
+          [...(part === 'journal' ? [outline[0]!, outline[outline.length - 1]!] : []), ...lines.flatMap(endsOf)],
+          layout,
+        )}
+      />
+      {lines.map((line, i) =>
+        SIDES.map((side) => (
+          <path
+            key={`${design.seats[i]!.name} ${side}`}
+            {...(own[i]!.cut === null ? OUTLINE : HEAVY)}
+            d={pathOf(line, layout, side, false)}
+          />
+        )),
+      )}
       <path {...AXIS} d={`M${layout.x(shape.left) - 8} ${layout.y(0, 1)}H${layout.x(shape.right) + 8}`} />
       <Stations layout={layout} width={textWidth} />
       {layout.rear.map((placed) => (
@@ -73,7 +105,8 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
         <ConeNote key={i} note={note} layout={layout} />
       ))}
       <text {...lettering(SMALL)} x={6} y={tall - 6}>
-        <tspan fontWeight={700}>{part === 'journal' ? 'Journal' : 'Bush'}</tspan> {fitted(legendOf(own, layout, shape, system), SMALL, WIDTH - 70)}
+        <tspan fontWeight={700}>{part === 'journal' ? 'Journal' : 'Bush'}</tspan>{' '}
+        {fitted(legendOf(own, layout, shape, system), SMALL, WIDTH - 70)}
       </text>
     </svg>
   );
@@ -92,11 +125,19 @@ function shapeOf(drawn: ReturnType<typeof drawnPair>, part: Part): { shape: Part
 }
 
 /** Everything that is told: ends and gauge planes from the datum, diameters, cones. */
-function tellOf(design: Design, own: readonly TolerancedSurface[], lines: readonly (readonly Point[])[], shape: PartShape, system: System) {
+function tellOf(
+  design: Design,
+  own: readonly TolerancedSurface[],
+  lines: readonly (readonly Point[])[],
+  shape: PartShape,
+  system: System,
+) {
   const stations = new Map<string, StationToTell>();
-  const add = (station: StationToTell) => stations.set(station.text, { ...station, exact: station.exact || stations.get(station.text)?.exact === true });
+  const add = (station: StationToTell) =>
+    stations.set(station.text, { ...station, exact: station.exact || stations.get(station.text)?.exact === true });
   own.forEach(({ from, to }, i) => {
-    for (const [z, [, r]] of [[from, lines[i]![0]!] as const, [to, lines[i]![lines[i]!.length - 1]!] as const]) add({ z, r, text: endText(z, system), exact: false });
+    for (const [z, [, r]] of [[from, lines[i]![0]!] as const, [to, lines[i]![lines[i]!.length - 1]!] as const])
+      add({ z, r, text: endText(z, system), exact: false });
   });
   own.forEach(({ gaugePlane, diameter }) => {
     add({ z: gaugePlane, r: diameter / 2, text: exactText(gaugePlane, system), exact: true });
@@ -105,14 +146,27 @@ function tellOf(design: Design, own: readonly TolerancedSurface[], lines: readon
   const lettered = own.length > NOTED;
   return {
     stations: [...stations.values()],
-    diameters: lettered ? [] : own.map(({ gaugePlane, diameter, diameterTolerance }) => ({ z: gaugePlane, r: diameter / 2, lines: diameterLines(diameter, diameterTolerance, system) })),
+    diameters: lettered
+      ? []
+      : own.map(({ gaugePlane, diameter, diameterTolerance }) => ({
+          z: gaugePlane,
+          r: diameter / 2,
+          lines: diameterLines(diameter, diameterTolerance, system),
+        })),
     notes: own.map((surface, i): NoteToTell => {
       const [first, last] = endsOf(lines[i]!) as [Point, Point];
       const at = { z: (first[0] + last[0]) / 2, r: (first[1] + last[1]) / 2 };
       const letter = letterOf(design, surface.seat);
       const widens = surface.halfAngle < 0 ? -1 : 1;
       return letter === null
-        ? { name: surface.seat, cone: coneText(surface, system), hasSymbol: hasSymbol(surface), widens, angle: angleToleranceText(surface, system), ...at }
+        ? {
+            name: surface.seat,
+            cone: coneText(surface, system),
+            hasSymbol: hasSymbol(surface),
+            widens,
+            angle: angleToleranceText(surface, system),
+            ...at,
+          }
         : { name: letter, cone: '', hasSymbol: false, widens, angle: '', ...at };
     }),
   };
@@ -137,4 +191,5 @@ function pathOf(points: readonly Point[], { x, y }: PartLayout, side: 1 | -1, cl
 }
 
 /** The edges that are seen where a line bends: from one side of the axis to the other. */
-const edges = (places: readonly Point[], { x, y }: PartLayout) => places.map(([z, r]) => `M${x(z).toFixed(2)} ${y(r, 1).toFixed(2)}V${y(r, -1).toFixed(2)}`).join('');
+const edges = (places: readonly Point[], { x, y }: PartLayout) =>
+  places.map(([z, r]) => `M${x(z).toFixed(2)} ${y(r, 1).toFixed(2)}V${y(r, -1).toFixed(2)}`).join('');

@@ -1,4 +1,7 @@
-/** How the angle of every surface that is cut is set: the way that is fine enough, others that are, those that are not, and a box for what was read. */
+/**
+ * How the angle of every surface that is cut is set: the way that is fine enough, others that are, those that are not,
+ * and a box for what was read.
+ */
 import type { Design } from '../../../design/definition.ts';
 import { blocksText, toolText } from '../../../design/tools.ts';
 import { angleText, atLeastText, fineText, readingText, type System } from '../../../design/units.ts';
@@ -44,7 +47,8 @@ export function SetUpTable({ design, settings, surfaces, system }: Props) {
         </tr>
       </thead>
       {settings.map((setting) => {
-        const within = surfaces.find(({ seat, part }) => seat === setting.seat && part === setting.part)?.halfAngleTolerance ?? null;
+        const within =
+          surfaces.find(({ seat, part }) => seat === setting.seat && part === setting.part)?.halfAngleTolerance ?? null;
         const { by, also, coarse } = waysToSet(setting);
         const names = (ways: readonly Way[]) => ways.map(({ way }) => NAMES[way]).join(', ');
         return (
@@ -54,7 +58,11 @@ export function SetUpTable({ design, settings, surfaces, system }: Props) {
                 <strong>
                   {setting.seat} {setting.part}: {angleText(setting.halfAngle)}
                 </strong>
-                <span>half angle{within !== null && `, true to ±${angleZoneText(within)}, as drawn: half of what the film stands about the gauge plane`}</span>
+                <span>
+                  half angle
+                  {within !== null &&
+                    `, true to ±${angleZoneText(within)}, as drawn: half of what the film stands about the gauge plane`}
+                </span>
                 <span>dresser at {angleText(setting.dresser)}</span>
               </th>
               <td className="what">
@@ -82,7 +90,8 @@ const TOLD = 2;
 /** What the way may be wrong by; where that is too much, what would do. */
 function leavesText({ enough, error, film }: Way, { needed }: Setting, within: number | null, system: System): string {
   const leaves = `${errorText(error)}, ${fineText(film, system)} of film`;
-  if (enough !== false) return `May be wrong by ${leaves}${within !== null && error > within ? ', more than this part’s half of the tolerance: check it on the cone after the first pass' : ''}.`;
+  if (enough !== false)
+    return `May be wrong by ${leaves}${within !== null && error > within ? ', more than this part’s half of the tolerance: check it on the cone after the first pass' : ''}.`;
   return `Too coarse, though the finest there is: may be wrong by ${leaves}.${needed ? ` Needed: an indicator that tells ${fineText(needed.indicator, system)}, or a travel of ${atLeastText(needed.travel, system)}.` : ''}`;
 }
 
@@ -109,4 +118,5 @@ function wayText({ way, reading }: Way, setting: Setting, design: Design, system
   }
 }
 
-const missText = ({ blocksError }: Setting, system: System) => (blocksError === null || Math.abs(blocksError) < 1e-9 ? '' : ` (off by ${fineText(blocksError, system)})`);
+const missText = ({ blocksError }: Setting, system: System) =>
+  blocksError === null || Math.abs(blocksError) < 1e-9 ? '' : ` (off by ${fineText(blocksError, system)})`;

@@ -1,4 +1,7 @@
-/** Top of the sheet: the design, who does the work, and what it is about; a sheet that is no work order says so before anything else. */
+/**
+ * Top of the sheet: the design, who does the work, and what it is about; a sheet that is no work order says so before
+ * anything else.
+ */
 import type { Verdict } from '../../../report/fit/verdict.ts';
 import type { Purpose } from '../../../report/sheet/purpose.ts';
 
@@ -21,7 +24,9 @@ export function SheetHead({ title, purpose: { kind, tone, headline, sentences },
         <h3>{title}</h3>
         {kind !== 'refused' && ['Date', 'By', 'Machine'].map((name) => <span key={name}>{name}</span>)}
       </div>
-      {pending && kind !== 'refused' && <p className="first-read">Whether it runs with these films is not worked out yet: cut nothing by this sheet.</p>}
+      {pending && kind !== 'refused' && (
+        <p className="first-read">Whether it runs with these films is not worked out yet: cut nothing by this sheet.</p>
+      )}
       {runs?.tone === 'stop' && (
         <div className="refused">
           <p className="headline">{runs.headline}</p>

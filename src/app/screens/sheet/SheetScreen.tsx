@@ -45,8 +45,12 @@ export default function SheetScreen({ work }: { work: Work }) {
 }
 
 /** What the screen says above the pages, which is not printed. */
-function screenVerdict({ kind, tone }: Purpose, planned: boolean): { tone: Purpose['tone']; headline: string; more: string } {
-  const boxes = 'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
+function screenVerdict(
+  { kind, tone }: Purpose,
+  planned: boolean,
+): { tone: Purpose['tone']; headline: string; more: string } {
+  const boxes =
+    'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
   switch (kind) {
     case 'refused':
       return {
@@ -55,11 +59,21 @@ function screenVerdict({ kind, tone }: Purpose, planned: boolean): { tone: Purpo
         more: 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
       };
     case 'left':
-      return { tone, headline: 'What the trials leave: how much of it to take, and what to read next.', more: 'The plan before the trials is struck on it: its readings no longer say when to stop. Print this one anew after every trial.' };
+      return {
+        tone,
+        headline: 'What the trials leave: how much of it to take, and what to read next.',
+        more: 'The plan before the trials is struck on it: its readings no longer say when to stop. Print this one anew after every trial.',
+      };
     case 'work':
       return { tone, headline: 'Drawings, order of work, settings and stop readings for the machine.', more: boxes };
     case 'parts':
-      return { tone, headline: planned ? 'Drawings of both parts; nothing need be cut.' : 'Drawings of both parts; what may be cut is said on the Cut screen.', more: boxes };
+      return {
+        tone,
+        headline: planned
+          ? 'Drawings of both parts; nothing need be cut.'
+          : 'Drawings of both parts; what may be cut is said on the Cut screen.',
+        more: boxes,
+      };
   }
 }
 
@@ -79,7 +93,10 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
   const { film, fault, again } = useFilm(purpose.kind === 'refused' ? null : drawn.runs);
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   const runsBadly = film ? runsAsPlanned(drawn.runs, film, cuts, system) : null;
-  const { tone, headline, more } = runsBadly?.tone === 'stop' ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' } : screenVerdict(purpose, cut !== null);
+  const { tone, headline, more } =
+    runsBadly?.tone === 'stop'
+      ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' }
+      : screenVerdict(purpose, cut !== null);
   return (
     <div ref={box} className="sheet-screen">
       <section className={`verdict ${tone} screen-only`} aria-live="polite">
@@ -99,7 +116,17 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
           </select>
         </label>
         {DRAWINGS.map((name) => (
-          <button key={name} type="button" onClick={() => offer(`${name}.svg`, svgText(box.current!.querySelector<SVGSVGElement>(`[data-drawing="${name}"] svg`)!), 'image/svg+xml')}>
+          <button
+            key={name}
+            type="button"
+            onClick={() =>
+              offer(
+                `${name}.svg`,
+                svgText(box.current!.querySelector<SVGSVGElement>(`[data-drawing="${name}"] svg`)!),
+                'image/svg+xml',
+              )
+            }
+          >
             Save the {name} as SVG
           </button>
         ))}
@@ -107,7 +134,17 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
       <div className="screen-only">
         <Fault what="How it runs" fault={fault} again={again} />
       </div>
-      <Pages paper={paper} room={width} purpose={purpose} design={design} {...drawn} cut={cut} film={film} runsBadly={runsBadly} system={system} />
+      <Pages
+        paper={paper}
+        room={width}
+        purpose={purpose}
+        design={design}
+        {...drawn}
+        cut={cut}
+        film={film}
+        runsBadly={runsBadly}
+        system={system}
+      />
     </div>
   );
 }

@@ -23,7 +23,8 @@ const told = (mm: number | null, text: (mm: number) => string) => (mm === null ?
 
 /** mm: a stand-off that moves by less is not seen to move. */
 const UNSEEN = 1e-4;
-export const isMoved = ({ before, stop }: Pick<Stop, 'before' | 'stop'>) => before !== stop && (before === null || stop === null || Math.abs(stop - before) >= UNSEEN);
+export const isMoved = ({ before, stop }: Pick<Stop, 'before' | 'stop'>) =>
+  before !== stop && (before === null || stop === null || Math.abs(stop - before) >= UNSEEN);
 
 export function StepTable({ design, cut, system }: Props) {
   const fine = (mm: number) => fineText(mm, system);
@@ -42,7 +43,9 @@ export function StepTable({ design, cut, system }: Props) {
     ...step.gauges.map(({ reading, ...stop }) => {
       const within = stopTolerance(step, stop, toleranceLeft(design, cut.films, step.seat));
       const told = row(gaugeText(reading, system), stop, (mm) => readingText(mm, system));
-      return within === null || stop.stop === null ? told : { ...told, stop: stopText(stop.stop, within, system), within: `±${zoneText(within, system)}` };
+      return within === null || stop.stop === null
+        ? told
+        : { ...told, stop: stopText(stop.stop, within, system), within: `±${zoneText(within, system)}` };
     }),
     ...standOffs(step.standOff),
   ];
@@ -74,7 +77,14 @@ export function StepTable({ design, cut, system }: Props) {
         />
       ))}
       {cut.faces.map((face, k) => (
-        <StepBody key={face.name} title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`} unsure={false} feeds={[]} note="" rows={standOffs(face.standOff)} />
+        <StepBody
+          key={face.name}
+          title={`${cut.steps.length + k + 1}. ${offFaceText(face, system)}`}
+          unsure={false}
+          feeds={[]}
+          note=""
+          rows={standOffs(face.standOff)}
+        />
       ))}
     </table>
   );
@@ -84,8 +94,14 @@ const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** The cross feed by the person's own dial first, then the other ways to take the same. */
 function feedTexts(step: CutStepReport, design: Design, system: System): string[] {
-  if (step.first) return [`First ${lower(crossText(step.first, design, system))}; then a trial. All of it: ${lower(crossText(step, design, system))}.`];
-  return [`${crossText(step, design, system)}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fineText(step.deepest, system)} square to the surface.`, ...otherTexts(step, design, system)];
+  if (step.first)
+    return [
+      `First ${lower(crossText(step.first, design, system))}; then a trial. All of it: ${lower(crossText(step, design, system))}.`,
+    ];
+  return [
+    `${crossText(step, design, system)}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fineText(step.deepest, system)} square to the surface.`,
+    ...otherTexts(step, design, system),
+  ];
 }
 
 interface BodyProps {
@@ -112,7 +128,9 @@ function StepBody({ title, unsure, feeds: [first, ...others], note, rows }: Body
         <tr key={what}>
           <td className="what">{what}</td>
           <td data-label="Now">{before}</td>
-          <td data-label={isFirst ? 'Stop first' : 'Half way'}>{isFirst ? <strong className="stop">{early}</strong> : unsure ? '—' : early}</td>
+          <td data-label={isFirst ? 'Stop first' : 'Half way'}>
+            {isFirst ? <strong className="stop">{early}</strong> : unsure ? '—' : early}
+          </td>
           <td data-label="Stop at">
             {unsure ? stop : <strong className="stop">{stop}</strong>}
             {within && <span className="within">{within}</span>}

@@ -1,4 +1,7 @@
-/** What the film chart of the Sheet shows: where the adjuster is turned, from first touch to well beyond where the journal runs. */
+/**
+ * What the film chart of the Sheet shows: where the adjuster is turned, from first touch to well beyond where the
+ * journal runs.
+ */
 import type { Design } from '../../../design/definition.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { type Range, rangeOf } from '../../charts/chartCurves.ts';

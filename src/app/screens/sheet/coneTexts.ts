@@ -16,14 +16,30 @@ export const hasSymbol = ({ halfAngle, taper }: TolerancedSurface) => taper !== 
 /** mm of diameter from end to end: less is straight to every gauge. */
 const UNSEEN = 5e-5;
 
-/** A slender cone by its taper, a steep one by its included angle; a straight surface by that, and what it is off all the same. */
-export const coneText = ({ halfAngle, straight, taperOver }: TolerancedSurface, system: System) => (straight ? `straight${taperOver < UNSEEN ? '' : ` to ${fineText(taperOver, system)}`}` : `(${taperText(halfAngle, system)})`);
+/**
+ * A slender cone by its taper, a steep one by its included angle; a straight surface by that, and what it is off all
+ * the same.
+ */
+export const coneText = ({ halfAngle, straight, taperOver }: TolerancedSurface, system: System) =>
+  straight
+    ? `straight${taperOver < UNSEEN ? '' : ` to ${fineText(taperOver, system)}`}`
+    : `(${taperText(halfAngle, system)})`;
 /** The same where room is scarce. */
-export const coneShort = (surface: TolerancedSurface, system: System) => coneText(surface, system).replace(' included', '');
+export const coneShort = (surface: TolerancedSurface, system: System) =>
+  coneText(surface, system).replace(' included', '');
 
-/** Half angle with its tolerance; of a straight surface by how much its diameter may differ from end to end: twice its length times the angle. */
-export function angleToleranceText({ halfAngle, straight, halfAngleTolerance, from, to }: TolerancedSurface, system: System): string {
-  if (straight) return halfAngleTolerance === null ? '' : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan((halfAngleTolerance * Math.PI) / 180), system)}`;
+/**
+ * Half angle with its tolerance; of a straight surface by how much its diameter may differ from end to end: twice its
+ * length times the angle.
+ */
+export function angleToleranceText(
+  { halfAngle, straight, halfAngleTolerance, from, to }: TolerancedSurface,
+  system: System,
+): string {
+  if (straight)
+    return halfAngleTolerance === null
+      ? ''
+      : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan((halfAngleTolerance * Math.PI) / 180), system)}`;
   return `half angle ${angleText(Math.abs(halfAngle))}${halfAngleTolerance === null ? '' : ` ±${angleZoneText(halfAngleTolerance)}`}`;
 }
 
@@ -34,4 +50,5 @@ export function angleZoneText(degrees: number): string {
   return tenths < 1000 ? `${(tenths / 10).toFixed(1)}″` : `${Math.floor(tenths / 10)}″`;
 }
 
-export const cutText = ({ cut }: TolerancedSurface, system: System) => (cut === null ? 'as it is' : `${fineText(Math.abs(cut), system)} ${cut < 0 ? 'less' : 'more'}`);
+export const cutText = ({ cut }: TolerancedSurface, system: System) =>
+  cut === null ? 'as it is' : `${fineText(Math.abs(cut), system)} ${cut < 0 ? 'less' : 'more'}`;

@@ -1,6 +1,7 @@
 /**
  * Figures as they stand on paper: in the person's units, with as many decimals as count.
- *   Inch dimensions have no nought before the point, and as many decimals as their tolerance; metric ones need not (ASME
+ *   Inch dimensions have no nought before the point, and as many decimals as their tolerance; metric ones need not
+ *   (ASME
  *   Y14.5, from memory).
  */
 import { lengthUnit, readingText, type System } from '../../../design/units.ts';
@@ -22,17 +23,23 @@ const dimension = (text: string, system: System) => (system === 'inch' ? text.re
 const inUnit = (mm: number, system: System) => mm / lengthUnit(system).size;
 
 /** Where a surface ends, or a gauge stands: nothing hangs on more. */
-export const endText = (mm: number, system: System) => dimension(minus(trimmed(inUnit(mm, system).toFixed(ENDS[system]))), system);
+export const endText = (mm: number, system: System) =>
+  dimension(minus(trimmed(inUnit(mm, system).toFixed(ENDS[system]))), system);
 
 /** A place that is exact. */
-export const exactText = (mm: number, system: System) => dimension(minus(trimmed(inUnit(mm, system).toFixed(EXACT[system]))), system);
+export const exactText = (mm: number, system: System) =>
+  dimension(minus(trimmed(inUnit(mm, system).toFixed(EXACT[system]))), system);
 
-/** A tolerance rounded down to no more decimals than it needs, and never to less than nine tenths of it where six decimals can tell it. */
+/**
+ * A tolerance rounded down to no more decimals than it needs, and never to less than nine tenths of it where six
+ * decimals can tell it.
+ */
 function tolerated(tolerance: number, system: System): { text: string; decimals: number } {
   const size = inUnit(tolerance, system);
   for (let decimals = READ[system]; ; decimals++) {
     const least = Math.floor(size * 10 ** decimals + 1e-6) / 10 ** decimals;
-    if (least >= (1 - LOST) * size || decimals >= MOST) return { text: dimension(least.toFixed(decimals), system), decimals };
+    if (least >= (1 - LOST) * size || decimals >= MOST)
+      return { text: dimension(least.toFixed(decimals), system), decimals };
   }
 }
 
@@ -46,6 +53,10 @@ export function diameterLines(mm: number, tolerance: number | null, system: Syst
   return end ? [size, `±${end.text}`] : [size];
 }
 /** A stop reading with as many decimals as its tolerance, where it has one. */
-export const stopText = (mm: number, tolerance: number | null, system: System) => (tolerance === null ? readingText(mm, system) : `${minus(inUnit(mm, system).toFixed(tolerated(tolerance, system).decimals))} ${lengthUnit(system).name}`);
+export const stopText = (mm: number, tolerance: number | null, system: System) =>
+  tolerance === null
+    ? readingText(mm, system)
+    : `${minus(inUnit(mm, system).toFixed(tolerated(tolerance, system).decimals))} ${lengthUnit(system).name}`;
 
-export const diameterText = (mm: number, tolerance: number | null, system: System) => diameterLines(mm, tolerance, system).join(' ');
+export const diameterText = (mm: number, tolerance: number | null, system: System) =>
+  diameterLines(mm, tolerance, system).join(' ');

@@ -103,13 +103,28 @@ export const SYMBOL = 24;
 const SMALLER = 0.97;
 const TRIES = 16;
 
-export function partLayout(shape: PartShape, tell: { stations: readonly StationToTell[]; diameters: readonly DiameterToTell[]; notes: readonly NoteToTell[] }, size: { width: number; height: number }, width: Width): PartLayout {
+export function partLayout(
+  shape: PartShape,
+  tell: { stations: readonly StationToTell[]; diameters: readonly DiameterToTell[]; notes: readonly NoteToTell[] },
+  size: { width: number; height: number },
+  width: Width,
+): PartLayout {
   const middle = (shape.left + shape.right) / 2;
-  const ends = { rear: tell.diameters.filter(({ z }) => z < middle), nose: tell.diameters.filter(({ z }) => z >= middle) };
+  const ends = {
+    rear: tell.diameters.filter(({ z }) => z < middle),
+    nose: tell.diameters.filter(({ z }) => z >= middle),
+  };
   const side = (count: number, first: number) => EDGE + (count === 0 ? 0 : first + (count - 1) * ROW);
-  const room = { left: side(ends.rear.length, FIRST.rear + FIGURES), right: side(ends.nose.length, FIRST.nose), foot: TO_LINE + TO_FIGURES + Math.max(0, ...tell.stations.map(({ text }) => width(text, FIGURE))) + PAST };
+  const room = {
+    left: side(ends.rear.length, FIRST.rear + FIGURES),
+    right: side(ends.nose.length, FIRST.nose),
+    foot: TO_LINE + TO_FIGURES + Math.max(0, ...tell.stations.map(({ text }) => width(text, FIGURE))) + PAST,
+  };
   const top = tell.notes.length === 0 ? EDGE + FIGURE : NOTES_END + LEAN;
-  const largest = Math.min((size.width - room.left - room.right) / (shape.right - shape.left), (size.height - top - room.foot) / (2 * shape.outer));
+  const largest = Math.min(
+    (size.width - room.left - room.right) / (shape.right - shape.left),
+    (size.height - top - room.foot) / (2 * shape.outer),
+  );
   const upright = { low: tell.notes.length === 0 ? EDGE : NOTES_END + 4, high: size.height - EDGE };
   const at = (scale: number): PartLayout => {
     const left = room.left + (size.width - room.left - room.right - (shape.right - shape.left) * scale) / 2;
@@ -144,8 +159,20 @@ export function partLayout(shape: PartShape, tell: { stations: readonly StationT
   return at(fitting ?? largest);
 }
 
-function placedDiameters(diameters: readonly DiameterToTell[], x: (z: number) => number, y: (r: number, side: 1 | -1) => number, edge: number, outward: 1 | -1, room: { low: number; high: number }, width: Width): PlacedDiameter[] {
-  const spans = diameters.map(({ r, lines }) => ({ low: y(r, 1), high: y(r, -1), figure: Math.max(...lines.map((text) => width(text, FIGURE))) }));
+function placedDiameters(
+  diameters: readonly DiameterToTell[],
+  x: (z: number) => number,
+  y: (r: number, side: 1 | -1) => number,
+  edge: number,
+  outward: 1 | -1,
+  room: { low: number; high: number },
+  width: Width,
+): PlacedDiameter[] {
+  const spans = diameters.map(({ r, lines }) => ({
+    low: y(r, 1),
+    high: y(r, -1),
+    figure: Math.max(...lines.map((text) => width(text, FIGURE))),
+  }));
   return dimensionRows(spans, room).map((placed, i) => ({
     ...placed,
     lines: diameters[i]!.lines,
@@ -157,7 +184,11 @@ function placedDiameters(diameters: readonly DiameterToTell[], x: (z: number) =>
 }
 
 /** In the order of their stations, each figure as near as can be to the foot of its line. */
-function placedStations(stations: readonly StationToTell[], x: (z: number) => number, beside: { low: number; high: number }): PartLayout['stations'] {
+function placedStations(
+  stations: readonly StationToTell[],
+  x: (z: number) => number,
+  beside: { low: number; high: number },
+): PartLayout['stations'] {
   const sorted = [...stations].sort((a, b) => a.z - b.z);
   const wanted = sorted.map(({ z, exact }) => ({ at: x(z), size: FIGURE + (exact ? 4 : 0) }));
   const middles = spread(wanted, beside.low, beside.high, BESIDE) ?? spread(wanted, -1e4, 1e4, 0)!;
@@ -165,7 +196,12 @@ function placedStations(stations: readonly StationToTell[], x: (z: number) => nu
 }
 
 /** In the order of what they point at; a name too long for its room is cut. */
-function placedNotes(notes: readonly NoteToTell[], x: (z: number) => number, across: number, width: Width): PlacedNote[] {
+function placedNotes(
+  notes: readonly NoteToTell[],
+  x: (z: number) => number,
+  across: number,
+  width: Width,
+): PlacedNote[] {
   const sorted = [...notes].sort((a, b) => a.z - b.z);
   const room = (across - 2 * EDGE - APART * (sorted.length - 1)) / Math.max(1, sorted.length);
   const bold = (text: string, size: number) => width(text, size, 700);
@@ -173,9 +209,15 @@ function placedNotes(notes: readonly NoteToTell[], x: (z: number) => number, acr
     const beside = note.cone === '' ? 0 : width(` ${note.cone}`, FIGURE) + (note.hasSymbol ? SYMBOL : 0);
     const name = fitted(note.name, FIGURE, Math.max(room - beside, 30), bold);
     const lines: [string, string] = [name, note.angle];
-    return { note, lines, symbol: bold(name, FIGURE), size: Math.max(bold(name, FIGURE) + beside, width(note.angle, SMALL)) };
+    return {
+      note,
+      lines,
+      symbol: bold(name, FIGURE),
+      size: Math.max(bold(name, FIGURE) + beside, width(note.angle, SMALL)),
+    };
   });
   const wanted = labels.map(({ note, size }) => ({ at: x(note.z), size }));
-  const middles = spread(wanted, EDGE, across - EDGE, APART) ?? spread(wanted, EDGE, across - EDGE, 0) ?? wanted.map(({ at }) => at);
+  const middles =
+    spread(wanted, EDGE, across - EDGE, APART) ?? spread(wanted, EDGE, across - EDGE, 0) ?? wanted.map(({ at }) => at);
   return labels.map(({ note, lines, symbol, size }, i) => ({ ...note, lines, symbol, x: middles[i]! - size / 2 }));
 }

@@ -1,4 +1,7 @@
-/** Drawings as tall as the page has room for: what else stands on it is measured as it will be printed, whatever it looks like on the screen. */
+/**
+ * Drawings as tall as the page has room for: what else stands on it is measured as it will be printed, whatever it
+ * looks like on the screen.
+ */
 import { type RefObject, useLayoutEffect, useState } from 'react';
 import { MARGIN, PAPERS, type Paper } from './papers.ts';
 
@@ -31,15 +34,26 @@ export interface Filled {
  * @param bounds the least and greatest height on every leaf
  */
 export function useFilled(pages: RefObject<HTMLElement | null>, paper: Paper, bounds: readonly Heights[]): Filled[] {
-  const [heights, setHeights] = useState<Filled[]>(() => bounds.map(({ least }) => ({ height: least, tight: false, runsOn: false })));
+  const [heights, setHeights] = useState<Filled[]>(() =>
+    bounds.map(({ least }) => ({ height: least, tight: false, runsOn: false })),
+  );
   // After every drawing of the pages: anything on them may have changed.
   useLayoutEffect(() => {
     const element = pages.current;
     if (!element) return;
     element.classList.add(AS_PRINTED);
-    const filled = [...element.querySelectorAll<HTMLElement>('.leaf')].map((leaf, i) => filledLeaf(leaf, paper, bounds[i]!));
+    const filled = [...element.querySelectorAll<HTMLElement>('.leaf')].map((leaf, i) =>
+      filledLeaf(leaf, paper, bounds[i]!),
+    );
     element.classList.remove(AS_PRINTED);
-    if (filled.length !== heights.length || filled.some(({ height, tight, runsOn }, i) => runsOn !== heights[i]!.runsOn || tight !== heights[i]!.tight || Math.abs(height - heights[i]!.height) > SAME)) setHeights(filled);
+    if (
+      filled.length !== heights.length ||
+      filled.some(
+        ({ height, tight, runsOn }, i) =>
+          runsOn !== heights[i]!.runsOn || tight !== heights[i]!.tight || Math.abs(height - heights[i]!.height) > SAME,
+      )
+    )
+      setHeights(filled);
   });
   return heights;
 }
@@ -66,5 +80,7 @@ function filledHeight(leaf: HTMLElement, paper: Paper, { least, most, apart }: H
   const room = height - MARGIN.top - MARGIN.bottom - SLACK - others * scale;
   if (fills.length === 0) return { height: least, runsOn: room < 0 };
   const share = room / fills.length;
-  return share < least ? { height: apart, runsOn: true } : { height: Math.floor(10 * Math.min(most, share)) / 10, runsOn: false };
+  return share < least
+    ? { height: apart, runsOn: true }
+    : { height: Math.floor(10 * Math.min(most, share)) / 10, runsOn: false };
 }

@@ -30,12 +30,27 @@ export const ballDepth: ReadingKind<'ballDepth'> = {
     // All but along the axis where it touches: rounding of the bore alone would move the ball by its own size.
     if (arm < STEEP * touch.radius) return impossible({ what: 'straight' });
     const rate = (closes === 'rearward' ? 1 : -1) * (touch.radius / arm);
-    return { value: face - (touch.centre + ball / 2), influences: [{ seat, part, by: 'radius', station: touch.station, rate }], fault: faultOf(seat, ball / 2, touch, closes, seats) };
+    return {
+      value: face - (touch.centre + ball / 2),
+      influences: [{ seat, part, by: 'radius', station: touch.station, rate }],
+      fault: faultOf(seat, ball / 2, touch, closes, seats),
+    };
   },
 };
 
-function faultOf(seat: number, q: number, touch: Touch, closes: 'rearward' | 'noseward', seats: readonly SeatInput[]): Fault | null {
-  if (touch.edge) return { what: 'edge', end: (touch.edge === 'rear') === (closes === 'rearward') ? 'small' : 'large', station: touch.station };
+function faultOf(
+  seat: number,
+  q: number,
+  touch: Touch,
+  closes: 'rearward' | 'noseward',
+  seats: readonly SeatInput[],
+): Fault | null {
+  if (touch.edge)
+    return {
+      what: 'edge',
+      end: (touch.edge === 'rear') === (closes === 'rearward') ? 'small' : 'large',
+      station: touch.station,
+    };
   for (const [k, other] of seats.entries()) {
     if (k === seat) continue;
     const line = lineOn(other.bush, 'bush');

@@ -1,4 +1,7 @@
-/** Every kind of reading the program knows. Another kind is one file here, one line below, and its entry in the design file. */
+/**
+ * Every kind of reading the program knows. Another kind is one file here, one line below, and its entry in the design
+ * file.
+ */
 import type { SeatInput } from '../../contact/fit.ts';
 import { seenBy } from '../cutsBetween.ts';
 import type { Kind, On, Prediction, Reading, ReadingKind } from '../reading.ts';
@@ -10,15 +13,29 @@ import { sineRise } from './sineRise.ts';
 import { standOff } from './standOff.ts';
 import { straightness } from './straightness.ts';
 
-const KINDS: { [K in Kind]: ReadingKind<K> } = { diameter, overRolls, ballDepth, sineRise, straightness, standOff, shake };
+const KINDS: { [K in Kind]: ReadingKind<K> } = {
+  diameter,
+  overRolls,
+  ballDepth,
+  sineRise,
+  straightness,
+  standOff,
+  shake,
+};
 
 const kindOf = (reading: Reading) => KINDS[reading.kind] as ReadingKind<Kind>;
 
-/** What a set-up would read on a shape (m), how that follows the shape, and whether it can be read at all; with the metal on or off as it then was. */
-export const predict = (reading: Reading, seats: readonly SeatInput[]): Prediction => predictSeen(reading, seenBy(reading, seats));
+/**
+ * What a set-up would read on a shape (m), how that follows the shape, and whether it can be read at all; with the
+ * metal on or off as it then was.
+ */
+export const predict = (reading: Reading, seats: readonly SeatInput[]): Prediction =>
+  predictSeen(reading, seenBy(reading, seats));
 
 /** The same from the shape that the reading itself saw. */
-export const predictSeen = (reading: Reading, seen: readonly SeatInput[]): Prediction => kindOf(reading).predict(reading, seen);
+export const predictSeen = (reading: Reading, seen: readonly SeatInput[]): Prediction =>
+  kindOf(reading).predict(reading, seen);
 
 /** The surfaces a reading tells of. */
-export const surfacesOf = (reading: Reading, seats: readonly SeatInput[]): On[] => kindOf(reading).surfaces(reading, seats);
+export const surfacesOf = (reading: Reading, seats: readonly SeatInput[]): On[] =>
+  kindOf(reading).surfaces(reading, seats);

@@ -20,11 +20,17 @@ export const overRolls: ReadingKind<'overRolls'> = {
     const { from, to } = surface;
     const touch = rollOn(lineOn(surface, 'journal'), roll / 2, station);
     if (!touch) return impossible({ what: 'missed', station, from, to });
-    const other = seats.findIndex((s, k) => k !== seat && distanceTo(lineOn(s.journal, 'journal'), station, touch.centre) < roll / 2);
+    const other = seats.findIndex(
+      (s, k) => k !== seat && distanceTo(lineOn(s.journal, 'journal'), station, touch.centre) < roll / 2,
+    );
     const smallEnd = surface.halfAngle >= 0 ? 'rear' : 'nose';
     let fault: Fault | null = null;
     if (touch.edge) fault = { what: 'edge', end: touch.edge === smallEnd ? 'small' : 'large', station: touch.station };
     else if (other >= 0) fault = { what: 'otherSeat', seat: other };
-    return { value: 2 * touch.centre + roll, influences: [{ seat, part, by: 'radius', station: touch.station, rate: 2 }], fault };
+    return {
+      value: 2 * touch.centre + roll,
+      influences: [{ seat, part, by: 'radius', station: touch.station, rate: 2 }],
+      fault,
+    };
   },
 };

@@ -31,7 +31,11 @@ export const shake: ReadingKind<'shake'> = {
     const found = shakeAt(spindle, position, { station: indicator, direction });
     switch (found.status) {
       case 'solved':
-        return { value: found.total, influences: [found.along, found.back].flatMap((pulled) => influencesOf(seats, position, pulled)), fault: value < 0 ? { what: 'negative', value } : null };
+        return {
+          value: found.total,
+          influences: [found.along, found.back].flatMap((pulled) => influencesOf(seats, position, pulled)),
+          fault: value < 0 ? { what: 'negative', value } : null,
+        };
       case 'infeasible':
         return impossible({ what: 'interferes', interference: found.interference });
       case 'unbounded':
@@ -46,28 +50,48 @@ export const shake: ReadingKind<'shake'> = {
 const withLobes = (seat: SeatInput): PlaySeat => ({ journalLobes: [], bushLobes: [], ...seat });
 
 function influencesOf(seats: readonly SeatInput[], position: number, { pose, contacts }: Pulled): Influence[] {
-  const lines = new Map<string, { index: number; seat: SeatLines }>(seats.map((input, index) => [input.name, { index, seat: seatLines(input) }]));
+  const lines = new Map<string, { index: number; seat: SeatLines }>(
+    seats.map((input, index) => [input.name, { index, seat: seatLines(input) }]),
+  );
   return contacts.flatMap((contact) => {
     const { index, seat } = lines.get(contact.seat)!;
     return contactInfluences(seat, index, position, pose, contact);
   });
 }
 
-function contactInfluences(seat: SeatLines, index: number, position: number, pose: Pose, { station, journalStation, angle, share }: SeatContact): Influence[] {
+function contactInfluences(
+  seat: SeatLines,
+  index: number,
+  position: number,
+  pose: Pose,
+  { station, journalStation, angle, share }: SeatContact,
+): Influence[] {
   const [sin, cos] = [Math.sin(seat.gap.halfAngle), Math.cos(seat.gap.halfAngle)];
   const u = placeOf(seat, position, station * cos + radiusAt(seat.bush, station) * sin);
   const found = breakpointsAt(seat, index, position, u.u, u.film);
   return found.flatMap(({ of, influences }) => {
-    const place = of === 'bush' ? { station, radius: radiusAt(seat.bush, station) } : { station: journalStation, radius: radiusAt(seat.journal, journalStation) };
+    const place =
+      of === 'bush'
+        ? { station, radius: radiusAt(seat.bush, station) }
+        : { station: journalStation, radius: radiusAt(seat.journal, journalStation) };
     const normalStation = (of === 'bush' ? place.station : place.station + position) + (place.radius * sin) / cos;
     const axis = axisAt(pose, normalStation);
     const along = axis.x * Math.cos(angle) + axis.y * Math.sin(angle);
     const tilted = -cos * (pose.tiltY * Math.cos(angle) - pose.tiltX * Math.sin(angle));
     const moved: Influence[] = [
       { seat: index, part: of, by: 'radius', station: place.station, rate: (tilted * sin) / cos },
-      { seat: index, part: 'bush', by: 'halfAngle', station, rate: sin * along + (tilted * place.radius) / (cos * cos) },
+      {
+        seat: index,
+        part: 'bush',
+        by: 'halfAngle',
+        station,
+        rate: sin * along + (tilted * place.radius) / (cos * cos),
+      },
     ];
-    return [...influences, ...moved].map((influence) => ({ ...influence, rate: (influence.rate * share) / found.length }));
+    return [...influences, ...moved].map((influence) => ({
+      ...influence,
+      rate: (influence.rate * share) / found.length,
+    }));
   });
 }
 

@@ -2,8 +2,10 @@
  * The rise of an indicator over a travel along the surface's own line, the part held with its axis on a sine bar.
  *   value = T·tan(a - asin(H/L))
  * T travel along the plate (m) · a half angle · H stack, L bar between its rolls (m). The profile does not enter:
- * where along the line the travel stood is not told. A reading tells a - asin(H/L) = atan(value/T); where a line as steep as that,
- * of the radius it has, would cross the axis of the part, nobody can have read it.   @source format of the design file; sine rule of the bar
+ * where along the line the travel stood is not told. A reading tells a - asin(H/L) = atan(value/T); where a line as
+ * steep as that,
+ * of the radius it has, would cross the axis of the part, nobody can have read it.   @source format of the design file;
+ * sine rule of the bar
  */
 import type { Fault, ReadingKind } from '../reading.ts';
 import { impossible } from '../reading.ts';
@@ -23,7 +25,12 @@ export const sineRise: ReadingKind<'sineRise'> = {
     let fault: Fault | null = null;
     if (travel > line) fault = { what: 'travelBeyondLine', travel, line };
     else if (rise === null || Math.abs(value) > bar) fault = { what: 'riseBeyondBar', rise: value, bar };
-    else if ([from, to].some((z) => radius + (z - station) * Math.tan(held + Math.atan(value / travel)) <= 0)) fault = { what: 'crossesAxis', rise: value, travel };
-    return { value: rise, influences: [{ seat, part, by: 'halfAngle', station: from, rate: travel / Math.cos(lean) ** 2 }], fault };
+    else if ([from, to].some((z) => radius + (z - station) * Math.tan(held + Math.atan(value / travel)) <= 0))
+      fault = { what: 'crossesAxis', rise: value, travel };
+    return {
+      value: rise,
+      influences: [{ seat, part, by: 'halfAngle', station: from, rate: travel / Math.cos(lean) ** 2 }],
+      fault,
+    };
   },
 };

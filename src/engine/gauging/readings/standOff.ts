@@ -25,12 +25,14 @@ export const standOff: ReadingKind<'standOff'> = {
     const touches = all.flatMap(({ seat, lines }) => followed(lines, seat));
     if (touches.length === 0) return impossible({ what: 'neverTouches' });
     const first = touches.reduce((a, b) => (b.value > a.value ? b : a));
-    const branches = (): Branch[] => touches.flatMap(({ lines, seat, value }) => positionBranches(lines, seat, value, 0, NEAR));
+    const branches = (): Branch[] =>
+      touches.flatMap(({ lines, seat, value }) => positionBranches(lines, seat, value, 0, NEAR));
     return { value: first.value, influences: first.influences, fault: null, branches };
   },
 };
 
-const closing = (seats: readonly SeatInput[]) => seats.map((input, seat) => ({ seat, lines: seatLines(input) })).filter(({ lines }) => lines.closes === 'rearward');
+const closing = (seats: readonly SeatInput[]) =>
+  seats.map((input, seat) => ({ seat, lines: seatLines(input) })).filter(({ lines }) => lines.closes === 'rearward');
 
 function followed(lines: SeatLines, seat: number): (Followed & { lines: SeatLines; seat: number })[] {
   const touch = positionFollowed(lines, seat, 0);

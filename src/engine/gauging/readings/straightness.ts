@@ -26,7 +26,8 @@ export const straightness: ReadingKind<'straightness'> = {
       return atEnd && Math.abs(value) > SEEN * sigma ? { what: 'ofEnd', station, value } : null;
     };
     return {
-      value: deviationAt(profile, station) - (1 - toNose) * deviationAt(profile, from) - toNose * deviationAt(profile, to),
+      value:
+        deviationAt(profile, station) - (1 - toNose) * deviationAt(profile, from) - toNose * deviationAt(profile, to),
       influences: [influence(station, 1), influence(from, toNose - 1), influence(to, -toNose)],
       fault: faultOf(),
     };

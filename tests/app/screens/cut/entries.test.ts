@@ -1,17 +1,47 @@
 /** Changes of the `cut` section: each leaves a valid design, and does what its button says. */
 import { expect, test } from 'vitest';
-import { withAllowed, withFace, withFaceSeat, withLap, withLimitLetGo, withMoved, withoutFace, withoutLap, withoutTrial, withPlausibleCut, withTick, withTrial, withUsualOrder } from '../../../../src/app/screens/cut/entries.ts';
+import {
+  withAllowed,
+  withFace,
+  withFaceSeat,
+  withLap,
+  withLimitLetGo,
+  withMoved,
+  withoutFace,
+  withoutLap,
+  withoutTrial,
+  withPlausibleCut,
+  withTick,
+  withTrial,
+  withUsualOrder,
+} from '../../../../src/app/screens/cut/entries.ts';
 import { draftOf, trialOf } from '../../../../src/app/screens/cut/trialDraft.ts';
 import type { Design } from '../../../../src/design/definition.ts';
 import { validateDesign } from '../../../../src/design/validate.ts';
 import { cutSection } from '../../../../src/report/cut/section.ts';
 
-const surface = (halfAngle: number, diameter: number, from: number, to: number) => ({ halfAngle, diameter, station: from, from, to });
+const surface = (halfAngle: number, diameter: number, from: number, to: number) => ({
+  halfAngle,
+  diameter,
+  station: from,
+  from,
+  to,
+});
 const design: Design = {
   conepair: 1,
   seats: [
-    { name: 'shallow', journal: surface(3, 20, -20, 0), bush: surface(3, 20.012, -20, 0), film: { target: 0.0025, tolerance: 0.0005 } },
-    { name: 'steep', journal: surface(45, 24, 1, 4), bush: surface(45, 24.008, 1, 4), film: { target: 0.0025, tolerance: 0.0005 } },
+    {
+      name: 'shallow',
+      journal: surface(3, 20, -20, 0),
+      bush: surface(3, 20.012, -20, 0),
+      film: { target: 0.0025, tolerance: 0.0005 },
+    },
+    {
+      name: 'steep',
+      journal: surface(45, 24, 1, 4),
+      bush: surface(45, 24.008, 1, 4),
+      film: { target: 0.0025, tolerance: 0.0005 },
+    },
   ],
   position: 0.02,
 };
@@ -33,7 +63,9 @@ test('a surface is let and forbidden; ticks of steps go, those of the shop stay'
   expect(forbidden.cut!.allow.length).toBe(1);
   expect(forbidden.cut!.work!.done).toEqual(['manual']);
   expect(withTick(ticked, 'manual', false).cut!.work!.done).toEqual(['cut 1 journal']);
-  expect(withAllowed(withAllowed(planned, 'steep', 'bush', true, 'metric'), 'steep', 'bush', true, 'inch').cut!.allow.length).toBe(3);
+  expect(
+    withAllowed(withAllowed(planned, 'steep', 'bush', true, 'metric'), 'steep', 'bush', true, 'inch').cut!.allow.length,
+  ).toBe(3);
 });
 
 test('an item moves by one place and no further; the usual order comes back', () => {
@@ -54,9 +86,17 @@ test('faces get names of their own and keep a seat to move', () => {
 test('a trial starts empty, holds only what was typed, is corrected in its place, and goes', () => {
   const report = cutSection(planned)!;
   const empty = draftOf(report, planned, 'metric');
-  expect(empty.taken.map(({ seat, part, normal }) => [seat, part, normal])).toEqual(report.steps.map(({ seat, part }) => [seat, part, null]));
+  expect(empty.taken.map(({ seat, part, normal }) => [seat, part, normal])).toEqual(
+    report.steps.map(({ seat, part }) => [seat, part, null]),
+  );
   expect(trialOf(empty, planned, 'metric')).toEqual({});
-  const typed = { ...empty, standOff: -0.004, shake: 0.012, blue: { steep: true }, taken: empty.taken.map((entry, k) => ({ ...entry, normal: k === 0 ? 0.01 : null })) };
+  const typed = {
+    ...empty,
+    standOff: -0.004,
+    shake: 0.012,
+    blue: { steep: true },
+    taken: empty.taken.map((entry, k) => ({ ...entry, normal: k === 0 ? 0.01 : null })),
+  };
   const trial = trialOf(typed, planned, 'metric');
   expect(trial).toEqual({
     taken: [{ seat: report.steps[0]!.seat, part: 'journal', normal: 0.01 }],
@@ -71,8 +111,18 @@ test('a trial starts empty, holds only what was typed, is corrected in its place
   const again = draftOf(report, d, 'metric', trial);
   expect(trialOf(again, d, 'metric')).toEqual(trial);
   // What nobody typed is still not typed; in another shop it is what was read with then.
-  expect([again.standOffSigma, again.shakeSigma, again.indicator, again.position, again.direction]).toEqual([null, null, null, null, null]);
-  expect(draftOf(report, { ...d, position: 0.5 }, 'inch', trial)).toMatchObject({ standOffSigma: 0.001, position: 0.02, direction: null });
+  expect([again.standOffSigma, again.shakeSigma, again.indicator, again.position, again.direction]).toEqual([
+    null,
+    null,
+    null,
+    null,
+    null,
+  ]);
+  expect(draftOf(report, { ...d, position: 0.5 }, 'inch', trial)).toMatchObject({
+    standOffSigma: 0.001,
+    position: 0.02,
+    direction: null,
+  });
   expect(valid(withTrial(d, { note: 'again' }, 0)).cut!.trials).toEqual([{ note: 'again' }, trial]);
   expect(withoutTrial(withoutTrial(d, 0), 0).cut!.trials).toBeUndefined();
   // Readings stay after the same trials.
@@ -92,12 +142,16 @@ test.each<[string, NonNullable<Design['cut']>]>([
   ['nothing allowed', { allow: [] }],
   ['a cleanup too large', { allow: [{ seat: 'steep', part: 'journal', cleanup: 0.09, limit: 0.2 }] }],
   ['no reach', { allow: [{ seat: 'steep', part: 'journal', limit: 0.2 }], reach: { from: -0.01 } }],
-  ['a spacer that may not be thicker', { allow: [], faces: [{ name: 'collar', part: 'bush', seats: ['steep'], moves: 'noseward', limit: 0 }] }],
+  [
+    'a spacer that may not be thicker',
+    { allow: [], faces: [{ name: 'collar', part: 'bush', seats: ['steep'], moves: 'noseward', limit: 0 }] },
+  ],
 ])('with %s, any one limit let go as offered makes a plan', (_, cut) => {
   const tight = valid({ ...design, cut });
   const { status, limits } = cutSection(tight)!;
   expect(status).toBe('infeasible');
   const offered = limits.filter(({ needed }) => needed !== null);
   expect(offered.length).toBeGreaterThan(0);
-  for (const limit of offered) expect(cutSection(valid(withLimitLetGo(tight, limit)))!.status, JSON.stringify(limit)).toBe('planned');
+  for (const limit of offered)
+    expect(cutSection(valid(withLimitLetGo(tight, limit)))!.status, JSON.stringify(limit)).toBe('planned');
 });

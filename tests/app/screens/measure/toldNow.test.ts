@@ -6,7 +6,12 @@ import type { MeasureReport } from '../../../../src/report/measure/definition.ts
 
 const entry = (value: number) => ({ kind: 'standOff', value, sigma: 0.001 }) as const;
 const notebook = (...values: number[]) => ({ readings: values.map(entry) }) as unknown as Design;
-const told = (...indices: number[]) => ({ readings: indices.map((index) => ({ index })), disagreeing: indices.slice(-1).map((index) => ({ index })), impossible: [] }) as unknown as MeasureReport;
+const told = (...indices: number[]) =>
+  ({
+    readings: indices.map((index) => ({ index })),
+    disagreeing: indices.slice(-1).map((index) => ({ index })),
+    impossible: [],
+  }) as unknown as MeasureReport;
 const indices = (report: MeasureReport) => report.readings.map(({ index }) => index);
 
 test('an entry struck out moves those behind it, and its own figures go', () => {

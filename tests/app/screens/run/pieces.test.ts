@@ -9,7 +9,16 @@ import { mapScale } from '../../../../src/app/screens/run/mapScale.ts';
 import { plausibleRun } from '../../../../src/app/screens/run/plausibleRun.ts';
 import { pressureColour } from '../../../../src/app/screens/run/pressureColour.ts';
 import { leaningPair } from '../../../../src/app/screens/run/RunSection.tsx';
-import { isPosed, oilKind, standKind, withFurtherLoad, withGroove, withOilKind, withoutEntry, withStand } from '../../../../src/app/screens/run/runEdits.ts';
+import {
+  isPosed,
+  oilKind,
+  standKind,
+  withFurtherLoad,
+  withGroove,
+  withOilKind,
+  withoutEntry,
+  withStand,
+} from '../../../../src/app/screens/run/runEdits.ts';
 import { extremeOf, groovesOf, stationsOf } from '../../../../src/app/screens/run/seatMarks.ts';
 import { skinOf } from '../../../../src/app/screens/run/skinGeometry.ts';
 import { clearancesOf, type Running, speedsOf } from '../../../../src/app/screens/run/sweeps.ts';
@@ -23,7 +32,9 @@ import { speedWork } from '../../../../src/report/film/limits.ts';
 import { solve } from '../../../../src/report/report.ts';
 
 function demo(name: string): Running {
-  const parsed = parseDesign(readFileSync(new URL(`../../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));
+  const parsed = parseDesign(
+    readFileSync(new URL(`../../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'),
+  );
   if (!parsed.ok) throw new Error(JSON.stringify(parsed.errors));
   return parsed.design as Running;
 }
@@ -105,11 +116,15 @@ describe('the unrolled seat', () => {
   });
 
   test('its peak is the report’s', () => {
-    for (const seat of fields.seats) expect(extremeOf(seat.pressure, seat, 'greatest').value).toBeCloseTo(seat.peakPressure, 5);
+    for (const seat of fields.seats)
+      expect(extremeOf(seat.pressure, seat, 'greatest').value).toBeCloseTo(seat.peakPressure, 5);
   });
 
   test('a groove is as wide as its arc, wherever its angle is counted from', () => {
-    const around = { ...design, run: { ...design.run, supply: [{ seat: 'shallow', angle: -90, from: -20, to: -5, width: 2, pressure: 0 }] } };
+    const around = {
+      ...design,
+      run: { ...design.run, supply: [{ seat: 'shallow', angle: -90, from: -20, to: -5, width: 2, pressure: 0 }] },
+    };
     const [groove] = groovesOf(around, fields.seats[0]!);
     const radius = design.seats[0]!.bush.diameter / 2 - 12.5 * Math.tan((3 * Math.PI) / 180);
     expect(groove!.angle).toBe(270);
@@ -120,7 +135,11 @@ describe('the unrolled seat', () => {
     const frame = { centre: 0, scale: 100, outside: 1.35 * 0.011, overhang: 0, halfLength: 1, halfHeight: 1 };
     const seat = fields.seats[0]!;
     const peak = extremeOf(seat.pressure, seat, 'greatest');
-    const { mesh, lines } = skinOf(seat, (3 * Math.PI) / 180, { frame, max: seat.peakPressure, colour: (p) => pressureColour(p, seat.peakPressure) });
+    const { mesh, lines } = skinOf(seat, (3 * Math.PI) / 180, {
+      frame,
+      max: seat.peakPressure,
+      colour: (p) => pressureColour(p, seat.peakPressure),
+    });
     let best = { radius: 0, angle: 0 };
     for (let k = 0; k < mesh.positions.length; k += 3) {
       const [y, z] = [mesh.positions[k + 1]!, mesh.positions[k + 2]!];
@@ -141,17 +160,21 @@ describe('sweeps', () => {
     expect(speeds.some((speed) => Math.abs(speed + 800) < 1e-9)).toBe(true);
   });
 
-  test.each(['correct', 'steep-first'])('%s: at the speed it runs at, the sweep finds the steady state of the report', { timeout: 60_000 }, (name) => {
-    const design = demo(name);
-    const { steady } = solve(design, 'here', ['film']).film!;
-    const points = [...speedWork(design, speedsOf(design))];
-    const now = points.find(({ at }) => Math.abs(at - design.run.speed) < 1e-6)!;
-    expect(now.leastFilm!).toBeCloseTo(steady!.leastFilm, 5);
-    expect(now.power! / steady!.power).toBeCloseTo(1, 2);
-    // Faster it warms, and never on a thinner film: no jump to another balance in between.
-    const warm = points.toReversed().filter(({ condition }) => condition === 'works');
-    for (let i = 1; i < warm.length; i++) expect(warm[i]!.leastFilm!).toBeGreaterThan(warm[i - 1]!.leastFilm!);
-  });
+  test.each(['correct', 'steep-first'])(
+    '%s: at the speed it runs at, the sweep finds the steady state of the report',
+    { timeout: 60_000 },
+    (name) => {
+      const design = demo(name);
+      const { steady } = solve(design, 'here', ['film']).film!;
+      const points = [...speedWork(design, speedsOf(design))];
+      const now = points.find(({ at }) => Math.abs(at - design.run.speed) < 1e-6)!;
+      expect(now.leastFilm!).toBeCloseTo(steady!.leastFilm, 5);
+      expect(now.power! / steady!.power).toBeCloseTo(1, 2);
+      // Faster it warms, and never on a thinner film: no jump to another balance in between.
+      const warm = points.toReversed().filter(({ condition }) => condition === 'works');
+      for (let i = 1; i < warm.length; i++) expect(warm[i]!.leastFilm!).toBeGreaterThan(warm[i - 1]!.leastFilm!);
+    },
+  );
 
   test('clearances rise, take no more than the film there is, and hold the design’s own', () => {
     const design = demo('correct');
@@ -163,7 +186,14 @@ describe('sweeps', () => {
   });
 
   test('stretches of one condition meet without a gap', () => {
-    const at = (x: number, condition: 'works' | 'thin') => ({ at: x, condition, journal: null, bush: null, leastFilm: null, power: null });
+    const at = (x: number, condition: 'works' | 'thin') => ({
+      at: x,
+      condition,
+      journal: null,
+      bush: null,
+      leastFilm: null,
+      power: null,
+    });
     const stretches = stretchesOf([at(100, 'works'), at(200, 'thin'), at(400, 'works')], true, []);
     expect(stretches[0]!.from).toBe(100);
     expect(stretches[2]!.to).toBe(400);
@@ -176,19 +206,29 @@ describe('sweeps', () => {
 });
 
 describe('the section of the running pair', () => {
-  const leastOf = (drawn: ReturnType<typeof leaningPair>, seat: number) => Math.min(...Array.from({ length: 180 }, (_, k) => drawn.at!((k * Math.PI) / 90)).flatMap((seats) => seats[seat]!.film.map(({ film }) => 1000 * film)));
+  const leastOf = (drawn: ReturnType<typeof leaningPair>, seat: number) =>
+    Math.min(
+      ...Array.from({ length: 180 }, (_, k) => drawn.at!((k * Math.PI) / 90)).flatMap((seats) =>
+        seats[seat]!.film.map(({ film }) => 1000 * film),
+      ),
+    );
 
-  test.each(['correct', 'rear-bearing', 'opposed-cones', 'worn-bell-mouth'])('%s: the films drawn are those solved, the least of all above the axis', (name) => {
-    const design = demo(name);
-    const fields = followFields().fields(design)!;
-    const thin = fields.seats.reduce((a, b) => (b.leastFilm < a.leastFilm ? b : a));
-    const drawn = leaningPair(design, fields, (thin.leastAngle * Math.PI) / 180, 400, null);
-    fields.seats.forEach(({ leastFilm }, i) => {
-      expect(Math.abs(leastOf(drawn, i) - leastFilm)).toBeLessThan(3e-6);
-    });
-    const above = Math.min(...drawn.seats.find((seat) => seat.name === thin.name)!.film.map(({ film }) => 1000 * film));
-    expect(Math.abs(above - thin.leastFilm)).toBeLessThan(3e-6);
-  });
+  test.each(['correct', 'rear-bearing', 'opposed-cones', 'worn-bell-mouth'])(
+    '%s: the films drawn are those solved, the least of all above the axis',
+    (name) => {
+      const design = demo(name);
+      const fields = followFields().fields(design)!;
+      const thin = fields.seats.reduce((a, b) => (b.leastFilm < a.leastFilm ? b : a));
+      const drawn = leaningPair(design, fields, (thin.leastAngle * Math.PI) / 180, 400, null);
+      fields.seats.forEach(({ leastFilm }, i) => {
+        expect(Math.abs(leastOf(drawn, i) - leastFilm)).toBeLessThan(3e-6);
+      });
+      const above = Math.min(
+        ...drawn.seats.find((seat) => seat.name === thin.name)!.film.map(({ film }) => 1000 * film),
+      );
+      expect(Math.abs(above - thin.leastFilm)).toBeLessThan(3e-6);
+    },
+  );
 
   test('warm, the films drawn are those of the steady state', () => {
     const design = demo('correct');
@@ -247,7 +287,15 @@ describe('changes of the run', () => {
     expect(withoutEntry(pulled, 'loads', 0)).toEqual(bare);
   });
 
-  test.each(['steep-first', 'shallow-first', 'half-angle-mismatch', 'worn-bell-mouth', 'opposed-cones', 'rear-bearing', 'notebook'])('the scenario made for %s is valid and turns', (name) => {
+  test.each([
+    'steep-first',
+    'shallow-first',
+    'half-angle-mismatch',
+    'worn-bell-mouth',
+    'opposed-cones',
+    'rear-bearing',
+    'notebook',
+  ])('the scenario made for %s is valid and turns', (name) => {
     const { run: _, ...bare } = demo(name);
     const design = { ...bare, run: plausibleRun(bare) };
     expect(valid(design)).toEqual([]);

@@ -22,11 +22,15 @@ test('metric dimensions keep the nought before the point, inch dimensions have n
 
 test('a tolerance is never rounded up, and loses no more than a tenth', () => {
   fc.assert(
-    fc.property(fc.double({ min: 2.6e-4, max: 0.1, noNaN: true }), fc.constantFrom('metric' as const, 'inch' as const), (tolerance, system) => {
-      const told = Number(zoneText(tolerance, system)) * (system === 'inch' ? 25.4 : 1);
-      expect(told).toBeLessThanOrEqual(tolerance * (1 + 1e-3));
-      expect(told).toBeGreaterThanOrEqual(0.895 * tolerance);
-    }),
+    fc.property(
+      fc.double({ min: 2.6e-4, max: 0.1, noNaN: true }),
+      fc.constantFrom('metric' as const, 'inch' as const),
+      (tolerance, system) => {
+        const told = Number(zoneText(tolerance, system)) * (system === 'inch' ? 25.4 : 1);
+        expect(told).toBeLessThanOrEqual(tolerance * (1 + 1e-3));
+        expect(told).toBeGreaterThanOrEqual(0.895 * tolerance);
+      },
+    ),
     { seed: 6 },
   );
   expect(angleZoneText(2.19 / 3600)).toBe('2.1″');
@@ -42,38 +46,49 @@ test('a stop reading has as many decimals as its tolerance', () => {
 });
 
 test('a dial keeps the divisions of the system it is made in; lengths that may be more are rounded up', () => {
-  expect([divisionText(0.005, 'metric'), divisionText(0.005, 'inch'), divisionText(0.0254, 'inch'), divisionText(0.00127, 'metric')]).toEqual(['5.00 µm', '5.00 µm', '10.00 tenths', '0.50 tenths']);
+  expect([
+    divisionText(0.005, 'metric'),
+    divisionText(0.005, 'inch'),
+    divisionText(0.0254, 'inch'),
+    divisionText(0.00127, 'metric'),
+  ]).toEqual(['5.00 µm', '5.00 µm', '10.00 tenths', '0.50 tenths']);
   expect([atLeastText(60.2, 'metric'), atLeastText(60.2, 'inch')]).toEqual(['61 mm', '2.4 in']);
 });
 
 /** A figure without its sign of a diameter, in mm. */
-const mmOf = (text: string, system: 'metric' | 'inch') => Number(text.replace('⌀', '').replace('−', '-')) * (system === 'inch' ? 25.4 : 1);
+const mmOf = (text: string, system: 'metric' | 'inch') =>
+  Number(text.replace('⌀', '').replace('−', '-')) * (system === 'inch' ? 25.4 : 1);
 
 const folder = join(import.meta.dirname, '../../../assets/designs');
 
-test.each(readdirSync(folder))('what stands on the drawing of %s makes the part again, in both systems, to a tenth of its tolerance', (file) => {
-  const read = parseDesign(readFileSync(join(folder, file), 'utf8'));
-  if (!read.ok) throw new Error(file);
-  for (const system of ['metric', 'inch'] as const) {
-    for (const surface of tolerancedSurfaces(read.design, read.design.position ?? 0, [], system)) {
-      const own = read.design.seats.find(({ name }) => name === surface.seat)![surface.part];
-      const plane = mmOf(exactText(surface.gaugePlane, system), system);
-      const [size] = diameterText(surface.diameter, surface.diameterTolerance, system).split(' ');
-      const told = /half angle ([\d.]+)°/.exec(angleToleranceText(surface, system))?.[1] ?? '0';
-      const angle = (Number(told) * Math.sign(own.halfAngle) * Math.PI) / 180;
-      expect(plane).toBeGreaterThanOrEqual(own.from - 1e-6);
-      expect(plane).toBeLessThanOrEqual(own.to + 1e-6);
-      for (const z of [own.from, own.to]) {
-        const made = mmOf(size!, system) / 2 + (z - plane) * Math.tan(angle);
-        const drawn = own.diameter / 2 + (z - own.station) * Math.tan((own.halfAngle * Math.PI) / 180);
-        expect(Math.abs(made - drawn), `${surface.seat} ${surface.part} at ${z}`).toBeLessThan((surface.diameterTolerance ?? 0.001) / 10);
+test.each(readdirSync(folder))(
+  'what stands on the drawing of %s makes the part again, in both systems, to a tenth of its tolerance',
+  (file) => {
+    const read = parseDesign(readFileSync(join(folder, file), 'utf8'));
+    if (!read.ok) throw new Error(file);
+    for (const system of ['metric', 'inch'] as const) {
+      for (const surface of tolerancedSurfaces(read.design, read.design.position ?? 0, [], system)) {
+        const own = read.design.seats.find(({ name }) => name === surface.seat)![surface.part];
+        const plane = mmOf(exactText(surface.gaugePlane, system), system);
+        const [size] = diameterText(surface.diameter, surface.diameterTolerance, system).split(' ');
+        const told = /half angle ([\d.]+)°/.exec(angleToleranceText(surface, system))?.[1] ?? '0';
+        const angle = (Number(told) * Math.sign(own.halfAngle) * Math.PI) / 180;
+        expect(plane).toBeGreaterThanOrEqual(own.from - 1e-6);
+        expect(plane).toBeLessThanOrEqual(own.to + 1e-6);
+        for (const z of [own.from, own.to]) {
+          const made = mmOf(size!, system) / 2 + (z - plane) * Math.tan(angle);
+          const drawn = own.diameter / 2 + (z - own.station) * Math.tan((own.halfAngle * Math.PI) / 180);
+          expect(Math.abs(made - drawn), `${surface.seat} ${surface.part} at ${z}`).toBeLessThan(
+            (surface.diameterTolerance ?? 0.001) / 10,
+          );
+        }
+        // Ends carry no tolerance: what is told of them is enough to face a shoulder by.
+        expect(Math.abs(mmOf(endText(own.from, system), system) - own.from)).toBeLessThan(0.013);
+        expect(Math.abs(mmOf(endText(own.to, system), system) - own.to)).toBeLessThan(0.013);
       }
-      // Ends carry no tolerance: what is told of them is enough to face a shoulder by.
-      expect(Math.abs(mmOf(endText(own.from, system), system) - own.from)).toBeLessThan(0.013);
-      expect(Math.abs(mmOf(endText(own.to, system), system) - own.to)).toBeLessThan(0.013);
     }
-  }
-});
+  },
+);
 
 test('one angle carries the tolerance; what follows from it stands in brackets; a straight surface is told by its ends', () => {
   const surface = {
@@ -100,8 +115,13 @@ test('one angle carries the tolerance; what follows from it stands in brackets; 
   expect(coneText({ ...surface, halfAngle: -45 }, 'metric')).toBe('(90.0° included)');
   // Straight to any gauge, or to what it differs from end to end: no taper, no symbol of one.
   const straight = { ...surface, halfAngle: -0.0052, straight: true, taper: null };
-  expect([coneText({ ...straight, taperOver: 2e-5 }, 'inch'), coneText({ ...straight, taperOver: 0.00346 }, 'inch')]).toEqual(['straight', 'straight to 1.36 tenths']);
+  expect([
+    coneText({ ...straight, taperOver: 2e-5 }, 'inch'),
+    coneText({ ...straight, taperOver: 0.00346 }, 'inch'),
+  ]).toEqual(['straight', 'straight to 1.36 tenths']);
   expect([hasSymbol(straight), hasSymbol(surface)]).toEqual([false, true]);
   // 2·26 mm·tan(2.19″)
-  expect(angleToleranceText({ ...surface, halfAngle: 0, straight: true, taper: null }, 'metric')).toBe(`⌀ alike to ${zoneText(2 * 26 * Math.tan(((2.19 / 3600) * Math.PI) / 180), 'metric')}`);
+  expect(angleToleranceText({ ...surface, halfAngle: 0, straight: true, taper: null }, 'metric')).toBe(
+    `⌀ alike to ${zoneText(2 * 26 * Math.tan(((2.19 / 3600) * Math.PI) / 180), 'metric')}`,
+  );
 });

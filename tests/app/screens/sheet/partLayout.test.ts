@@ -7,10 +7,18 @@ import { type PartLayout, partLayout } from '../../../../src/app/screens/sheet/p
 const width = (text: string, size: number) => 0.6 * size * text.length;
 const SIZE = { width: WIDTH, height: 300 };
 
-const seat = fc.record({ gap: fc.double({ min: 0, max: 60, noNaN: true }), length: fc.double({ min: 2, max: 60, noNaN: true }), r: fc.double({ min: 5, max: 40, noNaN: true }) });
+const seat = fc.record({
+  gap: fc.double({ min: 0, max: 60, noNaN: true }),
+  length: fc.double({ min: 2, max: 60, noNaN: true }),
+  r: fc.double({ min: 5, max: 40, noNaN: true }),
+});
 
 /** A part with these seats one behind the other, told as a drawing tells it. */
-function laidOut(seats: readonly { gap: number; length: number; r: number }[], height = SIZE.height, long = ''): PartLayout {
+function laidOut(
+  seats: readonly { gap: number; length: number; r: number }[],
+  height = SIZE.height,
+  long = '',
+): PartLayout {
   let z = 0;
   const ends = seats.map(({ gap, length, r }) => {
     const from = z + gap;
@@ -18,11 +26,26 @@ function laidOut(seats: readonly { gap: number; length: number; r: number }[], h
     return { from, to: z, r };
   });
   const tell = {
-    stations: ends.flatMap(({ from, to, r }) => [from, to].map((at) => ({ z: at, r, text: at.toFixed(2), exact: at === from }))),
+    stations: ends.flatMap(({ from, to, r }) =>
+      [from, to].map((at) => ({ z: at, r, text: at.toFixed(2), exact: at === from })),
+    ),
     diameters: ends.length > 4 ? [] : ends.map(({ from, r }) => ({ z: from, r, lines: ['⌀22.0000', '±0.0005'] })),
-    notes: ends.map(({ from, to, r }, i) => ({ name: `${long}seat ${i}`, cone: '(1:9.541)', hasSymbol: true, widens: 1 as const, angle: 'half angle 3.0° ±2.1″', z: (from + to) / 2, r })),
+    notes: ends.map(({ from, to, r }, i) => ({
+      name: `${long}seat ${i}`,
+      cone: '(1:9.541)',
+      hasSymbol: true,
+      widens: 1 as const,
+      angle: 'half angle 3.0° ±2.1″',
+      z: (from + to) / 2,
+      r,
+    })),
   };
-  return partLayout({ left: ends[0]!.from - 5, right: z + 5, outer: 1.3 * Math.max(...ends.map(({ r }) => r)) }, tell, { ...SIZE, height }, width);
+  return partLayout(
+    { left: ends[0]!.from - 5, right: z + 5, outer: 1.3 * Math.max(...ends.map(({ r }) => r)) },
+    tell,
+    { ...SIZE, height },
+    width,
+  );
 }
 
 test('stations stand apart in their order, on the drawing, whatever the part', () => {

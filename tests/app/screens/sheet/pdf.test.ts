@@ -22,7 +22,12 @@ let browser: Browser;
 
 beforeAll(async () => {
   await build({ configFile: join(top, 'vite.config.ts'), logLevel: 'silent', build: { outDir, emptyOutDir: true } });
-  server = await preview({ configFile: join(top, 'vite.config.ts'), logLevel: 'silent', build: { outDir }, preview: { port: 0 } });
+  server = await preview({
+    configFile: join(top, 'vite.config.ts'),
+    logLevel: 'silent',
+    build: { outDir },
+    preview: { port: 0 },
+  });
   browser = await chromium.launch(CHROMIUM);
 }, 120_000);
 
@@ -42,7 +47,10 @@ async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
   const page = await browser.newPage({ viewport: { width, height: 900 } });
   await page.goto(`${server.resolvedUrls!.local[0]!}#sheet`);
   await page.selectOption('header select', `${file}.conepair.json`);
-  await page.waitForFunction((title) => document.querySelector('.title-block h3')?.textContent === title, designOf(file).title);
+  await page.waitForFunction(
+    (title) => document.querySelector('.title-block h3')?.textContent === title,
+    designOf(file).title,
+  );
   await page.selectOption('.paper-choice select', paper);
   await page.waitForSelector('.pages[aria-busy="false"]');
   return page;
@@ -54,7 +62,13 @@ function misplaced({ pages }: Pdf, paper: Paper): string[] {
   const hair = 0.3;
   return pages.flatMap(({ texts }, i) =>
     texts
-      .filter(({ x, y, end }) => x < MARGIN.side * POINTS - hair || Math.max(x, end) > (width - MARGIN.side) * POINTS + hair || y < MARGIN.top * POINTS - hair || y > height * POINTS)
+      .filter(
+        ({ x, y, end }) =>
+          x < MARGIN.side * POINTS - hair ||
+          Math.max(x, end) > (width - MARGIN.side) * POINTS + hair ||
+          y < MARGIN.top * POINTS - hair ||
+          y > height * POINTS,
+      )
       .map(({ text, x, y }) => `page ${i + 1}: "${text}" at ${x.toFixed(1)}, ${y.toFixed(1)}`),
   );
 }
@@ -104,25 +118,38 @@ test.each([
     ] as const)
       expect(texts.find(({ text }) => text.startsWith(words))?.size).toBeCloseTo(points, 1);
     for (const { name } of design.seats) expect(wordsOf(drawings)).toContain(`${name} journal`);
-    for (const step of steps) for (const gauge of step.gauges) expect(wordsOf(work)).toContain(stopText(gauge.stop!, stopTolerance(step, gauge, 0.0005), inch ? 'inch' : 'metric'));
+    for (const step of steps)
+      for (const gauge of step.gauges)
+        expect(wordsOf(work)).toContain(
+          stopText(gauge.stop!, stopTolerance(step, gauge, 0.0005), inch ? 'inch' : 'metric'),
+        );
     for (const { text } of order) expect(wordsOf(work)).toContain(text.normalize('NFKC'));
     expect(wordsOf(work)).toContain('prove it by measurement');
     expect(wordsOf(drawings)).toMatch(/Least film cold .* Warm/);
     // Well filled: the last line of each page stands in its lowest fifth, above the foot.
-    for (const { height, texts } of pdf.pages) expect(Math.max(...texts.map(({ y }) => y).filter((y) => y < height - MARGIN.bottom * POINTS))).toBeGreaterThan(0.8 * height);
+    for (const { height, texts } of pdf.pages)
+      expect(Math.max(...texts.map(({ y }) => y).filter((y) => y < height - MARGIN.bottom * POINTS))).toBeGreaterThan(
+        0.8 * height,
+      );
   },
   60_000,
 );
 
 test('eight seats with every surface cut go on to further pages, and nothing is lost', async () => {
   const page = await opened('steep-first', 'A4');
-  const seats = [0, 1, 2, 3].flatMap((k) => designOf('steep-first').seats.map((seat) => ({ ...seat, name: `${seat.name} ${k + 1}` })));
+  const seats = [0, 1, 2, 3].flatMap((k) =>
+    designOf('steep-first').seats.map((seat) => ({ ...seat, name: `${seat.name} ${k + 1}` })),
+  );
   const allow = seats.flatMap(({ name }) => [
     { seat: name, part: 'journal' as const, cleanup: 0.001, limit: 0.2 },
     { seat: name, part: 'bush' as const, cleanup: 0.001, limit: 0.2 },
   ]);
   const design = { ...designOf('steep-first'), title: 'Eight seats', seats, cut: { allow } };
-  await page.setInputFiles('header input[type=file]', { name: 'eight.conepair.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) });
+  await page.setInputFiles('header input[type=file]', {
+    name: 'eight.conepair.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(design)),
+  });
   await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Eight seats');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   await page.close();
@@ -131,7 +158,8 @@ test('eight seats with every surface cut go on to further pages, and nothing is 
   const steps = cutSection(design)!.steps;
   expect(steps.length).toBe(16);
   // Where a list goes on, its heading comes again.
-  for (const { texts } of pdf.pages.filter((each) => /\d+\. (shallow|steep) \d (journal|bush): ⌀/.test(wordsOf(each)))) expect(texts.some(({ text }) => text.includes('Stop at'))).toBe(true);
+  for (const { texts } of pdf.pages.filter((each) => /\d+\. (shallow|steep) \d (journal|bush): ⌀/.test(wordsOf(each))))
+    expect(texts.some(({ text }) => text.includes('Stop at'))).toBe(true);
   const words = pdf.pages.map(wordsOf).join(' ');
   for (const { text } of cutSection(design)!.work) expect(words).toContain(text);
   for (const [i, { seat, part }] of steps.entries()) expect(words).toContain(`${i + 1}. ${seat} ${part}`);
@@ -140,14 +168,24 @@ test('eight seats with every surface cut go on to further pages, and nothing is 
 test('a plan that is not possible prints what conflicts, and nothing to carry out', async () => {
   const page = await opened('steep-first', 'A4');
   const steep = designOf('steep-first');
-  const design = { ...steep, title: 'Too little', cut: { ...steep.cut!, allow: [{ seat: 'steep', part: 'journal' as const, limit: 0.002 }] } };
-  await page.setInputFiles('header input[type=file]', { name: 'tight.conepair.json', mimeType: 'application/json', buffer: Buffer.from(JSON.stringify(design)) });
+  const design = {
+    ...steep,
+    title: 'Too little',
+    cut: { ...steep.cut!, allow: [{ seat: 'steep', part: 'journal' as const, limit: 0.002 }] },
+  };
+  await page.setInputFiles('header input[type=file]', {
+    name: 'tight.conepair.json',
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(design)),
+  });
   await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Too little');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   await page.close();
   expect(pdf.pages.length).toBe(2);
   expect(misplaced(pdf, 'A4')).toEqual([]);
-  expect(wordsOf(pdf.pages[0]!)).toMatch(/Not a work order: do not cut to this sheet\..*the steep journal may lose at most 2\.00 μm/);
+  expect(wordsOf(pdf.pages[0]!)).toMatch(
+    /Not a work order: do not cut to this sheet\..*the steep journal may lose at most 2\.00 μm/,
+  );
   expect(pdf.pages.map(wordsOf).join(' ')).not.toMatch(/Stop at|Order of work|Set it so|Machine |by the plan/);
 }, 60_000);
 

@@ -31,7 +31,14 @@ export interface Pdf {
 type Matrix = readonly [number, number, number, number, number, number];
 
 /** First this one, then the other. */
-const then = ([a, b, c, d, e, f]: Matrix, [A, B, C, D, E, F]: Matrix): Matrix => [a * A + b * C, a * B + b * D, c * A + d * C, c * B + d * D, e * A + f * C + E, e * B + f * D + F];
+const then = ([a, b, c, d, e, f]: Matrix, [A, B, C, D, E, F]: Matrix): Matrix => [
+  a * A + b * C,
+  a * B + b * D,
+  c * A + d * C,
+  c * B + d * D,
+  e * A + f * C + E,
+  e * B + f * D + F,
+];
 
 export function readPdf(bytes: Buffer): Pdf {
   const text = bytes.toString('latin1');
@@ -41,13 +48,23 @@ export function readPdf(bytes: Buffer): Pdf {
     const at = body.indexOf('stream\n');
     const dictionary = at < 0 ? body : body.slice(0, at);
     const raw = () => Buffer.from(body.slice(at + 7, body.lastIndexOf('endstream')), 'latin1');
-    objects.set(Number(match[1]), { dictionary, stream: () => (dictionary.includes('/FlateDecode') ? inflateSync(raw(), { finishFlush: 2 }) : raw()).toString('latin1') });
+    objects.set(Number(match[1]), {
+      dictionary,
+      stream: () =>
+        (dictionary.includes('/FlateDecode') ? inflateSync(raw(), { finishFlush: 2 }) : raw()).toString('latin1'),
+    });
   }
-  const reference = (dictionary: string, key: string) => objects.get(Number(new RegExp(`/${key} (\\d+) 0 R`).exec(dictionary)?.[1]));
+  const reference = (dictionary: string, key: string) =>
+    objects.get(Number(new RegExp(`/${key} (\\d+) 0 R`).exec(dictionary)?.[1]));
   const pages = [...objects.values()].filter(({ dictionary }) => /\/Type \/Page\n/.test(dictionary));
   const used = new Set<string>();
   const read = pages.map(({ dictionary }): PdfPage => {
-    const [, , width, height] = /\/MediaBox \[([^\]]*)\]/.exec(dictionary)![1]!.trim().split(/\s+/).map(Number) as [number, number, number, number];
+    const [, , width, height] = /\/MediaBox \[([^\]]*)\]/.exec(dictionary)![1]!.trim().split(/\s+/).map(Number) as [
+      number,
+      number,
+      number,
+      number,
+    ];
     const fonts = new Map<string, Map<string, string>>();
     for (const [, name, id] of (/\/Font <<([\s\S]*?)>>/.exec(dictionary)?.[1] ?? '').matchAll(/\/(\w+) (\d+) 0 R/g)) {
       const font = objects.get(Number(id))!.dictionary;
@@ -60,7 +77,11 @@ export function readPdf(bytes: Buffer): Pdf {
     // A composite font has its descriptor one further on; a Type 3 font is drawn by the file itself.
     const descendant = /\/DescendantFonts \[(\d+) 0 R/.exec(font)?.[1];
     const own = descendant ? objects.get(Number(descendant))!.dictionary : font;
-    return { name: /\/BaseFont \/(\S+)/.exec(font)?.[1] ?? 'Type 3', embedded: /\/Subtype \/Type3/.test(font) || /\/FontFile[23]? /.test(reference(own, 'FontDescriptor')?.dictionary ?? '') };
+    return {
+      name: /\/BaseFont \/(\S+)/.exec(font)?.[1] ?? 'Type 3',
+      embedded:
+        /\/Subtype \/Type3/.test(font) || /\/FontFile[23]? /.test(reference(own, 'FontDescriptor')?.dictionary ?? ''),
+    };
   });
   return { pages: read, fonts };
 }
@@ -68,12 +89,17 @@ export function readPdf(bytes: Buffer): Pdf {
 /** Codes to characters. */
 function unicodeOf(map: string): Map<string, string> {
   const known = new Map<string, string>();
-  const character = (hex: string) => String.fromCharCode(...(hex.match(/.{4}/g) ?? []).map((unit) => Number.parseInt(unit, 16)));
-  for (const [, block] of map.matchAll(/beginbfchar([\s\S]*?)endbfchar/g)) for (const [, code, to] of block!.matchAll(/<(\w+)> <(\w+)>/g)) known.set(code!.toUpperCase(), character(to!));
+  const character = (hex: string) =>
+    String.fromCharCode(...(hex.match(/.{4}/g) ?? []).map((unit) => Number.parseInt(unit, 16)));
+  for (const [, block] of map.matchAll(/beginbfchar([\s\S]*?)endbfchar/g))
+    for (const [, code, to] of block!.matchAll(/<(\w+)> <(\w+)>/g)) known.set(code!.toUpperCase(), character(to!));
   for (const [, block] of map.matchAll(/beginbfrange([\s\S]*?)endbfrange/g)) {
     for (const [, from, to, first] of block!.matchAll(/<(\w+)> <(\w+)> <(\w+)>/g)) {
       for (let code = Number.parseInt(from!, 16); code <= Number.parseInt(to!, 16); code++) {
-        known.set(code.toString(16).toUpperCase().padStart(from!.length, '0'), String.fromCharCode(Number.parseInt(first!, 16) + code - Number.parseInt(from!, 16)));
+        known.set(
+          code.toString(16).toUpperCase().padStart(from!.length, '0'),
+          String.fromCharCode(Number.parseInt(first!, 16) + code - Number.parseInt(from!, 16)),
+        );
       }
     }
   }
@@ -109,7 +135,9 @@ function textsOf(content: string, fonts: ReadonlyMap<string, ReadonlyMap<string,
     } else if (token === 'Tj') {
       const code = operands[0]!.slice(1, -1).toUpperCase();
       const length = [...font.keys()][0]?.length ?? 4;
-      const characters = (code.match(new RegExp(`.{${length}}`, 'g')) ?? []).map((c) => font.get(c) ?? '\ufffd').join('');
+      const characters = (code.match(new RegExp(`.{${length}}`, 'g')) ?? [])
+        .map((c) => font.get(c) ?? '\ufffd')
+        .join('');
       const at = then(line, graphics);
       if (run) {
         run.text += characters;
