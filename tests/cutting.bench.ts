@@ -6,8 +6,8 @@ import type { SeatInput } from '../src/engine/contact/fit.ts';
 import { lapped } from '../src/engine/cutting/lapping.ts';
 import { planCut } from '../src/engine/cutting/plan.ts';
 import { offCentreSurface } from '../src/engine/parts/offCentre.ts';
+import { toSeats } from '../src/report/convert.ts';
 import { cutSection } from '../src/report/cut/section.ts';
-import { toSeats } from '../src/report/toEngine.ts';
 
 function demo(name: string): Design {
   const parsed = parseDesign(readFileSync(new URL(`../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'));

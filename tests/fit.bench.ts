@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { bench, describe } from 'vitest';
 import { parseDesign } from '../src/design/validate.ts';
 import { type SeatInput, fit as solveFit } from '../src/engine/contact/fit.ts';
-import { metres, toSeats } from '../src/report/toEngine.ts';
+import { metres, toSeats } from '../src/report/convert.ts';
 
 const parsed = parseDesign(
   readFileSync(new URL('../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),

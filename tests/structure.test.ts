@@ -119,3 +119,18 @@ test('comments keep within 120 columns, which the formatter sees to in code', ()
   );
   expect(long).toEqual([]);
 });
+
+test('degrees and radians, millimetres and metres meet in report/convert.ts alone', () => {
+  // Of an oil's viscosity and density, of pressures, stiffnesses and seconds a thousand is another matter.
+  const other = /viscosity|density|pressure|SECONDS|value \*|scale/;
+  const raw = /Math\.PI\)? ?\/ ?180|180\)? ?\/ ?Math\.PI|[/*] 1000\b/;
+  const wrong = sources
+    .filter((file) => /^src\/(report|app|worker|jobs)\//.test(file) && file !== 'src/report/convert.ts')
+    .flatMap((file) =>
+      codeOf(file)
+        .split('\n')
+        .filter((line) => raw.test(line) && !other.test(line))
+        .map((line) => `${file}: ${line.trim()}`),
+    );
+  expect(wrong).toEqual([]);
+});

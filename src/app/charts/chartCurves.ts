@@ -5,8 +5,8 @@
 import type { Design } from '../../design/definition.ts';
 import { leastFilm } from '../../engine/contact/film.ts';
 import { positionForFilm, type SeatLines } from '../../engine/contact/fit.ts';
+import { metres, millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
-import { metres, millimetres } from '../../report/toEngine.ts';
 import { landmarks } from '../pictures/journalMove.ts';
 
 export type Curve = [position: number, film: number][];

@@ -7,7 +7,7 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { leastFilm } from '../../engine/contact/film.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
-import { metres, millimetres } from '../../report/toEngine.ts';
+import { metres, millimetres } from '../../report/convert.ts';
 import { textWidth } from '../pictures/textWidth.ts';
 import { type Band, bandsOf, type Curve, type Range } from './chartCurves.ts';
 import { type Box, bends, placeBandLabel, placeTags, type Tag, type Tagged } from './chartTags.ts';

@@ -6,6 +6,7 @@ import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
 import { fineText, type System, sidedText } from '../../design/units.ts';
+import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
 import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
@@ -86,7 +87,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} />
         <path
-          d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`}
+          d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`}
           className="axis"
         />
         {dimensions && drawn.forces.length === 0 && (

@@ -1,12 +1,12 @@
 /** In the section: the grip by which the nose is pulled up and down, and the forces of the seats that hold it. */
 import { unitOf } from '../../design/measures.ts';
 import { fineText, type System } from '../../design/units.ts';
-import { metres, millimetres } from '../../report/toEngine.ts';
+import { metres, millimetres } from '../../report/convert.ts';
 import type { Work } from '../state/store.ts';
 import type { Drawn, DrawnForce } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
 import { FIGURE, onScreen, type Placing } from './sectionLayout.ts';
-import { useHandle } from './useMove.ts';
+import { micrometres, useHandle } from './useMove.ts';
 
 interface Props {
   work: Work;
@@ -36,7 +36,7 @@ export function SectionPull({ work, drawn, frame, at, system }: Props) {
     start: () => work.store.setState({ pull: { station, x: 0, y: up } }),
     letGo: () => work.store.setState({ pull: null }),
   });
-  const grip = onScreen(at, [station / 1000, 0], 1);
+  const grip = onScreen(at, [metres(station), 0], 1);
   const y = grip.y - up * drawn.factor * at.scale;
   return (
     <g className="pull">
@@ -49,7 +49,7 @@ export function SectionPull({ work, drawn, frame, at, system }: Props) {
         tabIndex={0}
         aria-orientation="vertical"
         aria-label="Pull the nose up or down; Escape lets go"
-        aria-valuenow={Math.round(up * 1e6) / 1e3}
+        aria-valuenow={micrometres(up)}
         aria-valuetext={`${fineText(up, system)} up`}
         onKeyDown={onKeyDown}
         className="pull-grip"

@@ -3,6 +3,8 @@
  * shown
  * look equal; a scale that darkens all the way reads in black and white too.
  */
+import { radians } from '../../report/convert.ts';
+
 /** sRGB, each 0 to 1. */
 export type Rgb = readonly [red: number, green: number, blue: number];
 export type Lab = readonly [lightness: number, a: number, b: number];
@@ -11,7 +13,7 @@ const STEPS = 64;
 
 /** Lightness 0 to 1, chroma, hue in degrees. */
 export function polar(lightness: number, chroma: number, hue: number): Lab {
-  const angle = (hue * Math.PI) / 180;
+  const angle = radians(hue);
   return [lightness, chroma * Math.cos(angle), chroma * Math.sin(angle)];
 }
 

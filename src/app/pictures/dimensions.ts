@@ -5,7 +5,7 @@
  */
 import type { Design, Part, Surface } from '../../design/definition.ts';
 import { angleText, lengthText, type System, TENTH, taperOfHalfAngle } from '../../design/units.ts';
-import { metres, radians } from '../../report/toEngine.ts';
+import { metres, radians } from '../../report/convert.ts';
 import type { Drawn, Point } from './drawn.ts';
 
 export interface LengthDimension {

@@ -17,6 +17,7 @@
  */
 import { type Chain, type FilmChain, filmAlong } from '../../engine/contact/film.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
+import { radians } from '../../report/convert.ts';
 import type { Leaning } from './leaning.ts';
 
 /** z along the axis, r from the axis, m. */
@@ -64,13 +65,13 @@ export interface Drawn {
 }
 
 /** Half angles (rad) above this are drawn displaced along the axis. */
-const STEEP = (20 * Math.PI) / 180;
+const STEEP = radians(20);
 /** The largest gap drawn, as a share of the smallest radius: on one axis, and pulled aside. */
 const LARGEST_GAP = 0.4;
 const PULLED_GAP = 0.85;
 
 /** The steepest seat (rad) that can be drawn displaced along the radius: the gap drawn grows as 1/cos a. */
-const FLAT = (70 * Math.PI) / 180;
+const FLAT = radians(70);
 const UP = Math.PI / 2;
 const DOWN = 1.5 * Math.PI;
 

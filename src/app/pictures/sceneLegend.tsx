@@ -2,6 +2,7 @@
 import { type CSSProperties, useSyncExternalStore } from 'react';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { SAME } from '../../engine/contact/film.ts';
+import { metres, millimetres } from '../../report/convert.ts';
 import { BLUE } from './blue.ts';
 import type { Drawing } from './drawing.ts';
 import { cssColour, filmColour, INTERFERENCE, touchColour } from './filmColour.ts';
@@ -19,7 +20,7 @@ export const panel = (dark: boolean): CSSProperties => ({
 
 /** The scale's far end (m): the greatest film rounded up in the user's unit. */
 export function scaleEnd(greatest: number, system: System): number {
-  const unit = fineUnit(system).size / 1000;
+  const unit = metres(fineUnit(system).size);
   return roundAbove(greatest / unit) * unit;
 }
 
@@ -60,7 +61,7 @@ export function SceneLegend({ drawing, max, system, dark, blue }: Props) {
       ) : (
         <Mark
           colour={cssColour(dark ? BLUE.dark : BLUE.light)}
-          text={`Within ${fineText(blue * 1000, system)} when pressed home`}
+          text={`Within ${fineText(millimetres(blue), system)} when pressed home`}
         />
       )}
       {touching && <Mark colour={cssColour(touchColour(dark))} text="Touching" />}
@@ -71,7 +72,7 @@ export function SceneLegend({ drawing, max, system, dark, blue }: Props) {
 
 function FilmScale({ max, system }: { max: number; system: System }) {
   // A scale from nothing to nothing tells nothing.
-  if (fineText(max * 1000, system) === fineText(0, system)) return <div>Film: next to none</div>;
+  if (fineText(millimetres(max), system) === fineText(0, system)) return <div>Film: next to none</div>;
   return (
     <>
       <div>Film</div>
@@ -87,7 +88,7 @@ function FilmScale({ max, system }: { max: number; system: System }) {
       />
       <div style={{ width: 180, maxWidth: '100%', display: 'flex', justifyContent: 'space-between', gap: 12 }}>
         <span>{fineText(0, system)}</span>
-        <span>{fineText(max * 1000, system)}</span>
+        <span>{fineText(millimetres(max), system)}</span>
       </div>
     </>
   );

@@ -3,6 +3,7 @@
  * the dimension rows below and at both ends, the notes above. Pixels, x to the right, y down.
  */
 
+import { millimetres } from '../../report/convert.ts';
 import { ARROW, dimensionRows, type PlacedSpan, type Room } from './dimensionRows.ts';
 import type { AngleDimension, DiameterDimension, Dimensions, LengthDimension } from './dimensions.ts';
 import type { Point } from './drawn.ts';
@@ -115,8 +116,8 @@ const count = (spans: readonly SpanOnScreen[]) => spans.reduce((most, span) => M
 
 /** A drawn point (m) on the screen, above the axis (side 1) or below it (side -1). */
 export const onScreen = (at: Pick<Placing, 'scale' | 'middle' | 'station'>, [z, r]: Point, side: 1 | -1) => ({
-  x: at.middle.x + (z * 1000 - at.station) * at.scale,
-  y: at.middle.y - side * r * 1000 * at.scale,
+  x: at.middle.x + (millimetres(z) - at.station) * at.scale,
+  y: at.middle.y - side * millimetres(r) * at.scale,
 });
 
 export function dimensionsOnScreen(
@@ -244,7 +245,7 @@ export interface AngleOnScreen {
 export function angleOnScreen(angle: AngleDimension, at: Placing, measures: Measures): AngleOnScreen | null {
   if (at.level === 'none' || at.level === 'overall') return null;
   const apex = onScreen(at, angle.apex, -1);
-  const slant = angle.slant * 1000 * at.scale;
+  const slant = millimetres(angle.slant) * at.scale;
   const steep = angle.halfAngle > 0.3;
   const radius = steep ? Math.min(60, 1.3 * slant) : Math.min(150, 0.8 * slant);
   const arc = radius * angle.halfAngle;

@@ -6,7 +6,7 @@ import type { Design } from '../../design/definition.ts';
 import { nearestPlan } from '../../engine/cutting/plan.ts';
 import { NO_STEP, type PlanInput } from '../../engine/cutting/problem.ts';
 import { isMet } from '../../engine/cutting/programme.ts';
-import { millimetres } from '../toEngine.ts';
+import { millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
 import { orNull, TOLERANCE_SHARE } from './toCut.ts';

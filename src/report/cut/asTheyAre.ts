@@ -2,7 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { nearestPlan } from '../../engine/cutting/plan.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
-import { millimetres } from '../toEngine.ts';
+import { millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
 import { orNull } from './toCut.ts';

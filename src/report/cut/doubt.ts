@@ -7,10 +7,10 @@ import { defaultAt } from '../../design/place.ts';
 import { type Doubt, evenDoubt } from '../../engine/cutting/trial.ts';
 import { estimate } from '../../engine/gauging/estimate.ts';
 import { filmDoubt } from '../../engine/gauging/filmDoubt.ts';
+import { metres, millimetres } from '../convert.ts';
 import { toPriors } from '../measure/toReading.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
-import { metres, millimetres } from '../toEngine.ts';
 import type { CutReport } from './definition.ts';
 import type { Cut } from './toCut.ts';
 

@@ -2,7 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { type LapState, lapped } from '../../engine/cutting/lapping.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
-import { millimetres } from '../toEngine.ts';
+import { millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 import { type Cut, orNull, toLap } from './toCut.ts';
 

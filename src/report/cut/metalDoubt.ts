@@ -2,7 +2,7 @@
 import type { Design, Part } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { diameterChange } from '../../engine/parts/stock.ts';
-import { metres, millimetres, radians } from '../toEngine.ts';
+import { metres, millimetres, radians } from '../convert.ts';
 import type { Cut } from './toCut.ts';
 
 /** mm, of metal off a face, gauged by its thickness */

@@ -4,7 +4,7 @@ import { COVER, fineText, plusMinusText, type System } from '../../design/units.
 import { fit } from '../../engine/contact/fit.ts';
 import { spreadOf, trialsOf, type Updated } from '../../engine/cutting/trial.ts';
 import { shakeTold, touchOf } from '../../engine/cutting/trialReadings.ts';
-import { millimetres } from '../toEngine.ts';
+import { millimetres } from '../convert.ts';
 import { doubtOf } from './doubt.ts';
 import { listed } from './listed.ts';
 import { closedCount, openTrials } from './openTrials.ts';

@@ -14,8 +14,8 @@ import {
   stepsOf,
   type Why,
 } from '../../engine/cutting/steps.ts';
+import { degrees, metres, millimetres, radians } from '../convert.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
-import { degrees, metres, millimetres, radians } from '../toEngine.ts';
 import { aimsSection, tradeSection } from './aimsSection.ts';
 import { asTheyAre } from './asTheyAre.ts';
 import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';

@@ -7,7 +7,7 @@ import { type SurfaceSetUp, setUpsOf } from '../../engine/cutting/setUp.ts';
 import type { CutStep, SurfaceStep } from '../../engine/cutting/steps.ts';
 import type { Surface } from '../../engine/parts/line.ts';
 import { hollowOf, offCentreDeviation } from '../../engine/parts/offCentre.ts';
-import { degrees, millimetres } from '../toEngine.ts';
+import { degrees, millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 import { type Cut, orNull, ownWay, toAngleTools, toErrors } from './toCut.ts';
 

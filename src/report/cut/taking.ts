@@ -1,7 +1,7 @@
 /** An amount of stock as it is taken at the machine: every feed, its divisions and passes (cutting/steps.ts). */
 import type { Design, Part } from '../../design/definition.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
-import { metres, millimetres, radians } from '../toEngine.ts';
+import { metres, millimetres, radians } from '../convert.ts';
 import type { CutStepReport } from './definition.ts';
 import { orNull, toMachine } from './toCut.ts';
 

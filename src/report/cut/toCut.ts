@@ -9,8 +9,8 @@ import type { Machine } from '../../engine/cutting/steps.ts';
 import type { Trial } from '../../engine/cutting/trial.ts';
 import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
 import { TOOLS, type Tooling } from '../../engine/gauging/tooling.ts';
+import { metres, millimetres, radians } from '../convert.ts';
 import { freeOf, toPlaySeats } from '../play/toPlay.ts';
-import { metres, millimetres, radians } from '../toEngine.ts';
 import { FACE_SIGMA, surfaceSigma } from './metalDoubt.ts';
 import { openTrials } from './openTrials.ts';
 

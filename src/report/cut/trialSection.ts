@@ -14,7 +14,7 @@ import {
   trialsOf,
   type Updated,
 } from '../../engine/cutting/trial.ts';
-import { millimetres } from '../toEngine.ts';
+import { millimetres } from '../convert.ts';
 import { asTheyAre } from './asTheyAre.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';

@@ -1,7 +1,7 @@
 /** The report of a run that no oil carries. */
 import type { FailedAnswer } from '../../engine/run/answer.ts';
 import type { Running } from '../../engine/run/running.ts';
-import { millimetres as mm } from '../toEngine.ts';
+import { millimetres as mm } from '../convert.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
 import { backOffReport, leastReport, loadReport, placeReport, poseReport } from './parts.ts';
 

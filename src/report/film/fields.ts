@@ -13,7 +13,7 @@ import { COARSE, HALF, type Running } from '../../engine/run/running.ts';
 import { standing } from '../../engine/run/solveRun.ts';
 import { leastFilmOf } from '../../engine/spindle/height.ts';
 import type { Pose } from '../../engine/spindle/pose.ts';
-import { degrees, metres, millimetres as mm } from '../toEngine.ts';
+import { degrees, metres, millimetres as mm } from '../convert.ts';
 import type { FilmReport } from './definition.ts';
 import { poseReport } from './parts.ts';
 import { toRunning } from './toSpindle.ts';

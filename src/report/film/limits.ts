@@ -16,7 +16,7 @@ import {
   workingStretch,
 } from '../../engine/run/limits.ts';
 import { warmingOf } from '../../engine/run/running.ts';
-import { metres, millimetres as mm } from '../toEngine.ts';
+import { metres, millimetres as mm } from '../convert.ts';
 import { revPerMinute } from './parts.ts';
 import { type Run, toOmega, toRunning } from './toSpindle.ts';
 

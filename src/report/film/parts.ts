@@ -4,7 +4,7 @@ import type { Sought } from '../../engine/run/backOff.ts';
 import type { Running } from '../../engine/run/running.ts';
 import type { LeastFilm } from '../../engine/spindle/height.ts';
 import type { Five, Pose } from '../../engine/spindle/pose.ts';
-import { degrees, millimetres as mm } from '../toEngine.ts';
+import { degrees, millimetres as mm } from '../convert.ts';
 import type { FilmReport } from './definition.ts';
 
 export const poseReport = ({ x, y, z, tiltX, tiltY }: Pose): FilmReport['pose'] => ({

@@ -5,7 +5,7 @@ import type { Matrix5 } from '../../engine/film/stiffness.ts';
 import { answerOf, type CarriedAnswer } from '../../engine/run/answer.ts';
 import { FINE, MOST_EFFORT, type MostEffort, type Running, WARM } from '../../engine/run/running.ts';
 import { type Solved, thinnestOf } from '../../engine/run/solveRun.ts';
-import { millimetres as mm } from '../toEngine.ts';
+import { millimetres as mm } from '../convert.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
 import { failedReport } from './failed.ts';
 import { backOffReport, forceReport, leastReport, loadReport, placeReport, poseReport, revPerMinute } from './parts.ts';

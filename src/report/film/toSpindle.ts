@@ -13,8 +13,8 @@ import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import type { ThermalBody } from '../../engine/heat/warmFilm.ts';
 import { coldRun, MOST_EFFORT, type Running } from '../../engine/run/running.ts';
 import { type Five, loadAt, type Pose } from '../../engine/spindle/pose.ts';
+import { metres, radians, toSeat } from '../convert.ts';
 import { toLobes, toPlaySeats } from '../play/toPlay.ts';
-import { metres, radians, toSeat } from '../toEngine.ts';
 
 export type Run = NonNullable<Design['run']>;
 

@@ -1,7 +1,7 @@
 /** The `fit` section of the report. */
 import type { Design } from '../../design/definition.ts';
 import { type Contact, fit, type SeatFit, type Stretch } from '../../engine/contact/fit.ts';
-import { metres, millimetres, toSeats } from '../toEngine.ts';
+import { metres, millimetres, toSeats } from '../convert.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
 
 /** Films (mm) closer than this to nothing are a touch on paper. */

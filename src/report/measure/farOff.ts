@@ -1,7 +1,7 @@
 /** A reading that lies so far from the drawing that a slip of the pen is likelier than such a part. */
 import type { Design } from '../../design/definition.ts';
 import { lengthText, type System } from '../../design/units.ts';
-import { radians } from '../toEngine.ts';
+import { radians } from '../convert.ts';
 import { isOvertaken, predictedReading } from './predictedReading.ts';
 import type { Reading } from './toReading.ts';
 

@@ -3,7 +3,7 @@ import type { Design } from '../../design/definition.ts';
 import { madeIn, toolText } from '../../design/tools.ts';
 import { placeText, type System } from '../../design/units.ts';
 import type { Fault } from '../../engine/gauging/reading.ts';
-import { millimetres } from '../toEngine.ts';
+import { millimetres } from '../convert.ts';
 import type { FaultReport } from './definition.ts';
 
 /** Lengths of a fault, by name, in mm. */

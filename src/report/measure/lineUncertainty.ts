@@ -1,6 +1,6 @@
 /** How sure the fitted line of a surface is, station by station. */
 import type { Surface } from '../../design/definition.ts';
-import { radians } from '../toEngine.ts';
+import { radians } from '../convert.ts';
 import type { MeasureReport } from './definition.ts';
 
 /**

@@ -5,9 +5,9 @@
 import type { Design, Part } from '../../design/definition.ts';
 import type { CutBetween, Since } from '../../engine/gauging/cutsBetween.ts';
 import type { On } from '../../engine/gauging/reading.ts';
+import { metres } from '../convert.ts';
 import { FACE_SIGMA, surfaceSigma } from '../cut/metalDoubt.ts';
 import type { TrialEntry } from '../cut/openTrials.ts';
-import { metres } from '../toEngine.ts';
 import type { Reading } from './toReading.ts';
 
 /** One entry of the history: its amounts, and the surfaces it cut to a new line. */

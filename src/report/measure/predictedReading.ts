@@ -3,8 +3,8 @@
  */
 import type { Design } from '../../design/definition.ts';
 import { predict, surfacesOf } from '../../engine/gauging/readings/index.ts';
+import { millimetres } from '../convert.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
-import { millimetres } from '../toEngine.ts';
 import type { FaultReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
 import { historyOf, overtakenOn } from './metalBetween.ts';

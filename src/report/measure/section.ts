@@ -8,8 +8,8 @@ import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '.
 import type { On } from '../../engine/gauging/reading.ts';
 import { isOfShape, type ShapeUnknown, type Unknown } from '../../engine/gauging/shape.ts';
 import { TOOLS } from '../../engine/gauging/tooling.ts';
+import { degrees, metres, millimetres } from '../convert.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
-import { degrees, metres, millimetres } from '../toEngine.ts';
 import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
 import { fromReading, toPriors } from './toReading.ts';

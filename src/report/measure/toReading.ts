@@ -2,8 +2,8 @@
 import type { Design } from '../../design/definition.ts';
 import type { Prior as EnginePrior } from '../../engine/gauging/linearise.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
+import { degrees, metres, millimetres, radians } from '../convert.ts';
 import { freeOf } from '../play/toPlay.ts';
-import { degrees, metres, millimetres, radians } from '../toEngine.ts';
 import { historyOf, sinceOf } from './metalBetween.ts';
 
 export type Reading = NonNullable<Design['readings']>[number];

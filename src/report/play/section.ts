@@ -10,7 +10,7 @@ import { forceToFree, isSelfHolding } from '../../engine/play/selfHolding.ts';
 import { endPlay, heldAt, type Indicator, type Shake, shakeCurve, shakeOf } from '../../engine/play/shake.ts';
 import type { Pose } from '../../engine/spindle/pose.ts';
 import type { Spindle } from '../../engine/spindle/rigid.ts';
-import { metres, millimetres, radians } from '../toEngine.ts';
+import { degrees, metres, millimetres, radians } from '../convert.ts';
 import type { ContactReport, PlayReport, PoseReport, SeatedReport, ShakeReport } from './definition.ts';
 import { freeOf, indicatorOf, toSpindle } from './toPlay.ts';
 
@@ -130,7 +130,7 @@ const contactReport = (contact: SeatContact): ContactReport => ({
   seat: contact.seat,
   station: mm(contact.station),
   journalStation: mm(contact.journalStation),
-  angle: (contact.angle * 180) / Math.PI,
+  angle: degrees(contact.angle),
   share: contact.share,
   ring: contact.ring,
 });

@@ -4,7 +4,7 @@ import { leastFilm } from '../../engine/contact/film.ts';
 import { filmFromShake } from '../../engine/play/filmFromShake.ts';
 import { endPlay } from '../../engine/play/shake.ts';
 import type { Spindle } from '../../engine/spindle/rigid.ts';
-import { metres, millimetres } from '../toEngine.ts';
+import { metres, millimetres } from '../convert.ts';
 import { indicatorOf, toSpindle } from './toPlay.ts';
 
 export type ShakeRead =

@@ -5,7 +5,7 @@ import type { Design, Surface } from '../../design/definition.ts';
 import type { Lobe } from '../../engine/spindle/lobes.ts';
 import type { Motion } from '../../engine/spindle/pose.ts';
 import { type PlaySeat, type Spindle, spindleOf } from '../../engine/spindle/rigid.ts';
-import { metres, radians, toSeat } from '../toEngine.ts';
+import { metres, radians, toSeat } from '../convert.ts';
 
 /** What is free where the design does not say: everything but the axial position, which the adjuster holds. */
 export const FREE: readonly Motion[] = ['x', 'y', 'tiltX', 'tiltY'];

@@ -1,8 +1,8 @@
 /** The print itself, place by place, for the pictures: what the section of the report tells in figures. */
 import type { Design } from '../../design/definition.ts';
 import { type PrintMap, printOf } from '../../engine/play/print.ts';
+import { metres } from '../convert.ts';
 import { freeOf, toPlaySeats } from '../play/toPlay.ts';
-import { metres } from '../toEngine.ts';
 import { TURNS } from './section.ts';
 
 export interface PrintMaps {

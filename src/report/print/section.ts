@@ -2,8 +2,8 @@
 import type { Design } from '../../design/definition.ts';
 import { type Print, printOf } from '../../engine/play/print.ts';
 import { type PrintShape, printShape } from '../../engine/play/printShape.ts';
+import { degrees, metres, millimetres } from '../convert.ts';
 import { freeOf, toPlaySeats } from '../play/toPlay.ts';
-import { metres, millimetres } from '../toEngine.ts';
 import type { PrintReport, PrintShapeReport } from './definition.ts';
 
 /** Steps of a whole turn: every 7.5°. */
@@ -40,5 +40,5 @@ const inFileUnits = ({ films, from, to, side, ...shape }: PrintShape) => ({
   },
   from: from === null ? null : millimetres(from),
   to: to === null ? null : millimetres(to),
-  side: (side * 180) / Math.PI,
+  side: degrees(side),
 });

@@ -10,12 +10,12 @@ import { gaugesFor } from '../../engine/cutting/gauges.ts';
 import type { Reading as EngineReading } from '../../engine/gauging/reading.ts';
 import { predict } from '../../engine/gauging/readings/index.ts';
 import { withStock } from '../../engine/parts/stock.ts';
+import { metres, millimetres, toSeats } from '../convert.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { NOTHING } from '../cut/listed.ts';
 import { type Taking, takingOf } from '../cut/taking.ts';
 import { toTools } from '../cut/toCut.ts';
 import { fromReading, type Reading, toReading, toReadings } from '../measure/toReading.ts';
-import { metres, millimetres, toSeats } from '../toEngine.ts';
 import type { PartsAfterTrials } from './partsAfterTrials.ts';
 
 type Left = NonNullable<CutReport['remaining']>['steps'][number];

@@ -10,9 +10,9 @@
  */
 import type { Design, Part, Seat, Surface } from '../../design/definition.ts';
 import { diameterChange } from '../../engine/parts/stock.ts';
+import { metres, millimetres, radians } from '../convert.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { openTrials } from '../cut/openTrials.ts';
-import { metres, millimetres, radians } from '../toEngine.ts';
 
 export interface PartsAfterTrials {
   now: Design;

@@ -19,9 +19,9 @@ import { angleSetting } from '../../engine/cutting/angleSetting.ts';
 import { isMadeStraight, taperOver } from '../../engine/cutting/feeds.ts';
 import { radiusOf } from '../../engine/parts/line.ts';
 import { diameterChange } from '../../engine/parts/stock.ts';
+import { degrees, metres, millimetres, radians, toSeats, toSurface } from '../convert.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { toAngleTools } from '../cut/toCut.ts';
-import { degrees, metres, millimetres, radians, toSeats, toSurface } from '../toEngine.ts';
 
 export interface TolerancedSurface {
   seat: string;

@@ -12,8 +12,8 @@ import { reachToward } from '../../../src/engine/play/reach.ts';
 import { heldAt } from '../../../src/engine/play/shake.ts';
 import type { Pose } from '../../../src/engine/spindle/pose.ts';
 import { filmAt, spindleOf } from '../../../src/engine/spindle/rigid.ts';
+import { toSeat } from '../../../src/report/convert.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
-import { toSeat } from '../../../src/report/toEngine.ts';
 
 type Segment = readonly [Point, Point];
 const segments = (chain: readonly Point[]): Segment[] => chain.slice(1).map((to, i) => [chain[i]!, to]);

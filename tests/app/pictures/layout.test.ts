@@ -20,7 +20,7 @@ import { bounded, zoomed } from '../../../src/app/pictures/useView.ts';
 import { TENTH } from '../../../src/design/units.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { seatLines } from '../../../src/engine/contact/fit.ts';
-import { metres, toSeat } from '../../../src/report/toEngine.ts';
+import { metres, toSeat } from '../../../src/report/convert.ts';
 
 const folder = new URL('../../../assets/designs/', import.meta.url);
 const DEMO_DESIGNS = readdirSync(folder)

@@ -23,8 +23,8 @@ import { fit as fitOf, seatLines } from '../../../src/engine/contact/fit.ts';
 import { reachToward } from '../../../src/engine/play/reach.ts';
 import { heldAt } from '../../../src/engine/play/shake.ts';
 import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
+import { toSeats } from '../../../src/report/convert.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
-import { toSeats } from '../../../src/report/toEngine.ts';
 
 const folder = new URL('../../../assets/designs/', import.meta.url);
 const designs = readdirSync(folder)

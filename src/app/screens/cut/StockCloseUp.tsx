@@ -6,7 +6,7 @@ import { useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
 import { lineOf } from '../../../engine/parts/line.ts';
-import { metres, toSurface } from '../../../report/toEngine.ts';
+import { metres, toSurface } from '../../../report/convert.ts';
 import { SaveSvg } from '../../pictures/SaveSvg.tsx';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../../pictures/StraightenedFrame.tsx';
 import { straightened } from '../../pictures/straightened.ts';

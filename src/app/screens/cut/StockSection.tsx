@@ -6,10 +6,10 @@ import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import { seatLines } from '../../../engine/contact/fit.ts';
+import { metres, toSeats } from '../../../report/convert.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { designWithCut, withFlanks } from '../../../report/cut/withCut.ts';
 import { fitSection } from '../../../report/fit/section.ts';
-import { metres, toSeats } from '../../../report/toEngine.ts';
 import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
 import { drawnCut } from '../../pictures/drawnCut.ts';
 import { SaveSvg } from '../../pictures/SaveSvg.tsx';
@@ -83,7 +83,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
         {states.map(({ side, name, frame }) => (
           <g key={name} className="note">
             <text
-              x={onScreen(at, [frame.journalLeft / 1000, 0], 1).x + 6}
+              x={onScreen(at, [metres(frame.journalLeft), 0], 1).x + 6}
               y={at.middle.y + (side === 1 ? -8 : 8 + NOTE)}
               fontSize={NOTE}
               fontWeight={700}
@@ -192,7 +192,7 @@ const journalHalf = ({ journal: { above } }: SectionFrame): Point[] => [
 function Metal({ frame, at, id }: { frame: SectionFrame; at: Placing; id: string }) {
   return FILLS.map((part) => (
     <clipPath key={part} id={`${id}${part}metal`}>
-      <path d={path(part === 'journal' ? journalHalf(frame) : frame.bush.above, at, 1, 1e-3)} />
+      <path d={path(part === 'journal' ? journalHalf(frame) : frame.bush.above, at, 1, metres(1))} />
     </clipPath>
   ));
 }
@@ -213,8 +213,8 @@ function Half({
 }) {
   return (
     <g>
-      <path d={path(journalHalf(frame), at, side, 1e-3)} fill={`url(#${id}journal)`} className="outline" />
-      <path d={path(frame.bush.above, at, side, 1e-3)} fill={`url(#${id}bush)`} className="outline bush" />
+      <path d={path(journalHalf(frame), at, side, metres(1))} fill={`url(#${id}journal)`} className="outline" />
+      <path d={path(frame.bush.above, at, side, metres(1))} fill={`url(#${id}bush)`} className="outline bush" />
       {drawn.seats.map(
         ({ name, film }) =>
           film.length > 1 && (

@@ -1,8 +1,8 @@
 /** Section and scene: side by side where there is room, one at a time where there is not. */
 import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import { metres, millimetres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
-import { metres, millimetres } from '../../../report/toEngine.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { createDrawing } from '../../pictures/drawing.ts';

@@ -2,10 +2,10 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { seatLines } from '../../../engine/contact/fit.ts';
+import { metres } from '../../../report/convert.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { toPlaySeats } from '../../../report/play/toPlay.ts';
-import { metres } from '../../../report/toEngine.ts';
 import { ClosingChart } from '../../charts/ClosingChart.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';

@@ -10,9 +10,9 @@ import { unitOf } from '../../../design/measures.ts';
 import { fineText, fineUnit, placeText, type System } from '../../../design/units.ts';
 import type { SeatContact } from '../../../engine/play/contacts.ts';
 import { axisAt } from '../../../engine/spindle/pose.ts';
+import { degrees, metres, millimetres } from '../../../report/convert.ts';
 import type { PlayReport } from '../../../report/play/definition.ts';
-import { metres, millimetres } from '../../../report/toEngine.ts';
-import { useHandle } from '../../pictures/useMove.ts';
+import { micrometres, useHandle } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
 import type { Pulled } from './usePull.ts';
 
@@ -86,7 +86,7 @@ export function NoseMap({ work, play, pulled, system }: Props) {
           role="slider"
           tabIndex={0}
           aria-label="Nose of the spindle; arrow keys pull it, Escape lets go"
-          aria-valuenow={Math.round(Math.hypot(now.x, now.y) * 1e6) / 1e3}
+          aria-valuenow={micrometres(Math.hypot(now.x, now.y))}
           aria-valuetext={said}
           onKeyDown={onKeyDown}
           className="nose"
@@ -177,7 +177,7 @@ function Forces({
     return (
       <g key={`${seat} ${angle}`} className={`force seat-${seat % 4}`}>
         <path
-          transform={`translate(${MIDDLE} ${MIDDLE}) rotate(${(-angle * 180) / Math.PI})`}
+          transform={`translate(${MIDDLE} ${MIDDLE}) rotate(${degrees(-angle)})`}
           d={`M${from} ${aside}h${-long}m7 -5l-7 5l7 5`}
         />
         <text x={x} y={y} textAnchor={!across || cos < 0 ? 'start' : 'end'} className="amount">

@@ -2,7 +2,7 @@
 import { useEffect, useRef } from 'react';
 import { placeText, type System } from '../../../design/units.ts';
 import type { PrintMap as PrintOf } from '../../../engine/play/print.ts';
-import { millimetres } from '../../../report/toEngine.ts';
+import { millimetres } from '../../../report/convert.ts';
 import { BLUE, blueStrength } from '../../pictures/blue.ts';
 
 interface Props {

@@ -7,8 +7,8 @@ import type { SeatContact } from '../../../engine/play/contacts.ts';
 import { reachToward } from '../../../engine/play/reach.ts';
 import { heldAt } from '../../../engine/play/shake.ts';
 import type { Pose } from '../../../engine/spindle/pose.ts';
+import { metres } from '../../../report/convert.ts';
 import { toSpindle } from '../../../report/play/toPlay.ts';
-import { metres } from '../../../report/toEngine.ts';
 import type { Work } from '../../state/store.ts';
 
 export interface Pulled {

@@ -5,8 +5,8 @@ import { toolText } from '../../../design/tools.ts';
 import { lengthText, placeText, type System } from '../../../design/units.ts';
 import { bestPair, deepestOf, type Tried, triedBalls, triedRolls } from '../../../engine/gauging/choice.ts';
 import { TOOLS } from '../../../engine/gauging/tooling.ts';
+import { metres, millimetres, toSeats } from '../../../report/convert.ts';
 import { faultReport, faultText } from '../../../report/measure/faultText.ts';
-import { metres, millimetres, toSeats } from '../../../report/toEngine.ts';
 import { above, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { openText, useOpenFields } from './useOpenFields.ts';
 

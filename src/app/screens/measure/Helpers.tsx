@@ -7,7 +7,7 @@ import { useStore } from 'zustand';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
 import { cosineError, trueTravel } from '../../../engine/gauging/cosineError.ts';
 import { atReference, correctionUncertainty } from '../../../engine/gauging/temperature.ts';
-import { metres, millimetres, radians } from '../../../report/toEngine.ts';
+import { metres, millimetres, radians } from '../../../report/convert.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
 import { toolChoice, useTools } from '../../state/tools.ts';

@@ -4,7 +4,7 @@ import { toolText } from '../../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
 import { radiusAt } from '../../../engine/contact/fit.ts';
 import { ballIn } from '../../../engine/gauging/touching.ts';
-import { metres, millimetres } from '../../../report/toEngine.ts';
+import { metres, millimetres } from '../../../report/convert.ts';
 import type { Reading } from './kinds.ts';
 import { Axis, type Drawing, extentOf, lineIn, PartOf, POINTER, Pointer, Size, textSize } from './SetUpParts.tsx';
 import { overRolls } from './SetUpRolls.tsx';

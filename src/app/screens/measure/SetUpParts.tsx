@@ -5,7 +5,7 @@
 import type { ReactNode } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
 import { type Line, lineOf } from '../../../engine/parts/line.ts';
-import { millimetres, toSurface } from '../../../report/toEngine.ts';
+import { millimetres, toSurface } from '../../../report/convert.ts';
 
 /** mm: the places a drawing must show; as far down as up where nothing is said. */
 export type Extent = { left: number; right: number; up: number; down?: number };

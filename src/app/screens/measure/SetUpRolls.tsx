@@ -4,7 +4,7 @@ import { toolText } from '../../../design/tools.ts';
 import { lengthText, placeText, type System } from '../../../design/units.ts';
 import { rollOn } from '../../../engine/gauging/touching.ts';
 import type { Line } from '../../../engine/parts/line.ts';
-import { metres, millimetres } from '../../../report/toEngine.ts';
+import { metres, millimetres } from '../../../report/convert.ts';
 import type { Reading } from './kinds.ts';
 import { Axis, type Drawing, type Extent, extentOf, joints, lineIn, PartOf, Size, textSize } from './SetUpParts.tsx';
 

@@ -7,7 +7,7 @@ import type { Design, Part } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { placeText, type System } from '../../../design/units.ts';
 import { radiusAt } from '../../../engine/contact/fit.ts';
-import { metres, millimetres } from '../../../report/toEngine.ts';
+import { degrees, metres, millimetres } from '../../../report/convert.ts';
 import type { Reading } from './kinds.ts';
 import { Axis, type Drawing, type Extent, end, extentOf, lineIn, PartOf, Size } from './SetUpParts.tsx';
 import { stackOf } from './setUpText.ts';
@@ -56,7 +56,7 @@ export function sineRise(design: Design, reading: SineRise, system: System): Dra
       {[[0, 0] as const, far].map(([x, y]) => (
         <circle key={x} cx={x} cy={y} r={roll} className="gauge" />
       ))}
-      <g transform={`rotate(${(-angle * 180) / Math.PI})`}>
+      <g transform={`rotate(${degrees(-angle)})`}>
         <rect x={-roll / 2} y={-(THICK * bar) / 2} width={bar + roll} height={THICK * bar} className="gauge" />
       </g>
       <g transform={lying.transform}>
@@ -116,7 +116,7 @@ function lyingOn(
   const [sin, cos] = [Math.sin(angle), Math.cos(angle)];
   const above = (THICK * bar) / 2 + up;
   return {
-    transform: `rotate(${(-angle * 180) / Math.PI}) translate(${bar / 2} ${-above}) scale(${flip} 1) translate(${-middle} 0)`,
+    transform: `rotate(${degrees(-angle)}) translate(${bar / 2} ${-above}) scale(${flip} 1) translate(${-middle} 0)`,
     place: (z, off) => {
       const [u, w] = [bar / 2 + flip * (z - middle), -above - off];
       return [u * cos + w * sin, -u * sin + w * cos];

@@ -7,7 +7,7 @@ import { BLOCK_SETS, type BlockSet } from '../../../engine/gauging/blockSets.ts'
 import { type Stack, stackFor } from '../../../engine/gauging/blockStack.ts';
 import { angleOfStack, stackOfAngle } from '../../../engine/gauging/sineBar.ts';
 import { TOOLS } from '../../../engine/gauging/tooling.ts';
-import { degrees, metres, millimetres, radians } from '../../../report/toEngine.ts';
+import { degrees, metres, millimetres, radians } from '../../../report/convert.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { openText, useOpenFields } from './useOpenFields.ts';
 

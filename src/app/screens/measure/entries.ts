@@ -3,9 +3,9 @@ import type { Design, Part, Seat } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { type Tried, triedBalls } from '../../../engine/gauging/choice.ts';
 import { TOOLS } from '../../../engine/gauging/tooling.ts';
+import { millimetres, radians, toSeats } from '../../../report/convert.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
-import { millimetres, toSeats } from '../../../report/toEngine.ts';
 import { KINDS, type Kind, type Reading } from './kinds.ts';
 
 const INCH = 25.4;
@@ -108,7 +108,6 @@ function ballFor(design: Design, seat: Seat, tools: System): number {
   );
 }
 
-const radians = (degrees: number) => (degrees * Math.PI) / 180;
 /** To a hundredth of a nanometre: an inch size keeps every digit, and rounding is gone. */
 const fine = (mm: number) => Number(mm.toFixed(8));
 

@@ -8,6 +8,7 @@ import type { Design } from '../../../design/definition.ts';
 import { measureText } from '../../../design/measures.ts';
 import { withValue } from '../../../design/place.ts';
 import { fineText, type System } from '../../../design/units.ts';
+import { degrees as inDegrees, radians } from '../../../report/convert.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { roundAbove } from '../../pictures/sceneGeometry.ts';
@@ -140,7 +141,7 @@ function loadText(x: number, y: number, system: System): string {
 }
 
 function Arrow({ x, y }: { x: number; y: number }) {
-  const angle = (Math.atan2(y - MIDDLE, x - MIDDLE) * 180) / Math.PI;
+  const angle = inDegrees(Math.atan2(y - MIDDLE, x - MIDDLE));
   return (
     <g className="load">
       <path d={`M${MIDDLE} ${MIDDLE}L${x} ${y}`} />
@@ -155,7 +156,7 @@ function Turning({ speed }: { speed: number }) {
   const r = ROOM + 16;
   const [a, b] = speed > 0 ? [20, 70] : [70, 20];
   const at = (degrees: number) =>
-    `${(MIDDLE + r * Math.cos((degrees * Math.PI) / 180)).toFixed(1)} ${(MIDDLE - r * Math.sin((degrees * Math.PI) / 180)).toFixed(1)}`;
+    `${(MIDDLE + r * Math.cos(radians(degrees))).toFixed(1)} ${(MIDDLE - r * Math.sin(radians(degrees))).toFixed(1)}`;
   const [tx, ty] = at(b).split(' ');
   const turn = speed > 0 ? -b - 90 : -b + 90;
   return (

@@ -9,10 +9,10 @@ import { fineText, type System } from '../../../design/units.ts';
 import { seatLines } from '../../../engine/contact/fit.ts';
 import type { Lobe } from '../../../engine/spindle/lobes.ts';
 import type { PlaySeat } from '../../../engine/spindle/rigid.ts';
+import { metres, radians } from '../../../report/convert.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { toPlaySeats } from '../../../report/play/toPlay.ts';
-import { metres, radians } from '../../../report/toEngine.ts';
 import { type Drawn, drawnPair, type Point } from '../../pictures/drawn.ts';
 import { leaningOf } from '../../pictures/leaning.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
@@ -69,7 +69,7 @@ export function RunSection({ fields, design, factor, system, warm }: Props) {
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} />
         <path
-          d={`M${onScreen(at, [frame.journalLeft / 1000, 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [frame.journalRight / 1000, 0], 1).x + 8}`}
+          d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`}
           className="axis"
         />
         <SeatNotes notes={notes} frame={frame} at={at} size={size} />

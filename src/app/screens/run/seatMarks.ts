@@ -1,5 +1,6 @@
 /** Places on the unrolled seat that the pictures mark: the ends of the overlap, peak pressure, least film, grooves. */
 import type { Design } from '../../../design/definition.ts';
+import { degrees, radians } from '../../../report/convert.ts';
 import type { SeatFields } from '../../../report/film/fields.ts';
 
 /** mm: from where to where the rows reach. Rows are evenly spaced, their places the middles of their cells. */
@@ -45,10 +46,10 @@ export function groovesOf(design: Design, seat: SeatFields): GrooveShape[] {
   return (design.run?.supply ?? [])
     .filter((groove) => groove.seat === seat.name)
     .map(({ angle, from, to, width, pressure }) => {
-      const radius = bush.diameter / 2 + ((from + to) / 2 - bush.station) * Math.tan((bush.halfAngle * Math.PI) / 180);
+      const radius = bush.diameter / 2 + ((from + to) / 2 - bush.station) * Math.tan(radians(bush.halfAngle));
       return {
         angle: ((angle % 360) + 360) % 360,
-        half: Math.min(180, ((width / 2 / Math.max(radius, 1e-6)) * 180) / Math.PI),
+        half: Math.min(180, degrees(width / 2 / Math.max(radius, 1e-6))),
         from,
         to,
         pressure,

@@ -7,8 +7,9 @@
  * in the scene's lengths (sceneGeometry.ts). Angles run from x toward y as seen from the nose: (cos, sin) is (-Z, Y) of
  * the scene.
  */
+
+import { metres } from '../../../report/convert.ts';
 import type { SeatFields } from '../../../report/film/fields.ts';
-import { metres } from '../../../report/toEngine.ts';
 import type { Rgb } from '../../pictures/colourScale.ts';
 import { linear } from '../../pictures/filmColour.ts';
 import type { Frame, Mesh } from '../../pictures/revolve.ts';

@@ -8,8 +8,8 @@ import { useId } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { seatLines } from '../../../engine/contact/fit.ts';
+import { millimetres, toSeats } from '../../../report/convert.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
-import { toSeats } from '../../../report/toEngine.ts';
 import { drawnPair, type Point } from '../../pictures/drawn.ts';
 import { sectionFrame } from '../../pictures/sectionFrame.ts';
 import { fitted, textWidth } from '../../pictures/textWidth.ts';
@@ -113,7 +113,7 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
 }
 
 const SIDES = [1, -1] as const;
-const inMm = (points: readonly Point[]): Point[] => points.map(([z, r]) => [z * 1000, r * 1000]);
+const inMm = (points: readonly Point[]): Point[] => points.map(([z, r]) => [millimetres(z), millimetres(r)]);
 const endsOf = (line: readonly Point[]): Point[] => [line[0]!, line[line.length - 1]!];
 
 /** The part's outline (mm) and the room it takes; the other part is not drawn. */

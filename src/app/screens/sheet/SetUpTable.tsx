@@ -5,11 +5,11 @@
 import type { Design } from '../../../design/definition.ts';
 import { blocksText, toolText } from '../../../design/tools.ts';
 import { angleText, atLeastText, fineText, readingText, type System } from '../../../design/units.ts';
+import { millimetres, radians } from '../../../report/convert.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { type Way, waysToSet } from '../../../report/sheet/waysToSet.ts';
-import { millimetres, radians } from '../../../report/toEngine.ts';
 import { errorText } from '../cut/angleTexts.ts';
 import { angleZoneText } from './coneTexts.ts';
 

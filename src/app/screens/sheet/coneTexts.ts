@@ -4,6 +4,7 @@
  * ASME Y14.5, from memory).
  */
 import { angleText, fineText, type System } from '../../../design/units.ts';
+import { radians } from '../../../report/convert.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { taperText } from '../../pictures/dimensions.ts';
 import { zoneText } from './figures.ts';
@@ -39,7 +40,7 @@ export function angleToleranceText(
   if (straight)
     return halfAngleTolerance === null
       ? ''
-      : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan((halfAngleTolerance * Math.PI) / 180), system)}`;
+      : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan(radians(halfAngleTolerance)), system)}`;
   return `half angle ${angleText(Math.abs(halfAngle))}${halfAngleTolerance === null ? '' : ` ±${angleZoneText(halfAngleTolerance)}`}`;
 }
 

@@ -2,9 +2,9 @@
 import type { Design } from '../../../design/definition.ts';
 import { divisionText } from '../../../design/tools.ts';
 import { fineText, type System } from '../../../design/units.ts';
+import { millimetres } from '../../../report/convert.ts';
 import type { CutStepReport } from '../../../report/cut/definition.ts';
 import { toMachine } from '../../../report/cut/toCut.ts';
-import { millimetres } from '../../../report/toEngine.ts';
 import { divisionsText, leastSet, passesText } from '../cut/Steps.tsx';
 
 export type Feeds = Pick<
