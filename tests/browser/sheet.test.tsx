@@ -80,7 +80,8 @@ test('stop readings, settings, order of work and boxes on paper are those of the
   const text = document.querySelector('.pages')!.textContent!;
   for (const step of steps)
     for (const gauge of step.gauges)
-      for (const mm of [gauge.half, gauge.stop]) expect(text).toContain(readingText(mm!, 'metric'));
+      for (const mm of [gauge.safe === undefined ? gauge.half : gauge.safe, gauge.stop])
+        expect(text).toContain(readingText(mm!, 'metric'));
   // In millimetres a tolerance of 0.5 µm needs no further decimal.
   expect(document.querySelectorAll('.sheet-steps .within').length).toBe(steps.length);
   expect(document.querySelectorAll('.sheet-steps .read-box').length).toBe(

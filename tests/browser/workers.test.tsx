@@ -123,6 +123,8 @@ test.each([
   flushSync(() =>
     shown.work.change((d) => ({
       ...d,
+      // What was answered for one screen is known to the next.
+      title: screen,
       cut: { allow: [{ seat: d.seats[0]!.name, part: 'journal', limit: 0.1 }] },
       run: { speed: 600, oil: { viscosity: 0.01 }, pose: { x: 0, y: 0, z: 0.02, tiltX: 0, tiltY: 0 } },
     })),

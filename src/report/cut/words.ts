@@ -68,7 +68,7 @@ export function workText(
       return `Set the angle for the ${names.on(item.seat)} ${item.part} and check it.`;
     case 'cut':
       if (names.first(item.step))
-        return `Cut the ${names.surface(item.step)} to its first stop only, gauge, and assemble for a trial: the rest when the trial says so.`;
+        return `Cut the ${names.surface(item.step)} to its first stop, gauge, and try it: the rest when the trial says so.`;
       return `Cut the ${names.surface(item.step)}: half way, gauge, then to the stop reading.`;
     case 'sparkOut':
       return `Let the ${names.surface(item.step)} spark out, or take the last pass again without feed.`;

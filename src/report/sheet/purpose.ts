@@ -20,7 +20,7 @@ export interface Purpose extends Verdict {
 const NAMED = 3;
 
 /** What the steps say by themselves, and what is another job than this. */
-const LEFT_OUT = /^(In this order|Lapped together|Nothing stops this journal)/;
+const LEFT_OUT = /^(In this order|By the doubt of the measurements|Lapped together|Nothing stops this journal)/;
 
 export function purposeOf(design: Design, cut: CutReport | null, system: System): Purpose {
   if (cut === null) return { kind: 'parts', ...fitVerdict(design, fitSection(design), system) };

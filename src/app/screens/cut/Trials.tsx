@@ -13,7 +13,7 @@ import type { Work } from '../../state/store.ts';
 import { type Trial, withoutTrial } from './entries.ts';
 import { divisionsText } from './Steps.tsx';
 import { TrialForm } from './TrialForm.tsx';
-import { type Draft, draftOf } from './trialDraft.ts';
+import { type Draft, draftFor, draftOf } from './trialDraft.ts';
 import { useWriting, type Writing } from './UnwrittenMetal.tsx';
 
 interface Props {
@@ -29,7 +29,7 @@ export function Trials({ work, cut, system }: Props) {
   const trials = design.cut?.trials ?? [];
   // An old one that is gone meanwhile is written as a new one.
   const writing = unfinished && {
-    ...unfinished,
+    draft: draftFor(unfinished.draft, design),
     at: unfinished.at !== 'new' && unfinished.at < trials.length ? unfinished.at : ('new' as const),
   };
   const form = (at: Writing['at'], draft: Draft) => (

@@ -82,6 +82,17 @@ export function draftOf(
   };
 }
 
+/** What of it these parts still have: seats may have been renamed or taken away since it was begun. */
+export const draftFor = (draft: Draft, { seats, cut }: Design): Draft => {
+  const has = (name: string) => seats.some((seat) => seat.name === name);
+  return {
+    ...draft,
+    taken: draft.taken.filter(({ seat }) => has(seat)),
+    faces: draft.faces.filter(({ name }) => cut?.faces?.some((face) => face.name === name)),
+    blue: Object.fromEntries(Object.entries(draft.blue).filter(([seat]) => has(seat))),
+  };
+};
+
 /** Whether it tells of metal that is off already. */
 export const tellsMetal = ({ taken, faces }: Draft) =>
   taken.some(({ normal }) => normal !== null && normal > 0) || faces.some(({ off }) => off !== null && off !== 0);

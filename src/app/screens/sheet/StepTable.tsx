@@ -90,14 +90,10 @@ export function StepTable({ design, cut, system }: Props) {
   );
 }
 
-const lower = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
-
 /** The cross feed by the person's own dial first, then the other ways to take the same. */
 function feedTexts(step: CutStepReport, design: Design, system: System): string[] {
-  if (step.first)
-    return [
-      `First ${lower(crossText(step.first, design, system))}; then a trial. All of it: ${lower(crossText(step, design, system))}.`,
-    ];
+  // The other ways, and all of it, are told once a trial says so: the sheet is then printed anew.
+  if (step.first) return [`${crossText(step.first, design, system)}; of ${fineText(step.deepest, system)} in all.`];
   return [
     `${crossText(step, design, system)}; ${step.deepest - step.normal < 1e-4 ? '' : 'up to '}${fineText(step.deepest, system)} square to the surface.`,
     ...otherTexts(step, design, system),

@@ -59,7 +59,7 @@ test('a dial keeps the divisions of the system it is made in; lengths that may b
 const mmOf = (text: string, system: 'metric' | 'inch') =>
   Number(text.replace('⌀', '').replace('−', '-')) * (system === 'inch' ? 25.4 : 1);
 
-const folder = join(import.meta.dirname, '../../../assets/designs');
+const folder = join(import.meta.dirname, '../../../../assets/designs');
 
 test.each(readdirSync(folder))(
   'what stands on the drawing of %s makes the part again, in both systems, to a tenth of its tolerance',
