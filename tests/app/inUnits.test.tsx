@@ -110,6 +110,7 @@ function sheetOf(design: Design, system: System): string {
   const drawn = drawnParts(design, cut!, purpose.kind, system);
   const markup = renderToStaticMarkup(
     <Pages
+      stale={false}
       paper="A4"
       room={900}
       purpose={purpose}

@@ -40,6 +40,8 @@ export interface SheetContent extends DrawnParts {
 
 interface Props extends SheetContent {
   paper: Paper;
+  /** whether another sheet is on its way */
+  stale: boolean;
   /** px: room on the screen, to which the pages are made smaller */
   room: number;
   system: System;
@@ -58,7 +60,7 @@ const CHART_BESIDE = 52;
 const FEW = 3;
 const SURFACE = 2;
 
-export function Pages({ paper, room, ...content }: Props) {
+export function Pages({ paper, room, stale, ...content }: Props) {
   const { purpose, design, film } = content;
   const pages = useRef<HTMLDivElement>(null);
   const isWork = purpose.kind === 'work' || purpose.kind === 'left';
@@ -72,14 +74,14 @@ export function Pages({ paper, room, ...content }: Props) {
     '--fit': fit,
   } as CSSProperties;
   return (
-    <div className="pages" style={style} ref={pages} aria-busy={film === null}>
+    <div className="pages" style={style} ref={pages} aria-busy={stale || film === null}>
       <style>{pageRule(paper, design.title ?? 'untitled')}</style>
       {leavesOf(content, { first, second })}
     </div>
   );
 }
 
-type Content = Omit<Props, 'paper' | 'room'>;
+type Content = Omit<Props, 'paper' | 'room' | 'stale'>;
 type Filling = { first: Filled; second: Filled };
 type Leaves = Content & Filling;
 

@@ -32,14 +32,16 @@ export default function SheetScreen({ work }: { work: Work }) {
     useStore(work.store, (state) => state.design),
     system,
   );
-  const { value, of, fault, again } = useSolved('cut', design);
+  const { value, of, fresh, fault, again } = useSolved('cut', design);
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
+  // What stands here while another plan is on its way is of before.
+  const stale = of.cut !== undefined && !fresh;
   return (
     <>
       <UnwrittenMetal work={work} />
-      <Sheet design={of} cut={cut} purpose={purposeOf(of, cut, system)} system={system} />
+      <Sheet design={of} cut={cut} purpose={purposeOf(of, cut, system)} stale={stale} system={system} />
     </>
   );
 }
@@ -79,12 +81,14 @@ function screenVerdict(
 
 interface SheetProps {
   design: Design;
+  /** whether another is being drawn */
+  stale: boolean;
   cut: CutReport | null;
   purpose: Purpose;
   system: System;
 }
 
-function Sheet({ design, cut, purpose, system }: SheetProps) {
+function Sheet({ design, cut, purpose, stale, system }: SheetProps) {
   const [chosen, setPaper] = useState<Paper | null>(null);
   const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   const box = useRef<HTMLDivElement>(null);
@@ -104,7 +108,7 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
         <p>{more}</p>
       </section>
       <p className="buttons screen-only">
-        <PrintButton ready={film !== null} />
+        <PrintButton ready={film !== null && !stale} />
         <label className="paper-choice">
           <span>Paper</span>
           <select value={paper} onChange={(event) => setPaper(event.target.value as Paper)}>
@@ -135,6 +139,7 @@ function Sheet({ design, cut, purpose, system }: SheetProps) {
         <Fault what="How it runs" fault={fault} again={again} />
       </div>
       <Pages
+        stale={stale}
         paper={paper}
         room={width}
         purpose={purpose}
