@@ -97,17 +97,13 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
     >
       <fieldset>
         <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}</legend>
-        <div className="local">
-          <label htmlFor="trial-measure">Told</label>
-          <select
-            id="trial-measure"
-            value={draft.measure}
-            onChange={({ target }) => set({ measure: target.value as Measure })}
-          >
+        <label className="blue-seen told-by-measure">
+          <span>Told</span>
+          <select value={draft.measure} onChange={({ target }) => set({ measure: target.value as Measure })}>
             <option value="square">square to the surface</option>
-            <option value="diameter">in diameter, as over rolls or by micrometer</option>
+            <option value="diameter">in diameter, as rolls or micrometer read it</option>
           </select>
-        </div>
+        </label>
         <div className="locals">
           {draft.taken.map(({ seat, part, normal, sigma }, k) => {
             const change = (entry: Partial<Draft['taken'][number]>) => ({
