@@ -97,7 +97,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
     >
       <fieldset>
         <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}</legend>
-        <label className="blue-seen told-by-measure">
+        <label className="told-by-measure">
           <span>Told</span>
           <select value={draft.measure} onChange={({ target }) => set({ measure: target.value as Measure })}>
             <option value="square">square to the surface</option>
