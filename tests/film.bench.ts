@@ -1,7 +1,6 @@
 /**
  * The film solver: time and cells per second from ten thousand cells to a million, the equilibrium of three seats, and
- * beside it a
- * general-purpose sparse direct solver from the registry on the same matrix.
+ * beside it a general-purpose sparse direct solver from the registry on the same matrix.
  */
 import { readFileSync } from 'node:fs';
 import choleskySolve from 'cholesky-solve';

@@ -2,8 +2,8 @@
  * npm run -s solve -- [--only fit] [--seconds 300] FILE…      (- reads standard input)
  *
  * One line of JSON a file on standard output; on standard error one line for each file that could not be solved. Each
- * is solved in a thread
- * beside this one, so that a design that takes too long, or a fault of the program, costs its own line only.
+ * is solved in a thread beside this one, so that a design that takes too long, or a fault of the program, costs its own
+ * line only.
  */
 import { once } from 'node:events';
 import type { Worker } from 'node:worker_threads';

@@ -1,7 +1,6 @@
 /**
  * How each kind of number is shown in a field and read from what was typed, in the units a person likes. Viscosities
- * and
- * densities of oil are those of its data sheet, mm²/s (cSt), Pa·s and g/cm³, in either shop.
+ * and densities of oil are those of its data sheet, mm²/s (cSt), Pa·s and g/cm³, in either shop.
  */
 import type { Quantity } from './definition.ts';
 import { expansionText, typedExpansion } from './expansion.ts';

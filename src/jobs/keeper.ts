@@ -1,9 +1,7 @@
 /**
  * Keeps the pieces of work on the device, one record each, so that another piece never overwrites them: the one at
- * work,
- * and the last ten besides. What cannot be read is left as it is. A tab that finds its record in another tab's hands,
- * open or
- * changed, goes on under a name of its own.
+ * work, and the last ten besides. What cannot be read is left as it is. A tab that finds its record in another tab's
+ * hands, open or changed, goes on under a name of its own.
  */
 import type { Design } from '../design/definition.ts';
 import { type Found, type Kept, readRecord, recordText, type Unreadable } from './record.ts';

@@ -1,7 +1,6 @@
 /**
  * Lets the page know that a worker is there, and when it is gone. A worker that is ended tells nobody; but a lock it
- * holds for
- * as long as it lives falls to whoever waits for it.
+ * holds for as long as it lives falls to whoever waits for it.
  */
 
 /**

@@ -1,8 +1,7 @@
 /**
  * The way from the screen to what is worked out beside it: `job(name, input)` is answered, or fails with the reason,
- * and with a signal can be
- * given up. Workers are few: jobs of a lane share one and wait for each other, so that what follows the hand never
- * waits for what takes seconds.
+ * and with a signal can be given up. Workers are few: jobs of a lane share one and wait for each other, so that what
+ * follows the hand never waits for what takes seconds.
  */
 import { proxy } from 'comlink';
 import type { Input, JobName, Point, Result } from './jobs.ts';

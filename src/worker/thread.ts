@@ -1,7 +1,6 @@
 /**
  * A worker and what is asked of it. Every question is answered, or fails: with the worker's own fault, or because the
- * worker could
- * not be loaded or was ended. The next one to ask after that starts another worker.
+ * worker could not be loaded or was ended. The next one to ask after that starts another worker.
  */
 import { type Remote, wrap } from 'comlink';
 import { watch } from './alive.ts';

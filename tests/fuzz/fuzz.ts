@@ -2,11 +2,9 @@
  * npm run -s fuzz -- [--seed N] [--count N] [--running SHARE] [--seconds N] [--limit SECONDS]
  *
  * Solves designs made at random (grammar.ts), the same with one field damaged, and as damaged bytes, each with a seed
- * of its own, and holds
- * every report against the laws (laws.ts). What is broken goes to standard output, a line of JSON each, with its seed
- * and the design: the
- * same design comes again with that seed and a count of 1. One in three leans to the ends of every range. A design that
- * takes longer than the limit is ended and told.
+ * of its own, and holds every report against the laws (laws.ts). What is broken goes to standard output, a line of JSON
+ * each, with its seed and the design: the same design comes again with that seed and a count of 1. One in three leans
+ * to the ends of every range. A design that takes longer than the limit is ended and told.
  */
 import { once } from 'node:events';
 import { parseArgs } from 'node:util';

@@ -1,8 +1,7 @@
 /**
  * Designs at random over the whole definition of the file: every section, every key, sizes from a hundredth of a
- * millimetre to metres,
- * uncertainties from a picometre. Sensible on the whole, so that most are valid; those that are not are left out
- * (validDesign).
+ * millimetre to metres, uncertainties from a picometre. Sensible on the whole, so that most are valid; those that are
+ * not are left out (validDesign).
  */
 import fc from 'fast-check';
 import type { Design, Seat, Surface } from '../../src/design/definition.ts';

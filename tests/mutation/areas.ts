@@ -1,7 +1,6 @@
 /**
  * What is mutated together, and the tests that are to kill it: unit tests only. The first list is run on every mutant,
- * the second (what takes
- * longer) on those that live through the first.
+ * the second (what takes longer) on those that live through the first.
  */
 export interface Area {
   sources: string[];

@@ -2,12 +2,9 @@
  * npm run -s mutate -- AREA or FILE ... [--sample N] [--seed N] [--workers N]
  *
  * Changes the source in small ways, one at a time, and tells which changes no test notices. Areas and their tests stand
- * in areas.ts; without an
- * area or file all are run. A sample takes N of an area's mutants at random, the same ones with the same seed; the
- * share killed then has the
- * Wilson interval of 95 %. A change that makes a test run on without end counts as killed. Text is not mutated
- * (StringLiteral): words are for
- * people, and tests are not to repeat them.
+ * in areas.ts; without an area or file all are run. A sample takes N of an area's mutants at random, the same ones with
+ * the same seed; the share killed then has the Wilson interval of 95 %. A change that makes a test run on without end
+ * counts as killed. Text is not mutated (StringLiteral): words are for people, and tests are not to repeat them.
  */
 import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';

@@ -147,8 +147,7 @@ describe('warm work', () => {
 
 describe('wear', () => {
   // Archard: V = K·W·s/H. Derived: K 1e-6, 50 N, 100 km, H 1.5 GPa: 3.3333 mm³. Here on one cone, its journal pressed
-  // by 25 N
-  // at 30° (50 N normal), all wear on the bush.
+  // by 25 N at 30° (50 N normal), all wear on the bush.
   it('Archard’s volume for the work done', () => {
     const cone = { halfAngle: rad(30), radius: 0.012, station: 0, profile: [] };
     const seat = {

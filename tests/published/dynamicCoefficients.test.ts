@@ -210,8 +210,8 @@ describe('two axial grooves that stay in the bush, L/D 1/2', () => {
   // e, S, attitude, K, B: table 1a of a public coursework file (GitHub VictorLier/Tribology,
   // W8/Bearing_Stability_Tribology.m; the same in others), which names no
   // source. By its columns and rows: J. W. Lund, K. K. Thomsen, A calculation method and data for the dynamic
-  // coefficients of oil-lubricated journal
-  // bearings, ASME 1978, grooves of 20° at ±90° from the load (source and arc from memory; 16° and 24° come less near).
+  // coefficients of oil-lubricated journal bearings, ASME 1978, grooves of 20° at ±90° from the load (source and arc
+  // from memory; 16° and 24° come less near).
   const ARC = 20;
   const rows = [
     [0.071, 6.43, 81.89, 1.55, 14.41, -6.6, 1.88, 28.75, 1.89, 1.89, 13.31],
@@ -269,13 +269,11 @@ describe('two axial grooves that stay in the bush, L/D 1/2', () => {
  * the load, y from there in the sense of turning.
  *
  * Its stiffness is not that of grooves that stay. Let t be across the line of centres. The journal moved by δ along t,
- * and the whole bush turned by δ/e about
- * its axis to follow, the film is the same film turned: the force turns and does nothing else, K t e/C = (0, 1) W/C.
- * Every row of the table says just that. It is true
- * of a bush without grooves, and so of formulas in eccentricity and attitude made for one. With the grooves in their
- * place it is not: K t e/C = (0.02, 0.57) W/C at
- * 0.075, and Lund and Thomsen's table agrees with us. Kyx comes out up to 2.8 times what it is (L/D 1, 0.05). Turning
- * our grooves with the journal gives the table's four.
+ * and the whole bush turned by δ/e about its axis to follow, the film is the same film turned: the force turns and does
+ * nothing else, K t e/C = (0, 1) W/C. Every row of the table says just that. It is true of a bush without grooves, and
+ * so of formulas in eccentricity and attitude made for one. With the grooves in their place it is not: K t e/C = (0.02,
+ * 0.57) W/C at 0.075, and Lund and Thomsen's table agrees with us. Kyx comes out up to 2.8 times what it is (L/D 1,
+ * 0.05). Turning our grooves with the journal gives the table's four.
  *
  * What is left grows with eccentricity; we take it for the table's own, as Lund and Thomsen's has none of it. Its
  * damping should have B t eω/(2C) = (-1, 0) W/C, as a journal that whirls at half speed drags no oil into the

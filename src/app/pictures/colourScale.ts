@@ -1,7 +1,6 @@
 /**
  * Colour scales along a curve in OKLab (B. Ottosson, 2020) at even steps of length, so that equal steps of what is
- * shown
- * look equal; a scale that darkens all the way reads in black and white too.
+ * shown look equal; a scale that darkens all the way reads in black and white too.
  */
 import { radians } from '../../report/convert.ts';
 

@@ -1,7 +1,6 @@
 /**
  * What is moved by hand, in every picture the same: a drag from where it stood when it was taken hold of, arrow keys in
- * steps, Escape or a
- * second finger to let go; along the axis with bounds and landmarks that it snaps to.
+ * steps, Escape or a second finger to let go; along the axis with bounds and landmarks that it snaps to.
  */
 import { type KeyboardEvent, useRef } from 'react';
 import type { FitReport } from '../../report/fit/definition.ts';

@@ -20,9 +20,8 @@ const HALVINGS = 50;
 
 /**
  * Positions (m) at which the film of a seat that a move closes is within its tolerance and its metal clear. Holds for
- * lines that widen
- * steadily, whose film grows as the seat opens. Where the parts part before the film is as thick as it may be, it
- * reaches to the film wanted.
+ * lines that widen steadily, whose film grows as the seat opens. Where the parts part before the film is as thick as it
+ * may be, it reaches to the film wanted.
  */
 export function toleratedOf(
   seat: SeatLines,
@@ -60,8 +59,7 @@ export function relationsOf(inputs: readonly SeatInput[], seats: readonly SeatFi
 
 /**
  * Where all films wanted are within their tolerance at once, metal clear of metal, seats that want no film among them.
- * Null where no
- * position is so, and where no seat that a move closes wants a film.
+ * Null where no position is so, and where no seat that a move closes wants a film.
  */
 export function permittedOf(
   inputs: readonly SeatInput[],

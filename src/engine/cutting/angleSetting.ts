@@ -14,8 +14,7 @@
  *   dresser        a                 of a wheel whose axis lies along the work's
  *
  * An indicator that leans by t tells sin a·cos t along a slide or at the tailstock, tan a·cos t along the axis or at
- * the
- * table; levelled on a sine bar or kept at nought along one it reads nothing, and errs by nothing.
+ * the table; levelled on a sine bar or kept at nought along one it reads nothing, and errs by nothing.
  *
  * A way whose indicator would have to read further than any does is left out.
  *
@@ -195,8 +194,8 @@ function lossPerAngle(pair: SeatInput, position: number, part: Part, gauged: num
 
 /**
  * The error (rad), to either side, at which the film first leaves its tolerance; null without target and tolerance, and
- * where
- * it is out of it already. Of a film that is uneven anyway, its greatest out of tolerance, the least counts alone.
+ * where it is out of it already. Of a film that is uneven anyway, its greatest out of tolerance, the least counts
+ * alone.
  */
 function standsOf(pair: SeatInput, position: number, part: Part, gauged: number): number | null {
   const { target, tolerance } = pair;

@@ -2,10 +2,8 @@
  * Why a film still misses: the bounds that hold it back, and what they would have to be.
  *
  * The multipliers of the programme tell which bounds cost something where the plan stands. Each of them is let go and
- * the
- * plan made anew: where all films are then met it is told how far it has to go. Where no one of them does it alone,
- * those
- * that cost something are let go together, and with them what then stands in the way, until the films are met or
+ * the plan made anew: where all films are then met it is told how far it has to go. Where no one of them does it alone,
+ * those that cost something are let go together, and with them what then stands in the way, until the films are met or
  * nothing holds them back any more. So no way out is told that was not tried. What is left when nothing holds a film
  * back is metal that is missing already, or a film that costs more stock than it is worth.
  */

@@ -7,11 +7,10 @@
  *
  * s stock (m), normal to the surface, from both parts alike · a half angle (rad) · t angle of the feed's direction
  * from the axis, on the same side as a (rad). A straight surface is a = 0: no axial feed cuts it, and none is of use on
- * a
- * line so slender that it would be more than a hundred times the stock and no stock moves
- * its touch (null). A flat face is the limit a = ±90°: only an axial feed cuts it, and a diameter has no meaning
- * there; these formulas hold short of it, |a| < 90°. The touch moves by that amount for lines of one half angle
- * that touch all along; with other lines it is what contact/fit.ts says of the parts before and after.
+ * a line so slender that it would be more than a hundred times the stock and no stock moves its touch (null). A flat
+ * face is the limit a = ±90°: only an axial feed cuts it, and a diameter has no meaning there; these formulas hold
+ * short of it, |a| < 90°. The touch moves by that amount for lines of one half angle that touch all along; with other
+ * lines it is what contact/fit.ts says of the parts before and after.
  * @source plane geometry of the right triangle between line, normal and axis
  */
 import { lineOf, outward, type Part, type Surface } from '../parts/line.ts';

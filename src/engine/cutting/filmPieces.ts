@@ -6,8 +6,7 @@
  *
  * g gain by position, G_k by stock (m/m), both of that place (gauging/filmGradient.ts); a face that moves its seats'
  * bush by d toward the nose is a position less by d, one that moves their journal more by d. The film of the seat is
- * the
- * least of them. Exact for straight lines; with a profile until a place further off becomes the least.
+ * the least of them. Exact for straight lines; with a profile until a place further off becomes the least.
  */
 import { filmAlong } from '../contact/film.ts';
 import { seatLines } from '../contact/fit.ts';

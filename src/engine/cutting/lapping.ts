@@ -10,11 +10,10 @@
  *   F·dθ = ∫ (c/(k·r))·sin a dA = (2π/k) Σ sin a ∫ c du
  * u along the bush line (m) · h, c (m) · p (Pa) · k (m³/(N·m), that is 1/Pa: Archard's coefficient over hardness) ·
  * F (N) · θ (rad) · a half angle (rad). The work pressed and slid is ∫ p ds dA = (1/k)·∫ c dA, so volume worn is k
- * times
- * work: to the order of c/r of a step where the parts' shares differ, exactly where they are equal. Depths are along
- * the normal of the bush line and known exactly, piece by piece (wear.ts); a pair that touches all along keeps doing
- * so. Metal that stands out beyond the other part is not worn and stays as a ridge. For half angles that differ by a
- * degree at most. Straight seats and those that close noseward do not touch.
+ * times work: to the order of c/r of a step where the parts' shares differ, exactly where they are equal. Depths are
+ * along the normal of the bush line and known exactly, piece by piece (wear.ts); a pair that touches all along keeps
+ * doing so. Metal that stands out beyond the other part is not worn and stays as a ridge. For half angles that differ
+ * by a degree at most. Straight seats and those that close noseward do not touch.
  * @source J. F. Archard, Contact and rubbing of flat surfaces, J. Appl. Phys. 24 (1953), 981 (from memory)
  */
 import { filmAlong, stationAt } from '../contact/film.ts';

@@ -5,9 +5,9 @@
  *
  * (programme.ts, where preferences come in). Films are those of the exact lines; the programme is made about a point,
  * solved, made again about what it gives, until nothing is gained. For straight lines the first or second is exact.
- * Films
- * of profiles are no straight function of position and stock: a step that gains nothing is halved, and every seat's own
- * position is started from; another place of least film further off could weigh less by a small part of the profile.
+ * Films of profiles are no straight function of position and stock: a step that gains nothing is halved, and every
+ * seat's own position is started from; another place of least film further off could weigh less by a small part of the
+ * profile.
  *
  * Where a film still misses: the limits that stand in its way and what they would have to be (conflicts.ts).
  */

@@ -1,7 +1,6 @@
 /**
  * What may be cut off the parts: amounts x, the normal stock of every surface, both of each seat, and the metal off
- * each
- * face (below 0: put on, by a thicker spacer). Surfaces that may not be cut have room from 0 to 0.
+ * each face (below 0: put on, by a thicker spacer). Surfaces that may not be cut have room from 0 to 0.
  */
 import type { SeatInput, Stretch } from '../contact/fit.ts';
 import { withMetalOff } from '../parts/asTheyStand.ts';

@@ -3,10 +3,9 @@
  *
  *   room² = max(left² - Σ others², (left/3)²)/k              left = tolerance - |film - target|
  *                                            what the angle of one surface may cost the film, if it is to be likely
- *                                            (root of
- *                                            the sum of squares) that the tolerance holds; and where others use it up,
- *                                            a third of the tolerance, which adds a twentieth to what there is (common
- *                                            practice, no source): then it is not the angle that breaks it
+ *                                            (root of the sum of squares) that the tolerance holds; and where others
+ *                                            use it up, a third of the tolerance, which adds a twentieth to what there
+ *                                            is (common practice, no source): then it is not the angle that breaks it
  *   reading that does   δ ≤ T·√(room² - miss²)/p        over the travel T, along a sine bar
  *   travel that does    T ≥ δ·p/√(room² - miss²)         with the least reading δ
  *

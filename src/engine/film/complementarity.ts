@@ -7,8 +7,7 @@
  * On a level: cells of negative pressure are broken, broken cells into which more flows than they can take are filled
  * again, and one multigrid cycle is done on the unbroken rest; over again until what is left over of every cell's
  * balance, and of the inequality, sums to less than `tolerance` of all that is dragged in and out. For an M-matrix this
- * exchange
- * ends at the one solution. The tolerance is one of conservation: it bounds the imbalance of any region.
+ * exchange ends at the one solution. The tolerance is one of conservation: it bounds the imbalance of any region.
  * @source Swift 1931, Stieber 1933 (from memory, as told in every text on lubrication). Exchange of the active set: M.
  * Hintermüller, K. Ito, K. Kunisch,
  * SIAM J. Optim. 13 (2002) 865; correction on the truncated set: R. Kornhuber, Numer. Math. 69 (1994) 167 (both from
@@ -216,8 +215,7 @@ function fillAgain(level: Level, held: Uint8Array, touched: Uint8Array): { left:
 
 /**
  * The edge of the broken part runs along a column for many cells where links along the slant are strong, and would move
- * by one
- * cell a cycle: each column where it moved is brought to its own end first, its neighbours as they stand.
+ * by one cell a cycle: each column where it moved is brought to its own end first, its neighbours as they stand.
  */
 function settleTouched(level: Level, held: Uint8Array, touched: Uint8Array): void {
   for (let j = 0; j < level.columns; j++) {
@@ -283,8 +281,7 @@ function exchangeInColumn({ rows, columns, along, around, p, b }: Level, held: U
 
 /**
  * Solves A x = b on the cells that are full now, with the factors solvePressure left, to `tolerance` of Σ|b|. `x`
- * starts from what
- * it holds where `warm`, otherwise from 0; levels[0].p and b are put back.
+ * starts from what it holds where `warm`, otherwise from 0; levels[0].p and b are put back.
  */
 export function solveLinear(
   solver: PressureSolver,

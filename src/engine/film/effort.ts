@@ -1,7 +1,6 @@
 /**
  * Work that may be spent on one question, so that no design is worked on without end. Counted in visits to the cells of
- * the grids and not by
- * the clock: the same design is given up at the same place on every machine.
+ * the grids and not by the clock: the same design is given up at the same place on every machine.
  */
 export interface Effort {
   spent: number;

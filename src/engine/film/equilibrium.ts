@@ -2,20 +2,17 @@
  * The pose at which the oil of all seats carries the load:  R(q) = Q(q) + load = 0, five unknowns, rigid spindle.
  *
  * Found as the journal would find it, sinking through its oil (damping B) until it rests, in implicit steps that grow
- * into
- * Newton's own:
+ * into Newton's own:
  *
  *   (K + B/Δt) δq = R        Δt from 2/ω upward as R falls; no step takes more than 4/5 of the least film of any seat
  *
  * K, B exact (stiffness.ts), so the end converges as Newton does (descent.ts). First on a coarse grid, then on the one
  * asked for.
  * Axially an adjuster keeps the journal from coming off its seats and no more (z = position while the oil pushes toward
- * the adjuster,
- * else the load presses it closer and the oil alone holds it). Without one the oil alone does; where it pushes the
- * journal off its seats
- * faster than any load brings it back, or no seat closes, a stop is supposed at the position and its force is told.
- * Quasi-static: the load and the pose stand still; of a journal with lobes the mean over a turn balances
- * (SpindleRun.places).
+ * the adjuster, else the load presses it closer and the oil alone holds it). Without one the oil alone does; where it
+ * pushes the journal off its seats faster than any load brings it back, or no seat closes, a stop is supposed at the
+ * position and its force is told. Quasi-static: the load and the pose stand still; of a journal with lobes the mean
+ * over a turn balances (SpindleRun.places).
  * @source pseudo-transient continuation: C. T. Kelley, D. E. Keyes, SIAM J. Numer. Anal. 35 (1998) 508 (from memory).
  */
 
@@ -185,8 +182,7 @@ const balanceOf = (settled: Exclude<Settled, { status: 'pushedOff' }>, stop: num
 
 /**
  * A pose to start from: at the position given if there is film there, else at the nearest where there is; off the axis
- * by some of
- * the least film, the way the load pushes and the oil turns it.
+ * by some of the least film, the way the load pushes and the oil turns it.
  */
 function room(seats: readonly FilmSeat[], run: SpindleRun, position: number, load: Load): Pose | { seat: number } {
   const here = roomAt(seats, run, position, load);

@@ -2,9 +2,8 @@
  * Grooves and holes: cells held at the pressure of their supply.
  *
  * A cell is held when its centre lies in the groove. Its links to the film beside it are as long as the way from the
- * neighbour's centre to the
- * groove's true edge, not to the held cell's centre, so that the edge counts where it lies and the pressure stays
- * second order in the cells.
+ * neighbour's centre to the groove's true edge, not to the held cell's centre, so that the edge counts where it lies
+ * and the pressure stays second order in the cells.
  */
 import { GIVEN, type PressureSolver } from './complementarity.ts';
 import { columnStep, rowStep, type Unrolled } from './unrolled.ts';

@@ -35,8 +35,7 @@ export function newFilm(grid: Unrolled): Film {
 
 /**
  * Lays the grid over the overlap and fills the film in. `growth` (m) is what warm parts add; `turned` (rad) how far the
- * journal's
- * lobes have turned. False: the parts do not overlap at this position.
+ * journal's lobes have turned. False: the parts do not overlap at this position.
  */
 export function layFilm(
   film: Film,

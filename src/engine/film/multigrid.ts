@@ -4,8 +4,7 @@
  *   A p = b,   (A p)_k = Σ over the four neighbours of g·(p_k - p_neighbour) + (edge_k + sink_k)·p_k
  *
  * p pressure (Pa) · g link between two cells (m³/(s·Pa)) ≥ 0 · edge, sink links to places at nothing, along the slant
- * and around ≥ 0
- * b what flows into the cell (m³/s). A is symmetric and an M-matrix.
+ * and around ≥ 0 b what flows into the cell (m³/s). A is symmetric and an M-matrix.
  *
  * A column is all cells of one angle; its tridiagonal system is solved exactly, so links along the slant may be
  * as strong as they like. Only the angle is coarsened, so links around may be too: every second column is
@@ -15,9 +14,8 @@
  *
  * its links along the slant being shared out to the kept by w∓. As w₋ + w₊ ≤ 1, that is never softer than the exact
  * product PᵀAP (convexity of the square), so a correction never overshoots, and it keeps to five points; without links
- * along the
- * slant it is cyclic reduction. Cells can be held at nothing: their inverse pivot is 0, which is all
- * a sweep needs to know. Work per cycle is proportional to the cells.
+ * along the slant it is cyclic reduction. Cells can be held at nothing: their inverse pivot is 0, which is all a sweep
+ * needs to know. Work per cycle is proportional to the cells.
  * @source block cyclic reduction and semi-coarsening with line relaxation: J. E. Dendy et al., "Semicoarsening
  * multigrid for systems", 1989 and W. Mulder, J. Comput. Phys. 83 (1989) 303 (from memory); the lumping is our own.
  */

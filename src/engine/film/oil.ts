@@ -4,10 +4,8 @@
  *   log₁₀ log₁₀ Z = A - B·log₁₀ T        Z = ν + 0.7 + exp(-1.47 - 1.84 ν - 0.51 ν²)
  *
  * ν kinematic viscosity (mm²/s) · T temperature (K) · A, B of the oil, from two points. ASTM D341; the exponential
- * matters
- * below 2 mm²/s only. Holds from 0.21 to 2·10⁷ mm²/s, between the cloud point and the start of boiling; read far beyond
- * the two points it is a
- * guess, and beyond that range the end of the range is taken.
+ * matters below 2 mm²/s only. Holds from 0.21 to 2·10⁷ mm²/s, between the cloud point and the start of boiling; read
+ * far beyond the two points it is a guess, and beyond that range the end of the range is taken.
  *
  * A grade gives ν at 40 °C; with the viscosity index the other point, ν at 100 °C = Y, follows from ASTM D2270 turned
  * round:

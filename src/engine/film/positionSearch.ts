@@ -4,8 +4,7 @@
  *   net(z) = Q_z + load_z with x, y and tilts balanced at z        root by doubling steps, then bisection
  *
  * Slower than one descent of all five (descent.ts) but not to be led astray: a light load can send a journal that is
- * almost
- * centred circling for long, its film breaking now on this side, now on that, while it creeps along the axis.
+ * almost centred circling for long, its film breaking now on this side, now on that, while it creeps along the axis.
  */
 
 import { asFive, type Pose } from '../spindle/pose.ts';

@@ -4,9 +4,8 @@
  *   (1/r)∂/∂l(r h³/(12 µ) ∂p/∂l) + (1/r²)∂/∂φ(h³/(12 µ) ∂p/∂φ) = (ω/2) ∂h/∂φ + ∂h/∂t
  *
  * p pressure above that at the ends (Pa) · h film (m) > 0 · µ dynamic viscosity (Pa·s) · ω speed of the journal (rad/s)
- * · l slant
- * length (m) · r local radius (m). What turns with the journal has ∂h/∂t = -ω ∂h/∂φ, so its share of the wedge is -ω/2.
- * Multiplied by r dl dφ and summed over a cell, with the film taken at the faces,
+ * · l slant length (m) · r local radius (m). What turns with the journal has ∂h/∂t = -ω ∂h/∂φ, so its share of the
+ * wedge is -ω/2. Multiplied by r dl dφ and summed over a cell, with the film taken at the faces,
  *
  *   links  along r h³/(12 µ)·dφ/dl, around h³/(12 µ)·dl/(r dφ)        inflow b = -(ω/2) r dl [h_b - h_j] - r dl dφ
  *   ∂h/∂t

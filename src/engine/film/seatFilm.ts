@@ -8,9 +8,8 @@
  *
  * The shear of the first term runs over the whole seat, broken film included, but not over grooves, which are deep. The
  * rest is summed as -½ Σ p r dl [h_b - h_j], the same sum the pressure equation has on its right: so T·ω is to
- * round-off
- * what is sheared away, ∫ µ(ω r)²/h dA, and what is lost to the flow under pressure, ∫ h³/(12 µ) |∇p|² dA, less what
- * pumps bring in.
+ * round-off what is sheared away, ∫ µ(ω r)²/h dA, and what is lost to the flow under pressure, ∫ h³/(12 µ) |∇p|² dA,
+ * less what pumps bring in.
  * @source forces by virtual work; friction: O. Pinkus, B. Sternlicht, Theory of Hydrodynamic Lubrication, 1961 (from
  * memory).
  */

@@ -2,9 +2,8 @@
  * The whole spindle on its films: every seat solved at one pose, and summed.
  *
  * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where
- * the mean over the
- * turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the least film the
- * least of them all.
+ * the mean over the turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the
+ * least film the least of them all.
  */
 
 import { type FilmShape, type LeastFilm, leastFilmOf } from '../spindle/height.ts';

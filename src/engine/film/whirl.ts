@@ -5,10 +5,8 @@
  *   K) has Re s < 0
  *
  * K, B stiffness and damping of the oil (stiffness.ts) · M rigid rotor: mass m (kg) at a station (m), transverse
- * inertia I and polar
- * inertia Iₚ (kg·m²) about its centre · G gyroscopic: Iₚ ω between the tilts. Rigid shaft, rigid housing, small
- * motions, broken film
- * staying where it is. Whirl sets in near half the speed of turning.
+ * inertia I and polar inertia Iₚ (kg·m²) about its centre · G gyroscopic: Iₚ ω between the tilts. Rigid shaft, rigid
+ * housing, small motions, broken film staying where it is. Whirl sets in near half the speed of turning.
  * @source J. W. Lund, "Review of the concept of dynamic coefficients for fluid film journal bearings", J. Tribology 109
  * (1987) 37 (from memory).
  */
@@ -142,8 +140,7 @@ function inverseTimes(m: Matrix, a: number[][], by: number): Matrix {
 
 /**
  * Speed (rad/s) at which whirl sets in, between low and high: the least at which `at` finds the rotor unstable; null
- * when stable all
- * the way, or not to be found. `at` solves the equilibrium at a speed (null: none there).
+ * when stable all the way, or not to be found. `at` solves the equilibrium at a speed (null: none there).
  */
 export function whirlThreshold(low: number, high: number, at: (omega: number) => Whirl | null): number | null {
   const STEPS = 10;

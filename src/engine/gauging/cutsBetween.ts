@@ -4,10 +4,8 @@
  *   seen = sought with (amount + e) off, or put back        amount normal stock, or metal off a face (m)
  *
  * e is the error of that amount, an unknown of its own with mean 0 and the amount's uncertainty: all readings from
- * before
- * one cut share it, so that many of them together tell the shape no better than the cut is known, while what they tell
- * of
- * each other (half angles, straightness) is as sure as before.
+ * before one cut share it, so that many of them together tell the shape no better than the cut is known, while what
+ * they tell of each other (half angles, straightness) is as sure as before.
  * @source JCGM 102:2011, 6.2 (a common error as one more input quantity; from memory)
  */
 

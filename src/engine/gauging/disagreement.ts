@@ -2,19 +2,15 @@
  * Which reading does not go with the others: the one without which the rest agree.
  *
  * A normalised residual tells that only as far as the readings are linear in the shape. A wrong reading that makes
- * another
- * seat touch first, or turns a line far over, puts its error on an innocent one; so the few that it may be are left out
- * in
- * turn, and the rest is fitted anew:
+ * another seat touch first, or turns a line far over, puts its error on an innocent one; so the few that it may be are
+ * left out in turn, and the rest is fitted anew:
  *
  *   gain_k = X² - X²_k          of a linear problem gain_k = w_k², w the normalised residual
  *
  * X² chi-square of all, X²_k of the rest without reading k. All whose rest agrees about as well as the best are named:
- * nothing
- * tells which of them is wrong. A reading that the fitted shape does not allow, but the parts as drawn would, speaks
- * against
- * the others too: something was read, so the shape must allow it or the entry is wrong. Removals that leave fewer such
- * readings go before those that leave more.
+ * nothing tells which of them is wrong. A reading that the fitted shape does not allow, but the parts as drawn would,
+ * speaks against the others too: something was read, so the shape must allow it or the entry is wrong. Removals that
+ * leave fewer such readings go before those that leave more.
  * @source W. Baarda, "A testing procedure for use in geodetic networks", 1968, for w (from memory); the refits are its
  * non-linear form
  */

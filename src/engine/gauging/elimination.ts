@@ -3,8 +3,7 @@
  * than none. Exact: nothing is left out or rounded away.
  *
  * A straightness reading tells one point alone; each of the other readings leans on few of them. With d the points and
- * x
- * the other numbers, rows over their uncertainties:
+ * x the other numbers, rows over their uncertainties:
  *
  *   told alone   √w·d = √w·s           w = Σ row², s = Σ row·e/w        W the diagonal of all w
  *   the others   A·x + B·d = e

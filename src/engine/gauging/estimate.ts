@@ -12,10 +12,8 @@
  *
  * Numbers that the readings leave open are held as drawn, as few as will do, half angles before radii; they and
  * all that leans on them are told as undetermined. A reading that cannot be taken from the fitted parts is left out of
- * the
- * fit; where the parts as drawn would allow it, it speaks against the others (disagreement.ts). A surface drawn
- * straight is
- * taken to be straight; what the readings say against that is told beside (taper.ts).
+ * the fit; where the parts as drawn would allow it, it speaks against the others (disagreement.ts). A surface drawn
+ * straight is taken to be straight; what the readings say against that is told beside (taper.ts).
  * @source JCGM 100:2008, 5.2; JCGM 102:2011; least squares e.g. Golub and Van Loan, "Matrix Computations", 5 (from
  * memory);
  *         normalised residuals: W. Baarda, "A testing procedure for use in geodetic networks", 1968 (from memory)
@@ -205,8 +203,7 @@ function fitted({ nominal, readings, priors, isHeld }: Notebook, before: readonl
 
 /**
  * The least chi-square, with as few numbers held as the readings there leave open. What is open at one minimum may be
- * told at the
- * other: where the choices of what is held lead back to one that was tried, the lowest of them is taken.
+ * told at the other: where the choices of what is held lead back to one that was tried, the lowest of them is taken.
  */
 function least(problem: LeastSquares, from: Float64Array): Fitted | null {
   const { unknowns } = problem;

@@ -4,8 +4,7 @@
  *   C_ij = g_iᵀ·C·g_j + (film_i as read - film_i of the design)·(film_j …)
  *
  * g_i how the film of seat i follows the numbers (filmGradient.ts), C their covariance. The second term is there
- * because
- * a plan goes by the design: where that is other than what was read, by so much it may be wrong.
+ * because a plan goes by the design: where that is other than what was read, by so much it may be wrong.
  * @source JCGM 100:2008, 5.2.2
  */
 import { leastFilm } from '../contact/film.ts';

@@ -78,8 +78,7 @@ const placeOf = ({ list }: Unknowns, prior: Prior) =>
 
 /**
  * Chi-square of a set of numbers; infinite where they make no shape or a reading has no value there, and as soon as it
- * is
- * seen to reach `most`. Readings of the assembled pair come last, since they take longest to predict.
+ * is seen to reach `most`. Readings of the assembled pair come last, since they take longest to predict.
  */
 export function chiSquareOf(problem: LeastSquares, numbers: Float64Array, most = Number.POSITIVE_INFINITY): number {
   const { start, unknowns, readings } = problem;

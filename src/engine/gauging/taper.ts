@@ -1,13 +1,11 @@
 /**
  * Whether readings contradict a surface that was drawn straight. It is estimated straight; beside that its half angle
- * is
- * fitted freely, with a of standard uncertainty u:
+ * is fitted freely, with a of standard uncertainty u:
  *
  *   z = a/u        chance of a straight surface to read so far off, or farther:  p = 2·Φ(-|z|)
  *
  * Every uncertainty is stated, so z is standard normal where the surface is straight; two micrometer readings a
- * division
- * apart are nothing. Below one case in a hundred it is asked after, and never taken over by itself.
+ * division apart are nothing. Below one case in a hundred it is asked after, and never taken over by itself.
  * @source test of one parameter with known standard deviation: NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.1
  *         (from memory); its level: common practice, no source
  */

@@ -5,13 +5,10 @@
  *   film gained = e_b·(v + anchor_b·sin a) - e_j·(v + anchor_j·sin a),   v = r·cos a - Z·sin a
  *
  * e free expansion of bush and journal · T₀ the temperature at which the parts were measured (here: the room's) ·
- * anchor (m) the
- * station at which the part is held axially · a half angle of the bush · v (m) is one and the same all along a straight
- * line, so the film grows
- * evenly; v = -Z_apex·sin a: a cone held at its apex keeps its film however warm it gets, and one held elsewhere does
- * not.
- * Both parts at one temperature each, free to grow, a profile's own deviation (micrometres against millimetres) left
- * out.
+ * anchor (m) the station at which the part is held axially · a half angle of the bush · v (m) is one and the same all
+ * along a straight line, so the film grows evenly; v = -Z_apex·sin a: a cone held at its apex keeps its film however
+ * warm it gets, and one held elsewhere does not. Both parts at one temperature each, free to grow, a profile's own
+ * deviation (micrometres against millimetres) left out.
  * @source linear expansion; the normal component worked out here.
  */
 import type { Gap } from '../contact/film.ts';

@@ -5,12 +5,9 @@
  *   into the journal     (P - E)/2 + C (T_b - T_j)             into the bush     (P - E)/2 - C (T_b - T_j)
  *
  * P shear power (W) · E what the oil running out takes with it, Q its flow (m³/s), entering at the room's temperature ·
- * C = k ∫ dA/h heat
- * conducted across the film (W/K). The first line is the mean of the temperature across a film heated evenly between
- * two walls. The
- * viscosity of each seat is that at its T; the films include the parts' growth. One temperature a seat: mixing round
- * the seat and the
- * oil's own heat capacity (a fraction of a gram) are left out.
+ * C = k ∫ dA/h heat conducted across the film (W/K). The first line is the mean of the temperature across a film heated
+ * evenly between two walls. The viscosity of each seat is that at its T; the films include the parts' growth. One
+ * temperature a seat: mixing round the seat and the oil's own heat capacity (a fraction of a gram) are left out.
  * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
  */
 import { type Effort, isSpent } from '../film/effort.ts';

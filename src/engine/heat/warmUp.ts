@@ -4,12 +4,9 @@
  *   m_j c_j dT_j/dt = heat into the journal - cooling_j·area_j·(T_j - ambient)        the same for the bush
  *
  * Heat from warmFilm.ts, whose films follow viscosity and growth. Stiff (the film evens the two out in seconds, the
- * room cools them in
- * half an hour), so taken in Rosenbrock steps of second order that stay so with an approximate Jacobian, chosen for
- * `TOLERANCE`.
- * The steady state is found directly as the root of the two right-hand sides, with the same Jacobian and in it, as soon
- * as two states are
- * known, the secant of what the films heat.
+ * room cools them in half an hour), so taken in Rosenbrock steps of second order that stay so with an approximate
+ * Jacobian, chosen for `TOLERANCE`. The steady state is found directly as the root of the two right-hand sides, with
+ * the same Jacobian and in it, as soon as two states are known, the secant of what the films heat.
  * @source ROS2: J. G. Verwer et al., SIAM J. Sci. Comput. 20 (1999) 1456 (from memory).
  */
 import { isSpent } from '../film/effort.ts';
@@ -208,8 +205,7 @@ const LOOKS = 6;
 
 /**
  * Between the room's temperature and `hot`, a state that no longer heats; null: it heats all the way, the least net
- * heat (golden section;
- * falling with the viscosity, then rising as the films close) being above 0.
+ * heat (golden section; falling with the viscosity, then rising as the films close) being above 0.
  */
 function coolerState(warming: Warming, hot: WarmFilm): WarmFilm | null {
   const { ambient } = warming;

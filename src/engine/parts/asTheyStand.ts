@@ -6,8 +6,7 @@
  *   (growth.ts)
  *
  * Stock and shift go in the order in which they happened, and for lines they may go in any. What contact, play and oil
- * see is the end of
- * the chain; a tool off the centre (offCentre.ts) leaves a profile on the line it cuts.
+ * see is the end of the chain; a tool off the centre (offCentre.ts) leaves a profile on the line it cuts.
  */
 import type { Part, Surface } from './line.ts';
 import { movedAxially } from './shift.ts';

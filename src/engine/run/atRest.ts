@@ -2,8 +2,7 @@
  * Where the spindle lies when it does not turn: oil that stands carries nothing, so the load rests on metal (play/).
  *
  * With an adjuster it stands at the position unless the load pushes it home from there; the contacts' thrust decides,
- * as the oil's does
- * when it turns (film/equilibrium.ts).
+ * as the oil's does when it turns (film/equilibrium.ts).
  */
 import { closingSide } from '../film/equilibrium.ts';
 import { bearingOf, type SeatContact } from '../play/contacts.ts';

@@ -3,8 +3,7 @@
  * under this load.
  *
  * Looked for both ways: opened where a seat is shut or too tight, closed where the journal lies so loose that it sinks.
- * By growing steps on a
- * coarse grid, then by halving on the grid of the warm-up.
+ * By growing steps on a coarse grid, then by halving on the grid of the warm-up.
  */
 import { effortOf, isSpent } from '../film/effort.ts';
 import { closingSide, equilibrium } from '../film/equilibrium.ts';

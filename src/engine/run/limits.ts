@@ -2,9 +2,8 @@
  * What speed and what cold clearance stay safe once everything is warm, and where to set the journal cold.
  *
  * Every point is a steady state of its own (heat/warmUp.ts), so it holds for a spindle that has run for hours; whether
- * the way there is
- * safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can show them, and
- * stop.
+ * the way there is safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can
+ * show them, and stop.
  */
 import { closingSide } from '../film/equilibrium.ts';
 import { leastFilmIn, spindleCoefficients } from '../film/spindle.ts';
@@ -154,10 +153,8 @@ export type ColdPosition =
   | { status: 'pressed'; film: number }
   /**
    * none found: the nearest warm film (m) met on the way, null when there was none, and what was in the way last: a
-   * seat shut even cold
-   * and centred there, or one in which metal touches as it warms or under the load. A tighter film runs hotter and may
-   * open by growth as
-   * fast as it is closed
+   * seat shut even cold and centred there, or one in which metal touches as it warms or under the load. A tighter film
+   * runs hotter and may open by growth as fast as it is closed
    */
   | { status: 'notFound'; nearest: number | null; inTheWay: { seat: number; shut: boolean } | null };
 
@@ -174,8 +171,8 @@ const MOST_TURNS = 9;
 
 /**
  * Where to set the journal cold so that the film of one seat, warm and steady and the journal centred, is `film` (m).
- * Only for a journal
- * held axially: `warming.stand` a pose, or a load whose equilibrium needs the stop. Secant steps from the slope sin a.
+ * Only for a journal held axially: `warming.stand` a pose, or a load whose equilibrium needs the stop. Secant steps
+ * from the slope sin a.
  */
 export function coldPositionFor(warming: Warming, seat: number, film: number): ColdPosition {
   const sine = Math.sin(warming.spindle.seats[seat]!.shape.gap.halfAngle);

@@ -17,8 +17,7 @@ export const COARSE: GridSize = { rows: 8, columns: 32 };
 
 /**
  * Visits to cells (film/effort.ts) that are spent on each question of one spindle: a minute's work in all. Round
- * spindles of two or three
- * seats take a tenth of it; what is not reached is told.
+ * spindles of two or three seats take a tenth of it; what is not reached is told.
  */
 export type MostEffort = Record<'pose' | 'whirl' | 'warmUp' | 'steady' | 'backOff', number>;
 export const MOST_EFFORT: MostEffort = { pose: 2e8, whirl: 1e8, warmUp: 2e8, steady: 1e8, backOff: 1e8 };

@@ -12,8 +12,7 @@
  * First order in x, y and tilt: holds for films far smaller than the radius.
  *
  * Change of film with the pose: ∂h/∂(x, y, tiltX, tiltY) from the above; ∂h/∂z = sin a + cos a·(slope of the journal
- * against
- * the bush line), which is sin a where their half angles agree.
+ * against the bush line), which is sin a where their half angles agree.
  * @source first-order rigid motion: derived in docs of the project (design: small rigid motion).
  */
 import { filmAlong, type Gap } from '../contact/film.ts';

@@ -16,8 +16,8 @@ const less = (room: number, off: number) => (room - off < ROUNDING ? 0 : room - 
 
 /**
  * Cleanups and limits less what came off, no line left to renew, the check list empty. The history keeps every trial,
- * and
- * one entry more for what came off since the last of them; all of it is in the surfaces now and counts no second time.
+ * and one entry more for what came off since the last of them; all of it is in the surfaces now and counts no second
+ * time.
  */
 export function designWithPlanDone(design: Design, report: CutReport): Design {
   const { cut } = design;

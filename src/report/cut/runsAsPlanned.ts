@@ -59,8 +59,7 @@ export function runsWellText(made: Design, film: FilmReport, system: System): st
 
 /**
  * The design with the films wanted so much greater (mm), of every seat that a plan can change: a straight seat of which
- * no
- * surface may be cut stays as it is.
+ * no surface may be cut stays as it is.
  */
 export function withFilmsAdded(design: Design, more: number): Design {
   const isFixed = ({ name, bush }: Design['seats'][number]) =>

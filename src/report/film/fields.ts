@@ -1,7 +1,7 @@
 /**
  * The film for pictures: pressure and film of every seat on its unrolled grid, at the pose held or found, on as coarse
- * a grid as a hand
- * that drags can wait for. In the units of the report; fields as plain typed arrays that a worker can hand over.
+ * a grid as a hand that drags can wait for. In the units of the report; fields as plain typed arrays that a worker can
+ * hand over.
  */
 import type { Design } from '../../design/definition.ts';
 import type { Balance, Near } from '../../engine/film/equilibrium.ts';

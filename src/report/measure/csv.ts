@@ -65,8 +65,7 @@ const MOST_COLUMNS = 200;
 
 /**
  * The readings as a table; lengths in mm or inches, directions in degrees, as the names say. A word that a spreadsheet
- * would take for a formula
- * (a seat called =A1) has an apostrophe before it.
+ * would take for a formula (a seat called =A1) has an apostrophe before it.
  */
 export function readingsToCsv(readings: readonly Reading[], system: System = 'metric'): string {
   const { size } = lengthUnit(system);

@@ -1,8 +1,7 @@
 /**
  * What the trials leave, as steps at the machine: of every surface what is most likely left and what may be taken now,
  * each with its feeds and passes (cutting/steps.ts), and by how much the gauges change over it. Only the change: where
- * a
- * gauge stands now the trials do not tell, and must be read before the cut.
+ * a gauge stands now the trials do not tell, and must be read before the cut.
  */
 import type { Design, Part } from '../../design/definition.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';

@@ -1,7 +1,6 @@
 /**
  * The parts after trials, as designs that can be drawn and reckoned with. Trials tell films, not diameters: which of
- * the
- * two surfaces of a seat is other than it was measured they cannot tell. So there are two answers,
+ * the two surfaces of a seat is other than it was measured they cannot tell. So there are two answers,
  *
  *   reckoned   the surfaces as measured, less all that came off them: for the drawing
  *   believed   the same with every bush wider by what its film is believed to be greater: its films are those believed

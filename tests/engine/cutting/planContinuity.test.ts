@@ -1,8 +1,7 @@
 /**
  * A plan does not jump: a small change of a diameter, a station, a target or a limit changes the stock by no more than
- * a
- * film is worth times that change, whatever the seats are and whichever limits are met. In half angles it may turn only
- * where a seat's film costs as much as it is worth, at sin a near 1/WORTH (0.6°).
+ * a film is worth times that change, whatever the seats are and whichever limits are met. In half angles it may turn
+ * only where a seat's film costs as much as it is worth, at sin a near 1/WORTH (0.6°).
  */
 import fc from 'fast-check';
 import { expect, it, vi } from 'vitest';

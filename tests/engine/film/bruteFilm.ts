@@ -1,7 +1,6 @@
 /**
  * The film by another way: its own formulas for the film and the links, whole matrices, and a solver that knows nothing
- * of columns. Only for small
- * grids of round, straight-lined seats.
+ * of columns. Only for small grids of round, straight-lined seats.
  */
 import type { Pose } from '../../../src/engine/spindle/pose.ts';
 import type { Cone } from './bearings.ts';

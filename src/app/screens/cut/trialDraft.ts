@@ -40,8 +40,7 @@ export const usualShake = (design: Design) => ({
 
 /**
  * Empty, or what an earlier trial holds; surfaces and faces are those of the plan and of that trial. What the trial has
- * as it
- * is where nothing is typed stays empty.
+ * as it is where nothing is typed stays empty.
  */
 export function draftOf(
   { steps, faces, remaining }: Pick<CutReport, 'steps' | 'faces' | 'remaining'>,

@@ -31,7 +31,10 @@ interface Props {
 }
 
 export function FitPictures({ work, fit, drawn }: Props) {
-  const { design, system, sector, skin } = useStore(work.store);
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const sector = useStore(work.store, (state) => state.sector);
+  const skin = useStore(work.store, (state) => state.skin);
   const dark = useMedia('(prefers-color-scheme: dark)');
   const wide = useMedia('(min-width: 1000px)');
   const still = useMedia('(prefers-reduced-motion: reduce)');
@@ -122,7 +125,9 @@ function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolea
 
 /** The prints of the last pressing, while they are shown. */
 function usePrints(work: Work): { prints: Prints | null; fault: string | null; again(): void } {
-  const { design, skin, turned } = useStore(work.store);
+  const design = useStore(work.store, (state) => state.design);
+  const skin = useStore(work.store, (state) => state.skin);
+  const turned = useStore(work.store, (state) => state.turned);
   const blued = useBlued(design);
   const { value, fault, again } = useSolved('printMaps', skin === 'blue' ? blued : null);
   const prints = useMemo(

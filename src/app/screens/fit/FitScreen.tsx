@@ -1,5 +1,5 @@
 /** Fit: which seat touches first, what that does, and how far to move. The verdict, the picture, the numbers. */
-import { useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { seatLines } from '../../../engine/contact/fit.ts';
 import { metres } from '../../../report/convert.ts';
@@ -26,8 +26,15 @@ const PlayPanel = onDemand(() => import('./PlayPanel.tsx'), {
   loading: 'Seat and play are loading.',
 });
 
+/** What follows the position alone is not drawn anew while the nose is pulled. */
+const Chart = memo(ClosingChart);
+const Numbers = memo(FitNumbers);
+const Controls = memo(FitControls);
+
 export function FitScreen({ work }: { work: Work }) {
-  const { design, system, factor } = useStore(work.store);
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const factor = useStore(work.store, (state) => state.factor);
   const fit = useMemo(() => fitSection(design), [design]);
   const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
   const seats = useMemo(() => parts.map(seatLines), [parts]);
@@ -46,9 +53,9 @@ export function FitScreen({ work }: { work: Work }) {
       </section>
       <CutsSince design={design} />
       <FitPictures work={work} fit={fit} drawn={drawn} />
-      <FitControls work={work} drawnFactor={drawn.factor} />
-      <ClosingChart design={design} seats={seats} fit={fit} system={system} work={work} />
-      <FitNumbers fit={fit} design={design} system={system} />
+      <Controls work={work} drawnFactor={drawn.factor} />
+      <Chart design={design} seats={seats} fit={fit} system={system} work={work} />
+      <Numbers fit={fit} design={design} system={system} />
       <PlayPanel work={work} pulled={pulled} />
       {design.notes && <p className="notes">{design.notes}</p>}
     </>

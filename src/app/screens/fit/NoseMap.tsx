@@ -36,7 +36,8 @@ const STILL = 1e-5;
 const NO_PLAY = 1e-3;
 
 export function NoseMap({ work, play, pulled, system }: Props) {
-  const { pull, design } = useStore(work.store);
+  const pull = useStore(work.store, (state) => state.pull);
+  const design = useStore(work.store, (state) => state.design);
   const unit = fineUnit(system);
   const map = play.map ?? [];
   const reach = Math.max(0, ...map.map(([x, y]) => Math.hypot(x, y)));

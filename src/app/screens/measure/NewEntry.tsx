@@ -1,7 +1,6 @@
 /**
  * Asks for what was read, and tells before that what a set-up would read. Only what a person types becomes an entry:
- * the
- * predicted value is shown, and is no reading.
+ * the predicted value is shown, and is no reading.
  */
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';

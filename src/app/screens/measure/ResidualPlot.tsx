@@ -1,9 +1,7 @@
 /**
  * How far each reading lies from the fitted shape, standardised: over the standard deviation that a residual of its
- * leverage has
- * (definition.ts, `normalised`), so two in three lie within one, nearly all within two. The
- * scale keeps to where readings belong; one that is far out is drawn to the edge with a break in its stem and its
- * figure beside it.
+ * leverage has (definition.ts, `normalised`), so two in three lie within one, nearly all within two. The scale keeps to
+ * where readings belong; one that is far out is drawn to the edge with a break in its stem and its figure beside it.
  */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';

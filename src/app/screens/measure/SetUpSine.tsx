@@ -1,7 +1,6 @@
 /**
  * A part on a sine bar. Its line lies level when the bar stands at the half angle: the uppermost line of a journal
- * whose large end is
- * low, the lowermost line in the bore of a bush whose large end is high.
+ * whose large end is low, the lowermost line in the bore of a bush whose large end is high.
  */
 import type { Design, Part } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
@@ -102,8 +101,7 @@ export function sineRise(design: Design, reading: SineRise, system: System): Dra
 
 /**
  * The frame of a part lying on the bar: its axis along the bar, `up` (mm) above its middle line and half its thickness,
- * its middle over
- * that of the bar. A journal lies with the nose toward the plate, a bush with the nose away from it.
+ * its middle over that of the bar. A journal lies with the nose toward the plate, a bush with the nose away from it.
  */
 function lyingOn(
   bar: number,

@@ -18,8 +18,7 @@ const USUAL = {
 
 /**
  * A set-up of a kind, on the first seat it can be taken on, half way along the surface, with tools of the system. Its
- * value is what the
- * parts as drawn would give: to be shown as such, and never to be taken for a reading.
+ * value is what the parts as drawn would give: to be shown as such, and never to be taken for a reading.
  */
 export function newReading(design: Design, kind: Kind, tools: System): Reading {
   const seat = design.seats.find(({ bush }) => kind !== 'ballDepth' || bush.halfAngle !== 0) ?? design.seats[0]!;

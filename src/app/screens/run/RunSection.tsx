@@ -1,7 +1,6 @@
 /**
  * The running pair in section, as on the Fit screen: cut where the film of all is least, that side above. Gaps, and how
- * far the axis lies
- * aside, by the one exaggeration; lengths true.
+ * far the axis lies aside, by the one exaggeration; lengths true.
  */
 import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';

@@ -10,9 +10,8 @@ const MOST = 200_000;
 
 /**
  * From eight times the speed down to an eighth of it, in steps of the square root of two; turning the way it turns.
- * Downward, because each
- * is sought from the one before: without an adjuster, a spindle that fast oil drives off its seats is not then found
- * floating far off in slow oil.
+ * Downward, because each is sought from the one before: without an adjuster, a spindle that fast oil drives off its
+ * seats is not then found floating far off in slow oil.
  */
 export function speedsOf({ run }: Running): number[] {
   const now = run.speed === 0 ? SOME : run.speed;

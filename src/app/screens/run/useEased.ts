@@ -1,7 +1,6 @@
 /**
  * A value for a picture that may be dear to draw: the newest, but at most half the time goes into drawing, and where a
- * single
- * drawing takes longer than a hand would bear, it waits until the hand lets go.
+ * single drawing takes longer than a hand would bear, it waits until the hand lets go.
  */
 import { useEffect, useRef, useState } from 'react';
 

@@ -1,7 +1,6 @@
 /**
  * What takes seconds: the whole section, then the sweeps over speed and clearance and the positions to set cold. Begins
- * once the
- * design rests, shows every point as it comes, gives way to another design, and can be stopped by hand.
+ * once the design rests, shows every point as it comes, gives way to another design, and can be stopped by hand.
  */
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';

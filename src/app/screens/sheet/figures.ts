@@ -1,8 +1,7 @@
 /**
  * Figures as they stand on paper: in the person's units, with as many decimals as count.
  *   Inch dimensions have no nought before the point, and as many decimals as their tolerance; metric ones need not
- *   (ASME
- *   Y14.5, from memory).
+ *   (ASME Y14.5, from memory).
  */
 import { lengthUnit, readingText, type System } from '../../../design/units.ts';
 
