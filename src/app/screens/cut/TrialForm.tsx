@@ -101,7 +101,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
           <span>Told</span>
           <select value={draft.measure} onChange={({ target }) => set({ measure: target.value as Measure })}>
             <option value="square">square to the surface</option>
-            <option value="diameter">in diameter, as rolls or micrometer read it</option>
+            <option value="diameter">in diameter, as gauges read it</option>
           </select>
         </label>
         <div className="locals">
