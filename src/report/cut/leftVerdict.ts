@@ -2,7 +2,7 @@
  * What the trials say is left to cut, in a machinist's words: the most likely, its doubt, and what is safe to take now.
  */
 import type { Design } from '../../design/definition.ts';
-import { fineText, plusMinusText, type System } from '../../design/units.ts';
+import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
 import { twoSidedTail } from '../../engine/gauging/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport } from './definition.ts';
@@ -198,23 +198,31 @@ export function trialSentences(design: Design, { trials, remaining, without }: C
   if (clashes.length > 0)
     return [...clashes, WITHHELD, ...(without ? [withoutSentence(design, without, system)] : []), ...came];
   return [
-    ...mayStop(remaining, system),
+    ...mayStop(design, remaining, last, system),
     leftSentence(design, remaining, system),
     ...safeSentences(design, remaining, system),
     ...came,
   ];
 }
 
-/** Where the pair would do as it is, that comes before anything that may still be taken off. */
-function mayStop({ asTheyAre, steps, faces }: Remaining, system: System): string[] {
+/** Where the pair would do as it is, that comes before anything that may still come off; with how well it is known. */
+function mayStop(
+  { seats }: Design,
+  { asTheyAre, steps, faces }: Remaining,
+  { films }: Pick<NonNullable<CutReport['trials']>[number], 'films'>,
+  system: System,
+): string[] {
   if (!asTheyAre || steps.length + faces.length === 0) return [];
+  const sigmaOf = (name: string) => films?.[name]?.sigma ?? 0;
+  const told = Object.entries(asTheyAre.films).map(
+    ([name, film]) => `${name} ${film === null ? 'apart' : plusMinusText(film, sigmaOf(name), system)}`,
+  );
+  const unsure = seats.some(({ name, film }) => film?.tolerance && COVER * sigmaOf(name) > film.tolerance);
   return [
-    `You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${filmsTold(asTheyAre.films, system)}). To have them just as wanted:`,
+    `You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)}.`,
+    `There they are ${listed(told)}${unsure ? '; that is known less well than the tolerances, and a further reading makes it surer, not a further cut' : ''}. What follows only brings them nearer to what is wanted.`,
   ];
 }
-
-const filmsTold = (films: Remaining['films'], system: System) =>
-  listed(Object.entries(films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`));
 
 /** What the Cut screen says first once there are trials; null before. */
 export function leftVerdict(design: Design, cut: CutReport, system: System): Verdict | null {

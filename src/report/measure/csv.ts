@@ -13,29 +13,14 @@ import { type Design, reading } from '../../design/definition.ts';
 import { lengthUnit, plainTyped, type System, type Typed, typedLength } from '../../design/units.ts';
 import { validateDesign } from '../../design/validate.ts';
 import { doneSoFar } from './metalBetween.ts';
-import type { Reading } from './toReading.ts';
+import { LENGTHS, type Reading } from './toReading.ts';
 
 const WORDS = ['kind', 'seat', 'part'] as const;
 const ANGLES = ['direction'] as const;
 /** Plain numbers. */
 const COUNTS = ['after'] as const;
 /** Every column, in the order in which they are written. */
-export const COLUMNS = [
-  ...WORDS,
-  'value',
-  'sigma',
-  'station',
-  'roll',
-  'ball',
-  'face',
-  'bar',
-  'stack',
-  'travel',
-  'indicator',
-  'position',
-  ...ANGLES,
-  ...COUNTS,
-] as const;
+export const COLUMNS = [...WORDS, ...LENGTHS, ...ANGLES, ...COUNTS] as const;
 type Column = (typeof COLUMNS)[number];
 
 export interface TableError {

@@ -9,7 +9,7 @@ import { historyOf, sinceOf } from './metalBetween.ts';
 export type Reading = NonNullable<Design['readings']>[number];
 
 /** Every length key of every kind; directions are the only angles. */
-const LENGTHS = [
+export const LENGTHS = [
   'value',
   'sigma',
   'station',

@@ -61,7 +61,13 @@ describe('a pair that would do as it is', () => {
       /^You may stop here: most likely every film is within its tolerance already, the journal at /,
     );
     expect(tone).toBe('mend');
-    expect(sentences[0]).toMatch(/^(Take|You are)/);
+    // 0.5 µm is as much as the tolerances, and 19 times in 20 it is twice that
+    expect(sentences[0]).toMatch(
+      /^There they are shallow .* ± .*known less well than the tolerances.*brings them nearer/,
+    );
+    expect(sentences[1]).toMatch(/^(Take|You are)/);
+    const sure = tried(0.0003, 0.00005);
+    expect(leftVerdict(sure, cutSection(sure)!, 'metric')!.sentences[0]).not.toMatch(/less well/);
   });
 
   it('is not told so where a film is still out of its tolerance', () => {

@@ -1,5 +1,5 @@
 /** Asks for what a trial assembly told. It starts empty, and nothing is written down that these parts could not be. */
-import { type FormEvent, useMemo, useRef, useState } from 'react';
+import { type FormEvent, useMemo, useState } from 'react';
 import type { Design, Part, Quantity } from '../../../design/definition.ts';
 import type { Bound } from '../../../design/place.ts';
 import { quantityText, toldText } from '../../../design/quantity.ts';
@@ -16,7 +16,8 @@ interface Props {
   work: Work;
   design: Design;
   draft: Draft;
-  change(draft: Draft): void;
+  /** changes the newest draft there is */
+  change(edit: (draft: Draft) => Draft): void;
   /** place of the trial that is corrected; a new one without */
   index?: number | undefined;
   system: System;
@@ -31,13 +32,13 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
   const [refused, setRefused] = useState('');
   const earlier: readonly Trial[] = (design.cut?.trials ?? []).slice(0, index);
-  // Two fields may be taken within one frame.
-  const latest = useRef(draft);
-  const set = (part: Partial<Draft>) => {
+  const edit = (how: (now: Draft) => Partial<Draft>) => {
     setRefused('');
-    latest.current = { ...latest.current, ...part };
-    change(latest.current);
+    change((now) => ({ ...now, ...how(now) }));
   };
+  const set = (part: Partial<Draft>) => edit(() => part);
+  /** Fields that stand on the form; one that is gone waits for nobody. */
+  const standing: string[] = [];
   const taken = trialOf({ ...draft, standOff: null, shake: null, blue: {} }, design, system);
   const told = JSON.stringify([taken, earlier]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what was taken, by its text
@@ -50,9 +51,9 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
   const shake = useMemo(() => expectedShake(design, earlier, shaken), [design, shakeAsked]);
   const write = (event: FormEvent) => {
     event.preventDefault();
-    if (open.size > 0) return setRefused(`First finish what is typed: ${[...open].join(', ')}.`);
-    const trial = trialOf(draft, design, system);
-    put(trial);
+    const pending = [...open].filter((title) => standing.includes(title));
+    if (pending.length > 0) return setRefused(`First finish what is typed: ${pending.join(', ')}.`);
+    put(trialOf(draft, design, system));
   };
   const put = (trial: Trial) => {
     const reason =
@@ -69,26 +70,29 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
     about: string,
     quantity: Quantity,
     value: number | null,
-    change: (value: number | null) => Partial<Draft>,
+    change: (value: number | null, now: Draft) => Partial<Draft>,
     bounds: Bound[],
     instead?: string,
-  ) => (
-    <LocalField
-      key={title}
-      title={title}
-      about={about}
-      quantity={quantity}
-      value={value}
-      set={(typed) => set(change(typed))}
-      clear={() => set(change(null))}
-      pending={(pending) =>
-        setOpen((now) => new Set(pending ? [...now, title] : [...now].filter((name) => name !== title)))
-      }
-      {...(instead !== undefined && { instead })}
-      system={system}
-      bounds={bounds}
-    />
-  );
+  ) => {
+    standing.push(title);
+    return (
+      <LocalField
+        key={title}
+        title={title}
+        about={about}
+        quantity={quantity}
+        value={value}
+        set={(typed) => edit((now) => change(typed, now))}
+        clear={() => edit((now) => change(null, now))}
+        pending={(pending) =>
+          setOpen((now) => new Set(pending ? [...now, title] : [...now].filter((name) => name !== title)))
+        }
+        {...(instead !== undefined && { instead })}
+        system={system}
+        bounds={bounds}
+      />
+    );
+  };
   return (
     <form
       className="trial-form"
@@ -105,9 +109,9 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
           </select>
         </label>
         <div className="locals">
-          {draft.taken.map(({ seat, part, normal, sigma }, k) => {
-            const change = (entry: Partial<Draft['taken'][number]>) => ({
-              taken: latest.current.taken.map((other, i) => (i === k ? { ...other, ...entry } : other)),
+          {draft.taken.map(({ seat, part, normal, sigma }) => {
+            const change = (entry: Partial<Draft['taken'][number]>, now: Draft) => ({
+              taken: now.taken.map((one) => (one.seat === seat && one.part === part ? { ...one, ...entry } : one)),
             });
             return [
               field(
@@ -115,7 +119,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
                 '',
                 'fine',
                 normal === null ? null : normal * perSquare(seat, part),
-                (value) => change({ normal: value === null ? null : value / perSquare(seat, part) }),
+                (value, now) => change({ normal: value === null ? null : value / perSquare(seat, part) }, now),
                 [atLeast(0), atMost(MOST_STOCK)],
                 'nothing',
               ),
@@ -125,16 +129,16 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
                     'Standard uncertainty: gauged before and after it is less than by the dial.',
                     'fine',
                     sigma ?? null,
-                    (value) => change({ sigma: value ?? undefined }),
+                    (value, now) => change({ sigma: value ?? undefined }, now),
                     [above(0), atMost(1)],
                     toldText('fine', surfaceSigma(design, seat, part, normal), system),
                   )
                 : null,
             ];
           })}
-          {draft.faces.map(({ name, off, sigma }, k) => {
-            const change = (entry: Partial<Draft['faces'][number]>) => ({
-              faces: latest.current.faces.map((other, i) => (i === k ? { ...other, ...entry } : other)),
+          {draft.faces.map(({ name, off, sigma }) => {
+            const change = (entry: Partial<Draft['faces'][number]>, now: Draft) => ({
+              faces: now.faces.map((one) => (one.name === name ? { ...one, ...entry } : one)),
             });
             return [
               field(
@@ -142,7 +146,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
                 'Below 0: made thicker.',
                 'fine',
                 off,
-                (value) => change({ off: value }),
+                (value, now) => change({ off: value }, now),
                 [atLeast(-MOST_STOCK), atMost(MOST_STOCK)],
                 'nothing',
               ),
@@ -152,7 +156,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
                     'Standard uncertainty of its thickness.',
                     'fine',
                     sigma ?? null,
-                    (value) => change({ sigma: value ?? undefined }),
+                    (value, now) => change({ sigma: value ?? undefined }, now),
                     [above(0), atMost(1)],
                     fine(FACE_SIGMA),
                   )
@@ -244,10 +248,11 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
               <span>{name}</span>
               <select
                 value={draft.blue[name] === undefined ? '' : `${draft.blue[name]}`}
-                onChange={({ target }) => {
-                  const { [name]: _, ...others } = latest.current.blue;
-                  set({ blue: target.value === '' ? others : { ...others, [name]: target.value === 'true' } });
-                }}
+                onChange={({ target }) =>
+                  edit(({ blue: { [name]: _, ...others } }) => ({
+                    blue: target.value === '' ? others : { ...others, [name]: target.value === 'true' },
+                  }))
+                }
               >
                 <option value="">not looked at</option>
                 <option value="true">prints</option>

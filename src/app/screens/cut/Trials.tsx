@@ -37,7 +37,7 @@ export function Trials({ work, cut, system }: Props) {
       work={work}
       design={design}
       draft={draft}
-      change={(changed) => setWriting({ at, draft: changed })}
+      change={(edit) => setWriting((now) => ({ at, draft: edit(draftFor((now ?? { draft }).draft, design)) }))}
       index={at === 'new' ? undefined : at}
       system={system}
       close={close}

@@ -15,7 +15,7 @@ import {
   withTrial,
   withUsualOrder,
 } from '../../../../src/app/screens/cut/entries.ts';
-import { draftOf, trialOf } from '../../../../src/app/screens/cut/trialDraft.ts';
+import { draftFor, draftOf, trialOf } from '../../../../src/app/screens/cut/trialDraft.ts';
 import type { Design } from '../../../../src/design/definition.ts';
 import { validateDesign } from '../../../../src/design/validate.ts';
 import { cutSection } from '../../../../src/report/cut/section.ts';
@@ -154,4 +154,17 @@ test.each<[string, NonNullable<Design['cut']>]>([
   expect(offered.length).toBeGreaterThan(0);
   for (const limit of offered)
     expect(cutSection(valid(withLimitLetGo(tight, limit)))!.status, JSON.stringify(limit)).toBe('planned');
+});
+
+test('a trial that is being written loses what its seats have lost, and nothing moves to another seat', () => {
+  const half = {
+    ...draftOf({ steps: [], faces: [] }, planned, 'metric'),
+    taken: design.seats.map(({ name }, i) => ({ seat: name, part: 'journal' as const, normal: (i + 1) / 1000 })),
+    blue: Object.fromEntries(design.seats.map(({ name }) => [name, true])),
+  };
+  const [gone, ...left] = design.seats;
+  const kept = draftFor(half, { ...planned, seats: left });
+  expect(kept.taken).toEqual(half.taken.filter(({ seat }) => seat !== gone!.name));
+  expect(Object.keys(kept.blue)).toEqual(left.map(({ name }) => name));
+  expect(draftFor(half, planned)).toEqual(half);
 });
