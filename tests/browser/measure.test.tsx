@@ -112,7 +112,7 @@ test('nothing is written down while a field of the set-up is in error, nor told 
   await userEvent.keyboard('{Enter}');
   await expect.poll(said).toMatch(/would read/);
   await userEvent.fill(ball, 'abc');
-  await userEvent.selectOptions(form.querySelector('select')!, 'steep');
+  await userEvent.selectOptions(browser.getByLabelText('Seat', { exact: true }), 'steep');
   // Another surface has another set-up: what was typed of the former is gone.
   await expect.poll(said).toMatch(/would read/);
   await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
@@ -377,7 +377,7 @@ test('a set-up is planned before it is read: its value follows the surface, and 
   await expect.poll(said).toMatch(/The parts as drawn would read .*, as the readings so far tell them/);
   const before = said();
   const form = document.querySelector<HTMLElement>('.new-entry')!;
-  await userEvent.selectOptions(form.querySelector('select')!, 'steep');
+  await userEvent.selectOptions(browser.getByLabelText('Seat', { exact: true }), 'steep');
   await expect.poll(said).not.toBe(before);
   const ball = [...form.querySelectorAll('.local')]
     .find((local) => local.textContent!.startsWith('Ball diameter'))!
