@@ -58,6 +58,16 @@ test('the solid picture is drawn anew for its file: not one colour', async () =>
   await browser.viewport(1440, 900);
   await expect.poll(() => document.querySelector('canvas')?.getClientRects().length, { timeout: 40_000 }).toBeTruthy();
   await opened();
+  const found = () => document.querySelector('[aria-label="Solid picture as PNG"]') !== null;
+  await expect
+    .poll(
+      async () => {
+        if (!found()) await press('Look again')();
+        return found();
+      },
+      { timeout: 40_000 },
+    )
+    .toBe(true);
   const { blob } = await offered(press('Solid picture as PNG'));
   const picture = await createImageBitmap(blob);
   const canvas = document.createElement('canvas');
