@@ -89,7 +89,7 @@ test('a table as it stands, and no formula in it', async () => {
   for (const details of document.querySelectorAll('details')) details.open = true;
   await opened();
   const table = await offered(() =>
-    userEvent.click(browser.getByRole('button', { name: /^Table of .* as CSV$/ }).first()),
+    userEvent.click(browser.getByRole('button', { name: /^Table: .* as CSV$/ }).first()),
   );
   const text = await table.blob.text();
   expect(text).toMatch(/'=2\+3/);

@@ -43,7 +43,7 @@ export function allOnScreen(main: ParentNode): OnScreen[] {
 /** A table is called by its caption, or by what it stands under. */
 function tableName(table: HTMLTableElement): string {
   const told = table.caption ?? table.closest('section, details, figure')?.querySelector('h2, h3, h4, summary');
-  return named(`Table: ${told?.textContent ?? 'figures'}`.replace(': ', ' of '));
+  return `Table: ${named(told?.textContent ?? 'figures')}`;
 }
 
 function tableRows(table: HTMLTableElement): string[][] {
