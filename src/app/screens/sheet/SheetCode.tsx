@@ -1,4 +1,4 @@
-/** A code that opens the design on a device with a camera; none where the page is this device's own, or it is too long. */
+/** A code that opens the design on a device with a camera; none where the page is this device’s own, or too long. */
 import type { Design } from '../../../design/definition.ts';
 import { isOwnDevice, linkOf } from '../../takeAlong/link.ts';
 import { codeOf, QrCode } from '../../takeAlong/QrCode.tsx';
