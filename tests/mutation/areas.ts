@@ -55,7 +55,14 @@ export const AREAS: Record<string, Area> = {
       'tests/engine/film/equilibrium.test.ts',
     ],
   },
-  run: { sources: ['src/engine/run'], tests: ['tests/engine/run'], slower: ['tests/report/film/section.test.ts'] },
+  run: {
+    sources: ['src/engine/run'],
+    tests: ['tests/engine/run'],
+    slower: [
+      ...['answer', 'backOff', 'whirling'].map((name) => `tests/engine/run/${name}.test.ts`),
+      'tests/report/film/section.test.ts',
+    ],
+  },
   play: {
     sources: ['src/engine/play'],
     tests: ['tests/engine/play', 'tests/report/play/section.test.ts'],
