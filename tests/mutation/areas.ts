@@ -68,7 +68,11 @@ export const AREAS: Record<string, Area> = {
     tests: ['tests/engine/play', 'tests/report/play/section.test.ts'],
     slower: ['againstHighs', 'invariance'].map((name) => `tests/engine/play/${name}.test.ts`),
   },
-  heat: { sources: ['src/engine/heat'], tests: ['tests/engine/heat'], slower: ['tests/report/film/section.test.ts'] },
+  heat: {
+    sources: ['src/engine/heat'],
+    tests: ['tests/engine/heat', 'tests/published/oil.test.ts'],
+    slower: ['tests/report/film/section.test.ts'],
+  },
   film: {
     sources: ['src/engine/film'],
     tests: [
