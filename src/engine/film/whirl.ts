@@ -109,8 +109,8 @@ export function whirl(
 }
 
 /**
- * The least damped motion of a rotor on its films; `held`: something keeps it from moving along the axis. Where straight
- * seats leave it free to drift along the axis, that is no whirl.
+ * The least damped motion of a rotor on its films; `held`: something keeps it from moving along the axis. Where
+ * straight seats leave it free to drift along the axis, that is no whirl.
  */
 export function rotorWhirl(
   rotor: Rotor,

@@ -1,14 +1,14 @@
 /**
- * Simulated notebooks (thousands in the long run): the stated uncertainties cover as often as they claim, and chi-square is distributed as it
- * should be.
+ * Simulated notebooks (thousands in the long run): the stated uncertainties cover as often as they claim, and
+ * chi-square is distributed as it should be.
  */
 import { beforeAll, describe, expect, test, vi } from 'vitest';
-import { uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
-import { chiSquareTail, twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
+import { uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';
+import { chiSquareTail, twoSidedTail } from '../../../src/engine/belief/distributions.ts';
+import { followed } from '../../../src/engine/belief/quantities.ts';
+import { gradientOf, numbersOf } from '../../../src/engine/belief/unknowns.ts';
 import type { Estimate } from '../../../src/engine/gauging/estimate.ts';
-import { followed } from '../../../src/engine/gauging/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
-import { gradientOf, numbersOf } from '../../../src/engine/gauging/shape.ts';
 import { LONG } from '../../long.ts';
 import { disturbed, doubleCone, estimated, kolmogorov, noisy, normals, notebook, readFrom, UM } from './pairs.ts';
 

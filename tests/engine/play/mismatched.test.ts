@@ -7,7 +7,7 @@ import { ALL } from './designs.ts';
 
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
 
-/** mm: radius of the small end of the bush and how far it is from the datum, radius of the journal at the datum, crests */
+/** mm: radius of the bush's small end, its place, radius of the journal at the datum, height of the crests */
 const [SMALL, END, LARGE, HEIGHT] = [10, 1.5, 10.2, 0.0016];
 
 // The steeper bush (b) is touched at its small end, by n crests of height A along its normal:

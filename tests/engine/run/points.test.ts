@@ -1,4 +1,4 @@
-/** The pieces that the sweeps over speeds and clearances are made of, and what is told where a film is not to be had. */
+/** What the sweeps over speeds and clearances are made of, and what is told where a film is not to be had. */
 import { describe, expect, it } from 'vitest';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { leastFilmIn, newSpindle, spindleCoefficients } from '../../../src/engine/film/spindle.ts';
