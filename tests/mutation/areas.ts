@@ -89,6 +89,7 @@ export const AREAS: Record<string, Area> = {
       'tests/published/oil.test.ts',
     ],
     slower: [
+      'tests/engine/film/anySpindle.test.ts',
       'tests/engine/film/equilibrium.test.ts',
       'tests/engine/film/reynolds.test.ts',
       'tests/published/dynamicCoefficients.test.ts',

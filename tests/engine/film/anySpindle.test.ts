@@ -9,7 +9,8 @@ import { asFive, loadAt } from '../../../src/engine/spindle/pose.ts';
 import { LONG } from '../../long.ts';
 import { type Cone, coneSeat, RAD } from './bearings.ts';
 
-vi.setConfig({ testTimeout: 60_000 * LONG });
+// A busy machine only takes longer.
+vi.setConfig({ testTimeout: 240_000 * LONG });
 
 const SIZE = { rows: 8, columns: 32 };
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
