@@ -208,7 +208,7 @@ const trial = z.strictObject({
   ),
 });
 /**
- * mm³/(N·m): of the order of fine loose abrasive between steel and bronze, from memory, for the order of magnitude only
+ * mm³/(N·m): of the order of fine loose abrasive between steel and bronze. @source Handbooks (the order only)
  */
 const coefficient = (of: string, otherwise: number) =>
   z.optional(

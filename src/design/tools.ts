@@ -1,7 +1,7 @@
 /**
  * Sizes of tools as they are engraved or sold: a block, a bar, a ball or a roll keeps the name its maker gave it,
  * whatever units the screen shows. Metric ones go by hundredths of a millimetre, inch ones by thousandths or by
- * sixty-fourths: common practice, no source.
+ * sixty-fourths. @source practice
  */
 import { fineText, lengthText, lengthUnit, type System } from './units.ts';
 

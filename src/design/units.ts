@@ -2,8 +2,8 @@
  * How a person writes quantities: files hold mm and degrees, screens show inch or metric, and what is typed
  * may carry its own unit.
  *
- * 1 in = 25.4 mm exactly (ISO 31-1 note; international yard and pound agreement, 1959).
- * A tenth is 0.0001 in, a thou 0.001 in: common practice, no source.
+ * 1 in = 25.4 mm exactly. A tenth is 0.0001 in, a thou 0.001 in.
+ * @source ISO31-1 (the inch); YardAndPound; practice (tenth, thou)
  */
 export type System = 'metric' | 'inch';
 

@@ -1,6 +1,6 @@
 /**
- * What a shop's machine and its gauges are taken to be where the design does not say, metric and inch. mm; common
- * practice, no source.
+ * What a shop's machine and its gauges are taken to be where the design does not say, metric and inch. mm.
+ * @source practice
  */
 import type { System } from './units.ts';
 

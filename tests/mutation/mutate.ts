@@ -55,7 +55,7 @@ const drawn = (mutants: Mutant[]) => {
     .map(([, mutant]) => mutant);
 };
 
-/** 95 % interval of a share: E. B. Wilson, J. Amer. Statist. Assoc. 22 (1927) 209. */
+/** 95 % interval of a share. @source Wilson1927 */
 function wilson(killed: number, of: number): [number, number] {
   const z = 1.96;
   const share = killed / of;

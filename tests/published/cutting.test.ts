@@ -1,6 +1,6 @@
 /**
- * Cutting against handbooks. Every value stands with its source; "from memory" means that the printed page was not at
- * hand when it was written down, "seen in a reprint" that only a copy of the original was.
+ * Cutting against handbooks. Every value stands with its source, a key of src/references.ts, which tells too what was
+ * at hand when it was written down.
  */
 import { describe, expect, it } from 'vitest';
 import { minimised } from '../../src/engine/algebra/simplex.ts';
@@ -20,14 +20,13 @@ const degrees = (angle: number) => (angle * 180) / Math.PI;
 const halfAngle = (taper: number) => Math.atan(taper / 2);
 
 describe('set-over of the tailstock', () => {
-  // J. Rose, Modern Machine-Shop Practice, volume I (seen in a reprint): 1 in per foot, the work 3 ft long, is 1½ in of
-  // set-over.
+  // 1 in per foot, the work 3 ft long, is 1½ in of set-over. @source Rose
   it('one inch per foot, three feet of work: an inch and a half', () => {
     expect(tailstockRule(1 / 12, 36 * INCH) / INCH).toBeCloseTo(1.5, 12);
   });
 
-  // Rule of the handbooks, set-over = length·(D - d)/(2·length of the taper): Machinery’s Handbook, "Taper turning"
-  // (from memory); values by that rule.
+  // Set-over = length·(D - d)/(2·length of the taper).
+  // @source MachinerysHandbook Taper turning (the rule); derived (values by it)
   it.each([
     { length: 10, large: 2, small: 1.5, taper: 4, setOver: 0.625 },
     { length: 15, large: 1.9375, small: 1, taper: 15, setOver: 0.46875 },
@@ -41,7 +40,7 @@ describe('set-over of the tailstock', () => {
 
   // Machine tapers whose half angle is in every table: the rule is too much by 1/cos a, for the centres stand on the
   // work, not on the bed.
-  // Tapers per foot: from memory, ASME B5.10. Set-over for 10 in of work by each, derived.
+  // @source ASME-B5.10 (tapers per foot); derived (set-over for 10 in of work)
   it.each([
     ['Morse 2', 0.59941, 0.24975, 0.24967],
     ['Morse 5', 0.63151, 0.26313, 0.26304],
@@ -61,8 +60,7 @@ describe('set-over of the tailstock', () => {
 });
 
 describe('slides set over', () => {
-  // The angle of a slide is half the included angle: half angles of
-  // littlemachineshop.com/pages/dimensions-of-standard-tapers.
+  // The angle of a slide is half the included angle. @source LittleMachineShop (half angles)
   it.each([
     ['Morse 0', 0.6246, 1.49079],
     ['Morse 3', 0.60235, 1.4377],
@@ -72,15 +70,15 @@ describe('slides set over', () => {
     expect(Math.abs(degrees(halfAngle(perFoot / 12)) - half)).toBeLessThan(0.0002);
   });
 
-  // Fine feed of a slide set to 5° 44': a tenth of its dial in radius (shop practice, from memory; 30° gives a half,
-  // 84° 16' of the other scale the same).
+  // Fine feed of a slide set to 5° 44': a tenth of its dial in radius; 30° gives a half, 84° 16' of the other scale
+  // the same. @source practice
   it('a slide at 5° 44′ takes a tenth, at 30° a half', () => {
     expect(1 / feedAlong(1, 0, rad(5 + 44 / 60))!).toBeCloseTo(0.1, 3);
     expect(1 / feedAlong(1, 0, rad(30))!).toBeCloseTo(0.5, 12);
   });
 
-  // Indicator over 1 in of slide at 45°: 0.7071 in. The sine constants of a 5 in bar: Machinery's Handbook (derived;
-  // its table is rounded to 0.00001).
+  // Indicator over 1 in of slide at 45°: 0.7071 in. The constants are rounded to 0.00001.
+  // @source derived; MachinerysHandbook (constants of a 5 in bar)
   it.each([
     [3, 0.26168],
     [5, 0.43578],
@@ -97,7 +95,7 @@ describe('slides set over', () => {
     expect(Math.abs(stack.error)).toBeLessThan(0.5e-6);
   });
 
-  // Derived: dt = dH/(L·cos t), for 1 µm of stack on a bar of 127 mm, in seconds of arc.
+  // dt = dH/(L·cos t), for 1 µm of stack on a bar of 127 mm, in seconds of arc. @source derived
   it.each([
     [3, 1.6263612041611144],
     [30, 1.875386478915072],
@@ -108,7 +106,7 @@ describe('slides set over', () => {
 });
 
 describe('an indicator that leans', () => {
-  // JIS B 7533, compensation of lever indicators (seen on mitutoyo.co.jp, rounded there to two digits).
+  // Rounded there to two digits. @source JIS-B7533 (compensation of lever indicators)
   it.each([
     [10, 0.98],
     [20, 0.94],
@@ -121,7 +119,7 @@ describe('an indicator that leans', () => {
 });
 
 describe('what a micrometre of diameter does', () => {
-  // Derived geometry: the touch moves by the error of the diameter over 2·tan a.
+  // The touch moves by the error of the diameter over 2·tan a. @source derived
   it.each([
     [3, 9.540568343864104],
     [45, 0.5],
@@ -133,8 +131,8 @@ describe('what a micrometre of diameter does', () => {
 });
 
 describe('warm work', () => {
-  // ISO 1; expansion of plain carbon steel 11.3e-6 /K (from memory). Ø50, 10 K too warm as gauged: 5.65 µm too small
-  // when cold.
+  // Ø50 of plain carbon steel, 10 K too warm as gauged: 5.65 µm too small when cold.
+  // @source ISO1; Callister table B.6 (11.3e-6 /K); derived
   it('a diameter of 50 mm gauged 10 K too warm', () => {
     const cold = grown(
       { halfAngle: 0, radius: 0.025, station: 0, from: -0.01, to: 0, profile: [] },
@@ -146,8 +144,8 @@ describe('warm work', () => {
 });
 
 describe('wear', () => {
-  // Archard: V = K·W·s/H. Derived: K 1e-6, 50 N, 100 km, H 1.5 GPa: 3.3333 mm³. Here on one cone, its journal pressed
-  // by 25 N at 30° (50 N normal), all wear on the bush.
+  // V = K·W·s/H: K 1e-6, 50 N, 100 km, H 1.5 GPa: 3.3333 mm³. Here on one cone, its journal pressed by 25 N at 30°
+  // (50 N normal), all wear on the bush. @source Archard1953; derived (the value)
   it('Archard’s volume for the work done', () => {
     const cone = { halfAngle: rad(30), radius: 0.012, station: 0, profile: [] };
     const seat = {
@@ -173,7 +171,7 @@ describe('wear', () => {
 });
 
 describe('linear programmes', () => {
-  // From memory: E. M. L. Beale, Naval Research Logistics Quarterly 2 (1955), as in many books.
+  // @source Beale1955 (as in many books)
   it('Beale’s example: -1/20', () => {
     const found = minimised({
       variables: Array.from({ length: 4 }, () => ({ least: 0, most: Number.POSITIVE_INFINITY })),

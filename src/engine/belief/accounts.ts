@@ -24,10 +24,8 @@
  * spent at once: the doubt would vanish just where nothing fits. All standard deviations are then taken to be too
  * small by the misfit m: the level counts m times. m is the greatest of 1, √(cost of the bounds), and the deviations of
  * what clashes (clashes.ts).
- * @source scaling by the misfit: R. T. Birge, Phys. Rev. 40 (1932) 207 (from memory); profile likelihood: D. J. Venzon,
- * S. H. Moolgavkar, Appl. Statist. 37 (1988) 87; Laplace's approximation:
- *         D. J. C. MacKay, Information Theory, Inference, and Learning Algorithms, 2003, chapter 27; recursive least
- *         squares: R. E. Kalman, 1960 (all from memory)
+ * @source Birge1932 (scaling by the misfit); VenzonMoolgavkar1988 (profile likelihood); MacKay chapter 27 (Laplace's
+ * approximation); Kalman1960 (recursive least squares)
  */
 import { dot } from '../algebra/simplex.ts';
 import { type HalfSpace, type Mode, modeWithin, type Normal, times, Walls } from './bounded.ts';

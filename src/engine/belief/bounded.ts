@@ -11,9 +11,8 @@
  * bound x is m: a bound alone moves nothing. The dual is solved by the active set of Lawson and Hanson. Bounds that
  * repeat each other or contradict each other make K singular; every bound is therefore one that may be overstepped by
  * a normal 0.1 nm, and a contradiction is told by a least that is enormous.
- * @source constrained least squares and its active set: C. L. Lawson, R. J. Hanson, Solving Least Squares Problems,
- *         1974, chapter 23; the dual of a quadratic programme: S. Boyd, L. Vandenberghe, Convex Optimization, 2004,
- *         section 5.2.4 (both from memory)
+ * @source LawsonHanson chapter 23 (constrained least squares and its active set); BoydVandenberghe 5.2.4 (the dual of a
+ * quadratic programme)
  */
 import { dot } from '../algebra/simplex.ts';
 import { lowerRoot, lowerSolved, upperSolved } from '../algebra/triangular.ts';

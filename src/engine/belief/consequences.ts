@@ -9,8 +9,7 @@
  * drawn values lie to the one side of q, as q itself lies to that side of the truth, and the range is turned about q
  * for that reason. It then holds the truth as often as it claims, ties or not (tests/engine/belief). A quantity that
  * leans on what no reading tells, or on a surface that no reading touches, has no uncertainty at all: null.
- * @source JCGM 100:2008, 5.1.2 and 5.2.2; drawing: JCGM 101:2008; the turned range: A. C. Davison and D. V. Hinkley,
- *         "Bootstrap Methods and their Application", 1997, 5.2.1, basic limits (all from memory)
+ * @source JCGM100 5.1.2 and 5.2.2; JCGM101 (drawing); DavisonHinkley 5.2.1 (the turned range: basic limits)
  */
 import { seatLines } from '../contact/fit.ts';
 import type { Belief } from './belief.ts';

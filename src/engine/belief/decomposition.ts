@@ -17,8 +17,8 @@
  *                      | -H·D⁻¹·V·S⁻¹   W^-½·(I + Q·(c - 1)·Qᵀ)     |  of the points        H = W^-½·Q·(S·c²)·Pᵀ·A
  *
  * A point is always told by its own readings, so the null space is that of the core.
- * Singular value decomposition by ml-matrix.   @source JCGM 102:2011, 6.2; Golub and Van Loan, "Matrix Computations",
- * 5.5 (from memory)
+ * Singular value decomposition by ml-matrix.
+ * @source JCGM102 6.2; GolubVanLoan 5.5
  */
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 import { coreRows, type Elimination, eliminate, independent, lessOwn, ownOf, wholeStep } from './elimination.ts';
@@ -223,7 +223,7 @@ export function isTold(d: Decomposition, gradient: Float64Array): boolean {
 
 /**
  * Standard uncertainty of the quantity with this gradient; null where the readings do not tell it.
- *   u² = gᵀ·C·g        @source JCGM 100:2008, 5.2.2
+ *   u² = gᵀ·C·g        @source JCGM100 5.2.2
  */
 export function uncertaintyOf(d: Decomposition, gradient: Float64Array): number | null {
   return isTold(d, gradient) ? lengthOf(toldParts(d, gradient)) : null;

@@ -1,4 +1,7 @@
-/** Shapes drawn as the readings allow: normal about the fitted numbers with their covariance (JCGM 101:2008, 5.9). */
+/**
+ * Shapes drawn as the readings allow: normal about the fitted numbers with their covariance.
+ * @source JCGM101 5.9
+ */
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
 import type { SeatInput } from '../contact/fit.ts';

@@ -16,9 +16,8 @@
  *   back   d = s + W^-½·Q·(S·c²)·Pᵀ·(e - B·s - A·x)
  *
  * G has a column only for the points that some other reading leans on; singular values by ml-matrix.
- * @source Golub and Van Loan, "Matrix Computations", 3.2 (Schur complement) and 5.5 (from memory); the form with T
- * derived here,
- *         checked against the whole problem in tests/engine/belief
+ * @source GolubVanLoan 3.2 (Schur complement); GolubVanLoan 5.5; derived (the form with T, checked against the whole
+ * problem)
  */
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 

@@ -5,7 +5,7 @@
  *
  * g_i how the film of seat i follows the numbers (filmGradient.ts), C their covariance. The second term is there
  * because a plan goes by the design: where that is other than what was read, by so much it may be wrong.
- * @source JCGM 100:2008, 5.2.2
+ * @source JCGM100 5.2.2
  */
 import { leastFilm } from '../contact/film.ts';
 import { type SeatInput, seatLines } from '../contact/fit.ts';

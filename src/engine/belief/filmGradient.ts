@@ -11,7 +11,8 @@
  *
  * dr_b, dr_j changes of the radii at those stations of bush and journal (m). Holding h instead gives dp. Where
  * several breakpoints share the least film (lines that touch all along) it has no one derivative; the mean over
- * them is given, and `Breakpoint` tells each. Derived here; checked against finite differences.
+ * them is given, and `Breakpoint` tells each.
+ * @source derived (checked against finite differences)
  */
 import { filmAlong, type Gap, SAME, stationAt } from '../contact/film.ts';
 import { positionForFilm, type SeatLines } from '../contact/fit.ts';

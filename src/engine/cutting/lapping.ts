@@ -14,7 +14,7 @@
  * along the normal of the bush line and known exactly, piece by piece (wear.ts); a pair that touches all along keeps
  * doing so. Metal that stands out beyond the other part is not worn and stays as a ridge. For half angles that differ
  * by a degree at most. Straight seats and those that close noseward do not touch.
- * @source J. F. Archard, Contact and rubbing of flat surfaces, J. Appl. Phys. 24 (1953), 981 (from memory)
+ * @source Archard1953
  */
 import { filmAlong, stationAt } from '../contact/film.ts';
 import { type Fit, fit, positionForFilm, radiusAt, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';

@@ -1,7 +1,8 @@
 /**
- * The usual order of work as a check list made for one plan. All of it is common practice, no source: the machine's own
- * manual and the shop's rules come first. The words are the report's. Items are known by the surface they are about, so
- * that a tick stays with it when the plan changes.
+ * The usual order of work as a check list made for one plan. The machine's own manual and the shop's rules come first.
+ * The words are the report's. Items are known by the surface they are about, so that a tick stays with it when the plan
+ * changes.
+ * @source practice (all of it)
  */
 import type { Part } from '../parts/line.ts';
 import type { CutStep } from './steps.ts';

@@ -5,7 +5,7 @@
  *                                            what the angle of one surface may cost the film, if it is to be likely
  *                                            (root of the sum of squares) that the tolerance holds; and where others
  *                                            use it up, a third of the tolerance, which adds a twentieth to what there
- *                                            is (common practice, no source): then it is not the angle that breaks it
+ *                                            is: then it is not the angle that breaks it
  *   reading that does   δ ≤ T·√(room² - miss²)/p        over the travel T, along a sine bar
  *   travel that does    T ≥ δ·p/√(room² - miss²)         with the least reading δ
  *
@@ -13,6 +13,7 @@
  * seat that are cut · p film per error of the angle (m/rad) · miss: film that the blocks' own miss costs (m). A way is
  * enough where its film is within the room. Recommended: the person's own way where it is enough, else the one that
  * costs the film least. The budget counts with the person's own way, or without one with that which costs least.
+ * @source derived; practice (the third)
  */
 import { leastFilm } from '../contact/film.ts';
 import { type SeatInput, seatLines } from '../contact/fit.ts';

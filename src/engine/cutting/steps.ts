@@ -2,10 +2,11 @@
  * The plan as steps at the machine, in the order in which they should be done.
  *
  * The bush first, because the journal is the easier to fit to it; on each part the straight surfaces, then the shallow,
- * then the steep, which sets the touch, for last; faces and spacers after all, since they are the easiest to correct
- * (common practice, no source). Each step tells the feeds for its stock (feeds.ts), how far the touch of its seat
- * moves, and what gauges and the trial assembly will read when it is half done and done: the readings predicted for the
- * parts as they then are (gauging/readings), all steps before it done too.
+ * then the steep, which sets the touch, for last; faces and spacers after all, since they are the easiest to correct.
+ * Each step tells the feeds for its stock (feeds.ts), how far the touch of its seat moves, and what gauges and the
+ * trial assembly will read when it is half done and done: the readings predicted for the parts as they then are
+ * (gauging/readings), all steps before it done too.
+ * @source practice (the order)
  */
 import { positionForFilm, type SeatInput, type Stretch, seatLines } from '../contact/fit.ts';
 import type { Reading } from '../gauging/reading.ts';

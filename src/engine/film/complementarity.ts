@@ -8,10 +8,8 @@
  * again, and one multigrid cycle is done on the unbroken rest; over again until what is left over of every cell's
  * balance, and of the inequality, sums to less than `tolerance` of all that is dragged in and out. For an M-matrix this
  * exchange ends at the one solution. The tolerance is one of conservation: it bounds the imbalance of any region.
- * @source Swift 1931, Stieber 1933 (from memory, as told in every text on lubrication). Exchange of the active set: M.
- * Hintermüller, K. Ito, K. Kunisch,
- * SIAM J. Optim. 13 (2002) 865; correction on the truncated set: R. Kornhuber, Numer. Math. 69 (1994) 167 (both from
- * memory).
+ * @source Swift1931; Stieber1933; Hintermueller2002 (exchange of the active set); Kornhuber1994 (correction on the
+ * truncated set)
  */
 import { coarsen, cycle, factor, type Level, newLevel, sumLinks } from './multigrid.ts';
 

@@ -13,7 +13,7 @@
  * pushes the journal off its seats faster than any load brings it back, or no seat closes, a stop is supposed at the
  * position and its force is told. Quasi-static: the load and the pose stand still; of a journal with lobes the mean
  * over a turn balances (SpindleRun.places).
- * @source pseudo-transient continuation: C. T. Kelley, D. E. Keyes, SIAM J. Numer. Anal. 35 (1998) 508 (from memory).
+ * @source KelleyKeyes1998 (pseudo-transient continuation)
  */
 
 import type { LeastFilm } from '../spindle/height.ts';

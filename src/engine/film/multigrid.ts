@@ -16,8 +16,8 @@
  * product PᵀAP (convexity of the square), so a correction never overshoots, and it keeps to five points; without links
  * along the slant it is cyclic reduction. Cells can be held at nothing: their inverse pivot is 0, which is all a sweep
  * needs to know. Work per cycle is proportional to the cells.
- * @source block cyclic reduction and semi-coarsening with line relaxation: J. E. Dendy et al., "Semicoarsening
- * multigrid for systems", 1989 and W. Mulder, J. Comput. Phys. 83 (1989) 303 (from memory); the lumping is our own.
+ * @source Dendy1989; Mulder1989 (as Dendy: block cyclic reduction, semi-coarsening with line relaxation); derived (the
+ * lumping)
  */
 export interface Level {
   /** cells along the slant, and columns around */

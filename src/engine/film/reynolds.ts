@@ -14,7 +14,7 @@
  * one cell enters the next, so oil is kept to round-off, whatever the grid. Second order in dl and dφ for smooth films.
  * Holds for: rigid parts, laminar, Newtonian, one viscosity in a seat, film far smaller than the radius, oil at hand
  * wherever the film opens.
- * @source O. Reynolds, Phil. Trans. R. Soc. 177 (1886) 157; in cone coordinates as in the project's design notes.
+ * @source Reynolds1886; derived (in cone coordinates)
  */
 
 import { type FilmShape, filmPerPose, leastFilmOf } from '../spindle/height.ts';

@@ -10,8 +10,7 @@
  * rest is summed as -½ Σ p r dl [h_b - h_j], the same sum the pressure equation has on its right: so T·ω is to
  * round-off what is sheared away, ∫ µ(ω r)²/h dA, and what is lost to the flow under pressure, ∫ h³/(12 µ) |∇p|² dA,
  * less what pumps bring in.
- * @source forces by virtual work; friction: O. Pinkus, B. Sternlicht, Theory of Hydrodynamic Lubrication, 1961 (from
- * memory).
+ * @source derived (forces by virtual work); PinkusSternlicht (friction)
  */
 
 import { type FilmShape, filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';

@@ -9,7 +9,7 @@
  *
  * Exact for the equations as discretised, but for the ends of the overlap, which move with z where the journal ends
  * inside the bush: that adds in the order of film/length. Units: N/m, N/rad, N·m/m, N·m/rad, and the same times s.
- * @source perturbed equation: J. W. Lund, K. K. Thomsen, 1978; adjoint form our own.
+ * @source LundThomsen1978 (perturbed equation); derived (adjoint form)
  */
 
 import type { Five } from '../spindle/pose.ts';

@@ -7,8 +7,7 @@
  * K, B stiffness and damping of the oil (stiffness.ts) · M rigid rotor: mass m (kg) at a station (m), transverse
  * inertia I and polar inertia Iₚ (kg·m²) about its centre · G gyroscopic: Iₚ ω between the tilts. Rigid shaft, rigid
  * housing, small motions, broken film staying where it is. Whirl sets in near half the speed of turning.
- * @source J. W. Lund, "Review of the concept of dynamic coefficients for fluid film journal bearings", J. Tribology 109
- * (1987) 37 (from memory).
+ * @source Lund1987
  */
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
 import type { Coefficients } from './stiffness.ts';

@@ -1,10 +1,7 @@
 /**
  * Sets of gauge blocks, in whole steps of each set's own unit so that sums are exact: 0.05 µm for metric sets,
  * 25 microinches for inch sets.
- * @source contents: BS 4311 / ISO 3650 practice, the 81-piece set of Federal Specification GGG-G-15 and the 36-piece
- * set of inch
- *         shops, all from memory; each adds up to its name, and the two published combinations are built from them in
- *         the tests
+ * @source BS4311; ISO3650; GGG-G-15 (the 81-piece set); practice (the 36-piece set)
  */
 export interface BlockSet {
   name: string;

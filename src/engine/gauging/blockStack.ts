@@ -2,10 +2,10 @@
  * A stack of gauge blocks for a height: the fewest blocks of a set whose sum is exact, every block used once.
  *
  * All sums are whole numbers of the set's step. Sums of one, two and three blocks are tabled once for a set; a stack of
- * up to six is two entries of the tables that share no block, sought with the fewest first, so that none with
- * fewer exists. Of several the one with the thickest blocks is taken, since thin ones bend (common practice, no
- * source).
- * Where the height is no sum of the set, the nearest that is, and by how much it misses.
+ * up to six is two entries of the tables that share no block, sought with the fewest first, so that none with fewer
+ * exists. Of several the one with the thickest blocks is taken, since thin ones bend. Where the height is no sum of the
+ * set, the nearest that is, and by how much it misses.
+ * @source derived (the search); practice (thick blocks)
  */
 import { type BlockSet, metresOf } from './blockSets.ts';
 

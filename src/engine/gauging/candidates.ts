@@ -11,7 +11,7 @@ import { predict } from './readings/index.ts';
 import { stackOfAngle } from './sineBar.ts';
 import { INCH_TOOLS, METRIC_TOOLS, type Tooling } from './tooling.ts';
 
-/** Standard uncertainty (m) of a kind that the notebook does not hold yet: common practice, no source. */
+/** Standard uncertainty (m) of a kind that the notebook does not hold yet. @source practice */
 const USUAL: Record<Kind, number> = {
   diameter: 1e-6,
   overRolls: 1.5e-6,
@@ -23,7 +23,7 @@ const USUAL: Record<Kind, number> = {
 };
 /** A share of the line that is kept clear of either end. */
 const CLEAR = 0.1;
-/** No set-up of a bench reads more (m): common practice, no source. */
+/** No set-up of a bench reads more (m). @source practice */
 const LONGEST = 1;
 
 const isInchBar = (bar: number) => Math.abs(bar / 0.0127 - Math.round(bar / 0.0127)) < 1e-9;

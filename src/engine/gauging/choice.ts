@@ -1,10 +1,11 @@
 /**
  * Which balls and rolls touch a surface where they should.
  *
- * A ball of diameter d touches a straight bore of half angle a at the radius (d/2)·cos a; a roll whose centre stands
- * at Z touches at Z + (d/2)·sin a (touching.ts). Two touches tell the angle the better the further apart they
- * are, as long as each stays clear of the ends, where edges are broken and lines fall away: common practice,
- * no source. So of what there is, the two that touch nearest to a tenth from either end are chosen.
+ * A ball of diameter d touches a straight bore of half angle a at the radius (d/2)·cos a; a roll whose centre stands at
+ * Z touches at Z + (d/2)·sin a (touching.ts). Two touches tell the angle the better the further apart they are, as long
+ * as each stays clear of the ends, where edges are broken and lines fall away. So of what there is, the two that touch
+ * nearest to a tenth from either end are chosen.
+ * @source derived (the touch); practice (clear of the ends)
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { lineOf } from '../parts/line.ts';

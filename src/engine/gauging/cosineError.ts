@@ -3,7 +3,7 @@
  *   true = read·cos t
  * t angle (rad) between the direction measured and that in which the tip moves: of a lever indicator, the lean
  * of its lever; of a plunger, that of its spindle. To first order for travels small beside the lever.
- * @source JIS B 7533 (compensation of lever indicators)
+ * @source JIS-B7533 (compensation of lever indicators)
  */
 export const trueTravel = (read: number, lean: number): number => read * Math.cos(lean);
 

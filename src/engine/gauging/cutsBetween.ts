@@ -6,7 +6,7 @@
  * e is the error of that amount, an unknown of its own with mean 0 and the amount's uncertainty: all readings from
  * before one cut share it, so that many of them together tell the shape no better than the cut is known, while what
  * they tell of each other (half angles, straightness) is as sure as before.
- * @source JCGM 102:2011, 6.2 (a common error as one more input quantity; from memory)
+ * @source JCGM102 6.2 (a common error as one more input quantity)
  */
 
 import type { Influence, On } from '../belief/unknowns.ts';

@@ -4,7 +4,7 @@
  * The points of profiles are taken out first (elimination.ts). The rest by orthogonal triangles (QR) with every column
  * scaled to length 1; where columns depend on each other, by the singular values (decomposition.ts), with the least
  * such
- * change.   @source ml-matrix
+ * change.   @source derived (by ml-matrix)
  */
 import { Matrix, QrDecomposition } from 'ml-matrix';
 import { decompose, stepOf } from '../belief/decomposition.ts';

@@ -11,8 +11,7 @@
  * nothing tells which of them is wrong. A reading that the fitted shape does not allow, but the parts as drawn would,
  * speaks against the others too: something was read, so the shape must allow it or the entry is wrong. Removals that
  * leave fewer such readings go before those that leave more.
- * @source W. Baarda, "A testing procedure for use in geodetic networks", 1968, for w (from memory); the refits are its
- * non-linear form
+ * @source Baarda1968 (w); derived (the refits, its non-linear form)
  */
 
 import { twoSidedTail } from '../belief/distributions.ts';

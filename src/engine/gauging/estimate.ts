@@ -14,9 +14,7 @@
  * all that leans on them are told as undetermined. A reading that cannot be taken from the fitted parts is left out of
  * the fit; where the parts as drawn would allow it, it speaks against the others (disagreement.ts). A surface drawn
  * straight is taken to be straight; what the readings say against that is told beside (taper.ts).
- * @source JCGM 100:2008, 5.2; JCGM 102:2011; least squares e.g. Golub and Van Loan, "Matrix Computations", 5 (from
- * memory);
- *         normalised residuals: W. Baarda, "A testing procedure for use in geodetic networks", 1968 (from memory)
+ * @source JCGM100 5.2; JCGM102; GolubVanLoan chapter 5 (least squares); Baarda1968 (normalised residuals)
  */
 
 import type { Belief } from '../belief/belief.ts';

@@ -13,7 +13,7 @@
  *
  *   gain = (a₀ᵀ·G·c₀)²/(1 + |c|² + c₀ᵀ·G·c₀)
  *
- * @source Sherman and Morrison, 1950; the case of an open quantity derived here, checked against a new estimate
+ * @source ShermanMorrison1950; derived (the case of an open quantity, checked against a new estimate)
  */
 import { Matrix, pseudoInverse } from 'ml-matrix';
 import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from '../belief/decomposition.ts';
@@ -47,7 +47,7 @@ export interface Whole {
   rows: Float64Array[];
 }
 
-/** A shop's first guess of a number that nobody has read: common practice, no source. rad; m */
+/** A shop's first guess of a number that nobody has read. rad; m. @source practice */
 const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6, stock: 5e-6 };
 
 export function wholeOf(

@@ -4,7 +4,7 @@
  * H stack (m), above 0 to level a half angle above 0: under the nose end of a bush, the rear end of a journal · L
  * length between the rolls (m). An error dH of the stack turns the bar by dH/(L·cos t), one dL of the length by -dL·tan
  * t/L.
- * @source sine-bar constants, Machinery's Handbook (5 in bar: 5·sin t)
+ * @source MachinerysHandbook (constants of a 5 in bar: 5·sin t)
  */
 
 /** Stack (m) for an angle (rad, within a right angle) on a bar of length L (m). */

@@ -6,8 +6,7 @@
  *
  * Every uncertainty is stated, so z is standard normal where the surface is straight; two micrometer readings a
  * division apart are nothing. Below one case in a hundred it is asked after, and never taken over by itself.
- * @source test of one parameter with known standard deviation: NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.1
- *         (from memory); its level: common practice, no source
+ * @source NIST-SEMATECH 7.2.2.1 (one parameter, its standard deviation known); practice (the level)
  */
 
 import { type Decomposition, uncertaintyOf, unit } from '../belief/decomposition.ts';

@@ -5,7 +5,7 @@
  *
  * read length told by the instrument (m) · a_s, T_s expansion (1/K) and temperature (°C) of the instrument or of the
  * blocks it was set to · a_p, T_p those of the part. A half angle does not change as a part warms evenly.
- * @source ISO 1 (reference temperature); JCGM 100:2008, H.1.1, equation H.1
+ * @source ISO1 (reference temperature); JCGM100 H.1.1, equation H.1
  */
 export interface Warmth {
   /** 1/K */
@@ -14,7 +14,7 @@ export interface Warmth {
   temperature: number;
 }
 
-/** °C, ISO 1 */
+/** °C. @source ISO1 */
 export const REFERENCE = 20;
 
 /** Length (m) at 20 °C of what an instrument tells as `read` (m). */

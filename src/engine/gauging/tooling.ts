@@ -3,9 +3,9 @@
  * things are set up. All m.
  *
  * Balls: by half millimetres from 1 to 60 mm; inch balls by 1/32 in from 1/16 to 1 in and by 1/16 in to 2 in, as makers
- * list them under ISO 3290. Rolls (needle and cylindrical rollers, dowels): by whole millimetres from 2 to 20 mm; inch
- * ones by 1/32 in from 1/16 to 1/4 in, by 1/16 in to 1/2 in and by 1/8 in to 3/4 in. Sine bar: 100 mm; 5 in. Steps of
- * set-ups. All but the balls: common practice, no source.
+ * list them. Rolls (needle and cylindrical rollers, dowels): by whole millimetres from 2 to 20 mm; inch ones by 1/32 in
+ * from 1/16 to 1/4 in, by 1/16 in to 1/2 in and by 1/8 in to 3/4 in. Sine bar: 100 mm; 5 in. Steps of set-ups.
+ * @source ISO3290 (balls); practice (all else)
  */
 import { BLOCK_SETS, type BlockSet } from './blockSets.ts';
 

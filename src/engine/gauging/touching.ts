@@ -13,8 +13,7 @@
  * line it is the rule of the handbooks: centre radius r(Z) + q/cos a outside; r(Z)·cos a = q inside.
  * The greatest does not change with the place of contact (envelope theorem), so its derivative by the shape is
  * that of r at the place of contact.
- * @source tangency of circle and line; design rule of the shop, e.g. Machinery's Handbook, "Measuring tapers" (from
- * memory)
+ * @source derived (tangency of circle and line); MachinerysHandbook Measuring tapers (the rule of the shop)
  */
 import { type Line, mirrored } from '../parts/line.ts';
 

@@ -9,7 +9,7 @@
  * along a straight line, so the film grows evenly; v = -Z_apex·sin a: a cone held at its apex keeps its film however
  * warm it gets, and one held elsewhere does not. Both parts at one temperature each, free to grow, a profile's own
  * deviation (micrometres against millimetres) left out.
- * @source linear expansion; the normal component worked out here.
+ * @source derived (linear expansion and its normal component)
  */
 import type { Gap } from '../contact/film.ts';
 

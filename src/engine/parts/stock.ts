@@ -1,8 +1,8 @@
 /**
  * Stock taken off a surface: its radius changes by s/cos a, less on a journal and more in a bush.
  *
- * s stock (m), normal to the surface · a half angle (rad), |a| < 90°   @source plane geometry of the right triangle
- * between line, normal and axis
+ * s stock (m), normal to the surface · a half angle (rad), |a| < 90°
+ * @source derived (the right triangle between line, normal and axis)
  */
 import { outward, type Part, type Surface } from './line.ts';
 

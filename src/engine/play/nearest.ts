@@ -12,8 +12,7 @@
  * body is empty. When no known cut is violated the oracle of the body looks round every station for another.
  *
  * The multipliers u ≥ 0 satisfy t - y = Σ u·n.
- * @source D. Goldfarb, A. Idnani: A numerically stable dual method for solving strictly convex quadratic
- *   programs. Mathematical Programming 27 (1983), 1-33, algorithm of section 3 (from memory).
+ * @source GoldfarbIdnani1983 algorithm of section 3
  */
 import { lowerSolved, upperSolved } from '../algebra/triangular.ts';
 import { type Body, type Constraint, cutOff, dot, SIZE, TOUCH } from './body.ts';

@@ -157,8 +157,8 @@ function patchesOf(round: Float64Array): number {
 }
 
 /**
- * Blue over this share of the overlap is all of it; a bare stretch shorter than what is left is none. Common practice,
- * no source.
+ * Blue over this share of the overlap is all of it; a bare stretch shorter than what is left is none.
+ * @source practice
  */
 const WHOLE = 0.97;
 /** From here on the blue lies on one side. */

@@ -13,8 +13,7 @@
  * Nothing restrains a motion d when F·d > 0 and n·d ≤ 0 for every contact whatever; such a d is what is left
  * of F when its nearest point in the cone of free directions is not nothing (Moreau's two cones), and that cone
  * is known in closed form: cos a·hypot(d sideways at Zn) ≤ d axial·sin a.
- * @source R. T. Rockafellar: Monotone operators and the proximal point algorithm. SIAM J. Control Optim. 14
- *   (1976), 877-898, theorem 3: ends after finitely many steps for a linear programme (from memory).
+ * @source Rockafellar1976 theorem 3 (ends after finitely many steps for a linear programme)
  */
 
 import type { Motion, Pose, Push } from '../spindle/pose.ts';

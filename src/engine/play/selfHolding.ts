@@ -10,7 +10,7 @@
  *
  * a half angle (rad), 0 < |a| < 90° · µ dry friction, the same pressed and freed · P, Q, N (N). Rigid parts, no
  * wedging by elastic stretch or by heat, which only make it hold harder.
- * @source equilibrium of a cone under Coulomb friction, derived above.
+ * @source derived (equilibrium of a cone under Coulomb friction)
  */
 
 /** Whether a cone sticks once pressed home. A straight seat is never pressed home. */

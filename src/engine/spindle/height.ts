@@ -13,7 +13,7 @@
  *
  * Change of film with the pose: ∂h/∂(x, y, tiltX, tiltY) from the above; ∂h/∂z = sin a + cos a·(slope of the journal
  * against the bush line), which is sin a where their half angles agree.
- * @source first-order rigid motion: derived in docs of the project (design: small rigid motion).
+ * @source derived (first-order rigid motion)
  */
 import { filmAlong, type Gap } from '../contact/film.ts';
 import { type Lobe, roundOf, type Worst, worstAngle } from './lobes.ts';

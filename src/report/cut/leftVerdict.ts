@@ -128,7 +128,7 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   ];
 }
 
-/** Divisions: nobody sets a dial finer (common practice, no source). */
+/** Divisions: nobody sets a dial finer. @source practice */
 const SETTABLE = 0.5;
 /** From this share on the safe amount is most of what is left. */
 const SURE = 0.8;

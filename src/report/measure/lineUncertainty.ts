@@ -6,9 +6,10 @@ import type { MeasureReport } from './definition.ts';
 /**
  * Standard uncertainty (mm) of where the line of a measured surface stands at a station, normal to itself:
  *   s = cos a·√( (s_D/2)² + (x·s_a)² + 2·ρ·(s_D/2)·(x·s_a) ),   x = (Z - station)/cos²a
- * s_D, s_a of diameter (mm) and half angle (rad) · ρ their correlation · Z station (mm). Null where either is open.
- * Profile points add their own and are left out: they are told beside the line.
- * @source propagation of correlated uncertainties, JCGM 100:2008, 5.2.2, on r = D/2 + (Z - station)·tan a
+ * s_D, s_a of diameter (mm) and half angle (rad) · ρ their correlation · Z station (mm), from r = D/2 + (Z -
+ * station)·tan a. Null where either is open. Profile points add their own and are left out: they are told beside the
+ * line.
+ * @source JCGM100 5.2.2 (correlated uncertainties)
  */
 export function lineUncertainty(
   surface: Surface,

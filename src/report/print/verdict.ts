@@ -107,7 +107,7 @@ function meaning(design: Design, shape: PrintShapeReport, print: PrintReport, sy
 
 /** A bare stretch (share of the length) not worth a word. */
 const SHORT = 0.03;
-/** An end that stands off by this many times the other is the one that is worn. Common practice, no source. */
+/** An end that stands off by this many times the other is the one that is worn. @source practice */
 const MUCH_FURTHER = 3;
 /** A film half way that departs by no more than this share of the difference from the mean of the ends grows evenly. */
 const EVENLY = 0.15;

@@ -1,6 +1,6 @@
 /**
  * Every surface as a drawing dimensions a cone: diameter in a gauge plane whose place is exact, included angle or rate
- * of taper, and the tolerance of each (the practice of ISO 3040 and ASME Y14.5, from memory).
+ * of taper, and the tolerance of each.
  *
  * The tolerance of a film, ±t, is shared by both parts, half to each, the position being held:
  *
@@ -12,6 +12,7 @@
  *
  * They share that half: each alone may use all of it, and the parts of it that they use may add up to no more than one,
  * all of them being in proportion to the film they cost. A set-up is held to the same angle as the drawing.
+ * @source ISO3040; ASME-Y14.5; derived (the shares of the tolerance)
  */
 import type { Design, Part } from '../../design/definition.ts';
 import { type System, taperOfHalfAngle } from '../../design/units.ts';

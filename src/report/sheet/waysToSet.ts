@@ -17,7 +17,7 @@ export interface WaysToSet {
 }
 
 const BY_INDICATOR: readonly Way['way'][] = ['alongSlide', 'alongAxis', 'table'];
-/** mm: further no dial indicator reads (common practice, no source). */
+/** mm: further no dial indicator reads. @source practice */
 const TRAVEL = 30;
 
 const withinReach = ({ way, reading }: Way) => !BY_INDICATOR.includes(way) || reading <= TRAVEL;

@@ -26,7 +26,7 @@ function textOf({ variables, rows, objectives }: Programme): string {
 }
 
 describe('textbook programmes', () => {
-  // From memory: E. M. L. Beale, Cycling in the dual simplex algorithm, Naval Research Logistics Quarterly 2 (1955).
+  // @source Beale1955
   it('Beale’s example, on which a careless simplex cycles', () => {
     const found = minimised({
       variables: Array.from({ length: 4 }, () => ({ least: 0, most: INF })),

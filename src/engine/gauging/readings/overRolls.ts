@@ -4,7 +4,7 @@
  * c radius at which the roll centres stand (touching.ts) · Z their station (m) · d roll diameter (m) · a half
  * angle. With rolls on a plate at the small end, Z = d/2 above it, this is the handbook's
  * D + d·(1 + tan(45° + a/2)).
- * @source tangency; Machinery's Handbook, "Measuring tapers with rolls" (from memory)
+ * @source derived (tangency); MachinerysHandbook Measuring tapers with rolls
  */
 
 import { lineOn } from '../../belief/unknowns.ts';

@@ -7,7 +7,7 @@
  *   h = g - d - cos a·[(x + tiltY·Zn)·cos φ + (y - tiltX·Zn)·sin φ]        Zn = Z + r·tan a
  *   ∂h/∂a beyond that of g = sin a·[…] - cos a·(tiltY·cos φ - tiltX·sin φ)·r/cos²a      ∂h/∂r likewise through Zn
  * Z, r the breakpoint (of bush or journal) where the contact stands (m) · a half angle of the bush.
- * @source sensitivity of a linear programme, e.g. D. Luenberger, "Linear and Nonlinear Programming", 4.4 (from memory)
+ * @source Luenberger 4.4 (sensitivity of a linear programme)
  */
 
 import { breakpointsAt } from '../../belief/filmGradient.ts';

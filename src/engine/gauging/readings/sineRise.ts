@@ -4,8 +4,8 @@
  * T travel along the plate (m) · a half angle · H stack, L bar between its rolls (m). The profile does not enter:
  * where along the line the travel stood is not told. A reading tells a - asin(H/L) = atan(value/T); where a line as
  * steep as that,
- * of the radius it has, would cross the axis of the part, nobody can have read it.   @source format of the design file;
- * sine rule of the bar
+ * of the radius it has, would cross the axis of the part, nobody can have read it.
+ * @source derived (sine rule of the bar)
  */
 import { type Fault, impossible, type ReadingKind } from '../reading.ts';
 import { angleOfStack } from '../sineBar.ts';

@@ -3,7 +3,7 @@
  *   value = d(Z) - [d(from)·(to - Z) + d(to)·(Z - from)]/(to - from)
  * d profile of the surface (m), from and to its ends (m). By definition 0 at both ends, whatever the shape:
  * another reading there was told from another line.
- * @source definition; end-point reference line, ISO 12780-1 (from memory)
+ * @source ISO12780-1 (end-point reference line)
  */
 
 import type { Influence } from '../../belief/unknowns.ts';
@@ -11,7 +11,7 @@ import { deviationAt } from '../../parts/line.ts';
 import type { Fault, ReadingKind } from '../reading.ts';
 import { NOWHERE } from '../shape.ts';
 
-/** Uncertainties within which an indicator set to nothing may come back to it. Common practice, no source. */
+/** Uncertainties within which an indicator set to nothing may come back to it. @source practice */
 const SEEN = 3;
 
 export const straightness: ReadingKind<'straightness'> = {

@@ -1,7 +1,8 @@
 /**
  * Reads back what Chromium wrote as a PDF: pages with their size and every run of text where it is drawn, and whether
- * every font is within the file. Knows no more of the format (ISO 32000-1) than that writer uses: objects in plain,
- * content deflated, text shown by Tj with hexadecimal strings, fonts with a ToUnicode map.
+ * every font is within the file. Knows no more of the format than that writer uses: objects in plain, content deflated,
+ * text shown by Tj with hexadecimal strings, fonts with a ToUnicode map.
+ * @source ISO32000-1
  */
 import { inflateSync } from 'node:zlib';
 
