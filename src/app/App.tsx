@@ -1,5 +1,6 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
 import { useEffect, useState, useSyncExternalStore } from 'react';
+import { DraftLine } from './frame/DraftLine.tsx';
 import { EarlierWork } from './frame/EarlierWork.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
@@ -23,6 +24,7 @@ export function App({ work }: { work: Work }) {
       <Refused work={work} />
       <Keeping work={work} />
       {earlier && <EarlierWork work={work} close={() => setEarlier(false)} />}
+      <DraftLine work={work} />
       <main>
         <GuardedWork value={work}>
           <Guard key={screen.name} what="This screen">

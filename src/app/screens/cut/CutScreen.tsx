@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
+import { asAssumed } from '../../../report/assumed.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
@@ -100,7 +101,7 @@ function Plan({ work }: { work: Work }) {
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
-  const verdict = leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system);
+  const verdict = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']);
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
   // It stands first where it speaks against the plan, and while it is not known whether it does.

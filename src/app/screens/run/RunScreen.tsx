@@ -5,6 +5,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
+import { asAssumed } from '../../../report/assumed.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
@@ -140,7 +141,10 @@ function RunVerdict({
 }) {
   const stale = of !== design;
   if (stale && live !== null) {
-    const { tone, headline, sentences } = liveVerdict(live.of, live.fields, system);
+    const { tone, headline, sentences } = asAssumed(liveVerdict(live.of, live.fields, system), live.of, [
+      'seats',
+      'run',
+    ]);
     return (
       <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
         <h2>{headline}</h2>
@@ -167,7 +171,7 @@ function RunVerdict({
       </section>
     );
   }
-  const verdict = filmVerdict(of, film, system);
+  const verdict = asAssumed(filmVerdict(of, film, system), of, ['seats', 'run']);
   return (
     <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
       <h2>{verdict.headline}</h2>
