@@ -6,7 +6,7 @@ import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
 import { Keeping } from './frame/Keeping.tsx';
 import { Refused } from './frame/Refused.tsx';
-import { SCREENS, type ScreenEntry } from './screens/index.ts';
+import { NEW_JOB, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openFile } from './state/files.ts';
 import type { Work } from './state/store.ts';
 
@@ -50,7 +50,7 @@ function useScreen(): ScreenEntry {
     () => window.location.hash,
   );
   const opening = SCREENS.find(({ name }) => name === 'Fit')!;
-  return SCREENS.find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
+  return [...SCREENS, NEW_JOB].find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
 }
 
 /** Undo and redo by the usual keys, but not within a field, which has its own. */

@@ -39,8 +39,8 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
   };
   const finish = (asked: boolean) => {
     if (held && text === shown) return putBack();
-    // What is held is tried again only when that is asked for.
-    const refused = text === stood && !(held && asked) ? null : take(text);
+    // What is held is tried again, and what is assumed said to be so, only when that is asked for.
+    const refused = text === stood && !((held || assumed) && asked) ? null : take(text);
     setDraft(refused === null ? null : { text, error: refused, of: stood });
   };
   const common = {
