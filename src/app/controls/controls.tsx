@@ -8,8 +8,10 @@ import { useContext } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { valueAt, withValue } from '../../design/place.ts';
+import { ANGLE_WAYS, type AngleWay } from '../../design/units.ts';
 import { MOTIONS, type Motion } from '../../engine/spindle/pose.ts';
 import { FREE } from '../../report/play/toPlay.ts';
+import { ANGLE_NAMES, sayAngles, useAngles } from '../state/angles.ts';
 import { DrawnFactorContext, useWork } from './context.ts';
 import { Labelled } from './Labelled.tsx';
 import { type ListControl, ListRow } from './ListRow.tsx';
@@ -42,8 +44,8 @@ export type Control =
   | ListControl
   /** which motions of the spindle are free */
   | { kind: 'motions' }
-  /** how the pictures show the pair */
-  | { kind: 'factor' | 'sector' };
+  /** how the pictures show the pair, and how the person says angles */
+  | { kind: 'factor' | 'sector' | 'angles' };
 
 /** One leva input for all of them. */
 export const control = createPlugin<Control, Control, object>({
@@ -70,6 +72,8 @@ function ControlRow(row: Control) {
       return <FactorRow />;
     case 'sector':
       return <SectorRow />;
+    case 'angles':
+      return <AnglesRow />;
   }
 }
 
@@ -192,6 +196,23 @@ function FactorRow() {
           text={drawn < 0.99 * factor ? `×${round(drawn)}: all that fits` : `×${round(factor)}`}
           set={(value) => work.store.setState({ factor: Math.min(GREATEST_FACTOR, 10 ** value) })}
         />
+      )}
+    </Labelled>
+  );
+}
+
+function AnglesRow() {
+  const way = useAngles();
+  return (
+    <Labelled title="Angles said as" about="How half angles stand in every field, and what a number alone means there">
+      {(id) => (
+        <select id={id} value={way} onChange={(event) => sayAngles(event.target.value as AngleWay)}>
+          {ANGLE_WAYS.map((one) => (
+            <option key={one} value={one}>
+              {ANGLE_NAMES[one]}
+            </option>
+          ))}
+        </select>
       )}
     </Labelled>
   );

@@ -14,9 +14,9 @@ import { Aims } from './Aims.tsx';
 import { Angles } from './Angles.tsx';
 import { BudgetChart } from './BudgetChart.tsx';
 import CutControls from './CutControls.tsx';
-import { withPlausibleCut } from './entries.ts';
 import { LapPanel } from './LapPanel.tsx';
 import { Limits } from './Limits.tsx';
+import { NothingCut } from './NothingCut.tsx';
 import { OrderOfWork } from './OrderOfWork.tsx';
 import { RunsAsPlanned, useRunsAsPlanned } from './RunsAsPlanned.tsx';
 import { Steps } from './Steps.tsx';
@@ -36,30 +36,7 @@ import { useSolved } from '../../state/useSolved.ts';
 export default function CutScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const allowed = design.cut !== undefined;
-  return <WorkContext value={work}>{allowed ? <Plan work={work} /> : <Nothing work={work} />}</WorkContext>;
-}
-
-function Nothing({ work }: { work: Work }) {
-  return (
-    <>
-      <section className="verdict mend" aria-live="polite">
-        <h2>Nothing says yet what may be cut.</h2>
-        <p>
-          Say which surfaces may lose metal, and how much; the plan takes the least that brings every film to what is
-          wanted at one position.
-        </p>
-      </section>
-      <p className="buttons">
-        <button
-          type="button"
-          className="main"
-          onClick={() => work.change((d) => withPlausibleCut(d, work.store.getState().system))}
-        >
-          Let every journal surface be cut
-        </button>
-      </p>
-    </>
-  );
+  return <WorkContext value={work}>{allowed ? <Plan work={work} /> : <NothingCut work={work} />}</WorkContext>;
 }
 
 /** Every seat that is cut, large enough to see a micrometre. */

@@ -1,17 +1,20 @@
 /** Every quantity of the pair, with the position and the pictures' own settings above them. */
 import { useStore } from 'zustand';
-import { withoutSeat, withSeatCopied, withSeatRenamed } from '../../../design/seats.ts';
+import { withSeatRenamed } from '../../../design/seats.ts';
 import { angleText } from '../../../design/units.ts';
+import type { FitReport } from '../../../report/fit/definition.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import { DrawnFactorContext, WorkContext } from '../../controls/context.ts';
 import type { Control } from '../../controls/controls.tsx';
 import type { Work } from '../../state/store.ts';
+import { AddSeat, SeatTools } from './SeatTools.tsx';
+import { WhereZero } from './WhereZero.tsx';
 
 const SPINDLE: Control[] = [
   { kind: 'quantity', path: 'position' },
   { kind: 'quantity', path: 'adjuster.pitch' },
 ];
-const PICTURES: Control[] = [{ kind: 'factor' }, { kind: 'sector' }];
+const PICTURES: Control[] = [{ kind: 'factor' }, { kind: 'sector' }, { kind: 'angles' }];
 const ABOUT: Control[] = [
   { kind: 'words', path: 'title', title: 'Title', about: 'What the design is called, and its file when saved.' },
   { kind: 'words', path: 'notes', title: 'Notes', about: 'Anything worth remembering.', lines: 5 },
@@ -39,7 +42,13 @@ function seatRows(index: number, film: boolean): Control[] {
   ];
 }
 
-export default function FitControls({ work, drawnFactor }: { work: Work; drawnFactor: number }) {
+interface Props {
+  work: Work;
+  fit: FitReport;
+  drawnFactor: number;
+}
+
+export default function FitControls({ work, fit, drawnFactor }: Props) {
   const seats = useStore(work.store, (state) => state.design.seats);
   return (
     <WorkContext value={work}>
@@ -61,24 +70,11 @@ export default function FitControls({ work, drawnFactor }: { work: Work; drawnFa
               <ControlGroup title="bush" rows={surfaceRows(`seats[${i}].bush`)} />
               <ControlGroup title="seat" rows={seatRows(i, seat.film !== undefined)} />
             </div>
-            <div className="buttons">
-              <button
-                type="button"
-                onClick={() => work.change((design) => withSeatCopied(design, i))}
-                disabled={seats.length >= 8}
-              >
-                Add a seat like the {seat.name} one
-              </button>
-              <button
-                type="button"
-                onClick={() => work.change((design) => withoutSeat(design, i))}
-                disabled={seats.length <= 1}
-              >
-                Remove the {seat.name} seat
-              </button>
-            </div>
+            <SeatTools work={work} seats={seats} index={i} />
           </details>
         ))}
+        <AddSeat work={work} count={seats.length} />
+        <WhereZero work={work} fit={fit} />
         <details>
           <summary>Title and notes</summary>
           <ControlGroup title="about this design" rows={ABOUT} />

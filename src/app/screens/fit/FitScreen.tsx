@@ -54,7 +54,7 @@ export function FitScreen({ work }: { work: Work }) {
       </section>
       <CutsSince design={design} />
       <FitPictures work={work} fit={fit} drawn={drawn} />
-      <Controls work={work} drawnFactor={drawn.factor} />
+      <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
       <Chart design={design} seats={seats} fit={fit} system={system} work={work} />
       <Numbers fit={fit} design={design} system={system} />
       <PlayPanel work={work} pulled={pulled} />

@@ -14,7 +14,7 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import { ClearanceWindow, ColdSettings } from './ClearanceWindow.tsx';
 import { HandControls } from './HandControls.tsx';
 import { Idealisations } from './Idealisations.tsx';
-import { plausibleRun, scenarioText } from './plausibleRun.ts';
+import { NothingRuns } from './NothingRuns.tsx';
 import { SpeedCharts, WarmUpCharts } from './RunCharts.tsx';
 import { RunNumbers } from './RunNumbers.tsx';
 import { flows, MapChoice, RunPictures } from './RunPictures.tsx';
@@ -35,27 +35,6 @@ const RunControls = onDemand(() => import('./RunControls.tsx'), {
 export default function RunScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   return design.run ? <Runs work={work} design={design as Running} /> : <NothingRuns work={work} />;
-}
-
-/** A design without a run: a scenario is made, and told for what it is. */
-function NothingRuns({ work }: { work: Work }) {
-  const design = useStore(work.store, (state) => state.design);
-  const system = useStore(work.store, (state) => state.system);
-  const scenario = plausibleRun(design);
-  return (
-    <>
-      <section className="verdict mend" aria-live="polite">
-        <h2>This design says nothing of how it runs: no speed, no oil, no load.</h2>
-        <p>{scenarioText(scenario, system)}</p>
-      </section>
-      <p className="buttons">
-        <button type="button" className="main" onClick={() => work.change((d) => ({ ...d, run: plausibleRun(d) }))}>
-          Make this running scenario
-        </button>
-      </p>
-      <Idealisations />
-    </>
-  );
 }
 
 function Runs({ work, design }: { work: Work; design: Running }) {
