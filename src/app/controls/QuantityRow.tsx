@@ -15,7 +15,7 @@ export interface QuantityControl {
   kind: 'quantity';
   path: string;
   title?: string;
-  /** what holds where the design says nothing, where that is other than the definition has it; in the unit of the file */
+  /** what holds where the design says nothing, where the definition has it otherwise; in the unit of the file */
   otherwise?: number;
   /** the size of a tool, in whichever system that is made in */
   tool?: boolean;

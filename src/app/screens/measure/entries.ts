@@ -1,12 +1,13 @@
 /** Changes of the notebook: another reading, one less, several from a table. */
 import type { Design, Part, Seat } from '../../../design/definition.ts';
+import { madeIn } from '../../../design/tools.ts';
 import type { System } from '../../../design/units.ts';
 import { type Tried, triedBalls } from '../../../engine/gauging/choice.ts';
 import { TOOLS } from '../../../engine/gauging/tooling.ts';
 import { millimetres, radians, toSeats } from '../../../report/convert.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
-import { KINDS, type Kind, type Reading } from './kinds.ts';
+import { isTool, KINDS, type Kind, type Reading } from './kinds.ts';
 
 const INCH = 25.4;
 
@@ -29,15 +30,20 @@ export function newReading(design: Design, kind: Kind, tools: System): Reading {
     design.seats.find(({ bush }) => kind !== 'ballDepth' || bush.halfAngle !== 0) ??
     design.seats[0]!;
   const setUp = setUpFor(kind, seat, on?.part ?? KINDS[kind].parts[0] ?? 'journal', design, tools);
-  return predicted(design, readNow(design, { ...setUp, ...again(last, SAME_SURFACE) } as Reading));
+  return predicted(design, readNow(design, { ...setUp, ...again(last, SAME_SURFACE, tools) } as Reading));
 }
 
 /** What is offered again for the next reading of a kind: on the same surface, and on another. */
-const SAME_SURFACE = ['sigma', 'roll', 'ball', 'face', 'bar'];
-const ANY_SURFACE = ['sigma', 'roll', 'bar'];
+const SAME_SURFACE = ['sigma', 'roll', 'ball', 'face'];
+const ANY_SURFACE = ['sigma', 'roll'];
 
-const again = (last: Reading | undefined, keys: readonly string[]): Partial<Reading> =>
-  Object.fromEntries(Object.entries(last ?? {}).filter(([key]) => keys.includes(key)));
+/** A tool that the shop has no more is not offered. */
+const again = (last: Reading | undefined, keys: readonly string[], tools: System): Partial<Reading> =>
+  Object.fromEntries(
+    Object.entries(last ?? {}).filter(
+      ([key, value]) => keys.includes(key) && (!isTool(key) || madeIn(value as number, tools) === tools),
+    ),
+  );
 
 /** The same kind of set-up on another surface: with the same tools, or those it was read with last. */
 export function onSurface(design: Design, reading: Reading, name: string, part: Part, tools: System): Reading {
@@ -46,7 +52,7 @@ export function onSurface(design: Design, reading: Reading, name: string, part: 
     (r) => r.kind === reading.kind && 'seat' in r && r.seat === name && r.part === part,
   );
   const setUp = setUpFor(reading.kind, seat, part, design, tools);
-  const stays = there ? again(there, SAME_SURFACE) : again(reading, ANY_SURFACE);
+  const stays = there ? again(there, SAME_SURFACE, tools) : again(reading, ANY_SURFACE, tools);
   return predicted(design, readNow(design, { ...setUp, ...stays, sigma: reading.sigma } as Reading));
 }
 

@@ -47,7 +47,7 @@ const WORDS: Record<Ask, (seat: SeatPlan, next: SeatPlan | undefined) => Quantit
 
 const endOf = (halfAngle: number) => (halfAngle === 0 ? 'nose end' : 'large end');
 
-/** Everything that stands as a field on the drawing, in the order in which it is typed: a seat at a time, from the nose. */
+/** Every field on the drawing, in the order in which they are typed: a seat at a time, from the nose. */
 export function sizesOf({ seats }: Arrangement): Size[] {
   return seats
     .map((seat, i) => ({ seat, i }))
