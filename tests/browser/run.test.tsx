@@ -171,7 +171,7 @@ test('a design that says nothing of running is asked for the few things; what is
   const { run: _, ...bare } = design();
   shown.work.open('bare', { ok: true, design: bare });
   await expect.poll(verdict).toMatch(/How does it run\? Nothing says so yet.*assumed by the size/);
-  await userEvent.fill(browser.getByLabelText('Load down on the nose'), '55');
+  await userEvent.fill(browser.getByLabelText('Load, down'), '55');
   await userEvent.click(browser.getByRole('button', { name: 'Work out how it runs' }));
   expect(run().oil).toEqual({ grade: 10 });
   expect(run().load!.y).toBe(-55);

@@ -66,7 +66,7 @@ export function NothingCut({ work }: { work: Work }) {
       </fieldset>
       <div className="locals">
         <AssumedField
-          title="Greatest stock off each, square to it"
+          title="Greatest stock off"
           at={quantityAt('cut.allow[0].limit')}
           value={limit}
           otherwise={usual}

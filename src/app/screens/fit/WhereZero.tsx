@@ -49,7 +49,7 @@ function Steps({ touch, pitch, system }: { touch: number; pitch: number | undefi
       0,
       fineText(touch, system),
     ],
-    ['3. Open', `${last} Every position in this program is read from there.`, 1, '0'],
+    ['3. Open', `${last} Every position here is read from that 0.`, 1, '0'],
   ];
   return (
     <ol className="zero-steps">
@@ -80,7 +80,7 @@ function Headstock({ shift, dial }: { shift: number; dial: string }) {
       <path className="outline adjuster" d={`M${178 + by} 65H226`} />
       <circle className="outline dial" cx="248" cy="65" r="22" />
       <path className="outline" d="M248 65V49" />
-      <text x="248" y="112" textAnchor="middle">
+      <text x="274" y="112" textAnchor="end">
         {dial}
       </text>
     </svg>

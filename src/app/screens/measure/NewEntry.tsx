@@ -86,7 +86,8 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
         placeholder={expected === null || open.any ? '' : sized(sides ? Math.abs(expected) : expected)}
         aria-invalid={error !== ''}
         aria-describedby={said}
-        onChange={(event) => edit({ ...entry, text: event.target.value })}
+        // What is typed goes the way that stands beside it then, whatever the set-up becomes.
+        onChange={(event) => edit({ ...entry, text: event.target.value, side: entry.side ?? side })}
       />
       {sides && (
         <select

@@ -14,9 +14,9 @@ import { plausibleRun } from './plausibleRun.ts';
 const ASKED = [
   { path: 'run.speed', title: 'Speed', sign: 1 },
   { path: 'run.oil.grade', title: 'Oil, ISO VG', sign: 1 },
-  { path: 'run.load.y', title: 'Load down on the nose', sign: -1 },
-  { path: 'run.load.z', title: 'Thrust toward the rear', sign: -1 },
-  { path: 'run.load.station', title: 'The load acts at station', sign: 1 },
+  { path: 'run.load.y', title: 'Load, down', sign: -1 },
+  { path: 'run.load.z', title: 'Thrust, rearward', sign: -1 },
+  { path: 'run.load.station', title: 'Load at station', sign: 1 },
 ] as const;
 export type RunPath = (typeof ASKED)[number]['path'];
 
