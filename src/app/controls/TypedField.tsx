@@ -39,8 +39,9 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
   };
   const finish = (asked: boolean) => {
     if (held && text === shown) return putBack();
-    // What is held is tried again, and what is assumed said to be so, only when that is asked for.
-    const refused = text === stood && !((held || assumed) && asked) ? null : take(text);
+    // What is held is tried again when that is asked for; what is assumed is so when it is typed, or asked for, as it is.
+    const again = (held && asked) || (assumed && (asked || own !== null));
+    const refused = text === stood && !again ? null : take(text);
     setDraft(refused === null ? null : { text, error: refused, of: stood });
   };
   const common = {

@@ -1,4 +1,5 @@
 /** Every quantity of the pair, with the position and the pictures' own settings above them. */
+import { useState } from 'react';
 import { useStore } from 'zustand';
 import { withSeatRenamed } from '../../../design/seats.ts';
 import { angleText } from '../../../design/units.ts';
@@ -49,7 +50,8 @@ interface Props {
 }
 
 export default function FitControls({ work, fit, drawnFactor }: Props) {
-  const seats = useStore(work.store, (state) => state.design.seats);
+  const piece = useStore(work.store, (state) => state.piece);
+  const count = useStore(work.store, (state) => state.design.seats.length);
   return (
     <WorkContext value={work}>
       <section className="controls" aria-label="Controls">
@@ -59,21 +61,8 @@ export default function FitControls({ work, fit, drawnFactor }: Props) {
             <ControlGroup title="Pictures" rows={PICTURES} />
           </DrawnFactorContext>
         </div>
-        {seats.map((seat, i) => (
-          // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known by its place, so that a new name does not fold it shut
-          <details key={i}>
-            <summary>
-              {seat.name} seat: half angle {angleText(seat.bush.halfAngle)}, its sizes and its film
-            </summary>
-            <div className="groups">
-              <ControlGroup title="journal" rows={surfaceRows(`seats[${i}].journal`)} />
-              <ControlGroup title="bush" rows={surfaceRows(`seats[${i}].bush`)} />
-              <ControlGroup title="seat" rows={seatRows(i, seat.film !== undefined)} />
-            </div>
-            <SeatTools work={work} seats={seats} index={i} />
-          </details>
-        ))}
-        <AddSeat work={work} count={seats.length} />
+        <Seats key={piece} work={work} />
+        <AddSeat work={work} count={count} />
         <WhereZero work={work} fit={fit} />
         <details>
           <summary>Title and notes</summary>
@@ -81,5 +70,29 @@ export default function FitControls({ work, fit, drawnFactor }: Props) {
         </details>
       </section>
     </WorkContext>
+  );
+}
+
+function Seats({ work }: { work: Work }) {
+  const seats = useStore(work.store, (state) => state.design.seats);
+  // One that is added stands open.
+  const [before] = useState(seats.length);
+  return (
+    <>
+      {seats.map((seat, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known by its place, so that a new name does not fold it shut
+        <details key={i} open={i >= before ? true : undefined}>
+          <summary>
+            {seat.name} seat: half angle {angleText(seat.bush.halfAngle)}, its sizes and its film
+          </summary>
+          <div className="groups">
+            <ControlGroup title="journal" rows={surfaceRows(`seats[${i}].journal`)} />
+            <ControlGroup title="bush" rows={surfaceRows(`seats[${i}].bush`)} />
+            <ControlGroup title="seat" rows={seatRows(i, seat.film !== undefined)} />
+          </div>
+          <SeatTools work={work} seats={seats} index={i} />
+        </details>
+      ))}
+    </>
   );
 }
