@@ -34,7 +34,8 @@ export function AssumedField({ title, at, value, otherwise, set, system }: Props
       <TypedField
         id={id}
         shown={quantityText(at.quantity, value ?? otherwise, system)}
-        about={value === null ? 'Assumed: type over it, or press Enter if it is so.' : `${hintText(at, system)}.`}
+        // The same whatever is typed: nothing moves under the hand.
+        about={`${hintText(at, system)}.`}
         take={take}
         assumed={value === null}
       />

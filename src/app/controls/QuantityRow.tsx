@@ -103,17 +103,15 @@ function take(
 function Assumed({ path, title }: { path: string; title: string }) {
   const work = useWork();
   return (
-    <p className="assumed-note">
-      assumed{' '}
-      <button
-        type="button"
-        aria-label={`${title}: it is so`}
-        title="Read or drawn so: it is assumed no more"
-        onClick={() => work.change((design) => withKnown(design, path))}
-      >
-        It is so
-      </button>
-    </p>
+    <button
+      type="button"
+      className="so"
+      aria-label={`${title}: it is so`}
+      title="Assumed. It is read or drawn so: assumed no more"
+      onClick={() => work.change((design) => withKnown(design, path))}
+    >
+      It is so
+    </button>
   );
 }
 

@@ -67,6 +67,7 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
       )}
       <div id={said} className="said">
         {held && <p className="error">Not taken yet.</p>}
+        {assumed && !held && <p className="unseen">Assumed. Enter says that it is so.</p>}
         {error !== '' && <p className="error">{error}</p>}
         {beside !== undefined && <p>{beside}</p>}
         <p className="about">{about}</p>

@@ -84,7 +84,7 @@ function Beside({ id, at, otherwise, form, setForm, system }: BesideProps) {
       <TypedField
         id={field}
         shown={value === undefined ? '' : quantityText(at.quantity, value, system)}
-        about={`${at.description}.${known ? '' : value === undefined ? ' Empty: not known.' : ' Assumed.'}`}
+        about={`${at.description}.`}
         take={(text) => {
           setForm(withEntry(form, id, at, text, { system, way }));
           return null;

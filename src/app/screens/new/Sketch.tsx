@@ -119,7 +119,7 @@ function SizeField({ size, place, shown, known, held, take, leave, system }: Fie
       <TypedField
         id={id}
         shown={shown}
-        about={`${hintText(size.at, system)}. ${known ? '' : 'Assumed until you type it.'}`}
+        about={`${hintText(size.at, system)}.`}
         take={(text) => {
           take(text);
           return null;

@@ -149,7 +149,7 @@ export function newDesign(plan: Arrangement, { typed, film, pitch, title }: Give
   const ends = endsOf(plan, sizes);
   const seats = plan.seats.map((seat, i): Seat => {
     const journal = journalOf(seat, sizes, ends[i]!);
-    const inset = exact(INSET * (journal.to - journal.from));
+    const inset = tidy(INSET * (journal.to - journal.from), system);
     const bush: Surface = {
       ...journal,
       diameter: sizes[idOf(seat, 'bore')]!,
