@@ -47,7 +47,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
             shown={value === undefined ? '' : text(value)}
             about={`${about}.`}
             instead={holds === undefined ? undefined : text(holds)}
-            beside={at.quantity === 'angle' && value !== undefined ? taperText(value) : undefined}
+            beside={at.quantity === 'angle' && value !== undefined ? taperText(value, way) : undefined}
             take={(typed) => {
               take(work, path, at, typed, { system, way, below: side?.below ?? false });
               return null;
@@ -116,9 +116,14 @@ function Assumed({ path, title }: { path: string; title: string }) {
 }
 
 /** The same angle as the trade also writes it. */
-function taperText(halfAngle: number): string {
+function taperText(halfAngle: number, way: AngleWay): string {
   const taper = Math.abs(taperOfHalfAngle(halfAngle));
-  return taper === 0
-    ? 'straight'
-    : `half ${angleText(Math.abs(halfAngle))} · included ${angleText(Math.abs(2 * halfAngle))} · 1:${(1 / taper).toFixed(4)} · ${(taper * 12).toFixed(4)} in/ft`;
+  if (taper === 0) return 'straight';
+  const ways = [
+    ...(way === 'half' ? [] : [`half ${angleText(Math.abs(halfAngle))}`]),
+    `included ${angleText(Math.abs(2 * halfAngle))}`,
+    `1:${(1 / taper).toFixed(4)}`,
+    `${(taper * 12).toFixed(4)} in/ft`,
+  ];
+  return ways.join(' · ');
 }
