@@ -5,10 +5,15 @@ import { EarlierWork } from './frame/EarlierWork.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
 import { Keeping } from './frame/Keeping.tsx';
+import { Newer } from './frame/Newer.tsx';
+import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
 import { NEW_JOB, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openFile } from './state/files.ts';
 import type { Work } from './state/store.ts';
+import { useLink } from './takeAlong/useLink.ts';
+
+const TakeAlong = onDemand(() => import('./takeAlong/TakeAlong.tsx'), { what: 'What can be taken along' });
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();
@@ -16,13 +21,25 @@ export function App({ work }: { work: Work }) {
   const [earlierOn, setEarlierOn] = useState<string | null>(null);
   const earlier = earlierOn === screen.name;
   const setEarlier = (open: boolean) => setEarlierOn(open ? screen.name : null);
+  const [takeOn, setTakeOn] = useState<string | null>(null);
+  const taking = takeOn === screen.name;
   useShortcuts(work);
+  useLink(work);
   useDropped(work);
   return (
     <div className="app">
-      <Header work={work} screen={screen} earlier={earlier} toggleEarlier={() => setEarlier(!earlier)} />
+      <Header
+        work={work}
+        screen={screen}
+        earlier={earlier}
+        toggleEarlier={() => setEarlier(!earlier)}
+        taking={taking}
+        toggleTaking={() => setTakeOn(taking ? null : screen.name)}
+      />
       <Refused work={work} />
       <Keeping work={work} />
+      <Newer work={work} />
+      {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
       {earlier && <EarlierWork work={work} close={() => setEarlier(false)} />}
       <DraftLine work={work} />
       <main>

@@ -15,9 +15,12 @@ interface Props {
   /** whether the earlier work is listed */
   earlier: boolean;
   toggleEarlier(): void;
+  /** whether what can be taken along is listed */
+  taking: boolean;
+  toggleTaking(): void;
 }
 
-export function Header({ work, screen, earlier, toggleEarlier }: Props) {
+export function Header({ work, screen, earlier, toggleEarlier, taking, toggleTaking }: Props) {
   const title = useStore(
     work.store,
     (state) => `${state.design.title ?? 'untitled'}${ownWork(state.design) ? ' (changed)' : ''}`,
@@ -93,6 +96,9 @@ export function Header({ work, screen, earlier, toggleEarlier }: Props) {
         />
         <button type="button" onClick={() => saveFile(work)}>
           Save
+        </button>
+        <button type="button" aria-expanded={taking} onClick={toggleTaking}>
+          Take along
         </button>
         <button type="button" onClick={() => work.undo()} disabled={!canUndo}>
           Undo
