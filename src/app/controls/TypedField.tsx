@@ -39,7 +39,7 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
   };
   const finish = (asked: boolean) => {
     if (held && text === shown) return putBack();
-    // What is held is tried again when that is asked for; what is assumed is so when it is typed, or asked for, as it is.
+    // What is held is tried again when that is asked for; what is assumed is so when it is typed, or asked for.
     const again = (held && asked) || (assumed && (asked || own !== null));
     const refused = text === stood && !again ? null : take(text);
     setDraft(refused === null ? null : { text, error: refused, of: stood });
