@@ -133,7 +133,7 @@ test('what is taken from readings is assumed no more; what they leave open still
     seat: 'shallow',
     part: 'bush',
     station,
-    value: 22.006 + 2 * station * Math.tan((3.002 * Math.PI) / 180),
+    value: 22.006 + 2 * (station + 1) * Math.tan((3.002 * Math.PI) / 180),
     sigma: 0.0005,
   }));
   const before = withAssumed({ ...pair, readings }, numbersUnder(pair, 'seats[1].bush'));
