@@ -1,28 +1,22 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
-import { useEffect, useState, useSyncExternalStore } from 'react';
-import { EarlierWork } from './frame/EarlierWork.tsx';
+import { useEffect, useSyncExternalStore } from 'react';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
 import { Keeping } from './frame/Keeping.tsx';
 import { Refused } from './frame/Refused.tsx';
-import { SCREENS, type ScreenEntry } from './screens/index.ts';
+import { PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openFile } from './state/files.ts';
 import type { Work } from './state/store.ts';
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();
-  // Listed on the screen where it was asked for, and put away with it.
-  const [earlierOn, setEarlierOn] = useState<string | null>(null);
-  const earlier = earlierOn === screen.name;
-  const setEarlier = (open: boolean) => setEarlierOn(open ? screen.name : null);
   useShortcuts(work);
   useDropped(work);
   return (
     <div className="app">
-      <Header work={work} screen={screen} earlier={earlier} toggleEarlier={() => setEarlier(!earlier)} />
+      <Header work={work} screen={screen} />
       <Refused work={work} />
       <Keeping work={work} />
-      {earlier && <EarlierWork work={work} close={() => setEarlier(false)} />}
       <main>
         <GuardedWork value={work}>
           <Guard key={screen.name} what="This screen">
@@ -48,7 +42,7 @@ function useScreen(): ScreenEntry {
     () => window.location.hash,
   );
   const opening = SCREENS.find(({ name }) => name === 'Fit')!;
-  return SCREENS.find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
+  return [...SCREENS, ...PAGES].find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
 }
 
 /** Undo and redo by the usual keys, but not within a field, which has its own. */
