@@ -59,7 +59,14 @@ export const soleClaims: Claims = (_, hears) => {
   return { release() {}, seize() {} };
 };
 
-type Word = { claim: string; by: string; says: 'mine?' | 'mine' | 'free' | 'seized' };
+type Said = { claim: string; says: 'mine?' | 'free' | 'seized' } | { claim: string; says: 'mine'; to: string };
+type Word = Said & { by: string };
+
+interface Entry {
+  state: 'asking' | 'held' | 'waiting';
+  timer?: ReturnType<typeof setTimeout>;
+  hears: Hears;
+}
 
 export interface Channel {
   post(word: unknown): void;
@@ -71,30 +78,32 @@ const PATIENCE = 120;
 
 /** The windows ask each other; of two that ask at once the one with the lower name has it. */
 export function askedClaims(channel: Channel, me: string): Claims {
-  const held = new Map<
-    string,
-    { state: 'asking' | 'held' | 'waiting'; timer?: ReturnType<typeof setTimeout>; hears: Hears }
-  >();
-  const say = (claim: string, says: Word['says']) => channel.post({ claim, by: me, says } satisfies Word);
+  const held = new Map<string, Entry>();
+  const say = (word: Said) => channel.post({ ...word, by: me });
   const ask = (claim: string) => {
     const entry = held.get(claim);
     if (!entry) return;
+    clearTimeout(entry.timer);
     entry.state = 'asking';
-    say(claim, 'mine?');
+    say({ claim, says: 'mine?' });
     entry.timer = setTimeout(() => {
       if (held.get(claim) !== entry || entry.state !== 'asking') return;
       entry.state = 'held';
       entry.hears.granted();
     }, PATIENCE);
   };
+  const asked = (entry: Entry, claim: string, by: string) => {
+    if (entry.state === 'held' || (entry.state === 'asking' && me < by)) say({ claim, says: 'mine', to: by });
+    else entry.state = 'waiting';
+  };
   channel.listen((heard) => {
-    const { claim, by, says } = heard as Word;
-    const entry = held.get(claim);
+    const word = heard as Word;
+    const entry = held.get(word.claim);
     if (!entry) return;
-    if (says === 'mine?' && (entry.state === 'held' || (entry.state === 'asking' && me < by))) say(claim, 'mine');
-    if (says === 'mine' && entry.state === 'asking') entry.state = 'waiting';
-    if (says === 'free' && entry.state === 'waiting') ask(claim);
-    if (says === 'seized' && entry.state !== 'waiting') {
+    if (word.says === 'mine?') asked(entry, word.claim, word.by);
+    if (word.says === 'mine' && word.to === me && entry.state === 'asking') entry.state = 'waiting';
+    if (word.says === 'free' && entry.state === 'waiting') ask(word.claim);
+    if (word.says === 'seized') {
       const was = entry.state;
       entry.state = 'waiting';
       if (was === 'held') entry.hears.lost();
@@ -108,13 +117,13 @@ export function askedClaims(channel: Channel, me: string): Claims {
         const entry = held.get(claim);
         clearTimeout(entry?.timer);
         held.delete(claim);
-        if (entry?.state === 'held') say(claim, 'free');
+        if (entry?.state === 'held') say({ claim, says: 'free' });
       },
       seize() {
         const entry = held.get(claim);
         if (!entry) return;
         entry.state = 'held';
-        say(claim, 'seized');
+        say({ claim, says: 'seized' });
         hears.granted();
       },
     };

@@ -94,10 +94,10 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
   };
 
   /** Waits for its turn to write; whether it has it at once. */
-  function claim(job: Here): Promise<boolean> {
+  function claim(job: Here, isNew = false): Promise<boolean> {
     return new Promise((first) => {
       // A name that is new is nobody else's.
-      const late = job.place === NEVER ? undefined : setTimeout(() => setTimeout(refused), ANSWER);
+      const late = isNew ? undefined : setTimeout(() => setTimeout(refused), ANSWER);
       const refused = () => {
         job.held = false;
         first(false);
@@ -264,7 +264,7 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       here.pending = kept;
       if (!here.claim) {
         at(`job ${here.id}`);
-        void claim(here);
+        void claim(here, true);
       }
       soon();
     },
