@@ -1,6 +1,6 @@
 /**
- * Which window may write a job: one holds it, the others wait their turn. By the browser's own locks; where it has none,
- * the windows ask each other.
+ * Which window may write a job: one holds it, the others wait their turn. By the browser's own locks; where it has
+ * none, the windows ask each other.
  */
 
 export interface Claim {

@@ -1,4 +1,4 @@
-/** What differs between two states: forward and backward it gives exactly the other one, and is as small as the change. */
+/** What differs between two states: forward and backward it gives the other one, and is as small as the change. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { backward, forward, onlyPlace, patchBetween, same } from '../../src/jobs/patch.ts';

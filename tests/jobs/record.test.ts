@@ -1,4 +1,4 @@
-/** A kept job as text: one saved file of each version is read; what is no job of this program is told, and kept whole. */
+/** A kept job as text: one saved file of each version is read; what is no job of this program is told, and whole. */
 import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { fileText, MOST_FACTOR, readRecord, recordText, USUAL_FACTOR, VERSION } from '../../src/jobs/record.ts';

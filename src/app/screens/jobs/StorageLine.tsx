@@ -22,7 +22,7 @@ export function StorageLine({ work }: { work: Work }) {
       stop();
     };
   }, [work]);
-  if (work.keeper && work.keeper.lasting !== 'device')
+  if (work.keeper?.lasting !== 'device')
     return <p className="fine">Nothing is kept on this device from this page. Save each job as a file.</p>;
   return (
     <p className="fine storage">

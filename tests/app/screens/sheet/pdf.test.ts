@@ -45,8 +45,9 @@ const designOf = (file: string) => {
 
 async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
   const page = await browser.newPage({ viewport: { width, height: 900 } });
-  await page.goto(`${server.resolvedUrls!.local[0]!}#sheet`);
-  await page.selectOption('header select', `${file}.conepair.json`);
+  await page.goto(`${server.resolvedUrls!.local[0]!}#jobs`);
+  await page.getByRole('button', { name: designOf(file).title! }).click();
+  await toSheet(page);
   await page.waitForFunction(
     (title) => document.querySelector('.title-block h3')?.textContent === title,
     designOf(file).title,
@@ -54,6 +55,26 @@ async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
   await page.selectOption('.paper-choice select', paper);
   await page.waitForSelector('.pages[aria-busy="false"]');
   return page;
+}
+
+/** From the screen on which what is opened is shown. */
+async function toSheet(page: Page): Promise<void> {
+  await page.waitForURL('**#fit');
+  await page.evaluate(() => {
+    window.location.hash = '#sheet';
+  });
+}
+
+async function openFile(page: Page, name: string, design: object): Promise<void> {
+  await page.evaluate(() => {
+    window.location.hash = '#jobs';
+  });
+  await page.setInputFiles('.begin input[type=file]', {
+    name,
+    mimeType: 'application/json',
+    buffer: Buffer.from(JSON.stringify(design)),
+  });
+  await toSheet(page);
 }
 
 /** Text may begin in the margin only where the foot stands. */
@@ -145,11 +166,7 @@ test('eight seats with every surface cut go on to further pages, and nothing is 
     { seat: name, part: 'bush' as const, cleanup: 0.001, limit: 0.2 },
   ]);
   const design = { ...designOf('steep-first'), title: 'Eight seats', seats, cut: { allow } };
-  await page.setInputFiles('header input[type=file]', {
-    name: 'eight.conepair.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(design)),
-  });
+  await openFile(page, 'eight.conepair.json', design);
   await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Eight seats');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   await page.close();
@@ -173,11 +190,7 @@ test('a plan that is not possible prints what conflicts, and nothing to carry ou
     title: 'Too little',
     cut: { ...steep.cut!, allow: [{ seat: 'steep', part: 'journal' as const, limit: 0.002 }] },
   };
-  await page.setInputFiles('header input[type=file]', {
-    name: 'tight.conepair.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(design)),
-  });
+  await openFile(page, 'tight.conepair.json', design);
   await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Too little');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   await page.close();
