@@ -18,11 +18,11 @@ export interface Steps {
   at: number;
 }
 
-/** What is to be written: steps as they are now, and that there are none before and after. */
+/** What is to be written: steps as they are now, and, where some were let go, that there are none before or after. */
 export interface Unwritten {
   put: { n: number; text: string }[];
-  first: number;
-  end: number;
+  noneBefore: number | null;
+  noneFrom: number | null;
 }
 
 const MOST_STEPS = 500;
@@ -38,6 +38,8 @@ export function createHistory(kept: Steps = { first: 0, steps: [], at: 0 }) {
   let steps = [...kept.steps];
   /** lowest number that stands otherwise than it was written */
   let unwritten = Number.POSITIVE_INFINITY;
+  /** whether steps may stand in the store that are none any more */
+  let stale = { before: true, after: true };
   let field: { place: string; time: number } | null = null;
 
   function letGo() {
@@ -45,6 +47,7 @@ export function createHistory(kept: Steps = { first: 0, steps: [], at: 0 }) {
     while (at > first + 1 && (steps.length > MOST_STEPS || text > MOST_TEXT)) {
       text -= steps.shift()!.text.length;
       first++;
+      stale = { ...stale, before: true };
     }
   }
 
@@ -56,8 +59,9 @@ export function createHistory(kept: Steps = { first: 0, steps: [], at: 0 }) {
       const place = time === undefined ? null : onlyPlace(patch);
       const last = steps[at - 1 - first];
       const goesOn = place !== null && field?.place === place && time! - field.time <= SAME_FIELD && last !== undefined;
-      steps = steps.slice(0, (goesOn ? at - 1 : at) - first);
       if (goesOn) at--;
+      if (at - first < steps.length) stale = { ...stale, after: true };
+      steps = steps.slice(0, at - first);
       unwritten = Math.min(unwritten, at);
       field = place === null ? null : { place, time: time! };
       const whole = goesOn ? patchBetween(backward(before, last.patch), after) : patch;
@@ -83,13 +87,16 @@ export function createHistory(kept: Steps = { first: 0, steps: [], at: 0 }) {
     /** What was not written yet; from here on it counts as written, unless `failed` is told. */
     write(): Unwritten & { failed(): void } {
       const from = unwritten;
+      const { before, after } = stale;
       unwritten = Number.POSITIVE_INFINITY;
+      stale = { before: false, after: false };
       return {
         put: steps.flatMap(({ text }, i) => (first + i >= from ? [{ n: first + i, text }] : [])),
-        first,
-        end: first + steps.length,
+        noneBefore: before ? first : null,
+        noneFrom: after ? first + steps.length : null,
         failed: () => {
           unwritten = Math.min(unwritten, from);
+          stale = { before: stale.before || before, after: stale.after || after };
         },
       };
     },

@@ -117,12 +117,8 @@ export function createShelf(tables: Tables) {
       ...(steps?.put ?? []).map(
         (step): Change => ({ table: 'steps', put: checked({ job: id, n: step.n }, step.text) }),
       ),
-      ...(steps
-        ? ([
-            { table: 'steps', drop: { job: id, to: steps.first - 1 } },
-            { table: 'steps', drop: { job: id, from: steps.end } },
-          ] as const)
-        : []),
+      ...(steps?.noneBefore == null ? [] : [{ table: 'steps', drop: { job: id, to: steps.noneBefore - 1 } } as const]),
+      ...(steps?.noneFrom == null ? [] : [{ table: 'steps', drop: { job: id, from: steps.noneFrom } } as const]),
     ];
     return { changes, place: { slot, turn } as Place, failed: () => steps?.failed() };
   }

@@ -21,9 +21,10 @@ function keptSteps() {
   const steps = new Map<number, string>();
   return {
     steps,
-    take({ put, first, end }: ReturnType<ReturnType<typeof createHistory>['write']>) {
+    take({ put, noneBefore, noneFrom }: ReturnType<ReturnType<typeof createHistory>['write']>) {
       for (const { n, text } of put) steps.set(n, text);
-      for (const n of [...steps.keys()]) if (n < first || n >= end) steps.delete(n);
+      for (const n of [...steps.keys()])
+        if (n < (noneBefore ?? 0) || n >= (noneFrom ?? Number.POSITIVE_INFINITY)) steps.delete(n);
     },
     read: (first: number, at: number) =>
       createHistory({
@@ -110,19 +111,20 @@ test('another step writes one, whatever stands before it; a changed past is take
   for (let i = 0; i < 250; i++) history.push({ a: i }, { a: i + 1 });
   expect(history.write().put).toHaveLength(250);
   history.push({ a: 250 }, { a: 251 });
-  expect(history.write()).toMatchObject({ put: [{ n: 250 }], first: 0, end: 251 });
+  expect(history.write()).toMatchObject({ put: [{ n: 250 }], noneBefore: null, noneFrom: null });
   expect(history.write().put).toEqual([]);
   let now = { a: 251 };
   for (let i = 0; i < 20; i++) now = history.undo(now);
   expect(history.write().put).toEqual([]);
   history.push(now, { a: -1 });
-  expect(history.write()).toMatchObject({ put: [{ n: 231 }], end: 232 });
+  expect(history.write()).toMatchObject({ put: [{ n: 231 }], noneBefore: null, noneFrom: 232 });
 });
 
 test('five hundred steps are held, fewer only where they are very large, and the last one always', () => {
   const many = createHistory();
   for (let i = 0; i < 700; i++) many.push({ a: i }, { a: i + 1 });
   expect(many.at - many.first).toBe(500);
+  expect(many.write()).toMatchObject({ noneBefore: 200 });
   let now = { a: 700 };
   while (many.at > many.first) now = many.undo(now);
   expect(now).toEqual({ a: 200 });
