@@ -43,7 +43,7 @@ export function memoryTables(): Tables {
     const of = tables[change.table];
     if ('put' in change) {
       const { job, n } = change.put;
-      of.set(job, (of.get(job) ?? new Map()).set(n, structuredClone(change.put)));
+      of.set(job, (of.get(job) ?? new Map()).set(n, change.put));
       return;
     }
     const { job, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY } = change.drop;
@@ -56,6 +56,7 @@ export function memoryTables(): Tables {
       job === undefined
         ? sorted(tables[table]).flatMap((rows) => sorted(rows))
         : sorted(tables[table].get(job) ?? new Map()),
-    write: async (changes) => changes.forEach(apply),
+    // Copied first: what cannot be copied fails before anything is changed.
+    write: async (changes) => structuredClone(changes).forEach(apply),
   };
 }

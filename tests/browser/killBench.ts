@@ -1,7 +1,8 @@
 /**
  * Jobs kept and work lost where the page is cut short: 50 times (or `--count`) at random moments while a job is being
  * edited, by turns the renderer crashed and the whole browser killed. Prints jobs kept of jobs tried, the worst work
- * lost in seconds, and what keeping costs. Needs a build: `npx vite build && node --import tsx tests/browser/killBench.ts`
+ * lost in seconds, and what keeping costs. Needs a build:
+ *   npx vite build && node --import tsx tests/browser/killBench.ts
  */
 
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';

@@ -55,4 +55,17 @@ export function tablesContract(open: () => Promise<Tables>) {
     expect(textsOf(await tables.all('slots', 'a'))).toEqual(['second']);
     expect(textsOf(await tables.all('heads', 'a'))).toEqual(['second']);
   });
+
+  test('where one of the changes cannot be made none is, and that is told', async () => {
+    const tables = await open();
+    await tables.write([{ table: 'slots', put: row('a', 0, 'before') }]);
+    const unfit = { job: 'a', n: 1, text: () => {} } as unknown as Row;
+    await expect(
+      tables.write([
+        { table: 'slots', put: row('a', 0, 'after') },
+        { table: 'slots', put: unfit },
+      ]),
+    ).rejects.toThrow();
+    expect(textsOf(await tables.all('slots', 'a'))).toEqual(['before']);
+  });
 }

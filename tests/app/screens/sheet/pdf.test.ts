@@ -45,9 +45,8 @@ const designOf = (file: string) => {
 
 async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
   const page = await browser.newPage({ viewport: { width, height: 900 } });
-  await page.goto(`${server.resolvedUrls!.local[0]!}#jobs`);
-  await page.getByRole('button', { name: designOf(file).title! }).click();
-  await toSheet(page);
+  await page.goto(`${server.resolvedUrls!.local[0]!}#sheet`);
+  await openFile(page, `${file}.conepair.json`, designOf(file));
   await page.waitForFunction(
     (title) => document.querySelector('.title-block h3')?.textContent === title,
     designOf(file).title,
@@ -57,24 +56,17 @@ async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
   return page;
 }
 
-/** From the screen on which what is opened is shown. */
-async function toSheet(page: Page): Promise<void> {
-  await page.waitForURL('**#fit');
-  await page.evaluate(() => {
-    window.location.hash = '#sheet';
-  });
-}
-
+/** Drops a file on the page. */
 async function openFile(page: Page, name: string, design: object): Promise<void> {
-  await page.evaluate(() => {
-    window.location.hash = '#jobs';
-  });
-  await page.setInputFiles('.begin input[type=file]', {
-    name,
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(design)),
-  });
-  await toSheet(page);
+  await page.waitForSelector('header');
+  await page.evaluate(
+    ([file, text]) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([text!], file!));
+      window.dispatchEvent(new DragEvent('drop', { dataTransfer }));
+    },
+    [name, JSON.stringify(design)],
+  );
 }
 
 /** Text may begin in the margin only where the foot stands. */
