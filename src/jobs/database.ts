@@ -1,6 +1,6 @@
 /** The store that lasts: IndexedDB. Each write is one transaction that is done once it is on the disk. */
-import { type IDBPDatabase, type IDBPObjectStore, openDB } from 'idb';
-import { type Change, type Range, TABLES, type Tables } from './tables.ts';
+import { type IDBPDatabase, openDB } from 'idb';
+import { type Range, TABLES, type Tables } from './tables.ts';
 
 const VERSION = 1;
 
@@ -43,7 +43,11 @@ export async function openDatabase(name: string, lost: () => void): Promise<Data
       // That it has failed is told by whoever waits for the whole.
       done.catch(() => {});
       try {
-        for (const change of changes) ask(written.objectStore(change.table), change).catch(() => {});
+        for (const change of changes) {
+          const store = written.objectStore(change.table);
+          const asked: Promise<unknown> = 'put' in change ? store.put(change.put) : store.delete(rangeOf(change.drop));
+          asked.catch(() => {});
+        }
       } catch (error) {
         written.abort();
         throw error;
@@ -54,9 +58,6 @@ export async function openDatabase(name: string, lost: () => void): Promise<Data
     close: shut,
   };
 }
-
-const ask = (store: IDBPObjectStore<unknown, string[], string, 'readwrite'>, change: Change): Promise<unknown> =>
-  'put' in change ? store.put(change.put) : store.delete(rangeOf(change.drop));
 
 const rangeOf = ({ job, from = Number.NEGATIVE_INFINITY, to = Number.POSITIVE_INFINITY }: Range) =>
   IDBKeyRange.bound([job, from], [job, to]);
