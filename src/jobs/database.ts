@@ -11,23 +11,30 @@ export interface Database extends Tables {
 /** `lost`: called when the browser takes the store away while the page is open. Throws where it gives none. */
 export async function openDatabase(name: string, lost: () => void): Promise<Database> {
   let open: IDBPDatabase | null = null;
+  let opening: Promise<IDBPDatabase> | null = null;
+  const shut = () => {
+    open?.close();
+    open = null;
+    opening = null;
+  };
   const connected = async (): Promise<IDBPDatabase> => {
-    open ??= await openDB(name, VERSION, {
+    opening ??= openDB(name, VERSION, {
       upgrade: (db) => {
         for (const table of TABLES) db.createObjectStore(table, { keyPath: ['job', 'n'] });
       },
       // A newer program in another window waits for this one to let go.
-      blocking: () => shut(),
+      blocking: shut,
       terminated: () => {
         open = null;
+        opening = null;
         lost();
       },
     });
+    open = await opening.catch((error) => {
+      opening = null;
+      throw error;
+    });
     return open;
-  };
-  const shut = () => {
-    open?.close();
-    open = null;
   };
   await connected();
   return {

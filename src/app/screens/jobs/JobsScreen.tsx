@@ -92,6 +92,7 @@ export default function JobsScreen({ work }: { work: Work }) {
 /** What is opened is looked at on the opening screen. */
 const goOn = () => {
   window.location.hash = '#fit';
+  window.scrollTo({ top: 0 });
 };
 
 /** The plainest double cone there is, mm and degrees: both cones touch at once in its zero position. */
