@@ -1,6 +1,7 @@
 import react from '@vitejs/plugin-react';
 import { playwright } from '@vitest/browser-playwright';
-import { defineConfig } from 'vitest/config';
+import { VitePWA } from 'vite-plugin-pwa';
+import { defineConfig, type Plugin } from 'vitest/config';
 
 /** Debian's Chromium; WebGL in software, so that a machine without a graphics card draws the scene too. */
 export const CHROMIUM = {
@@ -19,12 +20,61 @@ export const CHROMIUM = {
 
 const top = import.meta.dirname;
 
+/**
+ * What the built page may load: what stands beside it, and nothing else. Of styles written into the page only an empty
+ * sheet, told by its hash: leva makes one, and fills it by script, which is allowed.
+ */
+const POLICY = [
+  "default-src 'none'",
+  "script-src 'self'",
+  "worker-src 'self'",
+  "style-src 'self' 'sha256-47DEQpj8HBSa+/TImW+5JCeuQeRkm5NMpJWZG3hSuFU='",
+  "img-src 'self' data: blob:",
+  "connect-src 'self'",
+  "manifest-src 'self'",
+  "base-uri 'none'",
+  "form-action 'none'",
+].join('; ');
+
+const policy: Plugin = {
+  name: 'policy',
+  apply: 'build',
+  transformIndexHtml: () => [
+    { tag: 'meta', attrs: { 'http-equiv': 'Content-Security-Policy', content: POLICY }, injectTo: 'head-prepend' },
+  ],
+};
+
+/** The page after one visit without a network: all of it is kept, and a newer one is taken when asked for. */
+const offline = VitePWA({
+  registerType: 'prompt',
+  injectRegister: null,
+  manifest: {
+    name: 'Conepair',
+    short_name: 'Conepair',
+    description: 'For the person who makes or rebuilds a small lathe spindle in a double-cone plain bearing',
+    display: 'standalone',
+    start_url: './',
+    scope: './',
+    background_color: '#f4efe4',
+    theme_color: '#f4efe4',
+    icons: [
+      { src: 'icon.svg', sizes: 'any', type: 'image/svg+xml' },
+      { src: 'icon-512.png', sizes: '512x512', type: 'image/png', purpose: 'any maskable' },
+    ],
+  },
+  workbox: {
+    globPatterns: ['**/*.{js,css,html,svg,png,webmanifest}'],
+    cleanupOutdatedCaches: true,
+    maximumFileSizeToCacheInBytes: 8_000_000,
+  },
+});
+
 export default defineConfig({
   root: `${top}/src`,
-  publicDir: false,
+  publicDir: `${top}/assets/served`,
   cacheDir: `${top}/node_modules/.vite`,
   base: './',
-  plugins: [react()],
+  plugins: [react(), policy, offline],
   resolve: { dedupe: ['react', 'react-dom', 'three'] },
   // Named here because the scene is loaded lazily: found late, they would be bundled with a second React.
   optimizeDeps: {

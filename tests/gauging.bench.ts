@@ -1,5 +1,5 @@
 import { bench, describe } from 'vitest';
-import { consequencesOf } from '../src/engine/gauging/consequences.ts';
+import { consequencesOf } from '../src/engine/belief/consequences.ts';
 import { nextFor, wholeOf } from '../src/engine/gauging/nextReading.ts';
 import {
   disturbed,

@@ -1,22 +1,32 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
-import { useEffect, useSyncExternalStore } from 'react';
+import { useEffect, useState, useSyncExternalStore } from 'react';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
 import { Keeping } from './frame/Keeping.tsx';
+import { Newer } from './frame/Newer.tsx';
+import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
 import { PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openFile } from './state/files.ts';
 import type { Work } from './state/store.ts';
+import { useLink } from './takeAlong/useLink.ts';
+
+const TakeAlong = onDemand(() => import('./takeAlong/TakeAlong.tsx'), { what: 'What can be taken along' });
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();
+  const [takeOn, setTakeOn] = useState<string | null>(null);
+  const taking = takeOn === screen.name;
   useShortcuts(work);
+  useLink(work);
   useDropped(work);
   return (
     <div className="app">
-      <Header work={work} screen={screen} />
+      <Header work={work} screen={screen} taking={taking} toggleTaking={() => setTakeOn(taking ? null : screen.name)} />
       <Refused work={work} />
       <Keeping work={work} />
+      <Newer work={work} />
+      {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
       <main>
         <GuardedWork value={work}>
           <Guard key={screen.name} what="This screen">

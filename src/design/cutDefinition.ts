@@ -3,7 +3,7 @@
  * job. Registered in definition.ts.
  */
 import * as z from 'zod/mini';
-import { MOVE, name, number, part, SIZE, STATION, sigma } from './fields.ts';
+import { MOVE, name, number, part, pulled, SIZE, STATION, sigma } from './fields.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
 
 const MACHINE = USUAL_MACHINE.metric;
@@ -198,9 +198,7 @@ const trial = z.strictObject({
     z.strictObject({
       value: number('fine', 'Shake', 'Total indicator travel from side to side', { min: 0, max: 100 }),
       sigma,
-      indicator: number('length', 'Indicator', 'Where the indicator stands', STATION),
-      position: number('fine', 'Position', 'Of the journal during the reading', MOVE),
-      direction: number('phase', 'Direction', 'Of the pull, from x toward y', { min: -360, max: 360 }),
+      ...pulled,
     }),
   ),
   blue: z.optional(

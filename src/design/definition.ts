@@ -7,7 +7,7 @@
  */
 import * as z from 'zod/mini';
 import { cut } from './cutDefinition.ts';
-import { DEVIATION, MOVE, name, number, part, SIZE, sigma, station, text } from './fields.ts';
+import { DEVIATION, MOVE, name, number, part, pulled, SIZE, sigma, station, text } from './fields.ts';
 import { usualMaterial } from './materials.ts';
 import { DRY_FRICTION, USUAL_DENSITY, USUAL_INDEX } from './usualOil.ts';
 
@@ -315,9 +315,7 @@ export const reading = z.discriminatedUnion('kind', [
     sigma,
     after,
     value: value('fine', 'Total indicator travel from side to side'),
-    indicator: station('Indicator', 'Where the indicator stands'),
-    position: number('fine', 'Position', 'Of the journal during the reading', MOVE),
-    direction: number('phase', 'Direction', 'Of the pull, from x toward y', { min: -360, max: 360 }),
+    ...pulled,
   }),
 ]);
 

@@ -117,3 +117,10 @@ export const name = z
 
 export const part = z.enum(['journal', 'bush']);
 export const sigma = number('fine', 'Uncertainty', 'Standard uncertainty of what was read', { above: 0, max: 100 });
+
+/** The set-up of a shake, as a reading and as part of a trial assembly alike. */
+export const pulled = {
+  indicator: station('Indicator', 'Where the indicator stands'),
+  position: number('fine', 'Position', 'Of the journal during the reading', MOVE),
+  direction: number('phase', 'Direction', 'Of the pull, from x toward y', { min: -360, max: 360 }),
+};

@@ -2,8 +2,7 @@
  * From text or a parsed value to a design, or to every error at once, in words a machinist can act on.
  * Nothing is half-loaded: the answer is a whole design or the list of what is wrong.
  */
-import type { Design } from './definition.ts';
-import { design as definition } from './definition.ts';
+import { type Design, design as definition } from './definition.ts';
 import { jsonFault } from './jsonFault.ts';
 import { quantityIfAt } from './place.ts';
 import { fileUnit } from './quantity.ts';

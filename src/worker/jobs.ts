@@ -15,6 +15,7 @@ import { measureSection } from '../report/measure/section.ts';
 import { playSection } from '../report/play/section.ts';
 import { printMaps } from '../report/print/maps.ts';
 import { printSection } from '../report/print/section.ts';
+import { solve } from '../report/report.ts';
 
 export type Running = Design & { run: NonNullable<Design['run']> };
 
@@ -41,6 +42,8 @@ export const JOBS = {
   clearances: ({ design, extras }: { design: Running; extras: number[] }) => clearanceWork(design, extras),
   /** where to set the journal cold, seat by seat */
   coldSettings: (design: Running) => coldSettings(design),
+  /** the whole report, as the command line writes it */
+  solve: (design: Design) => solve(design, `${design.title ?? 'design'}.conepair.json`),
 };
 
 export type Jobs = typeof JOBS;

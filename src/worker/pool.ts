@@ -30,6 +30,7 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   speeds: ['long', 'stop'],
   clearances: ['long', 'stop'],
   coldSettings: ['long', 'stop'],
+  solve: ['long', 'end'],
 };
 
 /** Asked again by one screen after another, of the same design. */

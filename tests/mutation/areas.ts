@@ -26,13 +26,20 @@ export const AREAS: Record<string, Area> = {
       'tests/report/cut/section.test.ts',
     ],
   },
+  belief: {
+    sources: ['src/engine/belief'],
+    tests: ['tests/engine/belief', 'tests/engine/gauging', 'tests/engine/cutting/trial.test.ts'],
+    slower: [
+      'tests/engine/belief/consequences.test.ts',
+      'tests/engine/gauging/estimate.test.ts',
+      'tests/engine/cutting/trialJobs.test.ts',
+    ],
+  },
   gauging: {
     sources: ['src/engine/gauging'],
     tests: ['tests/engine/gauging', 'tests/published/gauging.test.ts'],
     slower: [
-      ...['estimate', 'consequences', 'disagreement', 'derivatives'].map(
-        (name) => `tests/engine/gauging/${name}.test.ts`,
-      ),
+      ...['estimate', 'disagreement', 'derivatives'].map((name) => `tests/engine/gauging/${name}.test.ts`),
       'tests/report/measure/section.test.ts',
     ],
   },

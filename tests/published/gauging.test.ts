@@ -4,10 +4,10 @@
  * evaluated apart from the program, not a print.
  */
 import { describe, expect, it } from 'vitest';
+import { covarianceOf, uncertaintyOf, unit } from '../../src/engine/belief/decomposition.ts';
 import { BLOCK_SETS } from '../../src/engine/gauging/blockSets.ts';
 import { stackFor } from '../../src/engine/gauging/blockStack.ts';
 import { trueTravel } from '../../src/engine/gauging/cosineError.ts';
-import { covarianceOf, uncertaintyOf, unit } from '../../src/engine/gauging/decomposition.ts';
 import { type Estimate, estimate } from '../../src/engine/gauging/estimate.ts';
 import type { Reading } from '../../src/engine/gauging/reading.ts';
 import { predict } from '../../src/engine/gauging/readings/index.ts';

@@ -4,6 +4,7 @@
  */
 import { type ReactNode, type RefObject, useRef } from 'react';
 import { useSize } from '../pictures/useSize.ts';
+import { type CurveTable, holdsCurves } from './curveTables.ts';
 
 export interface Box {
   left: number;
@@ -36,13 +37,29 @@ interface FigureProps {
   children: ReactNode;
   /** below the drawing */
   foot?: ReactNode;
+  /** what is drawn, as numbers */
+  curves?: () => CurveTable;
 }
 
 /** A chart with nothing to take hold of. */
-export function ChartFigure({ box, className = '', size: { width, height }, label, children, foot }: FigureProps) {
+export function ChartFigure({
+  box,
+  className = '',
+  size: { width, height },
+  label,
+  children,
+  foot,
+  curves,
+}: FigureProps) {
   return (
     <figure className={`chart ${className}`.trim()} ref={box}>
-      <svg width={width} height={height} role="img" aria-label={label}>
+      <svg
+        width={width}
+        height={height}
+        role="img"
+        aria-label={label}
+        ref={(drawing) => curves && holdsCurves(drawing, curves)}
+      >
         {children}
       </svg>
       {foot}

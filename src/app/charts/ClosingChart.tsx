@@ -12,6 +12,7 @@ import { AcrossAxis, AxisNames, across, curvePath, LineNames, PlotClip, UpAxis, 
 import { ChartBands, ChartTag, OffChart } from './ChartMarks.tsx';
 import { type Curve, curveOf, filmsShown, goodStretch, type Range, rangeOf } from './chartCurves.ts';
 import { chartLabels } from './chartLabels.ts';
+import { holdsCurves } from './curveTables.ts';
 
 interface Props {
   design: Design;
@@ -40,6 +41,14 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
   }, [seats, wanted, low, high, width, height, system]);
 
   const move = useAxialMove(work, fit, () => (high - low) / (plot.right - plot.left));
+  const tableOf = () => ({
+    across: `position, ${unit.name}`,
+    up: `least film, ${unit.name}`,
+    lines: curves.map((curve, i) => ({
+      name: seats[i]!.name,
+      points: curve.map(([p, film]) => [p / unit.size, film / unit.size] as const),
+    })),
+  });
   const path = (curve: Curve) => curvePath(curve, x, y);
   const now = x(fit.position);
   return (
@@ -50,6 +59,7 @@ export function ClosingChart({ design, seats, fit, system, work }: Props) {
         viewBox={`0 0 ${width} ${height}`}
         role="group"
         aria-label="Least film of every seat against axial position; drag sideways to move the journal"
+        ref={(drawing) => holdsCurves(drawing, tableOf)}
         {...move.handlers}
       >
         <PlotClip id={`${id}plot`} plot={plot} />

@@ -84,6 +84,7 @@ function Chart({
       className="run-chart"
       size={{ width, height }}
       label={title}
+      curves={() => ({ across, up, lines })}
       foot={lines.length > 1 && <LineNames names={lines} />}
     >
       <PlotClip id={`${id}plot`} plot={plot} />

@@ -10,9 +10,12 @@ import type { Work } from '../state/store.ts';
 interface Props {
   work: Work;
   screen: ScreenEntry;
+  /** whether what can be taken along is listed */
+  taking: boolean;
+  toggleTaking(): void;
 }
 
-export function Header({ work, screen }: Props) {
+export function Header({ work, screen, taking, toggleTaking }: Props) {
   const title = useStore(work.store, (state) => state.design.title ?? 'untitled');
   const example = useStore(work.store, (state) => state.example !== null);
   const system = useStore(work.store, (state) => state.system);
@@ -48,6 +51,9 @@ export function Header({ work, screen }: Props) {
         </button>
         <button type="button" onClick={() => saveFile(work)}>
           Save
+        </button>
+        <button type="button" aria-expanded={taking} onClick={toggleTaking}>
+          Take along
         </button>
       </div>
     </header>

@@ -3,6 +3,7 @@
  */
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
+import { redraws } from './redraw.ts';
 import { type Look, VIEWS, type View } from './ScenePair.tsx';
 import './threeConsole.ts';
 import { panel } from './sceneLegend.tsx';
@@ -78,6 +79,7 @@ export function Stage({ seen, lookAt, dark, onLost, legend, children }: Props) {
         flat
         dpr={[1, 2]}
         camera={{ fov: 28, near: 0.1, far: 60 }}
+        onCreated={({ gl, scene, camera }) => redraws(gl.domElement, () => gl.render(scene, camera))}
         role="application"
         tabIndex={0}
         onKeyDown={onKeyDown}

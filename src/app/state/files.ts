@@ -31,10 +31,10 @@ export function saveFile(work: Work): void {
   work.fileSaved();
 }
 
-/** Offers a text to the person as a file to keep. */
-export function offer(file: string, text: string, type: string): void {
+/** Offers something to the person as a file to keep. */
+export function offer(file: string, content: BlobPart, type: string): void {
   const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([text], { type }));
+  link.href = URL.createObjectURL(new Blob([content], { type }));
   link.download = file;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 1000);

@@ -7,9 +7,10 @@
  * ratio:
  *         S. S. Wilks, Annals of Mathematical Statistics 9 (1938) 60 (both from memory)
  */
+
+import { costOf } from '../belief/accounts.ts';
 import { fit, type SeatInput } from '../contact/fit.ts';
 import { predict } from '../gauging/readings/index.ts';
-import { costOf } from './belief.ts';
 import type { Trial, TrialResult, Updated } from './trial.ts';
 
 export interface ReadingName {

@@ -8,9 +8,10 @@
  * bush by d toward the nose is a position less by d, one that moves their journal more by d. The film of the seat is
  * the least of them. Exact for straight lines; with a profile until a place further off becomes the least.
  */
+
+import { type Breakpoint, breakpointsAt } from '../belief/filmGradient.ts';
 import { filmAlong } from '../contact/film.ts';
 import { seatLines } from '../contact/fit.ts';
-import { type Breakpoint, breakpointsAt } from '../gauging/filmGradient.ts';
 import { radialOf } from '../parts/stock.ts';
 import { cutParts, type Face, type Problem } from './problem.ts';
 

@@ -12,8 +12,9 @@
  * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add
  * up.
  */
+
+import { endOf } from '../belief/accounts.ts';
 import { fit } from '../contact/fit.ts';
-import { endOf } from './belief.ts';
 import { nearestPlan, type Plan, planCut, planIn, type Verdict } from './plan.ts';
 import { cutParts, NO_STEP, type PlanInput, problemOf } from './problem.ts';
 import { type Believed, spreadOf } from './trial.ts';

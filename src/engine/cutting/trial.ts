@@ -5,10 +5,7 @@
  * Before the first trial every film has the doubt of the measurements; stock taken between trials adds the doubt of its
  * own amount. A trial that agrees with what is believed leaves it where it is and makes it surer, however often.
  */
-import type { SeatInput } from '../contact/fit.ts';
-import type { Part } from '../parts/line.ts';
-import { movedAxially } from '../parts/shift.ts';
-import { renewed, withStock } from '../parts/stock.ts';
+
 import {
   type Account,
   beginning,
@@ -22,7 +19,11 @@ import {
   settled,
   withError,
   withTold,
-} from './belief.ts';
+} from '../belief/accounts.ts';
+import type { SeatInput } from '../contact/fit.ts';
+import type { Part } from '../parts/line.ts';
+import { movedAxially } from '../parts/shift.ts';
+import { renewed, withStock } from '../parts/stock.ts';
 import { type Clash, clashesOf } from './clashes.ts';
 import type { PlanInput } from './problem.ts';
 import { type Blue, believed, type Shake, shakeTold, touchOf } from './trialReadings.ts';

@@ -13,13 +13,15 @@
  * parts.
  * Exact for straight lines; those with a profile, and the shake, are worked out again about the estimate they lead to.
  */
+
+import type { Bound, Told } from '../belief/accounts.ts';
+import { filmPerPosition } from '../belief/filmGradient.ts';
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
-import { filmPerPosition } from '../gauging/filmGradient.ts';
+import { perStock } from '../gauging/cutsBetween.ts';
 import type { ReadingOf } from '../gauging/reading.ts';
 import { predict } from '../gauging/readings/index.ts';
 import { withStock } from '../parts/stock.ts';
-import type { Bound, Told } from './belief.ts';
 
 export type Shake = Omit<ReadingOf<'shake'>, 'kind'>;
 export type Blue = readonly { seat: number; prints: boolean }[];
@@ -63,19 +65,11 @@ export function touchOf(
   return { at, gains: now.map((_, i) => (i === seat ? gain : 0)), bounds };
 }
 
-/** Step (m) of the differences by which the shake's dependence on e is found. */
-const DIFFERENCE = 1e-8;
-
 /** Null: it has no prediction for these parts. */
 export function shakeTold(parts: readonly SeatInput[], about: readonly number[], shake: Shake): Told | null {
-  const read = (e: readonly number[]) => predict({ kind: 'shake', ...shake }, believed(parts, e)).value;
-  const predicted = read(about);
+  const now = believed(parts, about);
+  const { value: predicted, influences } = predict({ kind: 'shake', ...shake }, now);
   if (predicted === null) return null;
-  const gains: number[] = [];
-  for (let i = 0; i < about.length; i++) {
-    const more = read(about.map((e, j) => (j === i ? e + DIFFERENCE : e)));
-    if (more === null) return null;
-    gains.push((more - predicted) / DIFFERENCE);
-  }
+  const gains = now.map((_, seat) => perStock(influences, now, { seat, part: 'bush' }));
   return { value: shake.value, sigma: shake.sigma, predicted, gains, about };
 }

@@ -1,7 +1,7 @@
 /** How the readings lie about the fitted shape: residuals and chi-square (estimate.ts has the equations). */
-import { type Decomposition, leveragesOf } from './decomposition.ts';
+import { type Decomposition, leveragesOf } from '../belief/decomposition.ts';
+import { chiSquareTail } from '../belief/distributions.ts';
 import { CHECKED } from './disagreement.ts';
-import { chiSquareTail } from './distributions.ts';
 import type { Linearised } from './linearise.ts';
 import type { Reading } from './reading.ts';
 

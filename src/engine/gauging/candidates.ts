@@ -2,9 +2,11 @@
  * Readings that could be taken next: for every surface the set-ups that a shop would think of, each as it would
  * read on the shape, with the uncertainty the notebook states for its kind.
  */
+
+import type { On } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { bestPair, triedBalls, triedRolls } from './choice.ts';
-import type { Kind, On, Reading, ReadingOf } from './reading.ts';
+import type { Kind, Reading, ReadingOf } from './reading.ts';
 import { predict } from './readings/index.ts';
 import { stackOfAngle } from './sineBar.ts';
 import { INCH_TOOLS, METRIC_TOOLS, type Tooling } from './tooling.ts';

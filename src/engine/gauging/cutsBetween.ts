@@ -9,10 +9,11 @@
  * @source JCGM 102:2011, 6.2 (a common error as one more input quantity; from memory)
  */
 
+import type { Influence, On } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { withMetalOff } from '../parts/asTheyStand.ts';
 import type { Part } from '../parts/line.ts';
-import type { Influence, On, Reading } from './reading.ts';
+import type { Reading } from './reading.ts';
 
 /** One amount of metal, known by its identity: readings that name the same object share its error. */
 export type CutBetween =
@@ -54,19 +55,26 @@ export function movedBetween({ since = [] }: Pick<Reading, 'since'>, { seat, par
 }
 
 /**
- * How a value follows the error of an amount (m/m), by its influences on the shape that was seen:
- *   ∂r/∂e = ∓1/cos a    - for a journal, + for a bush, of stock        ∂r/∂e = -moves·tan a    of a face
+ * How a value follows the error of an amount (m/m), by its influences on the shape that was seen; of metal off a face
+ *   ∂r/∂e = -moves·tan a
  */
 export function rateOf({ cut, sign }: Since, influences: readonly Influence[], seen: readonly SeatInput[]): number {
+  if (cut.of === 'surface') return sign * perStock(influences, seen, cut);
   return influences.reduce((sum, { seat, part, by, rate }) => {
-    if (by !== 'radius') return sum;
-    const { halfAngle } = seen[seat]![part];
-    if (cut.of === 'face')
-      return cut.part === part && cut.seats.includes(seat) ? sum - sign * cut.moves * Math.tan(halfAngle) * rate : sum;
-    return cut.seat === seat && cut.part === part
-      ? sum + ((part === 'journal' ? -1 : 1) * sign * rate) / Math.cos(halfAngle)
-      : sum;
+    if (by !== 'radius' || cut.part !== part || !cut.seats.includes(seat)) return sum;
+    return sum - sign * cut.moves * Math.tan(seen[seat]![part].halfAngle) * rate;
   }, 0);
+}
+
+/** How it follows normal stock off one surface (m/m):  ∂r/∂e = ∓1/cos a    - of a journal, + of a bush */
+export function perStock(influences: readonly Influence[], seats: readonly SeatInput[], on: On): number {
+  const { halfAngle } = seats[on.seat]![on.part];
+  const radius = (on.part === 'journal' ? -1 : 1) / Math.cos(halfAngle);
+  return influences.reduce(
+    (sum, { seat, part, by, rate }) =>
+      by === 'radius' && seat === on.seat && part === on.part ? sum + radius * rate : sum,
+    0,
+  );
 }
 
 /** Every amount whose error some reading leans on, each once; those known exactly have none. */

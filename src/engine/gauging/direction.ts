@@ -7,8 +7,8 @@
  * change.   @source ml-matrix
  */
 import { Matrix, QrDecomposition } from 'ml-matrix';
-import { decompose, stepOf } from './decomposition.ts';
-import { coreRows, eliminate, independent, lessOwn, ownOf, wholeStep } from './elimination.ts';
+import { decompose, stepOf } from '../belief/decomposition.ts';
+import { coreRows, eliminate, independent, lessOwn, ownOf, wholeStep } from '../belief/elimination.ts';
 
 export interface Direction {
   step: Float64Array;

@@ -14,8 +14,9 @@
  * @source W. Baarda, "A testing procedure for use in geodetic networks", 1968, for w (from memory); the refits are its
  * non-linear form
  */
+
+import { twoSidedTail } from '../belief/distributions.ts';
 import type { ReadingFit } from './assess.ts';
-import { twoSidedTail } from './distributions.ts';
 
 /** A reading that does not go with the others, or may be the one. */
 export interface Disagreeing {

@@ -18,9 +18,13 @@
  * memory);
  *         normalised residuals: W. Baarda, "A testing procedure for use in geodetic networks", 1968 (from memory)
  */
+
+import type { Belief } from '../belief/belief.ts';
+import { type Decomposition, decompose, isTold, unit } from '../belief/decomposition.ts';
+import { chiSquareTail } from '../belief/distributions.ts';
+import { isStraight, numbersOf, type On, type Unknowns } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { type Assessment, assessed, freedomOf } from './assess.ts';
-import { type Decomposition, decompose, isTold, unit } from './decomposition.ts';
 import {
   type Agreement,
   type Disagreeing,
@@ -29,13 +33,12 @@ import {
   type Suspect,
   suspectsOf,
 } from './disagreement.ts';
-import { chiSquareTail } from './distributions.ts';
 import { minimise } from './gaussNewton.ts';
 import { heldOf } from './held.ts';
 import { type LeastSquares, type Linearised, linearise, type Prior } from './linearise.ts';
-import type { Fault, On, Reading } from './reading.ts';
+import type { Fault, Reading } from './reading.ts';
 import { predict, surfacesOf } from './readings/index.ts';
-import { isStraight, numbersOf, startingShape, type Unknowns } from './shape.ts';
+import { startingShape } from './shape.ts';
 import { isTapered, type Taper, tapersOf } from './taper.ts';
 
 export interface Impossible {
@@ -48,14 +51,9 @@ export interface Impossible {
   possibleAsDrawn: boolean;
 }
 
-export interface Estimate extends Assessment {
+export interface Estimate extends Assessment, Belief {
   kind: 'estimate';
   settled: boolean;
-  /** the fitted shape */
-  seats: SeatInput[];
-  unknowns: Unknowns;
-  numbers: Float64Array;
-  decomposition: Decomposition;
   /** of each unknown: whether the readings tell it */
   told: boolean[];
   /** of each unknown: whether it was held as drawn, since the readings leave it open */

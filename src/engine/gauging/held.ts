@@ -4,8 +4,8 @@
  * The null space of the readings (decomposition.ts) is a space of changes that no reading sees. Holding an unknown
  * that moves in it takes one direction out; it is done until none is left.
  */
-import { type Decomposition, NOTHING, openDirections } from './decomposition.ts';
-import type { Unknowns } from './shape.ts';
+import { type Decomposition, NOTHING, openDirections } from '../belief/decomposition.ts';
+import type { Unknowns } from '../belief/unknowns.ts';
 
 /** As few unknowns as take the null space away when they are held: deviations first, then half angles, then radii. */
 export function heldOf(d: Decomposition, { list }: Unknowns): boolean[] {

@@ -5,9 +5,10 @@
  *   follow b    the row and the residual of branch b in place of the deciding one
  *   keep a = b  one more, heavy row  (∂f_a/∂x - ∂f_b/∂x)·x = f_b - f_a
  */
+
+import type { Branch } from '../belief/unknowns.ts';
 import { type Direction, directionOf } from './direction.ts';
 import { type LeastSquares, type Linearised, over } from './linearise.ts';
-import type { Branch } from './reading.ts';
 import { gradientSeen } from './shape.ts';
 
 /** A gain of chi-square worth the name: a thirtieth of an uncertainty. */

@@ -7,11 +7,13 @@
  * is a reading of the unknown itself at its nominal value; so is what is known of the error of a stock
  * (cutsBetween.ts).
  */
+
+import { isShape, type On, type Unknowns, withNumbers } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { type Since, seenBy } from './cutsBetween.ts';
-import type { On, Prediction, Reading } from './reading.ts';
+import type { Prediction, Reading } from './reading.ts';
 import { predictSeen } from './readings/index.ts';
-import { gradientSeen, isShape, type Unknowns, withNumbers } from './shape.ts';
+import { gradientSeen } from './shape.ts';
 
 /** How near its nominal value a number may be taken to be before anything is read. */
 export interface Prior extends On {

@@ -16,15 +16,16 @@
  * @source Sherman and Morrison, 1950; the case of an open quantity derived here, checked against a new estimate
  */
 import { Matrix, pseudoInverse } from 'ml-matrix';
+import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from '../belief/decomposition.ts';
+import { followed, type Quantity } from '../belief/quantities.ts';
+import { gradientOf, numbersOf, type On, type Unknown, type Unknowns } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { candidatesOf } from './candidates.ts';
-import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from './decomposition.ts';
 import type { Estimate } from './estimate.ts';
 import { type LeastSquares, over, type Prior, rowsOf, seeing } from './linearise.ts';
-import { followed, type Quantity } from './quantities.ts';
-import type { On, Reading } from './reading.ts';
+import type { Reading } from './reading.ts';
 import { predict, predictSeen } from './readings/index.ts';
-import { gradientOf, numbersOf, startingShape, type Unknown, type Unknowns } from './shape.ts';
+import { startingShape } from './shape.ts';
 import { METRIC_TOOLS, type Tooling } from './tooling.ts';
 
 /** A further reading and what it would do. */

@@ -4,17 +4,11 @@
  * own (readings/): from the shape of the parts to the value that would be read.
  */
 
+import type { Branch, Influence, On } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../parts/line.ts';
 import type { Motion } from '../spindle/pose.ts';
 import type { Since } from './cutsBetween.ts';
-
-/** One surface of the pair. */
-export interface On {
-  /** index of the seat */
-  seat: number;
-  part: Part;
-}
 
 interface Read {
   /** m */
@@ -37,18 +31,6 @@ export type Reading =
 
 export type Kind = Reading['kind'];
 export type ReadingOf<K extends Kind> = Extract<Reading, { kind: K }>;
-
-/**
- * How a value follows the shape of one surface: it changes by `rate` for every unit by which
- *   radius     the radius of the surface's line at `station` grows (m/m)
- *   halfAngle  its half angle itself grows, beyond what that does to radii (m/rad)
- *   deviation  its deviation at `station` grows (m/m)
- */
-export interface Influence extends On {
-  by: 'radius' | 'halfAngle' | 'deviation';
-  station: number;
-  rate: number;
-}
 
 /** Why a reading cannot have been taken like this from these parts. Lengths m. */
 export type Fault =
@@ -74,12 +56,6 @@ export type Fault =
   | { what: 'unbounded' }
   /** a fault of ours: a search did not come to rest */
   | { what: 'stalled' };
-
-/** One of the places or seats of which the greatest decides the value. */
-export interface Branch {
-  value: number;
-  influences: Influence[];
-}
 
 /**
  * What a set-up would read on a shape. With a fault the value may still be known (a ball resting on a sharp

@@ -9,11 +9,11 @@
  * @source test of one parameter with known standard deviation: NIST/SEMATECH e-Handbook of Statistical Methods, 7.2.2.1
  *         (from memory); its level: common practice, no source
  */
+
+import { type Decomposition, uncertaintyOf, unit } from '../belief/decomposition.ts';
+import { twoSidedTail } from '../belief/distributions.ts';
+import type { On, Unknowns } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
-import { type Decomposition, uncertaintyOf, unit } from './decomposition.ts';
-import { twoSidedTail } from './distributions.ts';
-import type { On } from './reading.ts';
-import type { Unknowns } from './shape.ts';
 
 export interface Taper extends On {
   /** rad, fitted freely, and its standard uncertainty */

@@ -4,9 +4,9 @@
  */
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
+import { filmDoubt } from '../../engine/belief/filmDoubt.ts';
 import { type Doubt, evenDoubt } from '../../engine/cutting/trial.ts';
 import { estimate } from '../../engine/gauging/estimate.ts';
-import { filmDoubt } from '../../engine/gauging/filmDoubt.ts';
 import { metres, millimetres } from '../convert.ts';
 import { toPriors } from '../measure/toReading.ts';
 import { usedReadings } from '../measure/usedReadings.ts';

@@ -3,7 +3,7 @@
  */
 import type { Design } from '../../design/definition.ts';
 import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
-import { twoSidedTail } from '../../engine/gauging/distributions.ts';
+import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport } from './definition.ts';
 import { listed, NOTHING } from './listed.ts';

@@ -4,8 +4,7 @@ import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
 import { FACE_SIGMA, surfaceSigma } from './metalDoubt.ts';
 import { openTrials, type TrialEntry } from './openTrials.ts';
-import type { Cut } from './toCut.ts';
-import { limitOf } from './toCut.ts';
+import { type Cut, limitOf } from './toCut.ts';
 import { designWithCut } from './withCut.ts';
 
 /** mm: less is left by rounding alone */

@@ -3,8 +3,8 @@
  * more.
  */
 import type { Design, Part } from '../../design/definition.ts';
+import type { On } from '../../engine/belief/unknowns.ts';
 import type { CutBetween, Since } from '../../engine/gauging/cutsBetween.ts';
-import type { On } from '../../engine/gauging/reading.ts';
 import { metres } from '../convert.ts';
 import { FACE_SIGMA, surfaceSigma } from '../cut/metalDoubt.ts';
 import type { TrialEntry } from '../cut/openTrials.ts';

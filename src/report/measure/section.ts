@@ -1,12 +1,11 @@
 /** The `measure` section of the report. */
 import type { Design, Part } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
-import { type Consequence, consequencesOf } from '../../engine/gauging/consequences.ts';
-import { covarianceOf, uncertaintyOf, unit } from '../../engine/gauging/decomposition.ts';
+import { type Consequence, consequencesOf } from '../../engine/belief/consequences.ts';
+import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposition.ts';
+import { isOfShape, type On, type ShapeUnknown, type Unknown } from '../../engine/belief/unknowns.ts';
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
-import type { On } from '../../engine/gauging/reading.ts';
-import { isOfShape, type ShapeUnknown, type Unknown } from '../../engine/gauging/shape.ts';
 import { TOOLS } from '../../engine/gauging/tooling.ts';
 import { degrees, metres, millimetres } from '../convert.ts';
 import { toPlaySeats } from '../play/toPlay.ts';

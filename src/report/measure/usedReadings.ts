@@ -1,7 +1,8 @@
 /** The readings of a notebook that still tell something: those of a line that was cut to a new one since do not. */
 import type { Design } from '../../design/definition.ts';
+import type { On } from '../../engine/belief/unknowns.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';
-import type { On, Reading } from '../../engine/gauging/reading.ts';
+import type { Reading } from '../../engine/gauging/reading.ts';
 import { surfacesOf } from '../../engine/gauging/readings/index.ts';
 import { historyOf, overtakenOn } from './metalBetween.ts';
 import { toReadingThen } from './toReading.ts';

@@ -1,13 +1,14 @@
 /** Readings from before and after cuts: the estimate of the parts as they are is that of before, moved by the stock. */
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
+import { covarianceOf, uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';
+import { numbersOf, type On } from '../../../src/engine/belief/unknowns.ts';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import type { CutBetween, Since } from '../../../src/engine/gauging/cutsBetween.ts';
-import { covarianceOf, uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
 import type { Estimate } from '../../../src/engine/gauging/estimate.ts';
 import { linearise } from '../../../src/engine/gauging/linearise.ts';
-import type { On, Reading } from '../../../src/engine/gauging/reading.ts';
-import { numbersOf, startingShape } from '../../../src/engine/gauging/shape.ts';
+import type { Reading } from '../../../src/engine/gauging/reading.ts';
+import { startingShape } from '../../../src/engine/gauging/shape.ts';
 import { movedAxially } from '../../../src/engine/parts/shift.ts';
 import { withStock } from '../../../src/engine/parts/stock.ts';
 import {

@@ -1,11 +1,12 @@
 /** Every analytic derivative against central differences, for every kind of reading and every quantity of the fit. */
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
+import { followed, type Quantity, quantitiesOf } from '../../../src/engine/belief/quantities.ts';
+import { gradientOf, type Influence, numbersOf, type On, withNumbers } from '../../../src/engine/belief/unknowns.ts';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
-import { followed, type Quantity, quantitiesOf } from '../../../src/engine/gauging/quantities.ts';
-import type { Influence, On, Reading } from '../../../src/engine/gauging/reading.ts';
+import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
-import { gradientOf, numbersOf, startingShape, withNumbers } from '../../../src/engine/gauging/shape.ts';
+import { startingShape } from '../../../src/engine/gauging/shape.ts';
 import { anyPair, between, DEG, disturbed, errors, MM, notebook, UM } from './pairs.ts';
 
 // Nothing is timed here; a busy machine only takes longer.

@@ -1,12 +1,13 @@
 /** The estimate: round trips, what it leaves open, priors, odd scales, and the reading that disagrees. */
 import fc from 'fast-check';
 import { describe, expect, test, vi } from 'vitest';
+import { uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';
+import { numbersOf, type On } from '../../../src/engine/belief/unknowns.ts';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
-import { uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
 import { type Estimate, estimate } from '../../../src/engine/gauging/estimate.ts';
 import { chiSquareOf } from '../../../src/engine/gauging/linearise.ts';
-import type { On, Reading } from '../../../src/engine/gauging/reading.ts';
-import { numbersOf, startingShape } from '../../../src/engine/gauging/shape.ts';
+import type { Reading } from '../../../src/engine/gauging/reading.ts';
+import { startingShape } from '../../../src/engine/gauging/shape.ts';
 import {
   anyPair,
   between,

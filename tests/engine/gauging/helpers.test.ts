@@ -1,11 +1,11 @@
 /** Helpers of the bench: stacks of blocks, the sine bar, balls and rolls, temperature, distributions. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { chiSquareTail, normalQuantile, twoSidedTail } from '../../../src/engine/belief/distributions.ts';
 import { BLOCK_SETS, type BlockSet, metresOf } from '../../../src/engine/gauging/blockSets.ts';
 import { fewest, MOST_BLOCKS, stackFor } from '../../../src/engine/gauging/blockStack.ts';
 import { bestPair, deepestOf, triedBalls, triedRolls } from '../../../src/engine/gauging/choice.ts';
 import { cosineError, trueTravel } from '../../../src/engine/gauging/cosineError.ts';
-import { chiSquareTail, normalQuantile, twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
 import { angleOfStack, angleUncertainty, stackOfAngle } from '../../../src/engine/gauging/sineBar.ts';
 import { atReference, correctionUncertainty } from '../../../src/engine/gauging/temperature.ts';
 import { INCH_TOOLS, METRIC_TOOLS } from '../../../src/engine/gauging/tooling.ts';

@@ -1,10 +1,11 @@
 /** What rounding can make of chi-square, against how chi-square really moves with what is read. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { numbersOf } from '../../../src/engine/belief/unknowns.ts';
 import { chiSquareOf, type LeastSquares, linearise } from '../../../src/engine/gauging/linearise.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
-import { numbersOf, startingShape } from '../../../src/engine/gauging/shape.ts';
+import { startingShape } from '../../../src/engine/gauging/shape.ts';
 import { between, doubleCone, MM, UM } from './pairs.ts';
 
 const pair = doubleCone();

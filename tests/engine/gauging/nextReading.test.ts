@@ -1,9 +1,9 @@
 /** What to read next: every promise held against a new estimate with that reading. */
 import { describe, expect, test, vi } from 'vitest';
-import { consequencesOf } from '../../../src/engine/gauging/consequences.ts';
-import { uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
+import { consequencesOf } from '../../../src/engine/belief/consequences.ts';
+import { uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';
+import type { Quantity } from '../../../src/engine/belief/quantities.ts';
 import { nextFor, nextForUnknown, wholeOf } from '../../../src/engine/gauging/nextReading.ts';
-import type { Quantity } from '../../../src/engine/gauging/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { INCH_TOOLS } from '../../../src/engine/gauging/tooling.ts';

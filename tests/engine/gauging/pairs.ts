@@ -2,8 +2,8 @@
 import fc from 'fast-check';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
+import { normalQuantile } from '../../../src/engine/belief/distributions.ts';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
-import { normalQuantile } from '../../../src/engine/gauging/distributions.ts';
 import { type Estimate, estimate } from '../../../src/engine/gauging/estimate.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';

@@ -3,12 +3,12 @@
  * should be.
  */
 import { beforeAll, describe, expect, test, vi } from 'vitest';
-import { uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
-import { chiSquareTail, twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
+import { uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';
+import { chiSquareTail, twoSidedTail } from '../../../src/engine/belief/distributions.ts';
+import { followed } from '../../../src/engine/belief/quantities.ts';
+import { gradientOf, numbersOf } from '../../../src/engine/belief/unknowns.ts';
 import type { Estimate } from '../../../src/engine/gauging/estimate.ts';
-import { followed } from '../../../src/engine/gauging/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
-import { gradientOf, numbersOf } from '../../../src/engine/gauging/shape.ts';
 import { disturbed, doubleCone, estimated, kolmogorov, noisy, normals, notebook, readFrom, UM } from './pairs.ts';
 
 // Nothing is timed here; a busy machine only takes longer.

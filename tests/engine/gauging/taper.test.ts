@@ -1,6 +1,6 @@
 /** A surface drawn straight stays straight unless the readings say otherwise, as often by chance as is claimed. */
 import { describe, expect, test } from 'vitest';
-import { uncertaintyOf, unit } from '../../../src/engine/gauging/decomposition.ts';
+import { uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { isTapered } from '../../../src/engine/gauging/taper.ts';
 import { cone, DEG, estimated, kolmogorov, MM, normals, UM } from './pairs.ts';

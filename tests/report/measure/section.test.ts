@@ -3,8 +3,7 @@
  * design.
  */
 import { describe, expect, test } from 'vitest';
-import type { Design } from '../../../src/design/definition.ts';
-import { reading as readingDefinition } from '../../../src/design/definition.ts';
+import { type Design, reading as readingDefinition } from '../../../src/design/definition.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { measureReport } from '../../../src/report/measure/definition.ts';

@@ -41,6 +41,14 @@ export function LapChart({ lap, system }: { lap: Lap; system: System }) {
       className="lap"
       size={{ width, height: bottom + FOOT }}
       label="Lapping: share of each seat that bears, and how far the cones stand wrong to each other, against the travel"
+      curves={() => ({
+        across: `travel rearward, ${unit.name}`,
+        up: 'share that bears',
+        lines: lap.states[0]!.seats.map(({ name }, i) => ({
+          name,
+          points: lap.states.map(({ seats }, k) => [travel[k]! / unit.size, seats[i]!.bearing] as const),
+        })),
+      })}
       foot={
         <LineNames names={lap.states[0]!.seats.map(({ name }, style) => ({ name, style }))}>
           {related && <span>shaded: what the films allow</span>}

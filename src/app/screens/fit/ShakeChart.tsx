@@ -7,6 +7,7 @@ import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import type { PlayReport } from '../../../report/play/definition.ts';
 import { type ShakeRead, shakeRead } from '../../../report/play/shakeRead.ts';
 import { AcrossAxis, AxisNames, across, curvePath, UpAxis, usePlot } from '../../charts/Axes.tsx';
+import { holdsCurves } from '../../charts/curveTables.ts';
 import { atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
 
@@ -43,10 +44,21 @@ export function ShakeChart({ work, design, play, system }: Props) {
     [0, 1.1 * Math.max(...points.map((point) => point.total), measured ?? 0, unit.size)],
     [plot.bottom, plot.top],
   );
+  const tableOf = () => ({
+    across: `position, ${unit.name}`,
+    up: unit.name,
+    lines: [{ name: 'shake', points: points.map((one) => [one.position / unit.size, one.total / unit.size] as const) }],
+  });
   const [left, right] = x.domain() as [number, number];
   return (
     <figure className="chart" ref={box}>
-      <svg width={width} height={height} role="img" aria-label="Shake at the indicator against axial position">
+      <svg
+        width={width}
+        height={height}
+        role="img"
+        aria-label="Shake at the indicator against axial position"
+        ref={(drawing) => holdsCurves(drawing, tableOf)}
+      >
         <UpAxis plot={plot} at={y} ticks={ticks(0, y.domain()[1]! / unit.size, 5)} unit={unit.size} />
         <AcrossAxis
           plot={plot}

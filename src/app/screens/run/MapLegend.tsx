@@ -1,8 +1,7 @@
 /** What the colours of the maps mean, with the lines of equal value. */
 
 import { figures, unitOf } from '../../../design/measures.ts';
-import type { System } from '../../../design/units.ts';
-import { fineUnit } from '../../../design/units.ts';
+import { fineUnit, type System } from '../../../design/units.ts';
 import type { Rgb } from '../../pictures/colourScale.ts';
 import { cssColour } from '../../pictures/filmColour.ts';
 import type { Layer } from './SeatMap.tsx';

@@ -22,10 +22,12 @@ import { NOTED, PartDrawing } from './PartDrawing.tsx';
 import { MARGIN, PAPERS, type Paper, PIXELS_PER_MM, pageRule } from './papers.ts';
 import { RunFigures } from './RunFigures.tsx';
 import { SetUpTable } from './SetUpTable.tsx';
+import { SheetCode } from './SheetCode.tsx';
 import { SheetHead } from './SheetHead.tsx';
 import { StepTable } from './StepTable.tsx';
 import { SurfaceTable } from './SurfaceTable.tsx';
 import { type Filled, type Heights, TIGHT, useFilled } from './useFilled.ts';
+import { usePageRule } from './usePageRule.ts';
 
 export interface SheetContent extends DrawnParts {
   purpose: Purpose;
@@ -36,6 +38,8 @@ export interface SheetContent extends DrawnParts {
   film: FilmReport | null | undefined;
   /** where that speaks against cutting to this sheet, or running so */
   runsBadly: Verdict | null;
+  /** address of this program, to be opened with the design in it */
+  page: string;
 }
 
 interface Props extends SheetContent {
@@ -66,6 +70,7 @@ export function Pages({ paper, room, stale, ...content }: Props) {
   const isWork = purpose.kind === 'work' || purpose.kind === 'left';
   const [first, second] = useFilled(pages, paper, isWork ? [CHART, DRAWING] : [DRAWING, CHART]) as [Filled, Filled];
   const { width, height } = PAPERS[paper];
+  usePageRule(pageRule(paper, design.title ?? 'untitled'));
   const fit = Math.min(1, room / (width * PIXELS_PER_MM));
   const style = {
     '--page-width': `${width}mm`,
@@ -75,7 +80,6 @@ export function Pages({ paper, room, stale, ...content }: Props) {
   } as CSSProperties;
   return (
     <div className="pages" style={style} ref={pages} aria-busy={stale || film === null}>
-      <style>{pageRule(paper, design.title ?? 'untitled')}</style>
       {leavesOf(content, { first, second })}
     </div>
   );
@@ -243,6 +247,7 @@ function Drawings({ height, ...content }: Content & { height: number }) {
       ))}
       <SurfaceTable design={made} surfaces={surfaces} left={content.after !== null} system={system} />
       <DrawingNotes {...content} />
+      <SheetCode design={content.design} page={content.page} />
     </>
   );
 }

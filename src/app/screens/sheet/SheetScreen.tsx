@@ -10,6 +10,7 @@ import { drawnParts } from '../../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { offer } from '../../state/files.ts';
+import { pageOf } from '../../takeAlong/link.ts';
 import { UnwrittenMetal } from '../cut/UnwrittenMetal.tsx';
 import { Pages } from './Pages.tsx';
 import { PrintButton } from './PrintButton.tsx';
@@ -148,6 +149,7 @@ function Sheet({ design, cut, purpose, stale, system }: SheetProps) {
         cut={cut}
         film={film}
         runsBadly={runsBadly}
+        page={pageOf(window.location)}
         system={system}
       />
     </div>

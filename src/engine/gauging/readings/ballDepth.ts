@@ -6,10 +6,10 @@
  * d₁ > d₂ in one straight bore, centres C apart, give the handbook's sin a = (d₁ - d₂)/(2·C).
  * @source tangency; Machinery's Handbook, "Measuring taper holes with balls" (from memory)
  */
+
+import { lineOn } from '../../belief/unknowns.ts';
 import type { SeatInput } from '../../contact/fit.ts';
-import type { Fault, ReadingKind } from '../reading.ts';
-import { impossible } from '../reading.ts';
-import { lineOn } from '../shape.ts';
+import { type Fault, impossible, type ReadingKind } from '../reading.ts';
 import { ballIn, distanceTo, type Touch } from '../touching.ts';
 
 /** Slope of a bore (rise over run) below which it is straight to a ball. */

@@ -2,9 +2,11 @@
  * Every kind of reading the program knows. Another kind is one file here, one line below, and its entry in the design
  * file.
  */
+
+import type { On } from '../../belief/unknowns.ts';
 import type { SeatInput } from '../../contact/fit.ts';
 import { seenBy } from '../cutsBetween.ts';
-import type { Kind, On, Prediction, Reading, ReadingKind } from '../reading.ts';
+import type { Kind, Prediction, Reading, ReadingKind } from '../reading.ts';
 import { ballDepth } from './ballDepth.ts';
 import { diameter } from './diameter.ts';
 import { overRolls } from './overRolls.ts';

@@ -6,9 +6,9 @@
  * D + d·(1 + tan(45° + a/2)).
  * @source tangency; Machinery's Handbook, "Measuring tapers with rolls" (from memory)
  */
-import type { Fault, ReadingKind } from '../reading.ts';
-import { impossible } from '../reading.ts';
-import { lineOn } from '../shape.ts';
+
+import { lineOn } from '../../belief/unknowns.ts';
+import { type Fault, impossible, type ReadingKind } from '../reading.ts';
 import { distanceTo, rollOn } from '../touching.ts';
 
 export const overRolls: ReadingKind<'overRolls'> = {

@@ -9,15 +9,16 @@
  * Z, r the breakpoint (of bush or journal) where the contact stands (m) · a half angle of the bush.
  * @source sensitivity of a linear programme, e.g. D. Luenberger, "Linear and Nonlinear Programming", 4.4 (from memory)
  */
+
+import { breakpointsAt } from '../../belief/filmGradient.ts';
+import type { Influence } from '../../belief/unknowns.ts';
 import { filmAlong } from '../../contact/film.ts';
 import { radiusAt, type SeatInput, type SeatLines, seatLines } from '../../contact/fit.ts';
 import type { SeatContact } from '../../play/contacts.ts';
 import { type Pulled, shakeAt } from '../../play/shake.ts';
 import { axisAt, type Pose } from '../../spindle/pose.ts';
 import { type PlaySeat, spindleOf } from '../../spindle/rigid.ts';
-import { breakpointsAt } from '../filmGradient.ts';
-import type { Influence, ReadingKind } from '../reading.ts';
-import { impossible } from '../reading.ts';
+import { impossible, type ReadingKind } from '../reading.ts';
 
 export const shake: ReadingKind<'shake'> = {
   kind: 'shake',

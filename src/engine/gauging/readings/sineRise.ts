@@ -7,8 +7,7 @@
  * of the radius it has, would cross the axis of the part, nobody can have read it.   @source format of the design file;
  * sine rule of the bar
  */
-import type { Fault, ReadingKind } from '../reading.ts';
-import { impossible } from '../reading.ts';
+import { type Fault, impossible, type ReadingKind } from '../reading.ts';
 import { angleOfStack } from '../sineBar.ts';
 
 export const sineRise: ReadingKind<'sineRise'> = {

@@ -4,10 +4,11 @@
  * It follows the two surfaces of the seat that touches first, at the place of contact (filmGradient.ts), and is
  * the greatest of many: where two seats, or two ends of one, touch almost together, all of those are told.
  */
+
+import { type Followed, positionBranches, positionFollowed } from '../../belief/filmGradient.ts';
+import type { Branch } from '../../belief/unknowns.ts';
 import { type SeatInput, type SeatLines, seatLines } from '../../contact/fit.ts';
-import { type Followed, positionBranches, positionFollowed } from '../filmGradient.ts';
-import type { Branch, ReadingKind } from '../reading.ts';
-import { impossible } from '../reading.ts';
+import { impossible, type ReadingKind } from '../reading.ts';
 
 /** A film (m) at first touch below which a place may become the one that touches, when the shape is corrected. */
 const NEAR = 1e-5;

@@ -6,8 +6,9 @@
  * @source definition; end-point reference line, ISO 12780-1 (from memory)
  */
 
+import type { Influence } from '../../belief/unknowns.ts';
 import { deviationAt } from '../../parts/line.ts';
-import type { Fault, Influence, ReadingKind } from '../reading.ts';
+import type { Fault, ReadingKind } from '../reading.ts';
 import { NOWHERE } from '../shape.ts';
 
 /** Uncertainties within which an indicator set to nothing may come back to it. Common practice, no source. */

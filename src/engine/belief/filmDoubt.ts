@@ -9,19 +9,19 @@
  */
 import { leastFilm } from '../contact/film.ts';
 import { type SeatInput, seatLines } from '../contact/fit.ts';
+import type { Belief } from './belief.ts';
 import { unread } from './consequences.ts';
 import { covarianceOf, uncertaintyOf } from './decomposition.ts';
-import type { Estimate } from './estimate.ts';
 import { followed } from './quantities.ts';
-import { gradientOf } from './shape.ts';
+import { gradientOf } from './unknowns.ts';
 
 /** By seat and seat (m²), at a position (m); null in the rows and columns of seats that the readings leave open. */
-export function filmDoubt(estimate: Estimate, design: readonly SeatInput[], position: number): (number | null)[][] {
-  const { seats, unknowns, decomposition } = estimate;
+export function filmDoubt(belief: Belief, design: readonly SeatInput[], position: number): (number | null)[][] {
+  const { seats, unknowns, decomposition } = belief;
   const told = seats.map((_, seat) => {
     const found = followed({ of: 'film', seat }, seats, position);
     const drawn = leastFilm(seatLines(design[seat]!).gap, position);
-    if (!found || drawn === null || unread(estimate, found.influences).length > 0) return null;
+    if (!found || drawn === null || unread(belief, found.influences).length > 0) return null;
     const gradient = gradientOf(found.influences, seats, unknowns);
     return uncertaintyOf(decomposition, gradient) === null ? null : { gradient, off: found.value - drawn };
   });

@@ -2,22 +2,22 @@
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
 import type { SeatInput } from '../contact/fit.ts';
+import type { Belief } from './belief.ts';
 import { drawOf } from './decomposition.ts';
 import { normalQuantile } from './distributions.ts';
-import type { Estimate } from './estimate.ts';
-import { isShape, withNumbers } from './shape.ts';
+import { isShape, withNumbers } from './unknowns.ts';
 
 /**
  * Shapes drawn, the same for the same seed. What the readings leave open stays as it is; draws that are no shape at all
  * are left out.
  */
-export function drawnShapes(estimate: Estimate, count: number, seed: number): SeatInput[][] {
-  return ofDrawnShapes(estimate, count, seed, (shape) => shape);
+export function drawnShapes(belief: Belief, count: number, seed: number): SeatInput[][] {
+  return ofDrawnShapes(belief, count, seed, (shape) => shape);
 }
 
 /** Something of each of them; the shapes themselves are not kept. */
 export function ofDrawnShapes<T>(
-  { seats, unknowns, numbers, decomposition }: Estimate,
+  { seats, unknowns, numbers, decomposition }: Belief,
   count: number,
   seed: number,
   of: (shape: SeatInput[]) => T,

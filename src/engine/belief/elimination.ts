@@ -18,7 +18,7 @@
  * G has a column only for the points that some other reading leans on; singular values by ml-matrix.
  * @source Golub and Van Loan, "Matrix Computations", 3.2 (Schur complement) and 5.5 (from memory); the form with T
  * derived here,
- *         checked against the whole problem in tests/engine/gauging
+ *         checked against the whole problem in tests/engine/belief
  */
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
 

@@ -16,7 +16,7 @@
 import { filmAlong, type Gap, SAME, stationAt } from '../contact/film.ts';
 import { positionForFilm, type SeatLines } from '../contact/fit.ts';
 import type { Line, Part } from '../parts/line.ts';
-import type { Branch, Influence } from './reading.ts';
+import type { Branch, Influence } from './unknowns.ts';
 
 /** One place where the film is known as a function of shape and position. */
 export interface Breakpoint {

@@ -2,7 +2,7 @@
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
 import { type Followed, leastFilmFollowed, positionFollowed } from './filmGradient.ts';
-import type { Influence } from './reading.ts';
+import type { Influence } from './unknowns.ts';
 
 export type Quantity =
   /** position for the film of the first seat that has one, less that of the second (m) */

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { dot } from '../../../src/engine/algebra/simplex.ts';
-import { modeWithin, times } from '../../../src/engine/cutting/bounded.ts';
+import { modeWithin, times } from '../../../src/engine/belief/bounded.ts';
 
 const UM = 1e-6;
 

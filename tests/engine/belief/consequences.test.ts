@@ -1,11 +1,11 @@
 /** What follows: propagation against drawn shapes, probabilities of first touch, and what has no uncertainty. */
 import { describe, expect, test, vi } from 'vitest';
-import { consequencesOf } from '../../../src/engine/gauging/consequences.ts';
-import { twoSidedTail } from '../../../src/engine/gauging/distributions.ts';
-import { drawnShapes } from '../../../src/engine/gauging/draws.ts';
-import { quantitiesOf, valuesOf } from '../../../src/engine/gauging/quantities.ts';
+import { consequencesOf } from '../../../src/engine/belief/consequences.ts';
+import { twoSidedTail } from '../../../src/engine/belief/distributions.ts';
+import { drawnShapes } from '../../../src/engine/belief/draws.ts';
+import { quantitiesOf, valuesOf } from '../../../src/engine/belief/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
-import { disturbed, doubleCone, estimated, noisy, normals, notebook, UM } from './pairs.ts';
+import { disturbed, doubleCone, estimated, noisy, normals, notebook, UM } from '../gauging/pairs.ts';
 
 // Nothing is timed here; a busy machine only takes longer.
 vi.setConfig({ testTimeout: 60_000 });

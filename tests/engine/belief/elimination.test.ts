@@ -16,9 +16,9 @@ import {
   toldParts,
   uncertaintyOf,
   unit,
-} from '../../../src/engine/gauging/decomposition.ts';
+} from '../../../src/engine/belief/decomposition.ts';
 import { directionOf } from '../../../src/engine/gauging/direction.ts';
-import { between, doubleCone, estimated, noisy, normals, straightnessNotebook, UM } from './pairs.ts';
+import { between, doubleCone, estimated, noisy, normals, straightnessNotebook, UM } from '../gauging/pairs.ts';
 
 /**
  * A linear problem: `lines` numbers of lines, `points` points told alone (some twice), and readings that lean on lines

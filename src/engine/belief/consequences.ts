@@ -7,18 +7,17 @@
  *
  * The two tell the same where q follows the shape evenly. A first touch is a greatest of several: near a tie the
  * drawn values lie to the one side of q, as q itself lies to that side of the truth, and the range is turned about q
- * for that reason. It then holds the truth as often as it claims, ties or not (tests/engine/gauging). A quantity that
+ * for that reason. It then holds the truth as often as it claims, ties or not (tests/engine/belief). A quantity that
  * leans on what no reading tells, or on a surface that no reading touches, has no uncertainty at all: null.
  * @source JCGM 100:2008, 5.1.2 and 5.2.2; drawing: JCGM 101:2008; the turned range: A. C. Davison and D. V. Hinkley,
  *         "Bootstrap Methods and their Application", 1997, 5.2.1, basic limits (all from memory)
  */
 import { seatLines } from '../contact/fit.ts';
+import type { Belief } from './belief.ts';
 import { uncertaintyOf } from './decomposition.ts';
 import { ofDrawnShapes } from './draws.ts';
-import type { Estimate } from './estimate.ts';
 import { followed, type Quantity, quantitiesOf, valuesOf } from './quantities.ts';
-import type { Influence, On } from './reading.ts';
-import { gradientOf } from './shape.ts';
+import { gradientOf, type Influence, type On } from './unknowns.ts';
 
 export interface Consequence {
   quantity: Quantity;
@@ -52,17 +51,17 @@ const SEED = 1;
 const OUTSIDE = 0.025;
 
 /** With the journal at `position` (m). */
-export function consequencesOf(estimate: Estimate, position: number, draws = DRAWS): Consequences {
-  const { seats } = estimate;
-  const drawn = ofDrawnShapes(estimate, draws, SEED, (shape) => valuesOf(shape, position));
+export function consequencesOf(belief: Belief, position: number, draws = DRAWS): Consequences {
+  const { seats } = belief;
+  const drawn = ofDrawnShapes(belief, draws, SEED, (shape) => valuesOf(shape, position));
   const all = quantitiesOf(seats).map((quantity, k): Consequence => {
     const found = followed(quantity, seats, position);
     if (!found) return { quantity, value: null, sigma: null, interval: null, asDrawn: [] };
-    const asDrawn = unread(estimate, found.influences);
+    const asDrawn = unread(belief, found.influences);
     const sigma =
       asDrawn.length > 0
         ? null
-        : uncertaintyOf(estimate.decomposition, gradientOf(found.influences, seats, estimate.unknowns));
+        : uncertaintyOf(belief.decomposition, gradientOf(found.influences, seats, belief.unknowns));
     return {
       quantity,
       value: found.value,
@@ -77,11 +76,11 @@ export function consequencesOf(estimate: Estimate, position: number, draws = DRA
       asDrawn,
     };
   });
-  return { all, first: firstSeats(estimate, all, drawn) };
+  return { all, first: firstSeats(belief, all, drawn) };
 }
 
 /** The surfaces among the influences that are no unknowns. */
-export function unread({ unknowns }: Estimate, influences: readonly Influence[]): On[] {
+export function unread({ unknowns }: Belief, influences: readonly Influence[]): On[] {
   const found: On[] = [];
   for (const { seat, part, rate } of influences) {
     const known =
@@ -101,7 +100,7 @@ function rangeOf(value: number, drawn: readonly (number | null)[]): [number, num
 }
 
 function firstSeats(
-  { seats }: Estimate,
+  { seats }: Belief,
   all: readonly Consequence[],
   drawn: readonly (number | null)[][],
 ): FirstSeat[] | null {

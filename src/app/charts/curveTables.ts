@@ -1,0 +1,29 @@
+/** The curves of a chart as a table, for who would have the numbers: in the units of its axes. */
+import type { Points } from './Axes.tsx';
+
+export interface CurveTable {
+  /** on the axis across the page, and on the one up it */
+  across: string;
+  up: string;
+  lines: readonly { name: string; points: Points }[];
+}
+
+/** Made when asked for; gone with the drawing. */
+const tables = new WeakMap<Element, () => CurveTable>();
+
+/** To be called with the drawing of a chart as it is put on the page. */
+export const holdsCurves = (drawing: Element | null, table: () => CurveTable): void => {
+  if (drawing) tables.set(drawing, table);
+};
+
+export const curvesOf = (drawing: Element): CurveTable | null => tables.get(drawing)?.() ?? null;
+
+/** A row a place on the axis across the page, a column a line; empty where a line has no point there. */
+export function curveRows({ across, up, lines }: CurveTable): (string | number)[][] {
+  const places = [...new Set(lines.flatMap(({ points }) => points.map(([x]) => x)))].sort((a, b) => a - b);
+  const values = lines.map(({ points }) => new Map(points));
+  return [
+    [across, ...lines.map(({ name }) => `${name}: ${up}`)],
+    ...places.map((x) => [x, ...values.map((at) => (Number.isFinite(at.get(x)) ? at.get(x)! : ''))]),
+  ];
+}

@@ -1,0 +1,18 @@
+/** A code that opens the design on a device with a camera; none where the page is this device’s own, or too long. */
+import type { Design } from '../../../design/definition.ts';
+import { isOwnDevice, linkOf } from '../../takeAlong/link.ts';
+import { codeOf, QrCode } from '../../takeAlong/QrCode.tsx';
+
+/** @param page the address the design is to be opened at */
+export function SheetCode({ design, page }: { design: Design; page: string }) {
+  const link = isOwnDevice(page) ? null : linkOf(design, page);
+  if (link === null || codeOf(link) === null) return null;
+  return (
+    <p className="sheet-code">
+      <QrCode link={link} side="26mm" />
+      <span className="small">
+        Opens this design, with its readings and trials as they were when this was printed, on a device with a camera.
+      </span>
+    </p>
+  );
+}

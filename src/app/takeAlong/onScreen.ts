@@ -1,0 +1,79 @@
+/** The pictures and tables that stand on the screen now, each by its name. */
+import Papa from 'papaparse';
+import { curveRows, curvesOf } from '../charts/curveTables.ts';
+import { isRedrawn, pictureOf, redrawn } from '../pictures/redraw.ts';
+import { standaloneSvg } from '../pictures/standaloneSvg.ts';
+
+export interface OnScreen {
+  name: string;
+  /** a drawing; a canvas has no SVG */
+  svg: SVGSVGElement | null;
+  canvas: HTMLCanvasElement | null;
+  /** rows of words and numbers */
+  rows: (() => readonly (readonly (string | number)[])[]) | null;
+}
+
+const LONGEST_NAME = 60;
+
+const isShown = (element: Element) => element.getClientRects().length > 0;
+const named = (text: string) => {
+  const first = text.split(/[;:,(.]/)[0]!.trim();
+  return first.length > LONGEST_NAME ? `${first.slice(0, LONGEST_NAME)}…` : first;
+};
+
+export function allOnScreen(main: ParentNode): OnScreen[] {
+  const drawings = [...main.querySelectorAll<SVGSVGElement>('svg[aria-label]')].filter(isShown).map((svg): OnScreen => {
+    const curves = curvesOf(svg);
+    return {
+      name: named(svg.getAttribute('aria-label')!),
+      svg,
+      canvas: null,
+      rows: curves && (() => curveRows(curves)),
+    };
+  });
+  const solids = [...main.querySelectorAll('canvas')]
+    .filter((canvas) => isShown(canvas) && isRedrawn(canvas))
+    .map((canvas): OnScreen => ({ name: 'Solid picture', svg: null, canvas, rows: null }));
+  const tables = [...main.querySelectorAll('table')]
+    .filter(isShown)
+    .map((table): OnScreen => ({ name: tableName(table), svg: null, canvas: null, rows: () => tableRows(table) }));
+  return [...drawings, ...solids, ...tables];
+}
+
+/** A table is called by its caption, or by what it stands under. */
+function tableName(table: HTMLTableElement): string {
+  const told = table.caption ?? table.closest('section, details, figure')?.querySelector('h2, h3, h4, summary');
+  return `Table: ${named(told?.textContent ?? 'figures')}`;
+}
+
+function tableRows(table: HTMLTableElement): string[][] {
+  return [...table.rows].map((row) =>
+    [...row.cells].flatMap((cell) => {
+      const field = cell.querySelector<HTMLInputElement | HTMLSelectElement>('input:not([type=checkbox]), select');
+      const text = (field?.value ?? cell.textContent ?? '').replace(/\s+/g, ' ').trim();
+      return [text, ...new Array<string>(cell.colSpan - 1).fill('')];
+    }),
+  );
+}
+
+/** A word that a spreadsheet would take for a formula has an apostrophe before it. */
+export const csvOf = (rows: readonly (readonly (string | number)[])[]): string =>
+  Papa.unparse(rows as (string | number)[][], { escapeFormulae: true });
+
+export const svgOf = (svg: SVGSVGElement): string => standaloneSvg(svg);
+
+/** Dots of the picture to one of the screen: enough for print. */
+const FINER = 3;
+
+export async function pngOf({ svg, canvas }: Pick<OnScreen, 'svg' | 'canvas'>): Promise<Blob> {
+  if (canvas) return redrawn(canvas);
+  const { width, height } = svg!.getBoundingClientRect();
+  const image = new Image();
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(standaloneSvg(svg!))}`;
+  await image.decode();
+  const paper = document.createElement('canvas');
+  paper.width = Math.round(width * FINER);
+  paper.height = Math.round(height * FINER);
+  paper.getContext('2d')!.drawImage(image, 0, 0, paper.width, paper.height);
+  return pictureOf(paper);
+}

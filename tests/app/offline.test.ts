@@ -1,0 +1,148 @@
+/**
+ * The built page: nothing is loaded from elsewhere or against its policy; after one visit it works with its server
+ * taken away; a newer one is offered, and taken when asked for, with the work still there.
+ */
+import { appendFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
+import { build, type PreviewServer, preview } from 'vite';
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { CHROMIUM } from '../../vite.config.ts';
+
+const top = join(import.meta.dirname, '../..');
+const outDir = mkdtempSync(join(tmpdir(), 'built-'));
+const SCREENS = ['measure', 'fit', 'run', 'cut', 'sheet'];
+/** What each screen shows once all of it is loaded and worked out. */
+const SHOWS: Record<string, string> = {
+  measure: '.notebook, .new-reading, main button:has-text("Diameter")',
+  fit: 'svg[aria-label^="Least film of every seat"]',
+  run: '.verdict h2',
+  cut: '.verdict h2',
+  sheet: '.pages[aria-busy="false"]',
+};
+
+let server: PreviewServer;
+let browser: Browser;
+let port = 0;
+
+async function serve() {
+  const started = await preview({
+    configFile: join(top, 'vite.config.ts'),
+    logLevel: 'silent',
+    build: { outDir },
+    preview: { port, strictPort: port !== 0 },
+  });
+  port = Number(new URL(started.resolvedUrls!.local[0]!).port);
+  return started;
+}
+
+beforeAll(async () => {
+  await build({ configFile: join(top, 'vite.config.ts'), logLevel: 'silent', build: { outDir, emptyOutDir: true } });
+  server = await serve();
+  browser = await chromium.launch(CHROMIUM);
+}, 180_000);
+
+afterAll(async () => {
+  await browser?.close();
+  await server?.close();
+  rmSync(outDir, { recursive: true, force: true });
+});
+
+const address = (screen: string) => `http://localhost:${port}/#${screen}`;
+
+async function visitor(): Promise<{
+  context: BrowserContext;
+  page: Page;
+  asked: string[];
+  against: () => Promise<string[]>;
+}> {
+  const context = await browser.newContext({ viewport: { width: 1200, height: 900 } });
+  const page = await context.newPage();
+  const asked: string[] = [];
+  page.on('request', (request) => asked.push(request.url()));
+  await page.addInitScript(() => {
+    const against: string[] = [];
+    Object.assign(window, { against });
+    document.addEventListener('securitypolicyviolation', (event) =>
+      against.push(`${event.violatedDirective}: ${event.blockedURI}`),
+    );
+  });
+  return {
+    context,
+    page,
+    asked,
+    against: () => page.evaluate(() => (window as unknown as { against: string[] }).against),
+  };
+}
+
+async function show(page: Page, screen: string): Promise<void> {
+  await page.evaluate((name) => {
+    window.location.hash = name;
+  }, screen);
+  await page.locator(SHOWS[screen]!).first().waitFor({ timeout: 60_000 });
+}
+
+test('every screen keeps to the policy, which does hold; nothing is asked for elsewhere', async () => {
+  const { context, page, asked, against } = await visitor();
+  await page.goto(address('fit'));
+  for (const screen of SCREENS) await show(page, screen);
+  await page.getByRole('button', { name: 'Take along' }).click();
+  await page.locator('.take-along .qr').waitFor();
+  expect(await against()).toEqual([]);
+  const own = `http://localhost:${port}/`;
+  expect(asked.filter((url) => !/^(data|blob):/.test(url) && !url.startsWith(own))).toEqual([]);
+  expect(asked.length).toBeGreaterThan(10);
+  const ran = await page.evaluate(() => {
+    const script = document.createElement('script');
+    script.textContent = 'window.ranInline = true';
+    document.body.append(script);
+    return 'ranInline' in window;
+  });
+  expect(ran).toBe(false);
+  await expect.poll(against).toEqual([expect.stringMatching(/^script-src/)]);
+  expect(readFileSync(join(outDir, 'index.html'), 'utf8')).not.toMatch(/<script(?![^>]*\bsrc=)/);
+  await context.close();
+}, 180_000);
+
+test('after one visit the server is taken away: loaded again, every screen opens and works things out', async () => {
+  const { context, page } = await visitor();
+  await page.goto(address('fit'));
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  // Ready is not yet filled: everything is in its store when the worker is active, which `ready` waits for.
+  await server.close();
+  await page.goto('about:blank');
+  await page.goto(address('fit'));
+  for (const screen of SCREENS) await show(page, screen);
+  await page.evaluate(() => {
+    window.location.hash = 'fit';
+  });
+  await page.getByRole('button', { name: 'Take along' }).click();
+  await page.locator('.take-along .qr').waitFor();
+  server = await serve();
+  await context.close();
+}, 180_000);
+
+test('a newer page is offered, not taken by itself; taken when asked for, and the work stays', async () => {
+  const { context, page } = await visitor();
+  await page.goto(address('fit'));
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.reload();
+  const slider = page.getByRole('slider', { name: 'Axial position of the journal', exact: true }).first();
+  await slider.focus();
+  for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowLeft');
+  const moved = await slider.getAttribute('aria-valuetext');
+  appendFileSync(join(outDir, 'sw.js'), '\n// a newer one\n');
+  const loads: string[] = [];
+  page.on('load', () => loads.push(page.url()));
+  await page.evaluate(async () => (await navigator.serviceWorker.getRegistration())!.update());
+  const offer = page.getByRole('region', { name: 'Newer program' });
+  await offer.waitFor();
+  expect(loads).toEqual([]);
+  expect(await slider.getAttribute('aria-valuetext')).toBe(moved);
+  await Promise.all([page.waitForEvent('load'), offer.getByRole('button', { name: 'Take it now' }).click()]);
+  await slider.waitFor();
+  expect(await slider.getAttribute('aria-valuetext')).toBe(moved);
+  expect(await offer.count()).toBe(0);
+  await context.close();
+}, 180_000);
