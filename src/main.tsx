@@ -8,8 +8,9 @@ import './app/frame/style.css';
 
 const keeper = createKeeper(thisDevice(), isOwn);
 void keeper.start().then((started) => {
-  const initial = DEMOS.find(({ file }) => file === started.example)?.design ?? openingDesign();
+  const example = DEMOS.find(({ file }) => file === started.example)?.design ?? openingDesign();
+  const initial = started.position === null ? example : { ...example, position: started.position };
   // What cannot be read is told where the jobs are, and not by showing something else.
-  if (started.unreadable) window.location.hash = '#jobs';
+  if (started.unreadable && !window.location.hash.startsWith('#job=')) window.location.hash = '#jobs';
   createRoot(document.getElementById('root')!).render(<App work={createWork(initial, keeper, started)} />);
 });

@@ -5,34 +5,21 @@
 import type { Design } from '../design/definition.ts';
 import type { Claim } from './claims.ts';
 import type { Device, Lasting } from './device.ts';
+import { type Hears, SILENT } from './hears.ts';
 import { createHistory, type History } from './history.ts';
 import type { Kept } from './record.ts';
+import { createReminder } from './reminder.ts';
+import { createSession, goingOn, quietly } from './session.ts';
 import { type Aside, asFound, createShelf, type Opened, type OpenJob, type Place, type Shelf } from './shelf.ts';
 import { takeOver } from './takeOver.ts';
-
-export type Outcome = 'kept' | 'full' | 'failed';
-
-/** What the page is told. */
-export interface Hears {
-  outcome(outcome: Outcome): void;
-  /** Whether this window may write the job at work. */
-  held(held: boolean): void;
-  /** The job at work is now as another window left it. */
-  followed(job: OpenJob): void;
-  /** The browser threw away what was kept; the job at work is being kept anew. */
-  evicted(): void;
-  /** The list of jobs changed. */
-  listed(): void;
-  /** Work goes on for a while that no file was ever saved of. */
-  remind(): void;
-}
 
 export interface Started {
   /** the job gone on with; null: an example */
   job: OpenJob | null;
   held: boolean;
-  /** the example that was being looked at */
+  /** the example that was being looked at, and where its journal stood */
   example: string | null;
+  position: number | null;
   lasting: Lasting;
   /** what was to be gone on with, and cannot be read */
   unreadable: Extract<Opened, { ok: false; id: string }> | null;
@@ -55,39 +42,26 @@ interface Here {
   writing: Promise<void> | null;
 }
 
-const HERE = 'conepair.here';
 const NEVER: Place = { slot: 1, turn: 0 };
 /** ms: a change is written within this time, the changes between with it */
 export const WITHIN = 300;
 /** ms another window has to let a job go by itself; and until one that does not answer is taken to be elsewhere */
 const PATIENCE = 1500;
 const ANSWER = 200;
-const DAY = 86_400_000;
-/** Steps from which on work is worth a file. */
-const WORTH = 20;
-
-const SILENT: Hears = {
-  outcome() {},
-  held() {},
-  followed() {},
-  evicted() {},
-  listed() {},
-  remind() {},
-};
 
 export function createKeeper(device: Device, isOwn: (design: Design) => boolean) {
   const { channel } = device;
+  const session = createSession(device);
+  const reminder = createReminder(device, () => hears.remind());
   let hears = SILENT;
   let shelf: Shelf;
   let lasting: Lasting = 'device';
   let here: Here | null = null;
   let due = false;
   let failed = false;
-  let asked = { persist: false, file: false };
   /** jobs that were left with what could not be written */
   const unwritten = new Map<string, Here>();
   const say = (word: Word) => quietly(() => channel?.post(word));
-  const at = (place: string) => quietly(() => device.session?.setItem(HERE, place));
   const enter = (id: string, history: History, place: Place, made: number): Here => {
     here = { id, history, place, made, claim: null, held: true, pending: null, writing: null };
     return here;
@@ -160,26 +134,13 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       failed = false;
       hears.outcome('kept');
       say({ saved: job.id });
-      void afterKept(job);
+      void reminder.kept(shelf, job, lasting).catch(() => {});
     } catch (error) {
       job.pending ??= pending;
       if (here !== job) unwritten.set(job.id, job);
       failed = true;
       hears.outcome(isFull(error) ? 'full' : 'failed');
     }
-  }
-  async function afterKept(job: Here) {
-    if (!asked.persist) {
-      asked = { ...asked, persist: true };
-      await device.persist().catch(() => false);
-    }
-    const worth = job.history.at >= WORTH || Math.abs(device.now() - job.made) > DAY;
-    if (asked.file || !worth || lasting !== 'device') return;
-    asked = { ...asked, file: true };
-    const [saved, told] = await Promise.all([shelf.note('file saved'), shelf.note('file told')]);
-    if (saved !== undefined || (typeof told === 'number' && Math.abs(device.now() - told) < DAY)) return;
-    await shelf.setNote('file told', device.now());
-    hears.remind();
   }
   function soon() {
     if (due) return;
@@ -221,10 +182,10 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       shelf = createShelf(given.tables);
       lasting = given.lasting;
       const aside = await takeOver(device.old, shelf, { ...device, isOwn }).catch(() => []);
-      const last = quietly(() => device.session?.getItem(HERE)) ?? '';
-      const nothing = { job: null, held: true, example: null, lasting, unreadable: null, aside };
-      if (last.startsWith('example ')) return { ...nothing, example: last.slice(8) };
-      const id = await goingOn(shelf, last.startsWith('job ') ? last.slice(4) : '');
+      const example = session.example();
+      const nothing = { job: null, held: true, example: null, position: null, lasting, unreadable: null, aside };
+      if (example !== null) return { ...nothing, example, position: session.position() };
+      const id = await goingOn(shelf, session.job());
       if (id === null) return nothing;
       const opened = await keeper.open(id);
       if (opened.ok) return { ...nothing, job: opened.job, held: here!.held };
@@ -235,16 +196,19 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       leave();
       const id = device.newName();
       enter(id, history, NEVER, device.now());
-      at(example === null ? `job ${id}` : `example ${example}`);
+      if (example === null) session.atJob(id);
+      else session.atExample(example);
       return id;
     },
+    /** Where the journal of an example stands, for when the page is loaded anew. */
+    stand: session.stand,
     /** Goes on with a job that is kept. */
     async open(id: string): Promise<Opened> {
       leave();
       const lost = unwritten.get(id);
       if (lost?.pending) {
         here = lost;
-        at(`job ${id}`);
+        session.atJob(id);
         soon();
         const found = asFound(lost.pending, lost.made, device.now(), lost.history);
         return { ok: true, job: { id, found, history: lost.history, place: lost.place, older: null } };
@@ -253,7 +217,7 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       if (!opened.ok) return opened;
       const { history, place, found, older } = opened.job;
       const job = enter(id, history, place, found.made ?? device.now());
-      at(`job ${id}`);
+      session.atJob(id);
       await claim(job);
       if (older && job.held) await shelf.add([], [{ name: device.newName(), since: device.now(), ...older }]);
       return opened;
@@ -263,7 +227,7 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       if (!here?.held) return;
       here.pending = kept;
       if (!here.claim) {
-        at(`job ${here.id}`);
+        session.atJob(here.id);
         void claim(here, true);
       }
       soon();
@@ -297,7 +261,7 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       }
       return held;
     },
-    fileSaved: () => void shelf?.setNote('file saved', device.now()).catch(() => {}),
+    fileSaved: () => void reminder.fileSaved(shelf).catch(() => {}),
     /** Whether work would be lost if the page were closed now. */
     unkept: () => (failed && here?.pending != null) || unwritten.size > 0,
   };
@@ -317,21 +281,4 @@ const enterNowhere = (id: string): Here => ({
   writing: null,
 });
 
-/** The job this window was at, or the last one at all; deleted ones are not gone on with. */
-async function goingOn(shelf: Shelf, mine: string): Promise<string | null> {
-  const [heads, last] = await Promise.all([shelf.heads(), shelf.note('last')]);
-  const there = heads.filter(({ deleted }) => deleted === null);
-  const byDate = there.filter(({ away }) => !away).sort((a, b) => (b.worked ?? 0) - (a.worked ?? 0));
-  return there.find(({ id }) => id === mine)?.id ?? there.find(({ id }) => id === last)?.id ?? byDate[0]?.id ?? null;
-}
-
 const isFull = (error: unknown) => error instanceof DOMException && error.name === 'QuotaExceededError';
-
-/** What a browser refuses here is done without. */
-function quietly<T>(act: () => T): T | undefined {
-  try {
-    return act();
-  } catch {
-    return undefined;
-  }
-}

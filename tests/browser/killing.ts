@@ -1,7 +1,7 @@
 /**
  * Work cut short: a page of the program in a browser of its own is edited without a pause, and at a random moment its
- * renderer is crashed or the whole browser killed. What is there when it is opened again is held against what was seen
- * on the screen before.
+ * renderer is crashed or the whole browser killed. What is there when it is opened again is held against what was asked
+ * for before.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
@@ -12,9 +12,9 @@ import { CHROMIUM } from '../../vite.config.ts';
 export interface Killed {
   /** the job is there and opens */
   kept: boolean;
-  /** how long before the end the newest edit that is still there was made, less the time without an edit, s */
+  /** how long before the end the oldest edit was made that is not there any more, s */
   lost: number;
-  /** whether the state that is there is one that was on the screen */
+  /** whether the state that is there is one that was asked for */
   whole: boolean;
 }
 
@@ -27,12 +27,12 @@ export type Random = () => number;
 const EDITS_EVERY = 40;
 const after = (ms: number) => new Promise((done) => setTimeout(done, ms));
 
-/** Moves the journal on and on from the keyboard, each state another one, and says when it was on the screen. */
-async function edit(page: Page, seen: { position: number; time: number }[]): Promise<void> {
+/** Moves the journal on and on from the keyboard, a micrometre a press, and says when which state was asked for. */
+async function edit(page: Page, asked: { position: number; time: number }[]): Promise<void> {
   await page.getByRole('slider', { name: 'Axial position of the journal', exact: true }).last().focus();
-  for (;;) {
+  for (let position = 1; ; position++) {
+    asked.push({ position, time: performance.now() });
     await page.keyboard.press('ArrowRight');
-    seen.push({ position: await positionOf(page), time: performance.now() });
     await after(EDITS_EVERY);
   }
 }
@@ -55,48 +55,54 @@ async function opened(profile: string, address: string): Promise<{ context: Brow
   return { context, page };
 }
 
-/** The process of the browser is told by its own profile's folder, which nobody else has. */
-async function killBrowser(context: BrowserContext): Promise<void> {
-  const session = await context.browser()?.newBrowserCDPSession();
-  const { processInfo } = (await session!.send('SystemInfo.getProcessInfo')) as {
+type Opened = Awaited<ReturnType<typeof opened>>;
+
+/** The whole browser is gone, and started again. */
+async function killed({ context }: Opened, profile: string, address: string): Promise<Opened> {
+  const session = await context.browser()!.newBrowserCDPSession();
+  const { processInfo } = (await session.send('SystemInfo.getProcessInfo')) as {
     processInfo: { type: string; id: number }[];
   };
   for (const { id } of processInfo.filter(({ type }) => type === 'browser')) process.kill(id, 'SIGKILL');
+  await Promise.race([context.close().catch(() => {}), after(3000)]);
+  return opened(profile, `${address}#fit`);
 }
 
-async function crash(context: BrowserContext, page: Page): Promise<void> {
+/** The page's own process is gone, and the page opened in another. */
+async function crashed({ context, page }: Opened, address: string): Promise<Opened> {
   const session = await context.newCDPSession(page);
   const gone = page.waitForEvent('crash');
   await Promise.race([session.send('Page.crash').catch(() => {}), gone]);
+  const again = await context.newPage();
+  await again.goto(`${address}#fit`);
+  return { context, page: again };
 }
+
+const lostSince = (edit: { time: number } | undefined, cut: number) =>
+  edit === undefined ? 0 : Math.max(0, (cut - edit.time) / 1000);
 
 /** One job begun, edited for up to `most` ms, cut short, and opened again. */
 export async function killOnce(address: string, way: Way, random: Random, most: number): Promise<Killed> {
   const profile = mkdtempSync(join(tmpdir(), 'killed-'));
-  const seen: { position: number; time: number }[] = [];
+  const asked: { position: number; time: number }[] = [];
   try {
     const first = await opened(profile, `${address}#jobs`);
     await first.page.getByRole('button', { name: 'New job', exact: true }).click();
     await first.page.waitForSelector('.journal');
     // What was made a second ago is on the disk.
     await after(1000);
-    const editing = edit(first.page, seen).catch(() => {});
+    const editing = edit(first.page, asked).catch(() => {});
     await after(300 + random() * most);
     const cut = performance.now();
-    if (way === 'crash') await crash(first.context, first.page);
-    else await killBrowser(first.context);
+    const again = way === 'crash' ? await crashed(first, address) : await killed(first, profile, address);
     await editing;
-    await Promise.race([first.context.close().catch(() => {}), after(3000)]);
-    const again = await opened(profile, `${address}#fit`);
     await again.page.waitForSelector('.journal');
     const kept = (await again.page.textContent('header .job strong')) === 'New job';
     const position = await positionOf(again.page);
     await again.context.close();
-    // Newest first: what was made after the state that is there is lost.
-    const before = seen.filter(({ time }) => time <= cut);
-    const at = before.findLastIndex((state) => Math.abs(state.position - position) < 1e-6);
-    const next = before[at + 1];
-    return { kept, whole: at >= 0 || (before.length === 0 && kept), lost: next ? (cut - next.time) / 1000 : 0 };
+    // The oldest edit that is not there any more.
+    const next = asked.find((state) => state.position > position);
+    return { kept, whole: Number.isInteger(position) && position <= asked.length, lost: lostSince(next, cut) };
   } finally {
     rmSync(profile, { recursive: true, force: true, maxRetries: 5 });
   }

@@ -1,6 +1,6 @@
 /**
- * The built page in Chromium, cut short and starved: killed at any moment, loaded anew in mid-drag, its clock moved, its
- * store full or thrown away, opened twice. The job is there each time.
+ * The built page in Chromium, cut short and starved: killed at any moment, loaded anew in mid-drag, its clock moved,
+ * its store full or thrown away, opened twice. The job is there each time.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

@@ -87,9 +87,11 @@ test('an example is no job until something of it is changed, and displaces none;
   expect(work.store.getState()).toMatchObject({ example: 'a.json', told: [{ what: 'aside', title: 'mine' }] });
   await settle();
   expect(await titles(work)).toEqual(['mine']);
-  // Loaded anew it is that example again.
+  // Loaded anew it is that example again, as its journal stood.
+  work.moveTo(-0.02);
+  work.keepAll();
   const keeper = createKeeper(here.window(window.session).device, isOwn);
-  expect(await keeper.start()).toMatchObject({ job: null, example: 'a.json' });
+  expect(await keeper.start()).toMatchObject({ job: null, example: 'a.json', position: -0.02 });
   work.change((d) => ({ ...d, title: 'demo, mine' }));
   expect(work.store.getState()).toMatchObject({ example: null, told: [] });
   await settle();

@@ -169,6 +169,8 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
     /** What is not kept yet is, the state of a drag with it: the page may be closed next. */
     keepAll() {
       work.dragEnd();
+      const { example, design } = store.getState();
+      if (example !== null) keeper?.stand(design.position ?? 0);
       void keeper?.flush();
     },
     /** Whether a drag goes on; opening a file, undo and redo end it. */
