@@ -181,7 +181,9 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       });
       shelf = createShelf(given.tables);
       lasting = given.lasting;
-      const aside = await takeOver(device.old, shelf, { ...device, isOwn }).catch(() => []);
+      const aside = await takeOver(device.old, shelf, { ...device, isOwn, lasting: lasting === 'device' }).catch(
+        () => [],
+      );
       const example = session.example();
       const nothing = { job: null, held: true, example: null, position: null, lasting, unreadable: null, aside };
       if (example !== null) return { ...nothing, example, position: session.position() };

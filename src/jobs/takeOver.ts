@@ -6,13 +6,21 @@ import type { Aside, Shelf } from './shelf.ts';
 
 export type OldStore = Pick<Storage, 'getItem' | 'removeItem' | 'key' | 'length'>;
 
+interface Taking {
+  isOwn(design: Design): boolean;
+  now(): number;
+  newName(): string;
+  /** whether the shelf outlives the page */
+  lasting: boolean;
+}
+
 const PREFIX = 'conepair.work.';
 
 /** @returns names of what could not be read, which is set aside whole */
 export async function takeOver(
   old: OldStore | null,
   shelf: Shelf,
-  { isOwn, now, newName }: { isOwn(design: Design): boolean; now(): number; newName(): string },
+  { isOwn, now, newName, lasting }: Taking,
 ): Promise<Aside[]> {
   if (!old) return [];
   const keys = Array.from({ length: old.length }, (_, i) => old.key(i)).filter((key) => key?.startsWith(PREFIX));
@@ -34,6 +42,7 @@ export async function takeOver(
     else if (isOwn(read.found.design)) jobs.push({ id, found: read.found });
   }
   if (notes.length > 0) await shelf.add(jobs, aside, notes);
-  for (const key of keys as string[]) old.removeItem(key);
+  // What is in a store that goes with the page is still there alone.
+  if (lasting) for (const key of keys as string[]) old.removeItem(key);
   return aside;
 }

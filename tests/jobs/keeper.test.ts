@@ -309,6 +309,15 @@ test('what an earlier program kept is taken over whole: own work as jobs, the un
   expect(work.store.getState()).toMatchObject({ design: { position: 0.007 }, system: 'inch', factor: 900 });
 });
 
+test('a browser that keeps nothing shows what an earlier program kept, and leaves it there', async () => {
+  const here = device();
+  const text = JSON.stringify({ design: design('first'), system: 'inch', factor: 900 });
+  here.old.set('conepair.work.1', text);
+  const work = await workOn(here.window(undefined, 'nowhere').device);
+  expect(now(work).title).toBe('first');
+  expect([...here.old]).toEqual([['conepair.work.1', text]]);
+});
+
 test('where the take-over cannot be written, what is there stays there, and is taken over another time, once', async () => {
   const here = device();
   const text = JSON.stringify({ design: design('first'), system: 'inch', factor: 900 });
