@@ -9,7 +9,7 @@ import { FINE, QUICK } from '../engine/run/running.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
 import { followFields, warmFields } from '../report/film/fields.ts';
-import { clearanceWork, coldSettings, speedWork } from '../report/film/limits.ts';
+import { clearanceWork, coldSettings, filmWork, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
 import { measureSection } from '../report/measure/section.ts';
 import { playSection } from '../report/play/section.ts';
@@ -40,6 +40,8 @@ export const JOBS = {
   speeds: ({ design, speeds }: { design: Running; speeds: number[] }) => speedWork(design, speeds),
   /** the same with this much film (mm) added to every seat */
   clearances: ({ design, extras }: { design: Running; extras: number[] }) => clearanceWork(design, extras),
+  /** the same with every film aimed for cut to each of these (mm), and which to aim for */
+  films: ({ design, films }: { design: Running; films: number[] }) => filmWork(design, films),
   /** where to set the journal cold, seat by seat */
   coldSettings: (design: Running) => coldSettings(design),
   /** the whole report, as the command line writes it */

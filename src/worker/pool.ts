@@ -29,6 +29,7 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   film: ['long', 'end'],
   speeds: ['long', 'stop'],
   clearances: ['long', 'stop'],
+  films: ['long', 'stop'],
   coldSettings: ['long', 'stop'],
   solve: ['long', 'end'],
 };

@@ -65,6 +65,21 @@ export function page(hash = '', waiting = false): Shown {
   return shown;
 }
 
+/**
+ * A device that cannot draw the solid picture, until the test ends: drawn in software it takes most of the time of a
+ * page, and what is not about it need not wait for it.
+ */
+export function withoutSolid(): void {
+  const real = HTMLCanvasElement.prototype.getContext;
+  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (
+    this: HTMLCanvasElement,
+    kind: string,
+    ...rest: unknown[]
+  ) {
+    return kind.startsWith('webgl') ? null : (real as (...all: unknown[]) => unknown).call(this, kind, ...rest);
+  } as typeof real);
+}
+
 export const frame = () => new Promise((done) => requestAnimationFrame(() => done(null)));
 
 /** The pixels of an element as the page shows it, four bytes each. */

@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/state/demos.ts';
-import { page as app, frame } from './page.tsx';
+import { page as app, frame, withoutSolid } from './page.tsx';
 
 const shown = app('', true);
 const { show, position, steps, open } = shown;
@@ -126,7 +126,10 @@ function boxesOf(selector: string) {
   }));
 }
 
-test('no text of section or chart stands on another, in any demo, at any width, in both systems', async () => {
+test('no text of section or chart stands on another, in any demo, at any width, in both systems', {
+  timeout: 240_000,
+}, async () => {
+  withoutSolid();
   show();
   for (const width of [390, 820, 1440]) {
     await page.viewport(width, 900);

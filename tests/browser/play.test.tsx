@@ -11,7 +11,7 @@ const design = () => shown.work.store.getState().design;
 
 test('says how the spindle sits and shakes, as the report does', async () => {
   await expect.poll(panel, { timeout: 20_000 }).toMatch(/Pushed home, the spindle bears in the steep seat alone/);
-  const { total } = solve(design(), 'here').play!.shake;
+  const { total } = solve(design(), 'here', ['play']).play!.shake;
   expect(panel()).toContain(`${((total ?? 0) * 1000).toFixed(2)} µm`);
 });
 
@@ -20,7 +20,7 @@ test('the nose is pulled by the keyboard as far as it goes, and let go', async (
   document.querySelector<SVGGElement>('.nose')!.focus();
   for (let i = 0; i < 4; i++) await userEvent.keyboard('{Shift>}{ArrowRight}{/Shift}');
   // Against the stop: half the whole travel from side to side.
-  const half = (solve(design(), 'here').play!.shake.total! / 2) * 1000;
+  const half = (solve(design(), 'here', ['play']).play!.shake.total! / 2) * 1000;
   await expect.poll(() => Number(document.querySelector('.nose')!.getAttribute('aria-valuenow'))).toBeCloseTo(half, 2);
   expect(document.querySelectorAll('.nose-map .force').length).toBeGreaterThan(0);
   expect(indicatorOf(design())).toBe(30);
@@ -30,7 +30,7 @@ test('the nose is pulled by the keyboard as far as it goes, and let go', async (
 
 test('a shake felt on the bench is read back to a position and its films', async () => {
   await expect.poll(() => document.querySelector('.shake-curve'), { timeout: 20_000 }).toBeTruthy();
-  const total = solve({ ...design(), position: 0.005 }, 'there').play!.shake.total! * 1000;
+  const total = solve({ ...design(), position: 0.005 }, 'there', ['play']).play!.shake.total! * 1000;
   const field = browser.getByLabelText('Shake felt', { exact: true });
   await userEvent.fill(field, `${total} µm`);
   await userEvent.keyboard('{Enter}');
@@ -45,7 +45,7 @@ test('no shake is taken as felt until it is typed; nothing is an answer too, and
   const field = browser.getByLabelText('Shake felt', { exact: true });
   const input = () => field.element() as HTMLInputElement;
   expect(input().value).toBe('');
-  expect(input().placeholder).toBe(`${(solve(design(), 'here').play!.shake.total! * 1000).toFixed(2)} µm`);
+  expect(input().placeholder).toBe(`${(solve(design(), 'here', ['play']).play!.shake.total! * 1000).toFixed(2)} µm`);
   expect(document.querySelector('.measured')).toBeNull();
   await userEvent.fill(field, '0');
   await userEvent.keyboard('{Enter}');

@@ -1,12 +1,13 @@
 /** The Run screen in Chromium: the verdict, the maps, the hand, the long work and its stop, a scenario of our own. */
 import axe from 'axe-core';
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { plausibleRun } from '../../src/app/screens/run/plausibleRun.ts';
 import { DEMOS } from '../../src/app/state/demos.ts';
+import type { FilmReport } from '../../src/report/film/definition.ts';
 import { filmVerdict } from '../../src/report/film/verdict.ts';
 import { solve } from '../../src/report/report.ts';
-import { expectNoSidewaysScroll, page } from './page.tsx';
+import { expectNoSidewaysScroll, page, withoutSolid } from './page.tsx';
 
 const shown = page('#run');
 const design = () => shown.work.store.getState().design;
@@ -27,9 +28,15 @@ function painted(canvas: HTMLCanvasElement): { colours: number; darkest: number 
   return { colours: colours.size, darkest };
 }
 
+let report: FilmReport | undefined;
+/** Of the design that opens, worked out once. */
+const opening = () => {
+  report ??= solve(design(), 'here', ['film']).film!;
+  return report;
+};
+
 test('the verdict is the one of the report', async () => {
-  const film = solve(design(), 'here', ['film']).film!;
-  const { headline, sentences } = filmVerdict(design(), film, 'metric');
+  const { headline, sentences } = filmVerdict(design(), opening(), 'metric');
   await expect.poll(verdict, LONG).toContain(headline);
   for (const sentence of sentences) expect(verdict()).toContain(sentence);
 });
@@ -67,6 +74,7 @@ test('a hand on the speed is followed by the maps, and the whole drag is one ste
 });
 
 test('the load is moved by the arrow keys; held by hand instead, the axis is', async () => {
+  withoutSolid();
   await expect.poll(() => document.querySelector('.hold'), LONG).toBeTruthy();
   // Once the films are there.
   await expect.poll(() => maps().length, LONG).toBe(2);
@@ -86,6 +94,7 @@ test('the load is moved by the arrow keys; held by hand instead, the axis is', a
 });
 
 test('figures typed one after the other, as fast as can be, all stay', async () => {
+  withoutSolid();
   await expect.element(browser.getByLabelText('Load upward', { exact: true }), LONG).toBeVisible();
   const put = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
   const field = (label: string) =>
@@ -110,6 +119,7 @@ test('figures typed one after the other, as fast as can be, all stay', async () 
 });
 
 test('the oil is known in one of three ways, each with its own keys', async () => {
+  withoutSolid();
   const choice = browser.getByLabelText('Oil known', { exact: true });
   await expect.element(choice, LONG).toBeVisible();
   await userEvent.selectOptions(choice, 'measured');
@@ -125,6 +135,7 @@ test('the oil is known in one of three ways, each with its own keys', async () =
 });
 
 test('grooves are added, edited and struck out, and are drawn on the map', async () => {
+  withoutSolid();
   await expect.poll(() => document.querySelector('.controls summary'), LONG).toBeTruthy();
   for (const details of document.querySelectorAll<HTMLDetailsElement>('.controls details')) details.open = true;
   await userEvent.click(browser.getByRole('button', { name: '+ Groove' }));
@@ -138,6 +149,7 @@ test('grooves are added, edited and struck out, and are drawn on the map', async
 });
 
 test('long work is stopped, and taken up again', async () => {
+  withoutSolid();
   await userEvent.click(browser.getByRole('button', { name: 'Stop', exact: true }));
   await expect.element(browser.getByText('Stopped.', { exact: false })).toBeVisible();
   // The hand is still followed.
@@ -156,6 +168,7 @@ test('long work is stopped, and taken up again', async () => {
 test('worked out to the end: the window of clearances, safe speeds, and a cold position that is set', {
   timeout: 110_000,
 }, async () => {
+  withoutSolid();
   shown.work.open('correct', { ok: true, design: DEMOS.find(({ file }) => file.startsWith('correct'))!.design });
   await expect
     .poll(() => document.querySelector('.progress')?.textContent, { timeout: 100_000 })
@@ -168,6 +181,7 @@ test('worked out to the end: the window of clearances, safe speeds, and a cold p
 });
 
 test('a design that says nothing of running gets a scenario, told for what it is', async () => {
+  withoutSolid();
   const { run: _, ...bare } = design();
   shown.work.open('bare', { ok: true, design: bare });
   await expect.poll(verdict).toMatch(/says nothing of how it runs.*Invented by size alone/);
@@ -196,6 +210,7 @@ test('every demo draws with its own run or the scenario made for it, and at odd 
 });
 
 test('a load that no film carries is told, and the map shows where metal touches', async () => {
+  withoutSolid();
   shown.work.change((d) => ({ ...d, run: { ...d.run!, speed: 30, load: { x: 0, y: -4000, z: 0, station: 30 } } }));
   await expect.poll(verdict, LONG).toMatch(/No film carries this load/);
   shown.work.change((d) => ({ ...d, run: { speed: 600, oil: { grade: 10 }, pose: { x: 0.03, y: 0 } } }));
@@ -205,10 +220,11 @@ test('a load that no film carries is told, and the map shows where metal touches
 });
 
 test('warm, the maps show the films of the steady state', async () => {
+  withoutSolid();
   const warm = browser.getByRole('button', { name: 'Warm', exact: true });
   await expect.element(warm, LONG).toBeEnabled();
   await userEvent.click(warm);
-  const steady = solve(design(), 'here', ['film']).film!.steady!;
+  const steady = opening().steady!;
   const least = `${(1000 * steady.seats[1]!.leastFilm).toFixed(2)} µm`;
   await expect
     .poll(() => document.querySelectorAll('.seat-map figcaption')[1]!.textContent, LONG)
@@ -216,16 +232,7 @@ test('warm, the maps show the films of the steady state', async () => {
 });
 
 test('without WebGL the maps carry on, and a sentence says so', async () => {
-  const real = HTMLCanvasElement.prototype.getContext;
-  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (
-    this: HTMLCanvasElement,
-    kind: string,
-    ...rest: unknown[]
-  ) {
-    return kind.startsWith('webgl')
-      ? null
-      : (real as (...all: unknown[]) => RenderingContext | null).call(this, kind, ...rest);
-  } as typeof real);
+  withoutSolid();
   await expect
     .element(browser.getByText('This device cannot draw the solid picture', { exact: false }), LONG)
     .toBeVisible();
@@ -234,6 +241,7 @@ test('without WebGL the maps carry on, and a sentence says so', async () => {
 });
 
 test('the position is moved by hand, and a film that closes is told', async () => {
+  withoutSolid();
   await expect.poll(() => maps().length, LONG).toBe(2);
   const slider = browser.getByLabelText('Position', { exact: true }).first().element() as HTMLInputElement;
   expect(slider.type).toBe('range');

@@ -1,7 +1,7 @@
 /** The solid picture in Chromium: by pointer and keys, where WebGL is lost or missing, and the closing to the touch. */
-import { expect, test, vi } from 'vitest';
+import { expect, test } from 'vitest';
 import { cdp, page, userEvent } from 'vitest/browser';
-import { page as app, frame, pixelsOf } from './page.tsx';
+import { page as app, frame, pixelsOf, withoutSolid } from './page.tsx';
 
 const shown = app('', true);
 const { show, position, steps } = shown;
@@ -103,14 +103,7 @@ test('where the graphics context is lost the section carries on, and a sentence 
 });
 
 test('where there is no WebGL the section carries on, and a sentence says so', async () => {
-  const getContext = HTMLCanvasElement.prototype.getContext;
-  vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (
-    this: HTMLCanvasElement,
-    kind: string,
-    ...rest: unknown[]
-  ) {
-    return kind.startsWith('webgl') ? null : (getContext as (...args: unknown[]) => unknown).call(this, kind, ...rest);
-  } as typeof getContext);
+  withoutSolid();
   await page.viewport(1440, 900);
   show();
   await expect

@@ -8,7 +8,7 @@ import { page as browser, userEvent } from 'vitest/browser';
 import { SCREENS } from '../../src/app/screens/index.ts';
 import { DEMOS } from '../../src/app/state/demos.ts';
 import type { Design } from '../../src/design/definition.ts';
-import { frame, page } from './page.tsx';
+import { frame, page, withoutSolid } from './page.tsx';
 
 const shown = page('', true);
 
@@ -100,6 +100,7 @@ test.each(SCREENS.map(({ name }) => name))(
   '%s with its forms filled in lives through other seats, more of them, fewer, renamed, and back',
   { timeout: 240_000 },
   async (screen) => {
+    withoutSolid();
     shown.show();
     flushSync(() => shown.work.open('first', { ok: true, design: other('notebook') }));
     await goTo(screen);

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Design, Seat, Surface } from '../../src/design/definition.ts';
 import { validateDesign } from '../../src/design/validate.ts';
 import { fitSection } from '../../src/report/fit/section.ts';
+import { LONG } from '../long.ts';
 import { type Closes, filmsAtVertices, filmsBetween, least, type Point, touch, vertices } from './bruteForce.ts';
 
 /** mm */
@@ -134,7 +135,7 @@ function near(found: number | null, wanted: number | null, within = AGREE) {
     expect.fail(`found ${found}, wanted ${wanted}: off by ${found - wanted}`);
 }
 
-const run = (seed: number, numRuns = 600) => ({ seed, numRuns });
+const run = (seed: number, numRuns = 200) => ({ seed, numRuns: numRuns * LONG });
 
 describe('against brute force', () => {
   it('seat position', () => {
@@ -146,9 +147,9 @@ describe('against brute force', () => {
         expect(one(seat, 0).closes).toBe(closing(seat));
         near(one(seat, 0).seatPosition, wanted);
       }),
-      run(1, 1500),
+      run(1, 600),
     );
-    expect(met).toBeGreaterThan(1000);
+    expect(met).toBeGreaterThan(400 * LONG);
   });
 
   it('parts that do not match: seat position and films', () => {
@@ -165,9 +166,9 @@ describe('against brute force', () => {
         near(found.leastFilm, films.length === 0 ? null : Math.min(...films));
         near(found.greatestFilm, films.length === 0 ? null : Math.max(...films));
       }),
-      run(13, 1500),
+      run(13, 600),
     );
-    expect(met).toBeGreaterThan(300);
+    expect(met).toBeGreaterThan(120 * LONG);
   });
 
   it('every position permitted holds every film in tolerance, and none beyond does', () => {
@@ -214,9 +215,9 @@ describe('against brute force', () => {
             expect(worst(beyond)).toBeGreaterThan(-AGREE);
         },
       ),
-      run(14, 500),
+      run(14, 200),
     );
-    expect(some).toBeGreaterThan(50);
+    expect(some).toBeGreaterThan(20 * LONG);
   });
 
   it('least and greatest film at any position, and never less between the vertices', () => {
@@ -270,7 +271,7 @@ describe('against brute force', () => {
           expect(off).toBeGreaterThanOrEqual(-AGREE);
         }
       }),
-      run(4, 1000),
+      run(4, 400),
     );
   });
 
@@ -308,7 +309,7 @@ describe('against brute force', () => {
       }),
       run(6),
     );
-    expect(compared).toBeGreaterThan(300);
+    expect(compared).toBeGreaterThan(100 * LONG);
   });
 
   it('several seats: first, its position, every film there, end play', () => {
@@ -336,7 +337,7 @@ describe('against brute force', () => {
       }),
       run(7),
     );
-    expect(plays).toBeGreaterThan(200);
+    expect(plays).toBeGreaterThan(66 * LONG);
   });
 
   it('the relation is the difference of the two positions', () => {

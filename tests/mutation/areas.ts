@@ -62,13 +62,24 @@ export const AREAS: Record<string, Area> = {
       'tests/engine/film/equilibrium.test.ts',
     ],
   },
-  run: { sources: ['src/engine/run'], tests: ['tests/engine/run'], slower: ['tests/report/film/section.test.ts'] },
+  run: {
+    sources: ['src/engine/run'],
+    tests: ['tests/engine/run'],
+    slower: [
+      ...['answer', 'backOff', 'whirling'].map((name) => `tests/engine/run/${name}.test.ts`),
+      'tests/report/film/section.test.ts',
+    ],
+  },
   play: {
     sources: ['src/engine/play'],
     tests: ['tests/engine/play', 'tests/report/play/section.test.ts'],
     slower: ['againstHighs', 'invariance'].map((name) => `tests/engine/play/${name}.test.ts`),
   },
-  heat: { sources: ['src/engine/heat'], tests: ['tests/engine/heat'], slower: ['tests/report/film/section.test.ts'] },
+  heat: {
+    sources: ['src/engine/heat'],
+    tests: ['tests/engine/heat', 'tests/published/oil.test.ts'],
+    slower: ['tests/report/film/section.test.ts'],
+  },
   film: {
     sources: ['src/engine/film'],
     tests: [
@@ -78,6 +89,7 @@ export const AREAS: Record<string, Area> = {
       'tests/published/oil.test.ts',
     ],
     slower: [
+      'tests/engine/film/anySpindle.test.ts',
       'tests/engine/film/equilibrium.test.ts',
       'tests/engine/film/reynolds.test.ts',
       'tests/published/dynamicCoefficients.test.ts',

@@ -31,6 +31,7 @@ export async function run(
     concurrency: workers,
     // Other work on the machine must not pass for a change that runs without end.
     timeoutMS: 10_000,
+    dryRunTimeoutMinutes: 60,
     reporters: [],
     logLevel: 'error' as string as LogLevel,
     warnings: false,

@@ -8,6 +8,6 @@ export default defineConfig({
     include: (process.env.MUTATION_TESTS ?? '').split(','),
     exclude: [],
     setupFiles: ['tests/mutation/noShrinking.ts'],
-    testTimeout: 60_000,
+    testTimeout: 240_000,
   },
 });

@@ -89,9 +89,11 @@ export function decompose(given: readonly Float64Array[], unknowns: number, poin
  * nothing.
  */
 const ROUNDING = 1e-15;
+/** 1/m or 1/rad: so small an influence over its uncertainty tells a number no nearer than to as many metres. */
+const NO_NEWS = 1e-12;
 
 function withoutRounding(row: Float64Array): Float64Array {
-  const least = ROUNDING * row.reduce((most, g) => Math.max(most, Math.abs(g)), 0);
+  const least = row.reduce((most, g) => Math.max(most, ROUNDING * Math.abs(g)), NO_NEWS);
   return row.some((g) => g !== 0 && Math.abs(g) < least) ? row.map((g) => (Math.abs(g) < least ? 0 : g)) : row;
 }
 

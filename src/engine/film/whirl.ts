@@ -108,7 +108,10 @@ export function whirl(
   };
 }
 
-/** The least damped motion of a rotor on its films; `held`: something keeps it from moving along the axis. */
+/**
+ * The least damped motion of a rotor on its films; `held`: something keeps it from moving along the axis. Where
+ * straight seats leave it free to drift along the axis, that is no whirl.
+ */
 export function rotorWhirl(
   rotor: Rotor,
   omega: number,
@@ -117,7 +120,8 @@ export function rotorWhirl(
 ): Whirl | null {
   const { mass, gyro } = rotorMatrices(rotor, omega);
   const turning = damping.map((row, i) => row.map((value, j) => value + gyro[i]![j]!));
-  return whirl(mass, turning, stiffness, held ? [0, 1, 3, 4] : [0, 1, 2, 3, 4]);
+  const drifts = stiffness[2][2] === 0 && damping[2][2] === 0;
+  return whirl(mass, turning, stiffness, held || drifts ? [0, 1, 3, 4] : [0, 1, 2, 3, 4]);
 }
 
 /** m⁻¹·a·by for a small positive m, by elimination on a copy. */

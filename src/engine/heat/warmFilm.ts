@@ -51,8 +51,8 @@ export interface Warming {
   bush: ThermalBody;
   /** °C */
   ambient: number;
-  /** m of cold film added to every seat: what other clearances would do */
-  extra?: number;
+  /** m of cold film added to each seat: what other clearances would do */
+  extra?: readonly number[];
   /** how much work may be done; left out: as much as it takes */
   effort?: Effort;
 }
@@ -85,7 +85,7 @@ const SETTLED = 0.02;
 
 /** m that growth (and `extra`) adds to each seat's film at these temperatures (°C). */
 export function growths(
-  { spindle, journal: j, bush: b, ambient, extra = 0 }: Warming,
+  { spindle, journal: j, bush: b, ambient, extra }: Warming,
   journal: number,
   bush: number,
 ): number[] {
@@ -93,7 +93,9 @@ export function growths(
     strain: part.expansion * (celsius - ambient),
     anchor: part.anchor,
   });
-  return spindle.seats.map(({ shape }) => extra + filmGrowth(shape.gap, strain(b, bush), strain(j, journal)));
+  return spindle.seats.map(
+    ({ shape }, i) => (extra?.[i] ?? 0) + filmGrowth(shape.gap, strain(b, bush), strain(j, journal)),
+  );
 }
 
 /** The films at these temperatures of the parts (°C), starting from a state close by where there is one. */

@@ -26,10 +26,9 @@ export function atRest({ metal, seats, load, position, adjusted }: Running): AtR
   const spindle = spindleOf(metal, MOTIONS);
   const home = seat(spindle, push, position);
   const side = closingSide(seats);
-  const free = side === 'both' || (side !== 'neither' && !adjusted);
-  const inside =
-    side === 'both' || side === 'neither' || (home.status === 'solved' && side * (home.pose.z - position) <= 0);
-  if (home.status === 'solved' && (free || inside)) return { pose: home.pose, contacts: home.contacts };
+  const keeps = (home: { pose: Pose }) =>
+    side === 'both' || (side !== 'neither' && (!adjusted || side * (home.pose.z - position) <= 0));
+  if (home.status === 'solved' && keeps(home)) return { pose: home.pose, contacts: home.contacts };
   const body = heldAt(spindle, position);
   const held = pushed(body, body.spindle.free, push);
   return held.status === 'solved'

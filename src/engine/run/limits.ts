@@ -8,7 +8,7 @@
 import { closingSide } from '../film/equilibrium.ts';
 import { leastFilmIn, spindleCoefficients } from '../film/spindle.ts';
 import { type Rotor, rotorWhirl } from '../film/whirl.ts';
-import { growths, type WarmFilm, type Warming, type WarmVerdict } from '../heat/warmFilm.ts';
+import { growths, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from '../heat/warmFilm.ts';
 import { steadyState } from '../heat/warmUp.ts';
 
 export type Condition =
@@ -47,6 +47,8 @@ export interface Needs {
   film: number;
   /** for whirl; left out, none is looked for */
   rotor?: Rotor;
+  /** whether the film is needed from the start too, everything still cold */
+  fromCold?: boolean;
 }
 
 /** The steady state of one setup, judged. */
@@ -70,10 +72,10 @@ export function steadyPoint(
       },
       state: null,
     };
-  const leastFilm = Math.min(...verdict.seats.map(({ least }) => least.film));
+  const leastFilm = leastOf(verdict);
   const hottest = Math.max(verdict.journal, verdict.bush, ...verdict.oil);
   const condition =
-    leastFilm < needs.film
+    leastFilm < needs.film || (needs.fromCold && !startsWell(warming, needs))
       ? 'thin'
       : needs.rotor && !calm(warming, verdict, needs.rotor)
         ? 'loose'
@@ -84,6 +86,14 @@ export function steadyPoint(
     point: { at, condition, journal: verdict.journal, bush: verdict.bush, leastFilm, power: verdict.total.power },
     state: verdict,
   };
+}
+
+const leastOf = ({ seats }: WarmFilm): number => Math.min(...seats.map(({ least }) => least.film));
+
+/** Whether the film is there before anything has warmed. */
+function startsWell(warming: Warming, { film }: Needs): boolean {
+  const cold = warmFilm(warming, warming.ambient, warming.ambient, null);
+  return cold.status === 'solved' && leastOf(cold) >= film;
 }
 
 /** Whether it does not whirl in the state whose films stand solved. */
@@ -102,14 +112,44 @@ export function* overSpeeds(warming: Warming, speeds: readonly number[], needs: 
   }
 }
 
-/** Steady states with this much film (m) added to every seat, one after another. */
-export function* overClearances(warming: Warming, extras: readonly number[], needs: Needs): Generator<SteadyPoint> {
+/** With this much cold film (m) added to every seat. */
+export const withClearance = (warming: Warming, extra: number): Warming => ({
+  ...warming,
+  extra: warming.spindle.seats.map(() => extra),
+});
+
+/** With every seat that is aimed at cut so that its least cold film, the journal centred as it is set, is this (m). */
+export function withFilm(warming: Warming, film: number, aimed: readonly boolean[]): Warming {
+  const position = setPosition(warming);
+  return {
+    ...warming,
+    extra: aimed.map((is, seat) => (is ? film - coldFilm(warming, seat, position) : 0)),
+  };
+}
+
+/** Steady states of what is cut otherwise (`cut`: to this clearance, or film; m), one after another. */
+export function* overCuts(
+  cut: (at: number) => Warming,
+  values: readonly number[],
+  needs: Needs,
+): Generator<SteadyPoint> {
   let near: WarmFilm | null = null;
-  for (const extra of extras) {
-    const { point, state } = steadyPoint(extra, { ...warming, extra }, needs, near);
+  for (const at of values) {
+    const { point, state } = steadyPoint(at, cut(at), needs, near);
     near = state;
     yield point;
   }
+}
+
+/** m: where the journal is set, or held by hand */
+const setPosition = ({ stand }: Warming): number => ('pose' in stand ? stand.pose.z : stand.position);
+
+/** m: the least cold film of a seat, the journal centred at a position; 0 where it does not reach its bush */
+function coldFilm(warming: Warming, seat: number, position: number): number {
+  const growth = growths(warming, warming.ambient, warming.ambient);
+  const cold = { omega: 0, viscosity: [], growth };
+  const centred = { x: 0, y: 0, z: position, tiltX: 0, tiltY: 0 };
+  return leastFilmIn(warming.spindle.seats[seat]!, centred, cold, seat)?.film ?? 0;
 }
 
 /**
@@ -142,6 +182,28 @@ export function workingStretch(
     openBelow: first === 0,
     openAbove: last === points.length - 1,
   };
+}
+
+/** A film to aim for (m), and how far off it a seat may be cut and still run well. */
+export interface Aim {
+  film: number;
+  tolerance: number;
+}
+
+/** Of the way to the nearer end of what works; the rest is for what is left out here. Common practice, no source. */
+const NEARER = 0.8;
+
+/**
+ * The film to aim for within a stretch that works: its geometric middle, as far from too tight as from too loose in
+ * proportion; but no looser than where the warm film stops growing, for beyond it clearance only adds play.
+ */
+export function aimWithin(points: readonly SteadyPoint[], { from, to }: { from: number; to: number }): Aim | null {
+  const within = points.filter(({ at, leastFilm }) => leastFilm !== null && at >= from && at <= to);
+  if (within.length === 0) return null;
+  const thickest = within.reduce((a, b) => (b.leastFilm! > a.leastFilm! ? b : a)).at;
+  const middle = Math.sqrt(from * to);
+  const film = thickest > from ? Math.min(middle, thickest) : middle;
+  return { film, tolerance: NEARER * Math.min(film - from, to - film) };
 }
 
 export type ColdPosition =
@@ -182,15 +244,8 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
     stand: 'pose' in warming.stand ? { pose: { ...warming.stand.pose, z: position } } : { ...warming.stand, position },
   });
   // From where the cold film is the one wanted: what is found is then the same wherever the journal stands now.
-  const cold = (i: number, z: number) =>
-    leastFilmIn(
-      warming.spindle.seats[i]!,
-      { x: 0, y: 0, z, tiltX: 0, tiltY: 0 },
-      { omega: 0, viscosity: [], growth: growths(warming, warming.ambient, warming.ambient) },
-      i,
-    )?.film ?? 0;
-  const now = 'pose' in warming.stand ? warming.stand.pose.z : warming.stand.position;
-  let position = now + (film - cold(seat, now)) / sine;
+  const now = setPosition(warming);
+  let position = now + (film - coldFilm(warming, seat, now)) / sine;
   let slope = sine;
   let before: { position: number; film: number } | null = null;
   let near: WarmFilm | null = null;
@@ -199,7 +254,7 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const state: WarmVerdict = steadyState(setAt(position), near);
     if (state.status !== 'solved') {
-      const films = warming.spindle.seats.map((_, i) => cold(i, position));
+      const films = warming.spindle.seats.map((_, i) => coldFilm(warming, i, position));
       const least = Math.min(...films);
       inTheWay =
         least < SHUT

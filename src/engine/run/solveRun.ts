@@ -2,7 +2,7 @@
  * The running spindle cold, everything at the room's temperature, on a fine grid and on one half as fine, whose
  * difference tells the error.
  */
-import { type Equilibrium, equilibrium, type Near } from '../film/equilibrium.ts';
+import { type Equilibrium, equilibrium, type Load, type Near } from '../film/equilibrium.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
 import {
   type FilmSeat,
@@ -41,50 +41,39 @@ export type RunVerdict =
     };
 
 export function solveRun(running: Running): RunVerdict {
-  const fine = newSpindle(running.seats, FINE);
-  const half = newSpindle(running.seats, HALF);
-  const first = running.load === null ? held(half, running) : found(half, running, newSpindle(running.seats, COARSE));
+  const { seats, load, run } = running;
+  const [fine, half] = [newSpindle(seats, FINE), newSpindle(seats, HALF)];
+  const first = load === null ? held(half, running) : found(half, load, running, { coarse: newSpindle(seats, COARSE) });
   if (!('seats' in first)) return first;
-  const last = running.load === null ? held(fine, running) : found(fine, running, null, first);
+  const { near } = first;
+  const last = load === null ? held(fine, running) : found(fine, load, running, near ? { near } : {});
   if (!('seats' in last)) return last;
-  const same = solveSpindle(half, asFive(last.pose), running.run);
+  const same = solveSpindle(half, asFive(last.pose), run);
   if (same.status !== 'solved') return { status: same.status, pose: last.pose, seat: same.seat };
   return {
     ...last,
-    coefficients: spindleCoefficients(fine, running.run),
+    coefficients: spindleCoefficients(fine, run),
     half: { ...same, leastFilm: thinnestOf(first.seats) },
   };
 }
 
-type Attempt = (Carried & { near: Near }) | Exclude<RunVerdict, Solved>;
+/** `near` where it was found for a load: what the next grid begins with. */
+type Attempt = (Carried & { near?: Near }) | Exclude<RunVerdict, Solved>;
 
 function held(spindle: FilmSpindle, { pose, run }: Running): Attempt {
   const solved = solveSpindle(spindle, asFive(pose), run);
   if (solved.status !== 'solved') return { status: solved.status, pose, seat: solved.seat };
-  return {
-    status: 'held',
-    pose,
-    seats: solved.seats,
-    total: solved.total,
-    stop: 0,
-    near: { pose, coefficients: null, stop: 0 },
-  };
+  return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0 };
 }
 
 function found(
   spindle: FilmSpindle,
+  load: Load,
   running: Running,
-  coarse: FilmSpindle | null,
-  near: Attempt | null = null,
+  from: { coarse: FilmSpindle } | { near?: Near },
 ): Attempt {
-  const { load, position, adjusted, run } = running;
-  const start = {
-    position,
-    adjusted,
-    ...(coarse && { coarse }),
-    ...(near && 'near' in near && near.near && { near: near.near }),
-  };
-  return attemptOf(equilibrium(spindle, load!, run, start), running);
+  const { position, adjusted, run } = running;
+  return attemptOf(equilibrium(spindle, load, run, { position, adjusted, ...from }), running);
 }
 
 function attemptOf(verdict: Equilibrium, running: Running): Attempt {

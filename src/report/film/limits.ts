@@ -5,14 +5,18 @@
 import type { Design } from '../../design/definition.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
 import {
+  type Aim,
+  aimWithin,
   type ColdPosition,
   type Condition,
   coldPositionFor,
   type Needs,
-  overClearances,
+  overCuts,
   overSpeeds,
   type SteadyPoint,
   steadyPoint,
+  withClearance,
+  withFilm,
   workingStretch,
 } from '../../engine/run/limits.ts';
 import { warmingOf } from '../../engine/run/running.ts';
@@ -83,17 +87,58 @@ export function* clearanceWork(
   extras: readonly number[],
 ): Generator<LimitPoint, Stretch | null> {
   const { warming, needs } = prepare(design);
+  const { stretch } = yield* cutWork((extra) => withClearance(warming, extra), extras, 0, needs);
+  return stretch;
+}
+
+/** What works of the films that a seat may be cut to, and which to aim for; all in mm. */
+export interface AimReport {
+  stretch: Stretch | null;
+  aim: Aim | null;
+  /** the seats that are cut to it */
+  seats: string[];
+}
+
+/** Which seats a film is aimed for in: those that want one; where none does, all that an axial move closes, or all. */
+export function aimedSeats({ seats }: Design): boolean[] {
+  const wants = seats.map(({ film }) => film !== undefined);
+  const closes = seats.map(({ bush }) => bush.halfAngle !== 0);
+  const some = (which: boolean[]) => which.some(Boolean);
+  return some(wants) ? wants : some(closes) ? closes : seats.map(() => true);
+}
+
+/** The same against the film itself (mm), as though every seat aimed at had just that one cold. */
+export function* filmWork(design: Design & { run: Run }, films: readonly number[]): Generator<LimitPoint, AimReport> {
+  const { warming, needs } = prepare(design);
+  const aimed = aimedSeats(design);
+  const now = metres(Math.min(...design.seats.flatMap(({ film }) => film?.target ?? [])));
+  const from = Number.isFinite(now) ? now : metres(films[Math.floor(films.length / 2)] ?? 0);
+  const { stretch, points } = yield* cutWork((film) => withFilm(warming, film, aimed), films, from, {
+    ...needs,
+    fromCold: true,
+  });
+  const aim = stretch && aimWithin(points, { from: metres(stretch.from), to: metres(stretch.to) });
+  return {
+    stretch,
+    aim: aim && { film: mm(aim.film), tolerance: mm(aim.tolerance) },
+    seats: design.seats.flatMap(({ name }, i) => (aimed[i] ? [name] : [])),
+  };
+}
+
+/** `from`: of several stretches that work the one nearest to this (m) is told. */
+function* cutWork(
+  cut: (at: number) => Warming,
+  values: readonly number[],
+  from: number,
+  needs: Needs,
+): Generator<LimitPoint, { stretch: Stretch | null; points: SteadyPoint[] }> {
   const points: SteadyPoint[] = [];
-  for (const point of overClearances(warming, extras.map(metres), needs)) {
+  for (const point of overCuts(cut, values.map(metres), needs)) {
     points.push(point);
     yield reportOf(point, mm);
   }
-  const stretch = workingStretch(
-    points,
-    0,
-    (extra) => steadyPoint(extra, { ...warming, extra }, needs).point.condition,
-  );
-  return stretch && { ...stretch, from: mm(stretch.from), to: mm(stretch.to) };
+  const stretch = workingStretch(points, from, (at) => steadyPoint(at, cut(at), needs).point.condition);
+  return { stretch: stretch && { ...stretch, from: mm(stretch.from), to: mm(stretch.to) }, points };
 }
 
 export interface ColdSetting {

@@ -137,3 +137,49 @@ it('random programmes: status and optimum as a general package finds them', () =
   );
   expect(solved).toBeGreaterThan(50);
 });
+
+describe('what is the same but for rounding', () => {
+  const twice = (value: number, off: number) =>
+    minimised({
+      variables: [{ least: 0, most: INF }],
+      rows: [value, value + off].map((at) => ({ coefficients: [1], min: at, max: at })),
+      objectives: [[1]],
+    }).status;
+
+  it.each([1e8, 1e4, 1])('two equations for %f that differ by a part in ten thousand million are one', (value) => {
+    expect(twice(value, 1e-10 * value)).toBe('solved');
+    expect(twice(value, 1e-7 * value)).toBe('infeasible');
+  });
+
+  it('numbers are meant to be near 1: below that it is rounding by its own size', () => {
+    expect(twice(1e-3, 1e-10)).toBe('solved');
+    expect(twice(1e-3, 1e-8)).toBe('infeasible');
+  });
+});
+
+describe('a bound', () => {
+  it('that leaves a variable one value is one', () => {
+    const found = minimised({
+      variables: [
+        { least: 2, most: 2 },
+        { least: 0, most: 9 },
+      ],
+      rows: [{ coefficients: [1, 1], min: 5 }],
+      objectives: [[1, 1]],
+    });
+    expect(found).toMatchObject({ status: 'solved', values: [2, 3] });
+    expect(minimised({ variables: [{ least: 2, most: 1.999 }], rows: [], objectives: [[1]] }).status).toBe(
+      'infeasible',
+    );
+  });
+
+  // Letting x up to one more raises what is wanted most of by one.
+  it('counts on its own side alone', () => {
+    const upTo = (least: number) =>
+      minimised({ variables: [{ least, most: 3 }], rows: [], objectives: [[-1]] }) as { multipliers: unknown };
+    for (const least of [-INF, 0]) expect(upTo(least).multipliers).toEqual({ least: [0], most: [1] });
+    const downTo = (most: number) =>
+      minimised({ variables: [{ least: -3, most }], rows: [], objectives: [[1]] }) as { multipliers: unknown };
+    for (const most of [INF, 0]) expect(downTo(most).multipliers).toEqual({ least: [1], most: [0] });
+  });
+});

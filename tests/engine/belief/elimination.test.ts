@@ -147,3 +147,14 @@ test('a hundred stations of straightness, read without error, give the profile b
   });
   expect(Math.max(...profile.map(([, d]) => d))).toBeGreaterThan(0.9 * UM);
 });
+
+test('an influence too small for any news tells nothing; a small one tells what it tells', () => {
+  const rows = (g: number) => [Float64Array.of(1, 0), Float64Array.of(0, g)];
+  for (const nothing of [1e-180, -1e-300, 1e-13]) {
+    const { rank, ...found } = decompose(rows(nothing), 2, []);
+    expect(rank).toBe(1);
+    expect(uncertaintyOf({ rank, ...found }, unit(2, 1))).toBeNull();
+    expect(uncertaintyOf({ rank, ...found }, unit(2, 0))).toBeCloseTo(1, 12);
+  }
+  expect(uncertaintyOf(decompose(rows(1e-9), 2, []), unit(2, 1))! / 1e9).toBeCloseTo(1, 9);
+});

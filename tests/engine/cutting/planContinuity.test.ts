@@ -9,12 +9,13 @@ import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import { planCut, planIn } from '../../../src/engine/cutting/plan.ts';
 import type { Allowed, PlanInput } from '../../../src/engine/cutting/problem.ts';
 import { WORTH } from '../../../src/engine/cutting/programme.ts';
+import { LONG } from '../../long.ts';
 import { MM, rad, surface, withFilm } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.
-vi.setConfig({ testTimeout: 120_000 });
+vi.setConfig({ testTimeout: 120_000 * LONG });
 
-const RUNS = Number(process.env.CUT_FUZZ ?? 150);
+const RUNS = 80 * LONG;
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** m: a nanometre */
 const SMALL = 1e-9;

@@ -1,6 +1,6 @@
 /**
  * Plans of designs as odd as a file may hold them: mismatched, worn, opposed, straight, any preference. Whatever a plan
- * says must be so by the fit alone. CUT_FUZZ=5000 runs it longer.
+ * says must be so by the fit alone.
  */
 import fc from 'fast-check';
 import { expect, it, vi } from 'vitest';
@@ -8,12 +8,13 @@ import { fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { planCut } from '../../../src/engine/cutting/plan.ts';
 import type { PlanInput } from '../../../src/engine/cutting/problem.ts';
 import { MISSED } from '../../../src/engine/cutting/programme.ts';
+import { LONG } from '../../long.ts';
 import { MM, rad, surface, withFilm } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 60_000 });
 
-const RUNS = Number(process.env.CUT_FUZZ ?? 120);
+const RUNS = 120 * LONG;
 const between = (min: number, max: number) =>
   fc.double({ min, max, noNaN: true }).map((x) => Math.round(x * 1e6) / 1e6);
 

@@ -12,6 +12,7 @@ import { planCut } from '../../../src/engine/cutting/plan.ts';
 import { evenDoubt, remaining, remainingFaces, type Trial, trialsOf } from '../../../src/engine/cutting/trial.ts';
 import { believed } from '../../../src/engine/cutting/trialReadings.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
+import { LONG } from '../../long.ts';
 import { MM, pair, rad, UM } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.
@@ -396,7 +397,7 @@ describe('what is left to cut', () => {
     const uniform = () => 1 - uniformFloat64(rng);
     const normal = () => Math.sqrt(-2 * Math.log(uniform())) * Math.cos(2 * Math.PI * uniform());
     let [drawn, overshot, within] = [0, 0, 0];
-    const draws = 300;
+    const draws = 150 * LONG;
     for (let i = 0; i < draws; i++) {
       const truth = believed(seats, [DOUBT * normal(), DOUBT * normal()]);
       const wanted = planCut({ ...input, seats: truth });
@@ -421,7 +422,8 @@ describe('what is left to cut', () => {
     }
     expect(drawn).toBeGreaterThan(0.7 * draws);
     expect(overshot / drawn).toBeLessThan(0.05);
-    expect(overshot).toBeGreaterThan(0);
+    // nor never: that would be too little by far; seen where there are enough of them
+    if (LONG > 1) expect(overshot).toBeGreaterThan(0);
     expect(within / drawn).toBeGreaterThan(0.58);
     expect(within / drawn).toBeLessThan(0.8);
   });

@@ -1,7 +1,7 @@
 /**
  * Whole jobs, simulated: true films drawn from the doubt, the plan cut short by a dial that errs, a trial, what it says
  * is safe taken off with the dial erring again, a second trial. Counted: how often what is said to be safe is more than
- * is truly left. In some jobs a reading is a slip, small or gross. JOBS=2000 runs the full number.
+ * is truly left. In some jobs a reading is a slip, small or gross.
  */
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
@@ -13,12 +13,13 @@ import { evenDoubt, remaining, type Trial, trialsOf } from '../../../src/engine/
 import { believed } from '../../../src/engine/cutting/trialReadings.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { withStock } from '../../../src/engine/parts/stock.ts';
+import { LONG } from '../../long.ts';
 import { MM, pair, UM } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 1_800_000 });
 
-const JOBS = Number(process.env.JOBS ?? 150);
+const JOBS = 75 * LONG;
 const seats = pair(0.0164, 0.008);
 const DOUBT = 2 * UM;
 const allow = [

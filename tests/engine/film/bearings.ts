@@ -6,6 +6,7 @@ import type { FilmSeat } from '../../../src/engine/film/spindle.ts';
 import type { FilmShape } from '../../../src/engine/spindle/height.ts';
 import type { Lobe } from '../../../src/engine/spindle/lobes.ts';
 import { AT_HOME, asPose, type Five, type Pose } from '../../../src/engine/spindle/pose.ts';
+import type { PlaySeat } from '../../../src/engine/spindle/rigid.ts';
 
 export const RAD = Math.PI / 180;
 
@@ -25,27 +26,24 @@ export interface Cone {
   journalProfile?: [number, number][];
 }
 
-export function coneShape({
-  halfAngle,
-  radius,
-  from,
-  to,
-  film,
-  journalLobes = [],
-  bushLobes = [],
-  bushProfile = [],
-  journalProfile = [],
-}: Cone): FilmShape {
-  const bush = { halfAngle, radius, station: 0, from, to, profile: bushProfile };
+/** The bare metal of a cone. */
+export function coneMetal(cone: Cone, name = 'cone'): PlaySeat {
+  const { halfAngle, radius, from, to, film, journalLobes = [], bushLobes = [] } = cone;
+  const bush = { halfAngle, radius, station: 0, from, to, profile: cone.bushProfile ?? [] };
   const journal = {
     halfAngle,
     radius: radius - film / Math.cos(halfAngle),
     station: 0,
     from: from - 0.001,
     to: to + 0.001,
-    profile: journalProfile,
+    profile: cone.journalProfile ?? [],
   };
-  return { gap: seatLines({ name: 'cone', bush, journal }).gap, journalLobes, bushLobes };
+  return { name, bush, journal, journalLobes, bushLobes };
+}
+
+export function coneShape(cone: Cone): FilmShape {
+  const metal = coneMetal(cone);
+  return { gap: seatLines(metal).gap, journalLobes: metal.journalLobes, bushLobes: metal.bushLobes };
 }
 
 export const coneSeat = (cone: Cone, name = 'cone'): FilmSeat => ({ name, shape: coneShape(cone), grooves: [] });

@@ -1,6 +1,7 @@
 /** Masses and gyroscopic couples of a rigid rotor against the points it is made of and the top that precesses. */
 import { expect, test } from 'vitest';
-import { cylinderRotor, rotorMatrices, whirl } from '../../../src/engine/film/whirl.ts';
+import type { Coefficients } from '../../../src/engine/film/stiffness.ts';
+import { cylinderRotor, rotorMatrices, rotorWhirl, whirl } from '../../../src/engine/film/whirl.ts';
 
 const [MASS, FROM, TO, R, OMEGA] = [0.8, -0.02, 0.09, 0.012, 250] as const;
 const rotor = cylinderRotor(MASS, FROM, TO, R);
@@ -69,4 +70,35 @@ test('a fast top on soft springs precesses with k/(Iₚ ω), and a push that fol
   const follows = (part: number) =>
     whirl(mass, damping, matrix(spring, part * drag * (spring / (about.polar * OMEGA))), [3, 4])!.stable;
   expect([follows(0.9) && follows(-0.9), follows(1.1) && follows(-1.1)]).toEqual([true, false]);
+});
+
+// With θ = θx + iθy, springs k, a push p across and drag c: θ' = -(k - ip)/(c - iIₚω)·θ in slow precession, so that
+// Re θ'/θ = -(kc + pIₚω)/(c² + Iₚ²ω²): the push makes it grow only against the sense of the spin.
+test.each([1, -1])('a spin of sense %i is led astray by a push across of the other sense only', (sense) => {
+  const spin = sense * rotor.polar * OMEGA;
+  const [spring, drag] = [1e-5 * rotor.polar * OMEGA ** 2, 1e-3 * rotor.polar * OMEGA];
+  const films = (across: number): Coefficients =>
+    ({
+      stiffness: [1, 1, 1, spring, spring].map((own, i) =>
+        [0, 1, 2, 3, 4].map((j) => (i === j ? own : i + j === 7 ? Math.sign(j - i) * across : 0)),
+      ),
+      damping: [1, 1, 1, drag, drag].map((own, i) => [0, 1, 2, 3, 4].map((j) => (i === j ? own : 0))),
+    }) as unknown as Coefficients;
+  const stable = (times: number) =>
+    rotorWhirl({ ...rotor, centre: 0 }, sense * OMEGA, films((-times * spring * drag) / spin), true)!.stable;
+  expect([0.95, 1.05, -1.05].map(stable)).toEqual([true, false, true]);
+});
+
+test('what nothing resists along the axis only drifts; what something resists is one of the motions', () => {
+  const films = (along: number): Coefficients =>
+    ({
+      stiffness: [9, 9, along, 9, 9].map((own, i) => [0, 1, 2, 3, 4].map((j) => (i === j ? own : 0))),
+      damping: [5, 5, along && 5, 5, 5].map((own, i) => [0, 1, 2, 3, 4].map((j) => (i === j ? own : 0))),
+    }) as unknown as Coefficients;
+  const one = { mass: 1, centre: 0, transverse: 1, polar: 0 };
+  const round = rotorWhirl(one, 100, films(9), true)!;
+  expect(rotorWhirl(one, 100, films(0), false)).toEqual(round);
+  expect(rotorWhirl(one, 100, films(0), true)).toEqual(round);
+  expect(rotorWhirl(one, 100, films(-9), false)!.stable).toBe(false);
+  expect(rotorWhirl(one, 100, films(-9), true)!.stable).toBe(true);
 });

@@ -8,6 +8,7 @@ import { type Estimate, estimate } from '../../../src/engine/gauging/estimate.ts
 import { chiSquareOf } from '../../../src/engine/gauging/linearise.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { startingShape } from '../../../src/engine/gauging/shape.ts';
+import { LONG } from '../../long.ts';
 import {
   anyPair,
   between,
@@ -25,7 +26,7 @@ import {
   UM,
 } from './pairs.ts';
 
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 60_000 * LONG });
 
 /** 1e-9 mm and 1e-9 degrees */
 const NEAR = { radius: 1e-12, halfAngle: 1e-9 * DEG };
@@ -68,9 +69,9 @@ describe('round trip', () => {
         expect(found.chiSquare).toBeLessThan(1e-9);
         expect(found.told.every(Boolean)).toBe(true);
       }),
-      { seed: 11, numRuns: 100 },
+      { seed: 11, numRuns: 50 * LONG },
     );
-    expect(shakes).toBeGreaterThan(50);
+    expect(shakes).toBeGreaterThan(25 * LONG);
   });
 
   test('with straightness readings, the profile too', () => {
@@ -281,7 +282,7 @@ describe('readings that cannot be or do not agree', () => {
   test('noise alone is seldom called a disagreement', () => {
     const exact = notebook(doubleCone(), truth);
     const draw = normals(6);
-    const runs = 400;
+    const runs = 150 * LONG;
     let called = 0;
     for (let k = 0; k < runs; k++) if (estimated(doubleCone(), noisy(exact, draw)).disagreeing.length > 0) called++;
     // 1 % by Bonferroni's bound; four standard deviations of the count above

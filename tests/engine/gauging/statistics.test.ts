@@ -1,6 +1,6 @@
 /**
- * 2,000 simulated notebooks: the stated uncertainties cover as often as they claim, and chi-square is distributed as it
- * should be.
+ * Simulated notebooks (thousands in the long run): the stated uncertainties cover as often as they claim, and
+ * chi-square is distributed as it should be.
  */
 import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';
@@ -9,12 +9,13 @@ import { followed } from '../../../src/engine/belief/quantities.ts';
 import { gradientOf, numbersOf } from '../../../src/engine/belief/unknowns.ts';
 import type { Estimate } from '../../../src/engine/gauging/estimate.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
+import { LONG } from '../../long.ts';
 import { disturbed, doubleCone, estimated, kolmogorov, noisy, normals, notebook, readFrom, UM } from './pairs.ts';
 
 // Nothing is timed here; a busy machine only takes longer.
-vi.setConfig({ testTimeout: 60_000 });
+vi.setConfig({ testTimeout: 60_000 * LONG });
 
-const RUNS = 2000;
+const RUNS = 1000 * LONG;
 /** Kolmogorov–Smirnov, exceeded by chance in one case of a thousand. */
 const CHANCE = 1.95;
 const normal = (x: number) => (x < 0 ? twoSidedTail(x) / 2 : 1 - twoSidedTail(x) / 2);
@@ -44,12 +45,12 @@ const straightness = stations.flatMap((station) =>
 );
 const exact = [...notebook(doubleCone(), withBend), ...straightness];
 
-describe('2,000 simulated notebooks of one pair', () => {
+describe('simulated notebooks of one pair', () => {
   const runs: Estimate[] = [];
   beforeAll(() => {
     const draw = normals(2026);
     for (let k = 0; k < RUNS; k++) runs.push(estimated(doubleCone(), noisy(exact, draw)));
-  }, 120_000);
+  }, 120_000 * LONG);
 
   test('every number: its error over its uncertainty is a standard normal variable, and 95 of 100 lie within 1.96', () => {
     const { unknowns } = runs[0]!;

@@ -11,6 +11,7 @@ import { resultant, type SeatContact } from '../../../src/engine/play/contacts.t
 import { NOSEWARD, REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { heldAt, shakeOf } from '../../../src/engine/play/shake.ts';
 import { axisAt, type Motion, type Push, pushAt } from '../../../src/engine/spindle/pose.ts';
+import { LONG } from '../../long.ts';
 import { ALL, spindleDesign, spindleFrom } from './designs.ts';
 import { leastFilm, type Objective, places, programme } from './reference.ts';
 
@@ -21,8 +22,6 @@ const highs = await loadHighs();
 /** mm */
 const AGREE = 1e-6;
 const CLEAR = 1e-9;
-/** LONG=10 runs ten times as many designs. */
-const LONG = Number(process.env.LONG ?? 1);
 const run = (seed: number, numRuns: number) => ({ seed, numRuns: numRuns * LONG });
 
 /** Value and end of a sampled programme; µm. */

@@ -3,15 +3,18 @@ import { describe, expect, it } from 'vitest';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
 import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
-import type { ThermalBody, Warming } from '../../../src/engine/heat/warmFilm.ts';
+import { type ThermalBody, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
 import {
+  aimWithin,
   centredFilm,
   coldPositionFor,
-  overClearances,
+  overCuts,
   overSpeeds,
   type SteadyPoint,
   steadyPoint,
+  withClearance,
+  withFilm,
   workingStretch,
 } from '../../../src/engine/run/limits.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
@@ -72,9 +75,85 @@ describe('over speeds', () => {
   });
 });
 
+describe('over films', () => {
+  const sleeveOf = (film: number) => newSpindle([coneSeat(straight(0.011, 0.02, film), 'sleeve')], SIZE);
+
+  it('cut to a film it runs as one that was made with it', () => {
+    for (const film of [2.5e-6, 6e-6]) {
+      const { spindle: _, coarse: __, ...rest } = warming();
+      const made = steadyPoint(0, { ...rest, spindle: sleeveOf(film) }, { film: 0 }).point;
+      const cut = steadyPoint(0, withFilm(warming(), film, [true]), { film: 0 }).point;
+      expect(Math.abs(cut.leastFilm! - made.leastFilm!) / made.leastFilm!).toBeLessThan(1e-3);
+      expect(Math.abs(cut.journal! - made.journal!)).toBeLessThan(0.05);
+    }
+  });
+
+  it('a film that only growth gives is thin where it is needed from the start', () => {
+    // the bush grows away from the journal: there is more film once it is warm, which is found first
+    const tight = withFilm(warming(), 1e-6, [true]);
+    const cold = warmFilm(tight, tight.ambient, tight.ambient, null);
+    if (cold.status !== 'solved') throw new Error(cold.status);
+    const { leastFilm } = steadyPoint(0, tight, { film: 0 }).point;
+    const [before, after] = [cold.seats[0]!.least.film, leastFilm!];
+    expect(after).toBeGreaterThan(1.05 * before);
+    const judged = (film: number, fromCold: boolean) => steadyPoint(0, tight, { film, fromCold }).point.condition;
+    const between = (before + after) / 2;
+    expect([judged(between, false), judged(between, true)]).toEqual(['works', 'thin']);
+    expect([judged(0.99 * before, true), judged(1.01 * after, false)]).toEqual(['works', 'thin']);
+  });
+
+  it('a cone is cut to it where the journal is set; a seat that is not aimed at keeps what it has', () => {
+    const pair = warming({
+      spindle: newSpindle([shallow, sleeve], SIZE),
+      stand: { pose: { x: 0, y: 0, z: 2e-5, tiltX: 0, tiltY: 0 } },
+    });
+    const { extra } = withFilm(pair, 5e-6, [true, false]);
+    // set back by 20 µm a cone of 3° has gained 20·sin 3°
+    expect(extra![0]! * 1e6).toBeCloseTo(5 - 2.5 - 20 * Math.sin(3 * RAD), 3);
+    expect(extra![1]).toBe(0);
+  });
+});
+
+describe('the film to aim for', () => {
+  const pointsOf = (film: (at: number) => number) =>
+    [1, 1.5, 2, 3, 4, 6, 8].map(
+      (at): SteadyPoint => ({ at, condition: 'works', journal: 30, bush: 25, leastFilm: film(at), power: 1 }),
+    );
+
+  it('stands in the geometric middle where looser runs thicker, four fifths of the way to the nearer end', () => {
+    const aim = aimWithin(
+      pointsOf((at) => at / 2),
+      { from: 2, to: 8 },
+    )!;
+    expect(aim.film).toBeCloseTo(4, 12);
+    expect(aim.tolerance).toBeCloseTo(0.8 * 2, 12);
+  });
+
+  it('is no looser than where the warm film is thickest', () => {
+    const aim = aimWithin(
+      pointsOf((at) => -((at - 3) ** 2)),
+      { from: 2, to: 8 },
+    )!;
+    expect(aim.film).toBe(3);
+    expect(aim.tolerance).toBeCloseTo(0.8, 12);
+  });
+
+  it('is the middle where looser only runs thinner, and nothing where no point has a film', () => {
+    expect(
+      aimWithin(
+        pointsOf((at) => 1 / at),
+        { from: 1, to: 4 },
+      )!.film,
+    ).toBeCloseTo(2, 12);
+    expect(aimWithin([], { from: 1, to: 4 })).toBeNull();
+  });
+});
+
 describe('over clearances', () => {
   it('tighter is hotter and touches in the end; wider is cooler', () => {
-    const points = [...overClearances(warming(), [-4.05e-6, -3e-6, -1e-6, 2e-6, 6e-6], { film: 1e-7 })];
+    const points = [
+      ...overCuts((extra) => withClearance(warming(), extra), [-4.05e-6, -3e-6, -1e-6, 2e-6, 6e-6], { film: 1e-7 }),
+    ];
     expect(points[0]!.condition).toBe('seizes');
     const running = points.slice(1);
     for (let i = 1; i < running.length; i++) expect(running[i]!.journal!).toBeLessThan(running[i - 1]!.journal!);

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { expect, test, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
+import { MOST_EFFORT } from '../../../src/engine/run/running.ts';
 import { followFields } from '../../../src/report/film/fields.ts';
 import { liveVerdict } from '../../../src/report/film/liveVerdict.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
@@ -11,12 +12,15 @@ import { filmVerdict } from '../../../src/report/film/verdict.ts';
 vi.setConfig({ testTimeout: 40_000 });
 
 const OIL = { viscosity: 0.0086 };
+/** Where nothing is asked of how it warms nor of where else it could be set, next to no work is spent on them. */
+const COLD = { ...MOST_EFFORT, warmUp: 1, steady: 1, backOff: 1 };
 
 function words(
   name: string,
   run: NonNullable<Design['run']>,
   system: 'metric' | 'inch' = 'metric',
   change: { [K in keyof Design]?: Design[K] | undefined } = {},
+  most = MOST_EFFORT,
 ) {
   const design = {
     ...(JSON.parse(
@@ -25,7 +29,7 @@ function words(
     run,
     ...change,
   } as Design;
-  const film = filmSection(design)!;
+  const film = filmSection(design, most)!;
   const { tone, headline, sentences } = filmVerdict(design, film, system);
   const text = [headline, ...sentences].join(' ');
   expect(text).not.toMatch(/undefined|NaN|null|Infinity|e-\d/);
@@ -59,7 +63,7 @@ test('cones the oil pushes itself off: the adjuster holds them, or a collar has 
 });
 
 test('pure thrust on a cone that runs true: no wedge', () => {
-  const { tone, headline, text } = words('correct', { speed: 1200, oil: OIL, load: { z: -40 } });
+  const { tone, headline, text } = words('correct', { speed: 1200, oil: OIL, load: { z: -40 } }, 'metric', {}, COLD);
   expect(tone).toBe('stop');
   expect(headline).toMatch(
     /^No film carries this load: the journal sinks until it touches in the steep seat at station /,
@@ -92,12 +96,8 @@ test('a film thinner than the surfaces are rough', () => {
 });
 
 test('a load that wants a film thinner than roughness: the film it would need', () => {
-  const { tone, headline } = words('correct', {
-    speed: 1200,
-    oil: OIL,
-    load: { y: -20, z: -100 },
-    heat: { duration: 10 },
-  });
+  const run = { speed: 1200, oil: OIL, load: { y: -20, z: -100 } };
+  const { tone, headline } = words('correct', run, 'metric', {}, COLD);
   expect(tone).toBe('stop');
   expect(headline).toMatch(
     /^To carry this load the film of the steep seat would have to be 0\.0\d µm, thinner than the surfaces are rough: metal runs on metal\.$/,
@@ -146,11 +146,12 @@ test('set so far open that the journal sinks: how far to close it', () => {
 });
 
 test('oil too hot, and oil too stiff to start', () => {
-  expect(words('correct', { speed: 12_000, oil: { grade: 22 }, load: { y: -40, z: -15, station: 30 } })).toMatchObject({
+  const [load, heat] = [{ y: -40, z: -15, station: 30 }, { duration: 1 }];
+  expect(words('correct', { speed: 12_000, oil: { grade: 22 }, load, heat })).toMatchObject({
     tone: 'mend',
     headline: expect.stringMatching(/warm it stands at \d+ °C: hotter than oil lasts/),
   });
-  expect(words('correct', { speed: 3000, oil: { grade: 46 }, load: { y: -40, z: -15, station: 30 } })).toMatchObject({
+  expect(words('correct', { speed: 3000, oil: { grade: 46 }, load, heat })).toMatchObject({
     tone: 'mend',
     headline: expect.stringMatching(/cold its drag takes \d+ W: more than a small lathe’s motor gives/),
   });
@@ -216,12 +217,13 @@ test('in inch every figure is in the units of an inch shop', () => {
 });
 
 test('a fast, hardly loaded spindle whirls', () => {
-  const { tone, text, film } = words('rear-bearing', {
+  const run = {
     speed: 30_000,
     oil: { viscosity: 0.001 },
     load: { y: -1, z: -0.5, station: 0 },
-    heat: { duration: 1, journal: { mass: 3 } },
-  });
+    heat: { journal: { mass: 3 } },
+  };
+  const { tone, text, film } = words('rear-bearing', run, 'metric', {}, COLD);
   expect(tone).not.toBe('good');
   expect(text).toMatch(/whirls/);
   // half speed whirl: the oil is carried round at half the speed of the journal

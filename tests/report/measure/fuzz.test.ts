@@ -12,8 +12,9 @@ import { measureSection } from '../../../src/report/measure/section.ts';
 import type { Reading } from '../../../src/report/measure/toReading.ts';
 import { measureVerdict } from '../../../src/report/measure/verdict.ts';
 import { designWithMeasured, fitMeasured } from '../../../src/report/measure/withMeasured.ts';
+import { LONG } from '../../long.ts';
 
-const RUNS = Number(process.env.FUZZ ?? 60);
+const RUNS = 60 * LONG;
 const folder = new URL('../../../assets/designs/', import.meta.url);
 const demos = readdirSync(folder).flatMap((file) => {
   const result = parseDesign(readFileSync(new URL(file, folder), 'utf8'));

@@ -33,17 +33,19 @@ export function RunProgress({ work }: Props) {
 const TEXT = {
   film: 'The films, the warm-up and the whirl are being worked out.',
   clearances: 'Clearances are being tried.',
+  films: 'Films to aim for are being tried.',
   speeds: 'Speeds are being tried.',
   settings: 'The position to set cold is being sought.',
 } as const;
 
-function counted({ stage, speeds, clearances, settings }: RunWork): { done: number; of: number } {
+function counted({ stage, speeds, clearances, films, settings }: RunWork): { done: number; of: number } {
   // The search for the edges and for the cold position tells no points of its own.
-  const of = speeds.of + clearances.of + 4;
+  const of = speeds.of + clearances.of + films.of + 5;
   const done =
     clearances.points.length +
+    films.points.length +
     speeds.points.length +
     settings.length +
-    (stage === 'speeds' ? 1 : stage === 'settings' ? 2 : 0);
+    (stage === 'films' ? 1 : stage === 'speeds' ? 2 : stage === 'settings' ? 3 : 0);
   return { done, of: stage === 'film' ? 0 : of };
 }

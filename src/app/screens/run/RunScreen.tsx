@@ -10,6 +10,7 @@ import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
+import { AimFor } from './AimFor.tsx';
 import { ClearanceWindow, ColdSettings } from './ClearanceWindow.tsx';
 import { HandControls } from './HandControls.tsx';
 import { Idealisations } from './Idealisations.tsx';
@@ -108,6 +109,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       <RunControls work={work} fields={fields.value} />
       {film && of && (
         <div className={of === design ? 'run' : 'run stale'}>
+          <AimFor work={work} design={of} sweep={run.films} aim={run.aim} system={system} />
           <ClearanceWindow sweep={run.clearances} design={of} system={system} />
           <ColdSettings work={work} design={of} settings={run.settings} system={system} />
           <WarmUpCharts film={film} design={of} system={system} />

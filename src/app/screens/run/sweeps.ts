@@ -1,5 +1,6 @@
 /** At which speeds and clearances the running spindle is looked at. */
 import type { Design } from '../../../design/definition.ts';
+import { neededFilm } from '../../../report/film/toSpindle.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 
 export type Running = Design & { run: NonNullable<Design['run']> };
@@ -31,4 +32,15 @@ export function clearancesOf(design: Running): number[] {
   const film = Math.max(THIN, Math.min(...films));
   const wanted = Math.max(...design.seats.map((seat) => seat.film?.target ?? WANTED), THIN);
   return [...TIGHTER.map((share) => share * film), ...LOOSER.map((share) => share * wanted)];
+}
+
+/** Preferred numbers, series R10 (ISO 3). */
+const R10 = [1, 1.25, 1.6, 2, 2.5, 3.15, 4, 5, 6.3, 8];
+
+/** mm: films from the one that just parts the surfaces up to some ten times as much, and past the one wanted. */
+export function filmsOf({ run, seats }: Running): number[] {
+  const least = neededFilm(run);
+  const most = Math.max(10 * least, ...seats.map(({ film }) => 2 * (film?.target ?? 0)));
+  const all = [-4, -3, -2].flatMap((power) => R10.map((step) => step * 10 ** power));
+  return all.filter((film) => film > 0.8 * least && film < 1.3 * most);
 }

@@ -5,10 +5,10 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
-import type { ColdSetting, LimitPoint, Stretch } from '../../../report/film/limits.ts';
+import type { AimReport, ColdSetting, LimitPoint, Stretch } from '../../../report/film/limits.ts';
 import { job } from '../../../worker/pool.ts';
 import { faultText } from '../../state/useNewest.ts';
-import { clearancesOf, type Running, speedsOf } from './sweeps.ts';
+import { clearancesOf, filmsOf, type Running, speedsOf } from './sweeps.ts';
 import { useRested } from './useFields.ts';
 
 export interface Sweep {
@@ -25,8 +25,11 @@ export interface RunWork {
   of: Design | null;
   speeds: Sweep;
   clearances: Sweep;
+  /** against the film every seat could be cut to, and which to aim for; undefined while not known */
+  films: Sweep;
+  aim: AimReport | undefined;
   settings: ColdSetting[];
-  stage: 'film' | 'speeds' | 'clearances' | 'settings' | 'done' | 'stopped';
+  stage: 'film' | 'films' | 'speeds' | 'clearances' | 'settings' | 'done' | 'stopped';
   fault: string | null;
 }
 
@@ -36,6 +39,8 @@ const NOTHING: RunWork = {
   of: null,
   speeds: NO_SWEEP,
   clearances: NO_SWEEP,
+  films: NO_SWEEP,
+  aim: undefined,
   settings: [],
   stage: 'film',
   fault: null,
@@ -80,7 +85,7 @@ type Tell = (change: (work: RunWork) => RunWork) => void;
 async function workOut(design: Running, tell: Tell, signal: AbortSignal): Promise<void> {
   tell((work) => ({ ...work, stage: 'film', fault: null }));
   const film = (await job('film', design, { signal })) ?? null;
-  const [speeds, extras] = [speedsOf(design), clearancesOf(design)];
+  const [speeds, extras, films] = [speedsOf(design), clearancesOf(design), filmsOf(design)];
   if (signal.aborted || film === null) return;
   // Standing still nothing warms; there is nothing to sweep.
   if (film.status === 'standing') return tell(() => ({ ...NOTHING, film, of: design, stage: 'done' }));
@@ -91,13 +96,20 @@ async function workOut(design: Running, tell: Tell, signal: AbortSignal): Promis
     stage: 'clearances',
     speeds: { ...NO_SWEEP, of: speeds.length },
     clearances: { ...NO_SWEEP, of: extras.length },
+    films: { ...NO_SWEEP, of: films.length },
   }));
   const window = await job(
     'clearances',
     { design, extras },
     { signal, tell: (point) => tell((work) => ({ ...work, clearances: withPoint(work.clearances, point) })) },
   );
-  tell((work) => ({ ...work, stage: 'speeds', clearances: { ...work.clearances, safe: window } }));
+  tell((work) => ({ ...work, stage: 'films', clearances: { ...work.clearances, safe: window } }));
+  const aim = await job(
+    'films',
+    { design, films },
+    { signal, tell: (point) => tell((work) => ({ ...work, films: withPoint(work.films, point) })) },
+  );
+  tell((work) => ({ ...work, stage: 'speeds', aim, films: { ...work.films, safe: aim.stretch } }));
   const safe = await job(
     'speeds',
     { design, speeds },

@@ -1,4 +1,4 @@
-/** A rule for the printed page while the Sheet is shown; made by script, since the page may hold no style of its own. */
+/** A rule for the printed page while the Sheet is shown; by script, since the page may hold no style of its own. */
 import { useLayoutEffect } from 'react';
 
 export function usePageRule(rule: string): void {

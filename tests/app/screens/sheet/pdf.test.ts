@@ -43,7 +43,8 @@ const designOf = (file: string) => {
   return read.design;
 };
 
-async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
+/** A page on a demo; printed only when all of it is worked out, unless another design is to take its place. */
+async function opened(file: string, paper: Paper, width = 1200, replaced = false): Promise<Page> {
   const page = await browser.newPage({ viewport: { width, height: 900 } });
   await page.goto(`${server.resolvedUrls!.local[0]!}#sheet`);
   await openFile(page, `${file}.conepair.json`, designOf(file));
@@ -52,7 +53,17 @@ async function opened(file: string, paper: Paper, width = 1200): Promise<Page> {
     designOf(file).title,
   );
   await page.selectOption('.paper-choice select', paper);
-  await page.waitForSelector('.pages[aria-busy="false"]');
+  if (!replaced) await page.waitForSelector('.pages[aria-busy="false"]');
+  return page;
+}
+
+const kept = new Map<string, Page>();
+/** One page for every paper and width that a demo is printed on: its films are worked out once. */
+async function printed(file: string, paper: Paper, width: number): Promise<Page> {
+  const page = kept.get(file) ?? (await opened(file, paper, width));
+  kept.set(file, page);
+  await page.setViewportSize({ width, height: 900 });
+  await page.selectOption('.paper-choice select', paper);
   return page;
 }
 
@@ -96,17 +107,16 @@ const wordsOf = ({ texts }: Pdf['pages'][number]) =>
 
 test.each([
   ['steep-first', 'A4', 'mm', 1200],
-  ['shallow-first', 'Letter', 'inch', 1200],
   ['shallow-first', 'A4', 'mm', 390],
+  ['shallow-first', 'Letter', 'inch', 1200],
 ] as const)(
   '%s on %s in %s: two pages of that paper, fonts within the file, all text on the page, from a window %i wide',
   async (file, paper, unit, width) => {
-    const page = await opened(file, paper, width);
+    const page = await printed(file, paper, width);
     const inch = unit === 'inch';
     if (inch) await page.click('header button:has-text("Units")');
     await page.waitForSelector('.pages[aria-busy="false"]');
     const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
-    await page.close();
     expect(pdf.pages.length).toBe(2);
     for (const { width, height } of pdf.pages) {
       // Chromium counts paper in whole CSS pixels.
@@ -149,7 +159,7 @@ test.each([
 );
 
 test('eight seats with every surface cut go on to further pages, and nothing is lost', async () => {
-  const page = await opened('steep-first', 'A4');
+  const page = await opened('steep-first', 'A4', 1200, true);
   const seats = [0, 1, 2, 3].flatMap((k) =>
     designOf('steep-first').seats.map((seat) => ({ ...seat, name: `${seat.name} ${k + 1}` })),
   );
@@ -164,18 +174,18 @@ test('eight seats with every surface cut go on to further pages, and nothing is 
   await page.close();
   expect(pdf.pages.length).toBeGreaterThan(2);
   expect(misplaced(pdf, 'A4')).toEqual([]);
-  const steps = cutSection(design)!.steps;
+  const { steps, work } = cutSection(design)!;
   expect(steps.length).toBe(16);
   // Where a list goes on, its heading comes again.
   for (const { texts } of pdf.pages.filter((each) => /\d+\. (shallow|steep) \d (journal|bush): ⌀/.test(wordsOf(each))))
     expect(texts.some(({ text }) => /Stop at|Stop first/.test(text.normalize('NFKC')))).toBe(true);
   const words = pdf.pages.map(wordsOf).join(' ');
-  for (const { text } of cutSection(design)!.work) expect(words).toContain(text);
+  for (const { text } of work) expect(words).toContain(text);
   for (const [i, { seat, part }] of steps.entries()) expect(words).toContain(`${i + 1}. ${seat} ${part}`);
 }, 60_000);
 
 test('a plan that is not possible prints what conflicts, and nothing to carry out', async () => {
-  const page = await opened('steep-first', 'A4');
+  const page = await opened('steep-first', 'A4', 1200, true);
   const steep = designOf('steep-first');
   const design = {
     ...steep,
@@ -195,7 +205,7 @@ test('a plan that is not possible prints what conflicts, and nothing to carry ou
 }, 60_000);
 
 test('printed by the browser while the films are worked out, what is half made is left out', async () => {
-  const page = await opened('steep-first', 'A4');
+  const page = await printed('steep-first', 'A4', 1200);
   await page.evaluate(() => document.querySelector('.run-figures')!.setAttribute('aria-busy', 'true'));
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   await page.close();

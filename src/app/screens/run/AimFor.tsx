@@ -1,0 +1,114 @@
+/** What film should I aim for? The films that work, what each costs in heat and power, and one to take over. */
+import type { Design } from '../../../design/definition.ts';
+import { inUnit, unitOf } from '../../../design/measures.ts';
+import { fineText, fineUnit, type System } from '../../../design/units.ts';
+import { aimVerdict } from '../../../report/film/aimVerdict.ts';
+import type { AimReport, LimitPoint } from '../../../report/film/limits.ts';
+import { AMBIENT, neededFilm } from '../../../report/film/toSpindle.ts';
+import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
+import { LineChart } from '../../charts/LineChart.tsx';
+import type { Work } from '../../state/store.ts';
+import type { Sweep } from './useRunWork.ts';
+
+interface Props {
+  work: Work;
+  design: Design;
+  sweep: Sweep;
+  aim: AimReport | undefined;
+  system: System;
+}
+
+export function AimFor({ work, design, sweep, aim, system }: Props) {
+  const { points } = sweep;
+  if (points.length < 2) return null;
+  const verdict = aim && aimVerdict(design, points, aim, system);
+  return (
+    <section aria-label="Film to aim for">
+      <h2>{verdict?.headline ?? 'What film to aim for'}</h2>
+      {verdict?.sentences.map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
+      {verdict?.wanted && aim && <Take work={work} wanted={verdict.wanted} seats={aim.seats} system={system} />}
+      <p className="fine">
+        As though every seat aimed at were cut to just that film, cold and centred; each point the steady state it warms
+        to.
+      </p>
+      <Charts design={design} sweep={sweep} system={system} />
+    </section>
+  );
+}
+
+function Take({
+  work,
+  wanted: { target, tolerance },
+  seats,
+  system,
+}: {
+  work: Work;
+  wanted: { target: number; tolerance: number };
+  seats: readonly string[];
+  system: System;
+}) {
+  const told = `${fineText(target, system)} ± ${fineText(tolerance, system)}`;
+  const isTaken = (design: Design) =>
+    design.seats.every(
+      ({ name, film }) => !seats.includes(name) || (film?.target === target && film.tolerance === tolerance),
+    );
+  const take = () =>
+    work.change((design) => ({
+      ...design,
+      seats: design.seats.map((seat) => (seats.includes(seat.name) ? { ...seat, film: { target, tolerance } } : seat)),
+    }));
+  return (
+    <p className="buttons">
+      <button type="button" onClick={take} disabled={isTaken(work.store.getState().design)}>
+        Take {told} as the film wanted
+      </button>
+    </p>
+  );
+}
+
+function Charts({ design, sweep: { points, safe }, system }: { design: Design; sweep: Sweep; system: System }) {
+  const unit = fineUnit(system);
+  const shown = points.map((point): LimitPoint => ({ ...point, at: point.at / unit.size }));
+  const targets = design.seats.flatMap(({ film }) => film?.target ?? []);
+  const common = {
+    across: `film cut to, cold, ${unit.name}`,
+    domain: [shown[0]!.at, shown[shown.length - 1]!.at] as const,
+    log: true,
+    now: targets.length === 0 ? null : Math.min(...targets) / unit.size,
+    stretches: stretchesOf(shown, true, safe ? [safe.from / unit.size, safe.to / unit.size] : []),
+  };
+  const line = (name: string, style: number, of: (point: LimitPoint) => number | null) => ({
+    name,
+    style,
+    points: shown.map((point) => [point.at, of(point) ?? Number.NaN] as const),
+  });
+  return (
+    <>
+      <ConditionLegend points={points} />
+      <div className="run-charts">
+        <LineChart
+          {...common}
+          title="Warm least film against the film cut to"
+          up={`warm least film, ${unit.name}`}
+          lines={[line('warm least film', 0, ({ leastFilm }) => leastFilm && leastFilm / unit.size)]}
+          level={{ at: neededFilm(design.run!) / unit.size, text: 'parts the surfaces' }}
+        />
+        <LineChart
+          {...common}
+          title="Temperature of the journal against the film cut to"
+          up={`journal, ${unitOf('temperature', system).name}`}
+          lowest={Math.floor(inUnit('temperature', design.run!.ambient ?? AMBIENT, system))}
+          lines={[line('journal', 1, ({ journal }) => journal && inUnit('temperature', journal, system))]}
+        />
+        <LineChart
+          {...common}
+          title="Friction power against the film cut to"
+          up="friction, W"
+          lines={[line('friction', 2, ({ power }) => power)]}
+        />
+      </div>
+    </>
+  );
+}
