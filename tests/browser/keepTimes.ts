@@ -2,6 +2,7 @@
 import { chromium } from 'playwright-core';
 import { build } from 'vite';
 import { CHROMIUM } from '../../vite.config.ts';
+import { beginJob } from './ownJob.ts';
 
 const STEPS = 300;
 const OPENED = 20;
@@ -62,9 +63,7 @@ export async function printTimes(address: string, say: (line: string) => void): 
   async function firstPicture(of: string, slow: number): Promise<number> {
     const context = await browser.newContext();
     const page = await context.newPage();
-    await page.goto(`${of}#jobs`);
-    await page.getByRole('button', { name: 'New job', exact: true }).click();
-    await page.waitForSelector('.journal');
+    await beginJob(page, of);
     await page.evaluate(() => document.dispatchEvent(new Event('visibilitychange')));
     await page.waitForTimeout(800);
     const cdp = await context.newCDPSession(page);

@@ -8,6 +8,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type BrowserContext, chromium, type Page } from 'playwright-core';
 import { CHROMIUM } from '../../vite.config.ts';
+import { beginJob } from './ownJob.ts';
 
 export interface Killed {
   /** the job is there and opens */
@@ -87,8 +88,7 @@ export async function killOnce(address: string, way: Way, random: Random, most: 
   const asked: { position: number; time: number }[] = [];
   try {
     const first = await opened(profile, `${address}#jobs`);
-    await first.page.getByRole('button', { name: 'New job', exact: true }).click();
-    await first.page.waitForSelector('.journal');
+    await beginJob(first.page, address);
     // What was made a second ago is on the disk.
     await after(1000);
     const editing = edit(first.page, asked).catch(() => {});

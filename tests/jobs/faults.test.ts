@@ -12,6 +12,7 @@ import { build, type PreviewServer, preview } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { CHROMIUM } from '../../vite.config.ts';
 import { killOnce } from '../browser/killing.ts';
+import { beginJob } from '../browser/ownJob.ts';
 
 const top = join(import.meta.dirname, '../..');
 const outDir = mkdtempSync(join(tmpdir(), 'faults-'));
@@ -38,9 +39,7 @@ const WIDE = { viewport: { width: 820, height: 900 } };
 /** A job begun, with the journal moved as often. */
 async function begun(context: BrowserContext, moves = 0): Promise<Page> {
   const page = await context.newPage();
-  await page.goto(`${address}#jobs`);
-  await page.getByRole('button', { name: 'New job', exact: true }).click();
-  await page.waitForSelector('.journal');
+  await beginJob(page, address);
   for (let i = 0; i < moves; i++) await move(page);
   return page;
 }
