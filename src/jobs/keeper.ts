@@ -44,7 +44,7 @@ interface Here {
 
 const NEVER: Place = { slot: 1, turn: 0 };
 /** ms: a change is written within this time, the changes between with it */
-export const WITHIN = 300;
+export const WITHIN = 150;
 /** ms another window has to let a job go by itself; and until one that does not answer is taken to be elsewhere */
 const PATIENCE = 1500;
 const ANSWER = 200;
