@@ -87,7 +87,9 @@ test('every number of the pair has a control that says what it is', async () => 
 
 test('a bad file is refused with every error, and what was there stays', async () => {
   const before = shown.work.store.getState().design;
-  const input = document.querySelector<HTMLInputElement>('input[type=file]')!;
+  window.location.hash = '#jobs';
+  await expect.poll(() => document.querySelector('.begin input[type=file]')).toBeTruthy();
+  const input = document.querySelector<HTMLInputElement>('.begin input[type=file]')!;
   const bag = new DataTransfer();
   bag.items.add(new File(['{"conepair":1,"seats":[{"name":"a","journal":{},"bush":4}],"titel":1}'], 'bad.json'));
   input.files = bag.files;

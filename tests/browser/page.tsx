@@ -35,7 +35,7 @@ export function page(hash = '', waiting = false): Shown {
     work: createWork(openingDesign()),
     show: () => flushSync(() => root.render(<App work={shown.work} />)),
     position: () => shown.work.store.getState().design.position ?? 0,
-    steps: () => shown.work.store.temporal.getState().pastStates.length,
+    steps: () => shown.work.store.getState().steps.back,
     open: (name) =>
       flushSync(() =>
         shown.work.open(name, { ok: true, design: DEMOS.find(({ file }) => file.startsWith(name))!.design }),
