@@ -134,3 +134,18 @@ test('degrees and radians, millimetres and metres meet in report/convert.ts alon
     );
   expect(wrong).toEqual([]);
 });
+
+test('a name that the engine exports stands in one file of it', () => {
+  const declared = /^export (?:abstract )?(?:type|interface|class|const|let|function\*?|async function) (\w+)/gm;
+  const places = new Map<string, string[]>();
+  for (const file of sources.filter((name) => name.startsWith('src/engine/')))
+    for (const [, name] of codeOf(file).matchAll(declared)) places.set(name!, [...(places.get(name!) ?? []), file]);
+  expect(places.size).toBeGreaterThan(100);
+  const twice = [...places]
+    .filter(([, found]) => found.length > 1)
+    .map(
+      ([name, found]) =>
+        `${name} in ${found.join(' and ')}: a word means one thing; share one, or name each by its field`,
+    );
+  expect(twice).toEqual([]);
+});

@@ -116,6 +116,3 @@ function placesOf(variables: readonly Variable[]): { places: Place[]; columns: n
   });
   return { places, columns };
 }
-
-export const dot = (a: readonly number[], b: readonly number[]): number =>
-  a.reduce((sum, value, i) => sum + value * b[i]!, 0);

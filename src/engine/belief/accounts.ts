@@ -27,7 +27,7 @@
  * @source Birge1932 (scaling by the misfit); VenzonMoolgavkar1988 (profile likelihood); MacKay chapter 27 (Laplace's
  * approximation); Kalman1960 (recursive least squares)
  */
-import { dot } from '../algebra/simplex.ts';
+import { dot } from '../algebra/dot.ts';
 import { type HalfSpace, type Mode, modeWithin, type Normal, times, Walls } from './bounded.ts';
 
 /** A value read (m), linear in e about the point it was worked out at: predicted + gains·(e - about). */
@@ -70,7 +70,7 @@ export interface Account extends Normal {
 }
 
 /** Squares by which an account may be worse than the best and still be carried on, and how many are. */
-const WORTH = 30;
+const CARRIED_ON = 30;
 const MOST_ACCOUNTS = 12;
 /** A bound this many standard deviations away is never reached by readings that do not contradict what is believed. */
 const OUT_OF_REACH = 9;
@@ -155,7 +155,7 @@ export function settled(account: Account, bounds: readonly Bound[]): Account {
 export function ranked<A extends Account>(accounts: readonly A[], kindOf: (account: A) => unknown): A[] {
   const sorted = [...accounts]
     .sort((a, b) => costOf(a) - costOf(b))
-    .filter((account, _, [best]) => costOf(account) <= costOf(best!) + WORTH);
+    .filter((account, _, [best]) => costOf(account) <= costOf(best!) + CARRIED_ON);
   const kinds = new Set<unknown>();
   const [firsts, others]: [A[], A[]] = [[], []];
   for (const account of sorted) {

@@ -14,7 +14,7 @@
  * @source LawsonHanson chapter 23 (constrained least squares and its active set); BoydVandenberghe 5.2.4 (the dual of a
  * quadratic programme)
  */
-import { dot } from '../algebra/simplex.ts';
+import { dot } from '../algebra/dot.ts';
 import { lowerRoot, lowerSolved, upperSolved } from '../algebra/triangular.ts';
 
 /** g·x ≤ h */

@@ -9,7 +9,16 @@
  * points, with hat_k the function that is 1 at point k and 0 at the others.
  */
 import type { SeatInput } from '../contact/fit.ts';
-import { deviationAt, type Line, lineOf, outward, type Part, pieceAt, type Surface, shareIn } from '../parts/line.ts';
+import {
+  deviationAt,
+  type Line,
+  lineOf,
+  outward,
+  type Part,
+  profilePieceAt,
+  type Surface,
+  shareIn,
+} from '../parts/line.ts';
 
 /** One surface of the pair. */
 export interface On {
@@ -94,7 +103,7 @@ function hats(profile: Surface['profile'], z: number): [point: number, share: nu
   if (last < 0) return [];
   if (z <= profile[0]![0]) return [[0, 1]];
   if (z >= profile[last]![0]) return [[last, 1]];
-  const k = pieceAt(profile, z);
+  const k = profilePieceAt(profile, z);
   const t = shareIn(profile, k, z);
   return [
     [k, 1 - t],

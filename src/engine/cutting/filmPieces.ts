@@ -16,7 +16,7 @@ import { radialOf } from '../parts/stock.ts';
 import { cutParts, type Face, type Problem } from './problem.ts';
 
 /** A film (m) as one place of its seat has it. */
-export interface Piece {
+export interface LinearFilm {
   film: number;
   perPosition: number;
   /** by amount */
@@ -32,7 +32,7 @@ const STRAIGHT = 1e-4;
 const ALIKE = 1e-12;
 
 /** The places of every seat, the least film first; none where its parts do not overlap. */
-export function filmPieces(problem: Problem, position: number, amounts: readonly number[]): Piece[][] {
+export function filmPieces(problem: Problem, position: number, amounts: readonly number[]): LinearFilm[][] {
   return cutParts(problem, amounts).map((seat, i) => {
     const lines = seatLines(seat);
     const { count, u, film } = filmAlong(lines.gap, position);
@@ -55,7 +55,7 @@ function pieceOf(
   seat: number,
   { film, perPosition: gain, influences }: Breakpoint,
   moves: boolean,
-): Piece {
+): LinearFilm {
   const perPosition = moves && Math.abs(gain) >= STRAIGHT ? gain : 0;
   const perAmount = rooms.map(({ of }) => {
     if (of.kind === 'face') return gain * faceShift(input.faces![of.face]!, seat);
@@ -69,7 +69,7 @@ function pieceOf(
   return { film, perPosition, perAmount };
 }
 
-const isSame = (a: Piece, b: Piece) =>
+const isSame = (a: LinearFilm, b: LinearFilm) =>
   Math.abs(a.film - b.film) <= ALIKE &&
   Math.abs(a.perPosition - b.perPosition) <= ALIKE &&
   a.perAmount.every((g, k) => Math.abs(g - b.perAmount[k]!) <= ALIKE);

@@ -19,7 +19,7 @@
 import { filmAlong, stationAt } from '../contact/film.ts';
 import { type Fit, fit, positionForFilm, radiusAt, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
 import { type Line, type Part, radiusOf, type Surface } from '../parts/line.ts';
-import { added, depthAt, depthBeside, integral, type Piece, SHORT, withoutJumps } from './wear.ts';
+import { added, depthAt, depthBeside, integral, SHORT, type WornPiece, withoutJumps } from './wear.ts';
 
 export interface Lap {
   /** axial force (N) */
@@ -66,8 +66,8 @@ export type Lapped =
 
 interface LappedSeat {
   lines: SeatLines;
-  bush: Piece[];
-  journal: Piece[];
+  bush: WornPiece[];
+  journal: WornPiece[];
   work: number;
   bearing: number;
 }
@@ -101,7 +101,7 @@ function wornBy(seat: LappedSeat, position: number, { force, coefficient }: Lap)
   const k = coefficient.journal + coefficient.bush;
   const share = coefficient.bush / k;
   const { contacts, length } = overlaps(seat, position);
-  const scaled = (pieces: readonly Piece[], by: number, moved: number) =>
+  const scaled = (pieces: readonly WornPiece[], by: number, moved: number) =>
     pieces.map(({ from, to, start, end }) => ({
       from: from - moved,
       to: to - moved,
@@ -126,14 +126,14 @@ function wornBy(seat: LappedSeat, position: number, { force, coefficient }: Lap)
 }
 
 /** Where the lines would overlap at a position, by how much, and the length (m) of bush that the journal covers. */
-function overlaps({ lines, bush, journal }: LappedSeat, position: number): { contacts: Piece[]; length: number } {
+function overlaps({ lines, bush, journal }: LappedSeat, position: number): { contacts: WornPiece[]; length: number } {
   const { gap } = lines;
   const { count, u, film } = filmAlong(gap, position);
   if (count === 0) return { contacts: [], length: 0 };
   const du = position * Math.cos(gap.halfAngle);
   const [first, last] = [u[0]!, u[count - 1]!];
   const knots = knotsOf(u.subarray(0, count), bush, journal, du);
-  const contacts: Piece[] = [];
+  const contacts: WornPiece[] = [];
   let i = 0;
   for (let k = 1; k < knots.length; k++) {
     const from = Math.max(first, knots[k - 1]!);
@@ -154,7 +154,7 @@ function overlaps({ lines, bush, journal }: LappedSeat, position: number): { con
 }
 
 /** Every place where film or wear may bend, rising. */
-function knotsOf(u: Float64Array, bush: readonly Piece[], journal: readonly Piece[], du: number): Float64Array {
+function knotsOf(u: Float64Array, bush: readonly WornPiece[], journal: readonly WornPiece[], du: number): Float64Array {
   const knots = new Float64Array(u.length + 2 * (bush.length + journal.length));
   knots.set(u);
   let k = u.length;
@@ -181,7 +181,8 @@ function stateOf(
     journal: wornSurface(input.journal, 'journal', seats[i]!),
   }));
   const sum = (of: (seat: LappedSeat) => number) => seats.reduce((total, seat) => total + of(seat), 0);
-  const deepest = (pieces: readonly Piece[]) => pieces.reduce((most, { start, end }) => Math.max(most, start, end), 0);
+  const deepest = (pieces: readonly WornPiece[]) =>
+    pieces.reduce((most, { start, end }) => Math.max(most, start, end), 0);
   return {
     position,
     angle,
@@ -199,10 +200,10 @@ function stateOf(
 /** Volume (m³) worn off: the solid between the line before and after, by Pappus. */
 function volumeOf(seat: LappedSeat, part: Part): number {
   const { gap } = seat.lines;
-  const [pieces, chain, line]: [Piece[], typeof gap.bush, Line] =
+  const [pieces, chain, line]: [WornPiece[], typeof gap.bush, Line] =
     part === 'bush' ? [seat.bush, gap.bush, seat.lines.bush] : [seat.journal, gap.journal, seat.lines.journal];
   const outward = (part === 'bush' ? 1 : -1) * Math.cos(gap.halfAngle);
-  const layer = (piece: Piece) => (u: number) => {
+  const layer = (piece: WornPiece) => (u: number) => {
     const d = depthAt(piece, u);
     return (radiusAt(line, stationAt(chain, u)) + (d / 2) * outward) * d;
   };

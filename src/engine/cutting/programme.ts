@@ -17,7 +17,7 @@
 
 import { minimised, type Optimum, type Programme, type Row, type Variable } from '../algebra/simplex.ts';
 import type { SeatInput } from '../contact/fit.ts';
-import type { Piece } from './filmPieces.ts';
+import type { LinearFilm } from './filmPieces.ts';
 import type { Problem, Room } from './problem.ts';
 
 /** Stock that a film's miss is worth at most. */
@@ -45,7 +45,7 @@ export type Step =
   | { status: 'solved'; point: Point; multipliers: Multipliers }
   | { status: 'infeasible' | 'unbounded' | 'stalled' };
 
-export function solvedAbout(problem: Problem, about: Point, pieces: readonly Piece[][]): Step {
+export function solvedAbout(problem: Problem, about: Point, pieces: readonly LinearFilm[][]): Step {
   const found: Optimum = minimised(programmeOf(problem, about, pieces));
   if (found.status !== 'solved') return found;
   const { rooms } = problem;
@@ -105,7 +105,7 @@ class Unknowns {
   readonly missOf = (seat: number) => 2 + 2 * this.rooms + seat;
 }
 
-function programmeOf(problem: Problem, about: Point, pieces: readonly Piece[][]): Programme {
+function programmeOf(problem: Problem, about: Point, pieces: readonly LinearFilm[][]): Programme {
   const { rooms, input } = problem;
   const at = new Unknowns(rooms.length);
   const size = at.missOf(input.seats.length);
@@ -150,7 +150,7 @@ const moveRows = (now: number, at: Unknowns, row: RowOf): Row[] =>
 function filmRows(
   { input, rooms }: Problem,
   about: Point,
-  pieces: readonly Piece[][],
+  pieces: readonly LinearFilm[][],
   at: Unknowns,
   row: RowOf,
 ): Row[] {

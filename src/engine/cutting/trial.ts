@@ -26,7 +26,7 @@ import { movedAxially } from '../parts/shift.ts';
 import { renewed, withStock } from '../parts/stock.ts';
 import { type Clash, clashesOf } from './clashes.ts';
 import type { PlanInput } from './problem.ts';
-import { type Blue, believed, type Shake, shakeTold, touchOf } from './trialReadings.ts';
+import { type Blue, believed, type ShakeFelt, shakeTold, touchOf } from './trialReadings.ts';
 
 export interface Taken {
   seat: number;
@@ -50,7 +50,7 @@ export interface Trial {
   faces?: readonly FaceTaken[];
   /** m */
   standOff?: { value: number; sigma: number };
-  shake?: Shake;
+  shake?: ShakeFelt;
   /** seats looked at, and whether they print */
   blue?: Blue;
   /** thickness of the blue (m) */

@@ -23,14 +23,14 @@ import type { ReadingOf } from '../gauging/reading.ts';
 import { predict } from '../gauging/readings/index.ts';
 import { withStock } from '../parts/stock.ts';
 
-export type Shake = Omit<ReadingOf<'shake'>, 'kind'>;
+export type ShakeFelt = Omit<ReadingOf<'shake'>, 'kind'>;
 export type Blue = readonly { seat: number; prints: boolean }[];
 
 /** The parts with the films greater by e. */
 export const believed = (parts: readonly SeatInput[], films: readonly number[]): SeatInput[] =>
   parts.map((seat, i) => ({ ...seat, bush: withStock(seat.bush, 'bush', films[i]!) }));
 
-export interface Touch {
+export interface FirstTouch {
   /** position of first touch (m), and how it follows e */
   at: number;
   gains: number[];
@@ -44,7 +44,7 @@ export function touchOf(
   seat: number,
   blue: Blue,
   thickness: number,
-): Touch | null {
+): FirstTouch | null {
   const now = believed(parts, about);
   const printed = (i: number) => blue.find((seen) => seen.seat === i)?.prints;
   const lines = seatLines(now[seat]!);
@@ -66,7 +66,7 @@ export function touchOf(
 }
 
 /** Null: it has no prediction for these parts. */
-export function shakeTold(parts: readonly SeatInput[], about: readonly number[], shake: Shake): Told | null {
+export function shakeTold(parts: readonly SeatInput[], about: readonly number[], shake: ShakeFelt): Told | null {
   const now = believed(parts, about);
   const { value: predicted, influences } = predict({ kind: 'shake', ...shake }, now);
   if (predicted === null) return null;

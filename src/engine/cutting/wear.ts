@@ -2,7 +2,7 @@
  * Depth worn off a line, as pieces along it: linear on each, with jumps allowed where one piece ends and the next
  * begins, as at the edge of a contact. Where there is no piece nothing is worn.
  */
-export interface Piece {
+export interface WornPiece {
   /** m along the line, from < to */
   from: number;
   to: number;
@@ -16,18 +16,18 @@ export const SHORT = 1e-13;
 /** Depths (m) nearer than this to each other are one. */
 const EVEN = 1e-18;
 
-const depthIn = ({ from, to, start, end }: Piece, u: number): number =>
+const depthIn = ({ from, to, start, end }: WornPiece, u: number): number =>
   start + ((end - start) * (u - from)) / (to - from);
 
 /** Depth at u as seen from the stretch between u and `toward`. */
-export function depthBeside(pieces: readonly Piece[], u: number, toward: number): number {
+export function depthBeside(pieces: readonly WornPiece[], u: number, toward: number): number {
   const inside = (u + toward) / 2;
-  const piece = pieces[pieceAt(pieces, inside)];
+  const piece = pieces[pieceFrom(pieces, inside)];
   return piece && piece.from <= inside && inside <= piece.to ? depthIn(piece, u) : 0;
 }
 
 /** The last piece that starts at or before u. */
-function pieceAt(pieces: readonly Piece[], u: number): number {
+function pieceFrom(pieces: readonly WornPiece[], u: number): number {
   let low = 0;
   let high = pieces.length;
   while (high - low > 1) {
@@ -39,7 +39,7 @@ function pieceAt(pieces: readonly Piece[], u: number): number {
 }
 
 /** The ends of all pieces, rising; those that meet stand there twice. */
-function risingEnds(lists: readonly (readonly Piece[])[]): Float64Array {
+function risingEnds(lists: readonly (readonly WornPiece[])[]): Float64Array {
   const ends = new Float64Array(2 * lists.reduce((sum, list) => sum + list.length, 0));
   let k = 0;
   for (const list of lists) {
@@ -52,9 +52,9 @@ function risingEnds(lists: readonly (readonly Piece[])[]): Float64Array {
 }
 
 /** Both wears together; pieces in rising order, those in line with their neighbour joined. */
-export function added(pieces: readonly Piece[], more: readonly Piece[]): Piece[] {
+export function added(pieces: readonly WornPiece[], more: readonly WornPiece[]): WornPiece[] {
   const cuts = risingEnds([pieces, more]);
-  const sum: Piece[] = [];
+  const sum: WornPiece[] = [];
   for (let i = 1; i < cuts.length; i++) {
     const from = cuts[i - 1]!;
     const to = cuts[i]!;
@@ -70,14 +70,14 @@ export function added(pieces: readonly Piece[], more: readonly Piece[]): Piece[]
   return sum;
 }
 
-function inLine(a: Piece, b: Piece): boolean {
+function inLine(a: WornPiece, b: WornPiece): boolean {
   if (Math.abs(a.end - b.start) > EVEN) return false;
   const straight = a.start + ((b.end - a.start) * (a.to - a.from)) / (b.to - a.from);
   return Math.abs(straight - a.end) <= EVEN;
 }
 
 /** ∫ f du over a piece for f at most cubic along it: Simpson's rule, exact there. */
-export const integral = ({ from, to }: Pick<Piece, 'from' | 'to'>, f: (u: number) => number): number =>
+export const integral = ({ from, to }: Pick<WornPiece, 'from' | 'to'>, f: (u: number) => number): number =>
   ((to - from) / 6) * (f(from) + 4 * f((from + to) / 2) + f(to));
 
 /** Depth of a piece at u inside it. */
@@ -88,7 +88,7 @@ export const depthAt = depthIn;
  * and nothing is put back.  depth(u) = greatest over w of depth(w) - steepest·|u - w|
  */
 export function withoutJumps(
-  pieces: readonly Piece[],
+  pieces: readonly WornPiece[],
   from: number,
   to: number,
   steepest: number,

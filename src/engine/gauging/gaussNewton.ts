@@ -8,7 +8,7 @@
  * (kinks.ts). Ends when a step promises nothing beyond rounding, or none of them gains.
  */
 import { type Direction, directionOf } from './direction.ts';
-import { directionsAcross, hasKinks, otherDirections, WORTH } from './kinks.ts';
+import { directionsAcross, hasKinks, otherDirections, WORTHWHILE } from './kinks.ts';
 import { chiSquareOf, type LeastSquares, type Linearised, linearise } from './linearise.ts';
 
 const MOST_STEPS = 60;
@@ -48,7 +48,7 @@ export function minimise(problem: LeastSquares, from: Float64Array, held: readon
           ) ?? [],
       )
       .reduce<Minimum | null>(
-        (least, there) => (there.linear.chiSquare < (least ?? best!).linear.chiSquare - WORTH ? there : least),
+        (least, there) => (there.linear.chiSquare < (least ?? best!).linear.chiSquare - WORTHWHILE ? there : least),
         null,
       );
     if (!lower) break;
@@ -87,7 +87,7 @@ function descend(problem: LeastSquares, from: Float64Array, held: readonly boole
     if (promised) return { numbers, linear, settled: true };
     // On a kink no step gains though a plain one promises to; elsewhere that is a search cut short, by the edge of what
     // is a shape at all.
-    if (next.gain <= rounding) return { numbers, linear, settled: plain.gain < WORTH || hasKinks(problem) };
+    if (next.gain <= rounding) return { numbers, linear, settled: plain.gain < WORTHWHILE || hasKinks(problem) };
     if (next.gain < GAIN && next.gain < plain.gain / 10) return { numbers, linear, settled: true };
   }
   return { numbers, linear, settled: false };

@@ -12,7 +12,7 @@ import { type LeastSquares, type Linearised, over } from './linearise.ts';
 import { gradientSeen } from './shape.ts';
 
 /** A gain of chi-square worth the name: a thirtieth of an uncertainty. */
-export const WORTH = 1e-3;
+export const WORTHWHILE = 1e-3;
 /** How much heavier than any reading two branches are held together. */
 const HEAVY = 1e4;
 
@@ -79,7 +79,7 @@ export function directionsAcross(
   return kinksOf(problem, linear).flatMap((kink) =>
     kink.nearest.flatMap((branch) => {
       const direction = togetherDirection(problem, linear, held, kink, [branch]);
-      return direction.chiSquare <= linear.chiSquare - WORTH && decides(kink, branch, direction.step)
+      return direction.chiSquare <= linear.chiSquare - WORTHWHILE && decides(kink, branch, direction.step)
         ? [direction]
         : [];
     }),

@@ -15,7 +15,9 @@
  *
  * @source ShermanMorrison1950; derived (the case of an open quantity, checked against a new estimate)
  */
+
 import { Matrix, pseudoInverse } from 'ml-matrix';
+import { dot } from '../algebra/dot.ts';
 import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from '../belief/decomposition.ts';
 import { followed, type Quantity } from '../belief/quantities.ts';
 import { gradientOf, numbersOf, type On, type Unknown, type Unknowns } from '../belief/unknowns.ts';
@@ -176,5 +178,4 @@ export function sigmaWith(told: Decomposition, gradient: Float64Array, row: Floa
   return Math.sqrt(a.reduce((sum, v, k) => sum + (v - f * c[k]!) ** 2, 0) + f * f);
 }
 
-const dot = (a: readonly number[], b: readonly number[]) => a.reduce((sum, v, k) => sum + v * b[k]!, 0);
 const squared = (a: readonly number[]) => dot(a, a);

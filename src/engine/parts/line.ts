@@ -77,13 +77,13 @@ export function deviationAt(profile: Surface['profile'], z: number): number {
   if (last < 0) return 0;
   if (z <= profile[0]![0]) return profile[0]![1];
   if (z >= profile[last]![0]) return profile[last]![1];
-  const k = pieceAt(profile, z);
+  const k = profilePieceAt(profile, z);
   const t = shareIn(profile, k, z);
   return (1 - t) * profile[k]![1] + t * profile[k + 1]![1];
 }
 
 /** The piece of a profile in which a station between its ends lies. */
-export function pieceAt(profile: Surface['profile'], z: number): number {
+export function profilePieceAt(profile: Surface['profile'], z: number): number {
   let low = 0;
   let high = profile.length - 1;
   while (high - low > 1) {

@@ -16,6 +16,7 @@
  * poses equally good the one nearest to the axis can be chosen, whoever measured the parts.
  */
 
+import { dot } from '../algebra/dot.ts';
 import { lobesAt, type Worst, worstAngle } from '../spindle/lobes.ts';
 import type { Pose, Push } from '../spindle/pose.ts';
 import { type RigidSeat, type Spindle, type Stations, stationsAt } from '../spindle/rigid.ts';
@@ -213,10 +214,4 @@ function perpendicular(direction: readonly number[], columns: readonly Float64Ar
   }
   const length = Math.sqrt(dot(d, d));
   return d.map((value) => value / length);
-}
-
-export function dot(a: Float64Array, b: Float64Array): number {
-  let sum = 0;
-  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
-  return sum;
 }

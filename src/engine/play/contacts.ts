@@ -10,20 +10,12 @@
  * n normal of a place as a vector of the body · w found by Newton's method, for the places that press.
  * A station that touches all round stands for a tripod of three places at 90°, 210° and 330°.
  */
+import { dot } from '../algebra/dot.ts';
 import { stationAt } from '../contact/film.ts';
 import { greatestAngles, type Worst } from '../spindle/lobes.ts';
 import type { Pose, Push } from '../spindle/pose.ts';
 import { bushStation, filmAt } from '../spindle/rigid.ts';
-import {
-  type Body,
-  type Constraint,
-  constraintAt,
-  dot,
-  freeDirections,
-  pressedIn,
-  scaledPush,
-  unscaled,
-} from './body.ts';
+import { type Body, type Constraint, constraintAt, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
 import type { Held } from './push.ts';
 
 export interface SeatContact {

@@ -14,8 +14,9 @@
  * The multipliers u ≥ 0 satisfy t - y = Σ u·n.
  * @source GoldfarbIdnani1983 algorithm of section 3
  */
+import { dot } from '../algebra/dot.ts';
 import { lowerSolved, upperSolved } from '../algebra/triangular.ts';
-import { type Body, type Constraint, cutOff, dot, SIZE, TOUCH } from './body.ts';
+import { type Body, type Constraint, cutOff, SIZE, TOUCH } from './body.ts';
 
 export type NearestStatus = 'solved' | 'empty' | 'stalled';
 

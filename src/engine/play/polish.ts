@@ -18,9 +18,10 @@
  * Gives up, and leaves it to the cuts, where the contacts turn out to be others, or to press nowhere (a ring).
  */
 
+import { dot } from '../algebra/dot.ts';
 import { eliminated } from '../algebra/elimination.ts';
 import { lobesBend, type Worst } from '../spindle/lobes.ts';
-import { type Body, type Constraint, constraintAt, cutOff, dot, pressedIn, TOUCH } from './body.ts';
+import { type Body, type Constraint, constraintAt, cutOff, pressedIn, TOUCH } from './body.ts';
 import type { Nearest } from './nearest.ts';
 
 export interface Polished {

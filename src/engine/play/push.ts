@@ -16,8 +16,9 @@
  * @source Rockafellar1976 theorem 3 (ends after finitely many steps for a linear programme)
  */
 
+import { dot } from '../algebra/dot.ts';
 import type { Motion, Pose, Push } from '../spindle/pose.ts';
-import { type Body, type Constraint, dot, freeDirections, SIZE, scaledPush, TOUCH, unscaled } from './body.ts';
+import { type Body, type Constraint, freeDirections, SIZE, scaledPush, TOUCH, unscaled } from './body.ts';
 import { type Nearest, nearest } from './nearest.ts';
 import { polished } from './polish.ts';
 

@@ -13,9 +13,10 @@
  * nose in one place. It is one nearest-point search (nearest.ts) in directions that carry that weight.
  */
 
+import { dot } from '../algebra/dot.ts';
 import { lowerRoot, lowerSolved } from '../algebra/triangular.ts';
 import { axisAt, type Pose, pushAt } from '../spindle/pose.ts';
-import { type Body, dot, freeDirections, SIZE, TOUCH, unscaled } from './body.ts';
+import { type Body, freeDirections, SIZE, TOUCH, unscaled } from './body.ts';
 import { type Bearing, bearingOf } from './contacts.ts';
 import { nearest } from './nearest.ts';
 import { type Held, pushed } from './push.ts';

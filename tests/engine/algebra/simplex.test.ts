@@ -1,8 +1,10 @@
 /** Small linear programmes: textbook cases, and random ones against a general package. */
+
 import fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, it, vi } from 'vitest';
-import { dot, minimised, type Programme } from '../../../src/engine/algebra/simplex.ts';
+import { dot } from '../../../src/engine/algebra/dot.ts';
+import { minimised, type Programme } from '../../../src/engine/algebra/simplex.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 60_000 });

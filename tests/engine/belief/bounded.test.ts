@@ -1,7 +1,7 @@
 /** The most likely point within bounds: its conditions, and the projection that is known in closed form. */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { dot } from '../../../src/engine/algebra/simplex.ts';
+import { dot } from '../../../src/engine/algebra/dot.ts';
 import { modeWithin, times } from '../../../src/engine/belief/bounded.ts';
 
 const UM = 1e-6;

@@ -4,7 +4,14 @@ import { describe, expect, it, vi } from 'vitest';
 import { filmAlong } from '../../../src/engine/contact/film.ts';
 import { seatLines } from '../../../src/engine/contact/fit.ts';
 import { type Lap, type LapState, lapped } from '../../../src/engine/cutting/lapping.ts';
-import { added, depthAt, depthBeside, integral, type Piece, withoutJumps } from '../../../src/engine/cutting/wear.ts';
+import {
+  added,
+  depthAt,
+  depthBeside,
+  integral,
+  type WornPiece,
+  withoutJumps,
+} from '../../../src/engine/cutting/wear.ts';
 import { lineOf } from '../../../src/engine/parts/line.ts';
 import { MM, pair, rad, surface, UM, withFilm } from './pairs.ts';
 
@@ -166,7 +173,7 @@ describe('pairs that are wrong', () => {
 });
 
 describe('wear as pieces', () => {
-  const pieces: fc.Arbitrary<Piece[]> = fc
+  const pieces: fc.Arbitrary<WornPiece[]> = fc
     .array(
       fc.tuple(
         fc.double({ min: 0.1, max: 1, noNaN: true }),
@@ -184,7 +191,7 @@ describe('wear as pieces', () => {
         return { from, to: at, start, end };
       });
     });
-  const total = (list: readonly Piece[]) =>
+  const total = (list: readonly WornPiece[]) =>
     list.reduce((sum, piece) => sum + integral(piece, (u) => depthAt(piece, u)), 0);
 
   it('adds up everywhere, and nothing is lost', () => {

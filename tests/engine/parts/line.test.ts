@@ -1,7 +1,7 @@
 /** The line of a surface against its profile read straight off: point by point, level beyond its ends. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { deviationAt, lineOf, pieceAt, radiusOf, type Surface } from '../../../src/engine/parts/line.ts';
+import { deviationAt, lineOf, profilePieceAt, radiusOf, type Surface } from '../../../src/engine/parts/line.ts';
 import { offCentreSurface } from '../../../src/engine/parts/offCentre.ts';
 
 /** The profile read by looking at every piece. */
@@ -40,7 +40,7 @@ test('a deviation is that of the piece it lies on', () => {
     fc.property(surface, number(-0.035, 0.035), ({ profile }, z) => {
       expect(Math.abs(deviationAt(profile, z) - read(profile, z))).toBeLessThan(1e-18);
       if (profile.length < 2 || z < profile[0]![0] || z >= profile[profile.length - 1]![0]) return;
-      const k = pieceAt(profile, z);
+      const k = profilePieceAt(profile, z);
       expect(profile[k]![0] <= z && z < profile[k + 1]![0]).toBe(true);
     }),
     { numRuns: 300 },

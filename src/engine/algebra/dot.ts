@@ -1,0 +1,6 @@
+/** Σ aᵢ·bᵢ, over the places of a. */
+export function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
+  let sum = 0;
+  for (let i = 0; i < a.length; i++) sum += a[i]! * b[i]!;
+  return sum;
+}
