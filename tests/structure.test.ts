@@ -149,3 +149,32 @@ test('a name that the engine exports stands in one file of it', () => {
     );
   expect(twice).toEqual([]);
 });
+
+/** First line and length of what a file declares as function, by its indentation. */
+const functionsOf = (lines: readonly string[]) =>
+  lines.flatMap((line, i) => {
+    const [, indent] = /^(\s*)(?:export )?(?:async )?(?:function\b|const \w+ = .*=> \{$)/.exec(line) ?? [];
+    if (indent === undefined) return [];
+    const end = lines.findIndex((other, k) => k > i && new RegExp(`^${indent}\\}[;)]?;?$`).test(other));
+    return end < 0 ? [] : [{ at: i, size: end - i + 1 }];
+  });
+
+test('files over 300 lines and functions over 60 say why they are left whole', () => {
+  const looked = sources.filter((file) => /^src\/(design|engine|report)\//.test(file));
+  let functions = 0;
+  const long = looked.flatMap((file) => {
+    const lines = readFileSync(join(top, file), 'utf8').trimEnd().split('\n');
+    const found = functionsOf(lines);
+    functions += found.length;
+    const says = (from: number, to: number, size: number) =>
+      lines.slice(Math.max(0, from), to).some((line) => line.includes(`Over ${size} lines and left whole: `));
+    return [
+      ...(lines.length > 300 && !says(0, 12, 300) ? [`${file} has ${lines.length} lines`] : []),
+      ...found
+        .filter(({ at, size }) => size > 60 && !says(at - 6, at, 60))
+        .map(({ at, size }) => `${file}:${at + 1} a function of ${size} lines`),
+    ].map((what) => `${what}: take a second idea out, or say above “Over … lines and left whole: why”`);
+  });
+  expect(functions).toBeGreaterThan(500);
+  expect(long).toEqual([]);
+});

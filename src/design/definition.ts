@@ -4,6 +4,7 @@
  *
  * Units are those of the file: lengths mm, angles degrees (tilts of a pose: radians), N, MPa, rev/min, °C.
  * Rules that span several fields (a radius positive along the whole surface, unique names) are in rules.ts.
+ * Over 300 lines and left whole: what a file may hold, read from top to bottom.
  */
 import * as z from 'zod/mini';
 import { cut } from './cutDefinition.ts';

@@ -189,7 +189,11 @@ function cutRules(cut: Loose, names: Set<string>, say: Say): void {
   const steps = orElse('advance') / orElse('step');
   if (steps > MOST_LAP_STEPS)
     say('cut.lap.step', `makes ${Math.round(steps)} steps of the advance; at most ${MOST_LAP_STEPS} are followed`);
-  list(cut.trials).forEach((trial, i, all) => {
+  trialRules(cut.trials, faces, names, say);
+}
+
+function trialRules(trials: unknown, faces: ReadonlySet<unknown>, names: Set<string>, say: Say): void {
+  list(trials).forEach((trial, i, all) => {
     if (object(trial).inShapes === true && all.slice(0, i).some((earlier) => object(earlier).inShapes !== true))
       say(
         `cut.trials[${i}].inShapes`,

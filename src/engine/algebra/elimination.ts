@@ -40,3 +40,26 @@ export function eliminated(rows: number[][], least: number): number[] | null {
   }
   return x;
 }
+
+/**
+ * x of a symmetric system that is nowhere negative, rows with the right side last, which are used up. By the greatest
+ * diagonal left; where that is less than `least` nothing resists what is left, and it stays 0.
+ */
+export function stillSolved(rows: number[][], least: number): number[] {
+  const n = rows.length;
+  const isUsed = rows.map(() => false);
+  const resists = rows.map(() => false);
+  for (let k = 0; k < n; k++) {
+    let pivot = -1;
+    for (let i = 0; i < n; i++) if (!isUsed[i] && (pivot < 0 || rows[i]![i]! > rows[pivot]![pivot]!)) pivot = i;
+    isUsed[pivot] = true;
+    if (rows[pivot]![pivot]! < least) continue;
+    resists[pivot] = true;
+    for (let i = 0; i < n; i++) {
+      if (i === pivot) continue;
+      const factor = rows[i]![pivot]! / rows[pivot]![pivot]!;
+      for (let c = 0; c <= n; c++) rows[i]![c]! -= factor * rows[pivot]![c]!;
+    }
+  }
+  return rows.map((row, i) => (resists[i] ? row[n]! / row[i]! : 0));
+}

@@ -121,69 +121,90 @@ export function stepsOf(
   const isChanged = ({ seat, part }: { seat: number; part: Part }) =>
     deepest(input.seats[seat]![part], plan.base[seat]![part], part) > NO_STEP;
   const cut = inOrder(plan, isNew, isChanged);
+  const shop = { input, plan, machine, readings, tools, safe };
   let now = input.seats.map((seat) => ({ ...seat }));
   return cut.map((k, place): CutStep => {
     const { of, least } = plan.rooms[k]!;
     const amount = plan.amounts[k]!;
-    const before = now;
-    if (of.kind === 'face') {
-      const face = input.faces![of.face]!;
-      const after = faceCut(before, face, amount);
-      now = after;
-      return {
-        kind: 'face',
-        face: of.face,
-        off: amount,
-        standOff: standOffs({ before, half: faceCut(before, face, amount / 2), safely: null, after }),
-        before,
-        after,
-        why: 'relation',
-        turn: 'faceLast',
-      };
-    }
-    const { seat, part } = of;
-    const cutTo = (normal: number) =>
-      before.map((s, i) => (i === seat ? { ...s, [part]: withStock(plan.base[seat]![part], part, normal) } : s));
-    const isRenewed = isNew(of);
-    // Half way to a new line the old one may still show; then there is nothing to predict.
-    const half =
-      isRenewed && amount / 2 < cleanUp(before[seat]![part], plan.base[seat]![part], part) ? null : cutTo(amount / 2);
-    const after = cutTo(amount);
-    const first = safe(seat, part);
-    const safely = first === null || first < NO_STEP || first > amount - NO_STEP || isRenewed ? null : cutTo(first);
-    now = after;
-    const straight = plan.base[seat]![part].halfAngle === 0;
-    const why: Why =
-      amount > least + NONE
-        ? straight || input.seats.filter((s) => s.target !== undefined).length < 2
-          ? 'film'
-          : 'relation'
-        : isRenewed
-          ? 'newLine'
-          : 'cleanup';
-    const gauges = gaugesFor(before, seat, part, readings, { tools, after }).map(
-      (gauge): GaugeStop => ({
-        gauge,
-        nearEnd: tooNearEnd(gauge, [before, after]),
-        ...stopOf({ before, half, safely, after }, (seats) => readingOf(gauge, seats)),
-      }),
-    );
-    return {
-      kind: 'surface',
-      seat,
-      part,
-      normal: amount,
-      deepest: isRenewed ? deepest(before[seat]![part], after[seat]![part], part) : amount,
-      ...feedsOf(amount, plan.base[seat]![part].halfAngle, part, machine),
-      touch: stopOf({ before, half, safely, after }, (seats) => positionForFilm(seatLines(seats[seat]!), 0)),
-      gauges,
-      standOff: standOffs({ before, half, safely, after }),
-      before,
-      after,
-      why,
-      turn: turnOf(plan, cut, place),
-    };
+    const step =
+      of.kind === 'face'
+        ? faceStep(now, input.faces![of.face]!, of.face, amount)
+        : {
+            ...surfaceStep(shop, now, { ...of, amount, least, isRenewed: isNew(of) }),
+            turn: turnOf(plan, cut, place),
+          };
+    now = step.after;
+    return step;
   });
+}
+
+function faceStep(before: SeatInput[], face: Face, place: number, off: number): FaceStep {
+  const after = faceCut(before, face, off);
+  return {
+    kind: 'face',
+    face: place,
+    off,
+    standOff: standOffs({ before, half: faceCut(before, face, off / 2), safely: null, after }),
+    before,
+    after,
+    why: 'relation',
+    turn: 'faceLast',
+  };
+}
+
+interface SurfaceCut {
+  seat: number;
+  part: Part;
+  /** normal stock (m) that comes off, and the least that must */
+  amount: number;
+  least: number;
+  isRenewed: boolean;
+}
+
+/** The step of one surface, all steps before it done. */
+function surfaceStep(
+  { input, plan, machine, readings, tools, safe }: Required<Shop> & { input: PlanInput; plan: Plan; machine: Machine },
+  before: SeatInput[],
+  { seat, part, amount, least, isRenewed }: SurfaceCut,
+): Omit<SurfaceStep, 'turn'> {
+  const cutTo = (normal: number) =>
+    before.map((s, i) => (i === seat ? { ...s, [part]: withStock(plan.base[seat]![part], part, normal) } : s));
+  // Half way to a new line the old one may still show; then there is nothing to predict.
+  const half =
+    isRenewed && amount / 2 < cleanUp(before[seat]![part], plan.base[seat]![part], part) ? null : cutTo(amount / 2);
+  const after = cutTo(amount);
+  const first = safe(seat, part);
+  const safely = first === null || first < NO_STEP || first > amount - NO_STEP || isRenewed ? null : cutTo(first);
+  const straight = plan.base[seat]![part].halfAngle === 0;
+  const why: Why =
+    amount > least + NONE
+      ? straight || input.seats.filter((s) => s.target !== undefined).length < 2
+        ? 'film'
+        : 'relation'
+      : isRenewed
+        ? 'newLine'
+        : 'cleanup';
+  const gauges = gaugesFor(before, seat, part, readings, { tools, after }).map(
+    (gauge): GaugeStop => ({
+      gauge,
+      nearEnd: tooNearEnd(gauge, [before, after]),
+      ...stopOf({ before, half, safely, after }, (seats) => readingOf(gauge, seats)),
+    }),
+  );
+  return {
+    kind: 'surface',
+    seat,
+    part,
+    normal: amount,
+    deepest: isRenewed ? deepest(before[seat]![part], after[seat]![part], part) : amount,
+    ...feedsOf(amount, plan.base[seat]![part].halfAngle, part, machine),
+    touch: stopOf({ before, half, safely, after }, (seats) => positionForFilm(seatLines(seats[seat]!), 0)),
+    gauges,
+    standOff: standOffs({ before, half, safely, after }),
+    before,
+    after,
+    why,
+  };
 }
 
 /** Rooms that are cut, by their places in the plan, in the order of work. */

@@ -76,6 +76,7 @@ interface Stand {
 
 /**
  * K and B are made anew only where the last ones no longer bring R down tenfold; `known` are those of a pose close by.
+ * Over 60 lines and left whole: one loop, every turn of which decides over step, slope and pose together.
  */
 export function settle(task: Task, from: Pose, known: Coefficients | null): Settled {
   const { spindle, run } = task;

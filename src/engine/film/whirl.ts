@@ -10,6 +10,7 @@
  * @source Lund1987
  */
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
+import { lowerRoot, lowerSolved, upperSolved } from '../algebra/triangular.ts';
 import type { Coefficients } from './stiffness.ts';
 
 export interface Rotor {
@@ -84,16 +85,22 @@ export function whirl(
   const scaled = (a: number[][]) => a.map((row, i) => row.map((value, j) => value * unit[i]! * unit[j]!));
   const k = scaled(K);
   const rate = Math.sqrt(Math.max(...k.flat().map(Math.abs), 1e-300));
-  const inverse = new Matrix(scaled(M)).clone();
-  const solve = (a: number[][], by: number) => inverseTimes(inverse, a, by);
+  const m = scaled(M);
+  const root = lowerRoot(n, (i, j) => m[i]![j]!);
+  /** The columns of m⁻¹·a·by. */
+  const solve = (a: number[][], by: number) =>
+    free.map((_, j) => {
+      const column = a.map((row) => row[j]! * by);
+      return upperSolved(root, lowerSolved(root, column));
+    });
   const minusK = solve(k, -1 / (rate * rate));
   const minusB = solve(scaled(B), -1 / rate);
   const companion = Matrix.zeros(2 * n, 2 * n);
   for (let i = 0; i < n; i++) {
     companion.set(i, n + i, 1);
     for (let j = 0; j < n; j++) {
-      companion.set(n + i, j, minusK.get(i, j));
-      companion.set(n + i, n + j, minusB.get(i, j));
+      companion.set(n + i, j, minusK[j]![i]!);
+      companion.set(n + i, n + j, minusB[j]![i]!);
     }
   }
   if (!companion.to1DArray().every((value) => Math.abs(value) < LOST)) return null;
@@ -121,24 +128,6 @@ export function rotorWhirl(
   const turning = damping.map((row, i) => row.map((value, j) => value + gyro[i]![j]!));
   const drifts = stiffness[2][2] === 0 && damping[2][2] === 0;
   return whirl(mass, turning, stiffness, held || drifts ? [0, 1, 3, 4] : [0, 1, 2, 3, 4]);
-}
-
-/** m⁻¹·a·by for a small positive m, by elimination on a copy. */
-function inverseTimes(m: Matrix, a: number[][], by: number): Matrix {
-  const n = a.length;
-  const left = m.to2DArray();
-  const right = a.map((row) => row.map((value) => value * by));
-  for (let k = 0; k < n; k++) {
-    for (let i = 0; i < n; i++) {
-      if (i === k) continue;
-      const f = left[i]![k]! / left[k]![k]!;
-      for (let j = 0; j < n; j++) {
-        left[i]![j]! -= f * left[k]![j]!;
-        right[i]![j]! -= f * right[k]![j]!;
-      }
-    }
-  }
-  return new Matrix(right.map((row, i) => row.map((value) => value / left[i]![i]!)));
 }
 
 /**

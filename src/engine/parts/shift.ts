@@ -1,14 +1,22 @@
 /** A part that stands elsewhere along the axis. */
-import type { Surface } from './line.ts';
 
-/** The surface moved along the axis by a distance (m): its part stands there after a face or spacer was cut. */
-export function movedAxially(surface: Surface, distance: number): Surface {
+/** What of a surface stands at a place along the axis, all in one unit of length. */
+interface AlongAxis {
+  station: number;
+  from: number;
+  to: number;
+  profile?: readonly (readonly [z: number, deviation: number])[] | undefined;
+}
+
+/** The surface moved along the axis by a distance: its part stands there after a face or spacer was cut. */
+export function movedAxially<S extends AlongAxis>(surface: S, distance: number): S {
   if (distance === 0) return surface;
+  const { station, from, to, profile } = surface;
   return {
     ...surface,
-    station: surface.station + distance,
-    from: surface.from + distance,
-    to: surface.to + distance,
-    profile: surface.profile.map(([z, d]) => [z + distance, d] as const),
+    station: station + distance,
+    from: from + distance,
+    to: to + distance,
+    ...(profile && { profile: profile.map(([z, d]) => [z + distance, d]) }),
   };
 }

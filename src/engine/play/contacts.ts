@@ -11,6 +11,7 @@
  * A station that touches all round stands for a tripod of three places at 90°, 210° and 330°.
  */
 import { dot } from '../algebra/dot.ts';
+import { stillSolved } from '../algebra/elimination.ts';
 import { stationAt } from '../contact/film.ts';
 import { greatestAngles, type Worst } from '../spindle/lobes.ts';
 import type { Pose, Push } from '../spindle/pose.ts';
@@ -135,7 +136,6 @@ function springShares(
   let pressing = normals.map(() => true);
   for (let step = 0; step < 30; step++) {
     const w = stiffnessSolved(normals, pressing, force);
-    if (!w) return null;
     const shares = normals.map((n) => n.reduce((sum, part, i) => sum + part * w[i]!, 0));
     const next = shares.map((share) => share > -1e-9 * size);
     if (next.every((presses, j) => presses === pressing[j])) {
@@ -155,28 +155,13 @@ function stiffnessSolved(
   normals: readonly number[][],
   pressing: readonly boolean[],
   force: readonly number[],
-): number[] | null {
-  const n = force.length;
-  const a = force.map((part, i) => [
-    ...force.map((_, k) => normals.reduce((sum, normal, j) => sum + (pressing[j] ? normal[i]! * normal[k]! : 0), 0)),
-    part,
-  ]);
-  const used = new Array<boolean>(n).fill(false);
-  const rowOf = new Array<number>(n).fill(-1);
-  // Elimination by the greatest diagonal left; a diagonal of nothing is a motion that no place resists.
-  for (let k = 0; k < n; k++) {
-    let pivot = -1;
-    for (let i = 0; i < n; i++) if (!used[i] && (pivot < 0 || a[i]![i]! > a[pivot]![pivot]!)) pivot = i;
-    used[pivot] = true;
-    if (a[pivot]![pivot]! < 1e-10) continue;
-    rowOf[pivot] = pivot;
-    for (let i = 0; i < n; i++) {
-      if (i === pivot) continue;
-      const factor = a[i]![pivot]! / a[pivot]![pivot]!;
-      for (let c = 0; c <= n; c++) a[i]![c]! -= factor * a[pivot]![c]!;
-    }
-  }
-  return force.map((_, i) => (rowOf[i]! < 0 ? 0 : a[i]![n]! / a[i]![i]!));
+): number[] {
+  const element = (i: number, k: number) =>
+    normals.reduce((sum, normal, j) => sum + (pressing[j] ? normal[i]! * normal[k]! : 0), 0);
+  return stillSolved(
+    force.map((part, i) => [...force.map((_, k) => element(i, k)), part]),
+    1e-10,
+  );
 }
 
 function seatContact(

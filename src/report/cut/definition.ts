@@ -1,4 +1,7 @@
-/** The `cut` section of the report. */
+/**
+ * The `cut` section of the report.
+ * Over 300 lines and left whole: what the section tells, read from top to bottom.
+ */
 import * as z from 'zod/mini';
 import { reading } from '../../design/definition.ts';
 import { mm, mmOrNull } from '../quantities.ts';

@@ -2,8 +2,10 @@
 import type { Design } from '../../design/definition.ts';
 import { COVER, fineText, plusMinusText, type System, turnText } from '../../design/units.ts';
 import type { Verdict } from '../fit/verdict.ts';
-import type { CutReport, CutStepReport, LimitReport } from './definition.ts';
+import type { CutReport, CutStepReport } from './definition.ts';
+import { lapSentence } from './lapSentence.ts';
 import { trialSentences } from './leftVerdict.ts';
+import { limitText, wayOutText } from './limitText.ts';
 import { listed, NOTHING } from './listed.ts';
 import { setUpSentences } from './setUpSentences.ts';
 import { toleranceLeft } from './toleranceLeft.ts';
@@ -266,44 +268,6 @@ function beyondMending(cut: CutReport, system: System): string[] {
   return told.length > 0 ? told : ['No limit stands in the way: no cut at all brings these lines nearer.'];
 }
 
-const ownerOf = ({ seat, part, face }: LimitReport) => face ?? `the ${seat} ${part}`;
-
-function limitText(limit: LimitReport, system: System): string {
-  const amount = fineText(limit.limit, system);
-  switch (limit.what) {
-    case 'forbidden':
-      return `${ownerOf(limit)} may not be cut`;
-    case 'limit':
-      return `${ownerOf(limit)} may lose at most ${amount}`;
-    case 'cleanup':
-      return `${ownerOf(limit)} must lose at least ${amount}`;
-    case 'add':
-      return limit.limit === 0
-        ? `${ownerOf(limit)} may not be made thicker`
-        : `${ownerOf(limit)} may be at most ${amount} thicker`;
-    case 'reachFrom':
-      return `the journal may go no further rearward than ${amount}`;
-    case 'reachTo':
-      return `the journal may go no further noseward than ${amount}`;
-  }
-}
-
-function wayOutText(limit: LimitReport, system: System): string {
-  const needed = fineText(limit.needed!, system);
-  switch (limit.what) {
-    case 'forbidden':
-    case 'limit':
-      return `${needed} off ${ownerOf(limit)}`;
-    case 'cleanup':
-      return `a cleanup of ${ownerOf(limit)} of no more than ${needed}`;
-    case 'add':
-      return `${ownerOf(limit)} ${needed} thicker`;
-    case 'reachFrom':
-    case 'reachTo':
-      return `the journal at ${needed}`;
-  }
-}
-
 function moveSentence({ cut: wanted }: Design, cut: CutReport, system: System): string {
   const { shift, turns, inReach, status } = cut;
   const good = isReached(cut) || cut.inTolerance;
@@ -317,29 +281,4 @@ function moveSentence({ cut: wanted }: Design, cut: CutReport, system: System): 
     ? ' The nose cannot stay where it is, as was wished: this is the least it moves for these films.'
     : '';
   return `The journal ${runs} ${fineText(Math.abs(shift), system)} further ${way}${turn}: nose and shoulders move as much${inReach ? '' : ', further than adjuster and shoulders allow'}.${kept}`;
-}
-
-/** Lapping is no step of the plan. */
-const ANOTHER_WAY = 'That is another way than the steps, and by itself does not give the films wanted.';
-
-function lapSentence({ lap }: CutReport, system: System): string {
-  if (lap === undefined) return '';
-  if (lap === null) return 'Nothing stops this journal going rearward, so it cannot be lapped home.';
-  const { at, why } = lap.stop;
-  const state = lap.states[at]!;
-  const advance = fineText(lap.states[0]!.position - state.position, system);
-  const wrong =
-    state.relationError === null
-      ? ''
-      : `; the cones then stand ${fineText(Math.abs(state.relationError), system)} wrong to each other`;
-  switch (why) {
-    case 'bearing':
-      return `Lapped together, the seats all bear after ${advance} of travel: stop there${wrong}. ${ANOTHER_WAY}`;
-    case 'relation':
-      return `Lapped together, stop after ${advance} of travel: beyond it the cones no longer stand to each other as the films allow. ${ANOTHER_WAY}`;
-    case 'limit':
-      return `Lapped together, stop after ${advance} of travel: a surface has then lost all it may${wrong}. ${ANOTHER_WAY}`;
-    case 'notYet':
-      return `Lapped together for ${advance} of travel, not every seat bears yet${wrong}.`;
-  }
 }

@@ -1,5 +1,6 @@
 /** The design as it is after the cut: for pictures of before and after, and to be taken over once it is done. */
-import type { Design, Seat, Surface } from '../../design/definition.ts';
+import type { Design, Seat } from '../../design/definition.ts';
+import { movedAxially } from '../../engine/parts/shift.ts';
 import type { CutReport } from './definition.ts';
 
 /**
@@ -23,22 +24,11 @@ export function designWithCut(design: Design, cut: CutReport): Design {
     for (const { part, seats: moved, name, off } of cut.faces) {
       const face = design.cut?.faces?.find((f) => f.name === name);
       if (face && moved.includes(seat.name))
-        changed[part] = movedBy(changed[part], (face.moves === 'noseward' ? 1 : -1) * off);
+        changed[part] = movedAxially(changed[part], (face.moves === 'noseward' ? 1 : -1) * off);
     }
     return changed;
   });
   return { ...design, seats, position: cut.position };
-}
-
-function movedBy(surface: Surface, distance: number): Surface {
-  const { profile } = surface;
-  return {
-    ...surface,
-    station: surface.station + distance,
-    from: surface.from + distance,
-    to: surface.to + distance,
-    ...(profile && { profile: profile.map(([z, d]): [number, number] => [z + distance, d]) }),
-  };
 }
 
 /** mm: a flank nearer to its line than this is drawn straight. */

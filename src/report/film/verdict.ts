@@ -1,12 +1,13 @@
 /** The running spindle in a machinist's words: a headline and a few sentences, made from the report alone. */
 import type { Design } from '../../design/definition.ts';
-import { inUnit, measureText, unitOf } from '../../design/measures.ts';
 import { fineText, placeText, type System } from '../../design/units.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { listed } from '../listed.ts';
-import type { FilmReport, SeatOilReport } from './definition.ts';
+import { stopSentence, thrustSentence } from './axialSentences.ts';
+import type { FilmReport } from './definition.ts';
+import { celsius, digits, minutes, newtons, rounded, watts } from './figures.ts';
 
 /** Film ratio below which the metals run on each other (engine/heat/guidance.ts). */
 const RUBBING = 1;
@@ -16,12 +17,8 @@ const NOTHING = 1e-6;
 const OIL_BURNS = 150;
 /** W: half a horsepower, what a small lathe's motor gives. @source practice */
 const SMALL_MOTOR = 370;
-/** N: thrust nobody would ask about. */
-const NO_THRUST = 0.5;
 /** mm: less is a touch. */
 const TOUCHING = 1e-6;
-/** mm: a move along the axis nobody would see. */
-const FLOATS = 1e-4;
 /** The greatest error of the forces that is kept silent about. */
 const ROUGH_ANSWER = 0.02;
 
@@ -191,56 +188,6 @@ function sunkSentence(design: Design, film: FilmReport, system: System): string 
     : 'A straight bearing carries no thrust.';
 }
 
-/** Which seat carries the thrust. */
-function thrustSentence(design: Design, film: FilmReport, system: System): string {
-  const carrying = film.seats
-    .filter((seat) => Math.abs(seat.force!.z) >= NO_THRUST)
-    .sort((a, b) => Math.abs(b.force!.z) - Math.abs(a.force!.z));
-  if (carrying.length === 0) {
-    const cones = design.seats.some((seat) => seat.bush.halfAngle !== 0);
-    return cones ? 'The cones run true, so their oil has no wedge and pushes next to nothing along the axis.' : '';
-  }
-  const parts = carrying.map(
-    (seat) => `the ${seat.name} seat ${newtons(seat.force!.z, system)}${seat.force!.z < 0 ? ' rearward' : ''}`,
-  );
-  const sum =
-    Math.abs(film.force!.z) >= NO_THRUST
-      ? `pushes with ${newtons(film.force!.z, system)}: `
-      : 'pushes both ways alike: ';
-  return `Along the axis the oil ${sum}${listed(parts)}${eccentricClause(design, carrying, system)}.`;
-}
-
-/** A shallow cone that lies off centre pushes axially by its sideways load alone. */
-function eccentricClause(design: Design, carrying: SeatOilReport[], system: System): string {
-  const most = carrying[0]!;
-  const halfAngle = Math.abs(design.seats.find((seat) => seat.name === most.name)!.bush.halfAngle);
-  const sideways = Math.hypot(most.force!.x, most.force!.y);
-  return halfAngle <= 15 && sideways > 2 * Math.abs(most.force!.z)
-    ? `; the ${most.name} one through the ${newtons(sideways, system)} it carries sideways`
-    : '';
-}
-
-function stopSentence(design: Design, film: FilmReport, system: System): string {
-  const stop = film.stop ?? 0;
-  if (film.status === 'found') return floatSentence(design, film, system);
-  if (film.status !== 'stopped' || Math.abs(stop) < NO_THRUST) return '';
-  if (design.seats.every((seat) => seat.bush.halfAngle === 0))
-    return `No oil takes ${newtons(stop, system)} of the thrust: a stop has to.`;
-  const way = stop < 0 ? 'rearward' : 'noseward';
-  return `That is ${newtons(stop, system)} more than the load pushes back: ${design.adjuster ? 'the adjuster holds' : 'nothing in this design but a collar could hold'} the spindle on its cones, ${way} with as much.`;
-}
-
-/** Where the oil alone holds it along the axis, away from where it was set. */
-function floatSentence(design: Design, { pose }: FilmReport, system: System): string {
-  const away = pose.z - (design.position ?? 0);
-  const ways = new Set(design.seats.map(({ bush }) => Math.sign(bush.halfAngle)).filter((sign) => sign !== 0));
-  if (ways.size !== 1 || Math.abs(away) < FLOATS) return '';
-  const closes = ways.has(1) ? away < 0 : away > 0;
-  if (closes)
-    return `The load presses the spindle ${fineText(Math.abs(away), system)} closer than it is set, to ${fineText(pose.z, system)}.`;
-  return `Nothing in this design holds it on its cones: the oil floats it to ${fineText(pose.z, system)}, ${fineText(Math.abs(away), system)} off where it is set.`;
-}
-
 function turnSentence({ turn, leastFilm }: FilmReport, system: System): string {
   if (!turn) return '';
   if (turn.touches) return 'Its lobes touch the bush in the course of a turn.';
@@ -305,12 +252,3 @@ function doubtSentence(film: FilmReport): string {
     ? `At so thin a film these figures are good to about ${Math.ceil(doubt * 100)} % only.`
     : '';
 }
-
-const rounded = (value: number) => Number(value.toPrecision(2));
-const digits = (value: number) => (Math.abs(value) >= 99.5 ? value.toFixed(0) : value.toPrecision(2));
-const newtons = (value: number, system: System) =>
-  `${digits(Math.abs(inUnit('force', value, system)))} ${unitOf('force', system).name}`;
-const celsius = (value: number, system: System) => measureText('temperature', value, system);
-const watts = (value: number) => `${digits(value)} W`;
-const minutes = (seconds: number) =>
-  seconds < 90 ? `${Math.round(seconds)} s` : `${Math.round(seconds / 60)} minutes`;

@@ -6,9 +6,10 @@ import { isTapered } from '../../engine/gauging/taper.ts';
 import { radians } from '../convert.ts';
 import type { FitReport } from '../fit/definition.ts';
 import type { Verdict } from '../fit/verdict.ts';
+import { listed } from '../listed.ts';
 import type { ConsequenceReport, FaultReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultText } from './faultText.ts';
-import type { Reading } from './toReading.ts';
+import { entryText, valueText } from './readingText.ts';
 
 /** Chance of a chi-square so great (or, told the other way, so small) that the stated uncertainties are doubted. */
 const DOUBT = 0.01;
@@ -241,9 +242,6 @@ function openSentence(design: Design, { undetermined }: MeasureReport, system: S
   return `The readings leave open ${listed(shown)}; nothing is made up for ${undetermined.length === 1 ? 'it' : 'them'}.${next}`;
 }
 
-const listed = (words: readonly string[]) =>
-  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words[words.length - 1]}`;
-
 function firstSentence({ consequences: { first } }: MeasureReport): string {
   if (!first) return '';
   const [most, ...rest] = Object.entries(first).sort((a, b) => b[1] - a[1]);
@@ -287,26 +285,4 @@ export function suggestionText(_design: Design, { reading }: SuggestionReport, s
     case 'shake':
       return `The shake at station ${placeText(reading.indicator, system)} with the journal at ${fineText(reading.position, system)}`;
   }
-}
-
-const KIND = {
-  diameter: 'diameter',
-  overRolls: 'rolls',
-  ballDepth: 'ball',
-  sineRise: 'sine bar',
-  straightness: 'straightness',
-  standOff: 'stand-off',
-  shake: 'shake',
-} as const;
-
-/** An entry of the notebook by its number, counted from 1. */
-function entryText(design: Design, index: number): string {
-  const reading = design.readings![index]!;
-  return `Reading ${index + 1} (${KIND[reading.kind]}${'seat' in reading ? `, ${reading.seat} ${reading.part}` : ''})`;
-}
-
-function valueText(reading: Reading, system: System): string {
-  return reading.kind === 'diameter' || reading.kind === 'overRolls' || reading.kind === 'ballDepth'
-    ? lengthText(reading.value, system)
-    : fineText(reading.value, system);
 }

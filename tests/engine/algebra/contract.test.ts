@@ -5,7 +5,7 @@
 import fc from 'fast-check';
 import { Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { eliminated, solveSmall } from '../../../src/engine/algebra/elimination.ts';
+import { eliminated, solveSmall, stillSolved } from '../../../src/engine/algebra/elimination.ts';
 import { minimised } from '../../../src/engine/algebra/simplex.ts';
 import { lowerRoot, lowerSolved, upperSolved } from '../../../src/engine/algebra/triangular.ts';
 
@@ -22,6 +22,15 @@ const SOLVERS: { name: string; any: boolean; solver: Solver }[] = [
       eliminated(
         a.map((row, i) => [...row, b[i]!]),
         1e-13,
+      ),
+  },
+  {
+    name: 'elimination by the diagonal',
+    any: false,
+    solver: (a, b) =>
+      stillSolved(
+        a.map((row, i) => [...row, b[i]!]),
+        1e-10,
       ),
   },
   {
@@ -145,4 +154,21 @@ it('a root times itself is the matrix, and no square on its diagonal is less tha
     { seed: 14 },
   );
   expect(lowerRoot(2, () => 1, 0.25)[1]).toEqual([1, 0.5]);
+});
+
+it('what nothing resists stays still', () => {
+  fc.assert(
+    fc.property(system, ([m, b]) => {
+      const a = positive(m);
+      const known = stillSolved(
+        a.map((row, i) => [...row, b[i]!]),
+        1e-10,
+      );
+      // The same system with an unknown that is in no equation.
+      const idle = a.map((row, i) => [...row, 0, b[i]!]);
+      const found = stillSolved([...idle, [...b.map(() => 0), 0, 0]], 1e-10);
+      expect(found).toEqual([...known, 0]);
+    }),
+    { seed: 11, numRuns: 100 },
+  );
 });
