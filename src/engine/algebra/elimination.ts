@@ -63,3 +63,29 @@ export function stillSolved(rows: number[][], least: number): number[] {
   }
   return rows.map((row, i) => (resists[i] ? row[n]! / row[i]! : 0));
 }
+
+/** m⁻¹·a·by for a small positive m: no row changes its place. */
+export function inverseTimes(m: readonly (readonly number[])[], a: readonly (readonly number[])[], by: number) {
+  const n = m.length;
+  const left = m.map((row) => [...row]);
+  const right = a.map((row) => row.map((value) => value * by));
+  for (let k = 0; k < n; k++) {
+    for (let i = 0; i < n; i++) {
+      if (i === k) continue;
+      const f = left[i]![k]! / left[k]![k]!;
+      for (let j = 0; j < n; j++) {
+        left[i]![j]! -= f * left[k]![j]!;
+        right[i]![j]! -= f * right[k]![j]!;
+      }
+    }
+  }
+  return right.map((row, i) => row.map((value) => value / left[i]![i]!));
+}
+
+export type Two = [number, number];
+
+/** x of two equations, by determinants. */
+export function solveTwo([[a, b], [c, d]]: readonly [Readonly<Two>, Readonly<Two>], [x, y]: Readonly<Two>): Two {
+  const det = a * d - b * c;
+  return [(d * x - b * y) / det, (a * y - c * x) / det];
+}

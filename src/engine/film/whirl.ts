@@ -10,7 +10,7 @@
  * @source Lund1987
  */
 import { EigenvalueDecomposition, Matrix } from 'ml-matrix';
-import { lowerRoot, lowerSolved, upperSolved } from '../algebra/triangular.ts';
+import { inverseTimes } from '../algebra/elimination.ts';
 import type { Coefficients } from './stiffness.ts';
 
 export interface Rotor {
@@ -86,21 +86,15 @@ export function whirl(
   const k = scaled(K);
   const rate = Math.sqrt(Math.max(...k.flat().map(Math.abs), 1e-300));
   const m = scaled(M);
-  const root = lowerRoot(n, (i, j) => m[i]![j]!);
-  /** The columns of m⁻¹·a·by. */
-  const solve = (a: number[][], by: number) =>
-    free.map((_, j) => {
-      const column = a.map((row) => row[j]! * by);
-      return upperSolved(root, lowerSolved(root, column));
-    });
+  const solve = (a: number[][], by: number) => inverseTimes(m, a, by);
   const minusK = solve(k, -1 / (rate * rate));
   const minusB = solve(scaled(B), -1 / rate);
   const companion = Matrix.zeros(2 * n, 2 * n);
   for (let i = 0; i < n; i++) {
     companion.set(i, n + i, 1);
     for (let j = 0; j < n; j++) {
-      companion.set(n + i, j, minusK[j]![i]!);
-      companion.set(n + i, n + j, minusB[j]![i]!);
+      companion.set(n + i, j, minusK[i]![j]!);
+      companion.set(n + i, n + j, minusB[i]![j]!);
     }
   }
   if (!companion.to1DArray().every((value) => Math.abs(value) < LOST)) return null;

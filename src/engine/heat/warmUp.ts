@@ -9,7 +9,7 @@
  * the same Jacobian and in it, as soon as two states are known, the secant of what the films heat.
  * @source Verwer1999 (ROS2)
  */
-import { solveSmall } from '../algebra/elimination.ts';
+import { solveTwo, type Two } from '../algebra/elimination.ts';
 import { isSpent } from '../film/effort.ts';
 import { toRoom, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from './warmFilm.ts';
 
@@ -37,8 +37,6 @@ export interface WarmUp {
 const TOLERANCE = 0.15;
 const GAMMA = 1 - Math.SQRT1_2;
 const MAX_STEPS = 400;
-
-type Two = [number, number];
 
 /** Follows the warm-up for `duration` (s). `tick` hears every point; where it answers false the run ends. */
 export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoint) => boolean = () => true): WarmUp {
@@ -132,18 +130,14 @@ function rosenbrock(warming: Warming, last: WarmFilm, y: Two, step: number): Tri
     [1 - (g * j[0][0]) / capacity[0], (-g * j[0][1]) / capacity[0]],
     [(-g * j[1][0]) / capacity[1], 1 - (g * j[1][1]) / capacity[1]],
   ];
-  // As where a film is not found: a shorter step is tried.
-  const lost = { status: 'notConverged', journal: y[0], bush: y[1] } as const;
-  const k1 = solveSmall(matrix, rate(last));
-  if (k1 === null) return lost;
-  const between = warmFilm(warming, y[0] + step * k1[0]!, y[1] + step * k1[1]!, last);
+  const k1 = solveTwo(matrix, rate(last));
+  const between = warmFilm(warming, y[0] + step * k1[0], y[1] + step * k1[1], last);
   if (between.status !== 'solved') return between;
   const f = rate(between);
-  const k2 = solveSmall(matrix, [f[0] - 2 * k1[0]!, f[1] - 2 * k1[1]!]);
-  if (k2 === null) return lost;
+  const k2 = solveTwo(matrix, [f[0] - 2 * k1[0], f[1] - 2 * k1[1]]);
   return {
-    y: [y[0] + step * (1.5 * k1[0]! + 0.5 * k2[0]!), y[1] + step * (1.5 * k1[1]! + 0.5 * k2[1]!)],
-    error: [(step / 2) * (k1[0]! + k2[0]!), (step / 2) * (k1[1]! + k2[1]!)],
+    y: [y[0] + step * (1.5 * k1[0] + 0.5 * k2[0]), y[1] + step * (1.5 * k1[1] + 0.5 * k2[1])],
+    error: [(step / 2) * (k1[0] + k2[0]), (step / 2) * (k1[1] + k2[1])],
   };
 }
 
@@ -174,13 +168,12 @@ export function steadyState(warming: Warming, from: WarmFilm | null = null): War
       [before, state] = [null, cooler];
       continue;
     }
-    const full = solveSmall(slope(warming, state, power), [-f[0], -f[1]]);
-    if (full === null) break;
-    let part = Math.min(1, 25 / Math.max(1e-9, Math.abs(full[0]!), Math.abs(full[1]!)));
-    let next = warmFilm(warming, state.journal + part * full[0]!, state.bush + part * full[1]!, state);
+    const full = solveTwo(slope(warming, state, power), [-f[0], -f[1]]);
+    let part = Math.min(1, 25 / Math.max(1e-9, Math.abs(full[0]), Math.abs(full[1])));
+    let next = warmFilm(warming, state.journal + part * full[0], state.bush + part * full[1], state);
     for (let shorter = 0; next.status !== 'solved' && shorter < 3; shorter++) {
       part /= 3;
-      next = warmFilm(warming, state.journal + part * full[0]!, state.bush + part * full[1]!, state);
+      next = warmFilm(warming, state.journal + part * full[0], state.bush + part * full[1], state);
     }
     if (next.status !== 'solved') return next;
     [before, state] = [state, next];

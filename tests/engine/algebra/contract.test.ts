@@ -5,7 +5,14 @@
 import fc from 'fast-check';
 import { Matrix, solve } from 'ml-matrix';
 import { describe, expect, it } from 'vitest';
-import { eliminated, solveSmall, stillSolved } from '../../../src/engine/algebra/elimination.ts';
+import {
+  eliminated,
+  inverseTimes,
+  solveSmall,
+  solveTwo,
+  stillSolved,
+  type Two,
+} from '../../../src/engine/algebra/elimination.ts';
 import { minimised } from '../../../src/engine/algebra/simplex.ts';
 import { lowerRoot, lowerSolved, upperSolved } from '../../../src/engine/algebra/triangular.ts';
 
@@ -32,6 +39,16 @@ const SOLVERS: { name: string; any: boolean; solver: Solver }[] = [
         a.map((row, i) => [...row, b[i]!]),
         1e-10,
       ),
+  },
+  {
+    name: 'inverse times columns',
+    any: false,
+    solver: (a, b) =>
+      inverseTimes(
+        a,
+        b.map((value) => [value, ...b.slice(1).map(() => 0)]),
+        1,
+      ).map(([value]) => value!),
   },
   {
     name: 'root and triangles',
@@ -170,5 +187,21 @@ it('what nothing resists stays still', () => {
       expect(found).toEqual([...known, 0]);
     }),
     { seed: 11, numRuns: 100 },
+  );
+});
+
+it('two equations by determinants are as by elimination', () => {
+  fc.assert(
+    fc.property(fc.array(number, { minLength: 6, maxLength: 6 }), ([a, b, c, d, x, y]) => {
+      const matrix: [Two, Two] = [
+        [a! + 2, b!],
+        [c!, d! + 3],
+      ];
+      const found = solveTwo(matrix, [x!, y!]);
+      solveSmall(matrix, [x!, y!])!.forEach((value, i) => {
+        expect(Math.abs(found[i]! - value)).toBeLessThan(1e-12);
+      });
+    }),
+    { seed: 12, numRuns: 300 },
   );
 });
