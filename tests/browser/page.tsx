@@ -80,6 +80,9 @@ export function withoutSolid(): void {
   } as typeof real);
 }
 
+/** The closing chart of Fit, which is loaded after the first picture. */
+export const chartLoaded = () => expect.poll(() => document.querySelector('.chart > svg')).not.toBeNull();
+
 export const frame = () => new Promise((done) => requestAnimationFrame(() => done(null)));
 
 /** The pixels of an element as the page shows it, four bytes each. */
