@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/state/demos.ts';
-import { page as app, countPixels, expectAccessible, pixelsOf } from './page.tsx';
+import { page as app, chartLoaded, countPixels, expectAccessible, pixelsOf } from './page.tsx';
 
 const shown = app();
 const { position } = shown;
@@ -102,6 +102,7 @@ test('a bad file is refused with every error, and what was there stays', async (
 });
 
 test('every demo draws at every width without sideways scroll', async () => {
+  await chartLoaded();
   for (const width of [390, 820, 1440]) {
     await page.viewport(width, 900);
     for (const demo of DEMOS) {

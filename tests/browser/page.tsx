@@ -49,6 +49,8 @@ export function page(hash = '', waiting = false): Shown {
         if (!KNOWN.test(said)) complaints.push(said);
       });
     }
+    // A file picker waits for a hand; what is saved is offered as a download instead.
+    Object.assign(window, { showSaveFilePicker: undefined, showOpenFilePicker: undefined });
     window.location.hash = hash;
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';
@@ -79,6 +81,9 @@ export function withoutSolid(): void {
     return kind.startsWith('webgl') ? null : (real as (...all: unknown[]) => unknown).call(this, kind, ...rest);
   } as typeof real);
 }
+
+/** The closing chart of Fit, which is loaded after the first picture. */
+export const chartLoaded = () => expect.poll(() => document.querySelector('.chart > svg')).not.toBeNull();
 
 export const frame = () => new Promise((done) => requestAnimationFrame(() => done(null)));
 
