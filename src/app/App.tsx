@@ -1,5 +1,6 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
 import { useEffect, useState, useSyncExternalStore } from 'react';
+import { DraftLine } from './frame/DraftLine.tsx';
 import { EarlierWork } from './frame/EarlierWork.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
@@ -7,7 +8,7 @@ import { Keeping } from './frame/Keeping.tsx';
 import { Newer } from './frame/Newer.tsx';
 import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
-import { SCREENS, type ScreenEntry } from './screens/index.ts';
+import { NEW_JOB, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openFile } from './state/files.ts';
 import type { Work } from './state/store.ts';
 import { useLink } from './takeAlong/useLink.ts';
@@ -40,6 +41,7 @@ export function App({ work }: { work: Work }) {
       <Newer work={work} />
       {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
       {earlier && <EarlierWork work={work} close={() => setEarlier(false)} />}
+      <DraftLine work={work} />
       <main>
         <GuardedWork value={work}>
           <Guard key={screen.name} what="This screen">
@@ -65,7 +67,7 @@ function useScreen(): ScreenEntry {
     () => window.location.hash,
   );
   const opening = SCREENS.find(({ name }) => name === 'Fit')!;
-  return SCREENS.find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
+  return [...SCREENS, NEW_JOB].find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
 }
 
 /** Undo and redo by the usual keys, but not within a field, which has its own. */

@@ -423,6 +423,15 @@ export const design = z.strictObject({
   ),
   cut: z.optional(cut),
   odds: z.optional(odds),
+  assumed: z.optional(
+    z.array(text(120, 'A place of the design, such as seats[0].bush.diameter')).check(
+      z.maxLength(500),
+      z.meta({
+        description:
+          'Numbers nobody has read or drawn yet: they keep a proportion taken from the rest until they are typed or measured',
+      }),
+    ),
+  ),
 });
 
 export type Design = z.infer<typeof design>;

@@ -21,16 +21,20 @@ export interface Bound {
   inclusive: boolean;
 }
 
-type Step = string | number;
+export type Step = string | number;
 type Node = Readonly<Record<Step, unknown>>;
 
-const stepsOf = (path: string): Step[] =>
+/** The keys and places in lists that a path goes through. */
+export const stepsOf = (path: string): Step[] =>
   path
     .split(/[.[\]]+/)
     .filter((step) => step !== '')
     .map((step) => (/^\d+$/.test(step) ? Number(step) : step));
 
-const into = (node: unknown, step: Step): unknown =>
+export const pathOf = (steps: readonly Step[]): string =>
+  steps.map((step, i) => (typeof step === 'number' ? `[${step}]` : `${i > 0 ? '.' : ''}${step}`)).join('');
+
+export const into = (node: unknown, step: Step): unknown =>
   typeof node === 'object' && node !== null ? (node as Node)[step] : undefined;
 
 /** What stands at a path; undefined where the design has nothing there. */
@@ -118,11 +122,15 @@ function schemaAt(steps: readonly Step[], of?: Design): Schema | undefined {
   let node: unknown = of;
   for (const step of steps) {
     const def: Partial<Schema['_zod']['def']> = schema ? ofItsKind(bareOf(schema), node)._zod.def : {};
-    schema = typeof step === 'number' ? (def.items?.[step] ?? def.element) : def.shape?.[step];
+    schema = typeof step === 'number' ? (def.items?.[step] ?? def.element) : ownOf(def.shape, step);
     node = into(node, step);
   }
   return schema;
 }
+
+/** A key of a group, but not what every object has. */
+const ownOf = (shape: Record<string, Schema> | undefined, key: string): Schema | undefined =>
+  shape && Object.hasOwn(shape, key) ? shape[key] : undefined;
 
 /** Of a choice between kinds, the one that an entry names. */
 function ofItsKind(schema: Schema, entry: unknown): Schema {

@@ -7,7 +7,9 @@ import { expansionText, typedExpansion } from './expansion.ts';
 import { fromUnit, inUnit, type Measure, unitOf } from './measures.ts';
 import type { QuantityAt } from './place.ts';
 import {
+  type AngleWay,
   angleExact,
+  angleIn,
   fineExact,
   fineUnit,
   lengthExact,
@@ -15,6 +17,7 @@ import {
   plainTyped,
   type System,
   type Typed,
+  typedAngleIn,
   typedHalfAngle,
   typedLength,
 } from './units.ts';
@@ -50,8 +53,9 @@ const WRITTEN: Record<Quantity, Written> = {
   time: plain('s'),
 };
 
-export const quantityText = (quantity: Quantity, value: number, system: System) =>
-  WRITTEN[quantity].text(value, system);
+/** `way`: how the person says angles. */
+export const quantityText = (quantity: Quantity, value: number, system: System, way: AngleWay = 'half') =>
+  quantity === 'angle' ? angleIn(value, way) : WRITTEN[quantity].text(value, system);
 
 /** A number that is only told: to three figures. */
 export const toldText = (quantity: Quantity, value: number, system: System): string =>
@@ -114,10 +118,11 @@ const isLarge = (mm: number) => Math.abs(mm) >= 1;
  * The number in the unit of the file from what was typed, or why not: out of its bounds is told in the person's own
  * unit.
  */
-export function typedQuantity(at: QuantityAt, text: string, system: System): Typed {
+export function typedQuantity(at: QuantityAt, text: string, system: System, way: AngleWay = 'half'): Typed {
   const plain = plainTyped(text);
   if (!plain.ok) return plain;
-  const typed = WRITTEN[at.quantity].typed(plain.text.replaceAll('−', '-'), system);
+  const plainly = plain.text.replaceAll('−', '-');
+  const typed = at.quantity === 'angle' ? typedAngleIn(plainly, way) : WRITTEN[at.quantity].typed(plainly, system);
   if (!typed.ok) return typed;
   if (!Number.isFinite(typed.value))
     return { ok: false, message: `found "${text}"; type a number that a file can hold` };
@@ -126,7 +131,7 @@ export function typedQuantity(at: QuantityAt, text: string, system: System): Typ
       (side === 'least' ? typed.value < value : typed.value > value) || (!inclusive && typed.value === value),
   );
   if (!broken) return typed;
-  const told = (value: number) => quantityText(at.quantity, value, system);
+  const told = (value: number) => quantityText(at.quantity, value, system, way);
   const rule = broken.inclusive
     ? broken.side === 'least'
       ? 'at least'

@@ -2,7 +2,8 @@
  * Rules of a design that span several fields. They run on whatever was read, however broken, so that one
  * look at a bad file shows every error at once: each rule looks only at fields that have the right type.
  */
-import { defaultAt } from './place.ts';
+import type { Design } from './definition.ts';
+import { defaultAt, pathOf, quantityIfAt, stepsOf, valueAt } from './place.ts';
 
 export interface DesignError {
   /** Where in the file: `seats[0].journal.from`; empty for the file as a whole. */
@@ -216,6 +217,24 @@ function readingRules(readings: unknown, trials: number, say: Say): void {
   });
 }
 
+/** What is assumed must be a number that stands in the design, and be named once. */
+function assumedRules(design: Loose, say: Say): void {
+  const seen = new Set<string>();
+  list(design.assumed).forEach((path, i) => {
+    if (typeof path !== 'string') return;
+    const of = design as unknown as Design;
+    const stands =
+      pathOf(stepsOf(path)) === path && typeof valueAt(of, path) === 'number' && quantityIfAt(path, of) !== null;
+    if (!stands)
+      say(
+        `assumed[${i}]`,
+        `found ${shown(path)}, but no number of the design stands there; name a place such as seats[0].bush.diameter`,
+      );
+    else if (seen.has(path)) say(`assumed[${i}]`, `found ${shown(path)} a second time; name every place once`);
+    seen.add(path);
+  });
+}
+
 /** Every breach of the rules that span fields. Never throws. */
 export function ruleErrors(raw: unknown): DesignError[] {
   const errors: DesignError[] = [];
@@ -238,5 +257,6 @@ export function ruleErrors(raw: unknown): DesignError[] {
   namedSeats(object(design.run).supply, 'run.supply', names, say);
   cutRules(object(design.cut), names, say);
   runRules(object(design.run), say);
+  assumedRules(design, say);
   return errors;
 }

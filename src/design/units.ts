@@ -198,3 +198,35 @@ export const fineUnit = (system: System) =>
   system === 'metric' ? { size: 0.001, name: 'µm' } : { size: TENTH, name: 'tenths' };
 export const lengthUnit = (system: System) =>
   system === 'metric' ? { size: 1, name: 'mm' } : { size: INCH, name: 'in' };
+
+/** How a person says an angle: half or included, taper on diameter per foot, or 1 in so many. */
+export const ANGLE_WAYS = ['half', 'included', 'foot', 'ratio'] as const;
+export type AngleWay = (typeof ANGLE_WAYS)[number];
+
+/** A half angle (degrees) in a field, as the person says angles. */
+export function angleIn(degrees: number, way: AngleWay): string {
+  const taper = taperOfHalfAngle(degrees);
+  switch (way) {
+    case 'half':
+      return angleExact(degrees);
+    case 'included':
+      return `${angleExact(2 * degrees)} incl`;
+    case 'foot':
+      return `${trimmed(digits(12 * taper, 7), 2)} in/ft`;
+    case 'ratio':
+      // 1 in so many has no word for straight.
+      return taper === 0 ? angleExact(0) : `${taper < 0 ? '−' : ''}1:${trimmed(digits(1 / Math.abs(taper), 7), 0)}`;
+  }
+}
+
+/** A half angle from what was typed: a number alone is meant as the person says angles. */
+export function typedAngleIn(text: string, way: AngleWay): Typed {
+  const bare = /^\s*([+\-−]?)((?:\d+(?:[.,]\d*)?|[.,]\d+))\s*°?\s*$/.exec(text);
+  if (!bare || way === 'half' || text.length > LONGEST_TYPED) return typedHalfAngle(text);
+  const [, sign, number] = bare;
+  const [before, after] = { included: ['', ' incl'], foot: ['', ' in/ft'], ratio: ['1:', ''] }[way];
+  // Nought is straight, however it is said.
+  if (way === 'ratio' && Number(number!.replace(',', '.')) === 0) return { ok: true, value: 0 };
+  if (way !== 'included' && text.includes('°')) return typedHalfAngle(text);
+  return typedHalfAngle(`${sign === '' ? '' : sign === '+' ? '+' : '-'}${before}${number}${after}`);
+}

@@ -74,8 +74,8 @@ test('the plan taken as done gives every seat its film, and one undo takes it ba
 
 test('where nothing may be cut yet, one button makes a plausible list; a limit in the way is let go', async () => {
   shown.work.change(({ cut: _, ...rest }) => rest);
-  await expect.poll(verdict).toMatch(/Nothing says yet what may be cut/);
-  await userEvent.click(browser.getByRole('button', { name: 'Let every journal surface be cut' }));
+  await expect.poll(verdict).toMatch(/What may be cut\? Nothing says so yet/);
+  await userEvent.click(browser.getByRole('button', { name: 'Plan the cut' }));
   await expect.poll(verdict, solved).toMatch(/off the steep journal/);
   await userEvent.click(browser.getByRole('checkbox', { name: /off the steep journal/ }));
   await userEvent.click(browser.getByRole('checkbox', { name: /^Read the machine/ }));

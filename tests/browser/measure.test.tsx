@@ -108,16 +108,20 @@ test('nothing is written down while a field of the set-up is in error, nor told 
   await expect.poll(() => form.querySelector('.error')!.textContent).toBe('mend the set-up first: ball diameter');
   expect(said()).toMatch(/No result while ball diameter is not taken/);
   expect(readings().length).toBe(16);
-  await userEvent.fill(ball, '16');
+  await userEvent.fill(ball, '30');
   await userEvent.keyboard('{Enter}');
   await expect.poll(said).toMatch(/would read/);
   await userEvent.fill(ball, 'abc');
-  await userEvent.selectOptions(browser.getByLabelText('Seat', { exact: true }), 'steep');
+  // The last ball rested in the steep seat, proud of its face.
+  const way = form.querySelector<HTMLSelectElement>('select[aria-label="Which way"]')!;
+  expect(way.value).toBe('-1');
+  await userEvent.selectOptions(way, 'down to its top');
+  await userEvent.selectOptions(browser.getByLabelText('Seat', { exact: true }), 'shallow');
   // Another surface has another set-up: what was typed of the former is gone.
   await expect.poll(said).toMatch(/would read/);
   await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
   await expect.poll(() => readings().length).toBe(17);
-  expect(readings()[16]).toMatchObject({ kind: 'ballDepth', seat: 'steep', value: 15 });
+  expect(readings()[16]).toMatchObject({ kind: 'ballDepth', seat: 'shallow', value: 15 });
 });
 
 test('a reading far from the drawing is asked after and not refused; one that cannot be is refused', async () => {
@@ -377,7 +381,7 @@ test('a set-up is planned before it is read: its value follows the surface, and 
   await expect.poll(said).toMatch(/The parts as drawn would read .*, as the readings so far tell them/);
   const before = said();
   const form = document.querySelector<HTMLElement>('.new-entry')!;
-  await userEvent.selectOptions(browser.getByLabelText('Seat', { exact: true }), 'steep');
+  await userEvent.selectOptions(browser.getByLabelText('Seat', { exact: true }), 'shallow');
   await expect.poll(said).not.toBe(before);
   const ball = [...form.querySelectorAll('.local')]
     .find((local) => local.textContent!.startsWith('Ball diameter'))!
@@ -402,11 +406,13 @@ test.each(['opposed-cones', 'notebook', 'rear-bearing'])(
   async (demo) => {
     shown.open(demo);
     const form = () => document.querySelector<HTMLElement>('.new-entry')!;
-    const select = (place: number) => form().querySelectorAll('select')[place];
+    const select = (place: number) => form().querySelectorAll<HTMLSelectElement>('fieldset .local > select')[place];
     let drawn = 0;
     for (const kind of ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake']) {
       press(`+ ${kind}`);
       await expect.poll(form).toBeTruthy();
+      // A shake is of the pair; its only choice is on which side of the datum.
+      if (kind === 'Shake') expect(select(1)).toBeUndefined();
       for (const seat of select(0) ? [...select(0)!.options].map(({ value }) => value) : ['']) {
         if (seat !== '') choose(select(0)!, seat);
         for (const part of select(1) ? ['journal', 'bush'] : ['']) {
@@ -457,4 +463,60 @@ test('on a phone every figure of an entry stands under its own name, clear of th
   for (const span of document.querySelectorAll<HTMLElement>('.notebook span[data-name]'))
     expect(span.scrollWidth, span.textContent!).toBeLessThanOrEqual(span.clientWidth + 1);
   await browser.viewport(1280, 800);
+});
+
+test('a half-entered reading survives another button and another screen; the last tools are offered again', async () => {
+  shown.open('notebook');
+  const button = (name: string) => browser.getByRole('button', { name, exact: true }).first();
+  await userEvent.click(button('+ Over two rolls'));
+  await userEvent.fill(field(), '27.5');
+  await userEvent.click(button('+ Diameter'));
+  await expect.poll(() => field().value).toBe('');
+  window.location.hash = '#fit';
+  await expect.poll(() => document.querySelector('.section')).toBeTruthy();
+  window.location.hash = '#measure';
+  await expect.poll(() => document.querySelector('.new-entry')).toBeTruthy();
+  await userEvent.click(browser.getByRole('button', { name: '+ Over two rolls (begun)' }));
+  await expect.poll(() => field().value).toBe('27.5');
+  // Given up, it is gone; the next of its kind is set up like the last one written down.
+  await userEvent.click(button('Leave it'));
+  const last = readings().findLast((r) => r.kind === 'overRolls');
+  flushSync(() =>
+    shown.work.change((d) => ({
+      ...d,
+      readings: d.readings!.map((r) => (r === last && r.kind === 'overRolls' ? { ...r, roll: 4, sigma: 0.0015 } : r)),
+    })),
+  );
+  await userEvent.click(button('+ Over two rolls'));
+  const local = (title: string) =>
+    [...document.querySelectorAll('.new-entry .local')].find((one) => one.textContent!.startsWith(title))!;
+  await expect.poll(() => local('Roll diameter').querySelector('input')!.value).toBe('4.000 mm');
+  expect(local('Uncertainty').querySelector('input')!.value).toBe('1.50 µm');
+  expect(field().value).toBe('');
+});
+
+test('a side is chosen and no minus typed, in a new entry and in the notebook', async () => {
+  shown.open('notebook');
+  await userEvent.click(browser.getByRole('button', { name: '+ Stand-off', exact: true }).first());
+  await userEvent.fill(field(), '12');
+  await userEvent.selectOptions(browser.getByLabelText('Which way'), 'rearward of the datum');
+  await userEvent.click(browser.getByRole('button', { name: 'Write it down' }));
+  await expect.poll(() => readings().length).toBe(17);
+  expect(readings()[16]).toMatchObject({ kind: 'standOff', value: -0.012 });
+  flushSync(() => {
+    details()[16]!.open = true;
+  });
+  await expect.poll(() => details()[16]!.querySelector('[data-path="readings[16].value"] input')).toBeTruthy();
+  const value = details()[16]!.querySelector<HTMLElement>('[data-path="readings[16].value"]')!;
+  expect(value.querySelector('input')!.value).toBe('12.00 µm');
+  await userEvent.selectOptions(value.querySelector('select')!, 'noseward of the datum');
+  expect(readings()[16]).toMatchObject({ value: 0.012 });
+  // A magnitude typed stays on its side; a sign that is typed counts.
+  await userEvent.selectOptions(value.querySelector('select')!, 'rearward of the datum');
+  await userEvent.fill(value.querySelector('input')!, '20');
+  await userEvent.keyboard('{Enter}');
+  expect(readings()[16]).toMatchObject({ value: -0.02 });
+  await userEvent.fill(value.querySelector('input')!, '+5');
+  await userEvent.keyboard('{Enter}');
+  expect(readings()[16]).toMatchObject({ value: 0.005 });
 });

@@ -180,13 +180,17 @@ test('worked out to the end: the window of clearances, safe speeds, and a cold p
   expect(Math.abs(design().position ?? 0)).toBeGreaterThan(5e-5);
 });
 
-test('a design that says nothing of running gets a scenario, told for what it is', async () => {
+test('a design that says nothing of running is asked for the few things; what is not typed stays marked as assumed', async () => {
   withoutSolid();
   const { run: _, ...bare } = design();
   shown.work.open('bare', { ok: true, design: bare });
-  await expect.poll(verdict).toMatch(/says nothing of how it runs.*Invented by size alone/);
-  await userEvent.click(browser.getByRole('button', { name: 'Make this running scenario' }));
+  await expect.poll(verdict).toMatch(/How does it run\? Nothing says so yet.*assumed by the size/);
+  await userEvent.fill(browser.getByLabelText('Load, down'), '55');
+  await userEvent.click(browser.getByRole('button', { name: 'Work out how it runs' }));
   expect(run().oil).toEqual({ grade: 10 });
+  expect(run().load!.y).toBe(-55);
+  expect(design().assumed).toEqual(['run.speed', 'run.oil.grade', 'run.load.z', 'run.load.station']);
+  await expect.poll(verdict, LONG).toMatch(/Assumed, never measured: speed, iso grade, thrust and station of the load/);
   await expect.poll(() => maps().length, LONG).toBeGreaterThan(0);
 });
 

@@ -1,6 +1,9 @@
 /** What is typed and what is shown: units, tapers, tenths, signs. */
 import { expect, test } from 'vitest';
 import {
+  ANGLE_WAYS,
+  type AngleWay,
+  angleIn,
   angleText,
   fineExact,
   fineText,
@@ -9,6 +12,7 @@ import {
   TENTH,
   taperOfHalfAngle,
   turnText,
+  typedAngleIn,
   typedHalfAngle,
   typedLength,
 } from '../../src/design/units.ts';
@@ -69,4 +73,33 @@ test('what an edited field shows can be typed back without loss', () => {
     for (const system of ['metric', 'inch'] as const)
       expect(typed(fineExact(mm, system).replace('−', '-'))).toBeCloseTo(mm, 6);
   }
+});
+
+test('angles as a person says them: there and back, a number alone meant so, a unit meaning what it says', () => {
+  for (const way of ANGLE_WAYS)
+    for (const degrees of [3, 45, -22.5, 0, 2.8624, 0.5, 88]) {
+      const typed = typedAngleIn(angleIn(degrees, way).replace('−', '-'), way);
+      if (!typed.ok) expect.fail(`${way} ${degrees}: ${typed.message}`);
+      expect(typed.value, `${way} ${degrees}`).toBeCloseTo(degrees, 5);
+    }
+  const value = (text: string, way: AngleWay) => {
+    const typed = typedAngleIn(text, way);
+    return typed.ok ? typed.value : typed.message;
+  };
+  expect(value('6', 'half')).toBe(6);
+  expect(value('6', 'included')).toBe(3);
+  expect(value('0.6', 'foot')).toBeCloseTo(halfAngleOfTaper(0.05), 12);
+  expect(value('20', 'ratio')).toBeCloseTo(halfAngleOfTaper(0.05), 12);
+  expect(value('-20', 'ratio')).toBeCloseTo(-halfAngleOfTaper(0.05), 12);
+  expect(value('0', 'ratio')).toBe(0);
+  // Degrees are half angles where tapers are said; what has a unit of its own means that.
+  expect(value('3°', 'ratio')).toBe(3);
+  expect(value('3°', 'foot')).toBe(3);
+  expect(value('6°', 'included')).toBe(3);
+  expect(value('1:20', 'included')).toBe(value('20', 'ratio'));
+  expect(value('6 incl', 'ratio')).toBe(3);
+  expect(value('cone', 'foot')).toMatch(/^found "cone"/);
+  expect(angleIn(3, 'included')).toBe('6.0° incl');
+  expect(angleIn(halfAngleOfTaper(0.05), 'ratio')).toBe('1:20');
+  expect(angleIn(halfAngleOfTaper(0.05), 'foot')).toBe('0.60 in/ft');
 });

@@ -261,6 +261,11 @@ const designOf = (all: readonly Seat[], running: number) =>
     priors: perhaps(priorsOf(all)),
     cut: perhaps(cutOf(all), 2),
     odds: perhaps(oddsOf(all)),
+    assumed: perhaps(
+      fc.subarray(
+        all.flatMap((_, i) => ['journal.diameter', 'bush.from', 'bush.halfAngle'].map((at) => `seats[${i}].${at}`)),
+      ),
+    ),
   });
 
 /** `running`: the share of designs that have a running bearing, whose work is a hundred times that of all else. */

@@ -23,6 +23,8 @@ interface Props {
   instead?: string;
   system: System;
   bounds?: Bound[];
+  /** The two ways it may go, above nought and below, chosen beside the field in place of a sign. */
+  sides?: readonly [above: string, below: string] | undefined;
 }
 
 export function LocalField({
@@ -36,9 +38,10 @@ export function LocalField({
   instead,
   system,
   bounds = [],
+  sides,
 }: Props) {
   const id = useId();
-  const shown = value === null ? '' : quantityText(quantity, value, system);
+  const shown = value === null ? '' : quantityText(quantity, sides ? Math.abs(value) : value, system);
   const take = (text: string) => {
     if (clear && text.trim() === '') {
       clear();
@@ -49,7 +52,8 @@ export function LocalField({
         system,
       );
       if (!typed.ok) return typed.message;
-      set(typed.value);
+      const signed = /^\s*[+\-−]/.test(text);
+      set(sides && !signed && value !== null && value < 0 ? -typed.value : typed.value);
     }
     pending?.(false);
     return null;
@@ -63,6 +67,12 @@ export function LocalField({
     >
       <label htmlFor={id}>{title}</label>
       <TypedField id={id} shown={shown} about={about} instead={instead} take={take} />
+      {sides && value !== null && value !== 0 && (
+        <select aria-label={`${title}: which way`} value={value < 0 ? 'below' : 'above'} onChange={() => set(-value)}>
+          <option value="above">{sides[0]}</option>
+          <option value="below">{sides[1]}</option>
+        </select>
+      )}
     </div>
   );
 }

@@ -1,4 +1,7 @@
-/** A field of text: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. */
+/**
+ * A field of text: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. Escape
+ * puts back what was taken last.
+ */
 import { type KeyboardEvent, useId, useState } from 'react';
 
 interface Props {
@@ -13,33 +16,46 @@ interface Props {
   lines?: number | undefined;
   /** Takes what was typed; the reason when it cannot. */
   take(text: string): string | null;
+  /** What was typed before and is kept for it elsewhere, not taken, and why. */
+  held?: { text: string; why: string } | undefined;
+  /** Gives up what is held. */
+  leave?: (() => void) | undefined;
+  /** Whether nobody has read or drawn what is shown. */
+  assumed?: boolean;
 }
 
-export function TypedField({ id, shown, about, instead, beside, lines, take }: Props) {
+export function TypedField({ id, shown, about, instead, beside, lines, take, held, leave, assumed = false }: Props) {
   const said = useId();
   // What is being typed belongs to what was shown when it began: another value shown does away with it at once.
   const [draft, setDraft] = useState<{ text: string; error: string; of: string } | null>(null);
-  const own = draft?.of === shown ? draft : null;
-  const text = own?.text ?? shown;
-  const error = own?.error ?? '';
-  const type = (typed: string) => setDraft({ text: typed, error, of: shown });
-  const finish = () => {
-    const refused = text === shown ? null : take(text);
-    setDraft(refused === null ? null : { text, error: refused, of: shown });
+  const stood = held?.text ?? shown;
+  const own = draft?.of === stood ? draft : null;
+  const text = own?.text ?? stood;
+  const error = own?.error || (held?.why ?? '');
+  const type = (typed: string) => setDraft({ text: typed, error, of: stood });
+  const putBack = () => {
+    setDraft(null);
+    leave?.();
+  };
+  const finish = (asked: boolean) => {
+    if (held && text === shown) return putBack();
+    // What is held is tried again when that is asked for; what is assumed is so when it is typed, or asked for.
+    const again = (held && asked) || (assumed && (asked || own !== null));
+    const refused = text === stood && !again ? null : take(text);
+    setDraft(refused === null ? null : { text, error: refused, of: stood });
   };
   const common = {
     id,
     value: text,
     placeholder: instead,
     autoComplete: 'off',
+    className: assumed && !held ? 'assumed' : undefined,
     'aria-invalid': error !== '',
     'aria-describedby': said,
-    onBlur: finish,
+    onBlur: () => finish(false),
     onKeyDown: (event: KeyboardEvent) => {
-      if (event.key === 'Enter' && (lines === undefined || event.ctrlKey)) finish();
-      if (event.key === 'Escape') {
-        setDraft(null);
-      }
+      if (event.key === 'Enter' && (lines === undefined || event.ctrlKey)) finish(true);
+      if (event.key === 'Escape') putBack();
     },
   };
   return (
@@ -50,10 +66,17 @@ export function TypedField({ id, shown, about, instead, beside, lines, take }: P
         <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />
       )}
       <div id={said} className="said">
+        {held && <p className="error">Not taken yet.</p>}
+        {assumed && !held && <p className="unseen">Assumed. Enter says that it is so.</p>}
         {error !== '' && <p className="error">{error}</p>}
         {beside !== undefined && <p>{beside}</p>}
         <p className="about">{about}</p>
       </div>
+      {held && (
+        <button type="button" className="leave" onClick={putBack}>
+          Leave it: {shown === '' ? 'empty' : shown}
+        </button>
+      )}
     </div>
   );
 }

@@ -3,29 +3,24 @@
  * store.
  */
 
-import { Components, createPlugin, useInputContext } from 'leva/plugin';
-import { useContext, useId } from 'react';
+import { createPlugin, useInputContext } from 'leva/plugin';
+import { useContext } from 'react';
 import { useStore } from 'zustand';
-import type { Design, Surface } from '../../design/definition.ts';
-import { quantityAt, valueAt, without, withValue } from '../../design/place.ts';
-import { hintText, inSystem, quantityText, typedQuantity } from '../../design/quantity.ts';
-import { madeIn } from '../../design/tools.ts';
-import { angleText, fineUnit, lengthUnit, taperOfHalfAngle } from '../../design/units.ts';
+import type { Design } from '../../design/definition.ts';
+import { valueAt, withValue } from '../../design/place.ts';
+import { ANGLE_WAYS, type AngleWay } from '../../design/units.ts';
 import { MOTIONS, type Motion } from '../../engine/spindle/pose.ts';
 import { FREE } from '../../report/play/toPlay.ts';
+import { ANGLE_NAMES, sayAngles, useAngles } from '../state/angles.ts';
 import { DrawnFactorContext, useWork } from './context.ts';
-import { lobesText, profileText, readLobes, readProfile } from './lists.ts';
+import { Labelled } from './Labelled.tsx';
+import { type ListControl, ListRow } from './ListRow.tsx';
+import { type QuantityControl, QuantityRow } from './QuantityRow.tsx';
 import { TypedField } from './TypedField.tsx';
 
 export type Control =
   /** a number of the design */
-  | {
-      kind: 'quantity';
-      path: string;
-      title?: string /** what holds where the design says nothing, where that is other than the definition has it; in the unit of the file */;
-      otherwise?: number /** the size of a tool, in whichever system that is made in */;
-      tool?: boolean;
-    }
+  | QuantityControl
   /** text of the design; `change` where more follows from it than the text itself */
   | {
       kind: 'words';
@@ -46,16 +41,11 @@ export type Control =
       read?: (design: Design) => string;
     }
   /** a measured line, or lobes, of a surface */
-  | { kind: 'profile' | 'lobes'; path: string }
+  | ListControl
   /** which motions of the spindle are free */
   | { kind: 'motions' }
-  /** how the pictures show the pair */
-  | { kind: 'factor' | 'sector' };
-
-const { Row, Label } = Components as {
-  Row: React.ComponentType<{ input?: boolean; children: React.ReactNode }>;
-  Label: React.ComponentType<{ htmlFor: string; title?: string; children: string }>;
-};
+  /** how the pictures show the pair, and how the person says angles */
+  | { kind: 'factor' | 'sector' | 'angles' };
 
 /** One leva input for all of them. */
 export const control = createPlugin<Control, Control, object>({
@@ -82,59 +72,9 @@ function ControlRow(row: Control) {
       return <FactorRow />;
     case 'sector':
       return <SectorRow />;
+    case 'angles':
+      return <AnglesRow />;
   }
-}
-
-function Labelled({
-  title,
-  about,
-  children,
-}: {
-  title: string;
-  about: string;
-  children: (id: string) => React.ReactNode;
-}) {
-  const id = useId();
-  return (
-    <Row input>
-      <Label htmlFor={id} title={about}>
-        {title}
-      </Label>
-      {children(id)}
-    </Row>
-  );
-}
-
-function QuantityRow({ path, title, otherwise, tool }: Control & { kind: 'quantity' }) {
-  const work = useWork();
-  const liked = useStore(work.store, (state) => state.system);
-  const value = useStore(work.store, (state) => valueAt(state.design, path)) as number | undefined;
-  const system = tool && value !== undefined ? madeIn(value, liked) : liked;
-  const at = quantityAt(path, work.store.getState().design);
-  const take = (text: string) => {
-    if (text.trim() === '' && at.optional) return inUnits(complaint(work.change((design) => without(design, path))));
-    const typed = typedQuantity(at, text, system);
-    return typed.ok ? inUnits(complaint(work.change((design) => withValue(design, path, typed.value)))) : typed.message;
-  };
-  // What is wrong is said of the file, in its units; a person reads it in the unit of the field.
-  const inUnits = (message: string | null) => message && inSystem(message, system, at.quantity);
-  const holds = otherwise ?? at.default;
-  const hint = hintText(at, system, holds);
-  const about = at.quantity === 'angle' ? `${hint}. Type degrees, or 6 incl, 1:20, 0.6 in/ft` : hint;
-  return (
-    <Labelled title={title ?? at.title} about={about}>
-      {(id) => (
-        <TypedField
-          id={id}
-          shown={value === undefined ? '' : quantityText(at.quantity, value, system)}
-          about={`${about}.`}
-          instead={holds === undefined ? undefined : quantityText(at.quantity, holds, system)}
-          beside={at.quantity === 'angle' && value !== undefined ? taperText(value) : undefined}
-          take={take}
-        />
-      )}
-    </Labelled>
-  );
 }
 
 function WordsRow({
@@ -149,13 +89,15 @@ function WordsRow({
   return (
     <Labelled title={title} about={about}>
       {(id) => (
-        <TypedField
-          id={id}
-          shown={shown ?? ''}
-          about={about}
-          lines={lines}
-          take={(text) => complaint(work.change((design) => change(design, text)))}
-        />
+        <div data-path={path}>
+          <TypedField
+            id={id}
+            shown={shown ?? ''}
+            about={about}
+            lines={lines}
+            take={(text) => complaint(work.change((design) => change(design, text)))}
+          />
+        </div>
       )}
     </Labelled>
   );
@@ -176,6 +118,7 @@ function ChoiceRow({
       {(id) => (
         <select
           id={id}
+          data-path={path}
           value={value ?? ''}
           onChange={(event) => work.change((design) => change(design, event.target.value))}
         >
@@ -185,59 +128,6 @@ function ChoiceRow({
             </option>
           ))}
         </select>
-      )}
-    </Labelled>
-  );
-}
-
-const LISTS = {
-  profile: {
-    title: 'Line as measured',
-    about: (unit: string, fine: string) =>
-      `Each line of text a station (${unit}) and how far metal stands proud there (${fine}), parted by a semicolon; straight between. Empty: a straight line.`,
-    like: (unit: string, fine: string) => `station ${unit}; proud ${fine}`,
-    beside: undefined,
-  },
-  lobes: {
-    title: 'Lobes',
-    about: (_: string, fine: string) =>
-      `Each line of text how many lobes around, their amplitude (${fine}) and the angle of a crest (degrees), parted by semicolons. Empty: round.`,
-    like: (_: string, fine: string) => `count; amplitude ${fine}; angle °`,
-    beside: 'Lobes count in seat and play, blue and running; the films of the fit are those of the mean line.',
-  },
-};
-
-function ListRow({ kind, path }: Control & { kind: 'profile' | 'lobes' }) {
-  const work = useWork();
-  const system = useStore(work.store, (state) => state.system);
-  const list = useStore(work.store, (state) => valueAt(state.design, path));
-  const shown =
-    list === undefined
-      ? ''
-      : kind === 'profile'
-        ? profileText(list as NonNullable<Surface['profile']>, system)
-        : lobesText(list as NonNullable<Surface['lobes']>, system);
-  const take = (text: string) => {
-    const read = kind === 'profile' ? readProfile(text, system) : readLobes(text, system);
-    if (!read.ok) return read.message;
-    return complaint(
-      work.change((design) => (read.value.length === 0 ? without(design, path) : withValue(design, path, read.value))),
-    );
-  };
-  const { title, about, like, beside } = LISTS[kind];
-  const units = [lengthUnit(system).name, fineUnit(system).name] as const;
-  return (
-    <Labelled title={title} about={about(...units)}>
-      {(id) => (
-        <TypedField
-          id={id}
-          shown={shown}
-          about={about(...units)}
-          instead={like(...units)}
-          beside={shown === '' ? undefined : beside}
-          lines={Math.min(6, Math.max(2, shown.split('\n').length))}
-          take={take}
-        />
       )}
     </Labelled>
   );
@@ -268,7 +158,7 @@ function MotionsRow() {
       about="Motions of the spindle that nothing but the seats restrains; a driven or located spindle has fewer"
     >
       {(id) => (
-        <div id={id} className="motions">
+        <div id={id} className="motions" data-path="play.free">
           {MOTIONS.map((motion) => (
             <label key={motion}>
               <input
@@ -306,6 +196,23 @@ function FactorRow() {
           text={drawn < 0.99 * factor ? `×${round(drawn)}: all that fits` : `×${round(factor)}`}
           set={(value) => work.store.setState({ factor: Math.min(GREATEST_FACTOR, 10 ** value) })}
         />
+      )}
+    </Labelled>
+  );
+}
+
+function AnglesRow() {
+  const way = useAngles();
+  return (
+    <Labelled title="Angles said as" about="How half angles stand in every field, and what a number alone means there">
+      {(id) => (
+        <select id={id} value={way} onChange={(event) => sayAngles(event.target.value as AngleWay)}>
+          {ANGLE_WAYS.map((one) => (
+            <option key={one} value={one}>
+              {ANGLE_NAMES[one]}
+            </option>
+          ))}
+        </select>
       )}
     </Labelled>
   );
@@ -364,11 +271,3 @@ function Slider({
 
 /** The first of what is wrong with a change; null when it was taken. */
 const complaint = (errors: readonly { path: string; message: string }[]): string | null => errors[0]?.message ?? null;
-
-/** The same angle as the trade also writes it. */
-function taperText(halfAngle: number): string {
-  const taper = Math.abs(taperOfHalfAngle(halfAngle));
-  return taper === 0
-    ? 'straight'
-    : `included ${angleText(Math.abs(2 * halfAngle))} · 1:${(1 / taper).toFixed(4)} · ${(taper * 12).toFixed(4)} in/ft`;
-}

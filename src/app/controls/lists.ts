@@ -71,7 +71,8 @@ export const readLobes = (text: string, system: System): Read<Lobes> =>
 function readLines<T>(text: string, parts: number, wanted: string, read: (cells: string[]) => Read<T>): Read<T[]> {
   const entries: T[] = [];
   for (const [i, line] of text.split('\n').entries()) {
-    if (line.trim() === '') continue;
+    // The head of a table that was pasted holds no figure.
+    if (line.trim() === '' || (i === 0 && line.includes('\t') && !/\d/.test(line))) continue;
     const cells = line.split(/[;\t]/).map((cell) => cell.trim());
     const entry =
       cells.length === parts

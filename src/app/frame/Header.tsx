@@ -4,7 +4,7 @@
 import { useRef } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
-import { SCREENS, type ScreenEntry } from '../screens/index.ts';
+import { NEW_JOB, SCREENS, type ScreenEntry } from '../screens/index.ts';
 import { DEMOS } from '../state/demos.ts';
 import { openFile, saveFile } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
@@ -72,6 +72,15 @@ export function Header({ work, screen, earlier, toggleEarlier, taking, toggleTak
         </select>
       </label>
       <div className="buttons">
+        <button
+          type="button"
+          aria-current={screen === NEW_JOB ? 'page' : undefined}
+          onClick={() => {
+            window.location.hash = '#new';
+          }}
+        >
+          New job
+        </button>
         <button type="button" onClick={() => picker.current?.click()}>
           Open…
         </button>

@@ -39,3 +39,10 @@ export const SCREENS: readonly ScreenEntry[] = [
     component: onDemand(() => import('./sheet/SheetScreen.tsx'), SCREEN),
   },
 ];
+
+/** Pages that are no step of the job: reached by a button of the bar. */
+export const NEW_JOB: ScreenEntry = {
+  name: 'New',
+  about: 'A job of your own, from nothing',
+  component: onDemand(() => import('./new/NewJobScreen.tsx'), { what: 'This page' }),
+};

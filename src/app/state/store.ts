@@ -8,9 +8,10 @@ import { createStore, type StoreApi } from 'zustand/vanilla';
 import type { Design } from '../../design/definition.ts';
 import type { DesignError } from '../../design/rules.ts';
 import type { System } from '../../design/units.ts';
-import { type Validation, validateDesign } from '../../design/validate.ts';
+import type { Validation } from '../../design/validate.ts';
 import type { Keeper, Outcome, Piece } from '../../jobs/keeper.ts';
 import { USUAL_FACTOR } from '../../jobs/record.ts';
+import { draftsOf, takenTogether, withDrafts } from './draft.ts';
 
 export interface State {
   design: Design;
@@ -86,11 +87,15 @@ export function createWork(initial: Design, keeper?: Keeper) {
   return {
     store,
     ...keeping,
-    /** Changes the design by a function; refuses (and says so) a result that is no valid design. */
-    change(edit: (design: Design) => Design): DesignError[] {
-      const result = validateDesign(edit(store.getState().design));
-      if (!result.ok) return result.errors;
-      store.setState({ design: result.design, refused: null });
+    /**
+     * Changes the design by a function, and takes with it what was typed before and goes with it now (draft.ts);
+     * refuses (and says so) a result that is no valid design. `kept`: what is assumed stays so where it changes.
+     */
+    change(edit: (design: Design) => Design, { kept = false } = {}): DesignError[] {
+      const state = store.getState();
+      const taken = takenTogether(state.design, edit(state.design), draftsOf(state), kept);
+      if (!taken.ok) return taken.errors;
+      store.setState({ design: taken.design, refused: null, unfinished: withDrafts(state, taken.drafts) });
       return [];
     },
     moveTo(position: number) {

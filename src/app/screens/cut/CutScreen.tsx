@@ -3,6 +3,7 @@ import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
+import { asAssumed } from '../../../report/assumed.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
@@ -13,9 +14,9 @@ import { Aims } from './Aims.tsx';
 import { Angles } from './Angles.tsx';
 import { BudgetChart } from './BudgetChart.tsx';
 import CutControls from './CutControls.tsx';
-import { withPlausibleCut } from './entries.ts';
 import { LapPanel } from './LapPanel.tsx';
 import { Limits } from './Limits.tsx';
+import { NothingCut } from './NothingCut.tsx';
 import { OrderOfWork } from './OrderOfWork.tsx';
 import { RunsAsPlanned, useRunsAsPlanned } from './RunsAsPlanned.tsx';
 import { Steps } from './Steps.tsx';
@@ -35,30 +36,7 @@ import { useSolved } from '../../state/useSolved.ts';
 export default function CutScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const allowed = design.cut !== undefined;
-  return <WorkContext value={work}>{allowed ? <Plan work={work} /> : <Nothing work={work} />}</WorkContext>;
-}
-
-function Nothing({ work }: { work: Work }) {
-  return (
-    <>
-      <section className="verdict mend" aria-live="polite">
-        <h2>Nothing says yet what may be cut.</h2>
-        <p>
-          Say which surfaces may lose metal, and how much; the plan takes the least that brings every film to what is
-          wanted at one position.
-        </p>
-      </section>
-      <p className="buttons">
-        <button
-          type="button"
-          className="main"
-          onClick={() => work.change((d) => withPlausibleCut(d, work.store.getState().system))}
-        >
-          Let every journal surface be cut
-        </button>
-      </p>
-    </>
-  );
+  return <WorkContext value={work}>{allowed ? <Plan work={work} /> : <NothingCut work={work} />}</WorkContext>;
 }
 
 /** Every seat that is cut, large enough to see a micrometre. */
@@ -100,7 +78,7 @@ function Plan({ work }: { work: Work }) {
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
-  const verdict = leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system);
+  const verdict = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']);
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
   // It stands first where it speaks against the plan, and while it is not known whether it does.

@@ -32,7 +32,7 @@ export function TakeDone({ work, design, stale, cut, system }: Props) {
       ? ''
       : `By the trials there is still left ${listed(left)}, so the parts are most likely not as planned. `;
   const kept = cut.remaining ? ' as they were planned, not as the trials tell, which become history,' : ' as planned';
-  const take = () => work.change((d) => designWithPlanDone(d, cut));
+  const take = () => work.change((d) => designWithPlanDone(d, cut), { kept: true });
   return (
     <p className="buttons">
       <button

@@ -28,6 +28,9 @@ interface Props {
 const MOST_STOCK = 10;
 const MOST_MOVE = 1000;
 
+/** Which side of the datum a position is on. */
+const SIDES = ['noseward of the datum', 'rearward of the datum'] as const;
+
 export function TrialForm({ work, design, draft, change, index, system, close }: Props) {
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
   const [refused, setRefused] = useState('');
@@ -73,6 +76,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
     change: (value: number | null, now: Draft) => Partial<Draft>,
     bounds: Bound[],
     instead?: string,
+    sides?: readonly [above: string, below: string],
   ) => {
     standing.push(title);
     return (
@@ -90,6 +94,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
         {...(instead !== undefined && { instead })}
         system={system}
         bounds={bounds}
+        sides={sides}
       />
     );
   };
@@ -178,6 +183,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
             (standOff) => ({ standOff }),
             [atLeast(-MOST_MOVE), atMost(MOST_MOVE)],
             'not read',
+            SIDES,
           )}
           {field(
             'Stand-off known to',
@@ -219,6 +225,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
             (position) => ({ position }),
             [atLeast(-MOST_MOVE), atMost(MOST_MOVE)],
             fineText(usual.position, system),
+            SIDES,
           )}
           {field(
             'Indicator at station',

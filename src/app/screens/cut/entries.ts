@@ -21,15 +21,12 @@ const withCut = (design: Design, change: (cut: Cut) => Cut): Design => ({
  * A plausible allow list: every journal surface whose film is wanted. The bush stays, being the harder to hold and to
  * gauge (common practice, no source).
  */
-export function withPlausibleCut(design: Design, system: System): Design {
-  const wanted = design.seats.filter(({ film }) => film !== undefined);
-  return withCut(design, (cut) => ({
-    ...cut,
-    allow: (wanted.length > 0 ? wanted : design.seats).map(({ name }) => ({
-      seat: name,
-      part: 'journal' as const,
-      limit: LIMIT[system],
-    })),
+export function plausibleCut({ seats }: Design, system: System): Cut['allow'] {
+  const wanted = seats.filter(({ film }) => film !== undefined);
+  return (wanted.length > 0 ? wanted : seats).map(({ name }) => ({
+    seat: name,
+    part: 'journal' as const,
+    limit: LIMIT[system],
   }));
 }
 

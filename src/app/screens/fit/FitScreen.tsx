@@ -2,6 +2,7 @@
 import { memo, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { seatLines } from '../../../engine/contact/fit.ts';
+import { asAssumed } from '../../../report/assumed.ts';
 import { metres } from '../../../report/convert.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
@@ -44,7 +45,7 @@ export function FitScreen({ work }: { work: Work }) {
     () => drawnPair(seats, metres(fit.position), factor, leaning),
     [seats, fit.position, factor, leaning],
   );
-  const verdict = fitVerdict(design, fit, system);
+  const verdict = asAssumed(fitVerdict(design, fit, system), design, ['seats']);
   return (
     <>
       <section className={`verdict ${verdict.tone}`} aria-live="polite">
@@ -53,7 +54,7 @@ export function FitScreen({ work }: { work: Work }) {
       </section>
       <CutsSince design={design} />
       <FitPictures work={work} fit={fit} drawn={drawn} />
-      <Controls work={work} drawnFactor={drawn.factor} />
+      <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
       <Chart design={design} seats={seats} fit={fit} system={system} work={work} />
       <Numbers fit={fit} design={design} system={system} />
       <PlayPanel work={work} pulled={pulled} />

@@ -1,6 +1,6 @@
 /** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
 
-import { useId, useMemo, useState } from 'react';
+import { useId, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
@@ -25,6 +25,7 @@ import { TableOfReadings } from './TableOfReadings.tsx';
 import { Tapers } from './Tapers.tsx';
 import { Told } from './Told.tsx';
 import { toldNow } from './toldNow.ts';
+import { useAsked } from './useAsked.ts';
 import { useMeasured } from './useMeasured.ts';
 import './measure.css';
 import { sameSeats } from '../../state/sameSeats.ts';
@@ -41,7 +42,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
   const last = !empty && value && of && sameSeats(of, design) ? { measure: value, of } : null;
   const fitted = useMemo(() => value && of && designWithMeasured(of, value), [value, of]);
   const now = useMemo(() => (value && of ? toldNow(value, of, design) : undefined), [value, of, design]);
-  const { asked, ask } = useAsked(work, design);
+  const asked = useAsked(work, design);
   const stale = last && !fresh ? 'stale' : '';
   return (
     <WorkContext value={work}>
@@ -78,13 +79,12 @@ export default function MeasureScreen({ work }: { work: Work }) {
         fitted={fresh && fitted ? fitted : undefined}
         tools={tools}
         asked={asked}
-        ask={ask}
       />
       <TableOfReadings work={work} />
       <Priors work={work} />
       {last && (
         <div className={stale}>
-          <NextReadings of={last.of} measure={last.measure} ask={ask} system={system} />
+          <NextReadings of={last.of} measure={last.measure} ask={asked.ask} system={system} />
           <Told design={last.of} measure={last.measure} system={system} />
           <Residuals of={last.of} measure={last.measure} />
         </div>
@@ -98,16 +98,6 @@ interface Answer {
   measure: MeasureReport;
   of: Design;
 }
-
-/** The set-up that is being asked for. With another piece of work, or without its seat, it is asked for no more. */
-function useAsked(work: Work, design: Design): { asked: Reading | null; ask(reading: Reading | null): void } {
-  const piece = useStore(work.store, (state) => state.piece);
-  const [held, setHeld] = useState<{ reading: Reading; piece: string } | null>(null);
-  const stands = held?.piece === piece && (!('seat' in held.reading) || hasSeat(design, held.reading.seat));
-  return { asked: held && stands ? held.reading : null, ask: (reading) => setHeld(reading && { reading, piece }) };
-}
-
-const hasSeat = ({ seats }: Design, name: string) => seats.some((seat) => seat.name === name);
 
 function MeasureVerdict({
   empty,
@@ -169,7 +159,7 @@ function NextReadings({
 }: {
   of: Design;
   measure: MeasureReport;
-  ask(reading: Reading): void;
+  ask(name: string, reading: Reading): void;
   system: System;
 }) {
   const suggestions = measure.next?.suggestions ?? [];
@@ -180,7 +170,11 @@ function NextReadings({
       <ul className="plain">
         {suggestions.map((suggestion) => (
           <li key={JSON.stringify(suggestion.reading)}>
-            <button type="button" onClick={() => ask(suggestion.reading)} title="Asks for this reading in the notebook">
+            <button
+              type="button"
+              onClick={() => ask(JSON.stringify(suggestion.reading), suggestion.reading)}
+              title="Asks for this reading in the notebook"
+            >
               + {KINDS[suggestion.reading.kind].name}
             </button>{' '}
             {suggestionText(of, suggestion, system)}

@@ -14,9 +14,10 @@ import { predictedReading } from '../../../report/measure/predictedReading.ts';
 import { LocalField } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
 import { onSurface, readNow, withReadings } from './entries.ts';
-import { isSize, isTool, KINDS, type Reading } from './kinds.ts';
+import { isSize, isTool, KINDS, type Reading, SIDES_ASKED } from './kinds.ts';
 import { SetUp } from './SetUp.tsx';
 import { setUpText } from './setUpText.ts';
+import type { HalfEntry } from './useAsked.ts';
 import { type OpenFields, openText, useOpenFields } from './useOpenFields.ts';
 
 interface Props {
@@ -24,36 +25,44 @@ interface Props {
   design: Design;
   /** The parts as the readings so far tell them; null where there are none. */
   fitted: Design | null;
-  /** The set-up as it is proposed. */
-  reading: Reading;
+  /** What stands in it so far. */
+  entry: HalfEntry;
+  edit(entry: HalfEntry): void;
   system: System;
   tools: System;
-  /** Written down. */
-  written(): void;
-  cancel(): void;
+  /** Written down, or given up. */
+  close(): void;
 }
 
 /** What no person can have read, whatever the parts are like. */
 const NEVER: readonly string[] = ['negative', 'ofEnd'];
 
-export function NewEntry({ work, design, fitted, reading: proposed, system, tools, written, cancel }: Props) {
+export function NewEntry({ work, design, fitted, entry, edit, system, tools, close }: Props) {
   const id = useId();
   const said = useId();
   const field = useRef<HTMLInputElement>(null);
-  const [reading, setReading] = useState(() => readNow(design, proposed));
-  const [text, setText] = useState('');
+  const { text } = entry;
+  const reading = readNow(design, entry.reading);
   const [error, setError] = useState('');
   const open = useOpenFields();
   useEffect(() => field.current?.focus(), []);
   const size = isSize(reading);
   const { value: drawn, fault } = predictedReading(design, reading);
   const asFitted = fitted && predictedReading(fitted, reading).value;
-  const show = (mm: number) => (size ? lengthText(Number(mm.toFixed(4)), system) : fineText(mm, system));
-  const typed = typedQuantity(
+  const { sides } = KINDS[reading.kind];
+  const sized = (mm: number) => (size ? lengthText(Number(mm.toFixed(4)), system) : fineText(mm, system));
+  const show = (mm: number) => (sides ? `${sized(Math.abs(mm))} ${sides[mm < 0 ? 1 : 0]}` : sized(mm));
+  const expected = asFitted ?? drawn;
+  // A sign that is typed counts before the side that is chosen.
+  const signed = /^\s*[+\-−]/.test(text);
+  const minus = /^\s*[-−]/.test(text);
+  const side: 1 | -1 = signed ? (minus ? -1 : 1) : (entry.side ?? (expected !== null && expected < 0 ? -1 : 1));
+  const read = typedQuantity(
     { title: 'Read', description: '', quantity: size ? 'length' : 'fine', unit: '', bounds: [], optional: false },
     text,
     system,
   );
+  const typed = read.ok && sides ? { ...read, value: side * Math.abs(read.value) } : read;
   const far = typed.ok && !open.any ? farOffText(design, { ...reading, value: typed.value }, system) : null;
   const write = (event: FormEvent) => {
     event.preventDefault();
@@ -64,21 +73,34 @@ export function NewEntry({ work, design, fitted, reading: proposed, system, tool
     if (never && NEVER.includes(never.what)) return setError(faultText(never, system));
     const [refused] = work.change((d) => withReadings(d, [{ ...reading, value: typed.value }]));
     if (refused) return setError(refused.message);
-    written();
+    close();
   };
   return (
-    <form className="new-entry" onSubmit={write} onKeyDown={(event) => event.key === 'Escape' && cancel()}>
+    <form className="new-entry" onSubmit={write} onKeyDown={(event) => event.key === 'Escape' && close()}>
       <label htmlFor={id}>Read: {setUpText(reading, system)}</label>
       <input
         id={id}
         ref={field}
         value={text}
         autoComplete="off"
-        placeholder={drawn === null || open.any ? '' : show(asFitted ?? drawn)}
+        placeholder={expected === null || open.any ? '' : sized(sides ? Math.abs(expected) : expected)}
         aria-invalid={error !== ''}
         aria-describedby={said}
-        onChange={(event) => setText(event.target.value)}
+        // What is typed goes the way that stands beside it then, whatever the set-up becomes.
+        onChange={(event) => edit({ ...entry, text: event.target.value, side: entry.side ?? side })}
       />
+      {sides && (
+        <select
+          aria-label="Which way"
+          value={side}
+          onChange={(event) =>
+            edit({ ...entry, text: text.replace(/^\s*[+\-−]/, ''), side: event.target.value === '-1' ? -1 : 1 })
+          }
+        >
+          <option value={1}>{sides[0]}</option>
+          <option value={-1}>{sides[1]}</option>
+        </select>
+      )}
       <div id={said} className="said">
         {error !== '' && <p className="error">{error}</p>}
         {far && <p className="far">{far}</p>}
@@ -94,12 +116,19 @@ export function NewEntry({ work, design, fitted, reading: proposed, system, tool
         <button type="submit" className="main">
           Write it down
         </button>
-        <button type="button" onClick={cancel}>
+        <button type="button" onClick={close}>
           Leave it
         </button>
       </p>
       <div className="groups">
-        <SetUpFields design={design} reading={reading} change={setReading} open={open} system={system} tools={tools} />
+        <SetUpFields
+          design={design}
+          reading={reading}
+          change={(to) => edit({ ...entry, reading: to })}
+          open={open}
+          system={system}
+          tools={tools}
+        />
         <figure>
           <SetUp design={design} reading={drawn === null ? reading : { ...reading, value: drawn }} system={system} />
           <figcaption>
@@ -178,6 +207,7 @@ function SetUpFields({
               set={(typed) => change({ ...reading, [key]: typed })}
               system={isTool(key) ? madeIn(value, system) : system}
               bounds={bounds}
+              sides={SIDES_ASKED[key]}
             />
           );
         })}

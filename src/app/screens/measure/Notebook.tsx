@@ -13,10 +13,11 @@ import type { Control } from '../../controls/controls.tsx';
 import { namesOf } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { newReading, withoutReading } from './entries.ts';
-import { isSize, isTool, KIND_NAMES, KINDS, type Reading } from './kinds.ts';
+import { isSize, isTool, KIND_NAMES, KINDS, type Reading, SIDES_ASKED } from './kinds.ts';
 import { NewEntry } from './NewEntry.tsx';
 import { SetUp } from './SetUp.tsx';
 import { readingText, whenText } from './setUpText.ts';
+import type { Asked } from './useAsked.ts';
 
 interface Props {
   work: Work;
@@ -27,15 +28,14 @@ interface Props {
   fitted: Design | undefined;
   /** The system of the tools a new entry is proposed with. */
   tools: System;
-  /** The set-up whose reading is being asked for; it is no entry yet. */
-  asked: Reading | null;
-  ask(reading: Reading | null): void;
+  /** The readings that are being asked for; they are no entries yet. */
+  asked: Asked;
 }
 
 /** More entries than this scroll in a box of their own. */
 const LONG = 30;
 
-export function Notebook({ work, measure, stale, fitted, tools, asked, ask }: Props) {
+export function Notebook({ work, measure, stale, fitted, tools, asked }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const readings = design.readings ?? [];
@@ -69,23 +69,29 @@ export function Notebook({ work, measure, stale, fitted, tools, asked, ask }: Pr
           />
         ))}
       </div>
-      {asked && (
+      {asked.entry && (
         <NewEntry
-          key={`${JSON.stringify(asked)} ${namesOf(design)}`}
+          key={`${asked.name} ${namesOf(design)}`}
           work={work}
           design={design}
           fitted={fitted ?? null}
-          reading={asked}
+          entry={asked.entry}
+          edit={asked.edit}
           system={system}
           tools={tools}
-          written={() => ask(null)}
-          cancel={() => ask(null)}
+          close={asked.close}
         />
       )}
       <p className="buttons">
         {KIND_NAMES.map((kind) => (
-          <button key={kind} type="button" title={KINDS[kind].how} onClick={() => ask(newReading(design, kind, tools))}>
+          <button
+            key={kind}
+            type="button"
+            title={KINDS[kind].how}
+            onClick={() => asked.ask(kind, newReading(design, kind, tools))}
+          >
             + {KINDS[kind].name}
+            {asked.begun.includes(kind) && asked.name !== kind && ' (begun)'}
           </button>
         ))}
       </p>
@@ -191,8 +197,9 @@ function rowsOf(reading: Reading, index: number, design: Design): Control[] {
   const when = doneSoFar(design) > 0 ? ['after'] : [];
   return [
     ...on,
-    ...['value', 'sigma', ...asks, ...when].map(
-      (key): Control => ({ kind: 'quantity', path: `${path}.${key}`, tool: isTool(key) }),
-    ),
+    ...['value', 'sigma', ...asks, ...when].map((key): Control => {
+      const sides = key === 'value' ? KINDS[reading.kind].sides : SIDES_ASKED[key];
+      return { kind: 'quantity', path: `${path}.${key}`, tool: isTool(key), ...(sides && { sides }) };
+    }),
   ];
 }

@@ -1,12 +1,13 @@
 /** Changes of the notebook: another reading, one less, several from a table. */
 import type { Design, Part, Seat } from '../../../design/definition.ts';
+import { madeIn } from '../../../design/tools.ts';
 import type { System } from '../../../design/units.ts';
 import { type Tried, triedBalls } from '../../../engine/gauging/choice.ts';
 import { TOOLS } from '../../../engine/gauging/tooling.ts';
 import { millimetres, radians, toSeats } from '../../../report/convert.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
-import { KINDS, type Kind, type Reading } from './kinds.ts';
+import { isTool, KINDS, type Kind, type Reading } from './kinds.ts';
 
 const INCH = 25.4;
 
@@ -17,21 +18,42 @@ const USUAL = {
 };
 
 /**
- * A set-up of a kind, on the first seat it can be taken on, half way along the surface, with tools of the system. Its
- * value is what the parts as drawn would give: to be shown as such, and never to be taken for a reading.
+ * A set-up of a kind: where and with what the last of its kind was read, else on the first seat it can be taken on,
+ * half way along the surface, with tools of the system. Its value is what the parts as drawn would give: to be shown as
+ * such, and never to be taken for a reading.
  */
 export function newReading(design: Design, kind: Kind, tools: System): Reading {
-  const seat = design.seats.find(({ bush }) => kind !== 'ballDepth' || bush.halfAngle !== 0) ?? design.seats[0]!;
-  return predicted(design, readNow(design, setUpFor(kind, seat, KINDS[kind].parts[0] ?? 'journal', design, tools)));
+  const last = design.readings?.findLast((reading) => reading.kind === kind);
+  const on = last && 'seat' in last ? last : undefined;
+  const seat =
+    design.seats.find(({ name }) => name === on?.seat) ??
+    design.seats.find(({ bush }) => kind !== 'ballDepth' || bush.halfAngle !== 0) ??
+    design.seats[0]!;
+  const setUp = setUpFor(kind, seat, on?.part ?? KINDS[kind].parts[0] ?? 'journal', design, tools);
+  return predicted(design, readNow(design, { ...setUp, ...again(last, SAME_SURFACE, tools) } as Reading));
 }
 
-/** The same kind of set-up on another surface; how sure the reading is stays. */
+/** What is offered again for the next reading of a kind: on the same surface, and on another. */
+const SAME_SURFACE = ['sigma', 'roll', 'ball', 'face'];
+const ANY_SURFACE = ['sigma', 'roll'];
+
+/** A tool that the shop has no more is not offered. */
+const again = (last: Reading | undefined, keys: readonly string[], tools: System): Partial<Reading> =>
+  Object.fromEntries(
+    Object.entries(last ?? {}).filter(
+      ([key, value]) => keys.includes(key) && (!isTool(key) || madeIn(value as number, tools) === tools),
+    ),
+  );
+
+/** The same kind of set-up on another surface: with the same tools, or those it was read with last. */
 export function onSurface(design: Design, reading: Reading, name: string, part: Part, tools: System): Reading {
   const seat = design.seats.find((s) => s.name === name)!;
-  return predicted(
-    design,
-    readNow(design, { ...setUpFor(reading.kind, seat, part, design, tools), sigma: reading.sigma }),
+  const there = design.readings?.findLast(
+    (r) => r.kind === reading.kind && 'seat' in r && r.seat === name && r.part === part,
   );
+  const setUp = setUpFor(reading.kind, seat, part, design, tools);
+  const stays = there ? again(there, SAME_SURFACE, tools) : again(reading, ANY_SURFACE, tools);
+  return predicted(design, readNow(design, { ...setUp, ...stays, sigma: reading.sigma } as Reading));
 }
 
 function predicted(design: Design, reading: Reading): Reading {

@@ -14,6 +14,8 @@ export interface KindWords {
   source: string;
   /** what else the entry asks for, beside seat, part, value and uncertainty */
   asks: readonly string[];
+  /** what the value above nought and below it is called, chosen beside the field in place of a sign */
+  sides?: readonly [above: string, below: string];
   /** on which part it can be taken; none where it is taken on the pair */
   parts: readonly Part[];
 }
@@ -37,6 +39,7 @@ export const KINDS: Record<Kind, KindWords> = {
   },
   ballDepth: {
     name: 'Ball depth',
+    sides: ['down to its top', 'proud of the face'],
     how: 'A ball resting in the bore; a depth gauge from a clean face down to its top. Two balls give the angle.',
     formula: 'reading = face − (centre of the ball + ball/2); at the centre, radius·cos a = ball/2',
     source: 'tangency; handbooks, “measuring taper holes with balls” (from memory)',
@@ -45,6 +48,7 @@ export const KINDS: Record<Kind, KindWords> = {
   },
   sineRise: {
     name: 'Sine bar',
+    sides: ['rises', 'falls'],
     how: 'The part held with its axis along a sine bar over a stack; an indicator run along the uppermost line of a journal toward its large end, or the lowermost of a bore toward its small end.',
     formula: 'reading = travel·tan(a − arcsin(stack/bar))',
     source: 'sine rule of the bar; handbooks’ sine-bar constants',
@@ -53,6 +57,7 @@ export const KINDS: Record<Kind, KindWords> = {
   },
   straightness: {
     name: 'Straightness',
+    sides: ['proud', 'hollow'],
     how: 'An indicator along the line, set to nothing at both ends; what it shows at a station between.',
     formula: 'reading = how far metal stands proud of the straight line from end to end',
     source: 'end-point reference line, ISO 12780-1 (from memory)',
@@ -61,6 +66,7 @@ export const KINDS: Record<Kind, KindWords> = {
   },
   standOff: {
     name: 'Stand-off',
+    sides: ['noseward of the datum', 'rearward of the datum'],
     how: 'Trial assembly, dry and clean: the journal pressed gently home and its position read.',
     formula: 'reading = position at which the first of all seats touches',
     source: 'this program’s own contact of lines, exact',
@@ -84,3 +90,8 @@ export const isSize = ({ kind }: Reading) => kind === 'diameter' || kind === 'ov
 
 /** Whether a number of a set-up is the size of a tool, which has its own system. */
 export const isTool = (key: string) => key === 'roll' || key === 'ball' || key === 'bar' || key === 'stack';
+
+/** The same of what a set-up asks for. */
+export const SIDES_ASKED: Readonly<Record<string, KindWords['sides']>> = {
+  position: ['noseward of the datum', 'rearward of the datum'],
+};

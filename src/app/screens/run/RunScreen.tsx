@@ -5,6 +5,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
+import { asAssumed } from '../../../report/assumed.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
@@ -14,7 +15,7 @@ import { AimFor } from './AimFor.tsx';
 import { ClearanceWindow, ColdSettings } from './ClearanceWindow.tsx';
 import { HandControls } from './HandControls.tsx';
 import { Idealisations } from './Idealisations.tsx';
-import { plausibleRun, scenarioText } from './plausibleRun.ts';
+import { NothingRuns } from './NothingRuns.tsx';
 import { SpeedCharts, WarmUpCharts } from './RunCharts.tsx';
 import { RunNumbers } from './RunNumbers.tsx';
 import { flows, MapChoice, RunPictures } from './RunPictures.tsx';
@@ -35,27 +36,6 @@ const RunControls = onDemand(() => import('./RunControls.tsx'), {
 export default function RunScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   return design.run ? <Runs work={work} design={design as Running} /> : <NothingRuns work={work} />;
-}
-
-/** A design without a run: a scenario is made, and told for what it is. */
-function NothingRuns({ work }: { work: Work }) {
-  const design = useStore(work.store, (state) => state.design);
-  const system = useStore(work.store, (state) => state.system);
-  const scenario = plausibleRun(design);
-  return (
-    <>
-      <section className="verdict mend" aria-live="polite">
-        <h2>This design says nothing of how it runs: no speed, no oil, no load.</h2>
-        <p>{scenarioText(scenario, system)}</p>
-      </section>
-      <p className="buttons">
-        <button type="button" className="main" onClick={() => work.change((d) => ({ ...d, run: plausibleRun(d) }))}>
-          Make this running scenario
-        </button>
-      </p>
-      <Idealisations />
-    </>
-  );
 }
 
 function Runs({ work, design }: { work: Work; design: Running }) {
@@ -142,7 +122,10 @@ function RunVerdict({
 }) {
   const stale = of !== design;
   if (stale && live !== null) {
-    const { tone, headline, sentences } = liveVerdict(live.of, live.fields, system);
+    const { tone, headline, sentences } = asAssumed(liveVerdict(live.of, live.fields, system), live.of, [
+      'seats',
+      'run',
+    ]);
     return (
       <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
         <h2>{headline}</h2>
@@ -169,7 +152,7 @@ function RunVerdict({
       </section>
     );
   }
-  const verdict = filmVerdict(of, film, system);
+  const verdict = asAssumed(filmVerdict(of, film, system), of, ['seats', 'run']);
   return (
     <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
       <h2>{verdict.headline}</h2>

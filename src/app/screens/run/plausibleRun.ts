@@ -5,8 +5,6 @@
  * projected area, a third of it pushing rearward. Common practice for a small lathe, no source.
  */
 import type { Design } from '../../../design/definition.ts';
-import { measureText } from '../../../design/measures.ts';
-import type { System } from '../../../design/units.ts';
 
 const SURFACE_SPEED = 1300;
 const SPECIFIC_LOAD = 0.15;
@@ -34,6 +32,3 @@ export function plausibleRun(design: Design): Run {
 
 /** To two figures. */
 const rounded = (value: number) => Number(value.toPrecision(value < 10 ? 1 : 2));
-
-export const scenarioText = ({ speed, oil, load }: Run, system: System) =>
-  `Invented by size alone: spindle oil ISO VG ${oil.grade}, ${speed} rev/min, ${measureText('force', Math.abs(load!.y!), system)} down on the nose${load!.z ? ` and ${measureText('force', Math.abs(load!.z), system)} rearward` : ''}. Write over it what your spindle does.`;

@@ -1,4 +1,5 @@
 /** Changes of the design's `run` that swap several keys at once. */
+import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
 import type { Design } from '../../../design/definition.ts';
 import { defaultAt } from '../../../design/place.ts';
 import {
@@ -49,7 +50,10 @@ export function withOilKind(design: Design, kind: string): Design {
       ...density,
     },
   };
-  return { ...design, run: { ...run, oil: next[kind] ?? oil } };
+  const changed = { ...design, run: { ...run, oil: next[kind] ?? oil } };
+  // Made of what was assumed, it is assumed too.
+  const guessed = design.assumed?.some((path) => path.startsWith('run.oil.')) ?? false;
+  return guessed ? withAssumed(changed, numbersUnder(changed, 'run.oil')) : changed;
 }
 
 interface Known {

@@ -1,6 +1,7 @@
 /** Changes of the `cut` section: each leaves a valid design, and does what its button says. */
 import { expect, test } from 'vitest';
 import {
+  plausibleCut,
   withAllowed,
   withFace,
   withFaceSeat,
@@ -10,7 +11,6 @@ import {
   withoutFace,
   withoutLap,
   withoutTrial,
-  withPlausibleCut,
   withTick,
   withTrial,
   withUsualOrder,
@@ -50,7 +50,7 @@ const valid = (d: Design): Design => {
   if (!result.ok) throw new Error(JSON.stringify(result.errors));
   return result.design;
 };
-const planned = valid(withPlausibleCut(design, 'metric'));
+const planned = valid({ ...design, cut: { allow: plausibleCut(design, 'metric') } });
 
 test('the plausible list is enough for this pair, and names only surfaces whose film is wanted', () => {
   expect(planned.cut!.allow.map(({ seat, part }) => `${seat} ${part}`)).toEqual(['shallow journal', 'steep journal']);

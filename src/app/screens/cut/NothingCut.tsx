@@ -1,0 +1,84 @@
+/** A design that says nothing of what may be cut: which surfaces, and how much off each, typed or assumed. */
+import { useStore } from 'zustand';
+import { withAssumed } from '../../../design/assumed.ts';
+import type { Design, Part } from '../../../design/definition.ts';
+import { quantityAt } from '../../../design/place.ts';
+import { AssumedField } from '../../controls/AssumedField.tsx';
+import type { Work } from '../../state/store.ts';
+import { useUnfinished } from '../../state/useUnfinished.ts';
+import { type Cut, plausibleCut } from './entries.ts';
+
+interface Asked {
+  /** null: as it is proposed */
+  surfaces: { seat: string; part: Part }[] | null;
+  /** mm; null: assumed */
+  limit: number | null;
+}
+
+const EMPTY: Asked = { surfaces: null, limit: null };
+
+/** The design with these surfaces to be cut; a limit that nobody typed is named as assumed. */
+export function withCutOf(design: Design, allow: Cut['allow'], limit: number | null): Design {
+  const cut: Cut = { ...design.cut, allow: limit === null ? allow : allow.map((entry) => ({ ...entry, limit })) };
+  return withAssumed({ ...design, cut }, limit === null ? allow.map((_, i) => `cut.allow[${i}].limit`) : []);
+}
+
+export function NothingCut({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const [written, setWritten] = useUnfinished<Asked>(work, 'cut');
+  const { surfaces, limit } = written ?? EMPTY;
+  const proposed = plausibleCut(design, system);
+  const chosen = surfaces ?? proposed;
+  const usual = plausibleCut(design, system)[0]!.limit!;
+  const isChosen = (seat: string, part: Part) => chosen.some((one) => one.seat === seat && one.part === part);
+  const tick = (seat: string, part: Part, on: boolean) => {
+    const others = chosen.filter((one) => one.seat !== seat || one.part !== part).map((one) => ({ ...one }));
+    setWritten({ limit, surfaces: on ? [...others, { seat, part }] : others });
+  };
+  const plan = () => {
+    const allow = chosen.map(({ seat, part }) => ({ seat, part, limit: usual }));
+    if (work.change((d) => withCutOf(d, allow, limit)).length === 0) setWritten(null);
+  };
+  return (
+    <>
+      <section className="verdict mend" aria-live="polite">
+        <h2>What may be cut? Nothing says so yet.</h2>
+        <p>
+          Tick the surfaces that may lose metal, and say how much at most; the plan takes the least that brings every
+          film to what is wanted at one position.
+        </p>
+      </section>
+      <fieldset className="may-cut">
+        <legend>surfaces; what is not ticked is forbidden</legend>
+        {design.seats.flatMap(({ name }) =>
+          (['journal', 'bush'] as const).map((part) => (
+            <label key={`${name} ${part}`}>
+              <input
+                type="checkbox"
+                checked={isChosen(name, part)}
+                onChange={(event) => tick(name, part, event.target.checked)}
+              />{' '}
+              {name} {part}
+            </label>
+          )),
+        )}
+      </fieldset>
+      <div className="locals">
+        <AssumedField
+          title="Greatest stock off"
+          at={quantityAt('cut.allow[0].limit')}
+          value={limit}
+          otherwise={usual}
+          set={(next) => setWritten({ surfaces, limit: next })}
+          system={system}
+        />
+      </div>
+      <p className="buttons">
+        <button type="button" className="main" disabled={chosen.length === 0} onClick={plan}>
+          Plan the cut
+        </button>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,126 @@
+/** A job from nothing: an arrangement, the sizes that are known written on its drawing, and the pair that they make. */
+import { useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import type { System } from '../../../design/units.ts';
+import { ANGLE_WAYS, type AngleWay } from '../../../design/units.ts';
+import { validateDesign } from '../../../design/validate.ts';
+import { ANGLE_NAMES, sayAngles, useAngles } from '../../state/angles.ts';
+import type { Work } from '../../state/store.ts';
+import { ARRANGEMENTS, type Arrangement } from './arrangements.ts';
+import { type Form, givenOf, useForm } from './form.ts';
+import { LivePair } from './LivePair.tsx';
+import { newDesign, sizesOf } from './newDesign.ts';
+import { BesideDrawing, OnDrawing } from './OnDrawing.tsx';
+import { Thumbnail } from './SketchParts.tsx';
+import './newJob.css';
+
+export default function NewJobScreen({ work }: { work: Work }) {
+  const [form, setForm] = useForm(work);
+  const plan = ARRANGEMENTS.find(({ id }) => id === form.arrangement);
+  return (
+    <div className="new-job">
+      <section className="verdict mend" aria-live="polite">
+        <h2>{plan ? countText(plan, form) : 'A new job: which of these is your spindle?'}</h2>
+        <p>
+          {plan
+            ? 'Type what you know in any order, with a unit if you like. Dashed figures are assumed in proportion, until you type or measure them; Enter on one says that it is so.'
+            : 'A section of each; the nose is to the right. Seats can be added and taken away later.'}
+        </p>
+      </section>
+      <Liking work={work} />
+      <fieldset className="arrangements">
+        <legend>Arrangement</legend>
+        {ARRANGEMENTS.map((one) => (
+          <button
+            key={one.id}
+            type="button"
+            aria-pressed={one.id === form.arrangement}
+            onClick={() => setForm({ ...form, arrangement: one.id })}
+          >
+            <Thumbnail plan={one} />
+            {one.title}
+          </button>
+        ))}
+      </fieldset>
+      {!plan && (
+        <p className="fine">
+          One cone and a flat thrust face is not among them: a flat face has a half angle of 90°, and this program
+          carries cones up to 89°.
+        </p>
+      )}
+      {plan && <Drawing key={plan.id} work={work} plan={plan} form={form} setForm={setForm} />}
+    </div>
+  );
+}
+
+function countText(plan: Arrangement, { sizes }: Form): string {
+  const all = sizesOf(plan);
+  const known = all.filter(({ id }) => sizes[id]?.value !== undefined).length;
+  return known === all.length
+    ? 'Every size on the drawing is yours.'
+    : `${known} of ${all.length} sizes are yours, ${all.length - known} are assumed.`;
+}
+
+/** Asked once: the units, and how angles are said. */
+function Liking({ work }: { work: Work }) {
+  const system = useStore(work.store, (state) => state.system);
+  const way = useAngles();
+  return (
+    <div className="liking">
+      <label>
+        Units{' '}
+        <select value={system} onChange={(event) => work.store.setState({ system: event.target.value as System })}>
+          <option value="metric">mm, µm</option>
+          <option value="inch">inch, tenths</option>
+        </select>
+      </label>
+      <label>
+        Angles said as{' '}
+        <select value={way} onChange={(event) => sayAngles(event.target.value as AngleWay)}>
+          {ANGLE_WAYS.map((one) => (
+            <option key={one} value={one}>
+              {ANGLE_NAMES[one]}
+            </option>
+          ))}
+        </select>
+      </label>
+    </div>
+  );
+}
+
+interface DrawingProps {
+  work: Work;
+  plan: Arrangement;
+  form: Form;
+  setForm(form: Form | null): void;
+}
+
+function Drawing({ work, plan, form, setForm }: DrawingProps) {
+  const system = useStore(work.store, (state) => state.system);
+  const given = useMemo(() => givenOf(plan, form), [plan, form]);
+  const result = useMemo(() => validateDesign(newDesign(plan, given, system)), [plan, given, system]);
+  // What was whole last goes on being shown.
+  const [whole, setWhole] = useState(result.ok ? result.design : null);
+  if (result.ok && result.design !== whole) setWhole(result.design);
+  const open = Object.values(form.sizes).some((entry) => entry?.value === undefined);
+  const ready = result.ok && !open;
+  const start = () => {
+    if (!ready) return;
+    work.open(given.title, { ok: true, design: result.design });
+    setForm(null);
+    window.location.hash = '#fit';
+  };
+  return (
+    <>
+      <OnDrawing plan={plan} form={form} setForm={setForm} system={system} result={result} />
+      {whole && <LivePair design={whole} stale={!result.ok} system={system} />}
+      <BesideDrawing form={form} setForm={setForm} system={system} />
+      <p className="buttons">
+        <button type="button" className="main" aria-disabled={!ready} onClick={start}>
+          Start the job
+        </button>
+        {!ready && <span className="fine">First mend what is marked on the drawing.</span>}
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,234 @@
+/**
+ * A design from nothing: the sizes a person typed on the drawing, and all others in proportion to them, which the
+ * design names as assumed.
+ */
+import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
+import type { Design, Quantity, Seat, Surface } from '../../../design/definition.ts';
+import { type QuantityAt, quantityAt } from '../../../design/place.ts';
+import { type System, TENTH } from '../../../design/units.ts';
+import { radians } from '../../../report/convert.ts';
+import type { Arrangement, SeatPlan } from './arrangements.ts';
+
+/** What is asked of a seat; `behind`: how far the next one behind stands. */
+export type Ask = 'bore' | 'angle' | 'diameter' | 'length' | 'behind';
+
+export interface Size {
+  /** `shallow diameter` */
+  id: string;
+  seat: number;
+  ask: Ask;
+  title: string;
+  at: QuantityAt;
+}
+
+/** Sizes typed, by their ids; mm, degrees (of either side as a positive angle). */
+export type Typed = Readonly<Record<string, number>>;
+
+const POSITIVE = { side: 'least', value: 0, inclusive: false } as const;
+const asked = (quantity: Quantity, title: string, description: string, most: number): QuantityAt => ({
+  title,
+  description,
+  quantity,
+  unit: '',
+  bounds: [POSITIVE, { side: 'greatest', value: most, inclusive: quantity !== 'angle' }],
+  optional: true,
+});
+
+const WORDS: Record<Ask, (seat: SeatPlan, next: SeatPlan | undefined) => QuantityAt> = {
+  bore: ({ title, halfAngle }) =>
+    asked('length', `Bore of the ${title}`, `Of the bush, at the ${endOf(halfAngle)} of the ${title}`, 5000),
+  angle: ({ title }) => asked('angle', `Angle of the ${title}`, 'As you say angles, or 6 incl, 1:20, 0.6 in/ft', 89),
+  diameter: ({ title, halfAngle }) =>
+    asked('length', `Diameter of the ${title}`, `Of the journal, at its ${endOf(halfAngle)}`, 5000),
+  length: ({ title }) => asked('length', `Length of the ${title}`, 'Along the axis', 5000),
+  behind: ({ title }, next) =>
+    asked('length', `From the ${title} back to the ${next?.title}`, 'Along the axis, from end to end', 5000),
+};
+
+const endOf = (halfAngle: number) => (halfAngle === 0 ? 'nose end' : 'large end');
+
+/** Every field on the drawing, in the order in which they are typed: a seat at a time, from the nose. */
+export function sizesOf({ seats }: Arrangement): Size[] {
+  return seats
+    .map((seat, i) => ({ seat, i }))
+    .reverse()
+    .flatMap(({ seat, i }) => {
+      const asks: Ask[] = [
+        'diameter',
+        'bore',
+        ...(seat.halfAngle === 0 ? [] : (['angle'] as const)),
+        'length',
+        ...(seat.behind === undefined ? [] : (['behind'] as const)),
+      ];
+      return asks.map((ask) => {
+        const at = WORDS[ask](seat, seats[i - 1]);
+        return { id: idOf(seat, ask), seat: i, ask, title: at.title, at };
+      });
+    });
+}
+
+const idOf = ({ name }: SeatPlan, ask: Ask) => `${name} ${ask}`;
+
+/** The film a new pair is opened to, mm: common practice, no source. A fifth of it either way is its tolerance. */
+export const USUAL_FILM: Record<System, number> = { metric: 0.0025, inch: TENTH };
+const TOLERANCE = 0.2;
+/** How far the ends of a bush stand within those of its journal, as a share of the length. */
+const INSET = 0.04;
+
+/** To what a drawing would say: half a millimetre, or a hundredth of an inch; less for what is small. */
+function tidy(mm: number, system: System): number {
+  const [unit, large, small] = system === 'inch' ? [25.4, 0.01, 0.005] : [1, 0.5, 0.05];
+  const step = unit * (mm > 5 ? large : small);
+  return Number((Math.max(1, Math.round(mm / step)) * step).toFixed(9));
+}
+
+/** How much larger than the one to go by the person's spindle is: by its nearest size known, else by all known. */
+function ratioOf(plan: Arrangement, typed: Typed, seat: number): number {
+  const of = (i: number) => {
+    const size = plan.seats[i]!;
+    const known = typed[idOf(size, 'diameter')] ?? typed[idOf(size, 'bore')];
+    return known === undefined ? null : known / size.diameter;
+  };
+  const own = of(seat);
+  if (own !== null) return own;
+  const diameters = plan.seats.flatMap((_, i) => of(i) ?? []);
+  const lengths = plan.seats.flatMap((size) =>
+    (['length', 'behind'] as const).flatMap((ask) => {
+      const known = typed[idOf(size, ask)];
+      return known === undefined ? [] : [known / size[ask]!];
+    }),
+  );
+  const all = diameters.length > 0 ? diameters : lengths;
+  return all.length === 0 ? 1 : Math.exp(all.reduce((sum, ratio) => sum + Math.log(ratio), 0) / all.length);
+}
+
+/** Every size on the drawing: as typed, or in proportion. Degrees are positive here. */
+export function allSizes(plan: Arrangement, typed: Typed, film: number, system: System): Record<string, number> {
+  const all: Record<string, number> = {};
+  plan.seats.forEach((seat, i) => {
+    const ratio = ratioOf(plan, typed, i);
+    const one = (ask: Ask, otherwise: () => number) => {
+      const id = idOf(seat, ask);
+      all[id] = typed[id] ?? otherwise();
+      return all[id];
+    };
+    const angle = seat.halfAngle === 0 ? 0 : one('angle', () => Math.abs(seat.halfAngle));
+    const opened = (2 * film) / Math.cos(radians(angle));
+    const bore = typed[idOf(seat, 'bore')];
+    const diameter = one('diameter', () =>
+      bore === undefined ? tidy(ratio * seat.diameter, system) : fine(bore - opened, system),
+    );
+    one('bore', () => fine(diameter + opened, system));
+    one('length', () => tidy(ratio * seat.length, system));
+    if (seat.behind !== undefined) one('behind', () => tidy(ratio * seat.behind!, system));
+  });
+  return all;
+}
+
+/** To a tenth of a micrometre, or ten millionths of an inch. */
+const fine = (mm: number, system: System) => {
+  const step = system === 'inch' ? 25.4e-5 : 1e-4;
+  return exact(Math.round(mm / step) * step);
+};
+/** To a nanometre. */
+const exact = (mm: number) => Number(mm.toFixed(6));
+
+export interface Given {
+  typed: Typed;
+  /** mm; null: not said */
+  film: number | null;
+  /** mm a turn; null: not known */
+  pitch: number | null;
+  title: string;
+}
+
+/** The design that the drawing shows. */
+export function newDesign(plan: Arrangement, { typed, film, pitch, title }: Given, system: System): Design {
+  const target = film ?? USUAL_FILM[system];
+  const sizes = allSizes(plan, typed, target, system);
+  const ends = endsOf(plan, sizes);
+  const seats = plan.seats.map((seat, i): Seat => {
+    const journal = journalOf(seat, sizes, ends[i]!);
+    const inset = tidy(INSET * (journal.to - journal.from), system);
+    const bush: Surface = {
+      ...journal,
+      diameter: sizes[idOf(seat, 'bore')]!,
+      from: exact(journal.from + inset),
+      to: exact(journal.to - inset),
+    };
+    return { name: seat.name, journal, bush, film: { target, tolerance: exact(TOLERANCE * target) } };
+  });
+  const design: Design = {
+    conepair: 1,
+    ...(title.trim() !== '' && { title: title.trim() }),
+    seats,
+    ...(pitch !== null && { adjuster: { pitch } }),
+  };
+  const known = knownPlaces(plan, typed, film);
+  return withAssumed(
+    design,
+    numbersUnder(design, 'seats').filter((path) => !known.has(path)),
+  );
+}
+
+function journalOf(seat: SeatPlan, sizes: Record<string, number>, [from, to]: readonly [number, number]): Surface {
+  const angle = sizes[idOf(seat, 'angle')] ?? 0;
+  // The large end is where the diameter is told.
+  const station = seat.halfAngle < 0 ? from : to;
+  return { halfAngle: Math.sign(seat.halfAngle) * angle, diameter: sizes[idOf(seat, 'diameter')]!, station, from, to };
+}
+
+/** Rear and nose end of every seat as stations, from the seat they are counted from both ways. */
+function endsOf(plan: Arrangement, sizes: Record<string, number>): [number, number][] {
+  const length = (i: number) => sizes[idOf(plan.seats[i]!, 'length')]!;
+  // From the rear end of the rearmost on, then moved to where nought is.
+  let at = 0;
+  const ends = plan.seats.map((seat, i): [number, number] => {
+    const from = i === 0 ? 0 : at + sizes[idOf(seat, 'behind')]!;
+    at = from + length(i);
+    return [from, at];
+  });
+  const { seat, end } = plan.zero;
+  const nought = ends[seat]![end === 'rear' ? 0 : 1];
+  return ends.map(([from, to]) => [exact(from - nought), exact(to - nought)]);
+}
+
+/** Places of the design that a person has told: what was typed, and what follows from that alone. */
+function knownPlaces(plan: Arrangement, typed: Typed, film: number | null): Set<string> {
+  const known = new Set<string>();
+  const told = (seat: SeatPlan | undefined, ask: Ask) => seat !== undefined && typed[idOf(seat, ask)] !== undefined;
+  const stations = stationsTold(plan, told);
+  plan.seats.forEach((seat, i) => {
+    const path = `seats[${i}]`;
+    const ends = stations[i]!;
+    if (told(seat, 'diameter')) known.add(`${path}.journal.diameter`);
+    if (told(seat, 'bore')) known.add(`${path}.bush.diameter`);
+    // Straight is what was chosen.
+    if (seat.halfAngle === 0) known.add(`${path}.bush.halfAngle`);
+    if (seat.halfAngle === 0 || told(seat, 'angle')) known.add(`${path}.journal.halfAngle`);
+    if (ends.rear) known.add(`${path}.journal.from`);
+    if (ends.nose) known.add(`${path}.journal.to`);
+    if (seat.halfAngle < 0 ? ends.rear : ends.nose) known.add(`${path}.journal.station`);
+    if (film !== null) known.add(`${path}.film.target`);
+  });
+  return known;
+}
+
+/** Which ends are told: from the nought on, as far as lengths and distances were typed without a break. */
+function stationsTold(plan: Arrangement, told: (seat: SeatPlan | undefined, ask: Ask) => boolean) {
+  const ends = plan.seats.map(() => ({ rear: false, nose: false }));
+  const { seat, end } = plan.zero;
+  ends[seat]![end] = true;
+  for (let round = 0; round < 2 * plan.seats.length; round++)
+    plan.seats.forEach((one, i) => {
+      const here = ends[i]!;
+      if (told(one, 'length')) here.rear = here.nose = here.rear || here.nose;
+      const behind = ends[i - 1];
+      if (behind && told(one, 'behind')) here.rear = behind.nose = here.rear || behind.nose;
+    });
+  return ends;
+}
+
+/** Bounds of what is asked beside the drawing. */
+export const FILM = quantityAt('seats[0].film.target');
+export const PITCH = quantityAt('adjuster.pitch');

@@ -1,0 +1,166 @@
+/**
+ * A job of one's own from nothing: an arrangement, the sizes known written on its drawing, a pair that moves, and then
+ * the job.
+ */
+import { flushSync } from 'react-dom';
+import { beforeEach, expect, test } from 'vitest';
+import { page as browser, userEvent } from 'vitest/browser';
+import { sayAngles } from '../../src/app/state/angles.ts';
+import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
+
+const shown = page('#new');
+beforeEach(() => sayAngles('half'));
+
+const design = () => shown.work.store.getState().design;
+const press = (name: string | RegExp) => userEvent.click(browser.getByRole('button', { name }).first());
+const field = (name: string) => browser.getByLabelText(name, { exact: true });
+const text = (name: string) => (field(name).element() as HTMLInputElement).value;
+const type = async (name: string, what: string) => {
+  await userEvent.fill(field(name), what);
+  await userEvent.keyboard('{Enter}');
+};
+const headline = () => document.querySelector('.verdict h2')?.textContent ?? '';
+const choose = async (name: RegExp) => {
+  await expect.poll(headline).toMatch(/which of these/);
+  await press(name);
+  await expect.poll(headline).toMatch(/^0 of /);
+};
+
+test('from a sketch in inches to a job: what is typed is known, the rest in proportion and assumed, nothing of a demo', async () => {
+  await choose(/^Double cone at the nose/);
+  await userEvent.selectOptions(browser.getByLabelText('Units'), 'inch, tenths');
+  await userEvent.selectOptions(browser.getByLabelText('Angles said as'), 'included angle');
+  await type('Diameter of the shallow cone', '7/8');
+  expect(text('Diameter of the shallow cone')).toBe('0.8750');
+  await type('Angle of the shallow cone', '6');
+  await type('Angle of the steep cone', '1:0.5');
+  expect(text('Angle of the steep cone')).toBe('90.0° incl');
+  await type('Length of the shallow cone', '1');
+  await type('Length of the rear bearing', '7/8');
+  await type('From the shallow cone back to the rear bearing', '3 5/8');
+  // Proportions follow what is known.
+  expect(Number(text('Diameter of the steep cone'))).toBeCloseTo((0.875 * 30) / 22, 1);
+  await expect.poll(headline).toBe('6 of 13 sizes are yours, 7 are assumed.');
+  await userEvent.fill(field('Name of the job'), 'Bench lathe');
+  await press('Start the job');
+  await expect.poll(() => window.location.hash).toBe('#fit');
+  expect(design().title).toBe('Bench lathe');
+  expect(Object.keys(design()).sort()).toEqual(['assumed', 'conepair', 'seats', 'title']);
+  const [rear, shallow] = design().seats;
+  expect(shallow!.journal.diameter).toBeCloseTo(22.225, 9);
+  expect(shallow!.journal.halfAngle).toBe(3);
+  expect(rear!.journal.to).toBeCloseTo(-4.625 * 25.4, 5);
+  expect(design().assumed).not.toContain('seats[1].journal.diameter');
+  expect(design().assumed).toContain('seats[1].bush.diameter');
+  await expect
+    .poll(() => document.querySelector('.verdict')?.textContent)
+    .toMatch(/Assumed, never measured: \d+ numbers/);
+  // Nothing is praised that nobody has read.
+  expect(document.querySelector('.verdict.good')).toBeNull();
+  expect(shown.steps()).toBe(1);
+});
+
+test('the picture is there at once, moves by hand, and no hand on it changes the work that is open', async () => {
+  const before = design();
+  await choose(/^Two cones opposed/);
+  await expect.poll(() => document.querySelector('.section .journal')).toBeTruthy();
+  const journal = document.querySelector<SVGElement>('.section .journal')!;
+  expect(journal.getAttribute('aria-valuenow')).toBe('0');
+  journal.focus();
+  await userEvent.keyboard('{ArrowRight}{ArrowRight}');
+  await expect.poll(() => journal.getAttribute('aria-valuenow')).toBe('2');
+  expect(design()).toBe(before);
+});
+
+test('a figure that does not go with the others is told, the picture stays, and the job waits', async () => {
+  await choose(/^Double cone alone/);
+  await type('Diameter of the shallow cone', 'wide');
+  await expect
+    .poll(() => document.querySelector('.wrong')?.textContent)
+    .toMatch(/Diameter of the shallow cone: found "wide"/);
+  const start = browser.getByRole('button', { name: 'Start the job' });
+  expect(start.element().getAttribute('aria-disabled')).toBe('true');
+  await userEvent.keyboard('{Escape}');
+  await expect.poll(() => document.querySelector('.wrong')).toBeNull();
+  // A cone that would come to a point.
+  await type('Diameter of the shallow cone', '2');
+  await expect.poll(() => document.querySelector('.wrong')?.textContent).toBeUndefined();
+  await type('Length of the shallow cone', '40');
+  await expect.poll(() => document.querySelector('.wrong')?.textContent).toMatch(/the radius is/);
+  expect(start.element().getAttribute('aria-disabled')).toBe('true');
+  expect(document.querySelector('.section')).toBeTruthy();
+  await type('Length of the shallow cone', '');
+  await expect.poll(() => document.querySelector('.wrong')).toBeNull();
+  expect(start.element().getAttribute('aria-disabled')).toBe('false');
+});
+
+test('what is written stays while another screen is looked at; Enter on an assumed figure says that it is so', async () => {
+  await choose(/^Straight at both ends/);
+  await type('Diameter of the front bearing', '25');
+  window.location.hash = '#fit';
+  await expect.poll(() => document.querySelector('.controls')).toBeTruthy();
+  await press('New job');
+  await expect.poll(headline).toBe('1 of 7 sizes are yours, 6 are assumed.');
+  expect(text('Diameter of the front bearing')).toBe('25.000');
+  await userEvent.click(field('Length of the front bearing'));
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(headline).toBe('2 of 7 sizes are yours, 5 are assumed.');
+});
+
+test('on every width nothing leaves the page, no field lies on another, targets are large enough; axe is content', async () => {
+  await choose(/^Double cone at the nose/);
+  await expectNoSidewaysScroll();
+  for (const width of [390, 820, 1440]) {
+    await browser.viewport(width, 900);
+    const boxes = [...document.querySelectorAll('.sketch input')].map((input) => input.getBoundingClientRect());
+    expect(boxes).toHaveLength(13);
+    for (const [i, a] of boxes.entries()) {
+      expect(a.height, `at ${width}`).toBeGreaterThanOrEqual(44);
+      for (const b of boxes.slice(i + 1))
+        expect(
+          a.left < b.right - 1 && b.left < a.right - 1 && a.top < b.bottom - 1 && b.top < a.bottom - 1,
+          `two fields at ${width}`,
+        ).toBe(false);
+    }
+  }
+  await expectAccessible();
+});
+
+test('from a dimensioned sketch by the keyboard: few actions', async () => {
+  let actions = 0;
+  await choose(/^Double cone at the nose/);
+  actions++;
+  // By Tab from field to field, as a person types from a drawing.
+  await userEvent.click(field('Diameter of the steep cone'));
+  actions++;
+  for (const [i, what] of [
+    '30',
+    '30.007',
+    '45',
+    '3',
+    '1.2',
+    '22',
+    '22.005',
+    '3',
+    '26',
+    '92',
+    '18',
+    '18.005',
+    '22',
+  ].entries()) {
+    // Tab selects what stands in the field, as it does for a person.
+    if (i > 0) await userEvent.keyboard('{Tab}');
+    else (document.activeElement as HTMLInputElement).select();
+    await userEvent.keyboard(what);
+    actions++;
+  }
+  await userEvent.keyboard('{Enter}');
+  await expect.poll(headline).toBe('Every size on the drawing is yours.');
+  await press('Start the job');
+  actions++;
+  await expect.poll(() => window.location.hash).toBe('#fit');
+  expect(actions).toBeLessThan(20);
+  expect(design().seats.map(({ bush }) => bush.diameter)).toEqual([18.005, 22.005, 30.007]);
+  flushSync(() => shown.work.undo());
+  expect(design().seats).toHaveLength(2);
+});

@@ -1,0 +1,126 @@
+/** What is assumed: named in the file, followed through the lists, ended by another value. */
+import { expect, test } from 'vitest';
+import { assumedAfter, isAssumed, numbersUnder, withAssumed, withKnown } from '../../src/design/assumed.ts';
+import type { Design, Surface } from '../../src/design/definition.ts';
+import { withValue } from '../../src/design/place.ts';
+import {
+  goesWithSeat,
+  NEW_SEATS,
+  type NewSeat,
+  withoutSeat,
+  withSeatAdded,
+  withSeatCopied,
+  withSeatMoved,
+  withSeatRenamed,
+} from '../../src/design/seats.ts';
+import { validateDesign } from '../../src/design/validate.ts';
+
+const cone = (halfAngle: number, diameter: number, from: number, to: number): Surface => ({
+  halfAngle,
+  diameter,
+  station: to,
+  from,
+  to,
+});
+const pair: Design = {
+  conepair: 1,
+  seats: [
+    { name: 'rear', journal: cone(0, 18, -60, -40), bush: cone(0, 18.005, -60, -40) },
+    { name: 'shallow', journal: cone(3, 22, -26, 0), bush: cone(3, 22.005, -25, -1) },
+    { name: 'steep', journal: cone(45, 30, 1, 4), bush: cone(45, 30.007, 1, 4) },
+  ],
+  readings: [{ kind: 'diameter', seat: 'rear', part: 'journal', value: 18, sigma: 0.001, station: -50 }],
+  cut: {
+    allow: [
+      { seat: 'rear', part: 'journal', limit: 0.05 },
+      { seat: 'steep', part: 'journal', limit: 0.1 },
+    ],
+    faces: [{ name: 'collar', part: 'bush', seats: ['rear'], moves: 'noseward' }],
+    trials: [{ faces: [{ name: 'collar', off: 0.01 }], blue: [{ seat: 'rear', prints: true }] }],
+  },
+};
+const errorsOf = (design: unknown) => {
+  const result = validateDesign(design);
+  return result.ok ? [] : result.errors;
+};
+
+test('what is named as assumed must be a number that stands there, under its own name, once', () => {
+  expect(errorsOf({ ...pair, assumed: ['seats[1].bush.halfAngle', 'cut.allow[0].limit'] })).toEqual([]);
+  for (const wrong of [
+    'seats[7].bush.halfAngle',
+    'seats[1].name',
+    'seats[1]..bush.diameter',
+    'seats.length',
+    'seats[0].journal',
+    '__proto__',
+    'constructor.name',
+    'position',
+    '',
+  ])
+    expect(errorsOf({ ...pair, assumed: [wrong] }), wrong).toEqual([
+      { path: 'assumed[0]', message: expect.stringMatching(/no number of the design stands there/) },
+    ]);
+  expect(errorsOf({ ...pair, assumed: ['seats[0].bush.from', 'seats[0].bush.from'] })).toEqual([
+    { path: 'assumed[1]', message: expect.stringMatching(/a second time/) },
+  ]);
+});
+
+const steep = 'seats[2].bush.diameter';
+const guessed = withAssumed(pair, [steep, 'seats[0].journal.diameter', 'cut.allow[1].limit']);
+
+test('it follows its seat when others are moved, removed or renamed, and goes with it', () => {
+  const after = (edit: (design: Design) => Design) => assumedAfter(guessed, edit(guessed)).assumed;
+  expect(after((d) => withoutSeat(d, 0))).toEqual(['seats[1].bush.diameter', 'cut.allow[0].limit']);
+  expect(after((d) => withoutSeat(d, 2))).toEqual(['seats[0].journal.diameter']);
+  expect(after((d) => withSeatMoved(d, 2, -1))).toEqual([
+    'seats[1].bush.diameter',
+    'seats[0].journal.diameter',
+    'cut.allow[1].limit',
+  ]);
+  expect(after((d) => withSeatRenamed(d, 2, 'thrust'))).toEqual(guessed.assumed);
+  expect(errorsOf(assumedAfter(guessed, withoutSeat(guessed, 0)))).toEqual([]);
+});
+
+test('another value ends it, the same one does not, metal worked leaves it', () => {
+  const typed = (value: number) => withValue(guessed, steep, value);
+  expect(isAssumed(assumedAfter(guessed, typed(30.01)), steep)).toBe(false);
+  expect(isAssumed(assumedAfter(guessed, typed(30.007)), steep)).toBe(true);
+  expect(isAssumed(assumedAfter(guessed, typed(30.01), true), steep)).toBe(true);
+  expect(isAssumed(withKnown(guessed, steep), steep)).toBe(false);
+  const { assumed: _, ...none } = guessed;
+  expect(assumedAfter(guessed, none)).not.toHaveProperty('assumed');
+  // What is the last to be known leaves no list behind.
+  const one = withAssumed(pair, [steep]);
+  expect(withKnown(one, steep)).toEqual(pair);
+});
+
+test('a seat copied or added is assumed, every number of it, and fits behind the others', () => {
+  const copied = withSeatCopied(pair, 2);
+  expect(copied.assumed).toEqual(numbersUnder(copied, 'seats[3]'));
+  expect(copied.assumed).toHaveLength(10);
+  for (const kind of Object.keys(NEW_SEATS) as NewSeat[]) {
+    const added = withSeatAdded(withSeatAdded(pair, kind), kind);
+    expect(errorsOf(added), kind).toEqual([]);
+    const [, , , first, second] = added.seats;
+    expect(first!.name).not.toBe(second!.name);
+    expect(first!.journal.halfAngle).toBe(NEW_SEATS[kind]);
+    for (const part of ['journal', 'bush'] as const) {
+      expect(first![part].to).toBeLessThan(pair.seats[0]![part].from);
+      expect(second![part].to).toBeLessThan(first![part].from);
+    }
+    expect(added.assumed).toHaveLength(20);
+  }
+});
+
+test('what goes with a seat is told before, and is all that goes', () => {
+  expect(goesWithSeat(pair, 0)).toEqual([
+    '1 reading',
+    '1 surface that may be cut',
+    '1 face or spacer',
+    '1 entry of metal off a face',
+    '1 blue print read',
+  ]);
+  expect(goesWithSeat(pair, 1)).toEqual([]);
+  // Metal off a face that is gone would name no face.
+  expect(errorsOf(withoutSeat(pair, 0))).toEqual([]);
+});
