@@ -99,7 +99,7 @@ describe('the films at given temperatures', () => {
   it('film that is added cold comes on top of what growth adds', () => {
     const setup = warming();
     const [own] = growths(setup, 45, 30);
-    expect(growths({ ...setup, extra: 3e-6 }, 45, 30)[0]).toBeCloseTo(own! + 3e-6, 18);
+    expect(growths({ ...setup, extra: [3e-6] }, 45, 30)[0]).toBeCloseTo(own! + 3e-6, 18);
     expect(growths(setup, 20, 20)).toEqual([0]);
   });
 

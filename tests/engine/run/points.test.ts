@@ -9,10 +9,11 @@ import {
   calm,
   coldPositionFor,
   OIL_LASTS,
-  overClearances,
+  overCuts,
   overSpeeds,
   type SteadyPoint,
   steadyPoint,
+  withClearance,
   workingStretch,
 } from '../../../src/engine/run/limits.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
@@ -73,7 +74,9 @@ describe('a steady point', () => {
 
   it('nothing is known where there is no steady state', () => {
     const shut = { condition: 'seizes', journal: null, bush: null, leastFilm: null, power: null };
-    expect([...overClearances(warming([SLEEVE]), [-5e-6], { film: 0 })]).toEqual([{ at: -5e-6, ...shut }]);
+    expect([...overCuts((extra) => withClearance(warming([SLEEVE]), extra), [-5e-6], { film: 0 })]).toEqual([
+      { at: -5e-6, ...shut },
+    ]);
     const spent = { ...warming([SLEEVE]), effort: { spent: 1, most: 1 } };
     expect([...overSpeeds(spent, [100], { film: 0 })][0]).toMatchObject({ at: 100, condition: 'notConverged' });
   });
