@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed } from '../../../report/assumed.ts';
+import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
@@ -78,7 +79,11 @@ function Plan({ work }: { work: Work }) {
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
-  const verdict = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']);
+  const verdict = withCase(
+    asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']),
+    cut,
+    system,
+  );
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
   // It stands first where it speaks against the plan, and while it is not known whether it does.
