@@ -41,7 +41,7 @@ export function cutSection(design: Design): CutReport | undefined {
   const sigmaOf = plan ? doubtOfSteps(cut, input, doubt.covariance) : () => null;
   const safe = (seat: number, part: Part) => metres(sigmaOf(seat, part)?.safe ?? Number.POSITIVE_INFINITY);
   const steps = plan
-    ? stepsOf(input, plan, toMachine(cut), { readings: toReadings(design), tools: toTools(cut), safe })
+    ? stepsOf(input, plan, toMachine(cut), { readings: toReadings(design), tools: toTools(design, cut), safe })
     : [];
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);

@@ -29,6 +29,7 @@ import { UnwrittenMetal } from './UnwrittenMetal.tsx';
 import './cut.css';
 import '../run/run.css';
 import { Fault } from '../../frame/Fault.tsx';
+import { RecordOfJob } from '../../record/RecordOfJob.tsx';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
@@ -37,7 +38,12 @@ import { useSolved } from '../../state/useSolved.ts';
 export default function CutScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const allowed = design.cut !== undefined;
-  return <WorkContext value={work}>{allowed ? <Plan work={work} /> : <NothingCut work={work} />}</WorkContext>;
+  return (
+    <WorkContext value={work}>
+      {allowed ? <Plan work={work} /> : <NothingCut work={work} />}
+      <RecordOfJob work={work} />
+    </WorkContext>
+  );
 }
 
 /** Every seat that is cut, large enough to see a micrometre. */
