@@ -1,6 +1,14 @@
 /** Before and after: every surface as it was first measured, after each cut, and now. */
 import type { Design } from '../../design/definition.ts';
-import { angleErrorText, angleText, COVER, fineText, lengthText, plusMinusText, type System } from '../../design/units.ts';
+import {
+  angleErrorText,
+  angleText,
+  COVER,
+  fineText,
+  lengthText,
+  plusMinusText,
+  type System,
+} from '../../design/units.ts';
 import { caseText } from '../../report/cut/caseWords.ts';
 import type { StateOfSurface, States, SurfaceHistory } from '../../report/record/states.ts';
 
@@ -51,13 +59,15 @@ function Surface({
   system: System;
 }) {
   const hasCase = states.some(({ caseLeft }) => caseLeft !== null);
+  // A state in which nothing was cut or read of this surface is the one before.
+  const told = states.flatMap((state, i) => (i === 0 || state.taken > 0 || state.readings > 0 ? [{ state, i }] : []));
   const [first, last] = [states[0]!, states.at(-1)!];
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard
     <section className="table before-after" aria-label={`${seat} ${part}, before and after`} tabIndex={0}>
       <h4>
         {seat} {part}: ⌀ {diameterText(first, system)}
-        {states.length > 1 && ` → ${diameterText(last, system)}`}
+        {told.length > 1 && ` → ${diameterText(last, system)}`}
       </h4>
       <table>
         <thead>
@@ -71,16 +81,20 @@ function Surface({
           </tr>
         </thead>
         <tbody>
-          {states.map((state, i) => (
+          {told.map(({ state, i }, k) => (
             <tr key={after[i]}>
-              <th scope="row">{stateText(design, after, i)}</th>
-              <td>{angleOf(state)}</td>
-              <td>
+              <th scope="row">{stateText(design, after[i]!, k, told.length)}</th>
+              <td data-name="Half angle">{angleOf(state)}</td>
+              <td data-name="Diameter">
                 <strong>{diameterText(state, system)}</strong>
               </td>
-              <td>{state.taken === 0 ? '—' : plusMinusText(state.taken, state.takenSigma, system)}</td>
-              {hasCase && <td>{state.caseLeft === null ? '—' : caseText(state.caseLeft, system)}</td>}
-              <td>{readingsText(state)}</td>
+              <td data-name="Came off">
+                {state.taken === 0 ? '—' : plusMinusText(state.taken, state.takenSigma, system)}
+              </td>
+              {hasCase && (
+                <td data-name="Case left">{state.caseLeft === null ? '—' : caseText(state.caseLeft, system)}</td>
+              )}
+              <td data-name="Readings">{readingsText(state)}</td>
             </tr>
           ))}
         </tbody>
@@ -89,24 +103,25 @@ function Surface({
   );
 }
 
-function stateText(design: Design, after: readonly number[], i: number): string {
-  const [done, count] = [after[i]!, design.cut?.trials?.length ?? 0];
-  const isNow = i === after.length - 1;
-  if (i === 0) return isNow ? 'Now, uncut' : 'At first';
+function stateText(design: Design, done: number, place: number, count: number): string {
+  const isNow = place === count - 1;
+  if (place === 0) return isNow ? 'At first, and now' : 'At first';
   const stage = design.cut?.trials?.[done - 1]?.stage;
   const named = `after trial ${done}${stage === undefined ? '' : `, ${stage}`}`;
-  return isNow ? `Now${count > 0 ? `, ${named}` : ''}` : `${named.charAt(0).toUpperCase()}${named.slice(1)}`;
+  return isNow ? `Now, ${named}` : `${named.charAt(0).toUpperCase()}${named.slice(1)}`;
 }
 
 const angleOf = ({ halfAngle, sigma, unknown }: StateOfSurface) =>
   unknown
     ? '—'
-    : `${angleText(halfAngle)}${sigma.halfAngle ? ` ± ${angleErrorText(COVER * sigma.halfAngle).replace(/^[+−-]/, '')}` : ''}`;
+    : sigma.halfAngle
+      ? `${halfAngle.toFixed(4).replace('-', '−')}° ± ${angleErrorText(COVER * sigma.halfAngle).replace(/^[+−-]/, '')}`
+      : angleText(halfAngle);
 
 const diameterText = ({ diameter, sigma, unknown }: StateOfSurface, system: System) =>
   unknown
     ? '—'
-    : `${lengthText(Number(diameter.toFixed(5)), system)}${sigma.diameter === null ? '' : ` ± ${fineText(COVER * sigma.diameter, system)}`}`;
+    : `${lengthText(Number(diameter.toFixed(4)), system)}${sigma.diameter === null ? '' : ` ± ${fineText(COVER * sigma.diameter, system)}`}`;
 
 /** What the state is known by. */
 function readingsText({ readings, older, overtaken }: StateOfSurface): string {

@@ -91,6 +91,7 @@ export const draftFor = (draft: Draft, { seats, cut }: Design): Draft => {
   const has = (name: string) => seats.some((seat) => seat.name === name);
   return {
     ...draft,
+    told: draft.told ?? {},
     taken: draft.taken.filter(({ seat }) => has(seat)),
     faces: draft.faces.filter(({ name }) => cut?.faces?.some((face) => face.name === name)),
     blue: Object.fromEntries(Object.entries(draft.blue).filter(([seat]) => has(seat))),

@@ -122,11 +122,6 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
           Leave it
         </button>
       </p>
-      {/* Enter takes what is typed in a field here; it does not write the reading down. */}
-      <fieldset onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}>
-        <legend>when, who, stage</legend>
-        <Entered told={bare(reading)} change={(told) => edit({ ...entry, reading: withTold(reading, told) })} note />
-      </fieldset>
       <div className="groups">
         <SetUpFields
           design={design}
@@ -143,6 +138,11 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
           </figcaption>
         </figure>
       </div>
+      {/* Enter takes what is typed in a field here; it does not write the reading down. */}
+      <fieldset onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}>
+        <legend>when, who, stage</legend>
+        <Entered told={bare(reading)} change={(told) => edit({ ...entry, reading: withTold(reading, told) })} note />
+      </fieldset>
     </form>
   );
 }
