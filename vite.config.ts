@@ -90,7 +90,7 @@ export default defineConfig({
       'leva/plugin',
       'zustand',
       'zustand/vanilla',
-      'zundo',
+      'idb',
       'zod/mini',
       'd3-array',
       'd3-scale',

@@ -1,11 +1,16 @@
 import { createRoot } from 'react-dom/client';
 import { App } from './app/App.tsx';
-import { isOwn, openingDesign } from './app/state/demos.ts';
+import { DEMOS, isOwn, openingDesign } from './app/state/demos.ts';
 import { createWork } from './app/state/store.ts';
 import { thisDevice } from './jobs/device.ts';
 import { createKeeper } from './jobs/keeper.ts';
 import './app/frame/style.css';
 
-createRoot(document.getElementById('root')!).render(
-  <App work={createWork(openingDesign(), createKeeper(thisDevice(), isOwn))} />,
-);
+const keeper = createKeeper(thisDevice(), isOwn);
+void keeper.start().then((started) => {
+  const example = DEMOS.find(({ file }) => file === started.example)?.design ?? openingDesign();
+  const initial = started.position === null ? example : { ...example, position: started.position };
+  // What cannot be read is told where the jobs are, and not by showing something else.
+  if (started.unreadable && !window.location.hash.startsWith('#job=')) window.location.hash = '#jobs';
+  createRoot(document.getElementById('root')!).render(<App work={createWork(initial, keeper, started)} />);
+});

@@ -1,14 +1,13 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
 import { useEffect, useState, useSyncExternalStore } from 'react';
 import { DraftLine } from './frame/DraftLine.tsx';
-import { EarlierWork } from './frame/EarlierWork.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
 import { Keeping } from './frame/Keeping.tsx';
 import { Newer } from './frame/Newer.tsx';
 import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
-import { NEW_JOB, SCREENS, type ScreenEntry } from './screens/index.ts';
+import { PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openFile } from './state/files.ts';
 import type { Work } from './state/store.ts';
 import { useLink } from './takeAlong/useLink.ts';
@@ -17,10 +16,6 @@ const TakeAlong = onDemand(() => import('./takeAlong/TakeAlong.tsx'), { what: 'W
 
 export function App({ work }: { work: Work }) {
   const screen = useScreen();
-  // Listed on the screen where it was asked for, and put away with it.
-  const [earlierOn, setEarlierOn] = useState<string | null>(null);
-  const earlier = earlierOn === screen.name;
-  const setEarlier = (open: boolean) => setEarlierOn(open ? screen.name : null);
   const [takeOn, setTakeOn] = useState<string | null>(null);
   const taking = takeOn === screen.name;
   useShortcuts(work);
@@ -28,19 +23,11 @@ export function App({ work }: { work: Work }) {
   useDropped(work);
   return (
     <div className="app">
-      <Header
-        work={work}
-        screen={screen}
-        earlier={earlier}
-        toggleEarlier={() => setEarlier(!earlier)}
-        taking={taking}
-        toggleTaking={() => setTakeOn(taking ? null : screen.name)}
-      />
+      <Header work={work} screen={screen} taking={taking} toggleTaking={() => setTakeOn(taking ? null : screen.name)} />
       <Refused work={work} />
       <Keeping work={work} />
       <Newer work={work} />
       {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
-      {earlier && <EarlierWork work={work} close={() => setEarlier(false)} />}
       <DraftLine work={work} />
       <main>
         <GuardedWork value={work}>
@@ -67,7 +54,7 @@ function useScreen(): ScreenEntry {
     () => window.location.hash,
   );
   const opening = SCREENS.find(({ name }) => name === 'Fit')!;
-  return [...SCREENS, NEW_JOB].find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
+  return [...SCREENS, ...PAGES].find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
 }
 
 /** Undo and redo by the usual keys, but not within a field, which has its own. */

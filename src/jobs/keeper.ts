@@ -1,190 +1,286 @@
 /**
- * Keeps the pieces of work on the device, one record each, so that another piece never overwrites them: the one at
- * work, and the last ten besides. What cannot be read is left as it is. A tab that finds its record in another tab's
- * hands, open or changed, goes on under a name of its own.
+ * Keeps the job at work in this window: what changes is on the disk within a moment, as one transaction. A job that
+ * another window has is followed, not written, until it is taken over.
  */
 import type { Design } from '../design/definition.ts';
-import { type Found, type Kept, readRecord, recordText, type Unreadable } from './record.ts';
+import type { Claim } from './claims.ts';
+import type { Device, Lasting } from './device.ts';
+import { type Hears, SILENT } from './hears.ts';
+import { createHistory, type History } from './history.ts';
+import type { Kept } from './record.ts';
+import { createReminder } from './reminder.ts';
+import { createSession, goingOn, quietly } from './session.ts';
+import { type Aside, asFound, createShelf, type Opened, type OpenJob, type Place, type Shelf } from './shelf.ts';
+import { takeOver } from './takeOver.ts';
 
-type Store = Pick<Storage, 'getItem' | 'setItem' | 'removeItem' | 'key' | 'length'>;
-
-/** What the browser gives; null where it gives none. */
-export interface Device {
-  storage: Store | null;
-  /** lasts as long as this one tab */
-  session: Store | null;
-  /** word to all other tabs, and from them */
-  tabs: { post(word: Word): void; listen(hear: (word: Word) => void): void } | null;
-  /** what other tabs write; null: taken away */
-  written(hear: (key: string | null, text: string | null) => void): void;
-  now(): number;
-  newName(): string;
+export interface Started {
+  /** the job gone on with; null: an example */
+  job: OpenJob | null;
+  held: boolean;
+  /** the example that was being looked at, and where its journal stood */
+  example: string | null;
+  position: number | null;
+  lasting: Lasting;
+  /** what was to be gone on with, and cannot be read */
+  unreadable: Extract<Opened, { ok: false; id: string }> | null;
+  aside: readonly Aside[];
 }
 
-/** One tab asks who has a piece of work open; another has it. */
-export type Word = { ask: string } | { held: string };
+type Word = { saved: string } | { giveUp: string } | { listed: true };
 
-export interface Piece {
-  name: string;
-  /** of a record that can be opened */
-  found: Found | null;
-  unreadable: Unreadable | null;
+/** A job in this window. */
+interface Here {
+  id: string;
+  history: History;
+  place: Place;
+  made: number;
+  claim: Claim | null;
+  held: boolean;
+  /** what is not written yet */
+  pending: Kept | null;
+  /** the write under way */
+  writing: Promise<void> | null;
 }
 
-export type Outcome = 'kept' | 'full' | 'nowhere';
-
-const PREFIX = 'conepair.work.';
-const HERE = 'conepair.here';
-/** Pieces of work that are kept besides the one at work. */
-const MOST = 10;
+const NEVER: Place = { slot: 1, turn: 0 };
+/** ms: a change is written within this time, the changes between with it */
+export const WITHIN = 150;
+/** ms another window has to let a job go by itself; and until one that does not answer is taken to be elsewhere */
+const PATIENCE = 1500;
+const ANSWER = 200;
 
 export function createKeeper(device: Device, isOwn: (design: Design) => boolean) {
-  const { storage, session, tabs } = device;
-  /** what this tab last read or wrote under a name */
-  const seen = new Map<string, string>();
-  /** names that were left to another tab, with the name this one goes on under */
-  const left = new Map<string, string>();
-  let here = { name: '', own: false };
-  let asked = '';
-  let elsewhere = false;
-  let hearElsewhere = () => {};
-
-  const keyOf = (name: string) => PREFIX + name;
-  const nameOf = (piece: string): string => (left.has(piece) ? nameOf(left.get(piece)!) : piece);
-  const goOnAs = (name: string, own: boolean) => {
-    here = { name, own };
-    quietly(() => session?.setItem(HERE, name));
+  const { channel } = device;
+  const session = createSession(device);
+  const reminder = createReminder(device, () => hears.remind());
+  let hears = SILENT;
+  let shelf: Shelf;
+  let lasting: Lasting = 'device';
+  let here: Here | null = null;
+  let due = false;
+  let failed = false;
+  /** jobs that were left with what could not be written */
+  const unwritten = new Map<string, Here>();
+  const say = (word: Word) => quietly(() => channel?.post(word));
+  const enter = (id: string, history: History, place: Place, made: number): Here => {
+    here = { id, history, place, made, claim: null, held: true, pending: null, writing: null };
+    return here;
   };
-  /** Goes on under another name, since this one is in another tab's hands. */
-  const leave = (name: string, own: boolean): string => {
-    const other = device.newName();
-    left.set(name, other);
-    goOnAs(other, own);
-    if (own) {
-      elsewhere = true;
-      hearElsewhere();
+
+  /** Waits for its turn to write; whether it has it at once. */
+  function claim(job: Here, isNew = false): Promise<boolean> {
+    return new Promise((first) => {
+      // A name that is new is nobody else's.
+      const late = isNew ? undefined : setTimeout(() => setTimeout(refused), ANSWER);
+      const refused = () => {
+        job.held = false;
+        first(false);
+      };
+      job.claim = device.claims(job.id, {
+        granted: () => {
+          clearTimeout(late);
+          first(job.held);
+          if (!job.held) void takeUp(job);
+        },
+        lost: () => giveUp(job),
+      });
+    });
+  }
+  /** It is this window's now: as the other one left it. */
+  async function takeUp(job: Here) {
+    await follow(job);
+    job.held = true;
+    if (here === job) hears.held(true);
+  }
+  async function follow(job: Here) {
+    const opened = await shelf.open(job.id);
+    if (!opened.ok || here !== job) return;
+    Object.assign(job, { history: opened.job.history, place: opened.job.place });
+    hears.followed(opened.job);
+  }
+  function giveUp(job: Here) {
+    job.held = false;
+    job.pending = null;
+    if (here !== job) return;
+    void claim(job);
+    hears.held(false);
+  }
+  channel?.listen((heard) => {
+    const word = heard as Word;
+    if ('saved' in word && here?.id === word.saved && !here.held) void follow(here);
+    if ('giveUp' in word && here?.id === word.giveUp && here.held) {
+      const job = here;
+      void write(job).then(() => {
+        job.claim?.release();
+        giveUp(job);
+      });
     }
-    return other;
-  };
-  const ask = (name: string) => {
-    asked = name;
-    quietly(() => tabs?.post({ ask: name }));
-  };
-  tabs?.listen((word) => {
-    if ('ask' in word && word.ask === here.name) tabs.post({ held: here.name });
-    if ('held' in word && word.held === asked && word.held === here.name) leave(here.name, here.own);
-  });
-  device.written((key, text) => {
-    if (key === keyOf(here.name) && text !== null && text !== seen.get(here.name)) leave(here.name, here.own);
+    if ('saved' in word || 'listed' in word) hears.listed();
   });
 
-  const names = () =>
-    (storage ? Array.from({ length: storage.length }, (_, i) => storage.key(i)) : []).flatMap((key) =>
-      key?.startsWith(PREFIX) ? [key.slice(PREFIX.length)] : [],
-    );
-  /** Everything that is kept, what was worked on last first, what cannot be read at the end. */
-  const all = (): Piece[] =>
-    names()
-      .flatMap((name): Piece[] => {
-        const text = storage!.getItem(keyOf(name));
-        if (text === null) return [];
-        const read = readRecord(text);
-        return [
-          read.ok
-            ? { name, found: read.found, unreadable: null }
-            : { name, found: null, unreadable: { why: read.why, file: read.file } },
-        ];
-      })
-      .sort((a, b) => (b.found?.changed ?? 0) - (a.found?.changed ?? 0));
-
-  /** Beyond the last ten the oldest goes; demos that were only looked at go first, what cannot be read stays. */
-  function makeRoom() {
-    const others = all().filter(({ name, found }) => found !== null && name !== here.name);
-    const ownFirst = [
-      ...others.filter(({ found }) => isOwn(found!.design)),
-      ...others.filter(({ found }) => !isOwn(found!.design)),
-    ];
-    for (const { name } of ownFirst.slice(MOST)) storage!.removeItem(keyOf(name));
+  async function write(job: Here): Promise<void> {
+    const { pending } = job;
+    if (!pending || !job.held) return;
+    job.pending = null;
+    try {
+      const found = asFound(pending, job.made, device.now(), job.history);
+      const written = shelf.save(job.id, found, job.history, job.place);
+      job.writing = written.then(
+        () => {},
+        () => {},
+      );
+      job.place = await written;
+      unwritten.delete(job.id);
+      failed = false;
+      hears.outcome('kept');
+      say({ saved: job.id });
+      void reminder.kept(shelf, job, lasting).catch(() => {});
+    } catch (error) {
+      job.pending ??= pending;
+      if (here !== job) unwritten.set(job.id, job);
+      failed = true;
+      hears.outcome(isFull(error) ? 'full' : 'failed');
+    }
+  }
+  function soon() {
+    if (due) return;
+    due = true;
+    setTimeout(async () => {
+      due = false;
+      await here?.writing;
+      if (here) await write(here);
+    }, WITHIN);
+  }
+  function leave() {
+    const job = here;
+    if (!job) return;
+    here = null;
+    if (job.pending) unwritten.set(job.id, job);
+    void write(job).then(() => job.claim?.release());
   }
 
-  /** A demo that was only looked at is not kept once another piece is taken up. */
-  function putAway() {
-    const { name, own } = here;
-    if (!own && name !== '' && storage!.getItem(keyOf(name)) === seen.get(name)) storage!.removeItem(keyOf(name));
-  }
-
-  function write(piece: string, kept: Kept) {
-    const own = isOwn(kept.design);
-    let name = nameOf(piece);
-    if (name !== here.name) putAway();
-    goOnAs(name, own);
-    const there = storage!.getItem(keyOf(name));
-    if (there !== null && there !== seen.get(name)) name = leave(name, own);
-    const text = recordText(kept, device.now());
-    const isNew = !seen.has(name);
-    storage!.setItem(keyOf(name), text);
-    seen.set(name, text);
-    if (isNew) makeRoom();
-  }
-
-  return {
+  const keeper = {
     isOwn,
-    newPiece: () => device.newName(),
-    /** What this tab was at, or what was worked on last; and all that cannot be read. */
-    start(): { piece: string; found: Found | null; unreadable: Piece[] } {
-      const pieces = quietly(all) ?? [];
-      const last = quietly(() => session?.getItem(HERE));
-      const readable = pieces.filter(({ found }) => found !== null);
-      const { name, found } = readable.find((piece) => piece.name === last) ??
-        readable[0] ?? { name: device.newName(), found: null };
-      if (found) this.takeUp(name);
-      return { piece: name, found, unreadable: pieces.filter(({ unreadable }) => unreadable !== null) };
+    get shelf() {
+      return shelf;
     },
-    /** Keeps a piece of work as it is now. */
-    keep(piece: string, kept: Kept): Outcome {
-      if (!storage) return 'nowhere';
-      try {
-        write(piece, kept);
-        return 'kept';
-      } catch {
-        return 'full';
+    /** Whether this window may write the job at work. */
+    held: () => here?.held !== false,
+    get lasting() {
+      return lasting;
+    },
+    device,
+    hear(by: Partial<Hears>) {
+      hears = { ...SILENT, ...by };
+    },
+    /** What this window was at, or what was worked on last. */
+    async start(): Promise<Started> {
+      const given = await device.tables(() => {
+        here?.history.writeAll();
+        hears.evicted();
+      });
+      shelf = createShelf(given.tables);
+      lasting = given.lasting;
+      const aside = await takeOver(device.old, shelf, { ...device, isOwn, lasting: lasting === 'device' }).catch(
+        () => [],
+      );
+      const example = session.example();
+      const nothing = { job: null, held: true, example: null, position: null, lasting, unreadable: null, aside };
+      if (example !== null) return { ...nothing, example, position: session.position() };
+      const id = await goingOn(shelf, session.job());
+      if (id === null) return nothing;
+      const opened = await keeper.open(id);
+      if (opened.ok) return { ...nothing, job: opened.job, held: here!.held };
+      return { ...nothing, unreadable: opened.id === null ? null : opened };
+    },
+    /** Begins a job that is not kept until something of it is; of an example, with its name. */
+    begin(history: History, example: string | null): string {
+      leave();
+      const id = device.newName();
+      enter(id, history, NEVER, device.now());
+      if (example === null) session.atJob(id);
+      else session.atExample(example);
+      return id;
+    },
+    /** Where the journal of an example stands, for when the page is loaded anew. */
+    stand: session.stand,
+    /** Goes on with a job that is kept. */
+    async open(id: string): Promise<Opened> {
+      leave();
+      const lost = unwritten.get(id);
+      if (lost?.pending) {
+        here = lost;
+        session.atJob(id);
+        soon();
+        const found = asFound(lost.pending, lost.made, device.now(), lost.history);
+        return { ok: true, job: { id, found, history: lost.history, place: lost.place, older: null } };
       }
+      const opened = await shelf.open(id);
+      if (!opened.ok) return opened;
+      const { history, place, found, older } = opened.job;
+      const job = enter(id, history, place, found.made ?? device.now());
+      session.atJob(id);
+      await claim(job);
+      if (older && job.held) await shelf.add([], [{ name: device.newName(), since: device.now(), ...older }]);
+      return opened;
     },
-    /** A piece of work that is to be gone on with; null where it is no more, or cannot be read. */
-    takeUp(piece: string): Found | null {
-      const name = nameOf(piece);
-      const text = quietly(() => storage?.getItem(keyOf(name))) ?? null;
-      const read = text === null ? null : readRecord(text);
-      if (!read?.ok) return null;
-      seen.set(name, text!);
-      if (here.name !== name) quietly(putAway);
-      goOnAs(name, isOwn(read.found.design));
-      ask(name);
-      return read.found;
+    /** Another state of the job at work, to be kept. */
+    keep(kept: Kept) {
+      if (!here?.held) return;
+      here.pending = kept;
+      if (!here.claim) {
+        session.atJob(here.id);
+        void claim(here, true);
+      }
+      soon();
     },
-    /** The person's own work besides what is at work here. */
-    earlier: (): Piece[] =>
-      (quietly(all) ?? []).filter(({ name, found }) => name !== here.name && (found === null || isOwn(found.design))),
-    drop(name: string) {
-      quietly(() => storage?.removeItem(keyOf(name)));
+    /** Writes at once what is not written yet. */
+    flush: async () => {
+      if (!here) return;
+      await write(here);
+      await here?.writing;
     },
-    /** Called when the work at hand turns out to be in another tab's hands too, or where it did already. */
-    onElsewhere(hear: () => void) {
-      hearElsewhere = hear;
-      if (elsewhere) hear();
+    takeOver() {
+      const job = here;
+      if (!job || job.held) return;
+      say({ giveUp: job.id });
+      setTimeout(() => {
+        if (here === job && !job.held) job.claim?.seize();
+      }, PATIENCE);
     },
-    /** Whether the browser keeps anything at all. */
-    keeps: storage !== null,
+    /** Does something to a job that is not at work here; false where another window has it open. */
+    async briefly(id: string, act: () => Promise<unknown>): Promise<boolean> {
+      const job = here?.id === id ? here : { ...enterNowhere(id) };
+      const held = job === here ? job.held : await claim(job);
+      try {
+        if (held) await act();
+      } finally {
+        if (job !== here) job.claim?.release();
+      }
+      if (held) {
+        say({ listed: true });
+        hears.listed();
+      }
+      return held;
+    },
+    fileSaved: () => void reminder.fileSaved(shelf).catch(() => {}),
+    /** Whether work would be lost if the page were closed now. */
+    unkept: () => (failed && here?.pending != null) || unwritten.size > 0,
   };
+  return keeper;
 }
 
 export type Keeper = ReturnType<typeof createKeeper>;
 
-/** What a browser refuses here is done without. */
-function quietly<T>(act: () => T): T | undefined {
-  try {
-    return act();
-  } catch {
-    return undefined;
-  }
-}
+const enterNowhere = (id: string): Here => ({
+  id,
+  history: createHistory(),
+  place: NEVER,
+  made: 0,
+  claim: null,
+  held: true,
+  pending: null,
+  writing: null,
+});
+
+const isFull = (error: unknown) => error instanceof DOMException && error.name === 'QuotaExceededError';

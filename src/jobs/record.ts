@@ -1,19 +1,29 @@
-/** One piece of work as it is kept on the device: the text that is written, and what such a text is read back as. */
+/**
+ * One job as it is kept on the device: the text that is written, and what such a text is read back as. A text of an
+ * earlier program is brought forward a version at a time.
+ */
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
 import { validateDesign } from '../design/validate.ts';
 
-/** What is kept of a piece of work. */
+/** What of a job changes as it is worked on. */
 export interface Kept {
   design: Design;
   system: System;
   /** how many times gaps are drawn larger */
   factor: number;
+  /** what stands in forms that are not taken yet, by the name of the form */
+  unfinished: Readonly<Record<string, unknown>>;
 }
 
 export interface Found extends Kept {
-  /** when it was last worked on, ms since 1970; null where that is not known */
-  changed: number | null;
+  /** ms since 1970; null where that is not known */
+  made: number | null;
+  /** when it was last worked on */
+  worked: number | null;
+  /** numbers of its first step, and of the one that would be the next */
+  first: number;
+  at: number;
 }
 
 /** Why a text that was kept cannot be opened, and all of it as a file for the person to save. */
@@ -24,49 +34,66 @@ export interface Unreadable {
 
 export type Read = { ok: true; found: Found } | ({ ok: false } & Unreadable);
 
-/** Of the record, not of the design in it, which has its own. The first had no number, nor the time. */
-const VERSION = 2;
+/** Of the record, not of the design in it, which has its own. The first had no number. */
+export const VERSION = 3;
+
+type Raw = Readonly<Record<string, unknown>>;
+
+/** From each version to the next. */
+const MIGRATIONS: Readonly<Record<number, (raw: Raw) => Raw>> = {
+  // It gained the time of the last change.
+  1: (raw) => ({ ...raw, changed: null }),
+  // It became a job: with the time it was made, its forms, and its place in a history.
+  2: ({ changed, ...raw }) => ({ ...raw, made: changed, worked: changed, unfinished: {}, first: 0, at: 0 }),
+};
 
 export const LEAST_FACTOR = 1;
 export const MOST_FACTOR = 5000;
 export const USUAL_FACTOR = 400;
 
-export const recordText = (kept: Kept, changed: number): string =>
-  JSON.stringify({ version: VERSION, changed, ...kept });
+export const recordText = (kept: Found): string => JSON.stringify({ version: VERSION, ...kept });
 
 export function readRecord(text: string): Read {
   let raw: unknown;
   try {
     raw = JSON.parse(text);
   } catch {
-    return { ok: false, why: 'it is damaged', file: { name: 'kept-work.txt', text } };
+    return { ok: false, why: 'it is damaged', file: { name: 'kept-job.txt', text } };
   }
-  const { version = 1, changed, design, system, factor } = (raw ?? {}) as Record<string, unknown>;
+  const { version = 1, design } = (raw ?? {}) as Raw;
   // What is no design of this program is saved with all that stood beside it.
   const file = isGroup(design)
-    ? { name: 'kept-work.conepair.json', text: fileText(design) }
-    : { name: 'kept-work.txt', text };
+    ? { name: 'kept-job.conepair.json', text: fileText(design) }
+    : { name: 'kept-job.txt', text };
   if (typeof version !== 'number' || version > VERSION)
-    return { ok: false, why: 'it was kept by another version of the program', file };
+    return { ok: false, why: 'it was kept by a newer version of the program', file };
   const result = validateDesign(design);
   if (!result.ok) return { ok: false, why: isGroup(design) ? whyNot(result.errors[0]!) : 'it is damaged', file };
-  const known = typeof factor === 'number' && factor >= LEAST_FACTOR && factor <= MOST_FACTOR;
-  return {
-    ok: true,
-    found: {
-      design: result.design,
-      system: system === 'inch' ? 'inch' : 'metric',
-      factor: known ? factor : USUAL_FACTOR,
-      changed: typeof changed === 'number' ? changed : null,
-    },
-  };
+  return { ok: true, found: { ...besides(broughtForward(raw as Raw, version)), design: result.design } };
 }
+
+function broughtForward(raw: Raw, from: number): Raw {
+  let now = raw;
+  for (let version = from; version < VERSION; version++) now = MIGRATIONS[version]?.(now) ?? now;
+  return now;
+}
+
+const besides = ({ system, factor, unfinished, made, worked, first, at }: Raw): Omit<Found, 'design'> => ({
+  system: system === 'inch' ? 'inch' : 'metric',
+  factor: isNumber(factor) && factor >= LEAST_FACTOR && factor <= MOST_FACTOR ? factor : USUAL_FACTOR,
+  unfinished: isGroup(unfinished) ? { ...unfinished } : {},
+  made: isNumber(made) ? made : null,
+  worked: isNumber(worked) ? worked : null,
+  first: isNumber(first) ? first : 0,
+  at: isNumber(at) ? at : 0,
+});
 
 /** A design as the text of its file. */
 export const fileText = (design: object): string => `${JSON.stringify(design, null, 2)}\n`;
 
 const isGroup = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
+const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 
 const whyNot = ({ path, message }: { path: string; message: string }) =>
   `this version of the program does not take it (${path === '' ? '' : `${path}: `}${message})`;

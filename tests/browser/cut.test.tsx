@@ -145,6 +145,8 @@ test('a trial written down changes the estimate and what is left, is corrected, 
   const first = left();
   // It touches 10 µm earlier than the parts as measured would: more has to come off, sin 45° of that at most.
   await userEvent.click(browser.getByRole('button', { name: 'Correct trial 1' }));
+  // The side is a choice of its own: a size typed stays on it.
+  await userEvent.selectOptions(browser.getByLabelText('Stand-off: which way'), 'noseward of the datum');
   await typed('Stand-off', '6 µm');
   await writeDown();
   await expect.poll(left, solved).toBeGreaterThan(first + 3);

@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/state/demos.ts';
-import { page as app, countPixels, expectAccessible, pixelsOf } from './page.tsx';
+import { page as app, chartLoaded, countPixels, expectAccessible, pixelsOf } from './page.tsx';
 
 const shown = app();
 const { position } = shown;
@@ -87,7 +87,9 @@ test('every number of the pair has a control that says what it is', async () => 
 
 test('a bad file is refused with every error, and what was there stays', async () => {
   const before = shown.work.store.getState().design;
-  const input = document.querySelector<HTMLInputElement>('input[type=file]')!;
+  window.location.hash = '#jobs';
+  await expect.poll(() => document.querySelector('.begin input[type=file]')).toBeTruthy();
+  const input = document.querySelector<HTMLInputElement>('.begin input[type=file]')!;
   const bag = new DataTransfer();
   bag.items.add(new File(['{"conepair":1,"seats":[{"name":"a","journal":{},"bush":4}],"titel":1}'], 'bad.json'));
   input.files = bag.files;
@@ -100,6 +102,7 @@ test('a bad file is refused with every error, and what was there stays', async (
 });
 
 test('every demo draws at every width without sideways scroll', async () => {
+  await chartLoaded();
   for (const width of [390, 820, 1440]) {
     await page.viewport(width, 900);
     for (const demo of DEMOS) {

@@ -76,7 +76,11 @@ test('a screen that crashes says so, leaves the bar with its buttons, and is bac
   window.location.hash = '';
   show(<App work={work} />);
   // No design that a file could bring: a slip of the program.
-  flushSync(() => work.store.setState({ design: { ...openingDesign(), seats: [{ name: 'no surfaces' }] as never } }));
+  flushSync(() => {
+    work.dragStart();
+    work.store.setState({ design: { ...openingDesign(), seats: [{ name: 'no surfaces' }] as never } });
+    work.dragEnd();
+  });
   await expect
     .poll(() => document.querySelector('main [role=alert]')?.textContent)
     .toMatch(/^This screen cannot be shown; that is a fault of the program, not yours\./);

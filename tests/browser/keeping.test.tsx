@@ -1,75 +1,190 @@
 /**
- * Work that is kept, in Chromium's own store: put away by a demo, set aside unread, held by two tabs, refused by a full
- * or forbidden store.
+ * Jobs that are kept, in Chromium's own store and by its own locks: gone on with after a reload, listed, named, held
+ * by two windows, set aside unread, refused by a full or forbidden store.
  */
 import { flushSync } from 'react-dom';
-import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { beforeEach, expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { DEMOS, isOwn, openingDesign } from '../../src/app/state/demos.ts';
-import { createWork, type Work } from '../../src/app/state/store.ts';
-import { thisDevice } from '../../src/jobs/device.ts';
-import { createKeeper } from '../../src/jobs/keeper.ts';
+import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
+import type { Work } from '../../src/app/state/store.ts';
+import { openDatabase } from '../../src/jobs/database.ts';
+import type { Device } from '../../src/jobs/device.ts';
+import type { Row } from '../../src/jobs/tables.ts';
+import { tablesContract } from '../jobs/tablesContract.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
+import { type Opened, openWindow } from './window.ts';
 
 const shown = page('', true);
+let store = '';
+let stores = 0;
+beforeEach(() => {
+  store = `conepair test ${Date.now()} ${stores++}`;
+});
 
-/** The page as it is loaded: another one is another tab. */
-function load(session = new Map<string, string>()): Work {
-  const device = {
-    ...thisDevice(),
-    session: {
-      ...window.sessionStorage,
-      getItem: (key: string) => session.get(key) ?? null,
-      setItem: (key: string, text: string) => void session.set(key, text),
-    } as Storage,
-  };
-  shown.work = createWork(openingDesign(), createKeeper(device, isOwn));
+tablesContract(() => openDatabase(store, () => {}));
+
+/** The page in a window; another call is another window, or this one loaded anew. */
+async function load(session?: Map<string, string>, change?: (device: Device) => Device): Promise<Opened> {
+  const opened = await openWindow(store, session, change);
+  shown.work = opened.work;
   shown.show();
-  return shown.work;
+  return opened;
 }
 
-beforeEach(() => localStorage.clear());
-afterEach(() => localStorage.clear());
-
 const said = () => document.querySelector('.keeping')?.textContent ?? '';
-const listed = () => [...document.querySelectorAll('.earlier li')].map((li) => li.textContent!);
-const press = (name: string) => userEvent.click(browser.getByRole('button', { name, exact: true }));
+const press = (name: string | RegExp) => userEvent.click(browser.getByRole('button', { name, exact: true }).first());
+const rows = () => [...document.querySelectorAll('.rows > li')].map((row) => row.textContent!);
 const mine = (work: Work, title: string) => flushSync(() => work.change((d) => ({ ...d, title })));
+const titleOf = (work: Work) => work.store.getState().design.title;
+const go = (hash: string) => {
+  window.location.hash = hash;
+};
+async function kept(work: Work, title: string) {
+  mine(work, title);
+  await work.keeper!.flush();
+}
 
-test('a demo chosen over one’s own work: it is said to be kept, is listed with its time after a reload, and opened again', async () => {
-  mine(load(), 'My spindle');
-  await userEvent.selectOptions(document.querySelector('header select')!, DEMOS[1]!.file);
-  await expect.poll(said).toMatch(/“My spindle” stays kept, under Earlier work/);
+test('an example opened over one’s own job: it is said to be kept, is listed after a reload, and opened again', async () => {
+  const first = await load();
+  await kept(first.work, 'My spindle');
+  go('#jobs');
+  await expect.poll(rows).toHaveLength(1);
+  await press(new RegExp(`^${DEMOS[1]!.design.title}`));
+  await expect.poll(said).toMatch(/“My spindle” stays kept, under Jobs/);
+  expect(window.location.hash).toBe('#fit');
+  expect(document.querySelector('header .job')!.textContent).toBe(`Jobs · example ${DEMOS[1]!.design.title}`);
   await press('Back to it');
-  expect(shown.work.store.getState().design.title).toBe('My spindle');
+  await expect.poll(() => titleOf(first.work)).toBe('My spindle');
+  expect(document.querySelector('header .job')!.textContent).toBe('Jobs My spindle');
+  first.kill();
+  const again = await load(first.session);
+  expect(titleOf(again.work)).toBe('My spindle');
   expect(said()).toBe('');
-  await userEvent.selectOptions(document.querySelector('header select')!, DEMOS[1]!.file);
-  const again = load();
-  expect(again.store.getState().design.title).toBe(DEMOS[1]!.design.title);
-  await press('Earlier work');
-  await expect.poll(listed).toHaveLength(1);
-  expect(listed()[0]).toMatch(new RegExp(`^My spindle, .*${new Date().getFullYear()}`));
+  go('#jobs');
+  await expect.poll(rows).toHaveLength(1);
+  expect(rows()[0]).toMatch(new RegExp(`My spindle open here.*${new Date().getFullYear()}.*2 seats · \\d+ kB`));
+  await expect.poll(() => document.querySelectorAll('.rows svg path.journal-fill').length).toBe(1);
+});
+
+test('a job is renamed, copied, put away, deleted and brought back; the page holds at every width and is accessible', async () => {
+  const { work } = await load();
+  await kept(work, 'My spindle');
+  go('#jobs');
+  await expect.poll(rows).toHaveLength(1);
+  await press('Rename');
+  await userEvent.fill(browser.getByRole('textbox', { name: 'Title of the job' }), 'Headstock of the old lathe');
+  await press('Take');
+  expect(titleOf(work)).toBe('Headstock of the old lathe');
+  await press('Duplicate');
+  await expect.poll(rows).toHaveLength(2);
+  expect(rows()[1]).toMatch(/^Headstock of the old lathe, copy/);
+  await press('Put away');
+  await expect.poll(() => document.querySelector('.jobs summary:not(.versions *)')?.textContent).toBe('Put away (1)');
   await expectNoSidewaysScroll();
-  await press('Open');
-  expect(again.store.getState().design.title).toBe('My spindle');
-  expect(document.querySelector('.earlier')).toBeNull();
+  await expectAccessible();
+  await press('Take out again');
+  await expect.poll(() => document.querySelector('.jobs summary:not(.versions *)')).toBeNull();
+  // The open one: an example stands in its place, and it can be brought back.
+  await press('Delete');
+  await expect.poll(() => work.store.getState().example).not.toBeNull();
+  await expect
+    .poll(() => document.querySelector('.gone')?.textContent)
+    .toMatch(/“Headstock of the old lathe” is deleted/);
+  await press('Bring it back');
+  await expect.poll(() => document.querySelector('.gone')).toBeNull();
+  await expect.poll(rows).toHaveLength(2);
+  await expectAccessible();
 });
 
-test('a piece is taken off for good only when asked twice', async () => {
-  const work = load();
-  mine(work, 'My spindle');
-  flushSync(() => work.open('demo', { ok: true, design: openingDesign() }));
-  await press('Earlier work');
-  await press('Take off');
-  expect(listed()).toHaveLength(1);
-  await press('Take it off for good');
-  await expect.poll(listed).toHaveLength(0);
+test('a state is named, held against now in a table and a picture, and gone back to as a step', async () => {
+  const { work } = await load();
+  await kept(work, 'My spindle');
+  go('#jobs');
+  await userEvent.click(browser.getByText('Versions', { exact: true }));
+  await userEvent.fill(browser.getByLabelText('Name the state of now'), 'as measured');
+  await press('Name it');
+  await expect.poll(() => document.querySelector('.versions strong')?.textContent).toBe('as measured');
+  const before = work.store.getState().design;
+  flushSync(() =>
+    work.change((d) => ({
+      ...d,
+      seats: d.seats.map((seat, i) =>
+        i === 0 ? { ...seat, bush: { ...seat.bush, diameter: seat.bush.diameter + 0.02 } } : seat,
+      ),
+    })),
+  );
+  await press('Compare with now');
+  const cells = () => [...document.querySelectorAll('.comparison tbody tr')].map((row) => row.textContent);
+  const [old, fresh] = [before.seats[0]!.bush.diameter, before.seats[0]!.bush.diameter + 0.02];
+  await expect.poll(cells).toEqual([`${before.seats[0]!.name} bush: Diameter${old} mm${fresh} mm+20.00 µm`]);
+  expect(document.querySelector('.overlay svg')!.innerHTML).not.toMatch(/NaN|Infinity/);
+  expect(document.querySelectorAll('.overlay .after').length).toBe(2 * before.seats.length);
+  flushSync(() => work.store.setState({ system: 'inch' }));
+  expect(cells()[0]).toMatch(/ in.* in\+/);
+  await expectNoSidewaysScroll();
+  await expectAccessible();
+  await press('Go back to it');
+  expect(work.store.getState().design).toEqual(before);
+  await expect.poll(() => document.querySelector('.comparison')?.textContent).toMatch(/Nothing differs/);
+  work.undo();
+  expect(work.store.getState().design.seats[0]!.bush.diameter).toBe(fresh);
 });
 
-test('kept work that is damaged is said, and saved as a file with every character it has', async () => {
-  const damaged = '{"design":{"conepair":1,"title":"My spin';
-  localStorage.setItem('conepair.work.1', damaged);
-  const work = load();
+test('undo goes on after a reload, over two hundred steps', async () => {
+  const first = await load();
+  await kept(first.work, 'My spindle');
+  for (let i = 1; i <= 220; i++) {
+    first.work.dragStart();
+    first.work.moveTo(i / 1000);
+    first.work.dragEnd();
+  }
+  await first.work.keeper!.flush();
+  first.kill();
+  const { work } = await load(first.session);
+  for (let i = 219; i >= 1; i--) {
+    work.undo();
+    expect(work.store.getState().design.position).toBe(i / 1000);
+  }
+  await work.keeper!.flush();
+  work.redo();
+  expect(work.store.getState().design.position).toBe(0.002);
+});
+
+test('two windows on one job: the second says so and follows; taken over there, the first follows', async () => {
+  const one = await load();
+  await kept(one.work, 'My spindle');
+  const two = await load();
+  await expect.poll(said).toMatch(/open in another window\. This one follows it/);
+  await kept(one.work, 'My spindle, changed');
+  await expect.poll(() => titleOf(two.work)).toBe('My spindle, changed');
+  mine(two.work, 'Mine too');
+  expect(titleOf(two.work)).toBe('My spindle, changed');
+  await expect
+    .poll(() => document.querySelector('.keeping [role=alert]')?.textContent)
+    .toMatch(/^Not changed: this job is open/);
+  await expectAccessible();
+  await press('Take over here');
+  await expect.poll(said).toBe('');
+  mine(two.work, 'Mine too');
+  await expect.poll(() => titleOf(one.work)).toBe('Mine too');
+  expect(one.work.store.getState().elsewhere).toBe(true);
+  expect(await two.work.keeper!.shelf.heads()).toHaveLength(1);
+});
+
+test('a job that is damaged is said, saved as a file with every character it has, and left as it is', async () => {
+  const first = await load();
+  await kept(first.work, 'My spindle');
+  await kept(first.work, 'My spindle');
+  const id = first.work.store.getState().piece;
+  first.kill();
+  const { tables } = first.work.keeper!.shelf;
+  const damaged = (await tables.all('slots', id)).map((row) => ({
+    ...(row as Row),
+    text: '{"version":3,"design":{"con',
+  }));
+  const raw = await openDatabase(store, () => {});
+  await raw.write(damaged.map((put) => ({ table: 'slots', put }) as const));
+  const { work } = await load(first.session);
   await expect.poll(said).toMatch(/cannot be opened: it is damaged\. It is set aside whole/);
   const saved: Blob[] = [];
   vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
@@ -77,45 +192,85 @@ test('kept work that is damaged is said, and saved as a file with every characte
     return '#';
   });
   await press('Save it as a file');
-  expect(await saved[0]!.text()).toBe(damaged);
-  mine(work, 'Another');
-  expect(localStorage.getItem('conepair.work.1')).toBe(damaged);
+  expect(await saved[0]!.text()).toBe('{"version":3,"design":{"con');
+  await kept(work, 'Another');
+  expect(await raw.all('slots', id)).toEqual(damaged);
+  go('#jobs');
+  await expect
+    .poll(() => rows().find((row) => row.includes('Cannot be opened')))
+    .toMatch(/My spindle.*Save it as a file/);
   await expectAccessible();
 });
 
-test('two tabs on the same work: the second says so, and both are kept', async () => {
-  const one = load();
-  mine(one, 'My spindle');
-  const two = load();
-  await expect.poll(said).toMatch(/open in another tab/);
-  mine(two, 'My spindle, second tab');
-  mine(one, 'My spindle, first tab');
-  mine(two, 'My spindle, second tab again');
-  const kept = Object.keys(localStorage).map((key) => JSON.parse(localStorage.getItem(key)!).design.title);
-  expect(kept.sort()).toEqual(['My spindle, first tab', 'My spindle, second tab again']);
-});
-
 test('a full store is said and the work goes on; leaving the page is then asked after', async () => {
-  const work = load();
-  mine(work, 'My spindle');
+  let full = false;
+  const { work } = await load(undefined, (device) => ({
+    ...device,
+    tables: async (lost) => {
+      const given = await device.tables(lost);
+      const write: typeof given.tables.write = (changes) =>
+        full ? Promise.reject(new DOMException('full', 'QuotaExceededError')) : given.tables.write(changes);
+      return { ...given, tables: { ...given.tables, write } };
+    },
+  }));
+  await kept(work, 'My spindle');
   const leave = () => !window.dispatchEvent(new Event('beforeunload', { cancelable: true }));
   expect(leave()).toBe(false);
-  const full = vi.spyOn(Storage.prototype, 'setItem').mockImplementation(() => {
-    throw new DOMException('full', 'QuotaExceededError');
-  });
+  full = true;
   mine(work, 'My second spindle');
   await expect.poll(said).toMatch(/no room left on this device/);
-  expect(work.store.getState().design.title).toBe('My second spindle');
+  expect(titleOf(work)).toBe('My second spindle');
   expect(leave()).toBe(true);
-  full.mockRestore();
+  const saved: Blob[] = [];
+  vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
+    saved.push(blob as Blob);
+    return '#';
+  });
+  await press('Save as a file');
+  expect(await saved[0]!.text()).toMatch(/My second spindle/);
+  full = false;
   mine(work, 'My third spindle');
   await expect.poll(said).toBe('');
   expect(leave()).toBe(false);
 });
 
+test('a store of a newer program is left alone, and that is said', async () => {
+  const { openDB, deleteDB } = await import('idb');
+  const newer = await openDB(store, 99, { upgrade: (db) => void db.createObjectStore('what it likes') });
+  newer.close();
+  const { thisDevice } = await import('../../src/jobs/device.ts');
+  const given = await thisDevice(store).tables(() => {});
+  expect(given.lasting).toBe('newer');
+  await load(undefined, (device) => ({ ...device, tables: async () => given }));
+  await expect.poll(said).toMatch(/kept by a newer version of the program/);
+  await deleteDB(store);
+});
+
+test('a row is a job of its own in the list while a file is opened; a bad one is refused and nothing is displaced', async () => {
+  const { work } = await load();
+  await kept(work, 'My spindle');
+  go('#jobs');
+  await expect.poll(() => document.querySelector('.begin input')).toBeTruthy();
+  const give = (name: string, text: string) => {
+    const input = document.querySelector<HTMLInputElement>('.begin input')!;
+    const bag = new DataTransfer();
+    bag.items.add(new File([text], name));
+    input.files = bag.files;
+    input.dispatchEvent(new Event('change', { bubbles: true }));
+  };
+  give('bad.json', '{"conepair":1}');
+  await expect.poll(() => document.querySelector('.refused')?.textContent).toMatch(/bad\.json was not opened/);
+  expect(titleOf(work)).toBe('My spindle');
+  give('good.json', JSON.stringify({ ...openingDesign(), title: 'From a file' }));
+  await expect.poll(() => titleOf(work)).toBe('From a file');
+  await work.keeper!.flush();
+  go('#jobs');
+  await expect.poll(rows).toHaveLength(2);
+});
+
 // Last in this file: what the page itself starts cannot be taken down again.
 test('a browser that forbids its store shows the page and says that work is not kept', async () => {
-  const forbidden = vi.spyOn(window, 'localStorage', 'get').mockImplementation(() => {
+  const forbidden = vi.spyOn(window, 'indexedDB', 'get').mockImplementation(() => {
     throw new DOMException('forbidden', 'SecurityError');
   });
   document.body.innerHTML = '<div id="root"></div>';

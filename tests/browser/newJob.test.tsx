@@ -2,7 +2,6 @@
  * A job of one's own from nothing: an arrangement, the sizes known written on its drawing, a pair that moves, and then
  * the job.
  */
-import { flushSync } from 'react-dom';
 import { beforeEach, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { sayAngles } from '../../src/app/state/angles.ts';
@@ -57,7 +56,8 @@ test('from a sketch in inches to a job: what is typed is known, the rest in prop
     .toMatch(/Assumed, never measured: \d+ numbers/);
   // Nothing is praised that nobody has read.
   expect(document.querySelector('.verdict.good')).toBeNull();
-  expect(shown.steps()).toBe(1);
+  // Another job, with a history of its own.
+  expect(shown.steps()).toBe(0);
 });
 
 test('the picture is there at once, moves by hand, and no hand on it changes the work that is open', async () => {
@@ -99,7 +99,7 @@ test('what is written stays while another screen is looked at; Enter on an assum
   await type('Diameter of the front bearing', '25');
   window.location.hash = '#fit';
   await expect.poll(() => document.querySelector('.controls')).toBeTruthy();
-  await press('New job');
+  window.location.hash = '#new';
   await expect.poll(headline).toBe('1 of 7 sizes are yours, 6 are assumed.');
   expect(text('Diameter of the front bearing')).toBe('25.000');
   await userEvent.click(field('Length of the front bearing'));
@@ -161,6 +161,4 @@ test('from a dimensioned sketch by the keyboard: few actions', async () => {
   await expect.poll(() => window.location.hash).toBe('#fit');
   expect(actions).toBeLessThan(20);
   expect(design().seats.map(({ bush }) => bush.diameter)).toEqual([18.005, 22.005, 30.007]);
-  flushSync(() => shown.work.undo());
-  expect(design().seats).toHaveLength(2);
 });

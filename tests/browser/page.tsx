@@ -35,7 +35,7 @@ export function page(hash = '', waiting = false): Shown {
     work: createWork(openingDesign()),
     show: () => flushSync(() => root.render(<App work={shown.work} />)),
     position: () => shown.work.store.getState().design.position ?? 0,
-    steps: () => shown.work.store.temporal.getState().pastStates.length,
+    steps: () => shown.work.store.getState().steps.back,
     open: (name) =>
       flushSync(() =>
         shown.work.open(name, { ok: true, design: DEMOS.find(({ file }) => file.startsWith(name))!.design }),
@@ -79,6 +79,9 @@ export function withoutSolid(): void {
     return kind.startsWith('webgl') ? null : (real as (...all: unknown[]) => unknown).call(this, kind, ...rest);
   } as typeof real);
 }
+
+/** The closing chart of Fit, which is loaded after the first picture. */
+export const chartLoaded = () => expect.poll(() => document.querySelector('.chart > svg')).not.toBeNull();
 
 export const frame = () => new Promise((done) => requestAnimationFrame(() => done(null)));
 

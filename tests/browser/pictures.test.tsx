@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/state/demos.ts';
-import { page as app, frame, withoutSolid } from './page.tsx';
+import { page as app, chartLoaded, frame, withoutSolid } from './page.tsx';
 
 const shown = app('', true);
 const { show, position, steps, open } = shown;
@@ -131,6 +131,7 @@ test('no text of section or chart stands on another, in any demo, at any width, 
 }, async () => {
   withoutSolid();
   show();
+  await chartLoaded();
   for (const width of [390, 820, 1440]) {
     await page.viewport(width, 900);
     for (const system of ['metric', 'inch'] as const) {
@@ -165,6 +166,7 @@ test('no text of section or chart stands on another, in any demo, at any width, 
 test('the chart tells the films wanted, the slopes, and a seat whose film is beyond it', async () => {
   await page.viewport(1440, 900);
   show();
+  await chartLoaded();
   const said = () => document.querySelector('.chart > svg')!.textContent!;
   expect(said()).toMatch(/shallow, steep: 2\.50 µm ± 0\.50 wanted/);
   expect(said()).toMatch(/shallow\d+ µm → 1\.05 µm/);

@@ -178,6 +178,18 @@ test('worked out to the end: the window of clearances, safe speeds, and a cold p
   const set = browser.getByRole('button', { name: 'Set this position' }).first();
   await userEvent.click(set);
   expect(Math.abs(design().position ?? 0)).toBeGreaterThan(5e-5);
+  // What film to aim for: the button takes the figures of its headline, in both cones.
+  const headline = document.querySelector('section[aria-label="Film to aim for"] h2')!.textContent!;
+  const [, target, tolerance] = /^Aim for a film of ([\d.]+) µm ± ([\d.]+) µm in the shallow and steep seats/.exec(
+    headline,
+  )!;
+  await userEvent.click(
+    browser.getByRole('button', { name: `Take ${target} µm ± ${tolerance} µm as the film wanted` }),
+  );
+  for (const { film } of design().seats) {
+    expect(film!.target * 1000).toBeCloseTo(Number(target), 9);
+    expect(film!.tolerance! * 1000).toBeCloseTo(Number(tolerance), 9);
+  }
 });
 
 test('a design that says nothing of running is asked for the few things; what is not typed stays marked as assumed', async () => {

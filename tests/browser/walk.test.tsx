@@ -108,7 +108,7 @@ test.each(SCREENS.map(({ name }) => name))(
     await FORMS[screen]!();
     const changes: [string, () => void][] = [
       ['other seats', () => shown.work.open('other', { ok: true, design: other('opposed') })],
-      ['back by undo', () => shown.work.undo()],
+      ['the first again', () => shown.work.open('first', { ok: true, design: other('notebook') })],
       ['more seats', () => shown.work.open('more', { ok: true, design: other('rear') })],
       [
         'a seat less',

@@ -14,6 +14,8 @@ import {
   withSeatRenamed,
 } from '../../src/design/seats.ts';
 import { validateDesign } from '../../src/design/validate.ts';
+import { measureSection } from '../../src/report/measure/section.ts';
+import { designWithTold } from '../../src/report/measure/withMeasured.ts';
 
 const cone = (halfAngle: number, diameter: number, from: number, to: number): Surface => ({
   halfAngle,
@@ -123,4 +125,26 @@ test('what goes with a seat is told before, and is all that goes', () => {
   expect(goesWithSeat(pair, 1)).toEqual([]);
   // Metal off a face that is gone would name no face.
   expect(errorsOf(withoutSeat(pair, 0))).toEqual([]);
+});
+
+test('what is taken from readings is assumed no more; what they leave open still is', () => {
+  const readings: Design['readings'] = [-24, -13, -2].map((station) => ({
+    kind: 'diameter',
+    seat: 'shallow',
+    part: 'bush',
+    station,
+    value: 22.006 + 2 * (station + 1) * Math.tan((3.002 * Math.PI) / 180),
+    sigma: 0.0005,
+  }));
+  const before = withAssumed({ ...pair, readings }, numbersUnder(pair, 'seats[1].bush'));
+  const after = assumedAfter(before, designWithTold(before, measureSection(before, 'metric')!));
+  expect(after.seats[1]!.bush.diameter).toBeCloseTo(22.006, 6);
+  expect(after.assumed).toEqual(['seats[1].bush.station', 'seats[1].bush.from', 'seats[1].bush.to']);
+});
+
+test('the surfaces a cut is planned for follow the change of what may be cut', () => {
+  const design = withAssumed(pair, ['cut.allow[0].limit', 'cut.allow[1].limit']);
+  const allow = design.cut!.allow;
+  const after = assumedAfter(design, { ...design, cut: { ...design.cut!, allow: [allow[1]!] } });
+  expect(after.assumed).toEqual(['cut.allow[0].limit']);
 });

@@ -1,12 +1,15 @@
 /**
- * What is kept on the device: nothing a person made is overwritten, whatever is opened, by whichever tab, and however
- * damaged.
+ * What is kept on the device, window by window: nothing a person made is overwritten, whatever is opened, by whichever
+ * window, and however damaged.
  */
-import { expect, test } from 'vitest';
-import { createWork } from '../../src/app/state/store.ts';
+import { afterEach, beforeEach, expect, test, vi } from 'vitest';
+import { createWork, type Work } from '../../src/app/state/store.ts';
 import type { Design } from '../../src/design/definition.ts';
-import { createKeeper, type Device } from '../../src/jobs/keeper.ts';
-import { browser } from './browser.ts';
+import type { Device } from '../../src/jobs/device.ts';
+import { createKeeper } from '../../src/jobs/keeper.ts';
+import { bringBackJob, deleteJob, duplicateJob, renameJob } from '../../src/jobs/list.ts';
+import type { Row } from '../../src/jobs/tables.ts';
+import { device } from './device.ts';
 
 const surface = { halfAngle: 3, diameter: 22, station: 0, from: -20, to: 0 };
 const design = (title: string): Design => ({
@@ -17,180 +20,453 @@ const design = (title: string): Design => ({
 const DEMO = design('demo');
 const isOwn = ({ title }: Design) => title !== 'demo';
 
-const workOn = (device: Device) => createWork(DEMO, createKeeper(device, isOwn));
-const open = (work: ReturnType<typeof workOn>, title: string) => work.open(title, { ok: true, design: design(title) });
-const titles = (work: ReturnType<typeof workOn>) => work.keeper!.earlier().map(({ found }) => found?.design.title);
-const titleOf = (work: ReturnType<typeof workOn>) => work.store.getState().design.title;
-const told = (work: ReturnType<typeof workOn>) => work.store.getState().told.map(({ what }) => what);
+beforeEach(() => void vi.useFakeTimers());
+afterEach(() => void vi.useRealTimers());
 
-test('a demo chosen puts the work away and keeps it: after a reload it is there, listed, and opened again as it was left', () => {
-  const device = browser();
-  const first = device.tab();
-  const work = workOn(first.device);
-  open(work, 'mine');
-  work.moveTo(0.0123);
-  open(work, 'demo');
-  expect(work.store.getState().told).toMatchObject([{ what: 'aside', title: 'mine', kept: true }]);
-  first.shut();
-  const again = workOn(device.tab(first.session).device);
-  expect(titleOf(again)).toBe('demo');
-  const [piece] = again.keeper!.earlier();
-  expect(again.reopen(piece!.name)).toBe(true);
-  expect(again.store.getState().design).toMatchObject({ title: 'mine', position: 0.0123 });
-  // Going on with it changes that record and makes no other.
-  again.moveTo(0.02);
-  open(again, 'demo');
-  expect(again.keeper!.earlier().map(({ found }) => found!.design.position)).toEqual([0.02]);
-});
+/** Long enough for everything that was begun. */
+const settle = (ms = 400) => vi.advanceTimersByTimeAsync(ms);
 
-test('undo goes back to the piece of work before, and what is done then is kept there', () => {
-  const device = browser();
-  const work = workOn(device.tab().device);
-  open(work, 'mine');
-  open(work, 'demo');
-  work.undo();
-  expect(titleOf(work)).toBe('mine');
-  expect(told(work)).toEqual([]);
-  work.moveTo(0.5);
-  expect(titles(work)).toEqual([]);
-  work.redo();
-  open(work, 'other');
-  expect(work.keeper!.earlier().map(({ found }) => found!.design.position)).toEqual([0.5]);
-});
+async function workOn(of: Device): Promise<Work> {
+  const keeper = createKeeper(of, isOwn);
+  const starting = keeper.start();
+  await settle();
+  return createWork(DEMO, keeper, await starting);
+}
+const open = (work: Work, title: string) => work.open(title, { ok: true, design: design(title) });
+const told = (work: Work) => work.store.getState().told.map(({ what }) => what);
+const now = (work: Work) => work.store.getState().design;
+const titles = async (work: Work) => (await work.keeper!.shelf.heads()).map(({ title }) => title).sort();
+const kept = async (work: Work, id = work.store.getState().piece) => {
+  const opened = await work.keeper!.shelf.open(id);
+  return opened.ok ? opened.job.found.design : null;
+};
 
-test('the last ten pieces of own work are kept, a demo that was looked at and moved is none', () => {
-  const device = browser();
-  const work = workOn(device.tab().device);
-  for (let i = 1; i <= 13; i++) {
+test('any number of jobs stay, each as it was left; the last one is gone on with after a reload, with its history and forms', async () => {
+  const here = device();
+  const first = here.window();
+  const work = await workOn(first.device);
+  for (let i = 0; i < 25; i++) {
     open(work, `mine ${i}`);
-    open(work, 'demo');
     work.moveTo(i / 1000);
+    await settle();
   }
-  expect(titles(work)).toEqual([13, 12, 11, 10, 9, 8, 7, 6, 5, 4].map((i) => `mine ${i}`));
-  expect(device.texts.size).toBe(11);
-  work.keeper!.drop(work.keeper!.earlier()[0]!.name);
-  expect(titles(work)[0]).toBe('mine 12');
+  work.store.setState({ system: 'inch', factor: 900 });
+  const { piece } = work.store.getState();
+  work.store.setState({ unfinished: { trial: { piece, written: { note: 'half' } } } });
+  await settle();
+  first.kill();
+  const again = await workOn(here.window(first.session).device);
+  expect(await titles(again)).toHaveLength(25);
+  expect(again.store.getState()).toMatchObject({
+    design: { title: 'mine 24', position: 0.024 },
+    system: 'inch',
+    factor: 900,
+    piece,
+    unfinished: { trial: { piece, written: { note: 'half' } } },
+    steps: { back: 1, forth: 0 },
+    told: [],
+  });
+  again.undo();
+  expect(now(again).position).toBeUndefined();
+  const other = (await again.keeper!.shelf.heads()).find(({ title }) => title === 'mine 7')!;
+  await again.reopen(other.id);
+  expect(now(again)).toMatchObject({ title: 'mine 7', position: 0.007 });
 });
 
-test('two tabs on one piece of work: the second says so, and neither overwrites the other', () => {
-  const device = browser();
-  const one = workOn(device.tab().device);
-  open(one, 'mine');
-  const two = workOn(device.tab().device);
-  expect(titleOf(two)).toBe('mine');
-  expect(told(one)).toEqual([]);
-  expect(told(two)).toEqual(['elsewhere']);
-  two.moveTo(0.2);
-  one.moveTo(0.1);
-  two.moveTo(0.3);
-  expect(told(one)).toEqual([]);
-  const all = [...device.texts.values()].map((text) => JSON.parse(text).design.position as number);
-  expect(all.sort()).toEqual([0.1, 0.3]);
+test('an example is no job until something of it is changed, and displaces none; moving its journal is no change', async () => {
+  const here = device();
+  const window = here.window();
+  const work = await workOn(window.device);
+  expect(work.store.getState().example).not.toBeNull();
+  work.moveTo(0.01);
+  await settle();
+  expect(await titles(work)).toEqual([]);
+  open(work, 'mine');
+  await settle();
+  work.open('a.json', { ok: true, design: DEMO });
+  expect(work.store.getState()).toMatchObject({ example: 'a.json', told: [{ what: 'aside', title: 'mine' }] });
+  await settle();
+  expect(await titles(work)).toEqual(['mine']);
+  // Loaded anew it is that example again, as its journal stood.
+  work.moveTo(-0.02);
+  work.keepAll();
+  const keeper = createKeeper(here.window(window.session).device, isOwn);
+  expect(await keeper.start()).toMatchObject({ job: null, example: 'a.json', position: -0.02 });
+  work.change((d) => ({ ...d, title: 'demo, mine' }));
+  expect(work.store.getState()).toMatchObject({ example: null, told: [] });
+  await settle();
+  expect(await titles(work)).toEqual(['demo, mine', 'mine']);
 });
 
-test('tabs that cannot hear each other find the other’s record under their hand, and leave it', () => {
-  const device = browser();
-  const one = workOn(device.tab(undefined, true).device);
+test('a form half filled in on an example makes it a job, which is there after a reload', async () => {
+  const here = device();
+  const window = here.window();
+  const work = await workOn(window.device);
+  const { piece } = work.store.getState();
+  work.store.setState({ unfinished: { reading: { piece, written: { value: '3' } } } });
+  await settle();
+  window.kill();
+  const again = await workOn(here.window(window.session).device);
+  expect(again.store.getState().unfinished).toEqual({ reading: { piece, written: { value: '3' } } });
+});
+
+test('back to the job before, from what is said of it', async () => {
+  const work = await workOn(device().window().device);
+  open(work, 'mine');
+  await settle();
+  const { piece } = work.store.getState();
+  open(work, 'other');
+  expect(work.store.getState().told).toMatchObject([{ what: 'aside', piece, title: 'mine' }]);
+  await work.reopen(piece);
+  expect(now(work).title).toBe('mine');
+  expect(told(work)).toEqual(['aside']);
+  work.moveTo(0.5);
+  expect(told(work)).toEqual([]);
+});
+
+test('what is changed is written within three tenths of a second, whatever goes on', async () => {
+  const work = await workOn(device().window().device);
+  open(work, 'mine');
+  await settle();
+  for (let i = 1; i <= 40; i++) {
+    work.moveTo(i / 1000);
+    await settle(25);
+  }
+  expect((await kept(work))!.position).toBeGreaterThan(0.027);
+  await settle(300);
+  expect((await kept(work))!.position).toBe(0.04);
+});
+
+test('hidden, the page has written all that was changed, a drag with it', async () => {
+  const here = device();
+  const work = await workOn(here.window().device);
+  open(work, 'mine');
+  await settle();
+  const before = here.writes.length;
+  work.dragStart();
+  work.moveTo(0.1);
+  work.moveTo(0.2);
+  await settle();
+  expect(here.writes.length).toBe(before);
+  work.keepAll();
+  // At once: a page that is closed waits for nothing.
+  expect(here.writes.length).toBe(before + 1);
+  await settle();
+  expect((await kept(work))!.position).toBe(0.2);
+});
+
+test('two windows on one job: the second says so, follows live and changes nothing; taken over, the first follows', async () => {
+  const here = device();
+  const one = await workOn(here.window().device);
   open(one, 'mine');
-  const two = workOn(device.tab(undefined, true).device);
-  two.moveTo(0.2);
+  await settle();
+  const two = await workOn(here.window().device);
+  expect(now(two).title).toBe('mine');
+  expect([told(one), told(two)]).toEqual([[], ['elsewhere']]);
   one.moveTo(0.1);
-  expect(told(one)).toEqual(['elsewhere']);
+  await settle();
+  expect(now(two).position).toBe(0.1);
+  expect(two.change((d) => ({ ...d, title: 'other' }))[0]!.message).toMatch(/open in another window/);
+  two.moveTo(0.7);
+  two.undo();
+  two.dragStart();
+  expect(two.dragging()).toBe(false);
+  expect(now(two)).toMatchObject({ title: 'mine', position: 0.1 });
+  expect(two.store.getState().told).toMatchObject([{ what: 'elsewhere', refused: 4 }]);
+  one.moveTo(0.2);
+  two.takeOver();
+  await settle();
+  expect([told(one), told(two)]).toEqual([['elsewhere'], []]);
+  expect(now(two).position).toBe(0.2);
   two.moveTo(0.3);
-  one.moveTo(0.4);
+  one.moveTo(0.9);
+  await settle();
+  expect(now(one).position).toBe(0.3);
+  // Its history came with it.
+  two.undo();
+  expect(now(two).position).toBe(0.2);
+  expect(await titles(one)).toEqual(['mine']);
+});
+
+test('where the window that has the job is closed, the one that follows may write', async () => {
+  const here = device();
+  const first = here.window();
+  const one = await workOn(first.device);
+  open(one, 'mine');
+  await settle();
+  const two = await workOn(here.window().device);
+  first.kill();
+  await settle();
   expect(told(two)).toEqual([]);
-  const kept = [...device.texts.values()].map((text) => JSON.parse(text).design.position as number);
-  expect(kept.sort()).toEqual([0.3, 0.4]);
+  two.moveTo(0.3);
+  await settle();
+  expect((await kept(two))!.position).toBe(0.3);
 });
 
-test('a tab loaded anew goes on with its own work, not with what another tab did last', () => {
-  const device = browser();
-  const first = device.tab();
-  open(workOn(first.device), 'of the first');
-  open(workOn(device.tab().device), 'of the second');
-  first.shut();
-  const again = workOn(device.tab(first.session).device);
-  expect(titleOf(again)).toBe('of the first');
-  expect(told(again)).toEqual([]);
+test('a window that does not answer has the job taken from it, and its late word overwrites nothing', async () => {
+  const here = device();
+  const first = here.window();
+  const deaf: Device = { ...first.device, channel: { post: first.device.channel!.post, listen: () => {} } };
+  const one = await workOn(deaf);
+  open(one, 'mine');
+  await settle();
+  const two = await workOn(here.window().device);
+  two.takeOver();
+  await settle(2000);
+  expect(told(two)).toEqual([]);
+  two.moveTo(0.3);
+  await settle();
+  one.moveTo(0.9);
+  await settle();
+  expect((await kept(two))!.position).toBe(0.3);
+  expect(told(one)).toEqual(['elsewhere']);
+});
+
+test('a job that another window has open is neither renamed nor deleted from the list', async () => {
+  const here = device();
+  const one = await workOn(here.window().device);
+  open(one, 'mine');
+  await settle();
+  const id = one.store.getState().piece;
+  const two = await workOn(here.window().device);
+  open(two, 'other');
+  await settle();
+  const refused = Promise.all([renameJob(two.keeper!, id, 'x'), deleteJob(two.keeper!, id)]);
+  await settle(1000);
+  expect(await refused).toEqual([false, false]);
+  one.moveTo(0.4);
+  await settle();
+  expect(await kept(one)).toMatchObject({ title: 'mine', position: 0.4 });
+});
+
+test('a job is renamed as a step, copied with its versions, deleted and brought back', async () => {
+  const here = device();
+  const work = await workOn(here.window().device);
+  open(work, 'mine');
+  await settle();
+  const id = work.store.getState().piece;
+  await work.keeper!.shelf.nameVersion(id, 'as measured', now(work), 5);
+  open(work, 'other');
+  await settle();
+  const renamed = renameJob(work.keeper!, id, 'renamed');
+  await settle();
+  expect(await renamed).toBe(true);
+  const copy = (await duplicateJob(work.keeper!, id, 'renamed, copy'))!;
+  expect(await titles(work)).toEqual(['other', 'renamed', 'renamed, copy']);
+  expect(await work.keeper!.shelf.versions(copy)).toMatchObject([{ name: 'as measured' }]);
+  const deleted = deleteJob(work.keeper!, id);
+  await settle();
+  expect(await deleted).toBe(true);
+  expect((await work.keeper!.shelf.heads()).filter((head) => head.deleted !== null)).toHaveLength(1);
+  const back = bringBackJob(work.keeper!, id);
+  await settle();
+  await back;
+  await work.reopen(id);
+  work.undo();
+  expect(now(work).title).toBe('mine');
+});
+
+test('a job that cannot be read is told, set aside whole, and never overwritten; nothing takes its place', async () => {
+  const here = device();
+  const window = here.window();
+  const work = await workOn(window.device);
+  open(work, 'mine');
+  work.moveTo(0.1);
+  await settle();
+  const id = work.store.getState().piece;
+  window.kill();
+  const damaged = (await here.tables.all('slots', id)).map((slot) => ({ ...(slot as Row), text: 'torn' }));
+  await here.tables.write(damaged.map((put) => ({ table: 'slots', put }) as const));
+  const again = await workOn(here.window(window.session).device);
+  expect(again.store.getState().told).toMatchObject([
+    { what: 'unreadable', name: id, unreadable: { why: 'it is damaged' } },
+  ]);
+  for (let i = 0; i < 3; i++) {
+    open(again, `later ${i}`);
+    await settle();
+  }
+  expect(await again.reopen(id)).toBe(false);
+  expect(await here.tables.all('slots', id)).toEqual(damaged);
+});
+
+test('what an earlier program kept is taken over whole: own work as jobs, the unreadable aside, examples not at all', async () => {
+  const here = device();
+  const text = (d: Design, more: object) => JSON.stringify({ design: d, system: 'inch', factor: 900, ...more });
+  here.old.set('conepair.work.1', text({ ...design('first'), position: 0.007 }, {}));
+  here.old.set('conepair.work.2', text(design('second'), { version: 2, changed: 1767600000000 }));
+  here.old.set('conepair.work.3', text(DEMO, { version: 2, changed: 1767700000000 }));
+  here.old.set('conepair.work.4', '{"design":{"conep');
+  here.old.set('of another program', 'stays');
+  const work = await workOn(here.window().device);
+  expect(await titles(work)).toEqual(['first', 'second']);
+  expect(now(work).title).toBe('second');
+  expect(work.store.getState().told).toMatchObject([
+    { what: 'unreadable', unreadable: { file: { text: '{"design":{"conep' } } },
+  ]);
+  expect(await work.keeper!.shelf.aside()).toMatchObject([{ file: { text: '{"design":{"conep' } }]);
+  expect([...here.old.keys()]).toEqual(['of another program']);
+  await work.reopen('1');
+  expect(work.store.getState()).toMatchObject({ design: { position: 0.007 }, system: 'inch', factor: 900 });
+});
+
+test('a browser that keeps nothing shows what an earlier program kept, and leaves it there', async () => {
+  const here = device();
+  const text = JSON.stringify({ design: design('first'), system: 'inch', factor: 900 });
+  here.old.set('conepair.work.1', text);
+  const work = await workOn(here.window(undefined, 'nowhere').device);
+  expect(now(work).title).toBe('first');
+  expect([...here.old]).toEqual([['conepair.work.1', text]]);
+});
+
+test('where the take-over cannot be written, what is there stays there, and is taken over another time, once', async () => {
+  const here = device();
+  const text = JSON.stringify({ design: design('first'), system: 'inch', factor: 900 });
+  here.old.set('conepair.work.1', text);
+  here.fail(new DOMException('', 'QuotaExceededError'));
+  const first = here.window();
+  await workOn(first.device);
+  expect(here.old.size).toBe(1);
+  first.kill();
+  here.fail(null);
+  const again = here.window();
+  const work = await workOn(again.device);
+  expect(here.old.size).toBe(0);
+  work.moveTo(0.2);
+  await settle();
+  again.kill();
+  // Killed before it was removed there: it is the same text, and no job again.
+  here.old.set('conepair.work.1', text);
+  const third = await workOn(here.window().device);
+  expect(await titles(third)).toEqual(['first']);
+  expect(now(third).position).toBe(0.2);
+  // Gone on with in a window of the earlier program: both are kept.
+  here.old.set(
+    'conepair.work.1',
+    JSON.stringify({ version: 2, changed: 1, design: { ...design('first'), position: 1 } }),
+  );
+  expect(await titles(await workOn(here.window().device))).toEqual(['first', 'first']);
 });
 
 test.each([
-  ['damaged', '{"design":{"conepair":1,"ti', /damaged/, '{"design":{"conepair":1,"ti'],
-  ['empty', '', /damaged/, ''],
-  ['no work at all', '7', /damaged/, '7'],
-  [
-    'of a later program',
-    JSON.stringify({ version: 3, design: design('mine') }),
-    /another version/,
-    `${JSON.stringify(design('mine'), null, 2)}\n`,
-  ],
-  [
-    'of a later format',
-    JSON.stringify({ design: { ...design('mine'), conepair: 2 } }),
-    /conepair/,
-    `${JSON.stringify({ ...design('mine'), conepair: 2 }, null, 2)}\n`,
-  ],
-  [
-    'no longer valid',
-    JSON.stringify({ design: { ...design('mine'), seats: [] } }),
-    /seats/,
-    `${JSON.stringify({ ...design('mine'), seats: [] }, null, 2)}\n`,
-  ],
-])('kept work that is %s is set aside whole, said, and never overwritten', (_, text, why, file) => {
-  const device = browser();
-  device.texts.set('conepair.work.1', text);
-  const work = workOn(device.tab().device);
-  expect(titleOf(work)).toBe('demo');
-  expect(told(work)).toEqual(['unreadable']);
-  for (let i = 0; i < 12; i++) open(work, `mine ${i}`);
-  expect(device.texts.get('conepair.work.1')).toBe(text);
-  const [aside] = work.keeper!.earlier().filter(({ unreadable }) => unreadable);
-  expect(aside!.unreadable!.why).toMatch(why);
-  expect(aside!.unreadable!.file.text).toBe(file);
-  expect(work.reopen(aside!.name)).toBe(false);
-});
+  ['full', new DOMException('', 'QuotaExceededError')],
+  ['failed', new DOMException('', 'UnknownError')],
+] as const)(
+  'a store that is %s is said at once, leaves what it has, and the work goes on; room again is used',
+  async (what, error) => {
+    const here = device();
+    const work = await workOn(here.window().device);
+    open(work, 'mine');
+    await settle();
+    const first = work.store.getState().piece;
+    here.fail(error);
+    work.moveTo(0.25);
+    work.moveTo(0.26);
+    await settle();
+    expect(told(work)).toEqual([what]);
+    expect(work.unkept()).toBe(true);
+    expect(now(work).position).toBe(0.26);
+    expect((await kept(work))!.position).toBeUndefined();
+    // What could not be written is not lost by opening another.
+    open(work, 'other');
+    await settle();
+    await work.reopen(first);
+    expect(now(work).position).toBe(0.26);
+    here.fail(null);
+    work.moveTo(0.3);
+    await settle();
+    expect(told(work)).not.toContain(what);
+    expect((await kept(work))!.position).toBe(0.3);
+    await work.reopen((await work.keeper!.shelf.heads())[0]!.id);
+    work.undo();
+    expect(now(work).position).toBe(0.26);
+  },
+);
 
-test('what the program kept before pieces had names is taken up', () => {
-  const device = browser();
-  device.texts.set(
-    'conepair.work.1',
-    JSON.stringify({ design: { ...design('mine'), position: 0.007 }, system: 'inch', factor: 900 }),
-  );
-  const work = workOn(device.tab().device);
-  expect(work.store.getState()).toMatchObject({
-    design: { title: 'mine', position: 0.007 },
-    system: 'inch',
-    factor: 900,
-    told: [],
-  });
-});
-
-test('a full store is said, leaves what it has, and the work goes on; room again is used', () => {
-  const device = browser();
-  const work = workOn(device.tab().device);
-  open(work, 'mine');
-  device.leaveRoom(10);
-  work.moveTo(0.25);
-  expect(told(work)).toEqual(['full']);
-  expect(work.unkept()).toBe(true);
-  expect(work.store.getState().design.position).toBe(0.25);
-  expect([...device.texts.values()].map((text) => JSON.parse(text).design.title)).toEqual(['mine']);
-  open(work, 'demo');
-  expect(work.store.getState().told).toMatchObject([{ what: 'full' }, { what: 'aside', kept: false }]);
-  work.undo();
-  device.leaveRoom(1e6);
-  work.moveTo(0.3);
-  expect(told(work)).toEqual([]);
-  expect(work.unkept()).toBe(false);
-});
-
-test('a browser that keeps nothing says so, and the work goes on', () => {
-  const work = workOn({ ...browser().tab().device, storage: null, session: null, tabs: null });
+test('a browser that keeps nothing says so; the jobs of this window can still be gone back to', async () => {
+  const work = await workOn(device().window(undefined, 'nowhere').device);
   expect(told(work)).toEqual(['nowhere']);
   expect(work.unkept()).toBe(false);
-  work.change((d) => ({ ...d, title: 'mine' }));
+  open(work, 'mine');
   expect(work.unkept()).toBe(true);
-  open(work, 'demo');
-  expect(work.store.getState().told).toMatchObject([{ what: 'nowhere' }, { what: 'aside', kept: false }]);
-  expect(work.keeper!.earlier()).toEqual([]);
+  const { piece } = work.store.getState();
+  await settle();
+  open(work, 'other');
+  await settle();
+  await work.reopen(piece);
+  expect(now(work).title).toBe('mine');
+});
+
+test('a store thrown away under the page is said, and the job at work is kept anew with all its steps', async () => {
+  const here = device();
+  let lose = () => {};
+  const given = here.window().device;
+  const work = await workOn({
+    ...given,
+    tables: (lost) => {
+      lose = lost;
+      return given.tables(lost);
+    },
+  });
+  open(work, 'mine');
+  for (let i = 1; i <= 5; i++) work.moveTo(i / 1000);
+  await settle();
+  const id = work.store.getState().piece;
+  await work.keeper!.shelf.remove([id]);
+  lose();
+  expect(told(work)).toEqual(['evicted']);
+  await settle();
+  const opened = await work.keeper!.shelf.open(id);
+  expect(opened.ok && opened.job.history.at - opened.job.history.first).toBe(5);
+  expect(opened.ok && opened.job.found.design.position).toBe(0.005);
+});
+
+test('a clock set back or forward loses nothing, and the last job worked on stays the one gone on with', async () => {
+  const here = device();
+  const window = here.window();
+  const work = await workOn(window.device);
+  open(work, 'first');
+  await settle();
+  here.setClock(Date.UTC(2001, 0, 1));
+  open(work, 'second');
+  work.moveTo(0.1);
+  await settle();
+  here.setClock(Date.UTC(2040, 0, 1));
+  work.moveTo(0.2);
+  await settle();
+  here.setClock(Date.UTC(1990, 0, 1));
+  work.moveTo(0.3);
+  await settle();
+  window.kill();
+  const again = await workOn(here.window().device);
+  expect(now(again)).toMatchObject({ title: 'second', position: 0.3 });
+  expect(await titles(again)).toEqual(['first', 'second']);
+});
+
+test('who never saved a file is reminded once there is something to lose, once a day at most, and not after a file', async () => {
+  const here = device();
+  let window = here.window();
+  let work = await workOn(window.device);
+  open(work, 'mine');
+  for (let i = 1; i < 20; i++) work.moveTo(i / 1000);
+  await settle();
+  expect(told(work)).toEqual([]);
+  work.moveTo(0.5);
+  await settle();
+  expect(told(work)).toEqual(['file']);
+  const reload = async () => {
+    window.kill();
+    window = here.window(window.session);
+    work = await workOn(window.device);
+    work.moveTo(Math.random());
+    await settle();
+    return told(work);
+  };
+  expect(await reload()).toEqual([]);
+  here.setClock(Date.UTC(2026, 0, 7));
+  expect(await reload()).toEqual(['file']);
+  work.fileSaved();
+  expect(told(work)).toEqual([]);
+  here.setClock(Date.UTC(2026, 0, 9));
+  expect(await reload()).toEqual([]);
+  expect(here.persisted()).toBeGreaterThan(0);
 });

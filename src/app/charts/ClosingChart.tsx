@@ -25,7 +25,7 @@ interface Props {
 /** Above the plot a line for the axis and one for what is off the chart; below it the same with the ticks between. */
 const MARGIN = { left: 52, right: 16, top: 46, bottom: 62 };
 
-export function ClosingChart({ design, seats, fit, system, work }: Props) {
+export default function ClosingChart({ design, seats, fit, system, work }: Props) {
   const id = useId();
   const { box, width, height, plot } = usePlot(MARGIN, { width: 800, height: 400 }, (w) => (w < 500 ? 360 : 400));
   const unit = fineUnit(system);

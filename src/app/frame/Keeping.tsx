@@ -2,7 +2,8 @@
 import { type ReactNode, useEffect } from 'react';
 import { useStore } from 'zustand';
 import { offer, saveFile } from '../state/files.ts';
-import type { Told, Work } from '../state/store.ts';
+import type { Work } from '../state/store.ts';
+import type { Told } from '../state/told.ts';
 
 export function Keeping({ work }: { work: Work }) {
   const told = useStore(work.store, (state) => state.told);
@@ -11,13 +12,19 @@ export function Keeping({ work }: { work: Work }) {
   return (
     <section aria-label="Kept work" className="keeping">
       {told.map((one) => (
-        <div key={one.what === 'unreadable' ? one.piece.name : one.what} role="status">
+        <div
+          key={one.what === 'unreadable' ? one.name : one.what}
+          role={isRefusal(one) ? 'alert' : 'status'}
+          className={isRefusal(one) ? 'asked' : undefined}
+        >
           <p>{textOf(one)}</p>
           <p className="buttons">
             {remedyOf(one, work)}
-            <button type="button" onClick={() => work.close(one)}>
-              Close
-            </button>
+            {one.what !== 'elsewhere' && (
+              <button type="button" onClick={() => work.close(one)}>
+                Close
+              </button>
+            )}
           </p>
         </div>
       ))}
@@ -25,54 +32,89 @@ export function Keeping({ work }: { work: Work }) {
   );
 }
 
+/** Something was tried that the other window alone may do. */
+const isRefusal = (told: Told) => told.what === 'elsewhere' && told.refused > 0;
+
 function textOf(told: Told): string {
   switch (told.what) {
     case 'nowhere':
       return 'This browser keeps nothing for this page: what is done here is gone when it is closed. Save it as a file.';
+    case 'newer':
+      return 'The jobs on this device were kept by a newer version of the program. They stay as they are; nothing is kept from this page. Load it anew.';
     case 'full':
-      return 'There is no room left on this device: what was changed last is not kept. Save it as a file, or take something off the earlier work.';
+      return 'There is no room left on this device: what was changed last is not kept. Save it as a file, or delete jobs that are done with.';
+    case 'failed':
+      return 'The browser did not keep what was changed last. Save it as a file.';
+    case 'evicted':
+      return 'The browser threw away what was kept on this device. The job that is open is being kept anew; save it as a file.';
+    case 'older':
+      return 'The last change to this job cannot be read; what is open is the state before it. What is left of the other is set aside, under Jobs.';
+    case 'file':
+      return 'This job stands on this device alone, and no file of it was ever saved. Some browsers drop what a page keeps after seven days without a visit. A file is safer.';
     case 'elsewhere':
-      return 'The same work is open in another tab. What is done in this one is kept by itself from now on; neither overwrites the other.';
+      return isRefusal(told)
+        ? 'Not changed: this job is open in another window. Take it over to change it here.'
+        : 'This job is open in another window. This one follows it.';
     case 'unreadable':
-      return `Work kept on this device cannot be opened: ${told.piece.unreadable!.why}. It is set aside whole, under Earlier work.`;
+      return `A job on this device cannot be opened: ${told.unreadable.why}. It is set aside whole, under Jobs.`;
     case 'aside':
-      return told.kept
-        ? `“${told.title}” stays kept, under Earlier work.`
-        : `“${told.title}” is not kept on this device: going back to it is possible only while this page is open.`;
+      return `“${told.title}” stays kept, under Jobs.`;
   }
 }
 
 function remedyOf(told: Told, work: Work): ReactNode {
-  if (told.what === 'nowhere' || told.what === 'full')
-    return (
-      <button type="button" onClick={() => saveFile(work)}>
-        Save as a file
-      </button>
-    );
-  if (told.what === 'unreadable') {
-    const { name, text } = told.piece.unreadable!.file;
-    return (
-      <button type="button" onClick={() => offer(name, text, 'text/plain')}>
-        Save it as a file
-      </button>
-    );
+  switch (told.what) {
+    case 'nowhere':
+    case 'full':
+    case 'failed':
+    case 'evicted':
+    case 'file':
+      return (
+        <button type="button" onClick={() => saveFile(work)}>
+          Save as a file
+        </button>
+      );
+    case 'elsewhere':
+      return (
+        <button type="button" className="main" onClick={() => work.takeOver()}>
+          Take over here
+        </button>
+      );
+    case 'unreadable': {
+      const { name, text } = told.unreadable.file;
+      return (
+        <button type="button" onClick={() => offer(name, text, 'text/plain')}>
+          Save it as a file
+        </button>
+      );
+    }
+    case 'aside':
+      return (
+        <button type="button" onClick={() => void work.reopen(told.piece)}>
+          Back to it
+        </button>
+      );
+    default:
+      return null;
   }
-  if (told.what === 'aside')
-    return (
-      <button type="button" onClick={() => (told.kept && work.reopen(told.piece)) || work.undo()}>
-        Back to it
-      </button>
-    );
-  return null;
 }
 
-/** Asks before the page is closed on work that is kept nowhere. */
+/** What is not written yet is, as the page is hidden or closed; asks first where work would be lost. */
 function useLeaving(work: Work) {
   useEffect(() => {
     const onLeave = (event: BeforeUnloadEvent) => {
       if (work.unkept()) event.preventDefault();
     };
+    const onHidden = () => {
+      if (document.visibilityState === 'hidden') work.keepAll();
+    };
     window.addEventListener('beforeunload', onLeave);
-    return () => window.removeEventListener('beforeunload', onLeave);
+    window.addEventListener('pagehide', work.keepAll);
+    document.addEventListener('visibilitychange', onHidden);
+    return () => {
+      window.removeEventListener('beforeunload', onLeave);
+      window.removeEventListener('pagehide', work.keepAll);
+      document.removeEventListener('visibilitychange', onHidden);
+    };
   }, [work]);
 }

@@ -40,9 +40,17 @@ export const SCREENS: readonly ScreenEntry[] = [
   },
 ];
 
-/** Pages that are no step of the job: reached by a button of the bar. */
+/** Stands before the screens: reached by the title of the job, and no line of theirs. */
+export const JOBS: ScreenEntry = {
+  name: 'Jobs',
+  about: 'All jobs on this device, and the examples',
+  component: onDemand(() => import('./jobs/JobsScreen.tsx'), SCREEN),
+};
+
 export const NEW_JOB: ScreenEntry = {
   name: 'New',
   about: 'A job of your own, from nothing',
-  component: onDemand(() => import('./new/NewJobScreen.tsx'), { what: 'This page' }),
+  component: onDemand(() => import('./new/NewJobScreen.tsx'), SCREEN),
 };
+
+export const PAGES: readonly ScreenEntry[] = [JOBS, NEW_JOB];

@@ -28,6 +28,7 @@ export async function openFile(work: Work, file: File | undefined): Promise<void
 export function saveFile(work: Work): void {
   const { design } = work.store.getState();
   offer(`${nameOf(design.title ?? 'design')}.conepair.json`, fileText(design), 'application/json');
+  work.fileSaved();
 }
 
 /** Offers something to the person as a file to keep. */

@@ -1,22 +1,29 @@
 /**
- * What the screens share: the design with its history, and how a person likes it shown. Lives outside React.
- * A change of the design is one step to undo; a drag is one step from its start to its end. Another design opened is
- * another piece of work: the one before stays kept (jobs/keeper.ts), and undo goes back to it.
+ * The work: a design, how it is shown, and what can be undone. Whatever the browser keeps of it is kept by the keeper
+ * (src/jobs).
  */
-import { temporal } from 'zundo';
-import { createStore, type StoreApi } from 'zustand/vanilla';
+import { createStore } from 'zustand/vanilla';
 import type { Design } from '../../design/definition.ts';
-import type { DesignError } from '../../design/rules.ts';
 import type { System } from '../../design/units.ts';
-import type { Validation } from '../../design/validate.ts';
-import type { Keeper, Outcome, Piece } from '../../jobs/keeper.ts';
+import type { DesignError, Validation } from '../../design/validate.ts';
+import { createHistory } from '../../jobs/history.ts';
+import type { Keeper, Started } from '../../jobs/keeper.ts';
 import { USUAL_FACTOR } from '../../jobs/record.ts';
+import type { OpenJob } from '../../jobs/shelf.ts';
 import { draftsOf, takenTogether, withDrafts } from './draft.ts';
+import { keepingOf } from './keeping.ts';
+import { firstTold, type Told } from './told.ts';
 
 export interface State {
   design: Design;
-  /** The piece of work the design is; another one is kept by itself. */
+  /** The job the design is of. */
   piece: string;
+  /** The example that is being looked at, by its file; null: a job. */
+  example: string | null;
+  /** Whether another window has this job; this one then follows it. */
+  elsewhere: boolean;
+  /** What can be undone and done again, in steps. */
+  steps: { back: number; forth: number };
   /** What is to be said of what is kept, and what is not. */
   told: readonly Told[];
   /** What a file on offer was refused for; the design stays. */
@@ -30,7 +37,7 @@ export interface State {
   skin: 'film' | 'blue';
   /** Whether the journal was turned while it was pressed, for the print. */
   turned: boolean;
-  /** What stands in forms that are not taken yet, by the name of the form, and the piece of work it belongs to. */
+  /** What stands in forms that are not taken yet, by the name of the form, and the job it belongs to. */
   unfinished: Readonly<Record<string, { piece: string; written: unknown }>>;
   /**
    * Where the axis of the journal is being pulled to as it passes a station (mm, to the right and upward); null: let
@@ -39,150 +46,159 @@ export interface State {
   pull: { station: number; x: number; y: number } | null;
 }
 
-/**
- * `nowhere`: the browser keeps nothing · `full`: no room · `elsewhere`: open in another tab too · `aside`: put away by
- * opening another.
- */
-export type Told =
-  | { what: 'nowhere' | 'full' | 'elsewhere' }
-  | { what: 'unreadable'; piece: Piece }
-  | { what: 'aside'; piece: string; title: string; kept: boolean };
+const ELSEWHERE: DesignError = {
+  path: '',
+  message: 'this job is open in another window; take it over here first',
+};
 
 /** Without a keeper nothing is kept, and nothing said of it. */
-export function createWork(initial: Design, keeper?: Keeper) {
-  const started = keeper?.start();
-  const kept = started?.found;
-  const opening: Told[] = [
-    ...(keeper && !keeper.keeps ? [{ what: 'nowhere' } as const] : []),
-    ...(started?.unreadable ?? []).map((piece) => ({ what: 'unreadable', piece }) as const),
-  ];
-  const store = createStore<State>()(
-    temporal(
-      (): State => ({
-        design: kept?.design ?? initial,
-        piece: started?.piece ?? '',
-        told: opening,
-        refused: null,
-        system: kept?.system ?? 'metric',
-        factor: kept?.factor ?? USUAL_FACTOR,
-        sector: 120,
-        skin: 'film',
-        turned: false,
-        unfinished: {},
-        pull: null,
-      }),
-      {
-        partialize: ({ design, piece }) => ({ design, piece }),
-        // What is the same to read is no step to undo: a slider let go tells its last value once more.
-        equality: (a, b) => a.design === b.design || JSON.stringify(a.design) === JSON.stringify(b.design),
-        limit: 200,
-      },
-    ),
-  );
+export function createWork(initial: Design, keeper?: Keeper, started?: Started) {
+  const kept = started?.job;
+  let history = kept?.history ?? createHistory();
+  const example = kept || !keeper || keeper.isOwn(initial) ? null : (started?.example ?? '');
+  const store = createStore<State>()(() => ({
+    design: kept?.found.design ?? initial,
+    piece: kept?.id ?? keeper?.begin(history, example) ?? '',
+    example,
+    elsewhere: started?.held === false,
+    steps: stepsOf(history),
+    told: started ? firstTold(started) : [],
+    refused: null,
+    system: kept?.found.system ?? 'metric',
+    factor: kept?.found.factor ?? USUAL_FACTOR,
+    sector: 120,
+    skin: 'film',
+    turned: false,
+    unfinished: kept ? formsOf(kept) : {},
+    pull: null,
+  }));
   let dragFrom: Design | null = null;
-  const history = () => store.temporal.getState();
-  const keeping = keepingOf(store, keeper, kept != null, () => dragFrom !== null);
   let opened = 0;
+  const keeping = keepingOf(store, keeper, () => dragFrom !== null, {
+    follow: (job) => {
+      dragFrom = null;
+      take(job, false);
+    },
+  });
+  const now = () => keeper?.device.elapsed() ?? performance.now();
 
-  return {
+  /** A job in the place of another. */
+  function take({ id, found, history: steps }: OpenJob, anew: boolean) {
+    history = steps;
+    store.setState({
+      design: found.design,
+      piece: id,
+      example: null,
+      refused: null,
+      steps: stepsOf(history),
+      unfinished: formsOf({ id, found }),
+      ...(anew && { system: found.system, factor: found.factor, pull: null, elsewhere: keeper?.held() === false }),
+    });
+  }
+  /** Says why where this window may not write. */
+  const mayWrite = () => !store.getState().elsewhere || keeping.refuse();
+  const set = (design: Design) => {
+    const before = store.getState().design;
+    if (dragFrom === null) history.push(before, design, now());
+    store.setState({ design, refused: null, steps: stepsOf(history) });
+  };
+  const stepTo = (step: (now: Design) => Design) => {
+    if (!mayWrite()) return;
+    const design = step(store.getState().design);
+    store.setState({ design, steps: stepsOf(history) });
+  };
+
+  const work = {
     store,
     ...keeping,
+    mayWrite,
     /**
      * Changes the design by a function, and takes with it what was typed before and goes with it now (draft.ts);
      * refuses (and says so) a result that is no valid design. `kept`: what is assumed stays so where it changes.
      */
     change(edit: (design: Design) => Design, { kept = false } = {}): DesignError[] {
+      if (!mayWrite()) return [ELSEWHERE];
       const state = store.getState();
       const taken = takenTogether(state.design, edit(state.design), draftsOf(state), kept);
       if (!taken.ok) return taken.errors;
-      store.setState({ design: taken.design, refused: null, unfinished: withDrafts(state, taken.drafts) });
+      store.setState({ unfinished: withDrafts(state, taken.drafts) });
+      set(taken.design);
       return [];
     },
     moveTo(position: number) {
       const bounded = Math.min(1000, Math.max(-1000, position));
-      if (Number.isFinite(bounded)) store.setState({ design: { ...store.getState().design, position: bounded } });
+      if (Number.isFinite(bounded) && mayWrite()) set({ ...store.getState().design, position: bounded });
     },
-    /** Another piece of work; the one before is kept by itself. */
+    /** Another job, or an example, which becomes one once it is changed; the one before stays kept. */
     open(file: string, result: Validation) {
-      this.dragEnd();
+      work.dragEnd();
+      if (!result.ok) {
+        store.setState({ refused: { file, errors: result.errors } });
+        return;
+      }
+      const { design } = result;
+      const example = keeper && !keeper.isOwn(design) ? file : null;
+      keeping.leaving();
+      history = createHistory();
       opened++;
-      if (result.ok) keeping.replace(result.design, keeper?.newPiece() ?? `${opened}`);
-      else store.setState({ refused: { file, errors: result.errors } });
+      store.setState({
+        design,
+        piece: keeper?.begin(history, example) ?? `${opened}`,
+        example,
+        elsewhere: false,
+        refused: null,
+        pull: null,
+        steps: stepsOf(history),
+      });
     },
-    /** Goes on with a piece of work that is kept; false where it cannot be read any more. */
-    reopen(piece: string): boolean {
-      this.dragEnd();
-      const found = keeper?.takeUp(piece);
-      if (found) keeping.replace(found.design, piece);
-      return found != null;
+    /** Goes on with a job that is kept; false where it cannot be read. */
+    async reopen(id: string): Promise<boolean> {
+      if (!keeper) return false;
+      if (id === store.getState().piece && store.getState().example === null) return true;
+      work.dragEnd();
+      keeping.leaving();
+      const found = await keeper.open(id);
+      keeping.reopened(found);
+      if (found.ok) take(found.job, true);
+      return found.ok;
     },
     dragStart() {
-      dragFrom = store.getState().design;
-      history().pause();
+      if (mayWrite()) dragFrom = store.getState().design;
     },
     dragEnd() {
       if (dragFrom === null) return;
-      const end = store.getState().design;
-      store.setState({ design: dragFrom });
-      history().resume();
+      history.push(dragFrom, store.getState().design);
       dragFrom = null;
-      store.setState({ design: end });
+      // Told once more, so that what follows the work knows that it may be kept.
+      store.setState({ steps: stepsOf(history) });
+    },
+    /** What is not kept yet is, the state of a drag with it: the page may be closed next. */
+    keepAll() {
+      work.dragEnd();
+      const { example, design } = store.getState();
+      if (example !== null) keeper?.stand(design.position ?? 0);
+      void keeper?.flush();
     },
     /** Whether a drag goes on; opening a file, undo and redo end it. */
     dragging: () => dragFrom !== null,
     undo() {
-      this.dragEnd();
-      history().undo();
+      work.dragEnd();
+      stepTo((design) => history.undo(design));
     },
     redo() {
-      this.dragEnd();
-      history().redo();
+      work.dragEnd();
+      stepTo((design) => history.redo(design));
     },
   };
+  return work;
 }
 
 export type Work = ReturnType<typeof createWork>;
 
-/**
- * Every change kept as it is made, but once for a drag; and what is to be said of that. `wasKept`: what it begins with
- * is kept already.
- */
-function keepingOf(store: StoreApi<State>, keeper: Keeper | undefined, wasKept: boolean, dragging: () => boolean) {
-  let outcome: Outcome = wasKept ? 'kept' : 'nowhere';
-  const tell = (told: Told) =>
-    store.setState(({ told: before }) => ({ told: [...before.filter(({ what }) => what !== told.what), told] }));
-  const untell = (gone: (told: Told) => boolean) => {
-    const { told } = store.getState();
-    if (told.some(gone)) store.setState({ told: told.filter((one) => !gone(one)) });
-  };
-  keeper?.onElsewhere(() => tell({ what: 'elsewhere' }));
-  store.subscribe(({ design, piece, system, factor }, before) => {
-    if (
-      !keeper ||
-      dragging() ||
-      (design === before.design && piece === before.piece && system === before.system && factor === before.factor)
-    )
-      return;
-    outcome = keeper.keep(piece, { design, system, factor });
-    if (outcome === 'full') tell({ what: 'full' });
-    else untell(({ what }) => what === 'full');
-    // Once something else is worked on, or the former piece is back, it need not be said where that went.
-    const goneOn = piece === before.piece && design !== before.design;
-    untell((told) => told.what === 'aside' && (goneOn || told.piece === piece));
-  });
-  return {
-    keeper,
-    /** Puts another piece of work in the place of this one, which stays kept where it is the person's own. */
-    replace(design: Design, piece: string) {
-      const before = store.getState();
-      const kept = outcome === 'kept';
-      store.setState({ design, piece, refused: null, pull: null });
-      untell(({ what }) => what === 'aside' || what === 'elsewhere');
-      if (keeper?.isOwn(before.design) && before.piece !== piece)
-        tell({ what: 'aside', piece: before.piece, title: before.design.title ?? 'untitled', kept });
-    },
-    /** Whether work would be lost if the page were closed now. */
-    unkept: () => keeper?.isOwn(store.getState().design) === true && outcome !== 'kept',
-    close: (told: Told) => untell((one) => one === told),
-  };
-}
+const stepsOf = ({ first, at, end }: { first: number; at: number; end: number }) => ({
+  back: at - first,
+  forth: end - at,
+});
+
+const formsOf = ({ id, found }: Pick<OpenJob, 'id' | 'found'>): State['unfinished'] =>
+  Object.fromEntries(Object.entries(found.unfinished).map(([name, written]) => [name, { piece: id, written }]));

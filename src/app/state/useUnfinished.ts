@@ -1,6 +1,6 @@
 /**
- * What is being written on a form and not taken yet: kept while its piece of work is open, whatever else is looked at
- * meanwhile.
+ * What is being written on a form and not taken yet: kept with its job, whatever else is looked at meanwhile, and when
+ * the page is loaded anew.
  */
 import { useStore } from 'zustand';
 import type { Work } from './store.ts';
@@ -13,6 +13,7 @@ export function useUnfinished<T>(work: Work, name: string): [T | null, (value: C
   const piece = useStore(work.store, (state) => state.piece);
   const value = useStore(work.store, (state) => state.unfinished[name]);
   const set = (change: Change<T>) => {
+    if (!work.mayWrite()) return;
     const { [name]: before, ...others } = work.store.getState().unfinished;
     const now = before?.piece === piece ? (before.written as T) : null;
     const written = typeof change === 'function' ? (change as (now: T | null) => T | null)(now) : change;

@@ -6,7 +6,8 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, type System } from '../../design/units.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { RunFields } from './fields.ts';
-import { neededFilm, type Run } from './toSpindle.ts';
+import { neededFilm } from './neededFilm.ts';
+import type { Run } from './toSpindle.ts';
 
 const LATER = 'Warm-up, whirl and limits follow once nothing moves.';
 

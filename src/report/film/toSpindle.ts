@@ -9,24 +9,17 @@ import type { Groove } from '../../engine/film/grooves.ts';
 import { constantOil, type Oil, oilFromPoints, oilOfGrade } from '../../engine/film/oil.ts';
 import type { FilmSeat } from '../../engine/film/spindle.ts';
 import { cylinderRotor, type Rotor } from '../../engine/film/whirl.ts';
-import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import type { ThermalBody } from '../../engine/heat/warmFilm.ts';
 import { coldRun, MOST_EFFORT, type Running } from '../../engine/run/running.ts';
 import { type Five, loadAt, type Pose } from '../../engine/spindle/pose.ts';
 import { metres, radians, toSeat } from '../convert.ts';
 import { toLobes, toPlaySeats } from '../play/toPlay.ts';
+import { neededFilm, ROUGHNESS } from './neededFilm.ts';
 
 export type Run = NonNullable<Design['run']>;
 
 export const AMBIENT = defaultAt('run.ambient');
 const DURATION = defaultAt('run.heat.duration');
-/** Rq in mm. */
-const ROUGHNESS = { journal: defaultAt('run.roughness.journal'), bush: defaultAt('run.roughness.bush') };
-/** mm: the film that keeps the metals apart, three times the combined roughness. */
-export function neededFilm(run: Run): number {
-  return FULL_FILM * Math.hypot(run.roughness?.journal ?? ROUGHNESS.journal, run.roughness?.bush ?? ROUGHNESS.bush);
-}
-
 /** A body in the units of the file, of whose numbers the design says nothing. */
 const usualBody = (part: Part): ThermalBody => {
   const of = (key: string) => defaultAt(`run.heat.${part}.${key}`);

@@ -8,6 +8,7 @@ import { angleText, fineText, placeText, type System, turnText } from '../../des
 import { lineOf } from '../../engine/parts/line.ts';
 import { isSelfHolding } from '../../engine/play/selfHolding.ts';
 import { radians, toSeat } from '../convert.ts';
+import { neededFilm } from '../film/neededFilm.ts';
 import { listed } from '../listed.ts';
 import { offHeadline, relationSentences } from './agreement.ts';
 import type { FitReport, SeatFitReport } from './definition.ts';
@@ -52,7 +53,18 @@ const allSentences = (design: Design, fit: FitReport, system: System) =>
     permittedSentence(fit, system),
     ...relationSentences(design, fit, system),
     ...unevenSentences(design, fit, system),
+    thinToRun(design, system),
   ].filter((s) => s !== '');
+
+/** A film that is wanted but cannot part the surfaces as they turn: which screen to believe. */
+function thinToRun({ run, seats }: Design, system: System): string {
+  if (!run) return '';
+  const needed = neededFilm(run);
+  const thin = seats.filter(({ film }) => film && film.target < needed);
+  return thin.length === 0
+    ? ''
+    : `The film wanted in the ${listed(thin.map(({ name }) => name))} ${plural(thin, 'seat')} is thinner than the ${fineText(needed, system)} that parts surfaces as rough as these: believe Run, which tells what to aim for.`;
+}
 
 function interferingVerdict(
   design: Design,

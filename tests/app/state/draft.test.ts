@@ -26,7 +26,7 @@ function started() {
   const design = () => work.store.getState().design;
   const type = (path: string, value: number) => typeAt(work, path, { text: `${value}`, put: { value } });
   const held = () => Object.keys(draftsOf(work.store.getState()));
-  const steps = () => work.store.temporal.getState().pastStates.length;
+  const steps = () => work.store.getState().steps.back;
   return { work, design, type, held, steps, at: (path: string) => valueAt(design(), path) };
 }
 const journal = 'seats[0].journal';

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { createWork } from '../../../src/app/state/store.ts';
 import type { Design } from '../../../src/design/definition.ts';
 import { createKeeper } from '../../../src/jobs/keeper.ts';
-import { browser } from '../../jobs/browser.ts';
+import { device } from '../../jobs/device.ts';
 
 const surface = { halfAngle: 3, diameter: 22, station: 0, from: -20, to: 0 };
 const design = (title: string): Design => ({
@@ -12,18 +12,23 @@ const design = (title: string): Design => ({
   seats: [{ name: 'seat', journal: surface, bush: surface }],
 });
 
-test('a drag is one step to undo and is kept once, at its end', () => {
-  const { tab, texts } = browser();
-  const keeper = () => createKeeper(tab().device, () => true);
-  const work = createWork(design('a'), keeper());
+test('a drag is one step to undo and is kept once, at its end', async () => {
+  const here = device();
+  const keeper = createKeeper(here.window().device, () => true);
+  const work = createWork(design('a'), keeper, await keeper.start());
+  work.moveTo(0);
+  await keeper.flush();
+  const before = here.writes.length;
   work.dragStart();
   for (const position of [0.001, 0.002, 0.003]) work.moveTo(position);
-  expect(texts.size).toBe(0);
+  await keeper.flush();
+  expect(here.writes.length).toBe(before);
   work.dragEnd();
+  await keeper.flush();
+  expect(here.writes.length).toBe(before + 1);
   expect(work.store.getState().design.position).toBe(0.003);
-  expect(createWork(design('b'), keeper()).store.getState().design).toMatchObject({ title: 'a', position: 0.003 });
   work.undo();
-  expect(work.store.getState().design.position).toBeUndefined();
+  expect(work.store.getState().design.position).toBe(0);
   work.redo();
   expect(work.store.getState().design.position).toBe(0.003);
 });
@@ -38,15 +43,34 @@ test('a value told once more after a drag is no step of its own', () => {
   expect(work.store.getState().design.position).toBeUndefined();
 });
 
-test('opening a file ends a drag that goes on, and the file is one more step', () => {
+test('opening a file ends a drag that goes on; undo is of the job that is open', () => {
   const work = createWork(design('a'));
   work.dragStart();
   work.moveTo(0.01);
   work.open('b', { ok: true, design: design('b') });
   expect(work.dragging()).toBe(false);
-  expect(work.store.getState().design.title).toBe('b');
+  expect(work.store.getState()).toMatchObject({ design: { title: 'b' }, steps: { back: 0, forth: 0 } });
   work.undo();
-  expect(work.store.getState().design).toMatchObject({ title: 'a', position: 0.01 });
+  expect(work.store.getState().design.title).toBe('b');
+});
+
+test('two hundred steps and more go back one by one, and forward again', () => {
+  const work = createWork(design('a'));
+  for (let i = 1; i <= 300; i++) {
+    work.dragStart();
+    work.moveTo(i / 1000);
+    work.dragEnd();
+  }
+  expect(work.store.getState().steps).toEqual({ back: 300, forth: 0 });
+  for (let i = 299; i >= 1; i--) {
+    work.undo();
+    expect(work.store.getState().design.position).toBe(i / 1000);
+  }
+  work.undo();
+  expect(work.store.getState().design).toEqual(design('a'));
+  expect(work.store.getState().steps).toEqual({ back: 0, forth: 300 });
+  for (let i = 0; i < 300; i++) work.redo();
+  expect(work.store.getState().design.position).toBe(0.3);
 });
 
 test('a change that makes no valid design is refused whole', () => {

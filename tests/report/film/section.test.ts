@@ -9,8 +9,9 @@ import { COARSE, FINE } from '../../../src/engine/run/running.ts';
 import { report as definition } from '../../../src/report/definition.ts';
 import { followFields } from '../../../src/report/film/fields.ts';
 import { clearanceWork, coldSettings, speedWork } from '../../../src/report/film/limits.ts';
+import { neededFilm } from '../../../src/report/film/neededFilm.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
-import { neededFilm, toRunning } from '../../../src/report/film/toSpindle.ts';
+import { toRunning } from '../../../src/report/film/toSpindle.ts';
 import { solve } from '../../../src/report/report.ts';
 
 type Run = NonNullable<Design['run']>;

@@ -108,3 +108,13 @@ test('in inches the films are tenths', () => {
   const { sentences } = fitVerdict(result.design, fitSection(result.design), 'inch');
   expect(sentences.join(' ')).toMatch(/the shallow seat still 3\.14 tenths clear/);
 });
+
+test('a film wanted that is too thin to part the surfaces as they turn: Run is to be believed, and only then', () => {
+  const rough = { journal: 0.0008, bush: 0.0012 };
+  const { text } = demo('correct', (d) => ({ ...d, run: { ...d.run!, roughness: rough } }));
+  // three times the two together, root of squares: 3·√(0.8² + 1.2²) µm
+  expect(text).toMatch(/film wanted in the shallow and steep seats is thinner than the 4\.33 µm .* believe Run/);
+  expect(demo('correct').text).not.toMatch(/believe Run/);
+  const still = demo('correct', ({ run: _, ...d }) => d);
+  expect(still.text).not.toMatch(/believe Run/);
+});

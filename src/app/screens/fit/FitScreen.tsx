@@ -7,7 +7,6 @@ import { metres } from '../../../report/convert.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { toPlaySeats } from '../../../report/play/toPlay.ts';
-import { ClosingChart } from '../../charts/ClosingChart.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { drawnPair } from '../../pictures/drawn.ts';
@@ -17,7 +16,11 @@ import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures } from './FitPictures.tsx';
 import { usePull } from './usePull.ts';
 
-/** Loaded after the first picture: it brings the controls' library. */
+/** Loaded after the first picture, as is all that brings a library of its own. */
+const ClosingChart = onDemand(() => import('../../charts/ClosingChart.tsx'), {
+  what: 'The closing chart',
+  loading: 'The closing chart is loading.',
+});
 const FitControls = onDemand(() => import('./FitControls.tsx'), {
   what: 'The controls',
   loading: 'The controls are loading.',

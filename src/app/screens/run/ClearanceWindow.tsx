@@ -3,7 +3,7 @@ import type { Design } from '../../../design/definition.ts';
 import { withValue } from '../../../design/place.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import type { ColdSetting, LimitPoint } from '../../../report/film/limits.ts';
-import { neededFilm } from '../../../report/film/toSpindle.ts';
+import { neededFilm } from '../../../report/film/neededFilm.ts';
 import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
 import { LineChart } from '../../charts/LineChart.tsx';
 import type { Work } from '../../state/store.ts';

@@ -1,6 +1,6 @@
 /** At which speeds and clearances the running spindle is looked at. */
 import type { Design } from '../../../design/definition.ts';
-import { neededFilm } from '../../../report/film/toSpindle.ts';
+import { neededFilm } from '../../../report/film/neededFilm.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 
 export type Running = Design & { run: NonNullable<Design['run']> };

@@ -47,7 +47,7 @@ const designOf = (file: string) => {
 async function opened(file: string, paper: Paper, width = 1200, replaced = false): Promise<Page> {
   const page = await browser.newPage({ viewport: { width, height: 900 } });
   await page.goto(`${server.resolvedUrls!.local[0]!}#sheet`);
-  await page.selectOption('header select', `${file}.conepair.json`);
+  await openFile(page, `${file}.conepair.json`, designOf(file));
   await page.waitForFunction(
     (title) => document.querySelector('.title-block h3')?.textContent === title,
     designOf(file).title,
@@ -65,6 +65,19 @@ async function printed(file: string, paper: Paper, width: number): Promise<Page>
   await page.setViewportSize({ width, height: 900 });
   await page.selectOption('.paper-choice select', paper);
   return page;
+}
+
+/** Drops a file on the page. */
+async function openFile(page: Page, name: string, design: object): Promise<void> {
+  await page.waitForSelector('header');
+  await page.evaluate(
+    ([file, text]) => {
+      const dataTransfer = new DataTransfer();
+      dataTransfer.items.add(new File([text!], file!));
+      window.dispatchEvent(new DragEvent('drop', { dataTransfer }));
+    },
+    [name, JSON.stringify(design)],
+  );
 }
 
 /** Text may begin in the margin only where the foot stands. */
@@ -155,11 +168,7 @@ test('eight seats with every surface cut go on to further pages, and nothing is 
     { seat: name, part: 'bush' as const, cleanup: 0.001, limit: 0.2 },
   ]);
   const design = { ...designOf('steep-first'), title: 'Eight seats', seats, cut: { allow } };
-  await page.setInputFiles('header input[type=file]', {
-    name: 'eight.conepair.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(design)),
-  });
+  await openFile(page, 'eight.conepair.json', design);
   await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Eight seats');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   await page.close();
@@ -183,11 +192,7 @@ test('a plan that is not possible prints what conflicts, and nothing to carry ou
     title: 'Too little',
     cut: { ...steep.cut!, allow: [{ seat: 'steep', part: 'journal' as const, limit: 0.002 }] },
   };
-  await page.setInputFiles('header input[type=file]', {
-    name: 'tight.conepair.json',
-    mimeType: 'application/json',
-    buffer: Buffer.from(JSON.stringify(design)),
-  });
+  await openFile(page, 'tight.conepair.json', design);
   await page.waitForFunction(() => document.querySelector('.title-block h3')?.textContent === 'Too little');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   await page.close();

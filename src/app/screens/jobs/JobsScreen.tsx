@@ -1,0 +1,148 @@
+/** All jobs on this device: begun, opened, put away; and the examples. */
+import { type ReactNode, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { bringBackJob } from '../../../jobs/list.ts';
+import type { Head } from '../../../jobs/shelf.ts';
+import { openFile } from '../../state/files.ts';
+import type { Work } from '../../state/store.ts';
+import { Examples } from './Examples.tsx';
+import { JobRow, SaveUnread } from './JobRow.tsx';
+import './jobs.css';
+import { StorageLine } from './StorageLine.tsx';
+import { useJobs } from './useJobs.ts';
+import { Versions } from './Versions.tsx';
+
+export default function JobsScreen({ work }: { work: Work }) {
+  const { jobs, refresh } = useJobs(work);
+  const [gone, setGone] = useState<string | null>(null);
+  const piece = useStore(work.store, (state) => state.piece);
+  const example = useStore(work.store, (state) => state.example);
+  if (!jobs) return <p className="loading">The jobs are being read.</p>;
+  const openId = example === null ? piece : null;
+  const of = (which: (head: Head) => boolean) => jobs.heads.filter(which);
+  const listed = of(({ id, away, deleted }) => deleted === null && (!away || id === openId));
+  const away = of(({ id, away, deleted }) => deleted === null && away && id !== openId);
+  const deleted = of((head) => head.deleted !== null);
+  const justDeleted = deleted.find(({ id }) => id === gone);
+  const first = [...listed].sort((a, b) => Number(b.id === openId) - Number(a.id === openId));
+  const open = async (id: string) => {
+    if (await work.reopen(id)) goOn();
+    refresh();
+  };
+  const row = (head: Head) => (
+    <JobRow
+      key={head.id}
+      work={work}
+      head={head}
+      isOpen={head.id === openId}
+      open={() => void open(head.id)}
+      refresh={refresh}
+      deleted={() => setGone(head.id)}
+    >
+      {head.id === openId && <Versions work={work} id={head.id} />}
+    </JobRow>
+  );
+  return (
+    <div className="jobs">
+      <Begin work={work} />
+      <section aria-labelledby="yours">
+        <h3 id="yours">On this device</h3>
+        {listed.length === 0 && <p>No job of your own yet. Start one, open a file, or look at an example.</p>}
+        {justDeleted && (
+          <p role="status" className="gone">
+            “{justDeleted.title}” is deleted.{' '}
+            <button type="button" onClick={() => bringBackJob(work.keeper!, justDeleted.id).then(refresh)}>
+              Bring it back
+            </button>
+          </p>
+        )}
+        <ul className="plain rows">{first.map(row)}</ul>
+        <Fold what="Put away" heads={away} row={row} />
+        <Fold what="Deleted" heads={deleted} row={row}>
+          <button type="button" onClick={() => work.keeper!.shelf.remove(deleted.map(({ id }) => id)).then(refresh)}>
+            Delete {deleted.length === 1 ? 'it' : 'all'} for good
+          </button>
+        </Fold>
+        {jobs.aside.length > 0 && (
+          <section aria-labelledby="aside">
+            <h3 id="aside">Set aside, unread</h3>
+            <ul className="plain rows">
+              {jobs.aside.map((one) => (
+                <li key={one.name}>
+                  <p className="what">Cannot be opened: {one.why}.</p>
+                  <div className="buttons">
+                    <SaveUnread unreadable={one} />
+                    <button type="button" onClick={() => work.keeper?.shelf.remove([one.name]).then(refresh)}>
+                      Delete for good
+                    </button>
+                  </div>
+                </li>
+              ))}
+            </ul>
+          </section>
+        )}
+        <StorageLine work={work} />
+      </section>
+      <Examples work={work} opened={goOn} />
+    </div>
+  );
+}
+
+/** What is opened is looked at on the opening screen. */
+const goOn = () => {
+  window.location.hash = '#fit';
+  window.scrollTo({ top: 0 });
+};
+
+function Begin({ work }: { work: Work }) {
+  const picker = useRef<HTMLInputElement>(null);
+  const pick = async (input: HTMLInputElement) => {
+    await openFile(work, input.files?.[0]);
+    input.value = '';
+    if (!work.store.getState().refused) goOn();
+  };
+  const begin = () => {
+    window.location.hash = '#new';
+  };
+  return (
+    <div className="begin">
+      <h2>Jobs</h2>
+      <div className="buttons">
+        <button type="button" className="main" onClick={begin}>
+          New job
+        </button>
+        <button type="button" onClick={() => picker.current?.click()}>
+          Open a file…
+        </button>
+        <input
+          ref={picker}
+          type="file"
+          accept=".json,application/json"
+          aria-label="A design file"
+          hidden
+          onChange={(event) => pick(event.target)}
+        />
+      </div>
+    </div>
+  );
+}
+
+interface FoldProps {
+  what: string;
+  heads: readonly Head[];
+  row(head: Head): ReactNode;
+  children?: ReactNode;
+}
+
+function Fold({ what, heads, row, children }: FoldProps) {
+  if (heads.length === 0) return null;
+  return (
+    <details>
+      <summary>
+        {what} ({heads.length})
+      </summary>
+      <ul className="plain rows">{heads.map(row)}</ul>
+      {children && <p className="buttons">{children}</p>}
+    </details>
+  );
+}

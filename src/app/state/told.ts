@@ -1,0 +1,29 @@
+/** What is to be said of what is kept, and what is not. */
+import type { Started } from '../../jobs/keeper.ts';
+import type { Unreadable } from '../../jobs/record.ts';
+
+/**
+ * `nowhere`: the browser keeps nothing · `newer`: what it keeps belongs to a newer program · `full`: no room ·
+ * `failed`: refused otherwise · `evicted`: thrown away by the browser · `elsewhere`: open in another window too ·
+ * `older`: the newest state could not be read · `file`: no file was ever saved · `aside`: left by opening another.
+ */
+export type Told =
+  | { what: 'nowhere' | 'newer' | 'full' | 'failed' | 'evicted' | 'older' | 'file' }
+  | { what: 'elsewhere'; refused: number }
+  | { what: 'unreadable'; name: string; unreadable: Unreadable }
+  | { what: 'aside'; piece: string; title: string };
+
+/** What is said as the page opens. */
+export const firstTold = ({ lasting, unreadable, aside, job, held }: Started): Told[] => [
+  ...(lasting === 'device' ? [] : [{ what: lasting }]),
+  ...(held ? [] : [{ what: 'elsewhere', refused: 0 } as const]),
+  ...(job?.older ? [{ what: 'older' } as const] : []),
+  ...(unreadable ? [unread(unreadable.id, unreadable)] : []),
+  ...aside.map((one) => unread(one.name, one)),
+];
+
+export const unread = (name: string, { why, file }: Unreadable): Told => ({
+  what: 'unreadable',
+  name,
+  unreadable: { why, file },
+});

@@ -1,0 +1,11 @@
+/** The film that keeps the metals apart. */
+import type { Design } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
+import { FULL_FILM } from '../../engine/heat/guidance.ts';
+
+/** Rq in mm. */
+export const ROUGHNESS = { journal: defaultAt('run.roughness.journal'), bush: defaultAt('run.roughness.bush') };
+/** mm: the film that keeps the metals apart, three times the combined roughness. */
+export function neededFilm(run: NonNullable<Design['run']>): number {
+  return FULL_FILM * Math.hypot(run.roughness?.journal ?? ROUGHNESS.journal, run.roughness?.bush ?? ROUGHNESS.bush);
+}
