@@ -1,9 +1,8 @@
 /** The record of the job: every surface before and after, and all that happened to it; opened when it is asked for. */
-import { type FormEvent, type ReactNode, type SyntheticEvent, useId, useState } from 'react';
+import { type FormEvent, type SyntheticEvent, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { LONGEST_NOTE } from '../../design/recordDefinition.ts';
-import { doneSoFar } from '../../report/measure/metalBetween.ts';
 import type { Told } from '../../report/record/story.ts';
 import { Fault } from '../frame/Fault.tsx';
 import type { Work } from '../state/store.ts';
@@ -12,10 +11,10 @@ import { useUnfinished } from '../state/useUnfinished.ts';
 import { BeforeAfter } from './BeforeAfter.tsx';
 import { Entered } from './Entered.tsx';
 import { bare, offered } from './entered.ts';
+import { photographCount, withoutRecorded, withRecorded } from './entries.ts';
+import { AddPhotograph, Shown } from './Photographs.tsx';
 import { Story } from './Story.tsx';
 import './record.css';
-
-export type Recorded = NonNullable<Design['record']>[number];
 
 export function RecordOfJob({ work }: { work: Work }) {
   // What is inside is worked out when it is looked at.
@@ -34,13 +33,19 @@ function Record({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const { value, of, fresh, fault, again } = useSolved('states', design);
-  const more = (index: number) => (
-    <p className="buttons">
-      <button type="button" onClick={() => work.change((d) => withoutRecorded(d, index))}>
-        Strike out
-      </button>
-    </p>
-  );
+  const more = (index: number) => {
+    const { photograph, note = '' } = design.record![index]!;
+    return (
+      <>
+        {photograph !== undefined && <Shown work={work} name={photograph} about={note} />}
+        <p className="buttons">
+          <button type="button" onClick={() => work.change((d) => withoutRecorded(d, index))}>
+            Strike out
+          </button>
+        </p>
+      </>
+    );
+  };
   return (
     <>
       <section aria-label="Before and after">
@@ -57,6 +62,12 @@ function Record({ work }: { work: Work }) {
         <h3>What was done</h3>
         <Story design={design} system={system} more={more} />
         <NewNote work={work} design={design} />
+        {photographCount(design) > 0 && (
+          <p className="fine">
+            Photographs are kept with the job on this device; a file or a link of the job goes without them. Save those
+            that matter as pictures.
+          </p>
+        )}
       </section>
     </>
   );
@@ -68,18 +79,21 @@ interface Half {
   told: Told;
 }
 
-function NewNote({ work, design, children }: { work: Work; design: Design; children?: ReactNode }) {
+function NewNote({ work, design }: { work: Work; design: Design }) {
   const id = useId();
   const [half, setHalf] = useUnfinished<Half>(work, 'note');
   const [error, setError] = useState('');
   const now: Half = half ?? { text: '', told: offered(design) };
+  const done = () => {
+    setError('');
+    setHalf(null);
+  };
   const write = (event: FormEvent) => {
     event.preventDefault();
     if (now.text.trim() === '') return setError('Write something first.');
     const [refused] = work.change((d) => withRecorded(d, { note: now.text.trim(), ...bare(now.told) }));
     if (refused) return setError(refused.message);
-    setError('');
-    setHalf(null);
+    done();
   };
   return (
     <form className="new-note" aria-label="A new note" onSubmit={write}>
@@ -103,20 +117,8 @@ function NewNote({ work, design, children }: { work: Work; design: Design; child
       )}
       <p className="buttons">
         <button type="submit">Write it down</button>
-        {children}
+        <AddPhotograph work={work} note={now.text.trim()} told={now.told} done={done} refuse={setError} />
       </p>
     </form>
   );
-}
-
-/** One entry more, made after all the trials so far. */
-export function withRecorded(design: Design, entry: Recorded): Design {
-  const after = doneSoFar(design);
-  return { ...design, record: [...(design.record ?? []), { ...entry, ...(after > 0 && { after }) }] };
-}
-
-export function withoutRecorded(design: Design, index: number): Design {
-  const { record = [], ...rest } = design;
-  const kept = record.filter((_, i) => i !== index);
-  return kept.length > 0 ? { ...rest, record: kept } : rest;
 }
