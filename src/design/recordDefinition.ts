@@ -1,6 +1,6 @@
 /**
- * The record of a job: when an entry was made, by whom, at what stage of the work; notes and photographs beside readings
- * and cuts; the tools of the shop. Registered in definition.ts.
+ * The record of a job: when an entry was made, by whom, at what stage of the work; notes and photographs beside
+ * readings and cuts; the tools of the shop. Registered in definition.ts.
  */
 import * as z from 'zod/mini';
 import { SIZE, text } from './fields.ts';

@@ -1,4 +1,4 @@
-/** Rules of the record of a job: days that there are, entries that say something, and a history that has room for them. */
+/** Rules of the record of a job: days that there are, entries that say something, a history that has room for them. */
 type Loose = Record<string, unknown>;
 type Say = (path: string, message: string) => void;
 

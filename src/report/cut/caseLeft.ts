@@ -30,7 +30,7 @@ const takenOff = (trials: readonly TrialEntry[], seat: string, part: Part): Take
   trials.flatMap(({ taken = [] }) => taken).filter((t) => t.seat === seat && t.part === part);
 const sum = (taken: readonly Taken[]) => taken.reduce((all, { normal }) => all + normal, 0);
 
-/** Of every surface that says how deep its case is, in the order of the design; after all trials, or so many of them. */
+/** Of every surface that says how deep its case is, in the order of the design; after all trials, or so many. */
 export function caseLeft(design: Design, done = Number.POSITIVE_INFINITY): CaseLeft[] {
   const trials = (design.cut?.trials ?? []).slice(0, done);
   return design.seats.flatMap((seat) =>

@@ -89,7 +89,8 @@ function withOdds(entry: Entry, trials: readonly Told[]): Entry {
 }
 
 /** Who wrote the last entry that says so: offered for the next one. */
-export const lastBy = (design: Design): string | undefined => storyOf(design).findLast(({ by }) => by !== undefined)?.by;
+export const lastBy = (design: Design): string | undefined =>
+  storyOf(design).findLast(({ by }) => by !== undefined)?.by;
 
 /** The stage of the last entry made since the last cut: the next one is most likely of the same. */
 export function lastStage(design: Design): string | undefined {

@@ -160,7 +160,9 @@ describe('what a spreadsheet or a hand writes', () => {
       sigma: 0.0001 * 25.4,
       station: -3.8099999999999996,
     };
-    expect(readingsToCsv([reading]).split('\r\n')[1]).toBe('diameter,shallow,journal,17.78,0.00254,-3.81,,,,,,,,,,,,,,');
+    expect(readingsToCsv([reading]).split('\r\n')[1]).toBe(
+      'diameter,shallow,journal,17.78,0.00254,-3.81,,,,,,,,,,,,,,',
+    );
     expect(readingsToCsv([reading], 'inch').split('\r\n')).toEqual([
       expect.stringMatching(/^kind,seat,part,value \(in\),sigma \(in\),.*,direction \(deg\),after,date,stage,by,note$/),
       'diameter,shallow,journal,0.7,0.0001,-0.15,,,,,,,,,,,,,,',
