@@ -8,7 +8,7 @@ import { Newer } from './frame/Newer.tsx';
 import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
 import { PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
-import { openFile } from './state/files.ts';
+import { openDropped } from './state/files.ts';
 import type { Work } from './state/store.ts';
 import { useLink } from './takeAlong/useLink.ts';
 
@@ -84,7 +84,7 @@ function useDropped(work: Work) {
     const onDragOver = (event: DragEvent) => event.preventDefault();
     const onDrop = (event: DragEvent) => {
       event.preventDefault();
-      void openFile(work, event.dataTransfer?.files[0]);
+      void openDropped(work, event.dataTransfer);
     };
     window.addEventListener('dragover', onDragOver);
     window.addEventListener('drop', onDrop);

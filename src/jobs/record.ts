@@ -91,6 +91,9 @@ const besides = ({ system, factor, unfinished, made, worked, first, at }: Raw): 
 /** A design as the text of its file. */
 export const fileText = (design: object): string => `${JSON.stringify(design, null, 2)}\n`;
 
+/** Whether a text is a file of several jobs (many.ts); looked at without reading it whole. */
+export const isFileOfJobs = (text: string): boolean => /^\uFEFF?\s*\{\s*"conepairJobs"\s*:/.test(text.slice(0, 200));
+
 const isGroup = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);

@@ -49,6 +49,8 @@ export function page(hash = '', waiting = false): Shown {
         if (!KNOWN.test(said)) complaints.push(said);
       });
     }
+    // A file picker waits for a hand; what is saved is offered as a download instead.
+    Object.assign(window, { showSaveFilePicker: undefined, showOpenFilePicker: undefined });
     window.location.hash = hash;
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';

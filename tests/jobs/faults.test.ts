@@ -36,6 +36,13 @@ afterAll(async () => {
 
 const WIDE = { viewport: { width: 820, height: 900 } };
 
+/** One to whom the browser offers no picker for files: it would wait for a hand. */
+async function visitor(): Promise<BrowserContext> {
+  const context = await browser.newContext(WIDE);
+  await context.addInitScript(() => Object.assign(window, { showSaveFilePicker: undefined }));
+  return context;
+}
+
 /** A job begun, with the journal moved as often. */
 async function begun(context: BrowserContext, moves = 0): Promise<Page> {
   const page = await context.newPage();
@@ -80,7 +87,7 @@ test('killed at random moments while it is edited: the job is there, in a state 
 }, 180_000);
 
 test('loaded anew in mid-drag, at once: the job is there as it was dragged, and undo goes back before it', async () => {
-  const context = await browser.newContext(WIDE);
+  const context = await visitor();
   const page = await begun(context, 3);
   await settle(page);
   const before = await position(page);
@@ -100,7 +107,7 @@ test('loaded anew in mid-drag, at once: the job is there as it was dragged, and 
 }, 120_000);
 
 test('a clock that was moved by ten years, either way, leaves the job and its list as they were', async () => {
-  const context = await browser.newContext(WIDE);
+  const context = await visitor();
   const page = await begun(context, 2);
   await settle(page);
   for (const years of [-10, 20]) {
@@ -125,7 +132,7 @@ test('a clock that was moved by ten years, either way, leaves the job and its li
 }, 120_000);
 
 test('two windows: the second follows the first and says so, takes over, and the first follows', async () => {
-  const context = await browser.newContext(WIDE);
+  const context = await visitor();
   const one = await begun(context, 2);
   await settle(one);
   const two = await context.newPage();
@@ -150,7 +157,7 @@ test('two windows: the second follows the first and says so, takes over, and the
 }, 120_000);
 
 test('a store that is full, and one that the browser throws away: said, the work goes on, and is kept anew', async () => {
-  const context = await browser.newContext(WIDE);
+  const context = await visitor();
   const page = await begun(context, 2);
   await settle(page);
   await page.evaluate(() => {

@@ -2,7 +2,9 @@
  * The bar at the top: the job, screens, history, units, and a file of it. Draws nothing anew while the journal is
  * dragged.
  */
+import { useState } from 'react';
 import { useStore } from 'zustand';
+import type { Design } from '../../design/definition.ts';
 import { JOBS, SCREENS, type ScreenEntry } from '../screens/index.ts';
 import { saveFile } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
@@ -13,6 +15,21 @@ interface Props {
   /** whether what can be taken along is listed */
   taking: boolean;
   toggleTaking(): void;
+}
+
+/** Says that it did, until something is changed. */
+function SaveButton({ work }: { work: Work }) {
+  const [saved, setSaved] = useState<Design | null>(null);
+  const isSaved = useStore(work.store, (state) => state.design === saved);
+  const save = async () => {
+    const { design } = work.store.getState();
+    if (await saveFile(work)) setSaved(design);
+  };
+  return (
+    <button type="button" onClick={() => void save()} aria-live="polite">
+      {isSaved ? 'Saved' : 'Save'}
+    </button>
+  );
 }
 
 export function Header({ work, screen, taking, toggleTaking }: Props) {
@@ -49,9 +66,7 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
         <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
           Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
         </button>
-        <button type="button" onClick={() => saveFile(work)}>
-          Save
-        </button>
+        <SaveButton work={work} />
         <button type="button" aria-expanded={taking} onClick={toggleTaking}>
           Take along
         </button>

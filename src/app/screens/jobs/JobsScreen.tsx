@@ -2,8 +2,9 @@
 import { type ReactNode, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { bringBackJob, removeForGood } from '../../../jobs/list.ts';
+import { fileOfJobs } from '../../../jobs/many.ts';
 import type { Head } from '../../../jobs/shelf.ts';
-import { openFile } from '../../state/files.ts';
+import { canPick, offer, openFile, pickFile } from '../../state/files.ts';
 import type { Work } from '../../state/store.ts';
 import { Examples } from './Examples.tsx';
 import { JobRow, SaveUnread } from './JobRow.tsx';
@@ -44,7 +45,7 @@ export default function JobsScreen({ work }: { work: Work }) {
   );
   return (
     <div className="jobs">
-      <Begin work={work} />
+      <Begin work={work} refresh={refresh} />
       <section aria-labelledby="yours">
         <h3 id="yours">On this device</h3>
         {listed.length === 0 && <p>No job of your own yet. Start one, open a file, or look at an example.</p>}
@@ -89,6 +90,7 @@ export default function JobsScreen({ work }: { work: Work }) {
             </ul>
           </section>
         )}
+        {listed.length + away.length > 1 && <SaveAll work={work} />}
         <StorageLine work={work} />
       </section>
       <Examples work={work} opened={goOn} />
@@ -102,12 +104,22 @@ const goOn = () => {
   window.scrollTo({ top: 0 });
 };
 
-function Begin({ work }: { work: Work }) {
+function Begin({ work, refresh }: { work: Work; refresh(): void }) {
   const picker = useRef<HTMLInputElement>(null);
   const pick = async (input: HTMLInputElement) => {
+    const before = work.store.getState().piece;
     await openFile(work, input.files?.[0]);
     input.value = '';
-    if (!work.store.getState().refused) goOn();
+    // Several jobs in one file are listed here; one is gone on with.
+    if (work.store.getState().piece !== before) goOn();
+    else refresh();
+  };
+  const choose = async () => {
+    if (!canPick()) return picker.current?.click();
+    const before = work.store.getState().piece;
+    if (!(await pickFile(work))) return;
+    if (work.store.getState().piece !== before) goOn();
+    else refresh();
   };
   const begin = () => {
     window.location.hash = '#new';
@@ -119,7 +131,7 @@ function Begin({ work }: { work: Work }) {
         <button type="button" className="main" onClick={begin}>
           New job
         </button>
-        <button type="button" onClick={() => picker.current?.click()}>
+        <button type="button" onClick={() => void choose()}>
           Open a file…
         </button>
         <input
@@ -132,6 +144,23 @@ function Begin({ work }: { work: Work }) {
         />
       </div>
     </div>
+  );
+}
+
+/** All of them in one file, for another device; opened there like any other file. */
+function SaveAll({ work }: { work: Work }) {
+  const save = async () => {
+    const { text } = await fileOfJobs(work.keeper!);
+    const day = new Date().toISOString().slice(0, 10);
+    offer(`conepair-jobs-${day}.json`, text, 'application/json');
+    work.fileSaved();
+  };
+  return (
+    <p className="buttons">
+      <button type="button" onClick={() => void save()}>
+        Save all jobs as one file
+      </button>
+    </p>
   );
 }
 

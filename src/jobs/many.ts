@@ -1,0 +1,80 @@
+/** Several jobs in one file, to go to another device: their states and named versions; their undo stays behind. */
+import type { DesignError } from '../design/rules.ts';
+import { validateDesign } from '../design/validate.ts';
+import type { Keeper } from './keeper.ts';
+import { type Found, readRecord, recordText } from './record.ts';
+import type { Version } from './shelf.ts';
+
+interface Moved {
+  found: Found;
+  versions: Omit<Version, 'n'>[];
+}
+
+const KEY = 'conepairJobs';
+const VERSION = 1;
+/** Characters and jobs of such a file. */
+const LONGEST_TEXT = 64_000_000;
+const MOST_JOBS = 500;
+
+/** The file of all jobs that can be read and were not deleted. */
+export async function fileOfJobs({ shelf }: Keeper): Promise<{ text: string; jobs: number }> {
+  const ids = (await shelf.heads()).filter(({ deleted }) => deleted === null).map(({ id }) => id);
+  const jobs: unknown[] = [];
+  for (const id of ids) {
+    const opened = await shelf.open(id);
+    if (!opened.ok) continue;
+    const versions = (await shelf.versions(id)).map(({ name, made, design }) => ({ name, made, design }));
+    jobs.push({ ...JSON.parse(recordText({ ...opened.job.found, first: 0, at: 0 })), versions });
+  }
+  return { text: `${JSON.stringify({ [KEY]: VERSION, jobs })}\n`, jobs: jobs.length };
+}
+
+export type Many = { ok: true; jobs: Moved[] } | { ok: false; errors: DesignError[] };
+
+/** All jobs of such a text, or everything that is wrong with it: none is taken alone. */
+export function readJobs(text: string): Many {
+  const refused = (message: string, path = ''): Many => ({ ok: false, errors: [{ path, message }] });
+  if (text.length > LONGEST_TEXT)
+    return refused(`the file has ${text.length} characters; a file of jobs has ${LONGEST_TEXT} at most`);
+  let raw: { [KEY]?: unknown; jobs?: unknown };
+  try {
+    raw = JSON.parse(text.replace(/^\uFEFF/, ''));
+  } catch {
+    return refused('the file is not whole: it was cut off or altered. Save it once more on the device it came from');
+  }
+  if (raw[KEY] !== VERSION)
+    return refused(`found ${JSON.stringify(raw[KEY])}; this program reads version ${VERSION}: take a newer one`, KEY);
+  if (!Array.isArray(raw.jobs) || raw.jobs.length > MOST_JOBS)
+    return refused(`a list of at most ${MOST_JOBS} jobs is expected`, 'jobs');
+  const read = raw.jobs.map(readMoved);
+  const errors = read.flatMap((one) => (one.ok ? [] : one.errors));
+  return errors.length > 0
+    ? { ok: false, errors }
+    : { ok: true, jobs: read.flatMap((one) => (one.ok ? [one.job] : [])) };
+}
+
+type One = { ok: true; job: Moved } | { ok: false; errors: DesignError[] };
+
+function readMoved(raw: unknown, place: number): One {
+  const path = `jobs[${place}]`;
+  const record = readRecord(JSON.stringify(raw));
+  if (!record.ok) return { ok: false, errors: [{ path, message: record.why }] };
+  const { versions = [] } = raw as { versions?: unknown };
+  const found: Moved['versions'] = [];
+  for (const [n, version] of (Array.isArray(versions) ? versions : []).entries()) {
+    const { name, made, design } = (version ?? {}) as Record<string, unknown>;
+    const result = validateDesign(design);
+    if (!result.ok || typeof name !== 'string')
+      return { ok: false, errors: [{ path: `${path}.versions[${n}]`, message: 'no version of a design stands here' }] };
+    found.push({ name: name.slice(0, 200), made: typeof made === 'number' ? made : 0, design: result.design });
+  }
+  return { ok: true, job: { found: { ...record.found, first: 0, at: 0 }, versions: found } };
+}
+
+/** Puts them beside the jobs that are here; none of these is touched. */
+export async function takeIn({ shelf, device }: Keeper, jobs: readonly Moved[]): Promise<void> {
+  const named = jobs.map((job) => ({ ...job, id: device.newName() }));
+  await shelf.add(named.map(({ id, found }) => ({ id, found })));
+  for (const { id, versions } of named)
+    for (const { name, design, made } of versions) await shelf.nameVersion(id, name, design, made);
+}

@@ -1,0 +1,78 @@
+/** Several jobs in one file: there and back whole, beside what is here; all or none where something is wrong. */
+import { expect, test } from 'vitest';
+import type { Design } from '../../src/design/definition.ts';
+import type { Keeper } from '../../src/jobs/keeper.ts';
+import { fileOfJobs, readJobs, takeIn } from '../../src/jobs/many.ts';
+import { type Found, isFileOfJobs } from '../../src/jobs/record.ts';
+import { createShelf } from '../../src/jobs/shelf.ts';
+import { memoryTables } from '../../src/jobs/tables.ts';
+
+const surface = { halfAngle: 3, diameter: 22, station: 0, from: -20, to: 0 };
+const found = (title: string): Found => {
+  const design: Design = { conepair: 1, title, seats: [{ name: 'seat', journal: surface, bush: surface }] };
+  return { design, system: 'inch', factor: 250, unfinished: { entry: '1' }, made: 5, worked: 7, first: 0, at: 0 };
+};
+
+/** A device with its own names; as much of a keeper as moving jobs asks for. */
+function deviceOf(prefix: string) {
+  let names = 0;
+  const shelf = createShelf(memoryTables());
+  return { shelf, device: { newName: () => `${prefix}${++names}` } } as unknown as Keeper;
+}
+
+async function filled() {
+  const keeper = deviceOf('a');
+  await keeper.shelf.add(['one', 'two', 'gone'].map((title) => ({ id: title, found: found(title) })));
+  await keeper.shelf.nameVersion('two', 'as measured', found('two').design, 11);
+  await keeper.shelf.delete('gone', 9);
+  return keeper;
+}
+
+test('all that were not deleted, with units, forms and named versions, beside what is there already', async () => {
+  const { text, jobs } = await fileOfJobs(await filled());
+  expect(jobs).toBe(2);
+  expect(isFileOfJobs(text)).toBe(true);
+  const other = deviceOf('b');
+  await other.shelf.add([{ id: 'one', found: found('another with that name') }]);
+  const read = readJobs(text);
+  if (!read.ok) throw new Error(read.errors[0]!.message);
+  await takeIn(other, read.jobs);
+  const heads = await other.shelf.heads();
+  expect(heads.map(({ title }) => title).sort()).toEqual(['another with that name', 'one', 'two']);
+  const two = heads.find(({ title }) => title === 'two')!.id;
+  const opened = await other.shelf.open(two);
+  expect(opened.ok && opened.job.found).toEqual(found('two'));
+  expect(await other.shelf.versions(two)).toMatchObject([
+    { name: 'as measured', made: 11, design: found('two').design },
+  ]);
+});
+
+test('one bad job and none is taken; every bad one is named with its place', async () => {
+  const { text } = await fileOfJobs(await filled());
+  const raw = JSON.parse(text);
+  raw.jobs[1].design.seats[0].journal.diameter = -3;
+  raw.jobs[1].versions = [];
+  const read = readJobs(JSON.stringify(raw));
+  expect(read).toMatchObject({ ok: false, errors: [{ path: 'jobs[1]', message: expect.stringMatching(/diameter/) }] });
+  raw.jobs[0].versions = [{ name: 3 }];
+  const both = readJobs(JSON.stringify(raw));
+  expect(both.ok ? [] : both.errors.map(({ path }) => path)).toEqual(['jobs[0].versions[0]', 'jobs[1]']);
+});
+
+test('cut off anywhere, of a newer program, or no list: said, and nothing is read', async () => {
+  const { text } = await fileOfJobs(await filled());
+  const messageOf = (some: string) => {
+    const read = readJobs(some);
+    return read.ok ? '' : read.errors[0]!.message;
+  };
+  for (let length = 20; length < text.length - 2; length += 97)
+    expect(messageOf(text.slice(0, length))).toMatch(/not whole.*Save it once more/);
+  expect(messageOf('{"conepairJobs":2,"jobs":[]}')).toMatch(/found 2; .* version 1: take a newer one/);
+  expect(messageOf('{"conepairJobs":1,"jobs":{}}')).toMatch(/list of at most 500/);
+  expect(messageOf(`{"conepairJobs":1,"jobs":[${'0,'.repeat(500)}0]}`)).toMatch(/list of at most 500/);
+});
+
+test('a design is no file of jobs', () => {
+  expect(isFileOfJobs('{"conepair":1,"notes":"\\"conepairJobs\\":1"}')).toBe(false);
+  expect(isFileOfJobs('\uFEFF\n { "conepairJobs" : 1')).toBe(true);
+});
