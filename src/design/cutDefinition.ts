@@ -4,6 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { MOVE, name, number, part, pulled, SIZE, STATION, sigma } from './fields.ts';
+import { enteredWithNote } from './recordDefinition.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
 
 const MACHINE = USUAL_MACHINE.metric;
@@ -145,13 +146,13 @@ const machine = z.strictObject({
   anchor: z.optional(number('length', 'Work held at', 'Station from which the work grows', STATION, { otherwise: 0 })),
 });
 const trial = z.strictObject({
+  ...enteredWithNote,
   inShapes: z.optional(
     flag(
       'In the shapes',
       'What was taken is off the surfaces of the design already; it counts as history alone, and so does what was read then',
     ),
   ),
-  note: z.optional(z.string().check(z.maxLength(2_000), z.meta({ description: 'Anything worth remembering' }))),
   taken: z.optional(
     z
       .array(

@@ -10,6 +10,7 @@ import * as z from 'zod/mini';
 import { cut } from './cutDefinition.ts';
 import { DEVIATION, MOVE, name, number, part, pulled, SIZE, sigma, station, text } from './fields.ts';
 import { usualMaterial } from './materials.ts';
+import { after, enteredWithNote, recorded, shop } from './recordDefinition.ts';
 import { DRY_FRICTION, USUAL_DENSITY, USUAL_INDEX } from './usualOil.ts';
 
 export type { Quantity, QuantityMeta } from './fields.ts';
@@ -64,6 +65,12 @@ export const surface = z.strictObject({
         z.maxLength(20),
         z.meta({ description: 'Out-of-round: amplitude·cos(count·(angle - phase)), proud where positive' }),
       ),
+  ),
+  caseDepth: z.optional(
+    number('length', 'Case depth', 'Depth of the hard case, square to the surface, before any cut of the history', {
+      above: 0,
+      max: 20,
+    }),
   ),
 });
 
@@ -254,21 +261,7 @@ export const run = z.strictObject({
 const size = (description: string) => number('length', 'Read', description, SIZE);
 const value = (quantity: 'length' | 'fine', description: string) =>
   number(quantity, 'Read', description, { min: -1e5, max: 1e5 });
-const after = z.optional(
-  z.int().check(
-    z.gte(0),
-    z.lte(100),
-    z.meta({
-      title: 'After trial',
-      description: 'How many entries of the history of cuts were done before it was read',
-      quantity: 'count',
-      unit: '1',
-      default: 0,
-      defaultOf: 'before any cut',
-    }),
-  ),
-);
-const onPart = { seat: name, part, sigma, after };
+const onPart = { seat: name, part, sigma, after, ...enteredWithNote };
 
 export const reading = z.discriminatedUnion('kind', [
   z.strictObject({
@@ -309,12 +302,14 @@ export const reading = z.discriminatedUnion('kind', [
     kind: z.literal('standOff'),
     sigma,
     after,
+    ...enteredWithNote,
     value: value('fine', 'Position of first touch on trial assembly'),
   }),
   z.strictObject({
     kind: z.literal('shake'),
     sigma,
     after,
+    ...enteredWithNote,
     value: value('fine', 'Total indicator travel from side to side'),
     ...pulled,
   }),
@@ -423,6 +418,15 @@ export const design = z.strictObject({
       ),
   ),
   cut: z.optional(cut),
+  record: z.optional(
+    z
+      .array(recorded)
+      .check(
+        z.maxLength(1_000),
+        z.meta({ description: 'Notes and photographs of the job, beside readings and trials' }),
+      ),
+  ),
+  shop: z.optional(shop),
   odds: z.optional(odds),
   assumed: z.optional(
     z.array(text(120, 'A place of the design, such as seats[0].bush.diameter')).check(

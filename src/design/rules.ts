@@ -4,6 +4,7 @@
  */
 import type { Design } from './definition.ts';
 import { defaultAt, pathOf, quantityIfAt, stepsOf, valueAt } from './place.ts';
+import { recordRules } from './recordRules.ts';
 
 export interface DesignError {
   /** Where in the file: `seats[0].journal.from`; empty for the file as a whole. */
@@ -209,18 +210,6 @@ function trialRules(trials: unknown, faces: ReadonlySet<unknown>, names: Set<str
   });
 }
 
-/** A reading cannot have been taken after more trials than there are. */
-function readingRules(readings: unknown, trials: number, say: Say): void {
-  list(readings).forEach((entry, i) => {
-    const after = number(object(entry).after);
-    if (after > trials)
-      say(
-        `readings[${i}].after`,
-        `found ${after}, but ${trials === 0 ? 'no trial is' : trials === 1 ? 'only 1 trial is' : `only ${trials} trials are`} written down`,
-      );
-  });
-}
-
 /** What is assumed must be a number that stands in the design, and be named once. */
 function assumedRules(design: Loose, say: Say): void {
   const seen = new Set<string>();
@@ -255,7 +244,7 @@ export function ruleErrors(raw: unknown): DesignError[] {
     seatRules(seat, `seats[${i}]`, say);
   });
   namedSeats(design.readings, 'readings', names, say);
-  readingRules(design.readings, list(object(design.cut).trials).length, say);
+  recordRules(design, say);
   namedSeats(design.priors, 'priors', names, say);
   namedSeats(object(design.odds).spread, 'odds.spread', names, say);
   namedSeats(object(design.run).supply, 'run.supply', names, say);

@@ -6,6 +6,7 @@ import { type Design, design as definition } from './definition.ts';
 import { jsonFault } from './jsonFault.ts';
 import { quantityIfAt } from './place.ts';
 import { fileUnit } from './quantity.ts';
+import { MEANT } from './recordDefinition.ts';
 import { type DesignError, ruleErrors } from './rules.ts';
 
 export type { DesignError } from './rules.ts';
@@ -153,7 +154,12 @@ function explain(issue: Issue, raw: unknown): DesignError[] {
         },
       ];
     case 'invalid_format':
-      return [{ path, message: `found ${show(found)}; it must hold something other than spaces` }];
+      return [
+        {
+          path,
+          message: `found ${show(found)}; it must ${MEANT[String(issue.path.at(-1))] ?? 'hold something other than spaces'}`,
+        },
+      ];
     default:
       return [{ path, message: `found ${show(found)}, which is not allowed here` }];
   }

@@ -2,7 +2,8 @@
 import { type IDBPDatabase, openDB } from 'idb';
 import { type Range, TABLES, type Tables } from './tables.ts';
 
-const VERSION = 1;
+/** The second has photographs. */
+const VERSION = 2;
 
 export interface Database extends Tables {
   close(): void;
@@ -20,7 +21,8 @@ export async function openDatabase(name: string, lost: () => void): Promise<Data
   const connected = async (): Promise<IDBPDatabase> => {
     opening ??= openDB(name, VERSION, {
       upgrade: (db) => {
-        for (const table of TABLES) db.createObjectStore(table, { keyPath: ['job', 'n'] });
+        for (const table of TABLES)
+          if (!db.objectStoreNames.contains(table)) db.createObjectStore(table, { keyPath: ['job', 'n'] });
       },
       // A newer program in another window waits for this one to let go.
       blocking: shut,

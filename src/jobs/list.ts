@@ -31,6 +31,12 @@ export const putJobAway = (keeper: Keeper, id: string, away: boolean): Promise<b
 export const deleteJob = (keeper: Keeper, id: string): Promise<boolean> =>
   keeper.briefly(id, () => keeper.shelf.delete(id, keeper.device.now()));
 
+/** With the photographs that no other job has. */
+export async function removeForGood(keeper: Keeper, ids: readonly string[]): Promise<void> {
+  await keeper.shelf.remove(ids);
+  await keeper.shelf.photographs.sweep(keeper.device.now());
+}
+
 export const bringBackJob = (keeper: Keeper, id: string): Promise<boolean> =>
   keeper.briefly(id, () => keeper.shelf.delete(id, null));
 

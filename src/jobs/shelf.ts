@@ -7,6 +7,7 @@ import { validateDesign } from '../design/validate.ts';
 import { checksum } from './checksum.ts';
 import { asStep, createHistory, type History, type Step } from './history.ts';
 import type { Patch } from './patch.ts';
+import { photographsOf } from './photographs.ts';
 import { type Found, type Kept, readRecord, recordText, type Unreadable } from './record.ts';
 import type { Change, Row, Tables } from './tables.ts';
 
@@ -129,8 +130,11 @@ export function createShelf(tables: Tables) {
     if (row) await tables.write([{ table: 'heads', put: headRow({ ...readHead(row), ...change }) }]);
   };
 
+  const photographs = photographsOf(tables);
+
   return {
     tables,
+    photographs,
     open,
     heads,
     note,

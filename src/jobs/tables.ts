@@ -5,9 +5,9 @@
 
 /**
  * heads: one a job, for the list · slots: two a job, its state · steps: its history · versions: those that were named ·
- * aside: what could not be read · notes: of the program itself
+ * aside: what could not be read · notes: of the program itself · photographs: under names of their own
  */
-export const TABLES = ['heads', 'slots', 'steps', 'versions', 'aside', 'notes'] as const;
+export const TABLES = ['heads', 'slots', 'steps', 'versions', 'aside', 'notes', 'photographs'] as const;
 export type Table = (typeof TABLES)[number];
 
 export interface Row {

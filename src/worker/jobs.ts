@@ -15,6 +15,7 @@ import { measureSection } from '../report/measure/section.ts';
 import { playSection } from '../report/play/section.ts';
 import { printMaps } from '../report/print/maps.ts';
 import { printSection } from '../report/print/section.ts';
+import { statesOf } from '../report/record/states.ts';
 import { solve } from '../report/report.ts';
 
 export type Running = Design & { run: NonNullable<Design['run']> };
@@ -29,6 +30,8 @@ export const JOBS = {
   printMaps: (design: Design) => printMaps(design),
   /** `tools`: which system's tools the shop has */
   measure: ({ design, tools }: { design: Design; tools: System }) => measureSection(design, tools),
+  /** every surface as first measured, after each cut, and now */
+  states: (design: Design) => statesOf(design),
   /** pressure and film on a coarse grid, for a design that changes */
   movingFields: (design: Design) => follower.fields(design),
   /** the same on the full grid, for a design that rests, and of the warm spindle */

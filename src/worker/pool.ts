@@ -23,6 +23,7 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   print: ['sections', 'leave'],
   printMaps: ['sections', 'leave'],
   measure: ['readings', 'end'],
+  states: ['readings', 'leave'],
   movingFields: ['follow', 'leave'],
   fullFields: ['follow', 'leave'],
   warmFields: ['follow', 'leave'],

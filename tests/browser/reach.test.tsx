@@ -40,6 +40,8 @@ const NOT_REACHED: Record<string, string> = {
   $schema: 'the file says itself where its schema is',
   conepair: 'the version of the format',
   'assumed[]': 'a field that is typed, or told to be so, is off the list',
+  'record[].after': 'follows from the trials written down before it',
+  'record[].photograph': 'is taken in from a picture, where the device keeps jobs',
   'cut.trials[].inShapes': 'follows from taking the plan as done',
   'cut.trials[].taken[].renewed': 'follows from the line the plan renews',
   'odds.draws': 'there is no Odds screen yet',
@@ -56,6 +58,11 @@ const button = (name: RegExp) => () =>
 const label = (name: RegExp) => () =>
   [...document.querySelectorAll('label, legend')].some(({ textContent }) => name.test(textContent!.trim()));
 
+const within = (form: string) => (name: RegExp) => () =>
+  [...document.querySelectorAll(`${form} label`)].some(({ textContent }) => name.test(textContent!.trim()));
+const inTrial = within('.trial-form');
+const inNote = within('.new-note');
+
 /** Forms and lists that are more than a field for a place: on which screen, and what is there to be found. */
 const BY_FORM: Record<string, [screen: string, there: () => boolean]> = {
   'readings[].kind': ['Measure', button(/^\+ Ball depth/)],
@@ -70,6 +77,13 @@ const BY_FORM: Record<string, [screen: string, there: () => boolean]> = {
   'cut.work.done[]': ['Cut', label(/Read the machine/)],
   'cut.work.order[]': ['Cut', () => document.querySelector('[aria-label^="Later: "]') !== null],
   'cut.trials[].note': ['Cut', label(/^Note$/)],
+  'cut.trials[].date': ['Cut', inTrial(/^Date$/)],
+  'cut.trials[].by': ['Cut', inTrial(/^By$/)],
+  'cut.trials[].stage': ['Cut', inTrial(/^Stage$/)],
+  'record[].note': ['Measure', label(/^A note$/)],
+  'record[].date': ['Measure', inNote(/^Date$/)],
+  'record[].by': ['Measure', inNote(/^By$/)],
+  'record[].stage': ['Measure', inNote(/^Stage$/)],
   'cut.trials[].taken[].seat': ['Cut', label(/^Off the steep journal$/)],
   'cut.trials[].taken[].part': ['Cut', label(/^Off the steep journal$/)],
   'cut.trials[].taken[].normal': ['Cut', label(/^Off the steep journal$/)],

@@ -9,6 +9,7 @@ import { validateDesign } from '../../src/design/validate.ts';
 import { between, perhaps, sized } from './arbitrary.ts';
 import { cutOf } from './grammarCut.ts';
 import { readingsOf } from './grammarReadings.ts';
+import { record, shop } from './grammarRecord.ts';
 
 const ANGLES = fc.oneof(
   between(1, 8),
@@ -56,7 +57,7 @@ interface Shape {
 function surfaceOf(
   { halfAngle, rear, from, to }: Shape,
   at: number,
-  [worn, round]: [[number, number[]] | undefined, Surface['lobes'] | undefined],
+  [worn, round, caseDepth]: [[number, number[]] | undefined, Surface['lobes'] | undefined, number | undefined],
 ): Surface {
   const slope = Math.tan((halfAngle * Math.PI) / 180);
   const station = from + at * (to - from);
@@ -72,6 +73,7 @@ function surfaceOf(
     to,
     ...(profile && { profile }),
     ...(round && { lobes: round }),
+    ...(caseDepth !== undefined && { caseDepth }),
   };
 }
 
@@ -88,6 +90,7 @@ const seatOf = (name: string): fc.Arbitrary<Seat> =>
       clearance: CLEARANCE,
       worn: fc.tuple(perhaps(wear), perhaps(wear)),
       round: fc.tuple(perhaps(lobes), perhaps(lobes)),
+      hard: fc.tuple(perhaps(sized(1e-3, 20)), perhaps(sized(1e-3, 20))),
       film: perhaps(
         fc.record(
           {
@@ -117,8 +120,8 @@ const seatOf = (name: string): fc.Arbitrary<Seat> =>
       };
       return {
         name,
-        journal: surfaceOf(journal, c.at[0], [c.worn[0], c.round[0]]),
-        bush: surfaceOf(bush, c.at[1], [c.worn[1], c.round[1]]),
+        journal: surfaceOf(journal, c.at[0], [c.worn[0], c.round[0], c.hard[0]]),
+        bush: surfaceOf(bush, c.at[1], [c.worn[1], c.round[1], c.hard[1]]),
         ...(c.film && { film: c.film }),
       };
     });
@@ -258,6 +261,8 @@ const designOf = (all: readonly Seat[], running: number) =>
       .integer({ min: 0, max: 999 })
       .chain((dice): fc.Arbitrary<unknown> => (dice < running * 1000 ? runOf(all) : fc.constant(undefined))),
     readings: perhaps(readingsOf(all), 2),
+    record: perhaps(record),
+    shop: perhaps(shop),
     priors: perhaps(priorsOf(all)),
     cut: perhaps(cutOf(all), 2),
     odds: perhaps(oddsOf(all)),

@@ -5,6 +5,7 @@
 import fc from 'fast-check';
 import type { Seat } from '../../src/design/definition.ts';
 import { between, perhaps, sized } from './arbitrary.ts';
+import { entered } from './grammarRecord.ts';
 
 const SMALL = fc.oneof(between(0, 0.1), fc.constant(0), between(0, 10));
 const FACES = ['spacer', 'shoulder', 'shim'];
@@ -148,7 +149,12 @@ export const cutOf = (all: readonly Seat[]) =>
       ),
       machine: perhaps(machine),
       doubt: perhaps(sized(1e-6, 1)),
-      trials: perhaps(fc.array(trial(all), { maxLength: 3 })),
+      trials: perhaps(
+        fc.array(
+          fc.tuple(trial(all), perhaps(entered)).map(([cuts, told]) => ({ ...told, ...cuts })),
+          { maxLength: 3 },
+        ),
+      ),
       lap: perhaps(lap),
     },
     { requiredKeys: ['allow'] },

@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import type { Seat } from '../../src/design/definition.ts';
 import { between, perhaps, sized } from './arbitrary.ts';
+import { entered } from './grammarRecord.ts';
 
 const SIGMA = fc.oneof(
   { weight: 4, arbitrary: sized(1e-4, 0.01) },
@@ -94,7 +95,9 @@ export const readingsOf = (all: readonly Seat[]) =>
       )
       .chain(
         ([seat, part, share, length, sigma, pair]): fc.Arbitrary<object> =>
-          pair ? ofPair(sigma) : onSurface(seat, part, share, length, sigma),
+          fc
+            .tuple(pair ? ofPair(sigma) : onSurface(seat, part, share, length, sigma), perhaps(entered))
+            .map(([reading, told]) => ({ ...told, ...reading })),
       ),
     { minLength: 1, maxLength: 16 },
   );

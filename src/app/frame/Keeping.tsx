@@ -51,6 +51,8 @@ function textOf(told: Told): string {
       return 'The last change to this job cannot be read; what is open is the state before it. What is left of the other is set aside, under Jobs.';
     case 'file':
       return 'This job stands on this device alone, and no file of it was ever saved. Some browsers drop what a page keeps after seven days without a visit. A file is safer.';
+    case 'photographs':
+      return `The file goes without ${told.count === 1 ? 'the photograph' : `the ${told.count} photographs`} of this job: they stay on this device. Save those that matter as pictures, in its record.`;
     case 'elsewhere':
       return isRefusal(told)
         ? 'Not changed: this job is open in another window. Take it over to change it here.'

@@ -2,6 +2,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Keeper } from '../../jobs/keeper.ts';
 import type { Opened, OpenJob } from '../../jobs/shelf.ts';
+import { photographCount } from '../record/entries.ts';
 import type { State } from './store.ts';
 import { type Told, unread } from './told.ts';
 
@@ -97,6 +98,8 @@ export function keepingOf(
     fileSaved() {
       keeper?.fileSaved();
       untellAll('file');
+      const count = photographCount(store.getState().design);
+      if (count > 0) tell({ what: 'photographs', count });
     },
     takeOver: () => keeper?.takeOver(),
     close: (told: Told) => untell((one) => one === told),

@@ -5,10 +5,12 @@ import type { Unreadable } from '../../jobs/record.ts';
 /**
  * `nowhere`: the browser keeps nothing · `newer`: what it keeps belongs to a newer program · `full`: no room ·
  * `failed`: refused otherwise · `evicted`: thrown away by the browser · `elsewhere`: open in another window too ·
- * `older`: the newest state could not be read · `file`: no file was ever saved · `aside`: left by opening another.
+ * `older`: the newest state could not be read · `file`: no file was ever saved · `photographs`: a file went without
+ * them · `aside`: left by opening another.
  */
 export type Told =
   | { what: 'nowhere' | 'newer' | 'full' | 'failed' | 'evicted' | 'older' | 'file' }
+  | { what: 'photographs'; count: number }
   | { what: 'elsewhere'; refused: number }
   | { what: 'unreadable'; name: string; unreadable: Unreadable }
   | { what: 'aside'; piece: string; title: string };

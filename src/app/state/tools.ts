@@ -1,12 +1,17 @@
 /**
- * Which system's tools the shop works with: as the units of the screen, until the person says otherwise. Kept while the
- * page is open.
+ * Which system's tools the shop works with: as the units of the screen, until the person says otherwise of this job.
  */
-import { useStore } from 'zustand';
-import { createStore } from 'zustand/vanilla';
+import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 
-/** null: as the units */
-export const toolChoice = createStore<{ chosen: System | null }>(() => ({ chosen: null }));
+export const toolsOf = ({ shop }: Pick<Design, 'shop'>, system: System): System => shop?.tools ?? system;
 
-export const useTools = (system: System): System => useStore(toolChoice, (state) => state.chosen) ?? system;
+type Shop = NonNullable<Design['shop']>;
+
+/** The job with another word of its shop; without it where none is given. */
+export function withShop<K extends keyof Shop>(design: Design, key: K, value: Shop[K] | null): Design {
+  const { shop, ...rest } = design;
+  const { [key]: _, ...others } = shop ?? {};
+  const said: Shop = value === null || value === undefined ? others : { ...others, [key]: value };
+  return Object.keys(said).length > 0 ? { ...rest, shop: said } : rest;
+}

@@ -3,9 +3,9 @@ import { useMemo } from 'react';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import { withShopTools } from '../../report/cut/usualMachine.ts';
-import { useTools } from './tools.ts';
+import { toolsOf } from './tools.ts';
 
 export function useShopDesign(design: Design, system: System): Design {
-  const tools = useTools(system);
+  const tools = toolsOf(design, system);
   return useMemo(() => withShopTools(design, tools), [design, tools]);
 }

@@ -5,6 +5,7 @@
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { job } from '../../worker/pool.ts';
+import { photographCount } from '../record/entries.ts';
 import { nameOf, offer, saveFile } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
 import { solids } from './drawnNow.ts';
@@ -76,6 +77,9 @@ function ThisDesign({ work, run }: Part) {
           {busy ? 'The report is being worked out' : 'Report as JSON'}
         </button>
       </p>
+      {photographCount(design) > 0 && (
+        <p className="fine">Photographs stay on this device: no file and no link takes them along.</p>
+      )}
       {link === null ? (
         <p className="fine">Too large for a link ({LONGEST_LINK} characters at most): pass the file on.</p>
       ) : (

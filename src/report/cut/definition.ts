@@ -274,6 +274,23 @@ const remaining = z.strictObject({
   inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance' })),
 });
 
+const caseLeft = z.strictObject({
+  seat: z.string(),
+  part,
+  depth: mm('Depth of the hard case before any cut of the history'),
+  used: mm('Stock that the cuts of the history took of it, square to the surface'),
+  left: mm('What is left of it; below 0 where the cuts went through'),
+  sigma: mm('Standard uncertainty of both: that of the stock taken'),
+  planned: mm('Greatest stock that is still to come off'),
+  after: mm('What is then left of it; below 0 where that goes through'),
+  status: z.enum(['kept', 'doubtful', 'through', 'gone']).check(
+    z.meta({
+      description:
+        'Whether what is to come off leaves some of it: surely (39 times in 40), perhaps, or not; gone: there is none left already',
+    }),
+  ),
+});
+
 const lapState = z.strictObject({
   position: mm('Position of the journal'),
   turns: plain('Turns so far'),
@@ -362,6 +379,9 @@ export const cutReport = z.strictObject({
     z.array(trial).check(z.meta({ description: 'One for each trial that is not in the shapes of the design yet' })),
   ),
   remaining: z.optional(remaining),
+  case: z.optional(
+    z.array(caseLeft).check(z.meta({ description: 'Of the surfaces that say how deep their hard case is' })),
+  ),
   without: z.optional(
     z
       .strictObject({ trial: z.int(), what: z.enum(['standOff', 'shake', 'blue']), remaining })

@@ -18,6 +18,7 @@ import { degrees, metres, millimetres, radians } from '../convert.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
 import { aimsSection, tradeSection } from './aimsSection.ts';
 import { asTheyAre } from './asTheyAre.ts';
+import { caseSection } from './caseLeft.ts';
 import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
 import { doubtOf, doubtSection } from './doubt.ts';
 import { inTolerance } from './inTolerance.ts';
@@ -40,16 +41,19 @@ export function cutSection(design: Design): CutReport | undefined {
   const sigmaOf = plan ? doubtOfSteps(cut, input, doubt.covariance) : () => null;
   const safe = (seat: number, part: Part) => metres(sigmaOf(seat, part)?.safe ?? Number.POSITIVE_INFINITY);
   const steps = plan
-    ? stepsOf(input, plan, toMachine(cut), { readings: toReadings(design), tools: toTools(cut), safe })
+    ? stepsOf(input, plan, toMachine(cut), { readings: toReadings(design), tools: toTools(design, cut), safe })
     : [];
   const position = plan ? plan.position : input.position;
   const move = journalMove(input, position);
   const pitch = design.adjuster?.pitch;
   const reached = reachedBy(plan);
+  const surfaces = steps
+    .filter((step) => step.kind === 'surface')
+    .map((step) => stepSection(design, step, reached([step.seat]), sigmaOf(step.seat, step.part)));
+  const trials = trialSection(design, cut, input, doubt.covariance);
+  const hard = caseSection(design, { steps: surfaces, remaining: trials.remaining });
   return {
-    steps: steps
-      .filter((step) => step.kind === 'surface')
-      .map((step) => stepSection(design, step, reached([step.seat]), sigmaOf(step.seat, step.part))),
+    steps: surfaces,
     position: millimetres(position),
     films: filmsSection(design, plan, input),
     feasible: verdict.status === 'planned',
@@ -78,7 +82,8 @@ export function cutSection(design: Design): CutReport | undefined {
       steps,
       (step) => step.kind === 'surface' && metres(sigmaOf(step.seat, step.part)?.safe ?? 0) < step.normal - NO_STEP,
     ),
-    ...trialSection(design, cut, input, doubt.covariance),
+    ...trials,
+    ...(hard && { case: hard }),
     ...(cut.lap && { lap: lapSection(design, cut.lap, input) }),
   };
 }

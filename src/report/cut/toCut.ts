@@ -8,9 +8,10 @@ import type { PlanInput } from '../../engine/cutting/problem.ts';
 import type { Machine } from '../../engine/cutting/steps.ts';
 import type { Trial } from '../../engine/cutting/trial.ts';
 import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
-import { TOOLS, type Tooling } from '../../engine/gauging/tooling.ts';
+import type { Tooling } from '../../engine/gauging/tooling.ts';
 import { metres, millimetres, radians } from '../convert.ts';
 import { freeOf, toPlaySeats } from '../play/toPlay.ts';
+import { shopTools } from '../shopTools.ts';
 import { FACE_SIGMA, surfaceSigma } from './metalDoubt.ts';
 import { openTrials } from './openTrials.ts';
 
@@ -98,7 +99,7 @@ export function toAngleTools({ machine = {} }: Cut): AngleTools {
 }
 
 /** Rolls and balls of the shop: inch where its blocks are. */
-export const toTools = (cut: Cut): Tooling => TOOLS[toAngleTools(cut).blocks.system];
+export const toTools = (design: Design, cut: Cut): Tooling => shopTools(design, toAngleTools(cut).blocks.system);
 
 /** The way the person sets angles by; null: that which is finest. */
 export const ownWay = ({ machine = {} }: Cut): Way | null => machine.setBy ?? null;

@@ -19,8 +19,10 @@ const WORDS = ['kind', 'seat', 'part'] as const;
 const ANGLES = ['direction'] as const;
 /** Plain numbers. */
 const COUNTS = ['after'] as const;
+/** A person's own words, and the day; as they stand. */
+const TEXTS = ['date', 'stage', 'by', 'note'] as const;
 /** Every column, in the order in which they are written. */
-export const COLUMNS = [...WORDS, ...LENGTHS, ...ANGLES, ...COUNTS] as const;
+export const COLUMNS = [...WORDS, ...LENGTHS, ...ANGLES, ...COUNTS, ...TEXTS] as const;
 type Column = (typeof COLUMNS)[number];
 
 export interface TableError {
@@ -57,12 +59,15 @@ export function readingsToCsv(readings: readonly Reading[], system: System = 'me
   const cellOf = (value: string | number | undefined, column: Column) =>
     typeof value === 'number' ? Number((isLength(column) ? value / size : value).toPrecision(DIGITS)) : (value ?? '');
   const rows = readings.map((entry) =>
-    COLUMNS.map((column) => cellOf((entry as Partial<Record<Column, string | number>>)[column], column)),
+    COLUMNS.map((column) => {
+      const value = (entry as Partial<Record<Column, string | number>>)[column];
+      return isText(column) && typeof value === 'string' ? defused(value) : cellOf(value, column);
+    }),
   );
   return Papa.unparse(
     [
       COLUMNS.map((column) =>
-        isWord(column) || isCount(column)
+        isWord(column) || isCount(column) || isText(column)
           ? column
           : `${column} (${isAngle(column) ? 'deg' : system === 'metric' ? 'mm' : 'in'})`,
       ),
@@ -138,7 +143,12 @@ const isHeadless = (first: readonly string[]): boolean =>
 const isWord = (column: string) => (WORDS as readonly string[]).includes(column);
 const isAngle = (column: string) => (ANGLES as readonly string[]).includes(column);
 const isCount = (column: string) => (COUNTS as readonly string[]).includes(column);
-const isLength = (column: string) => !isWord(column) && !isAngle(column) && !isCount(column);
+const isText = (column: string) => (TEXTS as readonly string[]).includes(column);
+
+/** An apostrophe keeps a spreadsheet from reckoning; words that have one of their own there get another. */
+const defused = (text: string) => (/^'*[=+\-@\t\r]/.test(text) ? `'${text}` : text);
+const undefused = (cell: string) => (/^'+[=+\-@\t\r]/.test(cell) ? cell.slice(1) : cell);
+const isLength = (column: string) => !isWord(column) && !isAngle(column) && !isCount(column) && !isText(column);
 
 /** The name of a column, what a number alone below it is in (mm), and what is wrong with its unit. */
 interface Head {
@@ -166,7 +176,7 @@ function ownColumns(kind: string): Column[] | null {
   const option = reading.def.options.find(({ shape }) =>
     (shape.kind.def.values as readonly string[]).some((name) => name.toLowerCase() === kind.toLowerCase()),
   );
-  return option ? COLUMNS.filter((column) => column in option.shape && !isCount(column)) : null;
+  return option ? COLUMNS.filter((column) => column in option.shape && !isCount(column) && !isText(column)) : null;
 }
 
 /**
@@ -246,6 +256,10 @@ function readingOf(
       found[column] = wordOf(column, cell, design);
       return;
     }
+    if (isText(column)) {
+      found[column] = column === 'date' ? isoDay(cell) : undefused(cell);
+      return;
+    }
     const written = cell.replace('−', '-');
     const typed = isCount(column)
       ? typedCount(written)
@@ -260,6 +274,14 @@ function readingOf(
     }
   });
   return found;
+}
+
+/** The day as the file has it, where a spreadsheet wrote it year/month/day or day.month.year; else as it stands. */
+function isoDay(cell: string): string {
+  const [, year, month, day] = /^(\d{4})[/.](\d{1,2})[/.](\d{1,2})$/.exec(cell) ?? [];
+  const [, d, m, y] = /^(\d{1,2})\.(\d{1,2})\.(\d{4})$/.exec(cell) ?? [];
+  const parts = year ? [year, month!, day!] : y ? [y, m!, d!] : null;
+  return parts ? parts.map((part) => part.padStart(2, '0')).join('-') : cell;
 }
 
 function typedCount(text: string): Typed {

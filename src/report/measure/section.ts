@@ -6,9 +6,9 @@ import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposi
 import { isOfShape, type On, type ShapeUnknown, type Unknown } from '../../engine/belief/unknowns.ts';
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
-import { TOOLS } from '../../engine/gauging/tooling.ts';
 import { degrees, metres, millimetres } from '../convert.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
+import { shopTools } from '../shopTools.ts';
 import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
 import { fromReading, toPriors } from './toReading.ts';
@@ -32,7 +32,7 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
   );
   if (found.kind === 'unusable') return { ...NOTHING, impossible, overtaken: old };
   const position = metres(design.position ?? 0);
-  const whole = wholeOf(found, readings, priors, TOOLS[tools]);
+  const whole = wholeOf(found, readings, priors, shopTools(design, tools));
   const consequences = consequencesSection(design, found, position);
   return {
     surfaces: surfacesOf(found).map((on) => surfaceSection(design, found, on)),

@@ -67,7 +67,7 @@ function leftStep(
     known.length > 0
       ? known.map(({ reading }) => toReading(design, reading))
       : gaugesFor(before, i, part, toReadings(design), {
-          tools: toTools(design.cut ?? { allow: [] }),
+          tools: toTools(design, design.cut ?? { allow: [] }),
           after: toSeats(reckoned),
         });
   const gauges = isSame ? found() : [];

@@ -21,7 +21,7 @@ export interface PartsAfterTrials {
 }
 
 /** Normal stock off a surface, metal off a face (mm). */
-interface Off {
+export interface Off {
   surfaces: readonly { seat: string; part: Part; normal: number }[];
   faces: readonly { name: string; off: number }[];
 }
@@ -49,7 +49,7 @@ export function partsAfterTrials(
   return { now, reckoned: then, believed: opened(then), believedNow: opened(now) };
 }
 
-function partsLess(design: Design, { surfaces, faces }: Off): Design {
+export function partsLess(design: Design, { surfaces, faces }: Off): Design {
   const { cut } = design;
   const cutSurface = (seat: Seat, part: Part): Surface => {
     const normal = surfaces.reduce(

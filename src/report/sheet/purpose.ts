@@ -1,6 +1,7 @@
 /** What a sheet is for, and what it says at its top: a work order only where the plan gives the films. */
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
+import { withCase } from '../cut/caseWords.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { leftOf, leftVerdict } from '../cut/leftVerdict.ts';
 import { NOTHING } from '../cut/listed.ts';
@@ -22,7 +23,13 @@ const NAMED = 3;
 /** What the steps say by themselves, and what is another job than this. */
 const LEFT_OUT = /^(In this order|By the doubt of the measurements|Lapped together|Nothing stops this journal)/;
 
+/** A hard case that would be cut through stands first on it; what is to be done stays what it is. */
 export function purposeOf(design: Design, cut: CutReport | null, system: System): Purpose {
+  const purpose = plainPurpose(design, cut, system);
+  return cut === null ? purpose : withCase(purpose, cut, system);
+}
+
+function plainPurpose(design: Design, cut: CutReport | null, system: System): Purpose {
   if (cut === null) return { kind: 'parts', ...fitVerdict(design, fitSection(design), system) };
   const after = afterTrials(design, cut, system);
   if (after) return after;

@@ -54,8 +54,26 @@ describe('there and back', () => {
         direction: number(-360, 360),
       }),
     );
+    const words = (maxLength: number) =>
+      fc
+        .oneof(
+          fc.constantFrom("'", '=1+1', "'=A1", '−3', '@x', 'a,b;c\t"d"', 'pressed', 'in two\nlines'),
+          fc.string({ maxLength }),
+        )
+        .map((text) => text.trim().slice(0, maxLength).trim())
+        .filter((text) => text !== '');
+    const entered = fc.record(
+      {
+        date: fc.constantFrom('2026-03-31', '2026-03-31T14:30+01:00'),
+        by: words(60),
+        stage: words(40),
+        note: words(200),
+      },
+      { requiredKeys: [] },
+    );
+    const anyEntered = fc.tuple(any, entered).map(([reading, more]) => ({ ...reading, ...more }));
     fc.assert(
-      fc.property(fc.array(any, { maxLength: 12 }), (readings) => {
+      fc.property(fc.array(anyEntered, { maxLength: 12 }), (readings) => {
         for (const system of ['metric', 'inch'] as const) {
           const back = read(readingsToCsv(readings, system));
           if (!back.ok) throw new Error(JSON.stringify(back.errors));
@@ -73,6 +91,23 @@ describe('there and back', () => {
       }),
       { seed: 41, numRuns: 200 },
     );
+  });
+
+  test('a table of before these columns, and days as spreadsheets write them', () => {
+    const old = read('kind,seat,part,value,sigma,station\ndiameter,shallow,journal,21,0.001,-5');
+    expect(old.ok && old.readings).toEqual([
+      { kind: 'diameter', seat: 'shallow', part: 'journal', value: 21, sigma: 0.001, station: -5 },
+    ]);
+    const dated = (day: string) =>
+      read(`kind,seat,part,value,sigma,station,date,by,note\ndiameter,shallow,journal,21,0.001,-5,${day},Ada,'=dry`);
+    for (const day of ['2026-03-01', '2026/3/1', '1.3.2026']) {
+      const table = dated(day);
+      expect(table.ok && table.readings[0]).toMatchObject({ date: '2026-03-01', by: 'Ada', note: '=dry' });
+    }
+    for (const day of ['3/1/2026', '31.2.2026', 'Monday']) {
+      const table = dated(day);
+      expect(table.ok ? [] : table.errors.map(({ row, column }) => `${row} ${column}`)).toEqual(['2 date']);
+    }
   });
 
   test('a table written here is the same notebook where the screen shows inches', () => {
@@ -125,10 +160,12 @@ describe('what a spreadsheet or a hand writes', () => {
       sigma: 0.0001 * 25.4,
       station: -3.8099999999999996,
     };
-    expect(readingsToCsv([reading]).split('\r\n')[1]).toBe('diameter,shallow,journal,17.78,0.00254,-3.81,,,,,,,,,,');
+    expect(readingsToCsv([reading]).split('\r\n')[1]).toBe(
+      'diameter,shallow,journal,17.78,0.00254,-3.81,,,,,,,,,,,,,,',
+    );
     expect(readingsToCsv([reading], 'inch').split('\r\n')).toEqual([
-      expect.stringMatching(/^kind,seat,part,value \(in\),sigma \(in\),.*,direction \(deg\),after$/),
-      'diameter,shallow,journal,0.7,0.0001,-0.15,,,,,,,,,,',
+      expect.stringMatching(/^kind,seat,part,value \(in\),sigma \(in\),.*,direction \(deg\),after,date,stage,by,note$/),
+      'diameter,shallow,journal,0.7,0.0001,-0.15,,,,,,,,,,,,,,',
     ]);
   });
 
@@ -143,9 +180,9 @@ describe('what a spreadsheet or a hand writes', () => {
 
   test('columns of another name are left out and told once; where something is missing they are told with it', () => {
     const table = read(
-      'kind,seat,part,value,sigma,station,remark,by (whom)\ndiameter,shallow,bush,17.5,0.001,-5,warm,me\ndiameter,shallow,bush,17.4,0.001,-6,,me',
+      'kind,seat,part,value,sigma,station,remark,witness (whom)\ndiameter,shallow,bush,17.5,0.001,-5,warm,me\ndiameter,shallow,bush,17.4,0.001,-6,,me',
     );
-    expect(table).toMatchObject({ ok: true, ignored: ['remark', 'by'] });
+    expect(table).toMatchObject({ ok: true, ignored: ['remark', 'witness'] });
     expect(table.ok && table.readings).toHaveLength(2);
     expect(errorsOf('kind,seat,part,value,sigma,place\ndiameter,shallow,bush,17.5,0.001,-5')).toEqual([
       '1 place',

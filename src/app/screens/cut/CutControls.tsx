@@ -7,7 +7,7 @@ import { BLOCK_SETS } from '../../../engine/gauging/blockSets.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
 import type { Work } from '../../state/store.ts';
-import { useTools } from '../../state/tools.ts';
+import { toolsOf } from '../../state/tools.ts';
 import { allowedAt, withAllowed, withFace, withFaceSeat, withoutFace } from './entries.ts';
 
 type Options = readonly { value: string; text: string }[];
@@ -109,7 +109,7 @@ const errors = (tools: System): Control[] => quantities(tools, 'toolHeight', 'le
 export default function CutControls({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
-  const tools = useTools(system);
+  const tools = toolsOf(design, system);
   const { cut } = design;
   if (!cut) return null;
   return (

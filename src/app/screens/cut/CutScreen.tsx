@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed } from '../../../report/assumed.ts';
+import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
@@ -28,6 +29,7 @@ import { UnwrittenMetal } from './UnwrittenMetal.tsx';
 import './cut.css';
 import '../run/run.css';
 import { Fault } from '../../frame/Fault.tsx';
+import { RecordOfJob } from '../../record/RecordOfJob.tsx';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
@@ -36,7 +38,12 @@ import { useSolved } from '../../state/useSolved.ts';
 export default function CutScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const allowed = design.cut !== undefined;
-  return <WorkContext value={work}>{allowed ? <Plan work={work} /> : <NothingCut work={work} />}</WorkContext>;
+  return (
+    <WorkContext value={work}>
+      {allowed ? <Plan work={work} /> : <NothingCut work={work} />}
+      <RecordOfJob work={work} />
+    </WorkContext>
+  );
 }
 
 /** Every seat that is cut, large enough to see a micrometre. */
@@ -78,7 +85,11 @@ function Plan({ work }: { work: Work }) {
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
-  const verdict = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']);
+  const verdict = withCase(
+    asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']),
+    cut,
+    system,
+  );
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
   // It stands first where it speaks against the plan, and while it is not known whether it does.

@@ -8,7 +8,9 @@ import { leftOf } from '../../../report/cut/leftVerdict.ts';
 import { listed } from '../../../report/cut/listed.ts';
 import { designWithPlanDone, takenBeyond } from '../../../report/cut/planDone.ts';
 import { filmsText, isPressed, isReached } from '../../../report/cut/verdict.ts';
+import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
+import { lastTrialTold } from './entries.ts';
 
 interface Props {
   work: Work;
@@ -32,7 +34,7 @@ export function TakeDone({ work, design, stale, cut, system }: Props) {
       ? ''
       : `By the trials there is still left ${listed(left)}, so the parts are most likely not as planned. `;
   const kept = cut.remaining ? ' as they were planned, not as the trials tell, which become history,' : ' as planned';
-  const take = () => work.change((d) => designWithPlanDone(d, cut), { kept: true });
+  const take = () => work.change((d) => lastTrialTold(designWithPlanDone(d, cut), offeredForCut(d)), { kept: true });
   return (
     <p className="buttons">
       <button

@@ -8,6 +8,8 @@ import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalD
 import { expectedShake, expectedStandOff, refusedTrial } from '../../../report/cut/refusedTrial.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { TypedField } from '../../controls/TypedField.tsx';
+import { Entered } from '../../record/Entered.tsx';
+import { bare } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { type Trial, withTrial } from './entries.ts';
 import { type Draft, INDICATOR, type Measure, metalAlone, tellsMetal, trialOf, usualShake } from './trialDraft.ts';
@@ -268,6 +270,11 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
             </label>
           ))}
         </div>
+      </fieldset>
+      {/* Enter takes what is typed in a field here; it does not write the trial down. */}
+      <fieldset onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}>
+        <legend>When, who, stage</legend>
+        <Entered told={draft.told} change={(told) => set({ told: bare(told) })} note={false} />
       </fieldset>
       <div className="local">
         <label htmlFor="trial-note">Note</label>

@@ -9,6 +9,7 @@ import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { closedCount } from '../../../report/cut/openTrials.ts';
 import { tellsAnything } from '../../../report/cut/trialSection.ts';
 import { offFaceText, trialText } from '../../../report/cut/trialText.ts';
+import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { type Trial, withoutTrial } from './entries.ts';
 import { divisionsText } from './Steps.tsx';
@@ -87,7 +88,10 @@ export function Trials({ work, cut, system }: Props) {
         form('new', writing.draft)
       ) : (
         <p className="buttons">
-          <button type="button" onClick={() => setWriting({ at: 'new', draft: draftOf(cut, design, system) })}>
+          <button
+            type="button"
+            onClick={() => setWriting({ at: 'new', draft: draftOf(cut, design, system, offeredForCut(design)) })}
+          >
             Write down a trial
           </button>
         </p>

@@ -2,6 +2,7 @@
 import type { Design, Part } from '../../../design/definition.ts';
 import { type System, TENTH } from '../../../design/units.ts';
 import type { LimitReport } from '../../../report/cut/definition.ts';
+import type { Told } from '../../../report/record/story.ts';
 
 export type Cut = NonNullable<Design['cut']>;
 export type Trial = NonNullable<Cut['trials']>[number];
@@ -119,16 +120,28 @@ export const withTrial = (design: Design, trial: Trial, index?: number): Design 
 
 /** One trial less; readings taken after it are then one trial nearer to the beginning. */
 export function withoutTrial(design: Design, index: number): Design {
-  const { readings } = design;
+  const { readings, record } = design;
   const after = (n: number | undefined) => (n !== undefined && n > index ? n - 1 : n);
   const left = withCut(design, ({ trials = [], ...cut }) => {
     const kept = trials.filter((_, i) => i !== index);
     return kept.length > 0 ? { ...cut, trials: kept } : cut;
   });
-  return readings?.some((reading) => after(reading.after) !== reading.after)
-    ? { ...left, readings: readings.map((reading) => ({ ...reading, after: after(reading.after) })) }
-    : left;
+  const isLater = (entry: { after?: number | undefined }) => after(entry.after) !== entry.after;
+  const nearer = <E extends { after?: number | undefined }>(entries: E[]): E[] =>
+    entries.map((entry) => (isLater(entry) ? { ...entry, after: after(entry.after) } : entry));
+  return {
+    ...left,
+    ...(readings?.some(isLater) && { readings: nearer(readings) }),
+    ...(record?.some(isLater) && { record: nearer(record) }),
+  };
 }
+
+/** The last entry of the history with its day and hand, as the clock and the person tell. */
+export const lastTrialTold = (design: Design, told: Told): Design =>
+  withCut(design, (cut) => ({
+    ...cut,
+    trials: (cut.trials ?? []).map((trial, i, all) => (i === all.length - 1 ? { ...told, ...trial } : trial)),
+  }));
 
 export const withLap = (design: Design): Design => withCut(design, (cut) => ({ ...cut, lap: { force: PUSH } }));
 export const withoutLap = (design: Design): Design => withCut(design, ({ lap: _, ...cut }) => cut);

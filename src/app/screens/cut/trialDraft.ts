@@ -2,6 +2,8 @@
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import type { Told } from '../../../report/record/story.ts';
+import { bare } from '../../record/entered.ts';
 import type { Trial } from './entries.ts';
 
 type Surface = Pick<NonNullable<Trial['taken']>[number], 'seat' | 'part'>;
@@ -10,6 +12,8 @@ type Surface = Pick<NonNullable<Trial['taken']>[number], 'seat' | 'part'>;
 export type Measure = 'square' | 'diameter';
 
 export interface Draft {
+  /** when, by whom, at what stage */
+  told: Told;
   note: string;
   measure: Measure;
   taken: (Surface & { normal: number | null; sigma?: number | undefined })[];
@@ -60,6 +64,7 @@ export function draftOf(
   const typed = (value: number | undefined, usually: number) =>
     value === undefined || value === usually ? null : value;
   return {
+    told: bare({ ...old, note: undefined }),
     note: old.note ?? '',
     measure: 'square',
     taken: [...surfaces.values()].map((surface) => {
@@ -86,6 +91,7 @@ export const draftFor = (draft: Draft, { seats, cut }: Design): Draft => {
   const has = (name: string) => seats.some((seat) => seat.name === name);
   return {
     ...draft,
+    told: draft.told ?? {},
     taken: draft.taken.filter(({ seat }) => has(seat)),
     faces: draft.faces.filter(({ name }) => cut?.faces?.some((face) => face.name === name)),
     blue: Object.fromEntries(Object.entries(draft.blue).filter(([seat]) => has(seat))),
@@ -110,6 +116,7 @@ export function trialOf(draft: Draft, design: Design, system: System): Trial {
   const blue = Object.entries(draft.blue).map(([seat, prints]) => ({ seat, prints }));
   const usual = usualShake(design);
   return {
+    ...draft.told,
     ...(draft.note.trim() !== '' && { note: draft.note.trim() }),
     ...(taken.length > 0 && { taken }),
     ...(faces.length > 0 && { faces }),

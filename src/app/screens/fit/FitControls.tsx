@@ -26,6 +26,7 @@ const surfaceRows = (path: string): Control[] => [
   ...SURFACE.map((key): Control => ({ kind: 'quantity', path: `${path}.${key}` })),
   { kind: 'profile', path: `${path}.profile` },
   { kind: 'lobes', path: `${path}.lobes` },
+  { kind: 'quantity', path: `${path}.caseDepth` },
 ];
 
 function seatRows(index: number, film: boolean): Control[] {

@@ -1,7 +1,7 @@
 /** All jobs on this device: begun, opened, put away; and the examples. */
 import { type ReactNode, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { bringBackJob } from '../../../jobs/list.ts';
+import { bringBackJob, removeForGood } from '../../../jobs/list.ts';
 import { fileOfJobs } from '../../../jobs/many.ts';
 import type { Head } from '../../../jobs/shelf.ts';
 import { canPick, offer, openFile, pickFile } from '../../state/files.ts';
@@ -60,7 +60,15 @@ export default function JobsScreen({ work }: { work: Work }) {
         <ul className="plain rows">{first.map(row)}</ul>
         <Fold what="Put away" heads={away} row={row} />
         <Fold what="Deleted" heads={deleted} row={row}>
-          <button type="button" onClick={() => work.keeper!.shelf.remove(deleted.map(({ id }) => id)).then(refresh)}>
+          <button
+            type="button"
+            onClick={() =>
+              removeForGood(
+                work.keeper!,
+                deleted.map(({ id }) => id),
+              ).then(refresh)
+            }
+          >
             Delete {deleted.length === 1 ? 'it' : 'all'} for good
           </button>
         </Fold>

@@ -4,9 +4,9 @@ import type { Design } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { lengthText, placeText, type System } from '../../../design/units.ts';
 import { bestPair, deepestOf, type Tried, triedBalls, triedRolls } from '../../../engine/gauging/choice.ts';
-import { TOOLS } from '../../../engine/gauging/tooling.ts';
 import { metres, millimetres, toSeats } from '../../../report/convert.ts';
 import { faultReport, faultText } from '../../../report/measure/faultText.ts';
+import { shopTools } from '../../../report/shopTools.ts';
 import { above, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { openText, useOpenFields } from './useOpenFields.ts';
 
@@ -68,7 +68,7 @@ export function ContactHelper({ design, system, tools }: Props) {
 const stationOf = (t: Tried, system: System) => (t.station === null ? '—' : placeText(millimetres(t.station), system));
 
 function ballsText(design: Design, seat: number, system: System, tools: System): string {
-  const pair = bestPair(triedBalls(toSeats(design), seat, TOOLS[tools].balls));
+  const pair = bestPair(triedBalls(toSeats(design), seat, shopTools(design, tools).balls));
   if (!pair)
     return design.seats[seat]!.bush.halfAngle === 0
       ? 'a straight bore holds no ball'
@@ -83,7 +83,7 @@ const PLACES = 20;
 function rollsText(design: Design, seat: number, system: System, tools: System): string {
   const seats = toSeats(design);
   const { from, to, halfAngle } = seats[seat]!.journal;
-  const { rolls } = TOOLS[tools];
+  const { rolls } = shopTools(design, tools);
   const fitting = rolls.filter((roll) => roll <= (to - from) / 3).reverse();
   for (const roll of fitting.length > 0 ? fitting : rolls.slice(0, 1)) {
     // Where it touches goes from end to end; its centre stands off that, and may stand beyond the line.

@@ -10,16 +10,16 @@ import { atReference, correctionUncertainty } from '../../../engine/gauging/temp
 import { metres, millimetres, radians } from '../../../report/convert.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
-import { toolChoice, useTools } from '../../state/tools.ts';
+import { toolsOf, withShop } from '../../state/tools.ts';
 import { ContactHelper } from './ContactHelper.tsx';
+import { OwnTools } from './OwnTools.tsx';
 import { StackHelper } from './StackHelper.tsx';
 import { openText, useOpenFields } from './useOpenFields.ts';
 
 export function Helpers({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
   const design = useStore(work.store, (state) => state.design);
-  const chosen = useStore(toolChoice, (state) => state.chosen);
-  const tools = useTools(system);
+  const tools = toolsOf(design, system);
   return (
     <section aria-label="Calculations of the bench">
       <h2>Calculations of the bench</h2>
@@ -27,9 +27,10 @@ export function Helpers({ work }: { work: Work }) {
         <label htmlFor="tools">Blocks, bars, balls and rolls of the shop</label>{' '}
         <select
           id="tools"
-          value={chosen ?? ''}
+          data-path="shop.tools"
+          value={design.shop?.tools ?? ''}
           onChange={(event) =>
-            toolChoice.setState({ chosen: event.target.value === '' ? null : (event.target.value as System) })
+            work.change((d) => withShop(d, 'tools', event.target.value === '' ? null : (event.target.value as System)))
           }
         >
           <option value="">{`as the units: ${system}`}</option>
@@ -43,6 +44,7 @@ export function Helpers({ work }: { work: Work }) {
       </details>
       <details>
         <summary>Balls and rolls that touch where they should</summary>
+        <OwnTools work={work} design={design} system={system} />
         <ContactHelper design={design} system={system} tools={tools} />
       </details>
       <details>

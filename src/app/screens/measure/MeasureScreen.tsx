@@ -15,6 +15,7 @@ import {
 import { WorkContext } from '../../controls/context.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { Fault } from '../../frame/Fault.tsx';
+import { RecordOfJob } from '../../record/RecordOfJob.tsx';
 import { Helpers } from './Helpers.tsx';
 import { KINDS, type Reading } from './kinds.ts';
 import { Notebook } from './Notebook.tsx';
@@ -30,12 +31,12 @@ import { useMeasured } from './useMeasured.ts';
 import './measure.css';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
-import { useTools } from '../../state/tools.ts';
+import { toolsOf } from '../../state/tools.ts';
 
 export default function MeasureScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
-  const tools = useTools(system);
+  const tools = toolsOf(design, system);
   const { value, of, fresh, fault, again } = useMeasured(design, tools);
   const empty = (design.readings ?? []).length === 0;
   // Of other parts nothing is shown: the last answer is that of the parts and readings it was worked out for.
@@ -89,6 +90,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
           <Residuals of={last.of} measure={last.measure} />
         </div>
       )}
+      <RecordOfJob work={work} />
       <Helpers work={work} />
     </WorkContext>
   );

@@ -12,6 +12,8 @@ import { farOffText } from '../../../report/measure/farOff.ts';
 import { faultText } from '../../../report/measure/faultText.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
 import { LocalField } from '../../controls/LocalField.tsx';
+import { Entered } from '../../record/Entered.tsx';
+import { bare, withTold } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { onSurface, readNow, withReadings } from './entries.ts';
 import { isSize, isTool, KINDS, type Reading, SIDES_ASKED } from './kinds.ts';
@@ -136,6 +138,11 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
           </figcaption>
         </figure>
       </div>
+      {/* Enter takes what is typed in a field here; it does not write the reading down. */}
+      <fieldset onKeyDown={(event) => event.key === 'Enter' && event.preventDefault()}>
+        <legend>when, who, stage</legend>
+        <Entered told={bare(reading)} change={(told) => edit({ ...entry, reading: withTold(reading, told) })} note />
+      </fieldset>
     </form>
   );
 }

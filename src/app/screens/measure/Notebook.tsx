@@ -2,6 +2,7 @@
 import { type SyntheticEvent, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
+import { valueAt, withValue } from '../../../design/place.ts';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
 import { listed } from '../../../report/cut/listed.ts';
 import type { MeasureReport } from '../../../report/measure/definition.ts';
@@ -10,6 +11,8 @@ import { faultText } from '../../../report/measure/faultText.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
+import { Entered } from '../../record/Entered.tsx';
+import { bare, withTold } from '../../record/entered.ts';
 import { namesOf } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { newReading, withoutReading } from './entries.ts';
@@ -161,6 +164,19 @@ function Entry({ index, reading, design, system, work, measure, stale }: EntryPr
               </figcaption>
             </figure>
           </div>
+          <fieldset className="when-read">
+            <legend>when, who, stage</legend>
+            <Entered
+              path={`readings[${index}]`}
+              told={bare(reading)}
+              change={(told) =>
+                work.change((d) =>
+                  withValue(d, `readings[${index}]`, withTold(valueAt(d, `readings[${index}]`) as Reading, told)),
+                )
+              }
+              note
+            />
+          </fieldset>
           <p className="buttons">
             <button type="button" onClick={() => work.change((d) => withoutReading(d, index))}>
               Strike out this reading

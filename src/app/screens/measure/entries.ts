@@ -3,10 +3,12 @@ import type { Design, Part, Seat } from '../../../design/definition.ts';
 import { madeIn } from '../../../design/tools.ts';
 import type { System } from '../../../design/units.ts';
 import { type Tried, triedBalls } from '../../../engine/gauging/choice.ts';
-import { TOOLS } from '../../../engine/gauging/tooling.ts';
+import type { Tooling } from '../../../engine/gauging/tooling.ts';
 import { millimetres, radians, toSeats } from '../../../report/convert.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
+import { shopTools } from '../../../report/shopTools.ts';
+import { bare } from '../../record/entered.ts';
 import { isTool, KINDS, type Kind, type Reading } from './kinds.ts';
 
 const INCH = 25.4;
@@ -53,7 +55,7 @@ export function onSurface(design: Design, reading: Reading, name: string, part: 
   );
   const setUp = setUpFor(reading.kind, seat, part, design, tools);
   const stays = there ? again(there, SAME_SURFACE, tools) : again(reading, ANY_SURFACE, tools);
-  return predicted(design, readNow(design, { ...setUp, ...stays, sigma: reading.sigma } as Reading));
+  return predicted(design, readNow(design, { ...setUp, ...stays, sigma: reading.sigma, ...bare(reading) } as Reading));
 }
 
 function predicted(design: Design, reading: Reading): Reading {
@@ -71,12 +73,12 @@ function setUpFor(kind: Kind, seat: Seat, part: Part, design: Design, tools: Sys
     case 'diameter':
       return { kind, ...on, sigma: micrometer, station: middle };
     case 'overRolls':
-      return { kind, ...on, sigma: micrometer, roll: rollFor(to - from, tools), station: middle };
+      return { kind, ...on, sigma: micrometer, roll: rollFor(to - from, shopTools(design, tools)), station: middle };
     case 'ballDepth':
       return { kind, ...on, sigma: micrometer, ball: ballFor(design, seat, tools), face: to };
     case 'sineRise': {
-      const bar = fine(millimetres(TOOLS[tools].bar));
-      const step = millimetres(TOOLS[tools].stack);
+      const bar = fine(millimetres(shopTools(design, tools).bar));
+      const step = millimetres(shopTools(design, tools).stack);
       return {
         kind,
         ...on,
@@ -103,8 +105,8 @@ function setUpFor(kind: Kind, seat: Seat, part: Part, design: Design, tools: Sys
 }
 
 /** The roll (mm) of the shop for a line of a length (mm): the thickest that leaves room for two places along it. */
-function rollFor(line: number, tools: System): number {
-  const rolls = TOOLS[tools].rolls.map(millimetres);
+function rollFor(line: number, { rolls: there }: Tooling): number {
+  const rolls = there.map(millimetres);
   return fine(rolls.findLast((roll) => roll <= line / 3) ?? rolls[0]!);
 }
 
@@ -114,7 +116,7 @@ function rollFor(line: number, tools: System): number {
  */
 function ballFor(design: Design, seat: Seat, tools: System): number {
   const { from, to, halfAngle, diameter, station } = seat.bush;
-  const balls = TOOLS[tools].balls;
+  const { balls } = shopTools(design, tools);
   const good = triedBalls(toSeats(design), design.seats.indexOf(seat), balls).filter(
     (t): t is Tried & { share: number } => t.fault === null && t.share !== null,
   );

@@ -3,6 +3,7 @@
  * pressed or looked at meanwhile.
  */
 import type { Design } from '../../../design/definition.ts';
+import { offered } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { useUnfinished } from '../../state/useUnfinished.ts';
 import { readNow } from './entries.ts';
@@ -51,7 +52,9 @@ export function useAsked(work: Work, design: Design): Asked {
       change((now) => {
         const before = now.entries[name];
         const goesOn = before && before.text.trim() !== '';
-        const entry = goesOn ? before : { reading: readNow(design, reading), text: '', side: null };
+        const entry = goesOn
+          ? before
+          : { reading: { ...readNow(design, reading), ...offered(design) }, text: '', side: null };
         return { open: name, entries: { ...now.entries, [name]: entry } };
       }),
     edit: (to) => change((now) => (now.open === null ? now : { ...now, entries: { ...now.entries, [now.open]: to } })),

@@ -5,6 +5,7 @@
 import { type CSSProperties, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System, turnText } from '../../../design/units.ts';
+import { caseLeft } from '../../../report/cut/caseLeft.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
@@ -245,7 +246,13 @@ function Drawings({ height, ...content }: Content & { height: number }) {
           <PartDrawing design={made} part={part} surfaces={surfaces} system={system} height={height} />
         </section>
       ))}
-      <SurfaceTable design={made} surfaces={surfaces} left={content.after !== null} system={system} />
+      <SurfaceTable
+        design={made}
+        surfaces={surfaces}
+        cases={content.cut?.case ?? caseLeft(content.design)}
+        left={content.after !== null}
+        system={system}
+      />
       <DrawingNotes {...content} />
       <SheetCode design={content.design} page={content.page} />
     </>

@@ -42,7 +42,13 @@ export function SheetHead({ title, purpose: { kind, tone, headline, sentences },
         </div>
       ) : (
         <>
-          <p className="headline">{headline}</p>
+          {tone === 'stop' ? (
+            <div className="refused">
+              <p className="headline">{headline}</p>
+            </div>
+          ) : (
+            <p className="headline">{headline}</p>
+          )}
           {sentences.length > 0 && (
             <p className={tone === 'mend' && kind === 'work' ? 'first-read' : 'more'}>
               {tone === 'mend' && kind === 'work' && <strong>Read this first: </strong>}

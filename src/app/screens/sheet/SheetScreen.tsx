@@ -49,11 +49,13 @@ export default function SheetScreen({ work }: { work: Work }) {
 
 /** What the screen says above the pages, which is not printed. */
 function screenVerdict(
-  { kind, tone }: Purpose,
+  { kind, tone, headline }: Purpose,
   planned: boolean,
 ): { tone: Purpose['tone']; headline: string; more: string } {
   const boxes =
     'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
+  if (tone === 'stop' && kind !== 'refused')
+    return { tone, headline, more: 'It stands so at the top of the sheet. Mend it on the Cut screen.' };
   switch (kind) {
     case 'refused':
       return {

@@ -1,20 +1,28 @@
 /** Every surface in figures, as the drawings dimension it. */
 import type { Design } from '../../../design/definition.ts';
 import { lengthUnit, type System } from '../../../design/units.ts';
+import type { CaseLeft } from '../../../report/cut/caseLeft.ts';
+import { caseText } from '../../../report/cut/caseWords.ts';
+import type { CutReport } from '../../../report/cut/definition.ts';
+import { NOTHING } from '../../../report/cut/listed.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { angleToleranceText, coneShort, cutText } from './coneTexts.ts';
 import { diameterText, endText, exactText, zoneText } from './figures.ts';
 import { letterOf } from './PartDrawing.tsx';
 
+type CaseAfter = Pick<NonNullable<CutReport['case']>[number], 'planned' | 'after'>;
+
 interface Props {
   design: Design;
   surfaces: readonly TolerancedSurface[];
+  /** of those that have a hard case */
+  cases: readonly (CaseLeft & Partial<CaseAfter>)[];
   /** whether the cuts are what trials left of a plan */
   left: boolean;
   system: System;
 }
 
-export function SurfaceTable({ design, surfaces, left, system }: Props) {
+export function SurfaceTable({ design, surfaces, cases, left, system }: Props) {
   const isCut = surfaces.some(({ cut }) => cut !== null);
   const zone = (width: number | null) => (width === null ? '—' : zoneText(width, system));
   return (
@@ -30,6 +38,7 @@ export function SurfaceTable({ design, surfaces, left, system }: Props) {
             <th scope="col">Form</th>
             <th scope="col">Run-out</th>
             {isCut && <th scope="col">⌀, {left ? 'most likely left' : 'by the plan'}</th>}
+            {cases.length > 0 && <th scope="col">Case left</th>}
           </tr>
         </thead>
         <tbody>
@@ -52,10 +61,27 @@ export function SurfaceTable({ design, surfaces, left, system }: Props) {
               <td>{zone(surface.form)}</td>
               <td>{zone(surface.runOut)}</td>
               {isCut && <td>{cutText(surface, system)}</td>}
+              {cases.length > 0 && <td>{caseOf(cases, surface, system)}</td>}
             </tr>
           ))}
         </tbody>
       </table>
     </div>
+  );
+}
+
+function caseOf(cases: Props['cases'], { seat, part }: TolerancedSurface, system: System) {
+  const found = cases.find((one) => one.seat === seat && one.part === part);
+  if (!found) return '—';
+  const { left, planned = 0, after = left } = found;
+  const now = caseText(left, system);
+  if (planned < NOTHING) return now;
+  const then = `then ${caseText(after, system)}`;
+  return after < 0 ? (
+    <strong>
+      {now}, {then}: through
+    </strong>
+  ) : (
+    `${now}, ${then}`
   );
 }
