@@ -103,6 +103,7 @@ function placeIn(text: string, at: number): { line: number; column: number } {
   return { line, column: at - start + 1 };
 }
 
+/** Over 60 lines and left whole: a case a code of the validator, each a sentence. */
 function explain(issue: Issue, raw: unknown): DesignError[] {
   const path = pathText(issue.path);
   const found = issue.input;

@@ -26,7 +26,7 @@ export function asAssumed<V extends Verdict>(verdict: V, design: Design, scopes:
   return {
     ...verdict,
     tone: verdict.tone === 'good' ? 'mend' : verdict.tone,
-    sentences: [...verdict.sentences, assumedSentence(design, places)],
+    sentences: [assumedSentence(design, places), ...verdict.sentences],
   };
 }
 

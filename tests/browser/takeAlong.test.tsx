@@ -35,7 +35,7 @@ test('the closing chart: its picture as SVG and PNG, its curves as a table in th
   await opened();
   const chart = 'Least film of every seat against axial position';
   const svg = await offered(press(`${chart} as SVG`));
-  expect(svg.name).toBe('least-film-of-every-seat-against-axial-position.svg');
+  expect(svg.name).toMatch(/^instrument-lathe-.*-least-film-of-every-seat-against-axial-position\.svg$/);
   expect(
     new DOMParser().parseFromString(await svg.blob.text(), 'image/svg+xml').querySelector('parsererror'),
   ).toBeNull();
@@ -44,6 +44,7 @@ test('the closing chart: its picture as SVG and PNG, its curves as a table in th
   const { width } = document.querySelector(`svg[aria-label^="${chart}"]`)!.getBoundingClientRect();
   expect(picture.width).toBe(Math.round(3 * width));
   const csv = await offered(press(`${chart} as CSV`));
+  expect(new Uint8Array(await csv.blob.arrayBuffer()).slice(0, 3)).toEqual(new Uint8Array([0xef, 0xbb, 0xbf]));
   const rows = (await csv.blob.text()).split(/\r?\n/).map((row) => row.split(','));
   expect(rows[0]!.join()).toMatch(/position, µm.*shallow: least film, µm.*steep: least film, µm/);
   expect(rows.length).toBeGreaterThan(4);

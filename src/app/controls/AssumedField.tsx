@@ -13,10 +13,12 @@ interface Props {
   /** what is assumed then */
   otherwise: number;
   set(value: number | null): void;
+  /** what it is, where that is said otherwise than in the file */
+  about?: string | undefined;
   system: System;
 }
 
-export function AssumedField({ title, at, value, otherwise, set, system }: Props) {
+export function AssumedField({ title, at, value, otherwise, set, about, system }: Props) {
   const id = useId();
   const take = (text: string) => {
     if (text.trim() === '') {
@@ -35,7 +37,7 @@ export function AssumedField({ title, at, value, otherwise, set, system }: Props
         id={id}
         shown={quantityText(at.quantity, value ?? otherwise, system)}
         // The same whatever is typed: nothing moves under the hand.
-        about={`${hintText(at, system)}.`}
+        about={`${about ?? hintText(at, system)}.`}
         take={take}
         assumed={value === null}
       />

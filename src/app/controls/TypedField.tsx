@@ -2,7 +2,7 @@
  * A field of text: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. Escape
  * puts back what was taken last.
  */
-import { type KeyboardEvent, useId, useState } from 'react';
+import { type KeyboardEvent, useId, useRef, useState } from 'react';
 
 interface Props {
   id: string;
@@ -44,6 +44,7 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
     const refused = text === stood && !again ? null : take(text);
     setDraft(refused === null ? null : { text, error: refused, of: stood });
   };
+  const selecting = useRef(false);
   const common = {
     id,
     value: text,
@@ -61,7 +62,19 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
   return (
     <div className="typed">
       {lines === undefined ? (
-        <input {...common} onChange={(event) => type(event.target.value)} />
+        <input
+          {...common}
+          onChange={(event) => type(event.target.value)}
+          // A click or a tap takes hold of the whole figure, as the Tab key does: what is typed then stands for it.
+          onFocus={({ currentTarget }) => {
+            currentTarget.select();
+            selecting.current = true;
+          }}
+          onMouseUp={(event) => {
+            if (selecting.current) event.preventDefault();
+            selecting.current = false;
+          }}
+        />
       ) : (
         <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />
       )}

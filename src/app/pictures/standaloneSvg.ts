@@ -14,6 +14,7 @@ const LOOK = [
   'stroke-dasharray',
   'stroke-linecap',
   'stroke-linejoin',
+  'vector-effect',
   'opacity',
   'paint-order',
   'text-anchor',

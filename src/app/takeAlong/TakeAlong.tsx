@@ -149,7 +149,7 @@ function ThisScreen({ work, run }: Part) {
           // biome-ignore lint/suspicious/noArrayIndexKey: two pictures may bear one name
           <li key={`${one.name} ${i}`}>
             <span>{one.name}</span>
-            <Ways one={one} run={run} />
+            <Ways one={one} job={nameOf(design.title ?? 'design')} run={run} />
           </li>
         ))}
       </ul>
@@ -162,8 +162,8 @@ function ThisScreen({ work, run }: Part) {
   );
 }
 
-function Ways({ one, run }: { one: OnScreen; run: Part['run'] }) {
-  const file = nameOf(one.name);
+function Ways({ one, job, run }: { one: OnScreen; job: string; run: Part['run'] }) {
+  const file = `${job}-${nameOf(one.name)}`;
   const save = (ext: string, content: BlobPart, type: string) => offer(`${file}.${ext}`, content, type);
   const { svg, canvas, rows } = one;
   return (

@@ -50,15 +50,24 @@ function tableRows(table: HTMLTableElement): string[][] {
   return [...table.rows].map((row) =>
     [...row.cells].flatMap((cell) => {
       const field = cell.querySelector<HTMLInputElement | HTMLSelectElement>('input:not([type=checkbox]), select');
-      const text = (field?.value ?? cell.textContent ?? '').replace(/\s+/g, ' ').trim();
+      const text = (field?.value ?? cell.textContent ?? '')
+        .replace(/\s+/g, ' ')
+        .trim()
+        .replace(/^−(?=\d)/, '-');
       return [text, ...new Array<string>(cell.colSpan - 1).fill('')];
     }),
   );
 }
 
+/** Of a number in a table: what is beyond is rounding. */
+const DIGITS = 9;
+
 /** A word that a spreadsheet would take for a formula has an apostrophe before it. */
 export const csvOf = (rows: readonly (readonly (string | number)[])[]): string =>
-  Papa.unparse(rows as (string | number)[][], { escapeFormulae: true });
+  `\uFEFF${Papa.unparse(
+    rows.map((row) => row.map((cell) => (typeof cell === 'number' ? Number(cell.toPrecision(DIGITS)) : cell))),
+    { escapeFormulae: true },
+  )}`;
 
 export const svgOf = (svg: SVGSVGElement): string => standaloneSvg(svg);
 

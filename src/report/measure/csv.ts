@@ -1,5 +1,6 @@
 /**
  * A notebook of readings as a table (RFC 4180): to and from a spreadsheet.
+ * Over 300 lines and left whole: what is written and what is read back stand side by side.
  *
  * One row a reading below a row of names; a column that a kind does not have stays empty. A name may say the unit of
  * its column, value (mm), as a table written here does, so that it is read alike in a metric and an inch shop; under

@@ -1,6 +1,7 @@
 /** What a sheet is for, and what it says at its top: a work order only where the plan gives the films. */
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
+import { asAssumed } from '../assumed.ts';
 import { withCase } from '../cut/caseWords.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { leftOf, leftVerdict } from '../cut/leftVerdict.ts';
@@ -25,7 +26,7 @@ const LEFT_OUT = /^(In this order|By the doubt of the measurements|Lapped togeth
 
 /** A hard case that would be cut through stands first on it; what is to be done stays what it is. */
 export function purposeOf(design: Design, cut: CutReport | null, system: System): Purpose {
-  const purpose = plainPurpose(design, cut, system);
+  const purpose = asAssumed(plainPurpose(design, cut, system), design, ['seats', 'cut']);
   return cut === null ? purpose : withCase(purpose, cut, system);
 }
 

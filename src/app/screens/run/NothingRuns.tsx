@@ -14,8 +14,8 @@ import { plausibleRun } from './plausibleRun.ts';
 const ASKED = [
   { path: 'run.speed', title: 'Speed', sign: 1 },
   { path: 'run.oil.grade', title: 'Oil, ISO VG', sign: 1 },
-  { path: 'run.load.y', title: 'Load, down', sign: -1 },
-  { path: 'run.load.z', title: 'Thrust, rearward', sign: -1 },
+  { path: 'run.load.y', title: 'Load, down', sign: -1, about: 'Weight and the push of the cut on the journal' },
+  { path: 'run.load.z', title: 'Thrust, rearward', sign: -1, about: 'Push on the nose along the axis' },
   { path: 'run.load.station', title: 'Load at station', sign: 1 },
 ] as const;
 export type RunPath = (typeof ASKED)[number]['path'];
@@ -84,6 +84,7 @@ interface AskedProps {
   path: RunPath;
   title: string;
   sign: 1 | -1;
+  about?: string;
   design: Design;
   typed: TypedRun;
   set(typed: TypedRun): void;
@@ -91,7 +92,7 @@ interface AskedProps {
 }
 
 /** Down and toward the rear are what a load on a spindle is; the file counts them below nought. */
-function Asked({ path, title, sign, design, typed, set, system }: AskedProps) {
+function Asked({ path, title, sign, about, design, typed, set, system }: AskedProps) {
   const { [path]: value, ...others } = typed;
   return (
     <AssumedField
@@ -100,6 +101,7 @@ function Asked({ path, title, sign, design, typed, set, system }: AskedProps) {
       value={value === undefined ? null : sign * value}
       otherwise={sign * usualAt(plausibleRun(design), path)}
       set={(next) => set(next === null ? others : { ...others, [path]: sign * next })}
+      about={about}
       system={system}
     />
   );
