@@ -406,7 +406,8 @@ test.each(['opposed-cones', 'notebook', 'rear-bearing'])(
   async (demo) => {
     shown.open(demo);
     const form = () => document.querySelector<HTMLElement>('.new-entry')!;
-    const select = (place: number) => form().querySelectorAll<HTMLSelectElement>('.groups fieldset .local > select')[place];
+    const select = (place: number) =>
+      form().querySelectorAll<HTMLSelectElement>('.groups fieldset .local > select')[place];
     let drawn = 0;
     for (const kind of ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake']) {
       press(`+ ${kind}`);
