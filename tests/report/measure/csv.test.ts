@@ -144,7 +144,9 @@ describe('there and back', () => {
   test('the columns stand in the order that is told', () => {
     expect(readingsToCsv([]).trim()).toBe(
       COLUMNS.map((name, i) =>
-        i < 3 || name === 'after' ? name : `${name} (${name === 'direction' ? 'deg' : 'mm'})`,
+        i < 3 || ['after', 'date', 'stage', 'by', 'note'].includes(name)
+          ? name
+          : `${name} (${name === 'direction' ? 'deg' : 'mm'})`,
       ).join(','),
     );
   });
