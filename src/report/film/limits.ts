@@ -87,7 +87,7 @@ export function* clearanceWork(
   extras: readonly number[],
 ): Generator<LimitPoint, Stretch | null> {
   const { warming, needs } = prepare(design);
-  const { stretch } = yield* cutWork((extra) => withClearance(warming, extra), extras, 0, needs);
+  const { stretch } = yield* cutWork((extra) => withClearance(warming, extra), extras, 0, { ...needs, fromCold: true });
   return stretch;
 }
 

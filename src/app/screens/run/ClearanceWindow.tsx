@@ -24,7 +24,10 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
   return (
     <section aria-label="Clearances that work">
       <h2>{windowText(sweep, system)}</h2>
-      <p className="fine">Film taken from every seat or added to it, cold; each point the steady state it warms to.</p>
+      <p className="fine">
+        Film taken from every seat or added to it, cold; each point the steady state it warms to. It must part the
+        surfaces from the start.
+      </p>
       <ConditionLegend points={points} />
       <LineChart
         title="Warm least film against cold clearance, with the clearances that work"
@@ -55,8 +58,8 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
 
 function windowText({ safe }: Sweep, system: System): string {
   if (safe === undefined) return 'Which cold clearances work';
-  if (safe === null) return 'None of the clearances looked at works warm.';
-  const stands = safe.from <= 0 && safe.to >= 0 ? '' : 'As it stands it does not run safely once warm. ';
+  if (safe === null) return 'None of the clearances looked at works, cold and warm.';
+  const stands = safe.from <= 0 && safe.to >= 0 ? '' : 'As it stands it does not run safely, cold and warm. ';
   const tighter = safe.from <= 0 ? `${fineText(-safe.from, system)} tighter` : `${fineText(safe.from, system)} looser`;
   const looser = safe.to >= 0 ? `${fineText(safe.to, system)} looser` : `${fineText(-safe.to, system)} tighter`;
   if (safe.openBelow && safe.openAbove) return `Every clearance looked at works, from ${tighter} to ${looser}.`;
