@@ -90,6 +90,8 @@ test('where nothing may be cut yet, one button makes a plausible list; a limit i
   await expect.poll(verdict, solved).toMatch(/off the steep journal .* gives every seat its film/);
 });
 
+/** The day it is written down. */
+const DATED = { date: expect.stringMatching(/^\d{4}-\d\d-\d\d$/) };
 const form = () => document.querySelector('.trial-form');
 const typed = async (name: string, text: string) => {
   await userEvent.fill(browser.getByLabelText(name, { exact: true }), text);
@@ -102,7 +104,12 @@ test('a trial starts empty, is refused where it cannot be, and agreeing leaves t
   await expect.poll(verdict, solved).toMatch(/off the steep journal/);
   const planned = cutSection(design())!.steps[0]!.normal;
   await userEvent.click(browser.getByRole('button', { name: 'Write down a trial' }));
-  for (const input of form()!.querySelectorAll('input')) expect(input.value).toBe('');
+  const [day, ...others] = [...form()!.querySelectorAll('input')]
+    .map(({ value }) => value)
+    .sort()
+    .reverse();
+  expect(day).toMatch(/^\d{4}-\d\d-\d\d$/);
+  expect(others.join('')).toBe('');
   await writeDown();
   await expect.poll(() => form()!.textContent).toMatch(/Nothing was read/);
   await typed('Off the steep journal', '-5 µm');
@@ -117,7 +124,7 @@ test('a trial starts empty, is refused where it cannot be, and agreeing leaves t
   await typed('Stand-off', '-4 µm');
   await writeDown();
   await expect.poll(() => document.querySelectorAll('.trial').length).toBe(1);
-  expect(design().cut!.trials![0]).toEqual({ standOff: { value: -0.004, sigma: 0.001 } });
+  expect(design().cut!.trials![0]).toEqual({ ...DATED, standOff: { value: -0.004, sigma: 0.001 } });
   await expect
     .poll(verdict, solved)
     .toMatch(
@@ -156,7 +163,7 @@ test('a trial written down changes the estimate and what is left, is corrected, 
     -0.5,
   );
   expect(design().cut!.trials).toEqual([
-    { standOff: { value: 0.006, sigma: 0.001 }, blue: [{ seat: 'shallow', prints: false }] },
+    { ...DATED, standOff: { value: 0.006, sigma: 0.001 }, blue: [{ seat: 'shallow', prints: false }] },
   ]);
   const takeDone = () =>
     [...document.querySelectorAll<HTMLButtonElement>('button')].find(
@@ -167,6 +174,7 @@ test('a trial written down changes the estimate and what is left, is corrected, 
   await userEvent.click(browser.getByRole('button', { name: 'Take the plan as done' }));
   const [tried, done] = design().cut!.trials!;
   expect(tried).toEqual({
+    ...DATED,
     inShapes: true,
     standOff: { value: 0.006, sigma: 0.001 },
     blue: [{ seat: 'shallow', prints: false }],

@@ -71,8 +71,8 @@ test('every number of the pair has a control that says what it is', async () => 
   await expect.element(page.getByLabelText('Adjuster pitch', { exact: true })).toBeVisible();
   for (const details of document.querySelectorAll('details')) details.open = true;
   const fields = [...document.querySelectorAll<HTMLInputElement>('.controls input, .controls textarea')];
-  // position, adjuster, factor, sector; per seat two surfaces of seven, name, film, tolerance; title, notes
-  expect(fields.length).toBe(4 + 2 * (14 + 3) + 2);
+  // position, adjuster, factor, sector; per seat two surfaces of eight, name, film, tolerance; title, notes
+  expect(fields.length).toBe(4 + 2 * (16 + 3) + 2);
   for (const field of fields) {
     const name = document.querySelector(`label[for="${CSS.escape(field.id)}"]`);
     expect(name?.textContent, field.outerHTML).toBeTruthy();
