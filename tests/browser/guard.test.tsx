@@ -84,6 +84,8 @@ test('a screen that crashes says so, leaves the bar with its buttons, and is bac
   await expect
     .poll(() => document.querySelector('main [role=alert]')?.textContent)
     .toMatch(/^This screen cannot be shown; that is a fault of the program, not yours\./);
+  // A file picker waits for a hand.
+  Object.assign(window, { showSaveFilePicker: undefined });
   const saved: Blob[] = [];
   vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
     saved.push(blob as Blob);

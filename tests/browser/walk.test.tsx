@@ -56,7 +56,8 @@ test('all screens, both pictures and the marking blue draw without a word to the
 /** What can be filled in on each screen and names a seat. */
 const FORMS: Record<string, () => Promise<void>> = {
   Measure: async () => {
-    await press('+ Ball depth');
+    // Begun before, it says so.
+    await userEvent.click(browser.getByRole('button', { name: /^\+ Ball depth( \(begun\))?$/ }).last());
     await find('.new-entry select');
     const seat = document.querySelector<HTMLSelectElement>('.new-entry select')!;
     await userEvent.selectOptions(seat, seat.options[seat.options.length - 1]!.value);
