@@ -56,8 +56,9 @@ test('all screens, both pictures and the marking blue draw without a word to the
 /** What can be filled in on each screen and names a seat. */
 const FORMS: Record<string, () => Promise<void>> = {
   Measure: async () => {
-    // Begun before, it says so.
-    await userEvent.click(browser.getByRole('button', { name: /^\+ Ball depth( \(begun\))?$/ }).last());
+    // Begun before, it is open still, or its button says so.
+    if (!document.querySelector('.new-entry'))
+      await userEvent.click(browser.getByRole('button', { name: /^\+ Ball depth( \(begun\))?$/ }).last());
     await find('.new-entry select');
     const seat = document.querySelector<HTMLSelectElement>('.new-entry select')!;
     await userEvent.selectOptions(seat, seat.options[seat.options.length - 1]!.value);

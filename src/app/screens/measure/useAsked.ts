@@ -42,7 +42,7 @@ export function useAsked(work: Work, design: Design): Asked {
   const [written, set] = useUnfinished<Written>(work, 'reading');
   const { open, entries } = written ?? NONE;
   const entry = open === null ? undefined : entries[open];
-  const stands = entry && (!('seat' in entry.reading) || hasSeat(design, entry.reading.seat)) ? entry : null;
+  const stands = entry && isOf(design, entry) ? entry : null;
   const change = (to: (now: Written) => Written) => set((now) => to(now ?? NONE));
   return {
     name: stands ? open : null,
@@ -51,10 +51,12 @@ export function useAsked(work: Work, design: Design): Asked {
     ask: (name, reading) =>
       change((now) => {
         const before = now.entries[name];
-        const goesOn = before && before.text.trim() !== '';
-        const entry = goesOn
-          ? before
-          : { reading: { ...readNow(design, reading), ...offered(design) }, text: '', side: null };
+        const typed = before?.text.trim() ? before.text : '';
+        // What was typed of a seat that is no more is kept, for one that is.
+        const entry =
+          before && typed !== '' && isOf(design, before)
+            ? before
+            : { reading: { ...readNow(design, reading), ...offered(design) }, text: typed, side: null };
         return { open: name, entries: { ...now.entries, [name]: entry } };
       }),
     edit: (to) => change((now) => (now.open === null ? now : { ...now, entries: { ...now.entries, [now.open]: to } })),
@@ -66,4 +68,6 @@ export function useAsked(work: Work, design: Design): Asked {
   };
 }
 
-const hasSeat = ({ seats }: Design, name: string) => seats.some((seat) => seat.name === name);
+/** Whether the seat it is of is there still. */
+const isOf = ({ seats }: Design, { reading }: HalfEntry): boolean =>
+  !('seat' in reading) || seats.some(({ name }) => name === reading.seat);
