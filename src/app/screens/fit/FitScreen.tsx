@@ -1,20 +1,14 @@
 /** Fit: which seat touches first, what that does, and how far to move. The verdict, the picture, the numbers. */
-import { memo, useMemo } from 'react';
+import { memo } from 'react';
 import { useStore } from 'zustand';
-import { seatLines } from '../../../engine/contact/fit.ts';
 import { asAssumed } from '../../../report/assumed.ts';
-import { metres } from '../../../report/convert.ts';
-import { fitSection } from '../../../report/fit/section.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
-import { toPlaySeats } from '../../../report/play/toPlay.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
-import { drawnPair } from '../../pictures/drawn.ts';
-import { leaningOf } from '../../pictures/leaning.ts';
 import type { Work } from '../../state/store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures } from './FitPictures.tsx';
-import { usePull } from './usePull.ts';
+import { usePair } from './usePair.ts';
 
 /** Loaded after the first picture, as is all that brings a library of its own. */
 const ClosingChart = onDemand(() => import('../../charts/ClosingChart.tsx'), {
@@ -36,18 +30,8 @@ const Numbers = memo(FitNumbers);
 const Controls = memo(FitControls);
 
 export function FitScreen({ work }: { work: Work }) {
-  const design = useStore(work.store, (state) => state.design);
+  const { design, fit, seats, pulled, drawn } = usePair(work);
   const system = useStore(work.store, (state) => state.system);
-  const factor = useStore(work.store, (state) => state.factor);
-  const fit = useMemo(() => fitSection(design), [design]);
-  const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
-  const seats = useMemo(() => parts.map(seatLines), [parts]);
-  const pulled = usePull(work);
-  const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);
-  const drawn = useMemo(
-    () => drawnPair(seats, metres(fit.position), factor, leaning),
-    [seats, fit.position, factor, leaning],
-  );
   const verdict = asAssumed(fitVerdict(design, fit, system), design, ['seats']);
   return (
     <>

@@ -1,19 +1,12 @@
 /** The pair that the drawing makes, true to its sizes, to be moved and pulled before there is a job. */
-import { useLayoutEffect, useMemo, useState } from 'react';
-import { useStore } from 'zustand';
+import { useLayoutEffect, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
 import { asAssumed } from '../../../report/assumed.ts';
-import { metres } from '../../../report/convert.ts';
-import { fitSection } from '../../../report/fit/section.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
-import { toPlaySeats } from '../../../report/play/toPlay.ts';
-import { drawnPair } from '../../pictures/drawn.ts';
-import { leaningOf } from '../../pictures/leaning.ts';
 import { Section } from '../../pictures/Section.tsx';
 import { createWork, type Work } from '../../state/store.ts';
-import { usePull } from '../fit/usePull.ts';
+import { usePair } from '../fit/usePair.ts';
 
 export function LivePair({ design, stale, system }: { design: Design; stale: boolean; system: System }) {
   // A piece of work of its own, kept nowhere: a hand moves it as it moves any other.
@@ -26,17 +19,7 @@ export function LivePair({ design, stale, system }: { design: Design; stale: boo
 }
 
 function Pair({ work, stale, system }: { work: Work; stale: boolean; system: System }) {
-  const design = useStore(work.store, (state) => state.design);
-  const factor = useStore(work.store, (state) => state.factor);
-  const fit = useMemo(() => fitSection(design), [design]);
-  const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
-  const seats = useMemo(() => parts.map(seatLines), [parts]);
-  const pulled = usePull(work);
-  const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);
-  const drawn = useMemo(
-    () => drawnPair(seats, metres(fit.position), factor, leaning),
-    [seats, fit.position, factor, leaning],
-  );
+  const { design, fit, drawn } = usePair(work);
   const { headline } = asAssumed(fitVerdict(design, fit, system), design, ['seats']);
   return (
     <section aria-label="The pair these sizes make" className={stale ? 'stale' : ''}>
