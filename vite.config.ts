@@ -117,6 +117,7 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**'],
           testTimeout: 60_000,
+          sequence: { groupOrder: 0 },
         },
       },
       {
@@ -126,6 +127,8 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
+          // After the others: a page starved by solvers beside it is no test of the page.
+          sequence: { groupOrder: 1 },
           // The first look at a page waits for what loads when asked for.
           expect: { poll: { timeout: 15_000 } },
           browser: {

@@ -151,7 +151,7 @@ const LOOKED_AT: [screen: string, design: Design][] = [
 
 const generic = (path: string) => path.replace(/\[\d+\]/g, '[]');
 /** Controls come after the picture, and some when their part is opened. */
-async function offered(): Promise<Set<string>> {
+async function offered(screen: string): Promise<Set<string>> {
   let before = -1;
   let found = new Set<string>();
   await expect
@@ -162,7 +162,11 @@ async function offered(): Promise<Set<string>> {
         found = new Set(
           [...document.querySelectorAll<HTMLElement>('[data-path]')].map((e) => generic(e.dataset.path!)),
         );
-        const settled = found.size === before && !/loading|being worked out\./i.test(document.body.textContent!);
+        const current = document.querySelector('[aria-current="page"]')?.textContent;
+        const settled =
+          current === screen &&
+          found.size === before &&
+          !/loading|being worked out\./i.test(document.body.textContent!);
         before = found.size;
         return settled;
       },
@@ -180,7 +184,7 @@ test('every leaf of the definition has its control, its form, or a reason', { ti
     window.location.hash = `#${screen.toLowerCase()}`;
     shown.work.open(screen, { ok: true, design });
     await frame();
-    for (const path of await offered()) reached.add(path);
+    for (const path of await offered(screen)) reached.add(path);
     if (screen === 'Cut') {
       [...document.querySelectorAll('button')].find(({ textContent }) => textContent === 'Correct')?.click();
       await frame();
