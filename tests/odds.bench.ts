@@ -19,7 +19,9 @@ const question = { position: 2e-5, friction: 0.12 };
 const BLOCK = 2000;
 const points = sobolPoints(1);
 const u = sources.map(() => new Float64Array(BLOCK));
-const drawn = (block: number) => u.forEach((column, d) => points(d, block * BLOCK, column));
+const drawn = (block: number) => {
+  for (const [d, column] of u.entries()) points(d, block * BLOCK, column);
+};
 drawn(0);
 const touch = firstTouches(sampler.linear, question, BLOCK);
 const all = kernelOf(sampler, seats, question, BLOCK);

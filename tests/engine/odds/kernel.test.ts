@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { fit, type SeatInput } from '../../../src/engine/contact/fit.ts';
+import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import { kernelOf } from '../../../src/engine/odds/kernel.ts';
 import { columnsOf, type Question } from '../../../src/engine/odds/outcomes.ts';
 import { linearSampler, type Source } from '../../../src/engine/odds/sampler.ts';
 import { LONG } from '../../long.ts';
-import { anyPair, chance, doubleCone } from './pairs.ts';
+import { anyPair, chance } from './pairs.ts';
 
 const NUMBERS = ['halfAngle', 'radius', 'station', 'from', 'to'] as const;
 const everyNumber = (seats: readonly SeatInput[]): Source[] =>

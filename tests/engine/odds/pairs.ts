@@ -33,7 +33,10 @@ export const doubleCone = (): SeatInput[] => [
 /** Whole numbers mixed into fractions: the same every day. */
 export function chance(seed: number): () => number {
   let n = mixed(seed);
-  return () => ((mixed((n = (n + 0x3c6ef372) | 0)) >>> 0) + 0.5) / 2 ** 32;
+  return () => {
+    n = (n + 0x3c6ef372) | 0;
+    return ((mixed(n) >>> 0) + 0.5) / 2 ** 32;
+  };
 }
 
 /** A double cone anywhere near: half angles, ends, diameters; the third seat straight, the last one closing noseward. */
