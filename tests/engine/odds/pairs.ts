@@ -12,19 +12,19 @@ export const surface = (angle: number, diameter: number, station: number, from: 
   profile: [] as (readonly [number, number])[],
 });
 
-/** A shallow cone and a steep one, both to run on 2.5 ± 0.5 µm, near their right relation. */
+/** A shallow cone and a steep one, both with 2.5 ± 0.5 µm at position 0. */
 export const doubleCone = (): SeatInput[] => [
   {
     name: 'shallow',
     journal: surface(3, 22, 0, -26, 0),
-    bush: surface(3, 22.0072, 0, -25, -0.5),
+    bush: surface(3, 22.005007, 0, -25, -0.5),
     target: 2.5e-6,
     tolerance: 5e-7,
   },
   {
     name: 'steep',
     journal: surface(45, 24, 0, 0, 5),
-    bush: surface(45, 24.0072, 0.00007, 0.2, 4.8),
+    bush: surface(45, 24.007071, 0, 0.2, 4.8),
     target: 2.5e-6,
     tolerance: 5e-7,
   },
