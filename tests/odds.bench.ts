@@ -23,7 +23,7 @@ const drawn = (block: number) => {
   for (const [d, column] of u.entries()) points(d, block * BLOCK, column);
 };
 drawn(0);
-const touch = firstTouches(sampler.linear, question, BLOCK);
+const touch = firstTouches(sampler.varied, question, BLOCK);
 const all = kernelOf(sampler, seats, question, BLOCK);
 
 describe('odds, two cones, eight numbers in doubt, one core', () => {

@@ -1,5 +1,5 @@
 /**
- * A block of pairs drawn and answered: by the thousand where the sampler is linear and every line straight (straight.ts,
+ * A block of pairs drawn and answered: by the thousand where the sampler has that way and every line is straight (straight.ts,
  * bestPosition.ts), one by one otherwise (oneByOne.ts). Which draws are in a block, and so every answer, hangs on the
  * numbers of the draws alone.
  */
@@ -9,7 +9,7 @@ import { holdsAt } from '../play/selfHolding.ts';
 import { bestPositions, chosenFor, positionFor } from './bestPosition.ts';
 import { answerOne } from './oneByOne.ts';
 import { columnsOf, NO_SHAPE, NONE_FIRST, type Outcomes, type Question, roomFor, scalesOf } from './outcomes.ts';
-import { type Linear, type Marginal, type Sampler, standard } from './sampler.ts';
+import type { Sampler, Varied } from './sampler.ts';
 import { BROKEN, type Deviations, ODD, type SeatColumns, seatColumns, straightSeat } from './straight.ts';
 
 /** Answers draws: `u` a column for each dimension. What is handed back is used again by the next block. */
@@ -18,14 +18,14 @@ export type Kernel = (u: readonly Float64Array[]) => Outcomes;
 /** `middle`: the pair about which is drawn; it says what is wanted of each seat. */
 export function kernelOf(sampler: Sampler, middle: readonly SeatInput[], question: Question, count: number): Kernel {
   const out = roomFor(middle, count);
-  const { linear } = sampler;
+  const { varied } = sampler;
   const straight = middle.every(({ bush, journal }) => bush.profile.length === 0 && journal.profile.length === 0);
   const alone = new Float64Array(sampler.dimensions);
   const one = (u: readonly Float64Array[], k: number) => {
     for (let d = 0; d < alone.length; d++) alone[d] = u[d]![k]!;
     answerOne(sampler.shape(alone), middle, question, out, k);
   };
-  if (linear && straight) return vectorised(linear, question, out, one);
+  if (varied && straight) return vectorised(varied, question, out, one);
   return (u) => {
     for (let k = 0; k < count; k++) one(u, k);
     bands(middle, out);
@@ -34,14 +34,14 @@ export function kernelOf(sampler: Sampler, middle: readonly SeatInput[], questio
 }
 
 function vectorised(
-  linear: Linear,
+  varied: Varied,
   question: Question,
   out: Outcomes,
   one: (u: readonly Float64Array[], k: number) => void,
 ): Kernel {
-  const { seats } = linear;
+  const { seats } = varied;
   const { count } = out;
-  const draw = deviationsOf(linear, count);
+  const draw = deviationsOf(varied, count);
   const columns = seats.map(() => seatColumns(count));
   const fill = seats.map((seat, i) => straightSeat(seat, draw.of[i]!, count));
   const rear = new Float64Array(count);
@@ -69,11 +69,11 @@ function vectorised(
 }
 
 /** First touches alone, for whoever asks no more: as `Kernel`, the other columns left as they are. */
-export function firstTouches(linear: Linear, question: Question, count: number): Kernel {
-  const out = roomFor(linear.seats, count);
-  const draw = deviationsOf(linear, count);
-  const columns = linear.seats.map(() => seatColumns(count));
-  const fill = linear.seats.map((seat, i) => straightSeat(seat, draw.of[i]!, count));
+export function firstTouches(varied: Varied, question: Question, count: number): Kernel {
+  const out = roomFor(varied.seats, count);
+  const draw = deviationsOf(varied, count);
+  const columns = varied.seats.map(() => seatColumns(count));
+  const fill = varied.seats.map((seat, i) => straightSeat(seat, draw.of[i]!, count));
   const [rear, nose] = [new Float64Array(count), new Float64Array(count)];
   return (u) => {
     draw.fill(u);
@@ -86,29 +86,18 @@ export function firstTouches(linear: Linear, question: Question, count: number):
 }
 
 /** What is added to each number of each surface, from the draws. */
-function deviationsOf({ seats, sources, factor, marginals }: Linear, count: number) {
+function deviationsOf({ seats, sources, add }: Varied, count: number) {
   const of = seats.map((): Record<'bush' | 'journal', Deviations> => ({ bush: {}, journal: {} }));
-  const columns = sources.map(({ seat, part, of: number }) => (of[seat]![part][number] ??= new Float64Array(count)));
-  const w = new Float64Array(count);
+  const columns = sources.map(({ seat, part, of: number }) => {
+    const known = of[seat]![part];
+    known[number] ??= new Float64Array(count);
+    return known[number];
+  });
   const fill = (u: readonly Float64Array[]) => {
     for (const column of columns) column.fill(0);
-    marginals.forEach((marginal, d) => {
-      if (factor.every((row) => row[d] === 0)) return;
-      standardise(u[d]!, marginal, w);
-      columns.forEach((column, i) => {
-        if (factor[i]![d] !== 0) addTo(column, w, factor[i]![d]!);
-      });
-    });
+    add(u, columns);
   };
   return { of, fill };
-}
-
-function standardise(u: Float64Array, marginal: Marginal, w: Float64Array): void {
-  for (let k = 0; k < w.length; k++) w[k] = standard(u[k]!, marginal);
-}
-
-function addTo(column: Float64Array, w: Float64Array, by: number): void {
-  for (let k = 0; k < column.length; k++) column[k]! += by * w[k]!;
 }
 
 /** Seat positions, the first of them, the stops, and whether the first holds. */

@@ -18,8 +18,16 @@ export interface Sampler {
   dimensions: number;
   /** A pair for numbers in (0, 1), as many as dimensions; null where they make no shape. */
   shape(u: Float64Array): SeatInput[] | null;
-  /** what is known where the numbers follow the draws evenly: the fast way */
-  linear?: Linear;
+  /** the fast way, for many draws at once; left out where there is none */
+  varied?: Varied;
+}
+
+/** A pair of which numbers vary, and what is added to them. */
+export interface Varied {
+  seats: SeatInput[];
+  sources: Source[];
+  /** Adds to a column for each source, from a column of even draws for each dimension. */
+  add(u: readonly Float64Array[], columns: readonly Float64Array[]): void;
 }
 
 /** A number of the pair that is in doubt. */
@@ -42,6 +50,12 @@ export interface Linear {
   groups: number[];
 }
 
+/** One whose numbers follow the draws evenly. */
+export interface LinearSampler extends Sampler {
+  varied: Varied;
+  linear: Linear;
+}
+
 /** Correlation below which two sources know nothing of each other. */
 const UNRELATED = 1e-9;
 /** Share of a variance that is rounding: a source is then wholly told by those before it. */
@@ -56,7 +70,7 @@ export function linearSampler(
   sources: Source[],
   covariance: readonly ArrayLike<number>[],
   marginals: readonly Marginal[] = [],
-): Sampler & { linear: Linear } {
+): LinearSampler {
   const n = sources.length;
   const groups = groupsOf(covariance, n);
   sources.forEach((_, i) => {
@@ -74,11 +88,31 @@ export function linearSampler(
   return samplerOf(linear);
 }
 
-export const samplerOf = (linear: Linear): Sampler & { linear: Linear } => ({
-  dimensions: linear.marginals.length,
-  shape: (u) => shapeOf(linear, u),
-  linear,
-});
+export function samplerOf(linear: Linear): LinearSampler {
+  const { seats, sources, factor, marginals } = linear;
+  const used = marginals.flatMap((_, d) => (factor.some((row) => row[d] !== 0) ? [d] : []));
+  let w = new Float64Array(0);
+  const add: Varied['add'] = (u, columns) => {
+    const count = u[0]?.length ?? 0;
+    if (w.length !== count) w = new Float64Array(count);
+    for (const d of used) {
+      standardise(u[d]!, marginals[d]!, w);
+      columns.forEach((column, i) => {
+        if (factor[i]![d] !== 0) addTo(column, w, factor[i]![d]!);
+      });
+    }
+  };
+  const varied = { seats, sources, add };
+  return { dimensions: marginals.length, shape: (u) => shapeOf(varied, u), varied, linear };
+}
+
+function standardise(u: Float64Array, marginal: Marginal, w: Float64Array): void {
+  for (let k = 0; k < w.length; k++) w[k] = standard(u[k]!, marginal);
+}
+
+function addTo(column: Float64Array, w: Float64Array, by: number): void {
+  for (let k = 0; k < column.length; k++) column[k]! += by * w[k]!;
+}
 
 /** The same with the doubt of each source multiplied. */
 export const scaled = (linear: Linear, by: ArrayLike<number>): Linear => ({
@@ -90,11 +124,29 @@ export const scaled = (linear: Linear, by: ArrayLike<number>): Linear => ({
 export const standard = (u: number, marginal: Marginal): number =>
   marginal === 'normal' ? standardNormal(u) : Math.sqrt(12) * (u - 0.5);
 
-function shapeOf({ seats, sources, factor, marginals }: Linear, u: Float64Array): SeatInput[] | null {
-  const w = marginals.map((marginal, d) => standard(u[d]!, marginal));
+/** One pair. */
+function shapeOf({ seats, sources, add }: Varied, u: Float64Array): SeatInput[] | null {
+  const by = sources.map(() => new Float64Array(1));
+  add(
+    Array.from(u, (x) => Float64Array.of(x)),
+    by,
+  );
+  return withAdded(
+    seats,
+    sources,
+    by.map((column) => column[0]!),
+  );
+}
+
+/** A pair with so much added to its numbers; null where that makes no shape. */
+export function withAdded(
+  seats: readonly SeatInput[],
+  sources: readonly Source[],
+  by: ArrayLike<number>,
+): SeatInput[] | null {
   const shaped = seats.map((seat) => ({ ...seat, journal: { ...seat.journal }, bush: { ...seat.bush } }));
   sources.forEach(({ seat, part, of }, i) => {
-    shaped[seat]![part][of] += factor[i]!.reduce((sum, f, d) => sum + f * w[d]!, 0);
+    shaped[seat]![part][of] += by[i]!;
   });
   const inOrder = shaped.every(({ journal, bush }) => journal.from < journal.to && bush.from < bush.to);
   return inOrder && isShape(shaped) ? shaped : null;

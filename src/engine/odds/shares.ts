@@ -23,7 +23,7 @@ import { kernelOf } from './kernel.ts';
 import { BLOCK, drawer } from './odds.ts';
 import { answerOne } from './oneByOne.ts';
 import { answeredOf, type Question, roomFor } from './outcomes.ts';
-import { type Linear, samplerOf, standard } from './sampler.ts';
+import { type Linear, samplerOf, standard, withAdded } from './sampler.ts';
 
 /** A quantity by its column, or whether all films are in their bands. */
 export type Asked = number | 'inBand' | 'inBandAtBest';
@@ -122,10 +122,7 @@ function straightShares(linear: Linear, question: Question, column: number, grou
 export function gradientOf(linear: Linear, question: Question, column: number): Float64Array {
   const room = roomFor(linear.seats, 1);
   const at = (source: number, by: number) => {
-    const seats = linear.seats.map((seat) => ({ ...seat, journal: { ...seat.journal }, bush: { ...seat.bush } }));
-    const { seat, part, of } = linear.sources[source]!;
-    seats[seat]![part][of] += by;
-    answerOne(seats, linear.seats, question, room, 0);
+    answerOne(withAdded(linear.seats, [linear.sources[source]!], [by]), linear.seats, question, room, 0);
     return room.values[column]![0]!;
   };
   return Float64Array.from(linear.sources, (_, i) => {

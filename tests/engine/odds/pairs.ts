@@ -1,5 +1,5 @@
 /** Pairs of our own making for the tests of the odds. */
-import type { SeatInput } from '../../../src/engine/contact/fit.ts';
+import { positionForFilm, type SeatInput, seatLines } from '../../../src/engine/contact/fit.ts';
 import { mixed } from '../../../src/engine/odds/sobol.ts';
 
 export const degrees = (angle: number) => (angle * Math.PI) / 180;
@@ -43,7 +43,7 @@ export function chance(seed: number): () => number {
 export function anyPair(random: () => number, seats: number): SeatInput[] {
   const within = (low: number, high: number) => low + (high - low) * random();
   return Array.from({ length: seats }, (_, i): SeatInput => {
-    const angle = i === 2 ? 0 : i === 3 ? -within(2, 50) : within(1.5, 60);
+    const angle = i === 2 ? 0 : i === 3 ? -within(2, 45) : within(1.5, 45);
     const diameter = within(15, 40);
     const from = within(-30, -5);
     const to = within(2, 20);
@@ -51,10 +51,10 @@ export function anyPair(random: () => number, seats: number): SeatInput[] {
     const tolerance = within(2e-7, 1e-6);
     return {
       name: `${i}`,
-      journal: surface(angle + off(), diameter + 40, within(-5, 5), from, to),
+      journal: surface(angle + off(), diameter + 60, within(-5, 5), from, to),
       bush: surface(
         angle + off(),
-        diameter + 40 + (i === 2 ? 0.03 : within(0.004, 0.02)),
+        diameter + 60 + (i === 2 ? 0.03 : within(0.004, 0.02)),
         within(-5, 5),
         from + within(-2, 2),
         to + within(-2, 2),
@@ -64,3 +64,12 @@ export function anyPair(random: () => number, seats: number): SeatInput[] {
     };
   });
 }
+
+/** The same with every bush moved so that its film is had within 15 µm of position 0. */
+export const inStep = (seats: readonly SeatInput[], random: () => number): SeatInput[] =>
+  seats.map((seat) => {
+    const found = positionForFilm(seatLines(seat), seat.target!);
+    const by = (random() - 0.5) * 3e-5 - (found ?? 0);
+    const { bush } = seat;
+    return { ...seat, bush: { ...bush, station: bush.station + by, from: bush.from + by, to: bush.to + by } };
+  });
