@@ -28,7 +28,9 @@ export function leastDifficulty(
   return shape.map((s) => (s * spread) / whole);
 }
 
-/** The one factor on those of the inputs that may change, so that together they have the wanted spread; null: none does. */
+/**
+ * The one factor on those of the inputs that may change, so that together they have the wanted spread; null: none does.
+ */
 export function inProportion(spread: number, fixed: ArrayLike<number>, free: ArrayLike<number>): number | null {
   const squares = (of: ArrayLike<number>) => Array.from(of).reduce((sum, t) => sum + t * t, 0);
   const left = spread * spread - squares(fixed);

@@ -3,9 +3,9 @@
  *
  *   miss_i = |film_i(p) - T_i|/w_i        rising part and falling part of each:  ±(film_i - T_i)/w_i
  *
- * The rising parts grow with p, the falling ones shrink, so the worst of all is least where the greatest of the one kind
- * meets the greatest of the other: at the greatest of the heights at which any rising part of one seat meets any falling
- * part of another,
+ * The rising parts grow with p, the falling ones shrink, so the worst of all is least where the greatest of the one
+ * kind meets the greatest of the other: at the greatest of the heights at which any rising part of one seat meets any
+ * falling part of another,
  *
  *   m = max over i ≠ j of m_ij        and the position is that at which film_i = T_i ± m·w_i
  *

@@ -5,16 +5,17 @@
  *   least Σ c_i/m_i  with  P(m) = wanted        m_i what the spread of input i is multiplied by
  *   at the least     c_i/m_i³ ∝ e_i             e_i = -∂P/∂(m_i²)
  *
- * P of the same draws throughout, so that differences are those of the inputs and not of chance. e by a quarter more and a
- * quarter less; m from them in closed form (allocation.ts), brought to the wanted chance by one factor, and again until m
- * stays. An input is one or several sources that are bought together. At the end the chance is told by other draws.
+ * P of the same draws throughout, so that differences are those of the inputs and not of chance. e by a quarter more
+ * and a quarter less; m from them in closed form (allocation.ts), brought to the wanted chance by one factor, and again
+ * until m stays. An input is one or several sources that are bought together. At the end the chance is told by other
+ * draws.
  * @source derived (Lagrange's condition); Chase1990 (its closed form)
  */
 
 import { type Chance, chanceOf, Z95 } from './limits.ts';
 import { BLOCK, drawer } from './odds.ts';
 import type { Question } from './outcomes.ts';
-import { type Linear, samplerOf, scaled } from './sampler.ts';
+import { type Linear, samplerOf, withSpreads } from './sampler.ts';
 import type { Asked } from './shares.ts';
 import { modelOf } from './shares.ts';
 
@@ -77,7 +78,7 @@ const modelWith = ({ linear, question, asked, inputs }: Wish, by: ArrayLike<numb
   const ofSource = linear.sources.map((_, s) =>
     inputs.reduce((product, input, i) => (input.includes(s) ? product * by[i]! : product), 1),
   );
-  return modelOf(scaled(linear, ofSource), question, asked);
+  return modelOf(withSpreads(linear, ofSource), question, asked);
 };
 
 export interface Allocation {

@@ -1,22 +1,22 @@
 /**
- * Direction numbers of the Sobol' sequence, dimensions 2 to 64 (the first is the radical inverse in base 2): for each its
- * primitive polynomial, the coefficients as the bits of a number, then m_1, m_2, …, as many as its degree. Of the set
- * new-joe-kuo-6, chosen so that projections on two dimensions are even.
+ * Direction numbers of the Sobol' sequence, dimensions 2 to 64 (the first is the radical inverse in base 2): for each
+ * its primitive polynomial, the coefficients as the bits of a number, then m_1, m_2, …, as many as its degree. Of the
+ * set new-joe-kuo-6, chosen so that projections on two dimensions are even.
  *
- * The numbers: Copyright (c) 2008, Frances Y. Kuo and Stephen Joe. All rights reserved. Redistribution and use in source
- * and binary forms, with or without modification, are permitted provided that the following conditions are met:
+ * The numbers: Copyright (c) 2008, Frances Y. Kuo and Stephen Joe. All rights reserved. Redistribution and use in
+ * source and binary forms, with or without modification, are permitted provided that the following conditions are met:
  * Redistributions of source code must retain the above copyright notice, this list of conditions and the following
  * disclaimer. Redistributions in binary form must reproduce the above copyright notice, this list of conditions and the
  * following disclaimer in the documentation and/or other materials provided with the distribution. Neither the names of
  * the copyright holders nor the names of the University of New South Wales and the University of Waikato and its
  * contributors may be used to endorse or promote products derived from this software without specific prior written
- * permission. This software is provided by the copyright holders "as is" and any express or implied warranties, including,
- * but not limited to, the implied warranties of merchantability and fitness for a particular purpose are disclaimed. In
- * no event shall the copyright holders be liable for any direct, indirect, incidental, special, exemplary, or
- * consequential damages (including, but not limited to, procurement of substitute goods or services; loss of use, data,
- * or profits; or business interruption) however caused and on any theory of liability, whether in contract, strict
- * liability, or tort (including negligence or otherwise) arising in any way out of the use of this software, even if
- * advised of the possibility of such damage.
+ * permission. This software is provided by the copyright holders "as is" and any express or implied warranties,
+ * including, but not limited to, the implied warranties of merchantability and fitness for a particular purpose are
+ * disclaimed. In no event shall the copyright holders be liable for any direct, indirect, incidental, special,
+ * exemplary, or consequential damages (including, but not limited to, procurement of substitute goods or services; loss
+ * of use, data, or profits; or business interruption) however caused and on any theory of liability, whether in
+ * contract, strict liability, or tort (including negligence or otherwise) arising in any way out of the use of this
+ * software, even if advised of the possibility of such damage.
  * @source JoeKuo2008 new-joe-kuo-6 (the numbers)
  */
 export const DIRECTION_NUMBERS: readonly string[] = [

@@ -10,7 +10,7 @@
  *   quantile p       the place under which p·n of the draws lie, even within a step
  *   its limits       the places of p ± 1.96·√(p(1 - p)/n), each moved out to the end of its step
  *
- * @source JCGM101 7.6 (mean and variance), 7.7 (quantiles); Woodruff1952 (limits)
+ * @source JCGM101 7.6 (mean and variance); JCGM101 7.7 (quantiles); Woodruff1952 (limits)
  */
 import { Z95 } from './limits.ts';
 

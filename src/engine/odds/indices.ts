@@ -4,9 +4,9 @@
  *   S  = mean of f(B)·[f(A_B) - f(A)]/V          alone (first)
  *   S_T = mean of [f(A) - f(A_B)]²/2V            with all that it takes part in (total)
  *
- * A, B two independent sets of draws, A_B the set A with the group's draws taken from B; f less its mean, V its variance
- * over A and B. A and B are halves of one set of scrambled Sobol' points. Intervals: middle 95 % of the same rows drawn
- * anew from themselves; the points being more even than chance, they are rather too wide.
+ * A, B two independent sets of draws, A_B the set A with the group's draws taken from B; f less its mean, V its
+ * variance over A and B. A and B are halves of one set of scrambled Sobol' points. Intervals: middle 95 % of the same
+ * rows drawn anew from themselves; the points being more even than chance, they are rather too wide.
  * @source Saltelli2010 (first); Jansen1999 (total); DavisonHinkley 2.2 (drawn anew)
  */
 import { mixed, sobolPoints } from './sobol.ts';

@@ -1,7 +1,7 @@
 /**
- * A block of pairs drawn and answered: by the thousand where the sampler has that way and every line is straight (straight.ts,
- * bestPosition.ts), one by one otherwise (oneByOne.ts). Which draws are in a block, and so every answer, hangs on the
- * numbers of the draws alone.
+ * A block of pairs drawn and answered: by the thousand where the sampler has that way and every line is straight
+ * (straight.ts, bestPosition.ts), one by one otherwise (oneByOne.ts). Which draws are in a block, and so every answer,
+ * hangs on the numbers of the draws alone.
  */
 import { SAME } from '../contact/film.ts';
 import type { SeatInput } from '../contact/fit.ts';
@@ -10,7 +10,7 @@ import { bestPositions, chosenFor, positionFor } from './bestPosition.ts';
 import { answerOne } from './oneByOne.ts';
 import { columnsOf, NO_SHAPE, NONE_FIRST, type Outcomes, type Question, roomFor, scalesOf } from './outcomes.ts';
 import type { Sampler, Varied } from './sampler.ts';
-import { BROKEN, type Deviations, ODD, type SeatColumns, seatColumns, straightSeat } from './straight.ts';
+import { type Deviations, NO_LINE, ODD, type SeatColumns, seatColumns, straightSeat } from './straight.ts';
 
 /** Answers draws: `u` a column for each dimension. What is handed back is used again by the next block. */
 export type Kernel = (u: readonly Float64Array[]) => Outcomes;
@@ -162,7 +162,7 @@ function relations(seats: readonly SeatInput[], columns: readonly SeatColumns[],
 function oddOnes(columns: readonly SeatColumns[], out: Outcomes, answer: (k: number) => void): void {
   for (let k = 0; k < out.count; k++)
     for (const { closes } of columns)
-      if (closes[k] === ODD || closes[k] === BROKEN) {
+      if (closes[k] === ODD || closes[k] === NO_LINE) {
         answer(k);
         break;
       }

@@ -13,7 +13,7 @@ import { type Kernel, kernelOf } from './kernel.ts';
 import { answeredOf, type Outcomes, type Question } from './outcomes.ts';
 import type { Sampler } from './sampler.ts';
 import { sobolPoints } from './sobol.ts';
-import { answerOf, emptyTally, gridsFor, type OddsAnswer, type Tally, tallyOf } from './tally.ts';
+import { emptyTally, gridsFor, type OddsAnswer, oddsOf, type Tally, tallyOf } from './tally.ts';
 
 /** Draws of a block: a power of 2, so that each is a net. */
 export const BLOCK = 1024;
@@ -42,7 +42,7 @@ export function oddsRun(sampler: Sampler, middle: readonly SeatInput[], question
     block: (from, count) => tallyOf(middle.length, grids, draws(from), count),
     draws,
     empty: () => emptyTally(middle.length, answered.length),
-    answer: (tally) => answerOf(tally, answered, grids),
+    answer: (tally) => oddsOf(tally, answered, grids),
   };
 }
 

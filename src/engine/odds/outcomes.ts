@@ -1,6 +1,6 @@
 /**
- * What is asked of every pair drawn, and the room for the answers: a column for each quantity, a row for each draw, so that
- * nothing is made in the loop.
+ * What is asked of every pair drawn, and the room for the answers: a column for each quantity, a row for each draw, so
+ * that nothing is made in the loop.
  */
 import type { SeatInput, Stretch } from '../contact/fit.ts';
 

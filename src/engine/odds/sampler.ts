@@ -4,10 +4,10 @@
  *   x = mean + Σ_d F_d·w_d       w_d = standard normal of u_d, or √12·(u_d - ½) where it is rectangular
  *   F·Fᵀ = C                     the covariance given
  *
- * x the numbers of the pair that are in doubt (rad, m); one may have several sources of doubt, which add. F is Cholesky's
- * factor, parts that know nothing of each other apart, so that a dimension belongs to one part: what matters
+ * x the numbers of the pair that are in doubt (rad, m); one may have several sources of doubt, which add. F is
+ * Cholesky's factor, parts that know nothing of each other apart, so that a dimension belongs to one part: what matters
  * (shares.ts) can then be told part by part.
- * @source JCGM101 6.4.8.4 (normal draws that go together), 6.4.2.4 (rectangular)
+ * @source JCGM101 6.4.8.4 (normal draws that go together); JCGM101 6.4.2.4 (rectangular)
  */
 import { isShape } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
@@ -115,7 +115,7 @@ function addTo(column: Float64Array, w: Float64Array, by: number): void {
 }
 
 /** The same with the doubt of each source multiplied. */
-export const scaled = (linear: Linear, by: ArrayLike<number>): Linear => ({
+export const withSpreads = (linear: Linear, by: ArrayLike<number>): Linear => ({
   ...linear,
   factor: linear.factor.map((row, i) => row.map((f) => f * by[i]!)),
 });

@@ -10,10 +10,10 @@
  *
  *   left = Σ [q - q₀ - g·(x - x₀) - mean]²/Σ [q - mean]²
  *
- * Beyond LEFT (another seat may touch first, another end bear the film) the shares are Sobol' indices (indices.ts), first
- * and total. A chance that something is in its band follows nothing evenly: indices always. A group with sources on more
- * than one surface is told apart by how each goes with the whole, x_i·g_i with q: these add up too, and one may be
- * below 0.
+ * Beyond LEFT (another seat may touch first, another end bear the film) the shares are Sobol' indices (indices.ts),
+ * first and total. A chance that something is in its band follows nothing evenly: indices always. A group with sources
+ * on more than one surface is told apart by how each goes with the whole, x_i·g_i with q: these add up too, and one may
+ * be below 0.
  *   share of source i = g_i·(C·g)_i/u²
  * @source JCGM100 5.1.3 (shares of a variance); XuGertner2008 (of correlated inputs)
  */
@@ -101,7 +101,7 @@ export function modelOf(linear: Linear, question: Question, asked: Asked): Model
 const varianceOf = (row: Float64Array) => row.reduce((sum, f) => sum + f * f, 0);
 
 function straightShares(linear: Linear, question: Question, column: number, groups: number[][]) {
-  const gradient = gradientOf(linear, question, column);
+  const gradient = slopesOf(linear, question, column);
   if (gradient.some((g) => !Number.isFinite(g))) return null;
   const along = linear.marginals.map((_, d) => gradient.reduce((sum, g, i) => sum + g * linear.factor[i]![d]!, 0));
   const variance = along.reduce((sum, a) => sum + a * a, 0);
@@ -119,7 +119,7 @@ function straightShares(linear: Linear, question: Question, column: number, grou
 }
 
 /** ∂q/∂x at the middle, by source; NaN where q is none there. */
-export function gradientOf(linear: Linear, question: Question, column: number): Float64Array {
+export function slopesOf(linear: Linear, question: Question, column: number): Float64Array {
   const room = roomFor(linear.seats, 1);
   const at = (source: number, by: number) => {
     answerOne(withAdded(linear.seats, [linear.sources[source]!], [by]), linear.seats, question, room, 0);

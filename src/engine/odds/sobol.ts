@@ -5,17 +5,18 @@
  *   m_k = 2c_1·m_{k-1} ⊕ 2²c_2·m_{k-2} ⊕ … ⊕ 2^s·m_{k-s} ⊕ m_{k-s}      c_i coefficients of a primitive polynomial
  *   u_d(n) = (scrambled x_d(n) + ½)/2³²
  *
- * Any 2^m points from a multiple of 2^m on are a (t, m, s)-net in base 2: each box of volume 2^{t-m} with sides that are
- * powers of ½ holds 2^t of them. Scrambling after Owen keeps that: each binary digit is turned or not, by chance that
- * depends on the digits before it, here by a hash of them. A point is then uniform in the cube by itself, means have no
- * bias, and the error of the mean of a smooth function falls nearly as n^-1.5. A point is known from its number alone, so
- * that any worker makes any block.
+ * Any 2^m points from a multiple of 2^m on are a (t, m, s)-net in base 2: each box of volume 2^{t-m} with sides that
+ * are powers of ½ holds 2^t of them. Scrambling after Owen keeps that: each binary digit is turned or not, by chance
+ * that depends on the digits before it, here by a hash of them. A point is then uniform in the cube by itself, means
+ * have no bias, and the error of the mean of a smooth function falls nearly as n^-1.5. A point is known from its number
+ * alone, so that any worker makes any block.
  *
  * Dimensions beyond the table go through it again: with other scrambling, and points in another order (the bits of n
  * scrambled the same way, blocks of 2^m kept together). Each coordinate alone is then as even as before (a Latin
  * hypercube for every 2^m points); between one group of dimensions and another the evenness is that of chance.
- * @source Sobol1967; JoeKuo2008 (direction numbers); AntonovSaleev1979 (the order by Gray's code); Owen1997 (scrambling,
- * rate); LaineKarras2011 (scrambling by a hash); Vegdahl2021 (the hash); Burley2020 (dimensions beyond the table)
+ * @source Sobol1967; JoeKuo2008 (direction numbers); AntonovSaleev1979 (the order by Gray's code); Owen1997
+ * (scrambling, rate); LaineKarras2011 (scrambling by a hash); Vegdahl2021 (the hash); Burley2020 (dimensions beyond the
+ * table)
  */
 import { DIRECTION_NUMBERS } from './directionNumbers.ts';
 

@@ -34,7 +34,7 @@ export interface SeatColumns {
 
 export const ODD = 2;
 /** No shape at all. */
-export const BROKEN = 3;
+export const NO_LINE = 3;
 
 /** What is added to each number of a surface that varies. */
 export type Deviations = Partial<Record<'halfAngle' | 'radius' | 'station' | 'from' | 'to', Float64Array>>;
@@ -145,7 +145,7 @@ function filmLines(bush: Ends, journal: Ends, out: SeatColumns): void {
  * the two have no radius in common.
  */
 function seldom(tb: number, tj: number, rb0: number, rb1: number, rj0: number, rj1: number): number {
-  if (Number.isNaN(tb * tj)) return BROKEN;
+  if (Number.isNaN(tb * tj)) return NO_LINE;
   if (tb === 0 && tj === 0) return 0;
   const low = Math.max(Math.min(rb0, rb1), Math.min(rj0, rj1));
   const high = Math.min(Math.max(rb0, rb1), Math.max(rj0, rj1));

@@ -123,7 +123,7 @@ export interface OddsAnswer {
   spreads: Spread[];
 }
 
-export function answerOf(tally: Tally, answered: readonly Answered[], grids: readonly Grid[]): OddsAnswer {
+export function oddsOf(tally: Tally, answered: readonly Answered[], grids: readonly Grid[]): OddsAnswer {
   const chance = (times: number) => chanceOf(times, tally.draws);
   return {
     draws: tally.draws,

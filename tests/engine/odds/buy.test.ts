@@ -2,13 +2,13 @@ import { expect, test } from 'vitest';
 import { inProportion, leastDifficulty, spreadFor } from '../../../src/engine/odds/allocation.ts';
 import { halvedInTurn, spreadsFor, type Wish } from '../../../src/engine/odds/buy.ts';
 import { blocksOf, oddsRun } from '../../../src/engine/odds/odds.ts';
-import { linearSampler, type Source, samplerOf, scaled } from '../../../src/engine/odds/sampler.ts';
+import { linearSampler, type Source, samplerOf, withSpreads } from '../../../src/engine/odds/sampler.ts';
 import { together } from '../../../src/engine/odds/tally.ts';
 import { chance, doubleCone } from './pairs.ts';
 
 /**
- * Shaft and housing: a clearance of ±0.015 in from seven lengths, three of them bought (±0.0015, 0.0025, 0.0025), four made
- * (±0.008, 0.002, 0.006, 0.002): by root sum of squares the four may be 1.39526 times as wide.
+ * Shaft and housing: a clearance of ±0.015 in from seven lengths, three of them bought (±0.0015, 0.0025, 0.0025), four
+ * made (±0.008, 0.002, 0.006, 0.002): by root sum of squares the four may be 1.39526 times as wide.
  * @source Chase1999 (worked example)
  */
 test('tolerances scaled in proportion, as published', () => {
@@ -45,7 +45,9 @@ test('least difficulty: the spread is the wanted one, and no exchange of two inp
   expect(spreadFor(0.95, 1.959964)).toBeCloseTo(1, 6);
 });
 
-/** The steep seat alone at a position where it has its film: the film follows two radii and the bush's station evenly. */
+/**
+ * The steep seat alone at a position where it has its film: the film follows two radii and the bush's station evenly.
+ */
 function standAlone(): Wish {
   const [, steep] = doubleCone();
   const { journal, bush } = steep!;
@@ -140,7 +142,7 @@ test('a pair: the spreads found keep the chance, and cost less than shrinking al
   const found = spreadsFor(wish, 0.9)!;
   expect(Math.abs(found.chance.share - 0.9)).toBeLessThan(0.02);
   const chanceWith = (by: number[]) => {
-    const run = oddsRun(samplerOf(scaled(sampler.linear, by)), seats, wish.question, 6);
+    const run = oddsRun(samplerOf(withSpreads(sampler.linear, by)), seats, wish.question, 6);
     const tally = blocksOf(4096).reduce((sum, block) => together(sum, run.block(...block)), run.empty());
     return run.answer(tally).inBandAtBest.all.share;
   };

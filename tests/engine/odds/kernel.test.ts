@@ -53,7 +53,9 @@ test('drawn by the thousand, a pair has the answers of the fit itself, to 1e-15 
   for (const times of holding) expect(times).toBeGreaterThan(20);
 });
 
-/** Worst miss in tolerances over a fine walk of positions, and the position: no formula of the engine but the film's. */
+/**
+ * Worst miss in tolerances over a fine walk of positions, and the position: no formula of the engine but the film's.
+ */
 function walked(seats: readonly SeatInput[], from: number, to: number): { miss: number; at: number } {
   const lines = seats.map(seatLines);
   const missAt = (p: number) =>

@@ -39,7 +39,9 @@ export function chance(seed: number): () => number {
   };
 }
 
-/** A double cone anywhere near: half angles, ends, diameters; the third seat straight, the last one closing noseward. */
+/**
+ * A double cone anywhere near: half angles, ends, diameters; the third seat straight, the last one closing noseward.
+ */
 export function anyPair(random: () => number, seats: number): SeatInput[] {
   const within = (low: number, high: number) => low + (high - low) * random();
   return Array.from({ length: seats }, (_, i): SeatInput => {

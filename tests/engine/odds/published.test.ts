@@ -77,7 +77,7 @@ test('mass calibration', () => {
   expect(Math.abs(found.shortest[1]! - 1.3825)).toBeLessThan(0.003);
 });
 
-/** @source JCGM101 9.5 (gauge block), 6.4.3.4 (rectangle with inexact ends), 6.4.6.4 (arc sine) */
+/** @source JCGM101 9.5 (gauge block); JCGM101 6.4.3.4 (rectangle with inexact ends); JCGM101 6.4.6.4 (arc sine) */
 test('gauge block calibration: 838 nm, 36 nm, 99 % from 745 to 932 nm', () => {
   const t = (freedom: number, mean: number, scale: number) => (u: number) =>
     mean + scale * jStat.studentt.inv(u, freedom);

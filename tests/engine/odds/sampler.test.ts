@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { normalQuantile } from '../../../src/engine/belief/distributions.ts';
 import { standardNormal } from '../../../src/engine/odds/normal.ts';
 import { BLOCK, drawer } from '../../../src/engine/odds/odds.ts';
-import { linearSampler, type Source, samplerOf, scaled } from '../../../src/engine/odds/sampler.ts';
+import { linearSampler, type Source, samplerOf, withSpreads } from '../../../src/engine/odds/sampler.ts';
 import { doubleCone } from './pairs.ts';
 
 /** Quantiles of the standard normal, to the digits tabled. @source Handbooks (tables of the normal distribution) */
@@ -76,7 +76,7 @@ test('doubts of one number add, and are multiplied one by one', () => {
   const u = Float64Array.of(0.975, 0.975);
   const off = (s: typeof sampler) => s.shape(u)![0]!.journal.radius - seats[0]!.journal.radius;
   expect(off(sampler)).toBeCloseTo(3e-6 * 1.959964, 11);
-  expect(off(samplerOf(scaled(sampler.linear, [0, 0.5])))).toBeCloseTo(1e-6 * 1.959964, 11);
+  expect(off(samplerOf(withSpreads(sampler.linear, [0, 0.5])))).toBeCloseTo(1e-6 * 1.959964, 11);
 });
 
 test('a source told by another has no draw of its own; no shape is none', () => {

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { linearSampler, type Source } from '../../../src/engine/odds/sampler.ts';
-import { columnOf, gradientOf, sharesOf } from '../../../src/engine/odds/shares.ts';
+import { columnOf, sharesOf, slopesOf } from '../../../src/engine/odds/shares.ts';
 import { doubleCone, surface } from './pairs.ts';
 
 const settings = { blocks: 4, seed: 2 };
@@ -23,7 +23,7 @@ test('a film follows radii evenly: its shares are exact', () => {
   expect(found.linearSd! / (Math.hypot(1e-7, 2e-7) * Math.SQRT1_2)).toBeCloseTo(1, 6);
   expect(Math.abs(found.sampledSd / found.linearSd! - 1)).toBeLessThan(0.01);
   expect(found.left).toBeLessThan(1e-6);
-  const gradient = gradientOf(linear, question, columnOf(linear, 'film', 1));
+  const gradient = slopesOf(linear, question, columnOf(linear, 'film', 1));
   expect([...gradient]).toEqual([-Math.SQRT1_2, Math.SQRT1_2, 0].map((g) => expect.closeTo(g, 6)));
 });
 
@@ -41,7 +41,7 @@ test('inputs that go together stand in one group, and each by itself adds up', (
   const found = sharesOf(linear, question, column, settings);
   expect(found.method).toBe('linear');
   expect(found.groups.map((g) => g.sources)).toEqual([[0, 1], [2]]);
-  const g = gradientOf(linear, question, column);
+  const g = slopesOf(linear, question, column);
   const whole = [0, 1, 2].map((i) => [0, 1, 2].reduce((sum, k) => sum + covariance[i]![k]! * g[k]!, 0));
   const variance = whole.reduce((sum, c, i) => sum + c * g[i]!, 0);
   expect(found.linearSd).toBeCloseTo(Math.sqrt(variance), 12);
