@@ -26,14 +26,31 @@ drawn(0);
 const touch = firstTouches(sampler.varied, question, BLOCK);
 const all = kernelOf(sampler, seats, question, BLOCK);
 
+/** Pairs whose numbers are at hand: what is left is where they touch. */
+const given = sources.map(() => new Float64Array(BLOCK));
+sampler.varied.add(u, given);
+const touchGiven = firstTouches(
+  {
+    ...sampler.varied,
+    add: (_, columns) => {
+      for (const [i, column] of columns.entries()) column.set(given[i]!);
+    },
+  },
+  question,
+  BLOCK,
+);
+
 describe('odds, two cones, eight numbers in doubt, one core', () => {
-  bench('100,000 first touches', () => {
+  bench('100,000 first touches, numbers given', () => {
+    for (let block = 0; block < 50; block++) touchGiven(u);
+  });
+  bench('100,000 first touches, numbers drawn', () => {
     for (let block = 0; block < 50; block++) touch(u);
   });
   bench('100,000 pairs: all films at the best position', () => {
     for (let block = 0; block < 50; block++) all(u);
   });
-  bench('100,000 points drawn', () => {
+  bench('100,000 points of eight dimensions', () => {
     for (let block = 0; block < 50; block++) drawn(block);
   });
 });

@@ -29,12 +29,14 @@ export const moving = ({ bush, journal }: SeatInput): boolean =>
 export const chosenFor = (seats: readonly SeatInput[]): number[] =>
   seats.flatMap((seat, i) => (seat.target !== undefined && moving(seat) ? [i] : []));
 
-/** Position (m) at which the least film of a seat is `film` (m), with its overlap; NaN where there is none. */
-export function positionFor(seat: SeatColumns, film: number, k: number): number {
-  const closes = seat.closes[k]!;
-  if (closes !== 1 && closes !== -1) return Number.NaN;
-  const p = solved(seat, film, k, closes);
-  return p >= seat.least[k]! - EDGE && p <= seat.most[k]! + EDGE ? p : Number.NaN;
+/** Positions (m) at which the least film of a seat is `film` (m), within its overlap; NaN where there is none. */
+export function positionsFor(seat: SeatColumns, film: number, into: Float64Array): void {
+  const { closes, least, most } = seat;
+  for (let k = 0; k < into.length; k++) {
+    const sense = closes[k]!;
+    const p = sense === 1 || sense === -1 ? solved(seat, film, k, sense) : Number.NaN;
+    into[k] = p >= least[k]! - EDGE && p <= most[k]! + EDGE ? p : Number.NaN;
+  }
 }
 
 /** m: rounding of a place */

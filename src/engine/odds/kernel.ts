@@ -6,7 +6,7 @@
 import { SAME } from '../contact/film.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { holdsAt } from '../play/selfHolding.ts';
-import { bestPositions, chosenFor, positionFor } from './bestPosition.ts';
+import { bestPositions, chosenFor, positionsFor } from './bestPosition.ts';
 import { answerOne } from './oneByOne.ts';
 import { columnsOf, NO_SHAPE, NONE_FIRST, type Outcomes, type Question, roomFor, scalesOf } from './outcomes.ts';
 import type { Sampler, Varied } from './sampler.ts';
@@ -115,9 +115,9 @@ function touches(
   columns.forEach((seat, i) => {
     const positions = out.values[at.seatPosition + i]!;
     const { closes } = seat;
+    positionsFor(seat, 0, positions);
     for (let k = 0; k < positions.length; k++) {
-      const touch = positionFor(seat, 0, k);
-      positions[k] = touch;
+      const touch = positions[k]!;
       // No comparison holds with what is no number.
       if (closes[k] === 1 && touch > rear[k]!) {
         rear[k] = touch;
@@ -147,14 +147,17 @@ function filmOf({ a1, s1, a2, s2, least, most }: SeatColumns, p: number, k: numb
 
 function relations(seats: readonly SeatInput[], columns: readonly SeatColumns[], out: Outcomes): void {
   const chosen = chosenFor(seats);
+  const other = new Float64Array(out.count);
   out.answered.forEach((answered, c) => {
     if (answered.of !== 'relation') return;
     const [i, j] = answered.between;
     const values = out.values[c]!;
     if (!chosen.includes(i) || !chosen.includes(j)) values.fill(Number.NaN);
-    else
-      for (let k = 0; k < values.length; k++)
-        values[k] = positionFor(columns[i]!, seats[i]!.target!, k) - positionFor(columns[j]!, seats[j]!.target!, k);
+    else {
+      positionsFor(columns[i]!, seats[i]!.target!, values);
+      positionsFor(columns[j]!, seats[j]!.target!, other);
+      for (let k = 0; k < values.length; k++) values[k]! -= other[k]!;
+    }
   });
 }
 

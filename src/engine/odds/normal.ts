@@ -82,3 +82,8 @@ function farTail(r: number): number {
       1)
   );
 }
+
+/** Of a column. */
+export function standardNormals(u: Float64Array, into: Float64Array): void {
+  for (let k = 0; k < into.length; k++) into[k] = standardNormal(u[k]!);
+}

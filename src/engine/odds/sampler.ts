@@ -12,7 +12,7 @@
 import { isShape } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../parts/line.ts';
-import { standardNormal } from './normal.ts';
+import { standardNormal, standardNormals } from './normal.ts';
 
 export interface Sampler {
   dimensions: number;
@@ -107,7 +107,8 @@ export function samplerOf(linear: Linear): LinearSampler {
 }
 
 function standardise(u: Float64Array, marginal: Marginal, w: Float64Array): void {
-  for (let k = 0; k < w.length; k++) w[k] = standard(u[k]!, marginal);
+  if (marginal === 'normal') standardNormals(u, w);
+  else for (let k = 0; k < w.length; k++) w[k] = standard(u[k]!, marginal);
 }
 
 function addTo(column: Float64Array, w: Float64Array, by: number): void {
