@@ -50,59 +50,61 @@ export const seatColumns = (count: number): SeatColumns => ({
   tan: new Float64Array(count),
 });
 
-/** The ends of one line of every draw: stations, radii, tan a. */
-interface Ends {
-  tan: Float64Array;
-  z0: Float64Array;
-  r0: Float64Array;
-  z1: Float64Array;
-  r1: Float64Array;
-}
+/** A line of every draw: its numbers as drawn in the middle, and a column of what is added to each. */
+type LineColumns = { line: Surface; tan: number } & Required<Deviations>;
 
 export function straightSeat(
   { bush, journal }: SeatInput,
   by: { bush: Deviations; journal: Deviations },
   count: number,
 ): (out: SeatColumns) => void {
-  const [ofBush, ofJournal] = [endsFor(count), endsFor(count)];
-  return (out) => {
-    fillEnds(bush, by.bush, ofBush);
-    fillEnds(journal, by.journal, ofJournal);
-    filmLines(ofBush, ofJournal, out);
-  };
+  const none = new Float64Array(count);
+  const columns = (line: Surface, of: Deviations): LineColumns => ({
+    ...{ line, tan: Math.tan(line.halfAngle) },
+    ...{ halfAngle: none, radius: none, station: none, from: none, to: none, ...of },
+  });
+  const [ofBush, ofJournal] = [columns(bush, by.bush), columns(journal, by.journal)];
+  return (out) => filmLines(ofBush, ofJournal, out);
 }
 
-const endsFor = (count: number): Ends => ({
-  tan: new Float64Array(count),
-  z0: new Float64Array(count),
-  r0: new Float64Array(count),
-  z1: new Float64Array(count),
-  r1: new Float64Array(count),
-});
-
-/** A line that is none (isShape of belief/unknowns.ts; ends in order) has no tangent. */
-function fillEnds({ halfAngle, radius, station, from, to }: Surface, by: Deviations, out: Ends): void {
-  const { tan, z0, r0, z1, r1 } = out;
-  const count = tan.length;
-  const none = new Float64Array(count);
-  const { halfAngle: a = none, radius: r = none, station: s = none, from: f = none, to: t = none } = by;
-  const base = Math.tan(halfAngle);
-  for (let k = 0; k < count; k++) {
-    const slope = tanNear(halfAngle, base, a[k]!);
-    const rear = from + f[k]!;
-    const nose = to + t[k]!;
-    const at = station + s[k]!;
-    const rAt = radius + r[k]!;
-    z0[k] = rear;
-    z1[k] = nose;
-    const rRear = rAt + (rear - at) * slope;
-    const rNose = rAt + (nose - at) * slope;
-    r0[k] = rRear;
-    r1[k] = rNose;
-    const whole = Math.abs(halfAngle + a[k]!) < STEEPEST && rear < nose && rRear > 0 && rNose > 0;
-    tan[k] = whole ? slope : Number.NaN;
+/** Every number of both lines in one pass: what is between two of them stays at hand. */
+function filmLines(bush: LineColumns, journal: LineColumns, out: SeatColumns): void {
+  const { a1, s1, a2, s2, least, most, closes, tan } = out;
+  const { halfAngle: ab, radius: rb, station: sb, from: fb, to: nb, line: b, tan: baseB } = bush;
+  const { halfAngle: aj, radius: rj, station: sj, from: fj, to: nj, line: j, tan: baseJ } = journal;
+  for (let k = 0; k < a1.length; k++) {
+    const tb = tanNear(b.halfAngle, baseB, ab[k]!);
+    const tj = tanNear(j.halfAngle, baseJ, aj[k]!);
+    const zb0 = b.from + fb[k]!;
+    const zb1 = b.to + nb[k]!;
+    const rb0 = b.radius + rb[k]! + (zb0 - b.station - sb[k]!) * tb;
+    const rb1 = b.radius + rb[k]! + (zb1 - b.station - sb[k]!) * tb;
+    const zj0 = j.from + fj[k]!;
+    const zj1 = j.to + nj[k]!;
+    const rj0 = j.radius + rj[k]! + (zj0 - j.station - sj[k]!) * tj;
+    const rj1 = j.radius + rj[k]! + (zj1 - j.station - sj[k]!) * tj;
+    const nose = tj > tb;
+    const z = nose ? zb1 - zj1 : zb0 - zj0;
+    const r = nose ? rb1 - rj1 : rb0 - rj0;
+    const cos = 1 / Math.sqrt(1 + tb * tb);
+    const per = 1 / (cos * (1 + tb * tj));
+    a1[k] = cos * (r - z * tb);
+    s1[k] = cos * tb;
+    a2[k] = per * (r - z * tj);
+    s2[k] = per * tj;
+    least[k] = zb0 - zj1 + (rb0 - rj1) * tb;
+    most[k] = zb1 - zj0 + (rb1 - rj0) * tb;
+    tan[k] = tb;
+    const whole = zb0 < zb1 && zj0 < zj1 && rb0 > 0 && rb1 > 0 && rj0 > 0 && rj1 > 0;
+    const flat = Math.abs(b.halfAngle + ab[k]!) < LIMIT && Math.abs(j.halfAngle + aj[k]!) < LIMIT;
+    if (!whole || !flat) closes[k] = NO_LINE;
+    else if (tb * tj > 0) closes[k] = tb > 0 ? 1 : -1;
+    else closes[k] = tb === 0 && tj === 0 ? 0 : seldom(rb0, rb1, rj0, rj1);
   }
 }
+
+/** As isShape of belief/unknowns.ts. */
+const LIMIT = STEEPEST;
 
 /** rad: so far the series of tan is good to rounding */
 const NEAR = 0.01;
@@ -114,39 +116,11 @@ function tanNear(angle: number, tan: number, by: number): number {
   return (tan + t) / (1 - tan * t);
 }
 
-function filmLines(bush: Ends, journal: Ends, out: SeatColumns): void {
-  const { a1, s1, a2, s2, least, most, closes, tan } = out;
-  const { tan: tanB, z0: zb0, r0: rb0, z1: zb1, r1: rb1 } = bush;
-  const { tan: tanJ, z0: zj0, r0: rj0, z1: zj1, r1: rj1 } = journal;
-  for (let k = 0; k < a1.length; k++) {
-    const tb = tanB[k]!;
-    const tj = tanJ[k]!;
-    const cos = 1 / Math.sqrt(1 + tb * tb);
-    const nose = tj > tb;
-    const zb = nose ? zb1[k]! : zb0[k]!;
-    const rb = nose ? rb1[k]! : rb0[k]!;
-    const zj = nose ? zj1[k]! : zj0[k]!;
-    const rj = nose ? rj1[k]! : rj0[k]!;
-    a1[k] = cos * (rb - rj - (zb - zj) * tb);
-    s1[k] = cos * tb;
-    const per = 1 / (cos * (1 + tb * tj));
-    a2[k] = per * (rb - rj - (zb - zj) * tj);
-    s2[k] = per * tj;
-    least[k] = zb0[k]! - zj1[k]! + (rb0[k]! - rj1[k]!) * tb;
-    most[k] = zb1[k]! - zj0[k]! + (rb1[k]! - rj0[k]!) * tb;
-    tan[k] = tb;
-    const same = tb * tj;
-    closes[k] = same > 0 ? (tb > 0 ? 1 : -1) : seldom(tb, tj, rb0[k]!, rb1[k]!, rj0[k]!, rj1[k]!);
-  }
-}
-
 /**
  * Lines that lean opposite ways, or one of them straight: almost always a straight bearing, which nothing closes while
  * the two have no radius in common.
  */
-function seldom(tb: number, tj: number, rb0: number, rb1: number, rj0: number, rj1: number): number {
-  if (Number.isNaN(tb * tj)) return NO_LINE;
-  if (tb === 0 && tj === 0) return 0;
+function seldom(rb0: number, rb1: number, rj0: number, rj1: number): number {
   const low = Math.max(Math.min(rb0, rb1), Math.min(rj0, rj1));
   const high = Math.min(Math.max(rb0, rb1), Math.max(rj0, rj1));
   return low <= high ? ODD : 0;

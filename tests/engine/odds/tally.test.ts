@@ -136,3 +136,24 @@ test('so many draws as are said tell a chance to what is wanted, and one less do
   expect(drawsFor(0.01)).toBeGreaterThan(9500);
   expect(() => drawsFor(0)).toThrow('allowed is more than 0');
 });
+
+/** Chances of a half, a tenth and a hundredth, by points of their own: the limits are to hold them 95 times in 100. */
+test('of scrambled points the limits hold the chance at least as often as they say', () => {
+  const u = new Float64Array(1024);
+  for (const p of [0.5, 0.1, 0.01]) {
+    let held = 0;
+    for (let seed = 0; seed < 400; seed++) {
+      // A slanting cut through two dimensions, which no box of the net follows.
+      const other = new Float64Array(1024);
+      sobolPoints(seed)(0, 0, u);
+      sobolPoints(seed)(4, 0, other);
+      const cut = p <= 0.5 ? Math.sqrt(2 * p) : Number.NaN;
+      const { low, high } = chanceOf(
+        u.reduce((sum, x, k) => sum + (x + other[k]! < cut ? 1 : 0), 0),
+        1024,
+      );
+      if (low <= p && p <= high) held++;
+    }
+    expect(held, `${p}`).toBeGreaterThanOrEqual(380);
+  }
+});
