@@ -40,19 +40,10 @@ function vectorised(
   one: (u: readonly Float64Array[], k: number) => void,
 ): Kernel {
   const { seats } = varied;
-  const { count } = out;
-  const draw = deviationsOf(varied, count);
-  const columns = seats.map(() => seatColumns(count));
-  const fill = seats.map((seat, i) => straightSeat(seat, draw.of[i]!, count));
-  const rear = new Float64Array(count);
-  const nose = new Float64Array(count);
+  const { columns, rear, nose, touch } = touching(varied, question, out);
   const at = columnsOf(seats.length);
   return (u) => {
-    draw.fill(u);
-    fill.forEach((seat, i) => {
-      seat(columns[i]!);
-    });
-    touches(columns, question, out, rear, nose);
+    touch(u);
     columns.forEach((seat, i) => {
       filmsAt(seat, question.position, out.values[at.film + i]!);
     });
@@ -71,18 +62,28 @@ function vectorised(
 /** First touches alone, for whoever asks no more: as `Kernel`, the other columns left as they are. */
 export function firstTouches(varied: Varied, question: Question, count: number): Kernel {
   const out = roomFor(varied.seats, count);
+  const { touch } = touching(varied, question, out);
+  return (u) => {
+    touch(u);
+    return out;
+  };
+}
+
+/** The seats of a block and where they touch. */
+function touching(varied: Varied, question: Question, out: Outcomes) {
+  const { count } = out;
   const draw = deviationsOf(varied, count);
   const columns = varied.seats.map(() => seatColumns(count));
   const fill = varied.seats.map((seat, i) => straightSeat(seat, draw.of[i]!, count));
   const [rear, nose] = [new Float64Array(count), new Float64Array(count)];
-  return (u) => {
+  const touch = (u: readonly Float64Array[]) => {
     draw.fill(u);
     fill.forEach((seat, i) => {
       seat(columns[i]!);
     });
     touches(columns, question, out, rear, nose);
-    return out;
   };
+  return { columns, rear, nose, touch };
 }
 
 /** What is added to each number of each surface, from the draws. */
