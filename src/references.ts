@@ -317,6 +317,7 @@ export const REFERENCES: Readonly<Record<string, Reference>> = {
     2008,
     'read',
   ),
+  Kish1965: of('L. Kish', 'Survey Sampling', '', 1965, 'memory'),
   LaineKarras2011: of(
     'S. Laine, T. Karras',
     'Stratified sampling for stochastic transparency',

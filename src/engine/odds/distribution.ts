@@ -107,9 +107,14 @@ export interface Quantile {
   high: number;
 }
 
-export function quantileOf(grid: Grid, distribution: Distribution, share: number): Quantile {
-  const { count } = distribution;
-  const off = Z95 * Math.sqrt((share * (1 - share)) / count);
+/** `most`: as how many independent draws they count at most. */
+export function quantileOf(
+  grid: Grid,
+  distribution: Distribution,
+  share: number,
+  most = Number.POSITIVE_INFINITY,
+): Quantile {
+  const off = Z95 * Math.sqrt((share * (1 - share)) / Math.min(distribution.count, most));
   const [from, to] = placeOf(grid, distribution, share);
   return {
     value: from.at + (to.at - from.at) * from.within,

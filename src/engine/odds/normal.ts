@@ -84,6 +84,6 @@ function farTail(r: number): number {
 }
 
 /** Of a column. */
-export function standardNormals(u: Float64Array, into: Float64Array): void {
+export function normalsOf(u: Float64Array, into: Float64Array): void {
   for (let k = 0; k < into.length; k++) into[k] = standardNormal(u[k]!);
 }

@@ -42,7 +42,7 @@ export function oddsRun(sampler: Sampler, middle: readonly SeatInput[], question
     block: (from, count) => tallyOf(middle.length, grids, draws(from), count),
     draws,
     empty: () => emptyTally(middle.length, answered.length),
-    answer: (tally) => oddsOf(tally, answered, grids),
+    answer: (tally) => oddsOf(tally, answered, grids, sampler.effective),
   };
 }
 

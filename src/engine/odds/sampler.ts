@@ -12,12 +12,14 @@
 import { isShape } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../parts/line.ts';
-import { standardNormal, standardNormals } from './normal.ts';
+import { normalsOf, standardNormal } from './normal.ts';
 
 export interface Sampler {
   dimensions: number;
   /** A pair for numbers in (0, 1), as many as dimensions; null where they make no shape. */
   shape(u: Float64Array): SeatInput[] | null;
+  /** as how many independent draws all of them count at most: those of a short list of shapes; no limit left out */
+  effective?: number;
   /** the fast way, for many draws at once; left out where there is none */
   varied?: Varied;
 }
@@ -107,7 +109,7 @@ export function samplerOf(linear: Linear): LinearSampler {
 }
 
 function standardise(u: Float64Array, marginal: Marginal, w: Float64Array): void {
-  if (marginal === 'normal') standardNormals(u, w);
+  if (marginal === 'normal') normalsOf(u, w);
   else for (let k = 0; k < w.length; k++) w[k] = standard(u[k]!, marginal);
 }
 

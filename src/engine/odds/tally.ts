@@ -123,8 +123,15 @@ export interface OddsAnswer {
   spreads: Spread[];
 }
 
-export function oddsOf(tally: Tally, answered: readonly Answered[], grids: readonly Grid[]): OddsAnswer {
-  const chance = (times: number) => chanceOf(times, tally.draws);
+/** `most`: as how many independent draws they count at most; limits are theirs. */
+export function oddsOf(
+  tally: Tally,
+  answered: readonly Answered[],
+  grids: readonly Grid[],
+  most = Number.POSITIVE_INFINITY,
+): OddsAnswer {
+  const count = Math.min(tally.draws, most);
+  const chance = (times: number) => chanceOf(tally.draws === 0 ? 0 : (times / tally.draws) * count, count);
   return {
     draws: tally.draws,
     noShape: tally.noShape,
@@ -135,7 +142,7 @@ export function oddsOf(tally: Tally, answered: readonly Answered[], grids: reado
     holds: chance(tally.holds),
     spreads: answered.map((quantity, c): Spread => {
       const [grid, distribution] = [grids[c]!, tally.distributions[c]!];
-      const [p05, p50, p95] = [0.05, 0.5, 0.95].map((share) => quantileOf(grid, distribution, share));
+      const [p05, p50, p95] = [0.05, 0.5, 0.95].map((share) => quantileOf(grid, distribution, share, most));
       return {
         answered: quantity,
         count: distribution.count,

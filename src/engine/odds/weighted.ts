@@ -1,7 +1,12 @@
 /**
  * Pairs drawn from a list of shapes, each with its weight: what trials leave of a belief where no normal one holds. The
  * first dimension picks: even draws, taken in order, fall on each shape as often as its weight says, to within one. A
- * spread of other sources may be added on top, in the dimensions after it.
+ * spread of other sources may be added on top, in the dimensions after it. However often the list is drawn from, it
+ * tells no more than its own pairs do:
+ *
+ *   effective number = (Σ w)²/Σ w²
+ *
+ * @source Kish1965 (effective number)
  */
 import type { SeatInput } from '../contact/fit.ts';
 import { type Sampler, type Source, type Varied, withAdded } from './sampler.ts';
@@ -33,7 +38,9 @@ export function weightedSampler(
       by.map((column) => column[0]!),
     );
   };
-  return { dimensions: 1 + (spread?.dimensions ?? 0), shape, ...(varied && { varied }) };
+  const shares = upTo.map((x, i) => x - (i === 0 ? 0 : upTo[i - 1]!));
+  const effective = 1 / shares.reduce((sum, share) => sum + share * share, 0);
+  return { dimensions: 1 + (spread?.dimensions ?? 0), shape, effective, ...(varied && { varied }) };
 }
 
 /** The numbers of each shape less those of the middle, a source for each that differs anywhere. */

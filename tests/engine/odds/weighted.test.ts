@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { kernelOf } from '../../../src/engine/odds/kernel.ts';
+import { chanceOf } from '../../../src/engine/odds/limits.ts';
 import { blocksOf, drawer, oddsRun } from '../../../src/engine/odds/odds.ts';
 import { linearSampler } from '../../../src/engine/odds/sampler.ts';
 import { together } from '../../../src/engine/odds/tally.ts';
@@ -28,6 +29,13 @@ test('each shape is drawn as often as its weight says, to within one', () => {
   const answer = run.answer(blocksOf(8192).reduce((sum, block) => together(sum, run.block(...block)), run.empty()));
   // All but the third are in band.
   expect(answer.inBand.all.share).toBeCloseTo(0.75, 3);
+  // Four pairs tell no more for being drawn eight thousand times: as 64/30 of one weight.
+  expect(sampler.effective).toBeCloseTo(64 / 30, 12);
+  const { low, high } = chanceOf((0.75 * 64) / 30, 64 / 30);
+  expect(answer.inBand.all.low).toBeCloseTo(low, 3);
+  expect(answer.inBand.all.high).toBeCloseTo(high, 3);
+  const film = answer.spreads[3]!;
+  expect([film.p50.low, film.p50.high]).toEqual([film.p05.low, film.p95.high]);
 });
 
 test('by the thousand or one by one, with a spread on top: the same pairs', () => {
