@@ -181,11 +181,20 @@ export const COVER = 1.96;
  * A figure and how far it may be off 19 times in 20 (mm), from its standard uncertainty, both to the digits that this
  * leaves: 76.5 ± 4.2 µm.
  */
-export function plusMinusText(mm: number, sigma: number, system: System): string {
+export const plusMinusText = (mm: number, sigma: number, system: System): string =>
+  `${digits(mm / fineUnit(system).size, doubtDecimals(sigma, system))} ${doubtText(sigma, system)}`;
+
+/** How far something may be off 19 times in 20 (mm), from its standard uncertainty: ± 4.2 µm. */
+export function doubtText(sigma: number, system: System): string {
   const { size, name } = fineUnit(system);
   const doubt = (COVER * sigma) / size;
-  const decimals = doubt >= 10 ? 0 : doubt >= 1 ? 1 : 2;
-  return `${digits(mm / size, decimals)} ± ${doubt > 0 && doubt < 0.005 ? 'less than 0.01' : digits(doubt, decimals)} ${name}`;
+  const told = doubt > 0 && doubt < 0.005 ? 'less than 0.01' : digits(doubt, doubtDecimals(sigma, system));
+  return `± ${told} ${name}`;
+}
+
+function doubtDecimals(sigma: number, system: System): number {
+  const doubt = (COVER * sigma) / fineUnit(system).size;
+  return doubt >= 10 ? 0 : doubt >= 1 ? 1 : 2;
 }
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 
