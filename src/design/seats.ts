@@ -1,6 +1,8 @@
 /** Changes of a design that concern a seat as a whole: whatever names the seat follows. */
 import { numbersUnder, withAssumed } from './assumed.ts';
 import type { Design, Seat, Surface } from './definition.ts';
+import { exact, fine, tidy } from './rounded.ts';
+import type { System } from './units.ts';
 
 /** Every list of the design whose entries name a seat, passed through `change`; null drops the entry. */
 function references(design: Design, change: (seat: string) => string | null): Design {
@@ -41,13 +43,18 @@ function cutReferences(cut: Cut, change: (seat: string) => string | null, follow
   return { ...cut, allow: follow(cut.allow), ...(faces && { faces }), ...(trials && { trials }) };
 }
 
-export function withSeatRenamed(design: Design, index: number, name: string): Design {
-  const old = design.seats[index]!.name;
-  const seats = design.seats.map((seat, i) => (i === index ? { ...seat, name } : seat));
+export const withSeatRenamed = (design: Design, index: number, name: string): Design =>
+  withSeatsRenamed(design, new Map([[index, name]]));
+
+/** Several at once, as two may exchange their names. */
+export function withSeatsRenamed(design: Design, names: ReadonlyMap<number, string>): Design {
+  const seats = design.seats.map((seat, i) => ({ ...seat, name: names.get(i)?.trim() ?? seat.name }));
+  if (seats.every(({ name }, i) => name === design.seats[i]!.name)) return design;
+  const renamed = { ...design, seats: seats.map((seat, i) => (names.has(i) ? seat : design.seats[i]!)) };
   // A name that is taken already is refused by the rules; until then nothing may follow it.
-  return seats.filter((seat) => seat.name === name).length > 1
-    ? { ...design, seats }
-    : references({ ...design, seats }, (seat) => (seat === old ? name : seat));
+  if (new Set(seats.map(({ name }) => name)).size < seats.length) return renamed;
+  const to = new Map(design.seats.map(({ name }, i) => [name, seats[i]!.name]));
+  return references(renamed, (seat) => to.get(seat) ?? seat);
 }
 
 /** A name that no seat has: one with the next number after it. */
@@ -69,18 +76,24 @@ function withLast(design: Design, seat: Seat): Design {
   return withAssumed(more, numbersUnder(more, `seats[${design.seats.length}]`));
 }
 
+/** A surface moved along the axis, mm. */
+export function shifted(surface: Surface, by: number): Surface {
+  const { profile } = surface;
+  return {
+    ...surface,
+    station: exact(surface.station + by),
+    from: exact(surface.from + by),
+    to: exact(surface.to + by),
+    ...(profile && { profile: profile.map(([z, d]): [number, number] => [exact(z + by), d]) }),
+  };
+}
+
 /** Another seat like one of them, behind all others: by a tenth of the whole length. */
-export function withSeatCopied(design: Design, index: number): Design {
+export function withSeatCopied(design: Design, index: number, system: System): Design {
   const seat = design.seats[index]!;
   const { rear, nose } = ends(design);
-  const by = rear - 0.1 * (nose - rear) - Math.max(seat.bush.to, seat.journal.to);
-  const behind = (surface: Surface): Surface => ({
-    ...surface,
-    station: surface.station + by,
-    from: surface.from + by,
-    to: surface.to + by,
-    ...(surface.profile && { profile: surface.profile.map(([z, d]): [number, number] => [z + by, d]) }),
-  });
+  const by = tidy(rear - 0.1 * (nose - rear), system) - Math.max(seat.bush.to, seat.journal.to);
+  const behind = (surface: Surface) => shifted(surface, by);
   const name = numbered(design, seat.name);
   return withLast(design, { ...seat, name, journal: behind(seat.journal), bush: behind(seat.bush) });
 }
@@ -95,26 +108,23 @@ const NEW_LENGTH = 0.8;
 const NEW_STEEP = 0.15;
 
 /** A seat of a kind behind all others, in proportion to the least of them, with the film of the first. */
-export function withSeatAdded(design: Design, kind: NewSeat): Design {
+export function withSeatAdded(design: Design, kind: NewSeat, system: System): Design {
   const halfAngle = NEW_SEATS[kind];
   const least = Math.min(...design.seats.map(({ journal }) => journal.diameter));
-  const diameter = tidy(NEW_DIAMETER * least);
-  const length = tidy((Math.abs(halfAngle) > 20 ? NEW_STEEP : NEW_LENGTH) * least);
+  const diameter = tidy(NEW_DIAMETER * least, system);
+  const length = tidy((Math.abs(halfAngle) > 20 ? NEW_STEEP : NEW_LENGTH) * least, system);
   const { rear, nose } = ends(design);
-  const to = tidy(rear - Math.max(0.1 * (nose - rear), 0.2 * length));
-  const from = tidy(to - length);
+  const to = tidy(rear - Math.max(0.1 * (nose - rear), 0.2 * length), system);
+  const from = exact(to - length);
   const film = design.seats.find((seat) => seat.film)?.film;
   // The large end is where the diameter is told.
   const station = halfAngle < 0 ? from : to;
   const journal: Surface = { halfAngle, diameter, station, from, to };
   const bore = diameter + (2 * (film?.target ?? 0)) / Math.cos((halfAngle * Math.PI) / 180);
-  const bush: Surface = { ...journal, diameter: Number(bore.toFixed(6)) };
+  const bush: Surface = { ...journal, diameter: fine(bore, system) };
   const name = design.seats.some((seat) => seat.name === kind) ? numbered(design, kind) : kind;
   return withLast(design, { name, journal, bush, ...(film && { film }) });
 }
-
-/** To a tenth of a millimetre. */
-const tidy = (mm: number) => Number(mm.toFixed(1));
 
 /** One seat among the others, by one place; everything names it, so nothing else changes. */
 export function withSeatMoved(design: Design, index: number, by: 1 | -1): Design {

@@ -7,7 +7,7 @@
  */
 export type System = 'metric' | 'inch';
 
-const INCH = 25.4;
+export const INCH = 25.4;
 export const TENTH = 0.00254;
 
 /** mm to one unit; the names a person may type after a number. */

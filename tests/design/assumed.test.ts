@@ -97,11 +97,11 @@ test('another value ends it, the same one does not, metal worked leaves it', () 
 });
 
 test('a seat copied or added is assumed, every number of it, and fits behind the others', () => {
-  const copied = withSeatCopied(pair, 2);
+  const copied = withSeatCopied(pair, 2, 'metric');
   expect(copied.assumed).toEqual(numbersUnder(copied, 'seats[3]'));
   expect(copied.assumed).toHaveLength(10);
   for (const kind of Object.keys(NEW_SEATS) as NewSeat[]) {
-    const added = withSeatAdded(withSeatAdded(pair, kind), kind);
+    const added = withSeatAdded(withSeatAdded(pair, kind, 'metric'), kind, 'metric');
     expect(errorsOf(added), kind).toEqual([]);
     const [, , , first, second] = added.seats;
     expect(first!.name).not.toBe(second!.name);

@@ -10,7 +10,7 @@ import { createHistory } from '../../jobs/history.ts';
 import type { Keeper, Started } from '../../jobs/keeper.ts';
 import { USUAL_FACTOR } from '../../jobs/record.ts';
 import type { OpenJob } from '../../jobs/shelf.ts';
-import { draftsOf, takenTogether, withDrafts } from './draft.ts';
+import { draftsOf, takenTogether, withDrafts, withTypedHere } from './draft.ts';
 import { keepingOf } from './keeping.ts';
 import { firstTold, type Told } from './told.ts';
 
@@ -85,13 +85,15 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
   /** A job in the place of another. */
   function take({ id, found, history: steps }: OpenJob, anew: boolean) {
     history = steps;
+    const before = store.getState();
+    const forms = formsOf({ id, found });
     store.setState({
       design: found.design,
       piece: id,
       example: null,
       refused: null,
       steps: stepsOf(history),
-      unfinished: formsOf({ id, found }),
+      unfinished: anew ? forms : withTypedHere(forms, before),
       ...(anew && { system: found.system, factor: found.factor, pull: null, elsewhere: keeper?.held() === false }),
     });
   }
@@ -119,7 +121,10 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
     change(edit: (design: Design) => Design, { kept = false } = {}): DesignError[] {
       if (!mayWrite()) return [ELSEWHERE];
       const state = store.getState();
-      const taken = takenTogether(state.design, edit(state.design), draftsOf(state), kept);
+      const taken = takenTogether(state.design, edit(state.design), draftsOf(state), {
+        kept,
+        system: state.system,
+      });
       if (!taken.ok) return taken.errors;
       store.setState({ unfinished: withDrafts(state, taken.drafts) });
       set(taken.design);

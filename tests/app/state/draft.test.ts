@@ -116,7 +116,7 @@ test('it says what it does not go with, in the units of the person, and can be p
   const { work, type, held, design } = started();
   type(`${journal}.from`, 25.4);
   const why = (system: 'metric' | 'inch') =>
-    whyHeld(design(), draftsOf(work.store.getState()), `${journal}.from`, system);
+    whyHeld(design(), draftsOf(work.store.getState()), `${journal}.from`, { system });
   expect(why('metric')).toMatch(/^Nose end: found 0\.000 mm, which is not noseward of .* \(25\.400 mm\)$/);
   expect(why('inch')).toMatch(/\(1\.0000 in\)$/);
   typeAt(work, `${journal}.to`, { text: 'twelve', why: 'found "twelve"' });

@@ -1,7 +1,6 @@
 /** Every quantity of the pair, with the position and the pictures' own settings above them. */
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { withSeatRenamed } from '../../../design/seats.ts';
 import { angleText } from '../../../design/units.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
@@ -37,7 +36,6 @@ function seatRows(index: number, film: boolean): Control[] {
       path: `${path}.name`,
       title: 'Name',
       about: 'What this seat is called; no two alike.',
-      change: (design, name) => withSeatRenamed(design, index, name.trim()),
     },
     { kind: 'quantity', path: `${path}.film.target` },
     ...(film ? [{ kind: 'quantity', path: `${path}.film.tolerance` } as const] : []),

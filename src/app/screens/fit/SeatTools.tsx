@@ -34,7 +34,7 @@ export function SeatTools({ work, seats, index }: { work: Work; seats: Design['s
       <div className="buttons">
         <button
           type="button"
-          onClick={() => work.change((design) => withSeatCopied(design, index))}
+          onClick={() => work.change((design) => withSeatCopied(design, index, work.store.getState().system))}
           disabled={seats.length >= MOST_SEATS}
         >
           Add a seat like the {name} one
@@ -89,7 +89,7 @@ export function AddSeat({ work, count }: { work: Work; count: number }) {
             key={kind}
             type="button"
             disabled={full}
-            onClick={() => work.change((design) => withSeatAdded(design, kind))}
+            onClick={() => work.change((design) => withSeatAdded(design, kind, work.store.getState().system))}
           >
             + {KINDS[kind]}
           </button>

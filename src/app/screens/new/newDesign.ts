@@ -5,6 +5,7 @@
 import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
 import type { Design, Quantity, Seat, Surface } from '../../../design/definition.ts';
 import { type QuantityAt, quantityAt } from '../../../design/place.ts';
+import { exact, fine, tidy } from '../../../design/rounded.ts';
 import { type System, TENTH } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
@@ -75,13 +76,6 @@ const TOLERANCE = 0.2;
 /** How far the ends of a bush stand within those of its journal, as a share of the length. */
 const INSET = 0.04;
 
-/** To what a drawing would say: half a millimetre, or a hundredth of an inch; less for what is small. */
-function tidy(mm: number, system: System): number {
-  const [unit, large, small] = system === 'inch' ? [25.4, 0.01, 0.005] : [1, 0.5, 0.05];
-  const step = unit * (mm > 5 ? large : small);
-  return Number((Math.max(1, Math.round(mm / step)) * step).toFixed(9));
-}
-
 /** How much larger than the one to go by the person's spindle is: by its nearest size known, else by all known. */
 function ratioOf(plan: Arrangement, typed: Typed, seat: number): number {
   const of = (i: number) => {
@@ -124,14 +118,6 @@ export function allSizes(plan: Arrangement, typed: Typed, film: number, system: 
   });
   return all;
 }
-
-/** To a tenth of a micrometre, or ten millionths of an inch. */
-const fine = (mm: number, system: System) => {
-  const step = system === 'inch' ? 25.4e-5 : 1e-4;
-  return exact(Math.round(mm / step) * step);
-};
-/** To a nanometre. */
-const exact = (mm: number) => Number(mm.toFixed(6));
 
 export interface Given {
   typed: Typed;
