@@ -3,6 +3,7 @@ import { useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
+import { unreadSurfaces } from '../../../report/assumed.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
@@ -50,7 +51,7 @@ export default function SheetScreen({ work }: { work: Work }) {
 /** What the screen says above the pages, which is not printed. */
 function screenVerdict(
   { kind, tone, headline }: Purpose,
-  planned: boolean,
+  { planned, unread }: { planned: boolean; unread: boolean },
 ): { tone: Purpose['tone']; headline: string; more: string } {
   const boxes =
     'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
@@ -60,8 +61,10 @@ function screenVerdict(
     case 'refused':
       return {
         tone,
-        headline: 'No plan gives these films, so this is no work order.',
-        more: 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
+        headline: unread ? headline : 'No plan gives these films, so this is no work order.',
+        more: unread
+          ? 'Until then this is no work order: it has drawings of the parts as they are assumed.'
+          : 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
       };
     case 'left':
       return {
@@ -103,7 +106,7 @@ function Sheet({ design, cut, purpose, stale, system }: SheetProps) {
   const { tone, headline, more } =
     runsBadly?.tone === 'stop'
       ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' }
-      : screenVerdict(purpose, cut !== null);
+      : screenVerdict(purpose, { planned: cut !== null, unread: unreadSurfaces(design).length > 0 });
   return (
     <div ref={box} className="sheet-screen">
       <section className={`verdict ${tone} screen-only`} aria-live="polite">
