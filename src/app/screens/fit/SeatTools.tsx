@@ -52,7 +52,8 @@ export function SeatTools({ work, seats, index }: { work: Work; seats: Design['s
       {asked && (
         <div className="asked-first" role="alert">
           <p>
-            With the {name} seat go {listed(asked)}. Undo brings all of it back in one step.
+            With the {name} seat {asked.length === 1 && asked[0]!.startsWith('1 ') ? 'goes' : 'go'} {listed(asked)}.
+            Undo brings all of it back in one step.
           </p>
           <div className="buttons">
             <button type="button" onClick={remove}>

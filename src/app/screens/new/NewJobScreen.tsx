@@ -23,10 +23,11 @@ export default function NewJobScreen({ work }: { work: Work }) {
   return (
     <div className="new-job">
       <section className="verdict mend" aria-live="polite">
-        <h2>{plan ? countText(plan, form, system) : 'A new job: which of these is your spindle?'}</h2>
+        <h2>{plan ? countText(plan, form) : 'A new job: which of these is your spindle?'}</h2>
         <p>
           {plan
-            ? 'Type what you know in any order, with a unit if you like. Dashed figures are assumed in proportion, until you type or measure them; Enter on one says that it is so.'
+            ? 'Type what you know in any order, with a unit if you like. Dashed figures are assumed in proportion, until you type or measure them; Enter on one says that it is so. ' +
+              followsText(plan, form, system)
             : 'A section of each; the nose is to the right. Seats can be added and taken away later.'}
         </p>
       </section>
@@ -56,15 +57,18 @@ export default function NewJobScreen({ work }: { work: Work }) {
   );
 }
 
-/** What follows from the sizes on the drawing is counted with what is assumed, as every other screen counts it. */
-function countText(plan: Arrangement, form: Form, system: System): string {
+function countText(plan: Arrangement, form: Form): string {
   const all = sizesOf(plan);
   const known = all.filter(({ id }) => form.sizes[id]?.value !== undefined).length;
-  const assumed = assumedIn(newDesign(plan, givenOf(plan, form), system), ['seats']).length;
-  const follows = `${assumed} numbers of the seats are assumed`;
   return known === all.length
-    ? `Every size on the drawing is yours. What follows from them is assumed: ${assumed} numbers of the seats.`
-    : `${known} of ${all.length} sizes are yours. With what follows from the other ${all.length - known}, ${follows}.`;
+    ? 'Every size on the drawing is yours.'
+    : `${known} of ${all.length} sizes are yours, ${all.length - known} are assumed.`;
+}
+
+/** With what follows from the sizes on the drawing, as every other screen counts it. */
+function followsText(plan: Arrangement, form: Form, system: System): string {
+  const { length } = assumedIn(newDesign(plan, givenOf(plan, form), system), ['seats']);
+  return `With what follows from the sizes (bush angles, ends, tolerances) ${length} numbers of the seats are assumed; the other screens count these.`;
 }
 
 /** Asked once: the units, and how angles are said. */

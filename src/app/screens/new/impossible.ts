@@ -1,4 +1,5 @@
 /** Sizes on the drawing that no spindle can have together, with the fields they stand in. Common practice, no source. */
+import { fine } from '../../../design/rounded.ts';
 import { lengthText, type System } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
@@ -32,7 +33,7 @@ export function impossibleIn(
   sizes: Readonly<Record<string, number>>,
   system: System,
 ): Impossible[] {
-  const told = (mm: number) => lengthText(Number(mm.toFixed(4)), system);
+  const told = (mm: number) => lengthText(fine(mm, system), system);
   const all = seats.map((plan) => seatOf(plan, sizes));
   return all.flatMap((seat, i) => {
     const own = ownFault(seat, told);
