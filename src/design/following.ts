@@ -1,6 +1,6 @@
 /**
- * What is assumed goes on following what it was assumed by, for as long as nobody types it: by the change alone, so that
- * a design need not say how each number came about.
+ * What is assumed goes on following what it was assumed by, for as long as nobody types it: by the change alone, so
+ * that a design need not say how each number came about.
  *
  *   a bore        the journal that runs in it, and the film wanted:  D ← D + Δd(at its station) + Δ(2·film/cos a)
  *   a journal     the bore, where that is known:                     d ← d + ΔD(at its station) - Δ(2·film/cos a)

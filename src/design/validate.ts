@@ -89,7 +89,7 @@ function notJson(text: string, error: Error): string {
   const { line, column } = placeIn(text, fault.at);
   // Nothing of it is as in a design: it is another kind of file.
   if (text.slice(0, fault.at).trim() === '')
-    return `no design file: it begins with "${printed(text.trim().slice(0, 16))}", and a design begins with {. Choose one that this program saved; its name ends in .conepair.json`;
+    return `not JSON: line ${line}, column ${column}: it begins with "${printed(text.trim().slice(0, 16))}", and a design begins with {. Choose a file that this program saved: its name ends in .conepair.json`;
   if (fault.open === 0 && text.slice(fault.at).trim() !== '')
     return `not JSON: line ${line}, column ${column}: something follows after the end of the design; take out what stands there`;
   if (text.slice(fault.at).trim() === '')

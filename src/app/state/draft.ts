@@ -84,7 +84,9 @@ export interface Taking {
   system: System;
 }
 
-/** An edit with as many of the drafts as go with it: all of them, or those of a seat or section that are whole together. */
+/**
+ * An edit with as many of the drafts as go with it: all of them, or those of a seat or section that are whole together.
+ */
 export function takenTogether(before: Design, edited: Design, standing: Drafts, taking: Taking): Taken {
   const drafts = followed(before, edited, standing);
   const tried = (with_: Drafts) => whole(before, withAll(edited, with_), taking);
@@ -124,16 +126,22 @@ const followed = (before: Design, after: Design, drafts: Drafts): Drafts =>
 export function typeAt(work: Work, path: string, draft: Draft): void {
   leave(work, path);
   const { put } = draft;
-  const names = seatNamedAt(path) === null ? {} : namesIn(draftsOf(work.store.getState()));
-  // Two names may be exchanged: each is refused alone.
-  for (const together of Object.keys(names).length > 0 ? [names, {}] : [{}])
-    if (put && work.change((design) => withAll(design, { ...together, [path]: draft })).length === 0) {
-      for (const other of Object.keys(together)) leave(work, other);
-      return;
-    }
+  if (put && (exchanged(work, path, draft) || work.change((design) => withAll(design, { [path]: draft })).length === 0))
+    return;
   const state = work.store.getState();
   const held = state.elsewhere ? { ...draft, here: true } : draft;
   work.store.setState({ unfinished: withDrafts(state, { ...draftsOf(state), [path]: held }) });
+}
+
+/** A seat's name taken with those that wait, as two may be exchanged: each is refused alone. False: they cannot be. */
+function exchanged(work: Work, path: string, draft: Draft): boolean {
+  const before = draftsOf(work.store.getState());
+  const names = namesIn(before);
+  if (seatNamedAt(path) === null || Object.keys(names).length === 0) return false;
+  for (const other of Object.keys(names)) leave(work, other);
+  if (work.change((design) => withAll(design, { ...names, [path]: draft })).length === 0) return true;
+  work.store.setState({ unfinished: withDrafts(work.store.getState(), before) });
+  return false;
 }
 
 const namesIn = (drafts: Drafts): Drafts =>

@@ -4,9 +4,9 @@
  */
 import { type CSSProperties, useId } from 'react';
 import { hintText, quantityText } from '../../../design/quantity.ts';
-import type { AngleWay, System } from '../../../design/units.ts';
+import type { System } from '../../../design/units.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
-import { useAngles } from '../../state/angles.ts';
+import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
 import { type Ask, type Size, sizesOf } from './newDesign.ts';
 import { AXIS, leftOf, rightOf, SketchParts } from './SketchParts.tsx';
@@ -20,12 +20,6 @@ const ROW_NAMES: Record<Ask, string> = {
   diameter: 'Journal ⌀',
   length: 'Journal length',
   behind: 'Between',
-};
-const ANGLE_ROW: Record<AngleWay, string> = {
-  half: 'Half angle',
-  included: 'Included angle',
-  foot: 'Taper per foot',
-  ratio: 'Taper 1 : n',
 };
 /** Half the room of a field. */
 const HALF = 54;
@@ -64,7 +58,7 @@ export function Sketch({ plan, sizes, known, held, fault, take, leave, system }:
             .filter((ask) => fields.some((size) => size.ask === ask))
             .map((ask) => (
               <text key={ask} x={6} y={ROW[ask] + 6}>
-                {ask === 'angle' ? ANGLE_ROW[way] : ROW_NAMES[ask]}
+                {ask === 'angle' ? ANGLE_TITLES[way] : ROW_NAMES[ask]}
               </text>
             ))}
         </g>

@@ -1,4 +1,4 @@
-/** Sizes on the drawing that no spindle can have together, with the fields they stand in. Common practice, no source. */
+/** Sizes on the drawing that no spindle can have together, with the fields they stand in (practice, no source). */
 import { fine } from '../../../design/rounded.ts';
 import { lengthText, type System } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';

@@ -1,6 +1,6 @@
 /**
- * Lengths and distances a person typed on the drawing of a job. A design holds the stations they make, which stay assumed
- * while nobody knows where the seat stands; so what was typed is kept beside it, with what is unfinished.
+ * Lengths and distances a person typed on the drawing of a job. A design holds the stations they make, which stay
+ * assumed while nobody knows where the seat stands; so what was typed is kept beside it, with what is unfinished.
  */
 
 import type { Work } from '../../state/store.ts';

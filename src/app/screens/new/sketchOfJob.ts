@@ -18,14 +18,14 @@ export interface JobSketch {
   order: readonly number[];
 }
 
-/** Lengths and distances typed on the drawing, mm, by their ids: of a seat whose place is not known they tell no end. */
+/** Lengths and distances typed on the drawing, mm, by their ids: of a seat whose place is open they tell no end. */
 export type Lengths = Readonly<Record<string, number>>;
 
 /** More than these have no room on it. */
 const MOST = 5;
 /** In the drawing. */
-const LEFT = 150;
-const RIGHT = 840;
+const LEFT = 165;
+const RIGHT = 825;
 const LEAST_SEAT = 60;
 const NEAR = 64;
 const FAR = 130;
@@ -76,12 +76,16 @@ function placesOf(seats: readonly Seat[], apart: readonly number[]): [number, nu
     if (behind.halfAngle >= 0 && journal.halfAngle < 0) return FACING;
     return apart[i + 1]! > 0.5 * Math.min(journal.to - journal.from, behind.to - behind.from) ? FAR : NEAR;
   });
-  const gaps = wanted.reduce((sum, gap) => sum + gap, 0);
-  const width = Math.min(240, (RIGHT - LEFT - gaps) / seats.length);
-  if (width < LEAST_SEAT) return null;
-  let x = (LEFT + RIGHT - gaps - width * seats.length) / 2;
+  const room = RIGHT - LEFT - LEAST_SEAT * seats.length;
+  const shrink = Math.min(1, room / wanted.reduce((sum, gap) => sum + gap, 0));
+  // Two diameters told at ends that face each other need all of it.
+  if (shrink < 1 && wanted.includes(FACING)) return null;
+  const gaps = wanted.map((gap) => gap * shrink);
+  const between = gaps.reduce((sum, gap) => sum + gap, 0);
+  const width = Math.min(240, (RIGHT - LEFT - between) / seats.length);
+  let x = (LEFT + RIGHT - between - width * seats.length) / 2;
   return seats.map((_, i): [number, number] => {
-    if (i > 0) x += wanted[i - 1]!;
+    if (i > 0) x += gaps[i - 1]!;
     const from = x;
     x += width;
     return [from, x];

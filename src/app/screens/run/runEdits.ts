@@ -2,6 +2,7 @@
 import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
 import type { Design } from '../../../design/definition.ts';
 import { defaultAt } from '../../../design/place.ts';
+import type { System } from '../../../design/units.ts';
 import {
   d341,
   gradeMidpoint,
