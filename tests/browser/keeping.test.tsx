@@ -90,7 +90,7 @@ test('a job is renamed, copied, put away, deleted and brought back; the page hol
   await expect
     .poll(() => document.querySelector('.gone')?.textContent)
     .toMatch(/“Headstock of the old lathe” is deleted/);
-  expect(document.querySelector('.jobs')!.textContent).toMatch(/A deleted job can be brought back for 30 days\./);
+  expect(document.querySelector('.jobs')!.textContent).toMatch(/A deleted job can be brought back for 30 days;/);
   await press('Bring it back');
   await expect.poll(() => document.querySelector('.gone')).toBeNull();
   await expect.poll(rows).toHaveLength(2);

@@ -59,7 +59,12 @@ export default function JobsScreen({ work }: { work: Work }) {
         )}
         <ul className="plain rows">{first.map(row)}</ul>
         <Fold what="Put away" heads={away} row={row} />
-        <Fold what="Deleted" heads={deleted} row={row} about={`A deleted job can be brought back for ${DAYS} days.`}>
+        <Fold
+          what="Deleted"
+          heads={deleted}
+          row={row}
+          about={`A deleted job can be brought back for ${DAYS} days; then it goes from this device, photographs and all.`}
+        >
           <button
             type="button"
             onClick={() =>
