@@ -13,7 +13,7 @@ import { fitSection } from '../../src/report/fit/section.ts';
 
 const begun = (typed = {}, system: 'metric' | 'inch' = 'metric') =>
   newDesign(ARRANGEMENTS[0]!, { typed, film: null, pitch: null, title: '' }, system);
-const after = (before: Design, path: string, value: number, system: 'metric' | 'inch' = 'metric') =>
+const put = (before: Design, path: string, value: number, system: 'metric' | 'inch' = 'metric') =>
   withFollowing(before, assumedAfter(before, withValue(before, path, value)), system);
 const at = (design: Design, path: string) => valueAt(design, path) as number;
 
@@ -25,8 +25,8 @@ describe('a bore that nobody measured', () => {
         fc.double({ min: 2, max: 5, noNaN: true }),
         fc.constantFrom('metric' as const, 'inch' as const),
         (diameter, halfAngle, system) => {
-          const one = after(begun({}, system), 'seats[1].journal.diameter', diameter, system);
-          const both = after(one, 'seats[1].journal.halfAngle', halfAngle, system);
+          const one = put(begun({}, system), 'seats[1].journal.diameter', diameter, system);
+          const both = put(one, 'seats[1].journal.halfAngle', halfAngle, system);
           const { leastFilm } = fitSection(both).seats[1]!;
           expect(Math.abs(leastFilm! - both.seats[1]!.film!.target)).toBeLessThan(1.5e-4);
           expect(both.seats[1]!.bush.halfAngle).toBeCloseTo(halfAngle, 6);
@@ -39,7 +39,7 @@ describe('a bore that nobody measured', () => {
 
   test('follows the film wanted, by what that opens the seat: 2·film/cos a on diameter', () => {
     const before = begun();
-    const wide = after(before, 'seats[2].film.target', 0.01);
+    const wide = put(before, 'seats[2].film.target', 0.01);
     const by = at(wide, 'seats[2].bush.diameter') - at(before, 'seats[2].bush.diameter');
     expect(Math.abs(by - (2 * 0.0075) / Math.cos(Math.PI / 4))).toBeLessThan(1e-4);
     // The tolerance keeps its share of the film; other seats are as they were.
@@ -48,17 +48,17 @@ describe('a bore that nobody measured', () => {
   });
 
   test('stays where it is once it is typed', () => {
-    const typed = after(begun(), 'seats[1].bush.diameter', 22.02);
-    const moved = after(typed, 'seats[1].journal.diameter', 22.01);
+    const typed = put(begun(), 'seats[1].bush.diameter', 22.02);
+    const moved = put(typed, 'seats[1].journal.diameter', 22.01);
     expect(at(moved, 'seats[1].bush.diameter')).toBe(22.02);
   });
 });
 
 test('a journal that nobody measured follows the bore that somebody did, and its ends those of the bush', () => {
   const before = begun();
-  const typed = after(before, 'seats[0].bush.diameter', 20.5);
+  const typed = put(before, 'seats[0].bush.diameter', 20.5);
   expect(at(typed, 'seats[0].journal.diameter')).toBeCloseTo(20.495, 9);
-  const ended = after(typed, 'seats[0].bush.from', at(typed, 'seats[0].bush.from') - 3);
+  const ended = put(typed, 'seats[0].bush.from', at(typed, 'seats[0].bush.from') - 3);
   expect(at(ended, 'seats[0].journal.from')).toBe(at(before, 'seats[0].journal.from') - 3);
 });
 
@@ -67,14 +67,14 @@ test('a bore that stands at another station goes by the line of its journal ther
   const freed: Design = { ...before, assumed: [...before.assumed!, 'seats[1].bush.diameter'] };
   const apart = withValue(freed, 'seats[1].bush.station', -10);
   const known = { ...apart, assumed: freed.assumed!.filter((path) => path !== 'seats[1].bush.station') };
-  const steeper = after(known, 'seats[1].journal.halfAngle', 4);
+  const steeper = put(known, 'seats[1].journal.halfAngle', 4);
   const gap = (design: Design) => at(design, 'seats[1].bush.diameter') - diameterAt(design.seats[1]!.journal, -10);
   expect(Math.abs(gap(steeper) - gap(known))).toBeLessThan(1.5e-4);
 });
 
 test('seats nobody knows anything of keep their proportion to the ones that are known; lengths stay', () => {
   const before = begun();
-  const typed = after(before, 'seats[1].journal.diameter', 44);
+  const typed = put(before, 'seats[1].journal.diameter', 44);
   expect(at(typed, 'seats[2].journal.diameter')).toBe(60);
   expect(at(typed, 'seats[0].journal.diameter')).toBe(36);
   expect(at(typed, 'seats[2].bush.diameter')).toBeCloseTo(60.0071, 9);
@@ -85,9 +85,9 @@ test('seats nobody knows anything of keep their proportion to the ones that are 
   const anew = begun({ 'shallow diameter': 44 });
   expect(typed.seats.map(({ journal }) => journal.diameter)).toEqual(anew.seats.map(({ journal }) => journal.diameter));
   // A hair is no other size of a drawing.
-  expect(at(after(before, 'seats[1].journal.diameter', 21.9981), 'seats[2].journal.diameter')).toBe(30);
+  expect(at(put(before, 'seats[1].journal.diameter', 21.9981), 'seats[2].journal.diameter')).toBe(30);
   // One that is known is no more to be moved.
-  const both = after(after(before, 'seats[2].journal.diameter', 31), 'seats[1].journal.diameter', 44);
+  const both = put(put(before, 'seats[2].journal.diameter', 31), 'seats[1].journal.diameter', 44);
   expect(at(both, 'seats[2].journal.diameter')).toBe(31);
 });
 

@@ -359,6 +359,9 @@ export const cutReport = z.strictObject({
     z.strictObject({
       sigma: mm('Standard uncertainty of the film before any trial'),
       from: z.enum(['stated', 'readings', 'default']),
+      more: z.optional(
+        mm('By how much the readings say that the film is greater than the surfaces of the design give'),
+      ),
     }),
   ),
   asTheyAre: z.optional(asTheyAre),
