@@ -44,11 +44,16 @@ export function sketchOf(design: Design): JobSketch | null {
   if (places === null) return null;
   const told = seats.map(({ journal }) => diameterAt(journal, toldAt(journal)));
   const [least, most] = [Math.min(...told), Math.max(...told)];
+  // The radius at the nose end of the seat before.
+  let behind = 0;
   const plans = seats.map((seat, i): SeatPlan => {
     const { journal } = seat;
     const big =
       RADIUS.least + RADIUS.taper + share(told[i]!, least, most) * (RADIUS.most - RADIUS.least - RADIUS.taper);
-    const small = big - (journal.halfAngle === 0 ? 0 : RADIUS.taper + Math.min(16, Math.abs(journal.halfAngle) / 3));
+    const taper = journal.halfAngle === 0 ? 0 : RADIUS.taper + Math.min(30, 0.6 * Math.abs(journal.halfAngle));
+    // A cone on from another one's large end begins no thinner than that, where there is room.
+    const small = journal.halfAngle > 0 ? Math.min(big - 8, Math.max(big - taper, behind)) : big - taper;
+    behind = journal.halfAngle > 0 ? big + 4 : 0;
     return {
       name: seat.name,
       title: titleOf(seat),
