@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { assumedAfter, isAssumed, numbersUnder, withAssumed, withKnown } from '../../src/design/assumed.ts';
 import type { Design, Surface } from '../../src/design/definition.ts';
 import { withValue } from '../../src/design/place.ts';
+import { withSeatRenamed } from '../../src/design/seatNames.ts';
 import {
   goesWithSeat,
   NEW_SEATS,
@@ -11,7 +12,6 @@ import {
   withSeatAdded,
   withSeatCopied,
   withSeatMoved,
-  withSeatRenamed,
 } from '../../src/design/seats.ts';
 import { validateDesign } from '../../src/design/validate.ts';
 import { measureSection } from '../../src/report/measure/section.ts';

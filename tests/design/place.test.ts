@@ -3,7 +3,8 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { quantityAt, valueAt, without, withValue } from '../../src/design/place.ts';
 import { quantityText, typedQuantity } from '../../src/design/quantity.ts';
-import { withoutSeat, withSeatCopied, withSeatRenamed } from '../../src/design/seats.ts';
+import { withSeatRenamed } from '../../src/design/seatNames.ts';
+import { withoutSeat, withSeatCopied } from '../../src/design/seats.ts';
 import { parseDesign, validateDesign } from '../../src/design/validate.ts';
 
 const parsed = parseDesign(

@@ -11,7 +11,7 @@ import { withFollowing } from '../../design/following.ts';
 import { quantityIfAt, without, withValue } from '../../design/place.ts';
 import { inSystem, quantityText } from '../../design/quantity.ts';
 import type { DesignError } from '../../design/rules.ts';
-import { withSeatsRenamed } from '../../design/seats.ts';
+import { withSeatsRenamed } from '../../design/seatNames.ts';
 import type { System } from '../../design/units.ts';
 import { type Validation, validateDesign } from '../../design/validate.ts';
 import type { State, Work } from './store.ts';
