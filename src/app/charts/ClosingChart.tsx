@@ -134,7 +134,10 @@ export default function ClosingChart({ design, seats, fit, system, work, belief 
       <LineNames
         names={fit.seats.map(({ name, sensitivity }, i) => ({ name, style: i, told: travelText(sensitivity, system) }))}
       >
-        <span>hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel</span>
+        <span>
+          hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel
+          {belief && ' · pale: 19 times in 20, by what was read'}
+        </span>
       </LineNames>
     </figure>
   );

@@ -6,8 +6,8 @@
  *                of every pair drawn, at the position of the plan
  *   most likely  the plan of the parts with their films greater by the most likely e
  *   may be off   by the spread of Σ J_i·e_i about it, J the change of the amount by each film (differences of the plan)
- *   safe         the plan of the parts as they are where only one pair in 40 has less to come off: the mean e of those
- *                that have, brought to that place. Metal cannot be put back. Never more than is most likely left, and
+ *   safe         the plan of the parts as they are where only so many pairs as the risk allows have less to come off:
+ *                the mean e of those that have, brought to that place. Metal cannot be put back. Never more than is most likely left, and
  *                nothing at all while some of what was read does not go with the rest, or hardly a pair drawn does:
  *                then it is not known what is left.
  *
@@ -23,8 +23,6 @@ import { nearestPlan, type Plan, planCut, planIn, type Verdict } from './plan.ts
 import { cutParts, NO_STEP, type PlanInput, problemOf } from './problem.ts';
 import { believed } from './trialReadings.ts';
 
-/** Chance that less is left than is said to be safe. */
-export const RISK = 1 / 40;
 /** m, of the differences */
 const DIFFERENCE = 1e-8;
 /** Where fewer draws than this count, they tell no spread. */
@@ -59,12 +57,14 @@ export interface KnownNow {
   /** by how much each film is most likely greater than they give (m) */
   films: readonly number[];
   drawn: PairsDrawn;
-  /** whether what was read goes together */
+  /** whether something that was read does not go with the rest */
   clashes: boolean;
+  /** chance that is allowed of less being left than is said to be safe */
+  risk: number;
 }
 
 /** @param input the question as it is after the trials: rooms that are left; its seats are not looked at */
-export function leftToCut(input: PlanInput, { parts, films, drawn, clashes }: KnownNow): Left {
+export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk }: KnownNow): Left {
   const inputAt = (e: readonly number[]): PlanInput => ({ ...input, seats: believed(parts, e) });
   const verdict = planCut(inputAt(films));
   const plan = planIn(verdict);
@@ -80,7 +80,7 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes }: Kn
   const amounts = plan.amounts.flatMap((amount, room): LeftAmount[] => {
     if (Math.abs(amount) < NO_STEP) return [];
     const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
-    const { sigma, end } = spreadOf(films, each, gains, amount > 0 ? -1 : 1);
+    const { sigma, end } = spreadOf(films, each, { gains, side: amount > 0 ? -1 : 1, risk });
     const then = at(end)[room]!;
     const safe = !known ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
     const shares = gains.map((g, i) => Math.abs(g) * spread[i]!);
@@ -130,15 +130,14 @@ export function filmsMore(parts: readonly SeatInput[], { pairs, weights }: Pairs
 function spreadOf(
   films: readonly number[],
   each: readonly More[],
-  gains: readonly number[],
-  side: 1 | -1,
+  { gains, side, risk }: { gains: readonly number[]; side: 1 | -1; risk: number },
 ): { sigma: number; end: number[] } {
   const along = ({ e }: Pick<More, 'e'>) => gains.reduce((sum, g, i) => sum + g * (e[i]! - films[i]!), 0);
   const sigma = Math.sqrt(meanOf(each, (more) => along(more) ** 2));
   const farthest = each.map((more) => ({ more, by: along(more) })).sort((a, b) => side * (b.by - a.by));
   let share = 0;
   let count = 0;
-  while (count < farthest.length && share < RISK) share += farthest[count++]!.more.weight;
+  while (count < farthest.length && share < risk) share += farthest[count++]!.more.weight;
   const beyond = farthest.slice(0, count).map(({ more }) => more);
   if (share === 0) return { sigma, end: [...films] };
   const mean = films.map((_, i) => meanOf(beyond, ({ e }) => e[i]!) / share);

@@ -54,7 +54,7 @@ function filmsSentence(
   const note =
     apart.length === 0
       ? ''
-      : `; the shapes of this screen have ${listed(apart.map(({ name }) => `${name} ${fineText(drawn[name]!, system)}`))} there`;
+      : `; as drawn here ${listed(apart.map(({ name }) => `the ${name} film is ${fineText(drawn[name]!, system)}`))}, until Measure’s shapes are used`;
   return `By all that was read the films here are ${listed(told.map(({ text }) => text))} (19 times in 20)${note}.`;
 }
 

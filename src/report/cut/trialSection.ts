@@ -20,6 +20,7 @@ import { asTheyAre } from './asTheyAre.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
 import { closedCount, openTrials } from './openTrials.ts';
+import { riskOf } from './risk.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
 type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
@@ -37,6 +38,7 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, before:
     films,
     drawn: pairsAfter(design, input, told),
     clashes: clashes.length > 0,
+    risk: riskOf(cut),
   });
   const [worst] = last.clashes;
   const fewer = worst ? withoutReading(trials, worst) : trials;
@@ -69,6 +71,7 @@ export function doubtOfSteps(
     films: believedOf(design).films.mean.slice(0, input.seats.length),
     drawn: pairsAfter(design, input, []),
     clashes: false,
+    risk: riskOf(cut),
   });
   return (seat, part) => {
     const left = amounts.find(({ room }) => {

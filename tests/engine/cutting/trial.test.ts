@@ -353,8 +353,11 @@ describe('what is left to cut', () => {
     parts,
     films,
     clashes: clashes.length > 0,
+    risk: 1 / 40,
     drawn: pairsDrawn({ ...filmsInDoubt(seats, doubt), input: { seats }, trials }, pairs, 1),
   });
+  const risking = (risk: number) =>
+    leftToCut({ ...input, allow: remaining(allow, [agreeing]) }, { ...known([agreeing], updated([agreeing])), risk });
   const left = (trials: Trial[], doubt = DOUBT) =>
     leftToCut({ ...input, allow: remaining(allow, trials) }, known(trials, updated(trials, doubt), doubt));
 
@@ -380,6 +383,16 @@ describe('what is left to cut', () => {
     const [{ amount, sigma, safe }] = left([agreeing]).amounts as [ReturnType<typeof left>['amounts'][number]];
     // one pair in 40 lies lower; so many pairs tell the place to a tenth of a deviation
     expect(Math.abs(safe - (amount - 1.96 * sigma))).toBeLessThan(0.2 * sigma);
+  });
+
+  it('who allows more risk may take more, and none but what is most likely left', () => {
+    const safe = [0.01, 1 / 40, 0.16, 0.25].map((risk) => risking(risk).amounts[0]!);
+    for (const [k, { safe: own, amount, sigma }] of safe.entries()) {
+      if (k > 0) expect(own).toBeGreaterThan(safe[k - 1]!.safe);
+      expect(own).toBeLessThan(amount);
+      // of a normal spread: 2.33, 1.96, 0.99 and 0.67 standard deviations
+      expect(Math.abs((amount - own) / sigma - [2.326, 1.96, 0.994, 0.674][k]!)).toBeLessThan(k === 0 ? 0.4 : 0.2);
+    }
   });
 
   it('a seat that was only seen to stand clear leaves its film, and so the stock, in doubt: it is said which', () => {

@@ -88,6 +88,7 @@ function jobs(seed: number, slips: boolean) {
           parts: result.parts,
           films: result.films,
           clashes: result.clashes.length > 0,
+          risk: 1 / 40,
           drawn: pairsDrawn({ ...filmsInDoubt(seats, DOUBT), input: { seats }, trials }, PAIRS, 1),
         },
       );
