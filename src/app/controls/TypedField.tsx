@@ -18,21 +18,35 @@ interface Props {
   take(text: string): string | null;
   /** What was typed before and is kept for it elsewhere, not taken, and why. */
   held?: { text: string; why: string } | undefined;
+  /** What is taken, but does not go with other fields. */
+  fault?: string | undefined;
   /** Gives up what is held. */
   leave?: (() => void) | undefined;
   /** Whether nobody has read or drawn what is shown. */
   assumed?: boolean;
 }
 
-export function TypedField({ id, shown, about, instead, beside, lines, take, held, leave, assumed = false }: Props) {
+export function TypedField({
+  id,
+  shown,
+  about,
+  instead,
+  beside,
+  lines,
+  take,
+  held,
+  fault = '',
+  leave,
+  assumed = false,
+}: Props) {
   const said = useId();
   // What is being typed belongs to what was shown when it began: another value shown does away with it at once.
   const [draft, setDraft] = useState<{ text: string; error: string; of: string } | null>(null);
   const stood = held?.text ?? shown;
   const own = draft?.of === stood ? draft : null;
   const text = own?.text ?? stood;
-  const error = own?.error || (held?.why ?? '');
-  const type = (typed: string) => setDraft({ text: typed, error, of: stood });
+  const error = own?.error || (held?.why ?? fault);
+  const type = (typed: string) => setDraft({ text: typed, error: own?.error ?? '', of: stood });
   const putBack = () => {
     setDraft(null);
     leave?.();

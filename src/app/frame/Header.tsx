@@ -5,7 +5,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
-import { JOBS, SCREENS, type ScreenEntry } from '../screens/index.ts';
+import { JOBS, NEW_JOB, SCREENS, type ScreenEntry } from '../screens/index.ts';
 import { saveFile } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
 
@@ -35,9 +35,6 @@ function SaveButton({ work }: { work: Work }) {
 export function Header({ work, screen, taking, toggleTaking }: Props) {
   const title = useStore(work.store, (state) => state.design.title ?? 'untitled');
   const example = useStore(work.store, (state) => state.example !== null);
-  const system = useStore(work.store, (state) => state.system);
-  const canUndo = useStore(work.store, (state) => state.steps.back > 0);
-  const canRedo = useStore(work.store, (state) => state.steps.forth > 0);
   return (
     <header>
       <h1>Conepair</h1>
@@ -57,20 +54,45 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
         ))}
       </nav>
       <div className="buttons">
-        <button type="button" onClick={() => work.undo()} disabled={!canUndo}>
-          Undo
-        </button>
-        <button type="button" onClick={() => work.redo()} disabled={!canRedo}>
-          Redo
-        </button>
-        <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
-          Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
-        </button>
+        {screen === NEW_JOB ? <StepsOfBegun work={work} /> : <StepsOfJob work={work} />}
         <SaveButton work={work} />
         <button type="button" aria-expanded={taking} onClick={toggleTaking}>
           Take along
         </button>
       </div>
     </header>
+  );
+}
+
+/** Undo, redo and units of the job that is open. */
+function StepsOfJob({ work }: { work: Work }) {
+  const system = useStore(work.store, (state) => state.system);
+  const steps = useStore(work.store, (state) => state.steps);
+  return (
+    <>
+      <Steps {...steps} undo={work.undo} redo={work.redo} />
+      <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
+        Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
+      </button>
+    </>
+  );
+}
+
+/** On the page of a new job they are of what is begun there; its units are asked for on the page. */
+function StepsOfBegun({ work: { begun } }: { work: Work }) {
+  const steps = useStore(begun.store, (state) => state.steps);
+  return <Steps {...steps} undo={begun.undo} redo={begun.redo} />;
+}
+
+function Steps({ back, forth, undo, redo }: { back: number; forth: number; undo(): void; redo(): void }) {
+  return (
+    <>
+      <button type="button" onClick={() => undo()} disabled={back === 0}>
+        Undo
+      </button>
+      <button type="button" onClick={() => redo()} disabled={forth === 0}>
+        Redo
+      </button>
+    </>
   );
 }

@@ -5,9 +5,10 @@
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
-import { fineText, type System, sidedText } from '../../design/units.ts';
+import { type AngleWay, fineText, type System, sidedText } from '../../design/units.ts';
 import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
+import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
 import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
@@ -38,20 +39,23 @@ interface Props {
   fit: FitReport;
   system: System;
   work: Work;
+  /** the part whose dimensions are shown at first */
+  first?: Part;
 }
 
 const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
 const measures = { width: textWidth };
 
-export function Section({ design, drawn, fit, system, work }: Props) {
+export function Section({ design, drawn, fit, system, work, first = 'bush' }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
-  const [part, setPart] = useState<Part | 'none'>('bush');
+  const [part, setPart] = useState<Part | 'none'>(first);
+  const way = useAngles();
   const size = useSize(svg, { width: 900, height: 500 });
   const frame = useMemo(() => sectionFrame(drawn), [drawn]);
   const dimensions = useMemo(
-    () => (part === 'none' ? null : dimensionsOf(design, drawn, part, system)),
-    [design, drawn, part, system],
+    () => (part === 'none' ? null : dimensionsOf(design, drawn, part, system, way)),
+    [design, drawn, part, system, way],
   );
   const whole = placing(frame, dimensions, size, measures);
 
@@ -110,7 +114,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
       <figcaption>
         <span>
           Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}
-          {dimensions && whole.level !== 'none' && ` · dimensions in ${unit}`}
+          {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
         </span>
         <fieldset className="buttons">
           <legend>Dimensions</legend>
@@ -186,6 +190,7 @@ interface NotesProps extends Omit<Props, 'work'> {
 }
 
 function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }: NotesProps) {
+  const way = useAngles();
   const notes = fit.seats.map((seat, i) => {
     const angle = dimensions?.angles[i];
     const halfAngle = part === 'none' ? 0 : design.seats[i]![part].halfAngle;
@@ -194,12 +199,16 @@ function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }
     return {
       name: seat.name,
       film: filmText(drawn.forces.length > 0 ? leastAround(drawn, i) : seat.leastFilm, system),
-      taper: drawnThere ? taperText(halfAngle, system) : `${angle.text} half, ${taperText(halfAngle, system)}`,
+      taper: drawnThere
+        ? taperText(halfAngle, system)
+        : `${saidText(angle.text, way)}, ${taperText(halfAngle, system)}`,
       at: onScreen(at, middleOf(drawn.seats[i]!), 1),
     };
   });
   return <SeatNotes notes={notes} frame={frame} at={at} size={size} />;
 }
+
+const saidText = (angle: string, way: AngleWay) => (way === 'half' ? `${angle} half` : angle);
 
 /** Least film (mm) of a seat all round, the journal pulled aside until something holds it. */
 function leastAround(drawn: Drawn, seat: number): number | null {
