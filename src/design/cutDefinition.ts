@@ -8,7 +8,7 @@ import { enteredWithNote } from './recordDefinition.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
 
 const MACHINE = USUAL_MACHINE.metric;
-const RISK = 'Chance you allow that less is left to cut than is said to be safe to take: 0.025 is 1 in 40';
+const RISK = 'Chance you allow that less is left to cut than is said to be safe to take: 0.025 is one of 40';
 const LIMIT = { otherwise: 0.1, of: 'or the cleanup where that is more' };
 
 const flag = (title: string, description: string) => z.boolean().check(z.meta({ title, description }));

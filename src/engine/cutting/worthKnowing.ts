@@ -23,8 +23,8 @@ export interface Foreseen {
 /** Pairs that are taken as true in turn. */
 const TRUTHS = 48;
 const ENOUGH = 8;
-const WIDER = 1.5;
-const MOST_WIDER = 12;
+const WIDER = 2;
+const MOST_WIDER = 60;
 
 /** m. @param sigmas standard uncertainty (m) of each reading */
 export function spreadOnceKnown(pairs: readonly Foreseen[], sigmas: readonly number[], seed = 1): number {
