@@ -1,7 +1,7 @@
 /** A number that a calculation on the page works with; it is no part of the design. */
 import { type FormEvent, type KeyboardEvent, useId } from 'react';
 import type { Quantity } from '../../design/definition.ts';
-import type { Bound } from '../../design/place.ts';
+import { type Bound, maySink } from '../../design/place.ts';
 import { quantityText, typedQuantity } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
 import { TypedField } from './TypedField.tsx';
@@ -66,7 +66,14 @@ export function LocalField({
       onKeyDown={(event: KeyboardEvent) => event.key === 'Escape' && pending?.(false)}
     >
       <label htmlFor={id}>{title}</label>
-      <TypedField id={id} shown={shown} about={about} instead={instead} take={take} />
+      <TypedField
+        id={id}
+        shown={shown}
+        about={about}
+        instead={instead}
+        take={take}
+        holds={!sides && maySink(bounds) ? 'signed' : 'number'}
+      />
       {sides && value !== null && value !== 0 && (
         <select aria-label={`${title}: which way`} value={value < 0 ? 'below' : 'above'} onChange={() => set(-value)}>
           <option value="above">{sides[0]}</option>

@@ -1,7 +1,7 @@
 /** A number of the design, made from its definition: its field, what is assumed of it, and what is not taken yet. */
 import { useStore } from 'zustand';
 import { isAssumed, withKnown } from '../../design/assumed.ts';
-import { type QuantityAt, quantityAt, valueAt } from '../../design/place.ts';
+import { maySink, type QuantityAt, quantityAt, valueAt } from '../../design/place.ts';
 import { hintText, inSystem, quantityText, typedQuantity } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { type AngleWay, angleText, type System, taperOfHalfAngle } from '../../design/units.ts';
@@ -55,6 +55,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
             held={held}
             leave={() => leave(work, path)}
             assumed={assumed}
+            holds={!sides && maySink(at.bounds) ? 'signed' : 'number'}
           />
           {side && value !== undefined && value !== 0 && (
             <select

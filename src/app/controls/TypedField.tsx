@@ -1,8 +1,9 @@
 /**
- * A field of text: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. Escape
+ * A field of a number or of words: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. Escape
  * puts back what was taken last.
  */
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
+import { SignKey } from './SignKey.tsx';
 
 interface Props {
   id: string;
@@ -14,6 +15,8 @@ interface Props {
   /** Said below it always. */
   beside?: string | undefined;
   lines?: number | undefined;
+  /** A number comes up with the keys for it on a phone; one that may be below nought with a key for its sign. */
+  holds?: 'number' | 'signed' | 'words';
   /** Takes what was typed; the reason when it cannot. */
   take(text: string): string | null;
   /** What was typed before and is kept for it elsewhere, not taken, and why. */
@@ -24,7 +27,8 @@ interface Props {
   assumed?: boolean;
 }
 
-export function TypedField({ id, shown, about, instead, beside, lines, take, held, leave, assumed = false }: Props) {
+export function TypedField({ holds = 'number', assumed = false, ...props }: Props) {
+  const { id, shown, about, instead, beside, lines, take, held, leave } = props;
   const said = useId();
   // What is being typed belongs to what was shown when it began: another value shown does away with it at once.
   const [draft, setDraft] = useState<{ text: string; error: string; of: string } | null>(null);
@@ -64,6 +68,7 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
       {lines === undefined ? (
         <input
           {...common}
+          inputMode={holds === 'words' ? undefined : 'decimal'}
           onChange={(event) => type(event.target.value)}
           // A click or a tap takes hold of the whole figure, as the Tab key does: what is typed then stands for it.
           onFocus={({ currentTarget }) => {
@@ -78,6 +83,7 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
       ) : (
         <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />
       )}
+      {holds === 'signed' && <SignKey of={id} text={text} type={type} />}
       <div id={said} className="said">
         {held && <p className="error">Not taken yet.</p>}
         {assumed && !held && <p className="unseen">Assumed. Enter says that it is so.</p>}

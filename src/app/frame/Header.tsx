@@ -1,6 +1,6 @@
 /**
- * The bar at the top: the job, screens, history, units, and a file of it. Draws nothing anew while the journal is
- * dragged.
+ * The bar at the top: the job, screens, history, units, and a file of it; on a phone what is asked for seldom stands
+ * behind one button. Draws nothing anew while the journal is dragged.
  */
 import { useState } from 'react';
 import { useStore } from 'zustand';
@@ -38,6 +38,9 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
   const system = useStore(work.store, (state) => state.system);
   const canUndo = useStore(work.store, (state) => state.steps.back > 0);
   const canRedo = useStore(work.store, (state) => state.steps.forth > 0);
+  // Belongs to the screen it was opened on.
+  const [openOn, setOpenOn] = useState<string | null>(null);
+  const open = openOn === screen.name;
   return (
     <header>
       <h1>Conepair</h1>
@@ -60,6 +63,16 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
         <button type="button" onClick={() => work.undo()} disabled={!canUndo}>
           Undo
         </button>
+        <button
+          type="button"
+          className="menu"
+          aria-expanded={open}
+          onClick={() => setOpenOn(open ? null : screen.name)}
+        >
+          More
+        </button>
+      </div>
+      <div className="buttons seldom">
         <button type="button" onClick={() => work.redo()} disabled={!canRedo}>
           Redo
         </button>
@@ -67,7 +80,14 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
           Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
         </button>
         <SaveButton work={work} />
-        <button type="button" aria-expanded={taking} onClick={toggleTaking}>
+        <button
+          type="button"
+          aria-expanded={taking}
+          onClick={() => {
+            setOpenOn(null);
+            toggleTaking();
+          }}
+        >
           Take along
         </button>
       </div>
