@@ -21,10 +21,6 @@ export interface Bound {
   inclusive: boolean;
 }
 
-/** Whether a number within these bounds may be below nought. */
-export const maySink = (bounds: readonly Bound[]): boolean =>
-  !bounds.some(({ side, value }) => side === 'least' && value >= 0);
-
 export type Step = string | number;
 type Node = Readonly<Record<Step, unknown>>;
 

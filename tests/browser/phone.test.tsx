@@ -8,7 +8,7 @@ import { expectAccessible, frame, page, withoutSolid } from './page.tsx';
 const shown = page('#fit', true);
 
 const header = () => document.querySelector('header')!;
-const button = (name: string) => browser.elementLocator(header()).getByRole('button', { name, exact: true });
+const button = (name: string) => browser.getByRole('banner').getByRole('button', { name, exact: true });
 const targets = () => [...header().querySelectorAll('a, button')].filter((one) => one.getClientRects().length > 0);
 
 test.each([360, 390, 820])(
@@ -34,7 +34,7 @@ test('what is asked for seldom stands behind one button, and goes as another scr
   expect(button('Save').query()?.checkVisibility() ?? false).toBe(false);
   await userEvent.click(button('More'));
   for (const name of ['Redo', 'Save', 'Take along']) await expect.element(button(name)).toBeVisible();
-  await userEvent.click(browser.elementLocator(header()).getByRole('link', { name: 'Sheet', exact: true }));
+  await userEvent.click(browser.getByRole('banner').getByRole('link', { name: 'Sheet', exact: true }));
   await expect.poll(() => button('Save').query()).toBeNull();
   await expectAccessible();
 });
@@ -52,14 +52,28 @@ test('every field for a number has the keys of a number, those of words have let
     await frame();
     if (screen === 'measure')
       await userEvent.click(browser.getByRole('button', { name: '+ Ball depth', exact: true }).last());
-    await expect.poll(() => inputs().length, { timeout: 30_000 }).toBeGreaterThan(0);
+    if (screen === 'new') await userEvent.click(browser.getByRole('button', { name: /^Double cone at the nose/ }));
+    await expect.poll(() => inputs().length, { timeout: 30_000, message: screen }).toBeGreaterThan(0);
     for (const details of document.querySelectorAll('details')) details.open = true;
     const words = inputs().filter(({ inputMode }) => inputMode !== 'decimal');
     const titles = words.map(({ id }) => document.querySelector(`label[for="${id}"]`)?.textContent ?? '');
-    for (const title of titles) expect(title, screen).toMatch(/name|title|note|who|stage|balls there|rolls there/i);
+    for (const title of titles)
+      expect(title, screen).toMatch(/^by$|name|title|note|who|stage|balls there|rolls there/i);
     for (const field of inputs().filter((one) => one.inputMode === 'decimal' && one.value !== ''))
       expect(field.value, screen).toMatch(/\d/);
   }
+});
+
+test('lengths in inch keep the keys for 11/16; the rest of the numbers does not need them', async () => {
+  withoutSolid();
+  await browser.viewport(820, 1000);
+  shown.show();
+  const modeOf = (path: string) => document.querySelector<HTMLInputElement>(`[data-path="${path}"] input`)!.inputMode;
+  await expect.poll(() => document.querySelector('[data-path="adjuster.pitch"] input')).not.toBeNull();
+  const [size, fine] = ['seats[0].bush.diameter', 'position'];
+  expect([modeOf(size), modeOf(fine)]).toEqual(['decimal', 'decimal']);
+  flushSync(() => shown.work.store.setState({ system: 'inch' }));
+  expect([modeOf(size), modeOf(fine)]).toEqual(['', 'decimal']);
 });
 
 test('a key turns the sign where a number may be below nought, and only there', async () => {

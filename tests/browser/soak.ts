@@ -1,11 +1,11 @@
 /**
  * npm run -s soak -- [--minutes N] [--seed N]
  *
- * A job edited without a pause over all screens of the built page, for an hour or as long as is said: numbers typed, the
- * journal moved and dragged, forms opened, units, undo and redo, other jobs opened. Every minute, after a collection
- * that is forced: the heap of the page, its nodes and listeners, and what its process has of the machine's memory, the
- * workers with it. Ends in error where the page says something to the console, or the heap has not come to rest.
- * Needs a build.
+ * A job edited without a pause over all screens of the built page, for an hour or as long as is said: numbers typed,
+ * the journal moved and dragged, buttons pressed, units, undo and redo, other jobs opened. Every minute, after a
+ * collection that is forced: the heap of the page, its nodes and listeners, and what its process has of the machine's
+ * memory, the workers with it. Ends in error where the page says something to the console, or the heap has not come to
+ * rest.
  */
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';

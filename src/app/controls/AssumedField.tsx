@@ -1,8 +1,9 @@
 /** A number that is asked for before there is a place for it in the design: typed, or assumed and shown as such. */
 import { useId } from 'react';
-import { maySink, type QuantityAt } from '../../design/place.ts';
+import type { QuantityAt } from '../../design/place.ts';
 import { hintText, quantityText, typedQuantity } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
+import { keysFor } from './keys.ts';
 import { TypedField } from './TypedField.tsx';
 
 interface Props {
@@ -40,7 +41,7 @@ export function AssumedField({ title, at, value, otherwise, set, about, system }
         about={`${about ?? hintText(at, system)}.`}
         take={take}
         assumed={value === null}
-        holds={maySink(at.bounds) ? 'signed' : 'number'}
+        keys={keysFor(at, system)}
       />
     </div>
   );

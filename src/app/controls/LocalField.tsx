@@ -1,9 +1,10 @@
 /** A number that a calculation on the page works with; it is no part of the design. */
 import { type FormEvent, type KeyboardEvent, useId } from 'react';
 import type { Quantity } from '../../design/definition.ts';
-import { type Bound, maySink } from '../../design/place.ts';
+import type { Bound } from '../../design/place.ts';
 import { quantityText, typedQuantity } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
+import { keysFor } from './keys.ts';
 import { TypedField } from './TypedField.tsx';
 
 interface Props {
@@ -72,7 +73,7 @@ export function LocalField({
         about={about}
         instead={instead}
         take={take}
-        holds={!sides && maySink(bounds) ? 'signed' : 'number'}
+        keys={keysFor({ quantity, bounds }, system, sides !== undefined)}
       />
       {sides && value !== null && value !== 0 && (
         <select aria-label={`${title}: which way`} value={value < 0 ? 'below' : 'above'} onChange={() => set(-value)}>

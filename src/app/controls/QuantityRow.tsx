@@ -1,13 +1,14 @@
 /** A number of the design, made from its definition: its field, what is assumed of it, and what is not taken yet. */
 import { useStore } from 'zustand';
 import { isAssumed, withKnown } from '../../design/assumed.ts';
-import { maySink, type QuantityAt, quantityAt, valueAt } from '../../design/place.ts';
+import { type QuantityAt, quantityAt, valueAt } from '../../design/place.ts';
 import { hintText, inSystem, quantityText, typedQuantity } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { type AngleWay, angleText, type System, taperOfHalfAngle } from '../../design/units.ts';
 import { useAngles } from '../state/angles.ts';
 import { type Draft, draftsOf, leave, typeAt, useHeldText } from '../state/draft.ts';
 import { useWork } from './context.ts';
+import { keysFor } from './keys.ts';
 import { Labelled } from './Labelled.tsx';
 import { TypedField } from './TypedField.tsx';
 
@@ -55,7 +56,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
             held={held}
             leave={() => leave(work, path)}
             assumed={assumed}
-            holds={!sides && maySink(at.bounds) ? 'signed' : 'number'}
+            keys={keysFor(at, system, sides !== undefined)}
           />
           {side && value !== undefined && value !== 0 && (
             <select

@@ -1,8 +1,9 @@
 /**
- * A field of a number or of words: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. Escape
- * puts back what was taken last.
+ * A field of a number or of words: what is typed is taken on Enter or on leaving it; what cannot be taken says why and
+ * stays. Escape puts back what was taken last.
  */
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
+import type { Keys } from './keys.ts';
 import { SignKey } from './SignKey.tsx';
 
 interface Props {
@@ -15,8 +16,8 @@ interface Props {
   /** Said below it always. */
   beside?: string | undefined;
   lines?: number | undefined;
-  /** A number comes up with the keys for it on a phone; one that may be below nought with a key for its sign. */
-  holds?: 'number' | 'signed' | 'words';
+  /** what a phone brings up for it */
+  keys?: Keys;
   /** Takes what was typed; the reason when it cannot. */
   take(text: string): string | null;
   /** What was typed before and is kept for it elsewhere, not taken, and why. */
@@ -27,7 +28,7 @@ interface Props {
   assumed?: boolean;
 }
 
-export function TypedField({ holds = 'number', assumed = false, ...props }: Props) {
+export function TypedField({ keys = 'number', assumed = false, ...props }: Props) {
   const { id, shown, about, instead, beside, lines, take, held, leave } = props;
   const said = useId();
   // What is being typed belongs to what was shown when it began: another value shown does away with it at once.
@@ -68,7 +69,7 @@ export function TypedField({ holds = 'number', assumed = false, ...props }: Prop
       {lines === undefined ? (
         <input
           {...common}
-          inputMode={holds === 'words' ? undefined : 'decimal'}
+          inputMode={keys === 'words' ? undefined : 'decimal'}
           onChange={(event) => type(event.target.value)}
           // A click or a tap takes hold of the whole figure, as the Tab key does: what is typed then stands for it.
           onFocus={({ currentTarget }) => {
@@ -83,7 +84,7 @@ export function TypedField({ holds = 'number', assumed = false, ...props }: Prop
       ) : (
         <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />
       )}
-      {holds === 'signed' && <SignKey of={id} text={text} type={type} />}
+      {keys === 'signed' && <SignKey of={id} text={text} type={type} />}
       <div id={said} className="said">
         {held && <p className="error">Not taken yet.</p>}
         {assumed && !held && <p className="unseen">Assumed. Enter says that it is so.</p>}

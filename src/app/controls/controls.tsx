@@ -95,7 +95,7 @@ function WordsRow({
             shown={shown ?? ''}
             about={about}
             lines={lines}
-            holds="words"
+            keys="words"
             take={(text) => complaint(work.change((design) => change(design, text)))}
           />
         </div>

@@ -28,7 +28,7 @@ export function Entered({ path, told, change, note }: Props) {
       <label htmlFor={`${id} ${key}`}>{title}</label>
       <TypedField
         id={`${id} ${key}`}
-        holds="words"
+        keys="words"
         shown={told[key] ?? ''}
         about={about}
         take={(text) => {

@@ -129,8 +129,11 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
       const bounded = Math.min(1000, Math.max(-1000, position));
       if (Number.isFinite(bounded) && mayWrite()) set({ ...store.getState().design, position: bounded });
     },
-    /** Another job, or an example, which becomes one once it is changed; the one before stays kept. */
-    open(file: string, result: Validation) {
+    /**
+     * Another job, or an example, which becomes one once it is changed; the one before stays kept. `system`: the units
+     * it comes in, where it says.
+     */
+    open(file: string, result: Validation, system = store.getState().system) {
       work.dragEnd();
       if (!result.ok) {
         store.setState({ refused: { file, errors: result.errors } });
@@ -145,6 +148,7 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
         design,
         piece: keeper?.begin(history, example) ?? `${opened}`,
         example,
+        system,
         elsewhere: false,
         refused: null,
         pull: null,

@@ -38,8 +38,8 @@ export function liveVerdict({ run }: Design & { run: Run }, { status, seats }: R
 }
 
 /**
- * How far the least film of the grid that follows the hand may be from that of the full one, as a part of it: no demo is
- * further off, with its load and with ten times that (tests/report/film/live.test.ts).
+ * How far the least film of the grid that follows the hand may be from that of the full one, as a part of it: no demo
+ * is further off, with its load and with ten times that (tests/report/film/live.test.ts).
  */
 export const LIVE_DOUBT = 0.1;
 

@@ -86,7 +86,7 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
         ref={field}
         value={text}
         autoComplete="off"
-        inputMode="decimal"
+        inputMode={size && system === 'inch' ? undefined : 'decimal'}
         placeholder={expected === null || open.any ? '' : sized(sides ? Math.abs(expected) : expected)}
         aria-invalid={error !== ''}
         aria-describedby={said}
