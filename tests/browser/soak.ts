@@ -142,7 +142,6 @@ const address = server.resolvedUrls!.local[0]!;
 const browser = await chromium.launch(CHROMIUM);
 try {
   const page = await browser.newPage({ viewport: { width: 1200, height: 900 } });
-  page.setDefaultTimeout(3_000);
   const complaints: string[] = [];
   page.on('console', (message) => {
     if (['error', 'warning'].includes(message.type()) && !/GPU stall/.test(message.text()))
@@ -150,6 +149,9 @@ try {
   });
   page.on('pageerror', (error) => complaints.push(error.message));
   await beginJob(page, address);
+  // What is pressed may be gone before it is reached.
+  page.setDefaultTimeout(3_000);
+  page.setDefaultNavigationTimeout(60_000);
   const cdp = await page.context().newCDPSession(page);
   await cdp.send('Performance.enable');
   const whole = await browser.newBrowserCDPSession();
@@ -163,7 +165,6 @@ try {
     await page.goto(`${address}#${screen}`);
     if (screen === 'jobs' && random() < 0.3) await another(page);
     for (let i = 0; i < EDITS && minute() < minutes; i++) {
-      // What is pressed may be gone before it is reached.
       await oneOf(ACTS)(page).catch(() => missed++);
       acts++;
     }

@@ -152,10 +152,10 @@ function Scale({
   return (
     <>
       {marks}
-      <text x={MIDDLE + INNER + 2} y={MIDDLE + 17} textAnchor="middle" className="unit">
+      <text x={MIDDLE + INNER - 5} y={MIDDLE - 7} textAnchor="end" className="unit">
         {name}
       </text>
-      <text x={MIDDLE + 8} y={MIDDLE - INNER - 6} className="unit">
+      <text x={MIDDLE + 8} y={MIDDLE - INNER + 17} className="unit">
         {name}
       </text>
     </>
