@@ -5,7 +5,6 @@
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
 import { validateDesign } from '../design/validate.ts';
-import { jsonText } from './jsonText.ts';
 
 /** What of a job changes as it is worked on. */
 export interface Kept {
@@ -52,7 +51,7 @@ export const LEAST_FACTOR = 1;
 export const MOST_FACTOR = 5000;
 export const USUAL_FACTOR = 400;
 
-export const recordText = (kept: Found): string => jsonText({ version: VERSION, ...kept });
+export const recordText = (kept: Found): string => JSON.stringify({ version: VERSION, ...kept });
 
 export function readRecord(text: string): Read {
   let raw: unknown;
