@@ -275,6 +275,15 @@ export const cut = z.strictObject({
       { otherwise: 0.005 },
     ),
   ),
+  risk: z.optional(
+    number(
+      'ratio',
+      'Risk',
+      'Chance you allow that less is left to cut than is said to be safe to take: 0.025 is 1 in 40',
+      { min: 0.01, max: 0.25 },
+      { otherwise: 0.025 },
+    ),
+  ),
   trials: z.optional(
     z.array(trial).check(z.maxLength(100), z.meta({ description: 'The history of the job: trial assemblies in turn' })),
   ),

@@ -3,6 +3,7 @@
  * hold every report against. Units are those of the files: mm, degrees.
  */
 import * as z from 'zod/mini';
+import { beliefReport } from './belief/definition.ts';
 import { cutReport } from './cut/definition.ts';
 import { filmReport } from './film/definition.ts';
 import { fitReport } from './fit/definition.ts';
@@ -22,6 +23,7 @@ export const report = z.strictObject({
   print: z.optional(printReport),
   film: z.optional(filmReport),
   measure: z.optional(measureReport),
+  belief: z.optional(beliefReport),
   cut: z.optional(cutReport),
 });
 

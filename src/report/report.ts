@@ -1,5 +1,6 @@
 /** A design solved: every section whose inputs the design has. A new section is one folder and one line here. */
 import type { Design } from '../design/definition.ts';
+import { beliefSection } from './belief/section.ts';
 import { cutSection } from './cut/section.ts';
 import type { Report } from './definition.ts';
 import { filmSection } from './film/section.ts';
@@ -15,6 +16,7 @@ export const SECTIONS = {
   print: printSection,
   film: filmSection,
   measure: measureSection,
+  belief: beliefSection,
   cut: cutSection,
 } satisfies { [name in keyof Report]?: (design: Design) => Report[name] | undefined };
 

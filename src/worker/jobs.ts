@@ -6,6 +6,7 @@
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
 import { FINE, QUICK } from '../engine/run/running.ts';
+import { beliefSection } from '../report/belief/section.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
 import { followFields, warmFields } from '../report/film/fields.ts';
@@ -25,6 +26,8 @@ const full = followFields(FINE);
 
 export const JOBS = {
   cut: (design: Design) => cutSection(design),
+  /** both parts as believed, with their doubt */
+  belief: (design: Design) => beliefSection(design),
   play: (design: Design) => playSection(design),
   print: (design: Design) => printSection(design),
   printMaps: (design: Design) => printMaps(design),

@@ -23,6 +23,7 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   print: ['sections', 'leave'],
   printMaps: ['sections', 'leave'],
   measure: ['readings', 'end'],
+  belief: ['readings', 'leave'],
   states: ['readings', 'leave'],
   movingFields: ['follow', 'leave'],
   fullFields: ['follow', 'leave'],
@@ -36,7 +37,7 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
 };
 
 /** Asked again by one screen after another, of the same design. */
-const KEPT: readonly JobName[] = ['cut', 'film'];
+const KEPT: readonly JobName[] = ['cut', 'film', 'belief'];
 const MOST_KEPT = 8;
 
 export interface Asking<K extends JobName> {

@@ -43,6 +43,11 @@ export const AREAS: Record<string, Area> = {
       'tests/report/measure/section.test.ts',
     ],
   },
+  odds: {
+    sources: ['src/engine/odds'],
+    tests: ['tests/engine/odds'],
+    slower: ['buy', 'published', 'indices', 'shares'].map((name) => `tests/engine/odds/${name}.test.ts`),
+  },
   algebra: {
     sources: ['src/engine/algebra'],
     tests: ['tests/engine/algebra'],

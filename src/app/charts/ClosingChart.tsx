@@ -5,6 +5,7 @@ import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System, sidedText } from '../../design/units.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
+import type { BeliefReport } from '../../report/belief/definition.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { micrometres, useAxialMove } from '../pictures/useMove.ts';
 import type { Work } from '../state/store.ts';
@@ -13,6 +14,7 @@ import { ChartBands, ChartTag, OffChart } from './ChartMarks.tsx';
 import { type Curve, curveOf, filmsShown, goodStretch, type Range, rangeOf } from './chartCurves.ts';
 import { chartLabels } from './chartLabels.ts';
 import { holdsCurves } from './curveTables.ts';
+import { DoubtBand, doubtOf } from './DoubtBand.tsx';
 
 interface Props {
   design: Design;
@@ -20,12 +22,14 @@ interface Props {
   fit: FitReport;
   system: System;
   work: Work;
+  /** how far the films may be other than drawn, where something was read */
+  belief?: BeliefReport | null;
 }
 
 /** Above the plot a line for the axis and one for what is off the chart; below it the same with the ticks between. */
 const MARGIN = { left: 52, right: 16, top: 46, bottom: 62 };
 
-export default function ClosingChart({ design, seats, fit, system, work }: Props) {
+export default function ClosingChart({ design, seats, fit, system, work, belief = null }: Props) {
   const id = useId();
   const { box, width, height, plot } = usePlot(MARGIN, { width: 800, height: 400 }, (w) => (w < 500 ? 360 : 400));
   const unit = fineUnit(system);
@@ -90,6 +94,7 @@ export default function ClosingChart({ design, seats, fit, system, work }: Props
             const good = goodStretch(seats[i]!, design.seats[i]!);
             return (
               <g key={seats[i]!.name} className={`seat seat-${i % 4}`}>
+                <DoubtBand curve={curve} doubt={doubtOf(belief, fit, seats[i]!.name)} x={x} y={y} />
                 {good.length === 2 && <path d={path(good)} className="within" />}
                 <path d={path(curve)} className="curve" />
               </g>
@@ -129,7 +134,10 @@ export default function ClosingChart({ design, seats, fit, system, work }: Props
       <LineNames
         names={fit.seats.map(({ name, sensitivity }, i) => ({ name, style: i, told: travelText(sensitivity, system) }))}
       >
-        <span>hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel</span>
+        <span>
+          hatched: film wanted · thick: where the seat has it · ring: first touch · triangle: film for travel
+          {belief && ' · pale: 19 times in 20, by what was read'}
+        </span>
       </LineNames>
     </figure>
   );

@@ -2,10 +2,11 @@
  * What is believed of the films after some trials: the most likely of them, and how far from it they may be.
  *
  * Unknown x: first e_i, by how much the film of seat i is greater than the parts are taken to give, then the errors of
- * what was taken off between trials. Before anything is read they are normal, independent, with mean 0. What was read
+ * what was taken off between trials. Before any trial they are normal, with the mean m and the covariance P that the
+ * readings of the bench give them (filmsBelieved.ts). What was read
  * (linear in x, with normal noise) and what is known to be so (bounds) give the sum of squares
  *
- *   cost(x) = Σ (x_i/s_i)² + Σ ((read - predicted(x))/σ)²        with every bound kept
+ *   cost(x) = (x - m)ᵀ·P⁻¹·(x - m) + Σ ((read - predicted(x))/σ)²        with every bound kept
  *
  * and the estimate is the x of least cost: constrained weighted least squares, which is the mode of the posterior
  * density (maximum a posteriori). Not its mean: a bound on one side pulls the mean away from it, the more often it
@@ -28,7 +29,9 @@
  * approximation); Kalman1960 (recursive least squares)
  */
 import { dot } from '../algebra/dot.ts';
+import type { SeatInput } from '../contact/fit.ts';
 import { type HalfSpace, type Mode, modeWithin, type Normal, times, Walls } from './bounded.ts';
+import type { Influence } from './unknowns.ts';
 
 /** A value read (m), linear in e about the point it was worked out at: predicted + gains·(e - about). */
 export interface Told {
@@ -61,6 +64,8 @@ export interface Account extends Normal {
   bounds: HalfSpace[];
   /** the errors among x, after the films */
   errors: ErrorName[];
+  /** what was read, linear on x: value - row·x is nothing but noise of deviation sigma (m) */
+  told: { row: number[]; value: number; sigma: number }[];
   /** sum of squares of what was read, bounds not counted, and Σ log of the variances as predicted */
   cost: number;
   logVariance: number;
@@ -75,19 +80,25 @@ const MOST_ACCOUNTS = 12;
 /** A bound this many standard deviations away is never reached by readings that do not contradict what is believed. */
 const OUT_OF_REACH = 9;
 
-/** Before the first trial. @param covariance of the films (m²) */
-export function beginning(covariance: readonly (readonly number[])[]): Account {
-  const unit = covariance.map((_, i) => covariance.map((__, j) => (i === j ? 1 : 0)));
-  const mean = covariance.map(() => 0);
+/** What is believed before the first trial: of the films (m, m²), and of errors that readings of the bench lean on. */
+export interface FilmsBefore extends Normal {
+  errors: ErrorName[];
+  /** variance (m²) of a value that follows the shapes of these seats so, beyond what the films tell of it */
+  beyond?: (influences: readonly Influence[], seats: readonly SeatInput[]) => number;
+}
+
+export function beginning({ mean, covariance, errors }: FilmsBefore): Account {
+  const films = mean.length - errors.length;
   return {
-    mean,
+    mean: [...mean],
     covariance: covariance.map((row) => [...row]),
-    now: unit,
+    now: Array.from({ length: films }, (_, i) => mean.map((__, j) => (i === j ? 1 : 0))),
     bounds: [],
-    errors: [],
+    errors: [...errors],
+    told: [],
     cost: 0,
     logVariance: 0,
-    mode: { point: mean, cost: 0 },
+    mode: { point: [...mean], cost: 0 },
     misfit: 1,
   };
 }
@@ -95,16 +106,25 @@ export function beginning(covariance: readonly (readonly number[])[]): Account {
 export const filmsOf = ({ now, mode }: Account): number[] => times(now, mode.point);
 export const costOf = ({ cost, mode }: Account): number => cost + mode.cost;
 
-/** One more unknown: an error of standard deviation sigma (m) that the films follow by these gains. */
+/**
+ * An error of standard deviation sigma (m) that the films follow by these gains from here on: one more unknown, or one
+ * that readings of the bench lean on too, and that is among them already.
+ */
 export function withError(account: Account, gains: readonly number[], sigma: number, of: ErrorName): Account {
+  const { mean, covariance, now, bounds, mode, errors, told } = account;
+  const known = errors.findIndex((e) => e.trial === of.trial && e.of === of.of && e.place === of.place);
+  if (known >= 0) {
+    const place = now.length + known;
+    return { ...account, now: now.map((row, i) => row.map((r, j) => (j === place ? r + gains[i]! : r))) };
+  }
   if (sigma === 0) return account;
-  const { mean, covariance, now, bounds, mode, errors } = account;
   return {
     ...account,
     mean: [...mean, 0],
     covariance: [...covariance.map((row) => [...row, 0]), [...mean.map(() => 0), sigma * sigma]],
     now: now.map((row, i) => [...row, gains[i]!]),
     bounds: bounds.map((bound) => ({ ...bound, normal: [...bound.normal, 0] })),
+    told: told.map((each) => ({ ...each, row: [...each.row, 0] })),
     errors: [...errors, of],
     mode: { ...mode, point: [...mode.point, 0] },
   };
@@ -118,13 +138,15 @@ export function withTold(account: Account, { value, sigma, predicted, gains, abo
   const row = onUnknowns(account, gains);
   const along = times(account.covariance, row);
   const variance = sigma * sigma + dot(row, along);
-  const off = value - (predicted + dot(row, account.mean) - dot(gains, about));
+  const noise = value - predicted + dot(gains, about);
+  const off = noise - dot(row, account.mean);
   return {
     ...account,
     mean: account.mean.map((m, i) => m + (along[i]! * off) / variance),
     covariance: account.covariance.map((r, i) => r.map((c, j) => c - (along[i]! * along[j]!) / variance)),
     cost: account.cost + (off * off) / variance,
     logVariance: account.logVariance + Math.log(variance),
+    told: [...account.told, { row, value: noise, sigma }],
   };
 }
 

@@ -256,6 +256,10 @@ export function drawOf(d: Decomposition, normal: ArrayLike<number>): Float64Arra
   return change;
 }
 
+/** Covariances of every unknown with one of them, where all are told. */
+export const covarianceColumn = (d: Decomposition, place: number): Float64Array =>
+  drawOf(d, toldParts(d, unit(d.unknowns, place)));
+
 /** The gradient of a single unknown. */
 export function unit(unknowns: number, place: number): Float64Array {
   const gradient = new Float64Array(unknowns);

@@ -44,7 +44,7 @@ export function ofDrawnShapes<T>(
 let last = { seed: Number.NaN, random: mersenne(0), values: new Float64Array(0) };
 
 /** Standard normal draws, the same for the same seed however many are asked for. */
-function standardNormals(seed: number, count: number): Float64Array {
+export function standardNormals(seed: number, count: number): Float64Array {
   // Not xoroshiro128plus: begun with a small seed, its first numbers are far out.
   if (last.seed !== seed) last = { seed, random: mersenne(seed), values: new Float64Array(0) };
   const known = last.values.length;

@@ -109,6 +109,16 @@ export function leastFilmFollowed(seat: SeatLines, index: number, position: numb
   return { value: Math.min(...points.map((p) => p.film)), influences: mean(points.map((p) => p.influences)) };
 }
 
+/**
+ * The film (m) of a seat at each of its breakpoints, in their order along the line, and how it follows the shape: the
+ * least of them is the seat's own.
+ */
+export const filmBranches = (seat: SeatLines, index: number, position: number): Branch[] =>
+  breakpoints(seat, index, position, Number.POSITIVE_INFINITY).map(({ film, influences }) => ({
+    value: film,
+    influences,
+  }));
+
 /** Change of a seat's least film (m) by the position itself (m/m). */
 export function filmPerPosition(seat: SeatLines, position: number): number | null {
   const points = breakpoints(seat, 0, position, SAME);

@@ -199,4 +199,4 @@ export function isShape(seats: readonly SeatInput[]): boolean {
 }
 
 /** rad; the design file's own bound on half angles */
-const STEEPEST = (89 * Math.PI) / 180;
+export const STEEPEST = (89 * Math.PI) / 180;

@@ -1,29 +1,32 @@
 /**
- * What is left to cut after trials: of every amount the most likely, how far that may be off, and how much of it may
- * safely be taken before the next trial.
+ * What is left to cut: of every amount the most likely, how far that may be off, and how much of it may safely be taken
+ * before the next trial. All of it from pairs drawn as everything known allows (pairsDrawn.ts).
  *
- *   most likely  the plan of the parts as believed
- *   may be off   by the spread of Σ J_i·e_i, J the change of the amount by each film (differences of the plan)
- *   safe         the plan of the parts as they may be at the end of that spread where the least comes off, CAUTIOUS
- *                standard deviations out: metal cannot be put back. Never more than is most likely left, and nothing at
- *                all while some of what was read does not go with the rest: then it is not known what is left.
+ *   e_i          by how much the film of seat i is greater than the parts as taken give: most likely (trial.ts), and
+ *                of every pair drawn, at the position of the plan
+ *   most likely  the plan of the parts with their films greater by the most likely e
+ *   may be off   by the spread of Σ J_i·e_i about it, J the change of the amount by each film (differences of the plan)
+ *   safe         the plan of the parts as they are where only so many pairs as the risk allows have less to come off:
+ *                the mean e of those that have, brought to that place. Metal cannot be put back. Never more than is most likely left, and
+ *                nothing at all while some of what was read does not go with the rest, or hardly a pair drawn does:
+ *                then it is not known what is left.
  *
  * The plan follows the films in straight pieces, so J holds near the estimate; the safe amount is a plan of its own
  * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add
  * up.
  */
 
-import { endOf } from '../belief/accounts.ts';
-import { fit } from '../contact/fit.ts';
+import { leastFilm } from '../contact/film.ts';
+import { fit, type SeatInput, seatLines } from '../contact/fit.ts';
+import type { PairsDrawn } from './pairsDrawn.ts';
 import { nearestPlan, type Plan, planCut, planIn, type Verdict } from './plan.ts';
 import { cutParts, NO_STEP, type PlanInput, problemOf } from './problem.ts';
-import { type Believed, spreadOf } from './trial.ts';
 import { believed } from './trialReadings.ts';
 
-/** The lower end of what holds 19 in 20 of a normal spread: beyond it lies 1 in 40. */
-export const CAUTIOUS = 1.96;
 /** m, of the differences */
 const DIFFERENCE = 1e-8;
+/** Where fewer draws than this count, they tell no spread. */
+const FEWEST = 20;
 
 export interface LeftAmount {
   /** place in the plan's rooms */
@@ -47,30 +50,43 @@ export interface Left {
   standOff: { now: number | null; safe: number | null; all: number | null };
 }
 
+/** What is known when a remaining plan is made. */
+export interface KnownNow {
+  /** the parts as they were taken to be */
+  parts: readonly SeatInput[];
+  /** by how much each film is most likely greater than they give (m) */
+  films: readonly number[];
+  drawn: PairsDrawn;
+  /** whether something that was read does not go with the rest */
+  clashes: boolean;
+  /** chance that is allowed of less being left than is said to be safe */
+  risk: number;
+}
+
 /** @param input the question as it is after the trials: rooms that are left; its seats are not looked at */
-export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts, clashes }: Believed): Left {
+export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk }: KnownNow): Left {
   const inputAt = (e: readonly number[]): PlanInput => ({ ...input, seats: believed(parts, e) });
   const verdict = planCut(inputAt(films));
   const plan = planIn(verdict);
   if (!plan) return { verdict, plan, amounts: [], standOff: { now: null, safe: null, all: null } };
+  const each = filmsMore(parts, drawn, plan.position);
+  const spread = films.map((film, i) => Math.sqrt(meanOf(each, ({ e }) => (e[i]! - film) ** 2)));
   const at = (e: readonly number[]) => nearestPlan(inputAt(e))?.amounts ?? plan.amounts;
   const sides = films.map(
     (_, i) =>
       [1, -1].map((side) => at(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e)))) as [number[], number[]],
   );
+  const known = !clashes && drawn.effective >= FEWEST;
   const amounts = plan.amounts.flatMap((amount, room): LeftAmount[] => {
     if (Math.abs(amount) < NO_STEP) return [];
     const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
-    const sigma = spreadOf(accounts, gains);
-    const shares = gains.map((g, i) => Math.abs(g) * sigmas[i]!);
-    const doubted = shares.indexOf(Math.max(...shares));
-    const end = endOf(accounts, gains, amount > 0 ? -1 : 1, CAUTIOUS);
-    const then = at(end.films)[room]!;
-    const safe =
-      clashes.length > 0 ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
-    return [{ room, amount, sigma, safe, doubted }];
+    const { sigma, end } = spreadOf(films, each, { gains, side: amount > 0 ? -1 : 1, risk });
+    const then = at(end)[room]!;
+    const safe = !known ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
+    const shares = gains.map((g, i) => Math.abs(g) * spread[i]!);
+    return [{ room, amount, sigma, safe, doubted: shares.indexOf(Math.max(...shares)) }];
   });
-  const problem = problemOf({ ...input, seats: believed(parts, films) });
+  const problem = problemOf(inputAt(films));
   const off = (of: (left: LeftAmount) => number) =>
     plan.amounts.map((_, room) =>
       amounts.filter((left) => left.room === room).reduce((sum, left) => sum + of(left), 0),
@@ -83,4 +99,49 @@ export function leftToCut(input: PlanInput, { parts, films, sigmas, accounts, cl
     amounts,
     standOff: { now: touch(null), safe: touch(off(({ safe }) => safe)), all: touch(off(({ amount }) => amount)) },
   };
+}
+
+/** e of a pair drawn (m, by seat), and its share. */
+interface More {
+  e: number[];
+  weight: number;
+}
+
+const meanOf = (each: readonly More[], of: (more: More) => number): number =>
+  each.reduce((sum, more) => sum + more.weight * of(more), 0);
+
+/** e of every pair drawn, at a position (m); a film that is not to be had there is as taken. */
+export function filmsMore(parts: readonly SeatInput[], { pairs, weights }: PairsDrawn, position: number): More[] {
+  const filmOf = (seat: SeatInput) => leastFilm(seatLines(seat).gap, position);
+  const taken = parts.map(filmOf);
+  return pairs.map((pair, k) => ({
+    e: pair.map((seat, i) => {
+      const film = filmOf(seat);
+      return film === null || taken[i] === null ? 0 : film - taken[i]!;
+    }),
+    weight: weights[k]!,
+  }));
+}
+
+/**
+ * Spread of a combination of the films about the most likely, and the films where it is beyond all but the share of
+ * pairs that is the risk.
+ */
+function spreadOf(
+  films: readonly number[],
+  each: readonly More[],
+  { gains, side, risk }: { gains: readonly number[]; side: 1 | -1; risk: number },
+): { sigma: number; end: number[] } {
+  const along = ({ e }: Pick<More, 'e'>) => gains.reduce((sum, g, i) => sum + g * (e[i]! - films[i]!), 0);
+  const sigma = Math.sqrt(meanOf(each, (more) => along(more) ** 2));
+  const farthest = each.map((more) => ({ more, by: along(more) })).sort((a, b) => side * (b.by - a.by));
+  let share = 0;
+  let count = 0;
+  while (count < farthest.length && share < risk) share += farthest[count++]!.more.weight;
+  const beyond = farthest.slice(0, count).map(({ more }) => more);
+  if (share === 0) return { sigma, end: [...films] };
+  const mean = films.map((_, i) => meanOf(beyond, ({ e }) => e[i]!) / share);
+  const by = along({ e: mean });
+  const reach = by === 0 ? 0 : farthest[count - 1]!.by / by;
+  return { sigma, end: films.map((film, i) => film + reach * (mean[i]! - film)) };
 }

@@ -2,8 +2,9 @@
  * What trial assemblies tell, one after the other: the estimate after each (belief.ts, trialReadings.ts), and the rooms
  * that what was taken leaves for the rest.
  *
- * Before the first trial every film has the doubt of the measurements; stock taken between trials adds the doubt of its
- * own amount. A trial that agrees with what is believed leaves it where it is and makes it surer, however often.
+ * Before the first trial every film is what the readings say, with their doubt; stock taken between trials adds the
+ * doubt of its own amount. A trial that agrees with what is believed leaves it where it is and makes it surer, however
+ * often.
  */
 
 import {
@@ -13,6 +14,7 @@ import {
   type ErrorName,
   endOf,
   errorsOf,
+  type FilmsBefore,
   filmsOf,
   likelihoods,
   ranked,
@@ -34,6 +36,8 @@ export interface Taken {
   /** m, and its standard uncertainty */
   normal: number;
   sigma: number;
+  /** m, what came off beyond that, where it is known: parts drawn know it */
+  more?: number;
 }
 
 export interface FaceTaken {
@@ -86,43 +90,24 @@ export type TrialResult =
   /** the shake has no prediction for these parts */
   | { status: 'noModel' };
 
-/** Doubt of the films before any trial: their covariance (m²). */
-export type Doubt = readonly (readonly number[])[];
-
-/** The same doubt of every film, a standard uncertainty (m), each independent of the others. */
-export const evenDoubt = (seats: number, sigma: number): Doubt =>
-  Array.from({ length: seats }, (_, i) => Array.from({ length: seats }, (__, j) => (i === j ? sigma * sigma : 0)));
-
-/** What is believed before any trial. */
-export const believedAtFirst = (seats: readonly SeatInput[], doubt: Doubt): Believed => ({
-  parts: seats.map((seat) => ({ ...seat })),
-  films: seats.map(() => 0),
-  sigmas: doubt.map((row, i) => Math.sqrt(row[i]!)),
-  accounts: [beginning(doubt)],
-  clashes: [],
-});
-
-/** As much of it as a remaining plan is made of. */
-export type Believed = Pick<Updated, 'parts' | 'films' | 'sigmas' | 'accounts' | 'clashes'>;
-
-type Input = Pick<PlanInput, 'seats' | 'faces'> & Partial<Pick<PlanInput, 'allow'>>;
+export type TrialInput = Pick<PlanInput, 'seats' | 'faces'> & Partial<Pick<PlanInput, 'allow'>>;
 
 /**
  * The estimate after each trial in turn; it ends with the first that cannot be taken in. Of the last it is told what
  * clashes.
  */
-export function trialsOf(input: Input, trials: readonly Trial[], doubt: Doubt): TrialResult[] {
-  const results = estimates(input, trials, doubt);
+export function trialsOf(input: TrialInput, trials: readonly Trial[], before: FilmsBefore): TrialResult[] {
+  const results = estimates(input, trials, before);
   const last = results.at(-1);
   if (last?.status !== 'updated') return results;
-  const clashes = clashesOf(trials, last, (fewer) => estimates(input, fewer, doubt));
+  const clashes = clashesOf(trials, last, (fewer) => estimates(input, fewer, before));
   if (clashes.length === 0) return results;
   const accounts = last.accounts.map((account) => ({ ...account, misfit: clashes[0]!.deviations }));
   return [...results.slice(0, -1), { ...last, clashes, accounts, sigmas: sigmasOf(accounts) }];
 }
 
-function estimates(input: Input, trials: readonly Trial[], doubt: Doubt): TrialResult[] {
-  let accounts = [beginning(doubt)];
+function estimates(input: TrialInput, trials: readonly Trial[], before: FilmsBefore): TrialResult[] {
+  let accounts = [beginning(before)];
   let parts = input.seats.map((seat) => ({ ...seat }));
   const fresh = new Set<string>();
   const results: TrialResult[] = [];
@@ -132,13 +117,14 @@ function estimates(input: Input, trials: readonly Trial[], doubt: Doubt): TrialR
       accounts = accounts.map((a) => withError(a, gains, sigma, { trial: place, of: 'taken', place: at }));
     }
     for (const [at, { face, sigma }] of (trial.faces ?? []).entries()) {
-      const { seats, part } = input.faces![face]!;
-      // the same error in all of them, each as its half angle makes film of it
-      const gains = unit(input, (i) => (seats.includes(i) ? Math.sin(parts[i]![part].halfAngle) : 0));
+      const { seats, part, moves } = input.faces![face]!;
+      // the same error in all of them, each as its half angle makes film of it: a journal opens toward the nose
+      const opens = part === 'journal' ? moves : -moves;
+      const gains = unit(input, (i) => (seats.includes(i) ? opens * Math.sin(parts[i]![part].halfAngle) : 0));
       accounts = accounts.map((a) => withError(a, gains, sigma, { trial: place, of: 'faces', place: at }));
     }
     parts = cutBy(input, parts, trial, fresh);
-    const result = updated(parts, accounts, trial);
+    const result = updated(parts, accounts, trial, before.beyond);
     results.push(result);
     if (result.status !== 'updated') break;
     accounts = result.accounts;
@@ -146,18 +132,23 @@ function estimates(input: Input, trials: readonly Trial[], doubt: Doubt): TrialR
   return results;
 }
 
-const unit = ({ seats }: Input, of: (seat: number) => number) => seats.map((_, i) => of(i));
+const unit = ({ seats }: TrialInput, of: (seat: number) => number) => seats.map((_, i) => of(i));
 
 /** The parts after what was taken before a trial. */
-function cutBy({ allow, faces }: Input, before: readonly SeatInput[], trial: Trial, fresh: Set<string>): SeatInput[] {
+export function cutBy(
+  { allow, faces }: TrialInput,
+  before: readonly SeatInput[],
+  trial: Trial,
+  fresh: Set<string>,
+): SeatInput[] {
   const parts = before.map((seat) => ({ ...seat }));
-  for (const { seat, part, normal } of trial.taken) {
+  for (const { seat, part, normal, more = 0 } of trial.taken) {
     // the first cut to a new line leaves nothing of the old one
     const { renew } = allow?.find((a) => a.seat === seat && a.part === part) ?? {};
     if (renew !== undefined && normal > 0 && !fresh.has(`${seat} ${part}`))
       parts[seat]![part] = renewed(parts[seat]![part], renew);
     if (normal > 0) fresh.add(`${seat} ${part}`);
-    parts[seat]![part] = withStock(parts[seat]![part], part, normal);
+    parts[seat]![part] = withStock(parts[seat]![part], part, normal + more);
   }
   for (const { face, off } of trial.faces ?? []) {
     const { seats, part, moves } = faces![face]!;
@@ -165,6 +156,16 @@ function cutBy({ allow, faces }: Input, before: readonly SeatInput[], trial: Tri
   }
   return parts;
 }
+
+/** The trials with what came off, not what was told to. @param errorOf of each metal off: how much more (m) came off */
+export const withErrors = (trials: readonly Trial[], errorOf: (name: ErrorName) => number): Trial[] =>
+  trials.map((trial, t) => ({
+    ...trial,
+    taken: trial.taken.map((one, place) => ({ ...one, more: errorOf({ trial: t, of: 'taken', place }) })),
+    ...(trial.faces && {
+      faces: trial.faces.map((one, place) => ({ ...one, off: one.off + errorOf({ trial: t, of: 'faces', place }) })),
+    }),
+  }));
 
 /** A trial whose readings are this many standard deviations from all that could be is no reading of these parts. */
 const CONTRADICTED = 6;
@@ -176,12 +177,17 @@ interface Explained extends Account {
   seat: number | null;
 }
 
-function updated(parts: readonly SeatInput[], before: readonly Account[], trial: Trial): TrialResult {
+function updated(
+  parts: readonly SeatInput[],
+  before: readonly Account[],
+  trial: Trial,
+  beyond: FilmsBefore['beyond'],
+): TrialResult {
   const touches = trial.standOff !== undefined || (trial.blue ?? []).length > 0;
   const explained = before.flatMap((account) =>
     touches
-      ? parts.map((_, seat) => explanation(parts, account, trial, seat))
-      : [explanation(parts, account, trial, null)],
+      ? parts.map((_, seat) => explanation(parts, account, trial, seat, beyond))
+      : [explanation(parts, account, trial, null, beyond)],
   );
   const accounts = ranked(
     explained.filter((account): account is Explained => account !== null && account !== 'noModel'),
@@ -227,6 +233,7 @@ function explanation(
   before: Account,
   trial: Trial,
   seat: number | null,
+  beyond: FilmsBefore['beyond'],
 ): Explained | null | 'noModel' {
   let about = filmsOf(before);
   let found: Explained | null = null;
@@ -237,7 +244,7 @@ function explanation(
     if (touch && trial.standOff)
       account = withTold(account, { ...trial.standOff, predicted: touch.at, gains: touch.gains, about });
     if (trial.shake) {
-      const told = shakeTold(parts, about, trial.shake);
+      const told = shakeTold(parts, about, trial.shake, beyond);
       if (!told) return found ?? 'noModel';
       account = withTold(account, told);
     }

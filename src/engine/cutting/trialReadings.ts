@@ -14,7 +14,7 @@
  * Exact for straight lines; those with a profile, and the shake, are worked out again about the estimate they lead to.
  */
 
-import type { Bound, Told } from '../belief/accounts.ts';
+import type { Bound, FilmsBefore, Told } from '../belief/accounts.ts';
 import { filmPerPosition } from '../belief/filmGradient.ts';
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
@@ -65,11 +65,20 @@ export function touchOf(
   return { at, gains: now.map((_, i) => (i === seat ? gain : 0)), bounds };
 }
 
-/** Null: it has no prediction for these parts. */
-export function shakeTold(parts: readonly SeatInput[], about: readonly number[], shake: ShakeFelt): Told | null {
+/**
+ * Null: it has no prediction for these parts. What it leans on beyond the films (FilmsBefore) counts as noise of the
+ * reading.
+ */
+export function shakeTold(
+  parts: readonly SeatInput[],
+  about: readonly number[],
+  shake: ShakeFelt,
+  beyond: FilmsBefore['beyond'] = () => 0,
+): Told | null {
   const now = believed(parts, about);
   const { value: predicted, influences } = predict({ kind: 'shake', ...shake }, now);
   if (predicted === null) return null;
   const gains = now.map((_, seat) => perStock(influences, now, { seat, part: 'bush' }));
-  return { value: shake.value, sigma: shake.sigma, predicted, gains, about };
+  const sigma = Math.hypot(shake.sigma, Math.sqrt(beyond(influences, now)));
+  return { value: shake.value, sigma, predicted, gains, about };
 }

@@ -14,8 +14,10 @@
  */
 
 /** Whether a cone sticks once pressed home. A straight seat is never pressed home. */
-export const isSelfHolding = (halfAngle: number, friction: number): boolean =>
-  halfAngle !== 0 && Math.tan(Math.abs(halfAngle)) <= friction;
+export const isSelfHolding = (halfAngle: number, friction: number): boolean => holdsAt(Math.tan(halfAngle), friction);
+
+/** The same from the tangent of the half angle. */
+export const holdsAt = (tan: number, friction: number): boolean => tan !== 0 && Math.abs(tan) <= friction;
 
 /** The greatest half angle (rad) that sticks: atan µ. */
 export const holdingLimit = (friction: number): number => Math.atan(friction);

@@ -42,7 +42,7 @@ export const cutStep = z.strictObject({
   sigma: z.optional(mm('Standard uncertainty of the stock, by the doubt of every film; while there are no trials')),
   safe: z.optional(
     mm(
-      'What of it may be taken before a trial assembly: 39 times in 40 at least that much is to come off; while there are no trials',
+      'What of it may be taken before a trial assembly: but for the risk that is allowed at least that much is to come off; while there are no trials',
     ),
   ),
   first: z.optional(
@@ -359,6 +359,9 @@ export const cutReport = z.strictObject({
     z.strictObject({
       sigma: mm('Standard uncertainty of the film before any trial'),
       from: z.enum(['stated', 'readings', 'default']),
+      more: z.optional(
+        mm('By how much the readings say that the film is greater than the surfaces of the design give'),
+      ),
     }),
   ),
   asTheyAre: z.optional(asTheyAre),

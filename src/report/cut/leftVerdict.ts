@@ -8,6 +8,7 @@ import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport } from './definition.ts';
 import { listed, NOTHING } from './listed.ts';
 import { openTrials } from './openTrials.ts';
+import { riskOf, surelyText } from './risk.ts';
 
 type Remaining = NonNullable<CutReport['remaining']>;
 
@@ -97,7 +98,7 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   const told =
     safe.length === 0
       ? 'Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back.'
-      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; 39 times in 40 at least that much is left, and metal cannot be put back.`;
+      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surelyText(riskOf(wanted ?? {}))} at least that much is left, and metal cannot be put back.`;
   const unsure = left.filter(({ share }) => share < SURE).sort((a, b) => a.share - b.share)[0];
   const trials = wanted ? openTrials(wanted) : [];
   const ways = [

@@ -43,8 +43,11 @@ export function expectedShake(
 ): { value: number; sigma: number } | null {
   const after = shake && believedAfter(design, earlier, { taken, faces });
   const read = design.cut && shake && toTrials(design, { ...design.cut, trials: [{ shake }] })[0]?.shake;
-  const told = after && read && shakeTold(after.parts, after.films, read);
-  return told ? { value: millimetres(told.predicted), sigma: millimetres(spreadOf(after.accounts, told.gains)) } : null;
+  const told =
+    after && read && shakeTold(after.parts, after.films, { ...read, sigma: 0 }, doubtOf(design).before.beyond);
+  if (!told) return null;
+  const sigma = Math.hypot(told.sigma, spreadOf(after.accounts, told.gains));
+  return { value: millimetres(told.predicted), sigma: millimetres(sigma) };
 }
 
 /** What is believed after one more trial; null where it or one before cannot be taken in. */
@@ -52,11 +55,7 @@ function believedAfter(design: Design, earlier: readonly Trial[], trial: Trial):
   const { cut } = design;
   if (!cut) return null;
   const trials = [...earlier, trial];
-  const results = trialsOf(
-    toPlanInput(design, cut),
-    toTrials(design, { ...cut, trials }),
-    doubtOf(design, cut).covariance,
-  );
+  const results = trialsOf(toPlanInput(design, cut), toTrials(design, { ...cut, trials }), doubtOf(design).before);
   const last = results[results.length - 1];
   return results.length === openTrials({ trials }).length && last?.status === 'updated' ? last : null;
 }
@@ -77,20 +76,20 @@ export function refusedTrial(design: Design, earlier: readonly Trial[], trial: T
   const results = trialsOf(
     toPlanInput(design, cut),
     toTrials(design, { ...cut, trials: [...earlier, trial] }),
-    doubtOf(design, cut).covariance,
+    doubtOf(design).before,
   );
   const last = results[results.length - 1]!;
   if (last.status === 'updated') return null;
   if (last.status === 'noModel')
     return 'At that position these parts press into each other, so no shake can be read there: check where the journal stood.';
-  return contradictionText(design, earlier, trial, cut, system);
+  return contradictionText(design, earlier, trial, system);
 }
 
-function contradictionText(design: Design, earlier: readonly Trial[], trial: Trial, cut: Cut, system: System): string {
+function contradictionText(design: Design, earlier: readonly Trial[], trial: Trial, system: System): string {
   const { standOff, shake, blue } = trial;
   const expected = expectedStandOff(design, earlier, trial);
-  const { covariance, from } = doubtOf(design, cut);
-  const doubt = Math.sqrt(Math.max(...covariance.map((row, i) => row[i]!)));
+  const { before, from } = doubtOf(design);
+  const doubt = Math.sqrt(Math.max(...before.mean.map((_, i) => before.covariance[i]![i]!)));
   const suspects = suspectsOf(design, earlier, trial);
   const ends = `Look for grit, a burr or a slip of the pen${suspects.length === 0 ? '' : ` here, or in ${listed(suspects)}, without which this would go`}. If it is so indeed, the parts differ from the design by more than was thought possible, ${fineText(COVER * millimetres(doubt), system)} of film either way (19 in 20): ${from.includes('readings') ? '' : 'raise “Doubt” among the preferences of what may be cut, or '}measure again.`;
   const { taken = [], faces = [] } = trial;

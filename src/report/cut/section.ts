@@ -37,8 +37,8 @@ export function cutSection(design: Design): CutReport | undefined {
   const input = toPlanInput(design, cut);
   const verdict = planCut(input);
   const plan = planIn(verdict);
-  const doubt = doubtOf(design, cut);
-  const sigmaOf = plan ? doubtOfSteps(cut, input, doubt.covariance) : () => null;
+  const doubt = doubtOf(design);
+  const sigmaOf = plan ? doubtOfSteps(design, cut, input) : () => null;
   const safe = (seat: number, part: Part) => metres(sigmaOf(seat, part)?.safe ?? Number.POSITIVE_INFINITY);
   const steps = plan
     ? stepsOf(input, plan, toMachine(cut), { readings: toReadings(design), tools: toTools(design, cut), safe })
@@ -50,7 +50,7 @@ export function cutSection(design: Design): CutReport | undefined {
   const surfaces = steps
     .filter((step) => step.kind === 'surface')
     .map((step) => stepSection(design, step, reached([step.seat]), sigmaOf(step.seat, step.part)));
-  const trials = trialSection(design, cut, input, doubt.covariance);
+  const trials = trialSection(design, cut, input, doubt.before);
   const hard = caseSection(design, { steps: surfaces, remaining: trials.remaining });
   return {
     steps: surfaces,

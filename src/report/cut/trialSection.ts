@@ -1,12 +1,11 @@
 /** What the trials told, and what is left to cut after the last of them. */
 import type { Design, Part } from '../../design/definition.ts';
+import type { FilmsBefore } from '../../engine/belief/accounts.ts';
 import { withoutReading } from '../../engine/cutting/clashes.ts';
-import { type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
+import { type KnownNow, type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
 import {
-  believedAtFirst,
-  type Doubt,
   remaining,
   remainingFaces,
   type Trial,
@@ -14,33 +13,44 @@ import {
   trialsOf,
   type Updated,
 } from '../../engine/cutting/trial.ts';
+import { believed } from '../../engine/cutting/trialReadings.ts';
+import { believedOf, pairsAfter } from '../belief/believed.ts';
 import { millimetres } from '../convert.ts';
 import { asTheyAre } from './asTheyAre.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
 import { closedCount, openTrials } from './openTrials.ts';
+import { riskOf } from './risk.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
 type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
 
-export function trialSection(design: Design, cut: Cut, input: PlanInput, doubt: Doubt): Trials {
+export function trialSection(design: Design, cut: Cut, input: PlanInput, before: FilmsBefore): Trials {
   if (openTrials(cut).length === 0) return {};
   const trials = toTrials(design, cut);
-  const results = trialsOf(input, trials, doubt);
+  const results = trialsOf(input, trials, before);
   const last = results[results.length - 1]!;
   const told = { trials: results.map((result) => resultSection(design, cut, trials, result)) };
   if (last.status !== 'updated' || !openTrials(cut).some(tellsAnything)) return told;
   const left = { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) };
+  const known = (told: readonly Trial[], { parts, films, clashes }: Updated): KnownNow => ({
+    parts,
+    films,
+    drawn: pairsAfter(design, input, told),
+    clashes: clashes.length > 0,
+    risk: riskOf(cut),
+  });
   const [worst] = last.clashes;
-  const rest = worst && trialsOf(input, withoutReading(trials, worst), doubt).at(-1);
+  const fewer = worst ? withoutReading(trials, worst) : trials;
+  const rest = worst && trialsOf(input, fewer, before).at(-1);
   return {
     ...told,
-    remaining: remainingSection(design, cut, left, last),
+    remaining: remainingSection(design, cut, left, known(trials, last)),
     ...(rest?.status === 'updated' && {
       without: {
         trial: closedCount(cut) + worst!.trial + 1,
         what: worst!.what,
-        remaining: remainingSection(design, cut, left, rest),
+        remaining: remainingSection(design, cut, left, known(fewer, rest)),
       },
     }),
   };
@@ -51,12 +61,18 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, doubt: 
  * by seat and part.
  */
 export function doubtOfSteps(
+  design: Design,
   cut: Cut,
   input: PlanInput,
-  doubt: Doubt,
 ): (seat: number, part: Part) => { sigma: number; safe: number } | null {
   if (openTrials(cut).some(tellsAnything)) return () => null;
-  const { amounts, plan } = leftToCut(input, believedAtFirst(input.seats, doubt));
+  const { amounts, plan } = leftToCut(input, {
+    parts: input.seats,
+    films: believedOf(design).films.mean.slice(0, input.seats.length),
+    drawn: pairsAfter(design, input, []),
+    clashes: false,
+    risk: riskOf(cut),
+  });
   return (seat, part) => {
     const left = amounts.find(({ room }) => {
       const of = plan!.rooms[room]!.of;
@@ -131,13 +147,8 @@ function cameSection(
   };
 }
 
-function remainingSection(
-  design: Design,
-  cut: Cut,
-  input: PlanInput,
-  after: Updated,
-): NonNullable<Trials['remaining']> {
-  const { verdict, plan, amounts, standOff } = leftToCut(input, after);
+function remainingSection(design: Design, cut: Cut, input: PlanInput, now: KnownNow): NonNullable<Trials['remaining']> {
+  const { verdict, plan, amounts, standOff } = leftToCut(input, now);
   const machine = toMachine(cut);
   const spread = ({ sigma, safe, doubted }: LeftAmount) => ({
     sigma: millimetres(sigma),
@@ -145,7 +156,7 @@ function remainingSection(
     doubted: design.seats[doubted]!.name,
   });
   return {
-    ...(amounts.length > 0 && asTheyAre(design, { ...input, seats: after.seats })),
+    ...(amounts.length > 0 && asTheyAre(design, { ...input, seats: believed(now.parts, now.films) })),
     steps: amounts.flatMap((left) => {
       const { of } = plan!.rooms[left.room]!;
       if (of.kind !== 'surface') return [];

@@ -167,6 +167,17 @@ export const measureReport = z.strictObject({
       probabilityWithout: plain(
         'Of a chi-square as great as that by chance: small where the others do not agree either',
       ),
+      slips: z.optional(
+        z
+          .array(
+            z.strictObject({
+              kind: z.enum(['roll', 'ball', 'tenfold', 'thou', 'turn', 'sign', 'face', 'halved']),
+              instead: reading.check(z.meta({ description: 'The reading as it would be without the slip' })),
+              chance: plain('That it is this, beside no slip and any other'),
+            }),
+          )
+          .check(z.meta({ description: 'Likely slips with which all would agree, the most likely first' })),
+      ),
     }),
   ),
   undetermined: z.array(

@@ -6,6 +6,7 @@ import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposi
 import { isOfShape, type On, type ShapeUnknown, type Unknown } from '../../engine/belief/unknowns.ts';
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
+import { slipsOf } from '../../engine/gauging/slips.ts';
 import { degrees, metres, millimetres } from '../convert.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
 import { shopTools } from '../shopTools.ts';
@@ -50,7 +51,16 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
     settled: found.settled,
     impossible,
     overtaken: old,
-    disagreeing: found.disagreeing.map((one) => ({ ...one, index: places[one.index]! })),
+    disagreeing: found.disagreeing.map((one) => {
+      const slips = slipsOf(seats, readings, priors, one.index, shopTools(design, tools));
+      return {
+        ...one,
+        index: places[one.index]!,
+        ...(slips.length > 0 && {
+          slips: slips.map(({ kind, instead, chance }) => ({ kind, instead: fromReading(design, instead), chance })),
+        }),
+      };
+    }),
     undetermined: found.unknowns.list.flatMap((unknown, j) =>
       found.told[j] || !isOfShape(unknown) ? [] : [undeterminedSection(design, found, whole, unknown, j)],
     ),

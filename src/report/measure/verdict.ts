@@ -10,6 +10,7 @@ import { listed } from '../listed.ts';
 import type { ConsequenceReport, FaultReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultText } from './faultText.ts';
 import { entryText, valueText } from './readingText.ts';
+import { slipText } from './slipText.ts';
 
 /** Chance of a chi-square so great (or, told the other way, so small) that the stated uncertainties are doubted. */
 const DOUBT = 0.01;
@@ -211,13 +212,23 @@ function disagreeSentence(design: Design, measure: MeasureReport, system: System
       ? ' Even so the rest would scatter more than the uncertainties allow: another one may be wrong too.'
       : '';
   if (one && others.length === 0)
-    return `${entryText(design, one.index)} (${valueText(design.readings![one.index]!, system)}) does not go with the others${offText(design, one.index, readings, system)}. Read it again.${rest}`;
+    return `${entryText(design, one.index)} (${valueText(design.readings![one.index]!, system)}) does not go with the others${offText(design, one.index, readings, system)}. ${slipsSentence(design, one, system)}${rest}`;
   if (one)
     return `These readings contradict each other, and nothing tells which is wrong: ${disagreeing.map(({ index }) => lowered(entryText(design, index))).join(' or ')}${rest === '' ? `; without ${others.length === 1 ? 'either' : 'any one'} of them the rest agrees` : ''}. Read them again.${rest}`;
   // A taper that is asked after is the reason enough.
   if (freedom > 0 && probability < DOUBT && tapersAsked(measure).length === 0)
     return 'The readings scatter more than their uncertainties allow: these are stated too small, or something moved between the readings.';
   return freedom === 0 ? 'No reading checks another: each number is told just once.' : '';
+}
+
+/** The likely slip, named; where none is, to read it again is all there is to say. */
+function slipsSentence(
+  design: Design,
+  { index, slips = [] }: MeasureReport['disagreeing'][number],
+  system: System,
+): string {
+  const [likely] = slips;
+  return likely ? `${slipText(design, index, likely, system)} Look, or read it again.` : 'Read it again.';
 }
 
 /** How far a reading lies from the fitted shape, and what that is of its stated uncertainty. */

@@ -1,7 +1,13 @@
 /** Pairs for the tests of cutting: lengths in mm and angles in degrees where they are made, SI where they are used. */
 import fc from 'fast-check';
+import type { FilmsBefore } from '../../../src/engine/belief/accounts.ts';
+import { decompose, unit } from '../../../src/engine/belief/decomposition.ts';
+import { atEnds } from '../../../src/engine/belief/filmsBelieved.ts';
+import { numbersOf } from '../../../src/engine/belief/unknowns.ts';
 import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import type { Allowed } from '../../../src/engine/cutting/problem.ts';
+import type { Known } from '../../../src/engine/cutting/proposals.ts';
+import { startingShape } from '../../../src/engine/gauging/shape.ts';
 import type { Surface } from '../../../src/engine/parts/line.ts';
 
 export const MM = 1e-3;
@@ -35,6 +41,30 @@ export const pair = (shallow: number, steep: number): SeatInput[] => [
   withFilm({ name: 'shallow', journal: surface(3, 22, 0, -26, 0), bush: surface(3, 22 + shallow, 0, -25, -0.5) }),
   withFilm({ name: 'steep', journal: surface(45, 24, 1.2, 1.2, 4.2), bush: surface(45, 24 + steep, 1.2, 1, 4) }),
 ];
+
+/** The same doubt of every film, a standard uncertainty (m), each independent of the others, none off what is drawn. */
+export const evenDoubt = (seats: number, sigma: number): FilmsBefore => ({
+  mean: new Array<number>(seats).fill(0),
+  covariance: Array.from({ length: seats }, (_, i) =>
+    Array.from({ length: seats }, (__, j) => (i === j ? sigma * sigma : 0)),
+  ),
+  errors: [],
+});
+
+/** A belief in which the bushes alone are in doubt, and of them the size alone: their films by sigma (m). */
+export function filmsInDoubt(seats: readonly SeatInput[], sigma: number): Pick<Known, 'belief' | 'films' | 'errors'> {
+  const bushes = seats.map((_, seat) => ({ seat, part: 'bush' as const }));
+  const { unknowns } = startingShape(seats, bushes, [], () => true);
+  const rows = seats.map(({ bush }, i) => unit(seats.length, i).map((one) => (one * Math.cos(bush.halfAngle)) / sigma));
+  const belief = {
+    seats: [...seats],
+    unknowns,
+    numbers: numbersOf(seats, unknowns),
+    decomposition: decompose(rows, seats.length, []),
+    unread: [],
+  };
+  return { belief, errors: [], films: atEnds({ belief, design: seats, position: 0, places: [], doubt: sigma }) };
+}
 
 /** Every surface, from 0 to a limit (m). */
 export const allowAll = (seats: readonly SeatInput[], limit: number): Allowed[] =>

@@ -8,18 +8,19 @@ import { mersenne } from 'pure-rand/generator/mersenne';
 import { describe, expect, it, vi } from 'vitest';
 import { type SeatInput, fit as solveFit } from '../../../src/engine/contact/fit.ts';
 import { leftToCut } from '../../../src/engine/cutting/leftToCut.ts';
+import { pairsDrawn } from '../../../src/engine/cutting/pairsDrawn.ts';
 import { nearestPlan } from '../../../src/engine/cutting/plan.ts';
-import { evenDoubt, remaining, type Trial, trialsOf } from '../../../src/engine/cutting/trial.ts';
+import { remaining, type Trial, trialsOf } from '../../../src/engine/cutting/trial.ts';
 import { believed } from '../../../src/engine/cutting/trialReadings.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { withStock } from '../../../src/engine/parts/stock.ts';
 import { LONG } from '../../long.ts';
-import { MM, pair, UM } from './pairs.ts';
+import { evenDoubt, filmsInDoubt, MM, pair, UM } from './pairs.ts';
 
 // The machine may be busy; nothing here is timed.
 vi.setConfig({ testTimeout: 1_800_000 });
 
-const JOBS = 75 * LONG;
+const JOBS = 25 * LONG;
 const seats = pair(0.0164, 0.008);
 const DOUBT = 2 * UM;
 const allow = [
@@ -28,6 +29,7 @@ const allow = [
 ];
 const shake = { indicator: 30 * MM, position: 0, direction: 0, sigma: UM, free: ['x', 'y', 'tiltX', 'tiltY'] as const };
 const BLUE = 2 * UM;
+const PAIRS = 150;
 
 const dialSigma = (normal: number) => Math.hypot(0.05 * normal, 1.8 * UM);
 
@@ -80,7 +82,16 @@ function jobs(seed: number, slips: boolean) {
         if (isSlip) count.caught++;
         break;
       }
-      const { amounts } = leftToCut({ seats, position: 0, allow: remaining(allow, trials) }, result);
+      const { amounts } = leftToCut(
+        { seats, position: 0, allow: remaining(allow, trials) },
+        {
+          parts: result.parts,
+          films: result.films,
+          clashes: result.clashes.length > 0,
+          risk: 1 / 40,
+          drawn: pairsDrawn({ ...filmsInDoubt(seats, DOUBT), input: { seats }, trials }, PAIRS, 1),
+        },
+      );
       const wanted = nearestPlan({ seats: truth, position: 0, allow })!;
       const trueOn = (seat: number) =>
         wanted.amounts[

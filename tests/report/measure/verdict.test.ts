@@ -249,3 +249,13 @@ describe('what is open', () => {
     );
   });
 });
+
+test('a slip that is likely is named, with how likely, in the units of the person', () => {
+  const slipped = notebookDemo((d) => ({
+    ...d,
+    readings: d.readings!.map((r, i) => (i === 0 && r.kind === 'overRolls' ? { ...r, roll: r.roll + 1 } : r)),
+  }));
+  expect(say(slipped).text).toMatch(
+    /A roll of \d mm is typed: was it one of \d mm\? Then all would agree \((almost surely|.* times in .*)\)\. Look, or read it again\./,
+  );
+});

@@ -57,6 +57,7 @@ const PREFERENCES: Control[] = [
   { kind: 'quantity', path: 'cut.reach.from', title: 'Rearmost position' },
   { kind: 'quantity', path: 'cut.reach.to', title: 'Foremost position' },
   { kind: 'quantity', path: 'cut.doubt' },
+  { kind: 'quantity', path: 'cut.risk' },
 ];
 
 /** Numbers of the machine, each with what it is taken to be where nothing is said. */

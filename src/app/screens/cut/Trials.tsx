@@ -1,12 +1,14 @@
 /**
  * Trial and correct: what every trial assembly told, what the films are believed to be since, and what is left to cut.
  */
+
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { closedCount } from '../../../report/cut/openTrials.ts';
+import { riskOf, surelyText } from '../../../report/cut/risk.ts';
 import { tellsAnything } from '../../../report/cut/trialSection.ts';
 import { offFaceText, trialText } from '../../../report/cut/trialText.ts';
 import { offeredForCut } from '../../record/entered.ts';
@@ -221,8 +223,8 @@ function Remaining({
       {rows.length > 0 && <p>{standOffText(remaining, system)}</p>}
       {rows.length > 0 && (
         <p className="fine">
-          ± is 19 times in 20. Safe: 39 times in 40 at least that much is left. Metal cannot be put back: take no more,
-          and try again.
+          ± is 19 times in 20. Safe: {surelyText(riskOf(design.cut ?? {}))} at least that much is left. Metal cannot be
+          put back: take no more, and try again.
         </p>
       )}
     </section>

@@ -3,6 +3,7 @@ import { memo } from 'react';
 import { useStore } from 'zustand';
 import { asAssumed } from '../../../report/assumed.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
+import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import type { Work } from '../../state/store.ts';
@@ -33,16 +34,18 @@ export function FitScreen({ work }: { work: Work }) {
   const { design, fit, seats, pulled, drawn } = usePair(work);
   const system = useStore(work.store, (state) => state.system);
   const verdict = asAssumed(fitVerdict(design, fit, system), design, ['seats']);
+  const belief = useBelief(design);
   return (
     <>
       <section className={`verdict ${verdict.tone}`} aria-live="polite">
         <h2>{verdict.headline}</h2>
         <p>{verdict.sentences.join(' ')}</p>
       </section>
+      <Believed design={design} fit={fit} system={system} solved={belief} />
       <CutsSince design={design} />
       <FitPictures work={work} fit={fit} drawn={drawn} />
       <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
-      <Chart design={design} seats={seats} fit={fit} system={system} work={work} />
+      <Chart design={design} seats={seats} fit={fit} system={system} work={work} belief={belief.value} />
       <Numbers fit={fit} design={design} system={system} />
       <PlayPanel work={work} pulled={pulled} />
       {design.notes && <p className="notes">{design.notes}</p>}

@@ -9,6 +9,7 @@ import { asAssumed } from '../../../report/assumed.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
+import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { AimFor } from './AimFor.tsx';
@@ -48,6 +49,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const steady = of === design ? (film?.steady ?? null) : null;
   const warming = useWarmFields(warm, design, steady);
   const warmed = warming.value;
+  const belief = useBelief(design);
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
@@ -63,6 +65,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
         work={work}
       />
       <RunProgress work={run} />
+      <Believed design={design} system={system} solved={belief} />
       <Fault what="The films" several fault={fields.fault} again={fields.again} />
       <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>

@@ -3,11 +3,13 @@ import { useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
+import { offSentences } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import { drawnParts } from '../../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
+import { isRead, useBelief } from '../../frame/Believed.tsx';
 import { Fault } from '../../frame/Fault.tsx';
 import { offer } from '../../state/files.ts';
 import { pageOf } from '../../takeAlong/link.ts';
@@ -34,17 +36,27 @@ export default function SheetScreen({ work }: { work: Work }) {
     system,
   );
   const { value, of, fresh, fault, again } = useSolved('cut', design);
+  const belief = useKnown(design, system);
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
+  const told = purposeOf(of, cut, system);
+  const purpose = { ...told, sentences: [...told.sentences, ...belief.sentences] };
   // What stands here while another plan is on its way is of before.
   const stale = of.cut !== undefined && !fresh;
   return (
     <>
       <UnwrittenMetal work={work} />
-      <Sheet design={of} cut={cut} purpose={purposeOf(of, cut, system)} stale={stale} system={system} />
+      <Sheet design={of} cut={cut} purpose={purpose} stale={stale || belief.pending} system={system} />
     </>
   );
+}
+
+/** How well the parts are known, in the words of the sheet. */
+function useKnown(design: Design, system: System): { sentences: string[]; pending: boolean } {
+  const { value, of, fault } = useBelief(design);
+  if (of === null) return { sentences: [], pending: fault === null && isRead(design) };
+  return { sentences: value ? offSentences(of, value, system) : [], pending: false };
 }
 
 /** What the screen says above the pages, which is not printed. */

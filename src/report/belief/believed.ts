@@ -1,0 +1,73 @@
+/** Everything known of both parts before any trial that is not in the surfaces yet: one belief for all screens. */
+import type { Design } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
+import type { ErrorName, FilmsBefore } from '../../engine/belief/accounts.ts';
+import { atEnds, beyondFilms, type FilmsBelieved, filmsBelieved } from '../../engine/belief/filmsBelieved.ts';
+import { type PairsDrawn, pairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
+import type { Trial, TrialInput } from '../../engine/cutting/trial.ts';
+import { believe, type WholeBelief } from '../../engine/gauging/believe.ts';
+import { metres } from '../convert.ts';
+import { closedCount, openTrials } from '../cut/openTrials.ts';
+import { historyOf } from '../measure/metalBetween.ts';
+import { toPriors } from '../measure/toReading.ts';
+import { usedReadings } from '../measure/usedReadings.ts';
+import { toPlaySeats } from '../play/toPlay.ts';
+
+export interface Believed {
+  belief: WholeBelief;
+  /** of the films of the design's own surfaces, at its position */
+  films: FilmsBefore;
+  /** errors of metal off at trials that readings of the bench lean on too: each with its place among the numbers */
+  errors: { name: ErrorName; at: number }[];
+  /** the same for every choice of ends at which they may be least */
+  ends: FilmsBelieved[];
+}
+
+const known = new WeakMap<Design, Believed>();
+
+/** Worked out once for a design: several sections ask for it. */
+export function believedOf(design: Design): Believed {
+  const found = known.get(design) ?? believed(design);
+  known.set(design, found);
+  return found;
+}
+
+function believed(design: Design): Believed {
+  const seats = toPlaySeats(design);
+  const position = metres(design.position ?? 0);
+  const doubt = metres(design.cut?.doubt ?? defaultAt('cut.doubt'));
+  const belief = believe(seats, usedReadings(design, seats).readings, toPriors(design), doubt, position);
+  const errors = errorsReadToo(design, belief);
+  const of = { belief, design: seats, position, places: errors.map(({ at }) => at), doubt };
+  const films = filmsBelieved(of);
+  const beyond = beyondFilms(belief, films)!;
+  return { belief, films: { ...films, beyond, errors: errors.map(({ name }) => name) }, errors, ends: atEnds(of) };
+}
+
+/** How many pairs are drawn: a chance is then told to about 0.02, a shake costs far more to tell than a touch. */
+const PAIRS = 1200;
+const SHAKEN = 500;
+const SEED = 1;
+
+/** Pairs as everything known after these trials allows: the design's own open ones, or with fewer readings. */
+export function pairsAfter(design: Design, input: TrialInput, trials: readonly Trial[]): PairsDrawn {
+  const { belief, errors, ends } = believedOf(design);
+  const count = trials.some(({ shake }) => shake) ? SHAKEN : PAIRS;
+  return pairsDrawn({ belief, input, trials, errors, films: ends }, count, SEED);
+}
+
+/** Errors of metal off at trials that readings of the bench lean on too: each with its place among the numbers. */
+function errorsReadToo(design: Design, { unknowns }: WholeBelief): { name: ErrorName; at: number }[] {
+  const { cut } = design;
+  if (!cut) return [];
+  const open = historyOf(design).entries.slice(closedCount(cut));
+  return openTrials(cut).flatMap(({ taken = [] }, trial) =>
+    open[trial]!.cuts.flatMap((amount, k) => {
+      const at = unknowns.stock.get(amount);
+      if (at === undefined) return [];
+      const name: ErrorName =
+        k < taken.length ? { trial, of: 'taken', place: k } : { trial, of: 'faces', place: k - taken.length };
+      return [{ name, at }];
+    }),
+  );
+}

@@ -1,0 +1,46 @@
+/** The `belief` section of the report: everything known about both parts, as one estimate with its doubt. */
+import * as z from 'zod/mini';
+import { mm } from '../quantities.ts';
+
+const part = z.enum(['journal', 'bush']);
+const number = (description: string) => z.number().check(z.meta({ description }));
+const share = z.number().check(z.gte(0), z.lte(1));
+
+const known = {
+  mean: mm('Mean'),
+  sd: mm('Standard deviation'),
+  low: mm('19 times in 20 it lies between this'),
+  high: mm('and this'),
+};
+const quantity = z.strictObject(known);
+
+export const beliefReport = z.strictObject({
+  position: mm('Position of the journal at which the films are told'),
+  surfaces: z.array(
+    z.strictObject({
+      seat: z.string(),
+      part,
+      halfAngle: z.strictObject({ mean: number('degrees'), sd: number('degrees') }),
+      diameter: z.strictObject({ mean: mm('Mean'), sd: mm('Standard deviation') }),
+      correlation: z.nullable(number('Between the two; null where one of them is in no doubt')),
+    }),
+  ),
+  assumed: z
+    .array(z.strictObject({ seat: z.string(), part, of: z.enum(['halfAngle', 'diameter']), sd: number('mm, degrees') }))
+    .check(z.meta({ description: 'Numbers that nobody has read: taken as drawn, and how surely' })),
+  first: z.nullable(
+    z
+      .record(z.string(), share)
+      .check(z.meta({ description: 'How likely each seat is the first to touch; null where none closes rearward' })),
+  ),
+  firstPosition: z.nullable(quantity),
+  relation: z.nullable(quantity),
+  films: z.record(z.string(), z.nullable(quantity)),
+  method: z
+    .enum(['linear', 'draws'])
+    .check(z.meta({ description: 'How the shapes are carried: as a normal estimate, or as pairs drawn and weighed' })),
+  effective: z.optional(number('How many of the pairs drawn count')),
+});
+
+export type BeliefReport = z.infer<typeof beliefReport>;
+export type BelievedQuantity = z.infer<typeof quantity>;

@@ -1,0 +1,173 @@
+/** The `belief` section of the report: both parts as they most likely are by now, and how sure that is. */
+import type { Design } from '../../design/definition.ts';
+import { consequencesOf, type FirstSeat } from '../../engine/belief/consequences.ts';
+import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposition.ts';
+import { type Quantity, valuesOf } from '../../engine/belief/quantities.ts';
+import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
+import type { Trial } from '../../engine/cutting/trial.ts';
+import type { WholeBelief } from '../../engine/gauging/believe.ts';
+import type { Part } from '../../engine/parts/line.ts';
+import { degrees, metres, millimetres } from '../convert.ts';
+import { openTrials } from '../cut/openTrials.ts';
+import { type Cut, toPlanInput, toTrials } from '../cut/toCut.ts';
+import { tellsAnything } from '../cut/trialSection.ts';
+import { believedOf, pairsAfter } from './believed.ts';
+import type { BeliefReport, BelievedQuantity } from './definition.ts';
+
+/** Of a design of which nothing was ever read there is nothing to believe: it is as drawn. */
+export function beliefSection(design: Design): BeliefReport | undefined {
+  const cut = design.cut ?? { allow: [] };
+  const trials = openTrials(cut).some(tellsAnything) ? toTrials(design, cut) : [];
+  const read = (design.readings?.length ?? 0) + (design.priors?.length ?? 0);
+  if (read === 0 && trials.length === 0) return undefined;
+  const { belief } = believedOf(design);
+  const position = metres(design.position ?? 0);
+  const told = trials.length === 0 ? linear(design, belief, position) : byDraws(design, cut, trials, position);
+  return (
+    told && {
+      position: millimetres(position),
+      assumed: belief.unread.map(({ seat, part, of, sigma }) => ({
+        seat: design.seats[seat]!.name,
+        part,
+        ...(of === 'radius' ? { of: 'diameter', sd: 2 * millimetres(sigma) } : { of, sd: degrees(sigma) }),
+      })),
+      ...told,
+    }
+  );
+}
+
+type Told = Omit<BeliefReport, 'position' | 'assumed'>;
+
+/** As Measure tells it (engine/belief/consequences.ts), with what nobody has read in it. */
+function linear(design: Design, belief: WholeBelief, position: number): Told {
+  const { all, first } = consequencesOf(belief, position);
+  const quantity = (of: Quantity['of'], seat?: number): BelievedQuantity | null => {
+    const found = all.find(({ quantity: q }) => q.of === of && (!('seat' in q) || q.seat === seat));
+    if (!found || found.value === null || found.sigma === null || found.interval === null) return null;
+    return {
+      mean: millimetres(found.value),
+      sd: millimetres(found.sigma),
+      low: millimetres(found.interval[0]),
+      high: millimetres(found.interval[1]),
+    };
+  };
+  return {
+    surfaces: linearSurfaces(design, belief),
+    first: first && Object.fromEntries(design.seats.map(({ name }, i) => [name, chanceOf(first, i)])),
+    firstPosition: quantity('firstPosition'),
+    relation: quantity('relation'),
+    films: Object.fromEntries(design.seats.map(({ name }, i) => [name, quantity('film', i)])),
+    method: 'linear',
+  };
+}
+
+const chanceOf = (first: readonly FirstSeat[], seat: number) =>
+  first.find((one) => one.seat === seat)?.probability ?? 0;
+
+function byDraws(design: Design, cut: Cut, trials: readonly Trial[], position: number): Told | undefined {
+  const drawn = pairsAfter(design, toPlanInput(design, cut), trials);
+  if (drawn.pairs.length === 0) return undefined;
+  const values = drawn.pairs.map((pair) => valuesOf(pair, position));
+  const seats = design.seats.length;
+  const quantity = (k: number) => quantityOf(values, drawn.weights, k);
+  return {
+    surfaces: drawnSurfaces(design, drawn),
+    first: firstOf(design, values, drawn.weights),
+    firstPosition: quantity(1),
+    relation: quantity(0),
+    films: Object.fromEntries(design.seats.map(({ name }, i) => [name, quantity(2 + seats + i)])),
+    method: 'draws',
+    effective: drawn.effective,
+  };
+}
+
+const PARTS: readonly Part[] = ['journal', 'bush'];
+const surfaces = (design: Design) =>
+  design.seats.flatMap(({ name }, seat) => PARTS.map((part) => ({ name, seat, part })));
+
+function linearSurfaces(design: Design, { seats, unknowns, decomposition }: WholeBelief): BeliefReport['surfaces'] {
+  return surfaces(design).map(({ name, seat, part }) => {
+    const gradient = (of: 'halfAngle' | 'radius') => {
+      const place = unknowns.list.findIndex((u) => u.seat === seat && u.part === part && u.of === of);
+      return place < 0 ? null : unit(unknowns.list.length, place);
+    };
+    const [angle, radius] = [gradient('halfAngle'), gradient('radius')];
+    const sd = (of: Float64Array | null) => (of && uncertaintyOf(decomposition, of)) ?? 0;
+    const [a, r] = [sd(angle), sd(radius)];
+    const { halfAngle, radius: mean } = seats[seat]![part];
+    return {
+      seat: name,
+      part,
+      halfAngle: { mean: degrees(halfAngle), sd: degrees(a) },
+      diameter: { mean: 2 * millimetres(mean), sd: 2 * millimetres(r) },
+      correlation: a > 0 && r > 0 ? covarianceOf(decomposition, angle!, radius!) / (a * r) : null,
+    };
+  });
+}
+
+function drawnSurfaces(design: Design, { pairs, weights }: PairsDrawn): BeliefReport['surfaces'] {
+  const mean = (of: (k: number) => number) => weights.reduce((sum, weight, k) => sum + weight * of(k), 0);
+  return surfaces(design).map(({ name, seat, part }) => {
+    const angle = (k: number) => pairs[k]![seat]![part].halfAngle;
+    const radius = (k: number) => pairs[k]![seat]![part].radius;
+    const [a, r] = [mean(angle), mean(radius)];
+    const [sdA, sdR] = [Math.sqrt(mean((k) => (angle(k) - a) ** 2)), Math.sqrt(mean((k) => (radius(k) - r) ** 2))];
+    return {
+      seat: name,
+      part,
+      halfAngle: { mean: degrees(a), sd: degrees(sdA) },
+      diameter: { mean: 2 * millimetres(r), sd: 2 * millimetres(sdR) },
+      correlation: sdA > 0 && sdR > 0 ? mean((k) => (angle(k) - a) * (radius(k) - r)) / (sdA * sdR) : null,
+    };
+  });
+}
+
+/** Share of pairs beyond each end of what is told as 19 in 20. */
+const BEYOND = 1 / 40;
+
+/** Null where hardly a pair has it: then it says nothing of the parts. */
+function quantityOf(
+  values: readonly (number | null)[][],
+  weights: readonly number[],
+  k: number,
+): BelievedQuantity | null {
+  const each = values
+    .flatMap((of, i) => (of[k] == null ? [] : [{ value: of[k]!, weight: weights[i]! }]))
+    .sort((a, b) => a.value - b.value);
+  const all = each.reduce((sum, { weight }) => sum + weight, 0);
+  if (all < 1 - BEYOND) return null;
+  const mean = each.reduce((sum, { value, weight }) => sum + weight * value, 0) / all;
+  const variance = each.reduce((sum, { value, weight }) => sum + weight * (value - mean) ** 2, 0) / all;
+  const at = (share: number) => {
+    let sum = 0;
+    for (const { value, weight } of each) {
+      sum += weight;
+      if (sum >= share * all) return value;
+    }
+    return each[each.length - 1]!.value;
+  };
+  return {
+    mean: millimetres(mean),
+    sd: millimetres(Math.sqrt(variance)),
+    low: millimetres(at(BEYOND)),
+    high: millimetres(at(1 - BEYOND)),
+  };
+}
+
+function firstOf(
+  design: Design,
+  values: readonly (number | null)[][],
+  weights: readonly number[],
+): BeliefReport['first'] {
+  const counts = design.seats.map(() => 0);
+  let all = 0;
+  for (const [i, of] of values.entries()) {
+    const first = of[1];
+    // The position of first touch is that of the seat which touches there.
+    const seat = design.seats.findIndex((_, k) => first != null && of[2 + k] === first);
+    if (seat < 0) continue;
+    counts[seat]! += weights[i]!;
+    all += weights[i]!;
+  }
+  return all === 0 ? null : Object.fromEntries(design.seats.map(({ name }, i) => [name, counts[i]! / all]));
+}

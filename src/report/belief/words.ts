@@ -1,0 +1,86 @@
+/** What is believed of the parts, in a machinist's words. */
+import type { Design } from '../../design/definition.ts';
+import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
+import { listed } from '../listed.ts';
+import type { BeliefReport } from './definition.ts';
+
+/** Fewer pairs than this tell no spread: what was read at the trials hardly goes together. */
+const FEW = 50;
+
+/** mm: a film of the design this far from what is believed, in standard deviations, is told beside it. */
+const APART = 2;
+
+const NOT_TOGETHER = 'What was read and what came off do not go together: see Cut, before any of it is believed.';
+
+/** The films as believed, which seat touches first, and what nobody has read; with the films as they are drawn. */
+export function beliefSentences(
+  design: Design,
+  belief: BeliefReport,
+  drawn: Record<string, number | null>,
+  system: System,
+): string[] {
+  if (belief.effective !== undefined && belief.effective < FEW) return [NOT_TOGETHER];
+  return [filmsSentence(design, belief, drawn, system), firstSentence(belief), assumedSentence(belief)].filter(
+    (sentence) => sentence !== '',
+  );
+}
+
+/** How far films that are told elsewhere may be off, by how well the parts are known. */
+export function offSentences(design: Design, belief: BeliefReport, system: System): string[] {
+  if (belief.effective !== undefined && belief.effective < FEW) return [NOT_TOGETHER];
+  const off = design.seats.flatMap(({ name }) => {
+    const film = belief.films[name];
+    return film ? [`${name} ${fineText(COVER * film.sd, system)}`] : [];
+  });
+  const told =
+    off.length === 0
+      ? ''
+      : `By how well the parts are known the films told here may be off, either way, by: ${listed(off)} (19 times in 20).`;
+  return [told, assumedSentence(belief)].filter((sentence) => sentence !== '');
+}
+
+function filmsSentence(
+  { seats }: Design,
+  { films }: BeliefReport,
+  drawn: Record<string, number | null>,
+  system: System,
+): string {
+  const told = seats.flatMap(({ name }) => {
+    const film = films[name];
+    return film ? [{ name, film, text: `${name} ${plusMinusText(film.mean, film.sd, system)}` }] : [];
+  });
+  if (told.length === 0) return '';
+  const apart = told.filter(({ name, film }) => drawn[name] != null && isApart(drawn[name]!, film));
+  const note =
+    apart.length === 0
+      ? ''
+      : `; as drawn here ${listed(apart.map(({ name }) => `the ${name} film is ${fineText(drawn[name]!, system)}`))}, until Measure’s shapes are used`;
+  return `By all that was read the films here are ${listed(told.map(({ text }) => text))} (19 times in 20)${note}.`;
+}
+
+const isApart = (drawn: number, { mean, sd }: { mean: number; sd: number }) =>
+  Math.abs(drawn - mean) > APART * sd + 5e-5;
+
+function firstSentence({ first }: BeliefReport): string {
+  const [seat, chance] = Object.entries(first ?? {}).reduce(([a, p], [b, q]) => (q > p ? [b, q] : [a, p]), ['', 0]);
+  return seat === '' ? '' : `The ${seat} seat touches first, ${chanceText(chance)}.`;
+}
+
+/** A chance as one says it: 19 times in 20. */
+export function chanceText(chance: number): string {
+  if (chance > 0.995) return 'almost surely';
+  const out = chance >= 0.9 ? 20 : 10;
+  const times = Math.round(chance * out);
+  return times >= out ? `more than ${out - 1} times in ${out}` : `${times} times in ${out}`;
+}
+
+/** Surfaces of which some number was never read. */
+export function assumedSentence({ assumed }: BeliefReport): string {
+  const names = [
+    ...new Set(assumed.map(({ seat, part, of }) => `the ${seat} ${part}${of === 'halfAngle' ? '’s angle' : ''}`)),
+  ];
+  const whole = names.filter(
+    (name) => !name.endsWith('’s angle') || !names.includes(name.slice(0, -'’s angle'.length)),
+  );
+  return whole.length === 0 ? '' : `Never read, and taken as drawn within the doubt stated: ${listed(whole)}.`;
+}

@@ -1,0 +1,102 @@
+/** Slips made on purpose are named, each by its own kind; honest readings that lie far off are given no name. */
+import { describe, expect, it } from 'vitest';
+import type { Reading } from '../../../src/engine/gauging/reading.ts';
+import { predict } from '../../../src/engine/gauging/readings/index.ts';
+import { type SlipKind, slipsOf } from '../../../src/engine/gauging/slips.ts';
+import { INCH_TOOLS, METRIC_TOOLS } from '../../../src/engine/gauging/tooling.ts';
+import { disturbed, doubleCone, MM, noisy, normals, notebook, UM } from './pairs.ts';
+
+const nominal = doubleCone();
+const truth = disturbed(nominal, [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);
+const honest = noisy(notebook(nominal, truth), normals(5));
+
+/** A notebook in which one reading was written down otherwise than it was taken. */
+const slipped = (index: number, by: (reading: Reading) => Reading): Reading[] =>
+  honest.map((reading, i) => (i === index ? by(reading) : reading));
+const place = (is: (reading: Reading) => boolean) => honest.findIndex(is);
+
+const rolls = place(({ kind }) => kind === 'overRolls');
+const ball = place((r) => r.kind === 'ballDepth' && r.seat === 1);
+const diameter = place(({ kind }) => kind === 'diameter');
+const rise = place(({ kind }) => kind === 'sineRise');
+const standOff = place(({ kind }) => kind === 'standOff');
+
+const named = (index: number, by: (reading: Reading) => Reading, tools = METRIC_TOOLS) =>
+  slipsOf(nominal, slipped(index, by), [], index, tools);
+
+const as = <K extends Reading['kind']>(kind: K, by: (reading: Extract<Reading, { kind: K }>) => Reading) => {
+  return (reading: Reading): Reading =>
+    reading.kind === kind ? by(reading as Extract<Reading, { kind: K }>) : reading;
+};
+
+describe('a slip is named by its kind, with what it should have been', () => {
+  const SLIPS: [SlipKind, number, (reading: Reading) => Reading][] = [
+    ['roll', rolls, as('overRolls', (r) => ({ ...r, roll: 4 * MM }))],
+    ['tenfold', rise, (r) => ({ ...r, value: 10 * r.value })],
+    ['thou', diameter, (r) => ({ ...r, value: r.value + 25.4 * UM })],
+    ['turn', diameter, (r) => ({ ...r, value: r.value - 0.5 * MM })],
+    ['halved', diameter, (r) => ({ ...r, value: r.value / 2 })],
+    ['sign', standOff, (r) => ({ ...r, value: -r.value })],
+    [
+      'ball',
+      ball,
+      as('ballDepth', (r) => {
+        // taken with a ball of the shop, written down as the next
+        const used = { ...r, ball: 36 * MM };
+        return { ...used, value: predict(used, truth).value!, ball: 36.5 * MM };
+      }),
+    ],
+  ];
+
+  it.each(SLIPS)('%s', (kind, index, by) => {
+    const [likely, ...rest] = named(index, by);
+    expect(likely?.kind).toBe(kind);
+    expect(likely!.chance).toBeGreaterThan(0.5);
+    expect(rest.every(({ chance }) => chance <= likely!.chance)).toBe(true);
+    if (kind !== 'ball') {
+      const { value } = likely!.instead;
+      expect(Math.abs(value - honest[index]!.value)).toBeLessThan(1e-12);
+      if (kind === 'roll') expect((likely!.instead as Reading & { kind: 'overRolls' }).roll).toBeCloseTo(3 * MM, 12);
+    } else expect((likely!.instead as Reading & { kind: 'ballDepth' }).ball).toBeCloseTo(36 * MM, 12);
+  });
+
+  it('another face of the same part, where balls were read from one', () => {
+    const other = place((r) => r.kind === 'ballDepth' && r.seat === 0);
+    const readings = slipped(
+      ball,
+      as('ballDepth', (r) => ({ ...r, face: 6 * MM })),
+    );
+    // the depth was taken from the face at 5 mm, as all others
+    expect(readings[other]).toMatchObject({ face: 5 * MM });
+    expect(slipsOf(nominal, readings, [], ball, METRIC_TOOLS)[0]).toMatchObject({
+      kind: 'face',
+      instead: { face: 5 * MM },
+    });
+  });
+
+  it('a turn of an inch thimble is 25 thou', () => {
+    const by = (r: Reading) => ({ ...r, value: r.value + 0.635 * MM });
+    expect(named(diameter, by, INCH_TOOLS)[0]?.kind).toBe('turn');
+    expect(named(diameter, by, METRIC_TOOLS)).toEqual([]);
+  });
+});
+
+describe('nothing is named', () => {
+  it('of honest readings', () => {
+    for (const index of honest.keys()) expect(slipsOf(nominal, honest, [], index, METRIC_TOOLS)).toEqual([]);
+  });
+
+  it('where the reading is off by what no slip explains', () => {
+    expect(named(diameter, (r) => ({ ...r, value: r.value + 61 * UM }))).toEqual([]);
+  });
+
+  it('where nothing else tells what it should read', () => {
+    const alone = [{ ...honest[diameter]!, value: 1.03 * honest[diameter]!.value }];
+    expect(slipsOf(nominal, alone, [], 0, METRIC_TOOLS)).toEqual([]);
+  });
+
+  it('the chances of all that is named are together no more than one', () => {
+    const slips = named(diameter, (r) => ({ ...r, value: r.value + 25.4 * UM }));
+    expect(slips.reduce((sum, { chance }) => sum + chance, 0)).toBeLessThanOrEqual(1);
+  });
+});
