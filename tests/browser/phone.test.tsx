@@ -22,7 +22,8 @@ test.each([360, 390, 820])(
     for (const target of targets()) {
       const { width: wide, height, right } = target.getBoundingClientRect();
       expect(Math.min(wide, height), target.textContent!).toBeGreaterThanOrEqual(44);
-      expect(right).toBeLessThanOrEqual(width);
+      // The row of screens scrolls where they do not stand beside each other.
+      if (!target.closest('nav')) expect(right).toBeLessThanOrEqual(width);
     }
   },
 );
