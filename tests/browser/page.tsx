@@ -86,7 +86,8 @@ export function withoutSolid(): void {
 export async function pressInBar(name: string): Promise<void> {
   const bar = browser.getByRole('banner');
   const button = bar.getByRole('button', { name, exact: true });
-  if (button.query() === null) await userEvent.click(bar.getByRole('button', { name: 'More', exact: true }));
+  const more = bar.getByRole('button', { name: 'More', exact: true, expanded: false });
+  if (button.query() === null && more.query() !== null) await userEvent.click(more);
   await userEvent.click(button);
 }
 
