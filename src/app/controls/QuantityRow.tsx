@@ -8,6 +8,7 @@ import { type AngleWay, angleText, type System, taperOfHalfAngle } from '../../d
 import { ANGLE_TITLES, useAngles } from '../state/angles.ts';
 import { type Draft, draftsOf, leave, typeAt, useHeldText } from '../state/draft.ts';
 import { useWork } from './context.ts';
+import { keysFor } from './keys.ts';
 import { Labelled } from './Labelled.tsx';
 import { TypedField } from './TypedField.tsx';
 
@@ -56,6 +57,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
             held={held}
             leave={() => leave(work, path)}
             assumed={assumed}
+            keys={keysFor(at, system, sides !== undefined)}
           />
           {side && value !== undefined && value !== 0 && (
             <select

@@ -1,6 +1,6 @@
 /**
- * The bar at the top: the job, screens, history, units, and a file of it. Draws nothing anew while the journal is
- * dragged.
+ * The bar at the top: the job, screens, history, units, and a file of it; on a phone what is asked for seldom stands
+ * behind one button. Draws nothing anew while the journal is dragged.
  */
 import { useState } from 'react';
 import { useStore } from 'zustand';
@@ -35,6 +35,11 @@ function SaveButton({ work }: { work: Work }) {
 export function Header({ work, screen, taking, toggleTaking }: Props) {
   const title = useStore(work.store, (state) => state.design.title ?? 'untitled');
   const example = useStore(work.store, (state) => state.example !== null);
+  const system = useStore(work.store, (state) => state.system);
+  const steps = useSteps(work, screen);
+  // Belongs to the screen it was opened on.
+  const [openOn, setOpenOn] = useState<string | null>(null);
+  const open = openOn === screen.name;
   return (
     <header>
       <h1>Conepair</h1>
@@ -54,9 +59,36 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
         ))}
       </nav>
       <div className="buttons">
-        {screen === NEW_JOB ? <StepsOfBegun work={work} /> : <StepsOfJob work={work} />}
+        <button type="button" onClick={() => steps.undo()} disabled={!steps.canUndo}>
+          Undo
+        </button>
+        <button
+          type="button"
+          className="menu"
+          aria-expanded={open}
+          onClick={() => setOpenOn(open ? null : screen.name)}
+        >
+          More
+        </button>
+      </div>
+      <div className="buttons seldom">
+        <button type="button" onClick={() => steps.redo()} disabled={!steps.canRedo}>
+          Redo
+        </button>
+        {screen !== NEW_JOB && (
+          <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
+            Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
+          </button>
+        )}
         <SaveButton work={work} />
-        <button type="button" aria-expanded={taking} onClick={toggleTaking}>
+        <button
+          type="button"
+          aria-expanded={taking}
+          onClick={() => {
+            setOpenOn(null);
+            toggleTaking();
+          }}
+        >
           Take along
         </button>
       </div>
@@ -64,35 +96,18 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
   );
 }
 
-/** Undo, redo and units of the job that is open. */
-function StepsOfJob({ work }: { work: Work }) {
-  const system = useStore(work.store, (state) => state.system);
-  const steps = useStore(work.store, (state) => state.steps);
-  return (
-    <>
-      <Steps {...steps} undo={work.undo} redo={work.redo} />
-      <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
-        Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
-      </button>
-    </>
-  );
-}
-
-/** On the page of a new job they are of what is begun there; its units are asked for on the page. */
-function StepsOfBegun({ work: { begun } }: { work: Work }) {
-  const steps = useStore(begun.store, (state) => state.steps);
-  return <Steps {...steps} undo={begun.undo} redo={begun.redo} />;
-}
-
-function Steps({ back, forth, undo, redo }: { back: number; forth: number; undo(): void; redo(): void }) {
-  return (
-    <>
-      <button type="button" onClick={() => undo()} disabled={back === 0}>
-        Undo
-      </button>
-      <button type="button" onClick={() => redo()} disabled={forth === 0}>
-        Redo
-      </button>
-    </>
-  );
+/** On the page of a new job of what is begun there, whose units are asked for on the page; else of the job. */
+function useSteps(work: Work, screen: ScreenEntry) {
+  const { begun } = work;
+  const ofBegun = [
+    useStore(begun.store, (state) => state.steps.back > 0),
+    useStore(begun.store, (state) => state.steps.forth > 0),
+  ] as const;
+  const ofJob = [
+    useStore(work.store, (state) => state.steps.back > 0),
+    useStore(work.store, (state) => state.steps.forth > 0),
+  ] as const;
+  const [canUndo, canRedo] = screen === NEW_JOB ? ofBegun : ofJob;
+  const { undo, redo } = screen === NEW_JOB ? begun : work;
+  return { canUndo, canRedo, undo, redo };
 }

@@ -6,7 +6,7 @@
  *                of every pair drawn, at the position of the plan
  *   most likely  the plan of the parts with their films greater by the most likely e
  *   may be off   by the spread of Σ J_i·e_i about it, J the change of the amount by each film (differences of the plan)
- *   safe         the plan of the parts as they are where only so many pairs as the risk allows have less to come off: the
+ *   safe         the plan of the parts as they are where only so many pairs as the risk allows have less to come off:
  *                mean e of those that have, brought to that place. Metal cannot be put back. Never more than is most
  *                likely left, and nothing at all while some of what was read does not go with the rest, or hardly a
  *                pair drawn does: then it is not known what is left.

@@ -68,6 +68,7 @@ export function FitPictures({ work, fit, drawn }: Props) {
               <Scene {...solid} />
             </div>
             <figcaption>
+              <span>Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}</span>
               <Fault what="The print" fault={fault} again={again} />
               <fieldset className="buttons">
                 <legend>Between them</legend>

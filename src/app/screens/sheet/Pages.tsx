@@ -255,7 +255,7 @@ function Drawings({ height, ...content }: Content & { height: number }) {
         system={system}
       />
       <DrawingNotes {...content} />
-      <SheetCode design={content.design} page={content.page} />
+      <SheetCode design={content.design} system={system} page={content.page} />
     </>
   );
 }
