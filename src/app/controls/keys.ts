@@ -6,8 +6,8 @@ import type { System } from '../../design/units.ts';
 export type Keys = 'number' | 'signed' | 'words';
 
 /**
- * Lengths in inch are written as fractions too, 11/16, and the number keys of phones have no stroke: they keep all
- * keys. A unit other than the field's own has to be chosen for the page first. `sideChosen`: beside the field, in place
+ * Lengths in inch are written as fractions too, 11/16, and tapers as 1:20; the number keys of phones have no stroke and
+ * no colon: they keep all keys. A unit other than the field's own has to be chosen for the page first. `sideChosen`: beside the field, in place
  * of a sign.
  */
 export function keysFor(
@@ -15,6 +15,6 @@ export function keysFor(
   system: System,
   sideChosen = false,
 ): Keys {
-  if (quantity === 'length' && system === 'inch') return 'words';
+  if (quantity === 'angle' || (quantity === 'length' && system === 'inch')) return 'words';
   return sideChosen || bounds.some(({ side, value }) => side === 'least' && value >= 0) ? 'number' : 'signed';
 }

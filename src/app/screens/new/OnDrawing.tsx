@@ -3,6 +3,7 @@ import { useId } from 'react';
 import type { QuantityAt } from '../../../design/place.ts';
 import { quantityText } from '../../../design/quantity.ts';
 import type { System } from '../../../design/units.ts';
+import { keysFor } from '../../controls/keys.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Arrangement } from './arrangements.ts';
@@ -95,6 +96,7 @@ function Beside({ id, at, otherwise, form, setForm, system }: BesideProps) {
       <label htmlFor={field}>{at.title}</label>
       <TypedField
         id={field}
+        keys={keysFor(at, system)}
         shown={value === undefined ? '' : quantityText(at.quantity, value, system)}
         about={`${at.description}.`}
         take={(text) => {

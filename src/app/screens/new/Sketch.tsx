@@ -5,6 +5,7 @@
 import { type CSSProperties, useId } from 'react';
 import { hintText, quantityText } from '../../../design/quantity.ts';
 import type { System } from '../../../design/units.ts';
+import { keysFor } from '../../controls/keys.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
@@ -122,6 +123,7 @@ function SizeField({ size, place, shown, known, held, fault, take, leave, system
       <label htmlFor={id}>{size.title}</label>
       <TypedField
         id={id}
+        keys={keysFor(size.at, system)}
         shown={shown}
         about={`${hintText(size.at, system)}.`}
         take={(text) => {
