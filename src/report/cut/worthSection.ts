@@ -11,6 +11,7 @@ import { believedOf } from '../belief/believed.ts';
 import { degrees, metres, millimetres } from '../convert.ts';
 import { doneSoFar } from '../measure/metalBetween.ts';
 import { fromReading, toReading } from '../measure/toReading.ts';
+import { indicatorOf } from '../play/toPlay.ts';
 import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
 import { takenSigma } from './metalDoubt.ts';
@@ -20,6 +21,8 @@ import type { LeftNow } from './trialSection.ts';
 
 /** m: what a stand-off, and a diameter, are read to where nothing says otherwise. @source practice */
 const READ_TO = 2e-6;
+/** m: so far from the touch a shake is read. */
+const CLEAR = 1e-5;
 /** Set-ups that are weighed, those of surfaces nobody has read first. */
 const MOST_READINGS = 8;
 /** Where fewer of the pairs count, they tell no worth. */
@@ -29,7 +32,8 @@ const MOST_PAIRS = 400;
 
 type Worth = NonNullable<CutReport['worth']>;
 type Told = Pick<Foreseen, 'reads' | 'sees'> | null;
-type Foresee = (tell: (pair: readonly SeatInput[]) => Told) => Foreseen[];
+/** `share`: of one in so many of the pairs. */
+type Foresee = (tell: (pair: readonly SeatInput[]) => Told, share?: number) => Foreseen[];
 
 export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pick<CutReport, 'worth'> {
   if (!now?.left.plan || now.known.clashes || now.known.drawn.effective < FEWEST) return {};
@@ -49,7 +53,7 @@ export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pic
       sigma: millimetres(most.sigma),
       cutting: takenSigma(cut, millimetres(most.amount), degrees(plan.base[of.seat]![of.part].halfAngle)),
       trial: millimetres(spreadOnceKnown(trial, [last === undefined ? READ_TO : metres(last)])),
-      reading: bestReading(design, foresee),
+      reading: bestReading(design, foresee, Math.max(...trial.map(({ reads }) => reads[0]!))),
     },
   };
 }
@@ -60,12 +64,14 @@ function foreseeing({ pairs, weights }: PairsDrawn, amounts: readonly number[]):
   const taken = pairs.flatMap((pair, k) =>
     k % every === 0 ? [{ pair, weight: weights[k]!, amount: amounts[k]! }] : [],
   );
-  const all = taken.reduce((sum, { weight }) => sum + weight, 0);
-  return (tell) =>
-    taken.flatMap(({ pair, weight, amount }) => {
+  return (tell, share = 1) => {
+    const some = taken.filter((_, k) => k % share === 0);
+    const all = some.reduce((sum, { weight }) => sum + weight, 0);
+    return some.flatMap(({ pair, weight, amount }) => {
       const told = tell(pair);
       return told ? [{ weight: weight / all, amount, ...told }] : [];
     });
+  };
 }
 
 /** What a trial would show; null where nothing stops the journal. */
@@ -79,12 +85,18 @@ function trialOf(pair: readonly SeatInput[], blue: number): Told {
   return { reads: [at], sees: prints.map((does, i) => (does || touches[i] === at ? 'x' : 'o')).join('') };
 }
 
-function bestReading(design: Design, foresee: Foresee): Worth['reading'] {
-  const tried = candidates(design).flatMap(({ reading, again }) => {
-    const seen = foresee((pair) => {
-      const { value } = predict(reading, pair);
-      return value === null ? null : { reads: [value], sees: '' };
-    });
+/** @param touch the farthest toward the nose that any pair touches first (m) */
+function bestReading(design: Design, foresee: Foresee, touch: number): Worth['reading'] {
+  const all = [...candidates(design), ...(Number.isFinite(touch) ? [shakeAt(design, touch + CLEAR)] : [])];
+  const tried = all.flatMap(({ reading, again }) => {
+    const seen = foresee(
+      (pair) => {
+        const { value } = predict(reading, pair);
+        return value === null ? null : { reads: [value], sees: '' };
+      },
+      // A shake costs far more to tell than a diameter.
+      reading.kind === 'shake' ? 3 : 1,
+    );
     // A set-up that some of the pairs do not allow is none to advise.
     if (seen.reduce((sum, { weight }) => sum + weight, 0) < 0.999) return [];
     const value = seen.reduce((sum, { weight, reads }) => sum + weight * reads[0]!, 0);
@@ -104,6 +116,15 @@ interface Candidate {
   reading: Reading;
   /** whether it is in the notebook already */
   again: boolean;
+}
+
+/** The nose pulled from side to side, the journal held just clear of every touch there may be. */
+function shakeAt(design: Design, position: number): Candidate {
+  const indicator = indicatorOf(design);
+  const held = Math.ceil(position * 1e6) / 1e3;
+  const sigma = millimetres(READ_TO);
+  const entry = { kind: 'shake', indicator, position: held, direction: 0, value: 0, sigma } as const;
+  return { reading: toReading(design, entry), again: false };
 }
 
 /** A diameter of every surface that nobody has read, in its middle; and every kind of the notebook once more. */

@@ -28,6 +28,7 @@ type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 
 function readingText({ reading, again }: Advised): string {
   const on = 'seat' in reading ? ` of the ${reading.seat} ${reading.part}` : '';
+  if (reading.kind === 'shake') return 'the shake, read at the nose,';
   const what = reading.kind === 'diameter' ? 'a diameter' : `the ${KIND[reading.kind]} reading`;
   return again ? `${what}${on} once more` : `${what}${on}`;
 }
