@@ -5,7 +5,8 @@
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
-import { type AngleWay, fineText, type System, sidedText } from '../../design/units.ts';
+import { type AngleWay, fineText, plusMinusText, type System, sidedText } from '../../design/units.ts';
+import type { BeliefReport } from '../../report/belief/definition.ts';
 import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
@@ -41,12 +42,14 @@ interface Props {
   work: Work;
   /** the part whose dimensions are shown at first */
   first?: Part;
+  /** how far the films may be other than drawn, where something was read */
+  belief?: BeliefReport | null;
 }
 
 const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
 const measures = { width: textWidth };
 
-export function Section({ design, drawn, fit, system, work, first = 'bush' }: Props) {
+export function Section({ design, drawn, fit, system, work, first = 'bush', belief = null }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const [part, setPart] = useState<Part | 'none'>(first);
@@ -101,6 +104,7 @@ export function Section({ design, drawn, fit, system, work, first = 'bush' }: Pr
           design={design}
           drawn={drawn}
           fit={fit}
+          belief={belief}
           frame={frame}
           dimensions={dimensions}
           part={part}
@@ -181,7 +185,7 @@ function SectionDimensions({
   );
 }
 
-interface NotesProps extends Omit<Props, 'work'> {
+interface NotesProps extends Omit<Props, 'work' | 'first'> {
   frame: SectionFrame;
   dimensions: Dimensions | null;
   part: Part | 'none';
@@ -189,7 +193,7 @@ interface NotesProps extends Omit<Props, 'work'> {
   size: { width: number; height: number };
 }
 
-function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }: NotesProps) {
+function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, system }: NotesProps) {
   const way = useAngles();
   const notes = fit.seats.map((seat, i) => {
     const angle = dimensions?.angles[i];
@@ -198,7 +202,10 @@ function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }
     const drawnThere = !angle || angleOnScreen(angle, at, measures);
     return {
       name: seat.name,
-      film: filmText(drawn.forces.length > 0 ? leastAround(drawn, i) : seat.leastFilm, system),
+      film:
+        drawn.forces.length > 0
+          ? filmText(leastAround(drawn, i), system)
+          : filmText(seat.leastFilm, system, belief?.films[seat.name]?.sd),
       taper: drawnThere
         ? taperText(halfAngle, system)
         : `${saidText(angle.text, way)}, ${taperText(halfAngle, system)}`,
@@ -226,5 +233,11 @@ function leastAround(drawn: Drawn, seat: number): number | null {
 const ROUND = 48;
 
 /** Touching is said, for a film of nothing and one too thin to tell look the same in figures. */
-const filmText = (film: number | null, system: System) =>
-  film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system);
+const filmText = (film: number | null, system: System, sd?: number) =>
+  film === null
+    ? 'apart'
+    : Math.abs(film) <= 1e-9
+      ? 'touches'
+      : sd === undefined
+        ? fineText(film, system)
+        : plusMinusText(film, sd, system);

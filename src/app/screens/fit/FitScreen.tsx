@@ -43,7 +43,7 @@ export function FitScreen({ work }: { work: Work }) {
       </section>
       <Believed design={design} fit={fit} system={system} solved={belief} />
       <CutsSince design={design} />
-      <FitPictures work={work} fit={fit} drawn={drawn} />
+      <FitPictures work={work} fit={fit} drawn={drawn} belief={belief.value} />
       <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
       <Chart design={design} seats={seats} fit={fit} system={system} work={work} belief={belief.value} />
       <Numbers fit={fit} design={design} system={system} />
