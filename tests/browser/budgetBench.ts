@@ -1,6 +1,7 @@
 /**
  * What a visit costs, on the built page in Chromium, each with what is asked of it: scripts before the first picture,
- * the time to it with a processor slowed four times, a save, the opening of a job. Run by `npm run bench`, after a build.
+ * the time to it with a processor slowed four times, a save, the opening of a job. Run by `npm run bench`, after a
+ * build.
  */
 import { gzipSync } from 'node:zlib';
 import { chromium, type Page } from 'playwright-core';

@@ -7,8 +7,8 @@ export type Keys = 'number' | 'signed' | 'words';
 
 /**
  * Lengths in inch are written as fractions too, 11/16, and tapers as 1:20; the number keys of phones have no stroke and
- * no colon: they keep all keys. A unit other than the field's own has to be chosen for the page first. `sideChosen`: beside the field, in place
- * of a sign.
+ * no colon: they keep all keys. A unit other than the field's own has to be chosen for the page first. `sideChosen`:
+ * beside the field, in place of a sign.
  */
 export function keysFor(
   { quantity, bounds }: Pick<QuantityAt, 'quantity' | 'bounds'>,
