@@ -133,6 +133,12 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
       set(taken.design);
       return [];
     },
+    /** A state of before as it was, what was assumed of it then too. */
+    backTo(design: Design): DesignError[] {
+      if (!mayWrite()) return [ELSEWHERE];
+      set(design);
+      return [];
+    },
     moveTo(position: number) {
       const bounded = Math.min(1000, Math.max(-1000, position));
       if (Number.isFinite(bounded) && mayWrite()) set({ ...store.getState().design, position: bounded });

@@ -27,6 +27,8 @@ import { startingShape } from './shape.ts';
 export interface WholeBelief extends Belief {
   /** the numbers that nobody has read, and how far each is taken to be known */
   unread: Prior[];
+  /** readings (their places) that do not go with the others */
+  disagreeing: number[];
 }
 
 const PARTS: readonly Part[] = ['journal', 'bush'];
@@ -52,7 +54,8 @@ export function believe(
   });
   const all = [...priors, ...unread];
   const found = readings.length > 0 ? estimate(nominal, readings, all) : null;
-  return { ...(found?.kind === 'estimate' ? found : byPriors(nominal, all)), unread };
+  if (found?.kind !== 'estimate') return { ...byPriors(nominal, all), unread, disagreeing: [] };
+  return { ...found, unread, disagreeing: found.disagreeing.map(({ index }) => index) };
 }
 
 /** Which numbers neither the readings nor the priors tell. */

@@ -28,6 +28,9 @@ export const beliefReport = z.strictObject({
   assumed: z
     .array(z.strictObject({ seat: z.string(), part, of: z.enum(['halfAngle', 'diameter']), sd: number('mm, degrees') }))
     .check(z.meta({ description: 'Numbers that nobody has read: taken as drawn, and how surely' })),
+  disagreeing: z
+    .array(z.int())
+    .check(z.meta({ description: 'Places in the list of readings: those that do not go with the others' })),
   first: z.nullable(
     z
       .record(z.string(), share)

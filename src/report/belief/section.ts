@@ -11,6 +11,8 @@ import { degrees, metres, millimetres } from '../convert.ts';
 import { openTrials } from '../cut/openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from '../cut/toCut.ts';
 import { tellsAnything } from '../cut/trialSection.ts';
+import { usedReadings } from '../measure/usedReadings.ts';
+import { toPlaySeats } from '../play/toPlay.ts';
 import { believedOf, pairsAfter } from './believed.ts';
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
 
@@ -31,12 +33,19 @@ export function beliefSection(design: Design): BeliefReport | undefined {
         part,
         ...(of === 'radius' ? { of: 'diameter', sd: 2 * millimetres(sigma) } : { of, sd: degrees(sigma) }),
       })),
+      disagreeing: usedPlaces(design, belief.disagreeing),
       ...told,
     }
   );
 }
 
-type Told = Omit<BeliefReport, 'position' | 'assumed'>;
+/** Places in the notebook of readings that are used. */
+function usedPlaces(design: Design, used: readonly number[]): number[] {
+  const { places } = usedReadings(design, toPlaySeats(design));
+  return used.map((k) => places[k]!);
+}
+
+type Told = Omit<BeliefReport, 'position' | 'assumed' | 'disagreeing'>;
 
 /** As Measure tells it (engine/belief/consequences.ts), with what nobody has read in it. */
 function linear(design: Design, belief: WholeBelief, position: number): Told {

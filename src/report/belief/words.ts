@@ -3,13 +3,19 @@ import type { Design } from '../../design/definition.ts';
 import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
 import { listed } from '../listed.ts';
 import type { BeliefReport } from './definition.ts';
+import { isApart } from './notAsRead.ts';
 
 /** Fewer pairs than this tell no spread: what was read at the trials hardly goes together. */
 const FEW = 50;
 
-/** mm: a film of the design this far from what is believed, in standard deviations, is told beside it. */
-const APART = 2;
+/** What is to be settled before any of it is believed. */
+function unsettled({ disagreeing, effective }: BeliefReport): string | null {
+  if (disagreeing.length > 0) return CONTRADICT;
+  return effective !== undefined && effective < FEW ? NOT_TOGETHER : null;
+}
 
+const CONTRADICT =
+  'Readings of the bench contradict each other, so it is not known how sure this is: settle that on Measure first.';
 const NOT_TOGETHER = 'What was read and what came off do not go together: see Cut, before any of it is believed.';
 
 /** The films as believed, which seat touches first, and what nobody has read; with the films as they are drawn. */
@@ -19,7 +25,8 @@ export function beliefSentences(
   drawn: Record<string, number | null>,
   system: System,
 ): string[] {
-  if (belief.effective !== undefined && belief.effective < FEW) return [NOT_TOGETHER];
+  const before = unsettled(belief);
+  if (before !== null) return [before];
   return [filmsSentence(design, belief, drawn, system), firstSentence(belief), assumedSentence(belief)].filter(
     (sentence) => sentence !== '',
   );
@@ -27,7 +34,8 @@ export function beliefSentences(
 
 /** How far films that are told elsewhere may be off, by how well the parts are known. */
 export function offSentences(design: Design, belief: BeliefReport, system: System): string[] {
-  if (belief.effective !== undefined && belief.effective < FEW) return [NOT_TOGETHER];
+  const before = unsettled(belief);
+  if (before !== null) return [before];
   const off = design.seats.flatMap(({ name }) => {
     const film = belief.films[name];
     return film ? [`${name} ${fineText(COVER * film.sd, system)}`] : [];
@@ -50,16 +58,13 @@ function filmsSentence(
     return film ? [{ name, film, text: `${name} ${plusMinusText(film.mean, film.sd, system)}` }] : [];
   });
   if (told.length === 0) return '';
-  const apart = told.filter(({ name, film }) => drawn[name] != null && isApart(drawn[name]!, film));
+  const apart = told.filter(({ name, film }) => drawn[name] != null && isApart(drawn[name]! - film.mean, film.sd));
   const note =
     apart.length === 0
       ? ''
       : `; as drawn here ${listed(apart.map(({ name }) => `the ${name} film is ${fineText(drawn[name]!, system)}`))}, until Measure’s shapes are used`;
   return `By all that was read the films here are ${listed(told.map(({ text }) => text))} (19 times in 20)${note}.`;
 }
-
-const isApart = (drawn: number, { mean, sd }: { mean: number; sd: number }) =>
-  Math.abs(drawn - mean) > APART * sd + 5e-5;
 
 function firstSentence({ first }: BeliefReport): string {
   const [seat, chance] = Object.entries(first ?? {}).reduce(([a, p], [b, q]) => (q > p ? [b, q] : [a, p]), ['', 0]);

@@ -382,6 +382,11 @@ export const cutReport = z.strictObject({
       })
       .check(z.meta({ description: 'What would make the plan surer, and how much, before it is cut' })),
   ),
+  notAsRead: z.optional(
+    z
+      .enum(['contradict', 'other'])
+      .check(z.meta({ description: 'Readings contradict each other, or tell of other parts than are drawn' })),
+  ),
   asTheyAre: z.optional(asTheyAre),
   uncut: z.optional(
     z

@@ -20,7 +20,7 @@ import { aimsSection, tradeSection } from './aimsSection.ts';
 import { asTheyAre } from './asTheyAre.ts';
 import { caseSection } from './caseLeft.ts';
 import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
-import { doubtOf, doubtSection } from './doubt.ts';
+import { doubtOf, doubtSection, notAsReadSection } from './doubt.ts';
 import { inTolerance } from './inTolerance.ts';
 import { lapSection } from './lapSection.ts';
 import { NOTHING } from './listed.ts';
@@ -71,6 +71,7 @@ export function cutSection(design: Design): CutReport | undefined {
     aims: aimsSection(design, input),
     trade: tradeSection(input),
     doubt: doubtSection(design, doubt),
+    ...notAsReadSection(design),
     shift: millimetres(move.shift),
     turns: pitch === undefined ? null : millimetres(move.shift) / pitch,
     inReach: move.within,

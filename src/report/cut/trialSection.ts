@@ -49,7 +49,7 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, before:
     parts,
     films,
     drawn: pairsAfter(design, input, told),
-    clashes: clashes.length > 0,
+    clashes: clashes.length > 0 || contradict(design),
     risk: riskOf(cut),
   });
   const [worst] = last.clashes;
@@ -73,6 +73,9 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, before:
   };
 }
 
+/** Whether readings of the bench do not go together: then nothing is safe to take. */
+const contradict = (design: Design) => believedOf(design).belief.disagreeing.length > 0;
+
 /** What is to be cut before any trial; null once trials tell of it. */
 export function leftAtFirst(design: Design, cut: Cut, input: PlanInput): LeftNow | null {
   if (openTrials(cut).some(tellsAnything)) return null;
@@ -80,7 +83,7 @@ export function leftAtFirst(design: Design, cut: Cut, input: PlanInput): LeftNow
     parts: input.seats,
     films: believedOf(design).films.mean.slice(0, input.seats.length),
     drawn: pairsAfter(design, input, []),
-    clashes: false,
+    clashes: contradict(design),
     risk: riskOf(cut),
   };
   return { known, left: leftToCut(input, known) };

@@ -2,6 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
+import { behindReadings } from '../belief/notAsRead.ts';
 import { withCase } from '../cut/caseWords.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { leftOf, leftVerdict } from '../cut/leftVerdict.ts';
@@ -26,6 +27,13 @@ const LEFT_OUT = /^(In this order|By the doubt of the measurements|Lapped togeth
 
 /** A hard case that would be cut through stands first on it; what is to be done stays what it is. */
 export function purposeOf(design: Design, cut: CutReport | null, system: System): Purpose {
+  const purpose = measuredPurpose(design, cut, system);
+  const why = cut?.notAsRead;
+  const cuts = purpose.kind === 'work' || purpose.kind === 'left';
+  return behindReadings(why && cuts ? { ...purpose, kind: 'refused' } : purpose, why);
+}
+
+function measuredPurpose(design: Design, cut: CutReport | null, system: System): Purpose {
   const purpose = asAssumed(plainPurpose(design, cut, system), design, ['seats', 'cut']);
   if (cut === null) return measuredFirst(purpose, design, 'mend');
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';

@@ -62,6 +62,7 @@ export function filmsInDoubt(seats: readonly SeatInput[], sigma: number): Pick<K
     numbers: numbersOf(seats, unknowns),
     decomposition: decompose(rows, seats.length, []),
     unread: [],
+    disagreeing: [],
   };
   return { belief, errors: [], films: atEnds({ belief, design: seats, position: 0, places: [], doubt: sigma }) };
 }

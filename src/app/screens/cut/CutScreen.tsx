@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../../../report/assumed.ts';
+import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
@@ -86,7 +87,7 @@ function Plan({ work }: { work: Work }) {
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
   const plain = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']);
-  const verdict = withCase(measuredFirst(plain, of, 'stop'), cut, system);
+  const verdict = behindReadings(withCase(measuredFirst(plain, of, 'stop'), cut, system), cut.notAsRead);
   // Nothing is told to be taken off what nobody has measured.
   const guessed = unreadSurfaces(of).length > 0;
   const isCut = !nothingToCut(cut);

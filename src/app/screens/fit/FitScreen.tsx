@@ -2,6 +2,7 @@
 import { memo } from 'react';
 import { useStore } from 'zustand';
 import { asAssumed, measuredFirst } from '../../../report/assumed.ts';
+import { behindReadings, notAsRead } from '../../../report/belief/notAsRead.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
@@ -33,8 +34,9 @@ const Controls = memo(FitControls);
 export function FitScreen({ work }: { work: Work }) {
   const { design, fit, seats, pulled, drawn } = usePair(work);
   const system = useStore(work.store, (state) => state.system);
-  const verdict = measuredFirst(asAssumed(fitVerdict(design, fit, system), design, ['seats']), design, 'mend');
   const belief = useBelief(design);
+  const measured = measuredFirst(asAssumed(fitVerdict(design, fit, system), design, ['seats']), design, 'mend');
+  const verdict = behindReadings(measured, notAsRead(design, belief.value));
   return (
     <>
       <section className={`verdict ${verdict.tone}`} aria-live="polite">

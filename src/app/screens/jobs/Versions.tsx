@@ -56,7 +56,7 @@ export function Versions({ work, id }: { work: Work; id: string }) {
               <button type="button" onClick={() => setPair([n, NOW])}>
                 Compare with now
               </button>
-              <button type="button" onClick={() => work.change(() => design)}>
+              <button type="button" onClick={() => work.backTo(design)}>
                 Go back to it
               </button>
               <button type="button" aria-label={`Take off version ${name}`} onClick={() => void drop(n)}>

@@ -6,6 +6,8 @@ import { useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
 import { asAssumed } from '../../../report/assumed.ts';
+import type { BeliefReport } from '../../../report/belief/definition.ts';
+import { behindReadings, notAsRead } from '../../../report/belief/notAsRead.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
@@ -56,6 +58,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       <RunVerdict
         run={run}
         design={design}
+        belief={belief.value}
         live={
           fields.of?.run && fields.value && fields.of !== run.of
             ? { fields: fields.value, of: fields.of as Running }
@@ -114,12 +117,14 @@ function RunVerdict({
   run: { film, of, stage, fault },
   design,
   live,
+  belief,
   system,
   work,
 }: {
   run: RunWork;
   design: Running;
   live: { fields: RunFields; of: Running } | null;
+  belief: BeliefReport | null;
   system: System;
   work: Work;
 }) {
@@ -155,7 +160,7 @@ function RunVerdict({
       </section>
     );
   }
-  const verdict = asAssumed(filmVerdict(of, film, system), of, ['seats', 'run']);
+  const verdict = behindReadings(asAssumed(filmVerdict(of, film, system), of, ['seats', 'run']), notAsRead(of, belief));
   return (
     <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
       <h2>{verdict.headline}</h2>
