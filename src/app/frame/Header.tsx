@@ -80,7 +80,7 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
             Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
           </button>
         )}
-        <SaveButton work={work} />
+        {screen !== NEW_JOB && <SaveButton work={work} />}
         <button
           type="button"
           aria-expanded={taking}

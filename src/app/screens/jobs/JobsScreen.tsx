@@ -18,6 +18,7 @@ export default function JobsScreen({ work }: { work: Work }) {
   const [gone, setGone] = useState<string | null>(null);
   const piece = useStore(work.store, (state) => state.piece);
   const example = useStore(work.store, (state) => state.example);
+  const begun = useStore(work.begun.store, (state) => state.written !== null);
   if (!jobs) return <p className="loading">The jobs are being read.</p>;
   const openId = example === null ? piece : null;
   const of = (which: (head: Head) => boolean) => jobs.heads.filter(which);
@@ -48,7 +49,12 @@ export default function JobsScreen({ work }: { work: Work }) {
       <Begin work={work} refresh={refresh} />
       <section aria-labelledby="yours">
         <h3 id="yours">On this device</h3>
-        {listed.length === 0 && <p>No job of your own yet. Start one, open a file, or look at an example.</p>}
+        {begun && (
+          <p role="status">
+            A new job is begun and not started yet: <a href="#new">go on with it</a>.
+          </p>
+        )}
+        {listed.length === 0 && !begun && <p>No job of your own yet. Start one, open a file, or look at an example.</p>}
         {justDeleted && (
           <p role="status" className="gone">
             “{justDeleted.title}” is deleted.{' '}

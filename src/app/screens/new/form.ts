@@ -74,7 +74,8 @@ export function withEntry(
   if (text.trim() === '') return withoutEntry(form, id);
   const typed = typedQuantity(at, text, system, way);
   const entry: Entry = typed.ok ? { value: typed.value } : { text, why: typed.message };
-  return { ...form, sizes: { ...form.sizes, [id]: entry } };
+  // What is typed is in these units from then on, whatever another job is in.
+  return { ...form, system: form.system ?? system, sizes: { ...form.sizes, [id]: entry } };
 }
 
 export function withoutEntry(form: Form, id: string): Form {
