@@ -2,7 +2,7 @@
  * What may have gone wrong with a reading that does not go with the others: the likely slips of a bench, each tried.
  *
  * What all else tells that the set-up should have read is normal: predicted by the fit without the reading, with the
- * variance σ² + gᵀ·C·g. A slip is another set-up (another roll or ball of the shop, another face) or another value (ten
+ * variance σ² + gᵀ·C·g. A slip is another set-up (a roll or ball of the shop or of another reading, another face) or another value (ten
  * times, a thou or a turn of the thimble out, the other sign, a radius for a diameter). By Bayes' rule the chance of
  * each is
  *
@@ -99,17 +99,27 @@ function insteadOf(
   const { kind, value } = reading;
   const valued = (...values: number[]) => values.map((other): Reading => ({ ...reading, value: other }));
   const others = (sizes: readonly number[], own: number) =>
-    sizes.filter((size) => Math.abs(size - own) > 1e-6).sort((a, b) => Math.abs(a - own) - Math.abs(b - own));
+    [...new Set(sizes)]
+      .filter((size) => Math.abs(size - own) > 1e-6)
+      .sort((a, b) => Math.abs(a - own) - Math.abs(b - own));
+  const usedRolls = readings.flatMap((one) => (one.kind === 'overRolls' ? [one.roll] : []));
+  const usedBalls = readings.flatMap((one) => (one.kind === 'ballDepth' ? [one.ball] : []));
   const turn = system === 'inch' ? 25 * THOU : 0.5e-3;
   const isOfDiameter = kind === 'diameter' || kind === 'overRolls';
   const tried: { kind: SlipKind; all: Reading[] }[] = [
     {
       kind: 'roll',
-      all: kind === 'overRolls' ? others(rolls, reading.roll).map((roll) => ({ ...reading, roll })) : [],
+      all:
+        kind === 'overRolls'
+          ? others([...rolls, ...usedRolls], reading.roll).map((roll) => ({ ...reading, roll }))
+          : [],
     },
     {
       kind: 'ball',
-      all: kind === 'ballDepth' ? others(balls, reading.ball).map((ball) => ({ ...reading, ball })) : [],
+      all:
+        kind === 'ballDepth'
+          ? others([...balls, ...usedBalls], reading.ball).map((ball) => ({ ...reading, ball }))
+          : [],
     },
     { kind: 'tenfold', all: value === 0 ? [] : valued(10 * value, value / 10) },
     { kind: 'thou', all: valued(value + THOU, value - THOU) },

@@ -74,6 +74,14 @@ describe('a slip is named by its kind, with what it should have been', () => {
     });
   });
 
+  it('a roll that only another reading speaks of, in no drawer of the shop', () => {
+    const by = as('overRolls', (r) => ({ ...r, roll: (25.4 / 8) * MM }));
+    expect(named(rolls, by, { ...METRIC_TOOLS, rolls: [] })[0]).toMatchObject({
+      kind: 'roll',
+      instead: { roll: 3 * MM },
+    });
+  });
+
   it('a turn of an inch thimble is 25 thou', () => {
     const by = (r: Reading) => ({ ...r, value: r.value + 0.635 * MM });
     expect(named(diameter, by, INCH_TOOLS)[0]?.kind).toBe('turn');
