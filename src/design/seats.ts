@@ -17,7 +17,7 @@ function references(design: Design, change: (seat: string) => string | null): De
     ...(readings && { readings: follow(readings) }),
     ...(priors && { priors: follow(priors) }),
     ...(cut && { cut: cutReferences(cut, change, follow) }),
-    ...(odds && { odds: { ...odds, spread: follow(odds.spread) } }),
+    ...(odds?.spread && { odds: { ...odds, spread: follow(odds.spread) } }),
     ...(run?.supply && { run: { ...run, supply: follow(run.supply) } }),
   };
 }

@@ -18,7 +18,7 @@ import { openTrials } from './openTrials.ts';
 export type Cut = NonNullable<Design['cut']>;
 
 /** mm: what the blue of a trial is taken to be where the design speaks of none. @source practice */
-const BLUE = 0.002;
+export const BLUE = 0.002;
 type Machines = NonNullable<Cut['machine']>;
 type MachineNumber = { [K in keyof Machines]-?: NonNullable<Machines[K]> extends number ? K : never }[keyof Machines];
 

@@ -1,0 +1,152 @@
+/**
+ * What a trial assembly before the cut is worth: the chance that the pair works where it is tried first, and cut by a
+ * plan made anew with what that told.
+ *
+ *   chance = mean over true pairs t of Σ_k w_k·[pair k, cut by the plan after the trial, is in band]
+ *   w_k    ∝ exp(-(s - s_k)²/2σ²)·[the same seats print]        s = s_t + noise
+ *
+ * s stand-off (m), σ its uncertainty; t and k among the pairs drawn, t itself left out of its own list. The plan is of
+ * the mean of those that are left; each is cut with the doubt of the dial.
+ * @source derived (Bayes' rule on draws; expected value of a trial before it is made)
+ */
+import { leastFilm } from '../../engine/contact/film.ts';
+import { positionForFilm, type SeatInput, seatLines } from '../../engine/contact/fit.ts';
+import { cutPair } from '../../engine/odds/cut.ts';
+import { bands } from '../../engine/odds/kernel.ts';
+import { standardNormal } from '../../engine/odds/normal.ts';
+import { BLOCK, drawer } from '../../engine/odds/odds.ts';
+import { answerOne } from '../../engine/odds/oneByOne.ts';
+import { type Question, roomFor } from '../../engine/odds/outcomes.ts';
+import { metres, millimetres } from '../convert.ts';
+import { BLUE } from '../cut/toCut.ts';
+import type { OddsReport } from './definition.ts';
+import type { Start } from './drawn.ts';
+import { cutOffBy, type Planning, plannedBy } from './planned.ts';
+
+/** Pairs that are true in turn, and pairs drawn. */
+const TRIALS = 48;
+const PAIRS = 4096;
+/** mm: an indicator's reading of the stand-off where no trial says better. @source practice */
+const STAND_OFF_SIGMA = 0.001;
+/** Pairs of less weight than this share of the greatest are let go. */
+const LIGHT = 1e-3;
+/** Told after so many pairs, so that it can be stopped. */
+const TOLD_EVERY = 256;
+
+interface Tried {
+  pair: SeatInput[];
+  /** position of first touch (m), and the seats that print there: seat k the bit 2^k */
+  at: number;
+  prints: number;
+  /** standard normal: of the stand-off, then of each cut */
+  errors: Float64Array;
+}
+
+export interface TrialProgress {
+  done: number;
+  of: number;
+}
+
+/** Null where a trial tells nothing: the journal never seats, or no plan follows. @param sigma of the stand-off (mm) */
+export function* trialFirst(
+  start: Start,
+  planning: Planning,
+  seed: number,
+  sigma = sigmaOf(start),
+): Generator<TrialProgress, OddsReport['trialFirst'] | null> {
+  const of = PAIRS / TOLD_EVERY + TRIALS;
+  const { dimensions } = start.now.sampler;
+  // More dimensions: noise of the stand-off, and the dial at every cut there may be.
+  const more = 1 + planning.plan.rooms.length;
+  const drawn = drawer({ dimensions: dimensions + more, shape: () => null }, seed + 1);
+  const tried: Tried[] = [];
+  const thickness = metres(start.design.print?.thickness ?? BLUE);
+  for (let block = 0; block < PAIRS / BLOCK; block++) {
+    const u = drawn(block * BLOCK).map((column) => column.slice());
+    for (let k = 0; k < BLOCK; k++) {
+      if (k % TOLD_EVERY === 0) yield { done: (block * BLOCK + k) / TOLD_EVERY, of };
+      const pair = start.now.sampler.shape(Float64Array.from({ length: dimensions }, (_, d) => u[d]![k]!));
+      const errors = Float64Array.from({ length: more }, (_, d) => standardNormal(u[dimensions + d]![k]!));
+      const found = pair && triedOf(pair, errors, thickness);
+      if (found) tried.push(found);
+    }
+  }
+  const chances: number[] = [];
+  const trials = Math.min(TRIALS, tried.length);
+  for (let t = 0; t < trials; t++) {
+    const read = tried[t]!.at + metres(sigma) * tried[t]!.errors[0]!;
+    const chance = afterReading(start, planning, tried, { t, read, sigma: metres(sigma) });
+    if (chance !== null) chances.push(chance);
+    yield { done: PAIRS / TOLD_EVERY + t + 1, of };
+  }
+  if (chances.length < TRIALS / 2) return null;
+  return { ...meanOf(chances), trials: chances.length, sigma };
+}
+
+/** mm: as the last trial was read. */
+const sigmaOf = ({ trials }: Start): number => {
+  const read = trials.findLast(({ standOff }) => standOff !== undefined);
+  return read ? millimetres(read.standOff!.sigma) : STAND_OFF_SIGMA;
+};
+
+function triedOf(pair: SeatInput[], errors: Float64Array, thickness: number): Tried | null {
+  const lines = pair.map(seatLines);
+  const touches = lines.flatMap((seat) => (seat.closes === 'rearward' ? (positionForFilm(seat, 0) ?? []) : []));
+  if (touches.length === 0) return null;
+  const at = Math.max(...touches);
+  const prints = lines.reduce((bits, { gap }, i) => {
+    const film = leastFilm(gap, at);
+    return film !== null && film <= thickness ? bits | (1 << i) : bits;
+  }, 0);
+  return { pair, at, prints, errors };
+}
+
+interface Reading {
+  t: number;
+  /** m */
+  read: number;
+  sigma: number;
+}
+
+/** Chance that the pair works after what was read; null where nothing could be planned. */
+function afterReading(
+  { now }: Start,
+  planning: Planning,
+  tried: readonly Tried[],
+  { t, read, sigma }: Reading,
+): number | null {
+  const all = tried.map(({ at, prints }, k) =>
+    k === t || prints !== tried[t]!.prints ? 0 : Math.exp(-(((read - at) / sigma) ** 2) / 2),
+  );
+  const most = all.reduce((a, b) => Math.max(a, b), 0);
+  if (!(most > 0)) return null;
+  const kept = all.flatMap((weight, k) => (weight >= LIGHT * most ? [{ weight, k }] : []));
+  const sum = kept.reduce((total, { weight }) => total + weight, 0);
+  const weights = kept.map(({ weight }) => weight / sum);
+  const pairs = kept.map(({ k }) => tried[k]!.pair);
+  const plan = plannedBy(planning, { pairs, weights, effective: kept.length });
+  if (!plan) return null;
+  const off = cutOffBy(planning, plan);
+  const sigmas = [...off.off.taken, ...(off.off.faces ?? [])].map((one) => one.sigma);
+  return kept.reduce((chance, { k }, i) => {
+    const errors = sigmas.map((one, c) => one * tried[k]!.errors[1 + c]!);
+    const cut = cutPair(off, pairs[i]!, errors);
+    return isInBand(cut, now.middle, now.question) ? chance + weights[i]! : chance;
+  }, 0);
+}
+
+function isInBand(pair: SeatInput[], middle: readonly SeatInput[], question: Question): boolean {
+  const room = roomFor(middle, 1);
+  answerOne(pair, middle, question, room, 0);
+  bands(middle, room);
+  return room.inBandAtBest[0] === (1 << middle.length) - 1;
+}
+
+/** The mean and where it lies 19 times in 20, by the spread of the simulated trials. */
+function meanOf(chances: readonly number[]) {
+  const n = chances.length;
+  const share = chances.reduce((sum, c) => sum + c, 0) / n;
+  const variance = chances.reduce((sum, c) => sum + (c - share) ** 2, 0) / (n - 1);
+  const off = 1.96 * Math.sqrt(variance / n);
+  return { share, low: Math.max(0, share - off), high: Math.min(1, share + off) };
+}
