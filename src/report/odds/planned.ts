@@ -48,11 +48,21 @@ export function planningOf({ design, trials }: Start): Planning | null {
   return plan && { cut, input: left, before, plan };
 }
 
-/** The plan made anew by what is then believed: the films greater by the mean of the pairs that are left. */
+/**
+ * The plan made anew by what is then believed: each film greater by so much that half of the pairs that are left have
+ * more. (The mean would follow few pairs whose film is far less at one end.)
+ */
 export function plannedBy({ input, plan }: Planning, drawn: PairsDrawn): Plan | null {
   const each = filmsMore(input.seats, drawn, plan.position);
-  const films = input.seats.map((_, i) => each.reduce((sum, { e, weight }) => sum + weight * e[i]!, 0));
+  const films = input.seats.map((_, i) => medianOf(each.map(({ e, weight }) => ({ value: e[i]!, weight }))));
   return planIn(planCut({ ...input, seats: believed(input.seats, films) }));
+}
+
+function medianOf(each: { value: number; weight: number }[]): number {
+  const sorted = [...each].sort((a, b) => a.value - b.value);
+  const half = sorted.reduce((sum, { weight }) => sum + weight, 0) / 2;
+  let sum = 0;
+  return sorted.find(({ weight }) => (sum += weight) >= half)?.value ?? 0;
 }
 
 /** What comes off by a plan, with the doubt of the dial. */

@@ -2,17 +2,19 @@
  * What a trial assembly before the cut is worth: the chance that the pair works where it is tried first, and cut by a
  * plan made anew with what that told.
  *
- *   chance = mean over true pairs t of Σ_k w_k·[pair k, cut by the plan after the trial, is in band]
- *   w_k    ∝ exp(-(s - s_k)²/2σ²)·[the same seats print]        s = s_t + noise
+ *   chance = chance of the plan of now + mean over true pairs t of Σ_k w_k·[W(plan after the trial, k) - W(plan of now, k)]
+ *   w_k    ∝ exp(-(s - s_k)²/2σ²)·[the same seats print]        s = s_t + noise        W: pair k so cut is in band, 1 or 0
  *
  * s stand-off (m), σ its uncertainty; t and k among the pairs drawn, t itself left out of its own list. The plan is of
- * the mean of those that are left; each is cut with the doubt of the dial.
+ * the middle of those that are left; each is cut with the doubt of the dial, the same for both plans.
  * @source derived (Bayes' rule on draws; expected value of a trial before it is made)
  */
 import { leastFilm } from '../../engine/contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../../engine/contact/fit.ts';
+import type { Plan } from '../../engine/cutting/plan.ts';
 import { cutPair } from '../../engine/odds/cut.ts';
 import { bands } from '../../engine/odds/kernel.ts';
+import { Z95 } from '../../engine/odds/limits.ts';
 import { standardNormal } from '../../engine/odds/normal.ts';
 import { BLOCK, drawer } from '../../engine/odds/odds.ts';
 import { answerOne } from '../../engine/odds/oneByOne.ts';
@@ -30,6 +32,8 @@ const PAIRS = 4096;
 const STAND_OFF_SIGMA = 0.001;
 /** Pairs of less weight than this share of the greatest are let go. */
 const LIGHT = 1e-3;
+/** No more of them than this are cut and looked at: the draws come in even order. */
+const ENOUGH = 400;
 /** Told after so many pairs, so that it can be stopped. */
 const TOLD_EVERY = 256;
 
@@ -47,10 +51,11 @@ export interface TrialProgress {
   of: number;
 }
 
-/** Null where a trial tells nothing: the journal never seats, or no plan follows. @param sigma of the stand-off (mm) */
+/** Null where a trial tells nothing: the journal never seats, or no plan follows. @param asPlanned the chance of the plan of now @param sigma of the stand-off (mm) */
 export function* trialFirst(
   start: Start,
   planning: Planning,
+  asPlanned: { share: number; low: number; high: number },
   seed: number,
   sigma = sigmaOf(start),
 ): Generator<TrialProgress, OddsReport['trialFirst'] | null> {
@@ -71,16 +76,16 @@ export function* trialFirst(
       if (found) tried.push(found);
     }
   }
-  const chances: number[] = [];
+  const gains: number[] = [];
   const trials = Math.min(TRIALS, tried.length);
   for (let t = 0; t < trials; t++) {
     const read = tried[t]!.at + metres(sigma) * tried[t]!.errors[0]!;
-    const chance = afterReading(start, planning, tried, { t, read, sigma: metres(sigma) });
-    if (chance !== null) chances.push(chance);
+    const gain = gainOf(start, planning, tried, { t, read, sigma: metres(sigma) });
+    if (gain !== null) gains.push(gain);
     yield { done: PAIRS / TOLD_EVERY + t + 1, of };
   }
-  if (chances.length < TRIALS / 2) return null;
-  return { ...meanOf(chances), trials: chances.length, sigma };
+  if (gains.length < TRIALS / 2) return null;
+  return { ...onTopOf(asPlanned, gains), trials: gains.length, sigma };
 }
 
 /** mm: as the last trial was read. */
@@ -108,8 +113,8 @@ interface Reading {
   sigma: number;
 }
 
-/** Chance that the pair works after what was read; null where nothing could be planned. */
-function afterReading(
+/** By how much oftener the pair works by a plan after what was read; null where nothing could be planned. */
+function gainOf(
   { now }: Start,
   planning: Planning,
   tried: readonly Tried[],
@@ -120,19 +125,21 @@ function afterReading(
   );
   const most = all.reduce((a, b) => Math.max(a, b), 0);
   if (!(most > 0)) return null;
-  const kept = all.flatMap((weight, k) => (weight >= LIGHT * most ? [{ weight, k }] : []));
+  const kept = all.flatMap((weight, k) => (weight >= LIGHT * most ? [{ weight, k }] : [])).slice(0, ENOUGH);
   const sum = kept.reduce((total, { weight }) => total + weight, 0);
   const weights = kept.map(({ weight }) => weight / sum);
   const pairs = kept.map(({ k }) => tried[k]!.pair);
   const plan = plannedBy(planning, { pairs, weights, effective: kept.length });
   if (!plan) return null;
-  const off = cutOffBy(planning, plan);
-  const sigmas = [...off.off.taken, ...(off.off.faces ?? [])].map((one) => one.sigma);
-  return kept.reduce((chance, { k }, i) => {
-    const errors = sigmas.map((one, c) => one * tried[k]!.errors[1 + c]!);
-    const cut = cutPair(off, pairs[i]!, errors);
-    return isInBand(cut, now.middle, now.question) ? chance + weights[i]! : chance;
-  }, 0);
+  const works = (plan: Plan) => {
+    const off = cutOffBy(planning, plan);
+    const sigmas = [...off.off.taken, ...(off.off.faces ?? [])].map((one) => one.sigma);
+    return kept.reduce((chance, { k }, i) => {
+      const errors = sigmas.map((one, c) => one * tried[k]!.errors[1 + c]!);
+      return isInBand(cutPair(off, pairs[i]!, errors), now.middle, now.question) ? chance + weights[i]! : chance;
+    }, 0);
+  };
+  return works(plan) - works(planning.plan);
 }
 
 function isInBand(pair: SeatInput[], middle: readonly SeatInput[], question: Question): boolean {
@@ -142,11 +149,12 @@ function isInBand(pair: SeatInput[], middle: readonly SeatInput[], question: Que
   return room.inBandAtBest[0] === (1 << middle.length) - 1;
 }
 
-/** The mean and where it lies 19 times in 20, by the spread of the simulated trials. */
-function meanOf(chances: readonly number[]) {
-  const n = chances.length;
-  const share = chances.reduce((sum, c) => sum + c, 0) / n;
-  const variance = chances.reduce((sum, c) => sum + (c - share) ** 2, 0) / (n - 1);
-  const off = 1.96 * Math.sqrt(variance / n);
-  return { share, low: Math.max(0, share - off), high: Math.min(1, share + off) };
+/** The chance with the mean gain, and where it lies 19 times in 20: its limits and the spread of the gains. */
+function onTopOf({ share, low, high }: { share: number; low: number; high: number }, gains: readonly number[]) {
+  const n = gains.length;
+  const gain = gains.reduce((sum, g) => sum + g, 0) / n;
+  const variance = gains.reduce((sum, g) => sum + (g - gain) ** 2, 0) / (n - 1);
+  const off = Math.hypot(Z95 * Math.sqrt(variance / n), (high - low) / 2);
+  const within = (x: number) => Math.min(1, Math.max(0, x));
+  return { share: within(share + gain), low: within(share + gain - off), high: within(share + gain + off) };
 }

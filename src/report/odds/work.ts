@@ -68,7 +68,8 @@ function* triedFirst(
   seed: number,
   report: OddsReport,
 ): Generator<OddsSoFar, OddsReport> {
-  const work = trialFirst(start, planning, seed);
+  const { best, limits } = report.planned!;
+  const work = trialFirst(start, planning, { share: best.inBand.all!, ...limits.best.all! }, seed);
   for (;;) {
     const next = work.next();
     if (next.done) return next.value ? { ...report, trialFirst: next.value } : report;
