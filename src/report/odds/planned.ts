@@ -62,7 +62,11 @@ function medianOf(each: { value: number; weight: number }[]): number {
   const sorted = [...each].sort((a, b) => a.value - b.value);
   const half = sorted.reduce((sum, { weight }) => sum + weight, 0) / 2;
   let sum = 0;
-  return sorted.find(({ weight }) => (sum += weight) >= half)?.value ?? 0;
+  for (const { value, weight } of sorted) {
+    sum += weight;
+    if (sum >= half) return value;
+  }
+  return 0;
 }
 
 /** What comes off by a plan, with the doubt of the dial. */

@@ -2,12 +2,14 @@
  * What a trial assembly before the cut is worth: the chance that the pair works where it is tried first, and cut by a
  * plan made anew with what that told.
  *
- *   chance = chance of the plan of now + mean over true pairs t of Σ_k w_k·[W(plan after the trial, k) - W(plan of now, k)]
- *   w_k    ∝ exp(-(s - s_k)²/2σ²)·[the same seats print]        s = s_t + noise        W: pair k so cut is in band, 1 or 0
+ *   chance = mean of a_t - β·(mean of b_t - b)         β = cov(a_t, b_t)/var(b_t)
+ *   a_t = Σ_k w_k·[pair k works, cut by the plan after the trial]       b_t the same cut by the plan of now, b its chance
+ *   w_k ∝ exp(-(s - s_k)²/2σ²)·[the same seats print]                   s = s_t + noise
  *
- * s stand-off (m), σ its uncertainty; t and k among the pairs drawn, t itself left out of its own list. The plan is of
- * the middle of those that are left; each is cut with the doubt of the dial, the same for both plans.
- * @source derived (Bayes' rule on draws; expected value of a trial before it is made)
+ * s stand-off (m), σ its uncertainty; t true and k possible among the pairs drawn, t itself left out of its own list.
+ * The plan is of the middle of those that are left; each is cut with the doubt of the dial, the same for both plans. b
+ * is known from many more draws, so the chance of these few in b_t is taken off a_t too.
+ * @source derived (Bayes' rule on draws; least squares of a_t on b_t)
  */
 import { leastFilm } from '../../engine/contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../../engine/contact/fit.ts';
@@ -76,16 +78,16 @@ export function* trialFirst(
       if (found) tried.push(found);
     }
   }
-  const gains: number[] = [];
+  const tries: Works[] = [];
   const trials = Math.min(TRIALS, tried.length);
   for (let t = 0; t < trials; t++) {
     const read = tried[t]!.at + metres(sigma) * tried[t]!.errors[0]!;
-    const gain = gainOf(start, planning, tried, { t, read, sigma: metres(sigma) });
-    if (gain !== null) gains.push(gain);
+    const works = worksAfter(start, planning, tried, { t, read, sigma: metres(sigma) });
+    if (works) tries.push(works);
     yield { done: PAIRS / TOLD_EVERY + t + 1, of };
   }
-  if (gains.length < TRIALS / 2) return null;
-  return { ...onTopOf(asPlanned, gains), trials: gains.length, sigma };
+  if (tries.length < TRIALS / 2) return null;
+  return { ...chanceOver(asPlanned, tries), trials: tries.length, sigma };
 }
 
 /** mm: as the last trial was read. */
@@ -113,13 +115,19 @@ interface Reading {
   sigma: number;
 }
 
-/** By how much oftener the pair works by a plan after what was read; null where nothing could be planned. */
-function gainOf(
+/** How often the pair works after what was read: cut by the plan after it, and by the plan of now. */
+interface Works {
+  after: number;
+  now: number;
+}
+
+/** Null where nothing could be planned. */
+function worksAfter(
   { now }: Start,
   planning: Planning,
   tried: readonly Tried[],
   { t, read, sigma }: Reading,
-): number | null {
+): Works | null {
   const all = tried.map(({ at, prints }, k) =>
     k === t || prints !== tried[t]!.prints ? 0 : Math.exp(-(((read - at) / sigma) ** 2) / 2),
   );
@@ -139,7 +147,7 @@ function gainOf(
       return isInBand(cutPair(off, pairs[i]!, errors), now.middle, now.question) ? chance + weights[i]! : chance;
     }, 0);
   };
-  return works(plan) - works(planning.plan);
+  return { after: works(plan), now: works(planning.plan) };
 }
 
 function isInBand(pair: SeatInput[], middle: readonly SeatInput[], question: Question): boolean {
@@ -149,12 +157,16 @@ function isInBand(pair: SeatInput[], middle: readonly SeatInput[], question: Que
   return room.inBandAtBest[0] === (1 << middle.length) - 1;
 }
 
-/** The chance with the mean gain, and where it lies 19 times in 20: its limits and the spread of the gains. */
-function onTopOf({ share, low, high }: { share: number; low: number; high: number }, gains: readonly number[]) {
-  const n = gains.length;
-  const gain = gains.reduce((sum, g) => sum + g, 0) / n;
-  const variance = gains.reduce((sum, g) => sum + (g - gain) ** 2, 0) / (n - 1);
-  const off = Math.hypot(Z95 * Math.sqrt(variance / n), (high - low) / 2);
+/** The chance, and where it lies 19 times in 20. */
+function chanceOver({ share, low, high }: { share: number; low: number; high: number }, tries: readonly Works[]) {
+  const n = tries.length;
+  const mean = (of: (works: Works) => number) => tries.reduce((sum, works) => sum + of(works), 0) / n;
+  const [a, b] = [mean(({ after }) => after), mean(({ now }) => now)];
+  const variance = mean(({ now }) => (now - b) ** 2);
+  const beta = variance > 0 ? mean(({ after, now }) => (after - a) * (now - b)) / variance : 0;
+  const left = mean(({ after, now }) => (after - a - beta * (now - b)) ** 2);
+  const off = Math.hypot(Z95 * Math.sqrt(left / Math.max(1, n - 2)), (Math.abs(beta) * (high - low)) / 2);
   const within = (x: number) => Math.min(1, Math.max(0, x));
-  return { share: within(share + gain), low: within(share + gain - off), high: within(share + gain + off) };
+  const chance = a - beta * (b - share);
+  return { share: within(chance), low: within(chance - off), high: within(chance + off) };
 }
