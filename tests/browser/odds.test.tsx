@@ -43,12 +43,12 @@ test('spreads are added, edited and removed; the odds follow, and undo takes eac
   const before = design();
   await userEvent.click(browser.getByRole('button', { name: '+ Spread' }));
   expect(design().odds!.spread).toEqual([{ seat: 'shallow', part: 'journal', of: 'diameter', sigma: 0.001 }]);
-  await userEvent.selectOptions(browser.getByLabelText('Seat'), 'steep');
-  await userEvent.selectOptions(browser.getByLabelText('Part'), 'bush');
-  await userEvent.selectOptions(browser.getByLabelText('Size'), 'station');
+  await userEvent.selectOptions(browser.getByLabelText('Seat', { exact: true }), 'steep');
+  await userEvent.selectOptions(browser.getByLabelText('Part', { exact: true }), 'bush');
+  await userEvent.selectOptions(browser.getByLabelText('Size', { exact: true }), 'station');
   await userEvent.fill(browser.getByLabelText('Spread', { exact: true }), '12 µm');
   await userEvent.keyboard('{Tab}');
-  await userEvent.selectOptions(browser.getByLabelText('Shape'), 'even within its ends');
+  await userEvent.selectOptions(browser.getByLabelText('Shape', { exact: true }), 'even within its ends');
   expect(design().odds!.spread).toEqual([
     { seat: 'steep', part: 'bush', of: 'station', sigma: 0.012, shape: 'rectangular' },
   ]);

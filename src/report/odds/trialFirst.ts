@@ -28,14 +28,14 @@ import type { Start } from './drawn.ts';
 import { cutOffBy, type Planning, plannedBy } from './planned.ts';
 
 /** Pairs that are true in turn, and pairs drawn. */
-const TRIALS = 48;
+const TRIALS = 40;
 const PAIRS = 4096;
 /** mm: an indicator's reading of the stand-off where no trial says better. @source practice */
 const STAND_OFF_SIGMA = 0.001;
 /** Pairs of less weight than this share of the greatest are let go. */
 const LIGHT = 1e-3;
 /** No more of them than this are cut and looked at: the draws come in even order. */
-const ENOUGH = 400;
+const ENOUGH = 250;
 /** Told after so many pairs, so that it can be stopped. */
 const TOLD_EVERY = 256;
 
