@@ -12,5 +12,7 @@ void keeper.start().then((started) => {
   const initial = started.position === null ? example : { ...example, position: started.position };
   // What cannot be read is told where the jobs are, and not by showing something else.
   if (started.unreadable && !window.location.hash.startsWith('#job=')) window.location.hash = '#jobs';
+  // What was deleted long ago goes once the page stands.
+  void import('./jobs/list.ts').then(({ sweepDeleted }) => sweepDeleted(keeper)).catch(() => {});
   createRoot(document.getElementById('root')!).render(<App work={createWork(initial, keeper, started)} />);
 });

@@ -7,7 +7,7 @@ import { Keeping } from './frame/Keeping.tsx';
 import { Newer } from './frame/Newer.tsx';
 import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
-import { PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
+import { NEW_JOB, PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openDropped } from './state/files.ts';
 import type { Work } from './state/store.ts';
 import { useLink } from './takeAlong/useLink.ts';
@@ -18,7 +18,7 @@ export function App({ work }: { work: Work }) {
   const screen = useScreen();
   const [takeOn, setTakeOn] = useState<string | null>(null);
   const taking = takeOn === screen.name;
-  useShortcuts(work);
+  useShortcuts(screen === NEW_JOB ? work.begun : work);
   useLink(work);
   useDropped(work);
   return (
@@ -58,7 +58,7 @@ function useScreen(): ScreenEntry {
 }
 
 /** Undo and redo by the usual keys, but not within a field, which has its own. */
-function useShortcuts(work: Work) {
+function useShortcuts(work: Pick<Work, 'undo' | 'redo'>) {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (

@@ -8,6 +8,7 @@ import { enteredWithNote } from './recordDefinition.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
 
 const MACHINE = USUAL_MACHINE.metric;
+const RISK = 'Chance you allow that less is left to cut than is said to be safe to take: 0.025 is one of 40';
 const LIMIT = { otherwise: 0.1, of: 'or the cleanup where that is more' };
 
 const flag = (title: string, description: string) => z.boolean().check(z.meta({ title, description }));
@@ -275,15 +276,7 @@ export const cut = z.strictObject({
       { otherwise: 0.005 },
     ),
   ),
-  risk: z.optional(
-    number(
-      'ratio',
-      'Risk',
-      'Chance you allow that less is left to cut than is said to be safe to take: 0.025 is 1 in 40',
-      { min: 0.01, max: 0.25 },
-      { otherwise: 0.025 },
-    ),
-  ),
+  risk: z.optional(number('ratio', 'Risk', RISK, { min: 0.01, max: 0.25 }, { otherwise: 0.025 })),
   trials: z.optional(
     z.array(trial).check(z.maxLength(100), z.meta({ description: 'The history of the job: trial assemblies in turn' })),
   ),

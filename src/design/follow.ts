@@ -15,12 +15,16 @@ export function pathAfter(path: string, before: Design, after: Design): string |
   return pathOf(steps);
 }
 
-/** An entry is the same one untouched, or the one of its name; of a list as long as before, the one in its place. */
+/**
+ * An entry is the same one untouched; of a list as long as before, the one changed in its place, whatever it is called
+ * now; else the one of its name.
+ */
 function entryAfter(was: readonly unknown[], is: readonly unknown[], at: number): number | null {
   const entry = was[at];
   if (typeof entry === 'object' && entry !== null) {
     const same = is.indexOf(entry);
     if (same >= 0) return same;
+    if (was.length === is.length && !was.includes(is[at])) return at;
     const name = into(entry, 'name');
     const named = name === undefined ? -1 : is.findIndex((other) => into(other, 'name') === name);
     if (named >= 0) return named;

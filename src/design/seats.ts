@@ -1,54 +1,9 @@
 /** Changes of a design that concern a seat as a whole: whatever names the seat follows. */
 import { numbersUnder, withAssumed } from './assumed.ts';
 import type { Design, Seat, Surface } from './definition.ts';
-
-/** Every list of the design whose entries name a seat, passed through `change`; null drops the entry. */
-function references(design: Design, change: (seat: string) => string | null): Design {
-  const follow = <T extends object>(entries: readonly T[]): T[] =>
-    entries.flatMap((entry) => {
-      if (!('seat' in entry) || typeof entry.seat !== 'string') return [entry];
-      const seat = change(entry.seat);
-      // What stays as it is stays the same entry, so that it can be followed (follow.ts).
-      return seat === null ? [] : seat === entry.seat ? [entry] : [{ ...entry, seat }];
-    });
-  const { readings, priors, cut, odds, run } = design;
-  return {
-    ...design,
-    ...(readings && { readings: follow(readings) }),
-    ...(priors && { priors: follow(priors) }),
-    ...(cut && { cut: cutReferences(cut, change, follow) }),
-    ...(odds?.spread && { odds: { ...odds, spread: follow(odds.spread) } }),
-    ...(run?.supply && { run: { ...run, supply: follow(run.supply) } }),
-  };
-}
-
-type Cut = NonNullable<Design['cut']>;
-type Follow = <T extends object>(entries: readonly T[]) => T[];
-
-function cutReferences(cut: Cut, change: (seat: string) => string | null, follow: Follow): Cut {
-  const faces = cut.faces?.flatMap((face) => {
-    const seats = face.seats.flatMap((seat) => change(seat) ?? []);
-    return seats.length === 0 ? [] : [{ ...face, seats }];
-  });
-  const left = new Set(faces?.map(({ name }) => name));
-  const trials = cut.trials?.map((trial) => ({
-    ...trial,
-    ...(trial.taken && { taken: follow(trial.taken) }),
-    ...(trial.blue && { blue: follow(trial.blue) }),
-    // Metal off a face that moved no other seat is told no more.
-    ...(trial.faces && { faces: trial.faces.filter(({ name }) => left.has(name)) }),
-  }));
-  return { ...cut, allow: follow(cut.allow), ...(faces && { faces }), ...(trials && { trials }) };
-}
-
-export function withSeatRenamed(design: Design, index: number, name: string): Design {
-  const old = design.seats[index]!.name;
-  const seats = design.seats.map((seat, i) => (i === index ? { ...seat, name } : seat));
-  // A name that is taken already is refused by the rules; until then nothing may follow it.
-  return seats.filter((seat) => seat.name === name).length > 1
-    ? { ...design, seats }
-    : references({ ...design, seats }, (seat) => (seat === old ? name : seat));
-}
+import { exact, fine, tidy } from './rounded.ts';
+import { references } from './seatNames.ts';
+import type { System } from './units.ts';
 
 /** A name that no seat has: one with the next number after it. */
 function numbered(design: Design, name: string): string {
@@ -69,18 +24,24 @@ function withLast(design: Design, seat: Seat): Design {
   return withAssumed(more, numbersUnder(more, `seats[${design.seats.length}]`));
 }
 
+/** A surface moved along the axis, mm. */
+export function shifted(surface: Surface, by: number): Surface {
+  const { profile } = surface;
+  return {
+    ...surface,
+    station: exact(surface.station + by),
+    from: exact(surface.from + by),
+    to: exact(surface.to + by),
+    ...(profile && { profile: profile.map(([z, d]): [number, number] => [exact(z + by), d]) }),
+  };
+}
+
 /** Another seat like one of them, behind all others: by a tenth of the whole length. */
-export function withSeatCopied(design: Design, index: number): Design {
+export function withSeatCopied(design: Design, index: number, system: System): Design {
   const seat = design.seats[index]!;
   const { rear, nose } = ends(design);
-  const by = rear - 0.1 * (nose - rear) - Math.max(seat.bush.to, seat.journal.to);
-  const behind = (surface: Surface): Surface => ({
-    ...surface,
-    station: surface.station + by,
-    from: surface.from + by,
-    to: surface.to + by,
-    ...(surface.profile && { profile: surface.profile.map(([z, d]): [number, number] => [z + by, d]) }),
-  });
+  const by = tidy(rear - 0.1 * (nose - rear), system) - Math.max(seat.bush.to, seat.journal.to);
+  const behind = (surface: Surface) => shifted(surface, by);
   const name = numbered(design, seat.name);
   return withLast(design, { ...seat, name, journal: behind(seat.journal), bush: behind(seat.bush) });
 }
@@ -95,26 +56,23 @@ const NEW_LENGTH = 0.8;
 const NEW_STEEP = 0.15;
 
 /** A seat of a kind behind all others, in proportion to the least of them, with the film of the first. */
-export function withSeatAdded(design: Design, kind: NewSeat): Design {
+export function withSeatAdded(design: Design, kind: NewSeat, system: System): Design {
   const halfAngle = NEW_SEATS[kind];
   const least = Math.min(...design.seats.map(({ journal }) => journal.diameter));
-  const diameter = tidy(NEW_DIAMETER * least);
-  const length = tidy((Math.abs(halfAngle) > 20 ? NEW_STEEP : NEW_LENGTH) * least);
+  const diameter = tidy(NEW_DIAMETER * least, system);
+  const length = tidy((Math.abs(halfAngle) > 20 ? NEW_STEEP : NEW_LENGTH) * least, system);
   const { rear, nose } = ends(design);
-  const to = tidy(rear - Math.max(0.1 * (nose - rear), 0.2 * length));
-  const from = tidy(to - length);
+  const to = tidy(rear - Math.max(0.1 * (nose - rear), 0.2 * length), system);
+  const from = exact(to - length);
   const film = design.seats.find((seat) => seat.film)?.film;
   // The large end is where the diameter is told.
   const station = halfAngle < 0 ? from : to;
   const journal: Surface = { halfAngle, diameter, station, from, to };
   const bore = diameter + (2 * (film?.target ?? 0)) / Math.cos((halfAngle * Math.PI) / 180);
-  const bush: Surface = { ...journal, diameter: Number(bore.toFixed(6)) };
+  const bush: Surface = { ...journal, diameter: fine(bore, system) };
   const name = design.seats.some((seat) => seat.name === kind) ? numbered(design, kind) : kind;
   return withLast(design, { name, journal, bush, ...(film && { film }) });
 }
-
-/** To a tenth of a millimetre. */
-const tidy = (mm: number) => Number(mm.toFixed(1));
 
 /** One seat among the others, by one place; everything names it, so nothing else changes. */
 export function withSeatMoved(design: Design, index: number, by: 1 | -1): Design {

@@ -7,7 +7,7 @@
  */
 export type System = 'metric' | 'inch';
 
-const INCH = 25.4;
+export const INCH = 25.4;
 export const TENTH = 0.00254;
 
 /** mm to one unit; the names a person may type after a number. */
@@ -83,11 +83,11 @@ const WHOLE = String.raw`((?:\d+(?:\.\d*)?|\.\d+)(?![\d.]))`;
 const RATIO = new RegExp(`^([+-]?)${WHOLE} ?(?::|\\/|in) ?${WHOLE}$`);
 const PER_FOOT = /^([+-]?(?:\d+(?:\.\d*)?|\.\d+)) ?(?:in\/ft|ipf|tpf|"\/ft)$/;
 const SEXAGESIMAL = new RegExp(
-  `^([+-]?)${WHOLE} ?(?:°|deg|d)?(?: ?${WHOLE} ?(?:'|′|min)| ${WHOLE})?(?: ?${WHOLE} ?(?:"|″|sec)| ${WHOLE})? ?(incl|included)?$`,
+  `^([+-]?)${WHOLE} ?(?:°|deg|d)?(?: ?${WHOLE} ?(?:'|′|min)| ${WHOLE})?(?: ?${WHOLE} ?(?:"|″|sec)| ${WHOLE})?(?: ?(incl\\.?|included|half)(?: angle)?)?$`,
 );
 
 /**
- * A half angle in degrees from what was typed: degrees (`3`, `3°`, `3° 30'`), an included angle (`6 incl`),
+ * A half angle in degrees from what was typed: degrees (`3`, `3°`, `3° 30'`, `3 half`), an included angle (`6 incl`),
  * a taper ratio on diameter (`1:20`, `1/20`, `1 in 20`), or a taper per foot on diameter (`0.6 in/ft`).
  *   taper on diameter = 2·tan(half angle)
  */
@@ -102,9 +102,9 @@ export function typedHalfAngle(text: string): Typed {
   if (foot) return { ok: true, value: halfAngleOfTaper(Number(foot[1]) / 12) };
   const sexagesimal = SEXAGESIMAL.exec(typed);
   if (sexagesimal) {
-    const [, sign, whole, marked, minutes, markedSeconds, seconds, included] = sexagesimal;
+    const [, sign, whole, marked, minutes, markedSeconds, seconds, said] = sexagesimal;
     const degrees = Number(whole) + Number(marked ?? minutes ?? 0) / 60 + Number(markedSeconds ?? seconds ?? 0) / 3600;
-    return { ok: true, value: (sign === '-' ? -1 : 1) * (included ? degrees / 2 : degrees) };
+    return { ok: true, value: (sign === '-' ? -1 : 1) * (said?.startsWith('incl') ? degrees / 2 : degrees) };
   }
   return { ok: false, message: `found "${text}"; type degrees (3, 3° 30'), "6 incl", 1:20 or 0.6 in/ft` };
 }
@@ -181,11 +181,20 @@ export const COVER = 1.96;
  * A figure and how far it may be off 19 times in 20 (mm), from its standard uncertainty, both to the digits that this
  * leaves: 76.5 ± 4.2 µm.
  */
-export function plusMinusText(mm: number, sigma: number, system: System): string {
+export const plusMinusText = (mm: number, sigma: number, system: System): string =>
+  `${digits(mm / fineUnit(system).size, doubtDecimals(sigma, system))} ${doubtText(sigma, system)}`;
+
+/** How far something may be off 19 times in 20 (mm), from its standard uncertainty: ± 4.2 µm. */
+export function doubtText(sigma: number, system: System): string {
   const { size, name } = fineUnit(system);
   const doubt = (COVER * sigma) / size;
-  const decimals = doubt >= 10 ? 0 : doubt >= 1 ? 1 : 2;
-  return `${digits(mm / size, decimals)} ± ${doubt > 0 && doubt < 0.005 ? 'less than 0.01' : digits(doubt, decimals)} ${name}`;
+  const told = doubt > 0 && doubt < 0.005 ? 'less than 0.01' : digits(doubt, doubtDecimals(sigma, system));
+  return `± ${told} ${name}`;
+}
+
+function doubtDecimals(sigma: number, system: System): number {
+  const doubt = (COVER * sigma) / fineUnit(system).size;
+  return doubt >= 10 ? 0 : doubt >= 1 ? 1 : 2;
 }
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 
@@ -217,6 +226,14 @@ export function angleIn(degrees: number, way: AngleWay): string {
       // 1 in so many has no word for straight.
       return taper === 0 ? angleExact(0) : `${taper < 0 ? '−' : ''}1:${trimmed(digits(1 / Math.abs(taper), 7), 0)}`;
   }
+}
+
+/** A half angle (degrees) where it is told, as the person says angles: to what a drawing needs. */
+export function angleSaid(degrees: number, way: AngleWay): string {
+  const taper = Math.abs(taperOfHalfAngle(degrees));
+  if (way === 'included') return `${angleText(2 * degrees)} incl`;
+  if (way === 'half' || taper === 0) return angleText(degrees);
+  return way === 'foot' ? `${(12 * taper).toFixed(4)} in/ft` : `1:${(1 / taper).toFixed(3)}`;
 }
 
 /** A half angle from what was typed: a number alone is meant as the person says angles. */

@@ -87,6 +87,11 @@ function notJson(text: string, error: Error): string {
   // Sound, and yet not read: nested deeper than any design.
   if (fault === null) return `not read (${clipped(error.message, 100)})`;
   const { line, column } = placeIn(text, fault.at);
+  // Nothing of it is as in a design: it is another kind of file.
+  if (text.slice(0, fault.at).trim() === '')
+    return `not JSON: line ${line}, column ${column}: it begins with "${printed(text.trim().slice(0, 16))}", and a design begins with {. Choose a file that this program saved: its name ends in .conepair.json`;
+  if (fault.open === 0 && text.slice(fault.at).trim() !== '')
+    return `not JSON: line ${line}, column ${column}: something follows after the end of the design; take out what stands there`;
   if (text.slice(fault.at).trim() === '')
     return `not JSON: the file ends at line ${line}, column ${column}, before the design does${fault.open === 0 ? '' : ` (${fault.open} brackets are open)`}; what follows is missing`;
   const found = text
@@ -95,6 +100,9 @@ function notJson(text: string, error: Error): string {
     .slice(0, 24);
   return `not JSON: line ${line}, column ${column}: found ${found === '' ? 'the end of the line' : `"${found}"`}; look for a missing comma, quote or bracket just before it`;
 }
+
+/** Signs that cannot be shown as points. */
+const printed = (text: string) => text.replace(/[^\p{L}\p{N}\p{P}\p{S} ]/gu, '·');
 
 function placeIn(text: string, at: number): { line: number; column: number } {
   let [line, start] = [1, 0];

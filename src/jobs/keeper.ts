@@ -24,6 +24,8 @@ export interface Started {
   /** what was to be gone on with, and cannot be read */
   unreadable: Extract<Opened, { ok: false; id: string }> | null;
   aside: readonly Aside[];
+  /** what stands on the page of a new job */
+  begun: unknown;
 }
 
 type Word = { saved: string } | { giveUp: string } | { listed: true };
@@ -42,6 +44,7 @@ interface Here {
   writing: Promise<void> | null;
 }
 
+const BEGUN = 'new job';
 const NEVER: Place = { slot: 1, turn: 0 };
 /** ms: a change is written within this time, the changes between with it */
 export const WITHIN = 150;
@@ -185,7 +188,8 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
         () => [],
       );
       const example = session.example();
-      const nothing = { job: null, held: true, example: null, position: null, lasting, unreadable: null, aside };
+      const begun = await shelf.note(BEGUN).catch(() => null);
+      const nothing = { job: null, held: true, example: null, position: null, lasting, unreadable: null, aside, begun };
       if (example !== null) return { ...nothing, example, position: session.position() };
       const id = await goingOn(shelf, session.job());
       if (id === null) return nothing;
@@ -263,6 +267,8 @@ export function createKeeper(device: Device, isOwn: (design: Design) => boolean)
       }
       return held;
     },
+    /** What stands on the page of a new job, for when the page is loaded anew. */
+    keepBegun: (written: unknown) => void shelf.setNote(BEGUN, written).catch(() => {}),
     fileSaved: () => void reminder.fileSaved(shelf).catch(() => {}),
     /** Whether work would be lost if the page were closed now. */
     unkept: () => (failed && here?.pending != null) || unwritten.size > 0,

@@ -1,6 +1,6 @@
 /** What is done to a job from the list, at work or not. False: another window has it open. */
 import type { Keeper } from './keeper.ts';
-import { copyOf, type OpenJob } from './shelf.ts';
+import { copyOf, type Head, type OpenJob } from './shelf.ts';
 
 export async function renameJob(keeper: Keeper, id: string, title: string): Promise<boolean> {
   return keeper.briefly(id, async () => {
@@ -30,6 +30,25 @@ export const putJobAway = (keeper: Keeper, id: string, away: boolean): Promise<b
 /** Only marked, so that it can be brought back; `emptied` takes the marked ones off for good. */
 export const deleteJob = (keeper: Keeper, id: string): Promise<boolean> =>
   keeper.briefly(id, () => keeper.shelf.delete(id, keeper.device.now()));
+
+/** ms a deleted job can be brought back for; after that it is taken off the device, photographs and all. */
+export const KEPT_DELETED = 30 * 86_400_000;
+
+/** Takes deleted jobs off for good whose time is over, but none that another window holds. */
+export async function sweepDeleted(keeper: Keeper): Promise<void> {
+  const now = keeper.device.now();
+  const over = ({ deleted }: Head) => deleted !== null && now - deleted > KEPT_DELETED;
+  const ids = (await keeper.shelf.heads()).filter(over).map(({ id }) => id);
+  let gone = false;
+  for (const id of ids)
+    await keeper.briefly(id, async () => {
+      // Once it is held: it may have been brought back meanwhile.
+      const head = (await keeper.shelf.heads()).find((one) => one.id === id);
+      if (head && over(head)) await keeper.shelf.remove([id]);
+      gone = true;
+    });
+  if (gone) await keeper.shelf.photographs.sweep(now);
+}
 
 /** With the photographs that no other job has. */
 export async function removeForGood(keeper: Keeper, ids: readonly string[]): Promise<void> {

@@ -36,14 +36,17 @@ export function readJobs(text: string): Many {
   const refused = (message: string, path = ''): Many => ({ ok: false, errors: [{ path, message }] });
   if (text.length > LONGEST_TEXT)
     return refused(`the file has ${text.length} characters; a file of jobs has ${LONGEST_TEXT} at most`);
-  let raw: { [KEY]?: unknown; jobs?: unknown };
+  let raw: { [KEY]?: unknown; jobs?: unknown } | null;
   try {
     raw = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch {
     return refused('the file is not whole: it was cut off or altered. Save it once more on the device it came from');
   }
-  if (raw[KEY] !== VERSION)
-    return refused(`found ${JSON.stringify(raw[KEY])}; this program reads version ${VERSION}: take a newer one`, KEY);
+  if (raw?.[KEY] !== VERSION)
+    return refused(
+      `found ${JSON.stringify(raw?.[KEY])?.slice(0, 40) ?? 'nothing'}; this program reads version ${VERSION}: take a newer one`,
+      KEY,
+    );
   if (!Array.isArray(raw.jobs) || raw.jobs.length > MOST_JOBS)
     return refused(`a list of at most ${MOST_JOBS} jobs is expected`, 'jobs');
   const read = raw.jobs.map(readMoved);
@@ -53,19 +56,24 @@ export function readJobs(text: string): Many {
     : { ok: true, jobs: read.flatMap((one) => (one.ok ? [one.job] : [])) };
 }
 
+const REMEDY = 'Save the file once more on the device it came from';
+
 type One = { ok: true; job: Moved } | { ok: false; errors: DesignError[] };
 
 function readMoved(raw: unknown, place: number): One {
   const path = `jobs[${place}]`;
   const record = readRecord(JSON.stringify(raw));
-  if (!record.ok) return { ok: false, errors: [{ path, message: record.why }] };
+  if (!record.ok) return { ok: false, errors: [{ path, message: `${record.why}. ${REMEDY}` }] };
   const { versions = [] } = raw as { versions?: unknown };
   const found: Moved['versions'] = [];
   for (const [n, version] of (Array.isArray(versions) ? versions : []).entries()) {
     const { name, made, design } = (version ?? {}) as Record<string, unknown>;
     const result = validateDesign(design);
     if (!result.ok || typeof name !== 'string')
-      return { ok: false, errors: [{ path: `${path}.versions[${n}]`, message: 'no version of a design stands here' }] };
+      return {
+        ok: false,
+        errors: [{ path: `${path}.versions[${n}]`, message: `no version of a design stands here. ${REMEDY}` }],
+      };
     found.push({ name: name.slice(0, 200), made: typeof made === 'number' ? made : 0, design: result.design });
   }
   return { ok: true, job: { found: { ...record.found, first: 0, at: 0 }, versions: found } };

@@ -98,5 +98,11 @@ const isGroup = (value: unknown): value is object =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
 
-const whyNot = ({ path, message }: { path: string; message: string }) =>
-  `this version of the program does not take it (${path === '' ? '' : `${path}: `}${message})`;
+/** Characters of what is told of an error. */
+const LONGEST_TOLD = 160;
+
+function whyNot({ path, message }: { path: string; message: string }): string {
+  const told = `${path === '' ? '' : `${path}: `}${message}`;
+  const clipped = told.length > LONGEST_TOLD ? `${told.slice(0, LONGEST_TOLD)}…` : told;
+  return `this version of the program does not take it (${clipped})`;
+}

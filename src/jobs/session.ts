@@ -29,12 +29,13 @@ export function createSession({ session }: Pick<Device, 'session'>) {
   };
 }
 
-/** The job this window was at, or the last one at all; deleted ones are not gone on with. */
+/** The job this window was at, or the last one at all; none that was deleted, and another's only if not put away. */
 export async function goingOn(shelf: Shelf, mine: string | null): Promise<string | null> {
   const [heads, last] = await Promise.all([shelf.heads(), shelf.note('last')]);
   const there = heads.filter(({ deleted }) => deleted === null);
-  const byDate = there.filter(({ away }) => !away).sort((a, b) => (b.worked ?? 0) - (a.worked ?? 0));
-  return there.find(({ id }) => id === mine)?.id ?? there.find(({ id }) => id === last)?.id ?? byDate[0]?.id ?? null;
+  const out = there.filter(({ away }) => !away);
+  const byDate = [...out].sort((a, b) => (b.worked ?? 0) - (a.worked ?? 0));
+  return there.find(({ id }) => id === mine)?.id ?? out.find(({ id }) => id === last)?.id ?? byDate[0]?.id ?? null;
 }
 
 /** What a browser refuses here is done without. */

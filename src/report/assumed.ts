@@ -1,5 +1,5 @@
 /** What a verdict says of sizes that nobody has read or drawn: it is no better than they are, and never praise. */
-import type { Design } from '../design/definition.ts';
+import type { Design, Part } from '../design/definition.ts';
 import { quantityIfAt } from '../design/place.ts';
 import { listed } from './listed.ts';
 
@@ -26,14 +26,84 @@ export function asAssumed<V extends Verdict>(verdict: V, design: Design, scopes:
   return {
     ...verdict,
     tone: verdict.tone === 'good' ? 'mend' : verdict.tone,
-    sentences: [assumedSentence(design, places), ...verdict.sentences],
+    sentences: [assumedSentence(design, places, scopes), ...verdict.sentences],
   };
 }
 
-function assumedSentence(design: Design, places: readonly string[]): string {
+const OF: Record<Scope, string> = { seats: 'of the seats', run: 'of the run', cut: 'of the cut' };
+
+/** Counted by section, so that one screen's count is told from another's. */
+export function assumedCount(design: Design, scopes: readonly Scope[]): string {
+  return listed(
+    scopes.flatMap((scope) => {
+      const count = assumedIn(design, [scope]).length;
+      return count === 0 ? [] : [`${count} ${count === 1 ? 'number' : 'numbers'} ${OF[scope]}`];
+    }),
+  );
+}
+
+function assumedSentence(design: Design, places: readonly string[], scopes: readonly Scope[]): string {
   const what =
-    places.length <= NAMED ? listed(places.map((path) => placeName(design, path))) : `${places.length} numbers`;
+    places.length <= NAMED ? listed(places.map((path) => placeName(design, path))) : assumedCount(design, scopes);
   return `Assumed, never measured: ${what}, marked in the controls; type or measure ${places.length === 1 ? 'it' : 'them'} before you trust this.`;
+}
+
+/** A surface whose line nobody has read or drawn. */
+export interface Unread {
+  seat: string;
+  part: Part;
+  /** there are readings of it, which are not taken over into the design yet */
+  noted: boolean;
+}
+
+/**
+ * Surfaces that a fit, and a plan to cut, would lean on without anybody's having read or drawn them: their diameter,
+ * half angle, and where they stand along the axis if moving the journal closes them. (Ends bound a film, and are left
+ * to be told with the rest.)
+ */
+export function unreadSurfaces({ seats, assumed = [], readings = [] }: Design): Unread[] {
+  const guessed = new Set(assumed);
+  return seats.flatMap((seat, i) =>
+    (['journal', 'bush'] as const).flatMap((part): Unread[] => {
+      const keys = seat[part].halfAngle === 0 ? ['diameter', 'halfAngle'] : ['diameter', 'halfAngle', 'station'];
+      if (!keys.some((key) => guessed.has(`seats[${i}].${part}.${key}`))) return [];
+      const noted = readings.some((one) => 'seat' in one && one.seat === seat.name && one.part === part);
+      return [{ seat: seat.name, part, noted }];
+    }),
+  );
+}
+
+/** The same verdict, behind what is to be measured first; `tone`: what it is then at best. */
+export function measuredFirst<V extends Verdict>(verdict: V, design: Design, tone: 'mend' | 'stop'): V {
+  const unread = unreadSurfaces(design);
+  if (unread.length === 0) return verdict;
+  const [assumed, ...others] = verdict.sentences;
+  return {
+    ...verdict,
+    tone: verdict.tone === 'stop' ? 'stop' : tone,
+    headline: measureHeadline(unread, design.seats.length),
+    sentences: [assumed!, `If they are as assumed: ${verdict.headline}`, ...others],
+  };
+}
+
+function measureHeadline(unread: readonly Unread[], seats: number): string {
+  const first = unread.filter(({ noted }) => !noted);
+  // What is read already wants taking over and nothing else.
+  if (first.length === 0)
+    return `Take over first, in Measure, what was read of ${surfaceNames(unread, seats)}: this goes by what is assumed.`;
+  return `Measure ${surfaceNames(first, seats)} first: nobody has.`;
+}
+
+/** The shallow and steep bores and the steep journal. */
+function surfaceNames(unread: readonly Unread[], seats: number): string {
+  const of = (part: Part, one: string) => {
+    const names = unread.filter((surface) => surface.part === part).map(({ seat }) => seat);
+    if (names.length === 0) return [];
+    if (names.length === seats && seats > 1) return [`all ${one}s`];
+    return [`the ${listed(names)} ${one}${names.length === 1 ? '' : 's'}`];
+  };
+  const parts = [...of('bush', 'bore'), ...of('journal', 'journal')];
+  return parts.length === 2 && parts.every((part) => part.startsWith('all')) ? 'both parts' : listed(parts);
 }
 
 /** A place of the design as a person calls it: shallow journal, rear end. */

@@ -2,6 +2,7 @@
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
+import { sayAngles } from '../../src/app/state/angles.ts';
 import { numbersUnder, withAssumed } from '../../src/design/assumed.ts';
 import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 
@@ -130,7 +131,7 @@ test('seats come, change places and go: what names one is told before it is lost
   await press('Remove the shallow seat');
   await expect
     .poll(() => document.querySelector('.asked-first')?.textContent)
-    .toMatch(/With the shallow seat go 1 groove\./);
+    .toMatch(/With the shallow seat goes 1 groove\./);
   expect(names()).toHaveLength(3);
   await press('Leave it');
   expect(document.querySelector('.asked-first')).toBeNull();
@@ -170,4 +171,41 @@ test('a table of two columns pasted from a spreadsheet is a line as measured', a
   await userEvent.fill(area, '-26\t0.4\n-30\t0');
   area.blur();
   await expect.poll(line).toMatch(/shallow journal line as measured/);
+});
+
+test('a seat name that another seat has waits in its field, over another screen too', async () => {
+  shown.open('correct');
+  await open();
+  const [first, second] = design().seats.map(({ name }) => name);
+  const path = 'seats[0].name';
+  await type(path, second!);
+  expect(design().seats[0]!.name).toBe(first);
+  expect(input(path).value).toBe(second);
+  expect(row(path).textContent).toMatch(/Not taken yet\..*a second time/);
+  expect(line()).toMatch(new RegExp(`^1 entry is not taken yet: name of the ${first} seat \\(${second}\\)`));
+  window.location.hash = '#run';
+  await expect.poll(() => document.querySelector('.controls')).toBeNull();
+  window.location.hash = '#fit';
+  await open();
+  expect(input(path).value).toBe(second);
+  await userEvent.click(input(path));
+  await userEvent.keyboard('{Escape}');
+  await expect.poll(line).toBe('');
+  expect(input(path).value).toBe(first);
+});
+
+test('angles are said one way: in the headings, the fields and at the arcs of the drawing', async () => {
+  shown.open('correct');
+  sayAngles('included');
+  await open();
+  const heading = () => document.body.textContent!;
+  expect(heading()).toMatch(/shallow seat: 6\.0° incl, its sizes/);
+  expect(input('seats[0].journal.halfAngle').labels![0]!.textContent).toBe('Included angle');
+  expect(document.querySelector('.section')!.textContent).toMatch(/90\.0° incl/);
+  expect(document.querySelector('.section')!.textContent).not.toMatch(/45\.0°/);
+  await type('seats[0].journal.halfAngle', '3.1 half');
+  expect(design().seats[0]!.journal.halfAngle).toBe(3.1);
+  await type('seats[0].journal.halfAngle', '6 included');
+  expect(design().seats[0]!.journal.halfAngle).toBe(3);
+  sayAngles('half');
 });

@@ -7,7 +7,6 @@
  * and before that, what the report of such an event takes by itself.
  * Run by `npm run bench`, after a build.
  */
-import { gzipSync } from 'node:zlib';
 import { type CDPSession, chromium, type Page } from 'playwright-core';
 import { build, preview } from 'vite';
 import { CHROMIUM } from '../../vite.config.ts';
@@ -100,22 +99,9 @@ async function report(): Promise<void> {
   await page.close();
 }
 
-/** What the page asks for before anything else: its own script and those named for it in its head. */
-async function firstScripts(address: string): Promise<void> {
-  const html = await (await fetch(address)).text();
-  const names = [...html.matchAll(/(?:src|href)="([^"]+\.js)"/g)].map((match) => match[1]!);
-  const sizes = await Promise.all(
-    names.map(async (name) => gzipSync(Buffer.from(await (await fetch(new URL(name, address))).arrayBuffer())).length),
-  );
-  process.stdout.write(
-    `scripts before the first picture: ${(sizes.reduce((sum, size) => sum + size, 0) / 1000).toFixed(0)} kB gzipped\n`,
-  );
-}
-
 const server = await preview({ logLevel: 'silent', preview: { port: 0, open: false } });
 const browser = await chromium.launch(CHROMIUM);
 try {
-  await firstScripts(server.resolvedUrls!.local[0]!);
   await report();
   for (const width of [820, 1440]) {
     const page = await browser.newPage({ viewport: { width, height: 1000 } });

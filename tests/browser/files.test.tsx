@@ -1,9 +1,9 @@
 /** Files of the person's own: saved back to where they came from where the browser allows it, a download where not. */
 import { expect, test, vi } from 'vitest';
-import { page as browser, userEvent } from 'vitest/browser';
+import { page as browser } from 'vitest/browser';
 import { openingDesign } from '../../src/app/state/demos.ts';
 import { openFile } from '../../src/app/state/files.ts';
-import { page } from './page.tsx';
+import { page, pressInBar } from './page.tsx';
 
 const shown = page('#fit');
 
@@ -17,7 +17,7 @@ async function fileCalled(name: string, text = ''): Promise<FileSystemFileHandle
 }
 const textOf = async (handle: FileSystemFileHandle) => (await handle.getFile()).text();
 const pickers = (of: object) => Object.assign(window, of);
-const save = () => userEvent.click(browser.getByRole('button', { name: 'Save', exact: true }));
+const save = () => pressInBar('Save');
 const downloads: string[] = [];
 const watchDownloads = () => {
   downloads.length = 0;

@@ -78,7 +78,7 @@ test('a job is renamed, copied, put away, deleted and brought back; the page hol
   await press('Duplicate');
   await expect.poll(rows).toHaveLength(2);
   expect(rows()[1]).toMatch(/^Headstock of the old lathe, copy/);
-  await press('Put away');
+  await userEvent.click(browser.getByRole('button', { name: 'Put away', exact: true }).nth(1));
   await expect.poll(() => document.querySelector('.jobs summary:not(.versions *)')?.textContent).toBe('Put away (1)');
   await expectNoSidewaysScroll();
   await expectAccessible();
@@ -90,6 +90,7 @@ test('a job is renamed, copied, put away, deleted and brought back; the page hol
   await expect
     .poll(() => document.querySelector('.gone')?.textContent)
     .toMatch(/“Headstock of the old lathe” is deleted/);
+  expect(document.querySelector('.jobs')!.textContent).toMatch(/A deleted job can be brought back for 30 days;/);
   await press('Bring it back');
   await expect.poll(() => document.querySelector('.gone')).toBeNull();
   await expect.poll(rows).toHaveLength(2);
@@ -169,6 +170,57 @@ test('two windows on one job: the second says so and follows; taken over there, 
   await expect.poll(() => titleOf(one.work)).toBe('Mine too');
   expect(one.work.store.getState().elsewhere).toBe(true);
   expect(await two.work.keeper!.shelf.heads()).toHaveLength(1);
+});
+
+test('a number typed in the window that follows says what it waits for, and is taken there once the job is', async () => {
+  const one = await load();
+  await kept(one.work, 'My spindle');
+  const two = await load();
+  await expect.poll(said).toMatch(/This one follows it/);
+  go('#fit');
+  await expect.poll(() => document.querySelectorAll('.controls details').length).toBeGreaterThan(2);
+  flushSync(() => {
+    for (const details of document.querySelectorAll<HTMLDetailsElement>('.controls details')) details.open = true;
+  });
+  const place = '[data-path="seats[0].journal.diameter"]';
+  const input = () => document.querySelector<HTMLInputElement>(`${place} input`)!;
+  await expect.poll(input).toBeTruthy();
+  await userEvent.fill(input(), '22.5');
+  await userEvent.keyboard('{Enter}');
+  const why = () => document.querySelector(place)!.textContent;
+  expect(why()).toMatch(/another window has this job: take it over here, then Enter takes it/);
+  await kept(one.work, 'My spindle, changed');
+  await expect.poll(() => titleOf(two.work)).toBe('My spindle, changed');
+  expect(input().value).toBe('22.500 mm');
+  await press('Take over here');
+  await expect.poll(() => two.work.store.getState().elsewhere).toBe(false);
+  expect(input().value).toBe('22.500 mm');
+  await expect.poll(why).toMatch(/it goes with the rest now: Enter takes it/);
+  await userEvent.click(input());
+  await userEvent.keyboard('{Enter}');
+  expect(two.work.store.getState().design.seats[0]!.journal.diameter).toBe(22.5);
+  await two.work.keeper!.flush();
+  await expect.poll(() => one.work.store.getState().design.seats[0]!.journal.diameter).toBe(22.5);
+});
+
+test('the job that is open is put away, and another may be begun with units of its own: no example becomes a job', async () => {
+  const { work } = await load();
+  await kept(work, 'My spindle');
+  go('#jobs');
+  await expect.poll(rows).toHaveLength(1);
+  await press('Put away');
+  await expect.poll(() => work.store.getState().example).not.toBeNull();
+  await expect.poll(() => document.querySelector('details summary')?.textContent).toBe('Put away (1)');
+  expect(said()).toMatch(/“My spindle” stays kept/);
+  go('#new');
+  await expect.poll(() => document.querySelector('.liking')).toBeTruthy();
+  await userEvent.selectOptions(browser.getByLabelText('Units'), 'inch, tenths');
+  await press(/^Double cone alone/);
+  await userEvent.fill(browser.getByLabelText('Name of the job'), 'Begun');
+  await work.keeper!.flush();
+  expect(work.store.getState().example).not.toBeNull();
+  expect((await work.keeper!.shelf.heads()).map(({ title }) => title)).toEqual(['My spindle']);
+  expect(await work.keeper!.shelf.note('new job')).toMatchObject({ title: 'Begun', system: 'inch' });
 });
 
 test('a job that is damaged is said, saved as a file with every character it has, and left as it is', async () => {

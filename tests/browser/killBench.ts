@@ -1,14 +1,13 @@
 /**
  * Jobs kept and work lost where the page is cut short: 50 times (or `--count`) at random moments while a job is being
- * edited, by turns the renderer crashed and the whole browser killed. Prints jobs kept of jobs tried, the worst work
- * lost in seconds, and what keeping costs. Needs a build:
+ * edited, by turns the renderer crashed and the whole browser killed. Prints jobs kept of jobs tried and the worst work
+ * lost in seconds. Needs a build:
  *   npx vite build && node --import tsx tests/browser/killBench.ts
  */
 
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xorshift128plus } from 'pure-rand/generator/xorshift128plus';
 import { preview } from 'vite';
-import { printTimes } from './keepTimes.ts';
 import { type Killed, killOnce } from './killing.ts';
 
 const option = (name: string, otherwise: number) => {
@@ -22,7 +21,6 @@ const say = (line: string) => process.stdout.write(`${line}\n`);
 const server = await preview({ logLevel: 'silent', preview: { port: 0, open: false } });
 const address = server.resolvedUrls!.local[0]!;
 try {
-  if (!process.argv.includes('--alone')) await printTimes(address, say);
   const generator = xorshift128plus(seed);
   const all: Killed[] = [];
   for (let i = 0; i < count; i++) {

@@ -40,6 +40,7 @@ test('from a sketch in inches to a job: what is typed is known, the rest in prop
   // Proportions follow what is known.
   expect(Number(text('Diameter of the steep cone'))).toBeCloseTo((0.875 * 30) / 22, 1);
   await expect.poll(headline).toBe('6 of 13 sizes are yours, 7 are assumed.');
+  const assumed = /(\d+) numbers of the seats/.exec(document.querySelector('.verdict p')!.textContent!)![1];
   await userEvent.fill(field('Name of the job'), 'Bench lathe');
   await press('Start the job');
   await expect.poll(() => window.location.hash).toBe('#fit');
@@ -53,7 +54,11 @@ test('from a sketch in inches to a job: what is typed is known, the rest in prop
   expect(design().assumed).toContain('seats[1].bush.diameter');
   await expect
     .poll(() => document.querySelector('.verdict')?.textContent)
-    .toMatch(/Assumed, never measured: \d+ numbers/);
+    .toMatch(
+      /^Measure all bores and the rear and steep journals first: nobody has\.Assumed, never measured: \d+ numbers/,
+    );
+  // As many as were told before the job was begun.
+  expect(document.querySelector('.verdict')!.textContent).toContain(`${assumed} numbers of the seats`);
   // Nothing is praised that nobody has read.
   expect(document.querySelector('.verdict.good')).toBeNull();
   // Another job, with a history of its own.
@@ -86,7 +91,12 @@ test('a figure that does not go with the others is told, the picture stays, and 
   await type('Diameter of the shallow cone', '2');
   await expect.poll(() => document.querySelector('.wrong')?.textContent).toBeUndefined();
   await type('Length of the shallow cone', '40');
-  await expect.poll(() => document.querySelector('.wrong')?.textContent).toMatch(/the radius is/);
+  await expect
+    .poll(() => document.querySelector('.wrong')?.textContent)
+    .toMatch(/it comes to a point within its length of 40/);
+  // At the field itself too, for whoever asks it.
+  expect(field('Length of the shallow cone').element().getAttribute('aria-invalid')).toBe('true');
+  expect(field('Length of the steep cone').element().getAttribute('aria-invalid')).toBe('false');
   expect(start.element().getAttribute('aria-disabled')).toBe('true');
   expect(document.querySelector('.section')).toBeTruthy();
   await type('Length of the shallow cone', '');
@@ -161,4 +171,123 @@ test('from a dimensioned sketch by the keyboard: few actions', async () => {
   await expect.poll(() => window.location.hash).toBe('#fit');
   expect(actions).toBeLessThan(20);
   expect(design().seats.map(({ bush }) => bush.diameter)).toEqual([18.005, 22.005, 30.007]);
+});
+
+test('undo and redo are of what is begun, by button and by key, and leave the job that is open alone', async () => {
+  shown.work.moveTo(0.01);
+  const before = design();
+  await choose(/^Double cone alone/);
+  await type('Diameter of the shallow cone', '25');
+  await press('Undo');
+  await expect.poll(headline).toMatch(/^0 of /);
+  await press('Redo');
+  await expect.poll(headline).toMatch(/^1 of /);
+  (document.activeElement as HTMLElement).blur();
+  await userEvent.keyboard('{Control>}z{/Control}{Control>}z{/Control}');
+  await expect.poll(headline).toMatch(/which of these/);
+  expect(design()).toBe(before);
+  // Its units are its own.
+  await press(/^Double cone alone/);
+  await userEvent.selectOptions(browser.getByLabelText('Units'), 'inch, tenths');
+  expect(shown.work.store.getState().system).toBe('metric');
+  expect(document.querySelector('figcaption')!.textContent).toMatch(/lengths in inches/);
+  await press('Start the job');
+  await expect.poll(() => window.location.hash).toBe('#fit');
+  expect(shown.work.store.getState().system).toBe('inch');
+});
+
+test('a nose thinner than the bore behind it starts no job: each field that could mend it is marked', async () => {
+  await choose(/^Double cone at the nose/);
+  await type('Diameter of the shallow cone', '22');
+  await type('Diameter of the steep cone', '20');
+  await expect.poll(() => document.querySelector('.wrong')?.textContent).toMatch(/thinner than the bore of 22\.005 mm/);
+  const marked = [...document.querySelectorAll('.sketch li')].filter((li) => li.querySelector('[aria-invalid="true"]'));
+  expect(marked.map((li) => li.querySelector('label')!.textContent).sort()).toEqual(
+    [
+      'Angle of the steep cone',
+      'Bore of the shallow cone',
+      'Diameter of the shallow cone',
+      'Diameter of the steep cone',
+      'Length of the steep cone',
+    ].sort(),
+  );
+  expect(browser.getByRole('button', { name: 'Start the job' }).element().getAttribute('aria-disabled')).toBe('true');
+  await type('Diameter of the steep cone', '30');
+  await expect.poll(() => document.querySelector('.wrong')).toBeNull();
+  // Odd is told, and forbids nothing.
+  await type('Diameter of the rear bearing', '21');
+  await expect.poll(() => document.querySelector('.odd')?.textContent).toMatch(/unless it is a sleeve/);
+  expect(browser.getByRole('button', { name: 'Start the job' }).element().getAttribute('aria-disabled')).toBe('false');
+});
+
+test('the drawing of a job that stands: what is typed there is the job’s, what is assumed follows, undo takes it back', async () => {
+  await choose(/^Double cone at the nose/);
+  await type('Length of the rear bearing', '23');
+  await press('Start the job');
+  await expect.poll(() => document.querySelectorAll('.controls details').length).toBeGreaterThan(3);
+  const details = [...document.querySelectorAll<HTMLDetailsElement>('.controls details')].find((one) =>
+    one.textContent!.startsWith('The sizes on a drawing'),
+  )!;
+  await userEvent.click(details.querySelector('summary')!);
+  await expect.poll(() => document.querySelectorAll('.sketch input')).toHaveLength(13);
+  const isAssumed = (name: string) => field(name).element().className === 'assumed';
+  // It was typed, though nobody knows where that seat stands.
+  expect(isAssumed('Length of the rear bearing')).toBe(false);
+  expect(isAssumed('Length of the shallow cone')).toBe(true);
+  const before = design();
+  await type('Diameter of the shallow cone', '24');
+  expect(design().seats[1]!.journal.diameter).toBe(24);
+  expect(design().seats[1]!.bush.diameter).toBeCloseTo(24.005, 9);
+  // By as much as the size that was typed is another, to half a millimetre.
+  expect(design().seats[2]!.journal.diameter).toBe(33);
+  expect(text('Bore of the shallow cone')).toBe('24.005');
+  await type('Length of the shallow cone', '28');
+  await type('From the shallow cone back to the rear bearing', '90');
+  expect(design().seats[0]!.journal).toMatchObject({ from: -141, to: -118 });
+  expect(design().assumed).not.toContain('seats[0].journal.from');
+  // A figure that is none waits in its field.
+  await type('Bore of the steep cone', 'wide');
+  expect(document.querySelector('.wrong')!.textContent).toMatch(/^Bore of the steep cone: found "wide"/);
+  await userEvent.keyboard('{Escape}');
+  await expect.poll(() => document.querySelector('.wrong')).toBeNull();
+  for (let n = 0; n < 3; n++) await press('Undo');
+  expect(design()).toEqual(before);
+  await expectAccessible();
+});
+
+test('in a started job Cut tells nothing to be taken off until the parts are measured, and Sheet is no work order', async () => {
+  await choose(/^Double cone alone/);
+  await press('Start the job');
+  await expect.poll(() => window.location.hash).toBe('#fit');
+  shown.work.change((d) => ({
+    ...d,
+    seats: d.seats.map(({ journal, bush, ...seat }, i) => {
+      // Both read, so that neither follows the other any more.
+      const by = i === 0 ? 0.02 : 0;
+      return {
+        ...seat,
+        journal: { ...journal, diameter: journal.diameter + by / 20 },
+        bush: { ...bush, diameter: bush.diameter + by },
+      };
+    }),
+    cut: { allow: [{ seat: 'steep', part: 'journal', limit: 0.2 }] },
+  }));
+  window.location.hash = '#cut';
+  await expect.poll(headline).toBe('Measure both parts first: nobody has.');
+  await expect.poll(() => document.querySelector('.verdict.stop')).toBeTruthy();
+  const plan = document.querySelector<HTMLDetailsElement>('details.before-trials')!;
+  expect(plan.open).toBe(false);
+  for (const steps of document.querySelectorAll('.steps')) expect(plan.contains(steps)).toBe(true);
+  expect(plan.textContent).toMatch(/not to cut by/);
+  expect(document.body.textContent).not.toMatch(/Take the plan as done/);
+  expect(document.querySelector('.verdict.good')).toBeNull();
+  window.location.hash = '#sheet';
+  await expect
+    .poll(() => document.querySelector('.leaf')?.textContent)
+    .toMatch(/Not a work order: do not cut to this sheet/);
+  // Said to be so, it is a plan like others.
+  shown.work.change(({ assumed: _, ...d }) => d);
+  window.location.hash = '#cut';
+  await expect.poll(headline).toMatch(/off the steep journal/);
+  expect(document.querySelector('details.before-trials')).toBeNull();
 });

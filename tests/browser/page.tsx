@@ -6,7 +6,7 @@ import axe from 'axe-core';
 import { flushSync } from 'react-dom';
 import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
-import { page as browser } from 'vitest/browser';
+import { page as browser, userEvent } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
 import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
 import { createWork, type Work } from '../../src/app/state/store.ts';
@@ -80,6 +80,15 @@ export function withoutSolid(): void {
   ) {
     return kind.startsWith('webgl') ? null : (real as (...all: unknown[]) => unknown).call(this, kind, ...rest);
   } as typeof real);
+}
+
+/** Presses a button of the bar at the top; on a narrow page it may stand behind another. */
+export async function pressInBar(name: string): Promise<void> {
+  const bar = browser.getByRole('banner');
+  const button = bar.getByRole('button', { name, exact: true });
+  const more = bar.getByRole('button', { name: 'More', exact: true, expanded: false });
+  if (button.query() === null && more.query() !== null) await userEvent.click(more);
+  await userEvent.click(button);
 }
 
 /** The closing chart of Fit, which is loaded after the first picture. */

@@ -144,6 +144,10 @@ const LOOKED_AT: [screen: string, design: Design][] = [
 ];
 
 const generic = (path: string) => path.replace(/\[\d+\]/g, '[]');
+/** The rows of a group of controls come a moment after the group. */
+const allFilled = () =>
+  [...document.querySelectorAll('fieldset.group')].every((group) => group.querySelector('[data-path], input, select'));
+
 /** Controls come after the picture, and some when their part is opened. */
 async function offered(screen: string): Promise<Set<string>> {
   let before = -1;
@@ -157,11 +161,10 @@ async function offered(screen: string): Promise<Set<string>> {
           [...document.querySelectorAll<HTMLElement>('[data-path]')].map((e) => generic(e.dataset.path!)),
         );
         const current = document.querySelector('[aria-current="page"]')?.textContent;
-        const settled =
-          current === screen &&
-          found.size === before &&
-          !/loading|being worked out\.|being drawn\./i.test(document.body.textContent!);
-        before = found.size;
+        const standing = current === screen && !/loading|being worked out\./i.test(document.body.textContent!);
+        const settled = standing && found.size === before && allFilled();
+        // What was counted while it loaded says nothing.
+        before = standing ? found.size : -1;
         return settled;
       },
       { timeout: 60_000, interval: 300 },

@@ -210,7 +210,7 @@ test('every demo draws with its own run or the scenario made for it, and at odd 
   timeout: 110_000,
 }, async () => {
   for (const { file, design: demo } of DEMOS) {
-    shown.work.open(file, { ok: true, design: { ...demo, run: demo.run ?? plausibleRun(demo) } });
+    shown.work.open(file, { ok: true, design: { ...demo, run: demo.run ?? plausibleRun(demo, 'metric') } });
     await expect
       .poll(() => [...document.querySelectorAll('.seat-map strong')].map((name) => name.textContent), LONG)
       .toEqual(demo.seats.map(({ name }) => name));

@@ -2,7 +2,7 @@
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { linkOf } from '../../src/app/takeAlong/link.ts';
-import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
+import { expectAccessible, expectNoSidewaysScroll, page, pressInBar } from './page.tsx';
 
 const shown = page('#fit');
 
@@ -26,7 +26,7 @@ async function offered(act: () => Promise<void>): Promise<{ name: string; blob: 
 const press = (name: string | RegExp) => () =>
   userEvent.click(browser.getByRole('region', { name: 'Take along' }).getByRole('button', { name, exact: true }));
 const opened = async () => {
-  await userEvent.click(browser.getByRole('button', { name: 'Take along' }));
+  await pressInBar('Take along');
   await expect.poll(() => document.querySelectorAll('.take-along li').length).toBeGreaterThan(2);
 };
 
@@ -133,10 +133,11 @@ test('the report, as the command line writes it', async () => {
 test('a link opens its design as a piece of work of its own, once; a broken one is refused and the work stays', async () => {
   const { design } = shown.work.store.getState();
   const own = { ...design, title: 'From a link', position: 0.0123 };
-  const link = linkOf(own, 'https://shop.example/')!;
+  const link = linkOf(own, 'inch', 'https://shop.example/')!;
   window.location.hash = link.slice(link.indexOf('#'));
   await expect.poll(() => shown.work.store.getState().design.title).toBe('From a link');
   expect(shown.position()).toBe(0.0123);
+  expect(shown.work.store.getState().system).toBe('inch');
   expect(window.location.hash).toBe('#fit');
   window.location.hash = link.slice(link.indexOf('#'), -20);
   await expect.poll(() => document.querySelector('.refused, [role=alert]')?.textContent ?? '').toMatch(/the link/);

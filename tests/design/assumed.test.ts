@@ -3,6 +3,7 @@ import { expect, test } from 'vitest';
 import { assumedAfter, isAssumed, numbersUnder, withAssumed, withKnown } from '../../src/design/assumed.ts';
 import type { Design, Surface } from '../../src/design/definition.ts';
 import { withValue } from '../../src/design/place.ts';
+import { withSeatRenamed } from '../../src/design/seatNames.ts';
 import {
   goesWithSeat,
   NEW_SEATS,
@@ -11,7 +12,6 @@ import {
   withSeatAdded,
   withSeatCopied,
   withSeatMoved,
-  withSeatRenamed,
 } from '../../src/design/seats.ts';
 import { validateDesign } from '../../src/design/validate.ts';
 import { measureSection } from '../../src/report/measure/section.ts';
@@ -97,11 +97,11 @@ test('another value ends it, the same one does not, metal worked leaves it', () 
 });
 
 test('a seat copied or added is assumed, every number of it, and fits behind the others', () => {
-  const copied = withSeatCopied(pair, 2);
+  const copied = withSeatCopied(pair, 2, 'metric');
   expect(copied.assumed).toEqual(numbersUnder(copied, 'seats[3]'));
   expect(copied.assumed).toHaveLength(10);
   for (const kind of Object.keys(NEW_SEATS) as NewSeat[]) {
-    const added = withSeatAdded(withSeatAdded(pair, kind), kind);
+    const added = withSeatAdded(withSeatAdded(pair, kind, 'metric'), kind, 'metric');
     expect(errorsOf(added), kind).toEqual([]);
     const [, , , first, second] = added.seats;
     expect(first!.name).not.toBe(second!.name);
@@ -139,7 +139,17 @@ test('what is taken from readings is assumed no more; what they leave open still
   const before = withAssumed({ ...pair, readings }, numbersUnder(pair, 'seats[1].bush'));
   const after = assumedAfter(before, designWithTold(before, measureSection(before, 'metric')!));
   expect(after.seats[1]!.bush.diameter).toBeCloseTo(22.006, 6);
-  expect(after.assumed).toEqual(['seats[1].bush.station', 'seats[1].bush.from', 'seats[1].bush.to']);
+  // A line that is told whole is known wherever its diameter is said.
+  expect(after.assumed).toEqual(['seats[1].bush.from', 'seats[1].bush.to']);
+  // One reading tells no angle: where that diameter stands along the line is not known either.
+  const one = { ...before, readings: readings!.slice(0, 1) };
+  const less = assumedAfter(one, designWithTold(one, measureSection(one, 'metric')!));
+  expect(less.assumed).toEqual(expect.arrayContaining(['seats[1].bush.halfAngle', 'seats[1].bush.station']));
+  // Read as it was assumed, it is read all the same.
+  const same = after.seats[1]!.bush;
+  const again = withAssumed({ ...after, assumed: [] }, numbersUnder(after, 'seats[1].bush'));
+  expect(designWithTold(again, measureSection(again, 'metric')!).assumed).toEqual(after.assumed);
+  expect(again.seats[1]!.bush).toEqual(same);
 });
 
 test('the surfaces a cut is planned for follow the change of what may be cut', () => {
@@ -147,4 +157,14 @@ test('the surfaces a cut is planned for follow the change of what may be cut', (
   const allow = design.cut!.allow;
   const after = assumedAfter(design, { ...design, cut: { ...design.cut!, allow: [allow[1]!] } });
   expect(after.assumed).toEqual(['cut.allow[0].limit']);
+});
+
+test('a seat added in inches has the sizes an inch drawing has', () => {
+  for (const kind of Object.keys(NEW_SEATS) as NewSeat[]) {
+    const { journal, bush } = withSeatAdded(pair, kind, 'inch').seats[3]!;
+    for (const mm of [journal.diameter, journal.from, journal.to, bush.diameter])
+      expect((mm / 25.4) * 1e5, kind).toBeCloseTo(Math.round((mm / 25.4) * 1e5), 5);
+    for (const mm of [journal.diameter, journal.to])
+      expect((mm / 25.4) * 200, kind).toBeCloseTo(Math.round((mm / 25.4) * 200), 6);
+  }
 });

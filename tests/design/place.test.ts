@@ -3,7 +3,8 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { quantityAt, valueAt, without, withValue } from '../../src/design/place.ts';
 import { quantityText, typedQuantity } from '../../src/design/quantity.ts';
-import { withoutSeat, withSeatCopied, withSeatRenamed } from '../../src/design/seats.ts';
+import { withSeatRenamed } from '../../src/design/seatNames.ts';
+import { withoutSeat, withSeatCopied } from '../../src/design/seats.ts';
 import { parseDesign, validateDesign } from '../../src/design/validate.ts';
 
 const parsed = parseDesign(
@@ -144,7 +145,7 @@ test('renaming, copying and removing a seat carries along whatever names it', ()
   const clash = validateDesign(withSeatRenamed(named.design, 1, 'shallow'));
   expect(clash.ok).toBe(false);
 
-  const copied = withSeatCopied(withSeatCopied(named.design, 0), 0);
+  const copied = withSeatCopied(withSeatCopied(named.design, 0, 'metric'), 0, 'metric');
   expect(copied.seats.map((seat) => seat.name)).toEqual(['shallow', 'steep', 'shallow 2', 'shallow 3']);
   expect(validateDesign(copied).ok).toBe(true);
   // Behind all others, none on top of another.

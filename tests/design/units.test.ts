@@ -4,6 +4,7 @@ import {
   ANGLE_WAYS,
   type AngleWay,
   angleIn,
+  angleSaid,
   angleText,
   fineExact,
   fineText,
@@ -49,6 +50,9 @@ test('half angles as degrees, minutes, included, ratio, taper per foot', () => {
   expect(angle('3 30')).toBe(3.5);
   expect(angle('0.6 in/ft')).toBeCloseTo(1.4321, 4); // Jarno taper
   expect(angle('-6 incl')).toBe(-3);
+  for (const half of ['3 half', '3° half', '3half', '3° half angle', '3 HALF', "3° 0' half"])
+    expect(angle(half), half).toBe(3);
+  for (const whole of ['6 included', '6 incl.', '6° incl', '6 included angle']) expect(angle(whole), whole).toBe(3);
   expect(angle('7:24')).toBeCloseTo(8.29714497, 7); // @source ISO1119
   expect(angle('steep')).toMatch(/steep/);
 });
@@ -98,6 +102,17 @@ test('angles as a person says them: there and back, a number alone meant so, a u
   expect(value('6°', 'included')).toBe(3);
   expect(value('1:20', 'included')).toBe(value('20', 'ratio'));
   expect(value('6 incl', 'ratio')).toBe(3);
+  // What is said beside the number counts before how angles are said.
+  for (const way of ['half', 'included', 'foot', 'ratio'] as const) {
+    expect(value('3 half', way), way).toBe(3);
+    expect(value('6 included', way), way).toBe(3);
+  }
+  expect([angleSaid(3, 'half'), angleSaid(3, 'included'), angleSaid(0, 'ratio')]).toEqual([
+    '3.0°',
+    '6.0° incl',
+    '0.0°',
+  ]);
+  expect([angleSaid(-3, 'ratio'), angleSaid(3, 'foot')]).toEqual(['1:9.541', '1.2578 in/ft']);
   expect(value('cone', 'foot')).toMatch(/^found "cone"/);
   expect(angleIn(3, 'included')).toBe('6.0° incl');
   expect(angleIn(halfAngleOfTaper(0.05), 'ratio')).toBe('1:20');

@@ -163,6 +163,21 @@ describe('text that is not JSON', () => {
     expect(error?.message).toContain(`line ${line}, column ${column}`);
   });
 
+  it('another kind of file is told as that, and no comma looked for', () => {
+    for (const [text, begins] of [
+      ['Dear customer, our price list', '"Dear customer, o"'],
+      ['\n\n  %PDF-1.7\u0000\u0007…', '"%PDF-1.7··…"'],
+      ['<html>', '"<html>"'],
+    ] as const) {
+      const { message } = errorsOf(parseDesign(text))[0]!;
+      expect(message).toContain(begins);
+      expect(message).toMatch(/a design begins with \{.*\.conepair\.json$/);
+      expect(message).not.toMatch(/comma/);
+    }
+    const after = errorsOf(parseDesign('{"conepair": 1}\nmore'))[0]!.message;
+    expect(after).toMatch(/line 2, column 1: something follows after the end/);
+  });
+
   it('an empty file, or one of blanks, says so', () => {
     for (const text of ['', ' \n\t', '\uFEFF']) expect(errorsOf(parseDesign(text))[0]?.message).toContain('empty');
   });

@@ -57,23 +57,26 @@ const odd = fc.constantFrom<(old: unknown) => unknown>(
 );
 
 /** One field of a design made another. Its errors, or what is made of it, must be told. */
-export const damaged = (designs: fc.Arbitrary<Design>): fc.Arbitrary<unknown> =>
+export const damaged = (designs: fc.Arbitrary<unknown>): fc.Arbitrary<unknown> =>
   designs.chain((design) =>
     fc.tuple(fc.constantFrom(...pathsOf(design)), odd).map(([path, change]) => changed(design, path, change)),
   );
 
-/** The bytes of a design, a few of them others, or cut short. */
-export const bytes = (designs: fc.Arbitrary<Design>): fc.Arbitrary<Uint8Array> =>
+/** Bytes, a few of them others, or cut short. */
+export const changedBytes = (text: Uint8Array): fc.Arbitrary<Uint8Array> =>
   fc
     .tuple(
-      designs,
       fc.array(fc.tuple(fc.double({ min: 0, max: 1, noNaN: true }), fc.integer({ min: 0, max: 255 })), {
         maxLength: 4,
       }),
       fc.option(fc.double({ min: 0, max: 1, noNaN: true })),
     )
-    .map(([design, others, end]) => {
-      const text = new TextEncoder().encode(JSON.stringify(design));
-      for (const [place, byte] of others) text[Math.floor(place * (text.length - 1))] = byte;
-      return end === null ? text : text.slice(0, Math.floor(end * text.length));
+    .map(([others, end]) => {
+      const now = text.slice();
+      for (const [place, byte] of others) now[Math.floor(place * (now.length - 1))] = byte;
+      return end === null ? now : now.slice(0, Math.floor(end * now.length));
     });
+
+/** The bytes of a design so. */
+export const bytes = (designs: fc.Arbitrary<Design>): fc.Arbitrary<Uint8Array> =>
+  designs.chain((design) => changedBytes(new TextEncoder().encode(JSON.stringify(design))));

@@ -47,6 +47,13 @@ test('all that were not deleted, with units, forms and named versions, beside wh
   ]);
 });
 
+test('more than a file of jobs can hold is not looked into', () => {
+  expect(readJobs('x'.repeat(64_000_001))).toMatchObject({
+    ok: false,
+    errors: [{ message: 'the file has 64000001 characters; a file of jobs has 64000000 at most' }],
+  });
+});
+
 test('one bad job and none is taken; every bad one is named with its place', async () => {
   const { text } = await fileOfJobs(await filled());
   const raw = JSON.parse(text);

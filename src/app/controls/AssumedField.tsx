@@ -3,6 +3,7 @@ import { useId } from 'react';
 import type { QuantityAt } from '../../design/place.ts';
 import { hintText, quantityText, typedQuantity } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
+import { keysFor } from './keys.ts';
 import { TypedField } from './TypedField.tsx';
 
 interface Props {
@@ -40,6 +41,7 @@ export function AssumedField({ title, at, value, otherwise, set, about, system }
         about={`${about ?? hintText(at, system)}.`}
         take={take}
         assumed={value === null}
+        keys={keysFor(at, system)}
       />
     </div>
   );

@@ -4,6 +4,7 @@ import type { Quantity } from '../../design/definition.ts';
 import type { Bound } from '../../design/place.ts';
 import { quantityText, typedQuantity } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
+import { keysFor } from './keys.ts';
 import { TypedField } from './TypedField.tsx';
 
 interface Props {
@@ -66,7 +67,14 @@ export function LocalField({
       onKeyDown={(event: KeyboardEvent) => event.key === 'Escape' && pending?.(false)}
     >
       <label htmlFor={id}>{title}</label>
-      <TypedField id={id} shown={shown} about={about} instead={instead} take={take} />
+      <TypedField
+        id={id}
+        shown={shown}
+        about={about}
+        instead={instead}
+        take={take}
+        keys={keysFor({ quantity, bounds }, system, sides !== undefined)}
+      />
       {sides && value !== null && value !== 0 && (
         <select aria-label={`${title}: which way`} value={value < 0 ? 'below' : 'above'} onChange={() => set(-value)}>
           <option value="above">{sides[0]}</option>

@@ -5,9 +5,10 @@ import { type QuantityAt, quantityAt, valueAt } from '../../design/place.ts';
 import { hintText, inSystem, quantityText, typedQuantity } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { type AngleWay, angleText, type System, taperOfHalfAngle } from '../../design/units.ts';
-import { useAngles } from '../state/angles.ts';
+import { ANGLE_TITLES, useAngles } from '../state/angles.ts';
 import { type Draft, draftsOf, leave, typeAt, useHeldText } from '../state/draft.ts';
 import { useWork } from './context.ts';
+import { keysFor } from './keys.ts';
 import { Labelled } from './Labelled.tsx';
 import { TypedField } from './TypedField.tsx';
 
@@ -32,6 +33,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
   const held = useHeldText(work, path);
   const system = tool && value !== undefined ? madeIn(value, liked) : liked;
   const at = quantityAt(path, work.store.getState().design);
+  const name = title ?? (at.title === ANGLE_TITLES.half ? ANGLE_TITLES[way] : at.title);
   const holds = otherwise ?? at.default;
   const hint = hintText(at, system, holds);
   const about = at.quantity === 'angle' ? `${hint}. Type degrees, or 6 incl, 1:20, 0.6 in/ft` : hint;
@@ -39,7 +41,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
   const below = value !== undefined && value < 0;
   const side = sides && { names: sides, below };
   return (
-    <Labelled title={title ?? at.title} about={about}>
+    <Labelled title={name} about={about}>
       {(id) => (
         <div data-path={path} className="quantity">
           <TypedField
@@ -55,10 +57,11 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
             held={held}
             leave={() => leave(work, path)}
             assumed={assumed}
+            keys={keysFor(at, system, sides !== undefined)}
           />
           {side && value !== undefined && value !== 0 && (
             <select
-              aria-label={`${title ?? at.title}: which way`}
+              aria-label={`${name}: which way`}
               value={side.below ? 'below' : 'above'}
               onChange={() => typeAt(work, path, { text: '', put: { value: -value } })}
             >
@@ -66,7 +69,7 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
               <option value="below">{side.names[1]}</option>
             </select>
           )}
-          {assumed && !held && <Assumed path={path} title={title ?? at.title} />}
+          {assumed && !held && <Assumed path={path} title={name} />}
         </div>
       )}
     </Labelled>

@@ -1,8 +1,10 @@
 /**
- * A field of text: what is typed is taken on Enter or on leaving it; what cannot be taken says why and stays. Escape
- * puts back what was taken last.
+ * A field of a number or of words: what is typed is taken on Enter or on leaving it; what cannot be taken says why and
+ * stays. Escape puts back what was taken last.
  */
 import { type KeyboardEvent, useId, useRef, useState } from 'react';
+import type { Keys } from './keys.ts';
+import { SignKey } from './SignKey.tsx';
 
 interface Props {
   id: string;
@@ -14,25 +16,30 @@ interface Props {
   /** Said below it always. */
   beside?: string | undefined;
   lines?: number | undefined;
+  /** what a phone brings up for it */
+  keys?: Keys;
   /** Takes what was typed; the reason when it cannot. */
   take(text: string): string | null;
   /** What was typed before and is kept for it elsewhere, not taken, and why. */
   held?: { text: string; why: string } | undefined;
+  /** What is taken, but does not go with other fields. */
+  fault?: string | undefined;
   /** Gives up what is held. */
   leave?: (() => void) | undefined;
   /** Whether nobody has read or drawn what is shown. */
   assumed?: boolean;
 }
 
-export function TypedField({ id, shown, about, instead, beside, lines, take, held, leave, assumed = false }: Props) {
+export function TypedField({ keys = 'number', assumed = false, fault = '', ...props }: Props) {
+  const { id, shown, about, instead, beside, lines, take, held, leave } = props;
   const said = useId();
   // What is being typed belongs to what was shown when it began: another value shown does away with it at once.
   const [draft, setDraft] = useState<{ text: string; error: string; of: string } | null>(null);
   const stood = held?.text ?? shown;
   const own = draft?.of === stood ? draft : null;
   const text = own?.text ?? stood;
-  const error = own?.error || (held?.why ?? '');
-  const type = (typed: string) => setDraft({ text: typed, error, of: stood });
+  const error = own?.error || (held?.why ?? fault);
+  const type = (typed: string) => setDraft({ text: typed, error: own?.error ?? '', of: stood });
   const putBack = () => {
     setDraft(null);
     leave?.();
@@ -64,6 +71,7 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
       {lines === undefined ? (
         <input
           {...common}
+          inputMode={keys === 'words' ? undefined : 'decimal'}
           onChange={(event) => type(event.target.value)}
           // A click or a tap takes hold of the whole figure, as the Tab key does: what is typed then stands for it.
           onFocus={({ currentTarget }) => {
@@ -78,6 +86,7 @@ export function TypedField({ id, shown, about, instead, beside, lines, take, hel
       ) : (
         <textarea {...common} rows={lines} spellCheck={false} onChange={(event) => type(event.target.value)} />
       )}
+      {keys === 'signed' && <SignKey of={id} text={text} type={type} />}
       <div id={said} className="said">
         {held && <p className="error">Not taken yet.</p>}
         {assumed && !held && <p className="unseen">Assumed. Enter says that it is so.</p>}

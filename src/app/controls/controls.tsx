@@ -12,6 +12,7 @@ import { ANGLE_WAYS, type AngleWay } from '../../design/units.ts';
 import { MOTIONS, type Motion } from '../../engine/spindle/pose.ts';
 import { FREE } from '../../report/play/toPlay.ts';
 import { ANGLE_NAMES, sayAngles, useAngles } from '../state/angles.ts';
+import { leave, typeAt, useHeldText } from '../state/draft.ts';
 import { DrawnFactorContext, useWork } from './context.ts';
 import { Labelled } from './Labelled.tsx';
 import { type ListControl, ListRow } from './ListRow.tsx';
@@ -21,15 +22,8 @@ import { TypedField } from './TypedField.tsx';
 export type Control =
   /** a number of the design */
   | QuantityControl
-  /** text of the design; `change` where more follows from it than the text itself */
-  | {
-      kind: 'words';
-      path: string;
-      title: string;
-      about: string;
-      lines?: number;
-      change?: (design: Design, text: string) => Design;
-    }
+  /** text of the design */
+  | { kind: 'words'; path: string; title: string; about: string; lines?: number }
   /** one of a few; `change` where more follows from it than the value itself, `read` where no one value tells which */
   | {
       kind: 'choice';
@@ -77,15 +71,10 @@ function ControlRow(row: Control) {
   }
 }
 
-function WordsRow({
-  path,
-  title,
-  about,
-  lines,
-  change = (design, text) => withValue(design, path, text),
-}: Control & { kind: 'words' }) {
+function WordsRow({ path, title, about, lines }: Control & { kind: 'words' }) {
   const work = useWork();
   const shown = useStore(work.store, (state) => valueAt(state.design, path)) as string | undefined;
+  const held = useHeldText(work, path);
   return (
     <Labelled title={title} about={about}>
       {(id) => (
@@ -95,7 +84,13 @@ function WordsRow({
             shown={shown ?? ''}
             about={about}
             lines={lines}
-            take={(text) => complaint(work.change((design) => change(design, text)))}
+            keys="words"
+            take={(text) => {
+              typeAt(work, path, { text, put: { value: text } });
+              return null;
+            }}
+            held={held}
+            leave={() => leave(work, path)}
           />
         </div>
       )}
@@ -268,6 +263,3 @@ function Slider({
     </div>
   );
 }
-
-/** The first of what is wrong with a change; null when it was taken. */
-const complaint = (errors: readonly { path: string; message: string }[]): string | null => errors[0]?.message ?? null;

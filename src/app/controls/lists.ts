@@ -68,7 +68,14 @@ export const readLobes = (text: string, system: System): Read<Lobes> =>
     },
   );
 
+/** Characters of a list: more than the longest one has. What is more is not looked into. */
+const LONGEST_LIST = 1_000_000;
+const clipped = (text: string) => (text.length > LONGEST_TOLD ? `${text.slice(0, LONGEST_TOLD)}…` : text);
+const LONGEST_TOLD = 40;
+
 function readLines<T>(text: string, parts: number, wanted: string, read: (cells: string[]) => Read<T>): Read<T[]> {
+  if (text.length > LONGEST_LIST)
+    return { ok: false, message: `the list has ${text.length} characters; at most ${LONGEST_LIST} are read` };
   const entries: T[] = [];
   for (const [i, line] of text.split('\n').entries()) {
     // The head of a table that was pasted holds no figure.
@@ -77,7 +84,7 @@ function readLines<T>(text: string, parts: number, wanted: string, read: (cells:
     const entry =
       cells.length === parts
         ? read(cells)
-        : ({ ok: false, message: `found "${line.trim()}"; write ${wanted}` } as const);
+        : ({ ok: false, message: `found "${clipped(line.trim())}"; write ${wanted}` } as const);
     if (!entry.ok) return { ok: false, message: `line ${i + 1}: ${entry.message}` };
     entries.push(entry.value);
   }

@@ -1,5 +1,6 @@
 /** Says, above every verdict, which numbers are typed and not taken; until then a verdict is of what was taken last. */
 import { useStore } from 'zustand';
+import { quantityIfAt } from '../../design/place.ts';
 import { placeName } from '../../report/assumed.ts';
 import { listed } from '../../report/listed.ts';
 import { draftsOf, draftText, leave } from '../state/draft.ts';
@@ -18,12 +19,20 @@ export function DraftLine({ work }: { work: Work }) {
   return (
     <section className="drafts" aria-label="Not taken yet">
       <p role="status">
-        <strong>{paths.length === 1 ? '1 number is' : `${paths.length} numbers are`} not taken yet:</strong>{' '}
-        {listed(names)}. What stands below is of what was taken last.
+        <strong>{countText(paths)} not taken yet:</strong> {listed(names)}. What stands below is of what was taken last.
       </p>
       <button type="button" onClick={() => leave(work)}>
         {paths.length === 1 ? 'Put it back' : 'Put them back'}
       </button>
     </section>
   );
+}
+
+/** Names and notes among them are no numbers. */
+function countText(paths: readonly string[]): string {
+  const one = paths.every((path) => quantityIfAt(path) !== null || /\.(profile|lobes)$/.test(path))
+    ? 'number'
+    : 'entry';
+  if (paths.length === 1) return `1 ${one} is`;
+  return `${paths.length} ${one === 'entry' ? 'entries' : 'numbers'} are`;
 }

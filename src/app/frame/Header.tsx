@@ -1,11 +1,11 @@
 /**
- * The bar at the top: the job, screens, history, units, and a file of it. Draws nothing anew while the journal is
- * dragged.
+ * The bar at the top: the job, screens, history, units, and a file of it; on a phone what is asked for seldom stands
+ * behind one button. Draws nothing anew while the journal is dragged.
  */
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
-import { JOBS, SCREENS, type ScreenEntry } from '../screens/index.ts';
+import { JOBS, NEW_JOB, SCREENS, type ScreenEntry } from '../screens/index.ts';
 import { saveFile } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
 
@@ -36,8 +36,10 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
   const title = useStore(work.store, (state) => state.design.title ?? 'untitled');
   const example = useStore(work.store, (state) => state.example !== null);
   const system = useStore(work.store, (state) => state.system);
-  const canUndo = useStore(work.store, (state) => state.steps.back > 0);
-  const canRedo = useStore(work.store, (state) => state.steps.forth > 0);
+  const steps = useSteps(work, screen);
+  // Belongs to the screen it was opened on.
+  const [openOn, setOpenOn] = useState<string | null>(null);
+  const open = openOn === screen.name;
   return (
     <header>
       <h1>Conepair</h1>
@@ -57,20 +59,55 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
         ))}
       </nav>
       <div className="buttons">
-        <button type="button" onClick={() => work.undo()} disabled={!canUndo}>
+        <button type="button" onClick={() => steps.undo()} disabled={!steps.canUndo}>
           Undo
         </button>
-        <button type="button" onClick={() => work.redo()} disabled={!canRedo}>
+        <button
+          type="button"
+          className="menu"
+          aria-expanded={open}
+          onClick={() => setOpenOn(open ? null : screen.name)}
+        >
+          More
+        </button>
+      </div>
+      <div className="buttons seldom">
+        <button type="button" onClick={() => steps.redo()} disabled={!steps.canRedo}>
           Redo
         </button>
-        <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
-          Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
-        </button>
+        {screen !== NEW_JOB && (
+          <button type="button" onClick={() => work.store.setState({ system: system === 'inch' ? 'metric' : 'inch' })}>
+            Units: {system === 'inch' ? 'inch, tenths' : 'mm, µm'}
+          </button>
+        )}
         <SaveButton work={work} />
-        <button type="button" aria-expanded={taking} onClick={toggleTaking}>
+        <button
+          type="button"
+          aria-expanded={taking}
+          onClick={() => {
+            setOpenOn(null);
+            toggleTaking();
+          }}
+        >
           Take along
         </button>
       </div>
     </header>
   );
+}
+
+/** On the page of a new job of what is begun there, whose units are asked for on the page; else of the job. */
+function useSteps(work: Work, screen: ScreenEntry) {
+  const { begun } = work;
+  const ofBegun = [
+    useStore(begun.store, (state) => state.steps.back > 0),
+    useStore(begun.store, (state) => state.steps.forth > 0),
+  ] as const;
+  const ofJob = [
+    useStore(work.store, (state) => state.steps.back > 0),
+    useStore(work.store, (state) => state.steps.forth > 0),
+  ] as const;
+  const [canUndo, canRedo] = screen === NEW_JOB ? ofBegun : ofJob;
+  const { undo, redo } = screen === NEW_JOB ? begun : work;
+  return { canUndo, canRedo, undo, redo };
 }

@@ -5,9 +5,11 @@
 import { useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
-import { fineText, type System, sidedText } from '../../design/units.ts';
+import { type AngleWay, fineText, plusMinusText, type System, sidedText } from '../../design/units.ts';
+import type { BeliefReport } from '../../report/belief/definition.ts';
 import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
+import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
 import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
@@ -38,20 +40,25 @@ interface Props {
   fit: FitReport;
   system: System;
   work: Work;
+  /** the part whose dimensions are shown at first */
+  first?: Part;
+  /** how far the films may be other than drawn, where something was read */
+  belief?: BeliefReport | null;
 }
 
 const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
 const measures = { width: textWidth };
 
-export function Section({ design, drawn, fit, system, work }: Props) {
+export function Section({ design, drawn, fit, system, work, first = 'bush', belief = null }: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
-  const [part, setPart] = useState<Part | 'none'>('bush');
+  const [part, setPart] = useState<Part | 'none'>(first);
+  const way = useAngles();
   const size = useSize(svg, { width: 900, height: 500 });
   const frame = useMemo(() => sectionFrame(drawn), [drawn]);
   const dimensions = useMemo(
-    () => (part === 'none' ? null : dimensionsOf(design, drawn, part, system)),
-    [design, drawn, part, system],
+    () => (part === 'none' ? null : dimensionsOf(design, drawn, part, system, way)),
+    [design, drawn, part, system, way],
   );
   const whole = placing(frame, dimensions, size, measures);
 
@@ -97,6 +104,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
           design={design}
           drawn={drawn}
           fit={fit}
+          belief={belief}
           frame={frame}
           dimensions={dimensions}
           part={part}
@@ -110,7 +118,7 @@ export function Section({ design, drawn, fit, system, work }: Props) {
       <figcaption>
         <span>
           Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}
-          {dimensions && whole.level !== 'none' && ` · dimensions in ${unit}`}
+          {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
         </span>
         <fieldset className="buttons">
           <legend>Dimensions</legend>
@@ -177,7 +185,7 @@ function SectionDimensions({
   );
 }
 
-interface NotesProps extends Omit<Props, 'work'> {
+interface NotesProps extends Omit<Props, 'work' | 'first'> {
   frame: SectionFrame;
   dimensions: Dimensions | null;
   part: Part | 'none';
@@ -185,7 +193,8 @@ interface NotesProps extends Omit<Props, 'work'> {
   size: { width: number; height: number };
 }
 
-function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }: NotesProps) {
+function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, system }: NotesProps) {
+  const way = useAngles();
   const notes = fit.seats.map((seat, i) => {
     const angle = dimensions?.angles[i];
     const halfAngle = part === 'none' ? 0 : design.seats[i]![part].halfAngle;
@@ -193,13 +202,20 @@ function Notes({ design, drawn, fit, frame, dimensions, part, at, size, system }
     const drawnThere = !angle || angleOnScreen(angle, at, measures);
     return {
       name: seat.name,
-      film: filmText(drawn.forces.length > 0 ? leastAround(drawn, i) : seat.leastFilm, system),
-      taper: drawnThere ? taperText(halfAngle, system) : `${angle.text} half, ${taperText(halfAngle, system)}`,
+      film:
+        drawn.forces.length > 0
+          ? filmText(leastAround(drawn, i), system)
+          : filmText(seat.leastFilm, system, belief?.films[seat.name]?.sd),
+      taper: drawnThere
+        ? taperText(halfAngle, system)
+        : `${saidText(angle.text, way)}, ${taperText(halfAngle, system)}`,
       at: onScreen(at, middleOf(drawn.seats[i]!), 1),
     };
   });
   return <SeatNotes notes={notes} frame={frame} at={at} size={size} />;
 }
+
+const saidText = (angle: string, way: AngleWay) => (way === 'half' ? `${angle} half` : angle);
 
 /** Least film (mm) of a seat all round, the journal pulled aside until something holds it. */
 function leastAround(drawn: Drawn, seat: number): number | null {
@@ -217,5 +233,11 @@ function leastAround(drawn: Drawn, seat: number): number | null {
 const ROUND = 48;
 
 /** Touching is said, for a film of nothing and one too thin to tell look the same in figures. */
-const filmText = (film: number | null, system: System) =>
-  film === null ? 'apart' : Math.abs(film) <= 1e-9 ? 'touches' : fineText(film, system);
+const filmText = (film: number | null, system: System, sd?: number) =>
+  film === null
+    ? 'apart'
+    : Math.abs(film) <= 1e-9
+      ? 'touches'
+      : sd === undefined
+        ? fineText(film, system)
+        : plusMinusText(film, sd, system);

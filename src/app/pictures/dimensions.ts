@@ -4,7 +4,15 @@
  * so a dimension line is as long as its figure but for the gaps drawn larger.
  */
 import type { Design, Part, Surface } from '../../design/definition.ts';
-import { angleText, lengthText, type System, TENTH, taperOfHalfAngle } from '../../design/units.ts';
+import {
+  type AngleWay,
+  angleSaid,
+  angleText,
+  lengthText,
+  type System,
+  TENTH,
+  taperOfHalfAngle,
+} from '../../design/units.ts';
 import { metres, radians } from '../../report/convert.ts';
 import type { Drawn, Point } from './drawn.ts';
 
@@ -59,7 +67,14 @@ const FINEST: Record<System, number> = { metric: 1e-4, inch: TENTH / 10 };
 const figure = (mm: number, system: System) =>
   lengthText(Math.round(mm / FINEST[system]) * FINEST[system], system).replace(/ .*$/, '');
 
-export function dimensionsOf(design: Design, drawn: Drawn, part: Part, system: System): Dimensions {
+/** `way`: how the person says angles. */
+export function dimensionsOf(
+  design: Design,
+  drawn: Drawn,
+  part: Part,
+  system: System,
+  way: AngleWay = 'half',
+): Dimensions {
   const seats = design.seats.map((seat, i) => ({ name: seat.name, surface: seat[part], chain: drawn.seats[i]![part] }));
   const ends = seats.flatMap(({ chain }) => [chain[0]!, chain[chain.length - 1]!]);
   const rear = ends.reduce((least, end) => (end[0] < least[0] ? end : least));
@@ -89,7 +104,7 @@ export function dimensionsOf(design: Design, drawn: Drawn, part: Part, system: S
         full: `${text} at ${figure(surface.station, system)}`,
       };
     }),
-    angles: seats.map(({ name, surface, chain }) => angleOf(name, surface, chain)),
+    angles: seats.map(({ name, surface, chain }) => angleOf(name, surface, chain, way)),
   };
 }
 
@@ -110,7 +125,12 @@ function slopeOf(chain: readonly Point[]): number {
   return (r1 - r0) / (z1 - z0);
 }
 
-function angleOf(name: string, { halfAngle, from, to }: Surface, chain: readonly Point[]): AngleDimension | null {
+function angleOf(
+  name: string,
+  { halfAngle, from, to }: Surface,
+  chain: readonly Point[],
+  way: AngleWay,
+): AngleDimension | null {
   if (halfAngle === 0) return null;
   const angle = Math.abs(radians(halfAngle));
   const toward = halfAngle > 0 ? 1 : -1;
@@ -120,7 +140,7 @@ function angleOf(name: string, { halfAngle, from, to }: Surface, chain: readonly
     toward,
     halfAngle: angle,
     slant: metres(to - from) / Math.cos(angle),
-    text: angleText(Math.abs(halfAngle)),
+    text: angleSaid(Math.abs(halfAngle), way),
   };
 }
 

@@ -1,7 +1,4 @@
-/**
- * A picture of the screen as the text of an SVG file that stands alone: what style sheets and themes made of it is
- * written into it.
- */
+/** A picture of the screen that stands alone: what style sheets and themes made of it is written into it. */
 
 /** What a picture's look hangs on; inherited ones too, since no style sheet goes with the file. */
 const LOOK = [
@@ -26,10 +23,18 @@ const LOOK = [
   'display',
   'visibility',
 ];
-const SVG = 'http://www.w3.org/2000/svg';
+export const SVG = 'http://www.w3.org/2000/svg';
+/** What is there for the hand alone. */
+const FOR_THE_HAND = '.pull-grip, .grip';
 
-/** As large as on the screen, on the colour it stands on there. */
-export function standaloneSvg(svg: SVGSVGElement): string {
+export function svgElement(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
+  const element = document.createElementNS(SVG, name);
+  for (const [key, value] of Object.entries(attributes)) element.setAttribute(key, `${value}`);
+  return element;
+}
+
+/** As large as on the screen; without what the hand takes hold of. */
+export function standaloneCopy(svg: SVGSVGElement): SVGSVGElement {
   const copy = svg.cloneNode(true) as SVGSVGElement;
   const { width, height } = svg.getBoundingClientRect();
   const copies = [copy, ...copy.querySelectorAll('*')];
@@ -37,21 +42,17 @@ export function standaloneSvg(svg: SVGSVGElement): string {
     const style = getComputedStyle(shown);
     const twin = copies[i]!;
     for (const name of LOOK) twin.setAttribute(name, style.getPropertyValue(name));
-    for (const name of ['class', 'style', 'tabindex']) twin.removeAttribute(name);
   }
-  const ground = document.createElementNS(SVG, 'rect');
-  for (const [name, value] of Object.entries({ width: '100%', height: '100%', fill: groundOf(svg) }))
-    ground.setAttribute(name, value);
-  copy.prepend(ground);
-  copy.setAttribute('xmlns', SVG);
+  for (const grip of copy.querySelectorAll(FOR_THE_HAND)) grip.remove();
+  for (const twin of copies) for (const name of ['class', 'style', 'tabindex']) twin.removeAttribute(name);
   copy.setAttribute('width', `${width}`);
   copy.setAttribute('height', `${height}`);
   if (!copy.hasAttribute('viewBox')) copy.setAttribute('viewBox', `0 0 ${width} ${height}`);
-  return `${new XMLSerializer().serializeToString(copy)}\n`;
+  return copy;
 }
 
 /** The first colour behind it that is not clear. */
-function groundOf(element: Element): string {
+export function groundOf(element: Element): string {
   for (let at: Element | null = element; at !== null; at = at.parentElement) {
     const { backgroundColor } = getComputedStyle(at);
     if (!/^(transparent|rgba\(.*, 0\))$/.test(backgroundColor)) return backgroundColor;

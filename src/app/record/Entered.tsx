@@ -28,6 +28,7 @@ export function Entered({ path, told, change, note }: Props) {
       <label htmlFor={`${id} ${key}`}>{title}</label>
       <TypedField
         id={`${id} ${key}`}
+        keys="words"
         shown={told[key] ?? ''}
         about={about}
         take={(text) => {

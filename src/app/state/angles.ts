@@ -37,3 +37,11 @@ export const ANGLE_NAMES: Record<AngleWay, string> = {
   foot: 'taper per foot',
   ratio: '1 : n',
 };
+
+/** What stands before a field. */
+export const ANGLE_TITLES: Record<AngleWay, string> = {
+  half: 'Half angle',
+  included: 'Included angle',
+  foot: 'Taper per foot',
+  ratio: 'Taper 1 : n',
+};

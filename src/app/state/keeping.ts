@@ -3,6 +3,7 @@ import type { StoreApi } from 'zustand/vanilla';
 import type { Keeper } from '../../jobs/keeper.ts';
 import type { Opened, OpenJob } from '../../jobs/shelf.ts';
 import { photographCount } from '../record/entries.ts';
+import { asOwn } from './draft.ts';
 import type { State } from './store.ts';
 import { type Told, unread } from './told.ts';
 
@@ -29,7 +30,7 @@ export function keepingOf(
       for (const listener of listeners) listener();
     },
     held: (held) => {
-      store.setState({ elsewhere: !held });
+      store.setState((state) => ({ elsewhere: !held, unfinished: held ? asOwn(state) : state.unfinished }));
       if (held) untellAll('elsewhere');
       else tell({ what: 'elsewhere', refused: 0 });
     },

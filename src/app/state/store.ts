@@ -10,7 +10,8 @@ import { createHistory } from '../../jobs/history.ts';
 import type { Keeper, Started } from '../../jobs/keeper.ts';
 import { USUAL_FACTOR } from '../../jobs/record.ts';
 import type { OpenJob } from '../../jobs/shelf.ts';
-import { draftsOf, takenTogether, withDrafts } from './draft.ts';
+import { createBegun } from './begun.ts';
+import { draftsOf, takenTogether, withDrafts, withTypedHere } from './draft.ts';
 import { keepingOf } from './keeping.ts';
 import { firstTold, type Told } from './told.ts';
 
@@ -81,17 +82,20 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
     },
   });
   const now = () => keeper?.device.elapsed() ?? performance.now();
+  const begun = createBegun(started?.begun, (written) => keeper?.keepBegun(written), now);
 
   /** A job in the place of another. */
   function take({ id, found, history: steps }: OpenJob, anew: boolean) {
     history = steps;
+    const before = store.getState();
+    const forms = formsOf({ id, found });
     store.setState({
       design: found.design,
       piece: id,
       example: null,
       refused: null,
       steps: stepsOf(history),
-      unfinished: formsOf({ id, found }),
+      unfinished: anew ? forms : withTypedHere(forms, before),
       ...(anew && { system: found.system, factor: found.factor, pull: null, elsewhere: keeper?.held() === false }),
     });
   }
@@ -110,6 +114,7 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
 
   const work = {
     store,
+    begun,
     ...keeping,
     mayWrite,
     /**
@@ -119,7 +124,10 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
     change(edit: (design: Design) => Design, { kept = false } = {}): DesignError[] {
       if (!mayWrite()) return [ELSEWHERE];
       const state = store.getState();
-      const taken = takenTogether(state.design, edit(state.design), draftsOf(state), kept);
+      const taken = takenTogether(state.design, edit(state.design), draftsOf(state), {
+        kept,
+        system: state.system,
+      });
       if (!taken.ok) return taken.errors;
       store.setState({ unfinished: withDrafts(state, taken.drafts) });
       set(taken.design);
@@ -129,8 +137,11 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
       const bounded = Math.min(1000, Math.max(-1000, position));
       if (Number.isFinite(bounded) && mayWrite()) set({ ...store.getState().design, position: bounded });
     },
-    /** Another job, or an example, which becomes one once it is changed; the one before stays kept. */
-    open(file: string, result: Validation) {
+    /**
+     * Another job, or an example, which becomes one once it is changed; the one before stays kept. `system`: its units,
+     * where they are its own.
+     */
+    open(file: string, result: Validation, system: System = store.getState().system) {
       work.dragEnd();
       if (!result.ok) {
         store.setState({ refused: { file, errors: result.errors } });
@@ -145,6 +156,7 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
         design,
         piece: keeper?.begin(history, example) ?? `${opened}`,
         example,
+        system,
         elsewhere: false,
         refused: null,
         pull: null,

@@ -54,7 +54,8 @@ function ThisDesign({ work, run }: Part) {
   const [copied, setCopied] = useState(false);
   const [busy, setBusy] = useState(false);
   const page = pageOf(location);
-  const link = linkOf(design, page);
+  const system = useStore(work.store, (state) => state.system);
+  const link = linkOf(design, system, page);
   const title = nameOf(design.title ?? 'design');
   const report = () => {
     setBusy(true);
@@ -77,9 +78,11 @@ function ThisDesign({ work, run }: Part) {
           {busy ? 'The report is being worked out' : 'Report as JSON'}
         </button>
       </p>
-      {photographCount(design) > 0 && (
-        <p className="fine">Photographs stay on this device: no file and no link takes them along.</p>
-      )}
+      <p className="fine">
+        {photographCount(design) > 0 ? 'Photographs, named versions and undo' : 'Named versions and undo'} stay on this
+        device. The link opens in your units, the file in those of whoever opens it. Versions go along where Jobs saves
+        all jobs as one file.
+      </p>
       {link === null ? (
         <p className="fine">Too large for a link ({LONGEST_LINK} characters at most): pass the file on.</p>
       ) : (
@@ -149,7 +152,7 @@ function ThisScreen({ work, run }: Part) {
           // biome-ignore lint/suspicious/noArrayIndexKey: two pictures may bear one name
           <li key={`${one.name} ${i}`}>
             <span>{one.name}</span>
-            <Ways one={one} job={nameOf(design.title ?? 'design')} run={run} />
+            <Ways one={one} job={design.title ?? 'untitled'} run={run} />
           </li>
         ))}
       </ul>
@@ -163,7 +166,7 @@ function ThisScreen({ work, run }: Part) {
 }
 
 function Ways({ one, job, run }: { one: OnScreen; job: string; run: Part['run'] }) {
-  const file = `${job}-${nameOf(one.name)}`;
+  const file = `${nameOf(job)}-${nameOf(one.name)}`;
   const save = (ext: string, content: BlobPart, type: string) => offer(`${file}.${ext}`, content, type);
   const { svg, canvas, rows } = one;
   return (
@@ -172,7 +175,7 @@ function Ways({ one, job, run }: { one: OnScreen; job: string; run: Part['run'] 
         <button
           type="button"
           aria-label={`${one.name} as SVG`}
-          onClick={() => run('The picture', () => save('svg', svgOf(svg), 'image/svg+xml'))}
+          onClick={() => run('The picture', () => save('svg', svgOf(svg, job, one.name), 'image/svg+xml'))}
         >
           SVG
         </button>
@@ -181,7 +184,7 @@ function Ways({ one, job, run }: { one: OnScreen; job: string; run: Part['run'] 
         <button
           type="button"
           aria-label={`${one.name} as PNG`}
-          onClick={() => run('The picture', async () => save('png', await pngOf(one), 'image/png'))}
+          onClick={() => run('The picture', async () => save('png', await pngOf(one, job), 'image/png'))}
         >
           PNG
         </button>

@@ -1,12 +1,15 @@
 /**
  * A whole design in a link: its JSON deflated (RFC 1951) with WORDS as what went before it, in base64url, behind
- * `#job=`. Nothing of it is sent anywhere: what stands behind the # of an address stays in the browser.
+ * `#job=`, and the units of the screen behind `&units=`. Nothing of it is sent anywhere: what stands behind the # of an
+ * address stays in the browser.
  */
 import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
 import type { Design } from '../../design/definition.ts';
+import type { System } from '../../design/units.ts';
 import { parseDesign, type Validation } from '../../design/validate.ts';
 
 const KEY = '#job=';
+const UNITS = '&units=';
 /** Characters of a link; and bytes that one may unfold to. */
 export const LONGEST_LINK = 32_000;
 const MOST_BYTES = 2_000_000;
@@ -30,8 +33,9 @@ const WORDS = strToU8(
 );
 
 /** The link that carries the design; null where it would be too long. `page`: the address without its #. */
-export function linkOf(design: Design, page: string): string | null {
-  const link = `${page}${KEY}${toText(deflateSync(strToU8(JSON.stringify(design)), { level: 9, dictionary: WORDS }))}`;
+export function linkOf(design: Design, system: System, page: string): string | null {
+  const packed = toText(deflateSync(strToU8(JSON.stringify(design)), { level: 9, dictionary: WORDS }));
+  const link = `${page}${KEY}${packed}${UNITS}${system}`;
   return link.length <= LONGEST_LINK ? link : null;
 }
 
@@ -42,12 +46,18 @@ export const pageOf = ({ origin, pathname }: Pick<Location, 'origin' | 'pathname
 export const isOwnDevice = (page: string): boolean =>
   /^(file:|https?:\/\/(localhost|127\.\d+\.\d+\.\d+|\[::1\])(:|\/|$))/.test(page);
 
+/** The units a link names; null of one that was given away before links did. */
+export function systemOfLink(hash: string): System | null {
+  const named = hash.split(UNITS)[1];
+  return named === 'metric' || named === 'inch' ? named : null;
+}
+
 /** The design of a link's fragment, or what is wrong with it. */
 export function designOfLink(hash: string): Validation {
   const refused = (message: string): Validation => ({ ok: false, errors: [{ path: '', message }] });
   if (hash.length > LONGEST_LINK)
     return refused(`the link has ${hash.length} characters; at most ${LONGEST_LINK} are read`);
-  const bytes = toBytes(hash.slice(KEY.length));
+  const bytes = toBytes(hash.slice(KEY.length).split('&')[0]!);
   const text = bytes && inflated(bytes);
   if (text === null)
     return refused('the link is not whole: it was cut off or altered on the way. Ask for it again, or for the file');

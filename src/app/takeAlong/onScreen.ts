@@ -2,7 +2,7 @@
 import Papa from 'papaparse';
 import { curveRows, curvesOf } from '../charts/curveTables.ts';
 import { isRedrawn, pictureOf, redrawn } from '../pictures/redraw.ts';
-import { standaloneSvg } from '../pictures/standaloneSvg.ts';
+import { framed } from './framed.ts';
 
 export interface OnScreen {
   name: string;
@@ -69,20 +69,26 @@ export const csvOf = (rows: readonly (readonly (string | number)[])[]): string =
     { escapeFormulae: true },
   )}`;
 
-export const svgOf = (svg: SVGSVGElement): string => standaloneSvg(svg);
-
 /** Dots of the picture to one of the screen: enough for print. */
 const FINER = 3;
 
-export async function pngOf({ svg, canvas }: Pick<OnScreen, 'svg' | 'canvas'>): Promise<Blob> {
-  if (canvas) return redrawn(canvas);
-  const { width, height } = svg!.getBoundingClientRect();
+/** @param job its title, which stands above the picture */
+export const svgOf = (svg: SVGSVGElement, job: string, name: string): string => framed(svg, job, name).text;
+
+export async function pngOf({ svg, canvas, name }: OnScreen, job: string): Promise<Blob> {
+  const { text, width, height, top } = framed((svg ?? canvas)!, job, name);
   const image = new Image();
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(standaloneSvg(svg!))}`;
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(text)}`;
   await image.decode();
   const paper = document.createElement('canvas');
   paper.width = Math.round(width * FINER);
   paper.height = Math.round(height * FINER);
-  paper.getContext('2d')!.drawImage(image, 0, 0, paper.width, paper.height);
+  const ink = paper.getContext('2d')!;
+  ink.drawImage(image, 0, 0, paper.width, paper.height);
+  if (canvas) {
+    const { width: wide, height: high } = canvas.getBoundingClientRect();
+    const solid = await createImageBitmap(await redrawn(canvas));
+    ink.drawImage(solid, 0, FINER * top, FINER * wide, FINER * high);
+  }
   return pictureOf(paper);
 }

@@ -12,8 +12,8 @@ export function useLink(work: Work): void {
       // Out of the address at once: loaded again, the page is not to open it a second time.
       window.history.replaceState(null, '', '#fit');
       window.dispatchEvent(new HashChangeEvent('hashchange'));
-      const { designOfLink } = await import('./link.ts');
-      work.open('the link', designOfLink(hash));
+      const { designOfLink, systemOfLink } = await import('./link.ts');
+      work.open('the link', designOfLink(hash), systemOfLink(hash) ?? undefined);
     };
     void open();
     window.addEventListener('hashchange', open);

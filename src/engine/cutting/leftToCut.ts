@@ -7,9 +7,9 @@
  *   most likely  the plan of the parts with their films greater by the most likely e
  *   may be off   by the spread of Σ J_i·e_i about it, J the change of the amount by each film (differences of the plan)
  *   safe         the plan of the parts as they are where only so many pairs as the risk allows have less to come off:
- *                the mean e of those that have, brought to that place. Metal cannot be put back. Never more than is most likely left, and
- *                nothing at all while some of what was read does not go with the rest, or hardly a pair drawn does:
- *                then it is not known what is left.
+ *                mean e of those that have, brought to that place. Metal cannot be put back. Never more than is most
+ *                likely left, and nothing at all while some of what was read does not go with the rest, or hardly a
+ *                pair drawn does: then it is not known what is left.
  *
  * The plan follows the films in straight pieces, so J holds near the estimate; the safe amount is a plan of its own
  * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add
@@ -37,6 +37,8 @@ export interface LeftAmount {
   safe: number;
   /** the seat whose film has most of that doubt */
   doubted: number;
+  /** the same of every pair drawn, in their order (m) */
+  each: number[];
 }
 
 export interface Left {
@@ -84,7 +86,16 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
     const then = at(end)[room]!;
     const safe = !known ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
     const shares = gains.map((g, i) => Math.abs(g) * spread[i]!);
-    return [{ room, amount, sigma, safe, doubted: shares.indexOf(Math.max(...shares)) }];
+    return [
+      {
+        room,
+        amount,
+        sigma,
+        safe,
+        doubted: shares.indexOf(Math.max(...shares)),
+        each: each.map(({ e }) => gains.reduce((sum, g, i) => sum + g * (e[i]! - films[i]!), amount)),
+      },
+    ];
   });
   const problem = problemOf(inputAt(films));
   const off = (of: (left: LeftAmount) => number) =>

@@ -364,6 +364,24 @@ export const cutReport = z.strictObject({
       ),
     }),
   ),
+  worth: z.optional(
+    z
+      .strictObject({
+        seat: z.string(),
+        part,
+        sigma: mm('Standard uncertainty of what is to come off there, the greatest of all'),
+        cutting: mm('Standard uncertainty of that stock as the dial takes it off'),
+        trial: mm('What sigma would be after a trial assembly with stand-off and blue, on the average'),
+        reading: z.nullable(
+          z.strictObject({
+            reading: reading.check(z.meta({ description: 'The set-up; its value is what it would most likely read' })),
+            again: z.boolean().check(z.meta({ description: 'Whether it was read so before' })),
+            sigma: mm('What sigma would be after it, on the average'),
+          }),
+        ),
+      })
+      .check(z.meta({ description: 'What would make the plan surer, and how much, before it is cut' })),
+  ),
   asTheyAre: z.optional(asTheyAre),
   uncut: z.optional(
     z

@@ -9,6 +9,7 @@ import type { CutReport } from './definition.ts';
 import { listed, NOTHING } from './listed.ts';
 import { openTrials } from './openTrials.ts';
 import { riskOf, surelyText } from './risk.ts';
+import { worthSentence } from './worthText.ts';
 
 type Remaining = NonNullable<CutReport['remaining']>;
 
@@ -187,7 +188,8 @@ function cameSentence({ trial, seat, part, face, told, likely }: Came, system: S
 
 const isOther = ({ told, sigma, likely }: Came) => Math.abs(likely - told) >= Math.max(sigma, NOTHING);
 
-export function trialSentences(design: Design, { trials, remaining, without }: CutReport, system: System): string[] {
+export function trialSentences(design: Design, cut: CutReport, system: System): string[] {
+  const { trials, remaining, without } = cut;
   const last = trials?.[trials.length - 1];
   if (!last) return [];
   if (last.status === 'contradiction') return [CONTRADICTION, MEND_IT];
@@ -202,6 +204,7 @@ export function trialSentences(design: Design, { trials, remaining, without }: C
     ...mayStop(design, remaining, last, system),
     leftSentence(design, remaining, system),
     ...safeSentences(design, remaining, system),
+    worthSentence(cut, system),
     ...came,
   ];
 }

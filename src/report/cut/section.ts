@@ -27,9 +27,10 @@ import { NOTHING } from './listed.ts';
 import { setUpSection } from './setUpSection.ts';
 import { takingOf } from './taking.ts';
 import { orNull, toMachine, toPlanInput, toTools } from './toCut.ts';
-import { doubtOfSteps, trialSection } from './trialSection.ts';
+import { doubtOfSteps, leftAtFirst, trialSection } from './trialSection.ts';
 import { reasonText } from './words.ts';
 import { workSection } from './workSection.ts';
+import { worthSection } from './worthSection.ts';
 
 export function cutSection(design: Design): CutReport | undefined {
   const { cut } = design;
@@ -38,7 +39,8 @@ export function cutSection(design: Design): CutReport | undefined {
   const verdict = planCut(input);
   const plan = planIn(verdict);
   const doubt = doubtOf(design);
-  const sigmaOf = plan ? doubtOfSteps(design, cut, input) : () => null;
+  const atFirst = plan ? leftAtFirst(design, cut, input) : null;
+  const sigmaOf = doubtOfSteps(atFirst);
   const safe = (seat: number, part: Part) => metres(sigmaOf(seat, part)?.safe ?? Number.POSITIVE_INFINITY);
   const steps = plan
     ? stepsOf(input, plan, toMachine(cut), { readings: toReadings(design), tools: toTools(design, cut), safe })
@@ -50,7 +52,7 @@ export function cutSection(design: Design): CutReport | undefined {
   const surfaces = steps
     .filter((step) => step.kind === 'surface')
     .map((step) => stepSection(design, step, reached([step.seat]), sigmaOf(step.seat, step.part)));
-  const trials = trialSection(design, cut, input, doubt.before);
+  const { told: trials, now } = trialSection(design, cut, input, doubt.before);
   const hard = caseSection(design, { steps: surfaces, remaining: trials.remaining });
   return {
     steps: surfaces,
@@ -83,6 +85,7 @@ export function cutSection(design: Design): CutReport | undefined {
       (step) => step.kind === 'surface' && metres(sigmaOf(step.seat, step.part)?.safe ?? 0) < step.normal - NO_STEP,
     ),
     ...trials,
+    ...worthSection(design, cut, now ?? atFirst),
     ...(hard && { case: hard }),
     ...(cut.lap && { lap: lapSection(design, cut.lap, input) }),
   };

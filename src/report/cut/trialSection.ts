@@ -2,7 +2,7 @@
 import type { Design, Part } from '../../design/definition.ts';
 import type { FilmsBefore } from '../../engine/belief/accounts.ts';
 import { withoutReading } from '../../engine/cutting/clashes.ts';
-import { type KnownNow, type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
+import { type KnownNow, type Left, type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
 import {
@@ -25,13 +25,25 @@ import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
 type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
 
-export function trialSection(design: Design, cut: Cut, input: PlanInput, before: FilmsBefore): Trials {
-  if (openTrials(cut).length === 0) return {};
+/** What is left to cut, and from what that is known. */
+export interface LeftNow {
+  left: Left;
+  known: KnownNow;
+}
+
+export interface TrialsTold {
+  told: Trials;
+  /** null before any trial tells anything, and where what was read cannot be taken in */
+  now: LeftNow | null;
+}
+
+export function trialSection(design: Design, cut: Cut, input: PlanInput, before: FilmsBefore): TrialsTold {
+  if (openTrials(cut).length === 0) return { told: {}, now: null };
   const trials = toTrials(design, cut);
   const results = trialsOf(input, trials, before);
   const last = results[results.length - 1]!;
   const told = { trials: results.map((result) => resultSection(design, cut, trials, result)) };
-  if (last.status !== 'updated' || !openTrials(cut).some(tellsAnything)) return told;
+  if (last.status !== 'updated' || !openTrials(cut).some(tellsAnything)) return { told, now: null };
   const left = { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) };
   const known = (told: readonly Trial[], { parts, films, clashes }: Updated): KnownNow => ({
     parts,
@@ -43,39 +55,45 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, before:
   const [worst] = last.clashes;
   const fewer = worst ? withoutReading(trials, worst) : trials;
   const rest = worst && trialsOf(input, fewer, before).at(-1);
+  const leftNow = (known: KnownNow): LeftNow => ({ known, left: leftToCut(left, known) });
+  const now = leftNow(known(trials, last));
   return {
-    ...told,
-    remaining: remainingSection(design, cut, left, known(trials, last)),
-    ...(rest?.status === 'updated' && {
-      without: {
-        trial: closedCount(cut) + worst!.trial + 1,
-        what: worst!.what,
-        remaining: remainingSection(design, cut, left, known(fewer, rest)),
-      },
-    }),
+    now,
+    told: {
+      ...told,
+      remaining: remainingSection(design, cut, left, now),
+      ...(rest?.status === 'updated' && {
+        without: {
+          trial: closedCount(cut) + worst!.trial + 1,
+          what: worst!.what,
+          remaining: remainingSection(design, cut, left, leftNow(known(fewer, rest))),
+        },
+      }),
+    },
   };
+}
+
+/** What is to be cut before any trial; null once trials tell of it. */
+export function leftAtFirst(design: Design, cut: Cut, input: PlanInput): LeftNow | null {
+  if (openTrials(cut).some(tellsAnything)) return null;
+  const known: KnownNow = {
+    parts: input.seats,
+    films: believedOf(design).films.mean.slice(0, input.seats.length),
+    drawn: pairsAfter(design, input, []),
+    clashes: false,
+    risk: riskOf(cut),
+  };
+  return { known, left: leftToCut(input, known) };
 }
 
 /**
  * Standard uncertainty (mm) of every step, and what of it is safe, while nothing but the doubt of the films is known;
  * by seat and part.
  */
-export function doubtOfSteps(
-  design: Design,
-  cut: Cut,
-  input: PlanInput,
-): (seat: number, part: Part) => { sigma: number; safe: number } | null {
-  if (openTrials(cut).some(tellsAnything)) return () => null;
-  const { amounts, plan } = leftToCut(input, {
-    parts: input.seats,
-    films: believedOf(design).films.mean.slice(0, input.seats.length),
-    drawn: pairsAfter(design, input, []),
-    clashes: false,
-    risk: riskOf(cut),
-  });
+export function doubtOfSteps(at: LeftNow | null): (seat: number, part: Part) => { sigma: number; safe: number } | null {
   return (seat, part) => {
-    const left = amounts.find(({ room }) => {
-      const of = plan!.rooms[room]!.of;
+    const left = at?.left.amounts.find(({ room }) => {
+      const { of } = at.left.plan!.rooms[room]!;
       return of.kind === 'surface' && of.seat === seat && of.part === part;
     });
     return left ? { sigma: millimetres(left.sigma), safe: millimetres(left.safe) } : null;
@@ -147,8 +165,12 @@ function cameSection(
   };
 }
 
-function remainingSection(design: Design, cut: Cut, input: PlanInput, now: KnownNow): NonNullable<Trials['remaining']> {
-  const { verdict, plan, amounts, standOff } = leftToCut(input, now);
+function remainingSection(
+  design: Design,
+  cut: Cut,
+  input: PlanInput,
+  { left: { verdict, plan, amounts, standOff }, known }: LeftNow,
+): NonNullable<Trials['remaining']> {
   const machine = toMachine(cut);
   const spread = ({ sigma, safe, doubted }: LeftAmount) => ({
     sigma: millimetres(sigma),
@@ -156,7 +178,7 @@ function remainingSection(design: Design, cut: Cut, input: PlanInput, now: Known
     doubted: design.seats[doubted]!.name,
   });
   return {
-    ...(amounts.length > 0 && asTheyAre(design, { ...input, seats: believed(now.parts, now.films) })),
+    ...(amounts.length > 0 && asTheyAre(design, { ...input, seats: believed(known.parts, known.films) })),
     steps: amounts.flatMap((left) => {
       const { of } = plan!.rooms[left.room]!;
       if (of.kind !== 'surface') return [];

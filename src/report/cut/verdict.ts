@@ -10,6 +10,7 @@ import { listed, NOTHING } from './listed.ts';
 import { setUpSentences } from './setUpSentences.ts';
 import { toleranceLeft } from './toleranceLeft.ts';
 import { unevenAfter } from './uneven.ts';
+import { worthSentence } from './worthText.ts';
 
 export function cutVerdict(design: Design, cut: CutReport, system: System): Verdict {
   const reached = isReached(cut) || cut.inTolerance;
@@ -148,6 +149,7 @@ function workVerdict(design: Design, cut: CutReport, rest: readonly string[], sy
       ...leaveSentence(cut, system),
       ...orderSentence(cut),
       doubtSentence(cut, system),
+      worthSentence(cut, system),
       ...missedSentences(cut, system),
       ...limitSentences(cut, system),
       ...uneven,

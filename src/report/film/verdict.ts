@@ -8,9 +8,8 @@ import { listed } from '../listed.ts';
 import { stopSentence, thrustSentence } from './axialSentences.ts';
 import type { FilmReport } from './definition.ts';
 import { celsius, digits, minutes, newtons, rounded, watts } from './figures.ts';
+import { BARELY, RUBBING, TOO_THIN } from './neededFilm.ts';
 
-/** Film ratio below which the metals run on each other (engine/heat/guidance.ts). */
-const RUBBING = 1;
 /** N: round-off */
 const NOTHING = 1e-6;
 /** °C far beyond what oil lasts, near its flash point. @source Handbooks */
@@ -71,13 +70,12 @@ function headline(film: FilmReport, system: System, ratio: number, warm: number,
   const thin = film.guidance!.seat;
   const least = fineText(film.leastFilm!, system);
   if (ratio < RUBBING && film.load)
-    return `To carry this load the film of the ${thin} seat would have to be ${least}, thinner than the surfaces are rough: metal runs on metal.`;
-  if (ratio < RUBBING)
-    return `The film of the ${thin} seat, ${least}, is thinner than the surfaces are rough: metal runs on metal.`;
+    return `To carry this load the film of the ${thin} seat would have to be ${least}, ${TOO_THIN}.`;
+  if (ratio < RUBBING) return `The film of the ${thin} seat, ${least}, is ${TOO_THIN}.`;
   if (seizes) return `It runs cold, but as it warms the films close and it seizes.`;
-  if (ratio < FULL_FILM) return `The film of the ${thin} seat, ${least}, barely parts the surfaces.`;
+  if (ratio < FULL_FILM) return `The film of the ${thin} seat, ${least}, ${BARELY}.`;
   if (warm < FULL_FILM)
-    return `It runs on oil cold, but warm the thinnest film is ${fineText(film.steady!.leastFilm, system)}, which ${warm < RUBBING ? 'is thinner than the surfaces are rough' : 'barely parts the surfaces'}.`;
+    return `It runs on oil cold, but warm the thinnest film is ${fineText(film.steady!.leastFilm, system)}, which ${warm < RUBBING ? 'is thinner than the surfaces are rough' : BARELY}.`;
   if (hottest(film) > OIL_LASTS)
     return `It runs on oil, but warm it stands at ${celsius(hottest(film), system)}: hotter than oil lasts.`;
   if ((film.power ?? 0) > SMALL_MOTOR)

@@ -3,7 +3,7 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
 import type { Reading } from './toReading.ts';
 
-const KIND = {
+export const KIND = {
   diameter: 'diameter',
   overRolls: 'rolls',
   ballDepth: 'ball',

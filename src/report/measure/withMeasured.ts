@@ -2,6 +2,7 @@
  * The fitted shape taken into the design: half angles and diameters as measured, profiles where straightness was read.
  */
 
+import { withKnown } from '../../design/assumed.ts';
 import type { Design, Part, Surface } from '../../design/definition.ts';
 import type { FitReport } from '../fit/definition.ts';
 import { fitSection } from '../fit/section.ts';
@@ -16,9 +17,23 @@ type SurfaceMeasured = MeasureReport['surfaces'][number];
 export const designWithMeasured = (design: Design, measure: MeasureReport): Design =>
   withSurfaces(design, measure, surfaceWith);
 
-/** The design with those numbers alone that the readings tell; what they leave open stays as drawn. */
-export const designWithTold = (design: Design, measure: MeasureReport): Design =>
-  withSurfaces(design, measure, (surface, found) => surfaceWith(surface, toldOf(surface, found)));
+/**
+ * The design with those numbers alone that the readings tell; what they leave open stays as drawn. A line that they
+ * tell whole is known wherever its diameter is said, so its station is assumed no more.
+ */
+export function designWithTold(design: Design, measure: MeasureReport): Design {
+  const told = withSurfaces(design, measure, (surface, found) => surfaceWith(surface, toldOf(surface, found)));
+  const known = measure.surfaces.flatMap(({ seat, part, sigma }) => {
+    const path = `seats[${design.seats.findIndex(({ name }) => name === seat)}].${part}`;
+    const [angle, diameter] = [sigma.halfAngle !== null, sigma.diameter !== null];
+    return [
+      ...(angle ? [`${path}.halfAngle`] : []),
+      ...(diameter ? [`${path}.diameter`] : []),
+      ...(angle && diameter ? [`${path}.station`] : []),
+    ];
+  });
+  return known.reduce(withKnown, told);
+}
 
 /** Whether the readings tell anything at all that could be taken into the design. */
 export const tellsAnything = ({ surfaces }: MeasureReport): boolean =>

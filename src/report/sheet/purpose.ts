@@ -1,7 +1,7 @@
 /** What a sheet is for, and what it says at its top: a work order only where the plan gives the films. */
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
-import { asAssumed } from '../assumed.ts';
+import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
 import { withCase } from '../cut/caseWords.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { leftOf, leftVerdict } from '../cut/leftVerdict.ts';
@@ -13,7 +13,7 @@ import { fitVerdict, type Verdict } from '../fit/verdict.ts';
 export interface Purpose extends Verdict {
   /**
    * work: steps to be carried out; left: what the trials leave of them; parts: nothing is cut; refused: no plan gives
-   * the films, or a trial cannot be taken in, so there is nothing to carry out
+   * the films, a trial cannot be taken in, or nobody has measured what they lean on, so there is nothing to carry out
    */
   kind: 'work' | 'left' | 'parts' | 'refused';
 }
@@ -27,7 +27,11 @@ const LEFT_OUT = /^(In this order|By the doubt of the measurements|Lapped togeth
 /** A hard case that would be cut through stands first on it; what is to be done stays what it is. */
 export function purposeOf(design: Design, cut: CutReport | null, system: System): Purpose {
   const purpose = asAssumed(plainPurpose(design, cut, system), design, ['seats', 'cut']);
-  return cut === null ? purpose : withCase(purpose, cut, system);
+  if (cut === null) return measuredFirst(purpose, design, 'mend');
+  const cuts = purpose.kind === 'work' || purpose.kind === 'left';
+  if (!cuts) return withCase(measuredFirst(purpose, design, 'mend'), cut, system);
+  const unread = unreadSurfaces(design).length > 0;
+  return withCase(measuredFirst({ ...purpose, kind: unread ? 'refused' : purpose.kind }, design, 'stop'), cut, system);
 }
 
 function plainPurpose(design: Design, cut: CutReport | null, system: System): Purpose {

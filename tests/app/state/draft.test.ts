@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { draftsOf, leave, typeAt, whyHeld } from '../../../src/app/state/draft.ts';
 import { createWork } from '../../../src/app/state/store.ts';
 import type { Design, Surface } from '../../../src/design/definition.ts';
-import { valueAt } from '../../../src/design/place.ts';
+import { valueAt, withValue } from '../../../src/design/place.ts';
 import { withoutSeat } from '../../../src/design/seats.ts';
 
 const straight = (diameter: number, from: number, to: number): Surface => ({
@@ -116,7 +116,7 @@ test('it says what it does not go with, in the units of the person, and can be p
   const { work, type, held, design } = started();
   type(`${journal}.from`, 25.4);
   const why = (system: 'metric' | 'inch') =>
-    whyHeld(design(), draftsOf(work.store.getState()), `${journal}.from`, system);
+    whyHeld(design(), draftsOf(work.store.getState()), `${journal}.from`, { system });
   expect(why('metric')).toMatch(/^Nose end: found 0\.000 mm, which is not noseward of .* \(25\.400 mm\)$/);
   expect(why('inch')).toMatch(/\(1\.0000 in\)$/);
   typeAt(work, `${journal}.to`, { text: 'twelve', why: 'found "twelve"' });
@@ -137,4 +137,94 @@ test('drafts belong to their piece of work', () => {
   // What is typed there starts afresh.
   type(`${journal}.to`, 40);
   expect(work.store.getState().design.seats[0]!.journal).toMatchObject({ from: -20, to: 40 });
+});
+
+describe('a seat name', () => {
+  const withReading: Design = {
+    ...pair,
+    readings: ['front', 'rear'].map((seat, i) => ({
+      kind: 'diameter' as const,
+      seat,
+      part: 'journal' as const,
+      value: [22, 18][i]!,
+      sigma: 0.001,
+      station: [-10, -70][i]!,
+    })),
+    assumed: ['seats[0].bush.diameter', 'seats[1].journal.from'],
+  };
+  const named = () => {
+    const work = createWork(withReading);
+    const rename = (i: number, name: string) => typeAt(work, `seats[${i}].name`, { text: name, put: { value: name } });
+    const design = () => work.store.getState().design;
+    return {
+      work,
+      rename,
+      design,
+      names: () => design().seats.map(({ name }) => name),
+      read: () => design().readings!.map((one) => 'seat' in one && `${one.seat} ${one.value}`),
+      held: () => Object.keys(draftsOf(work.store.getState())),
+    };
+  };
+
+  test('that another seat has is kept in its field, says so, and is taken once that one has another', () => {
+    const { work, rename, names, read, held, design } = named();
+    rename(0, 'rear');
+    expect(names()).toEqual(['front', 'rear']);
+    expect(held()).toEqual(['seats[0].name']);
+    expect(whyHeld(design(), draftsOf(work.store.getState()), 'seats[0].name', { system: 'metric' })).toMatch(
+      /"rear" a second time/,
+    );
+    // A number of that seat is taken meanwhile.
+    typeAt(work, 'seats[0].journal.diameter', { text: '21', put: { value: 21 } });
+    expect(design().seats[0]!.journal.diameter).toBe(21);
+    rename(1, ' tail ');
+    expect(names()).toEqual(['rear', 'tail']);
+    expect(held()).toEqual([]);
+    expect(read()).toEqual(['rear 22', 'tail 18']);
+  });
+
+  test('two are exchanged: what names them follows, what is assumed stays with its seat, in one step', () => {
+    const { work, rename, names, read, held, design } = named();
+    rename(0, 'rear');
+    rename(1, 'front');
+    expect(held()).toEqual([]);
+    expect(names()).toEqual(['rear', 'front']);
+    expect(read()).toEqual(['rear 22', 'front 18']);
+    expect(design().assumed).toEqual(withReading.assumed);
+    work.undo();
+    expect(design()).toEqual(withReading);
+  });
+
+  test('that is empty is kept too', () => {
+    const { rename, names, held, work, design } = named();
+    rename(0, '');
+    expect(names()).toEqual(['front', 'rear']);
+    expect(held()).toEqual(['seats[0].name']);
+    expect(whyHeld(design(), draftsOf(work.store.getState()), 'seats[0].name', { system: 'metric' })).not.toBe('');
+  });
+});
+
+test('in a window that follows another it does not say that Enter takes it', () => {
+  const { work, design } = started();
+  work.store.setState({ elsewhere: true });
+  typeAt(work, `${journal}.diameter`, { text: '21', put: { value: 21 } });
+  const drafts = draftsOf(work.store.getState());
+  const why = (elsewhere: boolean) => whyHeld(design(), drafts, `${journal}.diameter`, { system: 'metric', elsewhere });
+  expect(why(true)).toBe('another window has this job: take it over here, then Enter takes it');
+  expect(why(false)).toBe('it goes with the rest now: Enter takes it');
+});
+
+test('what is assumed follows what is typed, in the person’s units, as one step', () => {
+  const work = createWork({ ...pair, assumed: ['seats[0].bush.diameter'] });
+  work.store.setState({ system: 'inch' });
+  typeAt(work, `${journal}.diameter`, { text: '0.87', put: { value: 22.098 } });
+  const { design } = work.store.getState();
+  // To ten millionths of an inch.
+  expect(design.seats[0]!.bush.diameter / 25.4e-5).toBeCloseTo(Math.round(22.103 / 25.4e-5), 6);
+  expect(design.assumed).toEqual(['seats[0].bush.diameter']);
+  work.undo();
+  expect(work.store.getState().design.seats).toEqual(pair.seats);
+  // Metal taken off a journal opens the seat; it moves no bore.
+  work.change((d) => withValue(d, `${journal}.diameter`, 21.9), { kept: true });
+  expect(work.store.getState().design.seats[0]!.bush.diameter).toBe(22.005);
 });

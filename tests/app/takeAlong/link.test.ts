@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { deflateSync, strToU8 } from 'fflate';
 import { expect, test } from 'vitest';
-import { designOfLink, isOwnDevice, LONGEST_LINK, linkOf } from '../../../src/app/takeAlong/link.ts';
+import { designOfLink, isOwnDevice, LONGEST_LINK, linkOf, systemOfLink } from '../../../src/app/takeAlong/link.ts';
 import { codeOf } from '../../../src/app/takeAlong/QrCode.tsx';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
@@ -21,13 +21,25 @@ const hashOf = (link: string) => link.slice(link.indexOf('#'));
 const base64url = (bytes: Uint8Array) => Buffer.from(bytes).toString('base64url');
 
 test.each(demos)('%s comes back from its link as it was', (_, design) => {
-  const link = linkOf({ ...design, notes: 'ø 22 — “proud” 车' }, PAGE)!;
-  expect(link).toMatch(/^https:\/\/shop\.example\/conepair\/#job=[\w-]+$/);
+  const link = linkOf({ ...design, notes: 'ø 22 — “proud” 车' }, 'metric', PAGE)!;
+  expect(link).toMatch(/^https:\/\/shop\.example\/conepair\/#job=[\w-]+&units=metric$/);
   expect(designOfLink(hashOf(link))).toEqual({ ok: true, design: { ...design, notes: 'ø 22 — “proud” 车' } });
 });
 
 test('a link given away is read for ever: this one was made when links began', () => {
   expect(designOfLink(FIRST)).toEqual({ ok: true, design: { conepair: 1, seats: demos[0]![1].seats } });
+});
+
+test('the units go along; a link that names none, or others, leaves them as they are', () => {
+  const [, design] = demos[0]!;
+  for (const system of ['metric', 'inch'] as const) {
+    const hash = hashOf(linkOf(design, system, PAGE)!);
+    expect(systemOfLink(hash)).toBe(system);
+    expect(designOfLink(hash)).toEqual({ ok: true, design });
+  }
+  const inch = hashOf(linkOf(design, 'inch', PAGE)!);
+  for (const none of [FIRST, inch.slice(0, -1), inch.replace('inch', 'furlongs'), `${inch}&more`])
+    expect(systemOfLink(none)).toBeNull();
 });
 
 test('what is too long has no link', () => {
@@ -37,10 +49,10 @@ test('what is too long has no link', () => {
     seed = (seed * 48_271) % 2_147_483_647;
     return String.fromCharCode(33 + (seed % 90));
   }).join('');
-  expect(linkOf({ ...design, notes: noise.slice(0, 2_000) }, PAGE)).not.toBeNull();
-  expect(linkOf({ ...design, notes: noise, title: noise.slice(0, 200), readings: [] }, PAGE)?.length ?? 0).toBeLessThan(
-    LONGEST_LINK + 1,
-  );
+  expect(linkOf({ ...design, notes: noise.slice(0, 2_000) }, 'metric', PAGE)).not.toBeNull();
+  expect(
+    linkOf({ ...design, notes: noise, title: noise.slice(0, 200), readings: [] }, 'metric', PAGE)?.length ?? 0,
+  ).toBeLessThan(LONGEST_LINK + 1);
   const many: Design = {
     ...design,
     readings: Array.from({ length: 3_000 }, (_, i) => ({
@@ -49,7 +61,7 @@ test('what is too long has no link', () => {
       sigma: 0.001 + (i % 97) / 1e4,
     })),
   };
-  expect(linkOf(many, PAGE)).toBeNull();
+  expect(linkOf(many, 'metric', PAGE)).toBeNull();
 });
 
 const wrongOf = (hash: string) => {
@@ -58,8 +70,8 @@ const wrongOf = (hash: string) => {
 };
 
 test('a link that is cut off anywhere is refused, and says what to do', () => {
-  const hash = hashOf(linkOf(demos[0]![1], PAGE)!);
-  for (let length = '#job='.length; length < hash.length; length += 7)
+  const hash = hashOf(linkOf(demos[0]![1], 'metric', PAGE)!);
+  for (let length = '#job='.length; length < hash.indexOf('&'); length += 7)
     expect(wrongOf(hash.slice(0, length))).toMatch(/not whole: .*Ask for it again|not valid JSON|ends/);
 });
 

@@ -136,6 +136,8 @@ describe('what is said to be safe is more than is left at most once in 40 times'
     const count = jobs(6, true);
     console.info(JSON.stringify(count));
     expect(count.overshot).toBeLessThanOrEqual(mostOf(count.jobs));
-    expect(count.caught).toBeGreaterThan(0.5 * count.slipped);
+    // by far the most in many jobs; of few, so many as chance leaves of one half
+    expect(count.caught).toBeGreaterThanOrEqual(count.slipped / 2 - 0.82 * Math.sqrt(count.slipped));
+    expect(count.slipped).toBeGreaterThan(4);
   });
 });

@@ -76,7 +76,9 @@ describe('a trial that clashes', () => {
 
   it('says what the rest tells: how far it is short, and what that is in metal', () => {
     const told = leftVerdict(tried, cut, 'inch')!.sentences.find((s) => s.startsWith('The rest, without the shake'))!;
-    expect(told).toMatch(/[Yy]ou are 5\.\d\d tenths short along the axis.* 4 ± \d+ tenths .*off the steep journal\./);
+    expect(told).toMatch(
+      /[Yy]ou are 5\.\d\d tenths short along the axis.* 4\.\d ± \d\.\d tenths .*off the steep journal\./,
+    );
     expect(cut.without!.remaining.steps[0]!.normal / TENTH).toBeCloseTo(4.1, 0);
     expect(leftVerdict(tried, cut, 'inch')!.sentences.join(' ')).toMatch(
       /Most likely 17\.\d\d tenths only came off the steep journal before trial 1, not 20\.12 tenths: less came off than was read off the dial/,

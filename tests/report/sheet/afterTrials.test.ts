@@ -32,8 +32,8 @@ const tried = withTrials(first, second);
 test('after a trial the sheet is of what is left, and no longer the plan', () => {
   const { kind, headline } = purposeOf(tried, cutSection(tried)!, 'metric');
   expect(kind).toBe('left');
-  expect(headline).toContain(
-    'Take nothing yet: you are 54.28 µm short along the axis, most likely 38 ± 132 µm off the steep journal',
+  expect(headline).toMatch(
+    /^Take nothing yet: you are 54\.28 µm short along the axis, most likely 38 ± 1[0-3]\d µm off the steep journal/,
   );
   expect(headline).not.toContain('76.53');
 });

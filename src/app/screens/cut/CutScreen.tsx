@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
-import { asAssumed } from '../../../report/assumed.ts';
+import { asAssumed, measuredFirst, unreadSurfaces } from '../../../report/assumed.ts';
 import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
@@ -85,11 +85,10 @@ function Plan({ work }: { work: Work }) {
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
-  const verdict = withCase(
-    asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']),
-    cut,
-    system,
-  );
+  const plain = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']);
+  const verdict = withCase(measuredFirst(plain, of, 'stop'), cut, system);
+  // Nothing is told to be taken off what nobody has measured.
+  const guessed = unreadSurfaces(of).length > 0;
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
   // It stands first where it speaks against the plan, and while it is not known whether it does.
@@ -101,27 +100,41 @@ function Plan({ work }: { work: Work }) {
         {isCut && <CloseUps design={of} cut={cut} system={system} />}
       </div>
       {isCut && <Steps work={work} design={of} cut={cut} system={system} />}
-      {isCut && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
+      {isCut && !guessed && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
+    </>
+  );
+  const settings = (
+    <>
+      {isCut && <Angles cut={cut} blocks={toAngleTools(of.cut).blocks.system} system={system} />}
+      {isCut && <BudgetChart design={of} cut={cut} system={system} />}
+      {isCut && <OrderOfWork work={work} cut={cut} />}
     </>
   );
   return (
     <>
       <UnwrittenMetal work={work} />
-      {forbidden && runs}
+      {forbidden && !guessed && runs}
       <section className={`verdict ${verdict.tone}`} aria-live="polite">
         <h2>{verdict.headline}</h2>
         {verdict.sentences.map((sentence) => (
           <p key={sentence}>{sentence} </p>
         ))}
       </section>
-      {!forbidden && runs}
+      {!forbidden && !guessed && runs}
       <p className="advice">
         A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What
         stands here is advice, to be proved by measurement before metal is cut.
       </p>
-      <Limits work={work} cut={cut} system={system} />
-      <Aims work={work} design={of} cut={cut} running={running} system={system} />
-      {cut.remaining ? (
+      {!guessed && <Limits work={work} cut={cut} system={system} />}
+      {!guessed && <Aims work={work} design={of} cut={cut} running={running} system={system} />}
+      {guessed ? (
+        <details className="before-trials">
+          <summary>What the plan would be, were the parts as assumed: not to cut by</summary>
+          {runs}
+          {plan}
+          {settings}
+        </details>
+      ) : cut.remaining ? (
         <>
           <Trials key={piece} work={work} cut={cut} system={system} />
           <details className="before-trials">
@@ -133,10 +146,8 @@ function Plan({ work }: { work: Work }) {
         plan
       )}
       <CutControls work={work} />
-      {isCut && <Angles cut={cut} blocks={toAngleTools(of.cut).blocks.system} system={system} />}
-      {isCut && <BudgetChart design={of} cut={cut} system={system} />}
-      {isCut && <OrderOfWork work={work} cut={cut} />}
-      {!cut.remaining && <Trials key={piece} work={work} cut={cut} system={system} />}
+      {!guessed && settings}
+      {(guessed || !cut.remaining) && <Trials key={piece} work={work} cut={cut} guessed={guessed} system={system} />}
       <LapPanel work={work} cut={cut} system={system} />
     </>
   );

@@ -4,7 +4,6 @@ import { scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
-import { SaveSvg } from '../../pictures/SaveSvg.tsx';
 import { useSize } from '../../pictures/useSize.ts';
 import { errorText } from './angleTexts.ts';
 
@@ -57,7 +56,7 @@ export function HollowFlank({
         <figcaption>
           Rear on the left, nose on the right; metal proud of the line set{low <= 0 && high >= 0 ? ' (dashed)' : ''}:
           from {(low / unit.size).toFixed(4).replace('-', '−')} to {(high / unit.size).toFixed(4).replace('-', '−')}{' '}
-          {unit.name}. <SaveSvg name={`flank of the ${seat} ${part}`} />
+          {unit.name}.
         </figcaption>
       </figure>
     </>

@@ -7,7 +7,6 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { fineUnit, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { AcrossAxis, across, ChartFigure, curvePath, LineNames, UpAxis, usePlot } from '../../charts/Axes.tsx';
-import { SaveSvg } from '../../pictures/SaveSvg.tsx';
 
 export type Lap = NonNullable<CutReport['lap']>;
 
@@ -52,7 +51,6 @@ export function LapChart({ lap, system }: { lap: Lap; system: System }) {
       foot={
         <LineNames names={lap.states[0]!.seats.map(({ name }, style) => ({ name, style }))}>
           {related && <span>shaded: what the films allow</span>}
-          <SaveSvg name="lapping chart" />
         </LineNames>
       }
     >

@@ -7,7 +7,6 @@ import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
 import { lineOf } from '../../../engine/parts/line.ts';
 import { metres, toSurface } from '../../../report/convert.ts';
-import { SaveSvg } from '../../pictures/SaveSvg.tsx';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../../pictures/StraightenedFrame.tsx';
 import { straightened } from '../../pictures/straightened.ts';
 import { useSize } from '../../pictures/useSize.ts';
@@ -71,7 +70,6 @@ export function StockCloseUp({ before, after, seat, system }: Props) {
           system={system}
         />
       </svg>
-      <SaveSvg name={`stock of the ${name} seat`} />
     </figure>
   );
 }

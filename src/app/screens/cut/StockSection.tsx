@@ -12,7 +12,6 @@ import { designWithCut, withFlanks } from '../../../report/cut/withCut.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
 import { drawnCut } from '../../pictures/drawnCut.ts';
-import { SaveSvg } from '../../pictures/SaveSvg.tsx';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { scaleBar } from '../../pictures/scaleBar.ts';
 import { type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
@@ -127,7 +126,6 @@ export function StockSection({ design, cut, factor, system }: Props) {
           {bar.text} of gap or stock, drawn ×{Math.round(drawn.before.factor).toLocaleString('en')}
         </span>
         {hollow && <span>After: with the flank the tool off the centre leaves.</span>}
-        <SaveSvg name="section before and after" />
         <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={whole} />
       </figcaption>
     </figure>

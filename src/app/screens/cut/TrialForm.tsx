@@ -280,6 +280,7 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
         <label htmlFor="trial-note">Note</label>
         <TypedField
           id="trial-note"
+          keys="words"
           shown={draft.note}
           about="Anything worth remembering."
           take={(note) => {

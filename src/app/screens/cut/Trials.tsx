@@ -23,10 +23,12 @@ interface Props {
   work: Work;
   /** of the design it was made for; the trials shown are those of now */
   cut: CutReport;
+  /** nobody has measured what it leans on: what is left to cut is not told */
+  guessed?: boolean;
   system: System;
 }
 
-export function Trials({ work, cut, system }: Props) {
+export function Trials({ work, cut, guessed = false, system }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const [unfinished, setWriting] = useWriting(work);
   const trials = design.cut?.trials ?? [];
@@ -58,7 +60,7 @@ export function Trials({ work, cut, system }: Props) {
         measurements: a trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it
         was measured.
       </p>
-      {cut.remaining && !isClashing(cut) && trials.length > 0 && (
+      {cut.remaining && !guessed && !isClashing(cut) && trials.length > 0 && (
         <Remaining design={design} remaining={cut.remaining} system={system} />
       )}
       <ol className="trials">

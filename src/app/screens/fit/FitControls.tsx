@@ -1,15 +1,21 @@
 /** Every quantity of the pair, with the position and the pictures' own settings above them. */
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { withSeatRenamed } from '../../../design/seats.ts';
-import { angleText } from '../../../design/units.ts';
+import { type AngleWay, angleSaid } from '../../../design/units.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import { DrawnFactorContext, WorkContext } from '../../controls/context.ts';
 import type { Control } from '../../controls/controls.tsx';
+import { onDemand } from '../../frame/onDemand.tsx';
+import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { AddSeat, SeatTools } from './SeatTools.tsx';
 import { WhereZero } from './WhereZero.tsx';
+
+const JobDrawing = onDemand(() => import('./JobDrawing.tsx'), {
+  what: 'The drawing',
+  loading: 'The drawing is loading.',
+});
 
 const SPINDLE: Control[] = [
   { kind: 'quantity', path: 'position' },
@@ -37,7 +43,6 @@ function seatRows(index: number, film: boolean): Control[] {
       path: `${path}.name`,
       title: 'Name',
       about: 'What this seat is called; no two alike.',
-      change: (design, name) => withSeatRenamed(design, index, name.trim()),
     },
     { kind: 'quantity', path: `${path}.film.target` },
     ...(film ? [{ kind: 'quantity', path: `${path}.film.tolerance` } as const] : []),
@@ -62,6 +67,7 @@ export default function FitControls({ work, fit, drawnFactor }: Props) {
             <ControlGroup title="Pictures" rows={PICTURES} />
           </DrawnFactorContext>
         </div>
+        <OnDrawing key={`drawing ${piece}`} work={work} />
         <Seats key={piece} work={work} />
         <AddSeat work={work} count={count} />
         <WhereZero work={work} fit={fit} />
@@ -74,8 +80,23 @@ export default function FitControls({ work, fit, drawnFactor }: Props) {
   );
 }
 
+/** As a job is begun; drawn while it is looked at. */
+function OnDrawing({ work }: { work: Work }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>The sizes on a drawing</summary>
+      {open && <JobDrawing work={work} />}
+    </details>
+  );
+}
+
+const saidText = (halfAngle: number, way: AngleWay) =>
+  halfAngle === 0 ? 'straight' : `${way === 'half' ? 'half angle ' : ''}${angleSaid(halfAngle, way)}`;
+
 function Seats({ work }: { work: Work }) {
   const seats = useStore(work.store, (state) => state.design.seats);
+  const way = useAngles();
   // One that is added stands open.
   const [before] = useState(seats.length);
   return (
@@ -84,7 +105,7 @@ function Seats({ work }: { work: Work }) {
         // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known by its place, so that a new name does not fold it shut
         <details key={i} open={i >= before ? true : undefined}>
           <summary>
-            {seat.name} seat: half angle {angleText(seat.bush.halfAngle)}, its sizes and its film
+            {seat.name} seat: {saidText(seat.bush.halfAngle, way)}, its sizes and its film
           </summary>
           <div className="groups">
             <ControlGroup title="journal" rows={surfaceRows(`seats[${i}].journal`)} />

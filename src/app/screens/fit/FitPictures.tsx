@@ -1,6 +1,7 @@
 /** Section and scene: side by side where there is room, one at a time where there is not. */
 import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
+import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { metres, millimetres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { Fault } from '../../frame/Fault.tsx';
@@ -28,9 +29,10 @@ interface Props {
   work: Work;
   fit: FitReport;
   drawn: Drawn;
+  belief: BeliefReport | null;
 }
 
-export function FitPictures({ work, fit, drawn }: Props) {
+export function FitPictures({ work, fit, drawn, belief }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const sector = useStore(work.store, (state) => state.sector);
@@ -60,7 +62,7 @@ export function FitPictures({ work, fit, drawn }: Props) {
       {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
       <div className="pictures">
         {(wide || lost || shown === 'section') && (
-          <Section design={design} drawn={drawn} fit={fit} system={system} work={work} />
+          <Section design={design} drawn={drawn} fit={fit} system={system} work={work} belief={belief} />
         )}
         {!lost && (wide || shown === 'scene') && (
           <figure className="picture">
@@ -68,6 +70,7 @@ export function FitPictures({ work, fit, drawn }: Props) {
               <Scene {...solid} />
             </div>
             <figcaption>
+              <span>Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}</span>
               <Fault what="The print" fault={fault} again={again} />
               <fieldset className="buttons">
                 <legend>Between them</legend>

@@ -1,7 +1,7 @@
 /** Fit: which seat touches first, what that does, and how far to move. The verdict, the picture, the numbers. */
 import { memo } from 'react';
 import { useStore } from 'zustand';
-import { asAssumed } from '../../../report/assumed.ts';
+import { asAssumed, measuredFirst } from '../../../report/assumed.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
@@ -33,7 +33,7 @@ const Controls = memo(FitControls);
 export function FitScreen({ work }: { work: Work }) {
   const { design, fit, seats, pulled, drawn } = usePair(work);
   const system = useStore(work.store, (state) => state.system);
-  const verdict = asAssumed(fitVerdict(design, fit, system), design, ['seats']);
+  const verdict = measuredFirst(asAssumed(fitVerdict(design, fit, system), design, ['seats']), design, 'mend');
   const belief = useBelief(design);
   return (
     <>
@@ -43,7 +43,7 @@ export function FitScreen({ work }: { work: Work }) {
       </section>
       <Believed design={design} fit={fit} system={system} solved={belief} />
       <CutsSince design={design} />
-      <FitPictures work={work} fit={fit} drawn={drawn} />
+      <FitPictures work={work} fit={fit} drawn={drawn} belief={belief.value} />
       <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
       <Chart design={design} seats={seats} fit={fit} system={system} work={work} belief={belief.value} />
       <Numbers fit={fit} design={design} system={system} />

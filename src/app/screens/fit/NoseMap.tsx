@@ -73,7 +73,7 @@ export function NoseMap({ work, play, pulled, system }: Props) {
           className="axis"
         />
         {reach > STILL && <path d={`M${map.map(([x, y]) => at(x, y)).join('L')}Z`} className="reach" />}
-        {reach > STILL && <Scale most={most} size={unit.size} scale={scale} />}
+        {reach > STILL && <Scale most={most} unit={unit} scale={scale} />}
         {reach <= STILL && (
           <text x={MIDDLE} y={MIDDLE + 46} textAnchor="middle" className="none">
             {NONE[play.shake.status]}
@@ -97,10 +97,11 @@ export function NoseMap({ work, play, pulled, system }: Props) {
         </g>
       </svg>
       <figcaption>
+        {!pull && <span className="hint">Drag the nose and feel the stops.</span>}
         <span>
           {pulled && pull
             ? `${said} at the indicator, ${where}. Arrows: what the seats press with for a pull of 1 ${unitOf('force', system).name} ${pull.station === play.indicator ? 'there' : `at station ${placeText(pull.station, system)}`}.`
-            : `Drag the nose and feel the stops; ${unit.name} at the indicator, ${where}`}
+            : `${unit.name} at the indicator, ${where}`}
         </span>
         {pull && (
           <button type="button" onClick={() => work.store.setState({ pull: null })}>
@@ -120,12 +121,20 @@ const NONE: Record<PlayReport['shake']['status'], string> = {
   stalled: 'not worked out',
 };
 
-/** Ticks across and up, clear of the outline. */
-function Scale({ most, size, scale }: { most: number; size: number; scale: ScaleLinear<number, number> }) {
+/** Ticks across and up, clear of the outline, with the unit at the end of each line. */
+function Scale({
+  most,
+  unit: { size, name },
+  scale,
+}: {
+  most: number;
+  unit: { size: number; name: string };
+  scale: ScaleLinear<number, number>;
+}) {
   const shown = ticks(-most / size, most / size, 5).filter(
     (t) => t !== 0 && Math.abs(scale(t * size)) <= INNER - CLEAR,
   );
-  return shown.map((t) => {
+  const marks = shown.map((t) => {
     const off = scale(t * size);
     const figure = `${t}`.replace('-', '−');
     return (
@@ -140,6 +149,17 @@ function Scale({ most, size, scale }: { most: number; size: number; scale: Scale
       </g>
     );
   });
+  return (
+    <>
+      {marks}
+      <text x={MIDDLE + INNER - 5} y={MIDDLE - 7} textAnchor="end" className="unit">
+        {name}
+      </text>
+      <text x={MIDDLE + 8} y={MIDDLE - INNER + 17} className="unit">
+        {name}
+      </text>
+    </>
+  );
 }
 
 interface Arrow {

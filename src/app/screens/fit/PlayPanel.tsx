@@ -6,6 +6,7 @@ import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import { unitOf } from '../../../design/measures.ts';
 import { placeText, type System } from '../../../design/units.ts';
+import { unreadSurfaces } from '../../../report/assumed.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import type { ContactReport, SeatedReport } from '../../../report/play/definition.ts';
 import { playVerdict, sharedNote } from '../../../report/play/verdict.ts';
@@ -44,10 +45,12 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
   if (fault !== null) return <Fault what="Seat and play" several fault={fault} again={again} />;
   if (!play || !of) return <p className="loading">Seat and play are being worked out.</p>;
   const verdict = playVerdict(of, play, fitSection(of), system);
+  // Nothing is praised that nobody has measured.
+  const tone = verdict.tone === 'good' && unreadSurfaces(of).length > 0 ? 'plain' : verdict.tone;
   const pull = unitOf('force', system).name;
   return (
     <>
-      <section className={`verdict second ${verdict.tone}`} aria-live="polite">
+      <section className={`verdict second ${tone}`} aria-live="polite">
         <h2>{verdict.headline}</h2>
         <p>{verdict.sentences.join(' ')}</p>
       </section>

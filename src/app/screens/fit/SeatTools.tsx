@@ -34,7 +34,7 @@ export function SeatTools({ work, seats, index }: { work: Work; seats: Design['s
       <div className="buttons">
         <button
           type="button"
-          onClick={() => work.change((design) => withSeatCopied(design, index))}
+          onClick={() => work.change((design) => withSeatCopied(design, index, work.store.getState().system))}
           disabled={seats.length >= MOST_SEATS}
         >
           Add a seat like the {name} one
@@ -52,7 +52,8 @@ export function SeatTools({ work, seats, index }: { work: Work; seats: Design['s
       {asked && (
         <div className="asked-first" role="alert">
           <p>
-            With the {name} seat go {listed(asked)}. Undo brings all of it back in one step.
+            With the {name} seat {asked.length === 1 && asked[0]!.startsWith('1 ') ? 'goes' : 'go'} {listed(asked)}.
+            Undo brings all of it back in one step.
           </p>
           <div className="buttons">
             <button type="button" onClick={remove}>
@@ -89,7 +90,7 @@ export function AddSeat({ work, count }: { work: Work; count: number }) {
             key={kind}
             type="button"
             disabled={full}
-            onClick={() => work.change((design) => withSeatAdded(design, kind))}
+            onClick={() => work.change((design) => withSeatAdded(design, kind, work.store.getState().system))}
           >
             + {KINDS[kind]}
           </button>

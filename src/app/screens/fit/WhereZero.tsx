@@ -69,18 +69,18 @@ const OPEN = 7;
 function Headstock({ shift, dial }: { shift: number; dial: string }) {
   const by = OPEN * shift;
   return (
-    <svg viewBox="0 0 280 130" aria-hidden="true">
+    <svg viewBox="0 0 330 130" aria-hidden="true">
       <path className="bush-fill outline" d="M84 14H176L150 40L84 48Z" />
       <path className="bush-fill outline" d="M84 116H176L150 90L84 82Z" />
       <g transform={`translate(${by} 0)`}>
         <path className="journal-fill outline" d="M14 55H84V48L150 40L178 12V118L150 90L84 82V75H14Z" />
         <path className="outline adjuster" d="M28 46H58V84H28ZM28 53H58M28 61H58M28 69H58M28 77H58" />
       </g>
-      <path className="axis" d="M4 65H200" />
-      <path className="outline adjuster" d={`M${178 + by} 65H226`} />
-      <circle className="outline dial" cx="248" cy="65" r="22" />
-      <path className="outline" d="M248 65V49" />
-      <text x="274" y="112" textAnchor="end">
+      <path className="axis" d="M4 65H204" />
+      <path className="outline adjuster" d={`M${178 + by} 65H268`} />
+      <circle className="outline dial" cx="290" cy="65" r="22" />
+      <path className="outline" d="M290 65V49" />
+      <text x="324" y="112" textAnchor="end">
         {dial}
       </text>
     </svg>

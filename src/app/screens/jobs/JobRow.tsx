@@ -35,10 +35,17 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
     setRefused(!done);
     if (done) deleted();
     refresh();
-    if (done && isOpen) {
-      work.open('', { ok: true, design: openingDesign() });
-      for (const told of work.store.getState().told) if (told.what === 'aside') work.close(told);
-    }
+    if (!done || !isOpen) return;
+    work.open('', { ok: true, design: openingDesign() });
+    for (const told of work.store.getState().told) if (told.what === 'aside') work.close(told);
+  };
+  const putAway = async () => {
+    await keeper.flush();
+    const done = await putJobAway(keeper, head.id, !head.away);
+    setRefused(!done);
+    refresh();
+    // What is put away is worked on no longer; where it is is said.
+    if (done && isOpen && !head.away) work.open('', { ok: true, design: openingDesign() });
   };
   const rename = async (title: string) => {
     setRenaming(false);
@@ -88,11 +95,9 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
             <button type="button" onClick={copy}>
               Duplicate
             </button>
-            {!isOpen && (
-              <button type="button" onClick={() => tried(putJobAway(keeper, head.id, !head.away))}>
-                {head.away ? 'Take out again' : 'Put away'}
-              </button>
-            )}
+            <button type="button" onClick={putAway}>
+              {head.away ? 'Take out again' : 'Put away'}
+            </button>
           </>
         )}
         {head.deleted === null && (

@@ -1,7 +1,7 @@
 /** All jobs on this device: begun, opened, put away; and the examples. */
 import { type ReactNode, useRef, useState } from 'react';
 import { useStore } from 'zustand';
-import { bringBackJob, removeForGood } from '../../../jobs/list.ts';
+import { bringBackJob, KEPT_DELETED, removeForGood } from '../../../jobs/list.ts';
 import { fileOfJobs } from '../../../jobs/many.ts';
 import type { Head } from '../../../jobs/shelf.ts';
 import { canPick, offer, openFile, pickFile } from '../../state/files.ts';
@@ -59,7 +59,12 @@ export default function JobsScreen({ work }: { work: Work }) {
         )}
         <ul className="plain rows">{first.map(row)}</ul>
         <Fold what="Put away" heads={away} row={row} />
-        <Fold what="Deleted" heads={deleted} row={row}>
+        <Fold
+          what="Deleted"
+          heads={deleted}
+          row={row}
+          about={`A deleted job can be brought back for ${DAYS} days; then it goes from this device, photographs and all.`}
+        >
           <button
             type="button"
             onClick={() =>
@@ -97,6 +102,8 @@ export default function JobsScreen({ work }: { work: Work }) {
     </div>
   );
 }
+
+const DAYS = KEPT_DELETED / 86_400_000;
 
 /** What is opened is looked at on the opening screen. */
 const goOn = () => {
@@ -168,16 +175,18 @@ interface FoldProps {
   what: string;
   heads: readonly Head[];
   row(head: Head): ReactNode;
+  about?: string;
   children?: ReactNode;
 }
 
-function Fold({ what, heads, row, children }: FoldProps) {
+function Fold({ what, heads, row, about, children }: FoldProps) {
   if (heads.length === 0) return null;
   return (
     <details>
       <summary>
         {what} ({heads.length})
       </summary>
+      {about && <p className="fine">{about}</p>}
       <ul className="plain rows">{heads.map(row)}</ul>
       {children && <p className="buttons">{children}</p>}
     </details>

@@ -6,7 +6,6 @@ import { seatLines } from '../../../engine/contact/fit.ts';
 import { metres, toSeats } from '../../../report/convert.ts';
 import type { Point } from '../../pictures/drawn.ts';
 import { drawnOver, type SeatOver } from '../../pictures/drawnOver.ts';
-import { SaveSvg } from '../../pictures/SaveSvg.tsx';
 import { scaleBar } from '../../pictures/scaleBar.ts';
 import { type Size, useSize } from '../../pictures/useSize.ts';
 
@@ -90,9 +89,6 @@ function SeatOverlay({ seat, factor, system, said }: SeatProps) {
       </svg>
       <figcaption>
         <span>{seat.name}</span>
-        <span className="buttons">
-          <SaveSvg name={`comparison of ${seat.name}`} />
-        </span>
       </figcaption>
     </figure>
   );

@@ -12,6 +12,7 @@ import { farOffText } from '../../../report/measure/farOff.ts';
 import { faultText } from '../../../report/measure/faultText.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
 import { LocalField } from '../../controls/LocalField.tsx';
+import { SignKey } from '../../controls/SignKey.tsx';
 import { Entered } from '../../record/Entered.tsx';
 import { bare, withTold } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
@@ -85,12 +86,14 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
         ref={field}
         value={text}
         autoComplete="off"
+        inputMode={size && system === 'inch' ? undefined : 'decimal'}
         placeholder={expected === null || open.any ? '' : sized(sides ? Math.abs(expected) : expected)}
         aria-invalid={error !== ''}
         aria-describedby={said}
         // What is typed goes the way that stands beside it then, whatever the set-up becomes.
         onChange={(event) => edit({ ...entry, text: event.target.value, side: entry.side ?? side })}
       />
+      {!sides && !size && <SignKey of={id} text={text} type={(typed) => edit({ ...entry, text: typed })} />}
       {sides && (
         <select
           aria-label="Which way"

@@ -27,6 +27,7 @@ export function OwnTools({ work, design, system }: Props) {
           <label htmlFor={`${id} ${key}`}>{title}</label>
           <TypedField
             id={`${id} ${key}`}
+            keys="words"
             shown={(design.shop?.[key] ?? []).map((mm) => toolText(mm, system)).join('; ')}
             about="Diameters with semicolons between; none typed: the usual set."
             instead="the usual set"

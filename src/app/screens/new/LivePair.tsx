@@ -25,7 +25,7 @@ function Pair({ work, stale, system }: { work: Work; stale: boolean; system: Sys
     <section aria-label="The pair these sizes make" className={stale ? 'stale' : ''}>
       <h2>The pair: pull it along, and its nose up and down</h2>
       <p className="fine">{stale ? 'As it was while the figures went together.' : headline}</p>
-      <Section design={design} drawn={drawn} fit={fit} system={system} work={work} />
+      <Section design={design} drawn={drawn} fit={fit} system={system} work={work} first="journal" />
     </section>
   );
 }

@@ -1,21 +1,24 @@
 /** A job from nothing: an arrangement, the sizes that are known written on its drawing, and the pair that they make. */
 import { useMemo, useState } from 'react';
-import { useStore } from 'zustand';
 import type { System } from '../../../design/units.ts';
 import { ANGLE_WAYS, type AngleWay } from '../../../design/units.ts';
 import { validateDesign } from '../../../design/validate.ts';
+import { assumedIn } from '../../../report/assumed.ts';
 import { ANGLE_NAMES, sayAngles, useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { ARRANGEMENTS, type Arrangement } from './arrangements.ts';
-import { type Form, givenOf, useForm } from './form.ts';
+import { faultsOf } from './faults.ts';
+import { type Form, givenOf, useForm, useFormSystem } from './form.ts';
 import { LivePair } from './LivePair.tsx';
-import { newDesign, sizesOf } from './newDesign.ts';
+import { keepLengths } from './lengths.ts';
+import { allSizes, newDesign, sizesOf, USUAL_FILM } from './newDesign.ts';
 import { BesideDrawing, OnDrawing } from './OnDrawing.tsx';
 import { Thumbnail } from './SketchParts.tsx';
 import './newJob.css';
 
 export default function NewJobScreen({ work }: { work: Work }) {
   const [form, setForm] = useForm(work);
+  const system = useFormSystem(work);
   const plan = ARRANGEMENTS.find(({ id }) => id === form.arrangement);
   return (
     <div className="new-job">
@@ -23,11 +26,12 @@ export default function NewJobScreen({ work }: { work: Work }) {
         <h2>{plan ? countText(plan, form) : 'A new job: which of these is your spindle?'}</h2>
         <p>
           {plan
-            ? 'Type what you know in any order, with a unit if you like. Dashed figures are assumed in proportion, until you type or measure them; Enter on one says that it is so.'
+            ? 'Type what you know in any order, with a unit if you like. Dashed figures are assumed in proportion, until you type or measure them; Enter on one says that it is so. ' +
+              followsText(plan, form, system)
             : 'A section of each; the nose is to the right. Seats can be added and taken away later.'}
         </p>
       </section>
-      <Liking work={work} />
+      <Liking system={system} choose={(chosen) => setForm({ ...form, system: chosen })} />
       <fieldset className="arrangements">
         <legend>Arrangement</legend>
         {ARRANGEMENTS.map((one) => (
@@ -48,28 +52,33 @@ export default function NewJobScreen({ work }: { work: Work }) {
           carries cones up to 89°.
         </p>
       )}
-      {plan && <Drawing key={plan.id} work={work} plan={plan} form={form} setForm={setForm} />}
+      {plan && <Drawing key={plan.id} work={work} plan={plan} form={form} setForm={setForm} system={system} />}
     </div>
   );
 }
 
-function countText(plan: Arrangement, { sizes }: Form): string {
+function countText(plan: Arrangement, form: Form): string {
   const all = sizesOf(plan);
-  const known = all.filter(({ id }) => sizes[id]?.value !== undefined).length;
+  const known = all.filter(({ id }) => form.sizes[id]?.value !== undefined).length;
   return known === all.length
     ? 'Every size on the drawing is yours.'
     : `${known} of ${all.length} sizes are yours, ${all.length - known} are assumed.`;
 }
 
+/** With what follows from the sizes on the drawing, as every other screen counts it. */
+function followsText(plan: Arrangement, form: Form, system: System): string {
+  const { length } = assumedIn(newDesign(plan, givenOf(plan, form), system), ['seats']);
+  return `With what follows from the sizes (bush angles, ends, tolerances) ${length} numbers of the seats are assumed; the other screens count these.`;
+}
+
 /** Asked once: the units, and how angles are said. */
-function Liking({ work }: { work: Work }) {
-  const system = useStore(work.store, (state) => state.system);
+function Liking({ system, choose }: { system: System; choose(system: System): void }) {
   const way = useAngles();
   return (
     <div className="liking">
       <label>
         Units{' '}
-        <select value={system} onChange={(event) => work.store.setState({ system: event.target.value as System })}>
+        <select value={system} onChange={(event) => choose(event.target.value as System)}>
           <option value="metric">mm, µm</option>
           <option value="inch">inch, tenths</option>
         </select>
@@ -93,27 +102,32 @@ interface DrawingProps {
   plan: Arrangement;
   form: Form;
   setForm(form: Form | null): void;
+  system: System;
 }
 
-function Drawing({ work, plan, form, setForm }: DrawingProps) {
-  const system = useStore(work.store, (state) => state.system);
+function Drawing({ work, plan, form, setForm, system }: DrawingProps) {
   const given = useMemo(() => givenOf(plan, form), [plan, form]);
-  const result = useMemo(() => validateDesign(newDesign(plan, given, system)), [plan, given, system]);
+  const design = useMemo(() => newDesign(plan, given, system), [plan, given, system]);
+  const result = useMemo(() => validateDesign(design), [design]);
+  const sizes = allSizes(plan, given.typed, given.film ?? USUAL_FILM[system], system);
+  const faults = faultsOf(plan, sizes, result.ok ? null : { errors: result.errors, design }, system);
+  const possible = result.ok && !faults.some(({ stops }) => stops);
   // What was whole last goes on being shown.
-  const [whole, setWhole] = useState(result.ok ? result.design : null);
-  if (result.ok && result.design !== whole) setWhole(result.design);
-  const open = Object.values(form.sizes).some((entry) => entry?.value === undefined);
-  const ready = result.ok && !open;
+  const [whole, setWhole] = useState(possible ? design : null);
+  if (possible && design !== whole) setWhole(design);
+  const open = Object.values(form.sizes).some((entry) => entry?.text !== undefined);
+  const ready = possible && !open;
   const start = () => {
     if (!ready) return;
-    work.open(given.title, { ok: true, design: result.design });
+    work.open(given.title, { ok: true, design: result.design }, system);
+    keepLengths(work, plan, given.typed);
     setForm(null);
     window.location.hash = '#fit';
   };
   return (
     <>
-      <OnDrawing plan={plan} form={form} setForm={setForm} system={system} result={result} />
-      {whole && <LivePair design={whole} stale={!result.ok} system={system} />}
+      <OnDrawing plan={plan} form={form} setForm={setForm} sizes={sizes} faults={faults} system={system} />
+      {whole && <LivePair design={whole} stale={!possible} system={system} />}
       <BesideDrawing form={form} setForm={setForm} system={system} />
       <p className="buttons">
         <button type="button" className="main" aria-disabled={!ready} onClick={start}>

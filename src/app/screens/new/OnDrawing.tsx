@@ -1,19 +1,21 @@
 /** The drawing with its figures, what is asked beside it, and what of it does not go together. */
 import { useId } from 'react';
-import { type QuantityAt, quantityIfAt } from '../../../design/place.ts';
-import { inSystem, quantityText } from '../../../design/quantity.ts';
+import type { QuantityAt } from '../../../design/place.ts';
+import { quantityText } from '../../../design/quantity.ts';
 import type { System } from '../../../design/units.ts';
-import type { Validation } from '../../../design/validate.ts';
-import { placeName } from '../../../report/assumed.ts';
+import { keysFor } from '../../controls/keys.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Arrangement } from './arrangements.ts';
-import { type Form, givenOf, withEntry, withoutEntry } from './form.ts';
-import { allSizes, FILM, newDesign, PITCH, sizesOf, USUAL_FILM } from './newDesign.ts';
-import { Sketch } from './Sketch.tsx';
+import { faultAt } from './faults.ts';
+import { type Form, withEntry, withoutEntry } from './form.ts';
+import type { Impossible } from './impossible.ts';
+import { FILM, PITCH, sizesOf, USUAL_FILM } from './newDesign.ts';
+import { type Held, Sketch } from './Sketch.tsx';
+import { Wrong } from './Wrong.tsx';
 
 /** What stands in a field and is no number. */
-function heldIn({ sizes }: Form, id: string): { text: string; why: string } | undefined {
+function heldIn({ sizes }: Form, id: string): Held | undefined {
   const entry = sizes[id];
   return entry?.text === undefined ? undefined : { text: entry.text, why: entry.why ?? '' };
 }
@@ -22,14 +24,18 @@ interface Props {
   plan: Arrangement;
   form: Form;
   setForm(form: Form): void;
+  /** every size, typed or in proportion */
+  sizes: Readonly<Record<string, number>>;
+  faults: readonly Impossible[];
   system: System;
-  result: Validation;
 }
 
-export function OnDrawing({ plan, form, setForm, system, result }: Props) {
+export function OnDrawing({ plan, form, setForm, sizes, faults, system }: Props) {
   const way = useAngles();
-  const given = givenOf(plan, form);
-  const sizes = allSizes(plan, given.typed, given.film ?? USUAL_FILM[system], system);
+  const unread = sizesOf(plan).flatMap(({ id, title }) => {
+    const why = form.sizes[id]?.why;
+    return why === undefined ? [] : [`${title}: ${why}`];
+  });
   return (
     <>
       <figure>
@@ -38,22 +44,29 @@ export function OnDrawing({ plan, form, setForm, system, result }: Props) {
           sizes={sizes}
           known={(id) => form.sizes[id]?.value !== undefined}
           held={(id) => heldIn(form, id)}
+          fault={(id) => faultAt(faults, id)}
           take={({ id, at }, text) => setForm(withEntry(form, id, at, text, { system, way }))}
           leave={(id) => setForm(withoutEntry(form, id))}
           system={system}
         />
-        <figcaption>
-          Not to scale; lengths in {system === 'inch' ? 'inches' : 'mm'}. Stations along the spindle count from 0,{' '}
-          {plan.zero.words}: toward the nose +, toward the rear −.
-        </figcaption>
+        <Caption plan={plan} system={system} />
       </figure>
-      <Wrong plan={plan} form={form} result={result} system={system} />
+      <Wrong unread={unread} faults={faults} />
     </>
   );
 }
 
+export function Caption({ plan, system }: { plan: Arrangement; system: System }) {
+  return (
+    <figcaption>
+      Not to scale; lengths in {system === 'inch' ? 'inches' : 'mm'}, along the journal. Stations along the spindle
+      count from 0, {plan.zero.words}: toward the nose +, toward the rear −.
+    </figcaption>
+  );
+}
+
 /** What is asked beside the drawing: the film, the thread, the name. */
-export function BesideDrawing({ form, setForm, system }: Omit<Props, 'plan' | 'result'>) {
+export function BesideDrawing({ form, setForm, system }: Pick<Props, 'form' | 'setForm' | 'system'>) {
   const beside = { form, setForm, system };
   return (
     <div className="locals">
@@ -83,6 +96,7 @@ function Beside({ id, at, otherwise, form, setForm, system }: BesideProps) {
       <label htmlFor={field}>{at.title}</label>
       <TypedField
         id={field}
+        keys={keysFor(at, system)}
         shown={value === undefined ? '' : quantityText(at.quantity, value, system)}
         about={`${at.description}.`}
         take={(text) => {
@@ -112,32 +126,4 @@ function Title({ form, setForm }: Pick<Props, 'form' | 'setForm'>) {
       />
     </div>
   );
-}
-
-/** Each figure that is none, and each that does not go with the others. */
-function Wrong({ plan, form, result, system }: Pick<Props, 'plan' | 'form' | 'result' | 'system'>) {
-  const unread = sizesOf(plan).flatMap(({ id, title }) => {
-    const why = form.sizes[id]?.why;
-    return why === undefined ? [] : [`${title}: ${why}`];
-  });
-  const design = result.ok ? null : newDesign(plan, givenOf(plan, form), system);
-  const apart = (result.ok ? [] : result.errors).map(({ path, message }) => {
-    const name = /^seats\[\d+\]\.\w+$/.test(path) ? surfaceName(plan, path) : placeName(design!, path);
-    const quantity = quantityIfAt(path)?.quantity ?? 'length';
-    return `${name[0]!.toUpperCase()}${name.slice(1)}: ${inSystem(message, system, quantity)}`;
-  });
-  const all = [...unread, ...new Set(apart)];
-  if (all.length === 0) return null;
-  return (
-    <ul className="wrong plain" role="status">
-      {all.map((line) => (
-        <li key={line}>{line}</li>
-      ))}
-    </ul>
-  );
-}
-
-function surfaceName({ seats }: Arrangement, path: string): string {
-  const [, index, part] = /^seats\[(\d+)\]\.(\w+)$/.exec(path)!;
-  return `${seats[Number(index)]!.title}, ${part}`;
 }

@@ -5,8 +5,9 @@
 import { type CSSProperties, useId } from 'react';
 import { hintText, quantityText } from '../../../design/quantity.ts';
 import type { System } from '../../../design/units.ts';
+import { keysFor } from '../../controls/keys.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
-import { useAngles } from '../../state/angles.ts';
+import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
 import { type Ask, type Size, sizesOf } from './newDesign.ts';
 import { AXIS, leftOf, rightOf, SketchParts } from './SketchParts.tsx';
@@ -18,8 +19,8 @@ const ROW_NAMES: Record<Ask, string> = {
   bore: 'Bore ⌀',
   angle: 'Angle',
   diameter: 'Journal ⌀',
-  length: 'Length',
-  behind: 'Apart',
+  length: 'Journal length',
+  behind: 'Between',
 };
 /** Half the room of a field. */
 const HALF = 54;
@@ -35,12 +36,14 @@ interface Props {
   sizes: Readonly<Record<string, number>>;
   known(id: string): boolean;
   held(id: string): Held | undefined;
+  /** what a size does not go with */
+  fault(id: string): string | undefined;
   take(size: Size, text: string): void;
   leave(id: string): void;
   system: System;
 }
 
-export function Sketch({ plan, sizes, known, held, take, leave, system }: Props) {
+export function Sketch({ plan, sizes, known, held, fault, take, leave, system }: Props) {
   const way = useAngles();
   const fields = sizesOf(plan);
   return (
@@ -56,7 +59,7 @@ export function Sketch({ plan, sizes, known, held, take, leave, system }: Props)
             .filter((ask) => fields.some((size) => size.ask === ask))
             .map((ask) => (
               <text key={ask} x={6} y={ROW[ask] + 6}>
-                {ROW_NAMES[ask]}
+                {ask === 'angle' ? ANGLE_TITLES[way] : ROW_NAMES[ask]}
               </text>
             ))}
         </g>
@@ -83,6 +86,7 @@ export function Sketch({ plan, sizes, known, held, take, leave, system }: Props)
             shown={plainText(quantityText(size.at.quantity, sizes[size.id]!, system, way))}
             known={known(size.id)}
             held={held(size.id)}
+            fault={fault(size.id)}
             take={(text) => take(size, text)}
             leave={() => leave(size.id)}
             system={system}
@@ -102,12 +106,13 @@ interface FieldProps {
   shown: string;
   known: boolean;
   held: Held | undefined;
+  fault: string | undefined;
   take(text: string): void;
   leave(): void;
   system: System;
 }
 
-function SizeField({ size, place, shown, known, held, take, leave, system }: FieldProps) {
+function SizeField({ size, place, shown, known, held, fault, take, leave, system }: FieldProps) {
   const id = useId();
   const at = {
     '--x': `${(100 * place.x) / DRAWN.width}%`,
@@ -118,6 +123,7 @@ function SizeField({ size, place, shown, known, held, take, leave, system }: Fie
       <label htmlFor={id}>{size.title}</label>
       <TypedField
         id={id}
+        keys={keysFor(size.at, system)}
         shown={shown}
         about={`${hintText(size.at, system)}.`}
         take={(text) => {
@@ -125,6 +131,7 @@ function SizeField({ size, place, shown, known, held, take, leave, system }: Fie
           return null;
         }}
         held={held}
+        fault={fault}
         leave={leave}
         assumed={!known}
       />
@@ -183,7 +190,7 @@ function Span({ from, to, y, starts }: { from: number; to: number; y: number; st
 /** The nought of all stations, and the way they count. */
 function Nought({ plan }: { plan: Arrangement }) {
   const { seat, end } = plan.zero;
-  const x = plan.seats[seat]!.x[end === 'rear' ? 0 : 1];
+  const x = plan.zero.x ?? plan.seats[seat]!.x[end === 'rear' ? 0 : 1];
   const [left, right] = [leftOf(plan), rightOf(plan)];
   return (
     <g className="nought">

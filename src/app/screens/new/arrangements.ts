@@ -25,8 +25,8 @@ export interface Arrangement {
   title: string;
   /** from the rear to the nose */
   seats: readonly SeatPlan[];
-  /** at which end of which seat stations are counted from */
-  zero: { seat: number; end: 'rear' | 'nose'; words: string };
+  /** at which end of which seat stations are counted from; `x`: in the drawing, where it is at no end */
+  zero: { seat: number; end: 'rear' | 'nose'; x?: number; words: string };
 }
 
 const shallow = { name: 'shallow', title: 'shallow cone', halfAngle: 3, diameter: 22, length: 26 };

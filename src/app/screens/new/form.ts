@@ -1,10 +1,11 @@
 /** What stands on the page of a new job; it outlives a look at another screen. */
 
+import { useMemo } from 'react';
+import { useStore } from 'zustand';
 import type { QuantityAt } from '../../../design/place.ts';
 import { typedQuantity } from '../../../design/quantity.ts';
 import type { AngleWay, System } from '../../../design/units.ts';
 import type { Work } from '../../state/store.ts';
-import { useUnfinished } from '../../state/useUnfinished.ts';
 import type { Arrangement } from './arrangements.ts';
 import { type Given, sizesOf } from './newDesign.ts';
 
@@ -20,13 +21,46 @@ export interface Form {
   title: string;
   /** by the id of the size; beside them `film` and `pitch` */
   sizes: Readonly<Record<string, Entry | undefined>>;
+  /** as chosen for this job; null: as the one that is open */
+  system: System | null;
 }
 
-const EMPTY: Form = { arrangement: null, title: '', sizes: {} };
+const EMPTY: Form = { arrangement: null, title: '', sizes: {}, system: null };
 
-export function useForm(work: Work): [Form, (form: Form | null) => void] {
-  const [form, setForm] = useUnfinished<Form>(work, 'new job');
-  return [form ?? EMPTY, setForm];
+export function useForm({ begun }: Work): [Form, (form: Form | null) => void] {
+  const written = useStore(begun.store, (state) => state.written);
+  return [useMemo(() => formOf(written), [written]), begun.write];
+}
+
+/** The units of the job that is begun. */
+export function useFormSystem(work: Work): System {
+  const [{ system }] = useForm(work);
+  const open = useStore(work.store, (state) => state.system);
+  return system ?? open;
+}
+
+const isGroup = (value: unknown): value is object =>
+  typeof value === 'object' && value !== null && !Array.isArray(value);
+
+/** What was written down, as far as it is a form of this program. */
+export function formOf(written: unknown): Form {
+  if (!isGroup(written)) return EMPTY;
+  const { arrangement, title, sizes, system } = written as Partial<Record<keyof Form, unknown>>;
+  return {
+    arrangement: typeof arrangement === 'string' ? arrangement : null,
+    title: typeof title === 'string' ? title : '',
+    sizes: isGroup(sizes)
+      ? Object.fromEntries(Object.entries(sizes).flatMap(([id, entry]) => (isEntry(entry) ? [[id, entry]] : [])))
+      : {},
+    system: system === 'inch' || system === 'metric' ? system : null,
+  };
+}
+
+function isEntry(entry: unknown): entry is Entry {
+  if (!isGroup(entry)) return false;
+  const { value, text, why } = entry as Partial<Record<keyof Entry, unknown>>;
+  if (value !== undefined) return typeof value === 'number' && Number.isFinite(value);
+  return typeof text === 'string' && typeof why === 'string';
 }
 
 /** The form with what was typed into one of its fields; an emptied field is assumed again. */

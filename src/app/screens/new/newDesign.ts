@@ -5,6 +5,7 @@
 import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
 import type { Design, Quantity, Seat, Surface } from '../../../design/definition.ts';
 import { type QuantityAt, quantityAt } from '../../../design/place.ts';
+import { exact, fine, tidy } from '../../../design/rounded.ts';
 import { type System, TENTH } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { Arrangement, SeatPlan } from './arrangements.ts';
@@ -40,9 +41,20 @@ const WORDS: Record<Ask, (seat: SeatPlan, next: SeatPlan | undefined) => Quantit
   angle: ({ title }) => asked('angle', `Angle of the ${title}`, 'As you say angles, or 6 incl, 1:20, 0.6 in/ft', 89),
   diameter: ({ title, halfAngle }) =>
     asked('length', `Diameter of the ${title}`, `Of the journal, at its ${endOf(halfAngle)}`, 5000),
-  length: ({ title }) => asked('length', `Length of the ${title}`, 'Along the axis', 5000),
+  length: ({ title }) =>
+    asked(
+      'length',
+      `Length of the ${title}`,
+      'Of the journal, along the axis; the bush is taken a little shorter at both ends',
+      5000,
+    ),
   behind: ({ title }, next) =>
-    asked('length', `From the ${title} back to the ${next?.title}`, 'Along the axis, from end to end', 5000),
+    asked(
+      'length',
+      `From the ${title} back to the ${next?.title}`,
+      'Along the axis, from the one journal’s end to the other’s',
+      5000,
+    ),
 };
 
 const endOf = (halfAngle: number) => (halfAngle === 0 ? 'nose end' : 'large end');
@@ -67,20 +79,13 @@ export function sizesOf({ seats }: Arrangement): Size[] {
     });
 }
 
-const idOf = ({ name }: SeatPlan, ask: Ask) => `${name} ${ask}`;
+export const idOf = ({ name }: SeatPlan, ask: Ask) => `${name} ${ask}`;
 
 /** The film a new pair is opened to, mm: common practice, no source. A fifth of it either way is its tolerance. */
 export const USUAL_FILM: Record<System, number> = { metric: 0.0025, inch: TENTH };
 const TOLERANCE = 0.2;
 /** How far the ends of a bush stand within those of its journal, as a share of the length. */
 const INSET = 0.04;
-
-/** To what a drawing would say: half a millimetre, or a hundredth of an inch; less for what is small. */
-function tidy(mm: number, system: System): number {
-  const [unit, large, small] = system === 'inch' ? [25.4, 0.01, 0.005] : [1, 0.5, 0.05];
-  const step = unit * (mm > 5 ? large : small);
-  return Number((Math.max(1, Math.round(mm / step)) * step).toFixed(9));
-}
 
 /** How much larger than the one to go by the person's spindle is: by its nearest size known, else by all known. */
 function ratioOf(plan: Arrangement, typed: Typed, seat: number): number {
@@ -115,23 +120,34 @@ export function allSizes(plan: Arrangement, typed: Typed, film: number, system: 
     const angle = seat.halfAngle === 0 ? 0 : one('angle', () => Math.abs(seat.halfAngle));
     const opened = (2 * film) / Math.cos(radians(angle));
     const bore = typed[idOf(seat, 'bore')];
-    const diameter = one('diameter', () =>
-      bore === undefined ? tidy(ratio * seat.diameter, system) : fine(bore - opened, system),
-    );
+    const least = leastBehind(plan, all, i);
+    const slope = 2 * Math.tan(radians(angle));
+    const diameter = one('diameter', () => {
+      if (bore !== undefined) return fine(bore - opened, system);
+      const long = typed[idOf(seat, 'length')];
+      const needed = least === null || long === undefined ? 0 : least + slope * long;
+      const usual = tidy(ratio * seat.diameter, system);
+      return usual > needed ? usual : tidy(needed * ROOM, system);
+    });
     one('bore', () => fine(diameter + opened, system));
-    one('length', () => tidy(ratio * seat.length, system));
+    one('length', () => {
+      const usual = tidy(ratio * seat.length, system);
+      const most = least === null || least >= diameter ? usual : (diameter - least) / slope;
+      return usual < most || least === null ? usual : exact(Math.min(usual, tidy(most / ROOM, system)));
+    });
     if (seat.behind !== undefined) one('behind', () => tidy(ratio * seat.behind!, system));
   });
   return all;
 }
 
-/** To a tenth of a micrometre, or ten millionths of an inch. */
-const fine = (mm: number, system: System) => {
-  const step = system === 'inch' ? 25.4e-5 : 1e-4;
-  return exact(Math.round(mm / step) * step);
-};
-/** To a nanometre. */
-const exact = (mm: number) => Number(mm.toFixed(6));
+/** What is assumed of a cone leaves so much more than the bore behind it needs. */
+const ROOM = 1.05;
+
+/** The bore of a cone behind this one, which its small end is no thinner than; null where there is none. */
+function leastBehind({ seats }: Arrangement, all: Readonly<Record<string, number>>, i: number): number | null {
+  const behind = seats[i - 1];
+  return behind && behind.halfAngle > 0 && seats[i]!.halfAngle > 0 ? all[idOf(behind, 'bore')]! : null;
+}
 
 export interface Given {
   typed: Typed;
@@ -149,7 +165,8 @@ export function newDesign(plan: Arrangement, { typed, film, pitch, title }: Give
   const ends = endsOf(plan, sizes);
   const seats = plan.seats.map((seat, i): Seat => {
     const journal = journalOf(seat, sizes, ends[i]!);
-    const inset = tidy(INSET * (journal.to - journal.from), system);
+    const length = journal.to - journal.from;
+    const inset = Math.min(tidy(INSET * length, system), exact(length / 10));
     const bush: Surface = {
       ...journal,
       diameter: sizes[idOf(seat, 'bore')]!,
@@ -196,8 +213,12 @@ function endsOf(plan: Arrangement, sizes: Record<string, number>): [number, numb
 /** Places of the design that a person has told: what was typed, and what follows from that alone. */
 function knownPlaces(plan: Arrangement, typed: Typed, film: number | null): Set<string> {
   const known = new Set<string>();
-  const told = (seat: SeatPlan | undefined, ask: Ask) => seat !== undefined && typed[idOf(seat, ask)] !== undefined;
-  const stations = stationsTold(plan, told);
+  const told = (seat: SeatPlan, ask: Ask) => typed[idOf(seat, ask)] !== undefined;
+  const nought = plan.seats.map((_, i) => ({
+    rear: i === plan.zero.seat && plan.zero.end === 'rear',
+    nose: i === plan.zero.seat && plan.zero.end === 'nose',
+  }));
+  const stations = stationsTold(plan, nought, told);
   plan.seats.forEach((seat, i) => {
     const path = `seats[${i}]`;
     const ends = stations[i]!;
@@ -214,11 +235,18 @@ function knownPlaces(plan: Arrangement, typed: Typed, film: number | null): Set<
   return known;
 }
 
-/** Which ends are told: from the nought on, as far as lengths and distances were typed without a break. */
-function stationsTold(plan: Arrangement, told: (seat: SeatPlan | undefined, ask: Ask) => boolean) {
-  const ends = plan.seats.map(() => ({ rear: false, nose: false }));
-  const { seat, end } = plan.zero;
-  ends[seat]![end] = true;
+interface Ends {
+  rear: boolean;
+  nose: boolean;
+}
+
+/** Which ends are told: from those that are on, as far as lengths and distances were typed without a break. */
+export function stationsTold(
+  plan: Arrangement,
+  from: readonly Ends[],
+  told: (seat: SeatPlan, ask: Ask) => boolean,
+): Ends[] {
+  const ends = from.map((end) => ({ ...end }));
   for (let round = 0; round < 2 * plan.seats.length; round++)
     plan.seats.forEach((one, i) => {
       const here = ends[i]!;
@@ -230,5 +258,9 @@ function stationsTold(plan: Arrangement, told: (seat: SeatPlan | undefined, ask:
 }
 
 /** Bounds of what is asked beside the drawing. */
-export const FILM = quantityAt('seats[0].film.target');
+export const FILM: QuantityAt = {
+  ...quantityAt('seats[0].film.target'),
+  title: 'Film wanted in every seat',
+  description: 'Least film each seat should run with; Fit has one for each',
+};
 export const PITCH = quantityAt('adjuster.pitch');

@@ -24,8 +24,8 @@ export type RunPath = (typeof ASKED)[number]['path'];
 export type TypedRun = Partial<Record<RunPath, number>>;
 
 /** The design with a run of what was typed; the rest by size alone, and named as assumed. */
-export function withRunOf(design: Design, typed: TypedRun): Design {
-  const usual = plausibleRun(design);
+export function withRunOf(design: Design, typed: TypedRun, system: System): Design {
+  const usual = plausibleRun(design, system);
   const at = (path: RunPath) => typed[path] ?? usualAt(usual, path);
   const run = {
     speed: at('run.speed'),
@@ -54,7 +54,7 @@ export function NothingRuns({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
   const [typed, setTyped] = useUnfinished<TypedRun>(work, 'run');
   const run = () => {
-    if (work.change((d) => withRunOf(d, typed ?? {})).length === 0) setTyped(null);
+    if (work.change((d) => withRunOf(d, typed ?? {}, system)).length === 0) setTyped(null);
   };
   return (
     <>
@@ -99,7 +99,7 @@ function Asked({ path, title, sign, about, design, typed, set, system }: AskedPr
       title={title}
       at={quantityAt(path)}
       value={value === undefined ? null : sign * value}
-      otherwise={sign * usualAt(plausibleRun(design), path)}
+      otherwise={sign * usualAt(plausibleRun(design, system), path)}
       set={(next) => set(next === null ? others : { ...others, [path]: sign * next })}
       about={about}
       system={system}

@@ -75,7 +75,8 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
       about: 'The films are found for a load, or for a pose that you hold.',
       options: STANDS,
       read: standKind,
-      change: (d, kind) => withStand(d, kind, found.current?.pose ?? null, before.current),
+      change: (d, kind) =>
+        withStand(d, kind, found.current?.pose ?? null, before.current, work.store.getState().system),
     },
     // Without one of its own the pose stands at the position of the design.
     ...(posed

@@ -2,6 +2,7 @@
 import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
 import type { Design } from '../../../design/definition.ts';
 import { defaultAt } from '../../../design/place.ts';
+import type { System } from '../../../design/units.ts';
 import {
   d341,
   gradeMidpoint,
@@ -112,10 +113,12 @@ export function withStand(
   kind: string,
   found: { x: number; y: number; z: number; tiltX: number; tiltY: number } | null,
   before: Loads | null,
+  system: System,
 ): Design {
   const { pose: _, load: __, loads: ___, ...rest } = design.run!;
   if (kind === standKind(design)) return design;
-  if (kind === 'load') return { ...design, run: { ...rest, ...(before ?? { load: plausibleRun(design).load! }) } };
+  if (kind === 'load')
+    return { ...design, run: { ...rest, ...(before ?? { load: plausibleRun(design, system).load! }) } };
   const { x, y, z, tiltX, tiltY } = found ?? { x: 0, y: 0, z: design.position ?? 0, tiltX: 0, tiltY: 0 };
   const fine = (value: number) => Number(value.toFixed(9));
   return {

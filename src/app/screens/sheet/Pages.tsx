@@ -5,6 +5,7 @@
 import { type CSSProperties, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System, turnText } from '../../../design/units.ts';
+import { unreadSurfaces } from '../../../report/assumed.ts';
 import { caseLeft } from '../../../report/cut/caseLeft.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
@@ -204,7 +205,7 @@ function PartLeaves({ first, second, ...content }: Leaves) {
       <section className={leafClass(second)} aria-label="Film and adjuster">
         <div>
           {!refused && <CheckTable design={made} surfaces={surfaces} system={system} />}
-          {refused && cut && isKnown(cut) && (
+          {refused && cut && isKnown(cut) && unreadSurfaces(design).length === 0 && (
             <NearestTable
               design={content.after?.believedNow ?? design}
               nearest={cut.remaining ?? cut}
@@ -254,7 +255,7 @@ function Drawings({ height, ...content }: Content & { height: number }) {
         system={system}
       />
       <DrawingNotes {...content} />
-      <SheetCode design={content.design} page={content.page} />
+      <SheetCode design={content.design} system={system} page={content.page} />
     </>
   );
 }
@@ -320,7 +321,7 @@ function stateText(kind: Purpose['kind'], after: PartsAfterTrials | null): strin
   return kind === 'work'
     ? 'Figures are those after the cut.'
     : kind === 'refused'
-      ? 'Figures are those of the parts as they are.'
+      ? 'Figures are those of the parts as they stand in the design.'
       : 'Figures are those of the design.';
 }
 

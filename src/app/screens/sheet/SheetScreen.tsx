@@ -3,6 +3,7 @@ import { useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
+import { unreadSurfaces } from '../../../report/assumed.ts';
 import { offSentences } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
@@ -72,7 +73,7 @@ function useOddsLine(design: Design): { sentences: string[]; pending: boolean } 
 /** What the screen says above the pages, which is not printed. */
 function screenVerdict(
   { kind, tone, headline }: Purpose,
-  planned: boolean,
+  { planned, unread }: { planned: boolean; unread: boolean },
 ): { tone: Purpose['tone']; headline: string; more: string } {
   const boxes =
     'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
@@ -82,8 +83,10 @@ function screenVerdict(
     case 'refused':
       return {
         tone,
-        headline: 'No plan gives these films, so this is no work order.',
-        more: 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
+        headline: unread ? headline : 'No plan gives these films, so this is no work order.',
+        more: unread
+          ? 'Until then this is no work order: it has drawings of the parts as they are assumed.'
+          : 'It says what stands in the way, with drawings of the parts as they are. Let a limit go on the Cut screen, and steps and stop readings stand here.',
       };
     case 'left':
       return {
@@ -125,7 +128,7 @@ function Sheet({ design, cut, purpose, stale, system }: SheetProps) {
   const { tone, headline, more } =
     runsBadly?.tone === 'stop'
       ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' }
-      : screenVerdict(purpose, cut !== null);
+      : screenVerdict(purpose, { planned: cut !== null, unread: unreadSurfaces(design).length > 0 });
   return (
     <div ref={box} className="sheet-screen">
       <section className={`verdict ${tone} screen-only`} aria-live="polite">

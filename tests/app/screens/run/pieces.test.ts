@@ -258,17 +258,17 @@ describe('changes of the run', () => {
 
   test('held by hand, it stands where it was found; carrying a load again, it has one', () => {
     const found = { x: 0.0011, y: -0.0002, z: 0.02, tiltX: 1e-6, tiltY: -2e-6 };
-    const held = withStand(design, 'pose', found, null);
+    const held = withStand(design, 'pose', found, null, 'metric');
     expect(valid(held)).toEqual([]);
     expect(isPosed(held.run!)).toBe(true);
     expect(held.run!.pose).toEqual(found);
-    const loaded = withStand(held, 'load', null, null);
+    const loaded = withStand(held, 'load', null, null, 'metric');
     expect(valid(loaded)).toEqual([]);
     expect(standKind(loaded)).toBe('load');
     expect(loaded.run!.pose).toBeUndefined();
     // the one it had before, where it is known
     const { load } = design.run!;
-    expect(withStand(held, 'load', null, { load: load! }).run!.load).toEqual(load);
+    expect(withStand(held, 'load', null, { load: load! }, 'metric').run!.load).toEqual(load);
   });
 
   test('a run with neither a pose nor a load is one held by hand', () => {
@@ -297,7 +297,7 @@ describe('changes of the run', () => {
     'notebook',
   ])('the scenario made for %s is valid and turns', (name) => {
     const { run: _, ...bare } = demo(name);
-    const design = { ...bare, run: plausibleRun(bare) };
+    const design = { ...bare, run: plausibleRun(bare, 'metric') };
     expect(valid(design)).toEqual([]);
     expect(design.run.speed).toBeGreaterThan(100);
     expect(followFields({ rows: 8, columns: 32 }).fields(design)!.status).toMatch(/^(found|stopped)$/);

@@ -1,0 +1,110 @@
+/** Sizes on the drawing that no spindle can have together, with the fields they stand in (practice, no source). */
+import { fine } from '../../../design/rounded.ts';
+import { lengthText, type System } from '../../../design/units.ts';
+import { radians } from '../../../report/convert.ts';
+import type { Arrangement, SeatPlan } from './arrangements.ts';
+import { type Ask, idOf } from './newDesign.ts';
+
+export interface Impossible {
+  /** fields that do not go together */
+  ids: readonly string[];
+  text: string;
+  /** no job can be started so; else it is odd, and only told */
+  stops: boolean;
+}
+
+/** A bore so much larger than its journal, as a share of it, is that of another seat. */
+const WIDEST = 0.05;
+
+/** A seat in figures, mm; what it needs of the others is beside it. */
+interface Seat {
+  plan: SeatPlan;
+  large: number;
+  small: number;
+  bore: number;
+  boreSmall: number;
+  length: number;
+  tangent: number;
+  ids(...asks: Ask[]): string[];
+}
+
+export function impossibleIn(
+  { seats }: Arrangement,
+  sizes: Readonly<Record<string, number>>,
+  system: System,
+): Impossible[] {
+  const told = (mm: number) => lengthText(fine(mm, system), system);
+  const all = seats.map((plan) => seatOf(plan, sizes));
+  return all.flatMap((seat, i) => {
+    const own = ownFault(seat, told);
+    const behind = all[i - 1];
+    if (own) return [own];
+    return behind && pointed(behind) === false ? (betweenFault(behind, seat, told) ?? []) : [];
+  });
+}
+
+function seatOf(plan: SeatPlan, sizes: Readonly<Record<string, number>>): Seat {
+  const of = (ask: Ask) => sizes[idOf(plan, ask)] ?? 0;
+  const tangent = plan.halfAngle === 0 ? 0 : Math.tan(radians(of('angle')));
+  const [large, bore, length] = [of('diameter'), of('bore'), of('length')];
+  const taper = 2 * length * tangent;
+  const ids = (...asks: Ask[]) => asks.map((ask) => idOf(plan, ask)).filter((id) => id in sizes);
+  return { plan, large, small: large - taper, bore, boreSmall: bore - taper, length, tangent, ids };
+}
+
+const pointed = ({ small, boreSmall }: Seat) => small <= 0 || boreSmall <= 0;
+const capital = (text: string) => `${text[0]!.toUpperCase()}${text.slice(1)}`;
+type Told = (mm: number) => string;
+
+/** Of the seat by itself. */
+function ownFault(seat: Seat, told: Told): Impossible | null {
+  const { plan, large, bore, length, tangent, ids } = seat;
+  const name = capital(plan.title);
+  if (pointed(seat))
+    return {
+      ids: ids('diameter', 'bore', 'angle', 'length'),
+      text: `${name}: ${told(Math.min(large, bore))} at its large end, it comes to a point within its length of ${told(length)}. Make it larger, shorter or less steep.`,
+      stops: true,
+    };
+  const ends = ids('diameter', 'bore');
+  if (tangent === 0) {
+    if (bore <= large)
+      return {
+        ids: ends,
+        text: `${name}: a journal of ${told(large)} does not go into a bore of ${told(bore)}.`,
+        stops: true,
+      };
+    if (bore - large > WIDEST * large)
+      return {
+        ids: ends,
+        text: `${name}: a bore of ${told(bore)} is none that a journal of ${told(large)} runs in.`,
+        stops: true,
+      };
+    return null;
+  }
+  const off = (bore - large) / 2 / tangent;
+  if (Math.abs(off) < length) return null;
+  return {
+    ids: [...ends, ...ids('angle', 'length')],
+    text: `${name}: with a journal of ${told(large)} and a bore of ${told(bore)} the two would stand ${told(Math.abs(off))} apart along the axis, more than the seat is long (${told(length)}).`,
+    stops: true,
+  };
+}
+
+/** Of a seat and the next one behind it. */
+function betweenFault(behind: Seat, front: Seat, told: Told): Impossible | null {
+  if (front.plan.halfAngle <= 0 || behind.plan.halfAngle < 0) return null;
+  const cones = behind.plan.halfAngle > 0;
+  if (cones && front.small < behind.bore)
+    return {
+      ids: [...front.ids('diameter', 'angle', 'length'), ...behind.ids('bore', 'diameter')],
+      text: `${capital(front.plan.title)}: ${told(front.small)} at its small end, thinner than the bore of ${told(behind.bore)} of the ${behind.plan.title} behind it. It must be larger there, or the bore smaller.`,
+      stops: true,
+    };
+  if (behind.large < front.boreSmall) return null;
+  return {
+    ids: [...behind.ids('diameter'), ...front.ids('bore', 'angle', 'length')],
+    text: `${capital(behind.plan.title)}: a journal of ${told(behind.large)} does not pass through the ${front.plan.title} in front of it, ${told(front.boreSmall)} at its small end, unless it is a sleeve put on from the rear.`,
+    stops: false,
+  };
+}

@@ -1,0 +1,146 @@
+/** What would make the plan surer: a trial assembly, or which further reading, and by how much. */
+import type { Design } from '../../design/definition.ts';
+import { leastFilm } from '../../engine/contact/film.ts';
+import { positionForFilm, type SeatInput, seatLines } from '../../engine/contact/fit.ts';
+import type { LeftAmount } from '../../engine/cutting/leftToCut.ts';
+import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
+import { type Foreseen, spreadOnceKnown } from '../../engine/cutting/worthKnowing.ts';
+import type { Reading } from '../../engine/gauging/reading.ts';
+import { predict } from '../../engine/gauging/readings/index.ts';
+import { believedOf } from '../belief/believed.ts';
+import { degrees, metres, millimetres } from '../convert.ts';
+import { doneSoFar } from '../measure/metalBetween.ts';
+import { fromReading, toReading } from '../measure/toReading.ts';
+import { indicatorOf } from '../play/toPlay.ts';
+import type { CutReport } from './definition.ts';
+import { NOTHING } from './listed.ts';
+import { takenSigma } from './metalDoubt.ts';
+import { openTrials } from './openTrials.ts';
+import { BLUE, type Cut } from './toCut.ts';
+import type { LeftNow } from './trialSection.ts';
+
+/** m: what a stand-off, and a diameter, are read to where nothing says otherwise. @source practice */
+const READ_TO = 2e-6;
+/** m: so far from the touch a shake is read. */
+const CLEAR = 1e-5;
+/** Set-ups that are weighed, those of surfaces nobody has read first. */
+const MOST_READINGS = 8;
+/** Where fewer of the pairs count, they tell no worth. */
+const FEWEST = 50;
+/** So many pairs tell a spread to a twentieth. */
+const MOST_PAIRS = 400;
+
+type Worth = NonNullable<CutReport['worth']>;
+type Told = Pick<Foreseen, 'reads' | 'sees'> | null;
+/** `share`: of one in so many of the pairs. */
+type Foresee = (tell: (pair: readonly SeatInput[]) => Told, share?: number) => Foreseen[];
+
+export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pick<CutReport, 'worth'> {
+  if (!now?.left.plan || now.known.clashes || now.known.drawn.effective < FEWEST) return {};
+  const { plan, amounts } = now.left;
+  const surfaces = amounts.filter(({ room }) => plan.rooms[room]!.of.kind === 'surface');
+  const most = surfaces.reduce<LeftAmount | null>((a, b) => (a === null || b.sigma > a.sigma ? b : a), null);
+  const of = most && plan.rooms[most.room]!.of;
+  if (!most || of?.kind !== 'surface' || millimetres(most.sigma) < NOTHING) return {};
+  const foresee = foreseeing(now.known.drawn, most.each);
+  const blue = metres(design.print?.thickness ?? BLUE);
+  const last = openTrials(cut).findLast((trial) => trial.standOff)?.standOff?.sigma;
+  const trial = foresee((pair) => trialOf(pair, blue));
+  return {
+    worth: {
+      seat: design.seats[of.seat]!.name,
+      part: of.part,
+      sigma: millimetres(most.sigma),
+      cutting: takenSigma(cut, millimetres(most.amount), degrees(plan.base[of.seat]![of.part].halfAngle)),
+      trial: millimetres(spreadOnceKnown(trial, [last === undefined ? READ_TO : metres(last)])),
+      reading: bestReading(design, foresee, Math.max(...trial.map(({ reads }) => reads[0]!))),
+    },
+  };
+}
+
+/** Of some of the pairs drawn, evenly taken: what each would tell. */
+function foreseeing({ pairs, weights }: PairsDrawn, amounts: readonly number[]): Foresee {
+  const every = Math.ceil(pairs.length / MOST_PAIRS);
+  const taken = pairs.flatMap((pair, k) =>
+    k % every === 0 ? [{ pair, weight: weights[k]!, amount: amounts[k]! }] : [],
+  );
+  return (tell, share = 1) => {
+    const some = taken.filter((_, k) => k % share === 0);
+    const all = some.reduce((sum, { weight }) => sum + weight, 0);
+    return some.flatMap(({ pair, weight, amount }) => {
+      const told = tell(pair);
+      return told ? [{ weight: weight / all, amount, ...told }] : [];
+    });
+  };
+}
+
+/** What a trial would show; null where nothing stops the journal. */
+function trialOf(pair: readonly SeatInput[], blue: number): Told {
+  const lines = pair.map(seatLines);
+  const touches = lines.map((seat) => (seat.closes === 'rearward' ? positionForFilm(seat, 0) : null));
+  const found = touches.filter((touch): touch is number => touch !== null);
+  if (found.length === 0) return null;
+  const at = Math.max(...found);
+  const prints = lines.map(({ gap }) => (leastFilm(gap, at) ?? Number.POSITIVE_INFINITY) <= blue);
+  return { reads: [at], sees: prints.map((does, i) => (does || touches[i] === at ? 'x' : 'o')).join('') };
+}
+
+/** @param touch the farthest toward the nose that any pair touches first (m) */
+function bestReading(design: Design, foresee: Foresee, touch: number): Worth['reading'] {
+  const all = [...candidates(design), ...(Number.isFinite(touch) ? [shakeAt(design, touch + CLEAR)] : [])];
+  const tried = all.flatMap(({ reading, again }) => {
+    const seen = foresee(
+      (pair) => {
+        const { value } = predict(reading, pair);
+        return value === null ? null : { reads: [value], sees: '' };
+      },
+      // A shake costs far more to tell than a diameter.
+      reading.kind === 'shake' ? 3 : 1,
+    );
+    // A set-up that some of the pairs do not allow is none to advise.
+    if (seen.reduce((sum, { weight }) => sum + weight, 0) < 0.999) return [];
+    const value = seen.reduce((sum, { weight, reads }) => sum + weight * reads[0]!, 0);
+    return [{ reading: { ...reading, value }, again, sigma: spreadOnceKnown(seen, [reading.sigma]) }];
+  });
+  const best = tried.reduce<(typeof tried)[number] | null>((a, b) => (a === null || b.sigma < a.sigma ? b : a), null);
+  return (
+    best && {
+      reading: { ...fromReading(design, best.reading), after: doneSoFar(design) },
+      again: best.again,
+      sigma: millimetres(best.sigma),
+    }
+  );
+}
+
+interface Candidate {
+  reading: Reading;
+  /** whether it is in the notebook already */
+  again: boolean;
+}
+
+/** The nose pulled from side to side, the journal held just clear of every touch there may be. */
+function shakeAt(design: Design, position: number): Candidate {
+  const indicator = indicatorOf(design);
+  const held = Math.ceil(position * 1e6) / 1e3;
+  const sigma = millimetres(READ_TO);
+  const entry = { kind: 'shake', indicator, position: held, direction: 0, value: 0, sigma } as const;
+  return { reading: toReading(design, entry), again: false };
+}
+
+/** A diameter of every surface that nobody has read, in its middle; and every kind of the notebook once more. */
+function candidates(design: Design): Candidate[] {
+  const unread = believedOf(design).belief.unread.filter(({ of }) => of === 'radius');
+  const first = unread.map(({ seat, part }): Candidate => {
+    const { from, to } = design.seats[seat]![part];
+    const station = metres((from + to) / 2);
+    return { reading: { kind: 'diameter', seat, part, station, value: 0, sigma: READ_TO }, again: false };
+  });
+  const kinds = new Set<string>();
+  const again = (design.readings ?? []).flatMap((entry): Candidate[] => {
+    const key = 'seat' in entry ? `${entry.kind} ${entry.seat} ${entry.part}` : '';
+    if (!('seat' in entry) || entry.kind === 'straightness' || kinds.has(key)) return [];
+    kinds.add(key);
+    return [{ reading: toReading(design, entry), again: true }];
+  });
+  return [...first, ...again].slice(0, MOST_READINGS);
+}

@@ -1,0 +1,34 @@
+/** What would make the plan surer, in a machinist's words; nothing where nothing would by much. */
+import { doubtText, type System } from '../../design/units.ts';
+import { KIND } from '../measure/readingText.ts';
+import type { CutReport } from './definition.ts';
+
+/** What leaves more of the doubt than this is not worth the while. */
+const WORTH_DOING = 0.8;
+
+export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: System): string {
+  if (!worth) return '';
+  const { seat, part, sigma, cutting, trial, reading } = worth;
+  const either = (sd: number) => doubtText(sd, system);
+  const ways = [
+    { sd: trial, text: 'a trial assembly with its blue looked at' },
+    ...(reading ? [{ sd: reading.sigma, text: readingText(reading) }] : []),
+  ]
+    .filter(({ sd }) => sd < WORTH_DOING * sigma)
+    .sort((a, b) => a.sd - b.sd);
+  const [best, next] = ways;
+  const cut = `the dial by itself takes it off to ${either(cutting)}`;
+  if (!best)
+    return `What is to come off the ${seat} ${part} is known to ${either(sigma)}; neither a stand-off with blue nor a further reading makes that much surer, and ${cut}.`;
+  const then = next ? `, ${next.text} to ${either(next.sd)}` : '';
+  return `What is to come off the ${seat} ${part} is known to ${either(sigma)}: ${best.text} would bring that to ${either(best.sd)}${then}; ${cut}.`;
+}
+
+type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
+
+function readingText({ reading, again }: Advised): string {
+  const on = 'seat' in reading ? ` of the ${reading.seat} ${reading.part}` : '';
+  if (reading.kind === 'shake') return 'the shake, read at the nose,';
+  const what = reading.kind === 'diameter' ? 'a diameter' : `the ${KIND[reading.kind]} reading`;
+  return again ? `${what}${on} once more` : `${what}${on}`;
+}

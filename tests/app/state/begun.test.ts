@@ -1,0 +1,55 @@
+/** What is begun on the page of a new job: of no job, undone by itself, and read back whatever stands there. */
+import { expect, test } from 'vitest';
+import { formOf } from '../../../src/app/screens/new/form.ts';
+import { createBegun } from '../../../src/app/state/begun.ts';
+
+const form = (title: string) => ({ arrangement: 'double', title, sizes: {}, system: null });
+
+test('each change is a step, one field written on is one; all of them go back to nothing and forth', () => {
+  const kept: unknown[] = [];
+  let time = 0;
+  const begun = createBegun(
+    null,
+    (written) => kept.push(written),
+    () => time,
+  );
+  const now = () => begun.store.getState();
+  begun.write(form(''));
+  for (const title of ['B', 'Be', 'Ben']) {
+    time += 200;
+    begun.write(form(title));
+  }
+  time += 5000;
+  begun.write({ ...form('Ben'), sizes: { 'shallow diameter': { value: 22 } } });
+  expect(now().steps).toEqual({ back: 3, forth: 0 });
+  begun.undo();
+  expect(now().written).toEqual(form('Ben'));
+  begun.undo();
+  expect(now().written).toEqual(form(''));
+  begun.undo();
+  expect(now()).toEqual({ written: null, steps: { back: 0, forth: 3 } });
+  begun.undo();
+  begun.redo();
+  begun.redo();
+  begun.redo();
+  expect(now().written).toMatchObject({ sizes: { 'shallow diameter': { value: 22 } } });
+  // Started, it is cleared; and can be had back.
+  begun.write(null);
+  begun.undo();
+  expect(now().written).toMatchObject({ title: 'Ben' });
+  expect(kept.at(-1)).toEqual(now().written);
+});
+
+test('what stood there is gone on with, as far as it is a form', () => {
+  const empty = { arrangement: null, title: '', sizes: {}, system: null };
+  for (const wrong of [undefined, null, 7, 'x', [], {}, { arrangement: 3, title: {}, sizes: [], system: 'yard' }])
+    expect(formOf(wrong)).toEqual(empty);
+  const good = { a: { value: 3 }, b: { text: 'wide', why: 'no number' } };
+  expect(
+    formOf({
+      ...form('Mine'),
+      system: 'inch',
+      sizes: { ...good, c: { value: Number.NaN }, d: { value: '3' }, e: 7, f: { text: 'x' }, g: null },
+    }),
+  ).toEqual({ ...form('Mine'), system: 'inch', sizes: good });
+});

@@ -1,0 +1,193 @@
+/**
+ * npm run -s soak -- [--minutes N] [--seed N]
+ *
+ * A job edited without a pause over all screens of the built page, for an hour or as long as is said: numbers typed,
+ * the journal moved and dragged, buttons pressed, units, undo and redo, other jobs opened. Every minute, after a
+ * collection that is forced: the heap of the page, its nodes and listeners, and what its process has of the machine's
+ * memory, the workers with it. Ends in error where the page says something to the console, or the heap has not come to
+ * rest.
+ */
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { type CDPSession, chromium, type Page } from 'playwright-core';
+import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
+import { xorshift128plus } from 'pure-rand/generator/xorshift128plus';
+import { preview } from 'vite';
+import { CHROMIUM } from '../../vite.config.ts';
+import { beginJob } from './ownJob.ts';
+
+const { values } = parseArgs({ options: { minutes: { type: 'string' }, seed: { type: 'string' } } });
+const minutes = Number(values.minutes ?? 60);
+const seed = Number(values.seed ?? 1);
+
+const generator = xorshift128plus(seed);
+const random = () => uniformFloat64(generator);
+const oneOf = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
+const say = (line: string) => process.stdout.write(`${line}\n`);
+
+const SCREENS = ['measure', 'fit', 'run', 'cut', 'sheet', 'jobs', 'new'] as const;
+/** Edits on a screen before the next one. */
+const EDITS = 12;
+/** What takes the work somewhere the soak does not follow, or asks for a hand. */
+const LEFT_ALONE =
+  /delete|remove|print|file|csv|json|stl|gltf|svg|png|copy|take over|photograph|put away|begin|start|new job|save|load|newer/i;
+
+/** A number of the page typed a little larger or smaller, in its own words. */
+async function type(page: Page): Promise<void> {
+  const fields = await page.locator('main .typed input:visible').all();
+  if (fields.length === 0) return;
+  const field = oneOf(fields);
+  const text = await field.inputValue();
+  const figure = /[−-]?\d+(\.\d+)?/.exec(text)?.[0];
+  if (!figure) return;
+  const value = Number(figure.replace('−', '-')) * (1 + 0.01 * (random() - 0.5));
+  await field.fill(text.replace(figure, value.toPrecision(6)));
+  await field.press(random() < 0.7 ? 'Enter' : 'Tab');
+}
+
+async function press(page: Page): Promise<void> {
+  const buttons = await page.locator('main button:visible:enabled').all();
+  if (buttons.length === 0) return;
+  const button = oneOf(buttons);
+  const name = (await button.getAttribute('aria-label')) ?? (await button.textContent()) ?? '';
+  if (!LEFT_ALONE.test(name)) await button.click();
+}
+
+async function move(page: Page): Promise<void> {
+  const journal = page.getByRole('slider', { name: 'Axial position of the journal', exact: true }).last();
+  if ((await journal.count()) === 0) return;
+  await journal.focus();
+  for (let i = 0; i < 10; i++) await page.keyboard.press(oneOf(['ArrowLeft', 'ArrowRight']));
+}
+
+async function drag(page: Page): Promise<void> {
+  const journal = page.locator('.journal').first();
+  const box = (await journal.count()) > 0 ? await journal.boundingBox() : null;
+  if (!box) return;
+  const [x, y] = [box.x + box.width / 2, box.y + box.height / 2];
+  await page.mouse.move(x, y);
+  await page.mouse.down();
+  for (let i = 0; i < 10; i++) await page.mouse.move(x + 40 * (random() - 0.5), y);
+  await page.mouse.up();
+}
+
+const header = (name: RegExp) => async (page: Page) => {
+  const button = page.locator('header').getByRole('button', { name }).first();
+  if ((await button.count()) > 0 && (await button.isEnabled())) await button.click();
+};
+
+const ACTS = [
+  type,
+  type,
+  type,
+  move,
+  drag,
+  press,
+  press,
+  header(/^Undo$/),
+  header(/^Redo$/),
+  header(/^Units/),
+  header(/^Take along$/),
+] as const;
+
+/** Begins another job now and then: what belonged to the one before is to be let go. */
+async function another(page: Page): Promise<void> {
+  await page.setInputFiles('.begin input[type=file]', {
+    name: 'another.conepair.json',
+    mimeType: 'application/json',
+    buffer: readFileSync(new URL('../../assets/designs/notebook.conepair.json', import.meta.url)),
+  });
+}
+
+interface Sizes {
+  /** MB, after a collection */
+  heap: number;
+  nodes: number;
+  listeners: number;
+  /** MB of the largest process of a page, workers and all */
+  process: number;
+}
+
+async function sizes(cdp: CDPSession, whole: CDPSession): Promise<Sizes> {
+  for (let i = 0; i < 2; i++) await cdp.send('HeapProfiler.collectGarbage');
+  const { metrics } = await cdp.send('Performance.getMetrics');
+  const of = (name: string) => metrics.find((metric) => metric.name === name)?.value ?? Number.NaN;
+  const { processInfo } = (await whole.send('SystemInfo.getProcessInfo')) as {
+    processInfo: { type: string; id: number }[];
+  };
+  const pages = processInfo.filter(({ type: kind }) => kind === 'renderer').map(({ id }) => residentOf(id));
+  return {
+    heap: of('JSHeapUsedSize') / 1e6,
+    nodes: of('Nodes'),
+    listeners: of('JSEventListeners'),
+    process: Math.max(...pages),
+  };
+}
+
+/** MB; 0 where the system does not tell. */
+function residentOf(id: number): number {
+  try {
+    return Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${id}/status`, 'utf8'))?.[1] ?? 0) / 1024;
+  } catch {
+    return 0;
+  }
+}
+
+const mean = (list: readonly number[]) => list.reduce((sum, x) => sum + x, 0) / list.length;
+/** The later half may be larger than the earlier one by this much before it is called a leak. */
+const ALLOWED = 1.1;
+
+const server = await preview({ logLevel: 'silent', preview: { port: 0, open: false } });
+const address = server.resolvedUrls!.local[0]!;
+const browser = await chromium.launch(CHROMIUM);
+try {
+  const page = await browser.newPage({ viewport: { width: 1200, height: 900 } });
+  const complaints: string[] = [];
+  page.on('console', (message) => {
+    if (['error', 'warning'].includes(message.type()) && !/GPU stall/.test(message.text()))
+      complaints.push(message.text().slice(0, 300));
+  });
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await beginJob(page, address);
+  // What is pressed may be gone before it is reached.
+  page.setDefaultTimeout(3_000);
+  page.setDefaultNavigationTimeout(60_000);
+  const cdp = await page.context().newCDPSession(page);
+  await cdp.send('Performance.enable');
+  const whole = await browser.newBrowserCDPSession();
+  const told: Sizes[] = [];
+  const began = performance.now();
+  let [acts, missed] = [0, 0];
+  const minute = () => (performance.now() - began) / 60_000;
+  say(`soak: seed ${seed}, ${minutes} minutes`);
+  for (let round = 0; minute() < minutes; round++) {
+    const screen = SCREENS[round % SCREENS.length]!;
+    await page.goto(`${address}#${screen}`);
+    if (screen === 'jobs' && random() < 0.3) await another(page);
+    for (let i = 0; i < EDITS && minute() < minutes; i++) {
+      await oneOf(ACTS)(page).catch(() => missed++);
+      acts++;
+    }
+    if (minute() >= told.length + 1 || minute() >= minutes) {
+      // Looked at on the same screen, at rest.
+      await page.goto(`${address}#fit`);
+      await page.waitForTimeout(1500);
+      const now = await sizes(cdp, whole);
+      told.push(now);
+      say(
+        `${minute().toFixed(1)} min: ${acts} edits (${missed} missed), heap ${now.heap.toFixed(1)} MB, ` +
+          `${now.nodes} nodes, ${now.listeners} listeners, process ${now.process.toFixed(0)} MB`,
+      );
+    }
+  }
+  // What is loaded once, and steps that can be undone, come in the first part.
+  const later = told.slice(Math.floor(told.length / 4));
+  const [one, other] = [later.slice(0, later.length / 2), later.slice(later.length / 2)];
+  const grown = one.length > 0 ? mean(other.map(({ heap }) => heap)) / mean(one.map(({ heap }) => heap)) : 1;
+  say(`soak: ${acts} edits; the heap of the later half is ${grown.toFixed(3)} times that of the earlier`);
+  for (const complaint of new Set(complaints)) say(`said to the console: ${complaint}`);
+  process.exitCode = complaints.length > 0 || grown > ALLOWED ? 1 : 0;
+} finally {
+  await browser.close();
+  await server.close();
+}

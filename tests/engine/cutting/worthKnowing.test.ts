@@ -1,0 +1,50 @@
+/** What one more thing known would leave in doubt, against closed forms of normal variables. */
+import { describe, expect, it } from 'vitest';
+import { standardNormals } from '../../../src/engine/belief/draws.ts';
+import { type Foreseen, spreadOnceKnown } from '../../../src/engine/cutting/worthKnowing.ts';
+
+const COUNT = 2000;
+const normals = standardNormals(7, 2 * COUNT);
+
+/** An amount of spread 1, a reading that follows it (rho) and something else, and which side it is of. */
+const drawn = (rho: number, sees: (amount: number) => string = () => ''): Foreseen[] =>
+  Array.from({ length: COUNT }, (_, k) => {
+    const [amount, other] = [normals[2 * k]!, normals[2 * k + 1]!];
+    return { weight: 1 / COUNT, amount, reads: [rho * amount + Math.sqrt(1 - rho * rho) * other], sees: sees(amount) };
+  });
+
+describe('what a reading would leave', () => {
+  it.each([
+    [0, 0.5],
+    [0.6, 0.5],
+    [0.9, 0.3],
+    [1, 0.4],
+  ])('of normal variables with correlation %f and noise %f: √(1 - ρ²/(1 + σ²))', (rho, sigma) => {
+    const wanted = Math.sqrt(1 - (rho * rho) / (1 + sigma * sigma));
+    expect(Math.abs(spreadOnceKnown(drawn(rho), [sigma]) - wanted)).toBeLessThan(0.06);
+  });
+
+  it('is all there is where it tells nothing, and less the finer it is read', () => {
+    const pairs = drawn(0.95);
+    const [coarse, fine, finest] = [5, 0.5, 0.1].map((sigma) => spreadOnceKnown(pairs, [sigma]));
+    expect(Math.abs(coarse! - 1)).toBeLessThan(0.08);
+    expect(fine).toBeLessThan(coarse!);
+    expect(finest).toBeLessThan(fine!);
+  });
+
+  it('finer than pairs lie it is told wider, not as nothing', () => {
+    expect(spreadOnceKnown(drawn(1), [1e-9])).toBeGreaterThan(0);
+    expect(spreadOnceKnown(drawn(1), [1e-9])).toBeLessThan(0.05);
+  });
+
+  it('what is seen parts the pairs: of a normal variable the half that is seen has √(1 - 2/π) of its spread', () => {
+    const seen = drawn(0, (amount) => (amount > 0 ? 'x' : 'o')).map((pair) => ({ ...pair, reads: [] }));
+    expect(Math.abs(spreadOnceKnown(seen, []) - Math.sqrt(1 - 2 / Math.PI))).toBeLessThan(0.03);
+  });
+
+  it('pairs of more weight count for more', () => {
+    const pairs = drawn(0).map((pair) => ({ ...pair, reads: [], weight: pair.amount > 0 ? 1.9 / COUNT : 0.1 / COUNT }));
+    // nearly all of it is the upper half then
+    expect(spreadOnceKnown(pairs, [])).toBeLessThan(0.85);
+  });
+});

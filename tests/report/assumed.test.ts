@@ -1,0 +1,85 @@
+/** What nobody has measured stands first, and nothing is told to be cut by it. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { numbersUnder, withAssumed, withKnown } from '../../src/design/assumed.ts';
+import type { Design } from '../../src/design/definition.ts';
+import { parseDesign } from '../../src/design/validate.ts';
+import { asAssumed, assumedCount, measuredFirst, unreadSurfaces } from '../../src/report/assumed.ts';
+import { cutSection } from '../../src/report/cut/section.ts';
+import { purposeOf } from '../../src/report/sheet/purpose.ts';
+
+const read = parseDesign(
+  readFileSync(new URL('../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+);
+if (!read.ok) throw new Error('demo');
+const known: Design = read.design;
+const bushes = withAssumed(known, [...numbersUnder(known, 'seats[0].bush'), ...numbersUnder(known, 'seats[1].bush')]);
+const good = { tone: 'good' as const, headline: 'All is well.', sentences: ['One.'] };
+const first = (design: Design, tone: 'mend' | 'stop' = 'mend') =>
+  measuredFirst(asAssumed(good, design, ['seats']), design, tone);
+
+test('the surfaces that nobody measured are named, and the rest is said under that condition', () => {
+  const verdict = first(bushes);
+  expect(verdict.tone).toBe('mend');
+  expect(verdict.headline).toBe('Measure all bores first: nobody has.');
+  expect(verdict.sentences[0]).toMatch(/^Assumed, never measured: 10 numbers of the seats, marked/);
+  expect(verdict.sentences.slice(1)).toEqual(['If they are as assumed: All is well.', 'One.']);
+  expect(first(bushes, 'stop').tone).toBe('stop');
+  expect(measuredFirst(good, known, 'stop')).toBe(good);
+});
+
+test.each([
+  [['seats[1].bush.diameter'], 'Measure the steep bore first: nobody has.'],
+  [
+    ['seats[0].journal.halfAngle', 'seats[1].bush.station'],
+    'Measure the steep bore and the shallow journal first: nobody has.',
+  ],
+  [['seats[0].journal.diameter', 'seats[1].journal.diameter'], 'Measure all journals first: nobody has.'],
+])('%j', (paths, headline) => {
+  expect(first(withAssumed(known, paths)).headline).toBe(headline);
+});
+
+test('ends, films and what stands in other sections hold nothing up; a straight seat has no station to know', () => {
+  const ends = withAssumed(known, [
+    'seats[0].bush.from',
+    'seats[1].journal.to',
+    'seats[0].film.target',
+    'cut.allow[0].limit',
+  ]);
+  expect(unreadSurfaces(ends)).toEqual([]);
+  const [shallow, steep] = known.seats;
+  const straight: Design = {
+    ...known,
+    seats: [{ ...shallow!, journal: { ...shallow!.journal, halfAngle: 0 } }, steep!],
+  };
+  expect(unreadSurfaces(withAssumed(straight, ['seats[0].journal.station']))).toEqual([]);
+  expect(unreadSurfaces(withAssumed(known, ['seats[0].journal.station']))).toHaveLength(1);
+});
+
+test('what was read and not taken over wants that alone', () => {
+  const one = withAssumed(known, ['seats[1].bush.diameter']);
+  const noted: Design = {
+    ...one,
+    readings: [{ kind: 'diameter', seat: 'steep', part: 'bush', value: 24, sigma: 0.001, station: 2 }],
+  };
+  expect(first(noted).headline).toMatch(/^Take over first, in Measure, what was read of the steep bore/);
+  // Another surface that nobody read comes before.
+  expect(first(withAssumed(noted, ['seats[0].bush.diameter'])).headline).toBe(
+    'Measure the shallow bore first: nobody has.',
+  );
+});
+
+test('each count says what it is of', () => {
+  const both = withAssumed(bushes, ['cut.allow[0].limit']);
+  expect(assumedCount(both, ['seats', 'cut'])).toBe('10 numbers of the seats and 1 number of the cut');
+  expect(assumedCount(both, ['seats'])).toBe('10 numbers of the seats');
+});
+
+test('a sheet of parts that nobody measured is no work order, however good the plan; measured it is', () => {
+  const of = (design: Design) => purposeOf(design, cutSection(design)!, 'metric');
+  expect(of(known).kind).toBe('work');
+  const guessed = of(bushes);
+  expect(guessed).toMatchObject({ kind: 'refused', tone: 'stop', headline: 'Measure all bores first: nobody has.' });
+  const measured = bushes.assumed!.filter((path) => !/from|to$/.test(path)).reduce(withKnown, bushes);
+  expect(of(measured)).toMatchObject({ kind: 'work' });
+});

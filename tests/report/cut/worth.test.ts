@@ -1,0 +1,55 @@
+/** What would make the plan surer, told before it is done. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { validateDesign } from '../../../src/design/validate.ts';
+import { cutSection } from '../../../src/report/cut/section.ts';
+import { worthSentence } from '../../../src/report/cut/worthText.ts';
+
+const read = (path: string) => JSON.parse(readFileSync(new URL(path, import.meta.url), 'utf8')) as Design;
+const base = read('../../../assets/designs/steep-first.conepair.json');
+const cut = cutSection(base)!;
+
+describe('before any trial', () => {
+  it('is of the step that is least sure, beside what the dial takes it off to', () => {
+    const { worth } = cut;
+    expect(worth).toMatchObject({ seat: 'steep', part: 'journal', sigma: cut.steps[0]!.sigma });
+    // a twentieth of the stock and half a division
+    expect(worth!.cutting).toBeCloseTo(Math.hypot(0.05 * cut.steps[0]!.normal, 0.0025 * Math.cos(Math.PI / 4)), 3);
+    expect(worth!.trial).toBeLessThan(0.85 * worth!.sigma);
+  });
+
+  it('the shake of the nose tells most: it leans on the shallow film, which the stock follows 13.5 times', () => {
+    const { reading } = cut.worth!;
+    expect(reading!.reading.kind).toBe('shake');
+    expect(reading!.sigma).toBeLessThan(0.4 * cut.worth!.sigma);
+    expect(worthSentence(cut, 'metric')).toMatch(
+      /^What is to come off the steep journal is known to ± 1\d\d µm: the shake, read at the nose, would bring that to ± \d\d µm, a trial assembly with its blue looked at to ± \d+ µm; the dial by itself takes it off to ± 7\.7 µm\.$/,
+    );
+    expect(worthSentence(cut, 'inch')).toMatch(/ tenths: /);
+    expect(worthSentence({}, 'metric')).toBe('');
+  });
+
+  it('the set-up that is advised can be typed into the notebook as it stands', () => {
+    const design = { ...base, readings: [cut.worth!.reading!.reading] };
+    expect(validateDesign(design)).toMatchObject({ ok: true });
+  });
+});
+
+it('after it was read the stock is as sure as was foretold', () => {
+  const { reading, sigma } = cut.worth!.reading!;
+  const { value, indicator, position, direction } = reading as { [key: string]: unknown } & { value: number };
+  const shake = { value, sigma: 0.002, indicator, position, direction } as { value: number; sigma: number } & {
+    indicator: number;
+    position: number;
+    direction: number;
+  };
+  const then = cutSection({ ...base, cut: { ...base.cut!, trials: [{ shake }] } })!;
+  expect(then.remaining!.steps[0]!.sigma / sigma).toBeGreaterThan(0.6);
+  expect(then.remaining!.steps[0]!.sigma / sigma).toBeLessThan(1.6);
+});
+
+it('while readings clash nothing is told of it', () => {
+  const clashing = read('../../regressions/trial-clashes.conepair.json');
+  expect(cutSection(clashing)!.worth).toBeUndefined();
+});
