@@ -1,6 +1,6 @@
 /**
- * Pairs drawn, then cut by a plan: the same plan off every one of them, and of each cut so much more or less as the dial
- * may be wrong.
+ * Pairs drawn, then cut by a plan: the same plan off every one of them, and of each cut so much more or less as the
+ * dial may be wrong.
  *
  *   stock off a surface   s + σ·w        radius by -/+ (s + σ·w)/cos a, a as drawn or of the line renewed
  *   metal off a face      m + σ·w        its seats along the axis by that

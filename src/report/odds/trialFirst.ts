@@ -3,13 +3,13 @@
  * plan made anew with what that told.
  *
  *   chance = mean of a_t - β·(mean of b_t - b)         β = cov(a_t, b_t)/var(b_t)
- *   a_t = Σ_k w_k·[pair k works, cut by the plan after the trial]       b_t the same cut by the plan of now, b its chance
- *   w_k ∝ exp(-(s - s_k)²/2σ²)·[the same seats print]                   s = s_t + noise
+ *   a_t = Σ_k w_k·[pair k works, cut by the plan after the trial]     b_t the same by the plan of now, b its chance
+ *   w_k ∝ exp(-(s - s_k)²/2σ²)·[the same seats print]       s = s_t + noise
  *
  * s stand-off (m), σ its uncertainty; t true and k possible among the pairs drawn, t itself left out of its own list.
  * The plan is of the middle of those that are left; each is cut with the doubt of the dial, the same for both plans. b
  * is known from many more draws, so the chance of these few in b_t is taken off a_t too.
- * @source derived (Bayes' rule on draws; least squares of a_t on b_t)
+ * @source derived
  */
 import { leastFilm } from '../../engine/contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../../engine/contact/fit.ts';
@@ -28,7 +28,7 @@ import type { Start } from './drawn.ts';
 import { cutOffBy, type Planning, plannedBy } from './planned.ts';
 
 /** Pairs that are true in turn, and pairs drawn. */
-const TRIALS = 40;
+const TRIALS = 24;
 const PAIRS = 4096;
 /** mm: an indicator's reading of the stand-off where no trial says better. @source practice */
 const STAND_OFF_SIGMA = 0.001;
@@ -53,7 +53,11 @@ export interface TrialProgress {
   of: number;
 }
 
-/** Null where a trial tells nothing: the journal never seats, or no plan follows. @param asPlanned the chance of the plan of now @param sigma of the stand-off (mm) */
+/**
+ * Null where a trial tells nothing: the journal never seats, or no plan follows.
+ * @param asPlanned the chance of the plan of now
+ * @param sigma of the stand-off (mm)
+ */
 export function* trialFirst(
   start: Start,
   planning: Planning,
@@ -79,10 +83,11 @@ export function* trialFirst(
     }
   }
   const tries: Works[] = [];
+  const byNow = onceEach(workingBy(start.now, planning, planning.plan));
   const trials = Math.min(TRIALS, tried.length);
   for (let t = 0; t < trials; t++) {
     const read = tried[t]!.at + metres(sigma) * tried[t]!.errors[0]!;
-    const works = worksAfter(start, planning, tried, { t, read, sigma: metres(sigma) });
+    const works = worksAfter(start, planning, tried, byNow, { t, read, sigma: metres(sigma) });
     if (works) tries.push(works);
     yield { done: PAIRS / TOLD_EVERY + t + 1, of };
   }
@@ -126,6 +131,7 @@ function worksAfter(
   { now }: Start,
   planning: Planning,
   tried: readonly Tried[],
+  byNow: (tried: Tried) => boolean,
   { t, read, sigma }: Reading,
 ): Works | null {
   const all = tried.map(({ at, prints }, k) =>
@@ -139,15 +145,36 @@ function worksAfter(
   const pairs = kept.map(({ k }) => tried[k]!.pair);
   const plan = plannedBy(planning, { pairs, weights, effective: kept.length });
   if (!plan) return null;
-  const works = (plan: Plan) => {
-    const off = cutOffBy(planning, plan);
-    const sigmas = [...off.off.taken, ...(off.off.faces ?? [])].map((one) => one.sigma);
-    return kept.reduce((chance, { k }, i) => {
-      const errors = sigmas.map((one, c) => one * tried[k]!.errors[1 + c]!);
-      return isInBand(cutPair(off, pairs[i]!, errors), now.middle, now.question) ? chance + weights[i]! : chance;
-    }, 0);
+  const works = workingBy(now, planning, plan);
+  const share = (of: (one: Tried) => boolean) =>
+    kept.reduce((chance, { k }, i) => (of(tried[k]!) ? chance + weights[i]! : chance), 0);
+  return { after: share(works), now: share(byNow) };
+}
+
+/** Whether a pair works, cut by a plan. */
+function workingBy({ middle, question }: Start['now'], planning: Planning, plan: Plan): (tried: Tried) => boolean {
+  const off = cutOffBy(planning, plan);
+  const sigmas = [...off.off.taken, ...(off.off.faces ?? [])].map((one) => one.sigma);
+  return ({ pair, errors }) =>
+    isInBand(
+      cutPair(
+        off,
+        pair,
+        sigmas.map((one, c) => one * errors[1 + c]!),
+      ),
+      middle,
+      question,
+    );
+}
+
+/** The same, looked at once for each pair. */
+function onceEach(works: (tried: Tried) => boolean): (tried: Tried) => boolean {
+  const known = new Map<Tried, boolean>();
+  return (tried) => {
+    const found = known.get(tried) ?? works(tried);
+    known.set(tried, found);
+    return found;
   };
-  return { after: works(plan), now: works(planning.plan) };
 }
 
 function isInBand(pair: SeatInput[], middle: readonly SeatInput[], question: Question): boolean {

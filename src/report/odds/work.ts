@@ -1,6 +1,6 @@
 /**
- * The odds of a design, told as they come: pairs as they are now, as planned, what matters, and what a trial first would
- * make of it. The same design gives the same odds.
+ * The odds of a design, told as they come: pairs as they are now, as planned, what matters, and what a trial first
+ * would make of it. The same design gives the same odds.
  */
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';

@@ -145,7 +145,7 @@ describe('a double cone', () => {
   it('a trial first: the relation is then known to the stand-off', () => {
     const { share, low, high, sigma, trials } = odds.trialFirst!;
     expect(sigma).toBe(0.001);
-    expect(trials).toBe(40);
+    expect(trials).toBe(24);
     const after = Math.hypot(1 / Math.hypot(1 / SIGMA, 1 / sigma), dial);
     expect(Math.abs(share - within(allowance, after))).toBeLessThan(0.025);
     expect(low).toBeLessThan(share);
