@@ -20,6 +20,7 @@ const SECTIONS: Record<SectionName, string> = {
   film: 'the running oil film: pose, forces, friction, warming (with "run")',
   measure: 'the shape of the parts from the readings of the bench (with "readings")',
   cut: 'what to take off which surface, how, and when to stop (with "cut")',
+  odds: 'how likely the pair works, of many drawn as they may be (with "odds")',
   belief: 'both parts as they most likely are, and how sure that is (with "readings", "priors" or trials)',
 };
 const SECTION_NAMES = Object.keys(SECTIONS) as SectionName[];

@@ -329,25 +329,55 @@ export const prior = z.strictObject({
 });
 
 export const odds = z.strictObject({
+  from: z.optional(
+    z.enum(['belief', 'drawing']).check(
+      z.meta({
+        description:
+          'About what is drawn: all that was read and tried (belief), or the parts as drawn (drawing); belief when left out, where anything was read',
+      }),
+    ),
+  ),
   draws: z.optional(
-    z.int().check(z.gte(100), z.lte(10_000_000), z.meta({ description: 'How many pairs are drawn', default: 20_000 })),
+    z.int().check(
+      z.gte(100),
+      z.lte(10_000_000),
+      z.meta({
+        title: 'Pairs drawn',
+        description: 'How many pairs are drawn',
+        quantity: 'count',
+        unit: '1',
+        default: 20_000,
+      }),
+    ),
   ),
   seed: z.optional(
-    z.int().check(z.gte(0), z.lte(4_294_967_295), z.meta({ description: 'Seed of the draw', default: 1 })),
-  ),
-  spread: z
-    .array(
-      z.strictObject({
-        seat: name,
-        part,
-        of: z.enum(['halfAngle', 'diameter', 'station', 'from', 'to']),
-        sigma: z
-          .number()
-          .check(z.gte(0), z.lte(100), z.meta({ description: 'Standard deviation, in the unit of the quantity' })),
-        shape: z.optional(z.enum(['normal', 'rectangular'])),
+    z.int().check(
+      z.gte(0),
+      z.lte(4_294_967_295),
+      z.meta({
+        title: 'Seed',
+        description: 'Seed of the draw: the same draws for the same number',
+        quantity: 'count',
+        unit: '1',
+        default: 1,
       }),
-    )
-    .check(z.maxLength(160)),
+    ),
+  ),
+  spread: z.optional(
+    z
+      .array(
+        z.strictObject({
+          seat: name,
+          part,
+          of: z.enum(['halfAngle', 'diameter', 'station', 'from', 'to']),
+          sigma: z
+            .number()
+            .check(z.gte(0), z.lte(100), z.meta({ description: 'Standard deviation, in the unit of the quantity' })),
+          shape: z.optional(z.enum(['normal', 'rectangular'])),
+        }),
+      )
+      .check(z.maxLength(160), z.meta({ description: 'Doubts beside what is believed, added to it' })),
+  ),
 });
 
 export const design = z.strictObject({

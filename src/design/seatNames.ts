@@ -16,7 +16,7 @@ export function references(design: Design, change: (seat: string) => string | nu
     ...(readings && { readings: follow(readings) }),
     ...(priors && { priors: follow(priors) }),
     ...(cut && { cut: cutReferences(cut, change, follow) }),
-    ...(odds && { odds: { ...odds, spread: follow(odds.spread) } }),
+    ...(odds?.spread && { odds: { ...odds, spread: follow(odds.spread) } }),
     ...(run?.supply && { run: { ...run, supply: follow(run.supply) } }),
   };
 }

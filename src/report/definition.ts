@@ -8,6 +8,7 @@ import { cutReport } from './cut/definition.ts';
 import { filmReport } from './film/definition.ts';
 import { fitReport } from './fit/definition.ts';
 import { measureReport } from './measure/definition.ts';
+import { oddsReport } from './odds/definition.ts';
 import { playReport } from './play/definition.ts';
 import { printReport } from './print/definition.ts';
 
@@ -25,6 +26,7 @@ export const report = z.strictObject({
   measure: z.optional(measureReport),
   belief: z.optional(beliefReport),
   cut: z.optional(cutReport),
+  odds: z.optional(oddsReport),
 });
 
 export type Report = z.infer<typeof report>;

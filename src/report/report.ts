@@ -6,6 +6,7 @@ import type { Report } from './definition.ts';
 import { filmSection } from './film/section.ts';
 import { fitSection } from './fit/section.ts';
 import { measureSection } from './measure/section.ts';
+import { oddsSection } from './odds/section.ts';
 import { playSection } from './play/section.ts';
 import { printSection } from './print/section.ts';
 
@@ -18,6 +19,7 @@ export const SECTIONS = {
   measure: measureSection,
   belief: beliefSection,
   cut: cutSection,
+  odds: oddsSection,
 } satisfies { [name in keyof Report]?: (design: Design) => Report[name] | undefined };
 
 export type SectionName = keyof typeof SECTIONS;

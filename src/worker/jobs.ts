@@ -13,6 +13,8 @@ import { followFields, warmFields } from '../report/film/fields.ts';
 import { clearanceWork, coldSettings, filmWork, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
 import { measureSection } from '../report/measure/section.ts';
+import { oddsTold } from '../report/odds/section.ts';
+import { oddsWork } from '../report/odds/work.ts';
 import { playSection } from '../report/play/section.ts';
 import { printMaps } from '../report/print/maps.ts';
 import { printSection } from '../report/print/section.ts';
@@ -50,6 +52,9 @@ export const JOBS = {
   films: ({ design, films }: { design: Running; films: number[] }) => filmWork(design, films),
   /** where to set the journal cold, seat by seat */
   coldSettings: (design: Running) => coldSettings(design),
+  /** how likely the pair works, point by point; and the same at once, without a trial simulated */
+  odds: (design: Design) => oddsWork(design),
+  oddsTold: (design: Design) => oddsTold(design),
   /** the whole report, as the command line writes it */
   solve: (design: Design) => solve(design, `${design.title ?? 'design'}.conepair.json`),
 };

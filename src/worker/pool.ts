@@ -33,11 +33,13 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   clearances: ['long', 'stop'],
   films: ['long', 'stop'],
   coldSettings: ['long', 'stop'],
+  odds: ['long', 'stop'],
+  oddsTold: ['readings', 'leave'],
   solve: ['long', 'end'],
 };
 
 /** Asked again by one screen after another, of the same design. */
-const KEPT: readonly JobName[] = ['cut', 'film', 'belief'];
+const KEPT: readonly JobName[] = ['cut', 'film', 'belief', 'oddsTold'];
 const MOST_KEPT = 8;
 
 export interface Asking<K extends JobName> {

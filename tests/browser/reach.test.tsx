@@ -44,13 +44,6 @@ const NOT_REACHED: Record<string, string> = {
   'record[].photograph': 'is taken in from a picture, where the device keeps jobs',
   'cut.trials[].inShapes': 'follows from taking the plan as done',
   'cut.trials[].taken[].renewed': 'follows from the line the plan renews',
-  'odds.draws': 'there is no Odds screen yet',
-  'odds.seed': 'there is no Odds screen yet',
-  'odds.spread[].seat': 'there is no Odds screen yet',
-  'odds.spread[].part': 'there is no Odds screen yet',
-  'odds.spread[].of': 'there is no Odds screen yet',
-  'odds.spread[].sigma': 'there is no Odds screen yet',
-  'odds.spread[].shape': 'there is no Odds screen yet',
 };
 
 const button = (name: RegExp) => () =>
@@ -133,6 +126,7 @@ const full: Design = {
     trials: [{ taken: [{ seat: 'steep', part: 'journal', normal: 0.001 }], faces: [{ name: 'collar', off: 0.001 }] }],
     lap: { force: 20 },
   },
+  odds: { draws: 1000, spread: [{ seat: 'steep', part: 'bush', of: 'diameter', sigma: 0.0005 }] },
 };
 const oil = (oil: NonNullable<Design['run']>['oil']): Design => ({ ...full, run: { ...full.run!, oil } });
 const LOOKED_AT: [screen: string, design: Design][] = [

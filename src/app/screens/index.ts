@@ -34,6 +34,11 @@ export const SCREENS: readonly ScreenEntry[] = [
     component: onDemand(() => import('./cut/CutScreen.tsx'), SCREEN),
   },
   {
+    name: 'Odds',
+    about: 'How likely the pair works before metal is cut',
+    component: onDemand(() => import('./odds/OddsScreen.tsx'), SCREEN),
+  },
+  {
     name: 'Sheet',
     about: 'What goes to the machine, on paper',
     component: onDemand(() => import('./sheet/SheetScreen.tsx'), SCREEN),

@@ -176,7 +176,7 @@ function oddOnes(columns: readonly SeatColumns[], out: Outcomes, answer: (k: num
  * Which seats have their film in the band: as far from the film wanted as its tolerance allows, or where none is wanted
  * no interference or apart (contact/relation.ts); and the worst miss of those wanted.
  */
-function bands(seats: readonly SeatInput[], out: Outcomes): void {
+export function bands(seats: readonly SeatInput[], out: Outcomes): void {
   const at = columnsOf(seats.length);
   const scales = scalesOf(seats);
   const worst = out.values[at.worstMiss]!;

@@ -80,7 +80,7 @@ export function chanceText(chance: number): string {
 }
 
 /** Surfaces of which some number was never read. */
-export function assumedSentence({ assumed }: BeliefReport): string {
+export function assumedSentence({ assumed }: Pick<BeliefReport, 'assumed'>): string {
   const names = [
     ...new Set(assumed.map(({ seat, part, of }) => `the ${seat} ${part}${of === 'halfAngle' ? '’s angle' : ''}`)),
   ];

@@ -8,6 +8,7 @@ import { offSentences } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
+import { oddsSentence } from '../../../report/odds/words.ts';
 import { drawnParts } from '../../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
 import { isRead, useBelief } from '../../frame/Believed.tsx';
@@ -56,8 +57,17 @@ export default function SheetScreen({ work }: { work: Work }) {
 /** How well the parts are known, in the words of the sheet. */
 function useKnown(design: Design, system: System): { sentences: string[]; pending: boolean } {
   const { value, of, fault } = useBelief(design);
-  if (of === null) return { sentences: [], pending: fault === null && isRead(design) };
-  return { sentences: value ? offSentences(of, value, system) : [], pending: false };
+  const odds = useOddsLine(design);
+  if (of === null) return { sentences: odds.sentences, pending: odds.pending || (fault === null && isRead(design)) };
+  return { sentences: [...(value ? offSentences(of, value, system) : []), ...odds.sentences], pending: odds.pending };
+}
+
+/** How likely the pair works, of a design that asks for it. */
+function useOddsLine(design: Design): { sentences: string[]; pending: boolean } {
+  const { value, of, fault } = useSolved('oddsTold', design.odds ? design : null);
+  if (of === null) return { sentences: [], pending: fault === null && design.odds !== undefined };
+  const sentence = value && of.odds ? oddsSentence(of, value) : '';
+  return { sentences: sentence ? [sentence] : [], pending: false };
 }
 
 /** What the screen says above the pages, which is not printed. */

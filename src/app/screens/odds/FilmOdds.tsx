@@ -1,0 +1,137 @@
+/** Every film as it may turn out, over the band in which it is wanted. */
+import { ticks } from 'd3-array';
+import { scaleLinear } from 'd3-scale';
+import { useState } from 'react';
+import type { Design } from '../../../design/definition.ts';
+import { fineText, fineUnit, type System, sidedText } from '../../../design/units.ts';
+import type { StateReport } from '../../../report/odds/definition.ts';
+import type { Counted, Pictures } from '../../../report/odds/pictures.ts';
+import { hundredthText, timesText } from '../../../report/odds/words.ts';
+import { AcrossAxis, ChartFigure, usePlot } from '../../charts/Axes.tsx';
+
+interface Props {
+  design: Design;
+  state: StateReport;
+  films: Pictures['films'];
+  system: System;
+}
+
+type At = 'best' | 'set';
+
+export function FilmOdds({ design, state, films, system }: Props) {
+  const [at, setAt] = useState<At>(state.best.position ? 'best' : 'set');
+  const inBand = at === 'best' ? state.best.inBand : state.inBand;
+  const told = at === 'best' ? state.best.films : state.films;
+  return (
+    <section className="film-odds" aria-label="Films as they may turn out">
+      <label className="which">
+        <span>Films with the journal</span>
+        <select value={at} onChange={(event) => setAt(event.target.value as At)}>
+          <option value="best">where each pair runs best</option>
+          <option value="set">left {sidedText(state.position, system)}</option>
+        </select>
+      </label>
+      {design.seats.map(({ name, film }, seat) => {
+        const counted = films[seat]![at];
+        const spread = told[name];
+        const share = `${film ? 'within its tolerance' : 'clear'} ${timesText(inBand[name]!)}`;
+        const size = spread ? `; 9 times in 10 ${fineText(spread.p05, system)} to ${fineText(spread.p95, system)}` : '';
+        return (
+          <div key={name} className={`film-odd seat-${seat % 4}`}>
+            <h3>
+              {name}: {share}
+            </h3>
+            {counted ? (
+              <Distribution name={name} told={share} counted={counted} film={film} system={system} />
+            ) : (
+              <p className="fine">Most pairs have no such film: the surfaces do not stand over each other there.</p>
+            )}
+            <p className="fine">
+              {film
+                ? `Wanted ${fineText(film.target, system)} ± ${fineText(film.tolerance ?? 0, system)}`
+                : 'No film wanted'}
+              {size}.{counted && beyondText(counted)}
+            </p>
+          </div>
+        );
+      })}
+    </section>
+  );
+}
+
+/** What is beyond the drawing. */
+function beyondText({ below, above }: Counted): string {
+  const told = [
+    ...(below > 0.005 ? [`${hundredthText(below)} less than is drawn`] : []),
+    ...(above > 0.005 ? [`${hundredthText(above)} more`] : []),
+  ];
+  return told.length === 0 ? '' : ` Off the drawing: ${told.join(', ')}.`;
+}
+
+const MARGIN = { left: 10, right: 10, top: 8, bottom: 26 };
+
+interface DistributionProps {
+  name: string;
+  told: string;
+  counted: Counted;
+  film: Design['seats'][number]['film'];
+  system: System;
+}
+
+function Distribution({ name, told, counted: { from, step: wide, shares }, film, system }: DistributionProps) {
+  const { box, width, height, plot } = usePlot(MARGIN, { width: 420, height: 120 });
+  const unit = fineUnit(system);
+  const [least, most] = film
+    ? [film.target - (film.tolerance ?? 0), film.target + (film.tolerance ?? 0)]
+    : [0, Number.POSITIVE_INFINITY];
+  const ends = [from, from + wide * shares.length, ...(film ? [least, most] : [0])];
+  const [low, high] = [Math.min(...ends), Math.max(...ends)];
+  const pad = 0.06 * (high - low);
+  const x = scaleLinear([low - pad, high + pad], [plot.left, plot.right]);
+  const y = scaleLinear([0, Math.max(...shares)], [plot.bottom, plot.top]);
+  const [bandLow, bandHigh] = [Math.max(plot.left, x(least)), Math.min(plot.right, x(Math.min(most, high + pad)))];
+  return (
+    <ChartFigure
+      box={box}
+      className="distribution"
+      size={{ width, height }}
+      label={`The ${name} film as it may turn out, over the band wanted: ${told}`}
+      curves={() => ({
+        across: `least film, ${unit.name}`,
+        up: 'share of the pairs',
+        lines: [{ name, points: shares.map((share, i) => [(from + wide * (i + 0.5)) / unit.size, share] as const) }],
+      })}
+    >
+      <rect
+        x={bandLow}
+        width={Math.max(2, bandHigh - bandLow)}
+        y={plot.top - 6}
+        height={plot.bottom - plot.top + 6}
+        className="wanted-band"
+      />
+      {shares.map((share, i) => {
+        const middle = from + wide * (i + 0.5);
+        return (
+          <rect
+            key={middle}
+            x={x(from + wide * i)}
+            width={Math.max(1, x(from + wide * (i + 1)) - x(from + wide * i) - 0.5)}
+            y={y(share)}
+            height={plot.bottom - y(share)}
+            className={middle >= least && middle <= most ? 'counted in' : 'counted'}
+          />
+        );
+      })}
+      <g className="grid">
+        <path d={`M${plot.left} ${plot.bottom}H${plot.right}`} className="zero" />
+      </g>
+      <AcrossAxis
+        plot={plot}
+        at={x}
+        ticks={ticks(x.domain()[0]! / unit.size, x.domain()[1]! / unit.size, width < 380 ? 4 : 6)}
+        unit={unit.size}
+        marked
+      />
+    </ChartFigure>
+  );
+}

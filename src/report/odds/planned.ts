@@ -1,0 +1,113 @@
+/** The plan of Cut, as it is after the trials there are, taken off pairs that are drawn. */
+import type { Design } from '../../design/definition.ts';
+import type { SeatInput } from '../../engine/contact/fit.ts';
+import { filmsMore } from '../../engine/cutting/leftToCut.ts';
+import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
+import { type Plan, planCut, planIn } from '../../engine/cutting/plan.ts';
+import { NO_STEP, type PlanInput } from '../../engine/cutting/problem.ts';
+import { remaining, remainingFaces, trialsOf } from '../../engine/cutting/trial.ts';
+import { believed } from '../../engine/cutting/trialReadings.ts';
+import { type CutOff, cutLinear, cutPair, cutSampler } from '../../engine/odds/cut.ts';
+import { believedOf } from '../belief/believed.ts';
+import { degrees, metres, millimetres } from '../convert.ts';
+import { FACE_SIGMA, takenSigma } from '../cut/metalDoubt.ts';
+import { type Cut, toPlanInput } from '../cut/toCut.ts';
+import type { SourceReport } from './definition.ts';
+import { questionOf, type Start, type State } from './drawn.ts';
+
+/** What is to be planned: the parts as they are taken to be by now, and what may still come off. */
+export interface Planning {
+  cut: Cut;
+  /** rooms that are left; its seats are the parts as they are taken to be */
+  input: PlanInput;
+  before: CutOff['before'];
+  /** the plan of now: nothing to come off where no step is worth it */
+  plan: Plan;
+}
+
+/** Null where nothing may be cut, no plan is to be had, or what was read at trials does not go together. */
+export function planningOf({ design, trials }: Start): Planning | null {
+  const { cut } = design;
+  if (!cut || cut.allow.length + (cut.faces?.length ?? 0) === 0) return null;
+  const input = toPlanInput(design, cut);
+  const before = trials.flatMap(({ taken }) => taken.map(({ seat, part }) => ({ seat, part })));
+  if (trials.length === 0) {
+    const plan = planIn(planCut(input));
+    return plan && { cut, input, before, plan };
+  }
+  const results = trialsOf(input, trials, believedOf(design).films);
+  const last = results.at(-1);
+  if (results.length < trials.length || last?.status !== 'updated' || last.clashes.length > 0) return null;
+  const left = {
+    ...input,
+    seats: last.parts,
+    allow: remaining(input.allow, trials),
+    faces: remainingFaces(input.faces ?? [], trials),
+  };
+  const plan = planIn(planCut({ ...left, seats: believed(last.parts, last.films) }));
+  return plan && { cut, input: left, before, plan };
+}
+
+/**
+ * The plan made anew by what is then believed: each film greater by so much that half of the pairs that are left have
+ * more. (The mean would follow few pairs whose film is far less at one end.)
+ */
+export function plannedBy({ input, plan }: Planning, drawn: PairsDrawn): Plan | null {
+  const each = filmsMore(input.seats, drawn, plan.position);
+  const films = input.seats.map((_, i) => medianOf(each.map(({ e, weight }) => ({ value: e[i]!, weight }))));
+  return planIn(planCut({ ...input, seats: believed(input.seats, films) }));
+}
+
+function medianOf(each: { value: number; weight: number }[]): number {
+  const sorted = [...each].sort((a, b) => a.value - b.value);
+  const half = sorted.reduce((sum, { weight }) => sum + weight, 0) / 2;
+  let sum = 0;
+  for (const { value, weight } of sorted) {
+    sum += weight;
+    if (sum >= half) return value;
+  }
+  return 0;
+}
+
+/** What comes off by a plan, with the doubt of the dial. */
+export function cutOffBy({ cut, input, before }: Planning, { rooms, amounts }: Plan): CutOff {
+  const taken = rooms.flatMap(({ of }, k) => {
+    const normal = amounts[k]!;
+    if (of.kind !== 'surface' || normal < NO_STEP) return [];
+    const { seat, part } = of;
+    const halfAngle = degrees(input.seats[seat]![part].halfAngle);
+    return [{ seat, part, normal, sigma: metres(takenSigma(cut, millimetres(normal), halfAngle)) }];
+  });
+  const faces = rooms.flatMap(({ of }, k) =>
+    of.kind === 'face' && Math.abs(amounts[k]!) >= NO_STEP
+      ? [{ face: of.face, off: amounts[k]!, sigma: metres(FACE_SIGMA) }]
+      : [],
+  );
+  return { input, off: { taken, faces }, before };
+}
+
+/** Null where the plan takes nothing off. */
+export function plannedState({ design, now }: Start, planning: Planning): State | null {
+  const off = cutOffBy(planning, planning.plan);
+  if (off.off.taken.length + (off.off.faces?.length ?? 0) === 0) return null;
+  const question = questionOf(design, millimetres(planning.plan.position));
+  const linear = now.linear && cutLinear(now.linear.linear, off);
+  return {
+    sampler: cutSampler(now.sampler, off),
+    middle: cutMiddle(now.middle, off),
+    question,
+    linear: linear && {
+      linear: linear.sampler.linear,
+      names: linear.from.map((one) => ('own' in one ? now.linear!.names[one.own]! : cutName(design, off, one.cut))),
+    },
+  };
+}
+
+const cutMiddle = (middle: SeatInput[], off: CutOff) => cutPair(off, middle);
+
+function cutName({ seats, cut }: Design, { off: { taken, faces = [] } }: CutOff, place: number): SourceReport {
+  const one = taken[place];
+  if (one) return { seat: seats[one.seat]!.name, part: one.part, of: 'stock' };
+  const { name, part, seats: moved } = cut!.faces![faces[place - taken.length]!.face]!;
+  return { seat: moved[0]!, part, of: 'face', face: name };
+}

@@ -1,0 +1,157 @@
+/** The odds in a machinist's words: how often the pair works, on what that rests, what would help. */
+import type { Design } from '../../design/definition.ts';
+import { defaultAt } from '../../design/place.ts';
+import { fineText, type System, sidedText } from '../../design/units.ts';
+import { asAssumed } from '../assumed.ts';
+import { assumedSentence } from '../belief/words.ts';
+import { fitSection } from '../fit/section.ts';
+import { listed } from '../listed.ts';
+import type { MattersReport, OddsReport } from './definition.ts';
+
+export interface OddsVerdict {
+  tone: 'good' | 'mend' | 'stop' | 'plain';
+  headline: string;
+  sentences: string[];
+}
+
+/** From here on a pair is said to work, and below here not to. A choice, no more. */
+const GOOD = 0.95;
+const BAD = 0.5;
+/** Pairs fewer than this tell nothing: what was read hardly goes together. */
+const FEW = 50;
+/** A gain that is worth a sentence. */
+const WORTH = 0.03;
+
+export const NO_PAIRS = 'What was read and what came off go together in no pair: see Cut, and settle that first.';
+
+/** How often, as one says it: 7 times in 10. `beside`: another chance that is told with it. */
+export function timesText(chance: number, beside = 0.5): string {
+  if (chance > 0.995) return 'almost always';
+  if (chance < 0.005) return 'hardly ever';
+  // Small chances are told in hundredths, and so is what is compared with them.
+  const small = chance < 0.095 || (beside < 0.095 && beside >= 0.005 && chance < 0.5);
+  const out = small ? 100 : chance >= 0.9 ? 20 : 10;
+  const times = Math.min(out - 1, Math.max(1, Math.round(chance * out)));
+  return `${times} ${times === 1 ? 'time' : 'times'} in ${out}`;
+}
+
+/** To a hundredth: 11 in 100. */
+export const hundredthText = (chance: number) => `${Math.round(100 * chance)} in 100`;
+
+const isWanted = ({ seats }: Design) => seats.some(({ film }) => film !== undefined);
+
+/** Which chance the verdict goes by: at the position that suits the pair best, after the plan where there is one. */
+const chanceOf = ({ planned, best }: OddsReport) => (planned ?? { best }).best.inBand.all!;
+
+export function oddsVerdict(design: Design, report: OddsReport | null, system: System): OddsVerdict {
+  if (report === null || (report.effective !== undefined && report.effective < FEW))
+    return { tone: 'stop', headline: NO_PAIRS, sentences: [] };
+  const chance = chanceOf(report);
+  const wanted = isWanted(design);
+  const verdict: OddsVerdict = {
+    tone: !wanted ? 'plain' : chance >= GOOD ? 'good' : chance < BAD ? 'stop' : 'mend',
+    headline: wanted
+      ? headline(design, report)
+      : 'No film is wanted of any seat, so nothing says when this pair works.',
+    sentences: [
+      ...(wanted ? [setSentence(design, report, system)] : ['Say on Fit what film each seat should have.']),
+      firstSentence(report),
+      basisSentence(design, report, system),
+      ...(wanted ? [gainSentence(report)] : []),
+      apartSentence(design, report),
+    ].filter((sentence) => sentence !== ''),
+  };
+  return asAssumed(verdict, design, ['seats']);
+}
+
+function headline({ cut }: Design, report: OddsReport): string {
+  const { planned, trialFirst, best } = report;
+  if (!planned) return `As the parts are now this pair works ${timesText(best.inBand.all!)}.`;
+  const again = (cut?.trials ?? []).some(({ inShapes }) => !inShapes);
+  const now = `Cut ${again ? 'what is left ' : ''}now and this pair works ${timesText(planned.best.inBand.all!)}`;
+  if (!trialFirst) return `${now}.`;
+  const gain = trialFirst.share - planned.best.inBand.all!;
+  const trial = `${again ? 'another' : 'a'} trial assembly first`;
+  return gain > WORTH
+    ? `${now}; ${trial} makes it ${timesText(trialFirst.share, planned.best.inBand.all!)}.`
+    : `${now}; ${trial} would hardly change that.`;
+}
+
+/** What "works" means, and how it stands without choosing the position, or without the cut. */
+function setSentence({ adjuster }: Design, report: OddsReport, system: System): string {
+  const { planned, best, inBand, position } = report;
+  const works = `It works where every film is within its tolerance at some position of the journal${adjuster ? ', found with the adjuster' : ''}`;
+  const set = planned ?? { inBand, position };
+  const where = planned ? 'set as the plan says' : 'left where it is';
+  const left = `${where} (${sidedText(set.position, system)}), ${timesText(set.inBand.all!)}`;
+  return planned ? `${works}; ${left}; uncut, ${timesText(best.inBand.all!)}.` : `${works}; ${left}.`;
+}
+
+function firstSentence(report: OddsReport): string {
+  const { first } = report.planned ?? report;
+  const [seat, chance] = Object.entries(first).reduce(([a, p], [b, q]) => (q > p ? [b, q] : [a, p]), ['', 0]);
+  if (seat === '') return 'No seat stops the journal as it goes home.';
+  const holds = (report.planned ?? report).selfHolding;
+  const sticks = holds < 0.005 ? '' : ` Pressed home it sticks ${timesText(holds)}.`;
+  return `The ${seat} seat touches first ${timesText(chance)}.${sticks}`;
+}
+
+function basisSentence(design: Design, report: OddsReport, system: System): string {
+  const spread = design.odds?.spread?.length ?? 0;
+  const added = spread === 0 ? '' : ` ${spread === 1 ? 'One spread' : `${spread} spreads`} of your list on top.`;
+  if (report.from === 'belief') return `By all that was read.${added} ${assumedSentence(report)}`.trim();
+  if (spread > 0) return 'About the parts as drawn, with the spreads of your list and no other doubt.';
+  const doubt = design.cut?.doubt;
+  return `Nothing was read: the parts are taken as drawn, the film of every seat ${doubt === undefined ? 'assumed ' : ''}known to ${fineText(doubt ?? defaultAt('cut.doubt'), system)} (one standard deviation). Measure them, or write their spreads below.`;
+}
+
+/** mm: less apart is nothing. */
+const NEAR = 5e-5;
+/** Standard deviations. */
+const APART = 2;
+
+/** What Cut plans with is not what was read. */
+function apartSentence(design: Design, { from, films, position }: OddsReport): string {
+  if (from !== 'belief' || !design.readings?.length) return '';
+  const apart = fitSection({ ...design, position }).seats.some(({ name, leastFilm }) => {
+    const film = films[name];
+    return film && leastFilm !== null && Math.abs(leastFilm - film.mean) > APART * film.sd + NEAR;
+  });
+  return apart
+    ? 'The parts as read are not those drawn here: take Measure’s shapes over before Cut plans with them.'
+    : '';
+}
+
+/** Where most is to be gained. */
+function gainSentence(report: OddsReport): string {
+  const { gains } = report.planned ?? report;
+  const [best] = [...gains].sort((a, b) => b.gain - a.gain);
+  if (!best || best.gain < WORTH || best.gain < best.uncertainty) return '';
+  const now = best.share - best.gain;
+  return `Most is gained ${gainText(best)}: ${hundredthText(best.share)} instead of ${hundredthText(now)}.`;
+}
+
+/** By knowing a surface, or setting a cut, twice as well. */
+export const gainText = ({ seat, part, by, face }: MattersReport['gains'][number]): string =>
+  by === 'measuring'
+    ? `by knowing the ${seat} ${part} twice as well`
+    : `by cutting ${face ?? `the ${seat} ${part}`} twice as closely`;
+
+/** The odds in one sentence, for the Sheet. */
+export function oddsSentence(design: Design, report: OddsReport): string {
+  if (!isWanted(design) || (report.effective !== undefined && report.effective < FEW)) return '';
+  const { planned, from } = report;
+  const by = from === 'drawing' ? 'as drawn, never measured' : 'by all that was read';
+  const state = planned ? 'cut as planned' : 'as the parts are';
+  return `Odds, ${by}: ${state}, every film can be brought within its tolerance ${timesText(chanceOf(report))} (${report.draws} pairs drawn).`;
+}
+
+/** Which surfaces the doubt comes from, and how that was worked out. */
+export function mattersText({ of, method }: MattersReport): string {
+  if (of === null || method === null)
+    return 'Where the doubt comes from is not told: there is none, or a measured line is itself in doubt.';
+  const what = of.quantity === 'relation' ? `the axial relation of ${listed(of.between)}` : `the ${of.seat} film`;
+  return method === 'linear'
+    ? `Shares of the variance of ${what}, exact: it follows the sizes in a straight line.`
+    : `Shares of the variance of ${what} that go with each alone, by Sobol’ indices from draws (the line shows 19 times in 20): it does not follow the sizes in a straight line, since another seat or end may touch first.`;
+}
