@@ -71,8 +71,8 @@ export function useOdds(design: Design): Odds & { stop(): void; start(): void } 
 }
 
 /**
- * What is drawn of a design before gives way to the first of this one. Points come by a way of their own: one that comes
- * after the answer has nothing to say but its pictures.
+ * What is drawn of a design before gives way to the first of this one. Points come by a way of their own: one that
+ * comes after the answer has nothing to say but its pictures.
  */
 function withPoint(before: Odds, of: Design, { stage, done, of: count, report, pictures }: OddsSoFar): Odds {
   const known = before.of === of ? before.pictures : {};
