@@ -10,10 +10,10 @@ const shown = page('#odds');
 const design = () => shown.work.store.getState().design;
 const verdict = () => document.querySelector('.verdict')?.textContent ?? '';
 const status = () => document.querySelector('.progress [role="status"], p.progress')?.textContent ?? '';
-const solved = { timeout: 100_000 };
+const solved = { timeout: 60_000 };
 const done = () => expect.poll(status, solved).toBe('Worked out in full.');
 
-test('the answer comes first, in words, and is that of the report', { timeout: 200_000 }, async () => {
+test('the answer comes first, in words, and is that of the report', { timeout: 120_000 }, async () => {
   await done();
   const report = oddsTold(design())!;
   expect(document.querySelector('main')!.firstElementChild!.className).toMatch(/^verdict/);
@@ -37,7 +37,7 @@ test('the answer comes first, in words, and is that of the report', { timeout: 2
 });
 
 test('spreads are added, edited and removed; the odds follow, and undo takes each back', {
-  timeout: 200_000,
+  timeout: 120_000,
 }, async () => {
   await done();
   const before = design();
@@ -61,7 +61,7 @@ test('spreads are added, edited and removed; the odds follow, and undo takes eac
   expect(design().odds!.spread!.length).toBe(1);
 });
 
-test('it stops at once where it is told to, keeps what there is, and goes on', { timeout: 200_000 }, async () => {
+test('it stops at once where it is told to, keeps what there is, and goes on', { timeout: 120_000 }, async () => {
   const { cut: _, ...bare } = design();
   const many: Design = { ...bare, odds: { draws: 10_000_000 } };
   shown.work.open('many', { ok: true, design: many });

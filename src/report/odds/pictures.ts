@@ -74,6 +74,8 @@ function countedOf(films: readonly number[], wanted: SeatInput): Counted | null 
   return { from, step, shares, below, above };
 }
 
+/** Times as many steps as are usual, at most. */
+const MANY = 4;
 /** mm: films nearer than this are the same to any eye. */
 const LEAST_STEP = 1e-6;
 
@@ -92,6 +94,8 @@ function stepsFor(sorted: Float64Array, { target, tolerance = 0 }: SeatInput) {
   // As many whole steps in the band as fit: 6, 3, 2 or 1.
   const fewer = [1, 2, 3, 6].find((by) => by >= wide) ?? 6;
   step *= fewer;
+  // A band too narrow to be seen as a step is none.
+  if ((high - low) / step > MANY * STEPS) return { from: low, step: (high - low) / STEPS, count: STEPS };
   const before = Math.ceil((least - low) / step);
   const from = least - before * step;
   return { from, step, count: Math.max(1, Math.ceil((high - from) / step - 1e-9)) };

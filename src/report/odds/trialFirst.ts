@@ -12,7 +12,7 @@
  * @source derived
  */
 import { leastFilm } from '../../engine/contact/film.ts';
-import { positionForFilm, type SeatInput, seatLines } from '../../engine/contact/fit.ts';
+import { positionForFilm, type SeatInput, type SeatLines, seatLines } from '../../engine/contact/fit.ts';
 import type { Plan } from '../../engine/cutting/plan.ts';
 import { cutPair } from '../../engine/odds/cut.ts';
 import { bands } from '../../engine/odds/kernel.ts';
@@ -106,11 +106,13 @@ function triedOf(pair: SeatInput[], errors: Float64Array, thickness: number): Tr
   const touches = lines.flatMap((seat) => (seat.closes === 'rearward' ? (positionForFilm(seat, 0) ?? []) : []));
   if (touches.length === 0) return null;
   const at = Math.max(...touches);
-  const prints = lines.reduce((bits, { gap }, i) => {
-    const film = leastFilm(gap, at);
-    return film !== null && film <= thickness ? bits | (1 << i) : bits;
-  }, 0);
+  const prints = lines.reduce((bits, seat, i) => (isPrinting(seat, at, thickness) ? bits | (1 << i) : bits), 0);
   return { pair, at, prints, errors };
+}
+
+function isPrinting({ gap }: SeatLines, at: number, thickness: number): boolean {
+  const film = leastFilm(gap, at);
+  return film !== null && film <= thickness;
 }
 
 interface Reading {

@@ -46,7 +46,15 @@ export function useOdds(design: Design): Odds & { stop(): void; start(): void } 
     };
     tell((before) => ({ ...before, stage: 'now', done: 0, count: 0, fault: null }));
     job('odds', rested, { signal, tell: (point) => tell((before) => withPoint(before, rested, point)) })
-      .then((report) => tell((before) => ({ ...before, report, of: rested, stage: 'done' })))
+      .then((report) =>
+        tell((before) => ({
+          ...before,
+          report,
+          of: rested,
+          stage: 'done',
+          pictures: before.of === rested ? before.pictures : {},
+        })),
+      )
       .catch((error: unknown) => tell((before) => ({ ...before, fault: faultText(error), stage: 'stopped' })));
     return () => mine.abort();
   }, [rested, held, turn]);
@@ -62,8 +70,12 @@ export function useOdds(design: Design): Odds & { stop(): void; start(): void } 
   return { ...odds, stop, start };
 }
 
-/** What is drawn of a design before gives way to the first of this one. */
+/**
+ * What is drawn of a design before gives way to the first of this one. Points come by a way of their own: one that
+ * comes after the answer has nothing to say but its pictures.
+ */
 function withPoint(before: Odds, of: Design, { stage, done, of: count, report, pictures }: OddsSoFar): Odds {
   const known = before.of === of ? before.pictures : {};
+  if (before.of === of && before.stage === 'done') return { ...before, pictures: { ...known, ...pictures } };
   return { ...before, of, stage, done, count, report, pictures: { ...known, ...pictures } };
 }
