@@ -3,8 +3,8 @@
  *
  * What all else tells that the set-up should have read is normal: predicted by the fit without the reading, with the
  * variance σ² + gᵀ·C·g. A slip is another set-up (a roll or ball of the shop or of another reading, another face) or
- * another value (ten times, a thou or a turn of the thimble out, the other sign, a radius for a diameter). By Bayes' rule
- * the chance of each is
+ * another value (ten times, a thou or a turn of the thimble out, the other sign, a radius for a diameter). By
+ * Bayes' rule the chance of each is
  *
  *   chance_s ∝ prior_s·N(value_s - predicted_s; variance_s)
  *
