@@ -117,6 +117,8 @@ export default defineConfig({
           include: ['tests/**/*.test.{ts,tsx}'],
           exclude: ['tests/browser/**'],
           testTimeout: 60_000,
+          // Nothing runs beside them, so no processor need be left free.
+          maxWorkers: '100%',
           sequence: { groupOrder: 0 },
         },
       },
