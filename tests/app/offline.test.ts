@@ -12,13 +12,14 @@ import { CHROMIUM } from '../../vite.config.ts';
 
 const top = join(import.meta.dirname, '../..');
 const outDir = mkdtempSync(join(tmpdir(), 'built-'));
-const SCREENS = ['measure', 'fit', 'run', 'cut', 'sheet'];
+const SCREENS = ['measure', 'fit', 'run', 'cut', 'odds', 'sheet'];
 /** What each screen shows once all of it is loaded and worked out. */
 const SHOWS: Record<string, string> = {
   measure: '.notebook, .new-reading, main button:has-text("Diameter")',
   fit: 'svg[aria-label^="Least film of every seat"]',
   run: '.verdict h2',
   cut: '.verdict h2',
+  odds: '.verdict h2',
   sheet: '.pages[aria-busy="false"]',
 };
 
@@ -57,7 +58,7 @@ async function visitor(): Promise<{
   asked: string[];
   against: () => Promise<string[]>;
 }> {
-  const context = await browser.newContext({ viewport: { width: 1200, height: 900 } });
+  const context = await browser.newContext({ viewport: { width: 1400, height: 900 } });
   const page = await context.newPage();
   const asked: string[] = [];
   page.on('request', (request) => asked.push(request.url()));
