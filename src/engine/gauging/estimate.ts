@@ -62,7 +62,12 @@ export interface Estimate extends Assessment, Belief {
   tapers: Taper[];
   /** which surfaces are held straight */
   isHeld: (on: On) => boolean;
+  /** what the others tell without one reading; sought once. Null where they tell nothing */
+  fitWithout: (index: number) => Rest | null;
 }
+
+/** What is left of an estimate without one reading. */
+export type Rest = Pick<Belief, 'seats' | 'unknowns' | 'decomposition'>;
 
 /** `unusable`: no reading can be used, or none can be predicted from the nominal shape. */
 export type Outcome = Estimate | { kind: 'unusable'; impossible: Impossible[] };
@@ -230,9 +235,15 @@ function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
   const count = unknowns.list.length;
   const assessment = assessed(linear, decomposition, notebook, used);
   const agreement = agreementOf(found);
+  const sought = new Map<number, ReturnType<typeof settle>>();
+  const restOf = (index: number): Settled | null => {
+    const rest = sought.get(index) ?? settle({ ...all, readings: readings.filter((_, i) => i !== index) });
+    sought.set(index, rest);
+    return 'linear' in rest ? rest : null;
+  };
   const without = (index: number) => {
-    const rest = settle({ ...all, readings: readings.filter((_, i) => i !== index) });
-    return 'linear' in rest ? agreementOf(rest) : null;
+    const rest = restOf(index);
+    return rest && agreementOf(rest);
   };
   const suspects = isDoubtful(assessment.readings, agreement)
     ? [...suspectsOf(assessment.readings), ...opponents(found, readings)]
@@ -247,6 +258,7 @@ function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
     told: unknowns.list.map((_, j) => isTold(decomposition, unit(count, j))),
     held,
     isHeld,
+    fitWithout: (index) => shapeOf(restOf(index)),
     impossible,
     ...assessment,
     disagreeing: disagreeingOf(
@@ -257,6 +269,8 @@ function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
     ),
   };
 }
+
+const shapeOf = (rest: Settled | null): Rest | null => rest && { ...rest, seats: rest.linear.seats };
 
 function agreementOf({ linear, decomposition, impossible }: Settled): Agreement {
   return {

@@ -13,10 +13,8 @@
  * @source MacKay chapter 28.1 (comparing hypotheses); practice (which slips, and how often)
  */
 import { uncertaintyOf } from '../belief/decomposition.ts';
-import type { SeatInput } from '../contact/fit.ts';
 import { seenBy } from './cutsBetween.ts';
-import { estimate } from './estimate.ts';
-import type { Prior } from './linearise.ts';
+import type { Estimate } from './estimate.ts';
 import type { Reading } from './reading.ts';
 import { predict } from './readings/index.ts';
 import { gradientSeen } from './shape.ts';
@@ -43,20 +41,10 @@ const AGREES = 2.576;
 const THOU = 0.0254e-3;
 
 /** The likely ones, the most likely first; none where all else does not tell what it should read. */
-export function slipsOf(
-  nominal: readonly SeatInput[],
-  readings: readonly Reading[],
-  priors: readonly Prior[],
-  index: number,
-  tooling: Tooling,
-): Slip[] {
+export function slipsOf(found: Estimate, readings: readonly Reading[], index: number, tooling: Tooling): Slip[] {
   const reading = readings[index]!;
-  const rest = estimate(
-    nominal,
-    readings.filter((_, i) => i !== index),
-    priors,
-  );
-  if (rest.kind !== 'estimate') return [];
+  const rest = found.fitWithout(index);
+  if (!rest) return [];
   const off = (as: Reading): { off: number; sigma: number } | null => {
     const { value, influences } = predict(as, rest.seats);
     if (value === null) return null;

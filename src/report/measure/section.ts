@@ -52,7 +52,7 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
     impossible,
     overtaken: old,
     disagreeing: found.disagreeing.map((one) => {
-      const slips = slipsOf(seats, readings, priors, one.index, shopTools(design, tools));
+      const slips = slipsOf(found, readings, one.index, shopTools(design, tools));
       return {
         ...one,
         index: places[one.index]!,

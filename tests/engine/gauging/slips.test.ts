@@ -4,7 +4,7 @@ import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { type SlipKind, slipsOf } from '../../../src/engine/gauging/slips.ts';
 import { INCH_TOOLS, METRIC_TOOLS } from '../../../src/engine/gauging/tooling.ts';
-import { disturbed, doubleCone, MM, noisy, normals, notebook, UM } from './pairs.ts';
+import { disturbed, doubleCone, estimated, MM, noisy, normals, notebook, UM } from './pairs.ts';
 
 const nominal = doubleCone();
 const truth = disturbed(nominal, [0.4, -0.3, -0.4, 0.5, -0.8, 0.2, 0.9, -0.6]);
@@ -21,8 +21,10 @@ const diameter = place(({ kind }) => kind === 'diameter');
 const rise = place(({ kind }) => kind === 'sineRise');
 const standOff = place(({ kind }) => kind === 'standOff');
 
+const slipsIn = (readings: readonly Reading[], index: number, tools = METRIC_TOOLS) =>
+  slipsOf(estimated(nominal, readings), readings, index, tools);
 const named = (index: number, by: (reading: Reading) => Reading, tools = METRIC_TOOLS) =>
-  slipsOf(nominal, slipped(index, by), [], index, tools);
+  slipsIn(slipped(index, by), index, tools);
 
 const as = <K extends Reading['kind']>(kind: K, by: (reading: Extract<Reading, { kind: K }>) => Reading) => {
   return (reading: Reading): Reading =>
@@ -68,7 +70,7 @@ describe('a slip is named by its kind, with what it should have been', () => {
     );
     // the depth was taken from the face at 5 mm, as all others
     expect(readings[other]).toMatchObject({ face: 5 * MM });
-    expect(slipsOf(nominal, readings, [], ball, METRIC_TOOLS)[0]).toMatchObject({
+    expect(slipsIn(readings, ball)[0]).toMatchObject({
       kind: 'face',
       instead: { face: 5 * MM },
     });
@@ -91,7 +93,7 @@ describe('a slip is named by its kind, with what it should have been', () => {
 
 describe('nothing is named', () => {
   it('of honest readings', () => {
-    for (const index of honest.keys()) expect(slipsOf(nominal, honest, [], index, METRIC_TOOLS)).toEqual([]);
+    for (const index of honest.keys()) expect(slipsIn(honest, index)).toEqual([]);
   });
 
   it('where the reading is off by what no slip explains', () => {
@@ -100,7 +102,7 @@ describe('nothing is named', () => {
 
   it('where nothing else tells what it should read', () => {
     const alone = [{ ...honest[diameter]!, value: 1.03 * honest[diameter]!.value }];
-    expect(slipsOf(nominal, alone, [], 0, METRIC_TOOLS)).toEqual([]);
+    expect(slipsIn(alone, 0)).toEqual([]);
   });
 
   it('the chances of all that is named are together no more than one', () => {
