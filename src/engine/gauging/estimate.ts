@@ -239,11 +239,7 @@ function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
   const restOf = (index: number): Settled | null => {
     const rest = sought.get(index) ?? settle({ ...all, readings: readings.filter((_, i) => i !== index) });
     sought.set(index, rest);
-    return 'linear' in rest ? rest : null;
-  };
-  const without = (index: number) => {
-    const rest = restOf(index);
-    return rest && agreementOf(rest);
+    return 'linear' in rest ? (rest as Settled) : null;
   };
   const suspects = isDoubtful(assessment.readings, agreement)
     ? [...suspectsOf(assessment.readings), ...opponents(found, readings)]
@@ -265,11 +261,12 @@ function whole(found: Settled, all: Notebook): Omit<Estimate, 'tapers'> {
       suspects.filter(({ index }, k) => suspects.findIndex((s) => s.index === index) === k),
       readings.length,
       agreement,
-      without,
+      (index) => agreed(restOf(index)),
     ),
   };
 }
 
+const agreed = (rest: Settled | null): Agreement | null => rest && agreementOf(rest);
 const shapeOf = (rest: Settled | null): Rest | null => rest && { ...rest, seats: rest.linear.seats };
 
 function agreementOf({ linear, decomposition, impossible }: Settled): Agreement {
