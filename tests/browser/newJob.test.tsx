@@ -5,7 +5,7 @@
 import { beforeEach, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { sayAngles } from '../../src/app/state/angles.ts';
-import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
+import { expectAccessible, expectNoSidewaysScroll, page, pressInBar } from './page.tsx';
 
 const shown = page('#new');
 beforeEach(() => sayAngles('half'));
@@ -178,9 +178,9 @@ test('undo and redo are of what is begun, by button and by key, and leave the jo
   const before = design();
   await choose(/^Double cone alone/);
   await type('Diameter of the shallow cone', '25');
-  await press('Undo');
+  await pressInBar('Undo');
   await expect.poll(headline).toMatch(/^0 of /);
-  await press('Redo');
+  await pressInBar('Redo');
   await expect.poll(headline).toMatch(/^1 of /);
   (document.activeElement as HTMLElement).blur();
   await userEvent.keyboard('{Control>}z{/Control}{Control>}z{/Control}');
