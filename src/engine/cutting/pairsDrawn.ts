@@ -19,10 +19,10 @@ import { dot } from '../algebra/dot.ts';
 import { drawOf } from '../belief/decomposition.ts';
 import { standardNormals } from '../belief/draws.ts';
 import { isShape, withNumbers } from '../belief/unknowns.ts';
-import { leastFilm } from '../contact/film.ts';
-import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
+import type { SeatInput } from '../contact/fit.ts';
 import { predict } from '../gauging/readings/index.ts';
 import { errorOn, type Known, ownErrors, type Proposal, proposalsOf } from './proposals.ts';
+import { seenAtTrial } from './seenAtTrial.ts';
 import { cutBy, type Trial, withErrors } from './trial.ts';
 
 export interface PairsDrawn {
@@ -130,23 +130,14 @@ function likelihoodOf(
   return { log, now };
 }
 
-/** m: two films nearer than this are the same. */
-const SAME = 1e-13;
-
 function trialLog(now: readonly SeatInput[], { standOff, blue = [], shake, thickness }: Trial): number {
   let log = 0;
   if (standOff || blue.length > 0) {
-    const lines = now.map(seatLines);
-    const touches = lines.map((seat) => (seat.closes === 'rearward' ? positionForFilm(seat, 0) : null));
-    const at = touches.reduce<number | null>((a, b) => (b === null || (a !== null && a >= b) ? a : b), null);
-    if (at === null) return Number.NEGATIVE_INFINITY;
-    if (standOff) log += noiseLog(standOff.value - at, standOff.sigma);
-    for (const { seat, prints } of blue) {
-      const film = leastFilm(lines[seat]!.gap, at);
-      if ((film !== null && film <= thickness + SAME) !== prints) return Number.NEGATIVE_INFINITY;
-    }
+    const seen = seenAtTrial(now, thickness);
+    if (!seen || blue.some(({ seat, prints }) => seen.prints[seat] !== prints)) return Number.NEGATIVE_INFINITY;
+    if (standOff) log += noiseLog(standOff.value - seen.at, standOff.sigma);
   }
-  if (shake && log > Number.NEGATIVE_INFINITY) {
+  if (shake) {
     const { value } = predict({ kind: 'shake', ...shake }, now);
     if (value === null) return Number.NEGATIVE_INFINITY;
     log += noiseLog(shake.value - value, shake.sigma);

@@ -6,12 +6,13 @@ import { atEnds, beyondFilms, type FilmsBelieved, filmsBelieved } from '../../en
 import { type PairsDrawn, pairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
 import type { Trial, TrialInput } from '../../engine/cutting/trial.ts';
 import { believe, type WholeBelief } from '../../engine/gauging/believe.ts';
-import { metres } from '../convert.ts';
-import { closedCount, openTrials } from '../cut/openTrials.ts';
+import { metres, millimetres } from '../convert.ts';
+import { closedCount, openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { historyOf } from '../measure/metalBetween.ts';
 import { toPriors } from '../measure/toReading.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
+import { isApart, type NotAsRead } from './notAsRead.ts';
 
 export interface Believed {
   belief: WholeBelief;
@@ -21,6 +22,8 @@ export interface Believed {
   errors: { name: ErrorName; at: number }[];
   /** the same for every choice of ends at which they may be least */
   ends: FilmsBelieved[];
+  /** pairs drawn already, by the trials they know of */
+  drawn: Map<string, PairsDrawn>;
 }
 
 const known = new WeakMap<Design, Believed>();
@@ -41,7 +44,27 @@ function believed(design: Design): Believed {
   const of = { belief, design: seats, position, places: errors.map(({ at }) => at), doubt };
   const films = filmsBelieved(of);
   const beyond = beyondFilms(belief, films)!;
-  return { belief, films: { ...films, beyond, errors: errors.map(({ name }) => name) }, errors, ends: atEnds(of) };
+  return {
+    belief,
+    films: { ...films, beyond, errors: errors.map(({ name }) => name) },
+    errors,
+    ends: atEnds(of),
+    drawn: new Map(),
+  };
+}
+
+/**
+ * Why the shapes of the design are not those that were read: by their films, while no trial tells of them. (After one
+ * it is what is believed that is planned with.)
+ */
+export function notAsReadSection(design: Design): { notAsRead?: NotAsRead } {
+  const { belief, films } = believedOf(design);
+  if (belief.disagreeing.length > 0) return { notAsRead: 'contradict' };
+  const tried = design.cut && openTrials(design.cut).some(tellsAnything);
+  const other = design.seats.some((_, i) =>
+    isApart(millimetres(films.mean[i]!), millimetres(Math.sqrt(films.covariance[i]![i]!))),
+  );
+  return other && !tried ? { notAsRead: 'other' } : {};
 }
 
 /** How many pairs are drawn: a chance is then told to about 0.02, a shake costs far more to tell than a touch. */
@@ -51,9 +74,14 @@ const SEED = 1;
 
 /** Pairs as everything known after these trials allows: the design's own open ones, or with fewer readings. */
 export function pairsAfter(design: Design, input: TrialInput, trials: readonly Trial[]): PairsDrawn {
-  const { belief, errors, ends } = believedOf(design);
+  const { belief, errors, ends, drawn } = believedOf(design);
+  const key = JSON.stringify(trials);
+  const found = drawn.get(key);
+  if (found) return found;
   const count = trials.some(({ shake }) => shake) ? SHAKEN : PAIRS;
-  return pairsDrawn({ belief, input, trials, errors, films: ends }, count, SEED);
+  const pairs = pairsDrawn({ belief, input, trials, errors, films: ends }, count, SEED);
+  drawn.set(key, pairs);
+  return pairs;
 }
 
 /** Errors of metal off at trials that readings of the bench lean on too: each with its place among the numbers. */

@@ -1,6 +1,7 @@
 /** The `belief` section of the report: everything known about both parts, as one estimate with its doubt. */
 import * as z from 'zod/mini';
 import { mm } from '../quantities.ts';
+import { notAsRead } from './notAsRead.ts';
 
 const part = z.enum(['journal', 'bush']);
 const number = (description: string) => z.number().check(z.meta({ description }));
@@ -31,6 +32,7 @@ export const beliefReport = z.strictObject({
   disagreeing: z
     .array(z.int())
     .check(z.meta({ description: 'Places in the list of readings: those that do not go with the others' })),
+  notAsRead: z.optional(notAsRead),
   first: z.nullable(
     z
       .record(z.string(), share)

@@ -8,12 +8,11 @@ import type { Trial } from '../../engine/cutting/trial.ts';
 import type { WholeBelief } from '../../engine/gauging/believe.ts';
 import type { Part } from '../../engine/parts/line.ts';
 import { degrees, metres, millimetres } from '../convert.ts';
-import { openTrials } from '../cut/openTrials.ts';
+import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from '../cut/toCut.ts';
-import { tellsAnything } from '../cut/trialSection.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
-import { believedOf, pairsAfter } from './believed.ts';
+import { believedOf, notAsReadSection, pairsAfter } from './believed.ts';
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
 
 /** Of a design of which nothing was ever read there is nothing to believe: it is as drawn. */
@@ -28,16 +27,21 @@ export function beliefSection(design: Design): BeliefReport | undefined {
   return (
     told && {
       position: millimetres(position),
-      assumed: belief.unread.map(({ seat, part, of, sigma }) => ({
-        seat: design.seats[seat]!.name,
-        part,
-        ...(of === 'radius' ? { of: 'diameter', sd: 2 * millimetres(sigma) } : { of, sd: degrees(sigma) }),
-      })),
+      assumed: assumedSection(design, belief.unread),
       disagreeing: usedPlaces(design, belief.disagreeing),
+      ...notAsReadSection(design),
       ...told,
     }
   );
 }
+
+/** Numbers that nobody has read. */
+export const assumedSection = ({ seats }: Design, unread: WholeBelief['unread']): BeliefReport['assumed'] =>
+  unread.map(({ seat, part, of, sigma }) => ({
+    seat: seats[seat]!.name,
+    part,
+    ...(of === 'radius' ? { of: 'diameter', sd: 2 * millimetres(sigma) } : { of, sd: degrees(sigma) }),
+  }));
 
 /** Places in the notebook of readings that are used. */
 function usedPlaces(design: Design, used: readonly number[]): number[] {
@@ -45,7 +49,7 @@ function usedPlaces(design: Design, used: readonly number[]): number[] {
   return used.map((k) => places[k]!);
 }
 
-type Told = Omit<BeliefReport, 'position' | 'assumed' | 'disagreeing'>;
+type Told = Omit<BeliefReport, 'position' | 'assumed' | 'disagreeing' | 'notAsRead'>;
 
 /** As Measure tells it (engine/belief/consequences.ts), with what nobody has read in it. */
 function linear(design: Design, belief: WholeBelief, position: number): Told {

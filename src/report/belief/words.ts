@@ -87,5 +87,5 @@ export function assumedSentence({ assumed }: Pick<BeliefReport, 'assumed'>): str
   const whole = names.filter(
     (name) => !name.endsWith('’s angle') || !names.includes(name.slice(0, -'’s angle'.length)),
   );
-  return whole.length === 0 ? '' : `Never read, and taken as drawn within the doubt stated: ${listed(whole)}.`;
+  return whole.length === 0 ? '' : `Never read, so taken as drawn and in doubt: ${listed(whole)}.`;
 }

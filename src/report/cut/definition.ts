@@ -4,6 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { reading } from '../../design/definition.ts';
+import { notAsRead } from '../belief/notAsRead.ts';
 import { mm, mmOrNull } from '../quantities.ts';
 
 const part = z.enum(['journal', 'bush']);
@@ -371,7 +372,9 @@ export const cutReport = z.strictObject({
         part,
         sigma: mm('Standard uncertainty of what is to come off there, the greatest of all'),
         cutting: mm('Standard uncertainty of that stock as the dial takes it off'),
-        trial: mm('What sigma would be after a trial assembly with stand-off and blue, on the average'),
+        trial: mmOrNull(
+          'What sigma would be after a trial assembly with stand-off and blue, on the average; null where nothing stops the journal',
+        ),
         reading: z.nullable(
           z.strictObject({
             reading: reading.check(z.meta({ description: 'The set-up; its value is what it would most likely read' })),
@@ -382,11 +385,7 @@ export const cutReport = z.strictObject({
       })
       .check(z.meta({ description: 'What would make the plan surer, and how much, before it is cut' })),
   ),
-  notAsRead: z.optional(
-    z
-      .enum(['contradict', 'other'])
-      .check(z.meta({ description: 'Readings contradict each other, or tell of other parts than are drawn' })),
-  ),
+  notAsRead: z.optional(notAsRead),
   asTheyAre: z.optional(asTheyAre),
   uncut: z.optional(
     z

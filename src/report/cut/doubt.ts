@@ -5,7 +5,6 @@
 import type { Design } from '../../design/definition.ts';
 import type { FilmsBefore } from '../../engine/belief/accounts.ts';
 import { believedOf } from '../belief/believed.ts';
-import { isApart } from '../belief/notAsRead.ts';
 import { millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 
@@ -29,16 +28,6 @@ export function doubtOf(design: Design): FilmDoubt {
           : 'stated',
     ),
   };
-}
-
-/** Why the shapes of the design are not those that were read; by their films, before any trial. */
-export function notAsReadSection(design: Design): Pick<CutReport, 'notAsRead'> {
-  const { belief, films } = believedOf(design);
-  if (belief.disagreeing.length > 0) return { notAsRead: 'contradict' };
-  const other = design.seats.some((_, i) =>
-    isApart(millimetres(films.mean[i]!), millimetres(Math.sqrt(films.covariance[i]![i]!))),
-  );
-  return other ? { notAsRead: 'other' } : {};
 }
 
 export const doubtSection = (design: Design, { before, from }: FilmDoubt): CutReport['doubt'] =>

@@ -5,6 +5,13 @@ import { diameterChange } from '../../engine/parts/stock.ts';
 import { metres, millimetres, radians } from '../convert.ts';
 import type { Cut } from './toCut.ts';
 
+/** mm: what an indicator is read to, at a trial, where nothing says better. @source practice */
+export const INDICATOR_SIGMA = 0.001;
+
+/** Standard uncertainty (mm) of the next stand-off: as the last one was read. */
+export const standOffSigma = ({ trials = [] }: Pick<Cut, 'trials'>): number =>
+  trials.findLast(({ standOff }) => standOff)?.standOff?.sigma ?? INDICATOR_SIGMA;
+
 /** mm, of metal off a face, gauged by its thickness */
 export const FACE_SIGMA = defaultAt('cut.trials[0].faces[0].sigma');
 /**

@@ -12,3 +12,7 @@ export const openTrials = ({ trials = [] }: Pick<Cut, 'trials'>): TrialEntry[] =
 /** How many entries of the history are in the design's surfaces; they come before all others. */
 export const closedCount = ({ trials = [] }: Pick<Cut, 'trials'>): number =>
   trials.length - openTrials({ trials }).length;
+
+/** Whether a trial is more than a note of the history. */
+export const tellsAnything = ({ taken = [], faces = [], standOff, shake, blue = [] }: TrialEntry): boolean =>
+  standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;

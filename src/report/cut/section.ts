@@ -14,13 +14,14 @@ import {
   stepsOf,
   type Why,
 } from '../../engine/cutting/steps.ts';
+import { notAsReadSection } from '../belief/believed.ts';
 import { degrees, metres, millimetres, radians } from '../convert.ts';
 import { fromReading, toReadings } from '../measure/toReading.ts';
 import { aimsSection, tradeSection } from './aimsSection.ts';
 import { asTheyAre } from './asTheyAre.ts';
 import { caseSection } from './caseLeft.ts';
 import type { CutReport, CutStepReport, FaceStepReport, LimitReport } from './definition.ts';
-import { doubtOf, doubtSection, notAsReadSection } from './doubt.ts';
+import { doubtOf, doubtSection } from './doubt.ts';
 import { inTolerance } from './inTolerance.ts';
 import { lapSection } from './lapSection.ts';
 import { NOTHING } from './listed.ts';

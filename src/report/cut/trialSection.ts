@@ -19,7 +19,7 @@ import { millimetres } from '../convert.ts';
 import { asTheyAre } from './asTheyAre.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
-import { closedCount, openTrials } from './openTrials.ts';
+import { closedCount, openTrials, tellsAnything } from './openTrials.ts';
 import { riskOf } from './risk.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
@@ -102,16 +102,6 @@ export function doubtOfSteps(at: LeftNow | null): (seat: number, part: Part) => 
     return left ? { sigma: millimetres(left.sigma), safe: millimetres(left.safe) } : null;
   };
 }
-
-/** Whether a trial is more than a note of the history. */
-export const tellsAnything = ({
-  taken = [],
-  faces = [],
-  standOff,
-  shake,
-  blue = [],
-}: NonNullable<Cut['trials']>[number]): boolean =>
-  standOff !== undefined || shake !== undefined || blue.length + taken.length + faces.length > 0;
 
 function resultSection(
   design: Design,

@@ -1,9 +1,9 @@
 /** What would make the plan surer: a trial assembly, or which further reading, and by how much. */
 import type { Design } from '../../design/definition.ts';
-import { leastFilm } from '../../engine/contact/film.ts';
-import { positionForFilm, type SeatInput, seatLines } from '../../engine/contact/fit.ts';
+import type { SeatInput } from '../../engine/contact/fit.ts';
 import type { LeftAmount } from '../../engine/cutting/leftToCut.ts';
 import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
+import { seenAtTrial } from '../../engine/cutting/seenAtTrial.ts';
 import { type Foreseen, spreadOnceKnown } from '../../engine/cutting/worthKnowing.ts';
 import type { Reading } from '../../engine/gauging/reading.ts';
 import { predict } from '../../engine/gauging/readings/index.ts';
@@ -14,13 +14,12 @@ import { fromReading, toReading } from '../measure/toReading.ts';
 import { indicatorOf } from '../play/toPlay.ts';
 import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
-import { takenSigma } from './metalDoubt.ts';
-import { openTrials } from './openTrials.ts';
+import { INDICATOR_SIGMA, standOffSigma, takenSigma } from './metalDoubt.ts';
 import { BLUE, type Cut } from './toCut.ts';
 import type { LeftNow } from './trialSection.ts';
 
-/** m: what a stand-off, and a diameter, are read to where nothing says otherwise. @source practice */
-const READ_TO = 2e-6;
+/** m: what a diameter is read to where nothing says otherwise. @source practice */
+const DIAMETER_SIGMA = 2e-6;
 /** m: so far from the touch a shake is read. */
 const CLEAR = 1e-5;
 /** Set-ups that are weighed, those of surfaces nobody has read first. */
@@ -44,7 +43,6 @@ export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pic
   if (!most || of?.kind !== 'surface' || millimetres(most.sigma) < NOTHING) return {};
   const foresee = foreseeing(now.known.drawn, most.each);
   const blue = metres(design.print?.thickness ?? BLUE);
-  const last = openTrials(cut).findLast((trial) => trial.standOff)?.standOff?.sigma;
   const trial = foresee((pair) => trialOf(pair, blue));
   return {
     worth: {
@@ -52,8 +50,8 @@ export function worthSection(design: Design, cut: Cut, now: LeftNow | null): Pic
       part: of.part,
       sigma: millimetres(most.sigma),
       cutting: takenSigma(cut, millimetres(most.amount), degrees(plan.base[of.seat]![of.part].halfAngle)),
-      trial: millimetres(spreadOnceKnown(trial, [last === undefined ? READ_TO : metres(last)])),
-      reading: bestReading(design, foresee, Math.max(...trial.map(({ reads }) => reads[0]!))),
+      trial: isAllowed(trial) ? millimetres(spreadOnceKnown(trial, [metres(standOffSigma(cut))])) : null,
+      reading: bestReading(design, foresee, isAllowed(trial) ? Math.max(...trial.map(({ reads }) => reads[0]!)) : null),
     },
   };
 }
@@ -74,20 +72,18 @@ function foreseeing({ pairs, weights }: PairsDrawn, amounts: readonly number[]):
   };
 }
 
+/** A set-up that some of the pairs do not allow is none to advise. */
+const isAllowed = (seen: readonly Foreseen[]) => seen.reduce((sum, { weight }) => sum + weight, 0) > 0.999;
+
 /** What a trial would show; null where nothing stops the journal. */
 function trialOf(pair: readonly SeatInput[], blue: number): Told {
-  const lines = pair.map(seatLines);
-  const touches = lines.map((seat) => (seat.closes === 'rearward' ? positionForFilm(seat, 0) : null));
-  const found = touches.filter((touch): touch is number => touch !== null);
-  if (found.length === 0) return null;
-  const at = Math.max(...found);
-  const prints = lines.map(({ gap }) => (leastFilm(gap, at) ?? Number.POSITIVE_INFINITY) <= blue);
-  return { reads: [at], sees: prints.map((does, i) => (does || touches[i] === at ? 'x' : 'o')).join('') };
+  const seen = seenAtTrial(pair, blue);
+  return seen && { reads: [seen.at], sees: seen.prints.map((does) => (does ? 'x' : 'o')).join('') };
 }
 
-/** @param touch the farthest toward the nose that any pair touches first (m) */
-function bestReading(design: Design, foresee: Foresee, touch: number): Worth['reading'] {
-  const all = [...candidates(design), ...(Number.isFinite(touch) ? [shakeAt(design, touch + CLEAR)] : [])];
+/** @param touch the farthest toward the nose that any pair touches first (m); null where some never touch */
+function bestReading(design: Design, foresee: Foresee, touch: number | null): Worth['reading'] {
+  const all = [...candidates(design), ...(touch === null ? [] : [shakeAt(design, touch + CLEAR)])];
   const tried = all.flatMap(({ reading, again }) => {
     const seen = foresee(
       (pair) => {
@@ -97,8 +93,7 @@ function bestReading(design: Design, foresee: Foresee, touch: number): Worth['re
       // A shake costs far more to tell than a diameter.
       reading.kind === 'shake' ? 3 : 1,
     );
-    // A set-up that some of the pairs do not allow is none to advise.
-    if (seen.reduce((sum, { weight }) => sum + weight, 0) < 0.999) return [];
+    if (!isAllowed(seen)) return [];
     const value = seen.reduce((sum, { weight, reads }) => sum + weight * reads[0]!, 0);
     return [{ reading: { ...reading, value }, again, sigma: spreadOnceKnown(seen, [reading.sigma]) }];
   });
@@ -122,7 +117,7 @@ interface Candidate {
 function shakeAt(design: Design, position: number): Candidate {
   const indicator = indicatorOf(design);
   const held = Math.ceil(position * 1e6) / 1e3;
-  const sigma = millimetres(READ_TO);
+  const sigma = INDICATOR_SIGMA;
   const entry = { kind: 'shake', indicator, position: held, direction: 0, value: 0, sigma } as const;
   return { reading: toReading(design, entry), again: false };
 }
@@ -133,7 +128,7 @@ function candidates(design: Design): Candidate[] {
   const first = unread.map(({ seat, part }): Candidate => {
     const { from, to } = design.seats[seat]![part];
     const station = metres((from + to) / 2);
-    return { reading: { kind: 'diameter', seat, part, station, value: 0, sigma: READ_TO }, again: false };
+    return { reading: { kind: 'diameter', seat, part, station, value: 0, sigma: DIAMETER_SIGMA }, again: false };
   });
   const kinds = new Set<string>();
   const again = (design.readings ?? []).flatMap((entry): Candidate[] => {

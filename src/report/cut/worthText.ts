@@ -11,7 +11,7 @@ export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: Syste
   const { seat, part, sigma, cutting, trial, reading } = worth;
   const either = (sd: number) => doubtText(sd, system);
   const ways = [
-    { sd: trial, text: 'a trial assembly with its blue looked at' },
+    ...(trial === null ? [] : [{ sd: trial, text: 'a trial assembly with its blue looked at' }]),
     ...(reading ? [{ sd: reading.sigma, text: readingText(reading) }] : []),
   ]
     .filter(({ sd }) => sd < WORTH_DOING * sigma)
@@ -19,7 +19,7 @@ export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: Syste
   const [best, next] = ways;
   const cut = `the dial by itself takes it off to ${either(cutting)}`;
   if (!best)
-    return `What is to come off the ${seat} ${part} is known to ${either(sigma)}; neither a stand-off with blue nor a further reading makes that much surer, and ${cut}.`;
+    return `What is to come off the ${seat} ${part} is known to ${either(sigma)}; ${trial === null ? 'no' : 'neither a stand-off with blue nor a'} further reading makes that much surer, and ${cut}.`;
   const then = next ? `, ${next.text} to ${either(next.sd)}` : '';
   return `What is to come off the ${seat} ${part} is known to ${either(sigma)}: ${best.text} would bring that to ${either(best.sd)}${then}; ${cut}.`;
 }

@@ -1,5 +1,6 @@
 /** The `odds` section of the report: how likely the pair works, of many pairs drawn as they may be. */
 import * as z from 'zod/mini';
+import { notAsRead } from '../belief/notAsRead.ts';
 import { mm } from '../quantities.ts';
 
 const part = z.enum(['journal', 'bush']);
@@ -89,6 +90,7 @@ export const oddsReport = z.strictObject({
   draws: z.int(),
   seed: z.int(),
   effective: z.optional(number('As how many independent draws they count, where trials left a list of pairs')),
+  notAsRead: z.optional(notAsRead),
   assumed: z
     .array(z.strictObject({ seat: z.string(), part, of: z.enum(['halfAngle', 'diameter']), sd: number('mm, degrees') }))
     .check(z.meta({ description: 'Numbers that nobody has read: taken as drawn, and how surely' })),

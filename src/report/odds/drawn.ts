@@ -22,9 +22,8 @@ import {
 import { weightedSampler } from '../../engine/odds/weighted.ts';
 import { believedOf, pairsAfter } from '../belief/believed.ts';
 import { metres, radians } from '../convert.ts';
-import { openTrials } from '../cut/openTrials.ts';
+import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { toPlanInput, toTrials } from '../cut/toCut.ts';
-import { tellsAnything } from '../cut/trialSection.ts';
 import { toPlaySeats } from '../play/toPlay.ts';
 import type { SourceReport } from './definition.ts';
 

@@ -11,9 +11,9 @@
  * is known from many more draws, so the chance of these few in b_t is taken off a_t too.
  * @source derived
  */
-import { leastFilm } from '../../engine/contact/film.ts';
-import { positionForFilm, type SeatInput, type SeatLines, seatLines } from '../../engine/contact/fit.ts';
+import type { SeatInput } from '../../engine/contact/fit.ts';
 import type { Plan } from '../../engine/cutting/plan.ts';
+import { seenAtTrial } from '../../engine/cutting/seenAtTrial.ts';
 import { cutPair } from '../../engine/odds/cut.ts';
 import { bands } from '../../engine/odds/kernel.ts';
 import { Z95 } from '../../engine/odds/limits.ts';
@@ -21,7 +21,8 @@ import { standardNormal } from '../../engine/odds/normal.ts';
 import { BLOCK, drawer } from '../../engine/odds/odds.ts';
 import { answerOne } from '../../engine/odds/oneByOne.ts';
 import { type Question, roomFor } from '../../engine/odds/outcomes.ts';
-import { metres, millimetres } from '../convert.ts';
+import { metres } from '../convert.ts';
+import { standOffSigma } from '../cut/metalDoubt.ts';
 import { BLUE } from '../cut/toCut.ts';
 import type { OddsReport } from './definition.ts';
 import type { Start } from './drawn.ts';
@@ -30,8 +31,6 @@ import { cutOffBy, type Planning, plannedBy } from './planned.ts';
 /** Pairs that are true in turn, and pairs drawn. */
 const TRIALS = 24;
 const PAIRS = 4096;
-/** mm: an indicator's reading of the stand-off where no trial says better. @source practice */
-const STAND_OFF_SIGMA = 0.001;
 /** Pairs of less weight than this share of the greatest are let go. */
 const LIGHT = 1e-3;
 /** No more of them than this are cut and looked at: the draws come in even order. */
@@ -63,7 +62,7 @@ export function* trialFirst(
   planning: Planning,
   asPlanned: { share: number; low: number; high: number },
   seed: number,
-  sigma = sigmaOf(start),
+  sigma = standOffSigma(start.design.cut ?? {}),
 ): Generator<TrialProgress, OddsReport['trialFirst'] | null> {
   const of = PAIRS / TOLD_EVERY + TRIALS;
   const { dimensions } = start.now.sampler;
@@ -95,24 +94,16 @@ export function* trialFirst(
   return { ...chanceOver(asPlanned, tries), trials: tries.length, sigma };
 }
 
-/** mm: as the last trial was read. */
-const sigmaOf = ({ trials }: Start): number => {
-  const read = trials.findLast(({ standOff }) => standOff !== undefined);
-  return read ? millimetres(read.standOff!.sigma) : STAND_OFF_SIGMA;
-};
-
 function triedOf(pair: SeatInput[], errors: Float64Array, thickness: number): Tried | null {
-  const lines = pair.map(seatLines);
-  const touches = lines.flatMap((seat) => (seat.closes === 'rearward' ? (positionForFilm(seat, 0) ?? []) : []));
-  if (touches.length === 0) return null;
-  const at = Math.max(...touches);
-  const prints = lines.reduce((bits, seat, i) => (isPrinting(seat, at, thickness) ? bits | (1 << i) : bits), 0);
-  return { pair, at, prints, errors };
-}
-
-function isPrinting({ gap }: SeatLines, at: number, thickness: number): boolean {
-  const film = leastFilm(gap, at);
-  return film !== null && film <= thickness;
+  const seen = seenAtTrial(pair, thickness);
+  return (
+    seen && {
+      pair,
+      at: seen.at,
+      prints: seen.prints.reduce((bits, does, i) => (does ? bits | (1 << i) : bits), 0),
+      errors,
+    }
+  );
 }
 
 interface Reading {

@@ -3,8 +3,8 @@ import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { fineText, type System, sidedText } from '../../design/units.ts';
 import { asAssumed } from '../assumed.ts';
+import { behindReadings } from '../belief/notAsRead.ts';
 import { assumedSentence } from '../belief/words.ts';
-import { fitSection } from '../fit/section.ts';
 import { listed } from '../listed.ts';
 import type { MattersReport, OddsReport } from './definition.ts';
 
@@ -58,10 +58,9 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
       firstSentence(report),
       basisSentence(design, report, system),
       ...(wanted ? [gainSentence(report)] : []),
-      apartSentence(design, report),
     ].filter((sentence) => sentence !== ''),
   };
-  return asAssumed(verdict, design, ['seats']);
+  return behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead);
 }
 
 function headline({ cut }: Design, report: OddsReport): string {
@@ -103,23 +102,6 @@ function basisSentence(design: Design, report: OddsReport, system: System): stri
   if (spread > 0) return 'About the parts as drawn, with the spreads of your list and no other doubt.';
   const doubt = design.cut?.doubt;
   return `Nothing was read: the parts are taken as drawn, the film of every seat ${doubt === undefined ? 'assumed ' : ''}known to ${fineText(doubt ?? defaultAt('cut.doubt'), system)} (one standard deviation). Measure them, or write their spreads below.`;
-}
-
-/** mm: less apart is nothing. */
-const NEAR = 5e-5;
-/** Standard deviations. */
-const APART = 2;
-
-/** What Cut plans with is not what was read. */
-function apartSentence(design: Design, { from, films, position }: OddsReport): string {
-  if (from !== 'belief' || !design.readings?.length) return '';
-  const apart = fitSection({ ...design, position }).seats.some(({ name, leastFilm }) => {
-    const film = films[name];
-    return film && leastFilm !== null && Math.abs(leastFilm - film.mean) > APART * film.sd + NEAR;
-  });
-  return apart
-    ? 'The parts as read are not those drawn here: take Measure’s shapes over before Cut plans with them.'
-    : '';
 }
 
 /** Where most is to be gained. */

@@ -6,7 +6,8 @@ import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { blocksOf, oddsRun } from '../../engine/odds/odds.ts';
 import { together } from '../../engine/odds/tally.ts';
-import { degrees, millimetres } from '../convert.ts';
+import { notAsReadSection } from '../belief/believed.ts';
+import { assumedSection } from '../belief/section.ts';
 import type { OddsReport, StateReport } from './definition.ts';
 import { type Start, type State, startOf } from './drawn.ts';
 import { mattersOf, NO_MATTERS } from './matters.ts';
@@ -104,9 +105,6 @@ const headOf = ({ from, design, unread, now }: Start, draws: number, seed: numbe
   draws,
   seed,
   ...(now.sampler.effective !== undefined && { effective: now.sampler.effective }),
-  assumed: unread.map(({ seat, part, of, sigma }): OddsReport['assumed'][number] => ({
-    seat: design.seats[seat]!.name,
-    part,
-    ...(of === 'radius' ? { of: 'diameter', sd: 2 * millimetres(sigma) } : { of, sd: degrees(sigma) }),
-  })),
+  assumed: assumedSection(design, unread),
+  ...(from === 'belief' && notAsReadSection(design)),
 });

@@ -23,7 +23,8 @@ export interface Purpose extends Verdict {
 const NAMED = 3;
 
 /** What the steps say by themselves, and what is another job than this. */
-const LEFT_OUT = /^(In this order|By the doubt of the measurements|What is to come off|Lapped together|Nothing stops this journal)/;
+const LEFT_OUT =
+  /^(In this order|By the doubt of the measurements|What is to come off|Lapped together|Nothing stops this journal)/;
 
 /** A hard case that would be cut through stands first on it; what is to be done stays what it is. */
 export function purposeOf(design: Design, cut: CutReport | null, system: System): Purpose {

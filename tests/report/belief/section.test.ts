@@ -56,7 +56,7 @@ describe('the belief', () => {
     ]);
     expect(belief.films.shallow!.sd).toBeGreaterThan(0.003);
     expect(beliefSentences(some, belief, {}, 'metric').at(-1)).toBe(
-      'Never read, and taken as drawn within the doubt stated: the shallow bush and the steep bush.',
+      'Never read, so taken as drawn and in doubt: the shallow bush and the steep bush.',
     );
   });
 });

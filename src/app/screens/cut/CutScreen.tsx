@@ -88,8 +88,9 @@ function Plan({ work }: { work: Work }) {
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
   const plain = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']);
   const verdict = behindReadings(withCase(measuredFirst(plain, of, 'stop'), cut, system), cut.notAsRead);
-  // Nothing is told to be taken off what nobody has measured.
+  // Nothing is told to be taken off what nobody has measured, or what was read otherwise.
   const guessed = unreadSurfaces(of).length > 0;
+  const loose = guessed || cut.notAsRead !== undefined;
   const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
   // It stands first where it speaks against the plan, and while it is not known whether it does.
@@ -101,7 +102,7 @@ function Plan({ work }: { work: Work }) {
         {isCut && <CloseUps design={of} cut={cut} system={system} />}
       </div>
       {isCut && <Steps work={work} design={of} cut={cut} system={system} />}
-      {isCut && !guessed && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
+      {isCut && !loose && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
     </>
   );
   const settings = (
@@ -114,23 +115,23 @@ function Plan({ work }: { work: Work }) {
   return (
     <>
       <UnwrittenMetal work={work} />
-      {forbidden && !guessed && runs}
+      {forbidden && !loose && runs}
       <section className={`verdict ${verdict.tone}`} aria-live="polite">
         <h2>{verdict.headline}</h2>
         {verdict.sentences.map((sentence) => (
           <p key={sentence}>{sentence} </p>
         ))}
       </section>
-      {!forbidden && !guessed && runs}
+      {!forbidden && !loose && runs}
       <p className="advice">
         A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What
         stands here is advice, to be proved by measurement before metal is cut.
       </p>
-      {!guessed && <Limits work={work} cut={cut} system={system} />}
-      {!guessed && <Aims work={work} design={of} cut={cut} running={running} system={system} />}
-      {guessed ? (
+      {!loose && <Limits work={work} cut={cut} system={system} />}
+      {!loose && <Aims work={work} design={of} cut={cut} running={running} system={system} />}
+      {loose ? (
         <details className="before-trials">
-          <summary>What the plan would be, were the parts as assumed: not to cut by</summary>
+          <summary>What the plan would be, were the parts as {guessed ? 'assumed' : 'drawn'}: not to cut by</summary>
           {runs}
           {plan}
           {settings}
@@ -147,8 +148,8 @@ function Plan({ work }: { work: Work }) {
         plan
       )}
       <CutControls work={work} />
-      {!guessed && settings}
-      {(guessed || !cut.remaining) && <Trials key={piece} work={work} cut={cut} guessed={guessed} system={system} />}
+      {!loose && settings}
+      {(loose || !cut.remaining) && <Trials key={piece} work={work} cut={cut} guessed={guessed} system={system} />}
       <LapPanel work={work} cut={cut} system={system} />
     </>
   );

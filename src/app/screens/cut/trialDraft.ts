@@ -2,6 +2,7 @@
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
+import { INDICATOR_SIGMA } from '../../../report/cut/metalDoubt.ts';
 import type { Told } from '../../../report/record/story.ts';
 import { bare } from '../../record/entered.ts';
 import type { Trial } from './entries.ts';
@@ -33,7 +34,7 @@ export interface Draft {
  * Uncertainty of what is read on a trial where none is typed, mm: an indicator of a micrometre, or of half a tenth;
  * common practice, no source.
  */
-export const INDICATOR: Record<System, number> = { metric: 0.001, inch: 0.00127 };
+export const INDICATOR: Record<System, number> = { metric: INDICATOR_SIGMA, inch: 0.00127 };
 
 /** Where a shake is read where nothing else is typed. */
 export const usualShake = (design: Design) => ({

@@ -2,7 +2,7 @@
 import { memo } from 'react';
 import { useStore } from 'zustand';
 import { asAssumed, measuredFirst } from '../../../report/assumed.ts';
-import { behindReadings, notAsRead } from '../../../report/belief/notAsRead.ts';
+import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
@@ -36,7 +36,7 @@ export function FitScreen({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
   const belief = useBelief(design);
   const measured = measuredFirst(asAssumed(fitVerdict(design, fit, system), design, ['seats']), design, 'mend');
-  const verdict = behindReadings(measured, notAsRead(design, belief.value));
+  const verdict = behindReadings(measured, belief.value?.notAsRead);
   return (
     <>
       <section className={`verdict ${verdict.tone}`} aria-live="polite">

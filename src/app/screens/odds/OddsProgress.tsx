@@ -1,5 +1,6 @@
-/** How far the draws are, and the button that stops them. */
-import { Fault } from '../../frame/Fault.tsx';
+/** How far the draws are. */
+import { LongWork } from '../../frame/LongWork.tsx';
+import type { ByHand } from '../../state/useLongWork.ts';
 import type { Odds } from './useOdds.ts';
 
 const TEXT = {
@@ -9,23 +10,16 @@ const TEXT = {
   trial: 'Trial assemblies are being simulated.',
 } as const;
 
-export function OddsProgress({ odds }: { odds: Odds & { stop(): void; start(): void } }) {
-  const { stage, done, count, fault, start, stop } = odds;
-  if (fault !== null) return <Fault what="The odds" fault={fault} again={start} />;
-  if (stage === 'done')
-    return (
-      <p className="progress" role="status">
-        Worked out in full.
-      </p>
-    );
-  const stopped = stage === 'stopped';
+export function OddsProgress({ odds }: { odds: Odds & ByHand }) {
+  const { stage, done, count } = odds;
   return (
-    <div className="progress">
-      <span role="status">{stopped ? 'Stopped. What was worked out stays.' : TEXT[stage]}</span>
-      {!stopped && <progress aria-label="Progress" {...(count > 0 ? { value: done, max: count } : {})} />}
-      <button type="button" onClick={stopped ? start : stop}>
-        {stopped ? 'Work it out' : 'Stop'}
-      </button>
-    </div>
+    <LongWork
+      what="The odds"
+      work={odds}
+      text={stage === 'done' || stage === 'stopped' ? '' : TEXT[stage]}
+      stopped="Stopped. What was worked out stays."
+      done={done}
+      of={count}
+    />
   );
 }

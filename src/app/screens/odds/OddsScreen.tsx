@@ -13,7 +13,6 @@ import { Matters } from './Matters.tsx';
 import { OddsProgress } from './OddsProgress.tsx';
 import { Spreads } from './Spreads.tsx';
 import './odds.css';
-import '../run/run.css';
 import { useOdds } from './useOdds.ts';
 
 export default function OddsScreen({ work }: { work: Work }) {

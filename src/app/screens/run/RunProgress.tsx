@@ -1,32 +1,18 @@
-/** How far the long work is, and the button that stops it. */
-import { Fault } from '../../frame/Fault.tsx';
+/** How far the run is worked out. */
+import { LongWork } from '../../frame/LongWork.tsx';
+import type { ByHand } from '../../state/useLongWork.ts';
 import type { RunWork } from './useRunWork.ts';
 
-interface Props {
-  work: RunWork & { stop(): void; start(): void };
-}
-
-export function RunProgress({ work }: Props) {
-  const { stage, fault } = work;
-  if (fault !== null) return <Fault what="The run" fault={fault} again={work.start} />;
-  const stopped = stage === 'stopped';
-  if (stage === 'done')
-    return (
-      <p className="progress" role="status">
-        Worked out in full.
-      </p>
-    );
-  const { done, of } = counted(work);
+export function RunProgress({ work }: { work: RunWork & ByHand }) {
+  const { stage } = work;
   return (
-    <div className="progress">
-      <span role="status">
-        {stopped ? 'Stopped. What was worked out stays below, greyed where the design has changed since.' : TEXT[stage]}
-      </span>
-      {!stopped && <progress aria-label="Progress" {...(of > 0 ? { value: done, max: of } : {})} />}
-      <button type="button" onClick={stopped ? work.start : work.stop}>
-        {stopped ? 'Work it out' : 'Stop'}
-      </button>
-    </div>
+    <LongWork
+      what="The run"
+      work={work}
+      text={stage === 'done' || stage === 'stopped' ? '' : TEXT[stage]}
+      stopped="Stopped. What was worked out stays below, greyed where the design has changed since."
+      {...counted(work)}
+    />
   );
 }
 

@@ -7,7 +7,7 @@ import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
 import { asAssumed } from '../../../report/assumed.ts';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
-import { behindReadings, notAsRead } from '../../../report/belief/notAsRead.ts';
+import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
@@ -160,7 +160,7 @@ function RunVerdict({
       </section>
     );
   }
-  const verdict = behindReadings(asAssumed(filmVerdict(of, film, system), of, ['seats', 'run']), notAsRead(of, belief));
+  const verdict = behindReadings(asAssumed(filmVerdict(of, film, system), of, ['seats', 'run']), belief?.notAsRead);
   return (
     <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
       <h2>{verdict.headline}</h2>

@@ -1,8 +1,8 @@
 /** Pressure and film that follow the design: on a coarse grid while it changes, on a full one once it rests. */
-import { useEffect, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import type { Solved } from '../../state/useNewest.ts';
+import { useRested } from '../../state/useRested.ts';
 import { useSolved } from '../../state/useSolved.ts';
 
 /** ms without a change after which the full grid is worth its time. */
@@ -19,14 +19,4 @@ export function useFields(design: Design): Solved<RunFields> & { resting: boolea
     still.again();
   };
   return { ...(resting ? still : moving), fault: moving.fault ?? still.fault, again, resting };
-}
-
-/** The last value that stood for so long (ms). */
-export function useRested<T>(value: T, rest: number): T {
-  const [rested, setRested] = useState(value);
-  useEffect(() => {
-    const timer = setTimeout(() => setRested(value), rest);
-    return () => clearTimeout(timer);
-  }, [value, rest]);
-  return rested;
 }

@@ -1,15 +1,13 @@
 /**
- * What takes seconds: the whole section, then the sweeps over speed and clearance and the positions to set cold. Begins
- * once the design rests, shows every point as it comes, gives way to another design, and can be stopped by hand.
+ * What takes seconds of a run: the whole section, then the sweeps over speed and clearance and the positions to set
+ * cold.
  */
-import { useCallback, useEffect, useRef, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { AimReport, ColdSetting, LimitPoint, Stretch } from '../../../report/film/limits.ts';
 import { job } from '../../../worker/pool.ts';
-import { faultText } from '../../state/useNewest.ts';
+import { type ByHand, type Tell, useLongWork } from '../../state/useLongWork.ts';
 import { clearancesOf, filmsOf, type Running, speedsOf } from './sweeps.ts';
-import { useRested } from './useFields.ts';
 
 export interface Sweep {
   points: LimitPoint[];
@@ -45,44 +43,9 @@ const NOTHING: RunWork = {
   stage: 'film',
   fault: null,
 };
-/** ms without a change */
-const REST = 350;
+export const useRunWork = (design: Running): RunWork & ByHand => useLongWork(design, NOTHING, workOut);
 
-export function useRunWork(design: Running): RunWork & { stop(): void; start(): void } {
-  const rested = useRested(design, REST);
-  const [work, setWork] = useState<RunWork>(NOTHING);
-  const [held, setHeld] = useState(false);
-  /** how often it was begun by hand */
-  const [turn, setTurn] = useState(0);
-  const control = useRef<AbortController | null>(null);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: begun by hand, the same is worked out once more
-  useEffect(() => {
-    if (held) return;
-    const mine = new AbortController();
-    control.current = mine;
-    const tell = (change: (work: RunWork) => RunWork) => {
-      if (!mine.signal.aborted) setWork(change);
-    };
-    workOut(rested, tell, mine.signal).catch((error: unknown) =>
-      tell((work) => ({ ...work, fault: faultText(error), stage: 'stopped' })),
-    );
-    return () => mine.abort();
-  }, [rested, held, turn]);
-  const stop = useCallback(() => {
-    control.current?.abort();
-    setHeld(true);
-    setWork((work) => ({ ...work, stage: 'stopped' }));
-  }, []);
-  const start = useCallback(() => {
-    setHeld(false);
-    setTurn((times) => times + 1);
-  }, []);
-  return { ...work, stop, start };
-}
-
-type Tell = (change: (work: RunWork) => RunWork) => void;
-
-async function workOut(design: Running, tell: Tell, signal: AbortSignal): Promise<void> {
+async function workOut(design: Running, tell: Tell<RunWork>, signal: AbortSignal): Promise<void> {
   tell((work) => ({ ...work, stage: 'film', fault: null }));
   const film = (await job('film', design, { signal })) ?? null;
   const [speeds, extras, films] = [speedsOf(design), clearancesOf(design), filmsOf(design)];
