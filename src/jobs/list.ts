@@ -14,14 +14,26 @@ export async function renameJob(keeper: Keeper, id: string, title: string): Prom
 }
 
 /** @returns the copy's id; null where there is nothing that could be copied */
-export async function duplicateJob(keeper: Keeper, id: string, title: string): Promise<string | null> {
+export async function duplicateJob(keeper: Keeper, id: string): Promise<string | null> {
   const opened = await keeper.shelf.open(id);
   if (!opened.ok) return null;
+  // As it is kept by now, which a list on the screen may not show yet.
+  const title = titleOfCopy(opened.job.found.design.title ?? 'untitled', await keeper.shelf.heads());
   const copy = keeper.device.newName();
   await keeper.shelf.add([{ id: copy, found: copyOf(opened.job.found, title, keeper.device.now()) }]);
   for (const { name, design, made } of await keeper.shelf.versions(id))
     await keeper.shelf.nameVersion(copy, name, design, made);
   return copy;
+}
+
+/** No two of one title: My spindle, copy; My spindle, copy 2. */
+function titleOfCopy(title: string, heads: readonly Head[]): string {
+  const stem = `${title.replace(/, copy( \d+)?$/, '')}, copy`;
+  const isFree = (one: string) => heads.every((head) => head.title !== one);
+  for (let n = 1; ; n++) {
+    const one = n === 1 ? stem : `${stem} ${n}`;
+    if (isFree(one)) return one;
+  }
 }
 
 export const putJobAway = (keeper: Keeper, id: string, away: boolean): Promise<boolean> =>

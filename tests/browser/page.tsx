@@ -96,6 +96,17 @@ export const chartLoaded = () => expect.poll(() => document.querySelector('.char
 
 export const frame = () => new Promise((done) => requestAnimationFrame(() => done(null)));
 
+/** The drawings of the page as they stay: their size follows the page's a frame later, on a busy machine more. */
+export async function still(): Promise<void> {
+  const drawn = () => [...document.querySelectorAll('svg')].map((svg) => svg.outerHTML).join();
+  for (let [same, last] = [0, '']; same < 3; ) {
+    await frame();
+    const now = drawn();
+    same = now === last ? same + 1 : 0;
+    last = now;
+  }
+}
+
 /** The pixels of an element as the page shows it, four bytes each. */
 export async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
   const shot = await browser.elementLocator(element).screenshot({ base64: true, save: false });

@@ -46,7 +46,7 @@ test('every field for a number has the keys of a number, those of words have let
   withoutSolid();
   await browser.viewport(820, 1000);
   shown.show();
-  for (const screen of ['measure', 'fit', 'run', 'cut', 'new']) {
+  for (const screen of ['measure', 'fit', 'run', 'cut', 'odds', 'new']) {
     flushSync(() => {
       window.location.hash = `#${screen}`;
     });
@@ -59,7 +59,7 @@ test('every field for a number has the keys of a number, those of words have let
     const words = inputs().filter(({ inputMode }) => inputMode !== 'decimal');
     const titles = words.map(({ id }) => document.querySelector(`label[for="${id}"]`)?.textContent ?? '');
     for (const title of titles)
-      expect(title, screen).toMatch(/^by$|name|title|note|who|stage|balls there|rolls there/i);
+      expect(title, screen).toMatch(/^by$|name|title|note|who|stage|balls there|rolls there|angle|phase|lean|slide/i);
     for (const field of inputs().filter((one) => one.inputMode === 'decimal' && one.value !== ''))
       expect(field.value, screen).toMatch(/\d/);
   }

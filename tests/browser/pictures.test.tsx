@@ -3,7 +3,7 @@ import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';
 import { DEMOS } from '../../src/app/state/demos.ts';
-import { page as app, chartLoaded, frame, withoutSolid } from './page.tsx';
+import { page as app, chartLoaded, still, withoutSolid } from './page.tsx';
 
 const shown = app('', true);
 const { show, position, steps, open } = shown;
@@ -25,9 +25,8 @@ function placeOf(mm: number): number {
 test('the wheel scrolls the page, and zooms with Ctrl or with the focus, toward the pointer', async () => {
   await page.viewport(1440, 900);
   show();
-  await expect.poll(() => section().clientWidth).toBeGreaterThan(400);
-  await frame();
-  await frame();
+  await chartLoaded();
+  await still();
   const before = scale();
   const box = section().getBoundingClientRect();
   // A wheel event tells its place in whole pixels.
@@ -64,9 +63,8 @@ test('the wheel scrolls the page, and zooms with Ctrl or with the focus, toward 
 test('two fingers zoom about what lies between them, and a journal taken hold of by the first goes back', async () => {
   await page.viewport(1440, 900);
   show();
-  await expect.poll(() => section().clientWidth).toBeGreaterThan(400);
-  await frame();
-  await frame();
+  await chartLoaded();
+  await still();
   const journal = document.querySelector<SVGGElement>('.journal')!;
   journal.setPointerCapture = () => {};
   section().setPointerCapture = () => {};
@@ -138,8 +136,7 @@ test('no text of section or chart stands on another, in any demo, at any width, 
       for (const { file } of DEMOS) {
         flushSync(() => shown.work.store.setState({ system }));
         open(file);
-        await frame();
-        await frame();
+        await still();
         for (const picture of ['.section', '.chart > svg']) {
           const frameBox = document.querySelector(picture)!.getBoundingClientRect();
           const texts = boxesOf(`${picture} text`);

@@ -131,6 +131,8 @@ const full: Design = {
 const oil = (oil: NonNullable<Design['run']>['oil']): Design => ({ ...full, run: { ...full.run!, oil } });
 const LOOKED_AT: [screen: string, design: Design][] = [
   ...SCREENS.map(({ name }): [string, Design] => [name, full]),
+  // Where readings tell of other parts than are drawn there is no plan to aim.
+  ['Cut', { ...full, readings: [], priors: [] }],
   ['Run', { ...oil({ viscosity: 0.01 }), run: { speed: 600, oil: { viscosity: 0.01 }, pose: { x: 0.0005 } } }],
   [
     'Run',

@@ -89,6 +89,12 @@ const FORMS: Record<string, () => Promise<void>> = {
     const blue = document.querySelector<HTMLSelectElement>('.trial-form .blue-seen select')!;
     await userEvent.selectOptions(blue, 'true');
   },
+  Odds: async () => {
+    // What is drawn may still be on its way; the list of spreads stands below it.
+    await press('+ Spread');
+    await find('.spreads');
+    for (const details of document.querySelectorAll('details')) details.open = true;
+  },
   Sheet: async () => {},
 };
 

@@ -251,7 +251,7 @@ test('a job is renamed as a step, copied with its versions, deleted and brought 
   const renamed = renameJob(work.keeper!, id, 'renamed');
   await settle();
   expect(await renamed).toBe(true);
-  const copy = (await duplicateJob(work.keeper!, id, 'renamed, copy'))!;
+  const copy = (await duplicateJob(work.keeper!, id))!;
   expect(await titles(work)).toEqual(['other', 'renamed', 'renamed, copy']);
   expect(await work.keeper!.shelf.versions(copy)).toMatchObject([{ name: 'as measured' }]);
   const deleted = deleteJob(work.keeper!, id);
@@ -264,6 +264,8 @@ test('a job is renamed as a step, copied with its versions, deleted and brought 
   await work.reopen(id);
   work.undo();
   expect(now(work).title).toBe('mine');
+  await duplicateJob(work.keeper!, copy);
+  expect(await titles(work)).toContain('renamed, copy 2');
 });
 
 test('a job that cannot be read is told, set aside whole, and never overwritten; nothing takes its place', async () => {

@@ -99,7 +99,8 @@ export function doubtOfSteps(at: LeftNow | null): (seat: number, part: Part) => 
       const { of } = at.left.plan!.rooms[room]!;
       return of.kind === 'surface' && of.seat === seat && of.part === part;
     });
-    return left ? { sigma: millimetres(left.sigma), safe: millimetres(left.safe) } : null;
+    // What the plan takes off and nothing that is known does is not safe at all.
+    return at && { sigma: millimetres(left?.sigma ?? 0), safe: millimetres(left?.safe ?? 0) };
   };
 }
 

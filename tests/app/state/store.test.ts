@@ -81,3 +81,19 @@ test('a change that makes no valid design is refused whole', () => {
   work.moveTo(0.02);
   expect(work.store.getState().design.position).toBe(0.02);
 });
+
+test('going back to a state of before gives back what was assumed of it then, and is one step', () => {
+  const bore = 'seats[0].bush.diameter';
+  const before: Design = { ...design('a'), assumed: [bore] };
+  const work = createWork(before);
+  work.change((now) => ({
+    ...now,
+    seats: now.seats.map((seat) => ({ ...seat, bush: { ...seat.bush, diameter: 22.01 } })),
+  }));
+  expect(work.store.getState().design.assumed).toBeUndefined();
+  const typed = work.store.getState().design;
+  work.backTo(before);
+  expect(work.store.getState().design).toEqual(before);
+  work.undo();
+  expect(work.store.getState().design).toEqual(typed);
+});

@@ -53,3 +53,23 @@ it('while readings clash nothing is told of it', () => {
   const clashing = read('../../regressions/trial-clashes.conepair.json');
   expect(cutSection(clashing)!.worth).toBeUndefined();
 });
+
+it('where nothing stops the journal no trial is told of, and no shake beside its touch', () => {
+  const journal = { halfAngle: 0, diameter: 20, station: 0, from: -20, to: 0 };
+  const straight: Design = {
+    conepair: 1,
+    seats: [
+      { name: 'a', journal, bush: { ...journal, diameter: 20.002 }, film: { target: 0.0025, tolerance: 0.0005 } },
+    ],
+    cut: { allow: [{ seat: 'a', part: 'journal', limit: 0.05 }] },
+  };
+  const told = cutSection(straight)!;
+  expect(told.steps).toHaveLength(1);
+  expect(told.worth).toMatchObject({
+    seat: 'a',
+    part: 'journal',
+    trial: null,
+    reading: { reading: { kind: 'diameter' } },
+  });
+  expect(worthSentence(told, 'metric')).not.toMatch(/trial|blue/);
+});

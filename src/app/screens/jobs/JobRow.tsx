@@ -55,7 +55,7 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
   };
   const copy = async () => {
     if (isOpen) await keeper.flush();
-    await duplicateJob(keeper, head.id, `${head.title}, copy`);
+    await duplicateJob(keeper, head.id);
     refresh();
   };
   return (
