@@ -3,6 +3,7 @@
  * between them.
  */
 import { useId, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
 import { type AngleWay, fineText, plusMinusText, type System, sidedText } from '../../design/units.ts';
@@ -30,6 +31,7 @@ import {
 } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 import { micrometres, useAxialMove } from './useMove.ts';
+import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
 import { useView } from './useView.ts';
 import { ZoomButtons } from './ZoomButtons.tsx';
@@ -44,12 +46,26 @@ interface Props {
   first?: Part;
   /** how far the films may be other than drawn, where something was read */
   belief?: BeliefReport | null;
+  /** where the journal stood when it was taken hold of */
+  ghost?: Drawn | null;
+  /** the factor follows what moves (useScale.ts): what it was before it changed by itself, while that is said */
+  scale?: Pick<Scale, 'before'> | null;
 }
 
 const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
 const measures = { width: textWidth };
 
-export function Section({ design, drawn, fit, system, work, first = 'bush', belief = null }: Props) {
+export function Section({
+  design,
+  drawn,
+  fit,
+  system,
+  work,
+  first = 'bush',
+  belief = null,
+  ghost = null,
+  scale = null,
+}: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const [part, setPart] = useState<Part | 'none'>(first);
@@ -92,7 +108,8 @@ export function Section({ design, drawn, fit, system, work, first = 'bush', beli
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} at={at} />
+        <SectionParts.Films drawn={drawn} at={at} id={id} />
+        {ghost && <SectionParts.Ghost frame={sectionFrame(ghost)} at={at} />}
         <path
           d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`}
           className="axis"
@@ -117,9 +134,11 @@ export function Section({ design, drawn, fit, system, work, first = 'bush', beli
       </svg>
       <figcaption>
         <span>
-          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}
+          Gaps drawn {scale?.before && `${timesText(scale.before)} → `}
+          {timesText(drawn.factor)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
         </span>
+        {scale && <ScaleLock work={work} factor={drawn.factor} />}
         <fieldset className="buttons">
           <legend>Dimensions</legend>
           {(Object.keys(SHOWN) as (keyof typeof SHOWN)[]).map((name) => (
@@ -142,6 +161,22 @@ export function Section({ design, drawn, fit, system, work, first = 'bush', beli
         </span>
       </figcaption>
     </figure>
+  );
+}
+
+const timesText = (factor: number) => `×${Math.round(factor).toLocaleString('en')}`;
+
+function ScaleLock({ work, factor }: { work: Work; factor: number }) {
+  const locked = useStore(work.store, (state) => state.scaleLocked);
+  return (
+    <button
+      type="button"
+      aria-pressed={locked}
+      onClick={() => work.store.setState({ scaleLocked: !locked })}
+      title="Otherwise the factor follows what stands there, once it stands still"
+    >
+      Keep {timesText(factor)}
+    </button>
   );
 }
 
@@ -185,7 +220,7 @@ function SectionDimensions({
   );
 }
 
-interface NotesProps extends Omit<Props, 'work' | 'first'> {
+interface NotesProps extends Omit<Props, 'work' | 'first' | 'ghost' | 'scale'> {
   frame: SectionFrame;
   dimensions: Dimensions | null;
   part: Part | 'none';

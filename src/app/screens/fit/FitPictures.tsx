@@ -13,6 +13,7 @@ import type { Prints } from '../../pictures/sceneProps.ts';
 import { useClosing } from '../../pictures/useClosing.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { axialGoal } from '../../pictures/useMove.ts';
+import type { Scale } from '../../pictures/useScale.ts';
 import type { Work } from '../../state/store.ts';
 import { useSolved } from '../../state/useSolved.ts';
 import { useBlued } from './useBlued.ts';
@@ -29,10 +30,13 @@ interface Props {
   work: Work;
   fit: FitReport;
   drawn: Drawn;
+  /** where the journal stood when it was taken hold of */
+  ghost: Drawn | null;
+  scale: Scale;
   belief: BeliefReport | null;
 }
 
-export function FitPictures({ work, fit, drawn, belief }: Props) {
+export function FitPictures({ work, fit, drawn, ghost, scale, belief }: Props) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const sector = useStore(work.store, (state) => state.sector);
@@ -62,7 +66,16 @@ export function FitPictures({ work, fit, drawn, belief }: Props) {
       {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
       <div className="pictures">
         {(wide || lost || shown === 'section') && (
-          <Section design={design} drawn={drawn} fit={fit} system={system} work={work} belief={belief} />
+          <Section
+            design={design}
+            drawn={drawn}
+            ghost={ghost}
+            scale={scale}
+            fit={fit}
+            system={system}
+            work={work}
+            belief={belief}
+          />
         )}
         {!lost && (wide || shown === 'scene') && (
           <figure className="picture">

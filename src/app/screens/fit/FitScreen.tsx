@@ -10,6 +10,7 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import type { Work } from '../../state/store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures } from './FitPictures.tsx';
+import { Lenses } from './Lenses.tsx';
 import { usePair } from './usePair.ts';
 
 /** Loaded after the first picture, as is all that brings a library of its own. */
@@ -32,7 +33,7 @@ const Numbers = memo(FitNumbers);
 const Controls = memo(FitControls);
 
 export function FitScreen({ work }: { work: Work }) {
-  const { design, fit, seats, pulled, drawn } = usePair(work);
+  const { design, fit, seats, pulled, drawn, ghost, scale } = usePair(work);
   const system = useStore(work.store, (state) => state.system);
   const belief = useBelief(design);
   const measured = measuredFirst(asAssumed(fitVerdict(design, fit, system), design, ['seats']), design, 'mend');
@@ -45,7 +46,8 @@ export function FitScreen({ work }: { work: Work }) {
       </section>
       <Believed design={design} fit={fit} system={system} solved={belief} />
       <CutsSince design={design} />
-      <FitPictures work={work} fit={fit} drawn={drawn} belief={belief.value} />
+      <FitPictures work={work} fit={fit} drawn={drawn} ghost={ghost} scale={scale} belief={belief.value} />
+      <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
       <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
       <Chart design={design} seats={seats} fit={fit} system={system} work={work} belief={belief.value} />
       <Numbers fit={fit} design={design} system={system} />
