@@ -25,7 +25,7 @@ export function FilmPatterns({ id, scale = 1 }: { id: string; scale?: number }) 
             patternUnits="userSpaceOnUse"
             patternTransform={`rotate(${angle})`}
           >
-            <path d={`M0 0V${apart / scale}`} className="film-line" />
+            <path d={`M0 0V${apart / scale}`} className="film-line" strokeWidth={1 / scale} />
           </pattern>
         )),
       )}

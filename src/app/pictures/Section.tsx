@@ -6,7 +6,7 @@ import { useId, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
-import { type AngleWay, fineText, plusMinusText, type System, sidedText } from '../../design/units.ts';
+import { type AngleWay, fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
@@ -14,6 +14,8 @@ import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
 import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
+import { Hand, Tools } from './Hand.tsx';
+import { positionText } from './positionText.ts';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
@@ -43,7 +45,7 @@ interface Props {
   system: System;
   work: Work;
   /** the part whose dimensions are shown at first */
-  first?: Part;
+  first?: Part | 'none';
   /** how far the films may be other than drawn, where something was read */
   belief?: BeliefReport | null;
   /** where the journal stood when it was taken hold of */
@@ -102,7 +104,7 @@ export function Section({
           tabIndex={0}
           aria-label="Axial position of the journal"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={sidedText(fit.position, system)}
+          aria-valuetext={positionText(fit, system)}
           onKeyDown={journalMove.onKeyDown}
         >
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
@@ -138,27 +140,31 @@ export function Section({
           {timesText(drawn.factor)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
         </span>
-        {scale && <ScaleLock work={work} factor={drawn.factor} />}
-        <fieldset className="buttons">
-          <legend>Dimensions</legend>
-          {(Object.keys(SHOWN) as (keyof typeof SHOWN)[]).map((name) => (
-            <button key={name} type="button" aria-pressed={part === name} onClick={() => setPart(name)}>
-              {SHOWN[name]}
-            </button>
-          ))}
-        </fieldset>
-        <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-        {drawn.forces.length > 0 && (
-          <span className="hint">
-            Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the least
-            all round.
-          </span>
-        )}
-        <span className="hint touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
-        <span className="hint mouse-only">
-          Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal: arrows
-          move it, Page Up and Page Down go to the next touch or film.
-        </span>
+        <Tools>
+          {scale && <ScaleLock work={work} factor={drawn.factor} />}
+          <fieldset className="buttons">
+            <legend className="visually-hidden">Dimensions</legend>
+            {(Object.keys(SHOWN) as (keyof typeof SHOWN)[]).map((name) => (
+              <button key={name} type="button" aria-pressed={part === name} onClick={() => setPart(name)}>
+                {SHOWN[name]}
+              </button>
+            ))}
+          </fieldset>
+          <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
+          {drawn.forces.length > 0 && (
+            <span className="hint">
+              Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the
+              least all round.
+            </span>
+          )}
+          <Hand>
+            <span className="touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
+            <span className="mouse-only">
+              Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal:
+              arrows move it, Page Up and Page Down go to the next touch or film.
+            </span>
+          </Hand>
+        </Tools>
       </figcaption>
     </figure>
   );

@@ -3,7 +3,7 @@
  * one is, and from pale straw (nothing) to deep amber (the most) where none is. Interference has one off the scale.
  */
 import type { Wanted } from '../../engine/contact/fit.ts';
-import { colourScale, polar, type Rgb } from './colourScale.ts';
+import { colourScale, polar, type Rgb, srgb } from './colourScale.ts';
 import { bandOf, classOf, type FilmClass } from './filmClass.ts';
 
 export type { Rgb } from './colourScale.ts';
@@ -23,9 +23,8 @@ export const filmColour = (film: number, max: number): Rgb =>
  * Too thin in plums, right in one yellow, too thick in teals: none of them steel, bronze, or the blue of a print, and
  * each apart from its neighbours by lightness too, for the colour-blind and for a grey printer.
  */
-const THIN = colourScale([polar(0.36, 0.15, 350), polar(0.43, 0.18, 350), polar(0.5, 0.2, 350)]);
-const RIGHT = polar(0.88, 0.17, 103);
-const right = colourScale([RIGHT, RIGHT, RIGHT]);
+const THIN = colourScale([polar(0.42, 0.17, 355), polar(0.47, 0.19, 355), polar(0.52, 0.2, 355)]);
+const RIGHT = srgb(polar(0.88, 0.17, 103));
 const THICK = colourScale([polar(0.72, 0.11, 195), polar(0.66, 0.11, 205), polar(0.6, 0.11, 215)]);
 /** Times the film wanted from which on all is the same. */
 const MUCH = 4;
@@ -36,7 +35,7 @@ export function wantedColour(film: number, wanted: Wanted | null, max: number): 
   const [low, high] = bandOf(wanted);
   const kind = classOf(film, wanted);
   if (kind === 'pressed') return INTERFERENCE;
-  if (kind === 'right') return right(0);
+  if (kind === 'right') return RIGHT;
   return kind === 'thin' ? THIN(film / low) : THICK((film - high) / (MUCH * high - high));
 }
 
@@ -44,7 +43,7 @@ export function wantedColour(film: number, wanted: Wanted | null, max: number): 
 export const CLASS_COLOUR: Record<Exclude<FilmClass, 'plain'>, Rgb> = {
   pressed: INTERFERENCE,
   thin: THIN(0.5),
-  right: right(0),
+  right: RIGHT,
   thick: THICK(0.5),
 };
 

@@ -24,9 +24,9 @@ interface Props {
   system: System;
 }
 
-const HEIGHT = 190;
+const HEIGHT = 144;
 /** px: metal of the bush above its edge, and of the journal at the deepest film shown. */
-const METAL = 40;
+const METAL = 28;
 const FOOT = 14;
 const RULER = 46;
 const MOST_POINTS = 300;
