@@ -4,19 +4,9 @@ import { type Drawn, drawnPair, type Point } from '../../../src/app/pictures/dra
 import { filmColour, INTERFERENCE, luminance, touchColour } from '../../../src/app/pictures/filmColour.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import type { Mesh } from '../../../src/app/pictures/revolve.ts';
-import {
-  bushCutMesh,
-  bushMesh,
-  fillingDistance,
-  filmCutMesh,
-  filmMesh,
-  frameOf,
-  greatestFilm,
-  journalMesh,
-  roundAbove,
-  touches,
-  touchMesh,
-} from '../../../src/app/pictures/sceneGeometry.ts';
+import { bushCutMesh, bushMesh, frameOf, journalMesh, roundAbove } from '../../../src/app/pictures/sceneGeometry.ts';
+import { fillingDistance } from '../../../src/app/pictures/solid/camera.ts';
+import { filmCutMesh, filmMesh, greatestFilm, touches, touchMesh } from '../../../src/app/pictures/solid/filmGeometry.ts';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { fit as fitOf, seatLines } from '../../../src/engine/contact/fit.ts';
