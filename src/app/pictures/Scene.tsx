@@ -22,9 +22,7 @@ function Scene(props: SceneProps) {
       lookAt="Look at the pair"
       dark={dark}
       onLost={onLost}
-      legend={
-        <SceneLegend max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />
-      }
+      legend={<SceneLegend max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />}
     >
       {(stage) => <ScenePair {...props} {...stage} max={max} />}
     </Stage>

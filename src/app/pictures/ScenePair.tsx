@@ -15,7 +15,7 @@ import { SceneTags } from './solid/SceneTags.tsx';
 import { Arrows, SolidFilm, SolidPrint, SolidTouch } from './solid/SolidFilm.tsx';
 import { createStaged } from './solid/staged.ts';
 import { FURTHEST, NEAREST, useCamera, useLost } from './solid/useCamera.ts';
-import { useFrameOf } from './solid/useFrameOf.ts';
+import { useDiscs, useFrameOf } from './solid/useFrameOf.ts';
 import { CentreLine, useLook } from './solid/useLook.tsx';
 import { useSceneDrag } from './useSceneDrag.ts';
 import { useSolid } from './useSolid.ts';
@@ -37,7 +37,8 @@ export function ScenePair(props: ScenePairProps) {
   const grab = useSceneDrag(props, frame, controls);
   useLost(lost);
   const cut = frame.scale * (station - frame.centre);
-  useCamera({ ...props, band: plan.band, frame, side, cut, staged, controls, look });
+  const discs = useDiscs(drawing, frame);
+  useCamera({ ...props, band: plan.band, frame, side, cut, discs, staged, controls, look });
   const journal = useSolid(drawing, (drawn) => journalMesh(drawn, frame), [frame]);
   const bush = useSolid(drawing, (drawn) => bushMesh(drawn, frame, staged.now().sector), [frame], sameBush, staged);
   const faces = useSolid(drawing, (drawn) => bushCutMesh(drawn, frame, staged.now().sector), [frame], sameBush, staged);
@@ -73,8 +74,8 @@ export function ScenePair(props: ScenePairProps) {
         <SolidTouch key={seat} {...{ drawing, seat, frame, look }} />
       ))}
       <NoseCutFaces {...{ drawing, frame, staged, look, max }} />
-      <Arrows drawing={drawing} frame={frame} sector={sector} dark={dark} />
-      <CentreLine frame={frame} dark={dark} />
+      <Arrows {...{ drawing, frame, sector, look, dark }} />
+      <CentreLine {...{ frame, staged, look, dark }} />
       <OrbitControls
         ref={controls}
         enableDamping={false}

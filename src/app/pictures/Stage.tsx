@@ -4,10 +4,10 @@
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
 import { redraws } from './redraw.ts';
-import type { Plan } from './solid/tags.ts';
-import type { Tagged } from './solid/SceneTags.tsx';
-import type { Turned } from './solid/useCamera.ts';
 import { VIEWS, type View } from './solid/camera.ts';
+import type { Tagged } from './solid/SceneTags.tsx';
+import type { Plan } from './solid/tags.ts';
+import type { Turned } from './solid/useCamera.ts';
 import './threeConsole.ts';
 import './solid/stage.css';
 import { panel } from './sceneLegend.tsx';

@@ -200,7 +200,12 @@ const boreOf = (here: HalfSection, first: HalfSection, [from, to]: Group): Point
 
 export function journalMesh(drawn: Drawn, frame: Frame): Mesh {
   const { first, at } = halfSections(drawn);
-  return revolved(profilesOf(drawn, (theta) => journalLine(at(theta), first, frame)), frame, 0, 2 * Math.PI);
+  return revolved(
+    profilesOf(drawn, (theta) => journalLine(at(theta), first, frame)),
+    frame,
+    0,
+    2 * Math.PI,
+  );
 }
 
 /** The bushes, open by `sector` degrees. */
@@ -208,7 +213,11 @@ export function bushMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
   const { first, at } = halfSections(drawn);
   return joined(
     groupsOf(drawn).map((group) =>
-      revolved(profilesOf(drawn, (theta) => bushLine(at(theta), first, group)), frame, ...wallAngles(sector)),
+      revolved(
+        profilesOf(drawn, (theta) => bushLine(at(theta), first, group)),
+        frame,
+        ...wallAngles(sector),
+      ),
     ),
   );
 }
@@ -245,6 +254,21 @@ export function linesAt(drawn: Drawn, frame: Frame, theta: number) {
       bore: boreOf(here, first, group),
       outside: outsideOf(first, group),
     })),
+  };
+}
+
+/** Circles between which everything lies: the bushes' faces and the ends of the journal; scene lengths. */
+export function discsOf(
+  drawn: Drawn,
+  frame: Frame,
+): { bushes: [x: number, r: number][]; journal: [x: number, r: number][] } {
+  const { first } = halfSections(drawn);
+  const disc = (z: number, r: number): [number, number] => [frame.scale * (z - frame.centre), frame.scale * r];
+  const faces = facesOf(drawn);
+  const line = journalLine(first, first, frame);
+  return {
+    bushes: groupsOf(drawn).flatMap((group, i) => faces[i]!.map((z) => disc(z, outsideOf(first, group)))),
+    journal: line.slice(1, -1).map(([z, r]) => disc(z, r)),
   };
 }
 

@@ -14,10 +14,12 @@ interface Props {
   staged: Staged;
   look: Look;
   max: number;
+  /** whether the bush is shown cut; not where something stands round the journal instead */
+  bushFace?: boolean;
 }
 
 /** Three faces of one cut: worked out once for all of them. */
-export function NoseCutFaces({ drawing, frame, staged, look, max }: Props) {
+export function NoseCutFaces({ drawing, frame, staged, look, max, bushFace = true }: Props) {
   const known = useRef<{ of: NoseCut; by: readonly unknown[] } | null>(null);
   const at = (drawn: Drawn): NoseCut => {
     const { clip, sector } = staged.now();
@@ -35,7 +37,7 @@ export function NoseCutFaces({ drawing, frame, staged, look, max }: Props) {
   return (
     <>
       <mesh geometry={journal} material={materials.steelCut} frustumCulled={false} />
-      <mesh geometry={bush} material={materials.bronzeCut} frustumCulled={false} />
+      {bushFace && <mesh geometry={bush} material={materials.bronzeCut} frustumCulled={false} />}
       <mesh geometry={film} material={materials.oilCut} frustumCulled={false} />
     </>
   );

@@ -7,7 +7,9 @@ import { type RefObject, useEffect, useRef } from 'react';
 import { type Camera, Vector3 } from 'three';
 import { fineText, type System } from '../../../design/units.ts';
 import type { Drawing } from '../drawing.ts';
+import type { Drawn } from '../drawn.ts';
 import type { Frame } from '../revolve.ts';
+import { discsOf } from '../sceneGeometry.ts';
 import { svgElement } from '../standaloneSvg.ts';
 import { textWidth } from '../textWidth.ts';
 import { anchorsOf, axisEnds, toldOf } from './anchors.ts';
@@ -74,18 +76,33 @@ export function tagsNow(
   const seats = anchorsOf(drawn, frame, opening, eye, system).map((one): SeatTag => ({ ...one, at: onScreen(one.at) }));
   const cut = Number.isFinite(opening.clip);
   const used: Plan = cut ? { ...plan, mode: 'line', names: seats.map(({ name }) => name) } : plan;
-  return placeTags(seats, cut ? [] : endTags(frame, onScreen), used, size, textWidth);
+  return placeTags(seats, cut ? [] : endTags(drawn, frame, onScreen), used, size, textWidth);
 }
 
-function endTags(frame: Frame, onScreen: (at: readonly [number, number, number]) => { x: number; y: number }): EndTag[] {
-  const [rear, nose] = axisEnds(frame).map((x) => onScreen([x, 0, 0]));
-  const way = { x: nose!.x - rear!.x, y: nose!.y - rear!.y };
-  const back = { x: -way.x, y: -way.y };
-  return [
-    { key: 'end nose', text: 'nose', at: nose!, out: way },
-    { key: 'end rear', text: 'rear', at: rear!, out: back },
-  ];
+type Project = (at: readonly [number, number, number]) => { x: number; y: number };
+
+/** Past the outline of the journal's ends, so that neither stands on metal. */
+function endTags(drawn: Drawn, frame: Frame, onScreen: Project): EndTag[] {
+  const { journal } = discsOf(drawn, frame);
+  const tips = axisEnds(frame).map((x) => onScreen([x, 0, 0]));
+  const discs = [journal[0] ?? [0, 0], journal[journal.length - 1] ?? [0, 0]];
+  return ENDS.map(({ key, text, end }): EndTag => {
+    const [tip, other] = [tips[end]!, tips[1 - end]!];
+    const out = { x: tip.x - other.x, y: tip.y - other.y };
+    const long = Math.hypot(out.x, out.y) || 1;
+    const [x, r] = discs[end]!;
+    const past = ROUND.reduce((most, turn) => {
+      const spot = onScreen([x, r * Math.sin(turn), r * Math.cos(turn)]);
+      return Math.max(most, ((spot.x - tip.x) * out.x + (spot.y - tip.y) * out.y) / long);
+    }, 0);
+    return { key, text, at: { x: tip.x + (past * out.x) / long, y: tip.y + (past * out.y) / long }, out };
+  });
 }
+const ENDS = [
+  { key: 'end nose', text: 'nose', end: 1 },
+  { key: 'end rear', text: 'rear', end: 0 },
+] as const;
+const ROUND = Array.from({ length: 12 }, (_, k) => (k * Math.PI) / 6);
 
 const at = (value: number) => value.toFixed(1);
 

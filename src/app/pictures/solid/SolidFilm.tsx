@@ -71,7 +71,7 @@ const ARROW = 0.34;
 const RED: Record<'light' | 'dark', Rgb> = { light: [0.7, 0.15, 0.12], dark: [1, 0.54, 0.48] };
 
 /** Arrows that end where a seat bears on the journal, as long as their share is large; none is hidden. */
-export function Arrows({ drawing, frame, sector, dark }: Pick<Between, 'drawing' | 'frame'> & Opened) {
+export function Arrows({ drawing, frame, sector, look, dark }: Omit<Between, 'staged'> & Opened) {
   const last = useRef<readonly Arrow[]>([]);
   const arrows = useSyncExternalStore(drawing.subscribe, () => {
     const next = arrowsOf(drawing.now(), sector);
@@ -81,7 +81,8 @@ export function Arrows({ drawing, frame, sector, dark }: Pick<Between, 'drawing'
   const invalidate = useThree((state) => state.invalidate);
   // biome-ignore lint/correctness/useExhaustiveDependencies: other arrows are another picture
   useEffect(invalidate, [arrows]);
-  const colour = cssColour(RED[dark ? 'dark' : 'light']);
+  const ink = { color: cssColour(RED[dark ? 'dark' : 'light']), depthTest: false, transparent: true };
+  const clippingPlanes = [look.plane];
   return arrows.map(({ key, theta, at: [z, r], way, share }) => {
     const long = ARROW * (0.4 + 0.6 * share);
     // In the turned group the seat lies toward z, and the arrow points up: toward (way along the axis, way outward).
@@ -91,12 +92,12 @@ export function Arrows({ drawing, frame, sector, dark }: Pick<Between, 'drawing'
         <group position={[0, 0, frame.scale * r]} rotation={[0, -lean, 0]}>
           <group rotation={[-Math.PI / 2, 0, 0]}>
             <mesh position={[0, -long / 2 - ARROW / 3, 0]} renderOrder={5}>
-              <cylinderGeometry args={[ARROW / 16, ARROW / 16, long, 10]} />
-              <meshBasicMaterial color={colour} depthTest={false} transparent />
+              <cylinderGeometry args={[ARROW / 26, ARROW / 26, long, 10]} />
+              <meshBasicMaterial {...ink} clippingPlanes={clippingPlanes} />
             </mesh>
             <mesh position={[0, -ARROW / 6, 0]} renderOrder={5}>
-              <coneGeometry args={[ARROW / 7, ARROW / 3, 16]} />
-              <meshBasicMaterial color={colour} depthTest={false} transparent />
+              <coneGeometry args={[ARROW / 9, ARROW / 3, 16]} />
+              <meshBasicMaterial {...ink} clippingPlanes={clippingPlanes} />
             </mesh>
           </group>
         </group>

@@ -1,6 +1,5 @@
-/** From where the pair is looked at: the views, and how far off it just fills the picture. */
+/** From where the pair is looked at: the views, and from how far it just fills the picture. */
 import type { Drawn } from '../drawn.ts';
-import type { Frame } from '../revolve.ts';
 
 /** Toward the camera from the middle; x is the axis, y up. */
 export type Way = readonly [x: number, y: number, z: number];
@@ -40,33 +39,47 @@ export function seenFrom({ seats }: Drawn): 1 | -1 {
   return toward < -1e-9 ? -1 : 1;
 }
 
+/** A circle round the axis: its place along it and its radius, scene lengths. */
+export type Disc = readonly [x: number, r: number];
+
+/** What the camera keeps away from even where everything would fit nearer. */
+const NEAR = 0.25;
+const FAR_OFF = 60;
+const ROUND = Array.from({ length: 24 }, (_, k) => (k * Math.PI) / 12);
+
 /**
- * Distance of a camera from the middle at which the pair just fills the view, looked at along `toward`
- * (unit vector to the camera; the picture's upright is y); of what stands between two ends. Tangents of half the view.
+ * From how far the circles just fill the view, looked at along `toward` (unit vector to the camera; the picture's
+ * upright is y), and where their middle is then. Everything across the view in tangents: half the view, the middle.
  */
-export function fillingDistance(
-  { halfLength, halfHeight }: Frame,
-  toward: Way,
-  tanUp: number,
-  tanAcross: number,
-  ends: readonly [rear: number, nose: number] = [-halfLength, halfLength],
-): number {
+export function framing(discs: readonly Disc[], toward: Way, tanUp: number, tanAcross: number) {
   const [x, y, z] = toward;
   const flat = Math.hypot(x, z) || 1;
-  const right = [z / flat, 0, -x / flat] as const;
-  const up = [y * right[2], z * right[0] - x * right[2], -y * right[0]] as const;
-  let distance = 0;
-  for (const end of ends) {
-    for (let k = 0; k < 16; k++) {
-      const corner = [end, halfHeight * Math.sin((k * Math.PI) / 8), halfHeight * Math.cos((k * Math.PI) / 8)] as const;
-      const along = (axis: readonly [number, number, number]) =>
-        corner[0] * axis[0] + corner[1] * axis[1] + corner[2] * axis[2];
-      distance = Math.max(
-        distance,
-        along(toward) + Math.max(Math.abs(along(right)) / tanAcross, Math.abs(along(up)) / tanUp),
-      );
+  const right: Way = [z / flat, 0, -x / flat];
+  const up: Way = [y * right[2], z * right[0] - x * right[2], -y * right[0]];
+  const points = discs.flatMap(([at, r]) => ROUND.map((turn): Way => [at, r * Math.sin(turn), r * Math.cos(turn)]));
+  const along = (point: Way, axis: Way) => point[0] * axis[0] + point[1] * axis[1] + point[2] * axis[2];
+  const seen = points.map((point) => [along(point, toward), along(point, right), along(point, up)] as const);
+  const extents = (distance: number) => {
+    let [left, most, low, high] = [
+      Number.POSITIVE_INFINITY,
+      Number.NEGATIVE_INFINITY,
+      Number.POSITIVE_INFINITY,
+      Number.NEGATIVE_INFINITY,
+    ];
+    for (const [deep, across, upward] of seen) {
+      const [u, v] = [across / (distance - deep), upward / (distance - deep)];
+      [left, most, low, high] = [Math.min(left, u), Math.max(most, u), Math.min(low, v), Math.max(high, v)];
     }
+    return { half: [(most - left) / 2, (high - low) / 2], middle: [(most + left) / 2, (high + low) / 2] } as const;
+  };
+  let near = Math.max(0, ...seen.map(([deep]) => deep)) + NEAR;
+  let far = FAR_OFF;
+  for (let k = 0; k < 40; k++) {
+    const half = (near + far) / 2;
+    const [across, upward] = extents(half).half;
+    if (across > tanAcross || upward > tanUp) near = half;
+    else far = half;
   }
-  return distance;
+  const [across, upward] = extents(far).middle;
+  return { distance: far, across, up: upward };
 }
-

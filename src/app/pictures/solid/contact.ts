@@ -15,8 +15,8 @@ export interface Arrow {
   share: number;
 }
 
-/** A seat that bears all round has an arrow here, to the opening of the bush; the first where it is closed. */
-const AROUND = [0, 0.62, -0.62];
+/** A seat that bears all round has its arrows in both faces of the cut; one where the bush is closed. */
+const sidesOf = (sector: number) => (sector > 0 ? [1, -1] : [0]);
 
 /** What holds a journal that is pulled aside; or, on one axis, the seats that touch or are pressed in. */
 export function arrowsOf(drawn: Drawn, sector: number): Arrow[] {
@@ -35,7 +35,7 @@ export function arrowsOf(drawn: Drawn, sector: number): Arrow[] {
     const [first, last] = [places[0]!, places[places.length - 1]!];
     const at: Point = [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
     const way = squareTo(seat.bush, at[0]);
-    return AROUND.map((share) => ({
+    return sidesOf(sector).map((share) => ({
       key: `${seat.name} ${share}`,
       theta: (share * sector * Math.PI) / 360,
       at,

@@ -21,7 +21,7 @@ const ARC = 0.22;
 /** The shell: the bush's side outward, the journal's inward; the other way round where they are pressed in. */
 export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number): Mesh {
   const half = (theta: number) => {
-    const places = placesAt(drawn, seat, theta);
+    const places = placesAt(drawn, seat, theta, max);
     const tints = filmColours(places, max);
     const outer = places.map(({ bush, journal, film }) => (film < 0 ? journal : bush));
     const inner = places.map(({ bush, journal, film }) => (film < 0 ? bush : journal));
@@ -37,7 +37,7 @@ export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number):
 export function filmCutMesh(drawn: Drawn, seat: number, frame: Frame, sector: number, max: number): Mesh {
   return cutFaces(
     (theta) => {
-      const places = placesAt(drawn, seat, theta);
+      const places = placesAt(drawn, seat, theta, max);
       return { pairs: places.map(({ bush, journal }) => [journal, bush]), colours: filmColours(places, max) };
     },
     frame,
@@ -45,14 +45,17 @@ export function filmCutMesh(drawn: Drawn, seat: number, frame: Frame, sector: nu
   );
 }
 
-/** Places of one seat's film at an angle of the scene; as many at every angle. None reaches past its bush. */
-export function placesAt(drawn: Drawn, seat: number, theta: number): FilmPlace[] {
+/**
+ * Places of one seat's film at an angle of the scene; as many at every angle, and close enough for a colour scale that
+ * ends at `max`. None reaches past its bush.
+ */
+export function placesAt(drawn: Drawn, seat: number, theta: number, max = 0): FilmPlace[] {
   const seats = drawn.at ? drawn.at(Math.PI - theta) : drawn.seats;
   const film = seats[seat]?.film ?? [];
   if (film.length === 0) return [];
   const [rear, nose] = bushEnds(drawn, seats, seat);
   const round = drawn.at === null;
-  const fine = finePlaces(film, round);
+  const fine = finePlaces(film, round, max);
   return (round ? crossed(crossed(fine, rear), nose) : fine).map((place) => kept(place, rear, nose));
 }
 
@@ -83,9 +86,7 @@ export function touchMesh(drawn: Drawn, seat: number, frame: Frame, times = 1): 
     revolved(constant({ points: around(from, to, size) }), frame, start, end);
   if (!drawn.at) return joined(touches(here).map((run) => ring(run)));
   const arcs = drawn.forces.filter((force) => force.seat === here.name).slice(0, MOST_RINGS);
-  return joined(
-    arcs.map(({ at, angle }) => ring([at, at], Math.PI - angle - ARC, Math.PI - angle + ARC)),
-  );
+  return joined(arcs.map(({ at, angle }) => ring([at, at], Math.PI - angle - ARC, Math.PI - angle + ARC)));
 }
 
 const constant =
@@ -125,17 +126,29 @@ export function leastFilm(drawn: Drawn, seat: number): number | null {
 }
 const LOOKED = Array.from({ length: 48 }, (_, i) => (i * Math.PI) / 24);
 
+/** Steps of the colour scale that pass for one. */
+const SHADES = 20;
+const MOST_PIECES = 12;
+/** Where the film differs round the journal: the same everywhere, however it changes. */
+const ANYHOW = 6;
+
 /**
- * Places close enough that the colour between two is theirs; with `zeros` also where the film passes through nothing.
+ * Places close enough that the colour between two is theirs; of a round pair also where the film passes through
+ * nothing.
  */
-function finePlaces(film: readonly FilmPlace[], zeros: boolean): FilmPlace[] {
+function finePlaces(film: readonly FilmPlace[], round: boolean, max: number): FilmPlace[] {
   const few = thinned(film, MOST_PLACES / 2, (place) => place.film);
-  const pieces = Math.max(1, Math.min(12, Math.floor(MOST_PLACES / Math.max(1, few.length - 1))));
+  const most = Math.max(1, Math.min(MOST_PIECES, Math.floor(MOST_PLACES / Math.max(1, few.length - 1))));
+  const piecesTo = (from: FilmPlace, to: FilmPlace) => {
+    if (max <= 0) return 1;
+    return Math.min(most, round ? Math.max(1, Math.ceil((SHADES * Math.abs(to.film - from.film)) / max)) : ANYHOW);
+  };
   return few.flatMap((place, i) => {
     const next = few[i + 1];
     if (!next) return [place];
+    const pieces = piecesTo(place, next);
     const shares = Array.from({ length: pieces }, (_, k) => k / pieces);
-    if (!zeros || place.film * next.film >= 0) return shares.map((t) => between(place, next, t));
+    if (!round || place.film * next.film >= 0) return shares.map((t) => between(place, next, t));
     // Twice, so that each side keeps its own colour: just above and just below nothing.
     const zero = place.film / (place.film - next.film);
     const least = (sign: number): FilmPlace => ({ ...between(place, next, zero), film: sign * Number.MIN_VALUE });

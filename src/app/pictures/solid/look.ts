@@ -1,5 +1,5 @@
 /** The materials of a scene, which share what they know of it: one set for a canvas. */
-import { Color, FrontSide, DoubleSide, ShaderMaterial, Vector2, Vector3, Vector4 } from 'three';
+import { DoubleSide, FrontSide, Plane, ShaderMaterial, Vector2, Vector3, Vector4 } from 'three';
 import { BLUE } from '../blue.ts';
 import type { Drawn } from '../drawn.ts';
 import { INTERFERENCE, linear, type Rgb, touchColour } from '../filmColour.ts';
@@ -27,7 +27,8 @@ const vector = (colour: Rgb) => new Vector3(...linear(colour));
 
 export type Look = ReturnType<typeof createLook>;
 
-export function createLook() {
+/** `marked`: with what shows that the journal turns. */
+export function createLook(marked: boolean) {
   const shared = {
     clip: { value: NOWHERE },
     open: { value: 1 },
@@ -52,7 +53,11 @@ export function createLook() {
   const under = { side: DoubleSide, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 };
   const veil = { transparent: true, depthWrite: false };
   const materials = {
-    steel: made(METAL, { metal: { value: vector(STEEL) } }, { defines: { MARKED: '' } }),
+    steel: made(
+      METAL,
+      { metal: { value: vector(STEEL) } },
+      { defines: marked ? { MARKED: '', SCRIBED: '' } : { MARKED: '' } },
+    ),
     bronze: made(METAL, { metal: { value: vector(BRONZE) } }, { defines: { BORE: '' } }),
     print: made(METAL, { metal: { value: vector(STEEL) } }, { defines: { TINTED: '' }, ...raised }),
     steelCut: made(CUT, { metal: { value: new Vector3() }, lean: { value: -1 } }, { side: DoubleSide }),
@@ -60,13 +65,19 @@ export function createLook() {
     oil: made(OIL, { thick: { value: 0.62 } }, { defines: { TINTED: '', SHELL: '' }, ...veil, ...raised }),
     oilCut: made(OIL, { thick: { value: 1 } }, { defines: { TINTED: '' }, side: DoubleSide, ...raised }),
     // A raised pressure: its colour is its own legend's, and nothing of it is pressed in.
-    skin: made(OIL, { thick: { value: 1 }, pressed: { value: new Vector3(9, 9, 9) } }, { defines: { TINTED: '' }, ...under }),
+    skin: made(
+      OIL,
+      { thick: { value: 1 }, pressed: { value: new Vector3(9, 9, 9) } },
+      { defines: { TINTED: '' }, ...under },
+    ),
     touch: made(TOUCH, { metal: { value: new Vector3() }, glow: { value: 0 } }),
     glow: made(TOUCH, { metal: { value: new Vector3() }, glow: { value: 1 } }, veil),
   };
   return {
     materials,
     shared,
+    /** the same cut for what three draws by itself */
+    plane: new Plane(new Vector3(-1, 0, 0), NOWHERE),
     /** In which light the page stands, and how fine its dots are. */
     themed(dark: boolean, dpr: number) {
       const cuts = CUTS[dark ? 'dark' : 'light'];
@@ -75,8 +86,7 @@ export function createLook() {
       shared.dark.value = dark ? 1 : 0;
       materials.steelCut.uniforms.metal!.value.set(...linear(cuts.steel));
       materials.bronzeCut.uniforms.metal!.value.set(...linear(cuts.bronze));
-      for (const one of [materials.touch, materials.glow])
-        one.uniforms.metal!.value.set(...linear(touchColour(dark)));
+      for (const one of [materials.touch, materials.glow]) one.uniforms.metal!.value.set(...linear(touchColour(dark)));
     },
     /** Where the bushes, the journal's ends and its axis are. */
     placed(drawn: Drawn, frame: Frame) {
@@ -107,4 +117,3 @@ export function createLook() {
 
 /** sRGB of what the blue leaves on a part. */
 export const blueOf = (dark: boolean): Rgb => (dark ? BLUE.dark : BLUE.light);
-export const threeColour = (colour: Rgb) => new Color().setRGB(...linear(colour));

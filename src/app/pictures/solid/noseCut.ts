@@ -26,10 +26,15 @@ export function cutSeat({ seats }: Drawn): number {
   return best;
 }
 
-/** Station (m) of the cut: the middle of that seat; of the bush's line, which does not move. */
+/** Where along that seat, from its rear: near the nose, for a journal that tilts lies aside there. */
+const SHARE = 0.85;
+
+/** Station (m) of the cut; of the bush's line, which does not move. */
 export function cutStation(drawn: Drawn): number {
   const seat = drawn.seats[cutSeat(drawn)];
-  return seat ? (seat.bush[0]![0] + seat.bush[seat.bush.length - 1]![0]) / 2 : 0;
+  if (!seat) return 0;
+  const [rear, nose] = [seat.bush[0]![0], seat.bush[seat.bush.length - 1]![0]];
+  return rear + SHARE * (nose - rear);
 }
 
 /** Radius of a line at a station; null where it does not reach there. */
@@ -90,9 +95,18 @@ export function noseCutMeshes(drawn: Drawn, frame: Frame, clip: number, sector: 
 export function ringAt(drawn: Drawn, theta: number, station: number) {
   for (const seat of drawn.seats.keys()) {
     const places = placesAt(drawn, seat, theta);
-    const bush = radiusAt(places.map((place) => place.bush), station);
-    const journal = radiusAt(places.map((place) => place.journal), station);
-    const film = radiusAt(places.map((place): Point => [place.bush[0], place.film]), station);
+    const bush = radiusAt(
+      places.map((place) => place.bush),
+      station,
+    );
+    const journal = radiusAt(
+      places.map((place) => place.journal),
+      station,
+    );
+    const film = radiusAt(
+      places.map((place): Point => [place.bush[0], place.film]),
+      station,
+    );
     if (bush !== null && journal !== null && film !== null)
       return { inner: Math.min(bush, journal), outer: Math.max(bush, journal), film };
   }

@@ -99,7 +99,7 @@ vec3 lit(vec3 metal, vec3 n, vec3 t, vec3 eye, vec3 up, float rough) {
   float shine = 0.95 * lobe(key, eye, n, t, b, 0.2 + rough, 0.55)
     + 0.35 * lobe(side, eye, n, t, b, 0.14 + rough, 0.5);
   float facing = max(0.0, dot(n, key));
-  return metal * (0.42 * soft + 0.5 * sheen + 0.3 * facing) + mix(metal, vec3(1.0), 0.45) * shine * 0.62;
+  return metal * (0.3 * soft + 0.56 * sheen + 0.3 * facing) + mix(metal, vec3(1.0), 0.4) * shine * 0.75;
 }
 `;
 
@@ -135,6 +135,9 @@ float marks(float flat_) {
   float wide = max(0.0055, 0.75 * px);
   float scribed = r * abs(2.0 * asin(sin(0.5 * turned)));
   float third = r * sin(abs(mod(turned + 0.5235988, 1.0471976) - 0.5235988));
+  #ifndef SCRIBED
+  if (flat_ < 0.5) return 0.0;
+  #endif
   if (flat_ < 0.5) {
     float line = 1.0 - smoothstep(wide, wide + px, scribed);
     float ruler = (1.0 - smoothstep(wide, wide + px, third))
@@ -145,9 +148,7 @@ float marks(float flat_) {
   float hole = length(vec2(r - 0.62 * size, r * 2.0 * sin(0.5 * (mod(turned + 1.0471976, 2.0943951) - 1.0471976))));
   float dots = 1.0 - smoothstep(0.085 * size - px, 0.085 * size + px, hole);
   float centre = 1.0 - smoothstep(0.12 * size - px, 0.12 * size + px, r);
-  float line = (1.0 - smoothstep(wide, wide + px, scribed)) * smoothstep(0.8 * size, 0.82 * size, r)
-    * step(0.0, cos(turned));
-  return max(max(dots, centre), line);
+  return max(dots, centre);
 }
 #endif
 
@@ -162,7 +163,7 @@ void main() {
   float s = vAt.x * slant - r * n.x;
   float w = fwidth(s);
   float grain = (noise(s * 190.0) - 0.5) * (1.0 - smoothstep(0.002, 0.006, w))
-    + (noise(s * 47.0) - 0.5) * (1.0 - smoothstep(0.008, 0.024, w));
+    + 0.5 * (noise(s * 83.0) - 0.5) * (1.0 - smoothstep(0.004, 0.012, w));
   #ifdef TINTED
   vec3 base = vTint;
   #else
@@ -201,11 +202,11 @@ uniform float lean;
 void main() {
   if (vAt.x > clip) discard;
   vec2 flat_ = abs(vNormalOf.x) > 0.9 ? vAt.zy : vec2(vAt.x, length(vAt.yz));
-  float line = hatched((flat_.x + lean * flat_.y) * 0.70710678, hatch, stroke * 1.1);
+  float line = hatched((flat_.x + lean * flat_.y) * 0.70710678, hatch, stroke * 0.55);
   vec3 eye = normalize(-(viewMatrix * vec4(vAt, 1.0)).xyz);
   float facing = abs(dot(mat3(viewMatrix) * normalize(vNormalOf), eye));
   vec3 colour = metal * mix(0.8, 1.04, smoothstep(0.0, 0.9, facing));
-  colour = mix(colour, ink, 0.42 * line);
+  colour = mix(colour, ink, 0.5 * line);
   colour = mix(colour, ink, 0.95 * ruled(vEdge, stroke * 1.35));
   gl_FragColor = vec4(colour, 1.0);
   #include <colorspace_fragment>

@@ -4,7 +4,7 @@ import { type RefObject, useCallback, useEffect, useImperativeHandle, useRef } f
 import { type PerspectiveCamera, Spherical, Vector3 } from 'three';
 import type { Frame } from '../revolve.ts';
 import type { Controls } from '../sceneProps.ts';
-import { fillingDistance, type View, wayTo } from './camera.ts';
+import { type Disc, framing, type View, wayTo } from './camera.ts';
 import type { Look } from './look.ts';
 import type { Opening, Staged } from './staged.ts';
 
@@ -27,8 +27,10 @@ export interface Watched {
   frame: Frame;
   /** from which end a three-quarter view looks */
   side: 1 | -1;
-  /** where the view from the nose cuts, scene lengths; null: nowhere */
-  cut: number | null;
+  /** where the view from the nose cuts, scene lengths */
+  cut: number;
+  /** what is to fill the picture; in a cut what stands there */
+  discs(cut: number | null): readonly Disc[];
   /** of the bush, degrees, in the other views */
   sector: number;
   staged: Staged;
@@ -45,6 +47,8 @@ interface Stand {
   at: Spherical;
   /** of what is looked at, along the axis */
   target: number;
+  /** middle of the picture from there, to the right and upward: tangents */
+  middle: readonly [across: number, up: number];
   opening: Opening;
 }
 
@@ -56,10 +60,13 @@ export function useCamera(watched: Watched): void {
   latest.current = watched;
   const ease = useRef<{ from: Stand; to: Stand; begun: number | null } | null>(null);
   const last = useRef<Vector3 | null>(null);
+  const shift = useRef<readonly [number, number]>([0, 0]);
 
   const stand = useCallback(
-    ({ at, target, opening }: Stand) => {
-      const { camera, invalidate } = get();
+    ({ at, target, middle, opening }: Stand) => {
+      const { camera, invalidate, size: now } = get();
+      shift.current = middle;
+      offset(camera as PerspectiveCamera, now, latest.current.band, middle);
       camera.position.setFromSpherical(at);
       camera.position.x += target;
       camera.lookAt(target, 0, 0);
@@ -87,7 +94,7 @@ export function useCamera(watched: Watched): void {
       at.theta += 2 * Math.PI * Math.round((to.at.theta - at.theta) / (2 * Math.PI));
       const open = staged.now();
       const from = { clip: Math.min(open.clip, beyond(latest.current.frame)), sector: open.sector };
-      ease.current = { from: { at, target, opening: from }, to, begun: null };
+      ease.current = { from: { at, target, middle: shift.current, opening: from }, to, begun: null };
       invalidate();
     },
     [get, controls, staged, stand],
@@ -105,12 +112,12 @@ export function useCamera(watched: Watched): void {
   const shape = (frame.halfLength / frame.halfHeight).toFixed(1);
   // biome-ignore lint/correctness/useExhaustiveDependencies: only another view or another shape of the pair moves the camera
   useEffect(() => go(true), [view, shape, go]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: in another size the pair fills the picture again, where nobody has turned it
+  // In another size the pair fills the picture again, where nobody has turned it.
   useEffect(() => {
     const { camera } = get();
     const here = last.current === null || last.current.distanceTo(camera.position) < 1e-6;
     if (here && ease.current === null) go(false);
-    else offset(camera as PerspectiveCamera, size, band);
+    else offset(camera as PerspectiveCamera, size, band, shift.current);
   }, [size, band, get, go]);
   useEffect(() => {
     if (!Number.isFinite(staged.now().clip)) staged.set({ ...staged.now(), sector });
@@ -131,31 +138,37 @@ const beyond = ({ halfLength }: Frame) => 1.05 * halfLength;
 
 /** Where a view stands. */
 function wanted(
-  { view, frame, side, cut, sector, band, look }: Watched,
+  { view, side, cut, discs, sector, band, look }: Watched,
   camera: PerspectiveCamera,
   size: { width: number; height: number },
 ): Stand {
-  offset(camera, size, band);
   const toward = new Vector3(...wayTo(view.name, side)).normalize();
   const tan = Math.tan((camera.fov * Math.PI) / 360);
   const free = { up: size.height - band - 2 * MARGIN, across: size.width - 2 * MARGIN };
   const tanUp = (tan * Math.max(60, free.up)) / Math.max(1, size.height);
   const tanAcross = (tan * Math.max(60, free.across)) / Math.max(1, size.height);
-  const clipped = view.name === 'From the nose' && cut !== null;
+  const clipped = view.name === 'From the nose';
   const target = clipped ? cut : 0;
-  const ends = clipped ? ([0, 0] as const) : undefined;
-  const distance = fillingDistance(frame, [toward.x, toward.y, toward.z], tanUp, tanAcross, ends);
+  const circles = discs(clipped ? cut : null).map(([x, r]): Disc => [x - target, r]);
+  const { distance, across, up } = framing(circles, [toward.x, toward.y, toward.z], tanUp, tanAcross);
   look.shared.hatch.value = (HATCH * 2 * tan * distance) / Math.max(1, size.height);
   return {
     at: new Spherical().setFromVector3(toward.multiplyScalar(distance)),
     target,
+    middle: [across, up],
     opening: clipped ? { clip: cut, sector: 0 } : { clip: Number.POSITIVE_INFINITY, sector },
   };
 }
 
 /** The middle of the pair in the middle of what the labels leave. */
-function offset(camera: PerspectiveCamera, { width, height }: { width: number; height: number }, band: number): void {
-  camera.setViewOffset(width, height, 0, -band / 2, width, height);
+function offset(
+  camera: PerspectiveCamera,
+  { width, height }: { width: number; height: number },
+  band: number,
+  [across, up]: readonly [number, number],
+): void {
+  const px = height / 2 / Math.tan((camera.fov * Math.PI) / 360);
+  camera.setViewOffset(width, height, across * px, -up * px - band / 2, width, height);
 }
 
 function between(from: Stand, to: Stand, t: number, frame: Frame): Stand {
@@ -164,6 +177,7 @@ function between(from: Stand, to: Stand, t: number, frame: Frame): Stand {
   return {
     at: new Spherical(mix(from.at.radius, to.at.radius), mix(from.at.phi, to.at.phi), mix(from.at.theta, to.at.theta)),
     target: mix(from.target, to.target),
+    middle: [mix(from.middle[0], to.middle[0]), mix(from.middle[1], to.middle[1])],
     opening: { clip: mix(from.opening.clip, clip), sector: mix(from.opening.sector, to.opening.sector) },
   };
 }

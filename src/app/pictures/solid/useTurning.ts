@@ -14,6 +14,7 @@ export function useTurning({ shared }: Look, turns: number, onSlow: () => void):
   const invalidate = useThree((state) => state.invalidate);
   const last = useRef<number | null>(null);
   const slow = useRef(0);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the other way round it begins anew
   useEffect(() => {
     last.current = null;
     slow.current = 0;

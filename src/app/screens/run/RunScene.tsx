@@ -12,7 +12,7 @@ import type { Drawn } from '../../pictures/drawn.ts';
 import type { Frame } from '../../pictures/revolve.ts';
 import { type OnStage, Stage } from '../../pictures/Stage.tsx';
 import { bushCutMesh, bushMesh, journalMesh } from '../../pictures/sceneGeometry.ts';
-import { scaleEnd } from '../../pictures/sceneLegend.tsx';
+import { panel, scaleEnd } from '../../pictures/sceneLegend.tsx';
 import type { Controls } from '../../pictures/sceneProps.ts';
 import { seenFrom } from '../../pictures/solid/camera.ts';
 import { greatestFilm } from '../../pictures/solid/filmGeometry.ts';
@@ -22,7 +22,7 @@ import { cutStation } from '../../pictures/solid/noseCut.ts';
 import { planOf, SceneTags } from '../../pictures/solid/SceneTags.tsx';
 import { createStaged } from '../../pictures/solid/staged.ts';
 import { FURTHEST, NEAREST, useCamera, useLost } from '../../pictures/solid/useCamera.ts';
-import { useFrameOf } from '../../pictures/solid/useFrameOf.ts';
+import { useDiscs, useFrameOf } from '../../pictures/solid/useFrameOf.ts';
 import { CentreLine, useLook } from '../../pictures/solid/useLook.tsx';
 import { useTurning } from '../../pictures/solid/useTurning.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
@@ -64,7 +64,13 @@ function RunScene(props: RunSceneProps) {
       planOf={plan}
       legend={
         speed !== 0 && (
-          <button type="button" className="stage-turn" aria-pressed={turning} onClick={() => setAsked(!turning)}>
+          <button
+            type="button"
+            className="stage-turn"
+            style={panel(dark)}
+            aria-pressed={turning}
+            onClick={() => setAsked(!turning)}
+          >
             {turning ? 'Stop it turning' : 'Let it turn'}
           </button>
         )
@@ -91,10 +97,14 @@ function Solids(props: SolidsProps) {
   const controls: Controls = useRef(null);
   const frame = useFrameOf(drawing);
   const [staged] = useState(() => createStaged({ clip: Number.POSITIVE_INFINITY, sector: OPEN }));
-  const look = useLook(drawing, frame, staged, dark);
+  const look = useLook(drawing, frame, staged, dark, true);
+  const discs = useDiscs(drawing, frame);
   const cut = frame.scale * (cutStation(drawn) - frame.centre);
   useLost(lost);
-  useCamera({ ...props, band: plan.band, sector: OPEN, frame, side: seenFrom(drawn), cut, staged, controls, look });
+  useCamera({
+    ...{ ...props, band: plan.band, sector: OPEN, side: seenFrom(drawn) },
+    ...{ frame, cut, discs, staged, controls, look },
+  });
   useTurning(look, turns, onSlow);
   const journal = useSolid(drawing, (now) => journalMesh(now, frame), [frame]);
   const bush = useSolid(drawing, (now) => bushMesh(now, frame, staged.now().sector), [frame], never, staged);
@@ -102,21 +112,22 @@ function Solids(props: SolidsProps) {
   const skins = useMemo(() => skinsFor(frame), [skinsFor, frame]);
   const max = scaleEnd(greatestFilm(drawn), system);
   const faint = { color: dark ? '#d7a55f' : '#a9793a', transparent: true, depthWrite: false, side: DoubleSide };
+  const clipped = { clippingPlanes: [look.plane] };
   return (
     <>
       <mesh geometry={journal} material={look.materials.steel} frustumCulled={false} />
       <mesh geometry={bush} frustumCulled={false} renderOrder={2}>
-        <meshBasicMaterial {...faint} opacity={0.14} />
+        <meshBasicMaterial {...faint} {...clipped} opacity={0.14} />
       </mesh>
       <mesh geometry={faces} frustumCulled={false} renderOrder={3}>
-        <meshBasicMaterial {...faint} opacity={0.5} />
+        <meshBasicMaterial {...faint} {...clipped} opacity={0.5} />
       </mesh>
       {skins.map((skin, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known here by its place in the design
         <SkinSolid key={i} skin={skin} dark={dark} look={look} />
       ))}
-      <NoseCutFaces {...{ drawing, frame, staged, look, max }} />
-      <CentreLine frame={frame} dark={dark} />
+      <NoseCutFaces {...{ drawing, frame, staged, look, max }} bushFace={false} />
+      <CentreLine {...{ frame, staged, look, dark }} />
       <OrbitControls
         ref={controls}
         enableDamping={false}
@@ -150,7 +161,12 @@ function SkinSolid({ skin, dark, look }: { skin: Skin; dark: boolean; look: Look
     <>
       <mesh geometry={geometry} material={look.materials.skin} frustumCulled={false} />
       <lineSegments geometry={lines} frustumCulled={false}>
-        <lineBasicMaterial color={dark ? '#11161a' : '#3a332a'} transparent opacity={0.55} />
+        <lineBasicMaterial
+          color={dark ? '#11161a' : '#3a332a'}
+          transparent
+          opacity={0.55}
+          clippingPlanes={[look.plane]}
+        />
       </lineSegments>
     </>
   );

@@ -62,7 +62,13 @@ export function skinOf(seat: SeatFields, halfAngle: number, { frame, max, colour
     }
   }
   return {
-    mesh: { positions, normals, colours, edges: new Float32Array(4 * corners).fill(FAR), indices: squares(rows, columns) },
+    mesh: {
+      positions,
+      normals,
+      colours,
+      edges: new Float32Array(4 * corners).fill(FAR),
+      indices: squares(rows, columns),
+    },
     lines: gridLines(positions, rows, columns),
   };
 }
