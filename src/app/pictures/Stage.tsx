@@ -10,7 +10,6 @@ import type { Plan } from './solid/tags.ts';
 import type { Turned } from './solid/useCamera.ts';
 import './threeConsole.ts';
 import './solid/stage.css';
-import { panel } from './sceneLegend.tsx';
 import { useMedia } from './useMedia.ts';
 import { useSize } from './useSize.ts';
 
@@ -91,7 +90,7 @@ export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: 
     else setView({ name: view.name });
   };
   return (
-    <div className="stage" style={{ background: inks.ground, color: inks.text }}>
+    <div className={dark ? 'stage dark' : 'stage'} style={{ background: inks.ground, color: inks.text }}>
       <div ref={box} className="stage-picture">
         <Canvas
           frameloop="demand"
@@ -114,13 +113,7 @@ export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: 
         <fieldset className="stage-views">
           <legend className="unseen">{lookAt}</legend>
           {VIEWS.map((name) => (
-            <button
-              key={name}
-              type="button"
-              aria-pressed={view.name === name}
-              onClick={() => setView({ name })}
-              style={panel(dark)}
-            >
+            <button key={name} type="button" aria-pressed={view.name === name} onClick={() => setView({ name })}>
               {name}
             </button>
           ))}

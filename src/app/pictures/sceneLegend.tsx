@@ -1,20 +1,9 @@
 /** What the colours of the scene mean, as ordinary text below it. */
-import type { CSSProperties } from 'react';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { metres, millimetres } from '../../report/convert.ts';
 import { BLUE } from './blue.ts';
 import { cssColour, filmColour, INTERFERENCE, touchColour } from './filmColour.ts';
 import { roundAbove } from './sceneGeometry.ts';
-
-export const panel = (dark: boolean): CSSProperties => ({
-  background: dark ? 'rgb(36 43 51 / 0.92)' : 'rgb(255 252 245 / 0.92)',
-  color: dark ? '#e9e4d8' : '#2a2723',
-  border: `1px solid ${dark ? '#7c8793' : '#8a8172'}`,
-  borderRadius: 4,
-  padding: '4px 10px',
-  font: 'inherit',
-  fontSize: '0.85rem',
-});
 
 /** The scale's far end (m): the greatest film rounded up in the user's unit. */
 export function scaleEnd(greatest: number, system: System): number {

@@ -168,9 +168,12 @@ describe('the solids of the scene', () => {
 
   test('the camera stands far enough away', () => {
     const discs = [[-1, 0.5] as const, [1, 0.5] as const];
-    // The ends in the middle plane are the widest from the side, the nearer circle from the end.
-    expect(framing(discs, [0, 0, 1], 0.25, 0.25)).toMatchObject({ across: expect.closeTo(0, 9), up: expect.closeTo(0, 9) });
-    expect(framing(discs, [0, 0, 1], 0.25, 0.25).distance).toBeCloseTo(4, 1);
+    // Widest where the circles come nearest, 0.5 before the axis; from the end the nearer circle.
+    expect(framing(discs, [0, 0, 1], 0.25, 0.25)).toMatchObject({
+      across: expect.closeTo(0, 9),
+      up: expect.closeTo(0, 9),
+    });
+    expect(framing(discs, [0, 0, 1], 0.25, 0.25).distance).toBeCloseTo(4.5, 9);
     expect(framing(discs, [1, 0, 0], 0.25, 0.25).distance).toBeCloseTo(3, 9);
     // A single circle far to one side is looked at in its middle.
     const aside = framing([[0.6, 0.1]], [0, 0, 1], 0.1, 0.1);

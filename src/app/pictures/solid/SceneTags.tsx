@@ -14,7 +14,7 @@ import { svgElement } from '../standaloneSvg.ts';
 import { textWidth } from '../textWidth.ts';
 import { anchorsOf, axisEnds, toldOf } from './anchors.ts';
 import type { Staged } from './staged.ts';
-import { type EndTag, type Placed, type Plan, placeTags, planned, type SeatTag, TEXT } from './tags.ts';
+import { type EndTag, type Placed, type Plan, placeTags, planned, type SeatTag, TEXT, type Widths } from './tags.ts';
 
 /** The widest that a film is told, mm. */
 const WIDEST = 0.08888;
@@ -26,8 +26,8 @@ export interface Tagged {
   told: RefObject<HTMLElement | null>;
 }
 
-export const planOf = (names: readonly string[], system: System, across: number): Plan =>
-  planned(names, fineText(WIDEST, system), across, textWidth);
+export const planOf = (names: readonly string[], system: System, across: number, width: Widths = textWidth): Plan =>
+  planned(names, fineText(WIDEST, system), across, width);
 
 interface Props {
   drawing: Drawing;
@@ -64,6 +64,7 @@ export function tagsNow(
   camera: Camera,
   size: { width: number; height: number },
   { drawing, frame, staged, system, plan }: Pick<Props, 'drawing' | 'frame' | 'staged' | 'system' | 'plan'>,
+  width: Widths = textWidth,
 ): Placed[] {
   camera.updateMatrixWorld();
   const drawn = drawing.now();
@@ -75,8 +76,8 @@ export function tagsNow(
   const opening = staged.now();
   const seats = anchorsOf(drawn, frame, opening, eye, system).map((one): SeatTag => ({ ...one, at: onScreen(one.at) }));
   const cut = Number.isFinite(opening.clip);
-  const used: Plan = cut ? { ...plan, mode: 'line', names: seats.map(({ name }) => name) } : plan;
-  return placeTags(seats, cut ? [] : endTags(drawn, frame, onScreen), used, size, textWidth);
+  const used: Plan = cut ? { ...plan, mode: 'line', straight: true, names: seats.map(({ name }) => name) } : plan;
+  return placeTags(seats, cut ? [] : endTags(drawn, frame, onScreen), used, size, width);
 }
 
 type Project = (at: readonly [number, number, number]) => { x: number; y: number };

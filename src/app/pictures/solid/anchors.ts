@@ -4,7 +4,6 @@ import { SAME } from '../../../engine/contact/film.ts';
 import { millimetres } from '../../../report/convert.ts';
 import type { Drawn, Point } from '../drawn.ts';
 import type { Frame } from '../revolve.ts';
-import { WALL } from '../sceneGeometry.ts';
 import { leastFilm, placesAt } from './filmGeometry.ts';
 import { cutSeat, cutStation, ringAt } from './noseCut.ts';
 import type { Opening } from './staged.ts';
@@ -37,10 +36,10 @@ export function anchorsOf(drawn: Drawn, frame: Frame, { clip, sector }: Opening,
   const theta = Math.max(-INTO * half, Math.min(INTO * half, eye));
   return drawn.seats.map((seat, i): Anchor => {
     const places = placesAt(drawn, i, theta);
-    const place = places[Math.floor(places.length / 2)];
-    const bush = seat.bush[Math.floor(seat.bush.length / 2)] ?? [0, 0];
+    const ends = [places[0], places[places.length - 1]].map((place) => place && mid(place.bush, place.journal));
+    const bush = mid(seat.bush[0]!, seat.bush[seat.bush.length - 1]!);
     // Through a closed bush nothing is seen of the film: its outside then.
-    const at: Point = sector <= 0 ? [bush[0], frame.outside] : place ? mid(place.bush, place.journal) : bush;
+    const at: Point = sector <= 0 ? [bush[0], frame.outside] : ends[0] && ends[1] ? mid(ends[0], ends[1]) : bush;
     return { key: seat.name, name: seat.name, film: filmTold(drawn, i, system), at: inScene(frame, at, theta) };
   });
 }
@@ -87,6 +86,3 @@ export const axisEnds = ({ halfLength }: Frame): [rear: number, nose: number] =>
 export function toldOf(drawn: Drawn, system: System): string {
   return `${drawn.seats.map((seat, i) => `${seat.name} ${filmTold(drawn, i, system)}`).join(', ')}.`;
 }
-
-/** The bore's wall in scene lengths; what a label may lie in front of. */
-export const largest = (frame: Frame) => frame.outside / WALL;

@@ -137,7 +137,7 @@ const ANYHOW = 6;
  * nothing.
  */
 function finePlaces(film: readonly FilmPlace[], round: boolean, max: number): FilmPlace[] {
-  const few = thinned(film, MOST_PLACES / 2, (place) => place.film);
+  const few = thinned(film, MOST_PLACES / 3, (place) => place.film);
   const most = Math.max(1, Math.min(MOST_PIECES, Math.floor(MOST_PLACES / Math.max(1, few.length - 1))));
   const piecesTo = (from: FilmPlace, to: FilmPlace) => {
     if (max <= 0) return 1;

@@ -54,6 +54,8 @@ export interface Plan {
   /** px at the top */
   band: number;
   columns: number;
+  /** leaders straight to what they name, which may stand above one another */
+  straight?: boolean;
 }
 
 /** How labels of these names fit a width, whatever their films are; `widest` film text there may be. */
@@ -132,7 +134,7 @@ function seatLabels(seats: readonly SeatTag[], plan: Plan, across: number, width
         y: top,
         width: sizes[i]!,
         height: tall,
-        leader: [{ x, y: foot + 1 }, ...(seat.at.y > knee.y ? [knee] : []), seat.at],
+        leader: [{ x, y: foot + 1 }, ...(seat.at.y > knee.y && !plan.straight ? [knee] : []), seat.at],
       };
     }),
   ];

@@ -2,6 +2,7 @@
 import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useCallback, useEffect, useImperativeHandle, useRef } from 'react';
 import { type PerspectiveCamera, Spherical, Vector3 } from 'three';
+import { radians } from '../../../report/convert.ts';
 import type { Frame } from '../revolve.ts';
 import type { Controls } from '../sceneProps.ts';
 import { type Disc, framing, type View, wayTo } from './camera.ts';
@@ -18,8 +19,8 @@ export const NEAREST = 0.6;
 export const FURTHEST = 20;
 /** Of one view into another, ms. */
 const EASE = 500;
-/** Left free round the pair, px; and between lines of the hatching, CSS px. */
-const MARGIN = 14;
+/** Left free above and below the pair, and beside it, where its ends are named; between lines of the hatching: px. */
+const MARGIN = { up: 14, across: 40 };
 const HATCH = 8;
 
 export interface Watched {
@@ -81,7 +82,9 @@ export function useCamera(watched: Watched): void {
 
   const go = useCallback(
     (eased: boolean) => {
-      const to = wanted(latest.current, get().camera as PerspectiveCamera, get().size);
+      const { fov } = get().camera as PerspectiveCamera;
+      const to = standOf(latest.current, fov, get().size);
+      latest.current.look.shared.hatch.value = HATCH * to.dot;
       if (!eased || last.current === null || latest.current.still) {
         ease.current = null;
         stand(to);
@@ -136,38 +139,40 @@ export function useCamera(watched: Watched): void {
 
 const beyond = ({ halfLength }: Frame) => 1.05 * halfLength;
 
-/** Where a view stands. */
-function wanted(
-  { view, side, cut, discs, sector, band, look }: Watched,
-  camera: PerspectiveCamera,
+type Wanted = Pick<Watched, 'view' | 'side' | 'cut' | 'discs' | 'sector' | 'band'>;
+
+/** Where a view stands, and how large (scene lengths) a dot of the screen is there. `fov`: degrees upward. */
+export function standOf(
+  { view, side, cut, discs, sector, band }: Wanted,
+  fov: number,
   size: { width: number; height: number },
-): Stand {
+): Stand & { dot: number } {
   const toward = new Vector3(...wayTo(view.name, side)).normalize();
-  const tan = Math.tan((camera.fov * Math.PI) / 360);
-  const free = { up: size.height - band - 2 * MARGIN, across: size.width - 2 * MARGIN };
+  const tan = Math.tan(radians(fov) / 2);
+  const free = { up: size.height - band - 2 * MARGIN.up, across: size.width - 2 * MARGIN.across };
   const tanUp = (tan * Math.max(60, free.up)) / Math.max(1, size.height);
   const tanAcross = (tan * Math.max(60, free.across)) / Math.max(1, size.height);
   const clipped = view.name === 'From the nose';
   const target = clipped ? cut : 0;
   const circles = discs(clipped ? cut : null).map(([x, r]): Disc => [x - target, r]);
   const { distance, across, up } = framing(circles, [toward.x, toward.y, toward.z], tanUp, tanAcross);
-  look.shared.hatch.value = (HATCH * 2 * tan * distance) / Math.max(1, size.height);
   return {
     at: new Spherical().setFromVector3(toward.multiplyScalar(distance)),
     target,
     middle: [across, up],
+    dot: (2 * tan * distance) / Math.max(1, size.height),
     opening: clipped ? { clip: cut, sector: 0 } : { clip: Number.POSITIVE_INFINITY, sector },
   };
 }
 
 /** The middle of the pair in the middle of what the labels leave. */
-function offset(
+export function offset(
   camera: PerspectiveCamera,
   { width, height }: { width: number; height: number },
   band: number,
   [across, up]: readonly [number, number],
 ): void {
-  const px = height / 2 / Math.tan((camera.fov * Math.PI) / 360);
+  const px = height / 2 / Math.tan(radians(camera.fov) / 2);
   camera.setViewOffset(width, height, across * px, -up * px - band / 2, width, height);
 }
 

@@ -12,7 +12,7 @@ import type { Drawn } from '../../pictures/drawn.ts';
 import type { Frame } from '../../pictures/revolve.ts';
 import { type OnStage, Stage } from '../../pictures/Stage.tsx';
 import { bushCutMesh, bushMesh, journalMesh } from '../../pictures/sceneGeometry.ts';
-import { panel, scaleEnd } from '../../pictures/sceneLegend.tsx';
+import { scaleEnd } from '../../pictures/sceneLegend.tsx';
 import type { Controls } from '../../pictures/sceneProps.ts';
 import { seenFrom } from '../../pictures/solid/camera.ts';
 import { greatestFilm } from '../../pictures/solid/filmGeometry.ts';
@@ -64,13 +64,7 @@ function RunScene(props: RunSceneProps) {
       planOf={plan}
       legend={
         speed !== 0 && (
-          <button
-            type="button"
-            className="stage-turn"
-            style={panel(dark)}
-            aria-pressed={turning}
-            onClick={() => setAsked(!turning)}
-          >
+          <button type="button" aria-pressed={turning} onClick={() => setAsked(!turning)}>
             {turning ? 'Stop it turning' : 'Let it turn'}
           </button>
         )
