@@ -94,7 +94,7 @@ export function PositionTrack({ work, design, fit, system }: Props) {
       </svg>
       <figcaption>
         <Goals work={work} fit={fit} />
-        <span className="fine">{unit.name} · ← rearward · noseward → · ring: touches · bar: as wanted</span>
+        <span className="fine">{unit.name}, ← rearward, noseward →; ring: touches; bar: as wanted</span>
       </figcaption>
     </figure>
   );
