@@ -12,10 +12,10 @@ import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
+import { axialValues } from './axialValues.ts';
 import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
 import { Hand, Tools } from './Hand.tsx';
-import { positionText } from './positionText.ts';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
@@ -104,7 +104,7 @@ export function Section({
           tabIndex={0}
           aria-label="Axial position of the journal"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={positionText(fit, system)}
+          {...axialValues(fit, system)}
           onKeyDown={journalMove.onKeyDown}
         >
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
