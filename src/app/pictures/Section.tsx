@@ -151,7 +151,7 @@ export function Section({
             ))}
           </fieldset>
           <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-          {drawn.forces.length > 0 && (
+          {!scale && drawn.forces.length > 0 && (
             <span className="hint">
               Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the
               least all round.
