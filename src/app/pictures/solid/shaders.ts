@@ -99,7 +99,7 @@ vec3 lit(vec3 metal, vec3 n, vec3 t, vec3 eye, vec3 up, float rough) {
   float shine = 0.95 * lobe(key, eye, n, t, b, 0.2 + rough, 0.55)
     + 0.35 * lobe(side, eye, n, t, b, 0.14 + rough, 0.5);
   float facing = max(0.0, dot(n, key));
-  return metal * (0.3 * soft + 0.56 * sheen + 0.3 * facing) + mix(metal, vec3(1.0), 0.4) * shine * 0.75;
+  return metal * (0.3 * soft + 0.56 * sheen + 0.3 * facing) + mix(metal, vec3(1.0), 0.4) * shine * 0.9;
 }
 `;
 
@@ -259,6 +259,19 @@ void main() {
   float facing = abs(dot(n, eye));
   float core = smoothstep(0.2, 1.0, facing);
   gl_FragColor = vec4(mix(metal, mix(metal, vec3(1.0), 0.55), core * (1.0 - glow)), mix(1.0, 0.5 * facing * facing, glow));
+  #include <colorspace_fragment>
+}
+`;
+
+/** What the pair shuts out of the light on the ground: an ellipse that fades. */
+export const SHADOW = /* glsl */ `
+uniform float dark;
+uniform vec2 size;
+varying vec3 vAt;
+void main() {
+  vec2 at = vAt.xz / size;
+  float far = length(at);
+  gl_FragColor = vec4(vec3(0.0), mix(0.3, 0.55, dark) * pow(1.0 - smoothstep(0.15, 1.0, far), 1.6));
   #include <colorspace_fragment>
 }
 `;
