@@ -6,9 +6,9 @@ import type { Frame } from '../revolve.ts';
 import type { Look } from './look.ts';
 import type { Staged } from './staged.ts';
 
-/** How far the shadow reaches past the pair, and how far the ground is from it, to the outside of the bush. */
-const REACH = 0.55;
-const BELOW = 1.12;
+/** How far the shadow reaches past the pair (below 0: short of it), and how far the ground is from it, to the outside of the bush. */
+const REACH = -0.25;
+const BELOW = 1.02;
 
 export function Ground({ frame, staged, look }: { frame: Frame; staged: Staged; look: Look }) {
   const mesh = useRef<Mesh>(null);

@@ -144,6 +144,7 @@ float marks(float flat_) {
       * smoothstep(ends.y - 0.05 - px, ends.y - 0.05, vAt.x);
     return max(line, ruler);
   }
+  if (min(abs(vAt.x - ends.x), abs(vAt.x - ends.y)) > 1e-3) return 0.0;
   float size = vAt.x > 0.0 ? ends.w : ends.z;
   float hole = length(vec2(r - 0.62 * size, r * 2.0 * sin(0.5 * (mod(turned + 1.0471976, 2.0943951) - 1.0471976))));
   float dots = 1.0 - smoothstep(0.085 * size - px, 0.085 * size + px, hole);
