@@ -13,6 +13,8 @@ import { planOf } from './solid/SceneTags.tsx';
 function Scene(props: SceneProps) {
   const { drawing, system, dark, onLost } = props;
   const max = useSyncExternalStore(drawing.subscribe, () => scaleEnd(greatestFilm(drawing.now()), system));
+  const wanted = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => seat.wanted));
+  const plain = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => !seat.wanted));
   const names = useSyncExternalStore(drawing.subscribe, () => JSON.stringify(drawing.now().seats.map((s) => s.name)));
   const plan = useCallback((across: number) => planOf(JSON.parse(names) as string[], system, across), [names, system]);
   return (
@@ -22,7 +24,16 @@ function Scene(props: SceneProps) {
       lookAt="Look at the pair"
       dark={dark}
       onLost={onLost}
-      legend={<SceneLegend max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />}
+      legend={
+        <SceneLegend
+          wanted={wanted}
+          plain={plain}
+          max={max}
+          system={system}
+          dark={dark}
+          blue={props.prints?.thickness ?? null}
+        />
+      }
     >
       {(stage) => <ScenePair {...props} {...stage} max={max} />}
     </Stage>

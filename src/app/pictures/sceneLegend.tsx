@@ -2,7 +2,8 @@
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import { metres, millimetres } from '../../report/convert.ts';
 import { BLUE } from './blue.ts';
-import { cssColour, filmColour, INTERFERENCE, touchColour } from './filmColour.ts';
+import { CLASS_TEXT } from './filmClass.ts';
+import { CLASS_COLOUR, cssColour, filmColour, INTERFERENCE, type Rgb, touchColour } from './filmColour.ts';
 import { roundAbove } from './sceneGeometry.ts';
 
 /** The scale's far end (m): the greatest film rounded up in the user's unit. */
@@ -13,7 +14,12 @@ export function scaleEnd(greatest: number, system: System): number {
 
 const STOPS = Array.from({ length: 17 }, (_, i) => cssColour(filmColour(i, 16))).join(', ');
 
+const CLASSES = ['thin', 'right', 'thick'] as const;
+
 interface Props {
+  /** whether there are seats of which a film is wanted, and of which none is */
+  wanted: boolean;
+  plain: boolean;
   /** m */
   max: number;
   system: System;
@@ -22,20 +28,23 @@ interface Props {
   blue: number | null;
 }
 
-export function SceneLegend({ max, system, dark, blue }: Props) {
+export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
   return (
     <div className="stage-legend">
       {blue === null ? (
-        <FilmScale max={max} system={system} />
+        <>
+          {wanted && CLASSES.map((kind) => <Mark key={kind} colour={CLASS_COLOUR[kind]} text={CLASS_TEXT[kind]} />)}
+          {plain && <FilmScale max={max} system={system} />}
+        </>
       ) : (
         <Mark
-          colour={cssColour(dark ? BLUE.dark : BLUE.light)}
+          colour={dark ? BLUE.dark : BLUE.light}
           text={`Within ${fineText(millimetres(blue), system)} when pressed home`}
         />
       )}
       {/* Always there, so that a touch does not move the picture. */}
-      <Mark colour={cssColour(touchColour(dark))} text="Touching" />
-      <Mark colour={cssColour(INTERFERENCE)} text="Pressed in" striped />
+      <Mark colour={touchColour(dark)} text="Touching" />
+      <Mark colour={INTERFERENCE} text="Pressed in" striped />
     </div>
   );
 }
@@ -58,13 +67,13 @@ function FilmScale({ max, system }: { max: number; system: System }) {
 /** White over red, a quarter of it. */
 const STRIPES = 'repeating-linear-gradient(45deg, transparent 0 4px, rgb(255 255 255 / 0.6) 4px 6px)';
 
-function Mark({ colour, text, striped = false }: { colour: string; text: string; striped?: boolean }) {
+function Mark({ colour, text, striped = false }: { colour: Rgb; text: string; striped?: boolean }) {
   return (
     <span className="stage-mark">
       <span
         aria-hidden="true"
         style={{
-          background: striped ? `${STRIPES}, ${colour}` : colour,
+          background: striped ? `${STRIPES}, ${cssColour(colour)}` : cssColour(colour),
           border: '1px solid currentColor',
         }}
       />

@@ -3,8 +3,10 @@
  * touch: all from the drawn chains (drawn.ts). A shell ends where the bush does.
  */
 import { SAME } from '../../../engine/contact/film.ts';
-import type { Drawn, DrawnSeat, FilmPlace, Point } from '../drawn.ts';
-import { filmColour, INTERFERENCE, linear, type Rgb } from '../filmColour.ts';
+import type { Wanted } from '../../../engine/contact/fit.ts';
+import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace, type Point } from '../drawn.ts';
+import { bandOf } from '../filmClass.ts';
+import { INTERFERENCE, linear, type Rgb, wantedColour } from '../filmColour.ts';
 import { cutFaces, type Frame, joined, type Mesh, revolved } from '../revolve.ts';
 import { bushEnds, WALL } from '../sceneGeometry.ts';
 import { fromChord, thinned } from '../thinned.ts';
@@ -22,7 +24,7 @@ const ARC = 0.22;
 export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number): Mesh {
   const half = (theta: number) => {
     const places = placesAt(drawn, seat, theta, max);
-    const tints = filmColours(places, max);
+    const tints = filmColours(places, drawn.seats[seat]!.wanted, max);
     const outer = places.map(({ bush, journal, film }) => (film < 0 ? journal : bush));
     const inner = places.map(({ bush, journal, film }) => (film < 0 ? bush : journal));
     return {
@@ -38,7 +40,10 @@ export function filmCutMesh(drawn: Drawn, seat: number, frame: Frame, sector: nu
   return cutFaces(
     (theta) => {
       const places = placesAt(drawn, seat, theta, max);
-      return { pairs: places.map(({ bush, journal }) => [journal, bush]), colours: filmColours(places, max) };
+      return {
+        pairs: places.map(({ bush, journal }) => [journal, bush]),
+        colours: filmColours(places, drawn.seats[seat]!.wanted, max),
+      };
     },
     frame,
     sector,
@@ -55,7 +60,7 @@ export function placesAt(drawn: Drawn, seat: number, theta: number, max = 0): Fi
   if (film.length === 0) return [];
   const [rear, nose] = bushEnds(drawn, seats, seat);
   const round = drawn.at === null;
-  const fine = finePlaces(film, round, max);
+  const fine = finePlaces(film, round, max, seats[seat]!.wanted);
   return (round ? crossed(crossed(fine, rear), nose) : fine).map((place) => kept(place, rear, nose));
 }
 
@@ -133,45 +138,49 @@ const MOST_PIECES = 12;
 const ANYHOW = 6;
 
 /**
- * Places close enough that the colour between two is theirs; of a round pair also where the film passes through
- * nothing.
+ * Places close enough that the colour between two is theirs; of a round pair also where the film passes through nothing
+ * or an edge of what is wanted.
  */
-function finePlaces(film: readonly FilmPlace[], round: boolean, max: number): FilmPlace[] {
+function finePlaces(film: readonly FilmPlace[], round: boolean, max: number, wanted: Wanted | null): FilmPlace[] {
   const few = thinned(film, MOST_PLACES / 3, (place) => place.film);
   const most = Math.max(1, Math.min(MOST_PIECES, Math.floor(MOST_PLACES / Math.max(1, few.length - 1))));
   const piecesTo = (from: FilmPlace, to: FilmPlace) => {
     if (max <= 0) return 1;
     return Math.min(most, round ? Math.max(1, Math.ceil((SHADES * Math.abs(to.film - from.film)) / max)) : ANYHOW);
   };
+  const edges = round ? [0, ...(wanted ? bandOf(wanted) : [])] : [];
   return few.flatMap((place, i) => {
     const next = few[i + 1];
     if (!next) return [place];
     const pieces = piecesTo(place, next);
-    const shares = Array.from({ length: pieces }, (_, k) => k / pieces);
-    if (!round || place.film * next.film >= 0) return shares.map((t) => between(place, next, t));
-    // Twice, so that each side keeps its own colour: just above and just below nothing.
-    const zero = place.film / (place.film - next.film);
-    const least = (sign: number): FilmPlace => ({ ...between(place, next, zero), film: sign * Number.MIN_VALUE });
-    const sides = [least(Math.sign(place.film)), least(Math.sign(next.film))];
-    return [
-      ...shares.filter((t) => t < zero).map((t) => between(place, next, t)),
-      ...sides,
-      ...shares.filter((t) => t > zero).map((t) => between(place, next, t)),
-    ];
+    const even = Array.from({ length: pieces }, (_, k) => ({
+      t: k / pieces,
+      places: [between(place, next, k / pieces)],
+    }));
+    const passed = edges.flatMap((edge) => {
+      const t = (edge - place.film) / (next.film - place.film);
+      return t > 0 && t < 1 ? [{ t, places: bothSides(between(place, next, t), edge, next.film > place.film) }] : [];
+    });
+    return [...even, ...passed].sort((a, b) => a.t - b.t).flatMap((stop) => stop.places);
   });
+}
+
+/** A place on an edge twice, so that each side keeps its own colour: just before and just beyond. */
+function bothSides(place: FilmPlace, edge: number, rising: boolean): [FilmPlace, FilmPlace] {
+  const below = { ...place, film: edge === 0 ? -Number.MIN_VALUE : edge * (1 - 1e-12) };
+  const above = { ...place, film: edge === 0 ? Number.MIN_VALUE : edge * (1 + 1e-12) };
+  return rising ? [below, above] : [above, below];
 }
 
 const mix = (p: Point, q: Point, t: number): Point => [p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t];
 
-function between(a: FilmPlace, b: FilmPlace, t: number): FilmPlace {
-  if (t === 0) return a;
-  return { bush: mix(a.bush, b.bush, t), journal: mix(a.journal, b.journal, t), film: a.film + (b.film - a.film) * t };
-}
+const between = (a: FilmPlace, b: FilmPlace, t: number): FilmPlace => (t === 0 ? a : betweenPlaces(a, b, t));
 
-export const colourOf = (film: number, max: number): Rgb =>
-  linear(film < -SAME || film === -Number.MIN_VALUE ? INTERFERENCE : filmColour(Math.max(0, film), max));
+export const colourOf = (film: number, wanted: Wanted | null, max: number): Rgb =>
+  linear(film < -SAME || film === -Number.MIN_VALUE ? INTERFERENCE : wantedColour(Math.max(0, film), wanted, max));
 
-const filmColours = (places: readonly FilmPlace[], max: number) => places.map(({ film }) => colourOf(film, max));
+const filmColours = (places: readonly FilmPlace[], wanted: Wanted | null, max: number) =>
+  places.map(({ film }) => colourOf(film, wanted, max));
 
 /** The outline of everything within `size` of a straight piece, its solid on the right. */
 function around(from: Point, to: Point, size: number): Point[] {

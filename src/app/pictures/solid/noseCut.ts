@@ -86,7 +86,7 @@ export function noseCutMeshes(drawn: Drawn, frame: Frame, clip: number, sector: 
           lines.map(({ theta, oil }): Spoke => [theta, oil!.inner, oil!.outer]),
           clip,
           frame.scale,
-          lines.map(({ oil }) => colourOf(oil!.film, max)),
+          lines.map(({ oil }) => colourOf(oil!.film, drawn.seats[oil!.seat]!.wanted, max)),
         ),
   };
 }
@@ -108,7 +108,7 @@ export function ringAt(drawn: Drawn, theta: number, station: number) {
       station,
     );
     if (bush !== null && journal !== null && film !== null)
-      return { inner: Math.min(bush, journal), outer: Math.max(bush, journal), film };
+      return { seat, inner: Math.min(bush, journal), outer: Math.max(bush, journal), film };
   }
   return null;
 }

@@ -6,7 +6,8 @@
  *   metal   a turned surface has grooves round its axis and smears a reflection across them: every light is a lobe,
  *           narrow along the groove t, wide across it b; exp(-(h·t/α)² - (h·b/β)²), h half way to the eye
  *   shade   darker where the wall of a bush is near and shuts out the light
- *   lines   at borders, as wide as on paper: from the distance to them (revolve.ts) and how fast it changes on the screen
+ *   lines   at borders, as wide as on paper: from the distance to them (revolve.ts), and how fast that changes on the
+ *           screen
  *   marks   scribed on the journal, so that a turn of it is seen
  */
 

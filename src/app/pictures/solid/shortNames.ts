@@ -1,4 +1,4 @@
-/** Names cut to a room so that they can still be told apart: of “bearing front left”, “bearing front right” the ends. */
+/** Names cut to a room but still told apart: of “bearing front left” and “bearing front right” the ends. */
 
 /** No two alike where the names are not; at worst their number. */
 export function shortNames(names: readonly string[], room: number, width: (text: string) => number): string[] {
