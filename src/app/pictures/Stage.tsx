@@ -106,7 +106,7 @@ export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: 
           {children({ view, lost, turned, still, plan: planOf(width), tagged: { svg, told }, inks })}
         </Canvas>
         <svg ref={svg} className="stage-tags" aria-hidden="true" />
-        <p ref={told} className="unseen" aria-live="polite" />
+        <p ref={told} className="unseen" aria-live="off" />
       </div>
       <div className="stage-foot">
         {legend}
