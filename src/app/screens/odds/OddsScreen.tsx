@@ -9,8 +9,11 @@ import { useShopDesign } from '../../state/useShopDesign.ts';
 import { ChanceTable } from './ChanceTable.tsx';
 import { Cloud } from './Cloud.tsx';
 import { FilmOdds } from './FilmOdds.tsx';
+import { Hold } from './Hold.tsx';
 import { Matters } from './Matters.tsx';
 import { OddsProgress } from './OddsProgress.tsx';
+import { Processes, ProcessTable } from './Processes.tsx';
+import { RunningOdds } from './RunningOdds.tsx';
 import { Spreads } from './Spreads.tsx';
 import './odds.css';
 import { useOdds } from './useOdds.ts';
@@ -20,6 +23,7 @@ export default function OddsScreen({ work }: { work: Work }) {
     <WorkContext value={work}>
       <Told work={work} />
       <Spreads work={work} />
+      <Processes work={work} />
     </WorkContext>
   );
 }
@@ -76,10 +80,13 @@ function Told({ work }: { work: Work }) {
               <FilmOdds design={of} state={state} films={drawn.films} system={system} />
             </div>
           )}
-          <Matters matters={state} working={stage !== 'done' && stage !== 'stopped' && stage !== 'trial'} />
+          <Matters matters={state} working={stage === 'now' || stage === 'planned' || stage === 'matters'} />
+          <Hold work={work} report={report} system={system} />
+          <ProcessTable report={report} design={of} system={system} />
           <ChanceTable report={report} />
         </div>
       )}
+      <RunningOdds work={work} design={design} system={system} />
     </>
   );
 }
