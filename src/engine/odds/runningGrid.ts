@@ -5,5 +5,5 @@ import type { GridSize } from '../film/spindle.ts';
 export const RUN_BLOCK = 8;
 /** A quarter of the rows and half the columns of the warm run itself; what that costs is told. */
 export const RUN_GRID: GridSize = { rows: 16, columns: 32 };
-/** Draws that are run on the grid of the run itself too. */
-export const CHECKED = 16;
+/** How many of so many draws are run on the grid of the run itself too: a run there takes as long as a dozen here. */
+export const checkedOf = (draws: number): number => Math.min(24, Math.ceil(draws / 32));
