@@ -16,7 +16,7 @@ import { type Running, WARM } from '../run/running.ts';
 import { type Chance, chanceOf } from './limits.ts';
 import { answerOne } from './oneByOne.ts';
 import { columnsOf, type Question, roomFor } from './outcomes.ts';
-import { coldNear, type End, ended, type RunDrawn, runDrawn, withPair } from './runningOne.ts';
+import { coldNear, ended, type RunDrawn, type RunEnd, runDrawn, withPair } from './runningOne.ts';
 import { type Marginal, type Sampler, standard } from './sampler.ts';
 import { sobolPoints } from './sobol.ts';
 
@@ -145,7 +145,7 @@ export interface RunningOdds {
 /** Blocks in any order. */
 export function runningOf({ running, sampler, middle }: RunningAsk, blocks: readonly RunBlock[]): RunningOdds {
   const draws = blocks.toSorted((a, b) => a.from - b.from).flatMap((block) => block.draws);
-  const is = (...ends: End[]) => draws.filter(({ end }) => ends.includes(end));
+  const is = (...ends: RunEnd[]) => draws.filter(({ end }) => ends.includes(end));
   const counted = is('runs', 'shut', 'seizes', 'standing');
   const runs = is('runs');
   const most = Math.min(counted.length, sampler.effective ?? Number.POSITIVE_INFINITY);
@@ -154,8 +154,8 @@ export function runningOf({ running, sampler, middle }: RunningAsk, blocks: read
   const parts = ({ end, films }: RunDrawn, i: number) => end === 'runs' && films[i]! >= running.needed;
   const partsAll = (drawn: RunDrawn) => middle.every((_, i) => parts(drawn, i));
   const cool = ({ end, hottest }: RunDrawn) => end === 'runs' && hottest <= OIL_LASTS;
-  const ending = (end: End) => chance((drawn) => drawn.end === end);
-  const spread = (of: (drawn: RunDrawn) => number) => spreadOf(runs.map(of));
+  const ending = (end: RunEnd) => chance((drawn) => drawn.end === end);
+  const spread = (of: (drawn: RunDrawn) => number) => runSpreadOf(runs.map(of));
   return {
     draws: counted.length,
     unsettled: is('unsettled').length,
@@ -178,7 +178,7 @@ export function runningOf({ running, sampler, middle }: RunningAsk, blocks: read
 }
 
 /** Null of nothing. */
-export function spreadOf(values: readonly number[]): RunSpread | null {
+export function runSpreadOf(values: readonly number[]): RunSpread | null {
   const count = values.length;
   if (count === 0) return null;
   const sorted = Float64Array.from(values).sort();

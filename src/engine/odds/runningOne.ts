@@ -29,10 +29,10 @@ export const ENDS = [
   /** the numbers make no pair: not counted */
   'noShape',
 ] as const;
-export type End = (typeof ENDS)[number];
+export type RunEnd = (typeof ENDS)[number];
 
 export interface RunDrawn {
-  end: End;
+  end: RunEnd;
   /** m, of each seat; NaN where it does not run, as all that follow */
   films: number[];
   /** °C; W; N along z that a stop takes, warm */
@@ -46,14 +46,14 @@ export interface RunDrawn {
 /** Visits to cells (film/effort.ts) that one draw may take: some hundred times what an ordinary one does. */
 const MOST = 1e8;
 
-export function ended(end: End, seats: number): RunDrawn {
+export function ended(end: RunEnd, seats: number): RunDrawn {
   const films = new Array<number>(seats).fill(Number.NaN);
   return { end, films, hottest: Number.NaN, power: Number.NaN, stop: Number.NaN, calm: false };
 }
 
 /** `near`: cold films close by, on the same grid; what the search begins with. */
 export function runDrawn(running: Running, grid: GridSize, near: WarmFilm | null = null): RunDrawn {
-  const none = (end: End) => ended(end, running.seats.length);
+  const none = (end: RunEnd) => ended(end, running.seats.length);
   if (running.run.omega === 0) return none('standing');
   const warming = warmingOn(running, grid);
   const films = running.seats.map(() => Number.POSITIVE_INFINITY);

@@ -13,12 +13,19 @@ import {
   runningOf as oddsOfRun,
   type RunningAsk,
   runDraws,
+  runSpreadOf,
   type Setting,
-  spreadOf,
   withSettings,
 } from '../../../src/engine/odds/running.ts';
 import { checkedOf } from '../../../src/engine/odds/runningGrid.ts';
-import { coldNear, type End, ended, type RunDrawn, runDrawn, withPair } from '../../../src/engine/odds/runningOne.ts';
+import {
+  coldNear,
+  ended,
+  type RunDrawn,
+  type RunEnd,
+  runDrawn,
+  withPair,
+} from '../../../src/engine/odds/runningOne.ts';
 import { linearSampler, type Source, standard } from '../../../src/engine/odds/sampler.ts';
 import { coldRun, type Running, warmingOf } from '../../../src/engine/run/running.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
@@ -182,7 +189,7 @@ describe('what else is in doubt', () => {
 });
 
 describe('put together', () => {
-  const drawn = (end: End, films: number[], hottest = 40, calm = true): RunDrawn => ({
+  const drawn = (end: RunEnd, films: number[], hottest = 40, calm = true): RunDrawn => ({
     ...ended(end, 2),
     ...(end === 'runs' && { films, hottest, power: 5, stop: -2, calm }),
   });
@@ -234,9 +241,9 @@ describe('put together', () => {
   });
 
   it('spreads: moments and quantiles', () => {
-    expect(spreadOf([3, 1, 2, 5, 4])).toEqual({ count: 5, mean: 3, sd: Math.sqrt(2.5), p05: 1.2, p50: 3, p95: 4.8 });
-    expect(spreadOf([7])).toEqual({ count: 1, mean: 7, sd: 0, p05: 7, p50: 7, p95: 7 });
-    expect(spreadOf([])).toBeNull();
+    expect(runSpreadOf([3, 1, 2, 5, 4])).toEqual({ count: 5, mean: 3, sd: Math.sqrt(2.5), p05: 1.2, p50: 3, p95: 4.8 });
+    expect(runSpreadOf([7])).toEqual({ count: 1, mean: 7, sd: 0, p05: 7, p50: 7, p95: 7 });
+    expect(runSpreadOf([])).toBeNull();
   });
 });
 
