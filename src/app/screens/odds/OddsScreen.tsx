@@ -86,7 +86,7 @@ function Told({ work }: { work: Work }) {
           <ChanceTable report={report} />
         </div>
       )}
-      <RunningOdds work={work} design={design} system={system} />
+      <RunningOdds design={design} system={system} />
     </>
   );
 }

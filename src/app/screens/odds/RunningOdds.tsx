@@ -1,25 +1,22 @@
 /** How the pairs run: each from cold to warm, how often it runs well, and how thin its films become. */
-import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { without, withValue } from '../../../design/place.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import { drawsOf } from '../../../report/odds/pieces.ts';
 import { runningBasis, runningSentences } from '../../../report/odds/runningWords.ts';
 import { timesText } from '../../../report/odds/words.ts';
-import { QuantityRow } from '../../controls/QuantityRow.tsx';
+import ControlGroup from '../../controls/ControlGroup.tsx';
+import type { Control } from '../../controls/controls.tsx';
 import { Fault } from '../../frame/Fault.tsx';
-import type { Work } from '../../state/store.ts';
 import { Distribution } from './FilmOdds.tsx';
-import { Choice } from './SpreadList.tsx';
 import { type RunningWork, useRunning } from './useRunning.ts';
 
 interface Props {
-  work: Work;
   design: Design;
   system: System;
 }
 
-export function RunningOdds({ work, design, system }: Props) {
+export function RunningOdds({ design, system }: Props) {
   const running = useRunning(design);
   const { shown, of, stage, start, stop, done, count, fault } = running;
   if (!design.run)
@@ -64,7 +61,10 @@ export function RunningOdds({ work, design, system }: Props) {
           {shown.report.notCarried && <NotCarried of={of} places={shown.report.notCarried} />}
         </div>
       )}
-      <Settings work={work} />
+      <details>
+        <summary>How many, and where each is set</summary>
+        <ControlGroup title="run" rows={SETTINGS} />
+      </details>
     </section>
   );
 }
@@ -126,31 +126,21 @@ function NotCarried({ of, places }: { of: Design; places: readonly number[] }) {
   return <p className="fine">The design has no {names.join(', no ')}: that spread counts for nothing.</p>;
 }
 
-function Settings({ work }: { work: Work }) {
-  const at = useStore(work.store, (state) => state.design.odds?.running?.at) ?? 'best';
-  return (
-    <details>
-      <summary>How many, and where each is set</summary>
-      <div className="running-settings">
-        <QuantityRow kind="quantity" path="odds.running.draws" />
-        <Choice
-          title="Each is set"
-          path="odds.running.at"
-          value={at}
-          options={[
-            { value: 'best', text: 'where its films suit it best' },
-            { value: 'set', text: 'where the design, or its plan, has it' },
-          ]}
-          set={(value) =>
-            work.change((design) =>
-              value === 'best' ? withoutAt(design) : withValue(design, 'odds.running.at', value),
-            )
-          }
-        />
-      </div>
-    </details>
-  );
-}
+const SETTINGS: Control[] = [
+  { kind: 'quantity', path: 'odds.running.draws' },
+  {
+    kind: 'choice',
+    path: 'odds.running.at',
+    title: 'Each is set',
+    about: 'Where the journal of each stands as it runs',
+    options: [
+      { value: 'best', text: 'where its films suit it best' },
+      { value: 'set', text: 'where the design, or its plan, has it' },
+    ],
+    read: (design) => design.odds?.running?.at ?? 'best',
+    change: (design, value) => (value === 'best' ? withoutAt(design) : withValue(design, 'odds.running.at', value)),
+  },
+];
 
 /** What is meant where nothing is said is not written down. */
 function withoutAt(design: Design): Design {

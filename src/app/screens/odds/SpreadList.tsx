@@ -39,7 +39,9 @@ function usual(of: Of, system: System): number {
   );
 }
 
-const listAt = (design: Design, path: string) => (valueAt(design, path) as Spread[] | undefined) ?? [];
+/** One and the same, so that a screen that looks at it is not drawn again. */
+const NONE: readonly Spread[] = [];
+const listAt = (design: Design, path: string) => (valueAt(design, path) as readonly Spread[] | undefined) ?? NONE;
 const withList = (design: Design, path: string, change: (spread: readonly Spread[]) => Spread[]): Design =>
   withValue(design, path, change(listAt(design, path)));
 
