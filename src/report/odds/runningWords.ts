@@ -6,6 +6,8 @@ import { listed } from '../listed.ts';
 import type { RunningReport } from './definition.ts';
 import { timesText } from './words.ts';
 
+/** K: less is not told. */
+const TENTH_KELVIN = 0.1;
 /** A chance that is worth a sentence. */
 const SOME = 0.005;
 
@@ -66,7 +68,7 @@ export function runningBasis({ draws, unsettled, noShape, grid, well }: RunningR
       : []),
     checked === 0
       ? `Films on ${rows} × ${columns} cells a seat; not checked.`
-      : `Films on ${rows} × ${columns} cells a seat: by ${checked} of them on the grid of Run, 19 films in 20 are told to ${fineText(film, system)} and temperatures to ${measureText('warmer', hottest, system)}${otherwise > 0 ? `; ${otherwise} end otherwise there` : ''}.`,
+      : `Films on ${rows} × ${columns} cells a seat: by ${checked} of them on the grid of Run, 19 films in 20 are told to ${fineText(film, system)} and temperatures to ${measureText('warmer', Math.max(hottest, TENTH_KELVIN), system)}${otherwise > 0 ? `; ${otherwise} end otherwise there` : ''}.`,
   ].join(' ');
 }
 

@@ -1,28 +1,17 @@
 /** What to hold to for a wanted chance: the spreads that give it at least difficulty. */
 import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
-import type { Design } from '../../../design/definition.ts';
-import { defaultAt, without, withValue } from '../../../design/place.ts';
+import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
 import type { HoldReport, OddsReport } from '../../../report/odds/definition.ts';
 import { holdSentence, holdSizes } from '../../../report/odds/holdWords.ts';
 import type { Work } from '../../state/store.ts';
 import { Choice } from './SpreadList.tsx';
-
-/** Of so many times: what one asks for. */
-const CHANCES = [
-  { of: 0.9, text: '9 times in 10' },
-  { of: 0.95, text: '19 times in 20' },
-  { of: 0.975, text: '39 times in 40' },
-  { of: 0.99, text: '99 times in 100' },
-];
+import { wantedChoices, withWanted } from './wanted.ts';
 
 export function Hold({ work, report, system }: { work: Work; report: OddsReport; system: System }) {
   const { hold, from } = report;
   const wanted = useStore(work.store, (state) => state.design.odds?.wanted) ?? defaultAt('odds.wanted');
-  const options = CHANCES.some(({ of }) => of === wanted)
-    ? CHANCES
-    : [...CHANCES, { of: wanted, text: `${Number((100 * wanted).toPrecision(3))} times in 100` }];
   if (hold === undefined) return null;
   return (
     <section aria-label="What to hold to">
@@ -31,7 +20,7 @@ export function Hold({ work, report, system }: { work: Work; report: OddsReport;
         title="So that it works"
         path="odds.wanted"
         value={`${wanted}`}
-        options={options.map(({ of, text }) => ({ value: `${of}`, text }))}
+        options={wantedChoices(wanted)}
         set={(value) => work.change((design) => withWanted(design, Number(value)))}
       />
       <p>{holdSentence(hold, wanted)}</p>
@@ -73,11 +62,4 @@ function HoldTable({ hold, system }: { hold: HoldReport; system: System }): Reac
       </table>
     </div>
   );
-}
-
-/** What is meant where nothing is said is not written down. */
-function withWanted(design: Design, wanted: number): Design {
-  if (wanted !== defaultAt('odds.wanted')) return withValue(design, 'odds.wanted', wanted);
-  const emptied = without(design, 'odds.wanted');
-  return Object.keys(emptied.odds ?? {}).length === 0 ? without(emptied, 'odds') : emptied;
 }

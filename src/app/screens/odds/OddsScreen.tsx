@@ -22,10 +22,20 @@ export default function OddsScreen({ work }: { work: Work }) {
   return (
     <WorkContext value={work}>
       <Told work={work} />
+      <Runs work={work} />
       <Spreads work={work} />
       <Processes work={work} />
     </WorkContext>
   );
+}
+
+function Runs({ work }: { work: Work }) {
+  const system = useStore(work.store, (state) => state.system);
+  const design = useShopDesign(
+    useStore(work.store, (state) => state.design),
+    system,
+  );
+  return <RunningOdds design={design} system={system} />;
 }
 
 /** Which pair is looked at: as it is, or as the plan leaves it. */
@@ -86,7 +96,6 @@ function Told({ work }: { work: Work }) {
           <ChanceTable report={report} />
         </div>
       )}
-      <RunningOdds design={design} system={system} />
     </>
   );
 }

@@ -1,12 +1,15 @@
 /** Doubts beside what is believed, as a list; about what is drawn, how often, and from which seed. */
+
+import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
-import { without, withValue } from '../../../design/place.ts';
+import { defaultAt, without, withValue } from '../../../design/place.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
 import type { Work } from '../../state/store.ts';
 import { SpreadList } from './SpreadList.tsx';
+import { wantedChoices, withWanted } from './wanted.ts';
 
-const DRAWS: Control[] = [
+const drawsRows = (wanted: number): Control[] => [
   {
     kind: 'choice',
     path: 'odds.from',
@@ -21,9 +24,19 @@ const DRAWS: Control[] = [
   },
   { kind: 'quantity', path: 'odds.draws' },
   { kind: 'quantity', path: 'odds.seed' },
+  {
+    kind: 'choice',
+    path: 'odds.wanted',
+    title: 'It is to work',
+    about: 'How often the pair is to work: what to hold to follows from it',
+    options: wantedChoices(wanted),
+    read: (design) => `${design.odds?.wanted ?? defaultAt('odds.wanted')}`,
+    change: (design, value) => withWanted(design, Number(value)),
+  },
 ];
 
 export function Spreads({ work }: { work: Work }) {
+  const wanted = useStore(work.store, (state) => state.design.odds?.wanted) ?? defaultAt('odds.wanted');
   return (
     <section className="controls" aria-label="Spreads">
       <h2>Spreads of your own</h2>
@@ -34,7 +47,7 @@ export function Spreads({ work }: { work: Work }) {
       <SpreadList work={work} path="odds.spread" of="" emptied={withoutList} />
       <details>
         <summary>Draws and seed</summary>
-        <ControlGroup title="draws" rows={DRAWS} />
+        <ControlGroup title="draws" rows={drawsRows(wanted)} />
       </details>
     </section>
   );
