@@ -1,4 +1,4 @@
-/** The odds of the run in Chromium: by hand, on several real workers, as on one; ways to make the parts side by side. */
+/** The odds of the run in Chromium: by hand, by four real workers as by one; ways to make the parts side by side. */
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import type { Design } from '../../src/design/definition.ts';

@@ -9,5 +9,7 @@ export default defineConfig({
     exclude: [],
     setupFiles: ['tests/mutation/noShrinking.ts'],
     testTimeout: 240_000,
+    // Beside other work the hooks that simulate notebooks take minutes.
+    hookTimeout: 900_000,
   },
 });
