@@ -87,7 +87,7 @@ export const odds = z.strictObject({
     z
       .strictObject({
         draws: z.optional(
-          whole('Spindles run', 'How many of the pairs drawn are run, from cold to warm', 16, 20_000, 1_000),
+          whole('Spindles run', 'How many of the pairs drawn are run, from cold to warm', 16, 20_000, 500),
         ),
         at: z.optional(
           z.enum(['best', 'set']).check(
