@@ -10,6 +10,7 @@ import * as z from 'zod/mini';
 import { cut } from './cutDefinition.ts';
 import { DEVIATION, MOVE, name, number, part, pulled, SIZE, sigma, station, text } from './fields.ts';
 import { usualMaterial } from './materials.ts';
+import { odds } from './oddsDefinition.ts';
 import { after, enteredWithNote, recorded, shop } from './recordDefinition.ts';
 import { DRY_FRICTION, USUAL_DENSITY, USUAL_INDEX } from './usualOil.ts';
 
@@ -326,58 +327,6 @@ export const prior = z.strictObject({
       z.lte(100),
       z.meta({ description: 'Standard uncertainty of the value drawn, in the unit of the quantity' }),
     ),
-});
-
-export const odds = z.strictObject({
-  from: z.optional(
-    z.enum(['belief', 'drawing']).check(
-      z.meta({
-        description:
-          'About what is drawn: all that was read and tried (belief), or the parts as drawn (drawing); belief when left out, where anything was read',
-      }),
-    ),
-  ),
-  draws: z.optional(
-    z.int().check(
-      z.gte(100),
-      z.lte(10_000_000),
-      z.meta({
-        title: 'Pairs drawn',
-        description: 'How many pairs are drawn',
-        quantity: 'count',
-        unit: '1',
-        default: 20_000,
-      }),
-    ),
-  ),
-  seed: z.optional(
-    z.int().check(
-      z.gte(0),
-      z.lte(4_294_967_295),
-      z.meta({
-        title: 'Seed',
-        description: 'Seed of the draw: the same draws for the same number',
-        quantity: 'count',
-        unit: '1',
-        default: 1,
-      }),
-    ),
-  ),
-  spread: z.optional(
-    z
-      .array(
-        z.strictObject({
-          seat: name,
-          part,
-          of: z.enum(['halfAngle', 'diameter', 'station', 'from', 'to']),
-          sigma: z
-            .number()
-            .check(z.gte(0), z.lte(100), z.meta({ description: 'Standard deviation, in the unit of the quantity' })),
-          shape: z.optional(z.enum(['normal', 'rectangular'])),
-        }),
-      )
-      .check(z.maxLength(160), z.meta({ description: 'Doubts beside what is believed, added to it' })),
-  ),
 });
 
 export const design = z.strictObject({

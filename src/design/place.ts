@@ -101,13 +101,14 @@ export function defaultAt(path: string): number {
 // The definition as a tree: zod's own description of objects, lists and what may be left out.
 type Schema = z.core.$ZodType & {
   _zod: {
+    values?: ReadonlySet<unknown>;
     def: {
       type: string;
       shape?: Record<string, Schema>;
       element?: Schema;
       items?: Schema[];
       options?: Schema[];
-      values?: unknown[];
+      discriminator?: string;
       innerType?: Schema;
       checks?: { _zod: { def: object } }[];
     };
@@ -134,10 +135,10 @@ const ownOf = (shape: Record<string, Schema> | undefined, key: string): Schema |
 
 /** Of a choice between kinds, the one that an entry names. */
 function ofItsKind(schema: Schema, entry: unknown): Schema {
-  const { options } = schema._zod.def;
-  return (
-    options?.find((option) => option._zod.def.shape?.kind?._zod.def.values?.includes(into(entry, 'kind'))) ?? schema
-  );
+  const { options, discriminator } = schema._zod.def;
+  if (!options || discriminator === undefined) return schema;
+  const kind = into(entry, discriminator);
+  return options.find((option) => option._zod.def.shape?.[discriminator]?._zod.values?.has(kind)) ?? schema;
 }
 
 function boundsOf(schema: Schema): Bound[] {

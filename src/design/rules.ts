@@ -115,6 +115,19 @@ function namedSeats(entries: unknown, path: string, names: Set<string>, say: Say
   });
 }
 
+function oddsRules(odds: Loose, names: Set<string>, say: Say): void {
+  namedSeats(odds.spread, 'odds.spread', names, say);
+  const told = new Set<string>();
+  list(odds.processes).forEach((entry, i) => {
+    const { name, spread } = object(entry);
+    namedSeats(spread, `odds.processes[${i}].spread`, names, say);
+    if (typeof name !== 'string') return;
+    if (told.has(name))
+      say(`odds.processes[${i}].name`, `found ${shown(name)} a second time; every process needs a name of its own`);
+    told.add(name);
+  });
+}
+
 function runRules(run: Loose, say: Say): void {
   const oil = object(run.oil);
   const known = ['viscosity', 'grade', 'measured'].filter((key) => oil[key] !== undefined);
@@ -246,7 +259,7 @@ export function ruleErrors(raw: unknown): DesignError[] {
   namedSeats(design.readings, 'readings', names, say);
   recordRules(design, say);
   namedSeats(design.priors, 'priors', names, say);
-  namedSeats(object(design.odds).spread, 'odds.spread', names, say);
+  oddsRules(object(design.odds), names, say);
   namedSeats(object(design.run).supply, 'run.supply', names, say);
   cutRules(object(design.cut), names, say);
   runRules(object(design.run), say);

@@ -16,13 +16,19 @@ export function references(design: Design, change: (seat: string) => string | nu
     ...(readings && { readings: follow(readings) }),
     ...(priors && { priors: follow(priors) }),
     ...(cut && { cut: cutReferences(cut, change, follow) }),
-    ...(odds?.spread && { odds: { ...odds, spread: follow(odds.spread) } }),
+    ...(odds && { odds: oddsReferences(odds, follow) }),
     ...(run?.supply && { run: { ...run, supply: follow(run.supply) } }),
   };
 }
 
 type Cut = NonNullable<Design['cut']>;
 type Follow = <T extends object>(entries: readonly T[]) => T[];
+
+const oddsReferences = (odds: NonNullable<Design['odds']>, follow: Follow): NonNullable<Design['odds']> => ({
+  ...odds,
+  ...(odds.spread && { spread: follow(odds.spread) }),
+  ...(odds.processes && { processes: odds.processes.map((one) => ({ ...one, spread: follow(one.spread) })) }),
+});
 
 function cutReferences(cut: Cut, change: (seat: string) => string | null, follow: Follow): Cut {
   const faces = cut.faces?.flatMap((face) => {

@@ -109,5 +109,6 @@ export function goesWithSeat(design: Design, index: number): string[] {
     ...count((d) => entries(d, 'blue'), 'blue print read', 'blue prints read'),
     ...count((d) => d.run?.supply, 'groove', 'grooves'),
     ...count((d) => d.odds?.spread, 'spread of the odds', 'spreads of the odds'),
+    ...count((d) => d.odds?.processes?.flatMap(({ spread }) => spread), 'spread of a process', 'spreads of processes'),
   ];
 }

@@ -25,6 +25,7 @@ interface Issue {
   keys?: string[];
   values?: unknown[];
   options?: unknown[];
+  discriminator?: string;
 }
 
 /**
@@ -159,7 +160,7 @@ function explain(issue: Issue, raw: unknown): DesignError[] {
       return [
         {
           path,
-          message: `found ${show((found as Record<string, unknown> | undefined)?.kind)}; it must be ${oneOf(issue.options)}`,
+          message: `found ${show((found as Record<string, unknown> | undefined)?.[issue.discriminator ?? 'kind'])}; it must be ${oneOf(issue.options)}`,
         },
       ];
     case 'invalid_format':
@@ -236,8 +237,9 @@ interface Node {
     element?: Node;
     items?: Node[];
     options?: Node[];
-    values?: unknown[];
+    discriminator?: string;
   };
+  _zod: { values?: ReadonlySet<unknown> };
 }
 
 /** The keys the definition allows at a path. */
@@ -247,8 +249,9 @@ function knownKeys(path: PropertyKey[], raw: unknown): string[] {
   for (const key of [...path, undefined]) {
     while (node?.def.type === 'optional') node = node.def.innerType;
     if (node?.def.type === 'union') {
-      const kind: unknown = (value as { kind?: unknown } | undefined)?.kind;
-      node = node.def.options?.find((option) => option.def.shape?.kind?.def.values?.includes(kind));
+      const by: string = node.def.discriminator ?? '';
+      const kind: unknown = (value as Record<string, unknown> | undefined)?.[by];
+      node = node.def.options?.find((option) => option.def.shape?.[by]?._zod.values?.has(kind));
     }
     if (key === undefined) break;
     value = (value as Record<PropertyKey, unknown> | undefined)?.[key];

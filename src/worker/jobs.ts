@@ -13,6 +13,9 @@ import { followFields, warmFields } from '../report/film/fields.ts';
 import { clearanceWork, coldSettings, filmWork, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
 import { measureSection } from '../report/measure/section.ts';
+import type { Piece } from '../report/odds/pieces.ts';
+import { askedOf, type Done, runnerOf } from '../report/odds/running.ts';
+import { runningShown } from '../report/odds/runningShown.ts';
 import { oddsTold } from '../report/odds/section.ts';
 import { oddsWork } from '../report/odds/work.ts';
 import { playSection } from '../report/play/section.ts';
@@ -25,6 +28,20 @@ export type Running = Design & { run: NonNullable<Design['run']> };
 
 const follower = followFields(QUICK);
 const full = followFields(FINE);
+const asked = lastOf((design: Design, now: boolean) => {
+  const asked = askedOf(design, now);
+  return asked && { asked, run: runnerOf(asked) };
+});
+
+/** What an answer leans on, kept for the next of the same design: pieces come one by one. */
+function lastOf<R>(work: (design: Design, now: boolean) => R): (design: Design, now: boolean) => R {
+  let last: { key: string; result: R } | null = null;
+  return (design, now) => {
+    const key = JSON.stringify([design, now]);
+    if (last?.key !== key) last = { key, result: work(design, now) };
+    return last.result;
+  };
+}
 
 export const JOBS = {
   cut: (design: Design) => cutSection(design),
@@ -55,6 +72,13 @@ export const JOBS = {
   /** how likely the pair works, point by point; and the same at once, without a trial simulated */
   odds: (design: Design) => oddsWork(design),
   oddsTold: (design: Design) => oddsTold(design),
+  /** a piece of the odds of the run, and all of them put together; `now`: as it is set, whatever the plan */
+  runPiece: ({ design, now, piece }: { design: Design; now: boolean; piece: Piece }) =>
+    asked(design, now)?.run(piece) ?? null,
+  runShown: ({ design, now, done }: { design: Design; now: boolean; done: Done[] }) => {
+    const of = asked(design, now);
+    return of && runningShown(design, of.asked, done);
+  },
   /** the whole report, as the command line writes it */
   solve: (design: Design) => solve(design, `${design.title ?? 'design'}.conepair.json`),
 };

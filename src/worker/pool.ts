@@ -35,6 +35,8 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   coldSettings: ['long', 'stop'],
   odds: ['long', 'stop'],
   oddsTold: ['readings', 'leave'],
+  runPiece: ['long', 'leave'],
+  runShown: ['long', 'leave'],
   solve: ['long', 'end'],
 };
 
@@ -47,10 +49,18 @@ export interface Asking<K extends JobName> {
   signal?: AbortSignal;
   /** takes every point of a job that comes point by point */
   tell?: (point: Point<K>) => void;
+  /** which hand of a crew (crew.ts) is to do it; each is a worker of its own */
+  hand?: number;
 }
 
 export function createPool(start: () => Worker) {
   const lane = () => ({ thread: createThread<WorkerApi>(start), last: Promise.resolve() as Promise<unknown> });
+  /** A worker is started when it is first asked. */
+  const hands: ReturnType<typeof lane>[] = [];
+  const handOf = (hand: number) => {
+    hands[hand] ??= lane();
+    return hands[hand];
+  };
   const lanes: Record<Lane, ReturnType<typeof lane>> = {
     sections: lane(),
     readings: lane(),
@@ -61,10 +71,14 @@ export function createPool(start: () => Worker) {
   /** The last answers to what is asked by more than one screen, newest first. */
   let kept: { key: string; answer: Promise<unknown> }[] = [];
 
-  async function begun<K extends JobName>(name: K, input: Input<K>, { signal, tell }: Asking<K>): Promise<Result<K>> {
+  async function begun<K extends JobName>(
+    name: K,
+    input: Input<K>,
+    { signal, tell }: Asking<K>,
+    { thread }: ReturnType<typeof lane>,
+  ): Promise<Result<K>> {
     signal?.throwIfAborted();
-    const [of, how] = BESIDE[name];
-    const { thread } = lanes[of];
+    const how = BESIDE[name][1];
     jobs++;
     const id = jobs;
     const left = new Promise<never>((_, reject) => {
@@ -93,16 +107,22 @@ export function createPool(start: () => Worker) {
       const key = KEPT.includes(name) ? `${name} ${JSON.stringify(input)}` : null;
       const known = kept.find((one) => one.key === key);
       if (known) return known.answer as Promise<Result<K>>;
-      const lane = lanes[BESIDE[name][0]];
+      const lane = asking.hand === undefined ? lanes[BESIDE[name][0]] : handOf(asking.hand);
       // One after the other, so that what is ended takes no other with it.
-      const mine = lane.last.then(() => begun(name, input, asking));
+      const mine = lane.last.then(() => begun(name, input, asking, lane));
       lane.last = mine.catch(() => {});
       // Only what was answered stays; one that is under way is given up by whoever asked for it.
       if (key !== null)
         void mine.then(() => (kept = [{ key, answer: mine }, ...kept].slice(0, MOST_KEPT))).catch(() => {});
       return mine;
     },
+    /** The crew goes home: its workers are ended, and begin anew when they are asked again. */
+    dismiss(): void {
+      for (const { thread } of hands) thread.end();
+    },
   };
 }
 
-export const { job } = createPool(() => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }));
+export const { job, dismiss } = createPool(
+  () => new Worker(new URL('./worker.ts', import.meta.url), { type: 'module' }),
+);

@@ -126,7 +126,11 @@ const full: Design = {
     trials: [{ taken: [{ seat: 'steep', part: 'journal', normal: 0.001 }], faces: [{ name: 'collar', off: 0.001 }] }],
     lap: { force: 20 },
   },
-  odds: { draws: 1000, spread: [{ seat: 'steep', part: 'bush', of: 'diameter', sigma: 0.0005 }] },
+  odds: {
+    draws: 1000,
+    spread: [{ seat: 'steep', part: 'bush', of: 'diameter', sigma: 0.0005 }],
+    processes: [{ name: 'ground here', spread: [{ seat: 'steep', part: 'bush', of: 'diameter', sigma: 0.001 }] }],
+  },
 };
 const oil = (oil: NonNullable<Design['run']>['oil']): Design => ({ ...full, run: { ...full.run!, oil } });
 const LOOKED_AT: [screen: string, design: Design][] = [

@@ -140,7 +140,7 @@ test('renaming, copying and removing a seat carries along whatever names it', ()
   expect(renamed.readings![0]).toMatchObject({ seat: 'thrust' });
   expect(renamed.cut!.allow[0]!.seat).toBe('thrust');
   expect(renamed.run!.supply![0]!.seat).toBe('thrust');
-  expect(renamed.odds!.spread![0]!.seat).toBe('shallow');
+  expect(renamed.odds!.spread![0]).toMatchObject({ seat: 'shallow' });
   expect(validateDesign(renamed).ok).toBe(true);
   const clash = validateDesign(withSeatRenamed(named.design, 1, 'shallow'));
   expect(clash.ok).toBe(false);

@@ -11,6 +11,7 @@ import { fitMeasured } from '../../src/report/measure/withMeasured.ts';
 import { playVerdict } from '../../src/report/play/verdict.ts';
 import { printVerdict } from '../../src/report/print/verdict.ts';
 import { leastFilm, places } from '../engine/play/reference.ts';
+import { beliefLaws, oddsLaws, oddsWords } from './lawsOdds.ts';
 
 export type Broken = string;
 
@@ -32,6 +33,8 @@ export function brokenLaws(design: Design, report: Report): Broken[] {
     ...playLaws(design, report),
     ...filmLaws(report),
     ...cutLaws(design, report),
+    ...beliefLaws(design, report),
+    ...oddsLaws(design, report),
     ...wordLaws(design, report),
   ];
 }
@@ -115,7 +118,8 @@ function cutLaws(design: Design, { cut }: Report): Broken[] {
 }
 
 function wordLaws(design: Design, report: Report): Broken[] {
-  const verdicts = (['metric', 'inch'] as const).flatMap((system): Verdict[] => [
+  const verdicts = (['metric', 'inch'] as const).flatMap((system): Pick<Verdict, 'headline' | 'sentences'>[] => [
+    ...oddsWords(design, report, system).map((sentence) => ({ headline: sentence, sentences: [] })),
     ...(report.fit ? [fitVerdict(design, report.fit, system)] : []),
     ...(report.play ? [playVerdict(design, report.play, report.fit!, system)] : []),
     ...(report.print ? [printVerdict(design, report.print, system)] : []),

@@ -106,6 +106,8 @@ for (const [name, area, files] of asked()) {
     timeouts += is('Timeout').length;
     broken.push(...is('RuntimeError', 'CompileError'));
     left = is('Survived', 'NoCoverage', 'Ignored');
+    // A run that is broken off has told something, too.
+    process.stderr.write(`${left.map((mutant) => `  lives so far: ${told(mutant)}\n`).join('')}`);
   }
   const of = chosen.length - broken.length;
   const killed = of - left.length;

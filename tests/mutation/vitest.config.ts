@@ -8,6 +8,8 @@ export default defineConfig({
     include: (process.env.MUTATION_TESTS ?? '').split(','),
     exclude: [],
     setupFiles: ['tests/mutation/noShrinking.ts'],
-    testTimeout: 240_000,
+    // Counted and beside other work a test of the film takes minutes; a change without end is seen by Stryker.
+    testTimeout: 3_600_000,
+    hookTimeout: 3_600_000,
   },
 });

@@ -38,10 +38,18 @@ const TOLERANCE = 0.15;
 const GAMMA = 1 - Math.SQRT1_2;
 const MAX_STEPS = 400;
 
-/** Follows the warm-up for `duration` (s). `tick` hears every point; where it answers false the run ends. */
-export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoint) => boolean = () => true): WarmUp {
+/** Hears every point, with its films; where it answers false the run ends. */
+type Tick = (point: WarmPoint, state: WarmFilm) => boolean;
+
+/** Follows the warm-up for `duration` (s). `near`: cold films close by, where there are any. */
+export function warmUp(
+  warming: Warming,
+  duration: number,
+  tick: Tick = () => true,
+  near: WarmFilm | null = null,
+): WarmUp {
   let y: Two = [warming.ambient, warming.ambient];
-  let state = warmFilm(warming, y[0], y[1], null);
+  let state = warmFilm(warming, y[0], y[1], near);
   const points: WarmPoint[] = [];
   if (state.status !== 'solved')
     return { points, end: state.status, seat: 'seat' in state ? state.seat : null, last: null };
@@ -74,7 +82,7 @@ export function warmUp(warming: Warming, duration: number, tick: (point: WarmPoi
     }
     [y, last, time] = [tried.y, state, time + step];
     points.push(pointOf(time, state));
-    if (!tick(points[points.length - 1]!)) return { points, end: 'cancelled', seat: null, last };
+    if (!tick(points[points.length - 1]!, state)) return { points, end: 'cancelled', seat: null, last };
     step *= Math.min(4, Math.max(0.3, 0.9 / Math.sqrt(Math.max(error, 1e-3))));
   }
   return { points, end: time < duration * (1 - 1e-12) ? 'givenUp' : 'time', seat: null, last };

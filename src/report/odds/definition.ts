@@ -85,6 +85,86 @@ const state = {
   noShape: z.int().check(z.meta({ description: 'Draws that are no pair at all; not counted' })),
 };
 
+const told = (description: string) => z.meta({ description });
+const drawnSpread = z.strictObject({
+  mean: z.number(),
+  sd: z.number(),
+  p05: number('1 time in 20 it is less'),
+  p50: number('as often less as more'),
+  p95: number('1 time in 20 it is more'),
+});
+
+export const runningOdds = z.strictObject({
+  of: z.enum(['planned', 'now']).check(told('Which pairs are run: those of the plan, or as they are now')),
+  at: z.enum(['best', 'set']).check(told('Where each is set: where its films suit it best, or as the design has it')),
+  draws: z.int().check(told('Spindles run, that count')),
+  unsettled: z.int().check(told('Whose run was not found; not counted')),
+  noShape: z.int().check(told('Draws that are no pair at all; not counted')),
+  needed: mm('Film that parts the surfaces: three times their roughness'),
+  runs: chance,
+  shut: z.strictObject(chance.shape).check(told('No film carries it from the start, or a seat is shut')),
+  seizes: z.strictObject(chance.shape).check(told('The films close as it warms')),
+  standing: z.strictObject(chance.shape).check(told('It does not turn')),
+  parted: z
+    .record(z.string(), chance)
+    .check(told('The film that is needed is there from cold to warm, by seat; `all`: in every seat')),
+  cool: z.strictObject(chance.shape).check(told('It runs, and no hotter than oil lasts')),
+  calm: z.strictObject(chance.shape).check(told('It runs, and does not whirl warm')),
+  well: z.strictObject(chance.shape).check(told('All three')),
+  films: z
+    .record(z.string(), z.nullable(drawnSpread))
+    .check(told('Least film from cold to warm, mm, of those that run; null where none does')),
+  hottest: z.nullable(drawnSpread).check(told('Of journal, bush and oil, warm, °C')),
+  power: z.nullable(drawnSpread).check(told('Lost to friction warm, W')),
+  stop: z.nullable(drawnSpread).check(told('What a stop pushes the journal with along z, warm, N')),
+  grid: z
+    .strictObject({
+      rows: z.int(),
+      columns: z.int(),
+      checked: z.int().check(told('Draws that ran on the grid of the run itself too')),
+      otherwise: z.int().check(told('Of those looked at twice: that end otherwise there')),
+      film: mm('19 films in 20 are this near to those of the finer grid'),
+      hottest: number('And temperatures, K'),
+    })
+    .check(told('Cells of a seat along and around, fewer than of one run, and what that costs')),
+  notCarried: z.optional(
+    z.array(z.int()).check(told('Places in `odds.spread` of what the design has nothing of: they count for nothing')),
+  ),
+});
+export type RunningReport = z.infer<typeof runningOdds>;
+
+const process = z.strictObject({
+  name: z.string(),
+  ...chance.shape,
+  set: z.strictObject(chance.shape).check(told('The same where the journal is set')),
+  films: films.check(told('At the position that suits each pair best')),
+  setFilms: films.check(told('Where the journal is set')),
+});
+
+const hold = z.strictObject({
+  wanted: share,
+  ...chance.shape,
+  inputs: z.array(
+    z.strictObject({
+      seat: z.string(),
+      part,
+      by: z.enum(['measuring', 'cutting']),
+      face: z.optional(z.string()),
+      multiplier: number('Of its spread as it is'),
+      numbers: z.array(
+        z.strictObject({
+          of: source.shape.of,
+          now: number('Standard deviation as it is, mm or degrees'),
+          hold: number('and as it is to be'),
+          shape: z.enum(['normal', 'rectangular']),
+        }),
+      ),
+    }),
+  ),
+});
+export type HoldReport = z.infer<typeof hold>;
+export type ProcessReport = z.infer<typeof process>;
+
 export const oddsReport = z.strictObject({
   from: z.enum(['belief', 'drawing']),
   draws: z.int(),
@@ -101,6 +181,21 @@ export const oddsReport = z.strictObject({
       .strictObject({ ...state, ...matters })
       .check(z.meta({ description: 'After the plan of `cut`, off every pair drawn, with the doubt of the dial' })),
   ),
+  processes: z.optional(
+    z
+      .array(process)
+      .check(told('Ways to make the parts side by side: how often every film is in tolerance at the best position')),
+  ),
+  hold: z.optional(
+    z
+      .nullable(hold)
+      .check(
+        told(
+          'Spreads at least difficulty for the chance wanted, at the best position; null where none is small enough, or where a measured line is itself in doubt. Told where `odds.wanted` is given, and on the screen',
+        ),
+      ),
+  ),
+  running: z.optional(runningOdds.check(told('The odds of the run, where `odds.running` asks for them'))),
   trialFirst: z.optional(
     z
       .strictObject({

@@ -3,6 +3,7 @@
  * was read, the parts as drawn with the spreads alone, and without any of these with the doubt of parts never measured.
  */
 import type { Design } from '../../design/definition.ts';
+import { isOfParts, type Spread } from '../../design/oddsDefinition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { isOfShape } from '../../engine/belief/unknowns.ts';
 import type { SeatInput } from '../../engine/contact/fit.ts';
@@ -50,11 +51,11 @@ export interface Start {
 const told = ({ cut }: Design) => (cut && openTrials(cut).some(tellsAnything)) ?? false;
 const isRead = (design: Design) => (design.readings?.length ?? 0) + (design.priors?.length ?? 0) > 0 || told(design);
 
-/** Null where what was read and tried goes together in no pair. */
-export function startOf(given: Design): Start | null {
+/** `spread`: in place of the design's own. Null where what was read and tried goes together in no pair. */
+export function startOf(given: Design, spread: readonly Spread[] = given.odds?.spread ?? []): Start | null {
   const from = given.odds?.from ?? (isRead(given) ? 'belief' : 'drawing');
   const design = from === 'drawing' ? asDrawn(given) : given;
-  const spreads = spreadsOf(design);
+  const spreads = partSpreads(design, spread);
   const asked = questionOf(design, design.position ?? 0);
   const start = { from, design, unread: [] };
   if (from === 'drawing' && spreads.length > 0) {
@@ -94,15 +95,14 @@ export function questionOf({ cut, friction }: Design, position: number): Questio
   };
 }
 
-function spreadsOf({ seats, odds }: Design): AddedSpread[] {
-  return (odds?.spread ?? []).map(({ seat, part, of, sigma, shape = 'normal' }) => ({
+const partSpreads = ({ seats }: Design, spread: readonly Spread[]): AddedSpread[] =>
+  spread.filter(isOfParts).map(({ seat, part, of, sigma, shape = 'normal' }) => ({
     seat: seats.findIndex(({ name }) => name === seat),
     part,
     of: of === 'diameter' ? 'radius' : of,
     sigma: of === 'halfAngle' ? radians(sigma) : of === 'diameter' ? metres(sigma) / 2 : metres(sigma),
     shape,
   }));
-}
 
 const isLinear = (sampler: Sampler): sampler is LinearSampler => 'linear' in sampler;
 

@@ -41,7 +41,7 @@ export function mattersOf(design: Design, { linear, question }: State, seed: num
 type Gained = Pick<MattersReport['gains'][number], 'seat' | 'part' | 'by' | 'face'>;
 
 /** What is bought together: all that is in doubt of a surface, and each cut. */
-function inputsOf(names: readonly SourceReport[], factor: readonly Float64Array[]) {
+export function inputsOf(names: readonly SourceReport[], factor: readonly Float64Array[]) {
   const found = new Map<string, { name: Gained; sources: number[] }>();
   names.forEach(({ seat, part, of, face }, i) => {
     if (factor[i]!.every((f) => f === 0)) return;

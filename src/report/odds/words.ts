@@ -1,5 +1,6 @@
 /** The odds in a machinist's words: how often the pair works, on what that rests, what would help. */
 import type { Design } from '../../design/definition.ts';
+import { isOfParts } from '../../design/oddsDefinition.ts';
 import { defaultAt } from '../../design/place.ts';
 import { fineText, type System, sidedText } from '../../design/units.ts';
 import { asAssumed } from '../assumed.ts';
@@ -96,7 +97,7 @@ function firstSentence(report: OddsReport): string {
 }
 
 function basisSentence(design: Design, report: OddsReport, system: System): string {
-  const spread = design.odds?.spread?.length ?? 0;
+  const spread = design.odds?.spread?.filter(isOfParts).length ?? 0;
   const added = spread === 0 ? '' : ` ${spread === 1 ? 'One spread' : `${spread} spreads`} of your list on top.`;
   if (report.from === 'belief') return `By all that was read.${added} ${assumedSentence(report)}`.trim();
   if (spread > 0) return 'About the parts as drawn, with the spreads of your list and no other doubt.';

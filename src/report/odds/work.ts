@@ -10,13 +10,15 @@ import { notAsReadSection } from '../belief/believed.ts';
 import { assumedSection } from '../belief/section.ts';
 import type { OddsReport, StateReport } from './definition.ts';
 import { type Start, type State, startOf } from './drawn.ts';
+import { holdReport } from './hold.ts';
 import { mattersOf, NO_MATTERS } from './matters.ts';
 import { type Pictures, picturesOf } from './pictures.ts';
 import { type Planning, plannedState, planningOf } from './planned.ts';
+import { processReport } from './processes.ts';
 import { stateSection } from './stateSection.ts';
 import { trialFirst } from './trialFirst.ts';
 
-export type Stage = 'now' | 'planned' | 'matters' | 'trial';
+export type Stage = 'now' | 'planned' | 'matters' | 'processes' | 'hold' | 'trial';
 
 export interface OddsSoFar {
   stage: Stage;
@@ -31,8 +33,11 @@ export interface OddsSoFar {
 /** Blocks between two points that are told. */
 const TOLD_EVERY = 4;
 
-/** `withTrial`: a trial first is simulated too. Nothing where what is known goes together in no pair. */
-export function* oddsWork(given: Design, withTrial = true): Generator<OddsSoFar, OddsReport | null> {
+/**
+ * `inFull`: a trial first is simulated too, and what to hold to is sought without being asked for. Nothing where what
+ * is known goes together in no pair.
+ */
+export function* oddsWork(given: Design, inFull = true): Generator<OddsSoFar, OddsReport | null> {
   const start = startOf(given);
   if (!start) return null;
   const draws = given.odds?.draws ?? defaultAt('odds.draws');
@@ -60,8 +65,26 @@ export function* oddsWork(given: Design, withTrial = true): Generator<OddsSoFar,
   yield { stage: 'matters', done: 1, of: 2, report: told };
   told = { ...told, ...mattersOf(design, now, seed) };
   yield { stage: 'matters', done: 2, of: 2, report: told };
-  return withTrial && planning && told.planned ? yield* triedFirst(start, planning, seed, told) : told;
+  told = yield* sideBySide(given, told);
+  if (inFull || given.odds?.wanted !== undefined) {
+    yield { stage: 'hold', done: 0, of: 0, report: told };
+    told = { ...told, hold: holdReport(design, told.planned ? planned! : now, seed) };
+  }
+  return inFull && planning && told.planned ? yield* triedFirst(start, planning, seed, told) : told;
 }
+
+function* sideBySide(given: Design, report: OddsReport): Generator<OddsSoFar, OddsReport> {
+  const processes = given.odds?.processes ?? [];
+  if (processes.length === 0) return report;
+  let told = report;
+  for (const [done, process] of processes.entries()) {
+    yield { stage: 'processes', done, of: processes.length, report: told };
+    told = { ...told, processes: [...(told.processes ?? []), ...listOf(processReport(given, process))] };
+  }
+  return told;
+}
+
+const listOf = <T>(one: T | null): T[] => (one === null ? [] : [one]);
 
 function* triedFirst(
   start: Start,

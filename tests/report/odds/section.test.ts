@@ -134,6 +134,18 @@ describe('a double cone', () => {
     expect(odds.planned!.first.steep! + odds.planned!.first.shallow!).toBeCloseTo(1, 12);
   });
 
+  it('what to hold to: both, as far as leaves the allowance 1 time in 20', () => {
+    const [measuring, cutting] = odds.hold!.inputs;
+    expect(measuring!.numbers).toMatchObject([{ of: 'station', now: expect.closeTo(SIGMA, 9) }]);
+    expect(cutting!.numbers).toMatchObject([
+      { of: 'stock', now: expect.closeTo(takenSigma(design.cut!, step!.normal, 45), 9) },
+    ]);
+    const sd = Math.hypot(SIGMA * measuring!.multiplier, dial * cutting!.multiplier);
+    expect(Math.abs(within(allowance, sd) - 0.95)).toBeLessThan(0.02);
+    // Least Σ 1/m: each in proportion to the third root of its part of the variance.
+    expect(cutting!.multiplier / measuring!.multiplier).toBeCloseTo((SIGMA / dial) ** (2 / 3), 0);
+  });
+
   it('halving each in turn gains as the closed form has it', () => {
     const [measuring, cutting] = odds.planned!.gains;
     expect(measuring!.by).toBe('measuring');
@@ -153,7 +165,7 @@ describe('a double cone', () => {
   });
 
   it('the same seed gives the same, another another; the section is the work without its trial', () => {
-    const { trialFirst: _, ...rest } = odds;
+    const { trialFirst: _, hold: __, ...rest } = odds;
     expect(oddsSection(design)).toEqual(rest);
     const other = oddsSection({ ...design, odds: { ...design.odds, seed: 2 } })!;
     expect(other.planned!.best.inBand.all).not.toBe(rest.planned!.best.inBand.all);

@@ -42,7 +42,13 @@ export function FilmOdds({ design, state, films, system }: Props) {
               {name}: {share}
             </h3>
             {counted ? (
-              <Distribution name={name} told={share} counted={counted} film={film} system={system} />
+              <Distribution
+                label={`The ${name} film as it may turn out, over the band wanted: ${share}`}
+                name={name}
+                counted={counted}
+                band={film && [film.target - (film.tolerance ?? 0), film.target + (film.tolerance ?? 0)]}
+                system={system}
+              />
             ) : (
               <p className="fine">Most pairs have no such film: the surfaces do not stand over each other there.</p>
             )}
@@ -71,20 +77,20 @@ function beyondText({ below, above }: Counted): string {
 const MARGIN = { left: 10, right: 10, top: 8, bottom: 26 };
 
 interface DistributionProps {
+  label: string;
   name: string;
-  told: string;
   counted: Counted;
-  film: Design['seats'][number]['film'];
+  /** mm: where it is to lie; above nothing where left out */
+  band: readonly [least: number, most: number] | undefined;
   system: System;
 }
 
-function Distribution({ name, told, counted: { from, step: wide, shares }, film, system }: DistributionProps) {
+/** A film as it may turn out, counted in even steps. */
+export function Distribution({ label, name, counted: { from, step: wide, shares }, band, system }: DistributionProps) {
   const { box, width, height, plot } = usePlot(MARGIN, { width: 420, height: 120 });
   const unit = fineUnit(system);
-  const [least, most] = film
-    ? [film.target - (film.tolerance ?? 0), film.target + (film.tolerance ?? 0)]
-    : [0, Number.POSITIVE_INFINITY];
-  const ends = [from, from + wide * shares.length, ...(film ? [least, most] : [0])];
+  const [least, most] = band ?? [0, Number.POSITIVE_INFINITY];
+  const ends = [from, from + wide * shares.length, ...[least, most].filter(Number.isFinite)];
   const [low, high] = [Math.min(...ends), Math.max(...ends)];
   const pad = 0.06 * (high - low);
   const x = scaleLinear([low - pad, high + pad], [plot.left, plot.right]);
@@ -95,7 +101,7 @@ function Distribution({ name, told, counted: { from, step: wide, shares }, film,
       box={box}
       className="distribution"
       size={{ width, height }}
-      label={`The ${name} film as it may turn out, over the band wanted: ${told}`}
+      label={label}
       curves={() => ({
         across: `least film, ${unit.name}`,
         up: 'share of the pairs',

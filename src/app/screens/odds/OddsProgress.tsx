@@ -7,6 +7,8 @@ const TEXT = {
   now: 'Pairs are being drawn as the parts are now.',
   planned: 'Pairs are being drawn as planned.',
   matters: 'What matters is being worked out.',
+  processes: 'Ways to make the parts are being set side by side.',
+  hold: 'What to hold to is being sought.',
   trial: 'Trial assemblies are being simulated.',
 } as const;
 

@@ -9,8 +9,11 @@ import { useShopDesign } from '../../state/useShopDesign.ts';
 import { ChanceTable } from './ChanceTable.tsx';
 import { Cloud } from './Cloud.tsx';
 import { FilmOdds } from './FilmOdds.tsx';
+import { Hold } from './Hold.tsx';
 import { Matters } from './Matters.tsx';
 import { OddsProgress } from './OddsProgress.tsx';
+import { Processes, ProcessTable } from './Processes.tsx';
+import { RunningOdds } from './RunningOdds.tsx';
 import { Spreads } from './Spreads.tsx';
 import './odds.css';
 import { useOdds } from './useOdds.ts';
@@ -19,9 +22,20 @@ export default function OddsScreen({ work }: { work: Work }) {
   return (
     <WorkContext value={work}>
       <Told work={work} />
+      <Runs work={work} />
       <Spreads work={work} />
+      <Processes work={work} />
     </WorkContext>
   );
+}
+
+function Runs({ work }: { work: Work }) {
+  const system = useStore(work.store, (state) => state.system);
+  const design = useShopDesign(
+    useStore(work.store, (state) => state.design),
+    system,
+  );
+  return <RunningOdds design={design} system={system} />;
 }
 
 /** Which pair is looked at: as it is, or as the plan leaves it. */
@@ -76,7 +90,9 @@ function Told({ work }: { work: Work }) {
               <FilmOdds design={of} state={state} films={drawn.films} system={system} />
             </div>
           )}
-          <Matters matters={state} working={stage !== 'done' && stage !== 'stopped' && stage !== 'trial'} />
+          <Matters matters={state} working={stage === 'now' || stage === 'planned' || stage === 'matters'} />
+          <Hold work={work} report={report} system={system} />
+          <ProcessTable report={report} design={of} system={system} />
           <ChanceTable report={report} />
         </div>
       )}

@@ -11,6 +11,7 @@ import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
+import { filmDoubtSentence } from '../../../report/odds/runningWords.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
@@ -28,6 +29,7 @@ import type { Work } from '../../state/store.ts';
 import type { Layer } from './SeatMap.tsx';
 import type { Running } from './sweeps.ts';
 import { useFields } from './useFields.ts';
+import { useFilmDoubt } from './useFilmDoubt.ts';
 import { type RunWork, useRunWork } from './useRunWork.ts';
 import { useWarmFields } from './useWarmFields.ts';
 
@@ -52,6 +54,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const warming = useWarmFields(warm, design, steady);
   const warmed = warming.value;
   const belief = useBelief(design);
+  const doubt = useFilmDoubt(design, run.stage === 'done' && of === design);
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
   return (
     <>
@@ -69,6 +72,8 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       />
       <RunProgress work={run} />
       <Believed design={design} system={system} solved={belief} />
+      {doubt.value && doubt.fresh && <p className="believed">{filmDoubtSentence(design, doubt.value, system)}</p>}
+      <Fault what="How sure the running films are" fault={doubt.fault} again={doubt.again} />
       <Fault what="The films" several fault={fields.fault} again={fields.again} />
       <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
       <HandControls work={work} design={design} fields={drawn.fields} system={system}>

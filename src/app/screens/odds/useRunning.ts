@@ -1,0 +1,47 @@
+/** The odds of the run: begun by hand, for they take every core a while; stopped by hand, or by another design. */
+import { useCallback, useEffect, useRef, useState } from 'react';
+import type { Design } from '../../../design/definition.ts';
+import { drawsOf } from '../../../report/odds/pieces.ts';
+import type { RunningShown } from '../../../report/odds/runningShown.ts';
+import { runningOdds } from '../../state/runningOdds.ts';
+import { faultText } from '../../state/useNewest.ts';
+
+export interface RunningWork {
+  stage: 'none' | 'working' | 'done' | 'stopped';
+  /** the design it belongs to */
+  of: Design | null;
+  shown: RunningShown | null;
+  done: number;
+  count: number;
+  fault: string | null;
+}
+
+const NOTHING: RunningWork = { stage: 'none', of: null, shown: null, done: 0, count: 0, fault: null };
+
+export function useRunning(design: Design): RunningWork & { start(): void; stop(): void } {
+  const [work, setWork] = useState(NOTHING);
+  const control = useRef<AbortController | null>(null);
+  const stop = useCallback(() => {
+    control.current?.abort();
+    setWork((before) => (before.stage === 'working' ? { ...before, stage: 'stopped' } : before));
+  }, []);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is under way belongs to the design it began with
+  useEffect(() => stop, [design]);
+  const start = useCallback(() => {
+    control.current?.abort();
+    const mine = new AbortController();
+    control.current = mine;
+    const set = (change: (before: RunningWork) => RunningWork) => {
+      if (!mine.signal.aborted) setWork(change);
+    };
+    setWork({ ...NOTHING, stage: 'working', of: design });
+    runningOdds(
+      { design, now: false, draws: drawsOf(design) },
+      (done, count, shown) => set((before) => ({ ...before, done, count, shown: shown ?? before.shown })),
+      mine.signal,
+    )
+      .then((shown) => set((before) => ({ ...before, stage: 'done', shown })))
+      .catch((error: unknown) => set((before) => ({ ...before, stage: 'stopped', fault: faultText(error) })));
+  }, [design]);
+  return { ...work, start, stop };
+}
