@@ -6,6 +6,7 @@ import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { job } from '../../worker/pool.ts';
 import { photographCount } from '../record/entries.ts';
+import { useAngles } from '../state/angles.ts';
 import { nameOf, offer, saveFile } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
 import { solids } from './drawnNow.ts';
@@ -54,8 +55,9 @@ function ThisDesign({ work, run }: Part) {
   const [copied, setCopied] = useState(false);
   const [busy, setBusy] = useState(false);
   const page = pageOf(location);
+  const way = useAngles();
   const system = useStore(work.store, (state) => state.system);
-  const link = linkOf(design, system, page);
+  const link = linkOf(design, system, way, page);
   const title = nameOf(design.title ?? 'design');
   const report = () => {
     setBusy(true);

@@ -4,6 +4,7 @@ import type { Design, Part, Quantity } from '../../../design/definition.ts';
 import type { Bound } from '../../../design/place.ts';
 import { quantityText, toldText } from '../../../design/quantity.ts';
 import { fineText, placeText, plusMinusText, type System } from '../../../design/units.ts';
+import { partsAre } from '../../../report/assumed.ts';
 import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
 import { expectedShake, expectedStandOff, refusedTrial } from '../../../report/cut/refusedTrial.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
@@ -107,7 +108,9 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
       onSubmit={write}
     >
       <fieldset>
-        <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}</legend>
+        <legend>
+          Taken since {earlier.length === 0 ? `the parts were as ${partsAre(design)}` : 'the trial before'}
+        </legend>
         <label className="told-by-measure">
           <span>Told</span>
           <select value={draft.measure} onChange={({ target }) => set({ measure: target.value as Measure })}>

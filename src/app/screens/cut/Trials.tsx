@@ -55,9 +55,8 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
     <section aria-label="Trial and correct">
       <h2>Trial and correct</h2>
       <p className="fine">
-        Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the
-        measurements: a trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it
-        was measured.
+        Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the parts: a
+        trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.
       </p>
       {cut.remaining && !guessed && !isClashing(cut) && trials.length > 0 && (
         <Remaining design={design} remaining={cut.remaining} system={system} />

@@ -7,6 +7,7 @@ import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
+import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures } from './FitPictures.tsx';
@@ -34,8 +35,9 @@ const Controls = memo(FitControls);
 export function FitScreen({ work }: { work: Work }) {
   const { design, fit, seats, pulled, drawn } = usePair(work);
   const system = useStore(work.store, (state) => state.system);
+  const way = useAngles();
   const belief = useBelief(design);
-  const measured = measuredFirst(asAssumed(fitVerdict(design, fit, system), design, ['seats']), design, 'mend');
+  const measured = measuredFirst(asAssumed(fitVerdict(design, fit, system, way), design, ['seats']), design, 'mend');
   const verdict = behindReadings(measured, belief.value?.notAsRead);
   return (
     <>
