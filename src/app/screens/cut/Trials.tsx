@@ -5,6 +5,7 @@
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../../design/units.ts';
+import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
@@ -40,6 +41,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
     <TrialForm
       work={work}
       design={design}
+      cut={cut}
       draft={draft}
       change={(edit) => setWriting((now) => ({ at, draft: edit(draftFor((now ?? { draft }).draft, design)) }))}
       index={at === 'new' ? undefined : at}
@@ -125,10 +127,12 @@ function Entry({
   correct(): void;
   strike(): void;
 }) {
+  const beyond = beyondSafeText(trial, system);
   return (
     <>
       <p>
         <strong>Trial {index + 1}.</strong> {trialText(trial, system)}
+        {beyond !== null && <span className="beyond"> {beyond}</span>}
       </p>
       {result && tellsAnything(trial) && <p className="told-by">{resultText(result, system)}</p>}
       <p className="buttons">
