@@ -137,6 +137,8 @@ function surfaceNames(unread: readonly Unread[], seats: number): string {
 export function placeName(design: Design, path: string): string {
   const last = path.split('.').at(-1)!;
   const title = inSentence(quantityIfAt(path, design)?.title ?? LISTS[last] ?? last);
+  const allowed = design.cut?.allow[Number(/^cut\.allow\[(\d+)\]/.exec(path)?.[1] ?? Number.NaN)];
+  if (allowed) return `${title} of the ${allowed.seat} ${allowed.part}`;
   const [, index, rest = ''] = /^seats\[(\d+)\]\.(.*)$/.exec(path) ?? [];
   const seat = index === undefined ? undefined : design.seats[Number(index)];
   if (!seat) return title;

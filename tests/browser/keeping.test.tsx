@@ -73,7 +73,7 @@ test('a job is renamed, copied, put away, deleted and brought back; the page hol
   await expect.poll(rows).toHaveLength(1);
   await press('Rename');
   await userEvent.fill(browser.getByRole('textbox', { name: 'Title of the job' }), 'Headstock of the old lathe');
-  await press('Take');
+  await press('Rename');
   expect(titleOf(work)).toBe('Headstock of the old lathe');
   await press('Duplicate');
   await expect.poll(rows).toHaveLength(2);

@@ -3,6 +3,7 @@ import Papa from 'papaparse';
 import { curveRows, curvesOf } from '../charts/curveTables.ts';
 import { isRedrawn, pictureOf, redrawn } from '../pictures/redraw.ts';
 import { framed } from './framed.ts';
+import { withUnits } from './withUnits.ts';
 
 export interface OnScreen {
   name: string;
@@ -36,7 +37,14 @@ export function allOnScreen(main: ParentNode): OnScreen[] {
     .map((canvas): OnScreen => ({ name: 'Solid picture', svg: null, canvas, rows: null }));
   const tables = [...main.querySelectorAll('table')]
     .filter(isShown)
-    .map((table): OnScreen => ({ name: tableName(table), svg: null, canvas: null, rows: () => tableRows(table) }));
+    .map(
+      (table): OnScreen => ({
+        name: tableName(table),
+        svg: null,
+        canvas: null,
+        rows: () => withUnits(tableRows(table)),
+      }),
+    );
   return [...drawings, ...solids, ...tables];
 }
 
