@@ -2,7 +2,7 @@
  * Everything that can be taken out of the program: the design as a file or a link, its report, models, and whatever is
  * shown on the screen below.
  */
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { job } from '../../worker/pool.ts';
 import { photographCount } from '../record/entries.ts';
@@ -17,15 +17,23 @@ import './takeAlong.css';
 
 export default function TakeAlong({ work, close }: { work: Work; close(): void }) {
   const [fault, setFault] = useState<string | null>(null);
+  const [taken, setTaken] = useState('');
+  // It stays open, for one who takes several; what was taken is said, and Escape closes it.
   const run = (what: string, act: () => unknown) => {
     setFault(null);
+    setTaken('');
     Promise.resolve()
       .then(act)
-      .catch((error: Error) => setFault(`${what} could not be made: ${error.message}`));
+      .then(
+        () => setTaken(`${what} is taken.`),
+        (error: Error) => setFault(`${what} could not be made: ${error.message}`),
+      );
   };
+  useClosingKey(close);
   return (
     <section aria-label="Take along" className="take-along">
       <h2>Take along</h2>
+      <p role="status">{taken}</p>
       {fault !== null && (
         <p role="alert" className="error">
           {fault}
@@ -43,6 +51,18 @@ export default function TakeAlong({ work, close }: { work: Work; close(): void }
       </p>
     </section>
   );
+}
+
+function useClosingKey(close: () => void) {
+  const now = useRef(close);
+  now.current = close;
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && !event.defaultPrevented) now.current();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
 }
 
 interface Part {

@@ -10,7 +10,6 @@ import type { AngleWay, System } from '../../../design/units.ts';
 import { seatLines } from '../../../engine/contact/fit.ts';
 import { millimetres, toSeats } from '../../../report/convert.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
-import { ASSUMED } from '../../pictures/dimensions.ts';
 import { drawnPair, type Point } from '../../pictures/drawn.ts';
 import { sectionFrame } from '../../pictures/sectionFrame.ts';
 import { fitted, textWidth } from '../../pictures/textWidth.ts';
@@ -194,7 +193,7 @@ function legendOf(own: readonly TolerancedSurface[], layout: PartLayout, shape: 
     shape.left <= 0 && shape.right >= 0 ? 'ring: datum' : 'datum off the drawing',
     'nose right',
     'framed: gauge plane',
-    ...(own.some(isAnyAssumed) ? [`in dashes: ${ASSUMED}`] : []),
+    ...(own.some(isAnyAssumed) ? ['in dashes: assumed'] : []),
     ...(own.some(({ cut }) => cut !== null) ? ['heavy: cut'] : []),
     'thin: not dimensioned',
   ].join(' · ');

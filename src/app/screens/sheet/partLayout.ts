@@ -196,7 +196,7 @@ function placedStations(
   beside: { low: number; high: number },
 ): PartLayout['stations'] {
   const sorted = [...stations].sort((a, b) => a.z - b.z);
-  const wanted = sorted.map(({ z, exact }) => ({ at: x(z), size: FIGURE + (exact ? 4 : 0) }));
+  const wanted = sorted.map(({ z, exact, assumed }) => ({ at: x(z), size: FIGURE + (exact || assumed ? 4 : 0) }));
   const middles = spread(wanted, beside.low, beside.high, BESIDE) ?? spread(wanted, -1e4, 1e4, 0)!;
   return sorted.map((station, i) => ({ ...station, figureAt: middles[i]! }));
 }
