@@ -17,5 +17,5 @@ export function coldAndWarm(points: readonly LimitPoint[], unit: number): Line[]
 
 export function neededLevel(design: Design, system: System) {
   const needed = neededFilm(design.run!);
-  return { at: needed / fineUnit(system).size, text: `needed: ${fineText(needed, system)}` };
+  return { at: needed / fineUnit(system).size, text: `parts the surfaces: ${fineText(needed, system)}` };
 }
