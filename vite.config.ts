@@ -115,11 +115,25 @@ export default defineConfig({
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', 'tests/built/**'],
           testTimeout: 60_000,
           // Nothing runs beside them, so no processor need be left free.
           maxWorkers: '100%',
           sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        root: top,
+        // The page as a person gets it, built once.
+        test: {
+          name: 'built',
+          environment: 'node',
+          include: ['tests/built/**/*.test.ts'],
+          globalSetup: ['tests/built/buildOnce.ts'],
+          testTimeout: 60_000,
+          maxWorkers: '100%',
+          sequence: { groupOrder: 1 },
         },
       },
       {
@@ -130,7 +144,7 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.{ts,tsx}'],
           testTimeout: 60_000,
           // After the others: a page starved by solvers beside it is no test of the page.
-          sequence: { groupOrder: 1 },
+          sequence: { groupOrder: 2 },
           // The first look at a page waits for what loads when asked for.
           expect: { poll: { timeout: 15_000 } },
           browser: {

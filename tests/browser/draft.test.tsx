@@ -201,6 +201,7 @@ test('angles are said one way: in the headings, the fields and at the arcs of th
   const heading = () => document.body.textContent!;
   expect(heading()).toMatch(/shallow seat: 6\.0° incl, its sizes/);
   expect(input('seats[0].journal.halfAngle').labels![0]!.textContent).toBe('Included angle');
+  await userEvent.click(browser.getByRole('group', { name: 'Dimensions' }).getByRole('button', { name: 'Bush' }));
   expect(document.querySelector('.section')!.textContent).toMatch(/90\.0° incl/);
   expect(document.querySelector('.section')!.textContent).not.toMatch(/45\.0°/);
   await type('seats[0].journal.halfAngle', '3.1 half');

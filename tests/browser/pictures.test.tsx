@@ -101,14 +101,16 @@ test('two fingers zoom about what lies between them, and a journal taken hold of
 });
 
 test('the section is dimensioned in the figures of the part asked for', async () => {
-  await page.viewport(1440, 900);
+  await page.viewport(1440, 1400);
   show();
   const figures = () => [...document.querySelectorAll('.dimensions text')].map((text) => text.textContent);
+  const dimensionsOf = page.getByRole('group', { name: 'Dimensions' });
+  expect(figures()).toEqual([]);
+  await userEvent.click(dimensionsOf.getByRole('button', { name: 'Bush' }));
   await expect.poll(() => figures().join(' ')).toMatch(/⌀22\.0164/);
   expect(figures()).toContain('24.500');
   expect(figures()).toContain('29.000');
   expect(figures()).toContain('45.0°');
-  const dimensionsOf = page.getByRole('group', { name: 'Dimensions' });
   await userEvent.click(dimensionsOf.getByRole('button', { name: 'Journal' }));
   await expect.poll(() => figures().join(' ')).toMatch(/⌀22\.000/);
   expect(figures()).toContain('26.000');
@@ -116,9 +118,9 @@ test('the section is dimensioned in the figures of the part asked for', async ()
   expect(figures()).toEqual([]);
 });
 
-/** Boxes of texts as they are drawn, by what they say. */
-function boxesOf(selector: string) {
-  return [...document.querySelectorAll<SVGTextElement>(selector)].map((node) => ({
+/** Boxes of the texts of a drawing as they are drawn, by what they say. */
+function boxesOf(drawing: Element) {
+  return [...drawing.querySelectorAll<SVGTextElement>('text')].map((node) => ({
     said: node.textContent!,
     box: node.getBoundingClientRect(),
   }));
@@ -137,10 +139,12 @@ test('no text of section or chart stands on another, in any demo, at any width, 
         flushSync(() => shown.work.store.setState({ system }));
         open(file);
         await still();
-        for (const picture of ['.section', '.chart > svg']) {
-          const frameBox = document.querySelector(picture)!.getBoundingClientRect();
-          const texts = boxesOf(`${picture} text`);
-          expect(texts.length).toBeGreaterThan(3);
+        const drawings = [...document.querySelectorAll('.section, .chart > svg, .lens svg, .track svg')];
+        expect(drawings.length).toBeGreaterThan(3);
+        for (const drawing of drawings) {
+          const frameBox = drawing.getBoundingClientRect();
+          const texts = boxesOf(drawing);
+          expect(texts.length).toBeGreaterThan(2);
           texts.forEach(({ said, box }, i) => {
             const where = `${file} ${width} ${system}: "${said}"`;
             expect(box.left, where).toBeGreaterThanOrEqual(frameBox.left - 1);

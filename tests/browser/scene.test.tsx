@@ -137,7 +137,7 @@ test('the closing runs, can be paused, ends exactly at the touch, each run one s
       timeout: 8000,
     })
     .toBe('true');
-  expect(document.querySelectorAll('.touch').length).toBe(2);
+  expect(document.querySelectorAll('.section .touch').length).toBe(2);
   expect(steps()).toBe(2);
   shown.work.undo();
   expect(position()).toBe(paused);
@@ -152,7 +152,7 @@ test('where less motion is wanted the closing is one jump to the touch', async (
     show();
     await userEvent.click(page.getByRole('button', { name: 'Close until it touches' }));
     expect(page.getByRole('button', { name: 'Pause' }).query()).toBeNull();
-    expect(document.querySelectorAll('.touch').length).toBe(2);
+    expect(document.querySelectorAll('.section .touch').length).toBe(2);
     expect(steps()).toBe(1);
   } finally {
     await reducedMotion('no-preference');

@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { readCall } from '../../src/cli/call.ts';
 import { type Report, report } from '../../src/report/definition.ts';
 import { SECTION_NAMES } from '../../src/report/report.ts';
 import { LONG } from '../long.ts';
@@ -69,16 +70,12 @@ describe('solve', () => {
     expect(stderr).toBe(`${bad}: ${length} ${length === 1 ? 'error' : 'errors'}, see its line\n`);
   });
 
-  test.each([
-    ['no JSON', '{"conepair": 1,'],
-    ['an empty file', ''],
-    ['no object', '[]'],
-    ['another version', '{"conepair": 2, "seats": []}'],
-  ])('%s: status 1 and an error, no stack', (_, text) => {
-    const { status, stderr, reports } = solve([written('odd.json', text)]);
+  test('no JSON, an empty file, no object, another version: status 1 and an error of each, no stack', () => {
+    const odd = ['{"conepair": 1,', '', '[]', '{"conepair": 2, "seats": []}'];
+    const { status, stderr, reports } = solve(odd.map((text, i) => written(`odd${i}.json`, text)));
     expect(status).toBe(1);
-    expect(reports).toHaveLength(1);
-    expect(reports[0]!.errors!.length).toBeGreaterThan(0);
+    expect(reports).toHaveLength(odd.length);
+    for (const { errors } of reports) expect(errors!.length).toBeGreaterThan(0);
     expect(stderr).not.toMatch(/\n\s+at /);
   });
 
@@ -146,23 +143,28 @@ describe('solve', () => {
     expect(stderr).toBe('');
   });
 
-  test.each([
-    ['no file', []],
-    ['--seconds of nothing', ['--seconds', '0', demo]],
-    ['--seconds of a word', ['--seconds=soon', demo]],
-    ['--seconds with nothing after it', [demo, '--seconds']],
-    ['an unknown option', ['--fast', demo]],
-    ['an unknown section', ['--only', 'weather', demo]],
-    ['--only with nothing after it', ['--only']],
-  ])('misuse (%s): status 2, how to use it on standard error, nothing on standard output', (_, args) => {
-    const { status, stderr, reports } = solve(args);
+  test('misuse: status 2, how to use it on standard error, nothing on standard output', () => {
+    const { status, stderr, reports } = solve(['--only', 'weather', demo]);
     expect(status).toBe(2);
     expect(reports).toEqual([]);
+    expect(stderr).toContain('found "weather"');
     expect(stderr).toContain('usage:');
   });
 
-  test.each([['--help'], ['-h']])('%s: every section and every exit status, on standard output, status 0', (option) => {
-    const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/solve.ts', option], {
+  test.each([
+    ['no file', [], /no file/],
+    ['--seconds of nothing', ['--seconds', '0', demo], /found "0"/],
+    ['--seconds of a word', ['--seconds=soon', demo], /found "soon"/],
+    ['--seconds with nothing after it', [demo, '--seconds'], /found nothing/],
+    ['an unknown option', ['--fast', demo], /unknown option --fast/],
+    ['an unknown section', ['--only', 'weather', demo], /found "weather"/],
+    ['--only with nothing after it', ['--only'], /found nothing/],
+  ])('misuse (%s) is told', (_, args, told) => {
+    expect(readCall(args)).toMatch(told);
+  });
+
+  test('--help: every section and every exit status, on standard output, status 0', () => {
+    const { status, stdout, stderr } = spawnSync(process.execPath, ['--import', 'tsx', 'src/cli/solve.ts', '--help'], {
       cwd: top,
       encoding: 'utf8',
     });
@@ -181,8 +183,8 @@ describe('solve', () => {
     expect(reports[0]!.fit).toEqual(solve(['--only', 'fit', demo]).reports[0]!.fit);
   });
 
-  test.each([[['--only', 'fit', demo]], [['--only=fit', demo]]])('--only limits the sections (%j)', (args) => {
-    const { status, reports } = solve(args);
+  test('--only=fit limits the sections, as --only fit does', () => {
+    const { status, reports } = solve(['--only=fit', demo]);
     expect(status).toBe(0);
     expect(Object.keys(reports[0]!).sort()).toEqual(['conepair', 'file', 'fit', 'title']);
   });

@@ -1,20 +1,22 @@
 /** Least film of every seat against axial position: two slopes, where each touches, where each has its film. */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
-import { useId, useMemo, useRef } from 'react';
+import { useId, useMemo } from 'react';
 import type { Design } from '../../design/definition.ts';
-import { fineText, fineUnit, type System, sidedText } from '../../design/units.ts';
+import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { SeatLines } from '../../engine/contact/fit.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
+import { positionText } from '../pictures/positionText.ts';
 import { micrometres, useAxialMove } from '../pictures/useMove.ts';
 import type { Work } from '../state/store.ts';
 import { AcrossAxis, AxisNames, across, curvePath, LineNames, PlotClip, UpAxis, usePlot } from './Axes.tsx';
 import { ChartBands, ChartTag, OffChart } from './ChartMarks.tsx';
-import { type Curve, curveOf, filmsShown, goodStretch, type Range, rangeOf } from './chartCurves.ts';
+import { type Curve, curveOf, filmsShown, goodStretch, type Range } from './chartCurves.ts';
 import { chartLabels } from './chartLabels.ts';
 import { holdsCurves } from './curveTables.ts';
 import { DoubtBand, doubtOf } from './DoubtBand.tsx';
+import { useHeldRange } from './useHeldRange.ts';
 
 interface Props {
   design: Design;
@@ -114,7 +116,7 @@ export default function ClosingChart({ design, seats, fit, system, work, belief 
           className="now"
           aria-label="Axial position of the journal, on the chart"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={sidedText(fit.position, system)}
+          aria-valuetext={positionText(fit, system)}
           onKeyDown={move.onKeyDown}
         >
           <rect x={now - 20} y={plot.top} width={40} height={plot.bottom - plot.top} className="grip" />
@@ -148,21 +150,4 @@ function travelText(sensitivity: number | null, system: System): string {
   if (Math.abs(sensitivity) < 1e-9) return ': the same film at every position';
   const { size, name } = fineUnit(system);
   return `: ${fineText(Math.abs(sensitivity) * 10 * size, system)} of film for 10 ${name} of travel`;
-}
-
-/**
- * The range is held during a drag in any picture, so that the ground does not move under the hand; it gives way only to
- * a journal that leaves it.
- */
-function useHeldRange(design: Design, fit: FitReport, work: Work): Range {
-  const held = useRef<{ seats: Design['seats']; range: Range } | null>(null);
-  const before = held.current;
-  const holds =
-    before !== null &&
-    before.seats === design.seats &&
-    work.dragging() &&
-    fit.position >= before.range[0] &&
-    fit.position <= before.range[1];
-  if (!holds) held.current = { seats: design.seats, range: rangeOf(fit, design) };
-  return held.current!.range;
 }

@@ -3,9 +3,10 @@
  * between them.
  */
 import { useId, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
-import { fineText, plusMinusText, type System, sidedText } from '../../design/units.ts';
+import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
@@ -13,6 +14,8 @@ import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
 import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
+import { Hand, Tools } from './Hand.tsx';
+import { positionText } from './positionText.ts';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
@@ -30,6 +33,7 @@ import {
 } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 import { micrometres, useAxialMove } from './useMove.ts';
+import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
 import { useView } from './useView.ts';
 import { ZoomButtons } from './ZoomButtons.tsx';
@@ -41,15 +45,29 @@ interface Props {
   system: System;
   work: Work;
   /** the part whose dimensions are shown at first */
-  first?: Part;
+  first?: Part | 'none';
   /** how far the films may be other than drawn, where something was read */
   belief?: BeliefReport | null;
+  /** where the journal stood when it was taken hold of */
+  ghost?: Drawn | null;
+  /** the factor follows what moves (useScale.ts): what it was before it changed by itself, while that is said */
+  scale?: Pick<Scale, 'before'> | null;
 }
 
 const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
 const measures = { width: textWidth };
 
-export function Section({ design, drawn, fit, system, work, first = 'bush', belief = null }: Props) {
+export function Section({
+  design,
+  drawn,
+  fit,
+  system,
+  work,
+  first = 'bush',
+  belief = null,
+  ghost = null,
+  scale = null,
+}: Props) {
   const svg = useRef<SVGSVGElement>(null);
   const id = useId();
   const [part, setPart] = useState<Part | 'none'>(first);
@@ -86,13 +104,14 @@ export function Section({ design, drawn, fit, system, work, first = 'bush', beli
           tabIndex={0}
           aria-label="Axial position of the journal"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={sidedText(fit.position, system)}
+          aria-valuetext={positionText(fit, system)}
           onKeyDown={journalMove.onKeyDown}
         >
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} at={at} />
+        <SectionParts.Films drawn={drawn} at={at} id={id} />
+        {ghost && <SectionParts.Ghost frame={sectionFrame(ghost)} at={at} />}
         <path
           d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`}
           className="axis"
@@ -117,32 +136,54 @@ export function Section({ design, drawn, fit, system, work, first = 'bush', beli
       </svg>
       <figcaption>
         <span>
-          Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}
+          Gaps drawn {scale?.before && `${timesText(scale.before)} → `}
+          {timesText(drawn.factor)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
           {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
         </span>
-        <fieldset className="buttons">
-          <legend>Dimensions</legend>
-          {(Object.keys(SHOWN) as (keyof typeof SHOWN)[]).map((name) => (
-            <button key={name} type="button" aria-pressed={part === name} onClick={() => setPart(name)}>
-              {SHOWN[name]}
-            </button>
-          ))}
-        </fieldset>
-        <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-        {drawn.forces.length > 0 && (
-          <span className="hint">
-            Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the least
-            all round.
-          </span>
-        )}
-        <span className="hint touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
-        <span className="hint mouse-only">
-          Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal: arrows
-          move it, Page Up and Page Down go to the next touch or film.
-        </span>
+        <Tools>
+          {scale && <ScaleLock work={work} factor={drawn.factor} />}
+          <fieldset className="buttons">
+            <legend className="visually-hidden">Dimensions</legend>
+            {(Object.keys(SHOWN) as (keyof typeof SHOWN)[]).map((name) => (
+              <button key={name} type="button" aria-pressed={part === name} onClick={() => setPart(name)}>
+                {SHOWN[name]}
+              </button>
+            ))}
+          </fieldset>
+          <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
+          {drawn.forces.length > 0 && (
+            <span className="hint">
+              Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the
+              least all round.
+            </span>
+          )}
+          <Hand>
+            <span className="touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
+            <span className="mouse-only">
+              Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal:
+              arrows move it, Page Up and Page Down go to the next touch or film.
+            </span>
+          </Hand>
+        </Tools>
       </figcaption>
     </figure>
+  );
+}
+
+const timesText = (factor: number) => `×${Math.round(factor).toLocaleString('en')}`;
+
+function ScaleLock({ work, factor }: { work: Work; factor: number }) {
+  const locked = useStore(work.store, (state) => state.scaleLocked);
+  return (
+    <button
+      type="button"
+      aria-pressed={locked}
+      onClick={() => work.store.setState({ scaleLocked: !locked })}
+      title="Otherwise the factor follows what stands there, once it stands still"
+    >
+      Keep {timesText(factor)}
+    </button>
   );
 }
 
@@ -186,7 +227,7 @@ function SectionDimensions({
   );
 }
 
-interface NotesProps extends Omit<Props, 'work' | 'first'> {
+interface NotesProps extends Omit<Props, 'work' | 'first' | 'ghost' | 'scale'> {
   frame: SectionFrame;
   dimensions: Dimensions | null;
   part: Part | 'none';

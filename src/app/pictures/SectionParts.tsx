@@ -2,7 +2,9 @@
  * The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper.
  */
 import { memo } from 'react';
-import type { Drawn, Point } from './drawn.ts';
+import { betweenPlaces, type Drawn, type DrawnSeat, type Point } from './drawn.ts';
+import { FilmPatterns, FilmShape } from './FilmPaint.tsx';
+import { filmRuns } from './filmClass.ts';
 import { MOST_POINTS, type SectionFrame } from './sectionFrame.ts';
 import type { Placing } from './sectionLayout.ts';
 import { thinned } from './thinned.ts';
@@ -88,27 +90,49 @@ function sameBush(a: PartProps, b: PartProps): boolean {
 
 const SAME_M = 1e-12;
 
-function Films({ drawn, at }: { drawn: Drawn; at: Placing }) {
-  return ([1, -1] as const).map((side) => (
-    <g key={side} transform={transform(at, side)}>
-      {(side === 1 ? drawn.seats : drawn.below).map(({ name, film: whole }) => {
-        const film = thinned(whole, MOST_POINTS, (place) => place.film);
-        if (film.length < 2) return null;
-        const least = Math.min(...whole.map((place) => place.film));
-        const outline = inMm([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()]);
-        const places =
-          Math.abs(least) > SAME_M ? [] : inMm(whole.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
-        return (
-          <g key={name}>
-            <path d={pathOf(outline)} className={least < -SAME_M ? 'film clash' : 'film'} />
-            {places.length > 0 && (
-              <path d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />
-            )}
-          </g>
-        );
-      })}
-    </g>
-  ));
+function Films({ drawn, at, id }: { drawn: Drawn; at: Placing; id: string }) {
+  return (
+    <>
+      <FilmPatterns id={id} scale={at.scale} />
+      {([1, -1] as const).map((side) => (
+        <g key={side} transform={transform(at, side)}>
+          {(side === 1 ? drawn.seats : drawn.below).map((seat) => (
+            <SeatFilm key={seat.name} seat={seat} id={id} />
+          ))}
+        </g>
+      ))}
+    </>
+  );
 }
 
-export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films };
+function SeatFilm({ seat: { film: whole, wanted }, id }: { seat: DrawnSeat; id: string }) {
+  const film = thinned(whole, MOST_POINTS, (place) => place.film);
+  if (film.length < 2) return null;
+  const least = Math.min(...whole.map((place) => place.film));
+  const places =
+    Math.abs(least) > SAME_M ? [] : inMm(whole.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
+  return (
+    <g>
+      {filmRuns(film, wanted, betweenPlaces).map(({ kind, places: run }) => {
+        const outline = inMm([...run.map((f) => f.bush), ...run.map((f) => f.journal).reverse()]);
+        return <FilmShape key={`${kind}${run[0]!.bush[0]}`} d={pathOf(outline)} kind={kind} id={id} />;
+      })}
+      {places.length > 0 && (
+        <path d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />
+      )}
+    </g>
+  );
+}
+
+/** Where the journal stood. */
+function Ghost({ frame, at }: Pick<PartProps, 'frame' | 'at'>) {
+  return (
+    <g transform={transform(at, 1)}>
+      {[frame.journal.above, frame.journal.below.map(([z, r]) => [z, -r] as const)].map((line, i) => (
+        <path key={i === 0 ? 'above' : 'below'} d={pathOf(line, false)} className="ghost" />
+      ))}
+    </g>
+  );
+}
+
+export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films, Ghost };

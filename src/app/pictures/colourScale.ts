@@ -53,7 +53,7 @@ const codedPart = (part: number) =>
   Math.min(1, Math.max(0, part <= 0.0031308 ? part * 12.92 : 1.055 * part ** (1 / 2.4) - 0.055));
 
 /** OKLab to sRGB; the published matrices. */
-function srgb([lightness, a, b]: Lab): Rgb {
+export function srgb([lightness, a, b]: Lab): Rgb {
   const l = (lightness + 0.3963377774 * a + 0.2158037573 * b) ** 3;
   const m = (lightness - 0.1055613458 * a - 0.0638541728 * b) ** 3;
   const s = (lightness - 0.0894841775 * a - 1.291485548 * b) ** 3;

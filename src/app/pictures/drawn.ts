@@ -16,7 +16,7 @@
  * a journal that is pulled aside is drawn displaced along the radius in every seat but a nearly flat one.
  */
 import { type Chain, type FilmChain, filmAlong } from '../../engine/contact/film.ts';
-import type { SeatLines } from '../../engine/contact/fit.ts';
+import type { SeatLines, Wanted } from '../../engine/contact/fit.ts';
 import { radians } from '../../report/convert.ts';
 import type { Leaning } from './leaning.ts';
 
@@ -31,12 +31,30 @@ export interface DrawnSeat {
   along: { bush: Float64Array; journal: Float64Array };
   /** Along the overlap, rear to nose: the drawn places of both surfaces and the true film (m) between them. */
   film: FilmPlace[];
+  /** the film (m) it is to have */
+  wanted: Wanted | null;
 }
 
 export interface FilmPlace {
   bush: Point;
   journal: Point;
   film: number;
+  /** m along the bush's line, and how far the bush stands in from the straight line through its proudest place, true */
+  along: number;
+  edge: number;
+}
+
+/** The place at a share of the way from one to the next. */
+export function betweenPlaces(a: FilmPlace, b: FilmPlace, share: number): FilmPlace {
+  const between = (from: number, to: number) => from + (to - from) * share;
+  const point = (from: Point, to: Point): Point => [between(from[0], to[0]), between(from[1], to[1])];
+  return {
+    bush: point(a.bush, b.bush),
+    journal: point(a.journal, b.journal),
+    film: between(a.film, b.film),
+    along: between(a.along, b.along),
+    edge: between(a.edge, b.edge),
+  };
 }
 
 /** A force of a seat on the journal, where it acts. */
@@ -50,7 +68,7 @@ export interface DrawnForce {
 }
 
 export interface Drawn {
-  /** The factor drawn: the one asked for, or the greatest at which the picture still holds the gaps. */
+  /** The factor drawn. */
   factor: number;
   /** The half section at 90°, upward. */
   seats: DrawnSeat[];
@@ -75,18 +93,48 @@ const FLAT = radians(70);
 const UP = Math.PI / 2;
 const DOWN = 1.5 * Math.PI;
 
-export function drawnPair(
+/**
+ * The greatest factor up to the one asked for at which the picture still holds the gaps. `reach`: positions (m) a hand
+ * may take the journal to with the same factor; no line may come through the axis there.
+ */
+export function factorFor(
   seats: readonly SeatLines[],
   position: number,
-  factor: number,
+  asked: number,
   leaning: Leaning | null = null,
-): Drawn {
+  reach: readonly number[] = [],
+): number {
   const smallest = Math.min(...seats.flatMap((seat) => [...seat.bush.r, ...seat.journal.r]));
-  const maps = seats.map((seat) => mapOf(seat, leaning?.pulled ? FLAT : STEEP));
   // A journal that is pulled aside opens one side as it closes the other: room for that is left beforehand.
   const room = leaning?.pulled ? PULLED_GAP : LARGEST_GAP;
-  const widest = Math.max(...seats.map((seat, i) => deepest(seat, i, maps[i]!, position, leaning)), 1e-12);
-  const drawn = Math.max(1, Math.min(factor, (room * smallest) / widest));
+  const gaps = seats.map((seat, i) => deepest(seat, i, mapOf(seat, steepestOf(leaning)), position, leaning));
+  // Of a steep seat the gap is drawn along the axis. Between two positions no gap is deeper than at both.
+  const across = seats.flatMap((seat, i) => {
+    const map = mapOf(seat, steepestOf(leaning));
+    return map.d[1] === 0 ? [] : reach.map((to) => -map.d[1] * deepest(seat, i, map, to, leaning));
+  });
+  const most = Math.min((room * smallest) / Math.max(...gaps, 1e-12), smallest / Math.max(...across, 1e-12) / 1.1);
+  return Math.max(1, Math.min(asked, most));
+}
+
+/** Drawn with the greatest factor that the picture holds. */
+export const drawnPair = (
+  seats: readonly SeatLines[],
+  position: number,
+  asked: number,
+  leaning: Leaning | null = null,
+): Drawn => drawnAt(seats, position, factorFor(seats, position, asked, leaning), leaning);
+
+const steepestOf = (leaning: Leaning | null) => (leaning?.pulled ? FLAT : STEEP);
+
+/** Drawn with this very factor. */
+export function drawnAt(
+  seats: readonly SeatLines[],
+  position: number,
+  drawn: number,
+  leaning: Leaning | null = null,
+): Drawn {
+  const maps = seats.map((seat) => mapOf(seat, steepestOf(leaning)));
   const films = seats.map((seat) => filmAlong(seat.gap, position));
   const known = new Map<number, DrawnSeat[]>();
   const halfSection = (angle: number): DrawnSeat[] => {
@@ -138,6 +186,7 @@ function drawnSeat(
   const onJournal = (u: number, v: number) => place(map, u, v + outward(u), factor);
   return {
     name: seat.name,
+    wanted: seat.wanted,
     bush: Array.from(bush.u, (at, i) => onBush(at, bush.v[i]!)),
     journal: Array.from(journal.u, (at, i) => onJournal(at + position * map.cos, journal.v[i]! - position * map.sin)),
     along: { bush: bush.u, journal: journal.u },
@@ -147,6 +196,8 @@ function drawnSeat(
         bush: onBush(u[i]!, v),
         journal: onJournal(u[i]!, v - film[i]!),
         film: film[i]! - inward - outward(u[i]!),
+        along: u[i]!,
+        edge: map.v0 - v + inward,
       };
     }),
   };

@@ -25,10 +25,16 @@ const BEYOND = 0.05;
 
 /** A position a drag may come to; beyond it a position is typed. A drag that begins further off may stay there. */
 export function bounded(position: number, from: number, marks: readonly number[]): number {
+  const [low, high] = reachOf(from, marks);
+  return Math.min(Math.max(position, low), high);
+}
+
+/** From where to where a drag that begins there may go. */
+export function reachOf(from: number, marks: readonly number[]): [low: number, high: number] {
   const all = marks.length > 0 ? marks : [from];
   const [low, high] = [Math.min(...all), Math.max(...all)];
   const reach = Math.max(BEYOND, high - low);
-  return Math.min(Math.max(position, Math.min(from, low - reach)), Math.max(from, high + reach));
+  return [Math.min(from, low - reach), Math.max(from, high + reach)];
 }
 
 /** Arrow keys move, Home and End go to the rearmost and foremost landmark, Page keys to the next one. */

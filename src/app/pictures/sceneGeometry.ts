@@ -3,7 +3,7 @@
  * the axis (revolve.ts).
  */
 import { SAME } from '../../engine/contact/film.ts';
-import { type Drawn, type DrawnSeat, type FilmPlace, type Point, relieved } from './drawn.ts';
+import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace, type Point, relieved } from './drawn.ts';
 import { filmColour, INTERFERENCE, linear } from './filmColour.ts';
 import { cutFaces, type Frame, joined, type Mesh, revolved, wallAngles } from './revolve.ts';
 import { fromChord, thinned } from './thinned.ts';
@@ -310,9 +310,7 @@ function finePlaces(film: readonly FilmPlace[], zeros: boolean): FilmPlace[] {
 }
 
 function between(a: FilmPlace, b: FilmPlace, t: number): FilmPlace {
-  if (t === 0) return a;
-  const mix = (p: Point, q: Point): Point => [p[0] + (q[0] - p[0]) * t, p[1] + (q[1] - p[1]) * t];
-  return { bush: mix(a.bush, b.bush), journal: mix(a.journal, b.journal), film: a.film + (b.film - a.film) * t };
+  return t === 0 ? a : betweenPlaces(a, b, t);
 }
 
 const filmColours = (places: readonly FilmPlace[], max: number) =>

@@ -47,7 +47,9 @@ export function useView(svg: RefObject<SVGSVGElement | null>, size: Size, onSeco
   const change = (edit: (view: View) => View) => setView((v) => bounded(edit(v), latest.current.size));
   const fromMiddle = (event: { clientX: number; clientY: number }): Place => {
     const box = svg.current!.getBoundingClientRect();
-    return { x: event.clientX - box.left - box.width / 2, y: event.clientY - box.top - box.height / 2 };
+    // From the middle as it is drawn, which is in whole pixels.
+    const { width, height } = latest.current.size;
+    return { x: event.clientX - box.left - width / 2, y: event.clientY - box.top - height / 2 };
   };
 
   const panFrom = useRef(view);

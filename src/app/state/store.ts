@@ -32,6 +32,8 @@ export interface State {
   system: System;
   /** How many times gaps and displacements are drawn larger. */
   factor: number;
+  /** Whether that factor stays as it is drawn now, whatever moves. */
+  scaleLocked: boolean;
   /** Opening of the bush in the scene, degrees. */
   sector: number;
   /** What the solid picture shows between the parts: the film, or the print each would show in blue. */
@@ -67,6 +69,7 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
     refused: null,
     system: kept?.found.system ?? 'metric',
     factor: kept?.found.factor ?? USUAL_FACTOR,
+    scaleLocked: false,
     sector: 120,
     skin: 'film',
     turned: false,
@@ -201,6 +204,8 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
     lastStep: () => history.done,
     /** Whether a drag goes on; opening a file, undo and redo end it. */
     dragging: () => dragFrom !== null,
+    /** The design as it was taken hold of. */
+    takenHold: () => dragFrom,
     undo() {
       work.dragEnd();
       stepTo((design) => history.undo(design));

@@ -30,6 +30,13 @@ export interface SeatLines {
   bush: Line;
   journal: Line;
   gap: Gap;
+  wanted: Wanted | null;
+}
+
+/** The film (m) a seat is to have, and how far it may be off. */
+export interface Wanted {
+  target: number;
+  tolerance: number;
 }
 
 /** From the rear to the nose: stations of the bush, or positions of the journal (m). */
@@ -103,6 +110,7 @@ export function seatLines(seat: SeatInput): SeatLines {
     bush,
     journal,
     gap: gapOf(bush, journal),
+    wanted: seat.target === undefined ? null : { target: seat.target, tolerance: seat.tolerance ?? 0 },
   };
 }
 

@@ -4,15 +4,18 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { drawnPair, type Point } from '../../../src/app/pictures/drawn.ts';
+import { type DrawnSeat, drawnAt, drawnPair, factorFor, type Point } from '../../../src/app/pictures/drawn.ts';
+import { landmarks, reachOf } from '../../../src/app/pictures/journalMove.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
+import { DEMOS } from '../../../src/app/state/demos.ts';
 import { filmAlong } from '../../../src/engine/contact/film.ts';
 import { positionForFilm, seatLines } from '../../../src/engine/contact/fit.ts';
 import { reachToward } from '../../../src/engine/play/reach.ts';
 import { heldAt } from '../../../src/engine/play/shake.ts';
 import type { Pose } from '../../../src/engine/spindle/pose.ts';
 import { filmAt, spindleOf } from '../../../src/engine/spindle/rigid.ts';
-import { toSeat } from '../../../src/report/convert.ts';
+import { metres, toSeat, toSeats } from '../../../src/report/convert.ts';
+import { fitSection } from '../../../src/report/fit/section.ts';
 import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 
 type Segment = readonly [Point, Point];
@@ -234,4 +237,40 @@ test('a factor that does not fit is cut to one that does, and says so', () => {
   const drawn = drawnPair([seat], 0, 5000);
   expect(drawn.factor).toBeLessThan(1000);
   expect(Math.min(...drawn.seats[0]!.journal.map(([, r]) => r))).toBeGreaterThan(0);
+});
+
+test('with one factor a film that shrinks is drawn shrinking, one that grows is drawn growing, wherever the journal goes', () => {
+  const thickness = ({ film }: DrawnSeat) =>
+    Math.min(
+      ...film.map(
+        ({ bush, journal, film: h }) => Math.sign(h) * Math.hypot(bush[0] - journal[0], bush[1] - journal[1]),
+      ),
+    );
+  const least = ({ film }: DrawnSeat) => Math.min(...film.map(({ film: h }) => h));
+  let compared = 0;
+  for (const { design } of DEMOS) {
+    const seats = toSeats(design).map(seatLines);
+    const fit = fitSection(design);
+    const from = reachOf(fit.position, landmarks(fit)).map(metres) as [number, number];
+    const factor = factorFor(seats, metres(fit.position), 400, null, from);
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 1000 }), fc.integer({ min: 0, max: 1000 }), (a, b) => {
+        const at = (share: number) => drawnAt(seats, from[0] + ((from[1] - from[0]) * share) / 1000, factor);
+        const [one, other] = [at(a), at(b)];
+        expect(one.factor).toBe(factor);
+        one.seats.forEach((seat, i) => {
+          const next = other.seats[i]!;
+          const [change, drawn] = [least(next) - least(seat), thickness(next) - thickness(seat)];
+          if (seat.film.length === 0 || next.film.length === 0 || Math.abs(change) < 1e-9) return;
+          compared++;
+          expect(Math.sign(drawn), `${design.title} ${seat.name}`).toBe(Math.sign(change));
+        });
+      }),
+      { numRuns: 30, seed: 3 },
+    );
+    for (const place of from)
+      for (const { journal } of drawnAt(seats, place, factor).seats)
+        expect(Math.min(...journal.map(([, r]) => r))).toBeGreaterThan(0);
+  }
+  expect(compared).toBeGreaterThan(200);
 });

@@ -163,7 +163,7 @@ describe('the solids of the scene', () => {
         ...seat,
         bush: points.map(([z, r]): Point => [z, r + 1e-3]),
         journal: points,
-        film: points.map((point, i) => ({ bush: point, journal: point, film: i % 2 ? 1e-6 : 0 })),
+        film: points.map((point, i) => ({ bush: point, journal: point, film: i % 2 ? 1e-6 : 0, along: i, edge: 0 })),
       },
     ];
     for (const mesh of all({ ...drawn, seats: long, below: long }))

@@ -1,5 +1,5 @@
-/** Section and scene: side by side where there is room, one at a time where there is not. */
-import { useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
+/** Section and solid picture of Fit: beside each other where there is room, one at a time where there is not. */
+import { type ReactNode, useCallback, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { metres, millimetres } from '../../../report/convert.ts';
@@ -8,11 +8,13 @@ import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { createDrawing } from '../../pictures/drawing.ts';
 import type { Drawn } from '../../pictures/drawn.ts';
+import { Hand } from '../../pictures/Hand.tsx';
 import { Section } from '../../pictures/Section.tsx';
 import type { Prints } from '../../pictures/sceneProps.ts';
 import { useClosing } from '../../pictures/useClosing.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { axialGoal } from '../../pictures/useMove.ts';
+import type { Scale } from '../../pictures/useScale.ts';
 import type { Work } from '../../state/store.ts';
 import { useSolved } from '../../state/useSolved.ts';
 import { useBlued } from './useBlued.ts';
@@ -29,77 +31,94 @@ interface Props {
   work: Work;
   fit: FitReport;
   drawn: Drawn;
+  /** where the journal stood when it was taken hold of */
+  ghost: Drawn | null;
+  scale: Scale;
   belief: BeliefReport | null;
 }
 
-export function FitPictures({ work, fit, drawn, belief }: Props) {
+/** `solid`: the solid picture where it takes turns with the section; null where it stands elsewhere, or cannot. */
+export function FitPictures({ work, fit, drawn, ghost, scale, belief, solid }: Props & { solid: ReactNode | null }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
-  const sector = useStore(work.store, (state) => state.sector);
-  const skin = useStore(work.store, (state) => state.skin);
-  const dark = useMedia('(prefers-color-scheme: dark)');
-  const wide = useMedia('(min-width: 1000px)');
-  const still = useMedia('(prefers-reduced-motion: reduce)');
-  const [shown, setShown] = useState<'section' | 'scene'>('section');
-  const [lost, setLost] = useState(false);
-  const onLost = useCallback(() => setLost(true), []);
-  const [drawing] = useState(() => createDrawing(drawn));
-  useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
-  const { prints, fault, again } = usePrints(work);
-  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost };
+  const [shown, setShown] = useState<'section' | 'solid'>('section');
   return (
     <>
-      {!wide && !lost && (
-        <fieldset className="buttons">
-          <legend>Picture</legend>
-          {(['section', 'scene'] as const).map((name) => (
+      {solid && (
+        <fieldset className="buttons which">
+          <legend className="visually-hidden">Picture</legend>
+          {(['section', 'solid'] as const).map((name) => (
             <button key={name} type="button" aria-pressed={shown === name} onClick={() => setShown(name)}>
               {name === 'section' ? 'Section' : 'Solid'}
             </button>
           ))}
         </fieldset>
       )}
-      {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
-      <div className="pictures">
-        {(wide || lost || shown === 'section') && (
-          <Section design={design} drawn={drawn} fit={fit} system={system} work={work} belief={belief} />
-        )}
-        {!lost && (wide || shown === 'scene') && (
-          <figure className="picture">
-            <div className="scene">
-              <Scene {...solid} />
-            </div>
-            <figcaption>
-              <span>Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}</span>
-              <Fault what="The print" fault={fault} again={again} />
-              <fieldset className="buttons">
-                <legend>Between them</legend>
-                {(['film', 'blue'] as const).map((name) => (
-                  <button
-                    key={name}
-                    type="button"
-                    aria-pressed={skin === name}
-                    onClick={() => work.store.setState({ skin: name })}
-                  >
-                    {name === 'film' ? 'Film' : 'Marking blue'}
-                  </button>
-                ))}
-              </fieldset>
-              <span className="hint">
-                Drag the journal along its axis, its nose to feel the stops, the ground to look round; with the focus on
-                it the arrow keys turn it, + − zoom, 0 shows the whole.
-              </span>
-            </figcaption>
-          </figure>
-        )}
-      </div>
-      <Goals work={work} fit={fit} still={still} />
+      {solid && shown === 'solid' ? (
+        solid
+      ) : (
+        <Section
+          design={design}
+          drawn={drawn}
+          ghost={ghost}
+          scale={scale}
+          first="none"
+          fit={fit}
+          system={system}
+          work={work}
+          belief={belief}
+        />
+      )}
     </>
   );
 }
 
+interface SolidProps extends Pick<Props, 'work' | 'fit' | 'drawn'> {
+  onLost(): void;
+}
+
+export function FitSolid({ work, fit, drawn, onLost }: SolidProps) {
+  const system = useStore(work.store, (state) => state.system);
+  const sector = useStore(work.store, (state) => state.sector);
+  const skin = useStore(work.store, (state) => state.skin);
+  const dark = useMedia('(prefers-color-scheme: dark)');
+  const [drawing] = useState(() => createDrawing(drawn));
+  useLayoutEffect(() => drawing.set(drawn), [drawing, drawn]);
+  const { prints, fault, again } = usePrints(work);
+  const solid = { drawing, system, sector, dark, prints, ...useSceneCalls(work, fit, drawn), onLost };
+  return (
+    <figure className="picture solid">
+      <div className="scene">
+        <Scene {...solid} />
+      </div>
+      <figcaption>
+        <span>Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}</span>
+        <Fault what="The print" fault={fault} again={again} />
+        <fieldset className="buttons">
+          <legend>Between them</legend>
+          {(['film', 'blue'] as const).map((name) => (
+            <button
+              key={name}
+              type="button"
+              aria-pressed={skin === name}
+              onClick={() => work.store.setState({ skin: name })}
+            >
+              {name === 'film' ? 'Film' : 'Marking blue'}
+            </button>
+          ))}
+        </fieldset>
+        <Hand>
+          Drag the journal along its axis, its nose to feel the stops, the ground to look round; with the focus on it
+          the arrow keys turn it, + − zoom, 0 shows the whole.
+        </Hand>
+      </figcaption>
+    </figure>
+  );
+}
+
 /** Runs to where the journal is wanted. A goal it stands at already keeps its place. */
-function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolean }) {
+export function Goals({ work, fit }: { work: Work; fit: FitReport }) {
+  const still = useMedia('(prefers-reduced-motion: reduce)');
   const { running, toggle } = useClosing(work, still);
   const { firstPosition: touch, position } = fit;
   const films = fit.seats.flatMap(({ name, positionForTarget }) =>
@@ -112,7 +131,7 @@ function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolea
     ...films,
   ];
   return (
-    <p className="buttons">
+    <span className="buttons">
       {goals.map(({ goal, text }) => {
         // Not disabled: the focus would fall from it as it is reached.
         const there = running === null && Math.abs(metres(goal - position)) < 1e-12;
@@ -122,7 +141,7 @@ function Goals({ work, fit, still }: { work: Work; fit: FitReport; still: boolea
           </button>
         );
       })}
-    </p>
+    </span>
   );
 }
 

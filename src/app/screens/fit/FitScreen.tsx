@@ -1,16 +1,20 @@
-/** Fit: which seat touches first, what that does, and how far to move. The verdict, the picture, the numbers. */
-import { memo } from 'react';
+/**
+ * Fit: which seat touches first, what that does, and how far to move. What is looked at stays in sight; what changes
+ * it, the chart and the numbers stand beside it, or below.
+ */
+import './fit.css';
+import { memo, useCallback, useState } from 'react';
 import { useStore } from 'zustand';
-import { asAssumed, measuredFirst } from '../../../report/assumed.ts';
-import { behindReadings } from '../../../report/belief/notAsRead.ts';
-import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
-import { useAngles } from '../../state/angles.ts';
+import { useMedia } from '../../pictures/useMedia.ts';
 import type { Work } from '../../state/store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
-import { FitPictures } from './FitPictures.tsx';
+import { FitPictures, FitSolid } from './FitPictures.tsx';
+import { FitVerdict } from './FitVerdict.tsx';
+import { Lenses } from './Lenses.tsx';
+import { PositionTrack } from './PositionTrack.tsx';
 import { usePair } from './usePair.ts';
 
 /** Loaded after the first picture, as is all that brings a library of its own. */
@@ -32,27 +36,50 @@ const Chart = memo(ClosingChart);
 const Numbers = memo(FitNumbers);
 const Controls = memo(FitControls);
 
+/** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
+const WIDE = '(min-width: 1100px)';
+
 export function FitScreen({ work }: { work: Work }) {
-  const { design, fit, seats, pulled, drawn } = usePair(work);
+  const { design, fit, seats, pulled, drawn, ghost, scale } = usePair(work);
   const system = useStore(work.store, (state) => state.system);
-  const way = useAngles();
   const belief = useBelief(design);
-  const measured = measuredFirst(asAssumed(fitVerdict(design, fit, system, way), design, ['seats']), design, 'mend');
-  const verdict = behindReadings(measured, belief.value?.notAsRead);
+  const wide = useMedia(WIDE);
+  const [lost, setLost] = useState(false);
+  const onLost = useCallback(() => setLost(true), []);
+  const solid = lost ? null : <FitSolid work={work} fit={fit} drawn={drawn} onLost={onLost} />;
   return (
-    <>
-      <section className={`verdict ${verdict.tone}`} aria-live="polite">
-        <h2>{verdict.headline}</h2>
-        <p>{verdict.sentences.join(' ')}</p>
-      </section>
-      <Believed design={design} fit={fit} system={system} solved={belief} />
-      <CutsSince design={design} />
-      <FitPictures work={work} fit={fit} drawn={drawn} belief={belief.value} />
-      <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
-      <Chart design={design} seats={seats} fit={fit} system={system} work={work} belief={belief.value} />
-      <Numbers fit={fit} design={design} system={system} />
-      <PlayPanel work={work} pulled={pulled} />
-      {design.notes && <p className="notes">{design.notes}</p>}
-    </>
+    <div className="fit-screen">
+      <div className="in-sight">
+        <FitVerdict
+          design={design}
+          fit={fit}
+          system={system}
+          holding={pulled && [...new Set(pulled.contacts.map(({ seat }) => seat))]}
+          notAsRead={belief.value?.notAsRead ?? null}
+        />
+        {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
+        <FitPictures
+          work={work}
+          fit={fit}
+          drawn={drawn}
+          ghost={ghost}
+          scale={scale}
+          belief={belief.value}
+          solid={wide ? null : solid}
+        />
+        <PositionTrack work={work} design={design} fit={fit} system={system} />
+        <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
+      </div>
+      <div className="beside">
+        {wide && solid}
+        <Believed design={design} fit={fit} system={system} solved={belief} />
+        <CutsSince design={design} />
+        <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
+        <Chart design={design} seats={seats} fit={fit} system={system} work={work} belief={belief.value} />
+        <Numbers fit={fit} design={design} system={system} />
+        <PlayPanel work={work} pulled={pulled} />
+        {design.notes && <p className="notes">{design.notes}</p>}
+      </div>
+    </div>
   );
 }

@@ -1,26 +1,54 @@
 /** The pair as it is drawn now: its fit, its lines, and the drawing with the nose pulled aside where it is. */
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
-import { seatLines } from '../../../engine/contact/fit.ts';
+import type { Design } from '../../../design/definition.ts';
+import { type SeatLines, seatLines } from '../../../engine/contact/fit.ts';
 import { metres } from '../../../report/convert.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { toPlaySeats } from '../../../report/play/toPlay.ts';
-import { drawnPair } from '../../pictures/drawn.ts';
+import { type Drawn, drawnAt, factorFor } from '../../pictures/drawn.ts';
+import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { leaningOf } from '../../pictures/leaning.ts';
+import { useMedia } from '../../pictures/useMedia.ts';
+import { useScale } from '../../pictures/useScale.ts';
 import type { Work } from '../../state/store.ts';
 import { usePull } from './usePull.ts';
 
 export function usePair(work: Work) {
   const design = useStore(work.store, (state) => state.design);
-  const factor = useStore(work.store, (state) => state.factor);
+  const asked = useStore(work.store, (state) => state.factor);
+  const piece = useStore(work.store, (state) => state.piece);
+  const locked = useStore(work.store, (state) => state.scaleLocked);
+  const still = useMedia('(prefers-reduced-motion: reduce)');
   const fit = useMemo(() => fitSection(design), [design]);
   const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
   const seats = useMemo(() => parts.map(seatLines), [parts]);
   const pulled = usePull(work);
   const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);
+  const position = metres(fit.position);
+  const suits = useMemo(() => {
+    const reach = reachOf(fit.position, landmarks(fit)).map(metres);
+    return factorFor(seats, position, asked, leaning, reach);
+  }, [seats, fit, position, asked, leaning]);
+  // A nose that is pulled aside stays so until it is let go.
+  const held = () => work.dragging() || work.store.getState().pull !== null;
+  const scale = useScale({ suits, of: `${piece} ${asked}`, locked, still, held });
   const drawn = useMemo(
-    () => drawnPair(seats, metres(fit.position), factor, leaning),
-    [seats, fit.position, factor, leaning],
+    () => drawnAt(seats, position, scale.factor, leaning),
+    [seats, position, scale.factor, leaning],
   );
-  return { design, fit, seats, pulled, drawn };
+  const ghost = useGhost(work, design, seats, scale.factor);
+  return { design, fit, seats, pulled, drawn, ghost, scale };
+}
+
+/** Where the journal stood when it was taken hold of, while it is. */
+function useGhost(work: Work, design: Design, seats: readonly SeatLines[], factor: number): Drawn | null {
+  // That it was let go is told by the steps.
+  useStore(work.store, (state) => state.steps);
+  const from = work.takenHold();
+  const position = from && from.seats === design.seats && from !== design ? (from.position ?? 0) : null;
+  return useMemo(
+    () => (position === null ? null : drawnAt(seats, metres(position), factor)),
+    [seats, position, factor],
+  );
 }

@@ -66,7 +66,7 @@ export function RunSection({ fields, design, factor, system, warm }: Props) {
       >
         <SectionParts.Journal frame={frame} at={at} id={id} moved={fields.pose.z * drawn.factor} />
         <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} at={at} />
+        <SectionParts.Films drawn={drawn} at={at} id={id} />
         <path
           d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`}
           className="axis"
@@ -127,5 +127,7 @@ export function leaningPair(
     };
   });
   const leaning = leaningOf(parts, { ...aside, z: metres(pose.z), tiltX: tilt.x, tiltY: tilt.y });
-  return drawnPair(parts.map(seatLines), metres(pose.z), factor, leaning);
+  // The film wanted is that of a journal on the axis; under a load one side is always thinner.
+  const seats = parts.map((part) => ({ ...seatLines(part), wanted: null }));
+  return drawnPair(seats, metres(pose.z), factor, leaning);
 }

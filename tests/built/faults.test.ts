@@ -2,36 +2,29 @@
  * The built page in Chromium, cut short and starved: killed at any moment, loaded anew in mid-drag, its clock moved,
  * its store full or thrown away, opened twice. The job is there each time.
  */
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xorshift128plus } from 'pure-rand/generator/xorshift128plus';
-import { build, type PreviewServer, preview } from 'vite';
+import type { PreviewServer } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { CHROMIUM } from '../../vite.config.ts';
 import { killOnce } from '../browser/killing.ts';
 import { beginJob } from '../browser/ownJob.ts';
+import { addressOf, served } from './served.ts';
 
-const top = join(import.meta.dirname, '../..');
-const outDir = mkdtempSync(join(tmpdir(), 'faults-'));
 let server: PreviewServer;
 let browser: Browser;
 let address = '';
 
 beforeAll(async () => {
-  const config = { configFile: join(top, 'vite.config.ts'), logLevel: 'silent' as const };
-  await build({ ...config, build: { outDir, emptyOutDir: true } });
-  server = await preview({ ...config, build: { outDir }, preview: { port: 0 } });
-  address = server.resolvedUrls!.local[0]!;
+  server = await served();
+  address = addressOf(server);
   browser = await chromium.launch(CHROMIUM);
 }, 180_000);
 
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  rmSync(outDir, { recursive: true, force: true });
 });
 
 const WIDE = { viewport: { width: 820, height: 900 } };

@@ -1,40 +1,31 @@
 /** The Sheet printed by Chromium: paper, pages, fonts, nothing shrunk or off the page, the stop readings on it. */
-import { mkdtempSync, readFileSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
+import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';
-import { build, type PreviewServer, preview } from 'vite';
+import type { PreviewServer } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { stopText } from '../../../../src/app/screens/sheet/figures.ts';
-import { MARGIN, PAPERS, type Paper } from '../../../../src/app/screens/sheet/papers.ts';
-import { parseDesign } from '../../../../src/design/validate.ts';
-import { cutSection } from '../../../../src/report/cut/section.ts';
-import { withShopTools } from '../../../../src/report/cut/usualMachine.ts';
-import { stopTolerance } from '../../../../src/report/sheet/stopTolerance.ts';
-import { CHROMIUM } from '../../../../vite.config.ts';
+import { stopText } from '../../src/app/screens/sheet/figures.ts';
+import { MARGIN, PAPERS, type Paper } from '../../src/app/screens/sheet/papers.ts';
+import { parseDesign } from '../../src/design/validate.ts';
+import { cutSection } from '../../src/report/cut/section.ts';
+import { withShopTools } from '../../src/report/cut/usualMachine.ts';
+import { stopTolerance } from '../../src/report/sheet/stopTolerance.ts';
+import { CHROMIUM } from '../../vite.config.ts';
 import { type Pdf, readPdf } from './readPdf.ts';
+import { addressOf, served, top } from './served.ts';
 
-const top = join(import.meta.dirname, '../../../..');
 const POINTS = 72 / 25.4;
-const outDir = mkdtempSync(join(tmpdir(), 'sheet-'));
 let server: PreviewServer;
 let browser: Browser;
 
 beforeAll(async () => {
-  await build({ configFile: join(top, 'vite.config.ts'), logLevel: 'silent', build: { outDir, emptyOutDir: true } });
-  server = await preview({
-    configFile: join(top, 'vite.config.ts'),
-    logLevel: 'silent',
-    build: { outDir },
-    preview: { port: 0 },
-  });
+  server = await served();
   browser = await chromium.launch(CHROMIUM);
 }, 120_000);
 
 afterAll(async () => {
   await browser?.close();
   await server?.close();
-  rmSync(outDir, { recursive: true, force: true });
 });
 
 const designOf = (file: string) => {
@@ -46,7 +37,7 @@ const designOf = (file: string) => {
 /** A page on a demo; printed only when all of it is worked out, unless another design is to take its place. */
 async function opened(file: string, paper: Paper, width = 1200, replaced = false): Promise<Page> {
   const page = await browser.newPage({ viewport: { width, height: 900 } });
-  await page.goto(`${server.resolvedUrls!.local[0]!}#sheet`);
+  await page.goto(`${addressOf(server)}#sheet`);
   await openFile(page, `${file}.conepair.json`, designOf(file));
   await page.waitForFunction(
     (title) => document.querySelector('.title-block h3')?.textContent === title,

@@ -2,16 +2,17 @@
  * The built page: nothing is loaded from elsewhere or against its policy; after one visit it works with its server
  * taken away; a newer one is offered, and taken when asked for, with the work still there.
  */
-import { appendFileSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
+import { appendFileSync, cpSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
-import { build, type PreviewServer, preview } from 'vite';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import type { PreviewServer } from 'vite';
+import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { CHROMIUM } from '../../vite.config.ts';
+import { addressOf, served } from './served.ts';
 
-const top = join(import.meta.dirname, '../..');
-const outDir = mkdtempSync(join(tmpdir(), 'built-'));
+/** A copy of its own, since a newer page takes its place. */
+const outDir = mkdtempSync(join(tmpdir(), 'offline-'));
 const SCREENS = ['measure', 'fit', 'run', 'cut', 'odds', 'sheet'];
 /** What each screen shows once all of it is loaded and worked out. */
 const SHOWS: Record<string, string> = {
@@ -28,18 +29,13 @@ let browser: Browser;
 let port = 0;
 
 async function serve() {
-  const started = await preview({
-    configFile: join(top, 'vite.config.ts'),
-    logLevel: 'silent',
-    build: { outDir },
-    preview: { port, strictPort: port !== 0 },
-  });
-  port = Number(new URL(started.resolvedUrls!.local[0]!).port);
+  const started = await served(outDir, port);
+  port = Number(new URL(addressOf(started)).port);
   return started;
 }
 
 beforeAll(async () => {
-  await build({ configFile: join(top, 'vite.config.ts'), logLevel: 'silent', build: { outDir, emptyOutDir: true } });
+  cpSync(inject('built'), outDir, { recursive: true });
   server = await serve();
   browser = await chromium.launch(CHROMIUM);
 }, 180_000);

@@ -1,0 +1,11 @@
+/** Where the journal stands, as a slider tells it: with what touches there. */
+import { type System, sidedText } from '../../design/units.ts';
+import type { FitReport } from '../../report/fit/definition.ts';
+import { touchingNow } from '../../report/fit/now.ts';
+import { listed } from '../../report/listed.ts';
+
+export function positionText(fit: FitReport, system: System): string {
+  const names = touchingNow(fit).map(({ name }) => name);
+  const touch = names.length === 0 ? '' : `; ${listed(names)} ${names.length > 1 ? 'touch' : 'touches'}`;
+  return `${sidedText(fit.position, system)}${touch}`;
+}

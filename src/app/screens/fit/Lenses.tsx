@@ -1,0 +1,186 @@
+/**
+ * Every seat magnified, side by side and all at one scale: the bush's edge lying level, the journal's below it, the oil
+ * between, and the film wanted. One move of the journal shuts one seat while it hardly stirs another.
+ */
+import { scaleLinear } from 'd3-scale';
+import { memo, useId, useMemo, useRef } from 'react';
+import { fineText, fineUnit, type System } from '../../../design/units.ts';
+import { SAME } from '../../../engine/contact/film.ts';
+import type { Wanted } from '../../../engine/contact/fit.ts';
+import { metres, millimetres } from '../../../report/convert.ts';
+import type { FitReport, SeatFitReport } from '../../../report/fit/definition.ts';
+import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace } from '../../pictures/drawn.ts';
+import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
+import { CLASS_TEXT, classOf, filmRuns } from '../../pictures/filmClass.ts';
+import { thinned } from '../../pictures/thinned.ts';
+import { useSize } from '../../pictures/useSize.ts';
+import { lensDepth, thinnestSections } from './lens.ts';
+
+interface Props {
+  drawn: Drawn;
+  /** where the journal stood when it was taken hold of */
+  ghost: Drawn | null;
+  fit: FitReport;
+  system: System;
+}
+
+const HEIGHT = 144;
+/** px: metal of the bush above its edge, and of the journal at the deepest film shown. */
+const METAL = 28;
+const FOOT = 14;
+const RULER = 46;
+const MOST_POINTS = 300;
+
+export const Lenses = memo(function Lenses({ drawn, ghost, fit, system }: Props) {
+  const depth = lensDepth(drawn.seats);
+  const sections = useMemo(() => thinnestSections(drawn), [drawn]);
+  return (
+    <section className="lenses" aria-label="Each seat magnified, all at one scale">
+      {sections.map((seat, i) => (
+        <Lens
+          key={seat.name}
+          seat={seat}
+          was={ghost?.seats[i] ?? null}
+          told={fit.seats[i]!}
+          depth={depth}
+          system={system}
+        />
+      ))}
+    </section>
+  );
+});
+
+interface LensProps {
+  seat: DrawnSeat;
+  was: DrawnSeat | null;
+  told: SeatFitReport;
+  /** m */
+  depth: number;
+  system: System;
+}
+
+function Lens({ seat, was, told, depth, system }: LensProps) {
+  const id = useId();
+  const box = useRef<HTMLElement>(null);
+  const { width } = useSize(box, { width: 420, height: HEIGHT });
+  const places = useMemo(() => thinned(seat.film, MOST_POINTS, ({ film }) => film), [seat]);
+  const least = places.length === 0 ? null : Math.min(...places.map(({ film }) => film));
+  const [left, right] = [2, Math.max(60, width - RULER)];
+  const y = scaleLinear([0, depth], [METAL, HEIGHT - FOOT]);
+  const ends = places.length > 1 ? [places[0]!.along, places[places.length - 1]!.along] : [0, 1];
+  const x = scaleLinear(ends, [left, right]);
+  const at = (along: number, out: number) => `${x(along).toFixed(1)} ${y(out).toFixed(1)}`;
+  const bushEdge = places.map(({ along, edge }) => at(along, edge));
+  const journalEdge = places.map(({ along, edge, film }) => at(along, edge + film));
+  const kind = least === null ? null : classOf(least, seat.wanted);
+  const touching = least !== null && Math.abs(least) <= SAME;
+  return (
+    <figure className={`lens ${kind ?? 'apart'}`} ref={box}>
+      <figcaption>
+        <strong>{seat.name}</strong>
+        <span className="film-now">{least === null ? 'apart' : fineText(millimetres(least), system)}</span>
+        <span className="film-is">
+          {touching ? 'touches' : kind === null || kind === 'plain' ? '' : CLASS_TEXT[kind]}
+        </span>
+      </figcaption>
+      <svg width={width} height={HEIGHT} role="img" aria-label={labelOf(told, system)}>
+        <FilmPatterns id={id} />
+        <clipPath id={`${id}lens`}>
+          <rect x={left} y={1} width={right - left} height={HEIGHT - 2} />
+        </clipPath>
+        <g clipPath={`url(#${id}lens)`}>
+          {places.length > 1 && (
+            <>
+              <path className="journal-fill" d={`M${journalEdge.join('L')}L${right} ${HEIGHT}L${left} ${HEIGHT}Z`} />
+              <path className="bush-fill" d={`M${bushEdge.join('L')}L${right} 0L${left} 0Z`} />
+              {filmRuns(places, seat.wanted, betweenPlaces).map(({ kind: run, places: along }) => (
+                <FilmShape
+                  key={`${run}${along[0]!.along}`}
+                  id={id}
+                  kind={run}
+                  d={`M${along.map((p) => at(p.along, p.edge)).join('L')}L${along
+                    .map((p) => at(p.along, p.edge + p.film))
+                    .reverse()
+                    .join('L')}Z`}
+                />
+              ))}
+              {was && <path className="ghost" d={`M${was.film.map((p) => at(p.along, p.edge + p.film)).join('L')}`} />}
+              <path className="edge" d={`M${bushEdge.join('L')}`} />
+              <path className="edge" d={`M${journalEdge.join('L')}`} />
+              {touching && <Touches places={places} at={at} />}
+            </>
+          )}
+        </g>
+        <rect className="frame" x={left} y={1} width={right - left} height={HEIGHT - 2} />
+        <Ruler wanted={seat.wanted} depth={depth} y={y} from={right} across={[left, right]} system={system} />
+        {least !== null && least > depth && (
+          <text x={(left + right) / 2} y={HEIGHT - FOOT - 6} textAnchor="middle" className="beyond">
+            ↓ {fineText(millimetres(least), system)}
+          </text>
+        )}
+      </svg>
+      <p className="fine">{travelText(told, system)}</p>
+    </figure>
+  );
+}
+
+function Touches({ places, at }: { places: readonly FilmPlace[]; at(along: number, out: number): string }) {
+  const touching = places.filter(({ film }) => Math.abs(film) <= SAME).map(({ along, edge }) => at(along, edge));
+  return <path className="touch" d={`M${touching.join('L')}${touching.length === 1 ? `L${touching[0]}` : ''}`} />;
+}
+
+interface RulerProps {
+  wanted: Wanted | null;
+  depth: number;
+  y(film: number): number;
+  /** px: where it stands, and from where to where the band is drawn */
+  from: number;
+  across: [number, number];
+  system: System;
+}
+
+/** The film counted from the bush's edge, and the band of the film wanted. */
+function Ruler({ wanted, depth, y, from, across: [left, right], system }: RulerProps) {
+  const fine = fineUnit(system);
+  const unit = metres(fine.size);
+  const ticks = scaleLinear([0, depth / unit], [0, 1]).ticks(5);
+  return (
+    <g className="ruler">
+      {wanted && (
+        <>
+          {[wanted.target - wanted.tolerance, wanted.target + wanted.tolerance].map((edge, i) => (
+            <path key={i === 0 ? 'low' : 'high'} className="wanted-edge" d={`M${left} ${y(edge)}H${right}`} />
+          ))}
+          <rect
+            className="wanted-band"
+            x={from}
+            width={7}
+            y={y(wanted.target - wanted.tolerance)}
+            height={Math.max(1.5, y(wanted.target + wanted.tolerance) - y(wanted.target - wanted.tolerance))}
+          />
+        </>
+      )}
+      {ticks.map((tick) => (
+        <g key={tick}>
+          <path className="tick" d={`M${from} ${y(tick * unit)}h${7}`} />
+          <text x={from + 10} y={y(tick * unit) + 4}>
+            {tick}
+          </text>
+        </g>
+      ))}
+      <text x={from + 4} y={METAL - 14}>
+        {fine.name}
+      </text>
+    </g>
+  );
+}
+
+const labelOf = ({ name, leastFilm }: SeatFitReport, system: System) =>
+  `The ${name} seat magnified: ${leastFilm === null ? 'apart' : `film ${fineText(leastFilm, system)}`}`;
+
+function travelText({ sensitivity }: SeatFitReport, system: System): string {
+  if (sensitivity === null) return '';
+  if (Math.abs(sensitivity) < 1e-9) return 'No axial move changes it.';
+  const { size, name } = fineUnit(system);
+  return `10 ${name} of travel change it by ${fineText(Math.abs(sensitivity) * 10 * size, system)}.`;
+}

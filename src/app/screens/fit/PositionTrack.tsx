@@ -1,0 +1,101 @@
+/**
+ * The axis as a track under the picture: where each seat touches, from where to where its film is within its tolerance,
+ * and the journal's mark, to be moved by hand or by keys.
+ */
+import { ticks } from 'd3-array';
+import { scaleLinear } from 'd3-scale';
+import { useRef } from 'react';
+import type { Design } from '../../../design/definition.ts';
+import { fineUnit, type System } from '../../../design/units.ts';
+import type { FitReport } from '../../../report/fit/definition.ts';
+import { useHeldRange } from '../../charts/useHeldRange.ts';
+import { positionText } from '../../pictures/positionText.ts';
+import { micrometres, useAxialMove } from '../../pictures/useMove.ts';
+import { useSize } from '../../pictures/useSize.ts';
+import type { Work } from '../../state/store.ts';
+import { Goals } from './FitPictures.tsx';
+
+interface Props {
+  work: Work;
+  design: Design;
+  fit: FitReport;
+  system: System;
+}
+
+const EDGE = 12;
+/** px: one seat's line, and the most of them drawn each on its own. */
+const LINE = 10;
+const MOST_LINES = 8;
+const AXIS = 40;
+
+export function PositionTrack({ work, design, fit, system }: Props) {
+  const box = useRef<HTMLElement>(null);
+  const { width } = useSize(box, { width: 800, height: 80 });
+  const [low, high] = useHeldRange(design, fit, work);
+  const x = scaleLinear([low, high], [EDGE, Math.max(EDGE + 40, width - EDGE)]);
+  const move = useAxialMove(work, fit, () => (high - low) / (x.range()[1]! - x.range()[0]!));
+  const seats = fit.seats.slice(0, MOST_LINES);
+  const height = AXIS + LINE * seats.length + 18;
+  const base = 14 + LINE * seats.length;
+  const unit = fineUnit(system);
+  const within = (place: number) => Math.min(high, Math.max(low, place));
+  return (
+    <figure className="track" ref={box}>
+      <svg
+        width={width}
+        height={height}
+        role="group"
+        aria-label="The journal along its axis: where each seat touches, and where its film is as wanted"
+        {...move.handlers}
+      >
+        <rect x={0} width={width} height={height} className="grip" />
+        <path className="line" d={`M${x(low)} ${base}H${x(high)}`} />
+        {ticks(low / unit.size, high / unit.size, width < 500 ? 4 : 8).map((tick) => (
+          <g key={tick} className="tick">
+            <path d={`M${x(tick * unit.size)} ${base}v5`} />
+            <text x={x(tick * unit.size)} y={base + 27} textAnchor="middle">
+              {`${tick}`.replace('-', '−')}
+            </text>
+          </g>
+        ))}
+        {seats.map((seat, i) => {
+          const y = 8 + LINE * i;
+          const { tolerated, seatPosition } = seat;
+          return (
+            <g key={seat.name} className={`seat seat-${i % 4}`}>
+              {tolerated && tolerated.to >= low && tolerated.from <= high && (
+                <rect
+                  className="tolerated"
+                  x={x(within(tolerated.from))}
+                  width={Math.max(3, x(within(tolerated.to)) - x(within(tolerated.from)))}
+                  y={y - 3}
+                  height={6}
+                />
+              )}
+              {seatPosition !== null && seatPosition >= low && seatPosition <= high && (
+                <circle className="touch-point" cx={x(seatPosition)} cy={y} r={4} />
+              )}
+            </g>
+          );
+        })}
+        <g
+          role="slider"
+          tabIndex={0}
+          className="mark"
+          aria-label="Axial position of the journal, on the track"
+          aria-valuenow={micrometres(fit.position)}
+          aria-valuetext={positionText(fit, system)}
+          onKeyDown={move.onKeyDown}
+        >
+          <rect className="grip" x={x(within(fit.position)) - 22} y={0} width={44} height={height} />
+          <path className="now" d={`M${x(within(fit.position))} 2V${base}`} />
+          <path className="head" d={`M${x(within(fit.position))} ${base - 1}l-7 12h14z`} />
+        </g>
+      </svg>
+      <figcaption>
+        <Goals work={work} fit={fit} />
+        <span className="fine">{unit.name} · ← rearward · noseward → · ring: touches · bar: as wanted</span>
+      </figcaption>
+    </figure>
+  );
+}

@@ -1,0 +1,89 @@
+/** What is so with the journal where it stands, in a few words: the first line a person reads, before any why. */
+import type { Design } from '../../design/definition.ts';
+import { fineText, type System } from '../../design/units.ts';
+import { listed } from '../listed.ts';
+import type { FitReport, SeatFitReport } from './definition.ts';
+import { TOUCHING } from './section.ts';
+
+type Film = Design['seats'][number]['film'];
+
+/** Seats (places) whose parts touch with the journal where it stands, none of them pressed in. */
+export const touchingNow = ({ seats }: FitReport): SeatFitReport[] =>
+  seats.filter(({ leastFilm }) => leastFilm !== null && Math.abs(leastFilm) <= TOUCHING);
+
+/** Seats named one by one; of more only how many. */
+const FEW = 3;
+/** mm: beside a film its tolerance is met to this, as the verdict has it. */
+const EDGE = 1e-9;
+
+/** `pulled`: names of the seats that hold the nose pulled aside; null where it is not. */
+export function standsNow(design: Design, fit: FitReport, system: System, pulled: readonly string[] | null): string {
+  if (pulled) return pulledText(pulled);
+  const all = fit.seats.map((seat, i) => ({ ...seat, film: design.seats[i]?.film }));
+  const pressed = all.filter(({ leastFilm }) => leastFilm !== null && leastFilm < -TOUCHING);
+  const worst = pressed.reduce<SeatFitReport | null>(
+    (most, seat) => (most && most.leastFilm! <= seat.leastFilm! ? most : seat),
+    null,
+  );
+  if (worst) return `${capital(worst.name)} is ${fineText(-worst.leastFilm!, system)} into its bush.`;
+  const touching = touchingNow(fit);
+  if (touching.length > 0) {
+    const names = touching.map(({ name }) => name);
+    return `${capital(listed(names))} ${names.length > 1 ? 'touch' : 'touches'}.${clearOf(all, names, system)}`;
+  }
+  const apart = all.filter(({ leastFilm }) => leastFilm === null);
+  if (apart.length > 0)
+    return `${capital(listed(apart.map(({ name }) => name)))} ${apart.length > 1 ? 'stand' : 'stands'} outside ${apart.length > 1 ? 'their bushes' : 'its bush'}.`;
+  return filmsNow(all, system);
+}
+
+const pulledText = (names: readonly string[]) =>
+  names.length === 0
+    ? 'Nose pulled aside.'
+    : `Nose pulled aside until ${listed(names)} ${names.length > 1 ? 'hold' : 'holds'} it.`;
+
+function clearOf(all: readonly SeatFitReport[], touching: readonly string[], system: System): string {
+  const clear = all.filter(({ name, leastFilm }) => !touching.includes(name) && leastFilm !== null);
+  if (clear.length === 0 || clear.length > FEW) return '';
+  const each = clear.map(({ name, leastFilm }) => `${name} stands ${fineText(leastFilm!, system)} off`);
+  return ` ${capital(listed(each))}.`;
+}
+
+interface Now extends SeatFitReport {
+  film: Film;
+}
+
+const isRight = ({ leastFilm, film }: Now) =>
+  !film || Math.abs(leastFilm! - film.target) <= (film.tolerance ?? 0) + EDGE;
+
+function filmsNow(all: readonly Now[], system: System): string {
+  const wanted = all.filter(({ film }) => film);
+  const off = wanted.filter((seat) => !isRight(seat));
+  if (wanted.length > 0 && off.length === 0)
+    return wanted.length === 1
+      ? `${capital(wanted[0]!.name)} has its film: ${fineText(wanted[0]!.leastFilm!, system)}.`
+      : `${wanted.length === 2 ? 'Both' : `All ${wanted.length}`} films are as wanted.`;
+  if (all.length > FEW) return `${wanted.length - off.length} of ${wanted.length || all.length} films as wanted.`;
+  return `${capital(all.map((seat) => `${seat.name} ${fineText(seat.leastFilm!, system)}${howText(seat)}`).join('; '))}.`;
+}
+
+const howText = (seat: Now) =>
+  !seat.film ? '' : isRight(seat) ? ', as wanted' : seat.leastFilm! < seat.film.target ? ', too thin' : ', too thick';
+
+/** The cones of the first two seats compared; empty where a move opens them alike, or one not at all. */
+export function ratioSentence({ seats }: FitReport): string {
+  const moving = seats.filter(({ sensitivity }) => sensitivity !== null && Math.abs(sensitivity) > 1e-9);
+  if (moving.length < 2) return '';
+  const [slow, fast] = moving.reduce<[SeatFitReport, SeatFitReport]>(
+    ([least, most], seat) => [
+      Math.abs(seat.sensitivity!) < Math.abs(least.sensitivity!) ? seat : least,
+      Math.abs(seat.sensitivity!) > Math.abs(most.sensitivity!) ? seat : most,
+    ],
+    [moving[0]!, moving[0]!],
+  );
+  const times = Math.abs(fast.sensitivity! / slow.sensitivity!);
+  if (times < 1.05) return '';
+  return `The ${fast.name} film changes ${times.toPrecision(3)} times as fast as the ${slow.name} one.`;
+}
+
+const capital = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`;

@@ -1,0 +1,126 @@
+import {
+  type Color,
+  converter,
+  differenceEuclidean,
+  filterDeficiencyDeuter,
+  filterDeficiencyProt,
+  filterDeficiencyTrit,
+} from 'culori';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { Rgb } from '../../../src/app/pictures/colourScale.ts';
+import { classOf, filmRuns } from '../../../src/app/pictures/filmClass.ts';
+import { CLASS_COLOUR, INTERFERENCE, touchColour, wantedColour } from '../../../src/app/pictures/filmColour.ts';
+
+const wanted = { target: 2.5e-6, tolerance: 0.5e-6 };
+const film = fc.double({ min: -4e-6, max: 12e-6, noNaN: true });
+
+describe('what a film is to its seat', () => {
+  test('by the film wanted, its edges within it; none in a seat that wants none', () => {
+    expect([-1e-6, 0, 1.99e-6, 2e-6, 2.5e-6, 3e-6, 3.01e-6].map((h) => classOf(h, wanted))).toEqual([
+      'pressed',
+      'thin',
+      'thin',
+      'right',
+      'right',
+      'right',
+      'thick',
+    ]);
+    expect([-1e-6, 0, 3e-6].map((h) => classOf(h, null))).toEqual(['pressed', 'plain', 'plain']);
+  });
+
+  test('runs of one class join to the whole film, and part exactly at the edges', () => {
+    fc.assert(
+      fc.property(fc.array(film, { minLength: 2, maxLength: 9 }), fc.boolean(), (films, wants) => {
+        const places = films.map((film, at) => ({ film, at }));
+        const want = wants ? wanted : null;
+        const between = (a: (typeof places)[0], b: (typeof places)[0], share: number) => ({
+          film: a.film + (b.film - a.film) * share,
+          at: a.at + (b.at - a.at) * share,
+        });
+        const runs = filmRuns(places, want, between);
+        expect(runs[0]!.places[0]).toEqual(places[0]);
+        expect(runs[runs.length - 1]!.places.at(-1)).toEqual(places.at(-1));
+        runs.forEach((run, i) => {
+          const next = runs[i + 1];
+          if (next) {
+            expect(next.kind).not.toBe(run.kind);
+            expect(next.places[0]!.at).toBe(run.places.at(-1)!.at);
+          }
+          for (let k = 1; k < run.places.length; k++) {
+            const [a, b] = [run.places[k - 1]!, run.places[k]!];
+            for (const share of [0.05, 0.5, 0.95]) {
+              const here = between(a, b, share);
+              // Within a rounding of an edge either is right.
+              const edge = [0, 2e-6, 3e-6].some((at) => Math.abs(here.film - at) < 1e-11);
+              if (!edge) expect(classOf(here.film, want)).toBe(run.kind);
+            }
+          }
+        });
+      }),
+      { numRuns: 300, seed: 5 },
+    );
+  });
+});
+
+/** CIE 1976 difference, about 2.3 of which are just noticed (the value from memory). */
+const difference = differenceEuclidean('lab');
+const lab = converter('lab');
+const colour = ([r, g, b]: Rgb) => ({ mode: 'rgb' as const, r, g, b });
+const VISIONS: Record<string, (seen: Color) => Color> = {
+  full: (seen) => seen,
+  'no red': filterDeficiencyProt(1),
+  'no green': filterDeficiencyDeuter(1),
+  'no blue': filterDeficiencyTrit(1),
+};
+const STEEL: Rgb[] = [
+  [0.765, 0.8, 0.827],
+  [0.365, 0.424, 0.471],
+];
+const BRONZE: Rgb[] = [
+  [0.863, 0.725, 0.549],
+  [0.541, 0.384, 0.212],
+];
+
+describe('colours of films', () => {
+  const thin = [0, 1, 1.99].map((h) => wantedColour(h * 1e-6, wanted, 1));
+  const right = [2, 2.5, 3].map((h) => wantedColour(h * 1e-6, wanted, 1));
+  const thick = [3.01, 6, 12, 50].map((h) => wantedColour(h * 1e-6, wanted, 1));
+
+  test('one yellow for all that is right; a film below nothing has the colour of interference', () => {
+    for (const one of right) expect(one).toEqual(CLASS_COLOUR.right);
+    expect(wantedColour(-1e-6, wanted, 1)).toEqual(INTERFERENCE);
+  });
+
+  test.each(Object.entries(VISIONS))(
+    'classes are told apart with %s vision, and from steel, bronze and the touch',
+    (_, seen) => {
+      const apart = (a: readonly Rgb[], b: readonly Rgb[]) =>
+        Math.min(...a.flatMap((x) => b.map((y) => difference(seen(colour(x)), seen(colour(y))))));
+      // Neighbours, which also differ in pattern; then what stands beside them in the pictures.
+      for (const [one, other] of [
+        [thin, right],
+        [right, thick],
+        [thin, thick],
+      ] as const)
+        expect(apart(one, other)).toBeGreaterThan(20);
+      const metals = [...STEEL, ...BRONZE];
+      for (const [one, other] of [
+        [thin, metals],
+        [right, metals],
+        [thick, metals],
+        [
+          [...thin, ...right, ...thick],
+          [touchColour(false), touchColour(true)],
+        ],
+      ] as const)
+        expect(apart(one, other)).toBeGreaterThan(11);
+    },
+  );
+
+  test('in grey the right film is the lightest, and its neighbours are darker by a good step', () => {
+    const light = (all: Rgb[]) => all.map((one) => lab(colour(one)).l);
+    expect(Math.min(...light(right)) - Math.max(...light(thick))).toBeGreaterThan(12);
+    expect(Math.min(...light(thick)) - Math.max(...light(thin))).toBeGreaterThan(10);
+  });
+});

@@ -1,0 +1,66 @@
+import { describe, expect, test } from 'vitest';
+import { DEMOS } from '../../../src/app/state/demos.ts';
+import type { Design } from '../../../src/design/definition.ts';
+import { ratioSentence, standsNow, touchingNow } from '../../../src/report/fit/now.ts';
+import { fitSection } from '../../../src/report/fit/section.ts';
+
+const demo = (name: string) => DEMOS.find(({ file }) => file.startsWith(name))!.design;
+const steepFirst = demo('steep-first');
+const at = (design: Design, position: number, pulled: string[] | null = null, system: 'metric' | 'inch' = 'metric') => {
+  const placed = { ...design, position };
+  return standsNow(placed, fitSection(placed), system, pulled);
+};
+const touch = fitSection(steepFirst).firstPosition!;
+
+describe('what is so now', () => {
+  test('the touch is announced, with how far the other stands off', () => {
+    expect(at(steepFirst, touch)).toBe('Steep touches. Shallow stands 7.98 µm off.');
+    expect(at(steepFirst, touch, null, 'inch')).toMatch(/^Steep touches\. Shallow stands 3\.1\d tenths off\.$/);
+    expect(touchingNow(fitSection({ ...steepFirst, position: touch })).map(({ name }) => name)).toEqual(['steep']);
+    expect(touchingNow(fitSection({ ...steepFirst, position: touch + 1e-4 }))).toEqual([]);
+  });
+
+  test('beyond it, how far into the bush; before it, what each film is to its seat', () => {
+    expect(at(steepFirst, touch - 0.001)).toBe('Steep is 0.71 µm into its bush.');
+    expect(at(steepFirst, 0.02)).toBe('Shallow 9.24 µm, too thick; steep 16.97 µm, too thick.');
+    const { positionForTarget } = fitSection(steepFirst).seats.find(({ name }) => name === 'steep')!;
+    expect(at(steepFirst, positionForTarget!)).toMatch(/^Shallow 8\.16 µm, too thick; steep 2\.50 µm, as wanted\.$/);
+    expect(at(steepFirst, touch + 0.0005)).toMatch(/steep 0\.35 µm, too thin/);
+  });
+
+  test('all films as wanted', () => {
+    expect(at(demo('correct'), demo('correct').position ?? 0)).toBe('Both films are as wanted.');
+  });
+
+  test('with the nose pulled it speaks of that, not of the journal on its axis', () => {
+    expect(at(steepFirst, 0.02, ['shallow', 'steep'])).toBe('Nose pulled aside until shallow and steep hold it.');
+    expect(at(steepFirst, 0.02, ['steep'])).toBe('Nose pulled aside until steep holds it.');
+    expect(at(steepFirst, 0.02, [])).toBe('Nose pulled aside.');
+  });
+
+  test('a journal clear of its bush; many seats are counted', () => {
+    expect(at(steepFirst, 200)).toBe('Shallow and steep stand outside their bushes.');
+    const many: Design = {
+      ...steepFirst,
+      seats: [0, 1].flatMap((k) => steepFirst.seats.map((seat) => ({ ...seat, name: `${seat.name} ${k}` }))),
+    };
+    expect(at(many, 0.02)).toBe('0 of 4 films as wanted.');
+  });
+
+  test('at most three numbers, whatever stands there', () => {
+    for (const { design } of DEMOS)
+      for (const move of [-0.05, -0.01, 0, 0.01, 0.05]) {
+        const said = at(design, (design.position ?? 0) + move);
+        expect(said.match(/\d+(\.\d+)?/g)?.length ?? 0, said).toBeLessThanOrEqual(3);
+        expect(said).not.toMatch(/undefined|null|NaN/);
+      }
+  });
+});
+
+test('how much faster the one film changes: sin 45° to sin 3°', () => {
+  const times = Math.sin(Math.PI / 4) / Math.sin(Math.PI / 60);
+  expect(ratioSentence(fitSection(steepFirst))).toBe(
+    `The steep film changes ${times.toPrecision(3)} times as fast as the shallow one.`,
+  );
+  expect(ratioSentence(fitSection({ ...steepFirst, seats: steepFirst.seats.slice(0, 1) }))).toBe('');
+});
