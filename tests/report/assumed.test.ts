@@ -113,6 +113,11 @@ describe('what runs leans on speed, oil and load too', () => {
   });
 });
 
+test('what is assumed of a cut is named with the surface it is of', () => {
+  const [{ seat, part }] = known.cut!.allow as [{ seat: string; part: string }];
+  expect(placeName(known, 'cut.allow[0].limit')).toBe(`limit of the ${seat} ${part}`);
+});
+
 test('a title within a sentence keeps what is always written large', () => {
   const oil: Design = { ...known, run: { speed: 600, oil: { grade: 10, index: 95 } } };
   expect(placeName(oil, 'run.oil.grade')).toBe('ISO grade');

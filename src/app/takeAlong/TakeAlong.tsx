@@ -102,8 +102,8 @@ function ThisDesign({ work, run }: Part) {
       </p>
       <p className="fine">
         {photographCount(design) > 0 ? 'Photographs, named versions and undo' : 'Named versions and undo'} stay on this
-        device. The link opens in your units, the file in those of whoever opens it. Versions go along where Jobs saves
-        all jobs as one file.
+        device. The link opens in your units and your way of saying angles, the file in those of whoever opens it.
+        Versions go along where Jobs saves all jobs as one file.
       </p>
       {link === null ? (
         <p className="fine">Too large for a link ({LONGEST_LINK} characters at most): pass the file on.</p>

@@ -35,16 +35,14 @@ export function allOnScreen(main: ParentNode): OnScreen[] {
   const solids = [...main.querySelectorAll('canvas')]
     .filter((canvas) => isShown(canvas) && isRedrawn(canvas))
     .map((canvas): OnScreen => ({ name: 'Solid picture', svg: null, canvas, rows: null }));
-  const tables = [...main.querySelectorAll('table')]
-    .filter(isShown)
-    .map(
-      (table): OnScreen => ({
-        name: tableName(table),
-        svg: null,
-        canvas: null,
-        rows: () => withUnits(tableRows(table)),
-      }),
-    );
+  const tables = [...main.querySelectorAll('table')].filter(isShown).map(
+    (table): OnScreen => ({
+      name: tableName(table),
+      svg: null,
+      canvas: null,
+      rows: () => withUnits(tableRows(table)),
+    }),
+  );
   return [...drawings, ...solids, ...tables];
 }
 

@@ -97,7 +97,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       <RunControls work={work} fields={fields.value} />
       {film && of && (
         <div className={of === design ? 'run' : 'run stale'}>
-          <AimFor work={work} design={of} sweep={run.films} aim={run.aim} system={system} />
+          <AimFor work={work} design={of} sweep={run.films} aim={run.aim} guidance={film.guidance} system={system} />
           <ClearanceWindow sweep={run.clearances} design={of} system={system} />
           <ColdSettings work={work} design={of} settings={run.settings} system={system} />
           <WarmUpCharts film={film} design={of} system={system} />
