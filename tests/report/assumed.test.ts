@@ -9,6 +9,7 @@ import {
   assumedCount,
   knownFirst,
   measuredFirst,
+  partsAre,
   placeName,
   unreadSurfaces,
 } from '../../src/report/assumed.ts';
@@ -122,4 +123,15 @@ test('a title within a sentence keeps what is always written large', () => {
   const oil: Design = { ...known, run: { speed: 600, oil: { grade: 10, index: 95 } } };
   expect(placeName(oil, 'run.oil.grade')).toBe('ISO grade');
   expect(placeName(oil, 'run.speed')).toBe('speed');
+});
+
+test('parts are as measured, as drawn or as assumed, by the least sure of them', () => {
+  expect(partsAre(known)).toBe('drawn');
+  expect(partsAre({ ...known, readings: [{ kind: 'standOff', value: 0, sigma: 0.001 }] })).toBe('drawn');
+  const read: Design = {
+    ...known,
+    readings: [{ kind: 'diameter', seat: 'steep', part: 'bush', value: 24, sigma: 0.001, station: 2 }],
+  };
+  expect(partsAre(read)).toBe('measured');
+  expect(partsAre(withAssumed(read, ['seats[0].bush.diameter']))).toBe('assumed');
 });
