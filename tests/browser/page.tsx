@@ -94,7 +94,8 @@ export async function pressInBar(name: string): Promise<void> {
 }
 
 /** The closing chart of Fit, which is loaded after the first picture. */
-export const chartLoaded = () => expect.poll(() => document.querySelector('.chart > svg')).not.toBeNull();
+export const chartLoaded = () =>
+  expect.poll(() => document.querySelector('.chart > svg'), { timeout: 40_000 }).not.toBeNull();
 
 export const frame = () => new Promise((done) => requestAnimationFrame(() => done(null)));
 

@@ -1,13 +1,16 @@
 /** Least film of every seat against axial position: two slopes, where each touches, where each has its film. */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
-import { useId, useMemo } from 'react';
+import { type CSSProperties, useId, useMemo } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
-import type { SeatLines } from '../../engine/contact/fit.ts';
+import type { SeatLines, Wanted } from '../../engine/contact/fit.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
+import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
-import { positionText } from '../pictures/positionText.ts';
+import { axialValues } from '../pictures/axialValues.ts';
+import { classOf } from '../pictures/filmClass.ts';
+import { CLASS_COLOUR, cssColour } from '../pictures/filmColour.ts';
 import { micrometres, useAxialMove } from '../pictures/useMove.ts';
 import type { Work } from '../state/store.ts';
 import { AcrossAxis, AxisNames, across, curvePath, LineNames, PlotClip, UpAxis, usePlot } from './Axes.tsx';
@@ -116,7 +119,7 @@ export default function ClosingChart({ design, seats, fit, system, work, belief 
           className="now"
           aria-label="Axial position of the journal, on the chart"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={positionText(fit, system)}
+          {...axialValues(fit, system)}
           onKeyDown={move.onKeyDown}
         >
           <rect x={now - 20} y={plot.top} width={40} height={plot.bottom - plot.top} className="grip" />
@@ -126,7 +129,14 @@ export default function ClosingChart({ design, seats, fit, system, work, belief 
               seat.leastFilm !== null &&
               seat.leastFilm <= top &&
               seat.leastFilm >= bottom && (
-                <circle key={seat.name} cx={now} cy={y(seat.leastFilm)} r={4} className={`dot seat-${i % 4}`} />
+                <circle
+                  key={seat.name}
+                  cx={now}
+                  cy={y(seat.leastFilm)}
+                  r={5}
+                  className={`dot seat-${i % 4}`}
+                  style={dotStyle(seat.leastFilm, seats[i]!.wanted)}
+                />
               ),
           )}
         </g>
@@ -143,6 +153,12 @@ export default function ClosingChart({ design, seats, fit, system, work, belief 
       </LineNames>
     </figure>
   );
+}
+
+/** Of the same colour as the film in every picture. */
+function dotStyle(film: number, wanted: Wanted | null): CSSProperties | undefined {
+  const kind = classOf(metres(film), wanted);
+  return kind === 'plain' ? undefined : { fill: cssColour(CLASS_COLOUR[kind]) };
 }
 
 function travelText(sensitivity: number | null, system: System): string {

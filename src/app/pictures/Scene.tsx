@@ -2,24 +2,37 @@
  * The pair as solids: journal, bush cut open, film between. Draws what drawn.ts says, nothing of its own.
  * Heavy with three; load it lazily. While the journal moves nothing here renders but the legend, when it changes.
  */
-import { memo, useSyncExternalStore } from 'react';
+import { memo, useCallback, useSyncExternalStore } from 'react';
 import { ScenePair } from './ScenePair.tsx';
 import { Stage } from './Stage.tsx';
-import { greatestFilm } from './sceneGeometry.ts';
 import { SceneLegend, scaleEnd } from './sceneLegend.tsx';
 import type { SceneProps } from './sceneProps.ts';
+import { greatestFilm } from './solid/filmGeometry.ts';
+import { planOf } from './solid/SceneTags.tsx';
 
 function Scene(props: SceneProps) {
   const { drawing, system, dark, onLost } = props;
   const max = useSyncExternalStore(drawing.subscribe, () => scaleEnd(greatestFilm(drawing.now()), system));
+  const wanted = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => seat.wanted));
+  const plain = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => !seat.wanted));
+  const names = useSyncExternalStore(drawing.subscribe, () => JSON.stringify(drawing.now().seats.map((s) => s.name)));
+  const plan = useCallback((across: number) => planOf(JSON.parse(names) as string[], system, across), [names, system]);
   return (
     <Stage
+      planOf={plan}
       seen="Journal, bush and film in the round, the bush cut open; gaps drawn larger, lengths true"
       lookAt="Look at the pair"
       dark={dark}
       onLost={onLost}
       legend={
-        <SceneLegend drawing={drawing} max={max} system={system} dark={dark} blue={props.prints?.thickness ?? null} />
+        <SceneLegend
+          wanted={wanted}
+          plain={plain}
+          max={max}
+          system={system}
+          dark={dark}
+          blue={props.prints?.thickness ?? null}
+        />
       }
     >
       {(stage) => <ScenePair {...props} {...stage} max={max} />}

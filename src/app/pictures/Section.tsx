@@ -12,10 +12,10 @@ import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
+import { axialValues } from './axialValues.ts';
 import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
 import { Hand, Tools } from './Hand.tsx';
-import { positionText } from './positionText.ts';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
@@ -104,7 +104,7 @@ export function Section({
           tabIndex={0}
           aria-label="Axial position of the journal"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={positionText(fit, system)}
+          {...axialValues(fit, system)}
           onKeyDown={journalMove.onKeyDown}
         >
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
@@ -152,7 +152,7 @@ export function Section({
             ))}
           </fieldset>
           <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-          {drawn.forces.length > 0 && (
+          {!scale && drawn.forces.length > 0 && (
             <span className="hint">
               Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the
               least all round.

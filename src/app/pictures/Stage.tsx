@@ -5,9 +5,14 @@ import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
 import { askAgain, canDraw } from './canDraw.ts';
 import { redraws } from './redraw.ts';
-import { type Look, VIEWS, type View } from './ScenePair.tsx';
+import { VIEWS, type View } from './solid/camera.ts';
+import type { Tagged } from './solid/SceneTags.tsx';
+import type { Plan } from './solid/tags.ts';
+import type { Turned } from './solid/useCamera.ts';
 import './threeConsole.ts';
-import { panel } from './sceneLegend.tsx';
+import './solid/stage.css';
+import { useMedia } from './useMedia.ts';
+import { useSize } from './useSize.ts';
 
 /** One press of an arrow key, rad; of + or −, a factor. */
 const TURN = Math.PI / 24;
@@ -27,8 +32,22 @@ const KEYS: Record<string, [across: number, up: number, closer: number]> = {
 export interface OnStage {
   view: { name: View };
   lost: RefObject<() => void>;
-  look: RefObject<Look | null>;
+  turned: RefObject<Turned | null>;
+  /** less motion is wanted */
+  still: boolean;
+  plan: Plan;
+  tagged: Tagged;
+  inks: Inks;
 }
+
+export interface Inks {
+  text: string;
+  ground: string;
+}
+const INKS: Record<'light' | 'dark', Inks> = {
+  light: { text: '#2a2723', ground: '#f5f0e6' },
+  dark: { text: '#e9e4d8', ground: '#1d232a' },
+};
 
 interface Props {
   /** What is seen, for who does not see it. */
@@ -38,12 +57,14 @@ interface Props {
   dark: boolean;
   /** The machine cannot draw it, or no longer. */
   onLost(): void;
-  /** Over the picture. */
+  /** Below the picture, beside the views. */
   legend?: ReactNode;
+  /** How the labels stand in a picture of this width. */
+  planOf(across: number): Plan;
   children(stage: OnStage): ReactNode;
 }
 
-export function Stage({ seen, lookAt, dark, onLost, legend, children }: Props) {
+export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: Props) {
   const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
   const [able] = useState(canDraw);
   const lost = useRef(onLost);
@@ -54,71 +75,54 @@ export function Stage({ seen, lookAt, dark, onLost, legend, children }: Props) {
   useEffect(() => {
     if (!able) lost.current();
   }, [able]);
-  const look = useRef<Look>(null);
+  const turned = useRef<Turned>(null);
   const box = useRef<HTMLDivElement>(null);
+  const svg = useRef<SVGSVGElement>(null);
+  const told = useRef<HTMLParagraphElement>(null);
+  const still = useMedia('(prefers-reduced-motion: reduce)');
+  const { width } = useSize(box, { width: 600, height: 400 });
   usePageScroll(box);
   if (!able) return null;
+  const inks = INKS[dark ? 'dark' : 'light'];
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     if (event.key === 'Escape') (document.activeElement as HTMLElement | null)?.blur();
     const turn = KEYS[event.key];
     if (!turn && event.key !== '0') return;
     event.preventDefault();
-    if (turn) look.current?.turn(...turn);
+    if (turn) turned.current?.turn(...turn);
     else setView({ name: view.name });
   };
   return (
-    <div
-      ref={box}
-      style={{
-        position: 'relative',
-        width: '100%',
-        height: '100%',
-        minHeight: 240,
-        background: dark ? '#1d232a' : '#f5f0e6',
-      }}
-    >
-      <Canvas
-        frameloop="demand"
-        flat
-        dpr={[1, 2]}
-        camera={{ fov: 28, near: 0.1, far: 60 }}
-        onCreated={({ gl, scene, camera }) => redraws(gl.domElement, () => gl.render(scene, camera))}
-        role="application"
-        tabIndex={0}
-        onKeyDown={onKeyDown}
-        aria-label={`${seen}. Arrow keys turn the view, plus and minus zoom, 0 shows the whole`}
-      >
-        {children({ view, lost, look })}
-      </Canvas>
-      <fieldset
-        style={{
-          position: 'absolute',
-          top: 8,
-          left: 8,
-          display: 'flex',
-          flexWrap: 'wrap',
-          gap: 6,
-          margin: 0,
-          padding: 0,
-          border: 0,
-        }}
-      >
-        <legend style={{ position: 'absolute', width: 1, height: 1, overflow: 'hidden', clipPath: 'inset(50%)' }}>
-          {lookAt}
-        </legend>
-        {(Object.keys(VIEWS) as View[]).map((name) => (
-          <button
-            key={name}
-            type="button"
-            onClick={() => setView({ name })}
-            style={{ ...panel(dark), minHeight: 40, cursor: 'pointer' }}
-          >
-            {name}
-          </button>
-        ))}
-      </fieldset>
-      {legend}
+    <div className={dark ? 'stage dark' : 'stage'} style={{ background: inks.ground, color: inks.text }}>
+      <div ref={box} className="stage-picture">
+        <Canvas
+          frameloop="demand"
+          flat
+          dpr={[1, 2]}
+          camera={{ fov: 28, near: 0.1, far: 60 }}
+          onCreated={({ gl, scene, camera }) => redraws(gl.domElement, () => gl.render(scene, camera))}
+          role="application"
+          tabIndex={0}
+          onKeyDown={onKeyDown}
+          aria-label={`${seen}. Arrow keys turn the view, plus and minus zoom, 0 shows the whole`}
+        >
+          {children({ view, lost, turned, still, plan: planOf(width), tagged: { svg, told }, inks })}
+        </Canvas>
+        <svg ref={svg} className="stage-tags" aria-hidden="true" />
+        <p ref={told} className="unseen" aria-live="polite" />
+      </div>
+      <div className="stage-foot">
+        {legend}
+        <fieldset className="stage-views">
+          <legend className="unseen">{lookAt}</legend>
+          {VIEWS.map((name) => (
+            <button key={name} type="button" aria-pressed={view.name === name} onClick={() => setView({ name })}>
+              {name}
+            </button>
+          ))}
+        </fieldset>
+      </div>
     </div>
   );
 }

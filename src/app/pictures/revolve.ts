@@ -14,7 +14,14 @@ export interface Mesh {
   indices: Uint32Array;
   /** linear light, where the mesh is coloured by film */
   colours?: Float32Array;
+  /** four a corner, scene lengths: how far the borders that are drawn as lines are; FAR where none is */
+  edges?: Float32Array;
 }
+
+/** From a border that is not drawn. */
+export const FAR = 1e3;
+/** cos of the least turn (about 11°) between two pieces that shows as an edge. */
+const CREASE = 0.98;
 
 /**
  * How the drawn metres stand in the scene. Taken from the bush alone, so that it holds still while the journal is
@@ -60,24 +67,20 @@ export function revolved(profileAt: (theta: number) => Profile, frame: Frame, fr
   const cosines = turns.map(Math.cos);
   const profiles = turns.map(profileAt);
   const { points: profile, colours } = profiles[0]!;
-  const pieces: number[] = [];
-  for (let i = 0; i + 1 < profile.length; i++) {
-    if (
-      profiles.some(
-        ({ points }) => Math.hypot(points[i + 1]![0] - points[i]![0], points[i + 1]![1] - points[i]![1]) > 1e-12,
-      )
-    )
-      pieces.push(i);
-  }
+  const pieces = piecesOf(profiles);
+  const creases = creasesOf(profile, pieces);
+  const open = to - from < 2 * Math.PI - 1e-9;
   const corners = pieces.length * 2 * ring;
   const positions = new Float32Array(corners * 3);
   const normals = new Float32Array(corners * 3);
+  const edges = new Float32Array(corners * 4);
   const tints = colours ? new Float32Array(corners * 3) : undefined;
   const indices = new Uint32Array(pieces.length * steps * 6);
   let corner = 0;
   let index = 0;
-  for (const i of pieces) {
+  for (const [piece, i] of pieces.entries()) {
     const first = corner;
+    const [starts, ends] = creases[piece]!;
     for (let k = i; k <= i + 1; k++) {
       for (let j = 0; j < ring; j++, corner++) {
         const { points, colours: tint } = profiles[j]!;
@@ -93,6 +96,12 @@ export function revolved(profileAt: (theta: number) => Profile, frame: Frame, fr
         normals[at] = -dr / length;
         normals[at + 1] = (dz / length) * sines[j]!;
         normals[at + 2] = (dz / length) * cosines[j]!;
+        const edge = 4 * corner;
+        const whole = frame.scale * length;
+        edges[edge] = starts ? (k === i ? 0 : whole) : FAR;
+        edges[edge + 1] = ends ? (k === i ? whole : 0) : FAR;
+        edges[edge + 2] = open ? r * (turns[j]! - from) : FAR;
+        edges[edge + 3] = open ? r * (to - turns[j]!) : FAR;
         if (!tints) continue;
         const colour = tint![k]!;
         tints[at] = colour[0];
@@ -111,7 +120,34 @@ export function revolved(profileAt: (theta: number) => Profile, frame: Frame, fr
       indices[index + 5] = a + 1;
     }
   }
-  return tints ? { positions, normals, indices, colours: tints } : { positions, normals, indices };
+  return { positions, normals, indices, edges, ...(tints ? { colours: tints } : {}) };
+}
+
+/** Which pieces of the profile have a length, anywhere round. */
+function piecesOf(profiles: readonly Profile[]): number[] {
+  const different = profiles.filter(({ points }, j) => j === 0 || points !== profiles[0]!.points);
+  const long = ({ points }: Profile, i: number) =>
+    Math.hypot(points[i + 1]![0] - points[i]![0], points[i + 1]![1] - points[i]![1]) > 1e-12;
+  return profiles[0]!.points.slice(1).flatMap((_, i) => (different.some((one) => long(one, i)) ? [i] : []));
+}
+
+/** Whether each piece has an edge at its start and its end: where the profile turns, and where it is open. */
+function creasesOf(points: readonly Point[], pieces: readonly number[]): [start: boolean, end: boolean][] {
+  const [first, last] = [points[0], points[points.length - 1]];
+  const closed = first && last && Math.hypot(first[0] - last[0], first[1] - last[1]) < 1e-12;
+  const way = (i: number): Point => {
+    const [dz, dr] = [points[i + 1]![0] - points[i]![0], points[i + 1]![1] - points[i]![1]];
+    const length = Math.hypot(dz, dr) || 1;
+    return [dz / length, dr / length];
+  };
+  const turns = pieces.map((i, k) => {
+    const before = k > 0 ? pieces[k - 1]! : closed ? pieces[pieces.length - 1]! : null;
+    if (before === null) return points[i]![1] > 1e-12;
+    const [a, b] = [way(before), way(i)];
+    return a[0] * b[0] + a[1] * b[1] < CREASE;
+  });
+  const end = closed ? turns[0]! : (last?.[1] ?? 0) > 1e-12;
+  return pieces.map((_, k) => [turns[k]!, turns[k + 1] ?? end]);
 }
 
 export interface Strip {
@@ -128,6 +164,7 @@ export function cutFaces(stripAt: (theta: number) => Strip, frame: Frame, sector
       positions: new Float32Array(),
       normals: new Float32Array(),
       indices: new Uint32Array(),
+      edges: new Float32Array(),
       ...(tinted ? { colours: new Float32Array() } : {}),
     };
   const meshes = faces.map(({ angle, pairs, colours }, face): Mesh => {
@@ -145,11 +182,29 @@ export function cutFaces(stripAt: (theta: number) => Strip, frame: Frame, sector
         return face === 0 ? [a, a + 2, a + 1, a + 1, a + 2, a + 3] : [a, a + 1, a + 2, a + 1, a + 3, a + 2];
       }),
     );
-    return colours
-      ? { positions, normals, indices, colours: new Float32Array(colours.flatMap((colour) => [...colour, ...colour])) }
-      : { positions, normals, indices };
+    return {
+      positions,
+      normals,
+      indices,
+      edges: stripEdges(pairs, frame.scale),
+      ...(colours ? { colours: new Float32Array(colours.flatMap((colour) => [...colour, ...colour])) } : {}),
+    };
   });
   return joined(meshes);
+}
+
+/** Of a strip: to its inner side, its outer side, its first pair and its last. */
+function stripEdges(pairs: Strip['pairs'], scale: number): Float32Array {
+  const far = (a: Point, b: Point) => scale * Math.hypot(b[0] - a[0], b[1] - a[1]);
+  const along = [0];
+  for (let i = 1; i < pairs.length; i++) along.push(along[i - 1]! + far(pairs[i - 1]![0], pairs[i]![0]));
+  const whole = along[along.length - 1]!;
+  return new Float32Array(
+    pairs.flatMap(([inner, outer], i) => {
+      const across = far(inner, outer);
+      return [0, across, along[i]!, whole - along[i]!, across, 0, along[i]!, whole - along[i]!];
+    }),
+  );
 }
 
 export function joined(meshes: readonly Mesh[]): Mesh {
@@ -160,7 +215,7 @@ export function joined(meshes: readonly Mesh[]): Mesh {
     corners += mesh.positions.length / 3;
   }
   const all = (part: (mesh: Mesh) => Float32Array) => {
-    const out = new Float32Array(corners * 3);
+    const out = new Float32Array(meshes.reduce((sum, mesh) => sum + part(mesh).length, 0));
     let at = 0;
     for (const mesh of meshes) {
       out.set(part(mesh), at);
@@ -168,10 +223,12 @@ export function joined(meshes: readonly Mesh[]): Mesh {
     }
     return out;
   };
-  const mesh: Mesh = {
+  const every = (has: (mesh: Mesh) => unknown) => meshes.length > 0 && meshes.every(has);
+  return {
     positions: all((m) => m.positions),
     normals: all((m) => m.normals),
     indices: new Uint32Array(indices),
+    ...(every((m) => m.colours) ? { colours: all((m) => m.colours!) } : {}),
+    ...(every((m) => m.edges) ? { edges: all((m) => m.edges!) } : {}),
   };
-  return meshes.length > 0 && meshes.every((m) => m.colours) ? { ...mesh, colours: all((m) => m.colours!) } : mesh;
 }

@@ -1,30 +1,61 @@
 /**
- * The solids of the scene from the drawn half sections: journal, bush, film and the rings where they touch, swept about
- * the axis (revolve.ts).
+ * The metal of the scene from the drawn half sections: journal and bushes, swept about the axis (revolve.ts). The oil
+ * between them is in solid/filmGeometry.ts.
  */
-import { SAME } from '../../engine/contact/film.ts';
-import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace, type Point, relieved } from './drawn.ts';
-import { filmColour, INTERFERENCE, linear } from './filmColour.ts';
+import { type Drawn, type DrawnSeat, type Point, relieved } from './drawn.ts';
 import { cutFaces, type Frame, joined, type Mesh, revolved, wallAngles } from './revolve.ts';
 import { fromChord, thinned } from './thinned.ts';
 
 /** The outside of the bush to the largest radius. */
-const WALL = 1.35;
+export const WALL = 1.35;
 /** Most points of one solid's profile; a measured profile may have thousands, more than a screen shows. */
 const MOST_POINTS = 120;
-/** Half thickness of a touching ring to the largest radius. */
-const RING = 0.012;
-const MOST_RINGS = 8;
 
 const middle = (points: readonly Point[]) => (points[0]![0] + points[points.length - 1]![0]) / 2;
-/** Seats from the rear to the nose; by the bush, which does not move. */
-const inOrder = (drawn: Drawn): DrawnSeat[] =>
+
+/** Seats that can be drawn, by their places in the design, from the rear to the nose: by the bush, which stays. */
+const order = onceEach((drawn) =>
   drawn.seats
-    .filter((seat) => seat.bush.length > 1 && seat.journal.length > 1)
-    .sort((a, b) => middle(a.bush) - middle(b.bush));
+    .map((_, i) => i)
+    .filter((i) => drawn.seats[i]!.bush.length > 1 && drawn.seats[i]!.journal.length > 1)
+    .sort((a, b) => middle(drawn.seats[a]!.bush) - middle(drawn.seats[b]!.bush)),
+);
+
+/** Seats further from each other than the bush is wide are in bushes of their own. */
+const bushes = onceEach((drawn) => {
+  const groups: number[][] = [];
+  const widest = 2 * Math.max(0, ...drawn.seats.flatMap(({ bush }) => bush.map(([, r]) => r)));
+  for (const i of order(drawn)) {
+    const last = groups.at(-1);
+    const before = last && drawn.seats[last.at(-1)!]!.bush.at(-1)!;
+    if (before && drawn.seats[i]!.bush[0]![0] - before[0] <= widest) last.push(i);
+    else groups.push([i]);
+  }
+  return groups;
+});
+
+/** Stations (m) of the faces of every bush, rear to nose. */
+export const facesOf = (drawn: Drawn): [rear: number, nose: number][] =>
+  bushes(drawn).map((group) => [drawn.seats[group[0]!]!.bush[0]![0], drawn.seats[group.at(-1)!]!.bush.at(-1)![0]]);
+
+/** Stations of the faces of the bush that a seat lies in, where `seats` are drawn. */
+export function bushEnds(drawn: Drawn, seats: readonly DrawnSeat[], seat: number): [rear: number, nose: number] {
+  const group = bushes(drawn).find((one) => one.includes(seat)) ?? [seat];
+  return [seats[group[0]!]!.bush[0]![0], seats[group.at(-1)!]!.bush.at(-1)![0]];
+}
+
+/** Of a drawing, asked for by several of its solids: worked out once. */
+function onceEach<T>(of: (drawn: Drawn) => T): (drawn: Drawn) => T {
+  const known = new WeakMap<Drawn, { value: T }>();
+  return (drawn) => {
+    const found = known.get(drawn) ?? { value: of(drawn) };
+    known.set(drawn, found);
+    return found.value;
+  };
+}
 
 export function frameOf(drawn: Drawn): Frame {
-  const points = inOrder(drawn).flatMap((seat) => seat.bush);
+  const points = order(drawn).flatMap((i) => drawn.seats[i]!.bush);
   if (points.length === 0) return { centre: 0, scale: 1, outside: 1, overhang: 0, halfLength: 1, halfHeight: 1 };
   const [low, high] = extent(points.map(([z]) => z));
   const [, largest] = extent(points.map(([, r]) => r));
@@ -53,18 +84,15 @@ interface HalfSection {
  * The half section at an angle θ of the scene. Angles of the design run from x, to the right seen from in front
  * of the nose, toward y, upward; so φ = π - θ. Which points are kept is decided once, upward.
  */
-function halfSections(drawn: Drawn): { first: HalfSection; at: (theta: number) => HalfSection; round: boolean } {
-  const order = drawn.seats
-    .map((_, i) => i)
-    .filter((i) => drawn.seats[i]!.bush.length > 1 && drawn.seats[i]!.journal.length > 1);
-  order.sort((a, b) => middle(drawn.seats[a]!.bush) - middle(drawn.seats[b]!.bush));
-  const most = MOST_POINTS / Math.max(1, order.length);
-  const kept = order.map((i) => {
+const halfSections = onceEach((drawn: Drawn): { first: HalfSection; at: (theta: number) => HalfSection } => {
+  const seen = order(drawn);
+  const most = MOST_POINTS / Math.max(1, seen.length);
+  const kept = seen.map((i) => {
     const { bush, journal } = drawn.seats[i]!;
     return { bush: keptOf(bush, most), journal: keptOf(journal, most) };
   });
   const section = (seats: readonly DrawnSeat[], angle: number): HalfSection => ({
-    seats: order.map((i, k) => {
+    seats: seen.map((i, k) => {
       const seat = seats[i]!;
       return {
         ...seat,
@@ -76,8 +104,8 @@ function halfSections(drawn: Drawn): { first: HalfSection; at: (theta: number) =
   });
   const first = section(drawn.seats, Math.PI / 2);
   const { at } = drawn;
-  return { first, at: at ? (theta) => section(at(Math.PI - theta), Math.PI - theta) : () => first, round: at === null };
-}
+  return { first, at: at ? (theta) => section(at(Math.PI - theta), Math.PI - theta) : () => first };
+});
 
 const keptOf = (points: readonly Point[], most: number) =>
   thinned(
@@ -135,199 +163,120 @@ function journalLine({ seats: here, aside }: HalfSection, { seats }: HalfSection
   ];
 }
 
-/** The bush's wall, once round: bore from nose to rear, rear face, outside, nose face. */
-export function bushProfile(drawn: Drawn, frame: Frame): Point[] {
+/** The wall of every bush, once round: bore from nose to rear, rear face, outside, nose face. */
+export const bushProfiles = (drawn: Drawn): Point[][] => {
   const { first } = halfSections(drawn);
-  return bushLine(first, first, frame);
-}
+  return groupsOf(drawn).map((group) => bushLine(first, first, group));
+};
 
-function bushLine(here: HalfSection, first: HalfSection, { outside }: Frame): Point[] {
-  const bore = boreOf(here, first);
+/** Places of each bush's seats in a half section: rear to nose, the next ones in the next bush. */
+const groupsOf = (drawn: Drawn): Group[] => {
+  let at = 0;
+  return bushes(drawn).map(({ length }): Group => {
+    at += length;
+    return [at - length, at];
+  });
+};
+type Group = readonly [from: number, to: number];
+
+const outsideOf = ({ seats }: HalfSection, [from, to]: Group) =>
+  WALL * Math.max(...seats.slice(from, to).flatMap(({ bush }) => bush.map(([, r]) => r)));
+
+function bushLine(here: HalfSection, first: HalfSection, group: Group): Point[] {
+  const bore = boreOf(here, first, group);
   const rear = bore[0];
   const nose = bore[bore.length - 1];
   if (!rear || !nose) return [];
+  const outside = outsideOf(first, group);
   return [...bore.toReversed(), [rear[0], outside], [nose[0], outside], nose];
 }
 
-function boreOf(here: HalfSection, first: HalfSection): Point[] {
-  return relieved(
-    here.seats.map((seat) => seat.bush),
-    first.seats.map((seat) => seat.bush),
+const boreOf = (here: HalfSection, first: HalfSection, [from, to]: Group): Point[] =>
+  relieved(
+    here.seats.slice(from, to).map((seat) => seat.bush),
+    first.seats.slice(from, to).map((seat) => seat.bush),
     'outside',
   );
-}
 
 export function journalMesh(drawn: Drawn, frame: Frame): Mesh {
   const { first, at } = halfSections(drawn);
-  return revolved((theta) => ({ points: journalLine(at(theta), first, frame) }), frame, 0, 2 * Math.PI);
-}
-
-/** The bush, open by `sector` degrees. */
-export function bushMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
-  const { first, at } = halfSections(drawn);
-  return revolved((theta) => ({ points: bushLine(at(theta), first, frame) }), frame, ...wallAngles(sector));
-}
-
-/** The two faces where the bush is cut open; none where it is closed. */
-export function bushCutMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
-  const { first, at } = halfSections(drawn);
-  return cutFaces(
-    (theta) => ({ pairs: boreOf(at(theta), first).map((point) => [point, [point[0], frame.outside]]) }),
-    frame,
-    sector,
-  );
-}
-
-/** The film's skin right round: half way between the two surfaces; on the journal's where it is pressed in. */
-export function filmMesh(drawn: Drawn, seat: number, frame: Frame, max: number): Mesh {
   return revolved(
-    (theta) => {
-      const places = placesAt(drawn, seat, theta);
-      return {
-        points: places.map(
-          ({ bush, journal, film }): Point =>
-            film < 0 ? journal : [(bush[0] + journal[0]) / 2, (bush[1] + journal[1]) / 2],
-        ),
-        colours: filmColours(places, max),
-      };
-    },
+    profilesOf(drawn, (theta) => journalLine(at(theta), first, frame)),
     frame,
     0,
     2 * Math.PI,
   );
 }
 
-/** The film in section on the two cut faces. */
-export function filmCutMesh(drawn: Drawn, seat: number, frame: Frame, sector: number, max: number): Mesh {
-  return cutFaces(
-    (theta) => {
-      const places = placesAt(drawn, seat, theta);
-      return { pairs: places.map(({ bush, journal }) => [journal, bush]), colours: filmColours(places, max) };
-    },
-    frame,
-    sector,
-  );
-}
-
-/** Places of one seat's film at an angle of the scene; as many at every angle. */
-function placesAt(drawn: Drawn, seat: number, theta: number): FilmPlace[] {
-  const film = (drawn.at ? drawn.at(Math.PI - theta) : drawn.seats)[seat]?.film ?? [];
-  return finePlaces(film, drawn.at === null);
-}
-
-/** Rings where the two surfaces touch; a stretch that touches is a band. None where they do not touch all round. */
-export function touchMesh(drawn: Drawn, seat: number, frame: Frame): Mesh {
-  const size = (RING * frame.outside) / WALL;
-  const places = drawn.at || !drawn.seats[seat] ? [] : touches(drawn.seats[seat]);
+/** The bushes, open by `sector` degrees. */
+export function bushMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
+  const { first, at } = halfSections(drawn);
   return joined(
-    places.map(([from, to]) => revolved(constant({ points: around(from, to, size) }), frame, 0, 2 * Math.PI)),
+    groupsOf(drawn).map((group) =>
+      revolved(
+        profilesOf(drawn, (theta) => bushLine(at(theta), first, group)),
+        frame,
+        ...wallAngles(sector),
+      ),
+    ),
   );
 }
 
-const constant =
-  <T>(value: T) =>
-  () =>
-    value;
-
-/** Pieces of a seat's bush line that touch, each from a place to a place; the same twice for a single place. */
-export function touches({ film }: DrawnSeat): [Point, Point][] {
-  const runs: Point[][] = [];
-  film.forEach((place, i) => {
-    if (Math.abs(place.film) > SAME) return;
-    if (i > 0 && Math.abs(film[i - 1]!.film) <= SAME) runs[runs.length - 1]!.push(place.bush);
-    else runs.push([place.bush]);
-  });
-  return runs.slice(0, MOST_RINGS).flatMap((run): [Point, Point][] => {
-    const [first, ...rest] = thinned(run, 6, fromChord(run));
-    return rest.length === 0 ? [[first!, first!]] : rest.map((point, i) => [i === 0 ? first! : rest[i - 1]!, point]);
-  });
+/** The two faces where each bush is cut open; none where it is closed. */
+export function bushCutMesh(drawn: Drawn, frame: Frame, sector: number): Mesh {
+  const { first, at } = halfSections(drawn);
+  return joined(
+    groupsOf(drawn).map((group) => {
+      const outside = outsideOf(first, group);
+      return cutFaces(
+        (theta) => ({ pairs: boreOf(at(theta), first, group).map((point) => [point, [point[0], outside]]) }),
+        frame,
+        sector,
+      );
+    }),
+  );
 }
 
-/** Greatest film drawn (m), 0 at least. */
-export const greatestFilm = (drawn: Drawn) =>
-  [...drawn.seats, ...drawn.below].reduce(
-    (most, seat) => seat.film.reduce((m, { film }) => Math.max(m, film), most),
-    0,
-  );
+/** The same profile all round where the pair is round: made once. */
+function profilesOf(drawn: Drawn, line: (theta: number) => Point[]): (theta: number) => { points: Point[] } {
+  if (drawn.at) return (theta) => ({ points: line(theta) });
+  const profile = { points: line(0) };
+  return () => profile;
+}
+
+/** Lines of the parts at an angle of the scene: the journal's, and each bush's bore with its outside (m). */
+export function linesAt(drawn: Drawn, frame: Frame, theta: number) {
+  const { first, at } = halfSections(drawn);
+  const here = at(theta);
+  return {
+    journal: journalLine(here, first, frame),
+    bushes: groupsOf(drawn).map((group) => ({
+      bore: boreOf(here, first, group),
+      outside: outsideOf(first, group),
+    })),
+  };
+}
+
+/** Circles between which everything lies: the bushes' faces and the ends of the journal; scene lengths. */
+export function discsOf(
+  drawn: Drawn,
+  frame: Frame,
+): { bushes: [x: number, r: number][]; journal: [x: number, r: number][] } {
+  const { first } = halfSections(drawn);
+  const disc = (z: number, r: number): [number, number] => [frame.scale * (z - frame.centre), frame.scale * r];
+  const faces = facesOf(drawn);
+  const line = journalLine(first, first, frame);
+  return {
+    bushes: groupsOf(drawn).flatMap((group, i) => faces[i]!.map((z) => disc(z, outsideOf(first, group)))),
+    journal: line.slice(1, -1).map(([z, r]) => disc(z, r)),
+  };
+}
 
 /** The next of 1, 2, 2.5, 5 · 10ⁿ at or above a value, for the far end of a scale. */
 export function roundAbove(value: number): number {
   if (!(value > 0)) return 1;
   const power = 10 ** Math.floor(Math.log10(value));
   return ([1, 2, 2.5, 5].find((step) => step * power >= value * (1 - 1e-9)) ?? 10) * power;
-}
-
-/**
- * Distance of a camera from the middle at which the pair just fills the view, looked at along `toward`
- * (unit vector to the camera; the picture's upright is y). Angles in radians, tangents of half the view.
- */
-export function fillingDistance(
-  { halfLength, halfHeight }: Frame,
-  toward: readonly [number, number, number],
-  tanUp: number,
-  tanAcross: number,
-): number {
-  const [x, y, z] = toward;
-  const flat = Math.hypot(x, z) || 1;
-  const right = [z / flat, 0, -x / flat] as const;
-  const up = [y * right[2], z * right[0] - x * right[2], -y * right[0]] as const;
-  let distance = 0;
-  for (const end of [-halfLength, halfLength]) {
-    for (let k = 0; k < 16; k++) {
-      const corner = [end, halfHeight * Math.sin((k * Math.PI) / 8), halfHeight * Math.cos((k * Math.PI) / 8)] as const;
-      const along = (axis: readonly [number, number, number]) =>
-        corner[0] * axis[0] + corner[1] * axis[1] + corner[2] * axis[2];
-      distance = Math.max(
-        distance,
-        along(toward) + Math.max(Math.abs(along(right)) / tanAcross, Math.abs(along(up)) / tanUp),
-      );
-    }
-  }
-  return distance;
-}
-
-/**
- * Places close enough that the colour between two is theirs; with `zeros` also where the film passes through nothing.
- */
-function finePlaces(film: readonly FilmPlace[], zeros: boolean): FilmPlace[] {
-  const kept = thinned(film, MOST_POINTS / 2, (place) => place.film);
-  const pieces = Math.max(1, Math.min(12, Math.floor(MOST_POINTS / Math.max(1, kept.length - 1))));
-  return kept.flatMap((place, i) => {
-    const next = kept[i + 1];
-    if (!next) return [place];
-    const shares = Array.from({ length: pieces }, (_, k) => k / pieces);
-    if (!zeros || place.film * next.film >= 0) return shares.map((t) => between(place, next, t));
-    // Twice, so that each side keeps its own colour: just above and just below nothing.
-    const zero = place.film / (place.film - next.film);
-    const least = (sign: number): FilmPlace => ({ ...between(place, next, zero), film: sign * Number.MIN_VALUE });
-    const sides = [least(Math.sign(place.film)), least(Math.sign(next.film))];
-    return [
-      ...shares.filter((t) => t < zero).map((t) => between(place, next, t)),
-      ...sides,
-      ...shares.filter((t) => t > zero).map((t) => between(place, next, t)),
-    ];
-  });
-}
-
-function between(a: FilmPlace, b: FilmPlace, t: number): FilmPlace {
-  return t === 0 ? a : betweenPlaces(a, b, t);
-}
-
-const filmColours = (places: readonly FilmPlace[], max: number) =>
-  places.map(({ film }) =>
-    linear(film < -SAME || film === -Number.MIN_VALUE ? INTERFERENCE : filmColour(Math.max(0, film), max)),
-  );
-
-/** The outline of everything within `size` of a straight piece, its solid on the right. */
-function around(from: Point, to: Point, size: number): Point[] {
-  const turn = Math.atan2(to[1] - from[1], to[0] - from[0]);
-  const half = (middlePoint: Point, start: number): Point[] =>
-    Array.from({ length: 7 }, (_, k) => {
-      const angle = turn + start - (k * Math.PI) / 6;
-      return [middlePoint[0] + size * Math.cos(angle), middlePoint[1] + size * Math.sin(angle)];
-    });
-  const outline = [...half(to, Math.PI / 2), ...half(from, -Math.PI / 2)];
-  return [...outline, outline[0]!];
 }
 
 function extent(values: readonly number[]): [least: number, greatest: number] {

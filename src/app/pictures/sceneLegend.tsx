@@ -1,22 +1,10 @@
-/** What the colours of the scene mean, as ordinary text over it. */
-import { type CSSProperties, useSyncExternalStore } from 'react';
+/** What the colours of the scene mean, as ordinary text below it. */
 import { fineText, fineUnit, type System } from '../../design/units.ts';
-import { SAME } from '../../engine/contact/film.ts';
 import { metres, millimetres } from '../../report/convert.ts';
 import { BLUE } from './blue.ts';
-import type { Drawing } from './drawing.ts';
-import { cssColour, filmColour, INTERFERENCE, touchColour } from './filmColour.ts';
-import { roundAbove, touches } from './sceneGeometry.ts';
-
-export const panel = (dark: boolean): CSSProperties => ({
-  background: dark ? 'rgb(36 43 51 / 0.92)' : 'rgb(255 252 245 / 0.92)',
-  color: dark ? '#e9e4d8' : '#2a2723',
-  border: `1px solid ${dark ? '#7c8793' : '#8a8172'}`,
-  borderRadius: 4,
-  padding: '4px 10px',
-  font: 'inherit',
-  fontSize: '0.85rem',
-});
+import { CLASS_TEXT } from './filmClass.ts';
+import { CLASS_COLOUR, cssColour, filmColour, INTERFERENCE, type Rgb, touchColour } from './filmColour.ts';
+import { roundAbove } from './sceneGeometry.ts';
 
 /** The scale's far end (m): the greatest film rounded up in the user's unit. */
 export function scaleEnd(greatest: number, system: System): number {
@@ -26,8 +14,12 @@ export function scaleEnd(greatest: number, system: System): number {
 
 const STOPS = Array.from({ length: 17 }, (_, i) => cssColour(filmColour(i, 16))).join(', ');
 
+const CLASSES = ['thin', 'right', 'thick'] as const;
+
 interface Props {
-  drawing: Drawing;
+  /** whether there are seats of which a film is wanted, and of which none is */
+  wanted: boolean;
+  plain: boolean;
   /** m */
   max: number;
   system: System;
@@ -36,72 +28,56 @@ interface Props {
   blue: number | null;
 }
 
-export function SceneLegend({ drawing, max, system, dark, blue }: Props) {
-  const touching = useSyncExternalStore(drawing.subscribe, () =>
-    drawing.now().seats.some((seat) => touches(seat).length > 0),
-  );
-  const pressed = useSyncExternalStore(drawing.subscribe, () =>
-    drawing.now().seats.some((seat) => seat.film.some(({ film }) => film < -SAME)),
-  );
+export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
   return (
-    <div
-      style={{
-        ...panel(dark),
-        position: 'absolute',
-        bottom: 8,
-        left: 8,
-        maxWidth: 'calc(100% - 16px)',
-        boxSizing: 'border-box',
-        pointerEvents: 'none',
-        fontVariantNumeric: 'tabular-nums',
-      }}
-    >
+    <div className="stage-legend">
       {blue === null ? (
-        <FilmScale max={max} system={system} />
+        <>
+          {wanted && CLASSES.map((kind) => <Mark key={kind} colour={CLASS_COLOUR[kind]} text={CLASS_TEXT[kind]} />)}
+          {plain && <FilmScale max={max} system={system} />}
+        </>
       ) : (
         <Mark
-          colour={cssColour(dark ? BLUE.dark : BLUE.light)}
+          colour={dark ? BLUE.dark : BLUE.light}
           text={`Within ${fineText(millimetres(blue), system)} when pressed home`}
         />
       )}
-      {touching && <Mark colour={cssColour(touchColour(dark))} text="Touching" />}
-      {pressed && <Mark colour={cssColour(INTERFERENCE)} text="Pressed into each other" />}
+      {/* Always there, so that a touch does not move the picture. */}
+      <Mark colour={touchColour(dark)} text="Touching" />
+      <Mark colour={INTERFERENCE} text="Pressed in" striped />
     </div>
   );
 }
 
 function FilmScale({ max, system }: { max: number; system: System }) {
   // A scale from nothing to nothing tells nothing.
-  if (fineText(millimetres(max), system) === fineText(0, system)) return <div>Film: next to none</div>;
+  if (fineText(millimetres(max), system) === fineText(0, system)) return <span>Film: next to none</span>;
   return (
-    <>
-      <div>Film</div>
-      <div
+    <span className="stage-scale">
+      Film {fineText(0, system)}
+      <span
         aria-hidden="true"
-        style={{
-          width: 180,
-          maxWidth: '100%',
-          height: 10,
-          border: '1px solid currentColor',
-          background: `linear-gradient(to right, ${STOPS})`,
-        }}
+        style={{ border: '1px solid currentColor', background: `linear-gradient(to right, ${STOPS})` }}
       />
-      <div style={{ width: 180, maxWidth: '100%', display: 'flex', justifyContent: 'space-between', gap: 12 }}>
-        <span>{fineText(0, system)}</span>
-        <span>{fineText(millimetres(max), system)}</span>
-      </div>
-    </>
+      {fineText(millimetres(max), system)}
+    </span>
   );
 }
 
-function Mark({ colour, text }: { colour: string; text: string }) {
+/** White over red, a quarter of it. */
+const STRIPES = 'repeating-linear-gradient(45deg, transparent 0 4px, rgb(255 255 255 / 0.6) 4px 6px)';
+
+function Mark({ colour, text, striped = false }: { colour: Rgb; text: string; striped?: boolean }) {
   return (
-    <div style={{ display: 'flex', alignItems: 'center', gap: 6 }}>
+    <span className="stage-mark">
       <span
         aria-hidden="true"
-        style={{ width: 12, height: 12, background: colour, border: '1px solid currentColor' }}
+        style={{
+          background: striped ? `${STRIPES}, ${cssColour(colour)}` : cssColour(colour),
+          border: '1px solid currentColor',
+        }}
       />
       {text}
-    </div>
+    </span>
   );
 }

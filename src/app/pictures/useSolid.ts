@@ -5,18 +5,23 @@ import { BufferAttribute, BufferGeometry, DynamicDrawUsage } from 'three';
 import type { Drawing } from './drawing.ts';
 import type { Drawn } from './drawn.ts';
 import type { Mesh } from './revolve.ts';
+import type { Staged } from './solid/staged.ts';
 
 /** Room to spare in a new buffer, for the film's breakpoints come and go as the journal moves. */
 const SPARE = 1.5;
 
-const never = (_a: Drawn, _b: Drawn) => false;
+export const never = (_a: Drawn, _b: Drawn) => false;
 
-/** `on`: what else the solid depends on. `same`: whether two drawings give the same solid; left out, none do. */
+/**
+ * `on`: what else the solid depends on. `same`: whether two drawings give the same solid; left out, none do. `staged`:
+ * the opening that it follows.
+ */
 export function useSolid(
   drawing: Drawing,
   make: (drawn: Drawn) => Mesh,
   on: readonly unknown[],
   same = never,
+  staged?: Staged,
 ): BufferGeometry {
   const invalidate = useThree((state) => state.invalidate);
   const geometry = useMemo(() => new BufferGeometry(), []);
@@ -41,21 +46,40 @@ export function useSolid(
       }),
     [drawing, same, invalidate],
   );
+  useEffect(
+    () =>
+      staged?.subscribe(() => {
+        made.current = null;
+        invalidate();
+      }),
+    [staged, invalidate],
+  );
   useEffect(() => () => geometry.dispose(), [geometry]);
   return geometry;
 }
 
-export function write(geometry: BufferGeometry, { positions, normals, indices, colours }: Mesh): void {
-  const parts = { position: positions, normal: normals, ...(colours ? { color: colours } : {}) };
+/** Numbers a corner; three where it is not told. */
+const SIZES: Record<string, number> = { edge: 4 };
+
+export function write(geometry: BufferGeometry, { positions, normals, indices, colours, edges }: Mesh): void {
+  const parts = {
+    position: positions,
+    normal: normals,
+    ...(colours ? { color: colours } : {}),
+    ...(edges ? { edge: edges } : {}),
+  };
   const old = geometry.getAttribute('position');
   const fits =
     old !== undefined && old.array.length >= positions.length && geometry.index!.array.length >= indices.length;
   if (!fits) geometry.dispose();
   for (const [name, values] of Object.entries(parts)) {
+    const size = SIZES[name] ?? 3;
     if (!fits)
       geometry.setAttribute(
         name,
-        new BufferAttribute(new Float32Array(Math.ceil((values.length * SPARE) / 3) * 3), 3).setUsage(DynamicDrawUsage),
+        new BufferAttribute(new Float32Array(Math.ceil((values.length * SPARE) / size) * size), size).setUsage(
+          DynamicDrawUsage,
+        ),
       );
     written(geometry.getAttribute(name) as BufferAttribute, values);
   }

@@ -6,7 +6,7 @@ import { BufferAttribute, BufferGeometry, Group, Mesh, MeshStandardMaterial } fr
 import { GLTFExporter } from 'three/addons/exporters/GLTFExporter.js';
 import { STLExporter } from 'three/addons/exporters/STLExporter.js';
 import type { Drawn, Point } from '../pictures/drawn.ts';
-import { bushProfile, frameOf, journalProfile } from '../pictures/sceneGeometry.ts';
+import { bushProfiles, frameOf, journalProfile } from '../pictures/sceneGeometry.ts';
 
 export interface Solid {
   /** m: along the axis, and across it */
@@ -75,10 +75,21 @@ export function volumeOf({ positions, indices }: Solid): number {
 export type Piece = 'journal' | 'bush';
 
 export function solidOf(drawn: Drawn, piece: Piece): Solid {
-  const frame = frameOf(drawn);
   return piece === 'journal'
-    ? sweptSolid(journalProfile(drawn, frame), false)
-    : sweptSolid(bushProfile(drawn, frame), true);
+    ? sweptSolid(journalProfile(drawn, frameOf(drawn)), false)
+    : together(bushProfiles(drawn).map((profile) => sweptSolid(profile, true)));
+}
+
+/** Bushes that stand apart are one file all the same. */
+function together(solids: readonly Solid[]): Solid {
+  const indices: number[] = [];
+  const positions: number[] = [];
+  for (const solid of solids) {
+    const before = positions.length / 3;
+    for (const index of solid.indices) indices.push(before + index);
+    positions.push(...solid.positions);
+  }
+  return { positions: Float64Array.from(positions), indices };
 }
 
 /** @param scale of the file to metres */

@@ -19,6 +19,8 @@ export interface Verdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
   headline: string;
   sentences: string[];
+  /** the headline tells what is so where the journal stands, and nothing of the pair */
+  onlyNow?: true;
 }
 
 /** A difference of film (mm) along a seat that no one would remark on. */
@@ -84,7 +86,7 @@ function interferingVerdict(
     };
   if (worst.closes === 'never' || worst.seatPosition === null)
     return { tone: 'stop', headline: `${into} and no axial move clears it.`, sentences: [] };
-  return { tone: 'stop', headline: `${into}.`, sentences: allSentences(design, fit, system, way) };
+  return { tone: 'stop', headline: `${into}.`, sentences: allSentences(design, fit, system, way), onlyNow: true };
 }
 
 function apartVerdict(

@@ -4,19 +4,15 @@ import { type Drawn, drawnPair, type Point } from '../../../src/app/pictures/dra
 import { filmColour, INTERFERENCE, luminance, touchColour } from '../../../src/app/pictures/filmColour.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import type { Mesh } from '../../../src/app/pictures/revolve.ts';
+import { bushCutMesh, bushMesh, frameOf, journalMesh, roundAbove } from '../../../src/app/pictures/sceneGeometry.ts';
+import { framing } from '../../../src/app/pictures/solid/camera.ts';
 import {
-  bushCutMesh,
-  bushMesh,
-  fillingDistance,
   filmCutMesh,
   filmMesh,
-  frameOf,
   greatestFilm,
-  journalMesh,
-  roundAbove,
   touches,
   touchMesh,
-} from '../../../src/app/pictures/sceneGeometry.ts';
+} from '../../../src/app/pictures/solid/filmGeometry.ts';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import { fit as fitOf, seatLines } from '../../../src/engine/contact/fit.ts';
@@ -171,9 +167,17 @@ describe('the solids of the scene', () => {
   });
 
   test('the camera stands far enough away', () => {
-    const frame = { ...frameOf(drawings[0]![1]), halfLength: 1, halfHeight: 0.5 };
-    expect(fillingDistance(frame, [0, 0, 1], 0.25, 0.25)).toBeCloseTo(4.5, 9);
-    expect(fillingDistance(frame, [1, 0, 0], 0.25, 0.25)).toBeCloseTo(3, 9);
+    const discs = [[-1, 0.5] as const, [1, 0.5] as const];
+    // Widest where the circles come nearest, 0.5 before the axis; from the end the nearer circle.
+    expect(framing(discs, [0, 0, 1], 0.25, 0.25)).toMatchObject({
+      across: expect.closeTo(0, 9),
+      up: expect.closeTo(0, 9),
+    });
+    expect(framing(discs, [0, 0, 1], 0.25, 0.25).distance).toBeCloseTo(4.5, 9);
+    expect(framing(discs, [1, 0, 0], 0.25, 0.25).distance).toBeCloseTo(3, 9);
+    // A single circle far to one side is looked at in its middle.
+    const aside = framing([[0.6, 0.1]], [0, 0, 1], 0.1, 0.1);
+    expect(aside.across).toBeCloseTo(0.6 / aside.distance, 1);
   });
 
   test('the end of a scale is a round number', () => {

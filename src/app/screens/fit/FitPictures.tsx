@@ -95,7 +95,7 @@ export function FitSolid({ work, fit, drawn, onLost }: SolidProps) {
         <span>Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}</span>
         <Fault what="The print" fault={fault} again={again} />
         <fieldset className="buttons">
-          <legend>Between them</legend>
+          <legend className="visually-hidden">Between them</legend>
           {(['film', 'blue'] as const).map((name) => (
             <button
               key={name}

@@ -85,14 +85,16 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
       </figcaption>
       <svg width={width} height={HEIGHT} role="img" aria-label={labelOf(told, system)}>
         <FilmPatterns id={id} />
+        <Hatching id={`${id}bush`} turn={-45} fill="bush-fill" />
+        <Hatching id={`${id}journal`} turn={45} fill="journal-fill" />
         <clipPath id={`${id}lens`}>
           <rect x={left} y={1} width={right - left} height={HEIGHT - 2} />
         </clipPath>
         <g clipPath={`url(#${id}lens)`}>
           {places.length > 1 && (
             <>
-              <path className="journal-fill" d={`M${journalEdge.join('L')}L${right} ${HEIGHT}L${left} ${HEIGHT}Z`} />
-              <path className="bush-fill" d={`M${bushEdge.join('L')}L${right} 0L${left} 0Z`} />
+              <path fill={`url(#${id}journal)`} d={`M${journalEdge.join('L')}L${right} ${HEIGHT}L${left} ${HEIGHT}Z`} />
+              <path fill={`url(#${id}bush)`} d={`M${bushEdge.join('L')}L${right} 0L${left} 0Z`} />
               {filmRuns(places, seat.wanted, betweenPlaces).map(({ kind: run, places: along }) => (
                 <FilmShape
                   key={`${run}${along[0]!.along}`}
@@ -121,6 +123,15 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
       </svg>
       <p className="fine">{travelText(told, system)}</p>
     </figure>
+  );
+}
+
+function Hatching({ id, turn, fill }: { id: string; turn: number; fill: string }) {
+  return (
+    <pattern id={id} width={9} height={9} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
+      <rect width={9} height={9} className={fill} />
+      <path d="M0 0V9" className="hatch" />
+    </pattern>
   );
 }
 

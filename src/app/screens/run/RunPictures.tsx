@@ -3,18 +3,16 @@ import { useCallback, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { radians, toSeat } from '../../../report/convert.ts';
+import { radians } from '../../../report/convert.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
-import { drawnPair } from '../../pictures/drawn.ts';
 import type { Frame } from '../../pictures/revolve.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import type { Work } from '../../state/store.ts';
 import { MapLegend } from './MapLegend.tsx';
 import { mapScale } from './mapScale.ts';
-import { RunSection } from './RunSection.tsx';
+import { leaningPair, RunSection } from './RunSection.tsx';
 import { type Layer, SeatMap } from './SeatMap.tsx';
 import { skinOf } from './skinGeometry.ts';
 import { useEased } from './useEased.ts';
@@ -87,11 +85,11 @@ export function RunPictures({ fields, design, layer: asked, system, work, warm }
         ) : (
           <figure className="picture">
             <div className="scene">
-              <Raised fields={fields} design={design} system={system} work={work} onLost={onLost} />
+              <Raised {...{ fields, design, factor, warm, system, work, onLost }} />
             </div>
             <figcaption>
               {flowing
-                ? 'Pressure raised off every seat; height and colour as in the maps. The journal itself is drawn on its axis.'
+                ? 'Pressure raised off every seat; height and colour as in the maps. The spindle turns slowed, where its films hold it; from the nose: cut through the least steep seat.'
                 : 'No oil runs in this state, so nothing is raised.'}{' '}
               Arrow keys turn the view, plus and minus zoom.
             </figcaption>
@@ -141,24 +139,24 @@ export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoicePro
 function Raised({
   fields: newestFields,
   design: newestDesign,
+  factor,
+  warm,
   system,
   work,
   onLost,
-}: Omit<Props, 'layer' | 'warm'> & { onLost(): void }) {
+}: Omit<Props, 'layer'> & { factor: number; onLost(): void }) {
   // Held back together: fields of one design mean nothing on the seats of another.
-  const newest = useMemo(() => ({ fields: newestFields, design: newestDesign }), [newestFields, newestDesign]);
-  const { fields, design } = useEased(newest, work.dragging);
+  const newest = useMemo(
+    () => ({ fields: newestFields, design: newestDesign, warm }),
+    [newestFields, newestDesign, warm],
+  );
+  const shown = useEased(newest, work.dragging);
+  const { fields, design } = shown;
   const dark = useMedia('(prefers-color-scheme: dark)');
   const { seats } = design;
-  // Gaps are no matter here: drawn true, the parts simply meet.
   const drawn = useMemo(
-    () =>
-      drawnPair(
-        seats.map((seat) => seatLines(toSeat(seat))),
-        0,
-        1,
-      ),
-    [seats],
+    () => leaningPair(shown.design, shown.fields, Math.PI / 2, factor, shown.warm),
+    [shown, factor],
   );
   const skinsFor = useCallback(
     (frame: Frame) => {
@@ -169,5 +167,5 @@ function Raised({
     },
     [fields, seats, system],
   );
-  return <RunScene drawn={drawn} skinsFor={skinsFor} dark={dark} onLost={onLost} />;
+  return <RunScene {...{ drawn, skinsFor, system, dark, onLost }} speed={design.run!.speed} />;
 }

@@ -12,7 +12,7 @@ import { metres } from '../../../report/convert.ts';
 import type { SeatFields } from '../../../report/film/fields.ts';
 import type { Rgb } from '../../pictures/colourScale.ts';
 import { linear } from '../../pictures/filmColour.ts';
-import type { Frame, Mesh } from '../../pictures/revolve.ts';
+import { FAR, type Frame, type Mesh } from '../../pictures/revolve.ts';
 import { stationsOf } from './seatMarks.ts';
 
 const HIGHEST = 0.45;
@@ -62,7 +62,13 @@ export function skinOf(seat: SeatFields, halfAngle: number, { frame, max, colour
     }
   }
   return {
-    mesh: { positions, normals, colours, indices: squares(rows, columns) },
+    mesh: {
+      positions,
+      normals,
+      colours,
+      edges: new Float32Array(4 * corners).fill(FAR),
+      indices: squares(rows, columns),
+    },
     lines: gridLines(positions, rows, columns),
   };
 }

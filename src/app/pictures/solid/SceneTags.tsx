@@ -1,0 +1,164 @@
+/**
+ * The labels over the solid picture, written straight into an SVG whenever the picture is drawn: while the journal or
+ * the camera moves React renders nothing.
+ */
+import { useFrame, useThree } from '@react-three/fiber';
+import { type RefObject, useEffect, useRef } from 'react';
+import { type Camera, Vector3 } from 'three';
+import { fineText, type System } from '../../../design/units.ts';
+import type { Drawing } from '../drawing.ts';
+import type { Drawn } from '../drawn.ts';
+import type { Frame } from '../revolve.ts';
+import { discsOf } from '../sceneGeometry.ts';
+import { svgElement } from '../standaloneSvg.ts';
+import { textWidth } from '../textWidth.ts';
+import { anchorsOf, axisEnds, toldOf } from './anchors.ts';
+import type { Staged } from './staged.ts';
+import { type EndTag, type Placed, type Plan, placeTags, planned, type SeatTag, TEXT, type Widths } from './tags.ts';
+
+/** The widest that a film is told, mm. */
+const WIDEST = 0.08888;
+/** ms between two tellings of a picture that changes. */
+const TOLD = 1000;
+
+export interface Tagged {
+  svg: RefObject<SVGSVGElement | null>;
+  told: RefObject<HTMLElement | null>;
+}
+
+export const planOf = (names: readonly string[], system: System, across: number, width: Widths = textWidth): Plan =>
+  planned(names, fineText(WIDEST, system), across, width);
+
+interface Props {
+  drawing: Drawing;
+  frame: Frame;
+  staged: Staged;
+  system: System;
+  plan: Plan;
+  tagged: Tagged;
+  /** of the text and the lines */
+  colour: string;
+  ground: string;
+}
+
+export function SceneTags({ drawing, frame, staged, system, plan, tagged, colour, ground }: Props) {
+  const written = useRef('');
+  const invalidate = useThree((state) => state.invalidate);
+  useEffect(() => drawing.subscribe(invalidate), [drawing, invalidate]);
+  useFrame(({ camera, size }) => {
+    const svg = tagged.svg.current;
+    if (!svg) return;
+    const placed = tagsNow(camera, size, { drawing, frame, staged, system, plan });
+    const now = JSON.stringify([placed, size, colour, ground]);
+    if (now === written.current) return;
+    written.current = now;
+    svg.setAttribute('viewBox', `0 0 ${size.width} ${size.height}`);
+    svg.replaceChildren(...placed.flatMap((tag) => elementsOf(tag, colour, ground)));
+  });
+  useTold(drawing, system, tagged);
+  return null;
+}
+
+/** The labels as they stand for a camera. */
+export function tagsNow(
+  camera: Camera,
+  size: { width: number; height: number },
+  { drawing, frame, staged, system, plan }: Pick<Props, 'drawing' | 'frame' | 'staged' | 'system' | 'plan'>,
+  width: Widths = textWidth,
+): Placed[] {
+  camera.updateMatrixWorld();
+  const drawn = drawing.now();
+  const eye = Math.atan2(camera.position.y, camera.position.z);
+  const onScreen = ([x, y, z]: readonly [number, number, number]) => {
+    const at = new Vector3(x, y, z).project(camera);
+    return { x: ((at.x + 1) / 2) * size.width, y: ((1 - at.y) / 2) * size.height };
+  };
+  const opening = staged.now();
+  const seats = anchorsOf(drawn, frame, opening, eye, system).map((one): SeatTag => ({ ...one, at: onScreen(one.at) }));
+  const cut = Number.isFinite(opening.clip);
+  const used: Plan = cut ? { ...plan, mode: 'line', straight: true, names: seats.map(({ name }) => name) } : plan;
+  return placeTags(seats, cut ? [] : endTags(drawn, frame, onScreen), used, size, width);
+}
+
+type Project = (at: readonly [number, number, number]) => { x: number; y: number };
+
+/** Past the outline of the journal's ends, so that neither stands on metal. */
+function endTags(drawn: Drawn, frame: Frame, onScreen: Project): EndTag[] {
+  const { journal } = discsOf(drawn, frame);
+  const tips = axisEnds(frame).map((x) => onScreen([x, 0, 0]));
+  const discs = [journal[0] ?? [0, 0], journal[journal.length - 1] ?? [0, 0]];
+  return ENDS.map(({ key, text, end }): EndTag => {
+    const [tip, other] = [tips[end]!, tips[1 - end]!];
+    const out = { x: tip.x - other.x, y: tip.y - other.y };
+    const long = Math.hypot(out.x, out.y) || 1;
+    const [x, r] = discs[end]!;
+    const past = ROUND.reduce((most, turn) => {
+      const spot = onScreen([x, r * Math.sin(turn), r * Math.cos(turn)]);
+      return Math.max(most, ((spot.x - tip.x) * out.x + (spot.y - tip.y) * out.y) / long);
+    }, 0);
+    return { key, text, at: { x: tip.x + (past * out.x) / long, y: tip.y + (past * out.y) / long }, out };
+  });
+}
+const ENDS = [
+  { key: 'end nose', text: 'nose', end: 1 },
+  { key: 'end rear', text: 'rear', end: 0 },
+] as const;
+const ROUND = Array.from({ length: 12 }, (_, k) => (k * Math.PI) / 6);
+
+const at = (value: number) => value.toFixed(1);
+
+function elementsOf({ kind, lines, x, y, width, leader }: Placed, colour: string, ground: string): SVGElement[] {
+  const line = { fill: 'none', stroke: colour, 'stroke-width': 1 };
+  const path = `M${leader.map((spot) => `${at(spot.x)} ${at(spot.y)}`).join('L')}`;
+  const foot = leader[leader.length - 1];
+  const middle = kind === 'listed' ? x : x + width / 2;
+  return [
+    ...(foot
+      ? [
+          svgElement('path', { d: path, ...line, stroke: ground, 'stroke-width': 3, 'stroke-opacity': 0.55 }),
+          svgElement('path', { d: path, ...line }),
+          svgElement('circle', { cx: at(foot.x), cy: at(foot.y), r: 2.6, fill: colour, stroke: ground }),
+        ]
+      : []),
+    ...(kind === 'number'
+      ? [svgElement('circle', { cx: at(middle), cy: at(y + 10), r: 9.5, fill: ground, stroke: colour })]
+      : []),
+    ...lines.map((text, i) =>
+      Object.assign(
+        svgElement('text', {
+          x: at(middle),
+          y: at(y + (kind === 'number' ? 14.5 : 13 + 17 * i)),
+          'font-size': TEXT,
+          'font-style': kind === 'end' ? 'italic' : 'normal',
+          'text-anchor': kind === 'listed' ? 'start' : 'middle',
+          fill: colour,
+          stroke: ground,
+          'stroke-width': 4,
+          'stroke-linejoin': 'round',
+          'paint-order': 'stroke',
+        }),
+        { textContent: text },
+      ),
+    ),
+  ];
+}
+
+/** The same in words, for who does not see it: now and then, while the picture has the focus. */
+function useTold(drawing: Drawing, system: System, { told }: Tagged): void {
+  useEffect(() => {
+    let waiting: ReturnType<typeof setTimeout> | null = null;
+    const tell = () => {
+      waiting = null;
+      const words = toldOf(drawing.now(), system);
+      if (told.current && told.current.textContent !== words) told.current.textContent = words;
+    };
+    tell();
+    const stop = drawing.subscribe(() => {
+      waiting ??= setTimeout(tell, TOLD);
+    });
+    return () => {
+      stop();
+      if (waiting !== null) clearTimeout(waiting);
+    };
+  }, [drawing, system, told]);
+}

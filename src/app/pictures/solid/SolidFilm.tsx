@@ -1,0 +1,112 @@
+/** What lies between the parts: oil, or the prints of the blue; and where they touch. */
+import { useThree } from '@react-three/fiber';
+import { useEffect, useRef, useSyncExternalStore } from 'react';
+import type { PrintMap } from '../../../engine/play/print.ts';
+import type { Drawing } from '../drawing.ts';
+import { cssColour, type Rgb } from '../filmColour.ts';
+import { printMesh } from '../printGeometry.ts';
+import type { Frame } from '../revolve.ts';
+import { never, useSolid } from '../useSolid.ts';
+import { type Arrow, arrowsOf } from './contact.ts';
+import { filmCutMesh, filmMesh, GLOW, touchMesh } from './filmGeometry.ts';
+import { BRONZE, blueOf, type Look, STEEL } from './look.ts';
+import type { Staged } from './staged.ts';
+
+interface Between {
+  drawing: Drawing;
+  frame: Frame;
+  staged: Staged;
+  look: Look;
+}
+
+export function SolidFilm({ drawing, seat, frame, staged, look, max }: Between & { seat: number; max: number }) {
+  const shell = useSolid(drawing, (drawn) => filmMesh(drawn, seat, frame, max), [frame, max, seat]);
+  const section = useSolid(
+    drawing,
+    (drawn) => filmCutMesh(drawn, seat, frame, staged.now().sector, max),
+    [frame, max, seat],
+    never,
+    staged,
+  );
+  return (
+    <>
+      <mesh geometry={section} material={look.materials.oilCut} frustumCulled={false} />
+      <mesh geometry={shell} material={look.materials.oil} renderOrder={1} frustumCulled={false} />
+    </>
+  );
+}
+
+export function SolidTouch({ drawing, seat, frame, look }: Omit<Between, 'staged'> & { seat: number }) {
+  const core = useSolid(drawing, (drawn) => touchMesh(drawn, seat, frame), [frame, seat]);
+  const glow = useSolid(drawing, (drawn) => touchMesh(drawn, seat, frame, GLOW), [frame, seat]);
+  return (
+    <>
+      <mesh geometry={glow} material={look.materials.glow} renderOrder={2} frustumCulled={false} />
+      <mesh geometry={core} material={look.materials.touch} renderOrder={3} frustumCulled={false} />
+    </>
+  );
+}
+
+interface PrintProps extends Between {
+  map: PrintMap;
+  thickness: number;
+  dark: boolean;
+}
+
+export function SolidPrint({ drawing, map, thickness, frame, staged, look, dark }: PrintProps) {
+  const blue = blueOf(dark);
+  const skin = useSolid(
+    drawing,
+    (drawn) =>
+      printMesh(drawn, map, thickness, frame, staged.now().sector, map.part === 'journal' ? STEEL : BRONZE, blue),
+    [map, thickness, frame, blue],
+    never,
+    staged,
+  );
+  return <mesh geometry={skin} material={look.materials.print} renderOrder={1} frustumCulled={false} />;
+}
+
+/** Length of an arrow for a share of 1, scene lengths. */
+const ARROW = 0.34;
+const RED: Record<'light' | 'dark', Rgb> = { light: [0.7, 0.15, 0.12], dark: [1, 0.54, 0.48] };
+
+/** Arrows that end where a seat bears on the journal, as long as their share is large; none is hidden. */
+export function Arrows({ drawing, frame, sector, look, dark }: Omit<Between, 'staged'> & Opened) {
+  const last = useRef<readonly Arrow[]>([]);
+  const arrows = useSyncExternalStore(drawing.subscribe, () => {
+    const next = arrowsOf(drawing.now(), sector);
+    if (JSON.stringify(next) !== JSON.stringify(last.current)) last.current = next;
+    return last.current;
+  });
+  const invalidate = useThree((state) => state.invalidate);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: other arrows are another picture
+  useEffect(invalidate, [arrows]);
+  const ink = { color: cssColour(RED[dark ? 'dark' : 'light']), depthTest: false, transparent: true };
+  const clippingPlanes = [look.plane];
+  return arrows.map(({ key, theta, at: [z, r], way, share }) => {
+    const long = ARROW * (0.4 + 0.6 * share);
+    // In the turned group the seat lies toward z, and the arrow points up: toward (way along the axis, way outward).
+    const lean = Math.atan2(way[0], -way[1]);
+    return (
+      <group key={key} position={[frame.scale * (z - frame.centre), 0, 0]} rotation={[-theta, 0, 0]}>
+        <group position={[0, 0, frame.scale * r]} rotation={[0, -lean, 0]}>
+          <group rotation={[-Math.PI / 2, 0, 0]}>
+            <mesh position={[0, -long / 2 - ARROW / 3, 0]} renderOrder={5}>
+              <cylinderGeometry args={[ARROW / 26, ARROW / 26, long, 10]} />
+              <meshBasicMaterial {...ink} clippingPlanes={clippingPlanes} />
+            </mesh>
+            <mesh position={[0, -ARROW / 6, 0]} renderOrder={5}>
+              <coneGeometry args={[ARROW / 9, ARROW / 3, 16]} />
+              <meshBasicMaterial {...ink} clippingPlanes={clippingPlanes} />
+            </mesh>
+          </group>
+        </group>
+      </group>
+    );
+  });
+}
+
+interface Opened {
+  sector: number;
+  dark: boolean;
+}

@@ -1,0 +1,141 @@
+/**
+ * The pair cut square to its axis, as seen from in front of the nose: journal, oil and bush at one station, so that
+ * what lies aside is seen.
+ */
+import type { Drawn, Point } from '../drawn.ts';
+import { FAR, type Frame, joined, type Mesh } from '../revolve.ts';
+import { linesAt } from '../sceneGeometry.ts';
+import { colourOf, placesAt } from './filmGeometry.ts';
+
+const AROUND = 96;
+const NOTHING: Mesh = joined([]);
+
+/** The seat that is cut: the least steep, which holds the spindle sideways; of equals the one at the nose. */
+export function cutSeat({ seats }: Drawn): number {
+  const slope = (line: readonly Point[]) => {
+    const [a, b] = [line[0]!, line[line.length - 1]!];
+    return Math.abs((b[1] - a[1]) / (b[0] - a[0] || 1e-12));
+  };
+  let best = -1;
+  seats.forEach((seat, i) => {
+    if (seat.bush.length < 2 || seat.journal.length < 2) return;
+    const other = seats[best];
+    const better = other && slope(seat.bush) - slope(other.bush);
+    if (better === undefined || better < -1e-3 || (better <= 1e-3 && seat.bush[0]![0] > other!.bush[0]![0])) best = i;
+  });
+  return best;
+}
+
+/** Where along that seat, from its rear: near the nose, for a journal that tilts lies aside there. */
+const SHARE = 0.85;
+
+/** Station (m) of the cut; of the bush's line, which does not move. */
+export function cutStation(drawn: Drawn): number {
+  const seat = drawn.seats[cutSeat(drawn)];
+  if (!seat) return 0;
+  const [rear, nose] = [seat.bush[0]![0], seat.bush[seat.bush.length - 1]![0]];
+  return rear + SHARE * (nose - rear);
+}
+
+/** Radius of a line at a station; null where it does not reach there. */
+export function radiusAt(line: readonly Point[], station: number): number | null {
+  for (let i = 0; i + 1 < line.length; i++) {
+    const [[z0, r0], [z1, r1]] = [line[i]!, line[i + 1]!];
+    if (z0 === z1 || station < Math.min(z0, z1) || station > Math.max(z0, z1)) continue;
+    return r0 + ((station - z0) / (z1 - z0)) * (r1 - r0);
+  }
+  return null;
+}
+
+export interface NoseCut {
+  journal: Mesh;
+  bush: Mesh;
+  film: Mesh;
+}
+
+/** At a station (scene lengths). The bush is open by `sector` degrees. */
+export function noseCutMeshes(drawn: Drawn, frame: Frame, clip: number, sector: number, max: number): NoseCut {
+  const station = clip / frame.scale + frame.centre;
+  if (!Number.isFinite(clip)) return { journal: NOTHING, bush: NOTHING, film: NOTHING };
+  const lineAt = (theta: number) => {
+    const { journal, bushes } = linesAt(drawn, frame, theta);
+    const bush = bushes.map(({ bore, outside }) => ({ bore: radiusAt(bore, station), outside }));
+    return {
+      journal: radiusAt(journal, station),
+      bush: bush.find(({ bore }) => bore !== null) ?? null,
+      oil: ringAt(drawn, theta, station),
+    };
+  };
+  // The same all round where the pair is round.
+  const once = drawn.at ? null : lineAt(0);
+  const lines = Array.from({ length: AROUND + 1 }, (_, j) => {
+    const theta = (2 * Math.PI * j) / AROUND;
+    return { theta, ...(once ?? lineAt(theta)) };
+  });
+  const disc = lines.map(({ theta, journal }): Spoke => [theta, 0, journal ?? 0]);
+  const half = (sector * Math.PI) / 360;
+  const wall = lines.flatMap(({ theta, bush }): Spoke[] =>
+    bush && theta >= half - 1e-9 && theta <= 2 * Math.PI - half + 1e-9 ? [[theta, bush.bore!, bush.outside]] : [],
+  );
+  return {
+    journal: lines.every(({ journal }) => journal === null) ? NOTHING : ring(disc, clip, frame.scale),
+    bush: wall.length < 2 ? NOTHING : ring(wall, clip, frame.scale),
+    film: lines.some(({ oil }) => oil === null)
+      ? NOTHING
+      : ring(
+          lines.map(({ theta, oil }): Spoke => [theta, oil!.inner, oil!.outer]),
+          clip,
+          frame.scale,
+          lines.map(({ oil }) => colourOf(oil!.film, drawn.seats[oil!.seat]!.wanted, max)),
+        ),
+  };
+}
+
+/** The oil at a station and an angle of the scene: between which radii, and how thick. */
+export function ringAt(drawn: Drawn, theta: number, station: number) {
+  for (const seat of drawn.seats.keys()) {
+    const places = placesAt(drawn, seat, theta);
+    const bush = radiusAt(
+      places.map((place) => place.bush),
+      station,
+    );
+    const journal = radiusAt(
+      places.map((place) => place.journal),
+      station,
+    );
+    const film = radiusAt(
+      places.map((place): Point => [place.bush[0], place.film]),
+      station,
+    );
+    if (bush !== null && journal !== null && film !== null)
+      return { seat, inner: Math.min(bush, journal), outer: Math.max(bush, journal), film };
+  }
+  return null;
+}
+
+type Spoke = readonly [theta: number, inner: number, outer: number];
+
+/** A flat ring between two radii, facing the nose; a line along both of its borders. */
+function ring(
+  spokes: readonly Spoke[],
+  clip: number,
+  scale: number,
+  colours?: readonly (readonly [number, number, number])[],
+): Mesh {
+  const corners = spokes.flatMap(([theta, inner, outer]) =>
+    [inner, outer].flatMap((r) => [clip, scale * r * Math.sin(theta), scale * r * Math.cos(theta)]),
+  );
+  const edges = spokes.flatMap(([, inner, outer]) => {
+    const across = scale * (outer - inner);
+    return [inner > 0 ? 0 : FAR, across, FAR, FAR, inner > 0 ? across : FAR, 0, FAR, FAR];
+  });
+  return {
+    positions: new Float32Array(corners),
+    normals: new Float32Array(spokes.flatMap(() => [1, 0, 0, 1, 0, 0])),
+    indices: new Uint32Array(
+      spokes.slice(1).flatMap((_, j) => [2 * j, 2 * j + 2, 2 * j + 1, 2 * j + 1, 2 * j + 2, 2 * j + 3]),
+    ),
+    edges: new Float32Array(edges),
+    ...(colours ? { colours: new Float32Array(colours.flatMap((colour) => [...colour, ...colour])) } : {}),
+  };
+}
