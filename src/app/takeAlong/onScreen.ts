@@ -4,6 +4,7 @@ import { curveRows, curvesOf } from '../charts/curveTables.ts';
 import { isRedrawn, pictureOf, redrawn } from '../pictures/redraw.ts';
 import { SVG, standaloneCopy } from '../pictures/standaloneSvg.ts';
 import { framed } from './framed.ts';
+import { withUnits } from './withUnits.ts';
 
 export interface OnScreen {
   name: string;
@@ -35,9 +36,14 @@ export function allOnScreen(main: ParentNode): OnScreen[] {
   const solids = [...main.querySelectorAll('canvas')]
     .filter((canvas) => isShown(canvas) && isRedrawn(canvas))
     .map((canvas): OnScreen => ({ name: 'Solid picture', svg: null, canvas, rows: null }));
-  const tables = [...main.querySelectorAll('table')]
-    .filter(isShown)
-    .map((table): OnScreen => ({ name: tableName(table), svg: null, canvas: null, rows: () => tableRows(table) }));
+  const tables = [...main.querySelectorAll('table')].filter(isShown).map(
+    (table): OnScreen => ({
+      name: tableName(table),
+      svg: null,
+      canvas: null,
+      rows: () => withUnits(tableRows(table)),
+    }),
+  );
   return [...drawings, ...solids, ...tables];
 }
 

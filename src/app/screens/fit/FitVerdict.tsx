@@ -7,6 +7,7 @@ import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { ratioSentence, standsNow } from '../../../report/fit/now.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
+import { useAngles } from '../../state/angles.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
 
 interface Props {
@@ -22,7 +23,8 @@ interface Props {
 const PACE = 1200;
 
 export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
-  const plain = fitVerdict(design, fit, system);
+  const way = useAngles();
+  const plain = fitVerdict(design, fit, system, way);
   const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
   const { tone, headline, sentences } = behindReadings(measured, notAsRead);
   const now = standsNow(design, fit, system, holding);
