@@ -20,6 +20,8 @@ async function standing(): Promise<void> {
   await page.viewport(1440, 900);
   show();
   await chartLoaded();
+  await expect.poll(() => document.querySelectorAll('.lens').length, { timeout: 40_000 }).toBe(2);
+  await expect.poll(() => document.querySelector('.track')).not.toBeNull();
   await still();
 }
 

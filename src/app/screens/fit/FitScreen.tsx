@@ -13,14 +13,20 @@ import type { Work } from '../../state/store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures, FitSolid } from './FitPictures.tsx';
 import { FitVerdict } from './FitVerdict.tsx';
-import { Lenses } from './Lenses.tsx';
-import { PositionTrack } from './PositionTrack.tsx';
 import { usePair } from './usePair.ts';
 
 /** Loaded after the first picture, as is all that brings a library of its own. */
 const ClosingChart = onDemand(() => import('../../charts/ClosingChart.tsx'), {
   what: 'The closing chart',
   loading: 'The closing chart is loading.',
+});
+const PositionTrack = onDemand(() => import('./PositionTrack.tsx'), {
+  what: 'The track of the axis',
+  loading: 'The track is loading.',
+});
+const Lenses = onDemand(() => import('./Lenses.tsx'), {
+  what: 'The lenses',
+  loading: 'The lenses are loading.',
 });
 const FitControls = onDemand(() => import('./FitControls.tsx'), {
   what: 'The controls',

@@ -31,7 +31,7 @@ const FOOT = 14;
 const RULER = 46;
 const MOST_POINTS = 300;
 
-export const Lenses = memo(function Lenses({ drawn, ghost, fit, system }: Props) {
+function Lenses({ drawn, ghost, fit, system }: Props) {
   const depth = lensDepth(drawn.seats);
   const sections = useMemo(() => thinnestSections(drawn), [drawn]);
   return (
@@ -48,7 +48,9 @@ export const Lenses = memo(function Lenses({ drawn, ghost, fit, system }: Props)
       ))}
     </section>
   );
-});
+}
+
+export default memo(Lenses);
 
 interface LensProps {
   seat: DrawnSeat;

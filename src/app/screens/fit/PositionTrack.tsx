@@ -28,7 +28,7 @@ const LINE = 10;
 const MOST_LINES = 8;
 const AXIS = 40;
 
-export function PositionTrack({ work, design, fit, system }: Props) {
+export default function PositionTrack({ work, design, fit, system }: Props) {
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 800, height: 80 });
   const [low, high] = useHeldRange(design, fit, work);
