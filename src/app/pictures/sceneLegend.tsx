@@ -33,7 +33,8 @@ export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
     <div className="stage-legend">
       {blue === null ? (
         <>
-          {wanted && CLASSES.map((kind) => <Mark key={kind} colour={CLASS_COLOUR[kind]} text={CLASS_TEXT[kind]} />)}
+          {wanted &&
+            CLASSES.map((kind) => <Mark key={kind} kind={kind} colour={CLASS_COLOUR[kind]} text={CLASS_TEXT[kind]} />)}
           {plain && <FilmScale max={max} system={system} />}
         </>
       ) : (
@@ -44,7 +45,7 @@ export function SceneLegend({ wanted, plain, max, system, dark, blue }: Props) {
       )}
       {/* Always there, so that a touch does not move the picture. */}
       <Mark colour={touchColour(dark)} text="Touching" />
-      <Mark colour={INTERFERENCE} text="Pressed in" striped />
+      <Mark colour={INTERFERENCE} text="Pressed in" kind="pressed" />
     </div>
   );
 }
@@ -64,18 +65,21 @@ function FilmScale({ max, system }: { max: number; system: System }) {
   );
 }
 
-/** White over red, a quarter of it. */
-const STRIPES = 'repeating-linear-gradient(45deg, transparent 0 4px, rgb(255 255 255 / 0.6) 4px 6px)';
+/** The lines of each class, as in the picture. */
+const LINES = {
+  pressed: 'repeating-linear-gradient(45deg, transparent 0 4px, rgb(255 255 255 / 0.6) 4px 6px)',
+  thin: 'repeating-linear-gradient(90deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)',
+  thick: 'repeating-linear-gradient(0deg, transparent 0 3px, rgb(30 25 20 / 0.5) 3px 4px)',
+} as const;
 
-function Mark({ colour, text, striped = false }: { colour: Rgb; text: string; striped?: boolean }) {
+function Mark({ colour, text, kind }: { colour: Rgb; text: string; kind?: string }) {
+  const lines = LINES[kind as keyof typeof LINES];
+  const plain = cssColour(colour);
   return (
     <span className="stage-mark">
       <span
         aria-hidden="true"
-        style={{
-          background: striped ? `${STRIPES}, ${cssColour(colour)}` : cssColour(colour),
-          border: '1px solid currentColor',
-        }}
+        style={{ background: lines ? `${lines}, ${plain}` : plain, border: '1px solid currentColor' }}
       />
       {text}
     </span>

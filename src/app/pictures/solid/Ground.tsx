@@ -6,7 +6,7 @@ import type { Frame } from '../revolve.ts';
 import type { Look } from './look.ts';
 import type { Staged } from './staged.ts';
 
-/** How far the shadow reaches past the pair (below 0: short of it), and how far the ground is from it, to the outside of the bush. */
+/** To the outside of the bush: how far the shadow reaches past the pair, below 0 short of it; and the ground below. */
 const REACH = -0.25;
 const BELOW = 1.02;
 

@@ -2,7 +2,7 @@
 import { DoubleSide, FrontSide, Plane, ShaderMaterial, Vector2, Vector3, Vector4 } from 'three';
 import { BLUE } from '../blue.ts';
 import type { Drawn } from '../drawn.ts';
-import { INTERFERENCE, linear, type Rgb, touchColour } from '../filmColour.ts';
+import { CLASS_COLOUR, INTERFERENCE, linear, type Rgb, touchColour } from '../filmColour.ts';
 import type { Frame } from '../revolve.ts';
 import { facesOf, linesAt } from '../sceneGeometry.ts';
 import { CUT, METAL, OIL, SHADOW, TOUCH, VERTEX } from './shaders.ts';
@@ -42,6 +42,8 @@ export function createLook(marked: boolean) {
     axis: { value: new Vector4() },
     ends: { value: new Vector4(-1, 1, 1, 1) },
     pressed: { value: vector(INTERFERENCE) },
+    thin: { value: vector(CLASS_COLOUR.thin) },
+    wide: { value: vector(CLASS_COLOUR.thick) },
   };
   const made = (fragmentShader: string, own: Record<string, { value: unknown }>, more: object = {}) => {
     const material = new ShaderMaterial({ vertexShader: VERTEX, fragmentShader, side: FrontSide, ...more });
@@ -51,6 +53,7 @@ export function createLook(marked: boolean) {
   };
   const raised = { polygonOffset: true, polygonOffsetFactor: -1, polygonOffsetUnits: -4 };
   const under = { side: DoubleSide, polygonOffset: true, polygonOffsetFactor: 1, polygonOffsetUnits: 1 };
+  const nowhere = { value: new Vector3(9, 9, 9) };
   const veil = { transparent: true, depthWrite: false };
   const materials = {
     steel: made(
@@ -67,7 +70,7 @@ export function createLook(marked: boolean) {
     // A raised pressure: its colour is its own legend's, and nothing of it is pressed in.
     skin: made(
       OIL,
-      { thick: { value: 1 }, pressed: { value: new Vector3(9, 9, 9) } },
+      { thick: { value: 1 }, pressed: nowhere, thin: nowhere, wide: nowhere },
       { defines: { TINTED: '' }, ...under },
     ),
     touch: made(TOUCH, { metal: { value: new Vector3() }, glow: { value: 0 } }),

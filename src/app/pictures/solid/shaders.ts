@@ -220,8 +220,12 @@ export const OIL = /* glsl */ `
 ${COMMON}
 uniform float thick;
 uniform vec3 pressed;
+uniform vec3 thin;
+uniform vec3 wide;
 uniform float hatch;
 varying vec3 vTint;
+// Whether this place has the colour of a class, whose shades keep within so much of its middle one.
+float isOf(vec3 kind) { return 1.0 - smoothstep(0.125, 0.145, distance(vTint, kind)); }
 void main() {
   if (vAt.x > clip) discard;
   vec3 n = mat3(viewMatrix) * normalize(vNormalOf);
@@ -233,6 +237,13 @@ void main() {
   float bar = hatched((vAt.x + r * atan(vAt.y, vAt.z)) * 0.70710678, 0.8 * hatch, 2.6 * stroke);
   colour = mix(colour, mix(colour, vec3(1.0), 0.55), clash * bar);
   alpha = mix(alpha, 1.0, clash);
+  // As on the drawings: too thin ruled round, too thick along.
+  float turned = r * atan(vAt.y, vAt.z);
+  float rules = max(
+    isOf(thin) * hatched(vAt.x, 0.7 * hatch, 0.6 * stroke),
+    isOf(wide) * hatched(abs(dot(vNormalOf.yz, vAt.yz)) < 0.5 * r ? r : turned, hatch, 0.6 * stroke)
+  );
+  colour = mix(colour, ink, 0.3 * rules);
   #ifdef SHELL
   float rim = 1.0 - abs(dot(n, eye));
   vec3 h = normalize(normalize(vec3(-0.5, 0.72, 0.62)) + eye);
