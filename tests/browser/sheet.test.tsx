@@ -268,7 +268,9 @@ test('films cold and warm stand on the sheet of a design that runs, and nothing 
   expect(document.querySelector('.run-figures')).toBeNull();
 });
 
-test('nothing stands off the edge of a page or on another figure, every page is well filled, whatever the design, paper and units', async () => {
+test('nothing stands off the edge of a page or on another figure, every page is well filled, whatever the design, paper and units', {
+  timeout: 110_000,
+}, async () => {
   for (const [i, { design }] of DEMOS.entries()) {
     open(design);
     await drawn(design);

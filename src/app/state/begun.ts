@@ -44,13 +44,13 @@ export function createBegun(found: unknown, keep: (written: unknown) => void, no
 const isGroup = (value: unknown): value is Readonly<Record<string, unknown>> =>
   typeof value === 'object' && value !== null && !Array.isArray(value);
 const isPatch = (value: unknown): value is Patch =>
-  Array.isArray(value) && value.every((one) => isGroup(one) && Array.isArray(one['at']));
+  Array.isArray(value) && value.every((one) => isGroup(one) && Array.isArray(one.at));
 
 /** What was kept; by a program before this one without its steps, and of steps that are none nothing. */
 function keptOf(found: unknown): { written: unknown; steps?: Steps } {
-  if (!isGroup(found) || !isGroup(found['undo'])) return { written: found ?? null };
-  const { at, steps } = found['undo'];
-  const written = found['written'] ?? null;
+  if (!isGroup(found) || !isGroup(found.undo)) return { written: found ?? null };
+  const { at, steps } = found.undo;
+  const written = found.written ?? null;
   if (
     !Array.isArray(steps) ||
     !steps.every(isPatch) ||

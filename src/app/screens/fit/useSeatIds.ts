@@ -21,7 +21,13 @@ export function following({ seats: was, ids: old, next: from }: Known, seats: De
     { conepair: 1, seats: was },
     { conepair: 1, seats },
   ];
-  const gone = new Map(old.map((id, i) => [pathAfter(`seats[${i}]`, before!, after!), id]));
+  // A design that is taken is made anew: of seats that only changed places the names tell which is which.
+  const placed = was.length === seats.length && was.every(({ name }) => seats.some((seat) => seat.name === name));
+  const placeAfter = (i: number) =>
+    placed
+      ? `seats[${seats.findIndex(({ name }) => name === was[i]!.name)}]`
+      : pathAfter(`seats[${i}]`, before!, after!);
+  const gone = new Map(old.map((id, i) => [placeAfter(i), id]));
   let next = from;
   const ids = seats.map((_, i) => gone.get(`seats[${i}]`) ?? next++);
   return { seats, ids, next };

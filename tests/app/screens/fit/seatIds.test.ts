@@ -19,6 +19,8 @@ function idsAfter(...steps: ((design: Design) => Design)[]): readonly number[] {
 
 test('moved it keeps its number, there and back', () => {
   expect(idsAfter((d) => withSeatMoved(d, 0, 1))).toEqual([1, 0, 2]);
+  // As it is once it is checked: every seat made anew.
+  expect(idsAfter((d) => structuredClone(withSeatMoved(d, 1, 1)))).toEqual([0, 2, 1]);
   expect(
     idsAfter(
       (d) => withSeatMoved(d, 0, 1),
