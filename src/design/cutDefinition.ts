@@ -18,6 +18,8 @@ const label = (max: number, description: string) =>
 /** No small spindle is moved or cut by more (mm). */
 const STOCK = { min: 0, max: 10 };
 
+const safe = z.optional(number('fine', 'Told safe', 'What was told before to be safe', { min: -10, max: 10 }));
+
 const allow = z.strictObject({
   seat: name,
   part,
@@ -164,6 +166,7 @@ const trial = z.strictObject({
             min: 0,
             max: 10,
           }),
+          safe,
           renewed: z.optional(
             flag('To a new line', 'Cut to a straight new line: what was read of the old one says nothing of it'),
           ),
@@ -188,6 +191,7 @@ const trial = z.strictObject({
             min: -10,
             max: 10,
           }),
+          safe,
           sigma: z.optional(
             number('fine', 'Uncertainty', 'Of the metal off', { min: 0, max: 1 }, { otherwise: 0.0005 }),
           ),

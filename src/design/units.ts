@@ -228,13 +228,49 @@ export function angleIn(degrees: number, way: AngleWay): string {
   }
 }
 
-/** A half angle (degrees) where it is told, as the person says angles: to what a drawing needs. */
+/** A half angle (degrees) where it is told, as the person says angles: to what a drawing needs; never below 0. */
 export function angleSaid(degrees: number, way: AngleWay): string {
-  const taper = Math.abs(taperOfHalfAngle(degrees));
-  if (way === 'included') return `${angleText(2 * degrees)} incl`;
-  if (way === 'half' || taper === 0) return angleText(degrees);
-  return way === 'foot' ? `${(12 * taper).toFixed(4)} in/ft` : `1:${(1 / taper).toFixed(3)}`;
+  const angle = Math.abs(degrees);
+  const taper = taperOfHalfAngle(angle);
+  if (way === 'included') return `${angleText(2 * angle)} incl`;
+  if (way === 'half' || taper === 0) return angleText(angle);
+  // As fine as the ten thousandths of a degree that an angle is told to.
+  const decimals = Math.max(0, Math.ceil(-Math.log10(angleOff(angle, 1e-4, way))));
+  return way === 'foot'
+    ? `${trimmed(digits(12 * taper, decimals), 4)} in/ft`
+    : `1:${trimmed(digits(1 / taper, decimals), 0)}`;
 }
+
+/**
+ * An error, or a tolerance, of a half angle (both in degrees, above 0), in what the person says angles by: to first
+ * order the taper on diameter 2·tan a changes by 2·da/cos² a, and 1 in n by da/(2·sin² a).
+ */
+export function angleOff(halfAngle: number, by: number, way: AngleWay): number {
+  const a = (halfAngle * Math.PI) / 180;
+  const da = (by * Math.PI) / 180;
+  if (way === 'half' || way === 'included') return way === 'half' ? by : 2 * by;
+  return way === 'foot' ? (24 * da) / Math.cos(a) ** 2 : da / (2 * Math.sin(a) ** 2);
+}
+
+/** The same told, to the digits that count; of a straight surface, which has no 1 in n, as an angle. */
+export function angleOffSaid(halfAngle: number, by: number, way: AngleWay): string {
+  const off = angleOff(halfAngle, by, way);
+  if (way === 'foot') return `${trimmed(digits(off, 6), 4)} in/ft`;
+  if (way === 'ratio' && Number.isFinite(off)) return `${Number(off.toPrecision(2))}`;
+  return angleErrorText(way === 'included' ? off : by);
+}
+
+/** What an angle is called within a sentence. */
+export const ANGLE_WORDS: Record<AngleWay, string> = {
+  half: 'half angle',
+  included: 'included angle',
+  foot: 'taper',
+  ratio: 'taper',
+};
+
+/** A half angle (degrees) told after that word, which says what it is. */
+export const angleFigure = (degrees: number, way: AngleWay): string =>
+  way === 'included' ? angleText(2 * Math.abs(degrees)) : angleSaid(degrees, way);
 
 /** A half angle from what was typed: a number alone is meant as the person says angles. */
 export function typedAngleIn(text: string, way: AngleWay): Typed {

@@ -100,6 +100,15 @@ export function createHistory(kept: Steps = { first: 0, steps: [], at: 0 }) {
         },
       };
     },
+    /** The newest steps, done and undone, with how many of them are done. */
+    last(most: number): { at: number; steps: Patch[] } {
+      const from = Math.max(0, Math.min(steps.length - most, at - first));
+      return { at: at - first - from, steps: steps.slice(from).map(({ patch }) => patch) };
+    },
+    /** What undo would take back; null: nothing. */
+    get done(): Patch | null {
+      return steps[at - 1 - first]?.patch ?? null;
+    },
     /** All of it is to be written anew. */
     writeAll() {
       unwritten = first;

@@ -43,10 +43,11 @@ export function assumedCount(design: Design, scopes: readonly Scope[]): string {
 }
 
 function assumedSentence(design: Design, places: readonly string[], scopes: readonly Scope[]): string {
-  const what =
-    places.length <= NAMED ? listed(places.map((path) => placeName(design, path))) : assumedCount(design, scopes);
-  return `Assumed, never measured: ${what}, marked in the controls; type or measure ${places.length === 1 ? 'it' : 'them'} before you trust this.`;
+  return `Assumed, never measured: ${namesOf(design, places, scopes)}, marked in the controls; type or measure ${places.length === 1 ? 'it' : 'them'} before you trust this.`;
 }
+
+const namesOf = (design: Design, places: readonly string[], scopes: readonly Scope[]): string =>
+  places.length <= NAMED ? listed(places.map((path) => placeName(design, path))) : assumedCount(design, scopes);
 
 /** A surface whose line nobody has read or drawn. */
 export interface Unread {
@@ -73,25 +74,51 @@ export function unreadSurfaces({ seats, assumed = [], readings = [] }: Design): 
   );
 }
 
-/** The same verdict, behind what is to be measured first; `tone`: what it is then at best. */
+/** What the shapes of a design are, at the least sure of them: parts as measured, as drawn, as assumed. */
+export function partsAre(design: Design): 'measured' | 'drawn' | 'assumed' {
+  if (unreadSurfaces(design).length > 0) return 'assumed';
+  return design.readings?.some((reading) => 'seat' in reading) ? 'measured' : 'drawn';
+}
+
+/**
+ * The same verdict, behind what is to be measured first, or typed; `tone`: what it is then at best. Behind asAssumed,
+ * which names what is assumed.
+ */
 export function measuredFirst<V extends Verdict>(verdict: V, design: Design, tone: 'mend' | 'stop'): V {
-  const unread = unreadSurfaces(design);
-  if (unread.length === 0) return verdict;
+  return behind(verdict, measureHeadline(design), tone);
+}
+
+/** Of a running spindle: it leans on speed, oil and load as much as on the shapes. */
+export function knownFirst<V extends Verdict>(verdict: V, design: Design): V {
+  return behind(verdict, measureHeadline(design) ?? typeHeadline(design, 'run'), 'mend');
+}
+
+function behind<V extends Verdict>(verdict: V, headline: string | null, tone: 'mend' | 'stop'): V {
+  if (headline === null) return verdict;
   const [assumed, ...others] = verdict.sentences;
   return {
     ...verdict,
     tone: verdict.tone === 'stop' ? 'stop' : tone,
-    headline: measureHeadline(unread, design.seats.length),
+    headline,
     sentences: [assumed!, `If they are as assumed: ${verdict.headline}`, ...others],
   };
 }
 
-function measureHeadline(unread: readonly Unread[], seats: number): string {
+function measureHeadline(design: Design): string | null {
+  const unread = unreadSurfaces(design);
+  if (unread.length === 0) return null;
+  const seats = design.seats.length;
   const first = unread.filter(({ noted }) => !noted);
   // What is read already wants taking over and nothing else.
   if (first.length === 0)
     return `Take over first, in Measure, what was read of ${surfaceNames(unread, seats)}: this goes by what is assumed.`;
   return `Measure ${surfaceNames(first, seats)} first: nobody has.`;
+}
+
+/** Numbers that no gauge tells: somebody says them. */
+function typeHeadline(design: Design, scope: Scope): string | null {
+  const places = assumedIn(design, [scope]);
+  return places.length === 0 ? null : `Type ${namesOf(design, places, [scope])} first: nobody has.`;
 }
 
 /** The shallow and steep bores and the steep journal. */
@@ -109,12 +136,17 @@ function surfaceNames(unread: readonly Unread[], seats: number): string {
 /** A place of the design as a person calls it: shallow journal, rear end. */
 export function placeName(design: Design, path: string): string {
   const last = path.split('.').at(-1)!;
-  const title = (quantityIfAt(path, design)?.title ?? LISTS[last] ?? last).toLowerCase();
+  const title = inSentence(quantityIfAt(path, design)?.title ?? LISTS[last] ?? last);
+  const allowed = design.cut?.allow[Number(/^cut\.allow\[(\d+)\]/.exec(path)?.[1] ?? Number.NaN)];
+  if (allowed) return `${title} of the ${allowed.seat} ${allowed.part}`;
   const [, index, rest = ''] = /^seats\[(\d+)\]\.(.*)$/.exec(path) ?? [];
   const seat = index === undefined ? undefined : design.seats[Number(index)];
   if (!seat) return title;
   const part = /^(journal|bush)\b/.exec(rest)?.[1];
   return part ? `${seat.name} ${part} ${title}` : `${title} of the ${seat.name} seat`;
 }
+
+/** A title within a sentence; ISO and °C stay as they are. */
+const inSentence = (title: string) => title.replace(/^[A-Z](?![A-Z])/, (first) => first.toLowerCase());
 
 const LISTS: Record<string, string | undefined> = { profile: 'line as measured', lobes: 'lobes' };

@@ -73,7 +73,7 @@ test('a job is renamed, copied, put away, deleted and brought back; the page hol
   await expect.poll(rows).toHaveLength(1);
   await press('Rename');
   await userEvent.fill(browser.getByRole('textbox', { name: 'Title of the job' }), 'Headstock of the old lathe');
-  await press('Take');
+  await press('Rename');
   expect(titleOf(work)).toBe('Headstock of the old lathe');
   await press('Duplicate');
   await expect.poll(rows).toHaveLength(2);
@@ -220,7 +220,7 @@ test('the job that is open is put away, and another may be begun with units of i
   await work.keeper!.flush();
   expect(work.store.getState().example).not.toBeNull();
   expect((await work.keeper!.shelf.heads()).map(({ title }) => title)).toEqual(['My spindle']);
-  expect(await work.keeper!.shelf.note('new job')).toMatchObject({ title: 'Begun', system: 'inch' });
+  expect(await work.keeper!.shelf.note('new job')).toMatchObject({ written: { title: 'Begun', system: 'inch' } });
 });
 
 test('a job that is damaged is said, saved as a file with every character it has, and left as it is', async () => {

@@ -8,6 +8,7 @@ import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
+import { askAgain } from '../../src/app/pictures/canDraw.ts';
 import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
 import { createWork, type Work } from '../../src/app/state/store.ts';
 import '../../src/app/frame/style.css';
@@ -72,6 +73,7 @@ export function page(hash = '', waiting = false): Shown {
  * page, and what is not about it need not wait for it.
  */
 export function withoutSolid(): void {
+  askAgain();
   const real = HTMLCanvasElement.prototype.getContext;
   vi.spyOn(HTMLCanvasElement.prototype, 'getContext').mockImplementation(function (
     this: HTMLCanvasElement,
@@ -92,7 +94,8 @@ export async function pressInBar(name: string): Promise<void> {
 }
 
 /** The closing chart of Fit, which is loaded after the first picture. */
-export const chartLoaded = () => expect.poll(() => document.querySelector('.chart > svg')).not.toBeNull();
+export const chartLoaded = () =>
+  expect.poll(() => document.querySelector('.chart > svg'), { timeout: 40_000 }).not.toBeNull();
 
 export const frame = () => new Promise((done) => requestAnimationFrame(() => done(null)));
 

@@ -43,6 +43,8 @@ const NOT_REACHED: Record<string, string> = {
   'record[].after': 'follows from the trials written down before it',
   'record[].photograph': 'is taken in from a picture, where the device keeps jobs',
   'cut.trials[].inShapes': 'follows from taking the plan as done',
+  'cut.trials[].taken[].safe': 'is what was told before it, written down with it',
+  'cut.trials[].faces[].safe': 'likewise',
   'cut.trials[].taken[].renewed': 'follows from the line the plan renews',
 };
 

@@ -173,7 +173,14 @@ test('worked out to the end: the window of clearances, safe speeds, and a cold p
   await expect
     .poll(() => document.querySelector('.progress')?.textContent, { timeout: 100_000 })
     .toBe('Worked out in full.');
-  expect(document.querySelectorAll('section[aria-label="Clearances that work"] .dot').length).toBe(14);
+  const dots = (line: number) =>
+    document.querySelectorAll(`section[aria-label="Clearances that work"] .seat-${line} .dot`).length;
+  // Warm, and as it starts.
+  expect(dots(0)).toBe(14);
+  expect(dots(1)).toBeGreaterThan(10);
+  expect(document.querySelector('section[aria-label="Film to aim for"]')!.textContent).toMatch(
+    /guidance \(ISO 7902-3\) asks for [\d.]+ µm of film as it runs.*parts the surfaces: [\d.]+ µm.*cold, as it starts/,
+  );
   expect(document.querySelectorAll('section[aria-label="Against speed"] .dot').length).toBeGreaterThan(30);
   const set = browser.getByRole('button', { name: 'Set this position' }).first();
   await userEvent.click(set);
@@ -202,7 +209,9 @@ test('a design that says nothing of running is asked for the few things; what is
   expect(run().oil).toEqual({ grade: 10 });
   expect(run().load!.y).toBe(-55);
   expect(design().assumed).toEqual(['run.speed', 'run.oil.grade', 'run.load.z', 'run.load.station']);
-  await expect.poll(verdict, LONG).toMatch(/Assumed, never measured: speed, iso grade, thrust and station of the load/);
+  await expect
+    .poll(verdict, LONG)
+    .toMatch(/^Type speed, ISO grade, thrust and station of the load first: nobody has\./);
   await expect.poll(() => maps().length, LONG).toBeGreaterThan(0);
 });
 

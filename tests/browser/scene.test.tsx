@@ -86,6 +86,20 @@ test('the keyboard turns the view and brings it back; the journal stays where it
   expect(steps()).toBe(0);
 });
 
+test('the labels tell each film and both ends; from the nose the seat that is cut, and back again', async () => {
+  await page.viewport(1440, 900);
+  show();
+  await sceneCanvas();
+  const told = () => [...document.querySelectorAll('.stage-tags text')].map(({ textContent }) => textContent).sort();
+  const whole = ['nose', 'rear', 'shallow 9.24 µm', 'steep 16.97 µm'];
+  await expect.poll(told, { timeout: 10_000 }).toEqual(whole);
+  await userEvent.click(page.getByRole('button', { name: 'From the nose' }));
+  await expect.poll(told, { timeout: 10_000 }).toEqual(['shallow 9.24 µm']);
+  await userEvent.click(page.getByRole('button', { name: 'From the side' }));
+  await expect.poll(told, { timeout: 10_000 }).toEqual(whole);
+  expect(document.querySelector('.stage .unseen')!.textContent).toBe('shallow 9.24 µm, steep 16.97 µm.');
+});
+
 test('where the graphics context is lost the section carries on, and a sentence says so', async () => {
   await page.viewport(820, 900);
   show();

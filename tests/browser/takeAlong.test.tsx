@@ -1,6 +1,7 @@
 /** Take along: pictures, tables, curves, models and the report of what is shown; and a link that opens a design. */
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
+import { angleChoice, sayAngles } from '../../src/app/state/angles.ts';
 import { linkOf } from '../../src/app/takeAlong/link.ts';
 import { expectAccessible, expectNoSidewaysScroll, page, pressInBar } from './page.tsx';
 
@@ -133,13 +134,15 @@ test('the report, as the command line writes it', async () => {
 test('a link opens its design as a piece of work of its own, once; a broken one is refused and the work stays', async () => {
   const { design } = shown.work.store.getState();
   const own = { ...design, title: 'From a link', position: 0.0123 };
-  const link = linkOf(own, 'inch', 'https://shop.example/')!;
+  const link = linkOf(own, 'inch', 'included', 'https://shop.example/')!;
   window.location.hash = link.slice(link.indexOf('#'));
   await expect.poll(() => shown.work.store.getState().design.title).toBe('From a link');
   expect(shown.position()).toBe(0.0123);
   expect(shown.work.store.getState().system).toBe('inch');
+  expect(angleChoice.getState().way).toBe('included');
+  sayAngles('half');
   expect(window.location.hash).toBe('#fit');
-  window.location.hash = link.slice(link.indexOf('#'), -20);
+  window.location.hash = link.slice(link.indexOf('#'), -60);
   await expect.poll(() => document.querySelector('.refused, [role=alert]')?.textContent ?? '').toMatch(/the link/);
   expect(shown.work.store.getState().design.title).toBe('From a link');
 });

@@ -112,7 +112,7 @@ test('angles as a person says them: there and back, a number alone meant so, a u
     '6.0° incl',
     '0.0°',
   ]);
-  expect([angleSaid(-3, 'ratio'), angleSaid(3, 'foot')]).toEqual(['1:9.541', '1.2578 in/ft']);
+  expect([angleSaid(-3, 'ratio'), angleSaid(3, 'foot')]).toEqual(['1:9.5406', '1.25779 in/ft']);
   expect(value('cone', 'foot')).toMatch(/^found "cone"/);
   expect(angleIn(3, 'included')).toBe('6.0° incl');
   expect(angleIn(halfAngleOfTaper(0.05), 'ratio')).toBe('1:20');

@@ -123,7 +123,7 @@ const pieces = fc
 
 const PAGE = 'https://shop.example/';
 const hashOf = (design: unknown, units: 'metric' | 'inch') => {
-  const link = linkOf(design as Design, units, PAGE) ?? `${PAGE}#job=`;
+  const link = linkOf(design as Design, units, 'half', PAGE) ?? `${PAGE}#job=`;
   return link.slice(link.indexOf('#'));
 };
 

@@ -3,7 +3,7 @@
  */
 import { isDeepStrictEqual } from 'node:util';
 import { readLobes, readProfile } from '../../src/app/controls/lists.ts';
-import { designOfLink, linkOf, systemOfLink } from '../../src/app/takeAlong/link.ts';
+import { designOfLink, linkOf, systemOfLink, wayOfLink } from '../../src/app/takeAlong/link.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../src/design/validate.ts';
 import type { Keeper } from '../../src/jobs/keeper.ts';
@@ -81,7 +81,7 @@ function triedLink(text: string): Tried {
       read.errors.map(({ message }) => message),
       SLIPS.join(),
     );
-  const link = linkOf(read.design, systemOfLink(text) ?? 'metric', '');
+  const link = linkOf(read.design, systemOfLink(text) ?? 'metric', wayOfLink(text) ?? 'half', '');
   const again = link === null ? read : designOfLink(link);
   return taking([...designLaws(read.design), ...(again.ok ? [] : ['its own link is refused'])]);
 }

@@ -1,10 +1,18 @@
 /** What nobody has measured stands first, and nothing is told to be cut by it. */
 import { readFileSync } from 'node:fs';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { numbersUnder, withAssumed, withKnown } from '../../src/design/assumed.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { parseDesign } from '../../src/design/validate.ts';
-import { asAssumed, assumedCount, measuredFirst, unreadSurfaces } from '../../src/report/assumed.ts';
+import {
+  asAssumed,
+  assumedCount,
+  knownFirst,
+  measuredFirst,
+  partsAre,
+  placeName,
+  unreadSurfaces,
+} from '../../src/report/assumed.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { purposeOf } from '../../src/report/sheet/purpose.ts';
 
@@ -82,4 +90,48 @@ test('a sheet of parts that nobody measured is no work order, however good the p
   expect(guessed).toMatchObject({ kind: 'refused', tone: 'stop', headline: 'Measure all bores first: nobody has.' });
   const measured = bushes.assumed!.filter((path) => !/from|to$/.test(path)).reduce(withKnown, bushes);
   expect(of(measured)).toMatchObject({ kind: 'work' });
+});
+
+describe('what runs leans on speed, oil and load too', () => {
+  const running: Design = { ...known, run: { speed: 600, oil: { grade: 10 }, load: { y: -50, station: 20 } } };
+  const runs = (design: Design) => knownFirst(asAssumed(good, design, ['seats', 'run']), design);
+
+  test.each([
+    [['run.speed'], 'Type speed first: nobody has.'],
+    [['run.oil.grade', 'run.load.y'], 'Type ISO grade and load upward first: nobody has.'],
+    [['run.speed', 'seats[1].bush.diameter'], 'Measure the steep bore first: nobody has.'],
+  ])('%j', (paths, headline) => {
+    const verdict = runs(withAssumed(running, paths));
+    expect(verdict).toMatchObject({ tone: 'mend', headline });
+    expect(verdict.sentences[0]).toMatch(/^Assumed, never measured: /);
+    expect(verdict.sentences.slice(1)).toEqual(['If they are as assumed: All is well.', 'One.']);
+  });
+
+  test('known, or assumed of another section, it stands as it is', () => {
+    expect(runs(running)).toEqual(good);
+    expect(runs(withAssumed(running, ['cut.allow[0].limit']))).toEqual(good);
+    expect(runs(withAssumed(running, ['seats[0].film.target'])).headline).toBe(good.headline);
+  });
+});
+
+test('what is assumed of a cut is named with the surface it is of', () => {
+  const [{ seat, part }] = known.cut!.allow as [{ seat: string; part: string }];
+  expect(placeName(known, 'cut.allow[0].limit')).toBe(`limit of the ${seat} ${part}`);
+});
+
+test('a title within a sentence keeps what is always written large', () => {
+  const oil: Design = { ...known, run: { speed: 600, oil: { grade: 10, index: 95 } } };
+  expect(placeName(oil, 'run.oil.grade')).toBe('ISO grade');
+  expect(placeName(oil, 'run.speed')).toBe('speed');
+});
+
+test('parts are as measured, as drawn or as assumed, by the least sure of them', () => {
+  expect(partsAre(known)).toBe('drawn');
+  expect(partsAre({ ...known, readings: [{ kind: 'standOff', value: 0, sigma: 0.001 }] })).toBe('drawn');
+  const read: Design = {
+    ...known,
+    readings: [{ kind: 'diameter', seat: 'steep', part: 'bush', value: 24, sigma: 0.001, station: 2 }],
+  };
+  expect(partsAre(read)).toBe('measured');
+  expect(partsAre(withAssumed(read, ['seats[0].bush.diameter']))).toBe('assumed');
 });

@@ -8,9 +8,9 @@ import type { SeatLines, Wanted } from '../../engine/contact/fit.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
+import { axialValues } from '../pictures/axialValues.ts';
 import { classOf } from '../pictures/filmClass.ts';
 import { CLASS_COLOUR, cssColour } from '../pictures/filmColour.ts';
-import { positionText } from '../pictures/positionText.ts';
 import { micrometres, useAxialMove } from '../pictures/useMove.ts';
 import type { Work } from '../state/store.ts';
 import { AcrossAxis, AxisNames, across, curvePath, LineNames, PlotClip, UpAxis, usePlot } from './Axes.tsx';
@@ -119,7 +119,7 @@ export default function ClosingChart({ design, seats, fit, system, work, belief 
           className="now"
           aria-label="Axial position of the journal, on the chart"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={positionText(fit, system)}
+          {...axialValues(fit, system)}
           onKeyDown={move.onKeyDown}
         >
           <rect x={now - 20} y={plot.top} width={40} height={plot.bottom - plot.top} className="grip" />

@@ -12,8 +12,13 @@ const TEXT: Record<Condition, string> = {
   notConverged: 'no steady state found: as a rule it warms until it seizes',
 };
 
-/** Of the conditions that occur. */
-export function ConditionLegend({ points }: { points: readonly LimitPoint[] }) {
+/** Where the film is needed before anything has warmed too. */
+const FROM_COLD: Partial<Record<Condition, string>> = {
+  thin: 'film too thin to part the surfaces, cold or warm',
+};
+
+/** Of the conditions that occur; `cold`: the film is needed from the start. */
+export function ConditionLegend({ points, cold = false }: { points: readonly LimitPoint[]; cold?: boolean }) {
   const id = useId();
   const kinds = (Object.keys(TEXT) as Condition[]).filter((kind) => points.some(({ condition }) => condition === kind));
   return (
@@ -25,7 +30,7 @@ export function ConditionLegend({ points }: { points: readonly LimitPoint[] }) {
             <rect width="30" height="18" className="ground" />
             <rect width="30" height="18" fill={`url(#${id}${kind})`} className="pattern" />
           </svg>
-          {TEXT[kind]}
+          {(cold && FROM_COLD[kind]) || TEXT[kind]}
         </span>
       ))}
     </p>

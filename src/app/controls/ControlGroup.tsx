@@ -32,7 +32,7 @@ export default function ControlGroup({ title, rows }: { title: string; rows: rea
   // What the control with the focus is.
   const onFocus = (event: FocusEvent) => {
     const name = (event.target as HTMLInputElement).labels?.[0];
-    setAsked(name?.title ? `${name.textContent}: ${name.title}.` : '');
+    setAsked(name?.title ? `${name.textContent}: ${name.title.replace(/\.$/, '')}.` : '');
   };
   return (
     <fieldset className="group" onFocus={onFocus} onBlur={() => setAsked('')}>

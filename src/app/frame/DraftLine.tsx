@@ -3,6 +3,7 @@ import { useStore } from 'zustand';
 import { quantityIfAt } from '../../design/place.ts';
 import { placeName } from '../../report/assumed.ts';
 import { listed } from '../../report/listed.ts';
+import { useAngles } from '../state/angles.ts';
 import { draftsOf, draftText, leave } from '../state/draft.ts';
 import type { Work } from '../state/store.ts';
 
@@ -10,10 +11,11 @@ export function DraftLine({ work }: { work: Work }) {
   const drafts = useStore(work.store, draftsOf);
   const design = useStore(work.store, (state) => (Object.keys(draftsOf(state)).length > 0 ? state.design : null));
   const system = useStore(work.store, (state) => state.system);
+  const way = useAngles();
   const paths = Object.keys(drafts);
   if (!design || paths.length === 0) return null;
   const names = paths.map((path) => {
-    const text = draftText(drafts[path]!, path, design, system).replaceAll('\n', ' ');
+    const text = draftText(drafts[path]!, path, design, { system, way }).replaceAll('\n', ' ');
     return `${placeName(design, path)} (${text === '' ? 'empty' : text.length > 24 ? `${text.slice(0, 23)}…` : text})`;
   });
   return (

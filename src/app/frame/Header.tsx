@@ -7,6 +7,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { JOBS, NEW_JOB, SCREENS, type ScreenEntry } from '../screens/index.ts';
 import { saveFile } from '../state/files.ts';
+import { stepText } from '../state/stepText.ts';
 import type { Work } from '../state/store.ts';
 
 interface Props {
@@ -59,7 +60,7 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
         ))}
       </nav>
       <div className="buttons">
-        <button type="button" onClick={() => steps.undo()} disabled={!steps.canUndo}>
+        <button type="button" onClick={() => steps.undo()} disabled={!steps.canUndo} title={steps.undoes}>
           Undo
         </button>
         <button
@@ -109,5 +110,8 @@ function useSteps(work: Work, screen: ScreenEntry) {
   ] as const;
   const [canUndo, canRedo] = screen === NEW_JOB ? ofBegun : ofJob;
   const { undo, redo } = screen === NEW_JOB ? begun : work;
-  return { canUndo, canRedo, undo, redo };
+  const last = useStore(work.store, work.lastStep);
+  const undoes =
+    screen === NEW_JOB || last === null ? undefined : `Takes back: ${stepText(work.store.getState().design, last)}`;
+  return { canUndo, canRedo, undo, redo, undoes };
 }

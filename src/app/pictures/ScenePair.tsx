@@ -9,6 +9,7 @@ import type { OnStage } from './Stage.tsx';
 import { bushCutMesh, bushMesh, journalMesh } from './sceneGeometry.ts';
 import type { Controls, SceneProps } from './sceneProps.ts';
 import { seenFrom } from './solid/camera.ts';
+import { Ground } from './solid/Ground.tsx';
 import { NoseCutFaces } from './solid/NoseCutFaces.tsx';
 import { cutStation } from './solid/noseCut.ts';
 import { SceneTags } from './solid/SceneTags.tsx';
@@ -75,6 +76,7 @@ export function ScenePair(props: ScenePairProps) {
       ))}
       <NoseCutFaces {...{ drawing, frame, staged, look, max }} />
       <Arrows {...{ drawing, frame, sector, look, dark }} />
+      <Ground {...{ frame, staged, look }} />
       <CentreLine {...{ frame, staged, look, dark }} />
       <OrbitControls
         ref={controls}

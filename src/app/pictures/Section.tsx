@@ -6,16 +6,16 @@ import { useId, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
-import { type AngleWay, fineText, plusMinusText, type System } from '../../design/units.ts';
+import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { metres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
-import { type Dimensions, dimensionsOf, taperText } from './dimensions.ts';
+import { axialValues } from './axialValues.ts';
+import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
 import { Hand, Tools } from './Hand.tsx';
-import { positionText } from './positionText.ts';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
@@ -104,7 +104,7 @@ export function Section({
           tabIndex={0}
           aria-label="Axial position of the journal"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={positionText(fit, system)}
+          {...axialValues(fit, system)}
           onKeyDown={journalMove.onKeyDown}
         >
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
@@ -139,6 +139,7 @@ export function Section({
           Gaps drawn {scale?.before && `${timesText(scale.before)} → `}
           {timesText(drawn.factor)}
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
+          {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
         </span>
         <Tools>
           {scale && <ScaleLock work={work} factor={drawn.factor} />}
@@ -151,7 +152,7 @@ export function Section({
             ))}
           </fieldset>
           <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-          {drawn.forces.length > 0 && (
+          {!scale && drawn.forces.length > 0 && (
             <span className="hint">
               Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the
               least all round.
@@ -247,16 +248,15 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
         drawn.forces.length > 0
           ? filmText(leastAround(drawn, i), system)
           : filmText(seat.leastFilm, system, belief?.films[seat.name]?.sd),
-      taper: drawnThere
-        ? taperText(halfAngle, system)
-        : `${saidText(angle.text, way)}, ${taperText(halfAngle, system)}`,
+      taper:
+        drawnThere || way !== 'half'
+          ? taperText(halfAngle, system, way)
+          : `${angle.text} half, ${taperText(halfAngle, system)}`,
       at: onScreen(at, middleOf(drawn.seats[i]!), 1),
     };
   });
   return <SeatNotes notes={notes} frame={frame} at={at} size={size} />;
 }
-
-const saidText = (angle: string, way: AngleWay) => (way === 'half' ? `${angle} half` : angle);
 
 /** Least film (mm) of a seat all round, the journal pulled aside until something holds it. */
 function leastAround(drawn: Drawn, seat: number): number | null {

@@ -1,6 +1,7 @@
 /** Dimension lines with their arrow heads, extension lines and figures; angles at the small ends. Pixels. */
 import { ARROW, TAIL } from './dimensionRows.ts';
 import { type AngleOnScreen, FIGURE, type SpanOnScreen } from './sectionLayout.ts';
+import { textWidth } from './textWidth.ts';
 
 /** How far extension lines start from the part and pass the dimension line. */
 const CLEAR = 2;
@@ -16,9 +17,25 @@ function head(x: number, y: number, dx: number, dy: number): string {
 
 const n = (value: number) => value.toFixed(2);
 
+/** Room between a figure that is assumed and the dashes about it. */
+const ABOUT = 3;
+
+/** The middle of its foot at 0, 0. What is assumed stands slanted within dashes, as in the fields. */
+function Figure({ text, assumed, className = '' }: { text: string; assumed: boolean; className?: string }) {
+  const width = textWidth(text, FIGURE) + 2 * ABOUT;
+  return (
+    <>
+      {assumed && <rect className="assumed" x={n(-width / 2)} y={n(-FIGURE)} width={n(width)} height={FIGURE + 2} />}
+      <text className={`${className}${assumed ? ' assumed' : ''}`.trim()} fontSize={FIGURE} textAnchor="middle">
+        {text}
+      </text>
+    </>
+  );
+}
+
 /** Lengths below the part: everything level, the figure above its line. */
 export function LengthSpan({ span }: { span: SpanOnScreen }) {
-  const { low, high, line, within, from, to, starts, figureAt, text } = span;
+  const { low, high, line, within, from, to, starts, figureAt, text, assumed } = span;
   const inward = within ? 1 : -1;
   return (
     <g className="dimension">
@@ -27,16 +44,16 @@ export function LengthSpan({ span }: { span: SpanOnScreen }) {
         d={`M${n(low)} ${n(starts[0] + CLEAR)}V${n(line + PAST)}M${n(high)} ${n(starts[1] + CLEAR)}V${n(line + PAST)}M${n(from)} ${n(line)}H${n(to)}`}
       />
       <path className="head" d={head(low, line, inward, 0) + head(high, line, -inward, 0)} />
-      <text x={n(figureAt)} y={n(line - 4)} fontSize={FIGURE} textAnchor="middle">
-        {text}
-      </text>
+      <g transform={`translate(${n(figureAt)} ${n(line - 4)})`}>
+        <Figure text={text} assumed={assumed} />
+      </g>
     </g>
   );
 }
 
 /** Diameters at an end of the part: everything upright, to be read from the right. */
 export function DiameterSpan({ span, outward }: { span: SpanOnScreen; outward: 1 | -1 }) {
-  const { low, high, line, within, from, to, starts, figureAt, text } = span;
+  const { low, high, line, within, from, to, starts, figureAt, text, assumed } = span;
   const inward = within ? 1 : -1;
   const end = line + outward * PAST;
   return (
@@ -46,16 +63,16 @@ export function DiameterSpan({ span, outward }: { span: SpanOnScreen; outward: 1
         d={`M${n(starts[0] + outward * CLEAR)} ${n(low)}H${n(end)}M${n(starts[1] + outward * CLEAR)} ${n(high)}H${n(end)}M${n(line)} ${n(from)}V${n(to)}`}
       />
       <path className="head" d={head(line, low, 0, inward) + head(line, high, 0, -inward)} />
-      <text transform={`translate(${n(line - 4)} ${n(figureAt)}) rotate(-90)`} fontSize={FIGURE} textAnchor="middle">
-        {text}
-      </text>
+      <g transform={`translate(${n(line - 4)} ${n(figureAt)}) rotate(-90)`}>
+        <Figure text={text} assumed={assumed} />
+      </g>
     </g>
   );
 }
 
 /** The half angle between the line of a seat and a parallel to the axis through its small end, below the axis. */
 export function Angle({ angle }: { angle: AngleOnScreen }) {
-  const { apex, reference, radius, toward, halfAngle, within, text, figure } = angle;
+  const { apex, reference, radius, toward, halfAngle, within, text, assumed, figure } = angle;
   // Angles from the parallel, down the page toward the line.
   const at = (turn: number) => ({ x: apex.x + toward * radius * Math.cos(turn), y: apex.y + radius * Math.sin(turn) });
   const tail = within ? 0 : TAIL / radius;
@@ -82,9 +99,9 @@ export function Angle({ angle }: { angle: AngleOnScreen }) {
         className="head"
         d={head(low.x, low.y, ...along(0, way)) + head(high.x, high.y, ...along(halfAngle, way === 1 ? -1 : 1))}
       />
-      <text className="on-steel" x={n(figure.x)} y={n(figure.y)} fontSize={FIGURE} textAnchor="middle">
-        {text}
-      </text>
+      <g transform={`translate(${n(figure.x)} ${n(figure.y)})`}>
+        <Figure text={text} assumed={assumed} className="on-steel" />
+      </g>
     </g>
   );
 }

@@ -3,6 +3,7 @@
  */
 import { Canvas } from '@react-three/fiber';
 import { type KeyboardEvent, type ReactNode, type RefObject, useEffect, useRef, useState } from 'react';
+import { askAgain, canDraw } from './canDraw.ts';
 import { redraws } from './redraw.ts';
 import { VIEWS, type View } from './solid/camera.ts';
 import type { Tagged } from './solid/SceneTags.tsx';
@@ -67,7 +68,10 @@ export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: 
   const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
   const [able] = useState(canDraw);
   const lost = useRef(onLost);
-  lost.current = onLost;
+  lost.current = () => {
+    askAgain();
+    onLost();
+  };
   useEffect(() => {
     if (!able) lost.current();
   }, [able]);
@@ -106,7 +110,7 @@ export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: 
           {children({ view, lost, turned, still, plan: planOf(width), tagged: { svg, told }, inks })}
         </Canvas>
         <svg ref={svg} className="stage-tags" aria-hidden="true" />
-        <p ref={told} className="unseen" aria-live="polite" />
+        <p ref={told} className="unseen" aria-live="off" />
       </div>
       <div className="stage-foot">
         {legend}
@@ -121,16 +125,6 @@ export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: 
       </div>
     </div>
   );
-}
-
-function canDraw(): boolean {
-  try {
-    const context = document.createElement('canvas').getContext('webgl2');
-    context?.getExtension('WEBGL_lose_context')?.loseContext();
-    return context !== null;
-  } catch {
-    return false;
-  }
 }
 
 /**

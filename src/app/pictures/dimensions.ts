@@ -3,6 +3,7 @@
  * station, its half angle and taper, and the length overall. Figures are the design's; places are those drawn,
  * so a dimension line is as long as its figure but for the gaps drawn larger.
  */
+import { isAssumed } from '../../design/assumed.ts';
 import type { Design, Part, Surface } from '../../design/definition.ts';
 import {
   type AngleWay,
@@ -23,6 +24,8 @@ export interface LengthDimension {
   high: Point;
   text: string;
   overall: boolean;
+  /** whether nobody has measured or typed it */
+  assumed: boolean;
 }
 
 export interface DiameterDimension {
@@ -34,6 +37,7 @@ export interface DiameterDimension {
   text: string;
   /** with the station at which it holds */
   full: string;
+  assumed: boolean;
 }
 
 export interface AngleDimension {
@@ -48,6 +52,7 @@ export interface AngleDimension {
   /** m, along the line */
   slant: number;
   text: string;
+  assumed: boolean;
 }
 
 export interface Dimensions {
@@ -67,6 +72,13 @@ const FINEST: Record<System, number> = { metric: 1e-4, inch: TENTH / 10 };
 const figure = (mm: number, system: System) =>
   lengthText(Math.round(mm / FINEST[system]) * FINEST[system], system).replace(/ .*$/, '');
 
+/** What the dashes about a figure mean. */
+export const ASSUMED = 'assumed, never measured';
+
+/** Whether any of it is assumed. */
+export const isAnyAssumed = ({ lengths, diameters, angles }: Dimensions): boolean =>
+  [...lengths, ...diameters, ...angles].some((dimension) => dimension?.assumed);
+
 /** `way`: how the person says angles. */
 export function dimensionsOf(
   design: Design,
@@ -81,19 +93,34 @@ export function dimensionsOf(
   const nose = ends.reduce((most, end) => (end[0] > most[0] ? end : most));
   const from = Math.min(...seats.map(({ surface }) => surface.from));
   const to = Math.max(...seats.map(({ surface }) => surface.to));
-  const lengths = seats.map(({ name, surface, chain }) => ({
+  const guessed = (seat: number, ...keys: (keyof Surface)[]) =>
+    keys.some((key) => isAssumed(design, `seats[${seat}].${part}.${key}`));
+  const lengths = seats.map(({ name, surface, chain }, i) => ({
     name,
     low: chain[0]!,
     high: chain[chain.length - 1]!,
     text: figure(surface.to - surface.from, system),
     overall: false,
+    assumed: guessed(i, 'from', 'to'),
   }));
+  const isGuessedEnd = (key: 'from' | 'to', end: number) =>
+    seats.some(({ surface }, i) => surface[key] === end && guessed(i, key));
   return {
     lengths:
       seats.length > 1
-        ? [...lengths, { name: '', low: rear, high: nose, text: figure(to - from, system), overall: true }]
+        ? [
+            ...lengths,
+            {
+              name: '',
+              low: rear,
+              high: nose,
+              text: figure(to - from, system),
+              overall: true,
+              assumed: isGuessedEnd('from', from) || isGuessedEnd('to', to),
+            },
+          ]
         : lengths.map((length) => ({ ...length, overall: true })),
-    diameters: seats.map(({ name, surface, chain }) => {
+    diameters: seats.map(({ name, surface, chain }, i) => {
       const at = drawnAt(surface, chain);
       const text = `⌀${figure(surface.diameter, system)}`;
       return {
@@ -102,9 +129,13 @@ export function dimensionsOf(
         side: at[0] < (rear[0] + nose[0]) / 2 ? 'rear' : 'nose',
         text,
         full: `${text} at ${figure(surface.station, system)}`,
+        assumed: guessed(i, 'diameter', 'station'),
       };
     }),
-    angles: seats.map(({ name, surface, chain }) => angleOf(name, surface, chain, way)),
+    angles: seats.map(({ name, surface, chain }, i) => {
+      const angle = angleOf(name, surface, chain, way);
+      return angle && { ...angle, assumed: guessed(i, 'halfAngle') };
+    }),
   };
 }
 
@@ -130,7 +161,7 @@ function angleOf(
   { halfAngle, from, to }: Surface,
   chain: readonly Point[],
   way: AngleWay,
-): AngleDimension | null {
+): Omit<AngleDimension, 'assumed'> | null {
   if (halfAngle === 0) return null;
   const angle = Math.abs(radians(halfAngle));
   const toward = halfAngle > 0 ? 1 : -1;
@@ -144,9 +175,13 @@ function angleOf(
   };
 }
 
-/** The taper of a slender cone, the included angle of a steep one; both on diameter. */
-export function taperText(halfAngle: number, system: System): string {
+/**
+ * What stands beside a half angle: the taper of a slender cone, the included angle of a steep one; both on diameter. Of
+ * a person who says angles otherwise, the angle so.
+ */
+export function taperText(halfAngle: number, system: System, way: AngleWay = 'half'): string {
   if (halfAngle === 0) return 'straight';
+  if (way !== 'half') return angleSaid(halfAngle, way);
   if (Math.abs(halfAngle) > STEEP) return `${angleText(Math.abs(2 * halfAngle))} included`;
   const taper = Math.abs(taperOfHalfAngle(halfAngle));
   return system === 'metric' ? `1:${(1 / taper).toFixed(3)}` : `${(12 * taper).toFixed(4)} in/ft`;

@@ -25,7 +25,7 @@ export function classOf(film: number, wanted: Wanted | null): FilmClass {
 }
 
 export const CLASS_TEXT: Record<FilmClass, string> = {
-  pressed: 'pressed into each other',
+  pressed: 'pressed in',
   thin: 'too thin',
   right: 'as wanted',
   thick: 'too thick',

@@ -37,7 +37,7 @@ export function reachOf(from: number, marks: readonly number[]): [low: number, h
   return [Math.min(from, low - reach), Math.max(from, high + reach)];
 }
 
-/** Arrow keys move, Home and End go to the rearmost and foremost landmark, Page keys to the next one. */
+/** Arrow keys move, Home and End go to the rearmost and foremost landmark beyond it, Page keys to the next one. */
 export function moveByKey(event: KeyboardEvent, work: Work, fit: FitReport): void {
   const { design, system } = work.store.getState();
   const position = design.position ?? 0;
@@ -48,8 +48,8 @@ export function moveByKey(event: KeyboardEvent, work: Work, fit: FitReport): voi
     ArrowDown: position - step,
     ArrowRight: position + step,
     ArrowUp: position + step,
-    Home: marks[0],
-    End: marks[marks.length - 1],
+    Home: marks.find((mark) => mark < position - 1e-9),
+    End: marks.findLast((mark) => mark > position + 1e-9),
     PageDown: marks.findLast((mark) => mark < position - 1e-9),
     PageUp: marks.find((mark) => mark > position + 1e-9),
   };

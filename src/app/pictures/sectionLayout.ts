@@ -56,6 +56,8 @@ export interface SpanOnScreen extends PlacedSpan {
   starts: [number, number];
   /** the other coordinate of the dimension line */
   line: number;
+  /** whether nobody has measured or typed it */
+  assumed: boolean;
 }
 
 /** The placing of the whole view; zoom and pan go on top of it. */
@@ -170,6 +172,7 @@ function lengthSpans(
     return {
       ...row,
       name: lengths[i]!.name,
+      assumed: lengths[i]!.assumed,
       text: lengths[i]!.text,
       low: low.x,
       high: high.x,
@@ -198,6 +201,7 @@ function diameterSpans(
     return {
       ...row,
       name: diameters[i]!.name,
+      assumed: diameters[i]!.assumed,
       text: texts[i]!,
       low: low.y,
       high: high.y,
@@ -234,6 +238,7 @@ export interface AngleOnScreen {
   /** whether the arrow heads stand between the two lines */
   within: boolean;
   text: string;
+  assumed: boolean;
   /** middle of the foot of the figure */
   figure: { x: number; y: number };
 }
@@ -267,6 +272,7 @@ export function angleOnScreen(angle: AngleDimension, at: Placing, measures: Meas
     halfAngle: angle.halfAngle,
     within,
     text: angle.text,
+    assumed: angle.assumed,
     figure,
   };
 }

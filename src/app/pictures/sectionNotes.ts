@@ -3,6 +3,7 @@
  */
 
 import { NOTE, type Placing } from './sectionLayout.ts';
+import { shortNames } from './shortNames.ts';
 import { spread } from './spread.ts';
 import { fitted } from './textWidth.ts';
 import type { Size } from './useSize.ts';
@@ -38,10 +39,18 @@ export function placedNotes(
   const room = (across - 2 * EDGE - SPACE * (seen.length - 1)) / seen.length;
   const full = ({ name, film, taper }: Note): [string, string] => [`${name} ${film}`, level === 'none' ? '' : taper];
   const short = ({ name, film }: Note): [string, string] => (level === 'none' ? [`${name} ${film}`, ''] : [name, film]);
-  const cut = (note: Note): [string, string] => [
-    fitted(short(note)[0], NOTE, room, width),
-    fitted(short(note)[1], SECOND, room, width),
-  ];
+  // Cut so that no two look alike.
+  const own = shortNames(
+    seen.map(({ name }) => name),
+    room,
+    (text) => width(text, NOTE),
+  );
+  const cut = (note: Note): [string, string] => {
+    const named = { ...note, name: own[seen.indexOf(note)]! };
+    return level === 'none'
+      ? [fitted(short(named)[0], NOTE, room, width), '']
+      : [named.name, fitted(short(named)[1], SECOND, room, width)];
+  };
   for (const linesOf of [full, short, cut]) {
     const labels = seen.map((note) => {
       const lines = linesOf(note);

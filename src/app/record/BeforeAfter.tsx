@@ -1,8 +1,9 @@
 /** Before and after: every surface as it was first measured, after each cut, and now. */
 import type { Design } from '../../design/definition.ts';
 import {
-  angleErrorText,
-  angleText,
+  type AngleWay,
+  angleFigure,
+  angleOffSaid,
   COVER,
   fineText,
   lengthText,
@@ -11,6 +12,7 @@ import {
 } from '../../design/units.ts';
 import { caseText } from '../../report/cut/caseWords.ts';
 import type { StateOfSurface, States, SurfaceHistory } from '../../report/record/states.ts';
+import { ANGLE_TITLES, useAngles } from '../state/angles.ts';
 
 interface Props {
   design: Design;
@@ -58,6 +60,7 @@ function Surface({
   after: readonly number[];
   system: System;
 }) {
+  const way = useAngles();
   const hasCase = states.some(({ caseLeft }) => caseLeft !== null);
   // A state in which nothing was cut or read of this surface is the one before.
   const told = states.flatMap((state, i) => (i === 0 || state.taken > 0 || state.readings > 0 ? [{ state, i }] : []));
@@ -73,7 +76,7 @@ function Surface({
         <thead>
           <tr>
             <th scope="col">State</th>
-            <th scope="col">Half angle</th>
+            <th scope="col">{ANGLE_TITLES[way]}</th>
             <th scope="col">Diameter</th>
             <th scope="col">Came off</th>
             {hasCase && <th scope="col">Case left</th>}
@@ -84,7 +87,7 @@ function Surface({
           {told.map(({ state, i }, k) => (
             <tr key={after[i]}>
               <th scope="row">{stateText(design, after[i]!, k, told.length)}</th>
-              <td data-name="Half angle">{angleOf(state)}</td>
+              <td data-name={ANGLE_TITLES[way]}>{angleOf(state, way)}</td>
               <td data-name="Diameter">
                 <strong>{diameterText(state, system)}</strong>
               </td>
@@ -111,12 +114,10 @@ function stateText(design: Design, done: number, place: number, count: number): 
   return isNow ? `Now, ${named}` : `${named.charAt(0).toUpperCase()}${named.slice(1)}`;
 }
 
-const angleOf = ({ halfAngle, sigma, unknown }: StateOfSurface) =>
+const angleOf = ({ halfAngle, sigma, unknown }: StateOfSurface, way: AngleWay) =>
   unknown
     ? '—'
-    : sigma.halfAngle
-      ? `${halfAngle.toFixed(4).replace('-', '−')}° ± ${angleErrorText(COVER * sigma.halfAngle).replace(/^[+−-]/, '')}`
-      : angleText(halfAngle);
+    : `${angleFigure(halfAngle, way)}${sigma.halfAngle ? ` ± ${angleOffSaid(halfAngle, COVER * sigma.halfAngle, way)}` : ''}`;
 
 const diameterText = ({ diameter, sigma, unknown }: StateOfSurface, system: System) =>
   unknown

@@ -2,6 +2,7 @@
 import type { ReactNode } from 'react';
 import type { Design } from '../../design/definition.ts';
 import type { System } from '../../design/units.ts';
+import { beyondSafeText } from '../../report/cut/beyondSafe.ts';
 import { trialText } from '../../report/cut/trialText.ts';
 import { type Entry, storyOf } from '../../report/record/story.ts';
 import { readingText } from '../screens/measure/setUpText.ts';
@@ -86,6 +87,7 @@ function textOf(design: Design, { of, index, note, after, atOddsWith }: Entry, s
     atOddsWith === undefined
       ? null
       : ` Its day does not go with that of trial ${atOddsWith}: it counts as ${of === 'trial' ? 'in the order written down' : after >= atOddsWith ? 'made after it' : 'made before it'}.`;
+  const beyond = of === 'trial' ? beyondSafeText(design.cut!.trials![index]!, system) : null;
   const plain =
     of === 'reading'
       ? `Reading ${index + 1}: ${readingText(design.readings![index]!, system)}.`
@@ -96,6 +98,7 @@ function textOf(design: Design, { of, index, note, after, atOddsWith }: Entry, s
     <>
       {of === 'trial' ? <strong>{plain}</strong> : plain}
       {said}
+      {beyond !== null && <span className="odds"> {beyond}</span>}
       {odds !== null && <span className="odds">{odds}</span>}
     </>
   );

@@ -12,8 +12,9 @@ import { quantityIfAt, without, withValue } from '../../design/place.ts';
 import { inSystem, quantityText } from '../../design/quantity.ts';
 import type { DesignError } from '../../design/rules.ts';
 import { withSeatsRenamed } from '../../design/seatNames.ts';
-import type { System } from '../../design/units.ts';
+import type { AngleWay, System } from '../../design/units.ts';
 import { type Validation, validateDesign } from '../../design/validate.ts';
+import { useAngles } from './angles.ts';
 import type { State, Work } from './store.ts';
 
 export interface Draft {
@@ -189,15 +190,24 @@ export function useHeldText(work: Work, path: string): HeldText | undefined {
   const design = useStore(work.store, (state) => (path in draftsOf(state) ? state.design : null));
   const system = useStore(work.store, (state) => state.system);
   const elsewhere = useStore(work.store, (state) => state.elsewhere);
+  const way = useAngles();
   const draft = drafts[path];
   if (!draft || !design) return undefined;
-  return { text: draftText(draft, path, design, system), why: whyHeld(design, drafts, path, { system, elsewhere }) };
+  return {
+    text: draftText(draft, path, design, { system, way }),
+    why: whyHeld(design, drafts, path, { system, elsewhere }),
+  };
 }
 
 /** A number that was understood keeps its size when the units change. */
-export function draftText({ text, put }: Draft, path: string, design: Design, system: System): string {
+export function draftText(
+  { text, put }: Draft,
+  path: string,
+  design: Design,
+  { system, way = 'half' }: { system: System; way?: AngleWay },
+): string {
   const at = quantityIfAt(path, design);
-  return at && typeof put?.value === 'number' ? quantityText(at.quantity, put.value, system) : text;
+  return at && typeof put?.value === 'number' ? quantityText(at.quantity, put.value, system, way) : text;
 }
 
 /** What a draft does not go with, in the person's units. */

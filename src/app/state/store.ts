@@ -200,6 +200,8 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
       if (example !== null) keeper?.stand(design.position ?? 0);
       void keeper?.flush();
     },
+    /** What undo would take back; null: nothing. The same object until there is another. */
+    lastStep: () => history.done,
     /** Whether a drag goes on; opening a file, undo and redo end it. */
     dragging: () => dragFrom !== null,
     /** The design as it was taken hold of. */

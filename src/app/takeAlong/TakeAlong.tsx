@@ -2,10 +2,11 @@
  * Everything that can be taken out of the program: the design as a file or a link, its report, models, and whatever is
  * shown on the screen below.
  */
-import { useEffect, useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { job } from '../../worker/pool.ts';
 import { photographCount } from '../record/entries.ts';
+import { useAngles } from '../state/angles.ts';
 import { nameOf, offer, saveFile } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
 import { solids } from './drawnNow.ts';
@@ -16,15 +17,23 @@ import './takeAlong.css';
 
 export default function TakeAlong({ work, close }: { work: Work; close(): void }) {
   const [fault, setFault] = useState<string | null>(null);
+  const [taken, setTaken] = useState('');
+  // It stays open, for one who takes several; what was taken is said, and Escape closes it.
   const run = (what: string, act: () => unknown) => {
     setFault(null);
+    setTaken('');
     Promise.resolve()
       .then(act)
-      .catch((error: Error) => setFault(`${what} could not be made: ${error.message}`));
+      .then(
+        () => setTaken(`${what} is taken.`),
+        (error: Error) => setFault(`${what} could not be made: ${error.message}`),
+      );
   };
+  useClosingKey(close);
   return (
     <section aria-label="Take along" className="take-along">
       <h2>Take along</h2>
+      <p role="status">{taken}</p>
       {fault !== null && (
         <p role="alert" className="error">
           {fault}
@@ -44,6 +53,18 @@ export default function TakeAlong({ work, close }: { work: Work; close(): void }
   );
 }
 
+function useClosingKey(close: () => void) {
+  const now = useRef(close);
+  now.current = close;
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && !event.defaultPrevented) now.current();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+}
+
 interface Part {
   work: Work;
   run(what: string, act: () => unknown): void;
@@ -54,8 +75,9 @@ function ThisDesign({ work, run }: Part) {
   const [copied, setCopied] = useState(false);
   const [busy, setBusy] = useState(false);
   const page = pageOf(location);
+  const way = useAngles();
   const system = useStore(work.store, (state) => state.system);
-  const link = linkOf(design, system, page);
+  const link = linkOf(design, system, way, page);
   const title = nameOf(design.title ?? 'design');
   const report = () => {
     setBusy(true);
@@ -80,8 +102,8 @@ function ThisDesign({ work, run }: Part) {
       </p>
       <p className="fine">
         {photographCount(design) > 0 ? 'Photographs, named versions and undo' : 'Named versions and undo'} stay on this
-        device. The link opens in your units, the file in those of whoever opens it. Versions go along where Jobs saves
-        all jobs as one file.
+        device. The link opens in your units and your way of saying angles, the file in those of whoever opens it.
+        Versions go along where Jobs saves all jobs as one file.
       </p>
       {link === null ? (
         <p className="fine">Too large for a link ({LONGEST_LINK} characters at most): pass the file on.</p>

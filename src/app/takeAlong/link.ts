@@ -1,15 +1,16 @@
 /**
  * A whole design in a link: its JSON deflated (RFC 1951) with WORDS as what went before it, in base64url, behind
- * `#job=`, and the units of the screen behind `&units=`. Nothing of it is sent anywhere: what stands behind the # of an
- * address stays in the browser.
+ * `#job=`; the units of the screen behind `&units=`, how angles are said behind `&angles=`. Nothing of it is sent
+ * anywhere: what stands behind the # of an address stays in the browser.
  */
 import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
 import type { Design } from '../../design/definition.ts';
-import type { System } from '../../design/units.ts';
+import { ANGLE_WAYS, type AngleWay, type System } from '../../design/units.ts';
 import { parseDesign, type Validation } from '../../design/validate.ts';
 
 const KEY = '#job=';
-const UNITS = '&units=';
+const UNITS = 'units';
+const ANGLES = 'angles';
 /** Characters of a link; and bytes that one may unfold to. */
 export const LONGEST_LINK = 32_000;
 const MOST_BYTES = 2_000_000;
@@ -33,9 +34,9 @@ const WORDS = strToU8(
 );
 
 /** The link that carries the design; null where it would be too long. `page`: the address without its #. */
-export function linkOf(design: Design, system: System, page: string): string | null {
+export function linkOf(design: Design, system: System, way: AngleWay, page: string): string | null {
   const packed = toText(deflateSync(strToU8(JSON.stringify(design)), { level: 9, dictionary: WORDS }));
-  const link = `${page}${KEY}${packed}${UNITS}${system}`;
+  const link = `${page}${KEY}${packed}&${UNITS}=${system}&${ANGLES}=${way}`;
   return link.length <= LONGEST_LINK ? link : null;
 }
 
@@ -48,9 +49,22 @@ export const isOwnDevice = (page: string): boolean =>
 
 /** The units a link names; null of one that was given away before links did. */
 export function systemOfLink(hash: string): System | null {
-  const named = hash.split(UNITS)[1];
+  const named = said(hash, UNITS);
   return named === 'metric' || named === 'inch' ? named : null;
 }
+
+/** How a link says angles; null as above. */
+export const wayOfLink = (hash: string): AngleWay | null =>
+  ANGLE_WAYS.find((way) => way === said(hash, ANGLES)) ?? null;
+
+/** What stands behind a name after the design; read from a bounded piece, whatever the link is. */
+const said = (hash: string, name: string): string | undefined =>
+  hash
+    .slice(0, LONGEST_LINK)
+    .split('&')
+    .slice(1)
+    .find((part) => part.startsWith(`${name}=`))
+    ?.slice(name.length + 1);
 
 /** The design of a link's fragment, or what is wrong with it. */
 export function designOfLink(hash: string): Validation {

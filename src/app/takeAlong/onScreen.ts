@@ -2,7 +2,9 @@
 import Papa from 'papaparse';
 import { curveRows, curvesOf } from '../charts/curveTables.ts';
 import { isRedrawn, pictureOf, redrawn } from '../pictures/redraw.ts';
+import { SVG, standaloneCopy } from '../pictures/standaloneSvg.ts';
 import { framed } from './framed.ts';
+import { withUnits } from './withUnits.ts';
 
 export interface OnScreen {
   name: string;
@@ -34,9 +36,14 @@ export function allOnScreen(main: ParentNode): OnScreen[] {
   const solids = [...main.querySelectorAll('canvas')]
     .filter((canvas) => isShown(canvas) && isRedrawn(canvas))
     .map((canvas): OnScreen => ({ name: 'Solid picture', svg: null, canvas, rows: null }));
-  const tables = [...main.querySelectorAll('table')]
-    .filter(isShown)
-    .map((table): OnScreen => ({ name: tableName(table), svg: null, canvas: null, rows: () => tableRows(table) }));
+  const tables = [...main.querySelectorAll('table')].filter(isShown).map(
+    (table): OnScreen => ({
+      name: tableName(table),
+      svg: null,
+      canvas: null,
+      rows: () => withUnits(tableRows(table)),
+    }),
+  );
   return [...drawings, ...solids, ...tables];
 }
 
@@ -77,9 +84,7 @@ export const svgOf = (svg: SVGSVGElement, job: string, name: string): string => 
 
 export async function pngOf({ svg, canvas, name }: OnScreen, job: string): Promise<Blob> {
   const { text, width, height, top } = framed((svg ?? canvas)!, job, name);
-  const image = new Image();
-  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(text)}`;
-  await image.decode();
+  const image = await pictured(text);
   const paper = document.createElement('canvas');
   paper.width = Math.round(width * FINER);
   paper.height = Math.round(height * FINER);
@@ -89,6 +94,22 @@ export async function pngOf({ svg, canvas, name }: OnScreen, job: string): Promi
     const { width: wide, height: high } = canvas.getBoundingClientRect();
     const solid = await createImageBitmap(await redrawn(canvas));
     ink.drawImage(solid, 0, FINER * top, FINER * wide, FINER * high);
+    // Its labels stand over it.
+    const labels = canvas.closest('.stage-picture')?.querySelector<SVGSVGElement>('.stage-tags');
+    if (labels) ink.drawImage(await imageOf(labels), 0, FINER * top, FINER * wide, FINER * high);
   }
   return pictureOf(paper);
+}
+
+async function pictured(svg: string): Promise<HTMLImageElement> {
+  const image = new Image();
+  image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
+  await image.decode();
+  return image;
+}
+
+function imageOf(svg: SVGSVGElement): Promise<HTMLImageElement> {
+  const copy = standaloneCopy(svg);
+  copy.setAttribute('xmlns', SVG);
+  return pictured(new XMLSerializer().serializeToString(copy));
 }

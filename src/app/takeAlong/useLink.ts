@@ -1,5 +1,6 @@
 /** A link that carries a design: opened as a piece of work of its own, on Fit; a bad one is refused and said. */
 import { useEffect } from 'react';
+import { sayAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
 
 const CARRIES = '#job=';
@@ -12,8 +13,11 @@ export function useLink(work: Work): void {
       // Out of the address at once: loaded again, the page is not to open it a second time.
       window.history.replaceState(null, '', '#fit');
       window.dispatchEvent(new HashChangeEvent('hashchange'));
-      const { designOfLink, systemOfLink } = await import('./link.ts');
-      work.open('the link', designOfLink(hash), systemOfLink(hash) ?? undefined);
+      const { designOfLink, systemOfLink, wayOfLink } = await import('./link.ts');
+      const read = designOfLink(hash);
+      work.open('the link', read, systemOfLink(hash) ?? undefined);
+      const way = wayOfLink(hash);
+      if (read.ok && way !== null) sayAngles(way);
     };
     void open();
     window.addEventListener('hashchange', open);

@@ -32,6 +32,8 @@ export interface SteadyPoint {
   journal: number | null;
   bush: number | null;
   leastFilm: number | null;
+  /** m: the least film before anything has warmed, where it is asked for; null where there is none */
+  coldFilm: number | null;
   power: number | null;
 }
 
@@ -68,14 +70,16 @@ export function steadyPoint(
         journal: null,
         bush: null,
         leastFilm: null,
+        coldFilm: null,
         power: null,
       },
       state: null,
     };
   const leastFilm = leastOf(verdict);
+  const coldFilm = needs.fromCold ? leastCold(warming) : null;
   const hottest = Math.max(verdict.journal, verdict.bush, ...verdict.oil);
   const condition =
-    leastFilm < needs.film || (needs.fromCold && !startsWell(warming, needs))
+    leastFilm < needs.film || (needs.fromCold && (coldFilm ?? 0) < needs.film)
       ? 'thin'
       : needs.rotor && !calm(warming, verdict, needs.rotor)
         ? 'loose'
@@ -83,17 +87,25 @@ export function steadyPoint(
           ? 'hot'
           : 'works';
   return {
-    point: { at, condition, journal: verdict.journal, bush: verdict.bush, leastFilm, power: verdict.total.power },
+    point: {
+      at,
+      condition,
+      journal: verdict.journal,
+      bush: verdict.bush,
+      leastFilm,
+      coldFilm,
+      power: verdict.total.power,
+    },
     state: verdict,
   };
 }
 
 const leastOf = ({ seats }: WarmFilm): number => Math.min(...seats.map(({ least }) => least.film));
 
-/** Whether the film is there before anything has warmed. */
-function startsWell(warming: Warming, { film }: Needs): boolean {
+/** m: the least film before anything has warmed; null where nothing carries. */
+function leastCold(warming: Warming): number | null {
   const cold = warmFilm(warming, warming.ambient, warming.ambient, null);
-  return cold.status === 'solved' && leastOf(cold) >= film;
+  return cold.status === 'solved' ? leastOf(cold) : null;
 }
 
 /** Whether it does not whirl in the state whose films stand solved. */

@@ -144,7 +144,7 @@ type Clash = NonNullable<NonNullable<CutReport['trials']>[number]['clashes']>[nu
 /** A reading that was taken in though it does not go with the others. */
 export function clashSentence({ trial, what, read, expected, deviations }: Clash, system: System): string {
   if (what === 'blue' || read === null)
-    return `What the blue of trial ${trial} shows does not go with what was read and the parts as measured, ${chanceText(deviations)}: clean both parts, blue again and look.`;
+    return `What the blue of trial ${trial} shows does not go with what was read and the parts as they stand here, ${chanceText(deviations)}: clean both parts, blue again and look.`;
   const [name, would] = what === 'shake' ? ['shake', 'shake by'] : ['stand-off', 'touch first at'];
   return `The ${name} of trial ${trial} does not go with the rest: ${fineText(read, system)} was read${expected === null ? '' : `, and parts as the rest tells would ${would} ${fineText(expected, system)}`}, ${chanceText(deviations)}. Read it again.`;
 }

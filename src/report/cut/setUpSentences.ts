@@ -3,7 +3,7 @@
  * neither says what the other denies.
  */
 import type { Design } from '../../design/definition.ts';
-import { angleText, atLeastText, fineText, type System } from '../../design/units.ts';
+import { type AngleWay, angleSaid, atLeastText, fineText, type System } from '../../design/units.ts';
 import type { CutReport } from './definition.ts';
 import { listed, NOTHING } from './listed.ts';
 import { toleranceLeft } from './toleranceLeft.ts';
@@ -11,8 +11,8 @@ import { WAYS } from './words.ts';
 
 type Setting = CutReport['settings'][number];
 
-export function setUpSentences(design: Design, cut: CutReport, system: System): string[] {
-  return [angleSentence(cut, system), ...impossibleWay(design, cut), budgetSentence(design, cut, system)].filter(
+export function setUpSentences(design: Design, cut: CutReport, system: System, way: AngleWay = 'half'): string[] {
+  return [angleSentence(cut, system), ...impossibleWay(design, cut, way), budgetSentence(design, cut, system)].filter(
     (sentence) => sentence !== '',
   );
 }
@@ -26,12 +26,12 @@ function angleSentence({ settings }: CutReport, system: System): string {
 }
 
 /** The way chosen, where it cannot set an angle at all. */
-function impossibleWay({ cut: wanted }: Design, { settings }: CutReport): string[] {
+function impossibleWay({ cut: wanted }: Design, { settings }: CutReport, said: AngleWay): string[] {
   const chosen = wanted?.machine?.setBy;
   const beyond = chosen === undefined ? [] : settings.filter(({ ways }) => ways.every(({ way }) => way !== chosen));
   if (chosen === undefined || beyond.length === 0) return [];
   return [
-    `${WAYS[chosen].by.replace(/^./, (c) => c.toUpperCase())}, as chosen, cannot set ${listed(beyond.map(({ seat, part, halfAngle }) => `the ${seat} ${part} at ${angleText(halfAngle)}`))}: another way is reckoned with there.`,
+    `${WAYS[chosen].by.replace(/^./, (c) => c.toUpperCase())}, as chosen, cannot set ${listed(beyond.map(({ seat, part, halfAngle }) => `the ${seat} ${part} at ${angleSaid(halfAngle, said)}`))}: another way is reckoned with there.`,
   ];
 }
 

@@ -1,6 +1,7 @@
 /** The plan in a machinist's words: one headline and a few sentences, made from the report alone. */
 import type { Design } from '../../design/definition.ts';
-import { COVER, fineText, plusMinusText, type System, turnText } from '../../design/units.ts';
+import { type AngleWay, COVER, fineText, plusMinusText, type System, turnText } from '../../design/units.ts';
+import { partsAre } from '../assumed.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport, CutStepReport } from './definition.ts';
 import { lapSentence } from './lapSentence.ts';
@@ -12,11 +13,12 @@ import { toleranceLeft } from './toleranceLeft.ts';
 import { unevenAfter } from './uneven.ts';
 import { worthSentence } from './worthText.ts';
 
-export function cutVerdict(design: Design, cut: CutReport, system: System): Verdict {
+/** `way`: how the person says angles. */
+export function cutVerdict(design: Design, cut: CutReport, system: System, way: AngleWay = 'half'): Verdict {
   const reached = isReached(cut) || cut.inTolerance;
   const rest = [
     moveSentence(design, cut, system),
-    ...(reached ? setUpSentences(design, cut, system) : []),
+    ...(reached ? setUpSentences(design, cut, system, way) : []),
     ...trialSentences(design, cut, system),
     lapSentence(cut, system),
   ].filter((s) => s !== '');
@@ -66,8 +68,8 @@ function unreachedVerdict(design: Design, cut: CutReport, rest: readonly string[
   };
 }
 
-/** What the doubt of the measurements leaves unsure of the steps, before any trial. */
-function doubtSentence({ steps }: CutReport, system: System): string {
+/** What the doubt of the parts leaves unsure of the steps, before any trial. */
+function doubtSentence(design: Design, { steps }: CutReport, system: System): string {
   const unsure = steps.filter((s) => s.sigma !== undefined && s.normal >= NOTHING && s.sigma >= NOTHING);
   if (unsure.length === 0) return '';
   const told = listed(
@@ -80,7 +82,9 @@ function doubtSentence({ steps }: CutReport, system: System): string {
     safe.length > 0
       ? `take no more than ${listed(safe)} before a trial assembly makes it surer`
       : 'assemble for a trial before anything is cut, to be surer';
-  return `By the doubt of the measurements that is ${told} (19 times in 20): ${first}.`;
+  const are = partsAre(design);
+  const doubted = are === 'measured' ? 'the measurements' : `the parts as ${are}`;
+  return `By the doubt of ${doubted} that is ${told} (19 times in 20): ${first}.`;
 }
 
 function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict {
@@ -108,7 +112,7 @@ function nothingVerdict(design: Design, cut: CutReport, system: System): Verdict
 }
 
 /** Where the parts would do as they are, that comes first. */
-function leaveSentence({ asTheyAre }: CutReport, system: System): string[] {
+function leaveSentence(design: Design, { asTheyAre }: CutReport, system: System): string[] {
   if (!asTheyAre) return [];
   const films = listed(
     Object.entries(asTheyAre.films).map(
@@ -116,7 +120,7 @@ function leaveSentence({ asTheyAre }: CutReport, system: System): string[] {
     ),
   );
   return [
-    `As measured every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${films}): it may be left so.`,
+    `As ${partsAre(design)} every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)} (${films}): it may be left so.`,
   ];
 }
 
@@ -146,9 +150,9 @@ function workVerdict(design: Design, cut: CutReport, rest: readonly string[], sy
     tone: cut.inReach && uneven.length === 0 && setUpHolds(design, cut) ? 'good' : 'mend',
     headline: `${workHeadline(cut, system)} ${exact ? gives : brings}.`,
     sentences: [
-      ...leaveSentence(cut, system),
+      ...leaveSentence(design, cut, system),
       ...orderSentence(cut),
-      doubtSentence(cut, system),
+      doubtSentence(design, cut, system),
       worthSentence(cut, system),
       ...missedSentences(cut, system),
       ...limitSentences(cut, system),

@@ -4,6 +4,7 @@ import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { Condition } from '../../engine/run/limits.ts';
 import { listed } from '../listed.ts';
 import type { AimReport, LimitPoint, Stretch } from './limits.ts';
+import { neededFilm } from './neededFilm.ts';
 
 export interface AimVerdict {
   headline: string;
@@ -42,7 +43,11 @@ export function aimVerdict(
   const told = `${fineText(wanted.target, system)} ± ${fineText(wanted.tolerance, system)}`;
   return {
     headline: `Aim for a film of ${told} in ${of}, set cold.`,
-    sentences: [worksText(stretch, system), ...againstDesign(design, seats, stretch, system)],
+    sentences: [
+      worksText(stretch, system),
+      ...belowText(design, points, stretch, system),
+      ...againstDesign(design, seats, stretch, system),
+    ],
     wanted,
   };
 }
@@ -74,6 +79,16 @@ function worksText({ from, to, openBelow, openAbove }: Stretch, system: System):
   if (openBelow)
     return `Up to ${high} it runs on a full film, cold and warm, calm and not too hot; thinner was not tried.`;
   return `Between ${low} and ${high} it runs on a full film, cold and warm, calm and not too hot.`;
+}
+
+/** Which film is too thin where less is cut to: the one it starts on, or the one it warms to. */
+function belowText({ run }: Design, points: readonly LimitPoint[], { from }: Stretch, system: System): string[] {
+  const below = points.filter(({ at }) => at < from).at(-1);
+  if (!run || below?.condition !== 'thin' || below.leastFilm === null) return [];
+  const needed = neededFilm(run);
+  const [cold, warm] = [(below.coldFilm ?? 0) < needed, below.leastFilm < needed];
+  const which = cold && warm ? 'cold and warm' : cold ? 'as it starts, cold,' : 'once warm';
+  return [`Cut to less, the film is ${which} thinner than the ${fineText(needed, system)} that part the surfaces.`];
 }
 
 /** Where the design wants another film than works: which to believe, and why. */

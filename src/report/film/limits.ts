@@ -32,6 +32,8 @@ export interface LimitPoint {
   journal: number | null;
   bush: number | null;
   leastFilm: number | null;
+  /** the least film before it warms; null where there is none, or none is asked for (speeds) */
+  coldFilm: number | null;
   power: number | null;
 }
 
@@ -57,6 +59,7 @@ const reportOf = (point: SteadyPoint, scale: (at: number) => number): LimitPoint
   ...point,
   at: scale(point.at),
   leastFilm: point.leastFilm === null ? null : mm(point.leastFilm),
+  coldFilm: point.coldFilm === null ? null : mm(point.coldFilm),
 });
 
 /**

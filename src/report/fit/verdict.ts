@@ -4,7 +4,7 @@
  */
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
-import { angleText, fineText, placeText, type System, turnText } from '../../design/units.ts';
+import { type AngleWay, angleSaid, fineText, placeText, type System, turnText } from '../../design/units.ts';
 import { lineOf } from '../../engine/parts/line.ts';
 import { isSelfHolding } from '../../engine/play/selfHolding.ts';
 import { radians, toSeat } from '../convert.ts';
@@ -19,15 +19,18 @@ export interface Verdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
   headline: string;
   sentences: string[];
+  /** the headline tells what is so where the journal stands, and nothing of the pair */
+  onlyNow?: true;
 }
 
 /** A difference of film (mm) along a seat that no one would remark on. */
 const UNEVEN = 1e-4;
 
-export function fitVerdict(design: Design, fit: FitReport, system: System): Verdict {
+/** `way`: how the person says angles. */
+export function fitVerdict(design: Design, fit: FitReport, system: System, way: AngleWay = 'half'): Verdict {
   const interfering = fit.seats.filter((s) => s.leastFilm !== null && s.leastFilm < -TOUCHING);
-  if (interfering.length > 0) return interferingVerdict(design, fit, interfering, system);
-  const sentences = allSentences(design, fit, system);
+  if (interfering.length > 0) return interferingVerdict(design, fit, interfering, system, way);
+  const sentences = allSentences(design, fit, system, way);
   const apart = fit.seats.filter((s) => s.leastFilm === null);
   if (apart.length > 0) return apartVerdict(design, fit, apart, sentences, system);
   const off = fit.seats.filter((s, i) => !inTolerance(s, design.seats[i]?.film));
@@ -40,14 +43,14 @@ export function fitVerdict(design: Design, fit: FitReport, system: System): Verd
       ? uneven
         ? 'Every least film is right here, but not every film is even along its seat.'
         : 'Every seat has the film it should have, here.'
-      : firstTouchSentence(design, fit, system),
+      : firstTouchSentence(design, fit, system, way),
     sentences: wanted ? sentences : sentences.slice(1),
   };
 }
 
-const allSentences = (design: Design, fit: FitReport, system: System) =>
+const allSentences = (design: Design, fit: FitReport, system: System, way: AngleWay) =>
   [
-    firstTouchSentence(design, fit, system),
+    firstTouchSentence(design, fit, system, way),
     leavesSentence(fit, system),
     moveSentence(fit, system),
     permittedSentence(fit, system),
@@ -71,6 +74,7 @@ function interferingVerdict(
   fit: FitReport,
   interfering: readonly SeatFitReport[],
   system: System,
+  way: AngleWay,
 ): Verdict {
   const worst = interfering.reduce((a, b) => (a.leastFilm! < b.leastFilm! ? a : b));
   const into = `The ${worst.name} journal is ${fineText(-worst.leastFilm!, system)} into its bush here`;
@@ -82,7 +86,7 @@ function interferingVerdict(
     };
   if (worst.closes === 'never' || worst.seatPosition === null)
     return { tone: 'stop', headline: `${into} and no axial move clears it.`, sentences: [] };
-  return { tone: 'stop', headline: `${into}.`, sentences: allSentences(design, fit, system) };
+  return { tone: 'stop', headline: `${into}.`, sentences: allSentences(design, fit, system, way), onlyNow: true };
 }
 
 function apartVerdict(
@@ -145,7 +149,7 @@ const END = {
   whole: 'all along its line',
 } as const;
 
-function firstTouchSentence(design: Design, fit: FitReport, system: System): string {
+function firstTouchSentence(design: Design, fit: FitReport, system: System, way: AngleWay): string {
   const first = fit.seats.find((s) => s.name === fit.first);
   if (!first || fit.firstPosition === null) {
     const noseward = fit.seats.filter((s) => s.closes === 'noseward' && s.seatPosition !== null);
@@ -163,7 +167,7 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System): str
   if (fit.blocked.length > 0) return `Going home, ${seats}, but there ${blockedText(fit, system)}.`;
   if (overlaps(fit)) return `Going home, ${seats}.`;
   if (fit.together.length > 1) return `Going home, the ${listed(fit.together)} seats touch together.`;
-  return `Going home, the ${first.name} seat touches first${where}: ${effect(design, fit, first)}`;
+  return `Going home, the ${first.name} seat touches first${where}: ${effect(design, fit, first, way)}`;
 }
 
 /** How the others stand where the first touches, and how far it is to the other stop. */
@@ -193,18 +197,18 @@ const endPlayClause = (fit: FitReport, system: System) =>
       : `end play is ${fineText(Math.max(0, fit.endPlay), system)}`;
 
 /** What it does that this seat touches first. */
-function effect(design: Design, fit: FitReport, first: SeatFitReport): string {
+function effect(design: Design, fit: FitReport, first: SeatFitReport, way: AngleWay): string {
   const { bush, journal } = design.seats.find((s) => s.name === first.name)!;
   const halfAngle = bush.halfAngle || journal.halfAngle;
   const friction = design.friction ?? defaultAt('friction');
   if (isSelfHolding(radians(halfAngle), friction))
-    return `at ${angleText(halfAngle)} it wedges and sticks once pressed home.`;
+    return `at ${angleSaid(halfAngle, way)} it wedges and sticks once pressed home.`;
   const loose = fit.seats.filter(
     (s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film),
   );
   if (loose.length > 0)
     return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose in ${loose.length > 1 ? 'those' : 'that one'}.`;
-  return `at ${angleText(halfAngle)} it stops the journal without sticking.`;
+  return `at ${angleSaid(halfAngle, way)} it stops the journal without sticking.`;
 }
 
 /** A film that runs from thin to thick, by more than its tolerance: a mismatch of angle, or wear. */

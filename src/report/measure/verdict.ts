@@ -1,9 +1,7 @@
 /** What the readings say, in a machinist's words: made from the report alone. */
 import type { Design } from '../../design/definition.ts';
 import { madeIn, toolText } from '../../design/tools.ts';
-import { angleText, COVER, fineText, lengthText, placeText, type System } from '../../design/units.ts';
-import { isTapered } from '../../engine/gauging/taper.ts';
-import { radians } from '../convert.ts';
+import { type AngleWay, COVER, fineText, lengthText, placeText, type System } from '../../design/units.ts';
 import type { FitReport } from '../fit/definition.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { listed } from '../listed.ts';
@@ -11,14 +9,21 @@ import type { ConsequenceReport, FaultReport, MeasureReport, SuggestionReport } 
 import { faultText } from './faultText.ts';
 import { entryText, valueText } from './readingText.ts';
 import { slipText } from './slipText.ts';
+import { angleOf, taperSentence, tapersAsked } from './tapers.ts';
 
 /** Chance of a chi-square so great (or, told the other way, so small) that the stated uncertainties are doubted. */
 const DOUBT = 0.01;
 /** A seat that touches first in more than this share of all cases is said to. */
 const SURE = 0.975;
 
-/** @param fit of the parts as measured (fitMeasured) */
-export function measureVerdict(design: Design, measure: MeasureReport, fit: FitReport, system: System): Verdict {
+/** @param fit of the parts as measured (fitMeasured) · way how the person says angles */
+export function measureVerdict(
+  design: Design,
+  measure: MeasureReport,
+  fit: FitReport,
+  system: System,
+  way: AngleWay = 'half',
+): Verdict {
   const faults = measure.impossible.map((fault) => faultSentence(design, fault, system));
   if (measure.readings.length === 0)
     return {
@@ -26,7 +31,7 @@ export function measureVerdict(design: Design, measure: MeasureReport, fit: FitR
       headline: 'None of the readings can be used.',
       sentences: [...faults, overtakenSentence(measure)].filter((s) => s !== ''),
     };
-  const tapers = tapersAsked(measure).map((found) => taperSentence(design, found, system));
+  const tapers = tapersAsked(measure).map((found) => taperSentence(design, found, system, way));
   const allowed = allowanceOf(measure, fit);
   const doubt = disagreeSentence(design, measure, system);
   const sentences = [
@@ -47,7 +52,7 @@ export function measureVerdict(design: Design, measure: MeasureReport, fit: FitR
     (measure.freedom > 0 && measure.probability < DOUBT) ||
     tapers.length > 0;
   const good = allowed ? allowed.within === true : measure.consequences.firstPosition?.sigma != null;
-  const told = headlineOf(design, measure, system);
+  const told = headlineOf(design, measure, system, way);
   // A reading in doubt comes before what follows from it.
   if (wrong && doubt !== '')
     return {
@@ -76,27 +81,6 @@ function faultSentence(design: Design, fault: FaultReport, system: System): stri
   const why = faultText(fault, system);
   if (!fault.possibleAsDrawn) return `${entryText(design, fault.index)} cannot be used: ${why}.`;
   return `${entryText(design, fault.index)} cannot be used at the shape the others tell: ${why}. On the parts as drawn it could.`;
-}
-
-type Surface = MeasureReport['surfaces'][number];
-type Asked = Surface & { tapered: NonNullable<Surface['tapered']> };
-
-/** Surfaces drawn straight that the readings say are not: to be asked after. */
-export const tapersAsked = ({ surfaces }: MeasureReport): Asked[] =>
-  surfaces.filter((s): s is Asked => s.tapered !== undefined && isTapered(s.tapered));
-
-export function taperSentence(
-  design: Design,
-  { seat, part, tapered: { halfAngle, significance } }: Asked,
-  system: System,
-): string {
-  const { from, to } = design.seats.find(({ name }) => name === seat)![part];
-  const over = 2 * (to - from) * Math.tan(radians(Math.abs(halfAngle)));
-  const odds =
-    significance < 1e-6
-      ? 'fewer than one case in a million'
-      : `one case in ${Number((1 / significance).toPrecision(2)).toLocaleString('en')}`;
-  return `The ${seat} ${part} was drawn straight; the readings say a half angle of ${angleText(Math.abs(halfAngle))}, larger by ${fineText(over, system)} in diameter at its ${halfAngle > 0 ? 'nose' : 'rear'} end. A straight one reads so in ${odds}: take the taper over, or read it again.`;
 }
 
 /** Readings of a line that was cut away: kept, and said to be. */
@@ -176,7 +160,7 @@ function allowanceOf(
   return { within: null, text: (system) => `Whether that is within ${limit(system)} the readings do not yet tell.` };
 }
 
-function headlineOf(design: Design, measure: MeasureReport, system: System): string {
+function headlineOf(design: Design, measure: MeasureReport, system: System, way: AngleWay): string {
   const { relation, firstPosition } = measure.consequences;
   const targeted = design.seats.filter((seat) => seat.film).map((seat) => seat.name);
   if (relation && relation.sigma !== null) {
@@ -192,7 +176,7 @@ function headlineOf(design: Design, measure: MeasureReport, system: System): str
   if (told.length === 1 && first?.straight)
     return `The ${first.seat} ${first.part} is straight, with a diameter of ${lengthText(first.diameter, system)}.`;
   if (told.length === 1 && first)
-    return `The ${first.seat} ${first.part} has a half angle of ${angleText(first.halfAngle)} and a diameter of ${lengthText(first.diameter, system)}.`;
+    return `The ${first.seat} ${first.part} has ${angleOf(first.halfAngle, way)} and a diameter of ${lengthText(first.diameter, system)}.`;
   return told.length === 0
     ? 'The readings do not yet tell any surface wholly.'
     : `${told.length} of ${2 * design.seats.length} surfaces are told wholly.`;

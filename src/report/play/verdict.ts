@@ -1,7 +1,7 @@
 /** How the spindle sits and shakes in a machinist's words: a headline and a few sentences, from the report alone. */
 import type { Design } from '../../design/definition.ts';
 import { fromUnit, inUnit, measureText, unitOf } from '../../design/measures.ts';
-import { angleText, fineText, placeText, type System } from '../../design/units.ts';
+import { type AngleWay, angleSaid, fineText, placeText, type System } from '../../design/units.ts';
 import type { FitReport } from '../fit/definition.ts';
 import { fitVerdict, type Verdict } from '../fit/verdict.ts';
 import type { PlayReport, SeatedReport, ShakeReport } from './definition.ts';
@@ -11,7 +11,14 @@ const STILL = 1e-4;
 /** The press a freeing force is told for (N): a firm push by hand, 100 N or 20 lbf. */
 const PRESS: Record<System, number> = { metric: 100, inch: fromUnit('force', 20, 'inch') };
 
-export function playVerdict(design: Design, play: PlayReport, fit: FitReport, system: System): Verdict {
+/** `way`: how the person says angles. */
+export function playVerdict(
+  design: Design,
+  play: PlayReport,
+  fit: FitReport,
+  system: System,
+  way: AngleWay = 'half',
+): Verdict {
   const { seated } = play;
   if (seated.status === 'infeasible') {
     return {
@@ -32,7 +39,7 @@ export function playVerdict(design: Design, play: PlayReport, fit: FitReport, sy
     shakeSentence(play, system),
     againstSentence(play, system),
     endPlaySentence(play, system),
-    ...sticking.map((name) => stickingSentence(design, play, name, system)),
+    ...sticking.map((name) => stickingSentence(design, play, name, system, way)),
   ];
   const rocks = (play.shakeAgainst?.total ?? 0) > STILL;
   const sound = seated.status === 'solved' && sticking.length === 0 && !rocks && play.shake.status === 'solved';
@@ -134,10 +141,10 @@ export const sharedNote = ({ status, shared }: Pick<SeatedReport, 'status' | 'sh
 const stickingSeats = ({ seated, selfHolding }: PlayReport) =>
   seated.status === 'solved' ? selfHolding.filter((name) => seated.contacts.some((c) => c.seat === name)) : [];
 
-function stickingSentence(design: Design, play: PlayReport, name: string, system: System): string {
+function stickingSentence(design: Design, play: PlayReport, name: string, system: System, way: AngleWay): string {
   const { bush } = design.seats.find((s) => s.name === name)!;
   const force = play.freeing[name]! * PRESS[system];
-  return `The ${name} seat takes the push, and at ${angleText(Math.abs(bush.halfAngle))} with a friction of ${play.friction} it sticks: pressed home with ${measureText('force', PRESS[system], system)} it takes ${twoFigures(force, system)} to free, before any heat.`;
+  return `The ${name} seat takes the push, and at ${angleSaid(bush.halfAngle, way)} with a friction of ${play.friction} it sticks: pressed home with ${measureText('force', PRESS[system], system)} it takes ${twoFigures(force, system)} to free, before any heat.`;
 }
 
 /** A force as far as the hand tells it. */

@@ -1,6 +1,6 @@
 /** What a sheet is for, and what it says at its top: a work order only where the plan gives the films. */
 import type { Design } from '../../design/definition.ts';
-import type { System } from '../../design/units.ts';
+import type { AngleWay, System } from '../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
 import { behindReadings } from '../belief/notAsRead.ts';
 import { withCase } from '../cut/caseWords.ts';
@@ -24,18 +24,21 @@ const NAMED = 3;
 
 /** What the steps say by themselves, and what is another job than this. */
 const LEFT_OUT =
-  /^(In this order|By the doubt of the measurements|What is to come off|Lapped together|Nothing stops this journal)/;
+  /^(In this order|By the doubt of the (measurements|parts)|What is to come off|Lapped together|Nothing stops this journal)/;
 
-/** A hard case that would be cut through stands first on it; what is to be done stays what it is. */
-export function purposeOf(design: Design, cut: CutReport | null, system: System): Purpose {
-  const purpose = measuredPurpose(design, cut, system);
+/**
+ * A hard case that would be cut through stands first on it; what is to be done stays what it is. `way`: how the person
+ * says angles.
+ */
+export function purposeOf(design: Design, cut: CutReport | null, system: System, way: AngleWay = 'half'): Purpose {
+  const purpose = measuredPurpose(design, cut, system, way);
   const why = cut?.notAsRead;
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   return behindReadings(why && cuts ? { ...purpose, kind: 'refused' } : purpose, why);
 }
 
-function measuredPurpose(design: Design, cut: CutReport | null, system: System): Purpose {
-  const purpose = asAssumed(plainPurpose(design, cut, system), design, ['seats', 'cut']);
+function measuredPurpose(design: Design, cut: CutReport | null, system: System, way: AngleWay): Purpose {
+  const purpose = asAssumed(plainPurpose(design, cut, system, way), design, ['seats', 'cut']);
   if (cut === null) return measuredFirst(purpose, design, 'mend');
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   if (!cuts) return withCase(measuredFirst(purpose, design, 'mend'), cut, system);
@@ -43,11 +46,11 @@ function measuredPurpose(design: Design, cut: CutReport | null, system: System):
   return withCase(measuredFirst({ ...purpose, kind: unread ? 'refused' : purpose.kind }, design, 'stop'), cut, system);
 }
 
-function plainPurpose(design: Design, cut: CutReport | null, system: System): Purpose {
-  if (cut === null) return { kind: 'parts', ...fitVerdict(design, fitSection(design), system) };
+function plainPurpose(design: Design, cut: CutReport | null, system: System, way: AngleWay): Purpose {
+  if (cut === null) return { kind: 'parts', ...fitVerdict(design, fitSection(design), system, way) };
   const after = afterTrials(design, cut, system);
   if (after) return after;
-  const verdict = cutVerdict(design, cut, system);
+  const verdict = cutVerdict(design, cut, system, way);
   if (verdict.tone === 'stop')
     return { kind: 'refused', tone: 'stop', headline: verdict.headline, sentences: limitSentences(cut, system) };
   const cuts =

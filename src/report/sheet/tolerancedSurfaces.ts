@@ -14,7 +14,8 @@
  * all of them being in proportion to the film they cost. A set-up is held to the same angle as the drawing.
  * @source ISO3040; ASME-Y14.5; derived (the shares of the tolerance)
  */
-import type { Design, Part } from '../../design/definition.ts';
+import { isAssumed } from '../../design/assumed.ts';
+import type { Design, Part, Surface } from '../../design/definition.ts';
 import { type System, taperOfHalfAngle } from '../../design/units.ts';
 import { angleSetting } from '../../engine/cutting/angleSetting.ts';
 import { isMadeStraight, taperOver } from '../../engine/cutting/feeds.ts';
@@ -51,6 +52,8 @@ export interface TolerancedSurface {
   cut: number | null;
   /** whether the line is not straight, or not round, in the design */
   asMeasured: boolean;
+  /** what of it nobody has measured or typed: a diameter in the gauge plane leans on station and angle too */
+  assumed: { diameter: boolean; halfAngle: boolean; from: boolean; to: boolean };
 }
 
 /**
@@ -105,6 +108,7 @@ export function tolerancedSurfaces(
       const drawn = angleSetting(seats, metres(position), i, part, metres(gaugePlane), tools).stands;
       const set = settings.find((s) => s.seat === seat.name && s.part === part)?.stands ?? null;
       const stands = drawn === null ? null : Math.min(degrees(drawn), set ?? Number.POSITIVE_INFINITY);
+      const guessed = (key: keyof Surface) => isAssumed(design, `seats[${i}].${part}.${key}`);
       const step = steps.find((s) => s.seat === seat.name && s.part === part);
       return {
         seat: seat.name,
@@ -124,6 +128,12 @@ export function tolerancedSurfaces(
         taper: straight ? null : 1 / Math.abs(taperOfHalfAngle(halfAngle)),
         cut: step ? step.diameter : null,
         asMeasured: (profile ?? []).length > 0 || (lobes ?? []).length > 0,
+        assumed: {
+          diameter: (['diameter', 'station', 'halfAngle'] as const).some(guessed),
+          halfAngle: guessed('halfAngle'),
+          from: guessed('from'),
+          to: guessed('to'),
+        },
       };
     }),
   );

@@ -37,7 +37,59 @@ test('each change is a step, one field written on is one; all of them go back to
   begun.write(null);
   begun.undo();
   expect(now().written).toMatchObject({ title: 'Ben' });
-  expect(kept.at(-1)).toEqual(now().written);
+  expect(kept.at(-1)).toMatchObject({ written: now().written });
+  // Loaded anew its steps go back and forth as before.
+  const again = createBegun(
+    structuredClone(kept.at(-1)),
+    () => {},
+    () => 0,
+  );
+  expect(again.store.getState()).toEqual(now());
+  again.redo();
+  expect(again.store.getState().written).toBeNull();
+  for (const _ of [1, 2, 3, 4]) again.undo();
+  expect(again.store.getState()).toEqual({ written: null, steps: { back: 0, forth: 4 } });
+  again.redo();
+  expect(again.store.getState().written).toEqual(form(''));
+});
+
+test('of a long way back the newest hundred steps are kept', () => {
+  const kept: unknown[] = [];
+  let time = 0;
+  const begun = createBegun(
+    null,
+    (written) => kept.push(written),
+    () => (time += 5000),
+  );
+  for (let i = 0; i < 130; i++) begun.write(form(`${i}`));
+  const again = createBegun(
+    kept.at(-1),
+    () => {},
+    () => 0,
+  );
+  expect(again.store.getState()).toEqual({ written: form('129'), steps: { back: 100, forth: 0 } });
+  for (let i = 0; i < 120; i++) again.undo();
+  expect(again.store.getState().written).toEqual(form('29'));
+});
+
+test('what an earlier program kept, and steps that are none, leave what is written', () => {
+  const found = (kept: unknown) =>
+    createBegun(
+      kept,
+      () => {},
+      () => 0,
+    ).store.getState();
+  const none = { back: 0, forth: 0 };
+  expect(found(form('Old'))).toEqual({ written: form('Old'), steps: none });
+  for (const undo of [
+    {},
+    { at: 0 },
+    { at: 3, steps: [] },
+    { at: 0.5, steps: [[]] },
+    { at: 0, steps: [7] },
+    { at: 0, steps: [[{}]] },
+  ])
+    expect(found({ written: form('New'), undo })).toEqual({ written: form('New'), steps: none });
 });
 
 test('what stood there is gone on with, as far as it is a form', () => {

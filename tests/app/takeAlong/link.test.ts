@@ -4,9 +4,17 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { deflateSync, strToU8 } from 'fflate';
 import { expect, test } from 'vitest';
-import { designOfLink, isOwnDevice, LONGEST_LINK, linkOf, systemOfLink } from '../../../src/app/takeAlong/link.ts';
+import {
+  designOfLink,
+  isOwnDevice,
+  LONGEST_LINK,
+  linkOf,
+  systemOfLink,
+  wayOfLink,
+} from '../../../src/app/takeAlong/link.ts';
 import { codeOf } from '../../../src/app/takeAlong/QrCode.tsx';
 import type { Design } from '../../../src/design/definition.ts';
+import { ANGLE_WAYS } from '../../../src/design/units.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 
 const FIRST = '#job=QwsbjFAg5E00J1LHl0C3UtuXqLFIepwZ6gH9BnEImAlyiIkeKFNh8RG6OUBnmIMCF5thUKNI81BsLQA';
@@ -21,8 +29,8 @@ const hashOf = (link: string) => link.slice(link.indexOf('#'));
 const base64url = (bytes: Uint8Array) => Buffer.from(bytes).toString('base64url');
 
 test.each(demos)('%s comes back from its link as it was', (_, design) => {
-  const link = linkOf({ ...design, notes: 'ø 22 — “proud” 车' }, 'metric', PAGE)!;
-  expect(link).toMatch(/^https:\/\/shop\.example\/conepair\/#job=[\w-]+&units=metric$/);
+  const link = linkOf({ ...design, notes: 'ø 22 — “proud” 车' }, 'metric', 'half', PAGE)!;
+  expect(link).toMatch(/^https:\/\/shop\.example\/conepair\/#job=[\w-]+&units=metric&angles=half$/);
   expect(designOfLink(hashOf(link))).toEqual({ ok: true, design: { ...design, notes: 'ø 22 — “proud” 车' } });
 });
 
@@ -30,16 +38,21 @@ test('a link given away is read for ever: this one was made when links began', (
   expect(designOfLink(FIRST)).toEqual({ ok: true, design: { conepair: 1, seats: demos[0]![1].seats } });
 });
 
-test('the units go along; a link that names none, or others, leaves them as they are', () => {
+test('the units and the way of angles go along; a link that names none, or others, leaves them as they are', () => {
   const [, design] = demos[0]!;
-  for (const system of ['metric', 'inch'] as const) {
-    const hash = hashOf(linkOf(design, system, PAGE)!);
-    expect(systemOfLink(hash)).toBe(system);
-    expect(designOfLink(hash)).toEqual({ ok: true, design });
-  }
-  const inch = hashOf(linkOf(design, 'inch', PAGE)!);
-  for (const none of [FIRST, inch.slice(0, -1), inch.replace('inch', 'furlongs'), `${inch}&more`])
+  for (const system of ['metric', 'inch'] as const)
+    for (const way of ANGLE_WAYS) {
+      const hash = hashOf(linkOf(design, system, way, PAGE)!);
+      expect([systemOfLink(hash), wayOfLink(hash)]).toEqual([system, way]);
+      expect(designOfLink(hash)).toEqual({ ok: true, design });
+    }
+  const inch = hashOf(linkOf(design, 'inch', 'foot', PAGE)!);
+  for (const none of [FIRST, inch.replace('inch', 'inc'), inch.replace('inch', 'furlongs')])
     expect(systemOfLink(none)).toBeNull();
+  for (const none of [FIRST, inch.slice(0, -1), inch.replace('foot', 'cubit'), inch.replace('angles', 'toString')])
+    expect(wayOfLink(none)).toBeNull();
+  // What a later program says of itself is no harm.
+  expect([systemOfLink(`${inch}&more`), wayOfLink(`${inch}&more=1`)]).toEqual(['inch', 'foot']);
 });
 
 test('what is too long has no link', () => {
@@ -49,9 +62,9 @@ test('what is too long has no link', () => {
     seed = (seed * 48_271) % 2_147_483_647;
     return String.fromCharCode(33 + (seed % 90));
   }).join('');
-  expect(linkOf({ ...design, notes: noise.slice(0, 2_000) }, 'metric', PAGE)).not.toBeNull();
+  expect(linkOf({ ...design, notes: noise.slice(0, 2_000) }, 'metric', 'half', PAGE)).not.toBeNull();
   expect(
-    linkOf({ ...design, notes: noise, title: noise.slice(0, 200), readings: [] }, 'metric', PAGE)?.length ?? 0,
+    linkOf({ ...design, notes: noise, title: noise.slice(0, 200), readings: [] }, 'metric', 'half', PAGE)?.length ?? 0,
   ).toBeLessThan(LONGEST_LINK + 1);
   const many: Design = {
     ...design,
@@ -61,7 +74,7 @@ test('what is too long has no link', () => {
       sigma: 0.001 + (i % 97) / 1e4,
     })),
   };
-  expect(linkOf(many, 'metric', PAGE)).toBeNull();
+  expect(linkOf(many, 'metric', 'half', PAGE)).toBeNull();
 });
 
 const wrongOf = (hash: string) => {
@@ -70,7 +83,7 @@ const wrongOf = (hash: string) => {
 };
 
 test('a link that is cut off anywhere is refused, and says what to do', () => {
-  const hash = hashOf(linkOf(demos[0]![1], 'metric', PAGE)!);
+  const hash = hashOf(linkOf(demos[0]![1], 'metric', 'half', PAGE)!);
   for (let length = '#job='.length; length < hash.indexOf('&'); length += 7)
     expect(wrongOf(hash.slice(0, length))).toMatch(/not whole: .*Ask for it again|not valid JSON|ends/);
 });

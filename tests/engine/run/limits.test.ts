@@ -96,6 +96,8 @@ describe('over films', () => {
     const { leastFilm } = steadyPoint(0, tight, { film: 0 }).point;
     const [before, after] = [cold.seats[0]!.least.film, leastFilm!];
     expect(after).toBeGreaterThan(1.05 * before);
+    expect(steadyPoint(0, tight, { film: 0, fromCold: true }).point.coldFilm).toBeCloseTo(before, 14);
+    expect(steadyPoint(0, tight, { film: 0 }).point.coldFilm).toBeNull();
     const judged = (film: number, fromCold: boolean) => steadyPoint(0, tight, { film, fromCold }).point.condition;
     const between = (before + after) / 2;
     expect([judged(between, false), judged(between, true)]).toEqual(['works', 'thin']);
@@ -117,7 +119,15 @@ describe('over films', () => {
 describe('the film to aim for', () => {
   const pointsOf = (film: (at: number) => number) =>
     [1, 1.5, 2, 3, 4, 6, 8].map(
-      (at): SteadyPoint => ({ at, condition: 'works', journal: 30, bush: 25, leastFilm: film(at), power: 1 }),
+      (at): SteadyPoint => ({
+        at,
+        condition: 'works',
+        journal: 30,
+        bush: 25,
+        leastFilm: film(at),
+        coldFilm: null,
+        power: 1,
+      }),
     );
 
   it('stands in the geometric middle where looser runs thicker, four fifths of the way to the nearer end', () => {
@@ -167,6 +177,7 @@ describe('over clearances', () => {
       journal: null,
       bush: null,
       leastFilm: null,
+      coldFilm: null,
       power: null,
     }));
     const found = workingStretch(points, 3, condition)!;
@@ -192,6 +203,7 @@ describe('several stretches that work', () => {
     journal: null,
     bush: null,
     leastFilm: null,
+    coldFilm: null,
     power: null,
   }));
 

@@ -73,7 +73,7 @@ describe('a steady point', () => {
   });
 
   it('nothing is known where there is no steady state', () => {
-    const shut = { condition: 'seizes', journal: null, bush: null, leastFilm: null, power: null };
+    const shut = { condition: 'seizes', journal: null, bush: null, leastFilm: null, coldFilm: null, power: null };
     expect([...overCuts((extra) => withClearance(warming([SLEEVE]), extra), [-5e-6], { film: 0 })]).toEqual([
       { at: -5e-6, ...shut },
     ]);
@@ -140,6 +140,7 @@ describe('the stretch that works', () => {
         journal: null,
         bush: null,
         leastFilm: null,
+        coldFilm: null,
         power: null,
       }),
     );

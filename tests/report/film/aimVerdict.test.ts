@@ -19,6 +19,7 @@ const point = (at: number, condition: Condition): LimitPoint => ({
   journal: 30,
   bush: 25,
   leastFilm: at / 2,
+  coldFilm: at / 2,
   power: 3,
 });
 const stretch = { from: 0.0016, to: 0.0063, openBelow: false, openAbove: false };
@@ -53,6 +54,27 @@ test('ends beyond which nothing was tried are told so', () => {
   expect(told({ openAbove: true })).toMatch(/^From 1\.60 µm up .* as far as was looked/);
   expect(told({ openBelow: true })).toMatch(/^Up to 6\.30 µm .* thinner was not tried/);
   expect(told({ openAbove: true, openBelow: true })).toMatch(/^Every film tried works, cold and warm/);
+});
+
+test('which film is too thin where less is cut to: the cold one, the warm one, or both', () => {
+  const running: Design = {
+    ...design,
+    run: { speed: 600, oil: { grade: 10 }, roughness: { journal: 3e-4, bush: 4e-4 } },
+  };
+  const told = (coldFilm: number | null, leastFilm: number, condition: Condition = 'thin') =>
+    aimVerdict(
+      running,
+      [point(0.001, 'seizes'), { ...point(0.0015, condition), coldFilm, leastFilm }, point(0.003, 'works')],
+      found,
+      'metric',
+    ).sentences.slice(1);
+  // three times 0.5 µm
+  const than = 'thinner than the 1.50 µm that part the surfaces.';
+  expect(told(0.0014, 0.0016)).toEqual([`Cut to less, the film is as it starts, cold, ${than}`]);
+  expect(told(0.0016, 0.0014)).toEqual([`Cut to less, the film is once warm ${than}`]);
+  expect(told(0.0014, 0.0014)).toEqual([`Cut to less, the film is cold and warm ${than}`]);
+  expect(told(null, 0.0016)).toEqual([`Cut to less, the film is as it starts, cold, ${than}`]);
+  expect(told(0.0016, 0.0014, 'hot')).toEqual([]);
 });
 
 test('where none works: the remedy for what is most in the way first, two at most, and nothing to take over', () => {

@@ -5,7 +5,8 @@ import type { Design } from '../../../src/design/definition.ts';
 import { cutSection } from '../../../src/report/cut/section.ts';
 import { measureReport } from '../../../src/report/measure/definition.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
-import { doubtsOf, measureVerdict, tapersAsked } from '../../../src/report/measure/verdict.ts';
+import { tapersAsked } from '../../../src/report/measure/tapers.ts';
+import { doubtsOf, measureVerdict } from '../../../src/report/measure/verdict.ts';
 import { designWithTaper, designWithTold, fitMeasured } from '../../../src/report/measure/withMeasured.ts';
 
 const TENTH = 0.00254;

@@ -149,8 +149,11 @@ function useTold(drawing: Drawing, system: System, { told }: Tagged): void {
     let waiting: ReturnType<typeof setTimeout> | null = null;
     const tell = () => {
       waiting = null;
-      const words = toldOf(drawing.now(), system);
-      if (told.current && told.current.textContent !== words) told.current.textContent = words;
+      const [node, words] = [told.current, toldOf(drawing.now(), system)];
+      if (!node || node.textContent === words) return;
+      // Elsewhere on the page something else is listened to.
+      node.setAttribute('aria-live', node.closest('.stage')?.contains(document.activeElement) ? 'polite' : 'off');
+      node.textContent = words;
     };
     tell();
     const stop = drawing.subscribe(() => {

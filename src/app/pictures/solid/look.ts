@@ -5,7 +5,7 @@ import type { Drawn } from '../drawn.ts';
 import { INTERFERENCE, linear, type Rgb, touchColour } from '../filmColour.ts';
 import type { Frame } from '../revolve.ts';
 import { facesOf, linesAt } from '../sceneGeometry.ts';
-import { CUT, METAL, OIL, TOUCH, VERTEX } from './shaders.ts';
+import { CUT, METAL, OIL, SHADOW, TOUCH, VERTEX } from './shaders.ts';
 
 /** As many as the shaders look at; past them the shade of a bush is left out. */
 const BUSHES = 6;
@@ -71,6 +71,7 @@ export function createLook(marked: boolean) {
       { defines: { TINTED: '' }, ...under },
     ),
     touch: made(TOUCH, { metal: { value: new Vector3() }, glow: { value: 0 } }),
+    shadow: made(SHADOW, { size: { value: new Vector2(1, 1) } }, veil),
     glow: made(TOUCH, { metal: { value: new Vector3() }, glow: { value: 1 } }, veil),
   };
   return {

@@ -100,7 +100,7 @@ vec3 lit(vec3 metal, vec3 n, vec3 t, vec3 eye, vec3 up, float rough) {
   float shine = 0.95 * lobe(key, eye, n, t, b, 0.2 + rough, 0.55)
     + 0.35 * lobe(side, eye, n, t, b, 0.14 + rough, 0.5);
   float facing = max(0.0, dot(n, key));
-  return metal * (0.3 * soft + 0.56 * sheen + 0.3 * facing) + mix(metal, vec3(1.0), 0.4) * shine * 0.75;
+  return metal * (0.3 * soft + 0.56 * sheen + 0.3 * facing) + mix(metal, vec3(1.0), 0.4) * shine * 0.9;
 }
 `;
 
@@ -145,6 +145,7 @@ float marks(float flat_) {
       * smoothstep(ends.y - 0.05 - px, ends.y - 0.05, vAt.x);
     return max(line, ruler);
   }
+  if (min(abs(vAt.x - ends.x), abs(vAt.x - ends.y)) > 1e-3) return 0.0;
   float size = vAt.x > 0.0 ? ends.w : ends.z;
   float hole = length(vec2(r - 0.62 * size, r * 2.0 * sin(0.5 * (mod(turned + 1.0471976, 2.0943951) - 1.0471976))));
   float dots = 1.0 - smoothstep(0.085 * size - px, 0.085 * size + px, hole);
@@ -260,6 +261,19 @@ void main() {
   float facing = abs(dot(n, eye));
   float core = smoothstep(0.2, 1.0, facing);
   gl_FragColor = vec4(mix(metal, mix(metal, vec3(1.0), 0.55), core * (1.0 - glow)), mix(1.0, 0.5 * facing * facing, glow));
+  #include <colorspace_fragment>
+}
+`;
+
+/** What the pair shuts out of the light on the ground: an ellipse that fades. */
+export const SHADOW = /* glsl */ `
+uniform float dark;
+uniform vec2 size;
+varying vec3 vAt;
+void main() {
+  vec2 at = vAt.xz / size;
+  float far = length(at);
+  gl_FragColor = vec4(vec3(0.0), mix(0.3, 0.55, dark) * pow(1.0 - smoothstep(0.15, 1.0, far), 1.6));
   #include <colorspace_fragment>
 }
 `;

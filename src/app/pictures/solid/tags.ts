@@ -2,8 +2,9 @@
  * Where the labels of the solid picture stand: seats in a row at the top with their films, each with a leader that
  * meets no other; the ends of the axis where they are. Nothing overlaps: what finds no room is left out, a seat never.
  */
+
+import { shortNames } from '../shortNames.ts';
 import { spread } from '../spread.ts';
-import { shortNames } from './shortNames.ts';
 
 export interface Spot {
   x: number;

@@ -20,7 +20,7 @@ export const FURTHEST = 20;
 /** Of one view into another, ms. */
 const EASE = 500;
 /** Left free above and below the pair, and beside it, where its ends are named; between lines of the hatching: px. */
-const MARGIN = { up: 14, across: 40 };
+const MARGIN = { up: 18, across: 40 };
 const HATCH = 8;
 
 export interface Watched {

@@ -82,7 +82,7 @@ export function Aims({ work, design, cut, running, system }: Props) {
     <section className="aims" aria-label="What to aim at">
       <fieldset>
         <legend>
-          What to aim at{cut.remaining ? ': stock in all, from the parts as they were measured first' : ''}
+          What to aim at{cut.remaining ? ': stock in all, from the parts as they were before the trials' : ''}
         </legend>
         {cut.aims.map((plan) => (
           <label key={plan.aim}>

@@ -3,10 +3,20 @@
  */
 import type { CSSProperties } from 'react';
 import { stackText as ownStack, toolText } from '../../../design/tools.ts';
-import { angleText, fineText, fineUnit, readingText, type System, TENTH } from '../../../design/units.ts';
+import {
+  ANGLE_WORDS,
+  angleFigure,
+  angleText,
+  fineText,
+  fineUnit,
+  readingText,
+  type System,
+  TENTH,
+} from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { settingSentence } from '../../../report/cut/setUpSentences.ts';
 import { WAYS } from '../../../report/cut/words.ts';
+import { useAngles } from '../../state/angles.ts';
 import { blocksText, errorText } from './angleTexts.ts';
 import { HollowFlank } from './HollowFlank.tsx';
 
@@ -17,6 +27,7 @@ type Setting = CutReport['settings'][number];
 
 /** `blocks`: the system of the set of blocks. */
 export function Angles({ cut, blocks, system }: { cut: CutReport; blocks: System; system: System }) {
+  const way = useAngles();
   if (cut.settings.length === 0) return null;
   return (
     <section aria-label="Setting the angle">
@@ -24,7 +35,7 @@ export function Angles({ cut, blocks, system }: { cut: CutReport; blocks: System
       {cut.settings.map((setting) => (
         <details key={`${setting.seat} ${setting.part}`} open={cut.settings.length < 3}>
           <summary>
-            {setting.seat} {setting.part}: {angleText(setting.halfAngle)} half
+            {setting.seat} {setting.part}: {ANGLE_WORDS[way]} {angleFigure(setting.halfAngle, way)}
             {setting.stands !== null && `; alone its film stands ${errorText(setting.stands)} of error`}
           </summary>
           <p>

@@ -31,6 +31,7 @@ import './cut.css';
 import '../run/run.css';
 import { Fault } from '../../frame/Fault.tsx';
 import { RecordOfJob } from '../../record/RecordOfJob.tsx';
+import { useAngles } from '../../state/angles.ts';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
@@ -75,6 +76,7 @@ function Plan({ work }: { work: Work }) {
     system,
   );
   const piece = useStore(work.store, (state) => state.piece);
+  const way = useAngles();
   const factor = useStore(work.store, (state) => state.factor);
   const { value: cut, of, fault, again } = useSolved('cut', design);
   // What no plan gives need not be run.
@@ -86,7 +88,7 @@ function Plan({ work }: { work: Work }) {
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
-  const plain = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system), of, ['seats', 'cut']);
+  const plain = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system, way), of, ['seats', 'cut']);
   const verdict = behindReadings(withCase(measuredFirst(plain, of, 'stop'), cut, system), cut.notAsRead);
   // Nothing is told to be taken off what nobody has measured, or what was read otherwise.
   const guessed = unreadSurfaces(of).length > 0;
@@ -140,7 +142,7 @@ function Plan({ work }: { work: Work }) {
         <>
           <Trials key={piece} work={work} cut={cut} system={system} />
           <details className="before-trials">
-            <summary>The whole plan, as the parts were measured before the trials</summary>
+            <summary>The whole plan, as the parts were before the trials</summary>
             {plan}
           </details>
         </>

@@ -4,6 +4,9 @@ import type { Design, Part, Quantity } from '../../../design/definition.ts';
 import type { Bound } from '../../../design/place.ts';
 import { quantityText, toldText } from '../../../design/quantity.ts';
 import { fineText, placeText, plusMinusText, type System } from '../../../design/units.ts';
+import { partsAre } from '../../../report/assumed.ts';
+import { withToldSafe } from '../../../report/cut/beyondSafe.ts';
+import type { CutReport } from '../../../report/cut/definition.ts';
 import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
 import { expectedShake, expectedStandOff, refusedTrial } from '../../../report/cut/refusedTrial.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
@@ -17,6 +20,8 @@ import { type Draft, INDICATOR, type Measure, metalAlone, tellsMetal, trialOf, u
 interface Props {
   work: Work;
   design: Design;
+  /** as it stands before this trial */
+  cut: CutReport;
   draft: Draft;
   /** changes the newest draft there is */
   change(edit: (draft: Draft) => Draft): void;
@@ -33,7 +38,7 @@ const MOST_MOVE = 1000;
 /** Which side of the datum a position is on. */
 const SIDES = ['noseward of the datum', 'rearward of the datum'] as const;
 
-export function TrialForm({ work, design, draft, change, index, system, close }: Props) {
+export function TrialForm({ work, design, cut, draft, change, index, system, close }: Props) {
   const [open, setOpen] = useState<ReadonlySet<string>>(new Set());
   const [refused, setRefused] = useState('');
   const earlier: readonly Trial[] = (design.cut?.trials ?? []).slice(0, index);
@@ -60,7 +65,8 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
     if (pending.length > 0) return setRefused(`First finish what is typed: ${pending.join(', ')}.`);
     put(trialOf(draft, design, system));
   };
-  const put = (trial: Trial) => {
+  const put = (written: Trial) => {
+    const trial = index === undefined ? withToldSafe(design, cut, written) : written;
     const reason =
       refusedTrial(design, earlier, trial, system) ?? work.change((d) => withTrial(d, trial, index))[0]?.message;
     if (reason !== undefined) return setRefused(`Not written down. ${reason}`);
@@ -107,7 +113,9 @@ export function TrialForm({ work, design, draft, change, index, system, close }:
       onSubmit={write}
     >
       <fieldset>
-        <legend>Taken since {earlier.length === 0 ? 'the design was measured' : 'the trial before'}</legend>
+        <legend>
+          Taken since {earlier.length === 0 ? `the parts were as ${partsAre(design)}` : 'the trial before'}
+        </legend>
         <label className="told-by-measure">
           <span>Told</span>
           <select value={draft.measure} onChange={({ target }) => set({ measure: target.value as Measure })}>

@@ -5,6 +5,7 @@
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../../design/units.ts';
+import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
@@ -40,6 +41,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
     <TrialForm
       work={work}
       design={design}
+      cut={cut}
       draft={draft}
       change={(edit) => setWriting((now) => ({ at, draft: edit(draftFor((now ?? { draft }).draft, design)) }))}
       index={at === 'new' ? undefined : at}
@@ -55,9 +57,8 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
     <section aria-label="Trial and correct">
       <h2>Trial and correct</h2>
       <p className="fine">
-        Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the
-        measurements: a trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it
-        was measured.
+        Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the parts: a
+        trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.
       </p>
       {cut.remaining && !guessed && !isClashing(cut) && trials.length > 0 && (
         <Remaining design={design} remaining={cut.remaining} system={system} />
@@ -126,10 +127,12 @@ function Entry({
   correct(): void;
   strike(): void;
 }) {
+  const beyond = beyondSafeText(trial, system);
   return (
     <>
       <p>
         <strong>Trial {index + 1}.</strong> {trialText(trial, system)}
+        {beyond !== null && <span className="beyond"> {beyond}</span>}
       </p>
       {result && tellsAnything(trial) && <p className="told-by">{resultText(result, system)}</p>}
       <p className="buttons">

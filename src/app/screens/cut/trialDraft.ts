@@ -17,8 +17,8 @@ export interface Draft {
   told: Told;
   note: string;
   measure: Measure;
-  taken: (Surface & { normal: number | null; sigma?: number | undefined })[];
-  faces: { name: string; off: number | null; sigma?: number | undefined }[];
+  taken: (Surface & { normal: number | null; sigma?: number | undefined; safe?: number | undefined })[];
+  faces: { name: string; off: number | null; sigma?: number | undefined; safe?: number | undefined }[];
   standOff: number | null;
   standOffSigma: number | null;
   shake: number | null;
@@ -70,11 +70,11 @@ export function draftOf(
     measure: 'square',
     taken: [...surfaces.values()].map((surface) => {
       const known = old.taken?.find(({ seat, part }) => seat === surface.seat && part === surface.part);
-      return { ...surface, normal: known?.normal ?? null, sigma: known?.sigma };
+      return { ...surface, normal: known?.normal ?? null, sigma: known?.sigma, safe: known?.safe };
     }),
     faces: names.map((name) => {
       const known = old.faces?.find((face) => face.name === name);
-      return { name, off: known?.off ?? null, sigma: known?.sigma };
+      return { name, off: known?.off ?? null, sigma: known?.sigma, safe: known?.safe };
     }),
     standOff: standOff?.value ?? null,
     standOffSigma: typed(standOff?.sigma, INDICATOR[system]),
@@ -106,14 +106,17 @@ export const tellsMetal = ({ taken, faces }: Draft) =>
 /** The same with nothing but the metal. */
 export const metalAlone = (draft: Draft): Draft => ({ ...draft, standOff: null, shake: null, blue: {} });
 
+const given = ({ sigma, safe }: { sigma?: number | undefined; safe?: number | undefined }) => ({
+  ...(sigma !== undefined && { sigma }),
+  ...(safe !== undefined && { safe }),
+});
+
 /** What was typed as a trial; what was left empty is left out. */
 export function trialOf(draft: Draft, design: Design, system: System): Trial {
-  const taken = draft.taken.flatMap(({ seat, part, normal, sigma }) =>
-    normal ? [{ seat, part, normal, ...(sigma !== undefined && { sigma }) }] : [],
+  const taken = draft.taken.flatMap(({ seat, part, normal, ...stated }) =>
+    normal ? [{ seat, part, normal, ...given(stated) }] : [],
   );
-  const faces = draft.faces.flatMap(({ name, off, sigma }) =>
-    off ? [{ name, off, ...(sigma !== undefined && { sigma }) }] : [],
-  );
+  const faces = draft.faces.flatMap(({ name, off, ...stated }) => (off ? [{ name, off, ...given(stated) }] : []));
   const blue = Object.entries(draft.blue).map(([seat, prints]) => ({ seat, prints }));
   const usual = usualShake(design);
   return {

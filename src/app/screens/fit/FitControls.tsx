@@ -10,6 +10,7 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { AddSeat, SeatTools } from './SeatTools.tsx';
+import { useSeatIds } from './useSeatIds.ts';
 import { WhereZero } from './WhereZero.tsx';
 
 const JobDrawing = onDemand(() => import('./JobDrawing.tsx'), {
@@ -97,13 +98,13 @@ const saidText = (halfAngle: number, way: AngleWay) =>
 function Seats({ work }: { work: Work }) {
   const seats = useStore(work.store, (state) => state.design.seats);
   const way = useAngles();
-  // One that is added stands open.
+  // A seat's panel goes with it, and a new name does not fold it shut; one that is added stands open.
+  const ids = useSeatIds(seats);
   const [before] = useState(seats.length);
   return (
     <>
       {seats.map((seat, i) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a seat is known by its place, so that a new name does not fold it shut
-        <details key={i} open={i >= before ? true : undefined}>
+        <details key={ids[i]} open={ids[i]! >= before ? true : undefined}>
           <summary>
             {seat.name} seat: {saidText(seat.bush.halfAngle, way)}, its sizes and its film
           </summary>

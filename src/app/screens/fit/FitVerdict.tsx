@@ -1,11 +1,13 @@
 /** What is so now, then what that means for the pair; the rest opens. */
 import type { Design } from '../../../design/definition.ts';
+import { unitOf } from '../../../design/measures.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst } from '../../../report/assumed.ts';
 import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { ratioSentence, standsNow } from '../../../report/fit/now.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
+import { useAngles } from '../../state/angles.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
 
 interface Props {
@@ -21,19 +23,26 @@ interface Props {
 const PACE = 1200;
 
 export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
-  const measured = measuredFirst(asAssumed(fitVerdict(design, fit, system), design, ['seats']), design, 'mend');
+  const way = useAngles();
+  const plain = fitVerdict(design, fit, system, way);
+  const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
   const { tone, headline, sentences } = behindReadings(measured, notAsRead);
   const now = standsNow(design, fit, system, holding);
-  const told = useThrottled(now, PACE);
+  const announced = useThrottled(now, PACE);
   const ratio = ratioSentence(fit);
-  const rest = [...sentences, ...(ratio === '' ? [] : [ratio])];
+  const told = [...sentences, ...(ratio === '' ? [] : [ratio])];
+  const [why, ...rest] = holding
+    ? [pullText(system), headline, ...told]
+    : plain.onlyNow && headline === plain.headline
+      ? told
+      : [headline, ...told];
   return (
     <section className={`verdict fit ${tone}`}>
       <p className="now">{now}</p>
       <p className="visually-hidden" role="status">
-        {told}
+        {announced}
       </p>
-      <h2>{headline}</h2>
+      <h2>{why}</h2>
       {rest.length > 0 && (
         <details>
           <summary>Why, and how far to move</summary>
@@ -43,3 +52,6 @@ export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
     </section>
   );
 }
+
+const pullText = (system: System) =>
+  `Arrows: what the seats carry of a pull of 1 ${unitOf('force', system).name} at the nose. Films are the least all round.`;

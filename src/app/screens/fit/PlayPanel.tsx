@@ -14,6 +14,7 @@ import ControlGroup from '../../controls/ControlGroup.tsx';
 import { WorkContext } from '../../controls/context.ts';
 import type { Control } from '../../controls/controls.tsx';
 import { Fault } from '../../frame/Fault.tsx';
+import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { useSolved } from '../../state/useSolved.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
@@ -40,11 +41,12 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
   );
   const system = useStore(work.store, (state) => state.system);
   const piece = useStore(work.store, (state) => state.piece);
+  const way = useAngles();
   const free = useMemo(() => ({ ...design, play: design.play ?? {} }), [design]);
   const { value: play, of, fault, again } = useSolved('play', free);
   if (fault !== null) return <Fault what="Seat and play" several fault={fault} again={again} />;
   if (!play || !of) return <p className="loading">Seat and play are being worked out.</p>;
-  const verdict = playVerdict(of, play, fitSection(of), system);
+  const verdict = playVerdict(of, play, fitSection(of), system, way);
   // Nothing is praised that nobody has measured.
   const tone = verdict.tone === 'good' && unreadSurfaces(of).length > 0 ? 'plain' : verdict.tone;
   const pull = unitOf('force', system).name;

@@ -9,7 +9,7 @@ import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { useHeldRange } from '../../charts/useHeldRange.ts';
-import { positionText } from '../../pictures/positionText.ts';
+import { axialValues } from '../../pictures/axialValues.ts';
 import { micrometres, useAxialMove } from '../../pictures/useMove.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import type { Work } from '../../state/store.ts';
@@ -84,7 +84,7 @@ export function PositionTrack({ work, design, fit, system }: Props) {
           className="mark"
           aria-label="Axial position of the journal, on the track"
           aria-valuenow={micrometres(fit.position)}
-          aria-valuetext={positionText(fit, system)}
+          {...axialValues(fit, system)}
           onKeyDown={move.onKeyDown}
         >
           <rect className="grip" x={x(within(fit.position)) - 22} y={0} width={44} height={height} />

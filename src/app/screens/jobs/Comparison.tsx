@@ -2,6 +2,7 @@
 import { useMemo } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
+import { useAngles } from '../../state/angles.ts';
 import { differences } from './differences.ts';
 import { Overlay } from './Overlay.tsx';
 
@@ -11,7 +12,11 @@ interface Named {
 }
 
 export function Comparison({ before, after, system }: { before: Named; after: Named; system: System }) {
-  const rows = useMemo(() => differences(before.design, after.design, system), [before.design, after.design, system]);
+  const way = useAngles();
+  const rows = useMemo(
+    () => differences(before.design, after.design, system, way),
+    [before.design, after.design, system, way],
+  );
   if (rows.length === 0) return <p>Nothing differs.</p>;
   return (
     <>

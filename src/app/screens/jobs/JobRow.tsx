@@ -84,14 +84,14 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
           </button>
         ) : (
           <>
-            {!(isOpen && head.away) && (
-              <button type="button" className={isOpen ? undefined : 'main'} onClick={open}>
-                {isOpen ? 'Go on' : 'Open'}
+            <button type="button" className={isOpen ? undefined : 'main'} onClick={open}>
+              {isOpen ? 'Go on' : 'Open'}
+            </button>
+            {!renaming && (
+              <button type="button" onClick={() => setRenaming(true)}>
+                Rename
               </button>
             )}
-            <button type="button" onClick={() => setRenaming(true)}>
-              Rename
-            </button>
             <button type="button" onClick={copy}>
               Duplicate
             </button>
@@ -159,7 +159,7 @@ function Rename({ title, take, cancel }: { title: string; take(title: string): v
         onChange={(event) => setText(event.target.value)}
         onKeyDown={(event) => event.key === 'Escape' && cancel()}
       />
-      <button type="submit">Take</button>
+      <button type="submit">Rename</button>
     </form>
   );
 }

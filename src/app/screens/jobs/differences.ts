@@ -2,8 +2,9 @@
 import type { Design } from '../../../design/definition.ts';
 import { quantityIfAt } from '../../../design/place.ts';
 import { quantityText } from '../../../design/quantity.ts';
-import type { System } from '../../../design/units.ts';
+import type { AngleWay, System } from '../../../design/units.ts';
 import { type Patch, type Place, patchBetween } from '../../../jobs/patch.ts';
+import { ANGLE_TITLES } from '../../state/angles.ts';
 
 export interface Difference {
   /** seat and part, or section */
@@ -21,9 +22,10 @@ type Change = Patch[number];
 const WHOLE = new Set(['profile', 'lobes', 'order', 'viscosityPoints']);
 const NONE = '—';
 
-export function differences(before: Design, after: Design, system: System): Difference[] {
+/** `way`: how the person says angles. */
+export function differences(before: Design, after: Design, system: System, way: AngleWay = 'half'): Difference[] {
   const rows = patchBetween(byName(before), byName(after)).map((change) =>
-    rowOf(change, byName(before), byName(after), before, after, system),
+    rowOf(change, [byName(before), byName(after)], [before, after], { system, way }),
   );
   return rows.filter((row, i) => rows.findIndex(({ where, what }) => where === row.where && what === row.what) === i);
 }
@@ -34,31 +36,46 @@ const byName = ({ seats, $schema: _, conepair: __, ...rest }: Design) => ({
   ...rest,
 });
 
-function rowOf(change: Change, was: unknown, is: unknown, before: Design, after: Design, system: System): Difference {
+interface Says {
+  system: System;
+  way: AngleWay;
+}
+
+function rowOf(
+  change: Change,
+  [was, is]: readonly [unknown, unknown],
+  [before, after]: readonly [Design, Design],
+  { system, way }: Says,
+): Difference {
   const whole = change.at.findIndex((step) => typeof step === 'string' && WHOLE.has(step));
   const at = whole < 0 ? change.at : change.at.slice(0, whole + 1);
   const [old, fresh] = [valueAt(was, at), valueAt(is, at)];
   const quantity = quantityIfAt(pathOf(at, after), after) ?? quantityIfAt(pathOf(at, before), before);
   const text = (value: unknown) =>
-    quantity && typeof value === 'number' ? quantityText(quantity.quantity, value, system) : plainText(value);
+    quantity && typeof value === 'number' ? quantityText(quantity.quantity, value, system, way) : plainText(value);
   // Left out, what holds then is what is gone from.
   const number = (value: unknown) => (value === undefined ? quantity?.default : value);
   const [from, to] = [number(old), number(fresh)];
   const grew = quantity && typeof from === 'number' && typeof to === 'number' ? to - from : null;
+  // How far an angle is off is told in degrees however it is said, of the half or the included one.
+  const inWay = (by: number) => (quantity?.quantity === 'angle' && way === 'included' ? 2 * by : by);
   return {
-    ...nameOf(at, quantity?.title),
+    ...nameOf(at, titleIn(quantity?.title, way)),
     before: text(old),
     after: text(fresh),
     by:
       grew === null
         ? ''
-        : `${grew > 0 ? '+' : ''}${quantityText(differenceOf(quantity!.quantity), round(grew), system)}`,
+        : `${grew > 0 ? '+' : ''}${quantityText(differenceOf(quantity!.quantity), round(inWay(grew)), system)}`,
   };
 }
 
 /** A difference of temperatures is none; one of lengths is told finely. */
 const differenceOf = <Q extends string>(quantity: Q) =>
   quantity === 'temperature' ? 'warmer' : quantity === 'length' ? 'fine' : quantity;
+
+/** A half angle is called what its figure says. */
+const titleIn = (title: string | undefined, way: AngleWay) => (title === ANGLE_TITLES.half ? ANGLE_TITLES[way] : title);
 
 /** The noise of a subtraction left out. */
 const round = (value: number) => Number(value.toPrecision(6));

@@ -29,6 +29,7 @@ import { toldNow } from './toldNow.ts';
 import { useAsked } from './useAsked.ts';
 import { useMeasured } from './useMeasured.ts';
 import './measure.css';
+import { useAngles } from '../../state/angles.ts';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { toolsOf } from '../../state/tools.ts';
@@ -114,6 +115,7 @@ function MeasureVerdict({
   fault: string | null;
   system: System;
 }) {
+  const way = useAngles();
   if (empty)
     return (
       <section className="verdict mend" aria-live="polite">
@@ -137,6 +139,7 @@ function MeasureVerdict({
     last.measure,
     fitMeasured(last.of, last.measure),
     system,
+    way,
   );
   return (
     <>

@@ -1,7 +1,7 @@
 /** Surfaces drawn straight that the readings say are not: asked after, never taken over by themselves. */
 import type { Design } from '../../../design/definition.ts';
 import type { MeasureReport } from '../../../report/measure/definition.ts';
-import { tapersAsked } from '../../../report/measure/verdict.ts';
+import { tapersAsked } from '../../../report/measure/tapers.ts';
 import { designWithTaper } from '../../../report/measure/withMeasured.ts';
 import type { Work } from '../../state/store.ts';
 

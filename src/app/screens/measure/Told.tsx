@@ -1,7 +1,17 @@
 /** What the readings tell, in figures: every surface and what follows from it, with how sure it is. */
 import type { Design } from '../../../design/definition.ts';
-import { angleText, COVER, fineText, lengthText, type System } from '../../../design/units.ts';
+import {
+  type AngleWay,
+  angleFigure,
+  angleOffSaid,
+  angleSaid,
+  COVER,
+  fineText,
+  lengthText,
+  type System,
+} from '../../../design/units.ts';
 import type { ConsequenceReport, MeasureReport } from '../../../report/measure/definition.ts';
+import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
 
 interface Props {
   design: Design;
@@ -14,6 +24,7 @@ const OPEN = 'open';
 const SELDOM = 0.01;
 
 export function Told({ design, measure, system }: Props) {
+  const way = useAngles();
   const { relation, firstPosition, films } = measure.consequences;
   const consequences: [string, ConsequenceReport | null][] = [
     [relationName(design), relation],
@@ -29,7 +40,7 @@ export function Told({ design, measure, system }: Props) {
             <thead>
               <tr>
                 <th scope="col">Surface</th>
-                <th scope="col">Half angle</th>
+                <th scope="col">{ANGLE_TITLES[way]}</th>
                 <th scope="col">Diameter</th>
               </tr>
             </thead>
@@ -40,8 +51,9 @@ export function Told({ design, measure, system }: Props) {
                     {seat} {part}
                   </th>
                   <td>
-                    {straight ? 'straight' : angleText(halfAngle)}
-                    {straight && tapered && <br />} <small>{angleDoubt({ sigma, straight, tapered })}</small>
+                    {straight ? 'straight' : angleFigure(halfAngle, way)}
+                    {straight && tapered && <br />}{' '}
+                    <small>{angleDoubt({ halfAngle, sigma, straight, tapered }, way)}</small>
                   </td>
                   <td>
                     {joined(lengthText(Number(diameter.toFixed(5)), system))}{' '}
@@ -92,14 +104,21 @@ export function Told({ design, measure, system }: Props) {
 }
 
 /** How sure a half angle is; of a surface held straight what a free fit says. */
-function angleDoubt({
-  sigma,
-  straight,
-  tapered,
-}: Pick<MeasureReport['surfaces'][number], 'sigma' | 'straight' | 'tapered'>): string {
-  const within = (degrees: number) => `± ${(COVER * degrees).toFixed(4)}°`;
-  if (straight) return tapered ? `read freely: ${angleText(tapered.halfAngle)} ${within(tapered.sigma)}` : '';
-  return sigma.halfAngle === null ? OPEN : within(sigma.halfAngle);
+function angleDoubt(
+  {
+    halfAngle,
+    sigma,
+    straight,
+    tapered,
+  }: Pick<MeasureReport['surfaces'][number], 'halfAngle' | 'sigma' | 'straight' | 'tapered'>,
+  way: AngleWay,
+): string {
+  const within = (of: number, doubt: number) => `± ${angleOffSaid(of, COVER * doubt, way)}`;
+  if (straight)
+    return tapered
+      ? `read freely: ${angleSaid(tapered.halfAngle, way)} ${within(tapered.halfAngle, tapered.sigma)}`
+      : '';
+  return sigma.halfAngle === null ? OPEN : within(halfAngle, sigma.halfAngle);
 }
 
 /** How each number leans on the others: what one reading tells of two. */

@@ -5,6 +5,7 @@ import type { System } from '../../../design/units.ts';
 import { asAssumed } from '../../../report/assumed.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { Section } from '../../pictures/Section.tsx';
+import { useAngles } from '../../state/angles.ts';
 import { createWork, type Work } from '../../state/store.ts';
 import { usePair } from '../fit/usePair.ts';
 
@@ -20,7 +21,7 @@ export function LivePair({ design, stale, system }: { design: Design; stale: boo
 
 function Pair({ work, stale, system }: { work: Work; stale: boolean; system: System }) {
   const { design, fit, drawn } = usePair(work);
-  const { headline } = asAssumed(fitVerdict(design, fit, system), design, ['seats']);
+  const { headline } = asAssumed(fitVerdict(design, fit, system, useAngles()), design, ['seats']);
   return (
     <section aria-label="The pair these sizes make" className={stale ? 'stale' : ''}>
       <h2>The pair: pull it along, and its nose up and down</h2>

@@ -124,6 +124,10 @@ function Drawing({ work, plan, form, setForm, system }: DrawingProps) {
     setForm(null);
     window.location.hash = '#fit';
   };
+  const giveUp = () => {
+    setForm(null);
+    window.location.hash = '#jobs';
+  };
   return (
     <>
       <OnDrawing plan={plan} form={form} setForm={setForm} sizes={sizes} faults={faults} system={system} />
@@ -132,6 +136,9 @@ function Drawing({ work, plan, form, setForm, system }: DrawingProps) {
       <p className="buttons">
         <button type="button" className="main" aria-disabled={!ready} onClick={start}>
           Start the job
+        </button>
+        <button type="button" onClick={giveUp} title="Undo on this page brings it back">
+          Give it up
         </button>
         {!ready && <span className="fine">First mend what is marked on the drawing.</span>}
       </p>

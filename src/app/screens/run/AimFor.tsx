@@ -1,14 +1,17 @@
 /** What film should I aim for? The films that work, what each costs in heat and power, and one to take over. */
+import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { inUnit, unitOf } from '../../../design/measures.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import { aimVerdict } from '../../../report/film/aimVerdict.ts';
+import type { FilmReport } from '../../../report/film/definition.ts';
 import type { AimReport, LimitPoint } from '../../../report/film/limits.ts';
-import { neededFilm } from '../../../report/film/neededFilm.ts';
 import { AMBIENT } from '../../../report/film/toSpindle.ts';
+import { followedSentence } from '../../../report/followed.ts';
 import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
 import { LineChart } from '../../charts/LineChart.tsx';
 import type { Work } from '../../state/store.ts';
+import { coldAndWarm, neededLevel } from './leastFilms.ts';
 import type { Sweep } from './useRunWork.ts';
 
 interface Props {
@@ -16,10 +19,11 @@ interface Props {
   design: Design;
   sweep: Sweep;
   aim: AimReport | undefined;
+  guidance: FilmReport['guidance'];
   system: System;
 }
 
-export function AimFor({ work, design, sweep, aim, system }: Props) {
+export function AimFor({ work, design, sweep, aim, guidance, system }: Props) {
   const { points } = sweep;
   if (points.length < 2) return null;
   const verdict = aim && aimVerdict(design, points, aim, system);
@@ -33,6 +37,8 @@ export function AimFor({ work, design, sweep, aim, system }: Props) {
       <p className="fine">
         As though every seat aimed at were cut to just that film, cold and centred; each point the steady state it warms
         to.
+        {guidance &&
+          ` Published guidance (ISO 7902-3) asks for ${fineText(guidance.film, system)} of film as it runs, where surfaces are ground; finely lapped ones in clean oil run thinner.`}
       </p>
       <Charts design={design} sweep={sweep} system={system} />
     </section>
@@ -50,22 +56,33 @@ function Take({
   seats: readonly string[];
   system: System;
 }) {
+  // What moved when it was taken stays said.
+  const [moved, setMoved] = useState<string | null>(null);
   const told = `${fineText(target, system)} ± ${fineText(tolerance, system)}`;
   const isTaken = (design: Design) =>
     design.seats.every(
       ({ name, film }) => !seats.includes(name) || (film?.target === target && film.tolerance === tolerance),
     );
-  const take = () =>
-    work.change((design) => ({
-      ...design,
-      seats: design.seats.map((seat) => (seats.includes(seat.name) ? { ...seat, film: { target, tolerance } } : seat)),
-    }));
+  const taking = (design: Design): Design => ({
+    ...design,
+    seats: design.seats.map((seat) => (seats.includes(seat.name) ? { ...seat, film: { target, tolerance } } : seat)),
+  });
+  const { design } = work.store.getState();
+  const taken = isTaken(design);
+  const follows = taken ? moved : followedSentence(design, taking(design), system);
+  const take = () => {
+    setMoved(follows);
+    work.change(taking);
+  };
   return (
-    <p className="buttons">
-      <button type="button" onClick={take} disabled={isTaken(work.store.getState().design)}>
-        Take {told} as the film wanted
-      </button>
-    </p>
+    <>
+      <p className="buttons">
+        <button type="button" onClick={take} disabled={taken}>
+          Take {told} as the film wanted
+        </button>
+      </p>
+      <p role="status">{follows}</p>
+    </>
   );
 }
 
@@ -87,14 +104,14 @@ function Charts({ design, sweep: { points, safe }, system }: { design: Design; s
   });
   return (
     <>
-      <ConditionLegend points={points} />
+      <ConditionLegend points={points} cold />
       <div className="run-charts">
         <LineChart
           {...common}
-          title="Warm least film against the film cut to"
-          up={`warm least film, ${unit.name}`}
-          lines={[line('warm least film', 0, ({ leastFilm }) => leastFilm && leastFilm / unit.size)]}
-          level={{ at: neededFilm(design.run!) / unit.size, text: 'parts the surfaces' }}
+          title="Least film, cold and warm, against the film cut to"
+          up={`least film, ${unit.name}`}
+          lines={coldAndWarm(shown, unit.size)}
+          level={neededLevel(design, system)}
         />
         <LineChart
           {...common}

@@ -3,10 +3,10 @@ import type { Design } from '../../../design/definition.ts';
 import { withValue } from '../../../design/place.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import type { ColdSetting, LimitPoint } from '../../../report/film/limits.ts';
-import { neededFilm } from '../../../report/film/neededFilm.ts';
 import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
 import { LineChart } from '../../charts/LineChart.tsx';
 import type { Work } from '../../state/store.ts';
+import { coldAndWarm, neededLevel } from './leastFilms.ts';
 import type { Sweep } from './useRunWork.ts';
 
 interface Props {
@@ -28,11 +28,11 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
         Film taken from every seat or added to it, cold; each point the steady state it warms to. It must part the
         surfaces from the start.
       </p>
-      <ConditionLegend points={points} />
+      <ConditionLegend points={points} cold />
       <LineChart
-        title="Warm least film against cold clearance, with the clearances that work"
+        title="Least film, cold and warm, against cold clearance, with the clearances that work"
         across={`cold film of every seat against the design’s, ${unit.name}`}
-        up={`warm least film, ${unit.name}`}
+        up={`least film, ${unit.name}`}
         domain={domain}
         now={0}
         height={280}
@@ -41,16 +41,8 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
           false,
           sweep.safe ? [sweep.safe.from / unit.size, sweep.safe.to / unit.size] : [],
         )}
-        lines={[
-          {
-            name: 'warm least film',
-            style: 0,
-            points: shown.map(
-              (point) => [point.at, point.leastFilm === null ? Number.NaN : point.leastFilm / unit.size] as const,
-            ),
-          },
-        ]}
-        level={{ at: neededFilm(design.run!) / unit.size, text: 'parts the surfaces' }}
+        lines={coldAndWarm(shown, unit.size)}
+        level={neededLevel(design, system)}
       />
     </section>
   );

@@ -16,6 +16,7 @@ import { scaleEnd } from '../../pictures/sceneLegend.tsx';
 import type { Controls } from '../../pictures/sceneProps.ts';
 import { seenFrom } from '../../pictures/solid/camera.ts';
 import { greatestFilm } from '../../pictures/solid/filmGeometry.ts';
+import { Ground } from '../../pictures/solid/Ground.tsx';
 import type { Look } from '../../pictures/solid/look.ts';
 import { NoseCutFaces } from '../../pictures/solid/NoseCutFaces.tsx';
 import { cutStation } from '../../pictures/solid/noseCut.ts';
@@ -121,6 +122,7 @@ function Solids(props: SolidsProps) {
         <SkinSolid key={i} skin={skin} dark={dark} look={look} />
       ))}
       <NoseCutFaces {...{ drawing, frame, staged, look, max }} bushFace={false} />
+      <Ground {...{ frame, staged, look }} />
       <CentreLine {...{ frame, staged, look, dark }} />
       <OrbitControls
         ref={controls}

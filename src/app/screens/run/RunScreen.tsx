@@ -4,13 +4,15 @@
  */
 import { useState } from 'react';
 import { useStore } from 'zustand';
+import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
-import { asAssumed } from '../../../report/assumed.ts';
+import { asAssumed, knownFirst } from '../../../report/assumed.ts';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
+import type { Verdict } from '../../../report/fit/verdict.ts';
 import { filmDoubtSentence } from '../../../report/odds/runningWords.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { Fault } from '../../frame/Fault.tsx';
@@ -100,7 +102,7 @@ function Runs({ work, design }: { work: Work; design: Running }) {
       <RunControls work={work} fields={fields.value} />
       {film && of && (
         <div className={of === design ? 'run' : 'run stale'}>
-          <AimFor work={work} design={of} sweep={run.films} aim={run.aim} system={system} />
+          <AimFor work={work} design={of} sweep={run.films} aim={run.aim} guidance={film.guidance} system={system} />
           <ClearanceWindow sweep={run.clearances} design={of} system={system} />
           <ColdSettings work={work} design={of} settings={run.settings} system={system} />
           <WarmUpCharts film={film} design={of} system={system} />
@@ -113,6 +115,9 @@ function Runs({ work, design }: { work: Work; design: Running }) {
     </>
   );
 }
+
+/** The same verdict, behind what nobody has measured or typed of what it goes by. */
+const asKnown = (verdict: Verdict, of: Design) => knownFirst(asAssumed(verdict, of, ['seats', 'run']), of);
 
 /**
  * The verdict of the design; while it is worked out, what the films that follow the hand tell already (`live`, a frame
@@ -135,10 +140,7 @@ function RunVerdict({
 }) {
   const stale = of !== design;
   if (stale && live !== null) {
-    const { tone, headline, sentences } = asAssumed(liveVerdict(live.of, live.fields, system), live.of, [
-      'seats',
-      'run',
-    ]);
+    const { tone, headline, sentences } = asKnown(liveVerdict(live.of, live.fields, system), live.of);
     return (
       <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
         <h2>{headline}</h2>
@@ -165,7 +167,7 @@ function RunVerdict({
       </section>
     );
   }
-  const verdict = behindReadings(asAssumed(filmVerdict(of, film, system), of, ['seats', 'run']), belief?.notAsRead);
+  const verdict = behindReadings(asKnown(filmVerdict(of, film, system), of), belief?.notAsRead);
   return (
     <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
       <h2>{verdict.headline}</h2>

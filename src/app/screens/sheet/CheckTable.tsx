@@ -4,7 +4,8 @@
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
-import { angleToleranceText } from './coneTexts.ts';
+import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
+import { angleToleranceFigure } from './coneTexts.ts';
 import { diameterText, exactText } from './figures.ts';
 import { letterOf } from './PartDrawing.tsx';
 
@@ -17,6 +18,7 @@ export function CheckTable({
   surfaces: readonly TolerancedSurface[];
   system: System;
 }) {
+  const way = useAngles();
   return (
     <table className="check-table">
       <thead>
@@ -24,7 +26,7 @@ export function CheckTable({
           <th scope="col">What was measured</th>
           <th scope="col">⌀ in the gauge plane</th>
           <th scope="col">Read</th>
-          <th scope="col">Half angle</th>
+          <th scope="col">{ANGLE_TITLES[way]}</th>
           <th scope="col">Read</th>
           <th scope="col">Run-out read</th>
         </tr>
@@ -42,7 +44,7 @@ export function CheckTable({
             <td data-label="Read">
               <span className="read-box" />
             </td>
-            <td>{angleToleranceText(surface, system).replace('half angle ', '')}</td>
+            <td>{angleToleranceFigure(surface, system, way)}</td>
             <td data-label="Read">
               <span className="read-box" />
             </td>

@@ -1,6 +1,6 @@
 /** Dimension lines, leaders and the symbols of cones, for the drawings of the Sheet. */
 import { ARROW } from '../../pictures/dimensionRows.ts';
-import { FIGURE, HEAD, lettering, SMALL, THIN } from './ink.ts';
+import { DASHED, FIGURE, HEAD, lettering, SLANTED, SMALL, THIN } from './ink.ts';
 import { type PartLayout, type PlacedDiameter, type PlacedNote, SYMBOL } from './partLayout.ts';
 
 const CLEAR = 4;
@@ -24,7 +24,7 @@ export function Stations({ layout, width }: { layout: PartLayout; width: (text: 
   return (
     <g data-stations="">
       <path {...THIN} d={`M${n(leftmost)} ${n(line)}H${n(rightmost)}`} />
-      {stations.map(({ z, r, text, exact, figureAt }) => {
+      {stations.map(({ z, r, text, exact, assumed, figureAt }) => {
         const at = x(z);
         const long = width(text, FIGURE);
         const toward = z < 0 ? 1 : -1;
@@ -37,14 +37,15 @@ export function Stations({ layout, width }: { layout: PartLayout; width: (text: 
             {z !== 0 && <path {...HEAD} d={head(at, line, toward, 0)} />}
             <text
               {...lettering(FIGURE)}
+              {...(assumed && SLANTED)}
               transform={`translate(${n(figureAt + FIGURE * 0.36)} ${n(figures + 2)}) rotate(-90)`}
               textAnchor="end"
             >
               {text}
             </text>
-            {exact && (
+            {(exact || assumed) && (
               <rect
-                {...THIN}
+                {...(assumed ? DASHED : THIN)}
                 x={n(figureAt - FIGURE / 2 - 2)}
                 y={n(figures - 1)}
                 width={FIGURE + 4}
@@ -59,9 +60,16 @@ export function Stations({ layout, width }: { layout: PartLayout; width: (text: 
   );
 }
 
+interface DiameterProps {
+  placed: PlacedDiameter;
+  outward: 1 | -1;
+  width: (text: string, size: number) => number;
+}
+
 /** A diameter at an end of the part, to be read from the right. */
-export function Diameter({ placed, outward }: { placed: PlacedDiameter; outward: 1 | -1 }) {
-  const { low, high, line, within, from, to, start, figureAt, lines } = placed;
+export function Diameter({ placed, outward, width }: DiameterProps) {
+  const { low, high, line, within, from, to, start, figureAt, lines, assumed } = placed;
+  const long = Math.max(...lines.map((text) => width(text, FIGURE))) + 8;
   const inward = within ? 1 : -1;
   const end = line + outward * PAST;
   return (
@@ -71,10 +79,20 @@ export function Diameter({ placed, outward }: { placed: PlacedDiameter; outward:
         d={`M${n(start + outward * CLEAR)} ${n(low)}H${n(end)}M${n(start + outward * CLEAR)} ${n(high)}H${n(end)}M${n(line)} ${n(from)}V${n(to)}`}
       />
       <path {...HEAD} d={head(line, low, 0, inward) + head(line, high, 0, -inward)} />
+      {assumed && (
+        <rect
+          {...DASHED}
+          x={n(line - 5 - lines.length * (FIGURE + 2))}
+          y={n(figureAt - long / 2)}
+          width={lines.length * (FIGURE + 2) + 2}
+          height={n(long)}
+        />
+      )}
       {lines.map((text, i) => (
         <text
           key={text}
           {...lettering(FIGURE)}
+          {...(assumed && SLANTED)}
           transform={`translate(${n(line - 5 - (lines.length - 1 - i) * (FIGURE + 2))} ${n(figureAt)}) rotate(-90)`}
           textAnchor="middle"
         >
@@ -86,8 +104,12 @@ export function Diameter({ placed, outward }: { placed: PlacedDiameter; outward:
 }
 
 /** Name, cone and angle of a seat on a leader to its line. */
-export function ConeNote({ note, layout }: { note: PlacedNote; layout: PartLayout }) {
-  const { x, lines, symbol, cone, hasSymbol, widens, angle, z, r } = note;
+export function ConeNote({
+  note,
+  layout,
+  width,
+}: Pick<DiameterProps, 'width'> & { note: PlacedNote; layout: PartLayout }) {
+  const { x, lines, symbol, cone, hasSymbol, widens, angle, assumed, z, r } = note;
   const to = { x: layout.x(z), y: layout.y(r, 1) };
   const from = Math.min(Math.max(to.x, x + 4), x + Math.max(symbol, 30));
   return (
@@ -104,9 +126,12 @@ export function ConeNote({ note, layout }: { note: PlacedNote; layout: PartLayou
         </text>
       )}
       {angle !== '' && (
-        <text {...lettering(SMALL)} x={n(x)} y={36}>
+        <text {...lettering(SMALL)} {...(assumed && SLANTED)} x={n(x)} y={36}>
           {lines[1]}
         </text>
+      )}
+      {angle !== '' && assumed && (
+        <rect {...DASHED} x={n(x - 3)} y={36 - SMALL} width={n(width(lines[1], SMALL) + 6)} height={SMALL + 3} />
       )}
     </g>
   );

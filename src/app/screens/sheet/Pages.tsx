@@ -5,7 +5,7 @@
 import { type CSSProperties, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System, turnText } from '../../../design/units.ts';
-import { unreadSurfaces } from '../../../report/assumed.ts';
+import { partsAre, unreadSurfaces } from '../../../report/assumed.ts';
 import { caseLeft } from '../../../report/cut/caseLeft.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
@@ -298,15 +298,17 @@ function Chart({ purpose, runs, good, when, told, system, height, fills }: Chart
 }
 
 /** How the figures of the drawings are meant. */
-function DrawingNotes({ purpose, made, surfaces, after, system }: Content) {
+function DrawingNotes({ purpose, design, made, surfaces, after, system }: Content) {
   const isToleranced = surfaces.some(({ form }) => form !== null);
   const notes = [
-    `${stateText(purpose.kind, after)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
+    `${stateText(design, purpose.kind, after)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
     isToleranced &&
       `Tolerances: half of each film’s to each part, the position ${fineText(made.position ?? 0, system)} being held; the other half is the other part’s. ${after ? 'Angle' : 'Diameter, angle'}, form and run-out share that half: any one may use all of it only if the others are true. Add up what each uses of its own figure; together no more than one.`,
     isToleranced &&
       'Form: straight and round within this zone, square to the surface. Run-out: full movement of an indicator square to the surface, about the axis of the part’s other seats.',
     made.seats.length > NOTED && 'Letters stand for the surfaces of the table.',
+    surfaces.some(({ assumed }) => Object.values(assumed).some(Boolean)) &&
+      'Slanted, in dashes: assumed, never measured.',
     surfaces.some(({ asMeasured }) => asMeasured) &&
       '* measured lines and lobes: the figures are those of the straight, round surface.',
   ];
@@ -314,10 +316,11 @@ function DrawingNotes({ purpose, made, surfaces, after, system }: Content) {
 }
 
 /** Which state of the parts is drawn. */
-function stateText(kind: Purpose['kind'], after: PartsAfterTrials | null): string {
-  if (after && kind === 'refused') return 'Drawn: the parts as measured, less what the trials say is off.';
+function stateText(design: Design, kind: Purpose['kind'], after: PartsAfterTrials | null): string {
+  const are = partsAre(design);
+  if (after && kind === 'refused') return `Drawn: the parts as ${are}, less what the trials say is off.`;
   if (after)
-    return 'Drawn: the parts as measured, less what the trials say is off and all that is most likely left. Diameters are reckoned and carry no tolerance: the trials tell films, and the stand-off says when it is done.';
+    return `Drawn: the parts as ${are}, less what the trials say is off and all that is most likely left. Diameters are reckoned and carry no tolerance: the trials tell films, and the stand-off says when it is done.`;
   return kind === 'work'
     ? 'Figures are those after the cut.'
     : kind === 'refused'

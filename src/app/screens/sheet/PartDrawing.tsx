@@ -6,13 +6,14 @@
  */
 import { useId } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
-import type { System } from '../../../design/units.ts';
+import type { AngleWay, System } from '../../../design/units.ts';
 import { seatLines } from '../../../engine/contact/fit.ts';
 import { millimetres, toSeats } from '../../../report/convert.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { drawnPair, type Point } from '../../pictures/drawn.ts';
 import { sectionFrame } from '../../pictures/sectionFrame.ts';
 import { fitted, textWidth } from '../../pictures/textWidth.ts';
+import { useAngles } from '../../state/angles.ts';
 import { angleToleranceText, coneText, hasSymbol } from './coneTexts.ts';
 import { ConeNote, Diameter, Stations } from './Dimensions.tsx';
 import { diameterLines, endText, exactText } from './figures.ts';
@@ -43,13 +44,14 @@ export const letterOf = (design: Design, seat: string) =>
 export function PartDrawing({ design, part, surfaces, system, height }: Props) {
   const id = useId();
   const tall = height * PER_MM;
+  const way = useAngles();
   const own = surfaces.filter((surface) => surface.part === part);
   const drawn = drawnPair(toSeats(design).map(seatLines), 0, 1);
   const { shape, outline } = shapeOf(drawn, part);
   const lines = drawn.seats.map((seat) => inMm(seat[part]));
   const layout = partLayout(
     shape,
-    tellOf(design, own, lines, shape, system),
+    tellOf(design, own, lines, shape, { system, way }),
     { width: WIDTH, height: tall - FOOT },
     textWidth,
   );
@@ -95,14 +97,14 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
       <path {...AXIS} d={`M${layout.x(shape.left) - 8} ${layout.y(0, 1)}H${layout.x(shape.right) + 8}`} />
       <Stations layout={layout} width={textWidth} />
       {layout.rear.map((placed) => (
-        <Diameter key={placed.line} placed={placed} outward={-1} />
+        <Diameter key={placed.line} placed={placed} outward={-1} width={textWidth} />
       ))}
       {layout.nose.map((placed) => (
-        <Diameter key={placed.line} placed={placed} outward={1} />
+        <Diameter key={placed.line} placed={placed} outward={1} width={textWidth} />
       ))}
       {layout.notes.map((note, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: drawn anew as a whole
-        <ConeNote key={i} note={note} layout={layout} />
+        <ConeNote key={i} note={note} layout={layout} width={textWidth} />
       ))}
       <text {...lettering(SMALL)} x={6} y={tall - 6}>
         <tspan fontWeight={700}>{part === 'journal' ? 'Journal' : 'Bush'}</tspan>{' '}
@@ -130,14 +132,20 @@ function tellOf(
   own: readonly TolerancedSurface[],
   lines: readonly (readonly Point[])[],
   shape: PartShape,
-  system: System,
+  { system, way }: { system: System; way: AngleWay },
 ) {
   const stations = new Map<string, StationToTell>();
-  const add = (station: StationToTell) =>
-    stations.set(station.text, { ...station, exact: station.exact || stations.get(station.text)?.exact === true });
-  own.forEach(({ from, to }, i) => {
-    for (const [z, [, r]] of [[from, lines[i]![0]!] as const, [to, lines[i]![lines[i]!.length - 1]!] as const])
-      add({ z, r, text: endText(z, system), exact: false });
+  const add = (station: StationToTell) => {
+    const there = stations.get(station.text);
+    stations.set(station.text, {
+      ...station,
+      exact: station.exact || there?.exact === true,
+      assumed: station.assumed === true || there?.assumed === true,
+    });
+  };
+  own.forEach(({ from, to, assumed }, i) => {
+    add({ z: from, r: lines[i]![0]![1], text: endText(from, system), exact: false, assumed: assumed.from });
+    add({ z: to, r: lines[i]!.at(-1)![1], text: endText(to, system), exact: false, assumed: assumed.to });
   });
   own.forEach(({ gaugePlane, diameter }) => {
     add({ z: gaugePlane, r: diameter / 2, text: exactText(gaugePlane, system), exact: true });
@@ -148,9 +156,10 @@ function tellOf(
     stations: [...stations.values()],
     diameters: lettered
       ? []
-      : own.map(({ gaugePlane, diameter, diameterTolerance }) => ({
+      : own.map(({ gaugePlane, diameter, diameterTolerance, assumed }) => ({
           z: gaugePlane,
           r: diameter / 2,
+          assumed: assumed.diameter,
           lines: diameterLines(diameter, diameterTolerance, system),
         })),
     notes: own.map((surface, i): NoteToTell => {
@@ -161,16 +170,19 @@ function tellOf(
       return letter === null
         ? {
             name: surface.seat,
-            cone: coneText(surface, system),
-            hasSymbol: hasSymbol(surface),
+            cone: coneText(surface, system, way),
+            hasSymbol: hasSymbol(surface, way),
             widens,
-            angle: angleToleranceText(surface, system),
+            angle: angleToleranceText(surface, system, way),
+            assumed: surface.assumed.halfAngle,
             ...at,
           }
         : { name: letter, cone: '', hasSymbol: false, widens, angle: '', ...at };
     }),
   };
 }
+
+const isAnyAssumed = ({ assumed }: TolerancedSurface) => Object.values(assumed).some(Boolean);
 
 const scaleText = (scale: number) => (scale >= 1 ? `${scale.toFixed(1)}:1` : `1:${(1 / scale).toFixed(1)}`);
 
@@ -181,6 +193,7 @@ function legendOf(own: readonly TolerancedSurface[], layout: PartLayout, shape: 
     shape.left <= 0 && shape.right >= 0 ? 'ring: datum' : 'datum off the drawing',
     'nose right',
     'framed: gauge plane',
+    ...(own.some(isAnyAssumed) ? ['in dashes: assumed'] : []),
     ...(own.some(({ cut }) => cut !== null) ? ['heavy: cut'] : []),
     'thin: not dimensioned',
   ].join(' · ');

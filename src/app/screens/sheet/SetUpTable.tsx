@@ -4,12 +4,13 @@
  */
 import type { Design } from '../../../design/definition.ts';
 import { blocksText, toolText } from '../../../design/tools.ts';
-import { angleText, atLeastText, fineText, readingText, type System } from '../../../design/units.ts';
+import { angleSaid, angleText, atLeastText, fineText, readingText, type System } from '../../../design/units.ts';
 import { millimetres, radians } from '../../../report/convert.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { type Way, waysToSet } from '../../../report/sheet/waysToSet.ts';
+import { useAngles } from '../../state/angles.ts';
 import { errorText } from '../cut/angleTexts.ts';
 import { angleZoneText } from './coneTexts.ts';
 
@@ -34,6 +35,7 @@ const NAMES: Record<Way['way'], string> = {
 };
 
 export function SetUpTable({ design, settings, surfaces, system }: Props) {
+  const way = useAngles();
   if (settings.length === 0) return null;
   return (
     <table className="set-up-table">
@@ -56,10 +58,10 @@ export function SetUpTable({ design, settings, surfaces, system }: Props) {
             <tr>
               <th scope="row">
                 <strong>
-                  {setting.seat} {setting.part}: {angleText(setting.halfAngle)}
+                  {setting.seat} {setting.part}: {angleSaid(setting.halfAngle, way)}
                 </strong>
                 <span>
-                  half angle
+                  {way === 'half' ? 'half angle' : `half angle ${angleText(setting.halfAngle)}`}
                   {within !== null &&
                     `, true to ±${angleZoneText(within)}, as drawn: half of what the film stands about the gauge plane`}
                 </span>

@@ -1,12 +1,14 @@
 /** A code that opens the design on a device with a camera; none where the page is this device’s own, or too long. */
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
+import { useAngles } from '../../state/angles.ts';
 import { isOwnDevice, linkOf } from '../../takeAlong/link.ts';
 import { codeOf, QrCode } from '../../takeAlong/QrCode.tsx';
 
 /** @param page the address the design is to be opened at */
 export function SheetCode({ design, system, page }: { design: Design; system: System; page: string }) {
-  const link = isOwnDevice(page) ? null : linkOf(design, system, page);
+  const way = useAngles();
+  const link = isOwnDevice(page) ? null : linkOf(design, system, way, page);
   if (link === null || codeOf(link) === null) return null;
   return (
     <p className="sheet-code">

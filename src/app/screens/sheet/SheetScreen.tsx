@@ -13,6 +13,7 @@ import { drawnParts } from '../../../report/sheet/drawnParts.ts';
 import { type Purpose, purposeOf } from '../../../report/sheet/purpose.ts';
 import { isRead, useBelief } from '../../frame/Believed.tsx';
 import { Fault } from '../../frame/Fault.tsx';
+import { useAngles } from '../../state/angles.ts';
 import { offer } from '../../state/files.ts';
 import { pageOf } from '../../takeAlong/link.ts';
 import { UnwrittenMetal } from '../cut/UnwrittenMetal.tsx';
@@ -38,11 +39,12 @@ export default function SheetScreen({ work }: { work: Work }) {
     system,
   );
   const { value, of, fresh, fault, again } = useSolved('cut', design);
+  const way = useAngles();
   const belief = useKnown(design, system);
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
-  const told = purposeOf(of, cut, system);
+  const told = purposeOf(of, cut, system, way);
   const purpose = { ...told, sentences: [...told.sentences, ...belief.sentences] };
   // What stands here while another plan is on its way is of before.
   const stale = of.cut !== undefined && !fresh;

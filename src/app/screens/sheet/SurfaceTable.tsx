@@ -1,4 +1,5 @@
 /** Every surface in figures, as the drawings dimension it. */
+import type { ReactNode } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { lengthUnit, type System } from '../../../design/units.ts';
 import type { CaseLeft } from '../../../report/cut/caseLeft.ts';
@@ -6,7 +7,8 @@ import { caseText } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
-import { angleToleranceText, coneShort, cutText } from './coneTexts.ts';
+import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
+import { angleToleranceFigure, coneShort, cutText } from './coneTexts.ts';
 import { diameterText, endText, exactText, zoneText } from './figures.ts';
 import { letterOf } from './PartDrawing.tsx';
 
@@ -23,6 +25,7 @@ interface Props {
 }
 
 export function SurfaceTable({ design, surfaces, cases, left, system }: Props) {
+  const way = useAngles();
   const isCut = surfaces.some(({ cut }) => cut !== null);
   const zone = (width: number | null) => (width === null ? '—' : zoneText(width, system));
   return (
@@ -34,7 +37,7 @@ export function SurfaceTable({ design, surfaces, cases, left, system }: Props) {
             <th scope="col">⌀ in the gauge plane</th>
             <th scope="col">Plane at</th>
             <th scope="col">From, to</th>
-            <th scope="col">Half angle</th>
+            <th scope="col">{ANGLE_TITLES[way]}</th>
             <th scope="col">Form</th>
             <th scope="col">Run-out</th>
             {isCut && <th scope="col">⌀, {left ? 'most likely left' : 'by the plan'}</th>}
@@ -48,15 +51,22 @@ export function SurfaceTable({ design, surfaces, cases, left, system }: Props) {
                 {letterOf(design, surface.seat)} {surface.seat} {surface.part}
                 {surface.asMeasured && ' *'}
               </th>
-              <td>{diameterText(surface.diameter, surface.diameterTolerance, system)}</td>
+              <td>
+                <Told assumed={surface.assumed.diameter}>
+                  {diameterText(surface.diameter, surface.diameterTolerance, system)}
+                </Told>
+              </td>
               <td>
                 <span className="exact">{exactText(surface.gaugePlane, system)}</span>
               </td>
               <td>
-                {endText(surface.from, system)}, {endText(surface.to, system)}
+                <Told assumed={surface.assumed.from}>{endText(surface.from, system)}</Told>,{' '}
+                <Told assumed={surface.assumed.to}>{endText(surface.to, system)}</Told>
               </td>
               <td className="angle">
-                {angleToleranceText(surface, system).replace('half angle ', '')} {coneShort(surface, system)}
+                <Told assumed={surface.assumed.halfAngle}>
+                  {angleToleranceFigure(surface, system, way)} {coneShort(surface, system, way)}
+                </Told>
               </td>
               <td>{zone(surface.form)}</td>
               <td>{zone(surface.runOut)}</td>
@@ -68,6 +78,11 @@ export function SurfaceTable({ design, surfaces, cases, left, system }: Props) {
       </table>
     </div>
   );
+}
+
+/** What is assumed stands slanted within dashes, as on the drawings. */
+function Told({ assumed, children }: { assumed: boolean; children: ReactNode }) {
+  return assumed ? <span className="assumed">{children}</span> : children;
 }
 
 function caseOf(cases: Props['cases'], { seat, part }: TolerancedSurface, system: System) {

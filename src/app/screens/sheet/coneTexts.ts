@@ -1,9 +1,17 @@
 /**
- * A cone in words, on the drawing and in the table. Its half angle carries the tolerance, since that is what is set at
- * the machine; taper and included angle follow from it and stand in brackets, as auxiliary dimensions do (ISO 129-1,
- * ASME Y14.5, from memory).
+ * A cone in words, on the drawing and in the table. The angle as the person says it carries the tolerance; what follows
+ * from it stands in brackets, as auxiliary dimensions do (ISO 129-1, ASME Y14.5, from memory): the half angle that is
+ * set at the machine, or taper and included angle of one that is said so.
  */
-import { angleText, fineText, type System } from '../../../design/units.ts';
+import {
+  ANGLE_WORDS,
+  type AngleWay,
+  angleFigure,
+  angleOff,
+  angleText,
+  fineText,
+  type System,
+} from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { taperText } from '../../pictures/dimensions.ts';
@@ -12,36 +20,51 @@ import { zoneText } from './figures.ts';
 /** Above this half angle (degrees) a cone is told by its included angle rather than its taper. */
 const STEEP = 20;
 
-export const hasSymbol = ({ halfAngle, taper }: TolerancedSurface) => taper !== null && Math.abs(halfAngle) <= STEEP;
+export const hasSymbol = ({ halfAngle, taper }: TolerancedSurface, way: AngleWay) =>
+  way === 'half' && taper !== null && Math.abs(halfAngle) <= STEEP;
 
 /** mm of diameter from end to end: less is straight to every gauge. */
 const UNSEEN = 5e-5;
 
 /**
- * A slender cone by its taper, a steep one by its included angle; a straight surface by that, and what it is off all
- * the same.
+ * What follows from the angle: a slender cone's taper, a steep one's included angle; where one of these is said, the
+ * half angle. Of a straight surface that it is, and what it is off all the same.
  */
-export const coneText = ({ halfAngle, straight, taperOver }: TolerancedSurface, system: System) =>
+export const coneText = ({ halfAngle, straight, taperOver }: TolerancedSurface, system: System, way: AngleWay) =>
   straight
     ? `straight${taperOver < UNSEEN ? '' : ` to ${fineText(taperOver, system)}`}`
-    : `(${taperText(halfAngle, system)})`;
+    : `(${way === 'half' ? taperText(halfAngle, system) : `${angleText(Math.abs(halfAngle))} half`})`;
 /** The same where room is scarce. */
-export const coneShort = (surface: TolerancedSurface, system: System) =>
-  coneText(surface, system).replace(' included', '');
+export const coneShort = (surface: TolerancedSurface, system: System, way: AngleWay) =>
+  coneText(surface, system, way).replace(' included', '');
+
+/** The angle and its tolerance behind what it is called. */
+export const angleToleranceText = (surface: TolerancedSurface, system: System, way: AngleWay): string =>
+  `${surface.straight ? '' : `${ANGLE_WORDS[way]} `}${angleToleranceFigure(surface, system, way)}`;
 
 /**
- * Half angle with its tolerance; of a straight surface by how much its diameter may differ from end to end: twice its
+ * The angle with its tolerance; of a straight surface by how much its diameter may differ from end to end: twice its
  * length times the angle.
  */
-export function angleToleranceText(
-  { halfAngle, straight, halfAngleTolerance, from, to }: TolerancedSurface,
+export function angleToleranceFigure(
+  { halfAngle, straight, halfAngleTolerance: tolerance, from, to }: TolerancedSurface,
   system: System,
+  way: AngleWay,
 ): string {
   if (straight)
-    return halfAngleTolerance === null
-      ? ''
-      : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan(radians(halfAngleTolerance)), system)}`;
-  return `half angle ${angleText(Math.abs(halfAngle))}${halfAngleTolerance === null ? '' : ` ±${angleZoneText(halfAngleTolerance)}`}`;
+    return tolerance === null ? '' : `⌀ alike to ${zoneText(2 * (to - from) * Math.tan(radians(tolerance)), system)}`;
+  return `${angleFigure(halfAngle, way)}${tolerance === null ? '' : ` ±${zoneIn(halfAngle, tolerance, way)}`}`;
+}
+
+/** Decimals of a tolerance of a taper per foot (in), and of 1 in n. */
+const DECIMALS = { foot: 5, ratio: 4 };
+
+/** A tolerance of a half angle (degrees), rounded down, as the person says angles. */
+function zoneIn(halfAngle: number, tolerance: number, way: AngleWay): string {
+  const off = angleOff(halfAngle, tolerance, way);
+  if (way === 'half' || way === 'included') return angleZoneText(off);
+  const scale = 10 ** DECIMALS[way];
+  return `${(Math.floor(off * scale + 1e-6) / scale).toFixed(DECIMALS[way])}${way === 'foot' ? ' in/ft' : ''}`;
 }
 
 /** A tolerance of an angle (degrees), rounded down: in seconds up to a degree, so that those of one sheet compare. */

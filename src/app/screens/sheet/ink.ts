@@ -28,6 +28,9 @@ export const HEAVY: Ink = { fill: 'none', stroke: '#000', strokeWidth: 4.8, stro
 export const BODY: Ink = { fill: 'none', stroke: '#000', strokeWidth: 1, strokeLinejoin: 'round' };
 export const THIN: Ink = { fill: 'none', stroke: '#000', strokeWidth: 0.7 };
 export const AXIS: Ink = { ...THIN, strokeDasharray: '14 4 3 4' };
+/** About a figure that nobody has measured, which stands slanted. */
+export const DASHED: Ink = { ...THIN, strokeDasharray: '4 3' };
+export const SLANTED = { fontStyle: 'italic' } as const;
 export const HEAD: Ink = { fill: '#000' };
 
 /** Attributes of lettering; what passes behind it is kept off by a white edge. */

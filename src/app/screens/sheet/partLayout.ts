@@ -22,6 +22,8 @@ export interface StationToTell {
   r: number;
   text: string;
   exact: boolean;
+  /** whether nobody has measured or typed it; here and below, left out: somebody has */
+  assumed?: boolean;
 }
 
 export interface DiameterToTell {
@@ -29,6 +31,7 @@ export interface DiameterToTell {
   r: number;
   /** size, and its tolerance where it has one */
   lines: readonly string[];
+  assumed?: boolean;
 }
 
 export interface NoteToTell {
@@ -40,6 +43,7 @@ export interface NoteToTell {
   widens: 1 | -1;
   /** below it */
   angle: string;
+  assumed?: boolean;
   /** mm: what the leader points at */
   z: number;
   r: number;
@@ -68,6 +72,7 @@ export interface PlacedDiameter extends PlacedSpan {
   /** where the extension lines start, and the place of the dimension line */
   start: number;
   line: number;
+  assumed: boolean;
 }
 
 export interface PlacedNote extends NoteToTell {
@@ -176,6 +181,7 @@ function placedDiameters(
   return dimensionRows(spans, room).map((placed, i) => ({
     ...placed,
     lines: diameters[i]!.lines,
+    assumed: diameters[i]!.assumed === true,
     low: spans[i]!.low,
     high: spans[i]!.high,
     start: x(diameters[i]!.z),
@@ -190,7 +196,7 @@ function placedStations(
   beside: { low: number; high: number },
 ): PartLayout['stations'] {
   const sorted = [...stations].sort((a, b) => a.z - b.z);
-  const wanted = sorted.map(({ z, exact }) => ({ at: x(z), size: FIGURE + (exact ? 4 : 0) }));
+  const wanted = sorted.map(({ z, exact, assumed }) => ({ at: x(z), size: FIGURE + (exact || assumed ? 4 : 0) }));
   const middles = spread(wanted, beside.low, beside.high, BESIDE) ?? spread(wanted, -1e4, 1e4, 0)!;
   return sorted.map((station, i) => ({ ...station, figureAt: middles[i]! }));
 }

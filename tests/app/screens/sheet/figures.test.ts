@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { angleToleranceText, angleZoneText, coneText, hasSymbol } from '../../../../src/app/screens/sheet/coneTexts.ts';
 import { diameterText, endText, exactText, stopText, zoneText } from '../../../../src/app/screens/sheet/figures.ts';
 import { divisionText } from '../../../../src/design/tools.ts';
-import { atLeastText } from '../../../../src/design/units.ts';
+import { ANGLE_WAYS, atLeastText, typedHalfAngle } from '../../../../src/design/units.ts';
 import { parseDesign } from '../../../../src/design/validate.ts';
 import { tolerancedSurfaces } from '../../../../src/report/sheet/tolerancedSurfaces.ts';
 
@@ -59,6 +59,14 @@ test('a dial keeps the divisions of the system it is made in; lengths that may b
 const mmOf = (text: string, system: 'metric' | 'inch') =>
   Number(text.replace('⌀', '').replace('−', '-')) * (system === 'inch' ? 25.4 : 1);
 
+/** The half angle (radians) a drawing tells, however it is said. */
+function toldAngle(text: string, sign: number): number {
+  const [, word, figure = '0'] = /^(half angle|included angle|taper) ([\d.:]+(?:°| in\/ft)?)/.exec(text) ?? [];
+  const typed = typedHalfAngle(word === 'included angle' ? `${figure} incl` : figure);
+  if (!typed.ok) throw new Error(text);
+  return (sign * typed.value * Math.PI) / 180;
+}
+
 const folder = join(import.meta.dirname, '../../../../assets/designs');
 
 test.each(readdirSync(folder))(
@@ -71,16 +79,19 @@ test.each(readdirSync(folder))(
         const own = read.design.seats.find(({ name }) => name === surface.seat)![surface.part];
         const plane = mmOf(exactText(surface.gaugePlane, system), system);
         const [size] = diameterText(surface.diameter, surface.diameterTolerance, system).split(' ');
-        const told = /half angle ([\d.]+)°/.exec(angleToleranceText(surface, system))?.[1] ?? '0';
-        const angle = (Number(told) * Math.sign(own.halfAngle) * Math.PI) / 180;
+        const angles = ANGLE_WAYS.map((way) =>
+          toldAngle(angleToleranceText(surface, system, way), Math.sign(own.halfAngle)),
+        );
         expect(plane).toBeGreaterThanOrEqual(own.from - 1e-6);
         expect(plane).toBeLessThanOrEqual(own.to + 1e-6);
         for (const z of [own.from, own.to]) {
-          const made = mmOf(size!, system) / 2 + (z - plane) * Math.tan(angle);
           const drawn = own.diameter / 2 + (z - own.station) * Math.tan((own.halfAngle * Math.PI) / 180);
-          expect(Math.abs(made - drawn), `${surface.seat} ${surface.part} at ${z}`).toBeLessThan(
-            (surface.diameterTolerance ?? 0.001) / 10,
-          );
+          for (const angle of angles) {
+            const made = mmOf(size!, system) / 2 + (z - plane) * Math.tan(angle);
+            expect(Math.abs(made - drawn), `${surface.seat} ${surface.part} at ${z}`).toBeLessThan(
+              (surface.diameterTolerance ?? 0.001) / 10,
+            );
+          }
         }
         // Ends carry no tolerance: what is told of them is enough to face a shoulder by.
         expect(Math.abs(mmOf(endText(own.from, system), system) - own.from)).toBeLessThan(0.013);
@@ -108,20 +119,29 @@ test('one angle carries the tolerance; what follows from it stands in brackets; 
     taper: 9.54,
     cut: null,
     asMeasured: false,
+    assumed: { diameter: false, halfAngle: false, from: false, to: false },
   };
-  expect(angleToleranceText(surface, 'metric')).toBe('half angle 3.0° ±2.1″');
-  expect(coneText(surface, 'metric')).toBe('(1:9.541)');
-  expect(coneText(surface, 'inch')).toBe('(1.2578 in/ft)');
-  expect(coneText({ ...surface, halfAngle: -45 }, 'metric')).toBe('(90.0° included)');
+  expect(angleToleranceText(surface, 'metric', 'half')).toBe('half angle 3.0° ±2.1″');
+  expect(coneText(surface, 'metric', 'half')).toBe('(1:9.541)');
+  expect(coneText(surface, 'inch', 'half')).toBe('(1.2578 in/ft)');
+  expect(coneText({ ...surface, halfAngle: -45 }, 'metric', 'half')).toBe('(90.0° included)');
+  // However it is said, the same cone and the same zone: 2·2.19″; 24 in·2.19″/cos² 3°; 2.19″/(2·sin² 3°), rounded down.
+  const said = (['included', 'foot', 'ratio'] as const).map((way) => angleToleranceText(surface, 'metric', way));
+  expect(said).toEqual(['included angle 6.0° ±4.3″', 'taper 1.25779 in/ft ±0.00025 in/ft', 'taper 1:9.5406 ±0.0019']);
+  expect(coneText(surface, 'metric', 'foot')).toBe('(3.0° half)');
   // Straight to any gauge, or to what it differs from end to end: no taper, no symbol of one.
   const straight = { ...surface, halfAngle: -0.0052, straight: true, taper: null };
   expect([
-    coneText({ ...straight, taperOver: 2e-5 }, 'inch'),
-    coneText({ ...straight, taperOver: 0.00346 }, 'inch'),
+    coneText({ ...straight, taperOver: 2e-5 }, 'inch', 'half'),
+    coneText({ ...straight, taperOver: 0.00346 }, 'inch', 'half'),
   ]).toEqual(['straight', 'straight to 1.36 tenths']);
-  expect([hasSymbol(straight), hasSymbol(surface)]).toEqual([false, true]);
+  expect([hasSymbol(straight, 'half'), hasSymbol(surface, 'half'), hasSymbol(surface, 'foot')]).toEqual([
+    false,
+    true,
+    false,
+  ]);
   // 2·26 mm·tan(2.19″)
-  expect(angleToleranceText({ ...surface, halfAngle: 0, straight: true, taper: null }, 'metric')).toBe(
+  expect(angleToleranceText({ ...surface, halfAngle: 0, straight: true, taper: null }, 'metric', 'half')).toBe(
     `⌀ alike to ${zoneText(2 * 26 * Math.tan(((2.19 / 3600) * Math.PI) / 180), 'metric')}`,
   );
 });

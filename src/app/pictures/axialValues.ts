@@ -3,8 +3,20 @@ import { type System, sidedText } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { touchingNow } from '../../report/fit/now.ts';
 import { listed } from '../../report/listed.ts';
+import { landmarks, reachOf } from './journalMove.ts';
+import { micrometres } from './useMove.ts';
 
-export function positionText(fit: FitReport, system: System): string {
+/** What the axial slider of every picture says of itself, besides its value. */
+export function axialValues(fit: FitReport, system: System) {
+  const [low, high] = reachOf(fit.position, landmarks(fit));
+  return {
+    'aria-valuemin': micrometres(low),
+    'aria-valuemax': micrometres(high),
+    'aria-valuetext': positionText(fit, system),
+  };
+}
+
+function positionText(fit: FitReport, system: System): string {
   const names = touchingNow(fit).map(({ name }) => name);
   const touch = names.length === 0 ? '' : `; ${listed(names)} ${names.length > 1 ? 'touch' : 'touches'}`;
   return `${sidedText(fit.position, system)}${touch}`;

@@ -1,0 +1,30 @@
+/** Units of a table's columns in their headings, the cells numbers; whatever is no such column stays as it is. */
+import { expect, test } from 'vitest';
+import { withUnits } from '../../../src/app/takeAlong/withUnits.ts';
+
+test('one unit goes to the heading; signs, noughts and what is open stay', () => {
+  expect(
+    withUnits([
+      ['Seat', 'Film', 'Angle', 'Force', 'Share'],
+      ['shallow', '2.50 µm', '3.0°', '-12 N', '0.5'],
+      ['steep', '-0.07 µm', '45.0°', '—', '0.5'],
+      ['rear', 'open', '', '5\u00a0N', '0'],
+    ]),
+  ).toEqual([
+    ['Seat', 'Film, µm', 'Angle, °', 'Force, N', 'Share'],
+    ['shallow', '2.50', '3.0', '-12', '0.5'],
+    ['steep', '-0.07', '45.0', '—', '0.5'],
+    ['rear', 'open', '', '5', '0'],
+  ]);
+});
+
+test('several units, words among figures, or a figure with more to it, are left as they are', () => {
+  const rows = [
+    ['A', 'B', 'C', 'D'],
+    ['1.20 mm', '2.5 µm', '3 µm ± 1 µm', 'at 4 N'],
+    ['3.40 µm', 'not reached', '4 µm ± 1 µm', 'at 5 N'],
+  ];
+  expect(withUnits(rows)).toEqual(rows);
+  expect(withUnits([['2 mm', '3 mm']])).toEqual([['2 mm', '3 mm']]);
+  expect(withUnits([])).toEqual([]);
+});
