@@ -141,7 +141,7 @@ function addLinksAround({ grid, film, solver, pressure }: FilmSpace, { lambda }:
 }
 
 function addLinksAlong({ grid, film, solver, pressure }: FilmSpace, { lambda }: Adjoints, into: Matrix5): void {
-  const { rows, columns, link } = grid;
+  const { rows, columns, link, linkRadius } = grid;
   const { along, edge } = solver.levels[0]!;
   const cosA = Math.cos(grid.halfAngle);
   const pull = new Float64Array(rows + 1);
@@ -153,7 +153,7 @@ function addLinksAlong({ grid, film, solver, pressure }: FilmSpace, { lambda }: 
       pull[i] = (3 * along[at + i - 1]! * (pressure[at + i - 1]! - pressure[at + i]!)) / film.along[h + i]!;
     // A seat of one row has both ends in one edge: each then carries its own share.
     const [rear, nose] =
-      rows === 1 ? shareOfEnds(film.along[h]!, film.along[h + 1]!, edge[at]!) : [edge[at]!, edge[last]!];
+      rows === 1 ? shareOfEnds(linkRadius, film.along[h]!, film.along[h + 1]!, edge[at]!) : [edge[at]!, edge[last]!];
     pull[0] = (-3 * rear * pressure[at]!) / film.along[h]!;
     pull[rows] = (3 * nose * pressure[last]!) / film.along[h + rows]!;
     for (let q = 0; q < 5; q++) {
@@ -172,8 +172,9 @@ function addLinksAlong({ grid, film, solver, pressure }: FilmSpace, { lambda }: 
   }
 }
 
-const shareOfEnds = (rear: number, nose: number, both: number): [number, number] => {
-  const [a, b] = [rear ** 3, nose ** 3];
+/** As r h³ of each end. */
+const shareOfEnds = (radius: Float64Array, rear: number, nose: number, both: number): [number, number] => {
+  const [a, b] = [radius[0]! * rear ** 3, radius[1]! * nose ** 3];
   return [(both * a) / (a + b), (both * b) / (a + b)];
 };
 

@@ -60,12 +60,12 @@ function relationsInto(
     const { of, between } = out.answered[column]! as { of: string; between: [number, number] };
     if (of !== 'relation') continue;
     const [one, other] = between.map((seat) => chosen.indexOf(seat)) as [number, number];
-    out.values[column]![k] = one < 0 || other < 0 ? Number.NaN : wanted[one]! - wanted[other]!;
+    // NaN where one of them has no such position, or is not looked for.
+    out.values[column]![k] = wanted[one]! - wanted[other]!;
   }
 }
 
 function films(lines: readonly SeatLines[], position: number, out: Outcomes, k: number, from: number): void {
-  if (Number.isNaN(position)) return;
   lines.forEach((seat, i) => {
     out.values[from + i]![k] = leastFilm(seat.gap, position) ?? Number.NaN;
   });
