@@ -63,7 +63,7 @@ describe('what a film is to its seat', () => {
   });
 });
 
-/** CIE 1976 difference, about 2.3 of which are just noticed (the value from memory). */
+/** CIE 1976 difference. */
 const difference = differenceEuclidean('lab');
 const lab = converter('lab');
 const colour = ([r, g, b]: Rgb) => ({ mode: 'rgb' as const, r, g, b });
