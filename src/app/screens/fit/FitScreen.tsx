@@ -11,7 +11,7 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
 import type { Work } from '../../state/store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
-import { FitPictures, FitSolid } from './FitPictures.tsx';
+import { FitPictures } from './FitPictures.tsx';
 import { FitVerdict } from './FitVerdict.tsx';
 import { usePair } from './usePair.ts';
 
@@ -19,6 +19,10 @@ import { usePair } from './usePair.ts';
 const ClosingChart = onDemand(() => import('../../charts/ClosingChart.tsx'), {
   what: 'The closing chart',
   loading: 'The closing chart is loading.',
+});
+const FitSolid = onDemand(() => import('./FitSolid.tsx'), {
+  what: 'The solid picture',
+  loading: 'The solid picture is loading.',
 });
 const PositionTrack = onDemand(() => import('./PositionTrack.tsx'), {
   what: 'The track of the axis',
