@@ -57,6 +57,7 @@ describe('a steady point', () => {
       journal: expect.closeTo(state.journal, 9),
       bush: expect.closeTo(state.bush, 9),
       leastFilm: expect.closeTo(Math.min(...state.seats.map(({ least }) => least.film)), 15),
+      coldFilm: null,
       power: expect.closeTo(state.total.power, 9),
     });
   });
