@@ -112,7 +112,7 @@ export async function still(): Promise<void> {
 
 /** The pixels of an element as the page shows it, four bytes each. */
 export async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
-  const shot = await browser.elementLocator(element).screenshot({ base64: true, save: false });
+  const shot = await browser.elementLocator(element).screenshot({ base64: true, save: false, timeout: 8000 });
   const image = new Image();
   image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
   await image.decode();
