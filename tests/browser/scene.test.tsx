@@ -72,7 +72,7 @@ test('a drag in the scene moves the journal, shows it, and is one step to undo',
 test('the keyboard turns the view and brings it back; the journal stays where it is', async () => {
   await page.viewport(1440, 900);
   show();
-  const canvas = await sceneCanvas();
+  await sceneCanvas();
   const view = page.getByRole('application', { name: /Arrow keys turn the view/ });
   (view.element() as HTMLElement).focus();
   // The whole, in the size the canvas has by now.
