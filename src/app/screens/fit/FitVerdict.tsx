@@ -27,13 +27,15 @@ export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
   const plain = fitVerdict(design, fit, system, way);
   const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
   const { tone, headline, sentences } = behindReadings(measured, notAsRead);
-  const now = standsNow(design, fit, system, holding);
+  const bare = headline === plain.headline;
+  // What nobody has read, or was read otherwise, is so in the drawing alone.
+  const now = `${bare ? '' : 'As drawn: '}${standsNow(design, fit, system, holding)}`;
   const announced = useThrottled(now, PACE);
   const ratio = ratioSentence(fit);
   const told = [...sentences, ...(ratio === '' ? [] : [ratio])];
   const [why, ...rest] = holding
     ? [pullText(system), headline, ...told]
-    : plain.onlyNow && headline === plain.headline
+    : plain.onlyNow && bare && told.length > 0
       ? told
       : [headline, ...told];
   return (
