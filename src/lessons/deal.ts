@@ -155,7 +155,7 @@ function dealQuestion(lesson: Lesson, question: Question, from: Design, numbers:
       within: within.value,
       slips: slips.value,
       saw: saw.value,
-      curve: curve && curve.value,
+      curve: curve?.ok ? curve.value : null,
     },
   };
 }
