@@ -8,7 +8,7 @@ import { mersenne } from 'pure-rand/generator/mersenne';
 import type { Design } from '../design/definition.ts';
 import { valueAt, withValue } from '../design/place.ts';
 import { validateDesign } from '../design/validate.ts';
-import { SECTION_NAMES, SECTIONS, type SectionName } from '../report/report.ts';
+import { ASKED_NAMES, type AskedName, type Asking, asking } from './asked.ts';
 import type { Chart, Lesson, Mistake, Put, Question } from './definition.ts';
 import { type Formula, formulaOf, type Scope, type Value, type Worked, worked, workedNumber } from './formula.ts';
 import { holesOf } from './template.ts';
@@ -72,10 +72,13 @@ export function dealOnce(lesson: Lesson, base: Design, seed: number): Worked<Dea
   const numbers = drawnNumbers(lesson, seed);
   const start = putInto(base, lesson.where, numbers);
   if (!start.ok) return start;
+  const ask = asking();
   const questions: DealtQuestion[] = [];
   let from = start.value;
   for (const [i, question] of lesson.questions.entries()) {
-    const found = dealQuestion(lesson, question, from, numbers);
+    // The story and the conditions are of what is so before any question.
+    const whole = i === 0 ? lesson : { ...lesson, keep: [], story: [], carry: '' };
+    const found = dealQuestion(whole, question, from, numbers, ask);
     if (!found.ok) return { ok: false, message: `question ${i + 1}: ${found.message}` };
     questions.push(found.value);
     from = found.value.to;
@@ -118,12 +121,20 @@ function putInto(design: Design, puts: readonly Put[], scope: Scope): Worked<Des
     : { ok: false, message: `the design it makes is none: ${read.errors[0]!.path} ${read.errors[0]!.message}` };
 }
 
-function dealQuestion(lesson: Lesson, question: Question, from: Design, numbers: Scope): Worked<DealtQuestion> {
-  const needed = sectionsNamed(lesson, question);
-  const before = reportOf(from, needed);
+type Around = Pick<Lesson, 'keep' | 'story' | 'carry'>;
+
+function dealQuestion(
+  lesson: Around,
+  question: Question,
+  from: Design,
+  numbers: Scope,
+  ask: Asking,
+): Worked<DealtQuestion> {
+  const formulas = formulasOf(lesson, question);
+  const before = ask(from, sectionsIn(formulas, 'before'));
   const to = putInto(from, question.release, { ...numbers, before });
   if (!to.ok) return to;
-  const scope: Scope = { ...numbers, before, after: reportOf(to.value, needed) };
+  const scope: Scope = { ...numbers, before, after: ask(to.value, sectionsIn(formulas, 'after')) };
   for (const condition of lesson.keep) {
     const found = worked(condition, scope);
     if (!found.ok) return found;
@@ -143,7 +154,7 @@ function dealQuestion(lesson: Lesson, question: Question, from: Design, numbers:
   if (alike !== null) return { ok: false, message: alike };
   const saw = onlyTrue(question, inScope);
   if (!saw.ok) return saw;
-  const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope) : null;
+  const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope, ask) : null;
   if (curve && !curve.ok) return curve;
   return {
     ok: true,
@@ -210,7 +221,7 @@ function onlyTrue({ saw }: Question, scope: Scope): Worked<number> {
     : { ok: false, message: `of what may have been seen ${so.length} are so; it must be one` };
 }
 
-function curveOf(chart: Chart, design: Design, scope: Scope): Worked<Curve> {
+function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worked<Curve> {
   const ends = [chart.from, chart.to, chart.at].map((formula) => workedNumber(formula, scope));
   const bad = ends.find((end) => !end.ok);
   if (bad && !bad.ok) return bad;
@@ -221,7 +232,7 @@ function curveOf(chart: Chart, design: Design, scope: Scope): Worked<Curve> {
   const points: [number, number][] = [];
   for (let i = 0; i < chart.points; i++) {
     const across = from + ((to - from) * i) / (chart.points - 1);
-    const now = reportOf(withValue(design, chart.path, across), needed);
+    const now = ask(withValue(design, chart.path, across), needed);
     const value = up.value.value({ ...scope, now });
     if (!value.ok) return value;
     if (typeof value.value !== 'number') return { ok: false, message: `“${chart.up}” is no number` };
@@ -230,12 +241,8 @@ function curveOf(chart: Chart, design: Design, scope: Scope): Worked<Curve> {
   return { ok: true, value: { points, at } };
 }
 
-/** The sections of the report that a lesson names, besides the design itself. */
-function reportOf(design: Design, needed: readonly SectionName[]): Scope {
-  return { design, ...Object.fromEntries(needed.map((name) => [name, SECTIONS[name](design)])) };
-}
-
-function sectionsNamed(lesson: Lesson, question: Question): SectionName[] {
+/** Every formula of a question, and of the texts that are told with it. */
+function formulasOf(lesson: Around, question: Question): Formula[] {
   const texts = [question.ask, question.because, question.saw.ask, lesson.carry, ...question.help].concat(
     question.mistakes.flatMap(({ says, cost }) => [says, cost]),
     question.saw.options.map(({ text }) => text),
@@ -253,15 +260,14 @@ function sectionsNamed(lesson: Lesson, question: Question): SectionName[] {
     ...question.saw.options.map(({ is }) => is),
     ...texts.flatMap((text) => holesOf(text).map(({ formula }) => formula)),
   ];
-  const read = formulas.flatMap((text) => {
+  return formulas.flatMap((text) => {
     const formula = formulaOf(text);
     return formula.ok ? [formula.value] : [];
   });
-  return [...new Set([...sectionsIn(read, 'before'), ...sectionsIn(read, 'after')])];
 }
 
-const sectionsIn = (formulas: readonly Formula[], side: 'before' | 'after' | 'now'): SectionName[] =>
-  SECTION_NAMES.filter((section) =>
+const sectionsIn = (formulas: readonly Formula[], side: 'before' | 'after' | 'now'): AskedName[] =>
+  ASKED_NAMES.filter((section) =>
     formulas.some(({ names }) =>
       names.some((name) => name === `${side}.${section}` || name.startsWith(`${side}.${section}.`)),
     ),

@@ -130,9 +130,12 @@ export const lesson = z.strictObject({
     .check(z.meta({ description: 'The file name of an example, or a whole design as in design.schema.json' })),
   numbers: z.array(drawn).check(z.minLength(1), z.maxLength(12)),
   where: z.array(put).check(z.maxLength(24), z.meta({ description: 'What the numbers make of the design' })),
-  keep: z
-    .array(formula('Whether these numbers are given'))
-    .check(z.maxLength(8), z.meta({ description: 'All must be so; other numbers are drawn where one is not' })),
+  keep: z.array(formula('Whether these numbers are given')).check(
+    z.maxLength(8),
+    z.meta({
+      description: 'All must be so before and after the first question; other numbers are drawn where one is not',
+    }),
+  ),
   questions: z.array(question).check(z.minLength(1), z.maxLength(4)),
   carry: words('What to carry away'),
   caution: z.optional(text(400, 'Where the work can hurt someone')),

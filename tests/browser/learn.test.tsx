@@ -13,8 +13,8 @@ import { expectAccessible, expectNoSidewaysScroll, page } from './page.tsx';
 
 const shown = page('#learn');
 
-/** Those that ask a running spindle take seconds a round: one of them is walked, not all. */
-const SLOW = /after\.film|after\.odds|now\.film/;
+/** Those that plan a cut or run a spindle take seconds a round: they are walked once, as ones that come back. */
+const SLOW = /(before|after)\.(cut|run)\b/;
 
 const $ = <E extends Element>(selector: string) => document.querySelector<E>(selector);
 const there = async <E extends Element>(selector: string): Promise<E> => {

@@ -3,7 +3,7 @@
  * answer is committed; then what the question lets go moves in it, through the live engine, and after the explanation
  * the hand may move it.
  */
-import { type ReactNode, useEffect, useLayoutEffect, useMemo, useState } from 'react';
+import { type ReactNode, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { valueAt, withValue } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
