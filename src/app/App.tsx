@@ -38,7 +38,7 @@ export function App({ work }: { work: Work }) {
       </main>
       <footer>
         Advice, to be proved by measurement before metal is cut. Guards, eye protection and the machine’s own manual
-        come first.
+        come first. <a href="#words">The words of the trade</a>
       </footer>
     </div>
   );
