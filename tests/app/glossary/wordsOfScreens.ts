@@ -1,4 +1,4 @@
-/** The words that screens, verdicts and hints are made of, as they stand in the source: text between tags, and strings. */
+/** The words of screens, verdicts and hints, as they stand in the source: text between tags, and strings. */
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
