@@ -11,8 +11,14 @@ export interface PartEntry {
   /** in the address */
   id: string;
   title: string;
+  /** in the list to jump by, where the title is long */
+  short?: string;
   /** its result in a few words, while it is shut */
   told?: ReactNode;
+  /** whether it stands open before anybody has opened or shut it */
+  open?: boolean;
+  /** drawn only while it is open */
+  whenOpen?: boolean;
   children: ReactNode;
 }
 
@@ -25,14 +31,14 @@ interface Props {
 
 export function Parts({ screen, parts }: Props) {
   const shown = parts.filter((part) => part !== null);
-  const all = useStore(opened, (state) => shown.every(({ id }) => isOpen(state, placeOf(screen, id))));
+  const all = useStore(opened, (state) => shown.every(({ id, open }) => isOpen(state, placeOf(screen, id), open)));
   const box = useRef<HTMLDivElement>(null);
   useAddress(screen);
   usePrinted(box);
   return (
     <div className="parts" ref={box}>
       <nav className="jump" aria-label="Parts of this screen">
-        {shown.map(({ id, title }) => {
+        {shown.map(({ id, title, short }) => {
           const place = placeOf(screen, id);
           return (
             <a
@@ -44,7 +50,7 @@ export function Parts({ screen, parts }: Props) {
                 reveal(place);
               }}
             >
-              {title}
+              {short ?? title}
             </a>
           );
         })}
@@ -59,22 +65,27 @@ export function Parts({ screen, parts }: Props) {
   );
 }
 
-function Part({ place, title, told, children }: PartEntry & { place: string }) {
-  const open = useStore(opened, (state) => isOpen(state, place));
+function Part({ place, title, told, open: first = false, whenOpen = false, children }: PartEntry & { place: string }) {
+  const open = useStore(opened, (state) => isOpen(state, place, first));
   return (
-    <details className="part" id={place} open={open} onToggle={(event) => setOpen(place, event.currentTarget.open)}>
+    <details
+      className="part"
+      id={place}
+      open={open}
+      onToggle={(event) => setOpen(place, event.currentTarget.open, first)}
+    >
       <summary>
         <h2>{title}</h2>
         {told && <span className="told-shut">{told}</span>}
       </summary>
-      {children}
+      {(open || !whenOpen) && children}
     </details>
   );
 }
 
 /** Opens a part and brings it to the top, with the focus on its line. */
 function reveal(place: string): void {
-  setOpen(place, true);
+  setOpen(place, true, false);
   requestAnimationFrame(() => {
     const part = document.getElementById(place);
     part?.scrollIntoView({ block: 'start' });

@@ -13,11 +13,12 @@ export const opened = createStore<Opened>(() => ({ all: false, parts: {} }));
 /** The place of a part in the address, without the #. */
 export const placeOf = (screen: string, part: string) => `${screen.toLowerCase()}/${part}`;
 
-export const isOpen = ({ all, parts }: Opened, place: string) => parts[place] ?? all;
+/** `first`: whether the part stands open by itself. */
+export const isOpen = ({ all, parts }: Opened, place: string, first = false) => parts[place] ?? (all || first);
 
-export function setOpen(place: string, open: boolean): void {
+export function setOpen(place: string, open: boolean, first: boolean): void {
   const state = opened.getState();
-  if (isOpen(state, place) !== open) opened.setState({ parts: { ...state.parts, [place]: open } });
+  if (isOpen(state, place, first) !== open) opened.setState({ parts: { ...state.parts, [place]: open } });
 }
 
 /** Every part of every screen, until one is opened or shut by itself. */
