@@ -39,6 +39,20 @@ test('imports run one way: app, worker, jobs, report, engine, design', () => {
   expect(wrong).toEqual([]);
 });
 
+test('screens meet the report only', () => {
+  const wrong = sources
+    .filter((file) => /^src\/(app|worker|jobs)\//.test(file))
+    .flatMap((file) =>
+      importsOf(codeOf(file))
+        .filter((name) => /(^|\/)engine\//.test(name))
+        .map(
+          (name) =>
+            `${file} imports ${name}: what the engine answers comes worded, in the units of the file, from src/report; what a hand that drags needs within a frame stands in src/report/inFrame.ts`,
+        ),
+    );
+  expect(wrong).toEqual([]);
+});
+
 test('design, engine and report know no screen', () => {
   const wrong = sources
     .filter((file) => rank(file) >= 0 && rank(file) < LAYERS.indexOf('jobs'))

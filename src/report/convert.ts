@@ -19,8 +19,15 @@ export function toSurface(surface: Surface): EngineSurface {
     from: metres(surface.from),
     to: metres(surface.to),
     profile: (surface.profile ?? []).map(([station, deviation]) => [metres(station), metres(deviation)] as const),
+    ...(surface.lobes && { lobes: surface.lobes.map(toLobe) }),
   };
 }
+
+const toLobe = ({ count, amplitude, phase }: NonNullable<Surface['lobes']>[number]) => ({
+  count,
+  amplitude: metres(amplitude),
+  phase: radians(phase ?? 0),
+});
 
 export function toSeat({ name, journal, bush, film }: Seat): SeatInput {
   const ends = { name, journal: toSurface(journal), bush: toSurface(bush) };

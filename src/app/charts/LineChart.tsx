@@ -3,7 +3,7 @@ import { ticks } from 'd3-array';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId } from 'react';
 import { figures } from '../../design/measures.ts';
-import type { Condition } from '../../engine/run/limits.ts';
+import type { Condition } from '../../report/film/limits.ts';
 import {
   AcrossAxis,
   AxisNames,

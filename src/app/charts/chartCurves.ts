@@ -3,10 +3,8 @@
  * has it.
  */
 import type { Design } from '../../design/definition.ts';
-import { leastFilm } from '../../engine/contact/film.ts';
-import { positionForFilm, type SeatLines } from '../../engine/contact/fit.ts';
-import { metres, millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
+import { filmAtPosition, positionAtFilm, type SeatLines } from '../../report/inFrame.ts';
 import { landmarks } from '../pictures/journalMove.ts';
 
 export type Curve = [position: number, film: number][];
@@ -19,8 +17,8 @@ export function curveOf(seat: SeatLines, [low, high]: Range): Curve {
   const curve: Curve = [];
   for (let i = 0; i <= SAMPLES; i++) {
     const position = low + ((high - low) * i) / SAMPLES;
-    const film = leastFilm(seat.gap, metres(position));
-    if (film !== null) curve.push([position, millimetres(film)]);
+    const film = filmAtPosition(seat, position);
+    if (film !== null) curve.push([position, film]);
   }
   return curve;
 }
@@ -29,8 +27,8 @@ export function curveOf(seat: SeatLines, [low, high]: Range): Curve {
 export function goodStretch(lines: SeatLines, { film }: Design['seats'][number]): Curve {
   if (!film) return [];
   return [film.target - (film.tolerance ?? 0), film.target + (film.tolerance ?? 0)].flatMap((h): Curve => {
-    const position = positionForFilm(lines, metres(h));
-    return position === null ? [] : [[millimetres(position), h]];
+    const position = positionAtFilm(lines, h);
+    return position === null ? [] : [[position, h]];
   });
 }
 

@@ -5,9 +5,7 @@
 import type { ScaleLinear } from 'd3-scale';
 import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
-import { leastFilm } from '../../engine/contact/film.ts';
-import type { SeatLines } from '../../engine/contact/fit.ts';
-import { metres, millimetres } from '../../report/convert.ts';
+import { filmAtPosition, type SeatLines } from '../../report/inFrame.ts';
 import { textWidth } from '../pictures/textWidth.ts';
 import { type Band, bandsOf, type Curve, type Range } from './chartCurves.ts';
 import { type Box, bends, placeBandLabel, placeTags, type Tag, type Tagged } from './chartTags.ts';
@@ -78,8 +76,8 @@ export function chartLabels({ seats, wanted, curves, range, x, y, system }: Char
     (seat, i): Tagged => ({
       line: lines[i]!,
       at: (px) => {
-        const film = leastFilm(seat.gap, metres(x.invert(px)));
-        return film === null ? null : y(millimetres(film));
+        const film = filmAtPosition(seat, x.invert(px));
+        return film === null ? null : y(film);
       },
       shapes: told[i]!.map(({ lines: text, run }) => ({
         run: x(run) - x(0),

@@ -15,9 +15,9 @@
  * Where the journal lies aside or tilted, or a part is lobed, every half section has a v of its own (leaning.ts);
  * a journal that is pulled aside is drawn displaced along the radius in every seat but a nearly flat one.
  */
-import { type Chain, type FilmChain, filmAlong } from '../../engine/contact/film.ts';
-import type { SeatLines, Wanted } from '../../engine/contact/fit.ts';
+
 import { radians } from '../../report/convert.ts';
+import { type Chain, type FilmChain, filmAlong, type SeatLines, type Wanted } from '../../report/inFrame.ts';
 import type { Leaning } from './leaning.ts';
 
 /** z along the axis, r from the axis, m. */

@@ -2,8 +2,7 @@
  * What a film is to a seat that wants one: too thin, right, too thick, or none where the parts are in each other. Every
  * picture and chart tells them apart by hue, lightness and pattern, the same everywhere.
  */
-import { SAME } from '../../engine/contact/film.ts';
-import type { Wanted } from '../../engine/contact/fit.ts';
+import { SAME, type Wanted } from '../../report/inFrame.ts';
 
 /** `plain`: no film is wanted there. */
 export type FilmClass = 'pressed' | 'thin' | 'right' | 'thick' | 'plain';

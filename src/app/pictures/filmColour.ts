@@ -2,7 +2,7 @@
  * The colour of an oil film by its true thickness, in even steps (colourScale.ts): anchored to the film wanted where
  * one is, and from pale straw (nothing) to deep amber (the most) where none is. Interference has one off the scale.
  */
-import type { Wanted } from '../../engine/contact/fit.ts';
+import type { Wanted } from '../../report/inFrame.ts';
 import { colourScale, polar, type Rgb, srgb } from './colourScale.ts';
 import { bandOf, classOf, type FilmClass } from './filmClass.ts';
 

@@ -2,7 +2,7 @@
  * The marking-blue print on the parts in the round: the surface of each seat, blue where it printed and bare metal
  * elsewhere.
  */
-import type { PrintMap } from '../../engine/play/print.ts';
+import type { PrintMap } from '../../report/print/maps.ts';
 import { blueStrength } from './blue.ts';
 import type { Drawn, DrawnSeat, Point } from './drawn.ts';
 import { linear, type Rgb } from './filmColour.ts';

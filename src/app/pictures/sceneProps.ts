@@ -2,7 +2,7 @@
 import type { OrbitControls } from '@react-three/drei';
 import type { ComponentRef, RefObject } from 'react';
 import type { System } from '../../design/units.ts';
-import type { PrintMap } from '../../engine/play/print.ts';
+import type { PrintMap } from '../../report/print/maps.ts';
 import type { Drawing } from './drawing.ts';
 
 /** What each part shows in blue; thickness of the blue, m. */

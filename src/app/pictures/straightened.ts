@@ -1,7 +1,7 @@
 /** A line straightened: told by its distance from the bush line of its seat, which then lies level. */
-import { type Chain, gapOf } from '../../engine/contact/film.ts';
-import type { Line } from '../../engine/parts/line.ts';
+
 import { millimetres } from '../../report/convert.ts';
+import { type Chain, gapOf, type Line } from '../../report/inFrame.ts';
 
 /** mm: station on the bush, and distance outward, square to the bush line, from that line. */
 export type Place = readonly [station: number, out: number];

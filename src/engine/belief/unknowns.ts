@@ -13,6 +13,7 @@ import {
   deviationAt,
   type Line,
   lineOf,
+  metalOf,
   outward,
   type Part,
   profilePieceAt,
@@ -92,7 +93,7 @@ const lines = new WeakMap<Surface, Line>();
 export function lineOn(surface: Surface, part: Part): Line {
   const known = lines.get(surface);
   if (known) return known;
-  const line = lineOf(surface, part === 'journal' ? 'inside' : 'outside');
+  const line = lineOf(surface, metalOf(part));
   lines.set(surface, line);
   return line;
 }

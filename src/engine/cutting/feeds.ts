@@ -13,7 +13,7 @@
  * lines it is what contact/fit.ts says of the parts before and after.
  * @source derived (the right triangle between line, normal and axis)
  */
-import { lineOf, outward, type Part, type Surface } from '../parts/line.ts';
+import { lineOf, metalOf, outward, type Part, type Surface } from '../parts/line.ts';
 import { radialOf } from '../parts/stock.ts';
 
 /** A direction (rad) nearer to the surface's own line than this cuts nothing off it. */
@@ -74,7 +74,7 @@ export const deepest = (old: Surface, cut: Surface, part: Part): number =>
 
 /** How far (m, normal to it) a straight surface stands proud of an old one, at every breakpoint of that. */
 function proud(straight: Surface, old: Surface, part: Part): number[] {
-  const line = lineOf(old, part === 'journal' ? 'inside' : 'outside');
+  const line = lineOf(old, metalOf(part));
   const square = outward(part) * Math.cos(straight.halfAngle);
   return Array.from(
     line.z,

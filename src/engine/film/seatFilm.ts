@@ -13,8 +13,9 @@
  * @source derived (forces by virtual work); PinkusSternlicht (friction)
  */
 
-import { type FilmShape, filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
+import { filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
 import type { Five, Pose } from '../spindle/pose.ts';
+import type { RigidSeat } from '../spindle/rigid.ts';
 import { GIVEN, type Solution } from './complementarity.ts';
 import { type FilmRun, type FilmSpace, solveFilm } from './reynolds.ts';
 import { columnStep, rowStep } from './unrolled.ts';
@@ -45,10 +46,10 @@ export type SeatFilmVerdict =
   | { status: 'apart' };
 
 /** Solves one seat at a pose and sums up. The fields stay in `space`. */
-export function seatFilm(space: FilmSpace, shape: FilmShape, pose: Pose, run: FilmRun): SeatFilmVerdict {
-  const verdict = solveFilm(space, shape, pose, run);
+export function seatFilm(space: FilmSpace, seat: RigidSeat, pose: Pose, run: FilmRun): SeatFilmVerdict {
+  const verdict = solveFilm(space, seat, pose, run);
   if (verdict.status !== 'solved') return verdict;
-  const least = leastFilmOf(shape, pose, run.growth, run.turned)!;
+  const least = leastFilmOf(seat, pose, run.growth, run.turned)!;
   return { status: 'solved', ...sumUp(space, run, verdict.solution, least) };
 }
 

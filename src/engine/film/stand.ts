@@ -2,7 +2,7 @@
 
 import { asFive, type Pose } from '../spindle/pose.ts';
 import { type Balance, type Equilibrium, equilibrium, type Load, type Near } from './equilibrium.ts';
-import { type FilmSpindle, type SpindleRun, solveSpindle } from './spindle.ts';
+import { type Grids, type SpindleRun, solveFilms } from './films.ts';
 
 /**
  * Held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming
@@ -21,19 +21,19 @@ const CLOSE = 1e-4;
 
 /** From a state close by where there is one, and afresh where that leads nowhere. */
 export function stand(
-  spindle: FilmSpindle,
+  grids: Grids,
   how: Stand,
   run: SpindleRun,
-  { coarse, near }: { coarse?: FilmSpindle; near?: Near | null } = {},
+  { coarse, near }: { coarse?: Grids; near?: Near | null } = {},
 ): Stood {
   if ('pose' in how) {
     const { pose } = how;
-    const held = solveSpindle(spindle, asFive(pose), run);
+    const held = solveFilms(grids, asFive(pose), run);
     if (held.status !== 'solved') return { status: held.status, seat: held.seat, pose };
     return { ...held, pose, coefficients: null, stop: 0 };
   }
   const { load, position, adjusted = false } = how;
   const start = { position, adjusted, close: CLOSE, ...(coarse && { coarse }) };
-  const found = equilibrium(spindle, load, run, near ? { ...start, near } : start);
-  return near && found.status !== 'solved' ? equilibrium(spindle, load, run, start) : found;
+  const found = equilibrium(grids, load, run, near ? { ...start, near } : start);
+  return near && found.status !== 'solved' ? equilibrium(grids, load, run, start) : found;
 }

@@ -5,7 +5,7 @@
  *
  * z station along the part (m, rising toward the nose) · r radius (m) · a half angle (rad)
  * The chain is exact: its breakpoints are the two ends and every profile point between them, and the
- * formula is linear from one to the next. Lobes are not in it; they belong to the round, not to the line.
+ * formula is linear from one to the next. Lobes are not in it; they belong to the round (spindle/lobes.ts).
  */
 export interface Surface {
   /** rad; above 0 widens toward the nose */
@@ -23,6 +23,17 @@ export interface Surface {
    * stations (m)
    */
   profile: readonly (readonly [number, number])[];
+  /** what stands proud of a true round; left out: nothing */
+  lobes?: readonly Lobe[] | undefined;
+}
+
+export interface Lobe {
+  /** how many around, 1 or more */
+  count: number;
+  /** m */
+  amplitude: number;
+  /** rad, angle of one crest */
+  phase: number;
 }
 
 export interface Line {
@@ -37,6 +48,8 @@ export type Part = 'journal' | 'bush';
 export const outward = (part: Part): 1 | -1 => (part === 'journal' ? 1 : -1);
 
 export type Metal = 'inside' | 'outside';
+
+export const metalOf = (part: Part): Metal => (part === 'journal' ? 'inside' : 'outside');
 
 /**
  * The line of a surface. `metal` says on which side of it the metal lies: a deviation that stands proud

@@ -56,7 +56,7 @@ export function bodyAt(spindle: Spindle, position: number): Body {
     high = Math.max(high, zn);
   }
   const any = stations.count > 0;
-  const radius = spindle.seats.reduce((most, seat) => Math.max(most, seat.lines.bush.r[0]!), 0);
+  const radius = spindle.seats.reduce((most, seat) => Math.max(most, seat.bush.r[0]!), 0);
   return {
     spindle,
     stations,

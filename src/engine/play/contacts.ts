@@ -13,9 +13,11 @@
 import { dot } from '../algebra/dot.ts';
 import { stillSolved } from '../algebra/elimination.ts';
 import { stationAt } from '../contact/film.ts';
+import { radiusAt } from '../contact/fit.ts';
+import { filmAt } from '../spindle/height.ts';
 import { greatestAngles, type Worst } from '../spindle/lobes.ts';
 import type { Pose, Push } from '../spindle/pose.ts';
-import { bushStation, filmAt } from '../spindle/rigid.ts';
+import { bushStation } from '../spindle/rigid.ts';
 import { type Body, type Constraint, constraintAt, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
 import type { Held } from './push.ts';
 
@@ -173,13 +175,12 @@ function seatContact(
 ): SeatContact {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   const u = body.stations.u[station]!;
-  const { gap } = seat.lines;
   return {
     seat: seat.name,
     station: bushStation(seat, u),
     angle: ((angle % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI),
     share,
-    journalStation: stationAt(gap.journal, u - pose.z * seat.cos),
+    journalStation: stationAt(seat.gap.journal, u - pose.z * seat.cos),
     film: filmAt(seat, body.stations.film[station]! + (pose.z - body.stations.position) * seat.sin, u, angle, pose),
     ring,
   };
@@ -193,11 +194,7 @@ export function resultant(body: Body, contacts: readonly SeatContact[]): Push {
   const sum: Push = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
   for (const { seat: name, station, angle, share } of contacts) {
     const seat = body.spindle.seats.find((s) => s.name === name)!;
-    const { z, r } = seat.lines.bush;
-    let k = 0;
-    while (k < z.length - 2 && z[k + 1]! < station) k++;
-    const radius = r[k]! + ((r[k + 1]! - r[k]!) * (station - z[k]!)) / (z[k + 1]! - z[k]!);
-    const zn = station + (radius * seat.sin) / seat.cos;
+    const zn = station + (radiusAt(seat.bush, station) * seat.sin) / seat.cos;
     const x = -share * seat.cos * Math.cos(angle);
     const y = -share * seat.cos * Math.sin(angle);
     sum.x += x;

@@ -66,7 +66,7 @@ export function filmFromShake(
     status: 'solved',
     answers: distinct.map((position) => ({
       position,
-      films: spindle.seats.map(({ lines }) => leastFilm(lines.gap, position)),
+      films: spindle.seats.map(({ gap }) => leastFilm(gap, position)),
     })),
   };
 }

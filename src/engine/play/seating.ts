@@ -84,7 +84,7 @@ export function seat(spindle: Spindle, push: Push, near = 0): Seating {
 /** The steepest piece of any line against the base line of its bush: cos a·dv/du. */
 const steepestSlope = ({ seats }: Spindle): number =>
   seats.reduce(
-    (most, { cos, lines: { gap } }) =>
+    (most, { cos, gap }) =>
       [gap.bush.slope, gap.journal.slope].reduce(
         (steep, slopes) => slopes.reduce((greatest, slope) => Math.max(greatest, cos * Math.abs(slope)), steep),
         most,
@@ -119,7 +119,7 @@ function nextGuesses(low: Guess, high: Guess, here: Guess, before: Guess | null,
 function beginning({ seats }: Spindle, push: Push, near: number): number {
   if (push.z === 0) return near;
   const sense = push.z < 0 ? 'rearward' : 'noseward';
-  const stops = seats.filter((s) => s.closes === sense).flatMap((s) => positionForFilm(s.lines, 0) ?? []);
+  const stops = seats.filter((s) => s.closes === sense).flatMap((s) => positionForFilm(s, 0) ?? []);
   if (stops.length === 0) return near;
   return push.z < 0 ? Math.max(...stops) : Math.min(...stops);
 }

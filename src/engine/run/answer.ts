@@ -3,7 +3,7 @@
  * warm.
  */
 import { effortOf } from '../film/effort.ts';
-import { newSpindle, type OverTurn, overTurn } from '../film/spindle.ts';
+import { newGrids, type OverTurn, overTurn, turningLobes } from '../film/films.ts';
 import { filmRatio, leastFilmGuidance } from '../heat/guidance.ts';
 import { toRoom, type WarmFilm } from '../heat/warmFilm.ts';
 import { steadyState, type WarmUp, warmUp } from '../heat/warmUp.ts';
@@ -83,8 +83,8 @@ export function answerOf(running: Running): CarriedAnswer | FailedAnswer {
 const PLACES = 24;
 
 function turnOf({ seats, run }: Running, { pose }: Solved): CarriedAnswer['turn'] {
-  if (seats.every(({ shape }) => shape.journalLobes.every(({ amplitude }) => amplitude === 0))) return null;
-  return overTurn(newSpindle(seats, HALF), asFive(pose), run, PLACES) ?? 'touches';
+  if (seats.every((seat) => turningLobes(seat).length === 0)) return null;
+  return overTurn(newGrids(seats, HALF), asFive(pose), run, PLACES) ?? 'touches';
 }
 
 function warmed(running: Running): Pick<CarriedAnswer, 'warmUp' | 'steady' | 'unreached'> {
@@ -111,9 +111,9 @@ function warmed(running: Running): Pick<CarriedAnswer, 'warmUp' | 'steady' | 'un
   };
 }
 
-function guidanceOf({ metal, run, roughness }: Running, { seats }: Solved): CarriedAnswer['guidance'] {
+function guidanceOf({ seats: at, run, roughness }: Running, { seats }: Solved): CarriedAnswer['guidance'] {
   const seat = seats.reduce((thin, { least }, i) => (least.film < seats[thin]!.least.film ? i : thin), 0);
-  const { radius } = metal[seat]!.bush;
+  const { radius } = at[seat]!.parts.bush;
   return {
     seat,
     ...leastFilmGuidance(2 * radius, Math.abs(run.omega) * radius),

@@ -6,7 +6,7 @@
  * show them, and stop.
  */
 import { closingSide } from '../film/equilibrium.ts';
-import { leastFilmIn, spindleCoefficients } from '../film/spindle.ts';
+import { leastFilmIn, summedCoefficients } from '../film/films.ts';
 import { type Rotor, rotorWhirl } from '../film/whirl.ts';
 import { growths, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from '../heat/warmFilm.ts';
 import { steadyState } from '../heat/warmUp.ts';
@@ -109,9 +109,9 @@ function leastCold(warming: Warming): number | null {
 }
 
 /** Whether it does not whirl in the state whose films stand solved. */
-export function calm({ spindle, omega, stand }: Warming, { run, stop }: WarmFilm, rotor: Rotor): boolean {
+export function calm({ grids, omega, stand }: Warming, { run, stop }: WarmFilm, rotor: Rotor): boolean {
   const held = 'pose' in stand || stop !== 0;
-  return rotorWhirl(rotor, omega, spindleCoefficients(spindle, run, 1e-5), held)?.stable !== false;
+  return rotorWhirl(rotor, omega, summedCoefficients(grids, run, 1e-5), held)?.stable !== false;
 }
 
 /** Steady states at these speeds (rad/s), one after another. */
@@ -127,7 +127,7 @@ export function* overSpeeds(warming: Warming, speeds: readonly number[], needs: 
 /** With this much cold film (m) added to every seat. */
 export const withClearance = (warming: Warming, extra: number): Warming => ({
   ...warming,
-  extra: warming.spindle.seats.map(() => extra),
+  extra: warming.grids.seats.map(() => extra),
 });
 
 /** With every seat that is aimed at cut so that its least cold film, the journal centred as it is set, is this (m). */
@@ -161,7 +161,7 @@ function coldFilm(warming: Warming, seat: number, position: number): number {
   const growth = growths(warming, warming.ambient, warming.ambient);
   const cold = { omega: 0, viscosity: [], growth };
   const centred = { x: 0, y: 0, z: position, tiltX: 0, tiltY: 0 };
-  return leastFilmIn(warming.spindle.seats[seat]!, centred, cold, seat)?.film ?? 0;
+  return leastFilmIn(warming.grids.seats[seat]!, centred, cold, seat)?.film ?? 0;
 }
 
 /**
@@ -233,8 +233,8 @@ export type ColdPosition =
   | { status: 'notFound'; nearest: number | null; inTheWay: { seat: number; shut: boolean } | null };
 
 /** m: the film of one seat as it stands warm, journal centred: what growth has left of the one that was set. */
-export function centredFilm({ spindle }: Warming, seat: number, { pose: { z }, run }: WarmFilm): number {
-  return leastFilmIn(spindle.seats[seat]!, { x: 0, y: 0, z, tiltX: 0, tiltY: 0 }, run, seat)!.film;
+export function centredFilm({ grids }: Warming, seat: number, { pose: { z }, run }: WarmFilm): number {
+  return leastFilmIn(grids.seats[seat]!, { x: 0, y: 0, z, tiltX: 0, tiltY: 0 }, run, seat)!.film;
 }
 
 /** m of film */
@@ -249,7 +249,7 @@ const MOST_TURNS = 9;
  * from the slope sin a.
  */
 export function coldPositionFor(warming: Warming, seat: number, film: number): ColdPosition {
-  const sine = Math.sin(warming.spindle.seats[seat]!.shape.gap.halfAngle);
+  const sine = warming.grids.seats[seat]!.sin;
   if (Math.abs(sine) < 1e-6) return { status: 'notSet' };
   const setAt = (position: number): Warming => ({
     ...warming,
@@ -266,7 +266,7 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     const state: WarmVerdict = steadyState(setAt(position), near);
     if (state.status !== 'solved') {
-      const films = warming.spindle.seats.map((_, i) => coldFilm(warming, i, position));
+      const films = warming.grids.seats.map((_, i) => coldFilm(warming, i, position));
       const least = Math.min(...films);
       inTheWay =
         least < SHUT
@@ -281,7 +281,7 @@ export function coldPositionFor(warming: Warming, seat: number, film: number): C
     }
     const here = centredFilm(warming, seat, state);
     if (!('pose' in warming.stand) && state.stop === 0) {
-      if (warming.stand.adjusted !== true || closingSide(warming.spindle.seats) === 'both') return { status: 'notSet' };
+      if (warming.stand.adjusted !== true || closingSide(warming.grids.seats) === 'both') return { status: 'notSet' };
       if (here < film - CLOSE) return { status: 'pressed', film: here };
       // Off its adjuster now, but it need not be where it is to stand.
       position = state.pose.z;

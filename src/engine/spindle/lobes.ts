@@ -15,14 +15,7 @@
  *
  * so that whatever could still hide a greater value is halved until it cannot: the answer is certain, not sampled.
  */
-export interface Lobe {
-  /** how many around, 1 or more */
-  count: number;
-  /** m */
-  amplitude: number;
-  /** rad, angle of one crest */
-  phase: number;
-}
+import type { Lobe } from '../parts/line.ts';
 
 export interface Round {
   /** lobes of count 1, as a push to x and y (m) */
@@ -48,7 +41,7 @@ const PER_LOBE = 16;
 const FEWEST = 48;
 
 /** The round of a journal turned by `turned` (rad) in its bush. */
-export function roundOf(journal: readonly Lobe[], bush: readonly Lobe[], turned = 0): Round {
+export function roundOf(journal: readonly Lobe[] = [], bush: readonly Lobe[] = [], turned = 0): Round {
   const sums = new Map<number, [number, number]>();
   const add = (lobe: Lobe, turn: number) => {
     const sum = sums.get(lobe.count) ?? [0, 0];

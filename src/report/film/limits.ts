@@ -24,6 +24,8 @@ import { metres, millimetres as mm } from '../convert.ts';
 import { revPerMinute } from './parts.ts';
 import { type Run, toOmega, toRunning } from './toSpindle.ts';
 
+export type { Condition };
+
 export interface LimitPoint {
   /** rev/min, or mm of film added to every seat */
   at: number;

@@ -57,6 +57,6 @@ export function shakeRead(design: Design, shake: number): ShakeRead {
 const againstStops = (spindle: Spindle, stops: readonly (number | null)[]) =>
   stops.flatMap((stop) => {
     if (stop === null) return [];
-    const films = spindle.seats.map(({ lines }) => leastFilm(lines.gap, stop));
+    const films = spindle.seats.map(({ gap }) => leastFilm(gap, stop));
     return [{ position: millimetres(stop), films: films.map((film) => (film === null ? null : millimetres(film))) }];
   });

@@ -5,8 +5,8 @@
 import { useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
-import { lineOf } from '../../../engine/parts/line.ts';
-import { metres, toSurface } from '../../../report/convert.ts';
+import { metres } from '../../../report/convert.ts';
+import { lineOfPart } from '../../../report/inFrame.ts';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../../pictures/StraightenedFrame.tsx';
 import { straightened } from '../../pictures/straightened.ts';
 import { useSize } from '../../pictures/useSize.ts';
@@ -28,11 +28,11 @@ export function StockCloseUp({ before, after, seat, system }: Props) {
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 600, height: HEIGHT });
   const { name } = before.seats[seat]!;
-  const frame = lineOf(toSurface(before.seats[seat]!.bush), 'outside');
+  const frame = lineOfPart(before.seats[seat]!.bush, 'bush');
   const position = metres(before.position ?? 0);
-  const bushOf = (design: Design) => straightened(frame, lineOf(toSurface(design.seats[seat]!.bush), 'outside'), 0);
+  const bushOf = (design: Design) => straightened(frame, lineOfPart(design.seats[seat]!.bush, 'bush'), 0);
   const journalOf = (design: Design) =>
-    straightened(frame, lineOf(toSurface(design.seats[seat]!.journal), 'inside'), position);
+    straightened(frame, lineOfPart(design.seats[seat]!.journal, 'journal'), position);
   const parts = [
     { part: 'bush', old: bushOf(before), fresh: bushOf(after) },
     { part: 'journal', old: journalOf(before), fresh: journalOf(after) },

@@ -5,11 +5,11 @@
 import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { metres, toSeats } from '../../../report/convert.ts';
+import { metres } from '../../../report/convert.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { designWithCut, withFlanks } from '../../../report/cut/withCut.ts';
 import { fitSection } from '../../../report/fit/section.ts';
+import { linesOf } from '../../../report/inFrame.ts';
 import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
 import { drawnCut } from '../../pictures/drawnCut.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
@@ -42,7 +42,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
   const size = useSize(svg, { width: 900, height: 480 });
   const { design: after, shown: hollow } = useMemo(() => withFlanks(designWithCut(design, cut), cut), [design, cut]);
   const drawn = useMemo(() => {
-    const lines = (d: Design) => toSeats(d).map(seatLines);
+    const lines = (d: Design) => linesOf(d);
     return drawnCut(lines(design), lines(after), metres(design.position ?? 0), metres(cut.position), factor);
   }, [design, after, cut.position, factor]);
   const frames = useMemo(() => [sectionFrame(drawn.before), sectionFrame(drawn.after)] as const, [drawn]);

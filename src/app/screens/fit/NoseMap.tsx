@@ -8,13 +8,12 @@ import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { unitOf } from '../../../design/measures.ts';
 import { fineText, fineUnit, placeText, type System } from '../../../design/units.ts';
-import type { SeatContact } from '../../../engine/play/contacts.ts';
-import { axisAt } from '../../../engine/spindle/pose.ts';
 import { degrees, metres, millimetres } from '../../../report/convert.ts';
+import { axisAt, type SeatContact } from '../../../report/inFrame.ts';
 import type { PlayReport } from '../../../report/play/definition.ts';
+import type { Pulled } from '../../../report/play/pulling.ts';
 import { micrometres, useHandle } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
-import type { Pulled } from './usePull.ts';
 
 interface Props {
   work: Work;

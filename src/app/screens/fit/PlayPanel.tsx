@@ -22,7 +22,7 @@ import { BluePanel } from './BluePanel.tsx';
 import { NoseMap } from './NoseMap.tsx';
 import { ShakeChart } from './ShakeChart.tsx';
 import './play.css';
-import type { Pulled } from './usePull.ts';
+import type { Pulled } from '../../../report/play/pulling.ts';
 
 const PLAY: Control[] = [{ kind: 'quantity', path: 'play.indicator' }, { kind: 'motions' }];
 const BLUE: Control[] = [

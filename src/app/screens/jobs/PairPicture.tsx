@@ -1,8 +1,8 @@
 /** A small section of a pair: the two parts, the gaps between them drawn much larger. */
 import { useMemo } from 'react';
 import type { Design } from '../../../design/definition.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { metres, toSeats } from '../../../report/convert.ts';
+import { metres } from '../../../report/convert.ts';
+import { linesOf } from '../../../report/inFrame.ts';
 import { drawnPair, type Point } from '../../pictures/drawn.ts';
 import { type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
 
@@ -13,10 +13,7 @@ const HEIGHT = 84;
 const EDGE = 3;
 
 export function PairPicture({ design }: { design: Design }) {
-  const frame = useMemo(
-    () => sectionFrame(drawnPair(toSeats(design).map(seatLines), metres(design.position ?? 0), FACTOR)),
-    [design],
-  );
+  const frame = useMemo(() => sectionFrame(drawnPair(linesOf(design), metres(design.position ?? 0), FACTOR)), [design]);
   const place = placing(frame);
   const parts = [
     { name: 'journal', line: frame.journal },

@@ -7,8 +7,8 @@
 import { useId } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
 import type { AngleWay, System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { millimetres, toSeats } from '../../../report/convert.ts';
+import { millimetres } from '../../../report/convert.ts';
+import { linesOf } from '../../../report/inFrame.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { drawnPair, type Point } from '../../pictures/drawn.ts';
 import { sectionFrame } from '../../pictures/sectionFrame.ts';
@@ -46,7 +46,7 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
   const tall = height * PER_MM;
   const way = useAngles();
   const own = surfaces.filter((surface) => surface.part === part);
-  const drawn = drawnPair(toSeats(design).map(seatLines), 0, 1);
+  const drawn = drawnPair(linesOf(design), 0, 1);
   const { shape, outline } = shapeOf(drawn, part);
   const lines = drawn.seats.map((seat) => inMm(seat[part]));
   const layout = partLayout(

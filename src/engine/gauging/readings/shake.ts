@@ -17,7 +17,7 @@ import { radiusAt, type SeatInput, type SeatLines, seatLines } from '../../conta
 import type { SeatContact } from '../../play/contacts.ts';
 import { type Pulled, shakeAt } from '../../play/shake.ts';
 import { axisAt, type Pose } from '../../spindle/pose.ts';
-import { type PlaySeat, spindleOf } from '../../spindle/rigid.ts';
+import { spindleOf } from '../../spindle/rigid.ts';
 import { impossible, type ReadingKind } from '../reading.ts';
 
 export const shake: ReadingKind<'shake'> = {
@@ -28,7 +28,7 @@ export const shake: ReadingKind<'shake'> = {
       { seat, part: 'bush' as const },
     ]),
   predict: ({ indicator, position, direction, free, value }, seats) => {
-    const spindle = spindleOf(seats.map(withLobes), free);
+    const spindle = spindleOf(seats, free);
     const found = shakeAt(spindle, position, { station: indicator, direction });
     switch (found.status) {
       case 'solved':
@@ -46,9 +46,6 @@ export const shake: ReadingKind<'shake'> = {
     }
   },
 };
-
-/** Seats that come with their lobes keep them; true rounds have none. */
-const withLobes = (seat: SeatInput): PlaySeat => ({ journalLobes: [], bushLobes: [], ...seat });
 
 function influencesOf(seats: readonly SeatInput[], position: number, { pose, contacts }: Pulled): Influence[] {
   const lines = new Map<string, { index: number; seat: SeatLines }>(
