@@ -2,12 +2,14 @@
  * What the closing chart shows, in mm: every seat's least film against position, its film wanted, the stretch where it
  * has it.
  */
+
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { filmAtPosition, positionAtFilm, type SeatLines } from '../../report/inFrame.ts';
 import { landmarks } from '../pictures/journalMove.ts';
 
-export type Curve = [position: number, film: number][];
+export type Curve = [position: Millimetres, film: Millimetres][];
 export type Range = readonly [low: number, high: number];
 
 const SAMPLES = 160;
@@ -51,8 +53,8 @@ export function filmsShown(curves: readonly Curve[], seats: Design['seats']): Ra
 
 /** Films wanted, those alike told together. */
 export interface Band {
-  target: number;
-  tolerance: number;
+  target: Millimetres;
+  tolerance: Millimetres;
   /** places in the design of the seats that want it */
   seats: number[];
 }

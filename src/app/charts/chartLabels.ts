@@ -14,6 +14,8 @@ export const LABEL = 13;
 const LINE = 16;
 /** The longest runs of a slope triangle, as shares of the positions shown. */
 const RUNS = [0.18, 0.09, 0.045];
+/** Of the whole rise: a curve no further off its chord is straight. */
+const STRAIGHT = 1e-6;
 
 interface Chart {
   seats: readonly SeatLines[];
@@ -112,7 +114,7 @@ function words(name: string, curve: Curve, runs: readonly number[], system: Syst
   const slope = (last[1] - first[1]) / (last[0] - first[0] || 1);
   if (Math.abs(slope) < 1e-9) return [{ lines: [name, 'stays the same'], run: 0 }, bare];
   const straight = curve.every(
-    ([p, film]) => Math.abs(film - first[1] - slope * (p - first[0])) < 1e-6 * Math.abs(last[1] - first[1]),
+    ([p, film]) => Math.abs(film - first[1] - slope * (p - first[0])) < STRAIGHT * Math.abs(last[1] - first[1]),
   );
   if (!straight) return [bare];
   return [

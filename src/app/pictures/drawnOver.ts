@@ -4,6 +4,7 @@
  * Seats are matched by name; those that only one state has, or that are too differently steep, are left out.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { radians } from '../../report/convert.ts';
 import { gapOf, type Line, type SeatLines } from '../../report/inFrame.ts';
 import { drawnPair, type Point } from './drawn.ts';
@@ -27,7 +28,7 @@ const STEEPER = radians(20);
 interface State {
   seats: readonly SeatLines[];
   /** m */
-  position: number;
+  position: Metres;
 }
 
 export function drawnOver(before: State, after: State, factor: number): DrawnOver {

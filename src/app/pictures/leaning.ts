@@ -2,8 +2,9 @@
  * What changes from one half section to the next: lobes of both parts, and a journal that lies aside or tilted.
  * In the coordinates of a bush line the film at u and the angle φ is that of the lines on one axis less
  *
- *   bush(φ) + journal(u, φ)      journal = its lobes + how far it has come nearer to the bush (engine/spindle/height.ts)
+ *   bush(φ) + journal(u, φ)      journal = its lobes + how far it has come nearer (engine/spindle/height.ts)
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
 import {
   axisAt,
   nearing,
@@ -20,12 +21,12 @@ export interface Leaning {
   /** what holds it there */
   contacts: readonly SeatContact[];
   /** m: how far the journal stands out at u (m, along the bush line of a seat) and an angle (rad), and the bush in */
-  journal(seat: number, u: number, angle: number): number;
-  bush(seat: number, angle: number): number;
+  journal(seat: number, u: Metres, angle: Radians): number;
+  bush(seat: number, angle: Radians): number;
   /** m: the journal's axis where it passes a station (m), toward an angle */
-  aside(station: number, angle: number): number;
+  aside(station: Metres, angle: Radians): number;
   /** m: no more than this of both together, at u */
-  most(seat: number, u: number): number;
+  most(seat: number, u: Metres): number;
 }
 
 const CENTRED: Pose = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
@@ -45,8 +46,8 @@ export function leaningOf(
     cos: Math.cos(bush.halfAngle),
   }));
   const lies = pose ?? CENTRED;
-  const toward = ({ x, y }: { x: number; y: number }, angle: number) => x * Math.cos(angle) + y * Math.sin(angle);
-  const nearer = (seat: number, u: number) => nearing(lies, rounds[seat]!.cos, u);
+  const toward = ({ x, y }: { x: number; y: number }, angle: Radians) => x * Math.cos(angle) + y * Math.sin(angle);
+  const nearer = (seat: number, u: Metres) => nearing(lies, rounds[seat]!.cos, u);
   const heights = seats.map((seat) => lobesOf(seat).reduce((sum, { amplitude }) => sum + amplitude, 0));
   return {
     pulled: pose !== null,

@@ -2,6 +2,7 @@
  * One descent of the journal on one grid, to where the oil carries the load. Method and sources: equilibrium.ts.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { solveSmall } from '../algebra/elimination.ts';
 import type { LeastFilm } from '../spindle/height.ts';
 import { asFive, asPose, type Five, type Pose } from '../spindle/pose.ts';
@@ -173,7 +174,7 @@ const leftOf = ({ load, held }: Task, { force }: Sum) =>
 
 interface Scales {
   /** m, N, m */
-  film: number;
+  film: Metres;
   force: number;
   length: number;
   greatestSine: number;

@@ -16,6 +16,7 @@
  * @source KelleyKeyes1998 (pseudo-transient continuation)
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import type { LeastFilm } from '../spindle/height.ts';
 import { asFive, type Five, type Pose } from '../spindle/pose.ts';
 import { CLOSE, type Settled, settle, type Task, thinnest } from './descent.ts';
@@ -57,7 +58,7 @@ export type Near = Pick<Balance, 'pose' | 'coefficients' | 'stop'>;
 
 export interface Start {
   /** m, axial position the journal is set to: where an adjuster holds it, and where the search starts without one */
-  position: number;
+  position: Metres;
   /** an adjuster keeps the journal from coming off its seats; it does nothing for seats that close both ways */
   adjusted?: boolean;
   /** what was found for a load, speed or oil close by */
@@ -184,7 +185,7 @@ const balanceOf = (settled: Exclude<Settled, { status: 'pushedOff' }>, stop: num
  * A pose to start from: at the position given if there is film there, else at the nearest where there is; off the axis
  * by some of the least film, the way the load pushes and the oil turns it.
  */
-function room(seats: readonly FilmSeat[], run: SpindleRun, position: number, load: Load): Pose | { seat: number } {
+function room(seats: readonly FilmSeat[], run: SpindleRun, position: Metres, load: Load): Pose | { seat: number } {
   const here = roomAt(seats, run, position, load);
   if (!('seat' in here)) return here;
   for (let far = 1e-6; far < 2e-3; far *= 1.4) {

@@ -6,6 +6,7 @@
  * least film the least of them all.
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { type LeastFilm, leastFilmOf } from '../spindle/height.ts';
 import { roundOf, type Worst, worstAngle } from '../spindle/lobes.ts';
 import { asPose, type Five, type Pose } from '../spindle/pose.ts';
@@ -60,7 +61,7 @@ export interface Sum {
 export type FilmsVerdict =
   | { status: 'solved'; seats: SeatFilm[]; total: Sum }
   /** metal touches: no film (m) wider than an atom in the seat */
-  | { status: 'contact'; seat: number; film: number; u: number; angle: number }
+  | { status: 'contact'; seat: number; film: Metres; u: number; angle: Radians }
   | { status: 'apart'; seat: number };
 
 export function newGrids(seats: readonly FilmSeat[], size: GridSize): Grids {
@@ -195,7 +196,7 @@ export interface OverTurn {
   least: Five;
   greatest: Five;
   /** m, of all seats over the turn */
-  leastFilm: number;
+  leastFilm: Metres;
 }
 
 /** What a journal with lobes does in a turn, its pose held, at `places` angles; null where it touches on the way. */

@@ -17,6 +17,7 @@
  * @source Reynolds1886; derived (in cone coordinates)
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { filmPerPose, leastFilmOf } from '../spindle/height.ts';
 import type { Five, Pose } from '../spindle/pose.ts';
 import type { RigidSeat } from '../spindle/rigid.ts';
@@ -57,7 +58,7 @@ export interface FilmSpace {
 export type FilmVerdict =
   | { status: 'solved'; solution: Solution }
   /** the film is nothing or less somewhere: metal touches. film (m) ≤ 0 at u (m) and angle (rad) */
-  | { status: 'contact'; film: number; u: number; angle: number }
+  | { status: 'contact'; film: Metres; u: number; angle: Radians }
   | { status: 'apart' };
 
 export const TOLERANCE = 1e-8;

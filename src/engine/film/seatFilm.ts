@@ -13,6 +13,7 @@
  * @source derived (forces by virtual work); PinkusSternlicht (friction)
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
 import type { Five, Pose } from '../spindle/pose.ts';
 import type { RigidSeat } from '../spindle/rigid.ts';
@@ -32,7 +33,7 @@ export interface SeatFilm {
   /** m³/s out of the grooves */
   supplied: number;
   /** Pa, and where: m along the slant, rad */
-  peak: { pressure: number; u: number; angle: number };
+  peak: { pressure: number; u: number; angle: Radians };
   /** m */
   least: LeastFilm;
   /** m² under pressure, of the whole */
@@ -42,7 +43,7 @@ export interface SeatFilm {
 
 export type SeatFilmVerdict =
   | ({ status: 'solved' } & SeatFilm)
-  | { status: 'contact'; film: number; u: number; angle: number }
+  | { status: 'contact'; film: Metres; u: number; angle: Radians }
   | { status: 'apart' };
 
 /** Solves one seat at a pose and sums up. The fields stay in `space`. */

@@ -1,5 +1,6 @@
 /** Where the journal stands on its films: held by hand, or where a load puts it. */
 
+import type { Metres } from '../../design/dimension.ts';
 import { asFive, type Pose } from '../spindle/pose.ts';
 import { type Balance, type Equilibrium, equilibrium, type Load, type Near } from './equilibrium.ts';
 import { type Grids, type SpindleRun, solveFilms } from './films.ts';
@@ -8,7 +9,7 @@ import { type Grids, type SpindleRun, solveFilms } from './films.ts';
  * Held by hand, or carrying a load with the journal set to `position` (m), where an adjuster may keep it from coming
  * off its seats.
  */
-export type Stand = { pose: Pose } | { load: Load; position: number; adjusted?: boolean };
+export type Stand = { pose: Pose } | { load: Load; position: Metres; adjusted?: boolean };
 
 export type Stood =
   | ({ status: 'solved' } & Omit<Balance, 'residual' | 'iterations'>)

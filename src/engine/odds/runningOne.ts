@@ -7,6 +7,7 @@
  * The same equations as the run itself has (heat/warmUp.ts) on fewer cells; what that costs is told by some draws on
  * the grid of the run (running.ts).
  */
+import type { Metres } from '../../design/dimension.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { effortOf } from '../film/effort.ts';
 import { type GridSize, newGrids } from '../film/films.ts';
@@ -93,7 +94,7 @@ const warmingOn = (running: Running, grid: GridSize): Warming => ({
 });
 
 /** The same spindle, as round as it is, with a pair of other numbers, set elsewhere (m). */
-export function withPair(running: Running, pair: readonly SeatInput[], position: number): Running {
+export function withPair(running: Running, pair: readonly SeatInput[], position: Metres): Running {
   const { seats, pose } = running;
   return {
     ...running,

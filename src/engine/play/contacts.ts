@@ -10,6 +10,7 @@
  * n normal of a place as a vector of the body · w found by Newton's method, for the places that press.
  * A station that touches all round stands for a tripod of three places at 90°, 210° and 330°.
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import { stillSolved } from '../algebra/elimination.ts';
 import { stationAt } from '../contact/film.ts';
@@ -24,15 +25,15 @@ import type { Held } from './push.ts';
 export interface SeatContact {
   seat: string;
   /** bush station (m) */
-  station: number;
+  station: Metres;
   /** rad from x toward y, in [0, 2π) */
-  angle: number;
+  angle: Radians;
   /** normal force (N) on the journal */
   share: number;
   /** stations (m) of the journal at that place */
-  journalStation: number;
+  journalStation: Metres;
   /** film there (m): nothing, to rounding */
-  film: number;
+  film: Metres;
   /** the seat touches all round at this station, and this is one place of many */
   ring: boolean;
 }
@@ -103,7 +104,7 @@ function touchingPlaces(
 }
 
 /** Every angle at which a station touches: one of a true round, several of a lobed one. */
-function otherAngles(body: Body, station: number, v: Float64Array, worst: Worst): number[] {
+function otherAngles(body: Body, station: Metres, v: Float64Array, worst: Worst): number[] {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   if (seat.round.samples.length === 0) return [worst.angle];
   const zeta = (body.stations.zn[station]! - body.middle) / body.reach;
@@ -113,7 +114,7 @@ function otherAngles(body: Body, station: number, v: Float64Array, worst: Worst)
 }
 
 /** Whether a true round stands so nearly central at a station that it touches all round. */
-function isRing(body: Body, station: number, v: Float64Array): boolean {
+function isRing(body: Body, station: Metres, v: Float64Array): boolean {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   if (seat.round.samples.length > 0) return false;
   const zeta = (body.stations.zn[station]! - body.middle) / body.reach;

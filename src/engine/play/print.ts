@@ -12,6 +12,7 @@
  * the bush is told from one of the journal, which smears into a ring on the other part. The turn is taken in
  * equal steps; between two steps of θ a lobe of count n moves by n·θ.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { type Chain, filmAlong, stationAt } from '../contact/film.ts';
 import { radiusAt, type SeatInput } from '../contact/fit.ts';
 import { nearing } from '../spindle/height.ts';
@@ -34,7 +35,7 @@ export interface PrintMap {
 
 export interface PrintQuestion {
   /** m */
-  thickness: number;
+  thickness: Metres;
   /** the journal is turned, in this many steps; 1 is one press without turning */
   turns: number;
   push?: Push;
@@ -44,7 +45,7 @@ export interface PrintQuestion {
 }
 
 export type Print =
-  | { status: 'solved'; thickness: number; pose: Pose; maps: PrintMap[] }
+  | { status: 'solved'; thickness: Metres; pose: Pose; maps: PrintMap[] }
   | Exclude<Seating, { status: 'solved' }>;
 
 export function printOf(seats: readonly SeatInput[], free: Iterable<Motion>, question: PrintQuestion): Print {

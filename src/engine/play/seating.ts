@@ -13,6 +13,7 @@
  * It begins where the centred journal would touch (fit.ts), so that a push of 1 N rearward on true rounds
  * ends exactly there, and films of micrometres are not sought from a position millimetres away.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { positionForFilm } from '../contact/fit.ts';
 import type { Motion, Pose, Push } from '../spindle/pose.ts';
 import type { Spindle } from '../spindle/rigid.ts';
@@ -25,7 +26,7 @@ export type Seating =
   /** nothing restrains this motion; its greatest part has the size 1 (m, rad) */
   | { status: 'unbounded'; motion: Pose }
   /** whatever the pose, the journal is at least this far into a bush (m); `pose` is the best */
-  | { status: 'infeasible'; interference: number; pose: Pose }
+  | { status: 'infeasible'; interference: Metres; pose: Pose }
   /**
    * no position settles: a part rests on its edge where it only just begins to enter the other, which the lines do not
    * tell

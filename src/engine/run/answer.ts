@@ -2,6 +2,7 @@
  * All that is asked of a running spindle, answered: as it starts cold, over a turn, as it warms, and where it stands
  * warm.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { effortOf } from '../film/effort.ts';
 import { newGrids, type OverTurn, overTurn, turningLobes } from '../film/films.ts';
 import { filmRatio, leastFilmGuidance } from '../heat/guidance.ts';
@@ -46,7 +47,7 @@ export interface CarriedAnswer {
   steady: Steady | null;
   unreached: ('warmUp' | 'steady')[];
   /** what is published for the seat with the thinnest film (m), and its film ratio */
-  guidance: { seat: number; film: number; within: boolean; filmRatio: number };
+  guidance: { seat: number; film: Metres; within: boolean; filmRatio: number };
   accuracy: Accuracy;
 }
 

@@ -5,6 +5,7 @@
  * Looked for both ways: opened where a seat is shut or too tight, closed where the journal lies so loose that it sinks.
  * By growing steps on a coarse grid, then by halving on the grid of the warm-up.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { effortOf, isSpent } from '../film/effort.ts';
 import { closingSide, equilibrium } from '../film/equilibrium.ts';
 import { type Grids, leastFilmIn, newGrids } from '../film/films.ts';
@@ -12,9 +13,9 @@ import { COARSE, type Running, WARM } from './running.ts';
 
 export interface BackOff {
   /** m */
-  position: number;
+  position: Metres;
   /** m, of all seats, cold under the load */
-  leastFilm: number;
+  leastFilm: Metres;
 }
 
 /** m of film: the first step */
@@ -92,7 +93,7 @@ function nearestOf(
   to: number,
   filmAt: (by: number) => number | null,
   needed: number,
-): { by: number; film: number } | null {
+): { by: number; film: Metres } | null {
   let best = { by: to, film: filmAt(to) };
   if (best.film === null || best.film < needed) return null;
   let fails = from;
@@ -102,5 +103,5 @@ function nearestOf(
     if (film !== null && film >= needed) best = { by, film };
     else fails = by;
   }
-  return best as { by: number; film: number };
+  return best as { by: number; film: Metres };
 }

@@ -1,4 +1,5 @@
 /** What is asked of a running spindle, and on which grids and with how much work it is answered. */
+import type { Metres } from '../../design/dimension.ts';
 import { effortOf } from '../film/effort.ts';
 import type { Load } from '../film/equilibrium.ts';
 import { type FilmSeat, type GridSize, newGrids, placesFor, type SpindleRun } from '../film/films.ts';
@@ -28,7 +29,7 @@ export interface Running {
   /** held by hand, or where a search begins */
   pose: Pose;
   /** m, axial position the journal is set to */
-  position: number;
+  position: Metres;
   /** an adjuster keeps the journal from coming off its seats */
   adjusted: boolean;
   /** cold: everything at the room's temperature */

@@ -2,6 +2,7 @@
  * The running spindle cold, everything at the room's temperature, on a fine grid and on one half as fine, whose
  * difference tells the error.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { type Equilibrium, equilibrium, type Load, type Near } from '../film/equilibrium.ts';
 import { type FilmSeat, type Grids, newGrids, type Sum, solveFilms, summedCoefficients } from '../film/films.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
@@ -22,7 +23,7 @@ export interface Carried {
 export interface Solved extends Carried {
   coefficients: Coefficients;
   /** on half as fine a grid: the seats at this very pose, and the least film at the pose found there */
-  half: { seats: SeatFilm[]; total: Sum; leastFilm: number };
+  half: { seats: SeatFilm[]; total: Sum; leastFilm: Metres };
 }
 
 export type RunVerdict =
@@ -100,7 +101,7 @@ export interface Accuracy {
   force: number;
   torque: number;
   /** m */
-  leastFilm: number;
+  leastFilm: Metres;
   /** of the oil, the worst seat */
   imbalance: number;
 }

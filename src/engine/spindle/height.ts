@@ -15,6 +15,7 @@
  * against the bush line), which is sin a where their half angles agree.
  * @source derived (first-order rigid motion)
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { filmAlong } from '../contact/film.ts';
 import { proudAt, type Worst, worstAngle } from './lobes.ts';
 import type { Five, Pose } from './pose.ts';
@@ -30,14 +31,14 @@ export const nearing = ({ x, y, tiltX, tiltY }: Pose, cosA: number, u: number) =
 });
 
 /** h (m) at an angle (rad), given what it is on one axis there, lobes and growth counted. */
-export const filmThere = (centred: number, { x, y }: { x: number; y: number }, angle: number): number =>
+export const filmThere = (centred: number, { x, y }: { x: number; y: number }, angle: Radians): number =>
   centred - x * Math.cos(angle) - y * Math.sin(angle);
 
 /**
  * Film (m) of one seat at the place u (m) along its bush line, whose centred film at the pose's position is `centred`
  * (m), at the angle φ (rad).
  */
-export const filmAt = (seat: RigidSeat, centred: number, u: number, angle: number, pose: Pose): number =>
+export const filmAt = (seat: RigidSeat, centred: number, u: number, angle: Radians, pose: Pose): number =>
   filmThere(centred - proudAt(seat.round, angle), nearing(pose, seat.cos, u), angle);
 
 /** ∂h/∂q at one place, into `out`: x, y, z, tiltX, tiltY. */
@@ -51,10 +52,10 @@ export function filmPerPose(out: Five, cosA: number, u: number, zRate: number, c
 
 export interface LeastFilm {
   /** m */
-  film: number;
+  film: Metres;
   /** m along the bush line, and rad in [0, 2π) */
   u: number;
-  angle: number;
+  angle: Radians;
 }
 
 /**

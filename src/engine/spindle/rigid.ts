@@ -20,6 +20,7 @@
  * lower convex hull of g. Those few are the only stations that can ever touch.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { filmAlong, stationAt } from '../contact/film.ts';
 import { type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
 import { type Round, roundOf } from './lobes.ts';
@@ -67,7 +68,7 @@ export const turnedBy = ({ seats, free }: Spindle, turned: number): Spindle => (
 /** The stations of a spindle that can touch, with the journal at one position. */
 export interface Stations {
   /** m */
-  position: number;
+  position: Metres;
   count: number;
   /** which seat */
   seat: Int32Array;
@@ -79,7 +80,7 @@ export interface Stations {
   film: Float64Array;
 }
 
-export function stationsAt({ seats }: Spindle, position: number): Stations {
+export function stationsAt({ seats }: Spindle, position: Metres): Stations {
   const parts = seats.map(({ gap }) => lowerHull(filmAlong(gap, position)));
   const count = parts.reduce((sum, part) => sum + part.count, 0);
   const stations: Stations = {

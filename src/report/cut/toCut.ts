@@ -9,7 +9,7 @@ import type { Machine } from '../../engine/cutting/steps.ts';
 import type { Trial } from '../../engine/cutting/trial.ts';
 import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
 import type { Tooling } from '../../engine/gauging/tooling.ts';
-import { metres, millimetres, radians, toSeats } from '../convert.ts';
+import { metres, millimetres, radians, toSeats, wearInMetres } from '../convert.ts';
 import { freeOf } from '../play/toPlay.ts';
 import { shopTools } from '../shopTools.ts';
 import { FACE_SIGMA, surfaceSigma } from './metalDoubt.ts';
@@ -147,7 +147,7 @@ export function toTrials(design: Design, cut: Cut): Trial[] {
 }
 
 export function toLap(lap: NonNullable<Cut['lap']>): Lap {
-  const coefficient = (part: Part) => (lap[part] ?? defaultAt(`cut.lap.${part}`)) * 1e-9;
+  const coefficient = (part: Part) => wearInMetres(lap[part] ?? defaultAt(`cut.lap.${part}`));
   return {
     force: lap.force,
     coefficient: { journal: coefficient('journal'), bush: coefficient('bush') },

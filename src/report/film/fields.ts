@@ -3,7 +3,9 @@
  * a grid as a hand that drags can wait for. In the units of the report; fields as plain typed arrays that a worker can
  * hand over.
  */
+
 import type { Design } from '../../design/definition.ts';
+import type { Degrees, Millimetres, Radians } from '../../design/dimension.ts';
 import type { Balance, Near } from '../../engine/film/equilibrium.ts';
 import { type GridSize, type Grids, newGrids } from '../../engine/film/films.ts';
 import { layFilm } from '../../engine/film/layFilm.ts';
@@ -13,7 +15,7 @@ import { COARSE, HALF, type Running } from '../../engine/run/running.ts';
 import { standing } from '../../engine/run/solveRun.ts';
 import { leastFilmOf } from '../../engine/spindle/height.ts';
 import type { Pose } from '../../engine/spindle/pose.ts';
-import { degrees, metres, millimetres as mm } from '../convert.ts';
+import { degrees, megapascals, metres, millimetres as mm } from '../convert.ts';
 import type { FilmReport } from './definition.ts';
 import { poseReport } from './parts.ts';
 import { toRunning } from './toSpindle.ts';
@@ -33,16 +35,16 @@ export interface SeatFields {
   /** N of the oil on the journal */
   force: { x: number; y: number; z: number };
   /** mm */
-  leastFilm: number;
+  leastFilm: Millimetres;
   /** MPa */
   peakPressure: number;
   /** degrees round which the picture may be unrolled: where the film is least */
-  leastAngle: number;
+  leastAngle: Degrees;
 }
 
 export interface RunFields {
   status: 'held' | 'found' | 'stopped' | 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged';
-  pose: { x: number; y: number; z: number; tiltX: number; tiltY: number };
+  pose: { x: Millimetres; y: Millimetres; z: Millimetres; tiltX: Radians; tiltY: Radians };
   seats: SeatFields[];
   /** W, N·mm, N */
   power: number | null;
@@ -133,11 +135,11 @@ function fieldsOf(
     stop,
     seats: seats.map(({ force: [x, y, z], least, peak }, i) => ({
       ...gridReport(running, i, grids.spaces[i]!),
-      pressure: Float32Array.from(grids.spaces[i]!.pressure, (p) => p * 1e-6),
+      pressure: Float32Array.from(grids.spaces[i]!.pressure, megapascals),
       force: { x, y, z },
       leastFilm: mm(least.film),
       leastAngle: degrees(least.angle),
-      peakPressure: peak.pressure * 1e-6,
+      peakPressure: megapascals(peak.pressure),
     })),
   };
 }

@@ -1,4 +1,5 @@
 /** The oil of a design, as the engine has it and as a person may state it. */
+
 import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import {
@@ -10,16 +11,14 @@ import {
   oilOfGrade,
   viscosityAt100,
 } from '../../engine/film/oil.ts';
+import { kilogramsPerCubicMetre } from '../convert.ts';
 
 export { ISO_GRADES } from '../../engine/film/oil.ts';
 
 type OilGiven = NonNullable<Design['run']>['oil'];
 
-/** g/cm³ to kg/m³ */
-const kilograms = ({ density }: OilGiven) => (density === undefined ? undefined : density * 1000);
-
 export function toOil(oil: OilGiven): Oil {
-  const density = kilograms(oil);
+  const density = oil.density === undefined ? undefined : kilogramsPerCubicMetre(oil.density);
   if (oil.viscosity !== undefined) return constantOil(oil.viscosity, density);
   if (oil.measured !== undefined) return oilFromPoints(oil.measured[0]!, oil.measured[1]!, density);
   return oilOfGrade(oil.grade!, oil.index, density);

@@ -23,7 +23,6 @@ export const loadReport = ({ load }: Running): FilmReport['load'] => load && for
 /** Where else the adjuster could stand. */
 export const backOffReport = (sought: Sought | null): FilmReport['backOff'] =>
   sought?.backOff ? { position: mm(sought.backOff.position), leastFilm: mm(sought.backOff.leastFilm) } : null;
-export const revPerMinute = (omega: number) => (omega * 30) / Math.PI;
 
 export const leastReport = (running: Running, i: number, least: LeastFilm | null) => ({
   leastFilm: least && mm(least.film),

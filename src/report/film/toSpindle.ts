@@ -11,7 +11,7 @@ import type { ThermalBody } from '../../engine/heat/warmFilm.ts';
 import { coldRun, MOST_EFFORT, type Running } from '../../engine/run/running.ts';
 import { type Five, loadAt, type Pose } from '../../engine/spindle/pose.ts';
 import { rigidSeat } from '../../engine/spindle/rigid.ts';
-import { metres, radians, toSeat } from '../convert.ts';
+import { metres, pascals, radians, radPerSecond, squareMetres, toSeat } from '../convert.ts';
 import { neededFilm, ROUGHNESS } from './neededFilm.ts';
 import { toOil } from './oils.ts';
 
@@ -47,11 +47,8 @@ function toGroove({ angle, from, to, width, pressure }: NonNullable<Run['supply'
   const a = radians(bush.halfAngle);
   const along = (station: number) =>
     metres(station) * Math.cos(a) + metres(bush.diameter / 2 + (station - bush.station) * Math.tan(a)) * Math.sin(a);
-  return { angle: radians(angle), from: along(from), to: along(to), width: metres(width), pressure: pressure * 1e6 };
+  return { angle: radians(angle), from: along(from), to: along(to), width: metres(width), pressure: pascals(pressure) };
 }
-
-/** rad/s */
-export const toOmega = (revPerMinute: number) => (revPerMinute * Math.PI) / 30;
 
 /** The pose held by hand; without `z` the journal stands at the design's position. */
 function toPose({ run, position }: Design): Pose {
@@ -76,7 +73,7 @@ type GivenBody = { [K in keyof ThermalBody]?: number | undefined };
 function toBody(given: GivenBody | undefined, usual: ThermalBody): ThermalBody {
   const own = Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined));
   const body: ThermalBody = { ...usual, ...own };
-  return { ...body, area: body.area * 1e-6, anchor: metres(body.anchor) };
+  return { ...body, area: squareMetres(body.area), anchor: metres(body.anchor) };
 }
 
 const toJournalBody = (run: Run) => toBody(run.heat?.journal, usualBody('journal'));
@@ -92,7 +89,7 @@ export function toRunning(design: Design & { run: Run }, most = MOST_EFFORT): Ru
     pose: toPose(design),
     position: metres(design.position ?? 0),
     adjusted: design.adjuster !== undefined,
-    run: coldRun(seats, load, toOmega(run.speed), oil.viscosity(ambient), most.pose),
+    run: coldRun(seats, load, radPerSecond(run.speed), oil.viscosity(ambient), most.pose),
     oil,
     journal: toJournalBody(run),
     bush: toBushBody(run),

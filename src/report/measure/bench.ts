@@ -1,5 +1,7 @@
 /** The small calculations of the bench in the units of the file: mm, degrees, °C. */
+
 import type { Design } from '../../design/definition.ts';
+import type { Degrees, Millimetres } from '../../design/dimension.ts';
 import { toolExact } from '../../design/rounded.ts';
 import type { System } from '../../design/units.ts';
 import type { BlockSet } from '../../engine/gauging/blockSets.ts';
@@ -19,25 +21,29 @@ export { BLOCK_SETS, type BlockSet } from '../../engine/gauging/blockSets.ts';
 /** The sine bar of a shop, and the name of its set of blocks. */
 export const usualBench = (tools: System) => ({ bar: millimetres(TOOLS[tools].bar), blocks: TOOLS[tools].blocks.name });
 
-export const sineStack = (angle: number, bar: number): number => millimetres(stackOfAngle(radians(angle), metres(bar)));
+export const sineStack = (angle: Degrees, bar: Millimetres): number =>
+  millimetres(stackOfAngle(radians(angle), metres(bar)));
 
 /** Null where the stack is longer than the bar. */
-export function sineAngle(stack: number, bar: number): number | null {
+export function sineAngle(stack: Millimetres, bar: Millimetres): number | null {
   const angle = angleOfStack(metres(stack), metres(bar));
   return angle === null ? null : degrees(angle);
 }
 
 export type Blocks =
   /** heights that the set reaches */
-  | { kind: 'outOfReach'; least: number; greatest: number }
+  | { kind: 'outOfReach'; least: Millimetres; greatest: Millimetres }
   /** by how much they miss, 0 where they do not, and the bar then its angle; null where it would stand upright */
-  | { kind: 'stack'; blocks: number[]; error: number; off: number | null };
+  | { kind: 'stack'; blocks: number[]; error: Millimetres; off: number | null };
 
 /** Less is none (m). */
 const EXACT = 1e-12;
 
 /** The blocks of a set, beside wear blocks, for the stack of a sine bar. */
-export function blocksFor(set: BlockSet, { stack, wear, bar }: { stack: number; wear: number; bar: number }): Blocks {
+export function blocksFor(
+  set: BlockSet,
+  { stack, wear, bar }: { stack: Millimetres; wear: Millimetres; bar: Millimetres },
+): Blocks {
   const found = stackFor(set, metres(stack), metres(wear));
   if (found.kind === 'outOfReach')
     return { kind: 'outOfReach', least: millimetres(found.least), greatest: millimetres(found.greatest) };
@@ -51,7 +57,7 @@ export function blocksFor(set: BlockSet, { stack, wear, bar }: { stack: number; 
 }
 
 /** A length read warm, as it is at 20 °C, and what `degree` more or less on the part does to it. */
-export function readWarm(read: number, part: Warmth, instrument: Warmth, degree: number) {
+export function readWarm(read: Millimetres, part: Warmth, instrument: Warmth, degree: number) {
   const doubt = {
     part: { expansion: 0, temperature: degree },
     standard: { expansion: 0, temperature: 0 },
@@ -63,14 +69,14 @@ export function readWarm(read: number, part: Warmth, instrument: Warmth, degree:
 }
 
 /** What moved where an indicator that leans shows a travel, and by how much it shows too much. */
-export function readLeaning(travel: number, lean: number) {
+export function readLeaning(travel: Millimetres, lean: Degrees) {
   const moved = trueTravel(metres(travel), radians(lean));
   return { moved: millimetres(moved), tooMuch: millimetres(cosineError(moved, radians(lean))) };
 }
 
 /** A ball or roll tried on a surface: stations null where it touches nothing. */
 export interface TriedTool {
-  diameter: number;
+  diameter: Millimetres;
   station: number | null;
   /** place of the touch along the line: 0 the rear end, 1 the nose end */
   share: number | null;
@@ -92,7 +98,7 @@ const toolReport = (design: Design, seat: number, tried: Tried): TriedTool => ({
 });
 
 /** A ball in the bush of a seat. */
-export const ballTried = (design: Design, seat: number, ball: number): TriedTool =>
+export const ballTried = (design: Design, seat: number, ball: Millimetres): TriedTool =>
   toolReport(design, seat, triedBalls(toSeats(design), seat, [metres(ball)])[0]!);
 
 type Pair = readonly [rear: TriedTool, nose: TriedTool];
@@ -125,7 +131,7 @@ export function rollsFor(design: Design, seat: number, tools: System): Pair | nu
 }
 
 /** The roll of the shop for a line of a length: the thickest that leaves room for two places along it. */
-export function rollFor(design: Design, length: number, tools: System): number {
+export function rollFor(design: Design, length: Millimetres, tools: System): number {
   const rolls = shopTools(design, tools).rolls.map(millimetres);
   return toolExact(rolls.findLast((roll) => roll <= length / 3) ?? rolls[0]!);
 }
@@ -152,7 +158,7 @@ export function ballFor(design: Design, seat: number, tools: System): number {
 }
 
 /** The sine bar of the shop, and the stack it stands on for an angle, to the step stacks are made to. */
-export function sineSetUp(design: Design, angle: number, tools: System): { bar: number; stack: number } {
+export function sineSetUp(design: Design, angle: Degrees, tools: System): { bar: Millimetres; stack: Millimetres } {
   const shop = shopTools(design, tools);
   const [bar, step] = [toolExact(millimetres(shop.bar)), millimetres(shop.stack)];
   return { bar, stack: toolExact(Math.round((bar * Math.sin(radians(angle))) / step) * step) };

@@ -1,5 +1,7 @@
 /** Lines of the parts, and where rolls and balls rest on them, in mm: what the drawings of set-ups stand on. */
+
 import type { Design, Part } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import { radiusAt } from '../../engine/contact/fit.ts';
 import { ballIn, rollOn } from '../../engine/gauging/touching.ts';
 import { metres, millimetres } from '../convert.ts';
@@ -7,8 +9,8 @@ import { type Line, lineOfPart } from '../inFrame.ts';
 
 /** The line of a surface: station and radius of its points, rear to nose, and the line as the engine has it. */
 export interface PartLine {
-  z: readonly number[];
-  r: readonly number[];
+  z: readonly Millimetres[];
+  r: readonly Millimetres[];
   line: Line;
 }
 
@@ -21,16 +23,17 @@ export function partLine(design: Design, seat: string, part: Part): PartLine | n
 }
 
 /** Radius of a line at a station. */
-export const radiusOf = ({ line }: PartLine, station: number): number => millimetres(radiusAt(line, metres(station)));
+export const radiusOf = ({ line }: PartLine, station: Millimetres): Millimetres =>
+  millimetres(radiusAt(line, metres(station)));
 
 /** How far from the axis a roll's centre stands beside a line; null where it misses it. */
-export function rollCentre({ line }: PartLine, roll: number, station: number): number | null {
+export function rollCentre({ line }: PartLine, roll: Millimetres, station: Millimetres): Millimetres | null {
   const touch = rollOn(line, metres(roll) / 2, metres(station));
   return touch && millimetres(touch.centre);
 }
 
 /** Station of the centre of a ball let into a bore from its wide end; null where it falls through. */
-export function ballCentre({ line }: PartLine, ball: number): number | null {
+export function ballCentre({ line }: PartLine, ball: Millimetres): Millimetres | null {
   const touch = ballIn(line, metres(ball) / 2, line.halfAngle >= 0 ? 'rearward' : 'noseward');
   return touch && millimetres(touch.centre);
 }

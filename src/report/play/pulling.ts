@@ -1,5 +1,7 @@
 /** Where the spindle lies with its nose pulled; loaded once the first picture stands. */
+
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import type { Body } from '../../engine/play/body.ts';
 import { reachToward } from '../../engine/play/reach.ts';
 import { heldAt } from '../../engine/play/shake.ts';
@@ -9,9 +11,9 @@ import { toSpindle } from './toPlay.ts';
 
 /** A nose pulled aside: station, and how far to the right and up (mm). */
 export interface Pull {
-  station: number;
-  x: number;
-  y: number;
+  station: Millimetres;
+  x: Millimetres;
+  y: Millimetres;
 }
 
 export interface Pulled {

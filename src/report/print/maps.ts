@@ -1,5 +1,7 @@
 /** The print itself, place by place, for the pictures: what the section of the report tells in figures. */
+
 import type { Design } from '../../design/definition.ts';
+import type { Metres } from '../../design/dimension.ts';
 import { type PrintMap, printOf } from '../../engine/play/print.ts';
 import { metres, toSeats } from '../convert.ts';
 import { freeOf } from '../play/toPlay.ts';
@@ -9,7 +11,7 @@ export type { PrintMap };
 
 export interface PrintMaps {
   /** m */
-  thickness: number;
+  thickness: Metres;
   press: PrintMap[];
   turned: PrintMap[];
 }

@@ -14,7 +14,7 @@ import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
 import { drawnCut } from '../../pictures/drawnCut.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { scaleBar } from '../../pictures/scaleBar.ts';
-import { type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
+import { type PointInMm, type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
 import { NOTE, onScreen, type Placing, seenThrough } from '../../pictures/sectionLayout.ts';
 import { type Size, useSize } from '../../pictures/useSize.ts';
 import { useView } from '../../pictures/useView.ts';
@@ -171,26 +171,26 @@ function Hatching({ id }: { id: string }) {
   );
 }
 
-const path = (points: readonly Point[], at: Placing, side: Side, unit = 1) =>
+const path = (points: readonly Point[], at: Placing, side: Side) =>
   `M${points
-    .map(([z, r]) => {
-      const { x, y } = onScreen(at, [z * unit, r * unit], side);
+    .map((point) => {
+      const { x, y } = onScreen(at, point, side);
       return `${x.toFixed(2)} ${y.toFixed(2)}`;
     })
     .join('L')}Z`;
 
-/** The half section of the journal, down to the axis, mm. */
-const journalHalf = ({ journal: { above } }: SectionFrame): Point[] => [
-  ...above,
-  [above[above.length - 1]![0], 0],
-  [above[0]![0], 0],
-];
+const inMetres = (points: readonly PointInMm[]): Point[] => points.map(([z, r]) => [metres(z), metres(r)]);
+
+/** The half section of the journal, down to the axis. */
+const journalHalf = ({ journal: { above } }: SectionFrame): Point[] =>
+  inMetres([...above, [above[above.length - 1]![0], 0], [above[0]![0], 0]]);
+const bushHalf = ({ bush }: SectionFrame): Point[] => inMetres(bush.above);
 
 /** Where there is metal, so that the stock is drawn on it alone. */
 function Metal({ frame, at, id }: { frame: SectionFrame; at: Placing; id: string }) {
   return FILLS.map((part) => (
     <clipPath key={part} id={`${id}${part}metal`}>
-      <path d={path(part === 'journal' ? journalHalf(frame) : frame.bush.above, at, 1, metres(1))} />
+      <path d={path(part === 'journal' ? journalHalf(frame) : bushHalf(frame), at, 1)} />
     </clipPath>
   ));
 }
@@ -211,8 +211,8 @@ function Half({
 }) {
   return (
     <g>
-      <path d={path(journalHalf(frame), at, side, metres(1))} fill={`url(#${id}journal)`} className="outline" />
-      <path d={path(frame.bush.above, at, side, metres(1))} fill={`url(#${id}bush)`} className="outline bush" />
+      <path d={path(journalHalf(frame), at, side)} fill={`url(#${id}journal)`} className="outline" />
+      <path d={path(bushHalf(frame), at, side)} fill={`url(#${id}bush)`} className="outline bush" />
       {drawn.seats.map(
         ({ name, film }) =>
           film.length > 1 && (

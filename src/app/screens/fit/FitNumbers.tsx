@@ -1,12 +1,14 @@
 /** The fit in figures, a column a seat, so that the pair fits the narrowest screen. */
+
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fineText, placeText, type System, turnText } from '../../../design/units.ts';
 import type { FitReport, SeatFitReport } from '../../../report/fit/definition.ts';
 
 const NONE = '—';
 
 export function FitNumbers({ fit, design, system }: { fit: FitReport; design: Design; system: System }) {
-  const fine = (mm: number | null) => (mm === null ? NONE : fineText(mm, system));
+  const fine = (mm: Millimetres | null) => (mm === null ? NONE : fineText(mm, system));
   const rows: [name: string, text: (seat: SeatFitReport, index: number) => string][] = [
     ['Least film', (seat) => fine(seat.leastFilm)],
     ['Greatest film', (seat) => fine(seat.greatestFilm)],

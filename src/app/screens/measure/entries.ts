@@ -1,20 +1,20 @@
 /** Changes of the notebook: another reading, one less, several from a table. */
+
 import type { Design, Part, Seat } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { toolExact } from '../../../design/rounded.ts';
 import { madeIn } from '../../../design/tools.ts';
-import type { System } from '../../../design/units.ts';
+import { type System, TENTH } from '../../../design/units.ts';
 import { ballFor, rollFor, sineSetUp } from '../../../report/measure/bench.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
 import { bare } from '../../record/entered.ts';
 import { isTool, KINDS, type Kind, type Reading } from './kinds.ts';
 
-const INCH = 25.4;
-
 /** What a new entry starts with in a metric and in an inch shop (mm): common practice, no source. */
 const USUAL = {
   metric: { micrometer: 0.002, indicator: 0.001, place: 0.001 },
-  inch: { micrometer: 0.0001 * INCH, indicator: 0.00005 * INCH, place: 0.001 * INCH },
+  inch: { micrometer: TENTH, indicator: TENTH / 2, place: 10 * TENTH },
 };
 
 /**
@@ -64,7 +64,7 @@ function predicted(design: Design, reading: Reading): Reading {
 function setUpFor(kind: Kind, seat: Seat, part: Part, design: Design, tools: System): Reading {
   const { from, to, halfAngle } = seat[part];
   const { micrometer, indicator, place } = USUAL[tools];
-  const set = (mm: number) => toolExact(Math.round(mm / place) * place);
+  const set = (mm: Millimetres) => toolExact(Math.round(mm / place) * place);
   const middle = set((from + to) / 2);
   const on = { seat: seat.name, part, value: 0 };
   switch (kind) {

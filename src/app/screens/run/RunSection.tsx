@@ -2,10 +2,11 @@
  * The running pair in section, as on the Fit screen: cut where the film of all is least, that side above. Gaps, and how
  * far the axis lies aside, by the one exaggeration; lengths true.
  */
+
 import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
-import { metres, radians, toSeats } from '../../../report/convert.ts';
+import { metres, millimetres, radians, toSeats } from '../../../report/convert.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { type SurfaceInMetres, seatLines } from '../../../report/inFrame.ts';
@@ -90,7 +91,7 @@ const withSecondLine = (at: Placing): Placing => ({
 
 /** The least film along this half of the section. */
 function filmText({ film }: Drawn['seats'][number], system: System): string {
-  return film.length === 0 ? 'apart' : fineText(1000 * Math.min(...film.map((place) => place.film)), system);
+  return film.length === 0 ? 'apart' : fineText(millimetres(Math.min(...film.map((place) => place.film))), system);
 }
 
 /** Where the film is least along this half, half way across it. */

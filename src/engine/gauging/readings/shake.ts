@@ -10,6 +10,7 @@
  * @source Luenberger 4.4 (sensitivity of a linear programme)
  */
 
+import type { Metres } from '../../../design/dimension.ts';
 import { breakpointsAt } from '../../belief/filmGradient.ts';
 import type { Influence } from '../../belief/unknowns.ts';
 import { filmAlong } from '../../contact/film.ts';
@@ -47,7 +48,7 @@ export const shake: ReadingKind<'shake'> = {
   },
 };
 
-function influencesOf(seats: readonly SeatInput[], position: number, { pose, contacts }: Pulled): Influence[] {
+function influencesOf(seats: readonly SeatInput[], position: Metres, { pose, contacts }: Pulled): Influence[] {
   const lines = new Map<string, { index: number; seat: SeatLines }>(
     seats.map((input, index) => [input.name, { index, seat: seatLines(input) }]),
   );
@@ -60,7 +61,7 @@ function influencesOf(seats: readonly SeatInput[], position: number, { pose, con
 function contactInfluences(
   seat: SeatLines,
   index: number,
-  position: number,
+  position: Metres,
   pose: Pose,
   { station, journalStation, angle, share }: SeatContact,
 ): Influence[] {
@@ -94,7 +95,7 @@ function contactInfluences(
 }
 
 /** The breakpoint of the film nearest to a place u (m) of the bush line. */
-function placeOf({ gap }: SeatLines, position: number, u: number): { u: number; film: number } {
+function placeOf({ gap }: SeatLines, position: Metres, u: number): { u: number; film: Metres } {
   const chain = filmAlong(gap, position);
   let best = 0;
   for (let i = 1; i < chain.count; i++) if (Math.abs(chain.u[i]! - u) < Math.abs(chain.u[best]! - u)) best = i;
