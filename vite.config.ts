@@ -106,7 +106,14 @@ export default defineConfig({
     ],
   },
   worker: { format: 'es' },
-  build: { outDir: `${top}/dist`, emptyOutDir: true, target: 'es2022', chunkSizeWarningLimit: 1500 },
+  build: {
+    outDir: `${top}/dist`,
+    emptyOutDir: true,
+    target: 'es2022',
+    chunkSizeWarningLimit: 1500,
+    // What the first picture needs in one file: forty small ones pack worse.
+    rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
+  },
   test: {
     projects: [
       {
@@ -121,6 +128,8 @@ export default defineConfig({
           testTimeout: 60_000,
           // Nothing runs beside them, so no processor need be left free.
           maxWorkers: '100%',
+          // Nothing in the source keeps a state of its own (tests/structure.test.ts), so files share what is loaded.
+          isolate: false,
           sequence: { groupOrder: 0 },
         },
       },
@@ -147,6 +156,8 @@ export default defineConfig({
           testTimeout: 60_000,
           // After the others: a page starved by solvers beside it is no test of the page.
           sequence: { groupOrder: 2 },
+          // Two pages at once: much of a test is waiting.
+          maxWorkers: 2,
           // The first look at a page waits for what loads when asked for.
           expect: { poll: { timeout: 15_000 } },
           browser: {

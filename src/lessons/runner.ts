@@ -86,7 +86,9 @@ function next(course: Course, dealt: Dealt): Course {
 }
 
 /** Rounds have numbers of their own; the same visit has the same ones again. */
-export const seedOf = (first: number, round: number): number => first + 1000 * round;
+export const seedOf = (first: number, round: number): number => first + APART * round;
+/** Seeds that a round may pass over without coming to those of the next. */
+const APART = 997;
 
 /** How many of the last round were right, of how many: by that a lesson comes back sooner or later. */
 export function lastRound({ log, help }: Course): { right: number; of: number } {

@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { without, withValue } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
 import { USUAL_MACHINE } from '../../../design/usualMachine.ts';
-import { BLOCK_SETS } from '../../../engine/gauging/blockSets.ts';
+import { BLOCK_SETS } from '../../../report/measure/bench.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
 import type { Work } from '../../state/store.ts';
@@ -115,7 +115,6 @@ export default function CutControls({ work }: { work: Work }) {
   if (!cut) return null;
   return (
     <section className="controls" aria-label="What may be cut">
-      <h2>What may be cut</h2>
       <fieldset className="may-cut">
         <legend>surfaces; what is not ticked is forbidden</legend>
         {design.seats.flatMap(({ name }) =>

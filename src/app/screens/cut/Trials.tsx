@@ -4,6 +4,7 @@
 
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fineText, plusMinusText, type System } from '../../../design/units.ts';
 import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
@@ -55,7 +56,6 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
   const close = () => setWriting(null);
   return (
     <section aria-label="Trial and correct">
-      <h2>Trial and correct</h2>
       <p className="fine">
         Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the parts: a
         trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.
@@ -237,6 +237,6 @@ function Remaining({
 
 /** What the next trial should read. */
 function standOffText({ standOff: { now, safe, all } }: NonNullable<CutReport['remaining']>, system: System): string {
-  const fine = (mm: number | null) => (mm === null ? 'nowhere' : `at ${fineText(mm, system)}`);
+  const fine = (mm: Millimetres | null) => (mm === null ? 'nowhere' : `at ${fineText(mm, system)}`);
   return `The journal most likely touches first ${fine(now)} now, ${fine(safe)} with the safe part off, ${fine(all)} with all of it off.`;
 }

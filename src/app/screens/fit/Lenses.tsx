@@ -5,10 +5,9 @@
 import { scaleLinear } from 'd3-scale';
 import { memo, useId, useMemo, useRef } from 'react';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
-import { SAME } from '../../../engine/contact/film.ts';
-import type { Wanted } from '../../../engine/contact/fit.ts';
 import { metres, millimetres } from '../../../report/convert.ts';
 import type { FitReport, SeatFitReport } from '../../../report/fit/definition.ts';
+import { SAME, type Wanted } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace } from '../../pictures/drawn.ts';
 import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
 import { CLASS_TEXT, classOf, filmRuns } from '../../pictures/filmClass.ts';
@@ -99,9 +98,9 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
             <>
               <path fill={`url(#${id}journal)`} d={`M${journalEdge.join('L')}L${right} ${HEIGHT}L${left} ${HEIGHT}Z`} />
               <path fill={`url(#${id}bush)`} d={`M${bushEdge.join('L')}L${right} 0L${left} 0Z`} />
-              {filmRuns(places, seat.wanted, betweenPlaces).map(({ kind: run, places: along }) => (
+              {filmRuns(places, seat.wanted, betweenPlaces).map(({ name, kind: run, places: along }) => (
                 <FilmShape
-                  key={`${run}${along[0]!.along}`}
+                  key={name}
                   id={id}
                   kind={run}
                   d={`M${along.map((p) => at(p.along, p.edge)).join('L')}L${along

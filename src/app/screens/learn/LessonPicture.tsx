@@ -7,11 +7,10 @@ import { type ReactNode, useEffect, useLayoutEffect, useMemo, useRef, useState }
 import type { Design } from '../../../design/definition.ts';
 import { valueAt, withValue } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
 import { metres } from '../../../report/convert.ts';
-import { toPlaySeats } from '../../../report/play/toPlay.ts';
+import { linesOf } from '../../../report/inFrame.ts';
 import { drawnAt } from '../../pictures/drawn.ts';
 import { Section } from '../../pictures/Section.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
@@ -87,8 +86,7 @@ function Pair({ work, question, dealt, system }: Pick<Props, 'question' | 'dealt
 
 /** m: how deep the lenses look with a design as it stands. */
 function depthOf(design: Design): number {
-  const seats = toPlaySeats({ conepair: 1, seats: design.seats }).map(seatLines);
-  const drawn = drawnAt(seats, metres(design.position ?? 0), 1);
+  const drawn = drawnAt(linesOf(design), metres(design.position ?? 0), 1);
   const films = drawn.seats.flatMap(({ film }) => film.map((place) => place.film));
   const open = films.length === 0 ? 0 : Math.max(...films);
   return Math.max(lensDepth(drawn.seats), ROOM * open);

@@ -1,11 +1,11 @@
 /** Speed, thrust, oil and load by hand, beside the picture that follows them. */
-import type { ReactNode } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { figures, measureText } from '../../../design/measures.ts';
 import { withValue } from '../../../design/place.ts';
 import { fineText, type System } from '../../../design/units.ts';
-import { ISO_GRADES } from '../../../engine/film/oil.ts';
+import { millipascalSeconds } from '../../../report/convert.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
+import { ISO_GRADES } from '../../../report/film/oils.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { roundAbove } from '../../pictures/sceneGeometry.ts';
 import type { Work } from '../../state/store.ts';
@@ -19,15 +19,13 @@ interface Props {
   design: Design;
   fields: RunFields | null;
   system: System;
-  /** below the sliders */
-  children: ReactNode;
 }
 
 /** rev/min and Pa·s: as far as the sliders reach; more can be typed. */
 const SPEEDS = { from: 10, to: 30_000 };
 const VISCOSITIES = { from: 0.001, to: 0.5 };
 
-export function HandControls({ work, design, fields, system, children }: Props) {
+export function HandControls({ work, design, fields, system }: Props) {
   const { speed, oil, load } = design.run!;
   const put = (path: string, value: number) => work.change((d) => withValue(d, path, value));
   const way = speed < 0 ? -1 : 1;
@@ -55,7 +53,6 @@ export function HandControls({ work, design, fields, system, children }: Props) 
           />
         )}
         <PositionSlider work={work} design={design} system={system} />
-        {children}
       </div>
       <NoseView work={work} design={design} fields={fields} system={system} />
     </div>
@@ -74,7 +71,7 @@ function OilSlider({ work, oil, put }: { work: Work; oil: NonNullable<Design['ru
         max={Math.log10(VISCOSITIES.to)}
         step={0.01}
         value={Math.log10(Math.min(VISCOSITIES.to, Math.max(VISCOSITIES.from, oil.viscosity)))}
-        text={`${figures(oil.viscosity * 1000)} mPa·s`}
+        text={`${figures(millipascalSeconds(oil.viscosity))} mPa·s`}
         set={(value) => put('run.oil.viscosity', Number((10 ** value).toPrecision(3)))}
       />
     );
