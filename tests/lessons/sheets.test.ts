@@ -57,7 +57,9 @@ describe('an answer in a link', () => {
 
   test('is read as it was made, and nothing else of it is there', () => {
     fc.assert(
-      fc.property(some, (one) => expect(classAnswerOf(fragmentOf(one))).toEqual(one)),
+      fc.property(some, (one) => {
+        expect(classAnswerOf(fragmentOf(one))).toEqual(one);
+      }),
       { numRuns: 300, seed: 3 },
     );
   });
