@@ -119,6 +119,8 @@ export default defineConfig({
           testTimeout: 60_000,
           // Nothing runs beside them, so no processor need be left free.
           maxWorkers: '100%',
+          // Nothing in the source keeps a state of its own (tests/structure.test.ts), so files share what is loaded.
+          isolate: false,
           sequence: { groupOrder: 0 },
         },
       },
@@ -145,6 +147,8 @@ export default defineConfig({
           testTimeout: 60_000,
           // After the others: a page starved by solvers beside it is no test of the page.
           sequence: { groupOrder: 2 },
+          // Two pages at once: much of a test is waiting.
+          maxWorkers: 2,
           // The first look at a page waits for what loads when asked for.
           expect: { poll: { timeout: 15_000 } },
           browser: {

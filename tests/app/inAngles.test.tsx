@@ -3,7 +3,7 @@
  * half angles: none is told so, but where it is said to be one.
  */
 import { renderToStaticMarkup } from 'react-dom/server';
-import { describe, expect, test, vi } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import type { Design } from '../../src/design/definition.ts';
 import { angleFigure, angleText } from '../../src/design/units.ts';
 
@@ -15,6 +15,7 @@ const kept = vi.hoisted(() => {
   vi.stubGlobal('document', { createElement: () => ({ getContext: () => null }) });
   return told;
 });
+afterAll(() => void vi.unstubAllGlobals());
 vi.setConfig({ testTimeout: 60_000 });
 
 /** The screens anew, as they are for a person of this way. */

@@ -2,12 +2,13 @@
  * Every sentence of every verdict and of the Sheet, for all demos, in the one system and the other: no figure in a unit
  * of the other shop.
  */
-import { describe, expect, test, vi } from 'vitest';
+import { afterAll, describe, expect, test, vi } from 'vitest';
 import type { Design } from '../../src/design/definition.ts';
 import type { System } from '../../src/design/units.ts';
 import { withShopTools } from '../../src/report/cut/usualMachine.ts';
 import { demos, sheetOf, verdictsOf } from './told.tsx';
 
+afterAll(() => void vi.unstubAllGlobals());
 vi.setConfig({ testTimeout: 120_000 });
 // The width of lettering is asked of a canvas, which there is none of here.
 vi.stubGlobal('document', { createElement: () => ({ getContext: () => null }) });

@@ -22,10 +22,10 @@ test(
         if (design.seats.length > 2) seen.many++;
         expect(tried(design)).toEqual([]);
       }),
-      { seed, numRuns: 20 * LONG },
+      { seed, numRuns: 12 * LONG },
     );
     // The grammar reaches what it should: a fuzz that makes nothing finds nothing.
-    for (const count of Object.values(seen)) expect(count).toBeGreaterThan(2 * LONG);
+    for (const count of Object.values(seen)) expect(count).toBeGreaterThan(LONG);
   },
   240_000 * LONG,
 );
@@ -52,7 +52,7 @@ test(
       fc.property(damaged(still), (raw) => {
         expect(triedRaw(raw)).toEqual([]);
       }),
-      { seed, numRuns: 40 * LONG },
+      { seed, numRuns: 16 * LONG },
     );
   },
   240_000 * LONG,

@@ -11,6 +11,7 @@ import { valueAt, withValue } from '../../design/place.ts';
 import { ANGLE_WAYS, type AngleWay } from '../../design/units.ts';
 import { MOTIONS, type Motion } from '../../engine/spindle/pose.ts';
 import { FREE } from '../../report/play/toPlay.ts';
+import { timesText } from '../pictures/timesText.ts';
 import { ANGLE_NAMES, sayAngles, useAngles } from '../state/angles.ts';
 import { leave, typeAt, useHeldText } from '../state/draft.ts';
 import { DrawnFactorContext, useWork } from './context.ts';
@@ -171,7 +172,6 @@ function MotionsRow() {
 }
 
 const GREATEST_FACTOR = 5000;
-const round = (factor: number) => Math.round(factor).toLocaleString('en');
 
 function FactorRow() {
   const work = useWork();
@@ -188,7 +188,7 @@ function FactorRow() {
           max={Math.log10(GREATEST_FACTOR)}
           step={0.01}
           value={Math.log10(factor)}
-          text={drawn < 0.99 * factor ? `×${round(drawn)}: all that fits` : `×${round(factor)}`}
+          text={drawn < 0.99 * factor ? `${timesText(drawn)}: all that fits` : timesText(factor)}
           set={(value) => work.store.setState({ factor: Math.min(GREATEST_FACTOR, 10 ** value) })}
         />
       )}

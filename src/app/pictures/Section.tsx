@@ -32,6 +32,7 @@ import {
   seenThrough,
 } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
+import { timesText } from './timesText.ts';
 import { micrometres, useAxialMove } from './useMove.ts';
 import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
@@ -170,8 +171,6 @@ export function Section({
     </figure>
   );
 }
-
-const timesText = (factor: number) => `×${Math.round(factor).toLocaleString('en')}`;
 
 function ScaleLock({ work, factor }: { work: Work; factor: number }) {
   const locked = useStore(work.store, (state) => state.scaleLocked);

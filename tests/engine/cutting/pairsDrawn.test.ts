@@ -154,8 +154,8 @@ const blue = [
 ];
 
 describe('is what plain rejection leaves', () => {
-  const COUNT = 3000;
-  const PRIOR = 6000 * LONG;
+  const COUNT = 1500;
+  const PRIOR = 3000 * LONG;
 
   it('with nothing read', () => {
     expectSame(pairsDrawn({ ...knownOf(), trials: [] }, COUNT, 1), byRejection([], PRIOR, 2));

@@ -4,7 +4,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { type SeatLines, seatLines } from '../../../engine/contact/fit.ts';
 import { metres } from '../../../report/convert.ts';
-import { fitSection } from '../../../report/fit/section.ts';
+import { fitOf } from '../../../report/fit/fitOf.ts';
 import { toPlaySeats } from '../../../report/play/toPlay.ts';
 import { type Drawn, drawnAt, factorFor } from '../../pictures/drawn.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
@@ -20,7 +20,7 @@ export function usePair(work: Work) {
   const piece = useStore(work.store, (state) => state.piece);
   const locked = useStore(work.store, (state) => state.scaleLocked);
   const still = useMedia('(prefers-reduced-motion: reduce)');
-  const fit = useMemo(() => fitSection(design), [design]);
+  const fit = fitOf(design);
   const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
   const seats = useMemo(() => parts.map(seatLines), [parts]);
   const pulled = usePull(work);
