@@ -7,8 +7,8 @@ import choleskySolve from 'cholesky-solve';
 import { afterAll, bench, describe } from 'vitest';
 import type { Design } from '../src/design/definition.ts';
 import { equilibrium } from '../src/engine/film/equilibrium.ts';
+import { newGrids, type SpindleRun } from '../src/engine/film/films.ts';
 import { newFilmSpace, solveFilm } from '../src/engine/film/reynolds.ts';
-import { newSpindle, type SpindleRun } from '../src/engine/film/spindle.ts';
 import { loadAt } from '../src/engine/spindle/pose.ts';
 import { toFilmSeats } from '../src/report/film/toSpindle.ts';
 import { at, type Cone, coneShape, RAD } from './engine/film/bearings.ts';
@@ -116,19 +116,19 @@ describe('equilibrium of three seats', () => {
     ['32 × 128 a seat', { rows: 32, columns: 128 }],
     ['16 × 64 a seat', { rows: 16, columns: 64 }],
   ] as const) {
-    const spindle = newSpindle(seats, size);
-    const coarse = newSpindle(seats, { rows: 8, columns: 32 });
+    const grids = newGrids(seats, size);
+    const coarse = newGrids(seats, { rows: 8, columns: 32 });
     const cells = 3 * size.rows * size.columns;
     const cold = `from cold, ${name}`;
     bench(
       cold,
       timed(cold, cells, () => {
-        equilibrium(spindle, loadAt(0, -120, -40, 0.03), run, { position: 0, coarse });
+        equilibrium(grids, loadAt(0, -120, -40, 0.03), run, { position: 0, coarse });
       }),
       few(15),
     );
     // a hand that pulls: 2 % more load from frame to frame, and back
-    let near = equilibrium(spindle, loadAt(0, -120, -40, 0.03), run, { position: 0, coarse });
+    let near = equilibrium(grids, loadAt(0, -120, -40, 0.03), run, { position: 0, coarse });
     let frame = 0;
     const follow = `following a drag, ${name}`;
     bench(
@@ -136,7 +136,7 @@ describe('equilibrium of three seats', () => {
       timed(follow, cells, () => {
         frame++;
         const pull = 120 * (1 + 0.02 * Math.abs((frame % 20) - 10));
-        const found = equilibrium(spindle, loadAt(0, -pull, -40, 0.03), run, {
+        const found = equilibrium(grids, loadAt(0, -pull, -40, 0.03), run, {
           position: 0,
           close: 1e-4,
           ...(near.status === 'solved' && { near }),

@@ -2,6 +2,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { dirname, join, normalize } from 'node:path';
 import { fileURLToPath } from 'node:url';
+import { parseAst } from 'vite';
 import { expect, test } from 'vitest';
 
 const top = fileURLToPath(new URL('../', import.meta.url));
@@ -36,6 +37,20 @@ test('imports run one way: app, worker, jobs, report, engine, design', () => {
       .map((target) => `${file} imports ${target}`),
   );
   expect(sources.length).toBeGreaterThan(5);
+  expect(wrong).toEqual([]);
+});
+
+test('screens meet the report only', () => {
+  const wrong = sources
+    .filter((file) => /^src\/(app|worker|jobs)\//.test(file))
+    .flatMap((file) =>
+      importsOf(codeOf(file))
+        .filter((name) => /(^|\/)engine\//.test(name))
+        .map(
+          (name) =>
+            `${file} imports ${name}: what the engine answers comes worded, in the units of the file, from src/report; what a hand that drags needs within a frame stands in src/report/inFrame.ts`,
+        ),
+    );
   expect(wrong).toEqual([]);
 });
 
@@ -120,17 +135,41 @@ test('comments keep within 120 columns, which the formatter sees to in code', ()
   expect(long).toEqual([]);
 });
 
-test('degrees and radians, millimetres and metres meet in report/convert.ts alone', () => {
-  // Of an oil's viscosity and density, of pressures, stiffnesses and seconds a thousand is another matter.
-  const other = /viscosity|density|pressure|SECONDS|value \*|scale/;
-  const raw = /Math\.PI\)? ?\/ ?180|180\)? ?\/ ?Math\.PI|[/*] 1000\b/;
+/** A thousand or a thousandth, their powers, and what turns degrees or a minute's turns into radians. */
+const isFactor = (value: number) =>
+  value === 30 || value === 180 || [3, 6, 9].some((power) => value === 10 ** power || value === 1 / 10 ** power);
+
+/** Products and quotients with such a number, in the tree of the syntax: names and comments are no code. */
+function rawFactors(file: string): string[] {
+  const code = readFileSync(join(top, file), 'utf8');
+  const found: string[] = [];
+  const walk = (node: unknown): void => {
+    if (typeof node !== 'object' || node === null) return;
+    if (Array.isArray(node)) {
+      node.forEach(walk);
+      return;
+    }
+    const { type, operator, left, right, start, end, ...rest } = node as Record<string, unknown>;
+    if (type === 'BinaryExpression' && (operator === '*' || operator === '/'))
+      for (const side of [left, right] as { type: string; value?: unknown }[])
+        if (side.type === 'Literal' && typeof side.value === 'number' && isFactor(side.value))
+          found.push(code.slice(start as number, end as number));
+    walk([left, right]);
+    Object.values(rest).forEach(walk);
+  };
+  walk(parseAst(code, { lang: file.endsWith('x') ? 'tsx' : 'ts' }));
+  return found;
+}
+
+test('the units of the file and those of the engine meet in report/convert.ts alone', () => {
+  expect(rawFactors('src/report/convert.ts').length).toBeGreaterThan(10);
   const wrong = sources
-    .filter((file) => /^src\/(report|app|worker|jobs)\//.test(file) && file !== 'src/report/convert.ts')
+    .filter((file) => /^src\/(report|app|worker)\//.test(file) && file !== 'src/report/convert.ts')
     .flatMap((file) =>
-      codeOf(file)
-        .split('\n')
-        .filter((line) => raw.test(line) && !other.test(line))
-        .map((line) => `${file}: ${line.trim()}`),
+      rawFactors(file).map(
+        (what) =>
+          `${file}: ${what}: what turns one unit into another stands once, with its name, in src/report/convert.ts (types: src/design/dimension.ts); a number that is no unit gets a name of its own`,
+      ),
     );
   expect(wrong).toEqual([]);
 });

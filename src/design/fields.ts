@@ -1,5 +1,6 @@
 /** What the definition of the design file is made of: numbers that know what they measure, places, names, texts. */
 import * as z from 'zod/mini';
+import type { Degrees, Millimetres, Radians } from './dimension.ts';
 
 /** What a number measures; decides how a screen shows it and what units may be typed. */
 export type Quantity =
@@ -86,7 +87,21 @@ function bounded(bounds: Bounds) {
   return checks;
 }
 
-export function number(quantity: Quantity, title: string, description: string, bounds: Bounds, leftOut?: LeftOut) {
+type NumberOf<Q extends Quantity> = Q extends 'length' | 'fine'
+  ? Millimetres
+  : Q extends 'angle' | 'phase'
+    ? Degrees
+    : Q extends 'tilt'
+      ? Radians
+      : number;
+
+export function number<Q extends Quantity>(
+  quantity: Q,
+  title: string,
+  description: string,
+  bounds: Bounds,
+  leftOut?: LeftOut,
+) {
   const meta: QuantityMeta = {
     title,
     description,
@@ -94,7 +109,10 @@ export function number(quantity: Quantity, title: string, description: string, b
     unit: UNIT[quantity],
     ...(leftOut && { default: leftOut.otherwise, ...(leftOut.of !== undefined && { defaultOf: leftOut.of }) }),
   };
-  return z.number().check(...bounded(bounds), z.meta({ ...meta }));
+  return z.number().check(...bounded(bounds), z.meta({ ...meta })) as unknown as z.ZodMiniType<
+    NumberOf<Q>,
+    NumberOf<Q>
+  >;
 }
 
 /** Bounds that no small spindle reaches; they keep a slip of the keyboard from being taken for a part. */

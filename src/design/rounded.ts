@@ -14,5 +14,8 @@ export function fine(mm: number, system: System): number {
   return exact(Math.round(mm / step) * step);
 }
 
+/** To a hundredth of a nanometre: an inch size keeps every digit, and rounding is gone. */
+export const toolExact = (mm: number): number => Number(mm.toFixed(8));
+
 /** To a nanometre. */
 export const exact = (mm: number): number => Number(mm.toFixed(6));

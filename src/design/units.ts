@@ -5,6 +5,8 @@
  * 1 in = 25.4 mm exactly. A tenth is 0.0001 in, a thou 0.001 in.
  * @source ISO31-1 (the inch); YardAndPound; practice (tenth, thou)
  */
+import type { Degrees, Millimetres } from './dimension.ts';
+
 export type System = 'metric' | 'inch';
 
 export const INCH = 25.4;
@@ -112,7 +114,7 @@ export function typedHalfAngle(text: string): Typed {
 /** Half angle (degrees) of a taper on diameter: atan(taper/2). */
 export const halfAngleOfTaper = (taper: number) => (Math.atan(taper / 2) * 180) / Math.PI;
 /** Taper on diameter of a half angle (degrees): 2·tan a. */
-export const taperOfHalfAngle = (degrees: number) => 2 * Math.tan((degrees * Math.PI) / 180);
+export const taperOfHalfAngle = (degrees: Degrees) => 2 * Math.tan((degrees * Math.PI) / 180);
 
 /** Without a minus before a rounded nought, and with a real minus sign. */
 function digits(value: number, decimals: number): string {
@@ -131,43 +133,43 @@ function trimmed(text: string, least: number): string {
 const LARGE = { metric: 1, inch: INCH / 100 };
 
 /** A film, deviation or small move (mm) in µm or tenths; a large one as a length. */
-export function fineText(mm: number, system: System): string {
+export function fineText(mm: Millimetres, system: System): string {
   return Math.abs(mm) >= LARGE[system] ? lengthText(mm, system) : fineOnly(mm, system);
 }
-const fineOnly = (mm: number, system: System) =>
+const fineOnly = (mm: Millimetres, system: System) =>
   system === 'metric'
     ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm`
     : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`;
 /** A position by the side of the datum it lies on. */
-export const sidedText = (mm: number, system: System) =>
+export const sidedText = (mm: Millimetres, system: System) =>
   mm === 0 ? 'at the datum' : `${fineText(Math.abs(mm), system)} ${mm < 0 ? 'rearward' : 'noseward'} of the datum`;
 /**
  * The same in a field that is edited: to a tenth of a nanometre, so that nothing that counts is lost by retyping it.
  */
-export const fineExact = (mm: number, system: System) =>
+export const fineExact = (mm: Millimetres, system: System) =>
   system === 'metric' ? `${trimmed(digits(mm * 1000, 4), 2)} µm` : `${trimmed(digits(mm / TENTH, 4), 2)} tenths`;
 /** A length (mm) in mm or inches. */
-export const lengthText = (mm: number, system: System) =>
+export const lengthText = (mm: Millimetres, system: System) =>
   system === 'metric' ? `${trimmed(digits(mm, 5), 3)} mm` : `${trimmed(digits(mm / INCH, 6), 4)} in`;
 /**
  * What a gauge reads: to 0.1 µm or ten millionths of an inch, always with the same digits, so that readings compare.
  */
-export const readingText = (mm: number, system: System) =>
+export const readingText = (mm: Millimetres, system: System) =>
   system === 'metric' ? `${digits(mm, 4)} mm` : `${digits(mm / INCH, 5)} in`;
 /** A length in a field that is edited, to a nanometre or two. */
-export const lengthExact = (mm: number, system: System) =>
+export const lengthExact = (mm: Millimetres, system: System) =>
   system === 'metric' ? `${trimmed(digits(mm, 6), 3)} mm` : `${trimmed(digits(mm / INCH, 7), 4)} in`;
 /** A place or size that is only told, to a micrometre or so: 0.001 mm, a tenth. */
-export const placeText = (mm: number, system: System) =>
+export const placeText = (mm: Millimetres, system: System) =>
   system === 'metric' ? lengthText(Number(mm.toFixed(3)), system) : `${trimmed(digits(mm / INCH, 4), 3)} in`;
 /** An angle in a field that is edited: 1e-6° moves a line of 100 mm by two nanometres. */
-export const angleExact = (degrees: number) => `${trimmed(digits(degrees, 6), 1)}°`;
-export const angleText = (degrees: number) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;
+export const angleExact = (degrees: Degrees) => `${trimmed(digits(degrees, 6), 1)}°`;
+export const angleText = (degrees: Degrees) => `${digits(degrees, 4).replace(/0{1,3}$/, '')}°`;
 /**
  * An error of an angle (degrees): seconds, minutes or degrees of arc, with the digits that count; never told as nothing
  * when it is not.
  */
-export function angleErrorText(degrees: number): string {
+export function angleErrorText(degrees: Degrees): string {
   const seconds = Math.abs(degrees) * 3600;
   if (seconds === 0) return '0″';
   if (seconds < 0.01) return 'less than 0.01″';
@@ -181,25 +183,25 @@ export const COVER = 1.96;
  * A figure and how far it may be off 19 times in 20 (mm), from its standard uncertainty, both to the digits that this
  * leaves: 76.5 ± 4.2 µm.
  */
-export const plusMinusText = (mm: number, sigma: number, system: System): string =>
+export const plusMinusText = (mm: Millimetres, sigma: Millimetres, system: System): string =>
   `${digits(mm / fineUnit(system).size, doubtDecimals(sigma, system))} ${doubtText(sigma, system)}`;
 
 /** How far something may be off 19 times in 20 (mm), from its standard uncertainty: ± 4.2 µm. */
-export function doubtText(sigma: number, system: System): string {
+export function doubtText(sigma: Millimetres, system: System): string {
   const { size, name } = fineUnit(system);
   const doubt = (COVER * sigma) / size;
   const told = doubt > 0 && doubt < 0.005 ? 'less than 0.01' : digits(doubt, doubtDecimals(sigma, system));
   return `± ${told} ${name}`;
 }
 
-function doubtDecimals(sigma: number, system: System): number {
+function doubtDecimals(sigma: Millimetres, system: System): number {
   const doubt = (COVER * sigma) / fineUnit(system).size;
   return doubt >= 10 ? 0 : doubt >= 1 ? 1 : 2;
 }
 export const turnText = (turns: number) => `${digits(Math.abs(turns) * 360, Math.abs(turns) * 360 < 10 ? 1 : 0)}°`;
 
 /** A length (mm) that may be more: rounded up to whole millimetres, or tenths of an inch. */
-export const atLeastText = (mm: number, system: System) =>
+export const atLeastText = (mm: Millimetres, system: System) =>
   system === 'metric' ? `${Math.ceil(mm)} mm` : `${(Math.ceil((10 * mm) / INCH) / 10).toFixed(1)} in`;
 
 /** The size in mm of the unit a bare number means. */
@@ -213,7 +215,7 @@ export const ANGLE_WAYS = ['half', 'included', 'foot', 'ratio'] as const;
 export type AngleWay = (typeof ANGLE_WAYS)[number];
 
 /** A half angle (degrees) in a field, as the person says angles. */
-export function angleIn(degrees: number, way: AngleWay): string {
+export function angleIn(degrees: Degrees, way: AngleWay): string {
   const taper = taperOfHalfAngle(degrees);
   switch (way) {
     case 'half':
@@ -229,7 +231,7 @@ export function angleIn(degrees: number, way: AngleWay): string {
 }
 
 /** A half angle (degrees) where it is told, as the person says angles: to what a drawing needs; never below 0. */
-export function angleSaid(degrees: number, way: AngleWay): string {
+export function angleSaid(degrees: Degrees, way: AngleWay): string {
   const angle = Math.abs(degrees);
   const taper = taperOfHalfAngle(angle);
   if (way === 'included') return `${angleText(2 * angle)} incl`;
@@ -245,7 +247,7 @@ export function angleSaid(degrees: number, way: AngleWay): string {
  * An error, or a tolerance, of a half angle (both in degrees, above 0), in what the person says angles by: to first
  * order the taper on diameter 2·tan a changes by 2·da/cos² a, and 1 in n by da/(2·sin² a).
  */
-export function angleOff(halfAngle: number, by: number, way: AngleWay): number {
+export function angleOff(halfAngle: Degrees, by: Degrees, way: AngleWay): number {
   const a = (halfAngle * Math.PI) / 180;
   const da = (by * Math.PI) / 180;
   if (way === 'half' || way === 'included') return way === 'half' ? by : 2 * by;
@@ -253,7 +255,7 @@ export function angleOff(halfAngle: number, by: number, way: AngleWay): number {
 }
 
 /** The same told, to the digits that count; of a straight surface, which has no 1 in n, as an angle. */
-export function angleOffSaid(halfAngle: number, by: number, way: AngleWay): string {
+export function angleOffSaid(halfAngle: Degrees, by: Degrees, way: AngleWay): string {
   const off = angleOff(halfAngle, by, way);
   if (way === 'foot') return `${trimmed(digits(off, 6), 4)} in/ft`;
   if (way === 'ratio' && Number.isFinite(off)) return `${Number(off.toPrecision(2))}`;
@@ -269,7 +271,7 @@ export const ANGLE_WORDS: Record<AngleWay, string> = {
 };
 
 /** A half angle (degrees) told after that word, which says what it is. */
-export const angleFigure = (degrees: number, way: AngleWay): string =>
+export const angleFigure = (degrees: Degrees, way: AngleWay): string =>
   way === 'included' ? angleText(2 * Math.abs(degrees)) : angleSaid(degrees, way);
 
 /** A half angle from what was typed: a number alone is meant as the person says angles. */

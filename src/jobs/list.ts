@@ -43,8 +43,10 @@ export const putJobAway = (keeper: Keeper, id: string, away: boolean): Promise<b
 export const deleteJob = (keeper: Keeper, id: string): Promise<boolean> =>
   keeper.briefly(id, () => keeper.shelf.delete(id, keeper.device.now()));
 
+/** ms */
+const DAY = 86_400_000;
 /** ms a deleted job can be brought back for; after that it is taken off the device, photographs and all. */
-export const KEPT_DELETED = 30 * 86_400_000;
+export const KEPT_DELETED = 30 * DAY;
 
 /** Takes deleted jobs off for good whose time is over, but none that another window holds. */
 export async function sweepDeleted(keeper: Keeper): Promise<void> {

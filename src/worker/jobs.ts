@@ -5,11 +5,10 @@
  */
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
-import { FINE, QUICK } from '../engine/run/running.ts';
 import { beliefSection } from '../report/belief/section.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
-import { followFields, warmFields } from '../report/film/fields.ts';
+import { FINE, followFields, QUICK, warmFields } from '../report/film/fields.ts';
 import { clearanceWork, coldSettings, filmWork, speedWork } from '../report/film/limits.ts';
 import { filmSection } from '../report/film/section.ts';
 import { measureSection } from '../report/measure/section.ts';

@@ -1,17 +1,18 @@
 /** Least film of every seat against axial position: two slopes, where each touches, where each has its film. */
+
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { type CSSProperties, useId, useMemo } from 'react';
 import { useStore } from 'zustand';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
-import type { SeatLines, Wanted } from '../../engine/contact/fit.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
-import { metres } from '../../report/convert.ts';
+import { metres, micrometres } from '../../report/convert.ts';
 import { fitOf } from '../../report/fit/fitOf.ts';
+import type { SeatLines, Wanted } from '../../report/inFrame.ts';
 import { axialValues } from '../pictures/axialValues.ts';
 import { classOf } from '../pictures/filmClass.ts';
 import { CLASS_COLOUR, cssColour } from '../pictures/filmColour.ts';
-import { micrometres, useAxialMove } from '../pictures/useMove.ts';
+import { useAxialMove } from '../pictures/useMove.ts';
 import type { Work } from '../state/store.ts';
 import { AcrossAxis, AxisNames, across, curvePath, LineNames, PlotClip, UpAxis, usePlot } from './Axes.tsx';
 import { ChartBands, ChartTag, OffChart } from './ChartMarks.tsx';

@@ -3,7 +3,7 @@ import { ticks } from 'd3-array';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId } from 'react';
 import { figures } from '../../design/measures.ts';
-import type { Condition } from '../../engine/run/limits.ts';
+import type { Condition } from '../../report/film/limits.ts';
 import {
   AcrossAxis,
   AxisNames,
@@ -148,7 +148,5 @@ function logTicks([low, high]: readonly [number, number], width: number): number
   for (let power = Math.floor(Math.log10(low)); power <= Math.ceil(Math.log10(high)); power++)
     for (const step of [1, 2, 5]) all.push(step * 10 ** power);
   const within = all.filter((t) => t >= low * (1 - 1e-9) && t <= high * (1 + 1e-9));
-  return within.length * 46 > width
-    ? within.filter((t) => Number.isInteger(Math.round(Math.log10(t) * 1e9) / 1e9))
-    : within;
+  return within.length * 46 > width ? within.filter((t) => Number.isInteger(Number(Math.log10(t).toFixed(9)))) : within;
 }

@@ -2,14 +2,14 @@
  * What the closing chart shows, in mm: every seat's least film against position, its film wanted, the stretch where it
  * has it.
  */
+
 import type { Design } from '../../design/definition.ts';
-import { leastFilm } from '../../engine/contact/film.ts';
-import { positionForFilm, type SeatLines } from '../../engine/contact/fit.ts';
-import { metres, millimetres } from '../../report/convert.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
+import { filmAtPosition, positionAtFilm, type SeatLines } from '../../report/inFrame.ts';
 import { landmarks } from '../pictures/journalMove.ts';
 
-export type Curve = [position: number, film: number][];
+export type Curve = [position: Millimetres, film: Millimetres][];
 export type Range = readonly [low: number, high: number];
 
 const SAMPLES = 160;
@@ -19,8 +19,8 @@ export function curveOf(seat: SeatLines, [low, high]: Range): Curve {
   const curve: Curve = [];
   for (let i = 0; i <= SAMPLES; i++) {
     const position = low + ((high - low) * i) / SAMPLES;
-    const film = leastFilm(seat.gap, metres(position));
-    if (film !== null) curve.push([position, millimetres(film)]);
+    const film = filmAtPosition(seat, position);
+    if (film !== null) curve.push([position, film]);
   }
   return curve;
 }
@@ -29,8 +29,8 @@ export function curveOf(seat: SeatLines, [low, high]: Range): Curve {
 export function goodStretch(lines: SeatLines, { film }: Design['seats'][number]): Curve {
   if (!film) return [];
   return [film.target - (film.tolerance ?? 0), film.target + (film.tolerance ?? 0)].flatMap((h): Curve => {
-    const position = positionForFilm(lines, metres(h));
-    return position === null ? [] : [[millimetres(position), h]];
+    const position = positionAtFilm(lines, h);
+    return position === null ? [] : [[position, h]];
   });
 }
 
@@ -53,8 +53,8 @@ export function filmsShown(curves: readonly Curve[], seats: Design['seats']): Ra
 
 /** Films wanted, those alike told together. */
 export interface Band {
-  target: number;
-  tolerance: number;
+  target: Millimetres;
+  tolerance: Millimetres;
   /** places in the design of the seats that want it */
   seats: number[];
 }

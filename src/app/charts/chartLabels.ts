@@ -5,9 +5,7 @@
 import type { ScaleLinear } from 'd3-scale';
 import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
-import { leastFilm } from '../../engine/contact/film.ts';
-import type { SeatLines } from '../../engine/contact/fit.ts';
-import { metres, millimetres } from '../../report/convert.ts';
+import { filmAtPosition, type SeatLines } from '../../report/inFrame.ts';
 import { textWidth } from '../pictures/textWidth.ts';
 import { type Band, bandsOf, type Curve, type Range } from './chartCurves.ts';
 import { type Box, bends, placeBandLabel, placeTags, type Tag, type Tagged } from './chartTags.ts';
@@ -16,6 +14,8 @@ export const LABEL = 13;
 const LINE = 16;
 /** The longest runs of a slope triangle, as shares of the positions shown. */
 const RUNS = [0.18, 0.09, 0.045];
+/** Of the whole rise: a curve no further off its chord is straight. */
+const STRAIGHT = 1e-6;
 
 interface Chart {
   seats: readonly SeatLines[];
@@ -78,8 +78,8 @@ export function chartLabels({ seats, wanted, curves, range, x, y, system }: Char
     (seat, i): Tagged => ({
       line: lines[i]!,
       at: (px) => {
-        const film = leastFilm(seat.gap, metres(x.invert(px)));
-        return film === null ? null : y(millimetres(film));
+        const film = filmAtPosition(seat, x.invert(px));
+        return film === null ? null : y(film);
       },
       shapes: told[i]!.map(({ lines: text, run }) => ({
         run: x(run) - x(0),
@@ -114,7 +114,7 @@ function words(name: string, curve: Curve, runs: readonly number[], system: Syst
   const slope = (last[1] - first[1]) / (last[0] - first[0] || 1);
   if (Math.abs(slope) < 1e-9) return [{ lines: [name, 'stays the same'], run: 0 }, bare];
   const straight = curve.every(
-    ([p, film]) => Math.abs(film - first[1] - slope * (p - first[0])) < 1e-6 * Math.abs(last[1] - first[1]),
+    ([p, film]) => Math.abs(film - first[1] - slope * (p - first[0])) < STRAIGHT * Math.abs(last[1] - first[1]),
   );
   if (!straight) return [bare];
   return [

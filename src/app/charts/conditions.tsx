@@ -1,7 +1,6 @@
 /** The conditions a running spindle can be in, as areas of the charts: told apart without colour as well. */
 import { useId } from 'react';
-import type { Condition } from '../../engine/run/limits.ts';
-import type { LimitPoint } from '../../report/film/limits.ts';
+import type { Condition, LimitPoint } from '../../report/film/limits.ts';
 
 const TEXT: Record<Condition, string> = {
   works: 'works',

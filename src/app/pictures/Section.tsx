@@ -2,13 +2,14 @@
  * The longitudinal section, as a drawing office would show it: both parts hatched and dimensioned, the films open
  * between them.
  */
+
 import { useId, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
-import { metres } from '../../report/convert.ts';
+import { metres, micrometres, millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
@@ -33,7 +34,7 @@ import {
 } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 import { timesText } from './timesText.ts';
-import { micrometres, useAxialMove } from './useMove.ts';
+import { useAxialMove } from './useMove.ts';
 import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
 import { useView } from './useView.ts';
@@ -266,7 +267,7 @@ function leastAround(drawn: Drawn, seat: number): number | null {
     ? Array.from({ length: ROUND }, (_, k) => drawn.at!((2 * Math.PI * k) / ROUND))
     : [drawn.seats];
   const least = Math.min(...sections.flatMap((seats) => seats[seat]!.film.map((place) => place.film)));
-  return 1000 * least;
+  return millimetres(least);
 }
 
 /** Half sections looked at round a seat. */

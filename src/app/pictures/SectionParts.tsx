@@ -2,16 +2,15 @@
  * The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper.
  */
 import { memo } from 'react';
-import { betweenPlaces, type Drawn, type DrawnSeat, type Point } from './drawn.ts';
+import { betweenPlaces, type Drawn, type DrawnSeat } from './drawn.ts';
 import { FilmPatterns, FilmShape } from './FilmPaint.tsx';
 import { filmRuns } from './filmClass.ts';
-import { MOST_POINTS, type SectionFrame } from './sectionFrame.ts';
+import { inMm, MOST_POINTS, type PointInMm, type SectionFrame } from './sectionFrame.ts';
 import type { Placing } from './sectionLayout.ts';
 import { thinned } from './thinned.ts';
 
 /** Between hatch lines, px. */
 const HATCH = { bush: 9, journal: 11 };
-const MM = 1000;
 
 interface PartProps {
   frame: SectionFrame;
@@ -23,11 +22,9 @@ interface PartProps {
 const transform = (at: Placing, side: 1 | -1) =>
   `translate(${at.middle.x - at.station * at.scale} ${at.middle.y}) scale(${at.scale} ${-side * at.scale})`;
 
-function pathOf(points: readonly Point[], closed = true): string {
+function pathOf(points: readonly PointInMm[], closed = true): string {
   return `M${points.map(([z, r]) => `${z.toFixed(5)} ${r.toFixed(5)}`).join('L')}${closed ? 'Z' : ''}`;
 }
-
-const inMm = (points: readonly Point[]): Point[] => points.map(([z, r]) => [z * MM, r * MM]);
 
 /** `moved`: drawn displacement, mm; the hatching goes with it. */
 function Journal({ frame, at, id, moved }: PartProps & { moved: number }) {
@@ -78,7 +75,7 @@ const samePlacing = (a: Placing, b: Placing) =>
   a.scale === b.scale && a.middle.x === b.middle.x && a.middle.y === b.middle.y && a.station === b.station;
 
 function sameBush(a: PartProps, b: PartProps): boolean {
-  const sameLine = (one: readonly Point[], other: readonly Point[]) =>
+  const sameLine = (one: readonly PointInMm[], other: readonly PointInMm[]) =>
     one.length === other.length && one.every(([z, r], i) => z === other[i]![0] && r === other[i]![1]);
   return (
     a.id === b.id &&

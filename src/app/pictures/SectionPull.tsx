@@ -1,12 +1,13 @@
 /** In the section: the grip by which the nose is pulled up and down, and the forces of the seats that hold it. */
+
 import { unitOf } from '../../design/measures.ts';
 import { fineText, type System } from '../../design/units.ts';
-import { metres, millimetres } from '../../report/convert.ts';
+import { metres, micrometres, millimetres } from '../../report/convert.ts';
 import type { Work } from '../state/store.ts';
 import type { Drawn, DrawnForce } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
 import { FIGURE, onScreen, type Placing } from './sectionLayout.ts';
-import { micrometres, useHandle } from './useMove.ts';
+import { useHandle } from './useMove.ts';
 
 interface Props {
   work: Work;

@@ -1,10 +1,11 @@
 /** Where the journal stands, as a slider tells it: with what touches there. */
+
 import { type System, sidedText } from '../../design/units.ts';
+import { micrometres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { touchingNow } from '../../report/fit/now.ts';
 import { listed } from '../../report/listed.ts';
 import { landmarks, reachOf } from './journalMove.ts';
-import { micrometres } from './useMove.ts';
 
 /** What the axial slider of every picture says of itself, besides its value. */
 export function axialValues(fit: FitReport, system: System) {

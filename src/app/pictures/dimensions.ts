@@ -3,8 +3,10 @@
  * station, its half angle and taper, and the length overall. Figures are the design's; places are those drawn,
  * so a dimension line is as long as its figure but for the gaps drawn larger.
  */
+
 import { isAssumed } from '../../design/assumed.ts';
 import type { Design, Part, Surface } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import {
   type AngleWay,
   angleSaid,
@@ -69,7 +71,7 @@ const STEEP = 20;
 const FINEST: Record<System, number> = { metric: 1e-4, inch: TENTH / 10 };
 
 /** A length as it stands on a drawing: without its unit, which the drawing names once. */
-const figure = (mm: number, system: System) =>
+const figure = (mm: Millimetres, system: System) =>
   lengthText(Math.round(mm / FINEST[system]) * FINEST[system], system).replace(/ .*$/, '');
 
 /** What the dashes about a figure mean. */

@@ -15,13 +15,14 @@
  * Where the journal lies aside or tilted, or a part is lobed, every half section has a v of its own (leaning.ts);
  * a journal that is pulled aside is drawn displaced along the radius in every seat but a nearly flat one.
  */
-import { type Chain, type FilmChain, filmAlong } from '../../engine/contact/film.ts';
-import type { SeatLines, Wanted } from '../../engine/contact/fit.ts';
+
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { radians } from '../../report/convert.ts';
+import { type Chain, type FilmChain, filmAlong, type SeatLines, type Wanted } from '../../report/inFrame.ts';
 import type { Leaning } from './leaning.ts';
 
 /** z along the axis, r from the axis, m. */
-export type Point = readonly [z: number, r: number];
+export type Point = readonly [z: Metres, r: Metres];
 
 export interface DrawnSeat {
   name: string;
@@ -38,10 +39,10 @@ export interface DrawnSeat {
 export interface FilmPlace {
   bush: Point;
   journal: Point;
-  film: number;
+  film: Metres;
   /** m along the bush's line, and how far the bush stands in from the straight line through its proudest place, true */
-  along: number;
-  edge: number;
+  along: Metres;
+  edge: Metres;
 }
 
 /** The place at a share of the way from one to the next. */
@@ -61,7 +62,7 @@ export function betweenPlaces(a: FilmPlace, b: FilmPlace, share: number): FilmPl
 export interface DrawnForce {
   seat: string;
   /** rad, from x toward y */
-  angle: number;
+  angle: Radians;
   /** of the pull */
   share: number;
   at: Point;
@@ -75,11 +76,11 @@ export interface Drawn {
   /** The half section at 270°, downward: the same object where both parts are round and on one axis. */
   below: DrawnSeat[];
   /** The half section at any angle (rad, from x toward y); null where all are the same. */
-  at: ((angle: number) => DrawnSeat[]) | null;
+  at: ((angle: Radians) => DrawnSeat[]) | null;
   /** What holds a journal that is pulled aside. */
   forces: DrawnForce[];
   /** How far (m, drawn) the journal's axis is displaced toward an angle where it passes a station (m). */
-  aside(station: number, angle: number): number;
+  aside(station: Metres, angle: Radians): number;
 }
 
 /** Half angles (rad) above this are drawn displaced along the axis. */
@@ -99,7 +100,7 @@ const DOWN = 1.5 * Math.PI;
  */
 export function factorFor(
   seats: readonly SeatLines[],
-  position: number,
+  position: Metres,
   asked: number,
   leaning: Leaning | null = null,
   reach: readonly number[] = [],
@@ -120,7 +121,7 @@ export function factorFor(
 /** Drawn with the greatest factor that the picture holds. */
 export const drawnPair = (
   seats: readonly SeatLines[],
-  position: number,
+  position: Metres,
   asked: number,
   leaning: Leaning | null = null,
 ): Drawn => drawnAt(seats, position, factorFor(seats, position, asked, leaning), leaning);
@@ -130,14 +131,14 @@ const steepestOf = (leaning: Leaning | null) => (leaning?.pulled ? FLAT : STEEP)
 /** Drawn with this very factor. */
 export function drawnAt(
   seats: readonly SeatLines[],
-  position: number,
+  position: Metres,
   drawn: number,
   leaning: Leaning | null = null,
 ): Drawn {
   const maps = seats.map((seat) => mapOf(seat, steepestOf(leaning)));
   const films = seats.map((seat) => filmAlong(seat.gap, position));
   const known = new Map<number, DrawnSeat[]>();
-  const halfSection = (angle: number): DrawnSeat[] => {
+  const halfSection = (angle: Radians): DrawnSeat[] => {
     const found =
       known.get(angle) ??
       seats.map((seat, i) => drawnSeat(seat, i, maps[i]!, films[i]!, position, drawn, leaning, angle));
@@ -161,7 +162,7 @@ export function drawnAt(
 }
 
 /** The place of a line nearest along the axis to a station (m). */
-function pointAt(line: readonly Point[], station: number): Point {
+function pointAt(line: readonly Point[], station: Metres): Point {
   let k = 0;
   while (k < line.length - 2 && line[k + 1]![0] < station) k++;
   const [[z0, r0], [z1, r1]] = [line[k]!, line[k + 1]!];
@@ -174,10 +175,10 @@ function drawnSeat(
   index: number,
   map: SeatMap,
   { count, u, film }: FilmChain,
-  position: number,
+  position: Metres,
   factor: number,
   leaning: Leaning | null,
-  angle: number,
+  angle: Radians,
 ): DrawnSeat {
   const { bush, journal } = seat.gap;
   const outward = leaning ? (u: number) => leaning.journal(index, u, angle) : () => 0;
@@ -213,7 +214,7 @@ interface SeatMap {
 }
 
 /** `steepest`: half angle (rad) above which a seat is drawn displaced along the axis. */
-function mapOf(seat: SeatLines, steepest: number): SeatMap {
+function mapOf(seat: SeatLines, steepest: Radians): SeatMap {
   const a = seat.gap.halfAngle;
   const cos = Math.cos(a);
   const sin = Math.sin(a);
@@ -222,7 +223,7 @@ function mapOf(seat: SeatLines, steepest: number): SeatMap {
 }
 
 /** The largest gap, or depth pressed in (m), of a seat anywhere round it. */
-function deepest({ gap }: SeatLines, index: number, map: SeatMap, position: number, leaning: Leaning | null): number {
+function deepest({ gap }: SeatLines, index: number, map: SeatMap, position: Metres, leaning: Leaning | null): number {
   let most = 0;
   for (let i = 0; i < gap.bush.u.length; i++)
     most = Math.max(most, Math.abs(map.v0 - gap.bush.v[i]!) + (leaning?.most(index, gap.bush.u[i]!) ?? 0));

@@ -3,9 +3,7 @@
  * before the lines to which it will be cut, by the same map, so that the stock between them is as thick on the
  * screen as a film of that thickness.
  */
-import { gapOf } from '../../engine/contact/film.ts';
-import type { SeatLines } from '../../engine/contact/fit.ts';
-import type { Line } from '../../engine/parts/line.ts';
+import { gapOf, type Line, type SeatLines } from '../../report/inFrame.ts';
 import { type Drawn, drawnPair, type Point } from './drawn.ts';
 
 export interface DrawnCut {

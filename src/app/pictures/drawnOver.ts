@@ -3,10 +3,10 @@
  * drawn.ts and with one factor, so that what came off or moved is as thick on the screen as a film of that thickness.
  * Seats are matched by name; those that only one state has, or that are too differently steep, are left out.
  */
-import { gapOf } from '../../engine/contact/film.ts';
-import type { SeatLines } from '../../engine/contact/fit.ts';
-import type { Line } from '../../engine/parts/line.ts';
+
+import type { Metres } from '../../design/dimension.ts';
 import { radians } from '../../report/convert.ts';
+import { gapOf, type Line, type SeatLines } from '../../report/inFrame.ts';
 import { drawnPair, type Point } from './drawn.ts';
 
 export interface SeatOver {
@@ -28,7 +28,7 @@ const STEEPER = radians(20);
 interface State {
   seats: readonly SeatLines[];
   /** m */
-  position: number;
+  position: Metres;
 }
 
 export function drawnOver(before: State, after: State, factor: number): DrawnOver {

@@ -2,8 +2,8 @@
  * What a film is to a seat that wants one: too thin, right, too thick, or none where the parts are in each other. Every
  * picture and chart tells them apart by hue, lightness and pattern, the same everywhere.
  */
-import { SAME } from '../../engine/contact/film.ts';
-import type { Wanted } from '../../engine/contact/fit.ts';
+import type { Metres } from '../../design/dimension.ts';
+import { SAME, type Wanted } from '../../report/inFrame.ts';
 
 /** `plain`: no film is wanted there. */
 export type FilmClass = 'pressed' | 'thin' | 'right' | 'thick' | 'plain';
@@ -17,7 +17,7 @@ export const bandOf = ({ target, tolerance }: Wanted): [low: number, high: numbe
 ];
 
 /** Of a film (m). */
-export function classOf(film: number, wanted: Wanted | null): FilmClass {
+export function classOf(film: Metres, wanted: Wanted | null): FilmClass {
   if (film < -SAME) return 'pressed';
   if (!wanted) return 'plain';
   const [low, high] = bandOf(wanted);
@@ -43,7 +43,7 @@ export interface FilmRun<T> {
  * A film along its seat in runs of one class, cut exactly where it passes from one to the next. `between` is the place
  * at a share of the way from one to the other; the film between two places is straight.
  */
-export function filmRuns<T extends { film: number }>(
+export function filmRuns<T extends { film: Metres }>(
   places: readonly T[],
   wanted: Wanted | null,
   between: (from: T, to: T, share: number) => T,

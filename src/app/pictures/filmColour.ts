@@ -2,7 +2,8 @@
  * The colour of an oil film by its true thickness, in even steps (colourScale.ts): anchored to the film wanted where
  * one is, and from pale straw (nothing) to deep amber (the most) where none is. Interference has one off the scale.
  */
-import type { Wanted } from '../../engine/contact/fit.ts';
+import type { Metres } from '../../design/dimension.ts';
+import type { Wanted } from '../../report/inFrame.ts';
 import { colourScale, polar, type Rgb, srgb } from './colourScale.ts';
 import { bandOf, classOf, type FilmClass } from './filmClass.ts';
 
@@ -16,7 +17,7 @@ export const touchColour = (dark: boolean): Rgb => (dark ? [0.43, 0.6, 0.96] : [
 const plain = colourScale([polar(0.95, 0.05, 95), polar(0.74, 0.2, 75), polar(0.36, 0.09, 50)]);
 
 /** Film and the film of the scale's far end in the same unit; beyond the end the end's colour. */
-export const filmColour = (film: number, max: number): Rgb =>
+export const filmColour = (film: Metres, max: number): Rgb =>
   film < 0 ? INTERFERENCE : plain(max > 0 ? film / max : 0);
 
 /**
@@ -30,7 +31,7 @@ const THICK = colourScale([polar(0.72, 0.11, 195), polar(0.66, 0.11, 205), polar
 const MUCH = 4;
 
 /** The colour of a film (m) where one is wanted: what it is to the seat, and how far. Elsewhere of the plain scale. */
-export function wantedColour(film: number, wanted: Wanted | null, max: number): Rgb {
+export function wantedColour(film: Metres, wanted: Wanted | null, max: number): Rgb {
   if (!wanted) return filmColour(film, max);
   const [low, high] = bandOf(wanted);
   const kind = classOf(film, wanted);

@@ -1,5 +1,7 @@
 /** Moving the journal along its axis by hand: what a drag, a key and a snap do, the same in every picture. */
+
 import type { KeyboardEvent } from 'react';
+import type { Millimetres } from '../../design/dimension.ts';
 import type { System } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
@@ -12,7 +14,7 @@ export function landmarks(fit: FitReport): number[] {
   return fit.seats.flatMap((seat) => [seat.seatPosition, seat.positionForTarget]).filter((p) => p !== null);
 }
 
-export function snapped(position: number, marks: readonly number[], reach: number): number {
+export function snapped(position: Millimetres, marks: readonly number[], reach: number): number {
   const nearest = marks.reduce<number | null>(
     (best, mark) => (best === null || Math.abs(mark - position) < Math.abs(best - position) ? mark : best),
     null,
@@ -24,7 +26,7 @@ export function snapped(position: number, marks: readonly number[], reach: numbe
 const BEYOND = 0.05;
 
 /** A position a drag may come to; beyond it a position is typed. A drag that begins further off may stay there. */
-export function bounded(position: number, from: number, marks: readonly number[]): number {
+export function bounded(position: Millimetres, from: number, marks: readonly number[]): number {
   const [low, high] = reachOf(from, marks);
   return Math.min(Math.max(position, low), high);
 }

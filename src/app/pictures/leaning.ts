@@ -1,15 +1,19 @@
 /**
  * What changes from one half section to the next: lobes of both parts, and a journal that lies aside or tilted.
- * In the coordinates of a bush line (engine/play/rigid.ts) the film at u and the angle φ is that of the lines on
- * one axis less
+ * In the coordinates of a bush line the film at u and the angle φ is that of the lines on one axis less
  *
- *   bush(φ) + journal(u, φ),   journal = lobes(φ) + cos a·[ (x + tiltY·Zn)·cos φ + (y - tiltX·Zn)·sin φ ],  Zn = u/cos
- *   a
+ *   bush(φ) + journal(u, φ)      journal = its lobes + how far it has come nearer (engine/spindle/height.ts)
  */
-import type { SeatContact } from '../../engine/play/contacts.ts';
-import { proudAt, roundOf } from '../../engine/spindle/lobes.ts';
-import { axisAt, type Pose } from '../../engine/spindle/pose.ts';
-import type { PlaySeat } from '../../engine/spindle/rigid.ts';
+import type { Metres, Radians } from '../../design/dimension.ts';
+import {
+  axisAt,
+  nearing,
+  type Pose,
+  proudAt,
+  roundOf,
+  type SeatContact,
+  type SeatInput,
+} from '../../report/inFrame.ts';
 
 export interface Leaning {
   /** whether the journal lies aside or tilted */
@@ -17,47 +21,43 @@ export interface Leaning {
   /** what holds it there */
   contacts: readonly SeatContact[];
   /** m: how far the journal stands out at u (m, along the bush line of a seat) and an angle (rad), and the bush in */
-  journal(seat: number, u: number, angle: number): number;
-  bush(seat: number, angle: number): number;
+  journal(seat: number, u: Metres, angle: Radians): number;
+  bush(seat: number, angle: Radians): number;
   /** m: the journal's axis where it passes a station (m), toward an angle */
-  aside(station: number, angle: number): number;
+  aside(station: Metres, angle: Radians): number;
   /** m: no more than this of both together, at u */
-  most(seat: number, u: number): number;
+  most(seat: number, u: Metres): number;
 }
 
 const CENTRED: Pose = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
 
 /** Null where both parts are round and the journal lies on the axis of the bush. */
 export function leaningOf(
-  seats: readonly PlaySeat[],
+  seats: readonly SeatInput[],
   pose: Pose | null,
   contacts: readonly SeatContact[] = [],
 ): Leaning | null {
-  const lobed = seats.some(({ journalLobes, bushLobes }) => journalLobes.length + bushLobes.length > 0);
+  const lobesOf = ({ journal, bush }: SeatInput) => [...(journal.lobes ?? []), ...(bush.lobes ?? [])];
+  const lobed = seats.some((seat) => lobesOf(seat).length > 0);
   if (!lobed && pose === null) return null;
-  const rounds = seats.map(({ journalLobes, bushLobes, bush }) => ({
-    journal: roundOf(journalLobes, []),
-    bush: roundOf([], bushLobes),
+  const rounds = seats.map(({ journal, bush }) => ({
+    journal: roundOf(journal.lobes),
+    bush: roundOf(bush.lobes),
     cos: Math.cos(bush.halfAngle),
   }));
   const lies = pose ?? CENTRED;
-  const aside = (station: number, angle: number) => {
-    const { x, y } = axisAt(lies, station);
-    return x * Math.cos(angle) + y * Math.sin(angle);
-  };
-  const heights = seats.map(({ journalLobes, bushLobes }) =>
-    [...journalLobes, ...bushLobes].reduce((sum, { amplitude }) => sum + amplitude, 0),
-  );
+  const toward = ({ x, y }: { x: number; y: number }, angle: Radians) => x * Math.cos(angle) + y * Math.sin(angle);
+  const nearer = (seat: number, u: Metres) => nearing(lies, rounds[seat]!.cos, u);
+  const heights = seats.map((seat) => lobesOf(seat).reduce((sum, { amplitude }) => sum + amplitude, 0));
   return {
     pulled: pose !== null,
     contacts,
-    journal: (seat, u, angle) =>
-      proudAt(rounds[seat]!.journal, angle) + rounds[seat]!.cos * aside(u / rounds[seat]!.cos, angle),
+    journal: (seat, u, angle) => proudAt(rounds[seat]!.journal, angle) + toward(nearer(seat, u), angle),
     bush: (seat, angle) => proudAt(rounds[seat]!.bush, angle),
-    aside,
+    aside: (station, angle) => toward(axisAt(lies, station), angle),
     most(seat, u) {
-      const { x, y } = axisAt(lies, u / rounds[seat]!.cos);
-      return heights[seat]! + rounds[seat]!.cos * Math.hypot(x, y);
+      const { x, y } = nearer(seat, u);
+      return heights[seat]! + Math.hypot(x, y);
     },
   };
 }

@@ -2,7 +2,8 @@
  * The marking-blue print on the parts in the round: the surface of each seat, blue where it printed and bare metal
  * elsewhere.
  */
-import type { PrintMap } from '../../engine/play/print.ts';
+import type { Metres } from '../../design/dimension.ts';
+import type { PrintMap } from '../../report/print/maps.ts';
 import { blueStrength } from './blue.ts';
 import type { Drawn, DrawnSeat, Point } from './drawn.ts';
 import { linear, type Rgb } from './filmColour.ts';
@@ -15,7 +16,7 @@ const ROWS = 24;
 export function printMesh(
   drawn: Drawn,
   map: PrintMap,
-  thickness: number,
+  thickness: Metres,
   frame: Frame,
   sector: number,
   metal: Rgb,

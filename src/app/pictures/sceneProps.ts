@@ -1,14 +1,16 @@
 /** What the solid picture is given. */
+
 import type { OrbitControls } from '@react-three/drei';
 import type { ComponentRef, RefObject } from 'react';
+import type { Metres } from '../../design/dimension.ts';
 import type { System } from '../../design/units.ts';
-import type { PrintMap } from '../../engine/play/print.ts';
+import type { PrintMap } from '../../report/print/maps.ts';
 import type { Drawing } from './drawing.ts';
 
 /** What each part shows in blue; thickness of the blue, m. */
 export interface Prints {
   maps: readonly PrintMap[];
-  thickness: number;
+  thickness: Metres;
 }
 
 export interface SceneProps {
@@ -26,7 +28,7 @@ export interface SceneProps {
   /**
    * The nose is taken hold of at a station (m), and pulled aside by a true displacement (m) to the right and upward.
    */
-  onPullStart(station: number): void;
+  onPullStart(station: Metres): void;
   onPull(x: number, y: number): void;
   /** The machine cannot draw the scene, or no longer. */
   onLost(): void;

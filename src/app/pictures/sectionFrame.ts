@@ -2,32 +2,37 @@
  * The outlines of both parts in mm, and the room they take. Taken from the bush, so that the ground holds still while
  * the journal moves.
  */
+import type { Millimetres, Radians } from '../../design/dimension.ts';
+import { millimetres } from '../../report/convert.ts';
 import { type Drawn, type DrawnSeat, type Point, relieved } from './drawn.ts';
 import { fromChord, thinned } from './thinned.ts';
 
 export interface SectionFrame {
   /** mm: the room along the axis, which does not change while the journal moves */
-  left: number;
-  right: number;
+  left: Millimetres;
+  right: Millimetres;
   /** mm: where the journal is broken off, rear and nose */
-  journalLeft: number;
-  journalRight: number;
+  journalLeft: Millimetres;
+  journalRight: Millimetres;
   /** mm: ends of the bush */
-  rear: number;
-  nose: number;
+  rear: Millimetres;
+  nose: Millimetres;
   /** mm: outside radius of the bush */
-  outer: number;
+  outer: Millimetres;
   /** half sections of the journal and of the bush above and below the axis, mm, radius away from it */
   journal: Halves;
   bush: Halves;
 }
 
 export interface Halves {
-  above: Point[];
-  below: Point[];
+  above: PointInMm[];
+  below: PointInMm[];
 }
 
-const MM = 1000;
+/** What of drawn.ts is in metres, for drawings in millimetres. */
+export type PointInMm = readonly [z: Millimetres, r: Millimetres];
+export const inMm = (points: readonly Point[]): PointInMm[] => points.map(([z, r]) => [millimetres(z), millimetres(r)]);
+
 /** How far the journal reaches past the bush, and the bush past its bore, as shares. */
 const REACH = 0.14;
 const WALL = 1.28;
@@ -55,7 +60,7 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
     ...(first[0] > rear ? bore.filter(([z]) => z < first[0]).map(([, r]) => STEP * r) : []),
   );
   // The ends are no seats: they stand true to size, displaced as the axis is there.
-  const journalOf = (line: readonly Point[], angle: number): Point[] => {
+  const journalOf = (line: readonly Point[], angle: Radians): PointInMm[] => {
     const [start, end] = [line[0]!, line[line.length - 1]!];
     const rearEnd = clear + drawn.aside(left, angle);
     return inMm([
@@ -67,13 +72,13 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
   };
   const bushOf = (line: readonly Point[]) => inMm([...line, [nose, outer], [rear, outer]]);
   return {
-    left: (rear - reach) * MM,
-    right: (nose + reach) * MM,
-    journalLeft: left * MM,
-    journalRight: right * MM,
-    rear: rear * MM,
-    nose: nose * MM,
-    outer: Math.max(outer, ...body.map(([, r]) => 1.02 * r)) * MM,
+    left: millimetres(rear - reach),
+    right: millimetres(nose + reach),
+    journalLeft: millimetres(left),
+    journalRight: millimetres(right),
+    rear: millimetres(rear),
+    nose: millimetres(nose),
+    outer: millimetres(Math.max(outer, ...body.map(([, r]) => 1.02 * r))),
     journal: { above: journalOf(above.body, UP), below: journalOf(below.body, DOWN) },
     bush: { above: bushOf(above.bore), below: bushOf(below.bore) },
   };
@@ -86,5 +91,3 @@ function linesOf(seats: readonly DrawnSeat[]): { bore: Point[]; body: Point[] } 
   const bodies = byStation.map((s) => thinned(s.journal, MOST_POINTS, fromChord(s.journal)));
   return { bore: relieved(bores, bores, 'outside'), body: relieved(bodies, bores, 'inside') };
 }
-
-const inMm = (points: readonly Point[]): Point[] => points.map(([z, r]) => [z * MM, r * MM]);

@@ -3,6 +3,7 @@
  * the dimension rows below and at both ends, the notes above. Pixels, x to the right, y down.
  */
 
+import type { Millimetres } from '../../design/dimension.ts';
 import { millimetres } from '../../report/convert.ts';
 import { ARROW, dimensionRows, type PlacedSpan, type Room } from './dimensionRows.ts';
 import type { AngleDimension, DiameterDimension, Dimensions, LengthDimension } from './dimensions.ts';
@@ -137,7 +138,7 @@ export function dimensionsOnScreen(
         ? dimensions.lengths
         : dimensions.lengths.filter((length) => length.overall);
   const diameters = level === 'none' || level === 'overall' ? [] : dimensions.diameters;
-  const x = (mm: number) => at.middle.x + (mm - at.station) * at.scale;
+  const x = (mm: Millimetres) => at.middle.x + (mm - at.station) * at.scale;
   const edge = {
     bottom: at.middle.y + frame.outer * at.scale,
     left: x(Math.min(frame.left, frame.journalLeft)),

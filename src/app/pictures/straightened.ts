@@ -1,13 +1,14 @@
 /** A line straightened: told by its distance from the bush line of its seat, which then lies level. */
-import { type Chain, gapOf } from '../../engine/contact/film.ts';
-import type { Line } from '../../engine/parts/line.ts';
+
+import type { Metres, Millimetres } from '../../design/dimension.ts';
 import { millimetres } from '../../report/convert.ts';
+import { type Chain, gapOf, type Line } from '../../report/inFrame.ts';
 
 /** mm: station on the bush, and distance outward, square to the bush line, from that line. */
-export type Place = readonly [station: number, out: number];
+export type Place = readonly [station: Millimetres, out: Millimetres];
 
 /** @param frame the bush line that lies level · at axial place of the line's part (m) */
-export function straightened(frame: Line, line: Line, at: number): Place[] {
+export function straightened(frame: Line, line: Line, at: Metres): Place[] {
   const { bush, journal, halfAngle } = gapOf(frame, line);
   return Array.from(
     journal.u,

@@ -1,5 +1,7 @@
 /** Runs the journal to a position at an even pace, to the touch or to a film; can be paused; one step to undo. */
+
 import { useCallback, useEffect, useRef, useState } from 'react';
+import { seconds } from '../../report/convert.ts';
 import type { Work } from '../state/store.ts';
 
 const SECONDS = 3;
@@ -23,7 +25,7 @@ export function useClosing(work: Work, still: boolean) {
     setRunning(goal);
     const tick = (now: number) => {
       if (!work.dragging()) return stop();
-      const part = Math.min(1, Math.max(0, (now - begun) / 1000 / SECONDS));
+      const part = Math.min(1, Math.max(0, seconds(now - begun) / SECONDS));
       work.moveTo(part === 1 ? goal : from + (goal - from) * part);
       if (part === 1) stop();
       else frame.current = requestAnimationFrame(tick);

@@ -2,6 +2,7 @@
  * What is moved by hand, in every picture the same: a drag from where it stood when it was taken hold of, arrow keys in
  * steps, Escape or a second finger to let go; along the axis with bounds and landmarks that it snaps to.
  */
+
 import { type KeyboardEvent, useRef } from 'react';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
@@ -15,9 +16,6 @@ export function axialGoal(fit: FitReport, from: number, by: number, reach: numbe
   const marks = landmarks(fit);
   return snapped(bounded(from + by, from, marks), marks, reach);
 }
-
-/** A value of a slider, mm, in micrometres to a nanometre. */
-export const micrometres = (mm: number) => Math.round(mm * 1e6) / 1e3;
 
 /**
  * The journal along its axis, by a drag across the page and by keys. `perPixel`: mm, as it is drawn when it is taken

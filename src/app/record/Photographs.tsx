@@ -2,11 +2,12 @@
 import { useEffect, useRef, useState } from 'react';
 import type { Photograph } from '../../jobs/photographs.ts';
 import type { Told } from '../../report/record/story.ts';
+import { sizeText } from '../sizeText.ts';
 import { offer } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
 import { bare } from './entered.ts';
 import { withRecorded } from './entries.ts';
-import { scaledDown, sizeText } from './picture.ts';
+import { scaledDown } from './picture.ts';
 
 /** One photograph of the record. */
 export function Shown({ work, name, about }: { work: Work; name: string; about: string }) {

@@ -33,6 +33,3 @@ export async function scaledDown(file: Blob): Promise<Scaled | null> {
   const blob = await new Promise<Blob | null>((done) => canvas.toBlob(done, 'image/jpeg', QUALITY));
   return blob && { blob, width, height };
 }
-
-export const sizeText = (bytes: number): string =>
-  bytes < 1e6 ? `${Math.max(1, Math.round(bytes / 1e3))} kB` : `${(bytes / 1e6).toFixed(1)} MB`;

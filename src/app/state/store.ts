@@ -2,8 +2,10 @@
  * The work: a design, how it is shown, and what can be undone. Whatever the browser keeps of it is kept by the keeper
  * (src/jobs).
  */
+
 import { createStore } from 'zustand/vanilla';
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import type { System } from '../../design/units.ts';
 import type { DesignError, Validation } from '../../design/validate.ts';
 import { createHistory } from '../../jobs/history.ts';
@@ -142,7 +144,7 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
       set(design);
       return [];
     },
-    moveTo(position: number) {
+    moveTo(position: Millimetres) {
       const bounded = Math.min(1000, Math.max(-1000, position));
       if (Number.isFinite(bounded) && mayWrite()) set({ ...store.getState().design, position: bounded });
     },

@@ -1,7 +1,7 @@
 /** The models of a design as the pictures draw it; three is loaded for them when asked. */
 import type { Design } from '../../design/definition.ts';
-import { seatLines } from '../../engine/contact/fit.ts';
-import { metres, toSeats } from '../../report/convert.ts';
+import { metres } from '../../report/convert.ts';
+import { linesOf } from '../../report/inFrame.ts';
 import { drawnPair } from '../pictures/drawn.ts';
 
 export async function solids(
@@ -10,6 +10,6 @@ export async function solids(
   what: 'journal' | 'bush' | 'pair',
 ): Promise<{ content: ArrayBuffer; drawn: number }> {
   const { gltfOf, stlOf } = await import('./solids.ts');
-  const drawn = drawnPair(toSeats(design).map(seatLines), metres(design.position ?? 0), factor);
+  const drawn = drawnPair(linesOf(design), metres(design.position ?? 0), factor);
   return { content: what === 'pair' ? await gltfOf(drawn) : stlOf(drawn, what), drawn: Math.round(drawn.factor) };
 }

@@ -11,6 +11,7 @@
  * leans on what no reading tells, or on a surface that no reading touches, has no uncertainty at all: null.
  * @source JCGM100 5.1.2 and 5.2.2; JCGM101 (drawing); DavisonHinkley 5.2.1 (the turned range: basic limits)
  */
+import type { Metres } from '../../design/dimension.ts';
 import { seatLines } from '../contact/fit.ts';
 import type { Belief } from './belief.ts';
 import { uncertaintyOf } from './decomposition.ts';
@@ -50,7 +51,7 @@ const SEED = 1;
 const OUTSIDE = 0.025;
 
 /** With the journal at `position` (m). */
-export function consequencesOf(belief: Belief, position: number, draws = DRAWS): Consequences {
+export function consequencesOf(belief: Belief, position: Metres, draws = DRAWS): Consequences {
   const { seats } = belief;
   const drawn = ofDrawnShapes(belief, draws, SEED, (shape) => valuesOf(shape, position));
   const all = quantitiesOf(seats).map((quantity, k): Consequence => {

@@ -14,6 +14,7 @@
  * them is given, and `Breakpoint` tells each.
  * @source derived (checked against finite differences)
  */
+import type { Metres } from '../../design/dimension.ts';
 import { filmAlong, type Gap, SAME, stationAt } from '../contact/film.ts';
 import { positionForFilm, type SeatLines } from '../contact/fit.ts';
 import type { Line, Part } from '../parts/line.ts';
@@ -23,14 +24,14 @@ import type { Branch, Influence } from './unknowns.ts';
 export interface Breakpoint {
   /** whose breakpoint it is */
   of: Part;
-  film: number;
+  film: Metres;
   /** dh/dp */
   perPosition: number;
   influences: Influence[];
 }
 
 /** Every breakpoint at `position` (m) whose film is within `above` (m) of the least. Empty: no overlap. */
-function breakpoints(seat: SeatLines, index: number, position: number, above: number): Breakpoint[] {
+function breakpoints(seat: SeatLines, index: number, position: Metres, above: number): Breakpoint[] {
   const { gap } = seat;
   const chain = filmAlong(gap, position);
   let least = Number.POSITIVE_INFINITY;
@@ -43,7 +44,7 @@ function breakpoints(seat: SeatLines, index: number, position: number, above: nu
 }
 
 /** The breakpoints at one place u (m) of the bush line, where the film is `film` (m): one, or two that meet there. */
-export function breakpointsAt(seat: SeatLines, index: number, position: number, u: number, film: number): Breakpoint[] {
+export function breakpointsAt(seat: SeatLines, index: number, position: Metres, u: number, film: Metres): Breakpoint[] {
   const { gap } = seat;
   const uJournal = u - position * Math.cos(gap.halfAngle);
   const bushStation = stationAt(gap.bush, u);
@@ -91,7 +92,7 @@ function firstFrom(rising: Float64Array, value: number): number {
 }
 
 /** Slope dr/dz of a line at a station (m), its end pieces carried on. */
-function slopeAt({ z, r }: Line, station: number): number {
+function slopeAt({ z, r }: Line, station: Metres): number {
   const k = Math.min(Math.max(firstFrom(z, station) - 1, 0), z.length - 2);
   return (r[k + 1]! - r[k]!) / (z[k + 1]! - z[k]!);
 }
@@ -103,7 +104,7 @@ export interface Followed {
 }
 
 /** Least film (m) of a seat at `position` (m) and how it follows the shape; null where there is no overlap. */
-export function leastFilmFollowed(seat: SeatLines, index: number, position: number): Followed | null {
+export function leastFilmFollowed(seat: SeatLines, index: number, position: Metres): Followed | null {
   const points = breakpoints(seat, index, position, SAME);
   if (points.length === 0) return null;
   return { value: Math.min(...points.map((p) => p.film)), influences: mean(points.map((p) => p.influences)) };
@@ -113,20 +114,20 @@ export function leastFilmFollowed(seat: SeatLines, index: number, position: numb
  * The film (m) of a seat at each of its breakpoints, in their order along the line, and how it follows the shape: the
  * least of them is the seat's own.
  */
-export const filmBranches = (seat: SeatLines, index: number, position: number): Branch[] =>
+export const filmBranches = (seat: SeatLines, index: number, position: Metres): Branch[] =>
   breakpoints(seat, index, position, Number.POSITIVE_INFINITY).map(({ film, influences }) => ({
     value: film,
     influences,
   }));
 
 /** Change of a seat's least film (m) by the position itself (m/m). */
-export function filmPerPosition(seat: SeatLines, position: number): number | null {
+export function filmPerPosition(seat: SeatLines, position: Metres): number | null {
   const points = breakpoints(seat, 0, position, SAME);
   return points.length === 0 ? null : points.reduce((sum, p) => sum + p.perPosition, 0) / points.length;
 }
 
 /** Position (m) at which a seat's least film is `film` (m) and how it follows the shape; null where there is none. */
-export function positionFollowed(seat: SeatLines, index: number, film: number): Followed | null {
+export function positionFollowed(seat: SeatLines, index: number, film: Metres): Followed | null {
   const value = positionForFilm(seat, film);
   if (value === null) return null;
   const branches = positionBranches(seat, index, value, film, SAME);
@@ -140,8 +141,8 @@ export function positionFollowed(seat: SeatLines, index: number, film: number): 
 export function positionBranches(
   seat: SeatLines,
   index: number,
-  position: number,
-  film: number,
+  position: Metres,
+  film: Metres,
   above: number,
 ): Branch[] {
   return breakpoints(seat, index, position, above)

@@ -9,6 +9,7 @@
  * films of one end of each seat, for every choice of ends that may be so.
  * @source JCGM100 5.2.2
  */
+import type { Metres } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import { lowerRoot, lowerSolved } from '../algebra/triangular.ts';
 import { leastFilm } from '../contact/film.ts';
@@ -32,7 +33,7 @@ export interface FilmsBelieved {
 export interface FilmsOf {
   belief: Belief;
   design: readonly SeatInput[];
-  position: number;
+  position: Metres;
   /** of the errors among the numbers */
   places: readonly number[];
   /** m, of a film that is not to be had there: the parts are apart */

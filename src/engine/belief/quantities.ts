@@ -1,4 +1,5 @@
 /** What the readings are taken for: the quantities of the fit, and how each follows the shape. */
+import type { Metres } from '../../design/dimension.ts';
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
 import { type Followed, leastFilmFollowed, positionFollowed } from './filmGradient.ts';
@@ -25,7 +26,7 @@ export const quantitiesOf = (seats: readonly SeatInput[]): Quantity[] => [
 /**
  * A quantity (m) of a shape with the journal at `position` (m), and how it follows the shape; null where there is none.
  */
-export function followed(quantity: Quantity, seats: readonly SeatInput[], position: number): Followed | null {
+export function followed(quantity: Quantity, seats: readonly SeatInput[], position: Metres): Followed | null {
   switch (quantity.of) {
     case 'relation':
       return relationFollowed(seats);
@@ -58,7 +59,7 @@ function relationFollowed(seats: readonly SeatInput[]): Followed | null {
 }
 
 /** Every quantity of a shape, in the order of `quantitiesOf`, without how it follows: for many shapes. */
-export function valuesOf(seats: readonly SeatInput[], position: number): (number | null)[] {
+export function valuesOf(seats: readonly SeatInput[], position: Metres): (number | null)[] {
   const lines = seats.map(seatLines);
   const touches = lines.map((seat) => positionForFilm(seat, 0));
   const targets = lines.flatMap((seat, i) => {

@@ -8,11 +8,13 @@
  * R radius at the station s (m) · a half angle (rad) · d deviation proud of the line (m), linear between its
  * points, with hat_k the function that is 1 at point k and 0 at the others.
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import {
   deviationAt,
   type Line,
   lineOf,
+  metalOf,
   outward,
   type Part,
   profilePieceAt,
@@ -35,7 +37,7 @@ export interface On {
  */
 export interface Influence extends On {
   by: 'radius' | 'halfAngle' | 'deviation';
-  station: number;
+  station: Metres;
   rate: number;
 }
 
@@ -49,7 +51,7 @@ export interface Unknown extends On {
   /** `stock`: the error of an amount that came off between readings (gauging/cutsBetween.ts) */
   of: 'halfAngle' | 'radius' | 'deviation' | 'stock';
   /** of a deviation: its station (m) */
-  station?: number;
+  station?: Metres;
 }
 
 /** Of the shape itself. */
@@ -59,8 +61,8 @@ export const isOfShape = (unknown: Unknown): unknown is ShapeUnknown => unknown.
 /** The unknowns of one surface, by their places in the list of all. */
 interface Places {
   /** null where it is held straight */
-  halfAngle: number | null;
-  radius: number;
+  halfAngle: Radians | null;
+  radius: Metres;
   /** point of the profile → place; only points that are unknown */
   deviations: Map<number, number>;
 }
@@ -92,7 +94,7 @@ const lines = new WeakMap<Surface, Line>();
 export function lineOn(surface: Surface, part: Part): Line {
   const known = lines.get(surface);
   if (known) return known;
-  const line = lineOf(surface, part === 'journal' ? 'inside' : 'outside');
+  const line = lineOf(surface, metalOf(part));
   lines.set(surface, line);
   return line;
 }
@@ -143,7 +145,7 @@ export function gradientOf(
   return gradient;
 }
 
-function addDeviations(gradient: Float64Array, places: Places, surface: Surface, station: number, rate: number): void {
+function addDeviations(gradient: Float64Array, places: Places, surface: Surface, station: Metres, rate: number): void {
   if (places.deviations.size === 0) return;
   for (const [point, share] of hats(surface.profile, station)) {
     const place = places.deviations.get(point);

@@ -15,6 +15,7 @@
  * of either inside the overlap and at the ends of the overlap. Cost is linear in the number of breakpoints.
  * Holds for a profile no steeper than 1 in 2 and half angles that differ by 30° at most (design/rules.ts).
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
 import type { Line } from '../parts/line.ts';
 
 /** Below this (m) two films, or two places, are the same: a thousandth of the accuracy asked of a result. */
@@ -33,7 +34,7 @@ export interface Chain {
 
 export interface Gap {
   /** Half angle of the bush line (rad). */
-  halfAngle: number;
+  halfAngle: Radians;
   bush: Chain;
   journal: Chain;
 }
@@ -68,7 +69,7 @@ function chainOf({ z, r }: Line, cos: number, sin: number): Chain {
 }
 
 /** The film along the whole overlap with the journal at `position` (m). */
-export function filmAlong(gap: Gap, position: number): FilmChain {
+export function filmAlong(gap: Gap, position: Metres): FilmChain {
   const size = gap.bush.u.length + gap.journal.u.length;
   const chain: FilmChain = { count: 0, u: new Float64Array(size), film: new Float64Array(size) };
   walkOverlap(gap, position, chain);
@@ -76,13 +77,13 @@ export function filmAlong(gap: Gap, position: number): FilmChain {
 }
 
 /** Least film (m) over the overlap at `position` (m); null where the two do not overlap. */
-export function leastFilm(gap: Gap, position: number): number | null {
+export function leastFilm(gap: Gap, position: Metres): number | null {
   const least = walkOverlap(gap, position, null);
   return least === Number.POSITIVE_INFINITY ? null : least;
 }
 
 /** Walks the merged breakpoints of the overlap, keeps them in `out` when there is one, and returns the least film. */
-function walkOverlap({ bush, journal, halfAngle }: Gap, position: number, out: FilmChain | null): number {
+function walkOverlap({ bush, journal, halfAngle }: Gap, position: Metres, out: FilmChain | null): number {
   const du = position * Math.cos(halfAngle);
   const dv = position * Math.sin(halfAngle);
   const lastB = bush.u.length - 2;
@@ -139,7 +140,7 @@ export function stationAt({ u: us, z }: Chain, u: number): number {
  * nearest place, the journal slides past it: sin a + cos a·dv_journal/du. Where one of the journal is, it
  * slides past the bush: sin a + cos a·dv_bush/du. The smaller of the two is the one that stays the least.
  */
-export function filmPerTravel(gap: Gap, position: number, u: number, opening: 1 | -1): number {
+export function filmPerTravel(gap: Gap, position: Metres, u: number, opening: 1 | -1): number {
   const du = position * Math.cos(gap.halfAngle);
   const rates: number[] = [];
   const near = (chain: Chain, at: number) => chain.u.some((v) => Math.abs(v - at) <= SAME);

@@ -14,6 +14,7 @@
  * piecewise linear in r, so the greatest value stands at one of their breakpoints, corners included: the
  * result is exact, with no sampling and no tolerance. Cost is linear in the number of breakpoints.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { inset, type Line } from '../parts/line.ts';
 
 /** Radius rising; at a jump (equal radii) the first entry is the frontier's own station. */
@@ -63,7 +64,7 @@ export function firstTouch(bush: Line, journal: Line, film = 0): number | null {
  * The same for lines that widen all along, which are their own frontiers: each breakpoint of the one against the
  * piece of the other. The bush moved by the film, (dz, -dr), has the station Z(r + dr) + dz at the radius r.
  */
-function touchOfWidening(bush: Line, journal: Line, film: number): number | null {
+function touchOfWidening(bush: Line, journal: Line, film: Metres): number | null {
   const dz = film * Math.sin(bush.halfAngle);
   const dr = film * Math.cos(bush.halfAngle);
   const low = Math.max(bush.r[0]! - dr, journal.r[0]!);

@@ -5,6 +5,7 @@
  *
  * Everything is in closed form over the breakpoints of the lines (firstTouch.ts, film.ts). SI units.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { type Line, lineOf, mirrored, type Surface } from '../parts/line.ts';
 import { type FilmChain, filmAlong, filmPerTravel, type Gap, gapOf, leastFilm, SAME, stationAt } from './film.ts';
 import { firstTouch } from './firstTouch.ts';
@@ -18,7 +19,7 @@ export interface SeatInput {
   journal: Surface;
   bush: Surface;
   /** m */
-  target?: number;
+  target?: Metres;
   /** m */
   tolerance?: number;
 }
@@ -35,7 +36,7 @@ export interface SeatLines {
 
 /** The film (m) a seat is to have, and how far it may be off. */
 export interface Wanted {
-  target: number;
+  target: Metres;
   tolerance: number;
 }
 
@@ -47,9 +48,9 @@ export interface Stretch {
 
 export interface Contact {
   /** bush station (m) of the touch; of its small end where it is a stretch */
-  station: number;
+  station: Metres;
   /** m */
-  radius: number;
+  radius: Metres;
   end: ContactEnd;
   /** every stretch that touches at that position, the small end's first */
   stretches: Stretch[];
@@ -58,11 +59,11 @@ export interface Contact {
 export interface SeatFit {
   name: string;
   closes: Closes;
-  seatPosition: number | null;
+  seatPosition: Metres | null;
   contact: Contact | null;
-  leastFilm: number | null;
+  leastFilm: Metres | null;
   leastFilmStation: number | null;
-  greatestFilm: number | null;
+  greatestFilm: Metres | null;
   sensitivity: number | null;
   positionForTarget: number | null;
   /** least film of every seat (m) with the journal at that position */
@@ -115,7 +116,7 @@ export function seatLines(seat: SeatInput): SeatLines {
 }
 
 /** Position (m) at which the least film of this seat alone is `film` (m); 0 is its first touch. Null: at none. */
-export function positionForFilm(seat: SeatLines, film: number): number | null {
+export function positionForFilm(seat: SeatLines, film: Metres): number | null {
   if (seat.closes === 'never') return null;
   if (seat.closes === 'rearward') return firstTouch(seat.bush, seat.journal, film);
   const position = firstTouch(mirrored(seat.bush), mirrored(seat.journal), film);
@@ -123,7 +124,7 @@ export function positionForFilm(seat: SeatLines, film: number): number | null {
 }
 
 /** The whole fit with the journal at `position` (m). */
-export function fit(inputs: readonly SeatInput[], position: number): Fit {
+export function fit(inputs: readonly SeatInput[], position: Metres): Fit {
   const lines = inputs.map(seatLines);
   const seats = lines.map((seat, i) => seatFit(seat, position, inputs[i]!, lines));
 
@@ -162,7 +163,7 @@ export function fit(inputs: readonly SeatInput[], position: number): Fit {
   };
 }
 
-function seatFit(seat: SeatLines, position: number, input: SeatInput, all: readonly SeatLines[]): SeatFit {
+function seatFit(seat: SeatLines, position: Metres, input: SeatInput, all: readonly SeatLines[]): SeatFit {
   const { target } = input;
   const positionForTarget = target === undefined ? null : positionForFilm(seat, target);
   const seatPosition = positionForFilm(seat, 0);
@@ -205,7 +206,7 @@ function extremes(chain: FilmChain, closes: Closes): { least: number; greatest: 
 }
 
 /** Where a seat touches at its own seat position. */
-function contactAt(seat: SeatLines, position: number): Contact | null {
+function contactAt(seat: SeatLines, position: Metres): Contact | null {
   const chain = filmAlong(seat.gap, position);
   if (chain.count === 0) return null;
   const { least } = extremes(chain, seat.closes);
@@ -247,11 +248,11 @@ function contactAt(seat: SeatLines, position: number): Contact | null {
 }
 
 /** Radius (m) of a line at a station (m) on it. */
-export function radiusAt(line: Line, station: number): number {
+export function radiusAt(line: Line, station: Metres): number {
   let k = 0;
   while (k < line.z.length - 2 && line.z[k + 1]! < station) k++;
   return line.r[k]! + ((line.r[k + 1]! - line.r[k]!) * (station - line.z[k]!)) / (line.z[k + 1]! - line.z[k]!);
 }
 
 /** A film within rounding of nothing is a touch. */
-const zeroed = (film: number | null) => (film !== null && Math.abs(film) <= SAME ? 0 : film);
+const zeroed = (film: Metres | null) => (film !== null && Math.abs(film) <= SAME ? 0 : film);

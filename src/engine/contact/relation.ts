@@ -2,6 +2,7 @@
  * How the seats stand to each other for the films wanted: the error of the axial relation of every pair, and the
  * positions of the journal at which every film is within its tolerance at once. SI units.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { leastFilm } from './film.ts';
 import { positionForFilm, type SeatFit, type SeatInput, type SeatLines, type Stretch } from './fit.ts';
 
@@ -85,7 +86,7 @@ export function permittedOf(
 }
 
 /** Whether a film (m; null: apart) is as wanted, or where none is wanted, no interference. */
-function isRight(film: number | null, { target, tolerance = 0 }: SeatInput): boolean {
+function isRight(film: Metres | null, { target, tolerance = 0 }: SeatInput): boolean {
   if (target === undefined) return film === null || film >= -ROUNDING;
   return film !== null && Math.abs(film - target) <= tolerance + ROUNDING && film >= -ROUNDING;
 }
@@ -95,7 +96,7 @@ function isRight(film: number | null, { target, tolerance = 0 }: SeatInput): boo
  * profiles make of it:
  * looked at in the ends and the middle, and from one that is right brought out to where it no longer is.
  */
-function withStraight({ from, to }: Stretch, right: (position: number) => boolean): Stretch | null {
+function withStraight({ from, to }: Stretch, right: (position: Metres) => boolean): Stretch | null {
   const good = [(from + to) / 2, from, to].find(right);
   if (good === undefined) return null;
   const out = (end: number) => {

@@ -1,4 +1,5 @@
 /** A surface set at a wrong half angle but gauged right at one station, and what that leaves of the film. */
+import type { Metres } from '../../design/dimension.ts';
 import { filmAlong } from '../contact/film.ts';
 import { type SeatInput, seatLines } from '../contact/fit.ts';
 import type { Part, Surface } from '../parts/line.ts';
@@ -15,7 +16,7 @@ export const tilted = (seat: SeatInput, part: Part, gauged: number, error: numbe
 });
 
 /** Least and greatest film (m) of a seat at a position (m); null where its parts do not overlap. */
-export function worstFilms(seat: SeatInput, position: number): { least: number; greatest: number } | null {
+export function worstFilms(seat: SeatInput, position: Metres): { least: number; greatest: number } | null {
   const { count, film } = filmAlong(seatLines(seat).gap, position);
   if (count === 0) return null;
   const films = film.subarray(0, count);

@@ -22,6 +22,7 @@
  * 700 at 3°. e, H, S, T, R, L (m), a (rad).
  * @source derived (sine and tangent of the angle); MachinerysHandbook Taper turning (tailstock)
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { BLOCK_SETS, type BlockSet, metresOf } from '../gauging/blockSets.ts';
 import { MOST_BLOCKS, type Stack, stackFor } from '../gauging/blockStack.ts';
@@ -36,7 +37,7 @@ export interface AngleTools {
   blocks: BlockSet;
   /** travel of the indicator (m), as far as the line it follows reaches, and its least reading (m) */
   travel: number;
-  indicator: number;
+  indicator: Metres;
   /** radius (m) of the table's scale, and distance of an indicator from the pivot */
   scaleRadius: number;
   /** what can be told on that scale (m) */
@@ -44,7 +45,7 @@ export interface AngleTools {
   /** length of the work between centres (m) */
   centres: number;
   /** lean of the indicator (rad); upright when left out */
-  lean?: number;
+  lean?: Radians;
 }
 
 export const DEFAULT_BLOCKS: BlockSet = BLOCK_SETS[0]!;
@@ -58,15 +59,15 @@ export interface WayToSet {
   /** error of the angle (rad) by the least that can be read, along a sine bar also by the blocks' miss */
   error: number;
   /** error of the angle (rad) by the lean of the indicator */
-  lean: number;
+  lean: Radians;
   /** what both do to the film of the seat (m), being independent */
-  film: number;
+  film: Metres;
 }
 
 export interface AngleSetting {
   seat: number;
   part: Part;
-  halfAngle: number;
+  halfAngle: Radians;
   /** height (m) under the sine bar, and its blocks; a straight surface needs none */
   stack: number;
   blocks: Stack;
@@ -89,16 +90,16 @@ const STEEPEST_SET_OVER = (10 * Math.PI) / 180;
 const FARTHEST_READ = 0.03;
 const READ: ReadonlySet<Way> = new Set<Way>(['alongSlide', 'alongAxis', 'table', 'tailstock']);
 
-export const alongSlide = (halfAngle: number, travel: number): number => travel * Math.sin(halfAngle);
-export const alongAxis = (halfAngle: number, travel: number): number => travel * Math.tan(halfAngle);
+export const alongSlide = (halfAngle: Radians, travel: number): number => travel * Math.sin(halfAngle);
+export const alongAxis = (halfAngle: Radians, travel: number): number => travel * Math.tan(halfAngle);
 /** Set-over of the tailstock (m) for work of a length (m) between centres. */
-export const tailstockSetOver = (halfAngle: number, length: number): number => length * Math.sin(halfAngle);
+export const tailstockSetOver = (halfAngle: Radians, length: number): number => length * Math.sin(halfAngle);
 /** The same by the rule of the handbooks, from the taper on diameter (m/m). */
 export const tailstockRule = (taper: number, length: number): number => (length * taper) / 2;
 /** Movement (m) of the table's edge at a radius from its pivot, read square to where it stood. */
-export const tableMove = (halfAngle: number, radius: number): number => radius * Math.tan(halfAngle);
+export const tableMove = (halfAngle: Radians, radius: Metres): number => radius * Math.tan(halfAngle);
 /** Length (m) along an engraved arc. */
-export const scaleArc = (halfAngle: number, radius: number): number => radius * halfAngle;
+export const scaleArc = (halfAngle: Radians, radius: Metres): number => radius * halfAngle;
 
 /**
  * How one surface of the planned parts is set, and how well it must be.
@@ -106,7 +107,7 @@ export const scaleArc = (halfAngle: number, radius: number): number => radius * 
  */
 export function angleSetting(
   seats: readonly SeatInput[],
-  position: number,
+  position: Metres,
   seat: number,
   part: Part,
   gauged: number,
@@ -155,7 +156,7 @@ export function angleSetting(
 }
 
 /** Error of the half angle (rad, its size) that is told by an indicator leaning by an angle (rad). */
-export function leaningError(halfAngle: number, way: Way, lean: number): number {
+export function leaningError(halfAngle: Radians, way: Way, lean: Radians): number {
   if (way === 'sineBar' || way === 'alongBar' || way === 'scale') return 0;
   const told =
     way === 'alongSlide' || way === 'tailstock'
@@ -180,7 +181,7 @@ function stackWithin(set: BlockSet, height: number): Stack {
 const SMALL = 1e-6;
 
 /** Film lost or gained at its worst place per error of the half angle (m/rad). */
-function lossPerAngle(pair: SeatInput, position: number, part: Part, gauged: number): number {
+function lossPerAngle(pair: SeatInput, position: Metres, part: Part, gauged: number): number {
   const now = worstFilms(pair, position);
   if (!now) return 0;
   let most = 0;
@@ -196,7 +197,7 @@ function lossPerAngle(pair: SeatInput, position: number, part: Part, gauged: num
  * where it is out of it already. Of a film that is uneven anyway, its greatest out of tolerance, the least counts
  * alone.
  */
-function standsOf(pair: SeatInput, position: number, part: Part, gauged: number): number | null {
+function standsOf(pair: SeatInput, position: Metres, part: Part, gauged: number): number | null {
   const { target, tolerance } = pair;
   if (target === undefined || !tolerance) return null;
   const now = worstFilms(pair, position);

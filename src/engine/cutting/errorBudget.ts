@@ -14,6 +14,7 @@
  * @source derived (each by itself); ISO1 (growth); JCGM100 5.1.2 (sums)
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { trueTravel } from '../gauging/cosineError.ts';
 import { grown } from '../parts/growth.ts';
@@ -29,13 +30,13 @@ export interface SetUpErrors {
   /** tool, wheel or diamond above or below the centre (m) */
   toolHeight: number;
   /** error of the half angle as set (rad), and the way it is set */
-  angle: number;
+  angle: Radians;
   way: Way;
   /** one division of the cross-feed dial (m), and whether it counts the diameter */
   division: number;
   diameterDial: boolean;
   /** lean of the indicator (rad) */
-  lean: number;
+  lean: Radians;
   /** work warmer than the gauge (K), its expansion (1/K) and where it is held axially (m) */
   warm: number;
   expansion: number;
@@ -47,7 +48,7 @@ export interface Contribution {
   part: Part;
   cause: Cause;
   /** m of film */
-  film: number;
+  film: Metres;
 }
 
 export interface Budget {
@@ -69,7 +70,7 @@ export interface SurfaceCut {
 /** What every error of one surface's set-up does, the planned parts at their position. */
 export function contributionsOf(
   seats: readonly SeatInput[],
-  position: number,
+  position: Metres,
   cut: SurfaceCut,
   errors: SetUpErrors,
 ): Contribution[] {
@@ -117,7 +118,7 @@ function withErrors(
 }
 
 /** Greatest change (m) of the least or the greatest film. */
-function changeOf(pair: SeatInput, wrong: readonly (SeatInput | null)[], position: number): number {
+function changeOf(pair: SeatInput, wrong: readonly (SeatInput | null)[], position: Metres): number {
   const now = worstFilms(pair, position);
   let most = 0;
   for (const seat of wrong) {

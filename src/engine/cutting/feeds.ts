@@ -13,30 +13,31 @@
  * lines it is what contact/fit.ts says of the parts before and after.
  * @source derived (the right triangle between line, normal and axis)
  */
-import { lineOf, outward, type Part, type Surface } from '../parts/line.ts';
+import type { Radians } from '../../design/dimension.ts';
+import { lineOf, metalOf, outward, type Part, type Surface } from '../parts/line.ts';
 import { radialOf } from '../parts/stock.ts';
 
 /** A direction (rad) nearer to the surface's own line than this cuts nothing off it. */
 const ALONG = 1e-9;
 
 /** Feed (m) along a direction (rad from the axis) that takes off a normal stock; null along the surface itself. */
-export function feedAlong(normal: number, halfAngle: number, direction: number): number | null {
+export function feedAlong(normal: number, halfAngle: Radians, direction: number): number | null {
   const square = Math.abs(Math.sin(direction - halfAngle));
   return square < ALONG ? null : normal / square;
 }
 
 /** Cross feed (m), square to the axis, as a change of radius. */
-export const crossFeed = (normal: number, halfAngle: number): number => radialOf(normal, halfAngle);
+export const crossFeed = (normal: number, halfAngle: Radians): number => radialOf(normal, halfAngle);
 
 /**
  * An axial feed longer than so many times its stock cuts nothing that a dial could tell.
  * @source practice
  */
 const LONGEST_FEED = 100;
-const isSlender = (halfAngle: number): boolean => Math.abs(Math.sin(halfAngle)) * LONGEST_FEED < 1;
+const isSlender = (halfAngle: Radians): boolean => Math.abs(Math.sin(halfAngle)) * LONGEST_FEED < 1;
 
 /** Axial feed (m); null for a straight surface, or one nearly so. */
-export const axialFeed = (normal: number, halfAngle: number): number | null =>
+export const axialFeed = (normal: number, halfAngle: Radians): number | null =>
   isSlender(halfAngle) ? null : feedAlong(normal, halfAngle, 0);
 
 /**
@@ -57,7 +58,7 @@ export const isMadeStraight = (line: Pick<Surface, 'halfAngle' | 'from' | 'to'>)
   isSlender(line.halfAngle) && taperOver(line) <= ALIKE;
 
 /** How far (m, toward the nose) the touch moves; null for a straight surface. */
-export const touchMove = (normal: number, halfAngle: number): number | null =>
+export const touchMove = (normal: number, halfAngle: Radians): number | null =>
   halfAngle === 0 ? null : -normal / Math.sin(halfAngle);
 
 /**
@@ -74,7 +75,7 @@ export const deepest = (old: Surface, cut: Surface, part: Part): number =>
 
 /** How far (m, normal to it) a straight surface stands proud of an old one, at every breakpoint of that. */
 function proud(straight: Surface, old: Surface, part: Part): number[] {
-  const line = lineOf(old, part === 'journal' ? 'inside' : 'outside');
+  const line = lineOf(old, metalOf(part));
   const square = outward(part) * Math.cos(straight.halfAngle);
   return Array.from(
     line.z,

@@ -9,6 +9,7 @@
  * the least of them. Exact for straight lines; with a profile until a place further off becomes the least.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { type Breakpoint, breakpointsAt } from '../belief/filmGradient.ts';
 import { filmAlong } from '../contact/film.ts';
 import { seatLines } from '../contact/fit.ts';
@@ -17,7 +18,7 @@ import { cutParts, type Face, type Problem } from './problem.ts';
 
 /** A film (m) as one place of its seat has it. */
 export interface LinearFilm {
-  film: number;
+  film: Metres;
   perPosition: number;
   /** by amount */
   perAmount: number[];
@@ -32,7 +33,7 @@ const STRAIGHT = 1e-4;
 const ALIKE = 1e-12;
 
 /** The places of every seat, the least film first; none where its parts do not overlap. */
-export function filmPieces(problem: Problem, position: number, amounts: readonly number[]): LinearFilm[][] {
+export function filmPieces(problem: Problem, position: Metres, amounts: readonly number[]): LinearFilm[][] {
   return cutParts(problem, amounts).map((seat, i) => {
     const lines = seatLines(seat);
     const { count, u, film } = filmAlong(lines.gap, position);

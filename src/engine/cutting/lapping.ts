@@ -16,6 +16,7 @@
  * by a degree at most. Straight seats and those that close noseward do not touch.
  * @source Archard1953
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { filmAlong, stationAt } from '../contact/film.ts';
 import { type Fit, fit, positionForFilm, radiusAt, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
 import { type Line, type Part, radiusOf, type Surface } from '../parts/line.ts';
@@ -37,8 +38,8 @@ export interface Lap {
 
 export interface LapState {
   /** position of the journal (m), and how far it turned (rad) so far */
-  position: number;
-  angle: number;
+  position: Metres;
+  angle: Radians;
   /** N·m slid under pressure, m³ worn off each part */
   work: number;
   volume: Record<Part, number>;
@@ -95,7 +96,7 @@ export function lapped(inputs: readonly SeatInput[], lap: Lap): Lapped {
 }
 
 /** Wears one seat down to the position and returns the turning (rad) it took. */
-function wornBy(seat: LappedSeat, position: number, { force, coefficient }: Lap): number {
+function wornBy(seat: LappedSeat, position: Metres, { force, coefficient }: Lap): number {
   const { gap, bush } = seat.lines;
   const du = position * Math.cos(gap.halfAngle);
   const k = coefficient.journal + coefficient.bush;
@@ -126,7 +127,7 @@ function wornBy(seat: LappedSeat, position: number, { force, coefficient }: Lap)
 }
 
 /** Where the lines would overlap at a position, by how much, and the length (m) of bush that the journal covers. */
-function overlaps({ lines, bush, journal }: LappedSeat, position: number): { contacts: WornPiece[]; length: number } {
+function overlaps({ lines, bush, journal }: LappedSeat, position: Metres): { contacts: WornPiece[]; length: number } {
   const { gap } = lines;
   const { count, u, film } = filmAlong(gap, position);
   if (count === 0) return { contacts: [], length: 0 };
@@ -172,8 +173,8 @@ function knotsOf(u: Float64Array, bush: readonly WornPiece[], journal: readonly 
 function stateOf(
   inputs: readonly SeatInput[],
   seats: readonly LappedSeat[],
-  position: number,
-  angle: number,
+  position: Metres,
+  angle: Radians,
 ): LapState {
   const parts = inputs.map((input, i) => ({
     ...input,

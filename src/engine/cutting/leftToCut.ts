@@ -16,6 +16,7 @@
  * up.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { leastFilm } from '../contact/film.ts';
 import { fit, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { PairsDrawn } from './pairsDrawn.ts';
@@ -122,7 +123,7 @@ const meanOf = (each: readonly More[], of: (more: More) => number): number =>
   each.reduce((sum, more) => sum + more.weight * of(more), 0);
 
 /** e of every pair drawn, at a position (m); a film that is not to be had there is as taken. */
-export function filmsMore(parts: readonly SeatInput[], { pairs, weights }: PairsDrawn, position: number): More[] {
+export function filmsMore(parts: readonly SeatInput[], { pairs, weights }: PairsDrawn, position: Metres): More[] {
   const filmOf = (seat: SeatInput) => leastFilm(seatLines(seat).gap, position);
   const taken = parts.map(filmOf);
   return pairs.map((pair, k) => ({

@@ -11,6 +11,7 @@
  *
  * Where a film still misses: the limits that stand in its way and what they would have to be (conflicts.ts).
  */
+import type { Metres } from '../../design/dimension.ts';
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { Part } from '../parts/line.ts';
@@ -31,7 +32,7 @@ import {
 
 export interface Plan {
   /** position of the journal (m) at which the films are these */
-  position: number;
+  position: Metres;
   rooms: Room[];
   /** m: normal stock, or metal off a face (below 0: put on), one for each room */
   amounts: number[];
@@ -212,7 +213,7 @@ function planOf(problem: Problem, { position, amounts }: Point): Plan {
   };
 }
 
-const filmsAt = (seats: readonly SeatInput[], position: number) =>
+const filmsAt = (seats: readonly SeatInput[], position: Metres) =>
   seats.map((seat) => leastFilm(seatLines(seat).gap, position));
 
 /**
@@ -227,7 +228,7 @@ function startsOf(problem: Problem): { points: Point[] } | { apart: number[] } {
     seat.target === undefined ? [] : [positionForFilm(seatLines(seat), seat.target)],
   );
   const positions = [...wanted.filter((p): p is number => p !== null), input.position].map(within);
-  const apartAt = (position: number) =>
+  const apartAt = (position: Metres) =>
     filmsAt(seats, position).flatMap((film, i) => (film === null && input.seats[i]!.target !== undefined ? [i] : []));
   const apart = positions.map(apartAt);
   const points = positions.filter(

@@ -2,6 +2,7 @@
  * What may be cut off the parts: amounts x, the normal stock of every surface, both of each seat, and the metal off
  * each face (below 0: put on, by a thicker spacer). Surfaces that may not be cut have room from 0 to 0.
  */
+import type { Metres } from '../../design/dimension.ts';
 import type { SeatInput, Stretch } from '../contact/fit.ts';
 import { withMetalOff } from '../parts/asTheyStand.ts';
 import type { Part } from '../parts/line.ts';
@@ -48,7 +49,7 @@ export interface Preferences {
 export interface PlanInput {
   seats: readonly SeatInput[];
   /** m, of the journal now */
-  position: number;
+  position: Metres;
   allow: readonly Allowed[];
   faces?: readonly Face[];
   /** positions (m) that adjuster and shoulders let the journal have */

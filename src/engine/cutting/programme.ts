@@ -15,6 +15,7 @@
  * cut is cut, then the journal is moved the least.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { minimised, type Optimum, type Programme, type Row, type Variable } from '../algebra/simplex.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import type { LinearFilm } from './filmPieces.ts';
@@ -28,7 +29,7 @@ const SCALE = 1e6;
 
 export interface Point {
   /** m */
-  position: number;
+  position: Metres;
   /** m, one for each room */
   amounts: number[];
 }
@@ -72,7 +73,7 @@ export const stockCost = ({ input }: Problem, { of }: Room): number =>
 export const moveCost = ({ input }: Problem): number => (input.prefer?.keepPosition ? KEEP : 0);
 
 /** What a film (m) misses; a film that is not there misses everything. */
-export function missOf({ target, tolerance = 0 }: SeatInput, film: number | null, share: number): number {
+export function missOf({ target, tolerance = 0 }: SeatInput, film: Metres | null, share: number): number {
   if (film === null) return target === undefined ? 0 : Number.POSITIVE_INFINITY;
   if (target === undefined) return Math.max(0, -film);
   return Math.max(0, Math.abs(film - target) - share * tolerance);

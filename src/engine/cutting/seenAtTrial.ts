@@ -2,6 +2,7 @@
  * What a trial assembly shows of a pair, all seats on one axis: where it touches first as the journal goes home, and
  * which seats print there: those whose least film is within the thickness of the blue.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
 
@@ -16,7 +17,7 @@ export interface SeenAtTrial {
 const SAME = 1e-13;
 
 /** Null where nothing stops the journal. @param thickness of the blue (m) */
-export function seenAtTrial(seats: readonly SeatInput[], thickness: number): SeenAtTrial | null {
+export function seenAtTrial(seats: readonly SeatInput[], thickness: Metres): SeenAtTrial | null {
   const lines = seats.map(seatLines);
   let at = Number.NEGATIVE_INFINITY;
   for (const seat of lines) {

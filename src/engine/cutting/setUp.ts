@@ -15,6 +15,7 @@
  * costs the film least. The budget counts with the person's own way, or without one with that which costs least.
  * @source derived; practice (the third)
  */
+import type { Metres } from '../../design/dimension.ts';
 import { leastFilm } from '../contact/film.ts';
 import { type SeatInput, seatLines } from '../contact/fit.ts';
 import { type AngleSetting, type AngleTools, angleSetting, type Way, type WayToSet } from './angleSetting.ts';
@@ -40,7 +41,7 @@ export interface SurfaceSetUp extends Omit<AngleSetting, 'ways'> {
    * what would be enough along a sine bar: least reading (m) over the travel there is, travel (m) with the reading
    * there is; null where nothing is
    */
-  needed: { indicator: number; travel: number } | null;
+  needed: { indicator: Metres; travel: number } | null;
   /** film (m) that the blocks' miss costs; null without a stack */
   blocksFilm: number | null;
 }
@@ -57,7 +58,7 @@ export interface SetUps {
  */
 export function setUpsOf(
   seats: readonly SeatInput[],
-  position: number,
+  position: Metres,
   cuts: readonly SurfaceCut[],
   tools: AngleTools,
   errorsOf: (cut: SurfaceCut) => Omit<SetUpErrors, 'angle' | 'way'>,
@@ -105,7 +106,7 @@ const NEGLIGIBLE = 3;
 
 function roomFor(
   pair: SeatInput,
-  position: number,
+  position: Metres,
   seat: number,
   others: readonly Contribution[],
   cuts: readonly SurfaceCut[],

@@ -8,6 +8,7 @@
  * (gauging/readings), all steps before it done too.
  * @source practice (the order)
  */
+import type { Radians } from '../../design/dimension.ts';
 import { positionForFilm, type SeatInput, type Stretch, seatLines } from '../contact/fit.ts';
 import type { Reading } from '../gauging/reading.ts';
 import { predict } from '../gauging/readings/index.ts';
@@ -240,7 +241,7 @@ function turnOf({ rooms, base }: Plan, cut: readonly number[], place: number): T
 }
 
 /** Every feed that takes off a normal stock, and the passes it takes. */
-export function feedsOf(normal: number, halfAngle: number, part: Part, machine: Machine) {
+export function feedsOf(normal: number, halfAngle: Radians, part: Part, machine: Machine) {
   const cross = crossFeed(normal, halfAngle);
   const axial = axialFeed(normal, halfAngle);
   const count = Math.max(1, Math.ceil(cross / machine.pass - 1e-9));

@@ -7,6 +7,7 @@
  * often.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import {
   type Account,
   beginning,
@@ -58,7 +59,7 @@ export interface Trial {
   /** seats looked at, and whether they print */
   blue?: Blue;
   /** thickness of the blue (m) */
-  thickness: number;
+  thickness: Metres;
 }
 
 /** What is believed after a trial. */

@@ -14,6 +14,7 @@
  * Exact for straight lines; those with a profile, and the shake, are worked out again about the estimate they lead to.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import type { Bound, FilmsBefore, Told } from '../belief/accounts.ts';
 import { filmPerPosition } from '../belief/filmGradient.ts';
 import { leastFilm } from '../contact/film.ts';
@@ -43,7 +44,7 @@ export function touchOf(
   about: readonly number[],
   seat: number,
   blue: Blue,
-  thickness: number,
+  thickness: Metres,
 ): FirstTouch | null {
   const now = believed(parts, about);
   const printed = (i: number) => blue.find((seen) => seen.seat === i)?.prints;

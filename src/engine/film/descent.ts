@@ -2,24 +2,25 @@
  * One descent of the journal on one grid, to where the oil carries the load. Method and sources: equilibrium.ts.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { solveSmall } from '../algebra/elimination.ts';
 import type { LeastFilm } from '../spindle/height.ts';
 import { asFive, asPose, type Five, type Pose } from '../spindle/pose.ts';
 import { isSpent } from './effort.ts';
-import type { SeatFilm } from './seatFilm.ts';
 import {
   type FilmSeat,
-  type FilmSpindle,
+  type Grids,
   leastFilmIn,
   type SpindleRun,
   type Sum,
-  solveSpindle,
-  spindleCoefficients,
-} from './spindle.ts';
+  solveFilms,
+  summedCoefficients,
+} from './films.ts';
+import type { SeatFilm } from './seatFilm.ts';
 import type { Coefficients } from './stiffness.ts';
 
 export interface Task {
-  spindle: FilmSpindle;
+  grids: Grids;
   /** N and N·m about the bush datum */
   load: Readonly<Five>;
   run: SpindleRun;
@@ -79,7 +80,7 @@ interface Stand {
  * Over 60 lines and left whole: one loop, every turn of which decides over step, slope and pose together.
  */
 export function settle(task: Task, from: Pose, known: Coefficients | null): Settled {
-  const { spindle, run } = task;
+  const { grids, run } = task;
   if (isSpent(run.effort)) return { status: 'givenUp', pose: from };
   const scale = scales(task, from);
   const slow = 2 / Math.max(Math.abs(run.omega), 1);
@@ -100,14 +101,14 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
         iterations,
       };
     if (isSpent(run.effort)) return { status: 'givenUp', pose: asPose(stand.q) };
-    slope ??= spindleCoefficients(spindle, run, 1e-3);
+    slope ??= summedCoefficients(grids, run, 1e-3);
     const looking = step !== Number.POSITIVE_INFINITY && iterations % LOOK === LOOK - 1;
     const move = moveBy(task, slope, stand, looking ? Number.POSITIVE_INFINITY : step);
     const part =
       move === null
         ? 0
         : Math.min(
-            allowed(spindle.seats, run, stand.q, move),
+            allowed(grids.seats, run, stand.q, move),
             (FAR * scale.film) / scale.greatestSine / lengthOf(move, scale),
           );
     if (looking && (move === null || part < 1)) continue;
@@ -153,20 +154,14 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Sett
 
 function standAt(task: Task, scale: Scales, q: Five): Stand | 'contact' | 'apart' {
   // Seats may push against each other with far more than the load: their pressures have to be that much better.
-  const found = solveSpindle(task.spindle, q, task.run, task.close <= CLOSE ? FINE_PRESSURE : undefined);
+  const found = solveFilms(task.grids, q, task.run, task.close <= CLOSE ? FINE_PRESSURE : undefined);
   if (found.status !== 'solved') return found.status;
   return { q, seats: found.seats, total: found.total, size: sizeOf(leftOf(task, found.total), scale) };
 }
 
 /** Sunk to a film of `floor` (m), or pushed off its seats. */
-function ended(
-  { spindle, run, held, caught }: Task,
-  scale: Scales,
-  from: Pose,
-  q: Five,
-  floor: number,
-): Settled | null {
-  const thin = thinnest(spindle.seats, run, q)!;
+function ended({ grids, run, held, caught }: Task, scale: Scales, from: Pose, q: Five, floor: number): Settled | null {
+  const thin = thinnest(grids.seats, run, q)!;
   if (thin.least.film < floor) return { status: 'contact', ...thin, pose: asPose(q) };
   return !held && !caught && Math.abs(q[2] - from.z) > (FAR * scale.film) / scale.greatestSine
     ? { status: 'pushedOff' }
@@ -179,20 +174,20 @@ const leftOf = ({ load, held }: Task, { force }: Sum) =>
 
 interface Scales {
   /** m, N, m */
-  film: number;
+  film: Metres;
   force: number;
   length: number;
   greatestSine: number;
 }
 
 /** What R and q are measured against, so that a millinewton is not taken for nothing. */
-function scales({ spindle: { seats }, run, load }: Task, pose: Pose): Scales {
+function scales({ grids: { seats }, run, load }: Task, pose: Pose): Scales {
   const film = Math.max(
     FLOOR,
     ...seats.map((seat, i) => leastFilmIn(seat, { ...pose, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0),
   );
-  const length = Math.max(...seats.flatMap(({ shape: { gap } }) => Array.from(gap.bush.u, Math.abs)));
-  const sines = seats.map(({ shape: { gap } }) => Math.abs(Math.sin(gap.halfAngle))).filter((sine) => sine > 1e-9);
+  const length = Math.max(...seats.flatMap(({ gap }) => Array.from(gap.bush.u, Math.abs)));
+  const sines = seats.map(({ sin }) => Math.abs(sin)).filter((sine) => sine > 1e-9);
   const force = Math.max(Math.hypot(load[0], load[1], load[2]), Math.hypot(load[3], load[4]) / length, 1e-3);
   return { film, force, length, greatestSine: sines.length === 0 ? 1 : Math.max(...sines) };
 }

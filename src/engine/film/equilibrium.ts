@@ -16,12 +16,13 @@
  * @source KelleyKeyes1998 (pseudo-transient continuation)
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import type { LeastFilm } from '../spindle/height.ts';
 import { asFive, type Five, type Pose } from '../spindle/pose.ts';
 import { CLOSE, type Settled, settle, type Task, thinnest } from './descent.ts';
+import type { FilmSeat, Grids, SpindleRun, Sum } from './films.ts';
 import { searchPosition } from './positionSearch.ts';
 import type { SeatFilm } from './seatFilm.ts';
-import type { FilmSeat, FilmSpindle, SpindleRun, Sum } from './spindle.ts';
 import type { Coefficients } from './stiffness.ts';
 
 /** The load in the five coordinates: N, and N·m about the bush datum. */
@@ -33,7 +34,7 @@ export interface Balance {
   total: Sum;
   /** N, what a stop has to push with along z to hold the position; 0 when the oil alone does */
   stop: number;
-  /** as last used on the way: close, not exact (spindleCoefficients gives them exactly) */
+  /** as last used on the way: close, not exact (summedCoefficients gives them exactly) */
   coefficients: Coefficients | null;
   /** what is left of R against the load */
   residual: number;
@@ -57,34 +58,34 @@ export type Near = Pick<Balance, 'pose' | 'coefficients' | 'stop'>;
 
 export interface Start {
   /** m, axial position the journal is set to: where an adjuster holds it, and where the search starts without one */
-  position: number;
+  position: Metres;
   /** an adjuster keeps the journal from coming off its seats; it does nothing for seats that close both ways */
   adjusted?: boolean;
   /** what was found for a load, speed or oil close by */
   near?: Near;
   /** a coarser grid to come from */
-  coarse?: FilmSpindle;
+  coarse?: Grids;
   /** how well forces balance, as a part of the load; 1e-6 when left out */
   close?: number;
 }
 
 const COARSE_CLOSE = 1e-2;
 
-export function equilibrium(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
-  if (run.omega === 0 && !spindle.seats.some(({ grooves }) => grooves.some(({ pressure }) => pressure > 0)))
+export function equilibrium(grids: Grids, load: Load, run: SpindleRun, start: Start): Equilibrium {
+  if (run.omega === 0 && !grids.seats.some(({ grooves }) => grooves.some(({ pressure }) => pressure > 0)))
     return { status: 'standing' };
-  const side = closingSide(spindle.seats);
-  if (side === 'neither') return heldAt(spindle, load, run, start);
+  const side = closingSide(grids.seats);
+  if (side === 'neither') return heldAt(grids, load, run, start);
   return side !== 'both' && start.adjusted === true
-    ? adjusted(spindle, load, run, start, side)
-    : floating(spindle, load, run, start, side);
+    ? adjusted(grids, load, run, start, side)
+    : floating(grids, load, run, start, side);
 }
 
 /** Where the seats close: all rearward (1), all noseward (-1), some each way, or none. */
 export type ClosingSide = 1 | -1 | 'both' | 'neither';
 
 export function closingSide(seats: readonly FilmSeat[]): ClosingSide {
-  const sines = seats.map(({ shape: { gap } }) => Math.sin(gap.halfAngle)).filter((sine) => Math.abs(sine) > 1e-9);
+  const sines = seats.map(({ sin }) => sin).filter((sine) => Math.abs(sine) > 1e-9);
   if (sines.length === 0) return 'neither';
   if (sines.every((sine) => sine > 0)) return 1;
   return sines.every((sine) => sine < 0) ? -1 : 'both';
@@ -94,62 +95,62 @@ export function closingSide(seats: readonly FilmSeat[]): ClosingSide {
 const keepsOn = (side: 1 | -1, stop: number) => side * stop <= 0;
 
 /** Held by the adjuster unless the load presses the journal closer than that. */
-function adjusted(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1): Equilibrium {
+function adjusted(grids: Grids, load: Load, run: SpindleRun, start: Start, side: 1 | -1): Equilibrium {
   const inside = (found: Equilibrium | 'pushedOff'): found is Equilibrium =>
     found !== 'pushedOff' && found.status === 'solved' && side * (found.pose.z - start.position) <= 0;
   const { near, ...afresh } = start;
   if (near?.stop === 0 && side * (near.pose.z - start.position) < 0) {
-    const found = descend(spindle, load, run, start, near.pose, false);
+    const found = descend(grids, load, run, start, near.pose, false);
     if (inside(found)) return found;
   }
-  const held = heldAt(spindle, load, run, near?.stop === 0 ? afresh : start);
+  const held = heldAt(grids, load, run, near?.stop === 0 ? afresh : start);
   if (held.status !== 'solved' || keepsOn(side, held.stop)) return held;
-  const pressed = descend(spindle, load, run, { ...start, near: held }, held.pose, false);
+  const pressed = descend(grids, load, run, { ...start, near: held }, held.pose, false);
   if (inside(pressed)) return pressed;
   const sought = searchPosition(
-    { spindle, load, run, held: false, caught: false, close: start.close ?? CLOSE },
+    { grids, load, run, held: false, caught: false, close: start.close ?? CLOSE },
     held.pose,
   );
   return sought.status === 'pushedOff' ? held : balanceOf(sought, 0);
 }
 
 /** On its oil alone, from the position given; held there where the oil would drive it off its seats. */
-function floating(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start, side: 1 | -1 | 'both'): Equilibrium {
+function floating(grids: Grids, load: Load, run: SpindleRun, start: Start, side: 1 | -1 | 'both'): Equilibrium {
   const { near, ...afresh } = start;
   if (near && near.stop !== 0) {
-    const held = near.pose.z === start.position ? heldAt(spindle, load, run, start) : null;
+    const held = near.pose.z === start.position ? heldAt(grids, load, run, start) : null;
     if (held?.status === 'solved' && side !== 'both' && keepsOn(side, held.stop)) return held;
-    return floating(spindle, load, run, afresh, side);
+    return floating(grids, load, run, afresh, side);
   }
-  const from = near?.pose ?? room(spindle.seats, run, start.position, load);
+  const from = near?.pose ?? room(grids.seats, run, start.position, load);
   if ('seat' in from) return { status: 'noRoom', seat: from.seat };
-  const free = descend(spindle, load, run, start, from, false);
+  const free = descend(grids, load, run, start, from, false);
   if (free !== 'pushedOff' && free.status === 'solved') return free;
   // A stop may keep the oil from pushing the journal off its seats; it does not stand in for oil that is too weak.
   if (side === 'both' && free !== 'pushedOff') return free;
-  const held = heldAt(spindle, load, run, afresh);
+  const held = heldAt(grids, load, run, afresh);
   return free === 'pushedOff' || (held.status === 'solved' && side !== 'both' && keepsOn(side, held.stop))
     ? held
     : free;
 }
 
 /** Held at the position given, against either side. */
-function heldAt(spindle: FilmSpindle, load: Load, run: SpindleRun, start: Start): Equilibrium {
+function heldAt(grids: Grids, load: Load, run: SpindleRun, start: Start): Equilibrium {
   const { near, ...afresh } = start;
-  const last = near && thinnest(spindle.seats, run, asFive({ ...near.pose, z: start.position }));
+  const last = near && thinnest(grids.seats, run, asFive({ ...near.pose, z: start.position }));
   if (near && last && last.least.film >= ENOUGH) {
-    const held = descend(spindle, load, run, start, { ...near.pose, z: start.position }, true);
+    const held = descend(grids, load, run, start, { ...near.pose, z: start.position }, true);
     if (held !== 'pushedOff' && held.status === 'solved') return held;
   }
-  const from = roomAt(spindle.seats, run, start.position, load);
+  const from = roomAt(grids.seats, run, start.position, load);
   if ('seat' in from) return { status: 'noRoom', seat: from.seat };
-  const held = descend(spindle, load, run, afresh, from, true);
+  const held = descend(grids, load, run, afresh, from, true);
   if (held === 'pushedOff') throw new Error('a held journal cannot be pushed off');
   return held;
 }
 
 function descend(
-  spindle: FilmSpindle,
+  grids: Grids,
   load: Load,
   run: SpindleRun,
   start: Start,
@@ -157,16 +158,16 @@ function descend(
   held: boolean,
 ): Equilibrium | 'pushedOff' {
   const task: Task = {
-    spindle,
+    grids,
     load,
     run,
     held,
-    caught: closingSide(spindle.seats) === 'both',
+    caught: closingSide(grids.seats) === 'both',
     close: start.close ?? CLOSE,
   };
   let first = from;
   if (start.coarse && !start.near) {
-    const coarse = settle({ ...task, spindle: start.coarse, close: COARSE_CLOSE }, from, null);
+    const coarse = settle({ ...task, grids: start.coarse, close: COARSE_CLOSE }, from, null);
     if (coarse.status === 'pushedOff') return 'pushedOff';
     if (coarse.status === 'solved') first = coarse.pose;
   }
@@ -184,7 +185,7 @@ const balanceOf = (settled: Exclude<Settled, { status: 'pushedOff' }>, stop: num
  * A pose to start from: at the position given if there is film there, else at the nearest where there is; off the axis
  * by some of the least film, the way the load pushes and the oil turns it.
  */
-function room(seats: readonly FilmSeat[], run: SpindleRun, position: number, load: Load): Pose | { seat: number } {
+function room(seats: readonly FilmSeat[], run: SpindleRun, position: Metres, load: Load): Pose | { seat: number } {
   const here = roomAt(seats, run, position, load);
   if (!('seat' in here)) return here;
   for (let far = 1e-6; far < 2e-3; far *= 1.4) {

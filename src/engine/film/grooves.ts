@@ -5,6 +5,7 @@
  * neighbour's centre to the groove's true edge, not to the held cell's centre, so that the edge counts where it lies
  * and the pressure stays second order in the cells.
  */
+import type { Radians } from '../../design/dimension.ts';
 import { GIVEN, type PressureSolver } from './complementarity.ts';
 import { columnStep, rowStep, type Unrolled } from './unrolled.ts';
 
@@ -13,7 +14,7 @@ import { columnStep, rowStep, type Unrolled } from './unrolled.ts';
  * along the arc about `angle` (rad).
  */
 export interface Groove {
-  angle: number;
+  angle: Radians;
   from: number;
   to: number;
   width: number;

@@ -1,8 +1,8 @@
 /** The film of every cell of the unrolled seat, and of the links between them (spindle/height.ts). */
 import { filmAlong, pieceAt } from '../contact/film.ts';
-import type { FilmShape } from '../spindle/height.ts';
 import { proudAt, roundOf } from '../spindle/lobes.ts';
 import type { Pose } from '../spindle/pose.ts';
+import type { RigidSeat } from '../spindle/rigid.ts';
 import { layRows, type Unrolled } from './unrolled.ts';
 
 export interface Film {
@@ -39,7 +39,7 @@ export function newFilm(grid: Unrolled): Film {
  */
 export function layFilm(
   film: Film,
-  { gap, journalLobes, bushLobes }: FilmShape,
+  { gap, parts: { journal, bush }, sin, cos }: RigidSeat,
   pose: Pose,
   growth = 0,
   turned = 0,
@@ -49,10 +49,8 @@ export function layFilm(
   const from = chain.u[0]!;
   const to = chain.u[chain.count - 1]!;
   if (chain.count < 2 || to <= from) return false;
-  const sin = Math.sin(gap.halfAngle);
-  const cos = Math.cos(gap.halfAngle);
-  const bush = { x: gap.bush.u, y: gap.bush.v, count: gap.bush.u.length };
-  layRows(grid, gap.halfAngle, from, to, (u) => u * sin + cos * valueOn(bush, u));
+  const bushLine = { x: gap.bush.u, y: gap.bush.v, count: gap.bush.u.length };
+  layRows(grid, gap.halfAngle, from, to, (u) => u * sin + cos * valueOn(bushLine, u));
 
   const { rows, columns } = grid;
   const onAxis = { x: chain.u, y: chain.film, count: chain.count };
@@ -63,7 +61,7 @@ export function layFilm(
   for (let i = 0; i < rows; i++) film.zRate[i] = sin + cos * journalSlope(grid.centre[i]!);
   for (let i = 0; i <= rows; i++) film.zRateLink[i] = sin + cos * journalSlope(grid.link[i]!);
 
-  const [journalRound, bushRound] = [roundOf(journalLobes, [], turned), roundOf([], bushLobes)];
+  const [journalRound, bushRound] = [roundOf(journal.lobes, [], turned), roundOf([], bush.lobes)];
   const step = (2 * Math.PI) / columns;
   for (let j = 0; j < columns; j++) {
     const lobed = proudAt(bushRound, j * step) + proudAt(journalRound, j * step);

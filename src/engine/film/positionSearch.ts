@@ -9,7 +9,7 @@
 
 import { asFive, type Pose } from '../spindle/pose.ts';
 import { FLOOR, type Settled, settle, type Task, thinnest } from './descent.ts';
-import { leastFilmIn } from './spindle.ts';
+import { leastFilmIn } from './films.ts';
 
 const MOST_LOOKS = 40;
 const MOST_HALVINGS = 60;
@@ -21,10 +21,10 @@ const NEAR = 1e-3;
 type Found = Extract<Settled, { status: 'solved' }>;
 
 export function searchPosition(task: Task, from: Pose): Settled {
-  const { spindle, load, run } = task;
+  const { grids, load, run } = task;
   const at = (start: Pose, z: number): Settled => {
     const pose = { ...start, z };
-    const thin = thinnest(spindle.seats, run, asFive(pose));
+    const thin = thinnest(grids.seats, run, asFive(pose));
     if (thin === null) return { status: 'pushedOff' };
     if (thin.least.film < FLOOR) return { status: 'contact', ...thin, pose };
     return settle({ ...task, held: true }, pose, null);
@@ -35,12 +35,12 @@ export function searchPosition(task: Task, from: Pose): Settled {
   let here = at(from, from.z);
   if (here.status !== 'solved') return here;
   const toward = Math.sign(net(here));
-  const sine = Math.max(...spindle.seats.map(({ shape }) => Math.abs(Math.sin(shape.gap.halfAngle))));
+  const sine = Math.max(...grids.seats.map(({ sin }) => Math.abs(sin)));
   let step =
     (FIRST *
       Math.max(
         FLOOR,
-        ...spindle.seats.map(
+        ...grids.seats.map(
           (seat, i) => leastFilmIn(seat, { ...from, x: 0, y: 0, tiltX: 0, tiltY: 0 }, run, i)?.film ?? 0,
         ),
       )) /
@@ -64,7 +64,7 @@ export function searchPosition(task: Task, from: Pose): Settled {
   if (beyond === null)
     return !task.caught && toward * Math.sign(sineSum(task)) > 0
       ? { status: 'pushedOff' }
-      : { status: 'contact', ...thinnest(spindle.seats, run, asFive(here.pose))!, pose: here.pose };
+      : { status: 'contact', ...thinnest(grids.seats, run, asFive(here.pose))!, pose: here.pose };
   for (let halving = 0; halving < MOST_HALVINGS && Math.abs(net(here)) > NEAR * size; halving++) {
     const middle = at(here.pose, (here.pose.z + beyond.pose.z) / 2);
     if (middle.status !== 'solved') return middle;
@@ -75,5 +75,4 @@ export function searchPosition(task: Task, from: Pose): Settled {
 }
 
 /** Above 0 where the seats open noseward on the whole. */
-const sineSum = ({ spindle: { seats } }: Task) =>
-  seats.reduce((sum, { shape: { gap } }) => sum + Math.sin(gap.halfAngle), 0);
+const sineSum = ({ grids: { seats } }: Task) => seats.reduce((sum, { sin }) => sum + sin, 0);

@@ -17,8 +17,10 @@
  * @source Reynolds1886; derived (in cone coordinates)
  */
 
-import { type FilmShape, filmPerPose, leastFilmOf } from '../spindle/height.ts';
+import type { Metres, Radians } from '../../design/dimension.ts';
+import { filmPerPose, leastFilmOf } from '../spindle/height.ts';
 import type { Five, Pose } from '../spindle/pose.ts';
+import type { RigidSeat } from '../spindle/rigid.ts';
 import { newPressureSolver, type PressureSolver, type Solution, solvePressure } from './complementarity.ts';
 import { type Groove, holdGrooves } from './grooves.ts';
 import { type Film, layFilm, newFilm } from './layFilm.ts';
@@ -56,7 +58,7 @@ export interface FilmSpace {
 export type FilmVerdict =
   | { status: 'solved'; solution: Solution }
   /** the film is nothing or less somewhere: metal touches. film (m) ≤ 0 at u (m) and angle (rad) */
-  | { status: 'contact'; film: number; u: number; angle: number }
+  | { status: 'contact'; film: Metres; u: number; angle: Radians }
   | { status: 'apart' };
 
 export const TOLERANCE = 1e-8;
@@ -80,9 +82,9 @@ export function newFilmSpace(rows: number, columns: number): FilmSpace {
 const METAL = 1e-10;
 
 /** The pressure of one seat with the journal at a pose, into `space`. */
-export function solveFilm(space: FilmSpace, shape: FilmShape, pose: Pose, run: FilmRun): FilmVerdict {
-  const least = leastFilmOf(shape, pose, run.growth, run.turned);
-  if (least === null || !layFilm(space.film, shape, pose, run.growth, run.turned)) return { status: 'apart' };
+export function solveFilm(space: FilmSpace, seat: RigidSeat, pose: Pose, run: FilmRun): FilmVerdict {
+  const least = leastFilmOf(seat, pose, run.growth, run.turned);
+  if (least === null || !layFilm(space.film, seat, pose, run.growth, run.turned)) return { status: 'apart' };
   if (!(least.film > METAL)) return { status: 'contact', film: least.film, u: least.u, angle: least.angle };
   return { status: 'solved', solution: solveLaidFilm(space, run) };
 }

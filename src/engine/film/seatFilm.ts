@@ -13,8 +13,10 @@
  * @source derived (forces by virtual work); PinkusSternlicht (friction)
  */
 
-import { type FilmShape, filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
+import type { Metres, Radians } from '../../design/dimension.ts';
+import { filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
 import type { Five, Pose } from '../spindle/pose.ts';
+import type { RigidSeat } from '../spindle/rigid.ts';
 import { GIVEN, type Solution } from './complementarity.ts';
 import { type FilmRun, type FilmSpace, solveFilm } from './reynolds.ts';
 import { columnStep, rowStep } from './unrolled.ts';
@@ -31,7 +33,7 @@ export interface SeatFilm {
   /** m³/s out of the grooves */
   supplied: number;
   /** Pa, and where: m along the slant, rad */
-  peak: { pressure: number; u: number; angle: number };
+  peak: { pressure: number; u: number; angle: Radians };
   /** m */
   least: LeastFilm;
   /** m² under pressure, of the whole */
@@ -41,14 +43,14 @@ export interface SeatFilm {
 
 export type SeatFilmVerdict =
   | ({ status: 'solved' } & SeatFilm)
-  | { status: 'contact'; film: number; u: number; angle: number }
+  | { status: 'contact'; film: Metres; u: number; angle: Radians }
   | { status: 'apart' };
 
 /** Solves one seat at a pose and sums up. The fields stay in `space`. */
-export function seatFilm(space: FilmSpace, shape: FilmShape, pose: Pose, run: FilmRun): SeatFilmVerdict {
-  const verdict = solveFilm(space, shape, pose, run);
+export function seatFilm(space: FilmSpace, seat: RigidSeat, pose: Pose, run: FilmRun): SeatFilmVerdict {
+  const verdict = solveFilm(space, seat, pose, run);
   if (verdict.status !== 'solved') return verdict;
-  const least = leastFilmOf(shape, pose, run.growth, run.turned)!;
+  const least = leastFilmOf(seat, pose, run.growth, run.turned)!;
   return { status: 'solved', ...sumUp(space, run, verdict.solution, least) };
 }
 

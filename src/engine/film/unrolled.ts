@@ -7,11 +7,13 @@
  * φ = j·2π/columns and its face toward the next at (j + ½)·2π/columns. A row's links to the open ends are half a cell
  * long, so film and radius for them are taken a quarter of a cell in.
  */
+import type { Radians } from '../../design/dimension.ts';
+
 export interface Unrolled {
   rows: number;
   columns: number;
   /** rad; 0 a straight bearing, π/2 a flat face */
-  halfAngle: number;
+  halfAngle: Radians;
   /** m, extent of the overlap along the slant */
   from: number;
   to: number;
@@ -30,7 +32,7 @@ export interface Unrolled {
 
 export function newUnrolled(rows: number, columns: number): Unrolled {
   const angle = (j: number) => (2 * Math.PI * j) / columns;
-  const table = (of: (angle: number) => number, shift: number) =>
+  const table = (of: (angle: Radians) => number, shift: number) =>
     Float64Array.from({ length: columns }, (_, j) => of(angle(j + shift)));
   return {
     rows,
@@ -52,7 +54,7 @@ export function newUnrolled(rows: number, columns: number): Unrolled {
 /** Lays the rows from `from` to `to` (m along the slant), the radius (m) being radiusAt(u). */
 export function layRows(
   grid: Unrolled,
-  halfAngle: number,
+  halfAngle: Radians,
   from: number,
   to: number,
   radiusAt: (u: number) => number,

@@ -12,6 +12,7 @@
  * themselves: a stand-off or a shake tells of all surfaces together, and of none alone.
  * @source derived (propagation: JCGM100 5.1.2); practice (the shares of lean and size)
  */
+import type { Metres } from '../../design/dimension.ts';
 import type { Belief } from '../belief/belief.ts';
 import { decompose, unit } from '../belief/decomposition.ts';
 import { leastFilmFollowed } from '../belief/filmGradient.ts';
@@ -44,7 +45,7 @@ export function believe(
   readings: readonly Reading[],
   priors: readonly Prior[],
   doubt: number,
-  position: number,
+  position: Metres,
 ): WholeBelief {
   const ofParts = readings.filter((reading) => 'seat' in reading);
   const own = ofParts.length > 0 ? estimate(nominal, ofParts, priors) : null;
@@ -80,7 +81,7 @@ function doubtsOf(
   seat: SeatInput,
   index: number,
   doubt: number,
-  position: number,
+  position: Metres,
 ): Record<Part, Record<Prior['of'], number>> {
   const shared = (part: Part) => {
     const { halfAngle, from, to } = seat[part];

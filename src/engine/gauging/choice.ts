@@ -7,6 +7,7 @@
  * nearest to a tenth from either end are chosen.
  * @source derived (the touch); practice (clear of the ends)
  */
+import type { Metres } from '../../design/dimension.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { lineOf } from '../parts/line.ts';
 import type { Fault } from './reading.ts';
@@ -18,7 +19,7 @@ export interface Tried {
   /** m */
   diameter: number;
   /** station of the touch (m); null where it touches nothing */
-  station: number | null;
+  station: Metres | null;
   /** the place of the touch along the line: 0 the rear end, 1 the nose end */
   share: number | null;
   /** station of the centre (m) */

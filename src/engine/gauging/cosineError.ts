@@ -5,7 +5,9 @@
  * of its lever; of a plunger, that of its spindle. To first order for travels small beside the lever.
  * @source JIS-B7533 (compensation of lever indicators)
  */
-export const trueTravel = (read: number, lean: number): number => read * Math.cos(lean);
+import type { Radians } from '../../design/dimension.ts';
+
+export const trueTravel = (read: number, lean: Radians): number => read * Math.cos(lean);
 
 /** What the indicator shows too much, of a true travel (m). */
-export const cosineError = (travel: number, lean: number): number => travel / Math.cos(lean) - travel;
+export const cosineError = (travel: number, lean: Radians): number => travel / Math.cos(lean) - travel;

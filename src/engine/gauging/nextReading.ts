@@ -17,6 +17,7 @@
  */
 
 import { Matrix, pseudoInverse } from 'ml-matrix';
+import type { Metres } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import { type Decomposition, decompose, isTold, NOTHING, openParts, toldParts, unit } from '../belief/decomposition.ts';
 import { followed, type Quantity } from '../belief/quantities.ts';
@@ -98,7 +99,7 @@ export function wholeOf(
  * The best further readings for a quantity with the journal at `position` (m), best first; none where the shape has no
  * such quantity.
  */
-export function nextFor(whole: Whole, quantity: Quantity, position: number, count = 3): Suggestion[] {
+export function nextFor(whole: Whole, quantity: Quantity, position: Metres, count = 3): Suggestion[] {
   const found = followed(quantity, whole.seats, position);
   return found ? ranked(whole, gradientOf(found.influences, whole.seats, whole.unknowns), count) : [];
 }

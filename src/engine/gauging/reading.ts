@@ -4,6 +4,7 @@
  * own (readings/): from the shape of the parts to the value that would be read.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import type { Branch, Influence, On } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import type { Part } from '../parts/line.ts';
@@ -21,13 +22,13 @@ interface Read {
 
 /** Stations, diameters and travels in m, angles in rad, as in the design file otherwise. */
 export type Reading =
-  | (Read & On & { kind: 'diameter'; station: number })
-  | (Read & On & { kind: 'overRolls'; roll: number; station: number })
+  | (Read & On & { kind: 'diameter'; station: Metres })
+  | (Read & On & { kind: 'overRolls'; roll: number; station: Metres })
   | (Read & On & { kind: 'ballDepth'; ball: number; face: number })
   | (Read & On & { kind: 'sineRise'; bar: number; stack: number; travel: number })
-  | (Read & On & { kind: 'straightness'; station: number })
+  | (Read & On & { kind: 'straightness'; station: Metres })
   | (Read & { kind: 'standOff' })
-  | (Read & { kind: 'shake'; indicator: number; position: number; direction: number; free: readonly Motion[] });
+  | (Read & { kind: 'shake'; indicator: Metres; position: Metres; direction: number; free: readonly Motion[] });
 
 export type Kind = Reading['kind'];
 export type ReadingOf<K extends Kind> = Extract<Reading, { kind: K }>;
@@ -37,8 +38,8 @@ export type Fault =
   | { what: 'wrongPart'; part: Part }
   | { what: 'straight' }
   | { what: 'falls'; ball: number; bore: number }
-  | { what: 'edge'; end: 'small' | 'large'; station: number }
-  | { what: 'missed'; station: number; from: number; to: number }
+  | { what: 'edge'; end: 'small' | 'large'; station: Metres }
+  | { what: 'missed'; station: Metres; from: number; to: number }
   | { what: 'otherSeat'; seat: number }
   | { what: 'blocked'; seat: number; bore: number }
   | { what: 'stackBeyondBar'; stack: number; bar: number }
@@ -47,12 +48,12 @@ export type Fault =
   /** a sine bar reading that leans the line across the axis of the part */
   | { what: 'crossesAxis'; rise: number; travel: number }
   /** told from the end-to-end line, which has its ends by definition */
-  | { what: 'ofEnd'; station: number; value: number }
+  | { what: 'ofEnd'; station: Metres; value: number }
   /** a travel from side to side, less than nothing */
   | { what: 'negative'; value: number }
   | { what: 'nothingCloses' }
   | { what: 'neverTouches' }
-  | { what: 'interferes'; interference: number }
+  | { what: 'interferes'; interference: Metres }
   | { what: 'unbounded' }
   /** a fault of ours: a search did not come to rest */
   | { what: 'stalled' };

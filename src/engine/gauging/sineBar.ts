@@ -6,15 +6,16 @@
  * t/L.
  * @source MachinerysHandbook (constants of a 5 in bar: 5·sin t)
  */
+import type { Radians } from '../../design/dimension.ts';
 
 /** Stack (m) for an angle (rad, within a right angle) on a bar of length L (m). */
-export const stackOfAngle = (angle: number, bar: number): number => bar * Math.sin(angle);
+export const stackOfAngle = (angle: Radians, bar: number): number => bar * Math.sin(angle);
 
 /** Angle (rad) of a bar on a stack; null where the stack is longer than the bar. */
 export const angleOfStack = (stack: number, bar: number): number | null =>
   Math.abs(stack) > bar ? null : Math.asin(stack / bar);
 
 /** Standard uncertainty (rad) of the angle from those of stack and bar (m), independent of each other. */
-export function angleUncertainty(angle: number, bar: number, sigmaStack: number, sigmaBar: number): number {
+export function angleUncertainty(angle: Radians, bar: number, sigmaStack: number, sigmaBar: number): number {
   return Math.hypot(sigmaStack / (bar * Math.cos(angle)), (sigmaBar * Math.tan(angle)) / bar);
 }

@@ -9,6 +9,7 @@
  * @source NIST-SEMATECH 7.2.2.1 (one parameter, its standard deviation known); practice (the level)
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { type Decomposition, uncertaintyOf, unit } from '../belief/decomposition.ts';
 import { twoSidedTail } from '../belief/distributions.ts';
 import type { On, Unknowns } from '../belief/unknowns.ts';
@@ -16,10 +17,10 @@ import type { SeatInput } from '../contact/fit.ts';
 
 export interface Taper extends On {
   /** rad, fitted freely, and its standard uncertainty */
-  halfAngle: number;
+  halfAngle: Radians;
   sigma: number;
   /** m: the radius fitted with it */
-  radius: number;
+  radius: Metres;
   /** p of the equations above */
   significance: number;
 }

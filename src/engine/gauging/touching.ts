@@ -15,14 +15,15 @@
  * that of r at the place of contact.
  * @source derived (tangency of circle and line); MachinerysHandbook Measuring tapers (the rule of the shop)
  */
+import type { Metres } from '../../design/dimension.ts';
 import { type Line, mirrored } from '../parts/line.ts';
 
 export interface Touch {
   /** m: of the roll, the radius of its centre; of the ball, the station of its centre */
   centre: number;
   /** station (m) and radius (m) of the place of contact on the line */
-  station: number;
-  radius: number;
+  station: Metres;
+  radius: Metres;
   /** set where it rests on the end of the line instead of on the line */
   edge: 'rear' | 'nose' | null;
 }

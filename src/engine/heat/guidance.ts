@@ -1,4 +1,5 @@
 /** How thin a film may be: published guidance, and roughness. */
+import type { Metres } from '../../design/dimension.ts';
 
 /**
  * Least permissible film (m) of a plain bearing, by shaft diameter (m) and sliding speed (m/s). Stated for shafts of Rz
@@ -6,7 +7,7 @@
  * being false. A small spindle lapped to a tenth of that roughness is commonly run thinner: advice, not a wall.
  * @source ISO7902-3 table 1; practice (thinner when lapped)
  */
-export function leastFilmGuidance(diameter: number, speed: number): { film: number; within: boolean } {
+export function leastFilmGuidance(diameter: number, speed: number): { film: Metres; within: boolean } {
   const row = GUIDANCE.findLast(([from]) => diameter >= from) ?? GUIDANCE[0]!;
   const band = SPEEDS.filter((limit) => Math.abs(speed) > limit).length;
   return { film: row[1][band]! * 1e-6, within: diameter >= GUIDANCE[0]![0] && diameter <= 2.5 };
@@ -28,6 +29,6 @@ const GUIDANCE: readonly (readonly [number, readonly [number, number, number, nu
  * up the film keeps the metals apart; below 1 they run on each other.
  * @source Tallian1967
  */
-export const filmRatio = (film: number, journalRoughness: number, bushRoughness: number) =>
+export const filmRatio = (film: Metres, journalRoughness: number, bushRoughness: number) =>
   film / Math.hypot(journalRoughness, bushRoughness);
 export const FULL_FILM = 3;

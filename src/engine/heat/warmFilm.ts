@@ -12,9 +12,9 @@
  */
 import { type Effort, isSpent } from '../film/effort.ts';
 import type { Near } from '../film/equilibrium.ts';
+import { type Grids, placesFor, type SpindleRun, type Sum } from '../film/films.ts';
 import type { Oil } from '../film/oil.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { type FilmSpindle, placesFor, type SpindleRun, type Sum } from '../film/spindle.ts';
 import { type Stand, stand } from '../film/stand.ts';
 import { columnStep, rowStep } from '../film/unrolled.ts';
 import type { Pose } from '../spindle/pose.ts';
@@ -40,9 +40,9 @@ export interface ThermalBody {
 }
 
 export interface Warming {
-  spindle: FilmSpindle;
+  grids: Grids;
   /** a grid to come from when nothing close by is known */
-  coarse?: FilmSpindle;
+  coarse?: Grids;
   stand: Stand;
   /** rad/s */
   omega: number;
@@ -85,7 +85,7 @@ const SETTLED = 0.02;
 
 /** m that growth (and `extra`) adds to each seat's film at these temperatures (°C). */
 export function growths(
-  { spindle, journal: j, bush: b, ambient, extra }: Warming,
+  { grids, journal: j, bush: b, ambient, extra }: Warming,
   journal: number,
   bush: number,
 ): number[] {
@@ -93,21 +93,17 @@ export function growths(
     strain: part.expansion * (celsius - ambient),
     anchor: part.anchor,
   });
-  return spindle.seats.map(
-    ({ shape }, i) => (extra?.[i] ?? 0) + filmGrowth(shape.gap, strain(b, bush), strain(j, journal)),
-  );
+  return grids.seats.map(({ gap }, i) => (extra?.[i] ?? 0) + filmGrowth(gap, strain(b, bush), strain(j, journal)));
 }
 
 /** The films at these temperatures of the parts (°C), starting from a state close by where there is one. */
 export function warmFilm(warming: Warming, journal: number, bush: number, last: WarmFilm | null): WarmVerdict {
-  const { spindle, coarse, oil, omega, effort } = warming;
+  const { grids, coarse, oil, omega, effort } = warming;
   const growth = growths(warming, journal, bush);
   const mean = (journal + bush) / 2;
-  let temperature = last
-    ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2)
-    : spindle.seats.map(() => mean);
+  let temperature = last ? last.oil.map((t) => t + mean - (last.journal + last.bush) / 2) : grids.seats.map(() => mean);
   let near = last?.near;
-  const places = 'load' in warming.stand ? placesFor(spindle.seats) : undefined;
+  const places = 'load' in warming.stand ? placesFor(grids.seats) : undefined;
   for (let look = 0; ; look++) {
     if (isSpent(effort)) return { status: 'givenUp', journal, bush };
     const run: SpindleRun = {
@@ -117,7 +113,7 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
       ...(places !== undefined && { places }),
       ...(effort && { effort }),
     };
-    const stood = stand(spindle, warming.stand, run, { ...(coarse && { coarse }), ...(near && { near }) });
+    const stood = stand(grids, warming.stand, run, { ...(coarse && { coarse }), ...(near && { near }) });
     if (stood.status !== 'solved')
       return 'seat' in stood
         ? { status: 'contact', seat: stood.seat, journal, bush }
@@ -147,14 +143,14 @@ export function warmFilm(warming: Warming, journal: number, bush: number, last: 
 }
 
 function seatHeat(
-  { spindle, oil, ambient }: Warming,
+  { grids, oil, ambient }: Warming,
   seat: SeatFilm,
   index: number,
   journal: number,
   bush: number,
   viscosity: number,
 ) {
-  const across = CONDUCTIVITY * inverseFilm(spindle, index);
+  const across = CONDUCTIVITY * inverseFilm(grids, index);
   const flow = Math.max(0, seat.flow.rear) + Math.max(0, seat.flow.nose);
   const perKelvin = oil.density(ambient) * SPECIFIC_HEAT * flow;
   const mean = (journal + bush) / 2;
@@ -176,7 +172,7 @@ function seatHeat(
 }
 
 /** ∫ dA/h (m). */
-function inverseFilm({ spaces }: FilmSpindle, index: number): number {
+function inverseFilm({ spaces }: Grids, index: number): number {
   const { grid, film } = spaces[index]!;
   let sum = 0;
   for (let k = 0; k < film.centre.length; k++) sum += grid.radius[k % grid.rows]! / film.centre[k]!;

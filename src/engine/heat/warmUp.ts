@@ -9,6 +9,7 @@
  * the same Jacobian and in it, as soon as two states are known, the secant of what the films heat.
  * @source Verwer1999 (ROS2)
  */
+import type { Metres } from '../../design/dimension.ts';
 import { solveTwo, type Two } from '../algebra/elimination.ts';
 import { isSpent } from '../film/effort.ts';
 import { toRoom, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from './warmFilm.ts';
@@ -20,7 +21,7 @@ export interface WarmPoint {
   bush: number;
   /** of the seat whose oil is warmest */
   oil: number;
-  leastFilm: number;
+  leastFilm: Metres;
   power: number;
 }
 

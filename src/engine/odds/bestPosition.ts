@@ -14,6 +14,7 @@
  * to the least miss. A seat without tolerance: outcomes.ts, `scalesOf`. T film wanted, w its tolerance (m).
  * @source derived
  */
+import type { Metres } from '../../design/dimension.ts';
 import type { SeatInput, Stretch } from '../contact/fit.ts';
 import { scalesOf } from './outcomes.ts';
 import type { SeatColumns } from './straight.ts';
@@ -30,7 +31,7 @@ export const chosenFor = (seats: readonly SeatInput[]): number[] =>
   seats.flatMap((seat, i) => (seat.target !== undefined && moving(seat) ? [i] : []));
 
 /** Positions (m) at which the least film of a seat is `film` (m), within its overlap; NaN where there is none. */
-export function positionsFor(seat: SeatColumns, film: number, into: Float64Array): void {
+export function positionsFor(seat: SeatColumns, film: Metres, into: Float64Array): void {
   const { closes, least, most } = seat;
   for (let k = 0; k < into.length; k++) {
     const sense = closes[k]!;
@@ -42,7 +43,7 @@ export function positionsFor(seat: SeatColumns, film: number, into: Float64Array
 /** m: rounding of a place */
 const EDGE = 1e-15;
 
-function solved({ a1, s1, a2, s2 }: SeatColumns, film: number, k: number, closes: number): number {
+function solved({ a1, s1, a2, s2 }: SeatColumns, film: Metres, k: number, closes: number): number {
   const one = (film - a1[k]!) / s1[k]!;
   const other = (film - a2[k]!) / s2[k]!;
   return closes === 1 ? Math.min(one, other) : Math.max(one, other);

@@ -3,6 +3,7 @@
  * (straight.ts, bestPosition.ts), one by one otherwise (oneByOne.ts). Which draws are in a block, and so every answer,
  * hangs on the numbers of the draws alone.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { SAME } from '../contact/film.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { holdsAt } from '../play/selfHolding.ts';
@@ -134,7 +135,7 @@ function touches(
   }
 }
 
-function filmsAt(seat: SeatColumns, position: number, films: Float64Array): void {
+function filmsAt(seat: SeatColumns, position: Metres, films: Float64Array): void {
   for (let k = 0; k < films.length; k++) films[k] = filmOf(seat, position, k);
 }
 
@@ -201,5 +202,5 @@ export function bands(seats: readonly SeatInput[], out: Outcomes): void {
   });
 }
 
-const isInBand = (film: number, target: number | undefined, tolerance: number) =>
+const isInBand = (film: Metres, target: Metres | undefined, tolerance: number) =>
   target === undefined ? !(film < -SAME) : Math.abs(film - target) <= tolerance + SAME && film >= -SAME;

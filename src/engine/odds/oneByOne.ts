@@ -3,6 +3,7 @@
  * the positions for the single films, where the greatest of the rising parts of the misses meets the greatest of the
  * falling ones (bestPosition.ts): one crosses the other there, once.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { leastFilm, SAME } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, type SeatLines, type Stretch, seatLines } from '../contact/fit.ts';
 import { isSelfHolding } from '../play/selfHolding.ts';
@@ -65,7 +66,7 @@ function relationsInto(
   }
 }
 
-function films(lines: readonly SeatLines[], position: number, out: Outcomes, k: number, from: number): void {
+function films(lines: readonly SeatLines[], position: Metres, out: Outcomes, k: number, from: number): void {
   lines.forEach((seat, i) => {
     out.values[from + i]![k] = leastFilm(seat.gap, position) ?? Number.NaN;
   });

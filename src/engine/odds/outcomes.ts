@@ -2,11 +2,12 @@
  * What is asked of every pair drawn, and the room for the answers: a column for each quantity, a row for each draw, so
  * that nothing is made in the loop.
  */
+import type { Metres } from '../../design/dimension.ts';
 import type { SeatInput, Stretch } from '../contact/fit.ts';
 
 export interface Question {
   /** position at which the films are told beside the best one (m) */
-  position: number;
+  position: Metres;
   /** where the journal can be set (m); anywhere when left out */
   reach?: Stretch;
   /** dry friction coefficient, for self-holding */

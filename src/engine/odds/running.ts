@@ -10,9 +10,11 @@
  *   bias = mean of (small - fine)        error = 95 % of them are nearer than this, by 2·√(mean square)
  */
 import type { SeatInput } from '../contact/fit.ts';
-import type { GridSize } from '../film/spindle.ts';
+import type { GridSize } from '../film/films.ts';
+import type { Surface } from '../parts/line.ts';
 import { OIL_LASTS } from '../run/limits.ts';
 import { type Running, WARM } from '../run/running.ts';
+import { rigidSeat } from '../spindle/rigid.ts';
 import { type Chance, chanceOf } from './limits.ts';
 import { answerOne } from './oneByOne.ts';
 import { columnsOf, type Question, roomFor } from './outcomes.ts';
@@ -89,19 +91,15 @@ function withSetting(running: Running, setting: Setting, by: number): Running {
     case 'position':
       return { ...running, position: running.position + by, pose: { ...pose, z: pose.z + by } };
     case 'lobeAmplitude': {
-      const of = setting.part === 'journal' ? 'journalLobes' : 'bushLobes';
-      const seats = running.seats.map((seat, i) =>
-        i === setting.seat
-          ? {
-              ...seat,
-              shape: {
-                ...seat.shape,
-                [of]: seat.shape[of].map((lobe, k) =>
-                  k === setting.lobe ? { ...lobe, amplitude: Math.max(0, lobe.amplitude + by) } : lobe,
-                ),
-              },
-            }
-          : seat,
+      const { part } = setting;
+      const lobed = (surface: Surface): Surface => ({
+        ...surface,
+        lobes: (surface.lobes ?? []).map((lobe, k) =>
+          k === setting.lobe ? { ...lobe, amplitude: Math.max(0, lobe.amplitude + by) } : lobe,
+        ),
+      });
+      const seats = running.seats.map(({ parts, ...seat }, i) =>
+        i === setting.seat ? { ...seat, ...rigidSeat({ ...parts, [part]: lobed(parts[part]) }) } : { ...seat, parts },
       );
       return { ...running, seats };
     }

@@ -1,5 +1,5 @@
 /** How the odds of a run are shared out and looked over: what whoever shares them out has to know, and no more. */
-import type { GridSize } from '../film/spindle.ts';
+import type { GridSize } from '../film/films.ts';
 
 /** Draws of a block, a power of 2: so few that a stop is soon heard. */
 export const RUN_BLOCK = 8;

@@ -7,13 +7,15 @@
  * The same equations as the run itself has (heat/warmUp.ts) on fewer cells; what that costs is told by some draws on
  * the grid of the run (running.ts).
  */
-import { type SeatInput, seatLines } from '../contact/fit.ts';
+import type { Metres } from '../../design/dimension.ts';
+import type { SeatInput } from '../contact/fit.ts';
 import { effortOf } from '../film/effort.ts';
-import { type GridSize, newSpindle } from '../film/spindle.ts';
+import { type GridSize, newGrids } from '../film/films.ts';
 import { type WarmFilm, type Warming, warmFilm } from '../heat/warmFilm.ts';
 import { steadyState, warmUp } from '../heat/warmUp.ts';
 import { calm } from '../run/limits.ts';
 import { COARSE, type Running, warmingOf } from '../run/running.ts';
+import { rigidSeat } from '../spindle/rigid.ts';
 
 /** How a draw ends: it runs, or why not. */
 export const ENDS = [
@@ -86,18 +88,27 @@ export function coldNear(running: Running, grid: GridSize): WarmFilm | null {
 
 const warmingOn = (running: Running, grid: GridSize): Warming => ({
   ...warmingOf(running),
-  spindle: newSpindle(running.seats, grid),
-  coarse: newSpindle(running.seats, COARSE),
+  grids: newGrids(running.seats, grid),
+  coarse: newGrids(running.seats, COARSE),
   effort: effortOf(MOST),
 });
 
-/** The same spindle with a pair of other numbers, set elsewhere (m). */
-export function withPair(running: Running, pair: readonly SeatInput[], position: number): Running {
-  const { seats, metal, pose } = running;
+/** The same spindle, as round as it is, with a pair of other numbers, set elsewhere (m). */
+export function withPair(running: Running, pair: readonly SeatInput[], position: Metres): Running {
+  const { seats, pose } = running;
   return {
     ...running,
-    seats: seats.map((seat, i) => ({ ...seat, shape: { ...seat.shape, gap: seatLines(pair[i]!).gap } })),
-    metal: metal.map((seat, i) => ({ ...seat, ...pair[i]! })),
+    seats: seats.map(({ parts, grooves }, i) => {
+      const { journal, bush, ...rest } = pair[i]!;
+      return {
+        ...rigidSeat({
+          ...rest,
+          journal: { ...journal, lobes: parts.journal.lobes },
+          bush: { ...bush, lobes: parts.bush.lobes },
+        }),
+        grooves,
+      };
+    }),
     position,
     pose: { ...pose, z: pose.z + position - running.position },
   };

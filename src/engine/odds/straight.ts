@@ -13,6 +13,7 @@
  *   tan(a + δ) = (tan a + tan δ)/(1 - tan a·tan δ), tan δ by its series: error below 1e-17 up to 0.01 rad
  * @source derived
  */
+import type { Radians } from '../../design/dimension.ts';
 import { STEEPEST } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import type { Surface } from '../parts/line.ts';
@@ -109,7 +110,7 @@ const LIMIT = STEEPEST;
 /** rad: so far the series of tan is good to rounding */
 const NEAR = 0.01;
 
-function tanNear(angle: number, tan: number, by: number): number {
+function tanNear(angle: Radians, tan: number, by: number): number {
   if (Math.abs(by) > NEAR) return Math.tan(angle + by);
   const q = by * by;
   const t = by * (1 + q * (1 / 3 + q * (2 / 15 + q * (17 / 315))));

@@ -5,28 +5,39 @@
  *
  * z station along the part (m, rising toward the nose) · r radius (m) · a half angle (rad)
  * The chain is exact: its breakpoints are the two ends and every profile point between them, and the
- * formula is linear from one to the next. Lobes are not in it; they belong to the round, not to the line.
+ * formula is linear from one to the next. Lobes are not in it; they belong to the round (spindle/lobes.ts).
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
+
 export interface Surface {
-  /** rad; above 0 widens toward the nose */
-  halfAngle: number;
-  /** m, at `station` */
-  radius: number;
-  /** m */
-  station: number;
-  /** m, rear end */
-  from: number;
-  /** m, nose end; from < to */
-  to: number;
+  /** above 0 widens toward the nose */
+  halfAngle: Radians;
+  /** at `station` */
+  radius: Metres;
+  station: Metres;
+  /** rear end */
+  from: Metres;
+  /** nose end; from < to */
+  to: Metres;
   /**
-   * deviation normal to the straight line (m, proud of metal is positive for a journal and for a bush alike) at rising
-   * stations (m)
+   * at rising stations the deviation normal to the straight line, proud of metal being positive for a journal and for a
+   * bush alike
    */
-  profile: readonly (readonly [number, number])[];
+  profile: readonly (readonly [station: Metres, deviation: Metres])[];
+  /** what stands proud of a true round; left out: nothing */
+  lobes?: readonly Lobe[] | undefined;
+}
+
+export interface Lobe {
+  /** how many around, 1 or more */
+  count: number;
+  amplitude: Metres;
+  /** angle of one crest */
+  phase: Radians;
 }
 
 export interface Line {
-  halfAngle: number;
+  halfAngle: Radians;
   z: Float64Array;
   r: Float64Array;
 }
@@ -37,6 +48,8 @@ export type Part = 'journal' | 'bush';
 export const outward = (part: Part): 1 | -1 => (part === 'journal' ? 1 : -1);
 
 export type Metal = 'inside' | 'outside';
+
+export const metalOf = (part: Part): Metal => (part === 'journal' ? 'inside' : 'outside');
 
 /**
  * The line of a surface. `metal` says on which side of it the metal lies: a deviation that stands proud
@@ -63,7 +76,7 @@ export function lineOf(surface: Surface, metal: Metal): Line {
 }
 
 /** Radius (m) of a surface at a station (m). */
-export function radiusOf(surface: Surface, part: Part, z: number): number {
+export function radiusOf(surface: Surface, part: Part, z: Metres): Metres {
   return (
     surface.radius +
     (z - surface.station) * Math.tan(surface.halfAngle) +
@@ -72,7 +85,7 @@ export function radiusOf(surface: Surface, part: Part, z: number): number {
 }
 
 /** Deviation (m) of a profile at a station (m): linear between the points, level beyond the ends, 0 without any. */
-export function deviationAt(profile: Surface['profile'], z: number): number {
+export function deviationAt(profile: Surface['profile'], z: Metres): Metres {
   const last = profile.length - 1;
   if (last < 0) return 0;
   if (z <= profile[0]![0]) return profile[0]![1];
@@ -104,7 +117,7 @@ export function mirrored(line: Line): Line {
 }
 
 /** The line moved by a distance (m) along its own inner normal (sin a, -cos a): a bush that is one film smaller. */
-export function inset(line: Line, distance: number): Line {
+export function inset(line: Line, distance: Metres): Line {
   const dz = distance * Math.sin(line.halfAngle);
   const dr = distance * Math.cos(line.halfAngle);
   const moved: Line = { halfAngle: line.halfAngle, z: line.z.slice(), r: line.r.slice() };

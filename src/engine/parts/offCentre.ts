@@ -13,7 +13,7 @@
  * @source derived (a line that does not meet the axis turns about it)
  */
 import type { SeatInput } from '../contact/fit.ts';
-import { deviationAt, lineOf, type Part, radiusOf, type Surface } from './line.ts';
+import { deviationAt, lineOf, metalOf, type Part, radiusOf, type Surface } from './line.ts';
 
 /** The chords of the profile depart from the hyperbola by this at most (m). */
 const CHORD = 1e-12;
@@ -52,7 +52,7 @@ export function offCentreDeviation(
  */
 export function offCentreSurface(surface: Surface, part: Part, gauged: number, height: number): Surface | null {
   const { halfAngle, from, to, profile } = surface;
-  const least = Math.min(...lineOf(surface, part === 'journal' ? 'inside' : 'outside').r);
+  const least = Math.min(...lineOf(surface, metalOf(part)).r);
   // The chord of a curve departs from it by r''·w²/8 over a width w.
   const bend = (height * Math.tan(halfAngle)) ** 2 / least ** 3;
   const pieces =

@@ -16,6 +16,7 @@
  * poses equally good the one nearest to the axis can be chosen, whoever measured the parts.
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import { lobesAt, type Worst, worstAngle } from '../spindle/lobes.ts';
 import type { Pose, Push } from '../spindle/pose.ts';
@@ -29,8 +30,8 @@ export const TOUCH = 2e-14;
 const LEAST_SCALE = 1e-7;
 
 export interface Constraint {
-  station: number;
-  angle: number;
+  station: Metres;
+  angle: Radians;
   b: number;
   n: Float64Array;
 }
@@ -47,7 +48,7 @@ export interface Body {
 }
 
 /** The body with the journal's lines where they stand at `position` (m). */
-export function bodyAt(spindle: Spindle, position: number): Body {
+export function bodyAt(spindle: Spindle, position: Metres): Body {
   const stations = stationsAt(spindle, position);
   let low = Number.POSITIVE_INFINITY;
   let high = Number.NEGATIVE_INFINITY;
@@ -56,7 +57,7 @@ export function bodyAt(spindle: Spindle, position: number): Body {
     high = Math.max(high, zn);
   }
   const any = stations.count > 0;
-  const radius = spindle.seats.reduce((most, seat) => Math.max(most, seat.lines.bush.r[0]!), 0);
+  const radius = spindle.seats.reduce((most, seat) => Math.max(most, seat.bush.r[0]!), 0);
   return {
     spindle,
     stations,
@@ -118,7 +119,7 @@ export function scaledPush({ middle, reach }: Body, push: Push): Float64Array {
 }
 
 /** The constraint of a station at an angle. */
-export function constraintAt(body: Body, station: number, angle: number): Constraint {
+export function constraintAt(body: Body, station: Metres, angle: Radians): Constraint {
   const { spindle, stations, scale, middle, reach } = body;
   const seat = spindle.seats[stations.seat[station]!]!;
   const zeta = (stations.zn[station]! - middle) / reach;
@@ -136,7 +137,7 @@ export function constraintAt(body: Body, station: number, angle: number): Constr
 const worst: Worst = { value: 0, angle: 0 };
 
 /** How far (scaled) a station is pressed in at v at its worst angle, which is left in `at`; below 0 it is clear. */
-export function pressedIn(body: Body, station: number, v: Float64Array, certain: boolean, at: Worst): number {
+export function pressedIn(body: Body, station: Metres, v: Float64Array, certain: boolean, at: Worst): number {
   const { spindle, stations, scale, middle, reach } = body;
   const seat = spindle.seats[stations.seat[station]!]!;
   const zeta = (stations.zn[station]! - middle) / reach;
@@ -150,7 +151,7 @@ export function pressedIn(body: Body, station: number, v: Float64Array, certain:
  * What a station could be pressed in at most at v (scaled), were every lobe at its worst there: cheap, and never too
  * little.
  */
-function atMost({ spindle, stations, scale, middle, reach }: Body, station: number, v: Float64Array): number {
+function atMost({ spindle, stations, scale, middle, reach }: Body, station: Metres, v: Float64Array): number {
   const { cos, sin, round } = spindle.seats[stations.seat[station]!]!;
   const zeta = (stations.zn[station]! - middle) / reach;
   const x = cos * (v[0]! + zeta * v[4]!) + round.pushX / scale;

@@ -10,27 +10,30 @@
  * n normal of a place as a vector of the body · w found by Newton's method, for the places that press.
  * A station that touches all round stands for a tripod of three places at 90°, 210° and 330°.
  */
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import { stillSolved } from '../algebra/elimination.ts';
 import { stationAt } from '../contact/film.ts';
+import { radiusAt } from '../contact/fit.ts';
+import { filmAt } from '../spindle/height.ts';
 import { greatestAngles, type Worst } from '../spindle/lobes.ts';
 import type { Pose, Push } from '../spindle/pose.ts';
-import { bushStation, filmAt } from '../spindle/rigid.ts';
+import { bushStation } from '../spindle/rigid.ts';
 import { type Body, type Constraint, constraintAt, freeDirections, pressedIn, scaledPush, unscaled } from './body.ts';
 import type { Held } from './push.ts';
 
 export interface SeatContact {
   seat: string;
   /** bush station (m) */
-  station: number;
+  station: Metres;
   /** rad from x toward y, in [0, 2π) */
-  angle: number;
+  angle: Radians;
   /** normal force (N) on the journal */
   share: number;
   /** stations (m) of the journal at that place */
-  journalStation: number;
+  journalStation: Metres;
   /** film there (m): nothing, to rounding */
-  film: number;
+  film: Metres;
   /** the seat touches all round at this station, and this is one place of many */
   ring: boolean;
 }
@@ -101,7 +104,7 @@ function touchingPlaces(
 }
 
 /** Every angle at which a station touches: one of a true round, several of a lobed one. */
-function otherAngles(body: Body, station: number, v: Float64Array, worst: Worst): number[] {
+function otherAngles(body: Body, station: Metres, v: Float64Array, worst: Worst): number[] {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   if (seat.round.samples.length === 0) return [worst.angle];
   const zeta = (body.stations.zn[station]! - body.middle) / body.reach;
@@ -111,7 +114,7 @@ function otherAngles(body: Body, station: number, v: Float64Array, worst: Worst)
 }
 
 /** Whether a true round stands so nearly central at a station that it touches all round. */
-function isRing(body: Body, station: number, v: Float64Array): boolean {
+function isRing(body: Body, station: Metres, v: Float64Array): boolean {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   if (seat.round.samples.length > 0) return false;
   const zeta = (body.stations.zn[station]! - body.middle) / body.reach;
@@ -173,13 +176,12 @@ function seatContact(
 ): SeatContact {
   const seat = body.spindle.seats[body.stations.seat[station]!]!;
   const u = body.stations.u[station]!;
-  const { gap } = seat.lines;
   return {
     seat: seat.name,
     station: bushStation(seat, u),
     angle: ((angle % (2 * Math.PI)) + 2 * Math.PI) % (2 * Math.PI),
     share,
-    journalStation: stationAt(gap.journal, u - pose.z * seat.cos),
+    journalStation: stationAt(seat.gap.journal, u - pose.z * seat.cos),
     film: filmAt(seat, body.stations.film[station]! + (pose.z - body.stations.position) * seat.sin, u, angle, pose),
     ring,
   };
@@ -193,11 +195,7 @@ export function resultant(body: Body, contacts: readonly SeatContact[]): Push {
   const sum: Push = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
   for (const { seat: name, station, angle, share } of contacts) {
     const seat = body.spindle.seats.find((s) => s.name === name)!;
-    const { z, r } = seat.lines.bush;
-    let k = 0;
-    while (k < z.length - 2 && z[k + 1]! < station) k++;
-    const radius = r[k]! + ((r[k + 1]! - r[k]!) * (station - z[k]!)) / (z[k + 1]! - z[k]!);
-    const zn = station + (radius * seat.sin) / seat.cos;
+    const zn = station + (radiusAt(seat.bush, station) * seat.sin) / seat.cos;
     const x = -share * seat.cos * Math.cos(angle);
     const y = -share * seat.cos * Math.sin(angle);
     sum.x += x;

@@ -5,6 +5,7 @@
  * hence concave in it: it rises from the rearward stop, and where there is a noseward stop it rises from that
  * as well, to one greatest value between. On each rise the position is found by bisection and secant in turn.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { leastFilm } from '../contact/film.ts';
 import type { Spindle } from '../spindle/rigid.ts';
 import { type Indicator, shakeAt } from './shake.ts';
@@ -14,7 +15,7 @@ export type FilmFromShake =
    * every position (m) with that shake, the nearest to the rearward stop first, and the centred least film (m) of every
    * seat there; null: apart
    */
-  | { status: 'solved'; answers: { position: number; films: (number | null)[] }[] }
+  | { status: 'solved'; answers: { position: Metres; films: (number | null)[] }[] }
   /** even against the stop it shakes more than that: by this much (m) */
   | { status: 'less'; least: number }
   /** nowhere within reach does it shake that much; the most is this (m) */
@@ -39,7 +40,7 @@ export function filmFromShake(
   nose: number,
 ): FilmFromShake {
   const totals = new Map<number, number | null>();
-  const at = (position: number): number | null => {
+  const at = (position: Metres): number | null => {
     const known = totals.get(position);
     if (known !== undefined) return known;
     const found = shakeAt(spindle, position, indicator);
@@ -66,7 +67,7 @@ export function filmFromShake(
     status: 'solved',
     answers: distinct.map((position) => ({
       position,
-      films: spindle.seats.map(({ lines }) => leastFilm(lines.gap, position)),
+      films: spindle.seats.map(({ gap }) => leastFilm(gap, position)),
     })),
   };
 }
@@ -75,14 +76,14 @@ export function filmFromShake(
  * The furthest of the positions from one toward another, each half as far as the last, at which there is a shake: not
  * so far out that the parts have left each other.
  */
-function answered(at: (position: number) => number | null, from: number, to: number): number {
+function answered(at: (position: Metres) => number | null, from: number, to: number): number {
   let far = to;
   for (let step = 0; step < 20 && at(far) === null; step++) far = from + (far - from) / 2;
   return far;
 }
 
 /** Where a concave function is greatest, by golden section. */
-function peakBetween(at: (position: number) => number | null, from: number, to: number): number {
+function peakBetween(at: (position: Metres) => number | null, from: number, to: number): number {
   const golden = (Math.sqrt(5) - 1) / 2;
   let [low, high] = [from, to];
   let [inner, outer] = [high - golden * (high - low), low + golden * (high - low)];
@@ -97,7 +98,7 @@ function peakBetween(at: (position: number) => number | null, from: number, to: 
 }
 
 /** Where the shake between a stop and the peak is the one measured; null where it is more already at the stop. */
-function crossing(at: (position: number) => number | null, shake: number, stop: number, peak: number): number | null {
+function crossing(at: (position: Metres) => number | null, shake: number, stop: number, peak: number): number | null {
   let [low, high] = [stop, peak];
   let [under, over] = [(at(low) ?? Number.NaN) - shake, (at(high) ?? Number.NaN) - shake];
   if (!(under <= CLOSE)) return null;

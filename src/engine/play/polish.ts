@@ -18,6 +18,7 @@
  * Gives up, and leaves it to the cuts, where the contacts turn out to be others, or to press nowhere (a ring).
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import { eliminated } from '../algebra/elimination.ts';
 import { lobesBend, type Worst } from '../spindle/lobes.ts';
@@ -65,7 +66,7 @@ interface Contact {
 }
 
 /** The angle of the least film near `angle` at v by Newton's method; null where the film is level there. */
-function settledAngle(body: Body, station: number, v: Float64Array, angle: number): number | null {
+function settledAngle(body: Body, station: Metres, v: Float64Array, angle: Radians): number | null {
   const { seats } = body.spindle;
   const seat = seats[body.stations.seat[station]!]!;
   if (seat.round.samples.length === 0) {
@@ -86,7 +87,7 @@ function settledAngle(body: Body, station: number, v: Float64Array, angle: numbe
 }
 
 /** First and second derivative of the scaled film at v along the angle. */
-function along(body: Body, station: number, v: Float64Array, angle: number): { slope: number; bend: number } {
+function along(body: Body, station: Metres, v: Float64Array, angle: Radians): { slope: number; bend: number } {
   const { seats } = body.spindle;
   const seat = seats[body.stations.seat[station]!]!;
   const { round } = seat;

@@ -12,10 +12,13 @@
  * the bush is told from one of the journal, which smears into a ring on the other part. The turn is taken in
  * equal steps; between two steps of θ a lobe of count n moves by n·θ.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { type Chain, filmAlong, stationAt } from '../contact/film.ts';
+import { radiusAt, type SeatInput } from '../contact/fit.ts';
+import { nearing } from '../spindle/height.ts';
 import { proudAt } from '../spindle/lobes.ts';
 import type { Motion, Pose, Push } from '../spindle/pose.ts';
-import { type PlaySeat, type RigidSeat, spindleOf } from '../spindle/rigid.ts';
+import { type RigidSeat, spindleOf, turnedBy } from '../spindle/rigid.ts';
 import { seat as pushHome, REARWARD, type Seating } from './seating.ts';
 
 export interface PrintMap {
@@ -32,7 +35,7 @@ export interface PrintMap {
 
 export interface PrintQuestion {
   /** m */
-  thickness: number;
+  thickness: Metres;
   /** the journal is turned, in this many steps; 1 is one press without turning */
   turns: number;
   push?: Push;
@@ -42,13 +45,12 @@ export interface PrintQuestion {
 }
 
 export type Print =
-  | { status: 'solved'; thickness: number; pose: Pose; maps: PrintMap[] }
+  | { status: 'solved'; thickness: Metres; pose: Pose; maps: PrintMap[] }
   | Exclude<Seating, { status: 'solved' }>;
 
-export function printOf(seats: readonly PlaySeat[], free: Iterable<Motion>, question: PrintQuestion): Print {
+export function printOf(seats: readonly SeatInput[], free: Iterable<Motion>, question: PrintQuestion): Print {
   const { thickness, turns, push = REARWARD, rows = 48, columns = 144 } = question;
-  const motions = [...free];
-  const first = spindleOf(seats, motions);
+  const first = spindleOf(seats, free);
   const maps = first.seats.flatMap((seat) => [
     emptyMap(seat, 'journal', rows, columns),
     emptyMap(seat, 'bush', rows, columns),
@@ -57,15 +59,14 @@ export function printOf(seats: readonly PlaySeat[], free: Iterable<Motion>, ques
   let pose: Pose | null = null;
   let seated: Seating | null = null;
   for (let k = 0; k < turns; k++) {
-    const turned = (2 * Math.PI * k) / turns;
-    const spindle = k === 0 ? first : spindleOf(seats, motions, turned);
+    const spindle = turnedBy(first, (2 * Math.PI * k) / turns);
     // True rounds sit the same however they are turned.
     if (seated === null || lobed) seated = pushHome(spindle, push);
     if (seated.status !== 'solved') return seated;
     pose ??= seated.pose;
     spindle.seats.forEach((seat, i) => {
-      press(maps[2 * i]!, seat, seat.lines.gap.journal, seated as SolvedSeating, (k * columns) / turns);
-      press(maps[2 * i + 1]!, seat, seat.lines.gap.bush, seated as SolvedSeating, 0);
+      press(maps[2 * i]!, seat, seat.gap.journal, seated as SolvedSeating, (k * columns) / turns);
+      press(maps[2 * i + 1]!, seat, seat.gap.bush, seated as SolvedSeating, 0);
     });
   }
   return { status: 'solved', thickness, pose: pose!, maps };
@@ -74,10 +75,10 @@ export function printOf(seats: readonly PlaySeat[], free: Iterable<Motion>, ques
 type SolvedSeating = Extract<Seating, { status: 'solved' }>;
 
 function emptyMap(seat: RigidSeat, part: PrintMap['part'], rows: number, columns: number): PrintMap {
-  const chain = seat.lines.gap[part];
-  const line = seat.lines[part];
+  const chain = seat.gap[part];
+  const line = seat[part];
   const stations = Float64Array.from({ length: rows }, (_, i) => stationAt(chain, placeOf(chain, i, rows)));
-  const radii = stations.map((station) => radiusOn(line, station));
+  const radii = stations.map((station) => radiusAt(line, station));
   return {
     seat: seat.name,
     part,
@@ -92,12 +93,6 @@ function emptyMap(seat: RigidSeat, part: PrintMap['part'], rows: number, columns
 const placeOf = (chain: Chain, row: number, rows: number) =>
   chain.u[0]! + ((chain.u[chain.u.length - 1]! - chain.u[0]!) * row) / (rows - 1);
 
-function radiusOn({ z, r }: { z: Float64Array; r: Float64Array }, station: number): number {
-  let k = 0;
-  while (k < z.length - 2 && z[k + 1]! < station) k++;
-  return r[k]! + ((r[k + 1]! - r[k]!) * (station - z[k]!)) / (z[k + 1]! - z[k]!);
-}
-
 /**
  * Brings one part's map as near as the film at this pose; `shift` columns lie between its own angles and those of the
  * bush.
@@ -105,7 +100,7 @@ function radiusOn({ z, r }: { z: Float64Array; r: Float64Array }, station: numbe
 function press(map: PrintMap, seat: RigidSeat, chain: Chain, { pose }: SolvedSeating, shift: number): void {
   const { columns, film } = map;
   const rows = map.stations.length;
-  const along = filmAlong(seat.lines.gap, pose.z);
+  const along = filmAlong(seat.gap, pose.z);
   const slide = map.part === 'journal' ? pose.z * seat.cos : 0;
   const proud = Float64Array.from({ length: columns }, (_, c) => proudAt(seat.round, (2 * Math.PI * c) / columns));
   const cosines = proud.map((_, c) => Math.cos((2 * Math.PI * c) / columns));
@@ -114,9 +109,7 @@ function press(map: PrintMap, seat: RigidSeat, chain: Chain, { pose }: SolvedSea
     const u = placeOf(chain, row, rows) + slide;
     const centred = filmOn(along, u);
     if (centred === null) continue;
-    const zn = u / seat.cos;
-    const x = seat.cos * (pose.x + pose.tiltY * zn);
-    const y = seat.cos * (pose.y - pose.tiltX * zn);
+    const { x, y } = nearing(pose, seat.cos, u);
     for (let c = 0; c < columns; c++) {
       const here = centred - proud[c]! - x * cosines[c]! - y * sines[c]!;
       const place = row * columns + ((c - shift + columns) % columns);

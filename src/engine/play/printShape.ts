@@ -7,6 +7,7 @@
  * blue, 0 for an even ring and 1 for a single line.
  * The word is for the part of the surface that the other one reaches: what lies beyond it can take no blue.
  */
+import type { Metres } from '../../design/dimension.ts';
 import type { PrintMap } from './print.ts';
 
 /**
@@ -59,10 +60,10 @@ export interface PrintShape {
 interface Row {
   blue: number;
   reached: number;
-  film: number;
+  film: Metres;
 }
 
-export function printShape(map: PrintMap, thickness: number, smallEndFirst: boolean): PrintShape {
+export function printShape(map: PrintMap, thickness: Metres, smallEndFirst: boolean): PrintShape {
   const { columns, film, radii, stations } = map;
   const rows = stations.length;
   const third = [0, 0, 0];

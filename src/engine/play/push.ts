@@ -16,6 +16,7 @@
  * @source Rockafellar1976 theorem 3 (ends after finitely many steps for a linear programme)
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import type { Motion, Pose, Push } from '../spindle/pose.ts';
 import { type Body, type Constraint, freeDirections, SIZE, scaledPush, TOUCH, unscaled } from './body.ts';
@@ -24,9 +25,9 @@ import { polished } from './polish.ts';
 
 /** One contact of a solved push. */
 export interface Held {
-  station: number;
+  station: Metres;
   /** rad, from x toward y */
-  angle: number;
+  angle: Radians;
   /** normal force (N) on the journal */
   share: number;
 }
@@ -36,7 +37,7 @@ export type PushVerdict =
   /** nothing restrains this motion; its greatest part has the size 1 (m, rad) */
   | { status: 'unbounded'; motion: Pose }
   /** every pose presses the journal in somewhere, the best by this much (m) */
-  | { status: 'infeasible'; interference: number; pose: Pose }
+  | { status: 'infeasible'; interference: Metres; pose: Pose }
   /** the search did not settle */
   | { status: 'stalled'; pose: Pose };
 

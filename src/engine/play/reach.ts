@@ -13,6 +13,7 @@
  * nose in one place. It is one nearest-point search (nearest.ts) in directions that carry that weight.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import { lowerRoot, lowerSolved } from '../algebra/triangular.ts';
 import { axisAt, type Pose, pushAt } from '../spindle/pose.ts';
@@ -30,11 +31,11 @@ export interface ReachPoint {
 export type PlayMap =
   | { status: 'solved'; polygon: ReachPoint[] }
   | { status: 'unbounded'; motion: Pose }
-  | { status: 'infeasible'; interference: number; pose: Pose }
+  | { status: 'infeasible'; interference: Metres; pose: Pose }
   | { status: 'stalled'; pose: Pose };
 
 /** The region the axis can reach at a station (m), in `count` directions; `body` from heldAt (shake.ts). */
-export function playMap(body: Body, station: number, count = 72): PlayMap {
+export function playMap(body: Body, station: Metres, count = 72): PlayMap {
   const polygon: ReachPoint[] = [];
   for (let k = 0; k < count; k++) {
     const angle = (2 * Math.PI * k) / count;
@@ -66,7 +67,7 @@ const ROUNDS = 3;
  * The pose whose axis at a station (m) comes nearest to (x, y) (m); `body` from heldAt, or from bodyAt where z is free
  * too.
  */
-export function reachToward(body: Body, station: number, x: number, y: number): Reach {
+export function reachToward(body: Body, station: Metres, x: number, y: number): Reach {
   const directions = freeDirections(body, body.spindle.free, false);
   const zeta = (station - body.middle) / body.reach;
   const across = directions.map((d) => [d[0]! + zeta * d[4]!, d[1]! - zeta * d[3]!] as const);

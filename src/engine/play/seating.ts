@@ -13,6 +13,7 @@
  * It begins where the centred journal would touch (fit.ts), so that a push of 1 N rearward on true rounds
  * ends exactly there, and films of micrometres are not sought from a position millimetres away.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { positionForFilm } from '../contact/fit.ts';
 import type { Motion, Pose, Push } from '../spindle/pose.ts';
 import type { Spindle } from '../spindle/rigid.ts';
@@ -25,7 +26,7 @@ export type Seating =
   /** nothing restrains this motion; its greatest part has the size 1 (m, rad) */
   | { status: 'unbounded'; motion: Pose }
   /** whatever the pose, the journal is at least this far into a bush (m); `pose` is the best */
-  | { status: 'infeasible'; interference: number; pose: Pose }
+  | { status: 'infeasible'; interference: Metres; pose: Pose }
   /**
    * no position settles: a part rests on its edge where it only just begins to enter the other, which the lines do not
    * tell
@@ -84,7 +85,7 @@ export function seat(spindle: Spindle, push: Push, near = 0): Seating {
 /** The steepest piece of any line against the base line of its bush: cos a·dv/du. */
 const steepestSlope = ({ seats }: Spindle): number =>
   seats.reduce(
-    (most, { cos, lines: { gap } }) =>
+    (most, { cos, gap }) =>
       [gap.bush.slope, gap.journal.slope].reduce(
         (steep, slopes) => slopes.reduce((greatest, slope) => Math.max(greatest, cos * Math.abs(slope)), steep),
         most,
@@ -119,7 +120,7 @@ function nextGuesses(low: Guess, high: Guess, here: Guess, before: Guess | null,
 function beginning({ seats }: Spindle, push: Push, near: number): number {
   if (push.z === 0) return near;
   const sense = push.z < 0 ? 'rearward' : 'noseward';
-  const stops = seats.filter((s) => s.closes === sense).flatMap((s) => positionForFilm(s.lines, 0) ?? []);
+  const stops = seats.filter((s) => s.closes === sense).flatMap((s) => positionForFilm(s, 0) ?? []);
   if (stops.length === 0) return near;
   return push.z < 0 ? Math.max(...stops) : Math.min(...stops);
 }

@@ -12,9 +12,10 @@
  * wedging by elastic stretch or by heat, which only make it hold harder.
  * @source derived (equilibrium of a cone under Coulomb friction)
  */
+import type { Radians } from '../../design/dimension.ts';
 
 /** Whether a cone sticks once pressed home. A straight seat is never pressed home. */
-export const isSelfHolding = (halfAngle: number, friction: number): boolean => holdsAt(Math.tan(halfAngle), friction);
+export const isSelfHolding = (halfAngle: Radians, friction: number): boolean => holdsAt(Math.tan(halfAngle), friction);
 
 /** The same from the tangent of the half angle. */
 export const holdsAt = (tan: number, friction: number): boolean => tan !== 0 && Math.abs(tan) <= friction;
@@ -23,14 +24,14 @@ export const holdsAt = (tan: number, friction: number): boolean => tan !== 0 && 
 export const holdingLimit = (friction: number): number => Math.atan(friction);
 
 /** Sum of the normal forces (N) of a cone pressed home by an axial force (N). */
-export const normalForce = (halfAngle: number, friction: number, press: number): number =>
+export const normalForce = (halfAngle: Radians, friction: number, press: number): number =>
   press / (Math.sin(Math.abs(halfAngle)) + friction * Math.cos(halfAngle));
 
 /**
  * Axial force (N) that frees a cone pressed home by an axial force (N) since taken away; 0 where it comes free by
  * itself.
  */
-export function forceToFree(halfAngle: number, friction: number, press: number): number {
+export function forceToFree(halfAngle: Radians, friction: number, press: number): number {
   if (!isSelfHolding(halfAngle, friction)) return 0;
   const tan = Math.tan(Math.abs(halfAngle));
   return (press * (friction - tan)) / (friction + tan);

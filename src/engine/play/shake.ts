@@ -10,6 +10,7 @@
  * what the shake gains per film gained there, share/(1 N): the derivative of a linear programme by its bounds.
  */
 
+import type { Metres, Radians } from '../../design/dimension.ts';
 import { axisAt, type Motion, type Pose, pushAt } from '../spindle/pose.ts';
 import type { Spindle } from '../spindle/rigid.ts';
 import { type Body, bodyAt } from './body.ts';
@@ -19,7 +20,7 @@ import { NOSEWARD, REARWARD, type Seating, seat } from './seating.ts';
 
 export interface Indicator {
   /** m, on the bush */
-  station: number;
+  station: Metres;
   /** rad, from x toward y */
   direction: number;
 }
@@ -33,17 +34,17 @@ export type Shake =
   /** nothing restrains this motion sideways; its greatest part has the size 1 (m, rad) */
   | { status: 'unbounded'; motion: Pose }
   /** at this position the journal is at least this far into a bush (m), however it lies */
-  | { status: 'infeasible'; interference: number; pose: Pose }
+  | { status: 'infeasible'; interference: Metres; pose: Pose }
   | { status: 'stalled'; pose: Pose };
 
 /** The spindle with its axial position held, ready for any number of pulls there. */
-export function heldAt(spindle: Spindle, position: number): Body {
+export function heldAt(spindle: Spindle, position: Metres): Body {
   const free = new Set<Motion>(spindle.free);
   free.delete('z');
   return bodyAt({ ...spindle, free }, position);
 }
 
-export const shakeAt = (spindle: Spindle, position: number, indicator: Indicator): Shake =>
+export const shakeAt = (spindle: Spindle, position: Metres, indicator: Indicator): Shake =>
   shakeOf(heldAt(spindle, position), indicator);
 
 /** The shake of a spindle held at a position (heldAt). */
@@ -62,7 +63,7 @@ export function shakeOf(body: Body, { station, direction }: Indicator): Shake {
 
 type Pull = ({ status: 'solved' } & Pulled) | Exclude<Shake, { status: 'solved' }>;
 
-function pulled(body: Body, station: number, direction: number): Pull {
+function pulled(body: Body, station: Metres, direction: number): Pull {
   const pull = pushAt(station, { x: Math.cos(direction), y: Math.sin(direction) });
   const verdict = pushed(body, body.spindle.free, pull);
   if (verdict.status !== 'solved') return verdict;
@@ -74,7 +75,7 @@ const isRound = ({ spindle }: Body) =>
 
 function turnedBack(pull: { status: 'solved' } & Pulled): Pull {
   const { pose, contacts } = pull;
-  const half = (angle: number) => (angle + Math.PI) % (2 * Math.PI);
+  const half = (angle: Radians) => (angle + Math.PI) % (2 * Math.PI);
   return {
     ...pull,
     pose: { x: -pose.x, y: -pose.y, z: pose.z, tiltX: -pose.tiltX, tiltY: -pose.tiltY },
@@ -102,7 +103,7 @@ export function endPlay(spindle: Spindle, near = 0): EndPlay {
 
 export interface ShakePoint {
   /** m */
-  position: number;
+  position: Metres;
   /** m; null where nothing restrains it or the journal does not fit */
   total: number | null;
 }

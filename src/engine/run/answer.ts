@@ -2,8 +2,9 @@
  * All that is asked of a running spindle, answered: as it starts cold, over a turn, as it warms, and where it stands
  * warm.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { effortOf } from '../film/effort.ts';
-import { newSpindle, type OverTurn, overTurn } from '../film/spindle.ts';
+import { newGrids, type OverTurn, overTurn, turningLobes } from '../film/films.ts';
 import { filmRatio, leastFilmGuidance } from '../heat/guidance.ts';
 import { toRoom, type WarmFilm } from '../heat/warmFilm.ts';
 import { steadyState, type WarmUp, warmUp } from '../heat/warmUp.ts';
@@ -46,7 +47,7 @@ export interface CarriedAnswer {
   steady: Steady | null;
   unreached: ('warmUp' | 'steady')[];
   /** what is published for the seat with the thinnest film (m), and its film ratio */
-  guidance: { seat: number; film: number; within: boolean; filmRatio: number };
+  guidance: { seat: number; film: Metres; within: boolean; filmRatio: number };
   accuracy: Accuracy;
 }
 
@@ -83,8 +84,8 @@ export function answerOf(running: Running): CarriedAnswer | FailedAnswer {
 const PLACES = 24;
 
 function turnOf({ seats, run }: Running, { pose }: Solved): CarriedAnswer['turn'] {
-  if (seats.every(({ shape }) => shape.journalLobes.every(({ amplitude }) => amplitude === 0))) return null;
-  return overTurn(newSpindle(seats, HALF), asFive(pose), run, PLACES) ?? 'touches';
+  if (seats.every((seat) => turningLobes(seat).length === 0)) return null;
+  return overTurn(newGrids(seats, HALF), asFive(pose), run, PLACES) ?? 'touches';
 }
 
 function warmed(running: Running): Pick<CarriedAnswer, 'warmUp' | 'steady' | 'unreached'> {
@@ -111,9 +112,9 @@ function warmed(running: Running): Pick<CarriedAnswer, 'warmUp' | 'steady' | 'un
   };
 }
 
-function guidanceOf({ metal, run, roughness }: Running, { seats }: Solved): CarriedAnswer['guidance'] {
+function guidanceOf({ seats: at, run, roughness }: Running, { seats }: Solved): CarriedAnswer['guidance'] {
   const seat = seats.reduce((thin, { least }, i) => (least.film < seats[thin]!.least.film ? i : thin), 0);
-  const { radius } = metal[seat]!.bush;
+  const { radius } = at[seat]!.parts.bush;
   return {
     seat,
     ...leastFilmGuidance(2 * radius, Math.abs(run.omega) * radius),

@@ -10,7 +10,7 @@ import { pushed } from '../play/push.ts';
 import { seat } from '../play/seating.ts';
 import { heldAt } from '../play/shake.ts';
 import { MOTIONS, type Pose, type Push } from '../spindle/pose.ts';
-import { spindleOf } from '../spindle/rigid.ts';
+import type { Spindle } from '../spindle/rigid.ts';
 import type { Running } from './running.ts';
 
 export interface AtRest {
@@ -20,10 +20,10 @@ export interface AtRest {
 }
 
 /** Null where nothing restrains the load, a journal has no room, or the search does not settle. */
-export function atRest({ metal, seats, load, position, adjusted }: Running): AtRest | null {
+export function atRest({ seats, load, position, adjusted }: Running): AtRest | null {
   if (load === null) return null;
   const push: Push = { x: load[0], y: load[1], z: load[2], tiltX: load[3], tiltY: load[4] };
-  const spindle = spindleOf(metal, MOTIONS);
+  const spindle: Spindle = { seats, free: new Set(MOTIONS) };
   const home = seat(spindle, push, position);
   const side = closingSide(seats);
   const keeps = (home: { pose: Pose }) =>

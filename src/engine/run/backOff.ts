@@ -5,16 +5,17 @@
  * Looked for both ways: opened where a seat is shut or too tight, closed where the journal lies so loose that it sinks.
  * By growing steps on a coarse grid, then by halving on the grid of the warm-up.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { effortOf, isSpent } from '../film/effort.ts';
 import { closingSide, equilibrium } from '../film/equilibrium.ts';
-import { type FilmSpindle, leastFilmIn, newSpindle } from '../film/spindle.ts';
+import { type Grids, leastFilmIn, newGrids } from '../film/films.ts';
 import { COARSE, type Running, WARM } from './running.ts';
 
 export interface BackOff {
   /** m */
-  position: number;
+  position: Metres;
   /** m, of all seats, cold under the load */
-  leastFilm: number;
+  leastFilm: Metres;
 }
 
 /** m of film: the first step */
@@ -40,20 +41,20 @@ export function backOff(running: Running): Sought {
 function nearestPosition({ seats, load, position, adjusted, run, needed }: Running): BackOff | null {
   const side = closingSide(seats);
   if (load === null || !adjusted || side === 'both' || side === 'neither') return null;
-  const coarse = newSpindle(seats, COARSE);
-  let fine: FilmSpindle | undefined;
-  const least = (spindle: FilmSpindle, z: number): number | null => {
-    const found = equilibrium(spindle, load, run, {
+  const coarse = newGrids(seats, COARSE);
+  let fine: Grids | undefined;
+  const least = (grids: Grids, z: number): number | null => {
+    const found = equilibrium(grids, load, run, {
       position: z,
       adjusted,
       close: 1e-4,
-      ...(spindle !== coarse && { coarse }),
+      ...(grids !== coarse && { coarse }),
     });
     if (found.status !== 'solved') return null;
     // Pressed off the adjuster: setting it there is setting it nowhere.
     return found.stop === 0 ? null : Math.min(...found.seats.map((seat) => seat.least.film));
   };
-  const sines = seats.map(({ shape: { gap } }) => Math.abs(Math.sin(gap.halfAngle)));
+  const sines = seats.map(({ sin }) => Math.abs(sin));
   const steepest = Math.max(...sines);
   // Where the last seat just opens, measured toward where all open.
   const opens = Math.max(
@@ -75,7 +76,7 @@ function nearestPosition({ seats, load, position, adjusted, run, needed }: Runni
   const found = [opening, closing].flatMap((places) => {
     const at = places.findIndex((by, k) => k > 0 && (least(coarse, position + side * by) ?? 0) >= needed);
     if (at < 0) return [];
-    fine ??= newSpindle(seats, WARM);
+    fine ??= newGrids(seats, WARM);
     return nearestOf(places[at - 1]!, places[at]!, (by) => least(fine!, position + side * by), needed) ?? [];
   });
   if (found.length === 0) return null;
@@ -92,7 +93,7 @@ function nearestOf(
   to: number,
   filmAt: (by: number) => number | null,
   needed: number,
-): { by: number; film: number } | null {
+): { by: number; film: Metres } | null {
   let best = { by: to, film: filmAt(to) };
   if (best.film === null || best.film < needed) return null;
   let fails = from;
@@ -102,5 +103,5 @@ function nearestOf(
     if (film !== null && film >= needed) best = { by, film };
     else fails = by;
   }
-  return best as { by: number; film: number };
+  return best as { by: number; film: Metres };
 }

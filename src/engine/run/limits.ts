@@ -1,15 +1,16 @@
 /**
- * What speed and what cold clearance stay safe once everything is warm, and where to set the journal cold.
+ * What speed and what cold clearance stay safe once everything is warm.
  *
  * Every point is a steady state of its own (heat/warmUp.ts), so it holds for a spindle that has run for hours; whether
  * the way there is safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can
  * show them, and stop.
  */
-import { closingSide } from '../film/equilibrium.ts';
-import { leastFilmIn, spindleCoefficients } from '../film/spindle.ts';
+import type { Metres } from '../../design/dimension.ts';
+import { summedCoefficients } from '../film/films.ts';
 import { type Rotor, rotorWhirl } from '../film/whirl.ts';
-import { growths, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from '../heat/warmFilm.ts';
+import { type WarmFilm, type Warming, type WarmVerdict, warmFilm } from '../heat/warmFilm.ts';
 import { steadyState } from '../heat/warmUp.ts';
+import { coldFilm, setPosition } from './coldPosition.ts';
 
 export type Condition =
   /** the least film is what is needed, and the spindle runs calmly */
@@ -31,7 +32,7 @@ export interface SteadyPoint {
   /** °C, m, W; null where there is no steady state */
   journal: number | null;
   bush: number | null;
-  leastFilm: number | null;
+  leastFilm: Metres | null;
   /** m: the least film before anything has warmed, where it is asked for; null where there is none */
   coldFilm: number | null;
   power: number | null;
@@ -46,7 +47,7 @@ export const OIL_LASTS = 90;
 /** What is asked of a running spindle. */
 export interface Needs {
   /** m */
-  film: number;
+  film: Metres;
   /** for whirl; left out, none is looked for */
   rotor?: Rotor;
   /** whether the film is needed from the start too, everything still cold */
@@ -109,9 +110,9 @@ function leastCold(warming: Warming): number | null {
 }
 
 /** Whether it does not whirl in the state whose films stand solved. */
-export function calm({ spindle, omega, stand }: Warming, { run, stop }: WarmFilm, rotor: Rotor): boolean {
+export function calm({ grids, omega, stand }: Warming, { run, stop }: WarmFilm, rotor: Rotor): boolean {
   const held = 'pose' in stand || stop !== 0;
-  return rotorWhirl(rotor, omega, spindleCoefficients(spindle, run, 1e-5), held)?.stable !== false;
+  return rotorWhirl(rotor, omega, summedCoefficients(grids, run, 1e-5), held)?.stable !== false;
 }
 
 /** Steady states at these speeds (rad/s), one after another. */
@@ -127,11 +128,11 @@ export function* overSpeeds(warming: Warming, speeds: readonly number[], needs: 
 /** With this much cold film (m) added to every seat. */
 export const withClearance = (warming: Warming, extra: number): Warming => ({
   ...warming,
-  extra: warming.spindle.seats.map(() => extra),
+  extra: warming.grids.seats.map(() => extra),
 });
 
 /** With every seat that is aimed at cut so that its least cold film, the journal centred as it is set, is this (m). */
-export function withFilm(warming: Warming, film: number, aimed: readonly boolean[]): Warming {
+export function withFilm(warming: Warming, film: Metres, aimed: readonly boolean[]): Warming {
   const position = setPosition(warming);
   return {
     ...warming,
@@ -151,17 +152,6 @@ export function* overCuts(
     near = state;
     yield point;
   }
-}
-
-/** m: where the journal is set, or held by hand */
-const setPosition = ({ stand }: Warming): number => ('pose' in stand ? stand.pose.z : stand.position);
-
-/** m: the least cold film of a seat, the journal centred at a position; 0 where it does not reach its bush */
-function coldFilm(warming: Warming, seat: number, position: number): number {
-  const growth = growths(warming, warming.ambient, warming.ambient);
-  const cold = { omega: 0, viscosity: [], growth };
-  const centred = { x: 0, y: 0, z: position, tiltX: 0, tiltY: 0 };
-  return leastFilmIn(warming.spindle.seats[seat]!, centred, cold, seat)?.film ?? 0;
 }
 
 /**
@@ -198,7 +188,7 @@ export function workingStretch(
 
 /** A film to aim for (m), and how far off it a seat may be cut and still run well. */
 export interface Aim {
-  film: number;
+  film: Metres;
   tolerance: number;
 }
 
@@ -216,85 +206,4 @@ export function aimWithin(points: readonly SteadyPoint[], { from, to }: { from: 
   const middle = Math.sqrt(from * to);
   const film = thickest > from ? Math.min(middle, thickest) : middle;
   return { film, tolerance: NEARER * Math.min(film - from, to - film) };
-}
-
-export type ColdPosition =
-  /** m, position to set cold, and the state it warms to */
-  | { status: 'found'; position: number; state: WarmFilm }
-  /** moving the journal does not set this film: the seat is straight, or the oil finds the position itself */
-  | { status: 'notSet' }
-  /** the load presses the journal off its adjuster, to where this seat keeps `film` (m) and no more */
-  | { status: 'pressed'; film: number }
-  /**
-   * none found: the nearest warm film (m) met on the way, null when there was none, and what was in the way last: a
-   * seat shut even cold and centred there, or one in which metal touches as it warms or under the load. A tighter film
-   * runs hotter and may open by growth as fast as it is closed
-   */
-  | { status: 'notFound'; nearest: number | null; inTheWay: { seat: number; shut: boolean } | null };
-
-/** m: the film of one seat as it stands warm, journal centred: what growth has left of the one that was set. */
-export function centredFilm({ spindle }: Warming, seat: number, { pose: { z }, run }: WarmFilm): number {
-  return leastFilmIn(spindle.seats[seat]!, { x: 0, y: 0, z, tiltX: 0, tiltY: 0 }, run, seat)!.film;
-}
-
-/** m of film */
-const CLOSE = 1e-9;
-/** m: less film than this and a seat is shut */
-const SHUT = 2e-7;
-const MOST_TURNS = 9;
-
-/**
- * Where to set the journal cold so that the film of one seat, warm and steady and the journal centred, is `film` (m).
- * Only for a journal held axially: `warming.stand` a pose, or a load whose equilibrium needs the stop. Secant steps
- * from the slope sin a.
- */
-export function coldPositionFor(warming: Warming, seat: number, film: number): ColdPosition {
-  const sine = Math.sin(warming.spindle.seats[seat]!.shape.gap.halfAngle);
-  if (Math.abs(sine) < 1e-6) return { status: 'notSet' };
-  const setAt = (position: number): Warming => ({
-    ...warming,
-    stand: 'pose' in warming.stand ? { pose: { ...warming.stand.pose, z: position } } : { ...warming.stand, position },
-  });
-  // From where the cold film is the one wanted: what is found is then the same wherever the journal stands now.
-  const now = setPosition(warming);
-  let position = now + (film - coldFilm(warming, seat, now)) / sine;
-  let slope = sine;
-  let before: { position: number; film: number } | null = null;
-  let near: WarmFilm | null = null;
-  let nearest: number | null = null;
-  let inTheWay: { seat: number; shut: boolean } | null = null;
-  for (let turn = 0; turn < MOST_TURNS; turn++) {
-    const state: WarmVerdict = steadyState(setAt(position), near);
-    if (state.status !== 'solved') {
-      const films = warming.spindle.seats.map((_, i) => coldFilm(warming, i, position));
-      const least = Math.min(...films);
-      inTheWay =
-        least < SHUT
-          ? { seat: films.indexOf(least), shut: true }
-          : state.status === 'contact'
-            ? { seat: state.seat, shut: false }
-            : null;
-      // Too tight there: open by a film and a half, or go half way back.
-      position = before === null ? position + (1.5 * film) / sine : (position + before.position) / 2;
-      near = null;
-      continue;
-    }
-    const here = centredFilm(warming, seat, state);
-    if (!('pose' in warming.stand) && state.stop === 0) {
-      if (warming.stand.adjusted !== true || closingSide(warming.spindle.seats) === 'both') return { status: 'notSet' };
-      if (here < film - CLOSE) return { status: 'pressed', film: here };
-      // Off its adjuster now, but it need not be where it is to stand.
-      position = state.pose.z;
-    }
-    near = state;
-    if (nearest === null || Math.abs(here - film) < Math.abs(nearest - film)) nearest = here;
-    if (Math.abs(here - film) <= CLOSE) return { status: 'found', position, state };
-    if (before !== null && Math.abs(position - before.position) > 1e-12) {
-      const secant = (here - before.film) / (position - before.position);
-      if (secant * sine > 0.05 * sine * sine) slope = secant;
-    }
-    before = { position, film: here };
-    position += (film - here) / slope;
-  }
-  return { status: 'notFound', nearest, inTheWay };
 }

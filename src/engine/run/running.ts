@@ -1,12 +1,12 @@
 /** What is asked of a running spindle, and on which grids and with how much work it is answered. */
+import type { Metres } from '../../design/dimension.ts';
 import { effortOf } from '../film/effort.ts';
 import type { Load } from '../film/equilibrium.ts';
+import { type FilmSeat, type GridSize, newGrids, placesFor, type SpindleRun } from '../film/films.ts';
 import type { Oil } from '../film/oil.ts';
-import { type FilmSeat, type GridSize, newSpindle, placesFor, type SpindleRun } from '../film/spindle.ts';
 import type { Rotor } from '../film/whirl.ts';
 import type { ThermalBody, Warming } from '../heat/warmFilm.ts';
 import type { Pose } from '../spindle/pose.ts';
-import type { PlaySeat } from '../spindle/rigid.ts';
 
 export const FINE: GridSize = { rows: 64, columns: 256 };
 export const HALF: GridSize = { rows: 32, columns: 128 };
@@ -24,14 +24,12 @@ export const MOST_EFFORT: MostEffort = { pose: 2e8, whirl: 1e8, warmUp: 2e8, ste
 
 export interface Running {
   seats: readonly FilmSeat[];
-  /** the same seats as bare metal: what it rests on while it does not turn */
-  metal: readonly PlaySeat[];
   /** about the bush datum; null where the pose is held by hand */
   load: Load | null;
   /** held by hand, or where a search begins */
   pose: Pose;
   /** m, axial position the journal is set to */
-  position: number;
+  position: Metres;
   /** an adjuster keeps the journal from coming off its seats */
   adjusted: boolean;
   /** cold: everything at the room's temperature */
@@ -87,8 +85,8 @@ export const warmingOf = ({
   bush,
   ambient,
 }: Running): Warming => ({
-  spindle: newSpindle(seats, WARM),
-  coarse: newSpindle(seats, COARSE),
+  grids: newGrids(seats, WARM),
+  coarse: newGrids(seats, COARSE),
   stand: load === null ? { pose } : { load, position, adjusted },
   omega: run.omega,
   oil,

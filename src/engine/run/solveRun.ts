@@ -2,16 +2,10 @@
  * The running spindle cold, everything at the room's temperature, on a fine grid and on one half as fine, whose
  * difference tells the error.
  */
+import type { Metres } from '../../design/dimension.ts';
 import { type Equilibrium, equilibrium, type Load, type Near } from '../film/equilibrium.ts';
+import { type FilmSeat, type Grids, newGrids, type Sum, solveFilms, summedCoefficients } from '../film/films.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import {
-  type FilmSeat,
-  type FilmSpindle,
-  newSpindle,
-  type Sum,
-  solveSpindle,
-  spindleCoefficients,
-} from '../film/spindle.ts';
 import type { Coefficients } from '../film/stiffness.ts';
 import { leastFilmOf } from '../spindle/height.ts';
 import { asFive, type Pose } from '../spindle/pose.ts';
@@ -29,7 +23,7 @@ export interface Carried {
 export interface Solved extends Carried {
   coefficients: Coefficients;
   /** on half as fine a grid: the seats at this very pose, and the least film at the pose found there */
-  half: { seats: SeatFilm[]; total: Sum; leastFilm: number };
+  half: { seats: SeatFilm[]; total: Sum; leastFilm: Metres };
 }
 
 export type RunVerdict =
@@ -42,17 +36,17 @@ export type RunVerdict =
 
 export function solveRun(running: Running): RunVerdict {
   const { seats, load, run } = running;
-  const [fine, half] = [newSpindle(seats, FINE), newSpindle(seats, HALF)];
-  const first = load === null ? held(half, running) : found(half, load, running, { coarse: newSpindle(seats, COARSE) });
+  const [fine, half] = [newGrids(seats, FINE), newGrids(seats, HALF)];
+  const first = load === null ? held(half, running) : found(half, load, running, { coarse: newGrids(seats, COARSE) });
   if (!('seats' in first)) return first;
   const { near } = first;
   const last = load === null ? held(fine, running) : found(fine, load, running, near ? { near } : {});
   if (!('seats' in last)) return last;
-  const same = solveSpindle(half, asFive(last.pose), run);
+  const same = solveFilms(half, asFive(last.pose), run);
   if (same.status !== 'solved') return { status: same.status, pose: last.pose, seat: same.seat };
   return {
     ...last,
-    coefficients: spindleCoefficients(fine, run),
+    coefficients: summedCoefficients(fine, run),
     half: { ...same, leastFilm: thinnestOf(first.seats) },
   };
 }
@@ -60,20 +54,15 @@ export function solveRun(running: Running): RunVerdict {
 /** `near` where it was found for a load: what the next grid begins with. */
 type Attempt = (Carried & { near?: Near }) | Exclude<RunVerdict, Solved>;
 
-function held(spindle: FilmSpindle, { pose, run }: Running): Attempt {
-  const solved = solveSpindle(spindle, asFive(pose), run);
+function held(grids: Grids, { pose, run }: Running): Attempt {
+  const solved = solveFilms(grids, asFive(pose), run);
   if (solved.status !== 'solved') return { status: solved.status, pose, seat: solved.seat };
   return { status: 'held', pose, seats: solved.seats, total: solved.total, stop: 0 };
 }
 
-function found(
-  spindle: FilmSpindle,
-  load: Load,
-  running: Running,
-  from: { coarse: FilmSpindle } | { near?: Near },
-): Attempt {
+function found(grids: Grids, load: Load, running: Running, from: { coarse: Grids } | { near?: Near }): Attempt {
   const { position, adjusted, run } = running;
-  return attemptOf(equilibrium(spindle, load, run, { position, adjusted, ...from }), running);
+  return attemptOf(equilibrium(grids, load, run, { position, adjusted, ...from }), running);
 }
 
 function attemptOf(verdict: Equilibrium, running: Running): Attempt {
@@ -102,8 +91,7 @@ export function standing(running: Running): Exclude<RunVerdict, Solved> {
 }
 
 /** Least film of every seat at a pose, whether oil flows there or metal touches. */
-export const leastFilms = (seats: readonly FilmSeat[], pose: Pose) =>
-  seats.map(({ shape }) => leastFilmOf(shape, pose));
+export const leastFilms = (seats: readonly FilmSeat[], pose: Pose) => seats.map((seat) => leastFilmOf(seat, pose));
 
 /** The least of all seats (m). */
 export const thinnestOf = (seats: readonly SeatFilm[]): number => Math.min(...seats.map(({ least }) => least.film));
@@ -113,7 +101,7 @@ export interface Accuracy {
   force: number;
   torque: number;
   /** m */
-  leastFilm: number;
+  leastFilm: Metres;
   /** of the oil, the worst seat */
   imbalance: number;
 }

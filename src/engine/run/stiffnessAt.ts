@@ -8,12 +8,13 @@
  * holds it along the axis
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { solveSmall } from '../algebra/elimination.ts';
 import { loadAt } from '../spindle/pose.ts';
 import type { Solved } from './solveRun.ts';
 
 /** Null where the films do not resist some motion at all. */
-export function stiffnessAt({ coefficients: { stiffness }, status }: Solved, station: number): number[][] | null {
+export function stiffnessAt({ coefficients: { stiffness }, status }: Solved, station: Metres): number[][] | null {
   // The stop holds it along the axis, and so it is where nothing resists there.
   const isHeld = status === 'stopped' || stiffness[2]![2]! === 0;
   const free = isHeld ? [0, 1, 3, 4] : [0, 1, 2, 3, 4];

@@ -1,8 +1,8 @@
 /** Whether the spindle whirls as it runs, and from what speed on. */
 import { effortOf, isSpent } from '../film/effort.ts';
 import { equilibrium, type Near } from '../film/equilibrium.ts';
+import { type Grids, newGrids, type SpindleRun, solveFilms, summedCoefficients } from '../film/films.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
-import { type FilmSpindle, newSpindle, type SpindleRun, solveSpindle, spindleCoefficients } from '../film/spindle.ts';
 import type { Coefficients } from '../film/stiffness.ts';
 import { rotorWhirl, type Whirl, whirlThreshold } from '../film/whirl.ts';
 import { asFive, type Pose } from '../spindle/pose.ts';
@@ -20,11 +20,11 @@ const unpressed = (seats: readonly SeatFilm[]) =>
 /**
  * Stiffness and damping where a spindle runs; of one that runs true, without pressure anywhere, those a hair beside it.
  */
-function coefficientsAt(spindle: FilmSpindle, pose: Pose, seats: readonly SeatFilm[], run: SpindleRun): Coefficients {
-  if (!unpressed(seats)) return spindleCoefficients(spindle, run, 1e-5);
+function coefficientsAt(grids: Grids, pose: Pose, seats: readonly SeatFilm[], run: SpindleRun): Coefficients {
+  if (!unpressed(seats)) return summedCoefficients(grids, run, 1e-5);
   const aside = NUDGE * thinnestOf(seats);
-  solveSpindle(spindle, asFive({ ...pose, x: pose.x + aside }), run);
-  return spindleCoefficients(spindle, run, 1e-5);
+  solveFilms(grids, asFive({ ...pose, x: pose.x + aside }), run);
+  return summedCoefficients(grids, run, 1e-5);
 }
 
 /** rad/s beyond which no speed is looked at: 200 000 a minute, the greatest a design may have */
@@ -46,8 +46,8 @@ export function whirlOf(
   if (run.omega === 0) return null;
   const still = unpressed(solved.seats);
   const held = solved.status !== 'found' || still;
-  const quick = newSpindle(seats, QUICK);
-  const coarse = newSpindle(seats, COARSE);
+  const quick = newGrids(seats, QUICK);
+  const coarse = newGrids(seats, COARSE);
   const now = rotorWhirl(
     rotor,
     run.omega,

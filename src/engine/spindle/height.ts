@@ -15,15 +15,11 @@
  * against the bush line), which is sin a where their half angles agree.
  * @source derived (first-order rigid motion)
  */
-import { filmAlong, type Gap } from '../contact/film.ts';
-import { type Lobe, roundOf, type Worst, worstAngle } from './lobes.ts';
+import type { Metres, Radians } from '../../design/dimension.ts';
+import { filmAlong } from '../contact/film.ts';
+import { proudAt, type Worst, worstAngle } from './lobes.ts';
 import type { Five, Pose } from './pose.ts';
-
-export interface FilmShape {
-  gap: Gap;
-  journalLobes: readonly Lobe[];
-  bushLobes: readonly Lobe[];
-}
+import { type RigidSeat, turnedRound } from './rigid.ts';
 
 /**
  * X and Y (m): how far the journal has come nearer to the bush toward x and y, square to the bush line, at the place u
@@ -35,8 +31,15 @@ export const nearing = ({ x, y, tiltX, tiltY }: Pose, cosA: number, u: number) =
 });
 
 /** h (m) at an angle (rad), given what it is on one axis there, lobes and growth counted. */
-export const filmThere = (centred: number, { x, y }: { x: number; y: number }, angle: number): number =>
+export const filmThere = (centred: number, { x, y }: { x: number; y: number }, angle: Radians): number =>
   centred - x * Math.cos(angle) - y * Math.sin(angle);
+
+/**
+ * Film (m) of one seat at the place u (m) along its bush line, whose centred film at the pose's position is `centred`
+ * (m), at the angle φ (rad).
+ */
+export const filmAt = (seat: RigidSeat, centred: number, u: number, angle: Radians, pose: Pose): number =>
+  filmThere(centred - proudAt(seat.round, angle), nearing(pose, seat.cos, u), angle);
 
 /** ∂h/∂q at one place, into `out`: x, y, z, tiltX, tiltY. */
 export function filmPerPose(out: Five, cosA: number, u: number, zRate: number, cos: number, sin: number): void {
@@ -49,30 +52,24 @@ export function filmPerPose(out: Five, cosA: number, u: number, zRate: number, c
 
 export interface LeastFilm {
   /** m */
-  film: number;
+  film: Metres;
   /** m along the bush line, and rad in [0, 2π) */
   u: number;
-  angle: number;
+  angle: Radians;
 }
 
 /**
  * The least film, anywhere: along the slant it is at a breakpoint, around it certain (worstAngle). `turned` (rad) is
  * how far the journal's lobes have turned. Null: no overlap.
  */
-export function leastFilmOf(
-  { gap, journalLobes, bushLobes }: FilmShape,
-  pose: Pose,
-  growth = 0,
-  turned = 0,
-): LeastFilm | null {
-  const chain = filmAlong(gap, pose.z);
-  const cosA = Math.cos(gap.halfAngle);
-  const round = roundOf(journalLobes, bushLobes, turned);
+export function leastFilmOf(seat: RigidSeat, pose: Pose, growth = 0, turned = 0): LeastFilm | null {
+  const chain = filmAlong(seat.gap, pose.z);
+  const round = turnedRound(seat, turned);
   const worst: Worst = { value: 0, angle: 0 };
   let least: LeastFilm | null = null;
   for (let i = 0; i < chain.count; i++) {
     const u = chain.u[i]!;
-    const { x, y } = nearing(pose, cosA, u);
+    const { x, y } = nearing(pose, seat.cos, u);
     worstAngle(round, x, y, true, worst);
     const film = chain.film[i]! + growth - worst.value;
     // As near everywhere: told at 0.

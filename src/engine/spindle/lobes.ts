@@ -15,14 +15,8 @@
  *
  * so that whatever could still hide a greater value is halved until it cannot: the answer is certain, not sampled.
  */
-export interface Lobe {
-  /** how many around, 1 or more */
-  count: number;
-  /** m */
-  amplitude: number;
-  /** rad, angle of one crest */
-  phase: number;
-}
+import type { Radians } from '../../design/dimension.ts';
+import type { Lobe } from '../parts/line.ts';
 
 export interface Round {
   /** lobes of count 1, as a push to x and y (m) */
@@ -48,7 +42,7 @@ const PER_LOBE = 16;
 const FEWEST = 48;
 
 /** The round of a journal turned by `turned` (rad) in its bush. */
-export function roundOf(journal: readonly Lobe[], bush: readonly Lobe[], turned = 0): Round {
+export function roundOf(journal: readonly Lobe[] = [], bush: readonly Lobe[] = [], turned = 0): Round {
   const sums = new Map<number, [number, number]>();
   const add = (lobe: Lobe, turn: number) => {
     const sum = sums.get(lobe.count) ?? [0, 0];
@@ -83,7 +77,7 @@ export function roundOf(journal: readonly Lobe[], bush: readonly Lobe[], turned 
 }
 
 /** How far the lobes stand proud at an angle (m), without those of count 1. */
-export function lobesAt({ count, cos, sin }: Round, angle: number): number {
+export function lobesAt({ count, cos, sin }: Round, angle: Radians): number {
   let sum = 0;
   for (let i = 0; i < count.length; i++)
     sum += cos[i]! * Math.cos(count[i]! * angle) + sin[i]! * Math.sin(count[i]! * angle);
@@ -91,18 +85,18 @@ export function lobesAt({ count, cos, sin }: Round, angle: number): number {
 }
 
 /** The same with those of count 1 (m): d(φ). */
-export const proudAt = (round: Round, angle: number): number =>
+export const proudAt = (round: Round, angle: Radians): number =>
   round.pushX * Math.cos(angle) + round.pushY * Math.sin(angle) + lobesAt(round, angle);
 
 /** Second derivative of d by the angle (m/rad²), without those of count 1. */
-export function lobesBend({ count, cos, sin }: Round, angle: number): number {
+export function lobesBend({ count, cos, sin }: Round, angle: Radians): number {
   let sum = 0;
   for (let i = 0; i < count.length; i++)
     sum -= count[i]! * count[i]! * (cos[i]! * Math.cos(count[i]! * angle) + sin[i]! * Math.sin(count[i]! * angle));
   return sum;
 }
 
-function lobesSlope({ count, cos, sin }: Round, angle: number): number {
+function lobesSlope({ count, cos, sin }: Round, angle: Radians): number {
   let sum = 0;
   for (let i = 0; i < count.length; i++)
     sum += count[i]! * (sin[i]! * Math.cos(count[i]! * angle) - cos[i]! * Math.sin(count[i]! * angle));
@@ -112,7 +106,7 @@ function lobesSlope({ count, cos, sin }: Round, angle: number): number {
 /** A greatest value of p (m) and its angle (rad). */
 export interface Worst {
   value: number;
-  angle: number;
+  angle: Radians;
 }
 
 /**
@@ -190,7 +184,7 @@ function climb(round: Round, pushX: number, pushY: number, start: number, worst:
   worst.angle = value >= first ? angle : start;
 }
 
-const valueAt = (round: Round, pushX: number, pushY: number, angle: number) =>
+const valueAt = (round: Round, pushX: number, pushY: number, angle: Radians) =>
   pushX * Math.cos(angle) + pushY * Math.sin(angle) + lobesAt(round, angle);
 
 /** Halves every stretch that could hold a value greater than the best known, until none can. */

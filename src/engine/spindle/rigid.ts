@@ -20,22 +20,19 @@
  * lower convex hull of g. Those few are the only stations that can ever touch.
  */
 
+import type { Metres } from '../../design/dimension.ts';
 import { filmAlong, stationAt } from '../contact/film.ts';
-import { type Closes, type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
-import { filmThere, nearing } from './height.ts';
-import { type Lobe, proudAt, type Round, roundOf } from './lobes.ts';
-import type { Motion, Pose } from './pose.ts';
+import { type SeatInput, type SeatLines, seatLines } from '../contact/fit.ts';
+import { type Round, roundOf } from './lobes.ts';
+import type { Motion } from './pose.ts';
 
-export interface PlaySeat extends SeatInput {
-  journalLobes: readonly Lobe[];
-  bushLobes: readonly Lobe[];
-}
-
-export interface RigidSeat {
-  name: string;
-  closes: Closes;
-  lines: SeatLines;
+/** A seat ready for questions at any pose: bare metal to play/, the walls of a film to film/. */
+export interface RigidSeat extends SeatLines {
+  /** as its parts stand */
+  parts: SeatInput;
+  /** of both parts, the journal not turned */
   round: Round;
+  /** of the half angle of the bush */
   cos: number;
   sin: number;
 }
@@ -46,28 +43,32 @@ export interface Spindle {
   free: ReadonlySet<Motion>;
 }
 
-/** The spindle ready for questions; `turned` (rad) is how far the journal has been turned in its bush. */
-export function spindleOf(seats: readonly PlaySeat[], free: Iterable<Motion>, turned = 0): Spindle {
-  return { seats: seats.map((seat) => rigidSeat(seat, turned)), free: new Set(free) };
+export function rigidSeat(parts: SeatInput): RigidSeat {
+  const lines = seatLines(parts);
+  const { halfAngle } = lines.gap;
+  const round = roundOf(parts.journal.lobes, parts.bush.lobes);
+  return { ...lines, parts, round, cos: Math.cos(halfAngle), sin: Math.sin(halfAngle) };
 }
 
-function rigidSeat(seat: PlaySeat, turned: number): RigidSeat {
-  const lines = seatLines(seat);
-  const { halfAngle } = seat.bush;
-  return {
-    name: seat.name,
-    closes: lines.closes,
-    lines,
-    round: roundOf(seat.journalLobes, seat.bushLobes, turned),
-    cos: Math.cos(halfAngle),
-    sin: Math.sin(halfAngle),
-  };
-}
+/** The round of a seat whose journal is turned (rad) in its bush. */
+export const turnedRound = ({ parts: { journal, bush }, round }: RigidSeat, turned: number): Round =>
+  turned === 0 ? round : roundOf(journal.lobes, bush.lobes, turned);
+
+export const spindleOf = (seats: readonly SeatInput[], free: Iterable<Motion>): Spindle => ({
+  seats: seats.map(rigidSeat),
+  free: new Set(free),
+});
+
+/** The same with its journal turned (rad) in its bush. */
+export const turnedBy = ({ seats, free }: Spindle, turned: number): Spindle => ({
+  seats: seats.map((seat) => ({ ...seat, round: turnedRound(seat, turned) })),
+  free,
+});
 
 /** The stations of a spindle that can touch, with the journal at one position. */
 export interface Stations {
   /** m */
-  position: number;
+  position: Metres;
   count: number;
   /** which seat */
   seat: Int32Array;
@@ -79,8 +80,8 @@ export interface Stations {
   film: Float64Array;
 }
 
-export function stationsAt({ seats }: Spindle, position: number): Stations {
-  const parts = seats.map(({ lines }) => lowerHull(filmAlong(lines.gap, position)));
+export function stationsAt({ seats }: Spindle, position: Metres): Stations {
+  const parts = seats.map(({ gap }) => lowerHull(filmAlong(gap, position)));
   const count = parts.reduce((sum, part) => sum + part.count, 0);
   const stations: Stations = {
     position,
@@ -121,12 +122,5 @@ function lowerHull(chain: { count: number; u: Float64Array; film: Float64Array }
 const interpolate = (u0: number, f0: number, u1: number, f1: number, u: number) =>
   u1 === u0 ? f0 : f0 + ((f1 - f0) * (u - u0)) / (u1 - u0);
 
-/**
- * Film (m) of one seat at the place u (m) along its bush line, whose centred film at the pose's position is `centred`
- * (m), at the angle φ (rad).
- */
-export const filmAt = (seat: RigidSeat, centred: number, u: number, angle: number, pose: Pose): number =>
-  filmThere(centred - proudAt(seat.round, angle), nearing(pose, seat.cos, u), angle);
-
 /** Bush station (m) of a place u (m) of a seat. */
-export const bushStation = (seat: RigidSeat, u: number) => stationAt(seat.lines.gap.bush, u);
+export const bushStation = (seat: RigidSeat, u: number) => stationAt(seat.gap.bush, u);

@@ -6,12 +6,11 @@ import { atEnds, beyondFilms, type FilmsBelieved, filmsBelieved } from '../../en
 import { type PairsDrawn, pairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
 import type { Trial, TrialInput } from '../../engine/cutting/trial.ts';
 import { believe, type WholeBelief } from '../../engine/gauging/believe.ts';
-import { metres, millimetres } from '../convert.ts';
+import { metres, millimetres, toSeats } from '../convert.ts';
 import { closedCount, openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { historyOf } from '../measure/metalBetween.ts';
 import { toPriors } from '../measure/toReading.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
-import { toPlaySeats } from '../play/toPlay.ts';
 import { isApart, type NotAsRead } from './notAsRead.ts';
 
 export interface Believed {
@@ -36,7 +35,7 @@ export function believedOf(design: Design): Believed {
 }
 
 function believed(design: Design): Believed {
-  const seats = toPlaySeats(design);
+  const seats = toSeats(design);
   const position = metres(design.position ?? 0);
   const doubt = metres(design.cut?.doubt ?? defaultAt('cut.doubt'));
   const belief = believe(seats, usedReadings(design, seats).readings, toPriors(design), doubt, position);

@@ -7,11 +7,10 @@ import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
 import type { Trial } from '../../engine/cutting/trial.ts';
 import type { WholeBelief } from '../../engine/gauging/believe.ts';
 import type { Part } from '../../engine/parts/line.ts';
-import { degrees, metres, millimetres } from '../convert.ts';
+import { degrees, metres, millimetres, toSeats } from '../convert.ts';
 import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from '../cut/toCut.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
-import { toPlaySeats } from '../play/toPlay.ts';
 import { believedOf, notAsReadSection, pairsAfter } from './believed.ts';
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
 
@@ -45,7 +44,7 @@ export const assumedSection = ({ seats }: Design, unread: WholeBelief['unread'])
 
 /** Places in the notebook of readings that are used. */
 function usedPlaces(design: Design, used: readonly number[]): number[] {
-  const { places } = usedReadings(design, toPlaySeats(design));
+  const { places } = usedReadings(design, toSeats(design));
   return used.map((k) => places[k]!);
 }
 

@@ -2,7 +2,9 @@
  * Metal written down beyond what was told to be safe before it came off. What was told stands with the entry: what is
  * known afterwards would tell something else.
  */
+
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import { fineText, type System } from '../../design/units.ts';
 import { unreadSurfaces } from '../assumed.ts';
 import type { CutReport } from './definition.ts';
@@ -13,7 +15,7 @@ import { offFaceText } from './trialText.ts';
 type Told = Pick<CutReport, 'steps' | 'remaining' | 'notAsRead'>;
 
 /** mm: to a tenth of a nanometre */
-const rounded = (mm: number) => Number(mm.toFixed(7));
+const rounded = (mm: Millimetres) => Number(mm.toFixed(7));
 
 /** The trial with what was told before it of all that it takes off. */
 export function withToldSafe(design: Design, cut: Told, trial: TrialEntry): TrialEntry {

@@ -1,4 +1,5 @@
 /** What is said of the hard case: before a cut goes through it, and first. */
+import type { Millimetres } from '../../design/dimension.ts';
 import { fineText, lengthText, type System } from '../../design/units.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport } from './definition.ts';
@@ -8,7 +9,7 @@ type Case = NonNullable<CutReport['case']>[number];
 
 /** mm, below which a depth is told finely. */
 const FINE = 0.1;
-export const caseText = (mm: number, system: System) =>
+export const caseText = (mm: Millimetres, system: System) =>
   Math.abs(mm) < FINE ? fineText(mm, system) : lengthText(Number(mm.toFixed(3)), system);
 
 const of = (all: CutReport['case'], status: Case['status']) => (all ?? []).filter((one) => one.status === status);

@@ -1,5 +1,7 @@
 /** The design once the plan has been carried out: the parts as planned, and of what may be cut only what is left. */
+
 import type { Design, Part } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
 import { FACE_SIGMA, surfaceSigma } from './metalDoubt.ts';
@@ -41,7 +43,7 @@ const faceOff = (trials: readonly TrialEntry[], name: string) =>
   trials.flatMap(({ faces = [] }) => faces).reduce((sum, f) => (f.name === name ? sum + f.off : sum), 0);
 
 /** To a tenth of a nanometre. */
-const rounded = (mm: number) => Number(mm.toFixed(7));
+const rounded = (mm: Millimetres) => Number(mm.toFixed(7));
 
 /**
  * An entry whose metal is off the surfaces now; the first to cut one to its new line says so, since that is then to be

@@ -9,8 +9,8 @@ import type { Machine } from '../../engine/cutting/steps.ts';
 import type { Trial } from '../../engine/cutting/trial.ts';
 import { BLOCK_SETS } from '../../engine/gauging/blockSets.ts';
 import type { Tooling } from '../../engine/gauging/tooling.ts';
-import { metres, millimetres, radians } from '../convert.ts';
-import { freeOf, toPlaySeats } from '../play/toPlay.ts';
+import { metres, millimetres, radians, toSeats, wearInMetres } from '../convert.ts';
+import { freeOf } from '../play/toPlay.ts';
 import { shopTools } from '../shopTools.ts';
 import { FACE_SIGMA, surfaceSigma } from './metalDoubt.ts';
 import { openTrials } from './openTrials.ts';
@@ -40,7 +40,7 @@ export const TOLERANCE_SHARE = 0.8;
 export function toPlanInput(design: Design, cut: Cut): PlanInput {
   const { allow, faces, reach, prefer } = cut;
   return {
-    seats: toPlaySeats(design),
+    seats: toSeats(design),
     position: metres(design.position ?? 0),
     allow: allow.map((entry) => {
       const seat = indexOf(design, entry.seat);
@@ -147,7 +147,7 @@ export function toTrials(design: Design, cut: Cut): Trial[] {
 }
 
 export function toLap(lap: NonNullable<Cut['lap']>): Lap {
-  const coefficient = (part: Part) => (lap[part] ?? defaultAt(`cut.lap.${part}`)) * 1e-9;
+  const coefficient = (part: Part) => wearInMetres(lap[part] ?? defaultAt(`cut.lap.${part}`));
   return {
     force: lap.force,
     coefficient: { journal: coefficient('journal'), bush: coefficient('bush') },

@@ -8,7 +8,7 @@ import { type Foreseen, spreadOnceKnown } from '../../engine/cutting/worthKnowin
 import type { Reading } from '../../engine/gauging/reading.ts';
 import { predict } from '../../engine/gauging/readings/index.ts';
 import { believedOf } from '../belief/believed.ts';
-import { degrees, metres, millimetres } from '../convert.ts';
+import { degrees, metres, millimetres, upToMicrometre } from '../convert.ts';
 import { doneSoFar } from '../measure/metalBetween.ts';
 import { fromReading, toReading } from '../measure/toReading.ts';
 import { indicatorOf } from '../play/toPlay.ts';
@@ -116,7 +116,7 @@ interface Candidate {
 /** The nose pulled from side to side, the journal held just clear of every touch there may be. */
 function shakeAt(design: Design, position: number): Candidate {
   const indicator = indicatorOf(design);
-  const held = Math.ceil(position * 1e6) / 1e3;
+  const held = upToMicrometre(position);
   const sigma = INDICATOR_SIGMA;
   const entry = { kind: 'shake', indicator, position: held, direction: 0, value: 0, sigma } as const;
   return { reading: toReading(design, entry), again: false };

@@ -1,5 +1,7 @@
 /** What film to aim for, in a machinist's words, with the figures a button takes over. */
+
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { Condition } from '../../engine/run/limits.ts';
 import { listed } from '../listed.ts';
@@ -66,7 +68,7 @@ function inTheWay(points: readonly LimitPoint[]): Exclude<Condition, 'works'>[] 
 const FINEST = { metric: 0.05, inch: 0.02 } as const;
 
 /** In steps that can be read: twentieths of a µm, fiftieths of a tenth. */
-function rounded(mm: number, system: System, how: (x: number) => number): number {
+function rounded(mm: Millimetres, system: System, how: (x: number) => number): number {
   const step = FINEST[system] * fineUnit(system).size;
   return Number((how(mm / step) * step).toPrecision(12));
 }

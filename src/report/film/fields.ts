@@ -3,20 +3,24 @@
  * a grid as a hand that drags can wait for. In the units of the report; fields as plain typed arrays that a worker can
  * hand over.
  */
+
 import type { Design } from '../../design/definition.ts';
+import type { Degrees, Millimetres, Radians } from '../../design/dimension.ts';
 import type { Balance, Near } from '../../engine/film/equilibrium.ts';
+import { type GridSize, type Grids, newGrids } from '../../engine/film/films.ts';
 import { layFilm } from '../../engine/film/layFilm.ts';
 import { newFilmSpace } from '../../engine/film/reynolds.ts';
-import { type FilmSpindle, type GridSize, newSpindle } from '../../engine/film/spindle.ts';
 import { stand } from '../../engine/film/stand.ts';
 import { COARSE, HALF, type Running } from '../../engine/run/running.ts';
 import { standing } from '../../engine/run/solveRun.ts';
 import { leastFilmOf } from '../../engine/spindle/height.ts';
 import type { Pose } from '../../engine/spindle/pose.ts';
-import { degrees, metres, millimetres as mm } from '../convert.ts';
+import { degrees, megapascals, metres, millimetres as mm } from '../convert.ts';
 import type { FilmReport } from './definition.ts';
 import { poseReport } from './parts.ts';
 import { toRunning } from './toSpindle.ts';
+
+export { FINE, QUICK } from '../../engine/run/running.ts';
 
 export interface SeatFields {
   name: string;
@@ -31,16 +35,16 @@ export interface SeatFields {
   /** N of the oil on the journal */
   force: { x: number; y: number; z: number };
   /** mm */
-  leastFilm: number;
+  leastFilm: Millimetres;
   /** MPa */
   peakPressure: number;
   /** degrees round which the picture may be unrolled: where the film is least */
-  leastAngle: number;
+  leastAngle: Degrees;
 }
 
 export interface RunFields {
   status: 'held' | 'found' | 'stopped' | 'contact' | 'apart' | 'noRoom' | 'standing' | 'notConverged';
-  pose: { x: number; y: number; z: number; tiltX: number; tiltY: number };
+  pose: { x: Millimetres; y: Millimetres; z: Millimetres; tiltX: Radians; tiltY: Radians };
   seats: SeatFields[];
   /** W, N·mm, N */
   power: number | null;
@@ -56,21 +60,21 @@ export interface FieldsFollower {
 /** `size` cells a seat; coarser follows faster. */
 export function followFields(size: GridSize = HALF): FieldsFollower {
   let shape = '';
-  let spindle: FilmSpindle | null = null;
-  let coarse: FilmSpindle | null = null;
+  let grids: Grids | null = null;
+  let coarse: Grids | null = null;
   let near: Near | null = null;
   return {
     fields(design) {
       if (!design.run) return null;
       const running = toRunning({ ...design, run: design.run });
       const now = JSON.stringify(design.seats) + JSON.stringify(design.run.supply ?? []);
-      if (spindle === null || coarse === null || now !== shape) {
-        spindle = newSpindle(running.seats, size);
-        coarse = newSpindle(running.seats, COARSE);
+      if (grids === null || coarse === null || now !== shape) {
+        grids = newGrids(running.seats, size);
+        coarse = newGrids(running.seats, COARSE);
         near = null;
         shape = now;
       }
-      const solved = solve(running, spindle, coarse, near);
+      const solved = solve(running, grids, coarse, near);
       near = solved.near;
       return solved.result;
     },
@@ -97,30 +101,30 @@ export function warmFields(
     pose: { x: metres(x), y: metres(y), z: metres(z), tiltX, tiltY },
     run,
   };
-  return solve(running, newSpindle(running.seats, size), newSpindle(running.seats, COARSE), null).result;
+  return solve(running, newGrids(running.seats, size), newGrids(running.seats, COARSE), null).result;
 }
 
 function solve(
   running: Running,
-  spindle: FilmSpindle,
-  coarse: FilmSpindle,
+  grids: Grids,
+  coarse: Grids,
   near: Near | null,
 ): { result: RunFields; near: Near | null } {
   const { load, pose, position, adjusted, run } = running;
-  const found = stand(spindle, load === null ? { pose } : { load, position, adjusted }, run, { coarse, near });
+  const found = stand(grids, load === null ? { pose } : { load, position, adjusted }, run, { coarse, near });
   if (found.status !== 'solved') {
     const stands = found.status === 'standing' ? standing(running).pose : 'pose' in found ? found.pose : pose;
     return {
-      result: untouched(found.status === 'givenUp' ? 'notConverged' : found.status, running, stands, spindle.size),
+      result: untouched(found.status === 'givenUp' ? 'notConverged' : found.status, running, stands, grids.size),
       near: null,
     };
   }
   const status = load === null ? 'held' : found.stop === 0 ? 'found' : 'stopped';
-  return { result: { status, ...fieldsOf(spindle, running, found) }, near: load === null ? null : found };
+  return { result: { status, ...fieldsOf(grids, running, found) }, near: load === null ? null : found };
 }
 
 function fieldsOf(
-  spindle: FilmSpindle,
+  grids: Grids,
   running: Running,
   { seats, total, pose, stop }: Pick<Balance, 'seats' | 'total' | 'pose' | 'stop'>,
 ): Omit<RunFields, 'status'> {
@@ -130,22 +134,22 @@ function fieldsOf(
     torque: mm(total.torque),
     stop,
     seats: seats.map(({ force: [x, y, z], least, peak }, i) => ({
-      ...gridReport(running, i, spindle.spaces[i]!),
-      pressure: Float32Array.from(spindle.spaces[i]!.pressure, (p) => p * 1e-6),
+      ...gridReport(running, i, grids.spaces[i]!),
+      pressure: Float32Array.from(grids.spaces[i]!.pressure, megapascals),
       force: { x, y, z },
       leastFilm: mm(least.film),
       leastAngle: degrees(least.angle),
-      peakPressure: peak.pressure * 1e-6,
+      peakPressure: megapascals(peak.pressure),
     })),
   };
 }
 
 /** Where no oil runs: the films alone, interference negative. */
 function untouched(status: RunFields['status'], running: Running, pose: Pose, size: GridSize): RunFields {
-  const seats = running.seats.flatMap(({ shape }, i) => {
+  const seats = running.seats.flatMap((seat, i) => {
     const space = newFilmSpace(size.rows, size.columns);
-    if (!layFilm(space.film, shape, pose)) return [];
-    const least = leastFilmOf(shape, pose);
+    if (!layFilm(space.film, seat, pose)) return [];
+    const least = leastFilmOf(seat, pose);
     if (least === null) return [];
     return [
       {
@@ -161,8 +165,8 @@ function untouched(status: RunFields['status'], running: Running, pose: Pose, si
   return { status, pose: poseReport(pose), seats, power: null, torque: null, stop: null };
 }
 
-function gridReport({ seats }: Running, i: number, { grid, film }: FilmSpindle['spaces'][number]) {
-  const { halfAngle } = seats[i]!.shape.gap;
+function gridReport({ seats }: Running, i: number, { grid, film }: Grids['spaces'][number]) {
+  const { halfAngle } = seats[i]!.gap;
   // u = z·cos a + r·sin a
   const stations = grid.centre.map((u, row) =>
     mm(Math.abs(Math.cos(halfAngle)) < 1e-9 ? 0 : (u - grid.radius[row]! * Math.sin(halfAngle)) / Math.cos(halfAngle)),

@@ -2,14 +2,14 @@
  * Safe speeds, cold clearances and cold positions of a design, in the units of the report. Long: each comes point by
  * point.
  */
+
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
+import { type ColdPosition, coldPositionFor } from '../../engine/run/coldPosition.ts';
 import {
-  type Aim,
   aimWithin,
-  type ColdPosition,
   type Condition,
-  coldPositionFor,
   type Needs,
   overCuts,
   overSpeeds,
@@ -20,9 +20,10 @@ import {
   workingStretch,
 } from '../../engine/run/limits.ts';
 import { warmingOf } from '../../engine/run/running.ts';
-import { metres, millimetres as mm } from '../convert.ts';
-import { revPerMinute } from './parts.ts';
-import { type Run, toOmega, toRunning } from './toSpindle.ts';
+import { metres, millimetres as mm, radPerSecond, revPerMinute } from '../convert.ts';
+import { type Run, toRunning } from './toSpindle.ts';
+
+export type { Condition };
 
 export interface LimitPoint {
   /** rev/min, or mm of film added to every seat */
@@ -72,7 +73,7 @@ export function* speedWork(
 ): Generator<LimitPoint, Stretch | null> {
   const { warming, needs } = prepare(design);
   const points: SteadyPoint[] = [];
-  for (const point of overSpeeds(warming, speeds.map(toOmega), needs)) {
+  for (const point of overSpeeds(warming, speeds.map(radPerSecond), needs)) {
     points.push(point);
     yield reportOf(point, revPerMinute);
   }
@@ -97,7 +98,7 @@ export function* clearanceWork(
 /** What works of the films that a seat may be cut to, and which to aim for; all in mm. */
 export interface AimReport {
   stretch: Stretch | null;
-  aim: Aim | null;
+  aim: { film: Millimetres; tolerance: Millimetres } | null;
   /** the seats that are cut to it */
   seats: string[];
 }

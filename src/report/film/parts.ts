@@ -23,7 +23,6 @@ export const loadReport = ({ load }: Running): FilmReport['load'] => load && for
 /** Where else the adjuster could stand. */
 export const backOffReport = (sought: Sought | null): FilmReport['backOff'] =>
   sought?.backOff ? { position: mm(sought.backOff.position), leastFilm: mm(sought.backOff.leastFilm) } : null;
-export const revPerMinute = (omega: number) => (omega * 30) / Math.PI;
 
 export const leastReport = (running: Running, i: number, least: LeastFilm | null) => ({
   leastFilm: least && mm(least.film),
@@ -32,7 +31,7 @@ export const leastReport = (running: Running, i: number, least: LeastFilm | null
 
 /** u = z·cos a + r·sin a and v = r·cos a - z·sin a of the bush line give back z = u·cos a - v·sin a. */
 export function placeReport({ seats }: Running, i: number, u: number, angle: number) {
-  const { bush, halfAngle } = seats[i]!.shape.gap;
+  const { bush, halfAngle } = seats[i]!.gap;
   const last = bush.u.length - 1;
   const v = bush.v[0]! + ((bush.v[last]! - bush.v[0]!) * (u - bush.u[0]!)) / (bush.u[last]! - bush.u[0]!);
   return { station: mm(u * Math.cos(halfAngle) - v * Math.sin(halfAngle)), angle: degrees(angle) };

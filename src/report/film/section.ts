@@ -5,10 +5,10 @@ import type { Matrix5 } from '../../engine/film/stiffness.ts';
 import { answerOf, type CarriedAnswer } from '../../engine/run/answer.ts';
 import { FINE, MOST_EFFORT, type MostEffort, type Running, WARM } from '../../engine/run/running.ts';
 import { type Solved, thinnestOf } from '../../engine/run/solveRun.ts';
-import { millimetres as mm } from '../convert.ts';
+import { cubicMillimetres, megapascals, millimetres as mm, perMillimetre, revPerMinute } from '../convert.ts';
 import type { FilmReport, SeatOilReport } from './definition.ts';
 import { failedReport } from './failed.ts';
-import { backOffReport, forceReport, leastReport, loadReport, placeReport, poseReport, revPerMinute } from './parts.ts';
+import { backOffReport, forceReport, leastReport, loadReport, placeReport, poseReport } from './parts.ts';
 import { noseStation, type Run, toRunning } from './toSpindle.ts';
 
 /** `most`: how much work is spent on each question. */
@@ -36,7 +36,7 @@ function carriedReport(
     backOff: backOffReport(sought),
     stiffness: presses ? matrixReport(solved.coefficients.stiffness) : [],
     damping: presses ? matrixReport(solved.coefficients.damping) : [],
-    nose: nose && { station: noseStation(design), stiffness: nose.map((row) => row.map((value) => value * 1e-3)) },
+    nose: nose && { station: noseStation(design), stiffness: nose.map((row) => row.map(perMillimetre)) },
     turn: turnReport(turn),
     whirl: whirlReport(running, whirling),
     warmUp: warmUp.points.map((point) => ({ ...point, leastFilm: mm(point.leastFilm) })),
@@ -64,11 +64,11 @@ function seatReport(seat: SeatFilm, i: number, running: Running): SeatOilReport 
     ...forceReport(seat.force),
     torque: mm(seat.torque),
     power: seat.power,
-    peakPressure: seat.peak.pressure * 1e-6,
+    peakPressure: megapascals(seat.peak.pressure),
     peakAt: placeReport(running, i, seat.peak.u, seat.peak.angle),
     ...leastReport(running, i, seat.least),
-    flow: (seat.flow.rear + seat.flow.nose) * 1e9,
-    supplied: seat.supplied * 1e9,
+    flow: cubicMillimetres(seat.flow.rear + seat.flow.nose),
+    supplied: cubicMillimetres(seat.supplied),
     temperature: running.ambient,
     viscosity: running.run.viscosity[i]!,
     wetted: seat.wetted.area / seat.wetted.of,
@@ -86,7 +86,12 @@ function totalsOf({ seats, total }: Solved) {
 
 /** N/m and the rest to N/mm, N/rad, N·mm/mm, N·mm/rad. */
 const matrixReport = (m: Matrix5) =>
-  m.map((row, i) => row.map((value, j) => value * (i < 3 ? 1 : 1000) * (j < 3 ? 1e-3 : 1)));
+  m.map((row, i) =>
+    row.map((value, j) => {
+      const done = i < 3 ? value : mm(value);
+      return j < 3 ? perMillimetre(done) : done;
+    }),
+  );
 
 function whirlReport({ run: { omega }, journal }: Running, whirling: CarriedAnswer['whirling']): FilmReport['whirl'] {
   if (!whirling || whirling.now === null) return null;

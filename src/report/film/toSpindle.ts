@@ -4,17 +4,16 @@
  */
 import type { Design, Part, Seat, Surface } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
-import { seatLines } from '../../engine/contact/fit.ts';
+import type { FilmSeat } from '../../engine/film/films.ts';
 import type { Groove } from '../../engine/film/grooves.ts';
-import { constantOil, type Oil, oilFromPoints, oilOfGrade } from '../../engine/film/oil.ts';
-import type { FilmSeat } from '../../engine/film/spindle.ts';
 import { cylinderRotor, type Rotor } from '../../engine/film/whirl.ts';
 import type { ThermalBody } from '../../engine/heat/warmFilm.ts';
 import { coldRun, MOST_EFFORT, type Running } from '../../engine/run/running.ts';
 import { type Five, loadAt, type Pose } from '../../engine/spindle/pose.ts';
-import { metres, radians, toSeat } from '../convert.ts';
-import { toLobes, toPlaySeats } from '../play/toPlay.ts';
+import { rigidSeat } from '../../engine/spindle/rigid.ts';
+import { metres, pascals, radians, radPerSecond, squareMetres, toSeat } from '../convert.ts';
 import { neededFilm, ROUGHNESS } from './neededFilm.ts';
+import { toOil } from './oils.ts';
 
 export type Run = NonNullable<Design['run']>;
 
@@ -37,10 +36,8 @@ export const toFilmSeats = (design: Design): FilmSeat[] =>
   design.seats.map((seat) => toFilmSeat(seat, design.run?.supply ?? []));
 
 function toFilmSeat(seat: Seat, supply: NonNullable<Run['supply']>): FilmSeat {
-  const { gap } = seatLines(toSeat(seat));
   return {
-    name: seat.name,
-    shape: { gap, journalLobes: toLobes(seat.journal), bushLobes: toLobes(seat.bush) },
+    ...rigidSeat(toSeat(seat)),
     grooves: supply.filter((groove) => groove.seat === seat.name).map((groove) => toGroove(groove, seat.bush)),
   };
 }
@@ -50,17 +47,7 @@ function toGroove({ angle, from, to, width, pressure }: NonNullable<Run['supply'
   const a = radians(bush.halfAngle);
   const along = (station: number) =>
     metres(station) * Math.cos(a) + metres(bush.diameter / 2 + (station - bush.station) * Math.tan(a)) * Math.sin(a);
-  return { angle: radians(angle), from: along(from), to: along(to), width: metres(width), pressure: pressure * 1e6 };
-}
-
-/** rad/s */
-export const toOmega = (revPerMinute: number) => (revPerMinute * Math.PI) / 30;
-
-function toOil({ oil }: Run): Oil {
-  const density = oil.density === undefined ? undefined : oil.density * 1000;
-  if (oil.viscosity !== undefined) return constantOil(oil.viscosity, density);
-  if (oil.measured !== undefined) return oilFromPoints(oil.measured[0]!, oil.measured[1]!, density);
-  return oilOfGrade(oil.grade!, oil.index, density);
+  return { angle: radians(angle), from: along(from), to: along(to), width: metres(width), pressure: pascals(pressure) };
 }
 
 /** The pose held by hand; without `z` the journal stands at the design's position. */
@@ -86,7 +73,7 @@ type GivenBody = { [K in keyof ThermalBody]?: number | undefined };
 function toBody(given: GivenBody | undefined, usual: ThermalBody): ThermalBody {
   const own = Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined));
   const body: ThermalBody = { ...usual, ...own };
-  return { ...body, area: body.area * 1e-6, anchor: metres(body.anchor) };
+  return { ...body, area: squareMetres(body.area), anchor: metres(body.anchor) };
 }
 
 const toJournalBody = (run: Run) => toBody(run.heat?.journal, usualBody('journal'));
@@ -94,16 +81,15 @@ const toBushBody = (run: Run) => toBody(run.heat?.bush, usualBody('bush'));
 
 export function toRunning(design: Design & { run: Run }, most = MOST_EFFORT): Running {
   const { run } = design;
-  const [seats, load, oil, ambient] = [toFilmSeats(design), toLoad(run), toOil(run), run.ambient ?? AMBIENT];
+  const [seats, load, oil, ambient] = [toFilmSeats(design), toLoad(run), toOil(run.oil), run.ambient ?? AMBIENT];
   const rough = (part: Part) => metres(run.roughness?.[part] ?? ROUGHNESS[part]);
   return {
     seats,
-    metal: toPlaySeats(design),
     load,
     pose: toPose(design),
     position: metres(design.position ?? 0),
     adjusted: design.adjuster !== undefined,
-    run: coldRun(seats, load, toOmega(run.speed), oil.viscosity(ambient), most.pose),
+    run: coldRun(seats, load, radPerSecond(run.speed), oil.viscosity(ambient), most.pose),
     oil,
     journal: toJournalBody(run),
     bush: toBushBody(run),

@@ -3,8 +3,7 @@
  */
 import type { Design } from '../../design/definition.ts';
 import { predict, surfacesOf } from '../../engine/gauging/readings/index.ts';
-import { millimetres } from '../convert.ts';
-import { toPlaySeats } from '../play/toPlay.ts';
+import { millimetres, toSeats } from '../convert.ts';
 import type { FaultReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
 import { historyOf, overtakenOn } from './metalBetween.ts';
@@ -19,10 +18,10 @@ export interface PredictedReading {
 
 /** @param index its place in the list of readings, for the fault */
 export function predictedReading(design: Design, reading: Reading, index = 0): PredictedReading {
-  const { value, fault } = predict(toReadingThen(design, reading), toPlaySeats(design));
+  const { value, fault } = predict(toReadingThen(design, reading), toSeats(design));
   return { value: value === null ? null : millimetres(value), fault: fault && faultReport(design, index, fault) };
 }
 
 /** Whether a reading is of a line that was cut to another one between it and the design's surfaces. */
 export const isOvertaken = (design: Design, reading: Reading): boolean =>
-  overtakenOn(historyOf(design), reading, surfacesOf(toReading(design, reading), toPlaySeats(design))).length > 0;
+  overtakenOn(historyOf(design), reading, surfacesOf(toReading(design, reading), toSeats(design))).length > 0;

@@ -7,8 +7,7 @@ import { isOfShape, type On, type ShapeUnknown, type Unknown } from '../../engin
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
 import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
 import { slipsOf } from '../../engine/gauging/slips.ts';
-import { degrees, metres, millimetres } from '../convert.ts';
-import { toPlaySeats } from '../play/toPlay.ts';
+import { degrees, metres, millimetres, toSeats } from '../convert.ts';
 import { shopTools } from '../shopTools.ts';
 import type { ConsequenceReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
@@ -18,7 +17,7 @@ import { usedReadings } from './usedReadings.ts';
 /** `tools`: which system's tools the shop has, for the readings that are suggested. */
 export function measureSection(design: Design, tools: System = 'metric'): MeasureReport | undefined {
   if (!design.readings || design.readings.length === 0) return undefined;
-  const seats = toPlaySeats(design);
+  const seats = toSeats(design);
   const { readings, places, overtaken } = usedReadings(design, seats);
   const priors = toPriors(design);
   const found = estimate(seats, readings, priors);

@@ -22,10 +22,9 @@ import {
 } from '../../engine/odds/sampler.ts';
 import { weightedSampler } from '../../engine/odds/weighted.ts';
 import { believedOf, pairsAfter } from '../belief/believed.ts';
-import { metres, radians } from '../convert.ts';
+import { metres, radians, toSeats } from '../convert.ts';
 import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { toPlanInput, toTrials } from '../cut/toCut.ts';
-import { toPlaySeats } from '../play/toPlay.ts';
 import type { SourceReport } from './definition.ts';
 
 /** A state of the pair that is asked about. */
@@ -59,7 +58,7 @@ export function startOf(given: Design, spread: readonly Spread[] = given.odds?.s
   const asked = questionOf(design, design.position ?? 0);
   const start = { from, design, unread: [] };
   if (from === 'drawing' && spreads.length > 0) {
-    const middle = toPlaySeats(design);
+    const middle = toSeats(design);
     return { ...start, trials: [], now: named(design, spreadSampler(middle, spreads), middle, asked) };
   }
   const { belief } = believedOf(design);

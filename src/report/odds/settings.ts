@@ -2,8 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import { isOfParts, type Spread } from '../../design/oddsDefinition.ts';
 import type { Setting } from '../../engine/odds/running.ts';
-import { metres } from '../convert.ts';
-import { toOmega } from '../film/toSpindle.ts';
+import { metres, radPerSecond } from '../convert.ts';
 
 /** Each as the engine has it; null where the design carries no such thing. */
 export function settingOf({ seats }: Design, spread: Spread): Setting | null {
@@ -16,7 +15,7 @@ export function settingOf({ seats }: Design, spread: Spread): Setting | null {
       : null;
   }
   const of = spread.of;
-  return { of, sigma: of === 'speed' ? toOmega(sigma) : of === 'position' ? metres(sigma) : sigma, shape };
+  return { of, sigma: of === 'speed' ? radPerSecond(sigma) : of === 'position' ? metres(sigma) : sigma, shape };
 }
 
 /** Those of the list that are not of the parts: what counts, and places in the list of what the design cannot carry. */

@@ -1,5 +1,7 @@
 /** A shake felt on the bench read back to where the journal stands, in the units of the file. */
+
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import { leastFilm } from '../../engine/contact/film.ts';
 import { filmFromShake } from '../../engine/play/filmFromShake.ts';
 import { endPlay } from '../../engine/play/shake.ts';
@@ -9,7 +11,7 @@ import { indicatorOf, toSpindle } from './toPlay.ts';
 
 export type ShakeRead =
   /** positions and least films, mm */
-  | { status: 'solved'; answers: { position: number; films: (number | null)[] }[] }
+  | { status: 'solved'; answers: { position: Millimetres; films: (number | null)[] }[] }
   | { status: 'less'; least: number }
   | { status: 'more'; greatest: number }
   | { status: 'undecided' };
@@ -57,6 +59,6 @@ export function shakeRead(design: Design, shake: number): ShakeRead {
 const againstStops = (spindle: Spindle, stops: readonly (number | null)[]) =>
   stops.flatMap((stop) => {
     if (stop === null) return [];
-    const films = spindle.seats.map(({ lines }) => leastFilm(lines.gap, stop));
+    const films = spindle.seats.map(({ gap }) => leastFilm(gap, stop));
     return [{ position: millimetres(stop), films: films.map((film) => (film === null ? null : millimetres(film))) }];
   });

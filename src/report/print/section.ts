@@ -2,8 +2,8 @@
 import type { Design } from '../../design/definition.ts';
 import { type Print, printOf } from '../../engine/play/print.ts';
 import { type PrintShape, printShape } from '../../engine/play/printShape.ts';
-import { degrees, metres, millimetres } from '../convert.ts';
-import { freeOf, toPlaySeats } from '../play/toPlay.ts';
+import { degrees, metres, millimetres, toSeats } from '../convert.ts';
+import { freeOf } from '../play/toPlay.ts';
 import type { PrintReport, PrintShapeReport } from './definition.ts';
 
 /** Steps of a whole turn: every 7.5°. */
@@ -12,7 +12,7 @@ export const TURNS = 48;
 export function printSection(design: Design): PrintReport | undefined {
   if (!design.print) return undefined;
   const { thickness } = design.print;
-  const seats = toPlaySeats(design);
+  const seats = toSeats(design);
   const press = printOf(seats, freeOf(design), { thickness: metres(thickness), turns: 1 });
   const turned = printOf(seats, freeOf(design), { thickness: metres(thickness), turns: TURNS });
   return {

@@ -2,14 +2,16 @@
  * Where the journal stands on a sheet: where it is, or, where that leaves a film out of its tolerance, in the middle of
  * where none is.
  */
+
 import type { Design } from '../../design/definition.ts';
+import type { Millimetres } from '../../design/dimension.ts';
 import { fitSection } from '../fit/section.ts';
 
 /** mm: a position this near to the end of a stretch is within it. */
 const ROUNDING = 1e-9;
 
 /** mm, and whether every film wanted is within its tolerance there */
-export function heldPosition(design: Design): { position: number; good: boolean } {
+export function heldPosition(design: Design): { position: Millimetres; good: boolean } {
   const { position, permitted, seats } = fitSection(design);
   if (permitted === null) {
     // None that an axial move could find; straight seats may have their films all the same, and seats that want none

@@ -14,8 +14,10 @@
  * all of them being in proportion to the film they cost. A set-up is held to the same angle as the drawing.
  * @source ISO3040; ASME-Y14.5; derived (the shares of the tolerance)
  */
+
 import { isAssumed } from '../../design/assumed.ts';
 import type { Design, Part, Surface } from '../../design/definition.ts';
+import type { Degrees, Millimetres } from '../../design/dimension.ts';
 import { type System, taperOfHalfAngle } from '../../design/units.ts';
 import { angleSetting } from '../../engine/cutting/angleSetting.ts';
 import { isMadeStraight, taperOver } from '../../engine/cutting/feeds.ts';
@@ -30,12 +32,12 @@ export interface TolerancedSurface {
   part: Part;
   /** mm: the gauge plane, the diameter there, and its tolerance to either side; null where the film has none */
   gaugePlane: number;
-  diameter: number;
+  diameter: Millimetres;
   diameterTolerance: number | null;
-  from: number;
-  to: number;
+  from: Millimetres;
+  to: Millimetres;
   /** degrees, above 0 where it widens toward the nose */
-  halfAngle: number;
+  halfAngle: Degrees;
   halfAngleTolerance: number | null;
   /**
    * mm: width of the zone within which it is straight and round, and full movement of an indicator square to it; null
@@ -68,7 +70,7 @@ const FINEST = 0.1;
  * The gauge plane (mm): the station of the design, brought on to the surface and to a place that can be told exactly.
  */
 export function gaugePlaneOf(
-  { station, from, to }: { station: number; from: number; to: number },
+  { station, from, to }: { station: Millimetres; from: Millimetres; to: Millimetres },
   system: System,
 ): number {
   const wanted = Math.min(to, Math.max(from, station));
@@ -90,7 +92,7 @@ type Set = Pick<CutReport['settings'][number], 'seat' | 'part' | 'stands'>;
  */
 export function tolerancedSurfaces(
   design: Design,
-  position: number,
+  position: Millimetres,
   steps: readonly Changed[],
   system: System,
   settings: readonly Set[] = [],

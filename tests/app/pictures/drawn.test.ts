@@ -12,11 +12,11 @@ import { filmAlong } from '../../../src/engine/contact/film.ts';
 import { positionForFilm, seatLines } from '../../../src/engine/contact/fit.ts';
 import { reachToward } from '../../../src/engine/play/reach.ts';
 import { heldAt } from '../../../src/engine/play/shake.ts';
+import { filmAt } from '../../../src/engine/spindle/height.ts';
 import type { Pose } from '../../../src/engine/spindle/pose.ts';
-import { filmAt, spindleOf } from '../../../src/engine/spindle/rigid.ts';
+import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { metres, toSeat, toSeats } from '../../../src/report/convert.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
-import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 
 type Segment = readonly [Point, Point];
 const segments = (chain: readonly Point[]): Segment[] => chain.slice(1).map((to, i) => [chain[i]!, to]);
@@ -156,7 +156,7 @@ test('a journal pulled aside, lobed or not, touches in the drawing at the angles
           profile: profile(pair.bell, [-3, 1, 4]),
           lobes: round.map((lobe) => ({ ...lobe, count: 2 })),
         };
-        const seats = toPlaySeats({ conepair: 1, seats: [{ name: 'seat', journal, bush }] });
+        const seats = toSeats({ conepair: 1, seats: [{ name: 'seat', journal, bush }] });
         const lines = seatLines(seats[0]!);
         const touch = positionForFilm(lines, 0);
         fc.pre(touch !== null);

@@ -20,7 +20,6 @@ import { reachToward } from '../../../src/engine/play/reach.ts';
 import { heldAt } from '../../../src/engine/play/shake.ts';
 import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { toSeats } from '../../../src/report/convert.ts';
-import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 
 const folder = new URL('../../../assets/designs/', import.meta.url);
 const designs = readdirSync(folder)
@@ -115,7 +114,7 @@ describe('the solids of the scene', () => {
 
   test('a journal pulled aside stands in the scene as its half sections do, to the side it was pulled to', () => {
     const [, design] = designs[0]!;
-    const seats = toPlaySeats(design);
+    const seats = toSeats(design);
     const lines = seats.map(seatLines);
     const position = (design.position ?? 0) / 1000;
     const reach = reachToward(heldAt(spindleOf(seats, ['x', 'y', 'tiltX', 'tiltY']), position), 0.03, 1, 0.4);

@@ -4,7 +4,7 @@
 import fc from 'fast-check';
 import { expect, test, vi } from 'vitest';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
-import { newSpindle, type SpindleRun, solveSpindle } from '../../../src/engine/film/spindle.ts';
+import { newGrids, type SpindleRun, solveFilms } from '../../../src/engine/film/films.ts';
 import { asFive, loadAt } from '../../../src/engine/spindle/pose.ts';
 import { LONG } from '../../long.ts';
 import { type Cone, coneSeat, RAD } from './bearings.ts';
@@ -90,14 +90,14 @@ test('the oil and the stop balance the load wherever an answer is given', () => 
         });
         const run: SpindleRun = { omega, viscosity: seats.map(() => viscosity), growth: seats.map(() => 0) };
         const load = loadAt(newtons * Math.cos(direction), newtons * Math.sin(direction), newtons * thrust, station);
-        const found = equilibrium(newSpindle(seats, SIZE), load, run, { position: position * clearance });
+        const found = equilibrium(newGrids(seats, SIZE), load, run, { position: position * clearance });
         counted[found.status] = (counted[found.status] ?? 0) + 1;
         expect(found.status).not.toBe('notConverged');
         if (found.status === 'contact') expect(found.least.film).toBeLessThan(0.06 * 1.5 * clearance);
         if (found.status !== 'solved') return;
         for (const value of asFive(found.pose)) expect(Number.isFinite(value)).toBe(true);
         for (const seat of found.seats) expect(seat.least.film).toBeGreaterThan(0);
-        const again = solveSpindle(newSpindle(seats, SIZE), asFive(found.pose), run, 1e-11);
+        const again = solveFilms(newGrids(seats, SIZE), asFive(found.pose), run, 1e-11);
         if (again.status !== 'solved') throw new Error(again.status);
         // what the films could push with, wedged all round: forces are known to a part of that, however small the load
         const wedge = Math.max(

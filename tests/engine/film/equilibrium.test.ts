@@ -3,19 +3,19 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
-import { newFilmSpace } from '../../../src/engine/film/reynolds.ts';
 import {
   type FilmSeat,
-  newSpindle,
+  newGrids,
   placesFor,
   type SpindleRun,
-  solveSpindle,
-  spindleCoefficients,
-} from '../../../src/engine/film/spindle.ts';
+  solveFilms,
+  summedCoefficients,
+} from '../../../src/engine/film/films.ts';
+import { newFilmSpace } from '../../../src/engine/film/reynolds.ts';
 import { coefficients, newAdjoints } from '../../../src/engine/film/stiffness.ts';
 import { asFive, asPose, type Five, loadAt } from '../../../src/engine/spindle/pose.ts';
 import { toFilmSeats } from '../../../src/report/film/toSpindle.ts';
-import { type Cone, coneShape, forceAt, RAD, solved } from './bearings.ts';
+import { type Cone, coneSeat, coneShape, forceAt, lobed, RAD, solved } from './bearings.ts';
 
 /** Seats of a demo, without grooves. */
 const seatsOf = (name: string): FilmSeat[] =>
@@ -140,13 +140,13 @@ describe('equilibrium', () => {
     ['two cones, almost all thrust', 'correct', 0, loadAt(0, -20, -100, 0)],
   ])('%s: the oil balances the load, by all five', (_, name, position, load) => {
     const seats = seatsOf(name);
-    const spindle = newSpindle(seats, SIZE);
-    const found = equilibrium(spindle, load, runOf(seats), { position, coarse: newSpindle(seats, COARSE) });
+    const grids = newGrids(seats, SIZE);
+    const found = equilibrium(grids, load, runOf(seats), { position, coarse: newGrids(seats, COARSE) });
     expect(found.status).toBe('solved');
     if (found.status !== 'solved') return;
     expect(found.stop).toBe(0);
     // solved afresh at the pose, by hand
-    const again = solveSpindle(newSpindle(seats, SIZE), asFive(found.pose), runOf(seats), 1e-11);
+    const again = solveFilms(newGrids(seats, SIZE), asFive(found.pose), runOf(seats), 1e-11);
     expect(again.status).toBe('solved');
     if (again.status !== 'solved') return;
     const size = Math.hypot(load[0], load[1], load[2]);
@@ -157,21 +157,21 @@ describe('equilibrium', () => {
 
   it('follows a load that grows, from pose to pose, to where it would have come from cold', () => {
     const seats = seatsOf('rear-bearing');
-    const spindle = newSpindle(seats, SIZE);
+    const grids = newGrids(seats, SIZE);
     let near: Parameters<typeof equilibrium>[3]['near'];
     for (const newtons of [100, 110, 125, 150]) {
       const load = loadAt(0, -newtons, -40, 0.03);
-      const found = equilibrium(spindle, load, runOf(seats), {
+      const found = equilibrium(grids, load, runOf(seats), {
         position: 0,
-        coarse: newSpindle(seats, COARSE),
+        coarse: newGrids(seats, COARSE),
         ...(near && { near }),
       });
       if (found.status !== 'solved') throw new Error(found.status);
       near = found;
     }
-    const cold = equilibrium(spindle, loadAt(0, -150, -40, 0.03), runOf(seats), {
+    const cold = equilibrium(grids, loadAt(0, -150, -40, 0.03), runOf(seats), {
       position: 0,
-      coarse: newSpindle(seats, COARSE),
+      coarse: newGrids(seats, COARSE),
     });
     if (cold.status !== 'solved') throw new Error(cold.status);
     asFive(cold.pose).forEach((value, i) => {
@@ -183,9 +183,9 @@ describe('equilibrium', () => {
     const seats = seatsOf('rear-bearing');
     const load = loadAt(0, -120, -40, 0.03);
     const [one, other] = [125.66, -125.66].map((omega) =>
-      equilibrium(newSpindle(seats, SIZE), load, runOf(seats, omega), {
+      equilibrium(newGrids(seats, SIZE), load, runOf(seats, omega), {
         position: 0,
-        coarse: newSpindle(seats, COARSE),
+        coarse: newGrids(seats, COARSE),
       }),
     );
     if (one!.status !== 'solved' || other!.status !== 'solved') throw new Error('no equilibrium');
@@ -196,9 +196,9 @@ describe('equilibrium', () => {
 
   it('cones that all close rearward under a sideways load alone need a stop, and its force is what the oil pushes', () => {
     const seats = seatsOf('correct');
-    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, 0, -0.012), runOf(seats), {
+    const found = equilibrium(newGrids(seats, SIZE), loadAt(0, -120, 0, -0.012), runOf(seats), {
       position: 0,
-      coarse: newSpindle(seats, COARSE),
+      coarse: newGrids(seats, COARSE),
     });
     if (found.status !== 'solved') throw new Error(found.status);
     expect(found.pose.z).toBe(0);
@@ -213,10 +213,10 @@ describe('equilibrium', () => {
       const seats = seatsOf('correct');
       const [position, load] = [1e-6, loadAt(0, -40, thrust, 0.03)];
       for (const omega of [20, 60, 157]) {
-        const found = equilibrium(newSpindle(seats, SIZE), load, runOf(seats, omega), {
+        const found = equilibrium(newGrids(seats, SIZE), load, runOf(seats, omega), {
           position,
           adjusted: true,
-          coarse: newSpindle(seats, COARSE),
+          coarse: newGrids(seats, COARSE),
         });
         if (found.status !== 'solved') throw new Error(`${omega}: ${found.status}`);
         expect(Math.abs(found.total.force[2] + thrust + found.stop)).toBeLessThan(3e-6 * Math.hypot(40, thrust));
@@ -235,24 +235,25 @@ describe('equilibrium', () => {
       [
         { halfAngle: 3, radius: 0.011, from: -0.025, to: -0.0005 },
         { halfAngle: 45, radius: 0.013, from: 0.0005, to: 0.0035 },
-      ].map(({ halfAngle, radius, from, to }, i) => ({
-        name: `${i}`,
-        shape: coneShape({
-          halfAngle: sign * halfAngle * RAD,
-          radius,
-          from: sign * (sign === 1 ? from : to),
-          to: sign * (sign === 1 ? to : from),
-          film: 2.5e-6,
-        }),
-        grooves: [],
-      }));
+      ].map(({ halfAngle, radius, from, to }, i) =>
+        coneSeat(
+          {
+            halfAngle: sign * halfAngle * RAD,
+            radius,
+            from: sign * (sign === 1 ? from : to),
+            to: sign * (sign === 1 ? to : from),
+            film: 2.5e-6,
+          },
+          `${i}`,
+        ),
+      );
     for (const thrust of [10, 200]) {
       const [one, other] = ([1, -1] as const).map((sign) => {
         const seats = cones(sign);
-        const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -40, -sign * thrust, sign * 0.03), runOf(seats), {
+        const found = equilibrium(newGrids(seats, SIZE), loadAt(0, -40, -sign * thrust, sign * 0.03), runOf(seats), {
           position: 0,
           adjusted: true,
-          coarse: newSpindle(seats, COARSE),
+          coarse: newGrids(seats, COARSE),
         });
         if (found.status !== 'solved') throw new Error(found.status);
         return found;
@@ -266,18 +267,18 @@ describe('equilibrium', () => {
 
   it('following a thrust that grows past the adjuster and back finds what a fresh search finds', () => {
     const seats = seatsOf('correct');
-    const spindle = newSpindle(seats, SIZE);
-    const coarse = newSpindle(seats, COARSE);
+    const grids = newGrids(seats, SIZE);
+    const coarse = newGrids(seats, COARSE);
     let near: Parameters<typeof equilibrium>[3]['near'];
     for (const thrust of [-10, -30, -60, -120, -60, -30, -10]) {
       const load = loadAt(0, -40, thrust, 0.03);
-      const followed = equilibrium(spindle, load, runOf(seats), {
+      const followed = equilibrium(grids, load, runOf(seats), {
         position: 0,
         adjusted: true,
         coarse,
         ...(near && { near }),
       });
-      const fresh = equilibrium(newSpindle(seats, SIZE), load, runOf(seats), { position: 0, adjusted: true, coarse });
+      const fresh = equilibrium(newGrids(seats, SIZE), load, runOf(seats), { position: 0, adjusted: true, coarse });
       if (followed.status !== 'solved' || fresh.status !== 'solved') throw new Error('no equilibrium');
       near = followed;
       expect(followed.pose.z).toBeCloseTo(fresh.pose.z, 11);
@@ -287,7 +288,7 @@ describe('equilibrium', () => {
 
   it('set where a seat is shut there is no room, and the seat is told', () => {
     const seats = seatsOf('steep-first');
-    const shut = equilibrium(newSpindle(seats, SIZE), loadAt(0, -60, -20, 0.03), runOf(seats), {
+    const shut = equilibrium(newGrids(seats, SIZE), loadAt(0, -60, -20, 0.03), runOf(seats), {
       position: -1e-3,
       adjusted: true,
     });
@@ -305,10 +306,10 @@ describe('equilibrium', () => {
     ];
     for (const load of loads) {
       const ends = [-2e-6, 0, 3e-6, 5e-6].map((position) =>
-        equilibrium(newSpindle(seats, SIZE), load, runOf(seats, 314), {
+        equilibrium(newGrids(seats, SIZE), load, runOf(seats, 314), {
           position,
           adjusted: true,
-          coarse: newSpindle(seats, COARSE),
+          coarse: newGrids(seats, COARSE),
         }),
       );
       for (const end of ends) {
@@ -323,9 +324,9 @@ describe('equilibrium', () => {
 
   it('straight seats alone take no thrust: the stop takes it', () => {
     const seats = seatsOf('rear-bearing').filter((seat) => seat.name === 'rear');
-    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -50, -30, -0.129), runOf(seats), {
+    const found = equilibrium(newGrids(seats, SIZE), loadAt(0, -50, -30, -0.129), runOf(seats), {
       position: 1e-5,
-      coarse: newSpindle(seats, COARSE),
+      coarse: newGrids(seats, COARSE),
     });
     if (found.status !== 'solved') throw new Error(found.status);
     expect(found.pose.z).toBe(1e-5);
@@ -334,30 +335,27 @@ describe('equilibrium', () => {
 
   it('pure thrust on cones that run true finds no wedge, and sinks to metal', () => {
     const seats = seatsOf('correct');
-    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, 0, -40, 0), runOf(seats), {
+    const found = equilibrium(newGrids(seats, SIZE), loadAt(0, 0, -40, 0), runOf(seats), {
       position: 0,
-      coarse: newSpindle(seats, COARSE),
+      coarse: newGrids(seats, COARSE),
     });
     expect(found.status).toBe('contact');
     if (found.status === 'contact') expect(found.least.film).toBeLessThan(2e-7);
   });
 
   it('a run-out of the journal makes the wedge that carries thrust: the mean over a turn balances', () => {
-    const seats = seatsOf('correct').map((seat) => ({
-      ...seat,
-      shape: { ...seat.shape, journalLobes: [{ count: 1, amplitude: 5e-7, phase: 0.3 }] },
-    }));
+    const seats = seatsOf('correct').map((seat) => lobed(seat, [{ count: 1, amplitude: 5e-7, phase: 0.3 }], 'journal'));
     const load = loadAt(0, 0, -40, 0);
     const run = { ...runOf(seats), places: placesFor(seats)! };
     expect(run.places).toBe(8);
-    const found = equilibrium(newSpindle(seats, SIZE), load, run, { position: 0, coarse: newSpindle(seats, COARSE) });
+    const found = equilibrium(newGrids(seats, SIZE), load, run, { position: 0, coarse: newGrids(seats, COARSE) });
     if (found.status !== 'solved') throw new Error(found.status);
     expect(found.stop).toBe(0);
     expect(found.total.force[2]).toBeCloseTo(40, 3);
     // it stands true, and every angle of the turn pushes as much along the axis and turns its sideways force with it
     expect(Math.hypot(found.pose.x, found.pose.y)).toBeLessThan(1e-8);
     const turn = [0, 1, 2, 3].map((place) =>
-      solveSpindle(newSpindle(seats, SIZE), asFive(found.pose), { ...run, places: 1, turned: (Math.PI * place) / 4 }),
+      solveFilms(newGrids(seats, SIZE), asFive(found.pose), { ...run, places: 1, turned: (Math.PI * place) / 4 }),
     );
     const axial = turn.map((one) => (one.status === 'solved' ? one.total.force[2] : Number.NaN));
     for (const force of axial) expect(force).toBeCloseTo(40, 1);
@@ -367,18 +365,15 @@ describe('equilibrium', () => {
   });
 
   it('K and B over a turn are means: the force gained by giving way, averaged', () => {
-    const seats = seatsOf('correct').map((seat) => ({
-      ...seat,
-      shape: { ...seat.shape, journalLobes: [{ count: 2, amplitude: 3e-7, phase: 0.3 }] },
-    }));
-    const spindle = newSpindle(seats, SIZE);
+    const seats = seatsOf('correct').map((seat) => lobed(seat, [{ count: 2, amplitude: 3e-7, phase: 0.3 }], 'journal'));
+    const grids = newGrids(seats, SIZE);
     const run = { ...runOf(seats), places: 8 };
     const q: Five = [4e-7, -3e-7, 3e-7, 5e-6, 3e-6];
-    solveSpindle(spindle, q, run, 1e-12);
-    const { stiffness } = spindleCoefficients(spindle, run, 1e-11);
+    solveFilms(grids, q, run, 1e-12);
+    const { stiffness } = summedCoefficients(grids, run, 1e-11);
     const force = (by: number) => {
-      const moved = solveSpindle(
-        newSpindle(seats, SIZE),
+      const moved = solveFilms(
+        newGrids(seats, SIZE),
         q.map((value, i) => value + (i === 1 ? by : 0)) as Five,
         run,
         1e-12,
@@ -392,7 +387,7 @@ describe('equilibrium', () => {
 
   it('standing still, no load is carried', () => {
     const seats = seatsOf('rear-bearing');
-    expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -120, -40, 0.03), runOf(seats, 0), { position: 0 })).toEqual({
+    expect(equilibrium(newGrids(seats, SIZE), loadAt(0, -120, -40, 0.03), runOf(seats, 0), { position: 0 })).toEqual({
       status: 'standing',
     });
   });
@@ -406,11 +401,11 @@ describe('equilibrium', () => {
       width: 0.01,
       pressure: 2e6,
     }));
-    const seats = [{ name: 'floating', shape: coneShape(cone), grooves }];
+    const seats = [coneSeat(cone, 'floating', grooves)];
     // held grooves give no stiffness of their own; what is between them does
-    const found = equilibrium(newSpindle(seats, SIZE), loadAt(0, -30, 0, 0), runOf(seats, 0), {
+    const found = equilibrium(newGrids(seats, SIZE), loadAt(0, -30, 0, 0), runOf(seats, 0), {
       position: 0,
-      coarse: newSpindle(seats, COARSE),
+      coarse: newGrids(seats, COARSE),
     });
     if (found.status !== 'solved') throw new Error(found.status);
     expect(Math.abs(found.total.force[1] - 30)).toBeLessThan(1e-4);
@@ -419,8 +414,8 @@ describe('equilibrium', () => {
 
   it('no room: a straight journal larger than its bush', () => {
     const cone: Cone = { halfAngle: 0, radius: 0.01, from: 0, to: 0.02, film: -1e-6 };
-    const seats = [{ name: 'tight', shape: coneShape(cone), grooves: [] }];
-    expect(equilibrium(newSpindle(seats, SIZE), loadAt(0, -1, 0, 0.01), runOf(seats), { position: 0 })).toEqual({
+    const seats = [coneSeat(cone, 'tight')];
+    expect(equilibrium(newGrids(seats, SIZE), loadAt(0, -1, 0, 0.01), runOf(seats), { position: 0 })).toEqual({
       status: 'noRoom',
       seat: 0,
     });
@@ -428,13 +423,13 @@ describe('equilibrium', () => {
 
   it('the stiffness of the whole is the force gained by giving way', () => {
     const seats = seatsOf('opposed-cones');
-    const spindle = newSpindle(seats, SIZE);
+    const grids = newGrids(seats, SIZE);
     const run = runOf(seats);
     const q: Five = [4e-7, -3e-7, 3e-6, 5e-6, 3e-6];
-    solveSpindle(spindle, q, run, 1e-12);
-    const { stiffness } = spindleCoefficients(spindle, run, 1e-11);
-    const moved = solveSpindle(spindle, q.map((value, i) => value + (i === 2 ? 1e-10 : 0)) as Five, run, 1e-12);
-    const still = solveSpindle(spindle, q, run, 1e-12);
+    solveFilms(grids, q, run, 1e-12);
+    const { stiffness } = summedCoefficients(grids, run, 1e-11);
+    const moved = solveFilms(grids, q.map((value, i) => value + (i === 2 ? 1e-10 : 0)) as Five, run, 1e-12);
+    const still = solveFilms(grids, q, run, 1e-12);
     if (moved.status !== 'solved' || still.status !== 'solved') throw new Error('not solved');
     for (let i = 0; i < 5; i++)
       expect((still.total.force[i]! - moved.total.force[i]!) / 1e-10 / stiffness[i]![2]!).toBeCloseTo(1, 3);

@@ -1,8 +1,8 @@
 /** The search along the axis: from wherever it starts it ends in the same balance, in metal, or off the seats. */
 import { describe, expect, it } from 'vitest';
 import type { Settled } from '../../../src/engine/film/descent.ts';
+import { newGrids } from '../../../src/engine/film/films.ts';
 import { searchPosition } from '../../../src/engine/film/positionSearch.ts';
-import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, type Cone, coneSeat, RAD } from './bearings.ts';
 
@@ -18,7 +18,7 @@ function search(cones: readonly Cone[], side: 1 | -1, thrust: number, z: number)
   const run = { omega: -side * 120, viscosity: seats.map(() => 0.01), growth: seats.map(() => 0) };
   return searchPosition(
     {
-      spindle: newSpindle(seats, SIZE),
+      grids: newGrids(seats, SIZE),
       load: loadAt(0, -20 * side, side * thrust, 0),
       run,
       held: false,

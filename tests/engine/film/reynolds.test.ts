@@ -4,8 +4,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { newFilmSpace, solveFilm } from '../../../src/engine/film/reynolds.ts';
 import { brakingTorque, oilForce, seatFilm } from '../../../src/engine/film/seatFilm.ts';
+import type { Part } from '../../../src/engine/parts/line.ts';
 import type { Pose } from '../../../src/engine/spindle/pose.ts';
-import { at, type Cone, coneShape, RAD, solved, solvedOn, straight } from './bearings.ts';
+import { at, type Cone, coneShape, lobed, RAD, solved, solvedOn, straight } from './bearings.ts';
 import { bruteEquations, projectedRelaxation } from './bruteFilm.ts';
 
 const MU = 0.0086;
@@ -274,12 +275,13 @@ describe('what any right answer satisfies', () => {
         const turn = (x: number, y: number) => [c * x - s * y, s * x + c * y] as const;
         const [x, y] = turn(pose.x, pose.y);
         const [tiltX, tiltY] = turn(pose.tiltX, pose.tiltY);
-        const lobes = (list: typeof shape.bushLobes) => list.map((lobe) => ({ ...lobe, phase: lobe.phase + angle }));
+        const turnedLobes = (part: Part) =>
+          (shape.parts[part].lobes ?? []).map((lobe) => ({ ...lobe, phase: lobe.phase + angle }));
         const one = solvedOn(rows, columns, shape, pose, run);
         const other = solvedOn(
           rows,
           columns,
-          { ...shape, bushLobes: lobes(shape.bushLobes), journalLobes: lobes(shape.journalLobes) },
+          lobed(lobed(shape, turnedLobes('bush'), 'bush'), turnedLobes('journal'), 'journal'),
           { ...pose, x, y, tiltX, tiltY },
           run,
         );

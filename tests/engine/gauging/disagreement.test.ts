@@ -1,10 +1,11 @@
 /** Which reading is blamed: the one that is wrong, or a few of which it is one; never an innocent one alone. */
+
 import { describe, expect, test } from 'vitest';
 import { type Agreement, disagreeingOf, type Suspect } from '../../../src/engine/gauging/disagreement.ts';
 import { estimate } from '../../../src/engine/gauging/estimate.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
+import { toSeats } from '../../../src/report/convert.ts';
 import { toReadings } from '../../../src/report/measure/toReading.ts';
-import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
 import { notebookDemo } from '../../report/measure/notebooks.ts';
 import { doubleCone, estimated, MM, UM } from './pairs.ts';
 
@@ -14,7 +15,7 @@ const BUSH = { seat: 0, part: 'bush' } as const;
 const design = notebookDemo();
 const slipped = (index: number, by: number) => {
   const found = estimate(
-    toPlaySeats(design),
+    toSeats(design),
     toReadings(design).map((r, i) => (i === index ? { ...r, value: r.value + by * MM } : r)),
   );
   if (found.kind !== 'estimate') throw new Error('unusable');
@@ -74,7 +75,7 @@ test('a ball that the fitted shape does not allow, though the drawn one would, i
   const demo = toReadings(design).filter((r) => 'seat' in r && r.seat === 1 && r.part === 'bush');
   expect(demo.map(({ kind }) => kind)).toEqual(['ballDepth', 'ballDepth', 'sineRise']);
   const readings = demo.map((r) => (r.kind === 'sineRise' ? { ...r, value: r.value - 0.2 * MM } : r));
-  const found = estimate(toPlaySeats(design), readings);
+  const found = estimate(toSeats(design), readings);
   if (found.kind !== 'estimate') throw new Error('unusable');
   expect(found.impossible.map(({ possibleAsDrawn }) => possibleAsDrawn)).toEqual([true]);
   expect(found.disagreeing.map(({ index }) => index)).toContain(2);

@@ -1,8 +1,8 @@
 /** What warms at given temperatures, in closed form where it has one, and the way there against plain small steps. */
 import { describe, expect, it } from 'vitest';
 import { effortOf } from '../../../src/engine/film/effort.ts';
+import { newGrids } from '../../../src/engine/film/films.ts';
 import { constantOil, oilOfGrade } from '../../../src/engine/film/oil.ts';
-import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { leastFilmGuidance } from '../../../src/engine/heat/guidance.ts';
 import {
   growths,
@@ -21,7 +21,7 @@ const [R, L, H] = [0.011, 0.02, 4e-6];
 const sleeve = coneSeat(straight(R, L, H), 'sleeve');
 
 const warming = (over: Partial<Warming> = {}): Warming => ({
-  spindle: newSpindle([sleeve], { rows: 8, columns: 32 }),
+  grids: newGrids([sleeve], { rows: 8, columns: 32 }),
   stand: { pose: at({}) },
   omega: 150,
   oil: oilOfGrade(10),
@@ -61,7 +61,7 @@ describe('the films at given temperatures', () => {
 
   it('aside, the oil that runs out carries off what it was warmed by; all the power goes somewhere', () => {
     const wide = coneSeat(straight(R, L, 4e-5), 'wide');
-    const setup = warming({ spindle: newSpindle([wide], { rows: 8, columns: 48 }), stand: { pose: at({ x: 3e-5 }) } });
+    const setup = warming({ grids: newGrids([wide], { rows: 8, columns: 48 }), stand: { pose: at({ x: 3e-5 }) } });
     const { heat, oil, total, seats, run } = solvedAt(setup, 26, 24);
     const { rear, nose } = seats[0]!.flow;
     const flow = Math.max(0, rear) + Math.max(0, nose);
@@ -87,9 +87,9 @@ describe('the films at given temperatures', () => {
 
   it('of two seats the heats add up, and each has its own temperature', () => {
     const other = coneSeat({ ...straight(0.008, 0.03, 9e-6), from: -0.09, to: -0.06 }, 'other');
-    const both = solvedAt(warming({ spindle: newSpindle([sleeve, other], { rows: 8, columns: 32 }) }), 33, 29);
+    const both = solvedAt(warming({ grids: newGrids([sleeve, other], { rows: 8, columns: 32 }) }), 33, 29);
     const alone = [sleeve, other].map((seat) =>
-      solvedAt(warming({ spindle: newSpindle([seat], { rows: 8, columns: 32 }) }), 33, 29),
+      solvedAt(warming({ grids: newGrids([seat], { rows: 8, columns: 32 }) }), 33, 29),
     );
     for (const part of ['journal', 'bush', 'oil', 'across'] as const)
       expect(both.heat[part]).toBeCloseTo(alone[0]!.heat[part] + alone[1]!.heat[part], 6);

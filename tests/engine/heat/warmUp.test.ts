@@ -1,7 +1,7 @@
 /** Warm-up and steady state: balances, closed forms, and what is said when the films close. */
 import { describe, expect, it } from 'vitest';
+import { newGrids } from '../../../src/engine/film/films.ts';
 import { constantOil, oilOfGrade } from '../../../src/engine/film/oil.ts';
-import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { type ThermalBody, toRoom, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
 import { netHeat, steadyState, warmUp } from '../../../src/engine/heat/warmUp.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
@@ -16,7 +16,7 @@ const front = coneSeat({ halfAngle: 45 * RAD, radius: 0.012, from: 0, to: 0.004,
 const back = coneSeat({ halfAngle: -22.5 * RAD, radius: 0.008, from: -0.066, to: -0.06, film: 2.5e-6 }, 'back');
 
 const warming = (over: Partial<Warming> = {}): Warming => ({
-  spindle: newSpindle([sleeve], SIZE),
+  grids: newGrids([sleeve], SIZE),
   stand: { pose: at({ x: 1e-6 }) },
   omega: 150,
   oil: oilOfGrade(10),
@@ -30,7 +30,7 @@ describe('steady state', () => {
   it.each<[string, Partial<Warming>]>([
     ['held by hand', {}],
     ['carrying a load', { stand: { load: loadAt(0, -100, 0, 0), position: 0 } }],
-    ['two seats', { spindle: newSpindle([sleeve, shallow], SIZE), stand: { pose: at({ x: 5e-7 }) } }],
+    ['two seats', { grids: newGrids([sleeve, shallow], SIZE), stand: { pose: at({ x: 5e-7 }) } }],
     ['a hot room', { ambient: 40 }],
   ])('%s: heat in is heat out, of each part and in all', (_, over) => {
     const setup = warming(over);
@@ -144,7 +144,7 @@ describe('warm-up', () => {
 
   it('two cones face to face in bronze that outgrows the steel between them: the films close and it seizes', () => {
     const setup = warming({
-      spindle: newSpindle([front, back], SIZE),
+      grids: newGrids([front, back], SIZE),
       stand: { pose: at({}) },
       omega: 400,
       journal: { ...JOURNAL, anchor: -0.06 },

@@ -1,8 +1,8 @@
 /** The odds of a run: each pair drawn is run as it would be alone, and what is put together counts rightly. */
 import { describe, expect, it } from 'vitest';
-import { type SeatInput, seatLines } from '../../../src/engine/contact/fit.ts';
+import type { SeatInput } from '../../../src/engine/contact/fit.ts';
+import { type FilmSeat, newGrids } from '../../../src/engine/film/films.ts';
 import { constantOil, oilOfGrade } from '../../../src/engine/film/oil.ts';
-import { type FilmSeat, newSpindle } from '../../../src/engine/film/spindle.ts';
 import { steadyState, warmUp } from '../../../src/engine/heat/warmUp.ts';
 import { chanceOf } from '../../../src/engine/odds/limits.ts';
 import { drawer } from '../../../src/engine/odds/odds.ts';
@@ -29,23 +29,18 @@ import {
 import { linearSampler, type Source, standard } from '../../../src/engine/odds/sampler.ts';
 import { coldRun, type Running, warmingOf } from '../../../src/engine/run/running.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
-import { at } from '../film/bearings.ts';
+import { rigidSeat } from '../../../src/engine/spindle/rigid.ts';
+import { at, lobed as withLobes } from '../film/bearings.ts';
 import { runningOf } from '../run/spindles.ts';
 import { doubleCone } from './pairs.ts';
 
 const GRID = { rows: 6, columns: 16 };
 const seats = doubleCone();
-const filmSeats = (pair: readonly SeatInput[]): FilmSeat[] =>
-  pair.map((seat) => ({
-    name: seat.name,
-    shape: { gap: seatLines(seat).gap, journalLobes: [], bushLobes: [] },
-    grooves: [],
-  }));
-const metalOf = (pair: readonly SeatInput[]) => pair.map((seat) => ({ ...seat, journalLobes: [], bushLobes: [] }));
+const filmSeats = (pair: readonly SeatInput[]): FilmSeat[] => pair.map((seat) => ({ ...rigidSeat(seat), grooves: [] }));
 
 /** The double cone held a little off the axis: no pose to be sought, so that a draw is quick. */
 const held = (over: Partial<Running> = {}): Running =>
-  runningOf({}, { seats: filmSeats(seats), metal: metalOf(seats), load: null, pose: at({ y: -5e-7 }), ...over });
+  runningOf({}, { seats: filmSeats(seats), load: null, pose: at({ y: -5e-7 }), ...over });
 
 const sources: Source[] = seats.flatMap((_, seat) =>
   (['journal', 'bush'] as const).map((part) => ({ seat, part, of: 'radius' as const })),
@@ -69,8 +64,8 @@ describe('a pair drawn', () => {
     const drawn = runDraws(ask, GRID)(0, 3);
     for (const k of [0, 2]) {
       const pair = pairOf(k);
-      const running = held({ seats: filmSeats(pair), metal: metalOf(pair) });
-      const warming = { ...warmingOf(running), spindle: newSpindle(running.seats, GRID) };
+      const running = held({ seats: filmSeats(pair) });
+      const warming = { ...warmingOf(running), grids: newGrids(running.seats, GRID) };
       const films = pair.map(() => Number.POSITIVE_INFINITY);
       const way = warmUp(warming, running.duration, (_, state) => {
         for (const [i, seat] of state.seats.entries()) films[i] = Math.min(films[i]!, seat.least.film);
@@ -113,7 +108,7 @@ describe('a pair drawn', () => {
       {},
       {
         seats: filmSeats(seats),
-        metal: metalOf(seats),
+
         load: loadAt(0, -20, -5, -0.01),
         adjusted: true,
       },
@@ -139,22 +134,22 @@ describe('a pair drawn', () => {
 
 describe('what else is in doubt', () => {
   const lobed = held({
-    seats: filmSeats(seats).map((seat) => ({
-      ...seat,
-      shape: {
-        ...seat.shape,
-        bushLobes: [
+    seats: filmSeats(seats).map((seat) =>
+      withLobes(
+        seat,
+        [
           { count: 3, amplitude: 2e-7, phase: 0 },
           { count: 5, amplitude: 1e-7, phase: 0 },
         ],
-      },
-    })),
+        'bush',
+      ),
+    ),
     oil: oilOfGrade(10, 95),
   });
   const lobe: Setting = { of: 'lobeAmplitude', seat: 1, part: 'bush', lobe: 0, sigma: 1e-7, shape: 'normal' };
   const setting = (of: 'temperature' | 'speed' | 'position'): Setting => ({ of, sigma: 1, shape: 'normal' });
   const amplitudes = ({ seats: all }: Running) =>
-    all.map(({ shape }) => shape.bushLobes.map(({ amplitude }) => amplitude));
+    all.map(({ parts }) => parts.bush.lobes!.map(({ amplitude }) => amplitude));
 
   it('changes what it is of, and nothing else', () => {
     const changed = withSettings(

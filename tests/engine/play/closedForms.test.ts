@@ -1,4 +1,5 @@
 /** Seating, shake and end play where the answer can be written down. mm and degrees in, SI compared. */
+
 import fc from 'fast-check';
 import { describe, expect, it, vi } from 'vitest';
 import { fit as centredFit } from '../../../src/engine/contact/fit.ts';
@@ -6,7 +7,7 @@ import { NOSEWARD, REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { endPlay, shakeAt } from '../../../src/engine/play/shake.ts';
 import { type Motion, pushAt } from '../../../src/engine/spindle/pose.ts';
 import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
-import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
+import { toSeats } from '../../../src/report/convert.ts';
 import { ALL, coneSeat, spindleDesign, spindleFrom } from './designs.ts';
 
 // a busy machine is no fault
@@ -102,7 +103,7 @@ describe('seating', () => {
     let seated = 0;
     fc.assert(
       fc.property(spindleDesign({ lobed: false, profiled: true }), (design) => {
-        const centred = centredFit(toPlaySeats(design), 0);
+        const centred = centredFit(toSeats(design), 0);
         const found = seat(spindleFrom(design), REARWARD);
         if (found.status === 'infeasible') return;
         seated++;
@@ -250,7 +251,7 @@ describe('what cannot be answered is told apart', () => {
   );
 
   it('a measured station a rounding from the end of its line is that end', () => {
-    const seats = toPlaySeats({
+    const seats = toSeats({
       conepair: 1,
       seats: [
         {

@@ -1,10 +1,12 @@
 /** Random spindles for the tests of seat and play: two or three seats, tilted lines, lobes, profiles. mm, degrees. */
+
 import fc from 'fast-check';
 import type { Design, Seat, Surface } from '../../../src/design/definition.ts';
 import { validateDesign } from '../../../src/design/validate.ts';
+import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import type { Motion } from '../../../src/engine/spindle/pose.ts';
-import { type PlaySeat, type Spindle, spindleOf } from '../../../src/engine/spindle/rigid.ts';
-import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
+import { type Spindle, spindleOf } from '../../../src/engine/spindle/rigid.ts';
+import { toSeats } from '../../../src/report/convert.ts';
 
 const between = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const lobes = (finest: number) =>
@@ -95,8 +97,7 @@ export const spindleDesign = (kind: Kind): fc.Arbitrary<Design> =>
     .filter((design) => validateDesign(design).ok);
 
 export const ALL: readonly Motion[] = ['x', 'y', 'tiltX', 'tiltY'];
-export const spindleFrom = (design: Design, free: readonly Motion[] = ALL): Spindle =>
-  spindleOf(toPlaySeats(design), free);
+export const spindleFrom = (design: Design, free: readonly Motion[] = ALL): Spindle => spindleOf(toSeats(design), free);
 
 /** A seat of the engine from a few numbers: mm, degrees. */
 export function coneSeat(
@@ -107,7 +108,7 @@ export function coneSeat(
   bush: [number, number],
   journal = bush,
   lobes: { journal?: Surface['lobes']; bush?: Surface['lobes'] } = {},
-): PlaySeat {
+): SeatInput {
   const surface = (diameter: number, [from, to]: [number, number], round: Surface['lobes']): Surface => ({
     halfAngle,
     diameter,
@@ -116,7 +117,7 @@ export function coneSeat(
     to,
     ...(round ? { lobes: round } : {}),
   });
-  return toPlaySeats({
+  return toSeats({
     conepair: 1,
     seats: [
       {

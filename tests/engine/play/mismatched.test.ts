@@ -1,8 +1,9 @@
 /** Seating where journal and bush are cones of different half angles and the bush is lobed, in closed form. */
+
 import { expect, it } from 'vitest';
 import { NOSEWARD, REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
-import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
+import { toSeats } from '../../../src/report/convert.ts';
 import { ALL } from './designs.ts';
 
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
@@ -26,7 +27,7 @@ it.each([
     const bush = { halfAngle: closes * b, diameter: 2 * SMALL, station: closes * END, from, to };
     const journal = { halfAngle: closes * j, diameter: 2 * LARGE, station: 0, from: -60, to: 60 };
     const lobes = [{ count, amplitude: HEIGHT, phase: 20 }];
-    const seats = toPlaySeats({ conepair: 1, seats: [{ name: 'one', journal, bush: { ...bush, lobes } }] });
+    const seats = toSeats({ conepair: 1, seats: [{ name: 'one', journal, bush: { ...bush, lobes } }] });
     const found = seat(spindleOf(seats, ALL), closes > 0 ? REARWARD : NOSEWARD);
     if (found.status !== 'solved') throw new Error(found.status);
     const radius = SMALL - (HEIGHT * Math.cos(rad(b - j))) / Math.cos(rad(j));

@@ -1,10 +1,11 @@
 /** Marking blue: each fault leaves its known print. mm, degrees in. */
+
 import { describe, expect, it, vi } from 'vitest';
 import type { Surface } from '../../../src/design/definition.ts';
+import type { SeatInput } from '../../../src/engine/contact/fit.ts';
 import { type PrintMap, printOf } from '../../../src/engine/play/print.ts';
 import { type PrintShape, printShape } from '../../../src/engine/play/printShape.ts';
-import type { PlaySeat } from '../../../src/engine/spindle/rigid.ts';
-import { toPlaySeats } from '../../../src/report/play/toPlay.ts';
+import { toSeats } from '../../../src/report/convert.ts';
 import { ALL, coneSeat } from './designs.ts';
 
 // a busy machine is no fault
@@ -13,9 +14,9 @@ vi.setConfig({ testTimeout: 60_000 });
 const BLUE = 2e-6;
 
 /** A true pair of 20°, either surface changed. */
-function pair(change: { journal?: Partial<Surface>; bush?: Partial<Surface> }): PlaySeat[] {
+function pair(change: { journal?: Partial<Surface>; bush?: Partial<Surface> }): SeatInput[] {
   const surface: Surface = { halfAngle: 20, diameter: 30, station: -5, from: -10, to: 0 };
-  return toPlaySeats({
+  return toSeats({
     conepair: 1,
     seats: [
       {
@@ -28,7 +29,7 @@ function pair(change: { journal?: Partial<Surface>; bush?: Partial<Surface> }): 
 }
 
 function prints(
-  seats: PlaySeat[],
+  seats: SeatInput[],
   turns: number,
   name = 'cone',
 ): { journal: PrintShape; bush: PrintShape; maps: PrintMap[] } {
@@ -97,7 +98,7 @@ describe('one press of a true round', () => {
   });
 
   it('an opposed cone has its small end at the nose', () => {
-    const seats = toPlaySeats({
+    const seats = toSeats({
       conepair: 1,
       seats: [
         {

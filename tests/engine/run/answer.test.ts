@@ -1,6 +1,6 @@
 /** All that is told of a running spindle: each part is that of the question asked by itself. */
 import { describe, expect, it } from 'vitest';
-import { newSpindle, overTurn, solveSpindle } from '../../../src/engine/film/spindle.ts';
+import { newGrids, overTurn, solveFilms } from '../../../src/engine/film/films.ts';
 import { toRoom } from '../../../src/engine/heat/warmFilm.ts';
 import { answerOf, type CarriedAnswer, type FailedAnswer } from '../../../src/engine/run/answer.ts';
 import { backOff } from '../../../src/engine/run/backOff.ts';
@@ -31,7 +31,7 @@ describe('a spindle that its films carry', () => {
 
   it('stands where the oil of the fine grid balances the load', () => {
     answer = carried(running);
-    const again = solveSpindle(newSpindle(running.seats, FINE), asFive(answer.solved.pose), running.run);
+    const again = solveFilms(newGrids(running.seats, FINE), asFive(answer.solved.pose), running.run);
     if (again.status !== 'solved') throw new Error(again.status);
     again.total.force.forEach((force, i) => {
       expect(force + running.load![i]!).toBeCloseTo(0, 4);
@@ -45,7 +45,7 @@ describe('a spindle that its films carry', () => {
 
   it('the error told is a third of what half as fine a grid tells otherwise', () => {
     const { solved, accuracy } = answer;
-    const half = solveSpindle(newSpindle(running.seats, HALF), asFive(solved.pose), running.run);
+    const half = solveFilms(newGrids(running.seats, HALF), asFive(solved.pose), running.run);
     if (half.status !== 'solved') throw new Error(half.status);
     expect(accuracy).toEqual(accuracyOf(solved));
     expect(accuracy.torque * 3).toBeCloseTo(Math.abs(solved.total.torque / half.total.torque - 1), 9);
@@ -125,7 +125,7 @@ describe('a spindle held by hand', () => {
     };
     const running = lobed(2e-7, 1e-6);
     const turn = carried(running).turn;
-    expect(turn).toEqual(overTurn(newSpindle(running.seats, HALF), asFive(running.pose), running.run, 24));
+    expect(turn).toEqual(overTurn(newGrids(running.seats, HALF), asFive(running.pose), running.run, 24));
     if (turn === null || turn === 'touches') throw new Error(`${turn}`);
     expect(turn.greatest[1]).toBeGreaterThan(turn.least[1]);
     expect(turn.leastFilm).toBeCloseTo(3e-6 - 2e-7, 8);

@@ -4,7 +4,6 @@ import { seat } from '../../../src/engine/play/seating.ts';
 import { atRest } from '../../../src/engine/run/atRest.ts';
 import { standing } from '../../../src/engine/run/solveRun.ts';
 import { asPose, loadAt, MOTIONS } from '../../../src/engine/spindle/pose.ts';
-import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import type { Cone } from '../film/bearings.ts';
 import { back, rear, runningOf, shallow, steep, turned } from './spindles.ts';
 
@@ -36,7 +35,7 @@ describe('at rest', () => {
     });
     expect(poses[1]!.z).toBeCloseTo(poses[0]!.z, 12);
     // where a push of that size seats it
-    const seated = seat(spindleOf(runningOf(HOME).metal, MOTIONS), asPose(load));
+    const seated = seat({ seats: runningOf(HOME).seats, free: new Set(MOTIONS) }, asPose(load));
     expect(seated.status === 'solved' && seated.pose.z).toBeCloseTo(poses[0]!.z, 12);
   });
 

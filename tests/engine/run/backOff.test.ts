@@ -1,7 +1,7 @@
 /** The nearest position at which the films part the surfaces: enough there, not enough a little nearer. */
 import { describe, expect, it } from 'vitest';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
-import { newSpindle } from '../../../src/engine/film/spindle.ts';
+import { newGrids } from '../../../src/engine/film/films.ts';
 import { backOff } from '../../../src/engine/run/backOff.ts';
 import { COARSE, MOST_EFFORT, type Running, WARM } from '../../../src/engine/run/running.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
@@ -13,10 +13,10 @@ const held = (position: number, over: Partial<Running> = {}) =>
 
 /** m, cold under the load at a position; null where no film carries it or it is pressed off its adjuster */
 function leastAt({ seats, load, adjusted, run }: Running, position: number): number | null {
-  const found = equilibrium(newSpindle(seats, WARM), load!, run, {
+  const found = equilibrium(newGrids(seats, WARM), load!, run, {
     position,
     adjusted,
-    coarse: newSpindle(seats, COARSE),
+    coarse: newGrids(seats, COARSE),
     close: 1e-5,
   });
   return found.status === 'solved' && found.stop !== 0 ? Math.min(...found.seats.map(({ least }) => least.film)) : null;

@@ -1,14 +1,13 @@
 /** Safe speeds, cold clearances, and the position to set cold. */
 import { describe, expect, it } from 'vitest';
+import { newGrids } from '../../../src/engine/film/films.ts';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
-import { newSpindle } from '../../../src/engine/film/spindle.ts';
 import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
 import { type ThermalBody, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
+import { centredFilm, coldPositionFor } from '../../../src/engine/run/coldPosition.ts';
 import {
   aimWithin,
-  centredFilm,
-  coldPositionFor,
   overCuts,
   overSpeeds,
   type SteadyPoint,
@@ -27,8 +26,8 @@ const sleeve = coneSeat(straight(0.011, 0.02, 4e-6), 'sleeve');
 const shallow = coneSeat({ halfAngle: 3 * RAD, radius: 0.011, from: -0.025, to: -0.0005, film: 2.5e-6 }, 'shallow');
 
 const warming = (over: Partial<Warming> = {}): Warming => ({
-  spindle: newSpindle([sleeve], SIZE),
-  coarse: newSpindle([sleeve], { rows: 4, columns: 24 }),
+  grids: newGrids([sleeve], SIZE),
+  coarse: newGrids([sleeve], { rows: 4, columns: 24 }),
   stand: { load: loadAt(0, -100, 0, 0), position: 0 },
   omega: 150,
   oil: oilOfGrade(10),
@@ -76,12 +75,12 @@ describe('over speeds', () => {
 });
 
 describe('over films', () => {
-  const sleeveOf = (film: number) => newSpindle([coneSeat(straight(0.011, 0.02, film), 'sleeve')], SIZE);
+  const sleeveOf = (film: number) => newGrids([coneSeat(straight(0.011, 0.02, film), 'sleeve')], SIZE);
 
   it('cut to a film it runs as one that was made with it', () => {
     for (const film of [2.5e-6, 6e-6]) {
-      const { spindle: _, coarse: __, ...rest } = warming();
-      const made = steadyPoint(0, { ...rest, spindle: sleeveOf(film) }, { film: 0 }).point;
+      const { grids: _, coarse: __, ...rest } = warming();
+      const made = steadyPoint(0, { ...rest, grids: sleeveOf(film) }, { film: 0 }).point;
       const cut = steadyPoint(0, withFilm(warming(), film, [true]), { film: 0 }).point;
       expect(Math.abs(cut.leastFilm! - made.leastFilm!) / made.leastFilm!).toBeLessThan(1e-3);
       expect(Math.abs(cut.journal! - made.journal!)).toBeLessThan(0.05);
@@ -106,7 +105,7 @@ describe('over films', () => {
 
   it('a cone is cut to it where the journal is set; a seat that is not aimed at keeps what it has', () => {
     const pair = warming({
-      spindle: newSpindle([shallow, sleeve], SIZE),
+      grids: newGrids([shallow, sleeve], SIZE),
       stand: { pose: { x: 0, y: 0, z: 2e-5, tiltX: 0, tiltY: 0 } },
     });
     const { extra } = withFilm(pair, 5e-6, [true, false]);
@@ -250,7 +249,7 @@ describe('what is asked of a running spindle', () => {
 });
 
 describe('the position to set cold', () => {
-  const cone = warming({ spindle: newSpindle([shallow], SIZE), stand: { pose: at({}) } });
+  const cone = warming({ grids: newGrids([shallow], SIZE), stand: { pose: at({}) } });
 
   it('warms to the film wanted', () => {
     const found = coldPositionFor(cone, 0, 2.5e-6);
@@ -283,8 +282,8 @@ describe('the position to set cold', () => {
     const seats = [shallow, steep];
     const found = [-1e-3, 0, 1e-4, 1e-3].map((position) => {
       const both = warming({
-        spindle: newSpindle(seats, SIZE),
-        coarse: newSpindle(seats, { rows: 4, columns: 24 }),
+        grids: newGrids(seats, SIZE),
+        coarse: newGrids(seats, { rows: 4, columns: 24 }),
         stand: { load: loadAt(0, -40, -5, 0.03), position, adjusted: true },
       });
       const [wide, narrow] = [coldPositionFor(both, 1, 2.5e-6), coldPositionFor(both, 0, 1e-6)];
@@ -302,8 +301,8 @@ describe('the position to set cold', () => {
   it('a journal the load presses off its adjuster: no film wider than that, but a closer one', () => {
     const steep = coneSeat({ halfAngle: 45 * RAD, radius: 0.013, from: 0.0005, to: 0.0035, film: 2.5e-6 }, 'steep');
     const both = warming({
-      spindle: newSpindle([shallow, steep], SIZE),
-      coarse: newSpindle([shallow, steep], { rows: 4, columns: 24 }),
+      grids: newGrids([shallow, steep], SIZE),
+      coarse: newGrids([shallow, steep], { rows: 4, columns: 24 }),
       stand: { load: loadAt(0, -40, -100, 0.03), position: 0, adjusted: true },
     });
     const wide = coldPositionFor(both, 1, 4e-6);

@@ -1,13 +1,13 @@
 /** What the sweeps over speeds and clearances are made of, and what is told where a film is not to be had. */
 import { describe, expect, it } from 'vitest';
+import { leastFilmIn, newGrids, summedCoefficients } from '../../../src/engine/film/films.ts';
 import { oilOfGrade } from '../../../src/engine/film/oil.ts';
-import { leastFilmIn, newSpindle, spindleCoefficients } from '../../../src/engine/film/spindle.ts';
 import { cylinderRotor, rotorWhirl } from '../../../src/engine/film/whirl.ts';
 import { type ThermalBody, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
+import { coldPositionFor } from '../../../src/engine/run/coldPosition.ts';
 import {
   calm,
-  coldPositionFor,
   OIL_LASTS,
   overCuts,
   overSpeeds,
@@ -27,8 +27,8 @@ const SIZE = { rows: 8, columns: 48 };
 const warming = (cones: readonly Cone[], over: Partial<Warming> = {}): Warming => {
   const seats = cones.map((cone, i) => coneSeat(cone, `${i}`));
   return {
-    spindle: newSpindle(seats, SIZE),
-    coarse: newSpindle(seats, { rows: 4, columns: 24 }),
+    grids: newGrids(seats, SIZE),
+    coarse: newGrids(seats, { rows: 4, columns: 24 }),
     stand: { load: loadAt(0, -100, 0, 0), position: 0 },
     omega: 150,
     oil: oilOfGrade(10),
@@ -106,7 +106,7 @@ describe('calm', () => {
     const setup = warming([SLEEVE], { stand: { load: loadAt(0, -30, 0, 0), position: 0 }, omega: 700 });
     const state = steadyOf(setup);
     // the four motions that the films resist
-    const films = spindleCoefficients(setup.spindle, state.run);
+    const films = summedCoefficients(setup.grids, state.run);
     expect(calm(setup, state, rotor(mass))).toBe(rotorWhirl(rotor(mass), 700, films, true)!.stable);
   });
 
@@ -124,7 +124,7 @@ describe('calm', () => {
     for (const stand of [{ pose: at({ x: 5e-7 }) }, { load: loadAt(0, -40, 0, -0.015), position: 0, adjusted: true }]) {
       const setup = warming(cones, { stand });
       const state = steadyOf(setup);
-      const films = spindleCoefficients(setup.spindle, state.run);
+      const films = summedCoefficients(setup.grids, state.run);
       expect(state.stop !== 0 || 'pose' in stand).toBe(true);
       for (const mass of [0.5, 5000])
         expect(calm(setup, state, rotor(mass))).toBe(rotorWhirl(rotor(mass), setup.omega, films, true)!.stable);

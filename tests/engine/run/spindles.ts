@@ -3,7 +3,7 @@ import { constantOil } from '../../../src/engine/film/oil.ts';
 import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
 import { coldRun, MOST_EFFORT, type Running } from '../../../src/engine/run/running.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
-import { at, type Cone, coneMetal, coneSeat, RAD } from '../film/bearings.ts';
+import { at, type Cone, coneSeat, RAD } from '../film/bearings.ts';
 
 export const shallow: Cone = { halfAngle: 8 * RAD, radius: 0.011, from: -0.025, to: -0.005, film: 2.5e-6 };
 export const steep: Cone = { halfAngle: 45 * RAD, radius: 0.013, from: 0, to: 0.003, film: 2.5e-6 };
@@ -17,12 +17,10 @@ const body = { mass: 0.8, specificHeat: 480, area: 0.02, cooling: 10, expansion:
 
 /** Turning at 120 rad/s in an oil of 0.01 Pa·s under 20 N down and 10 N rearward at the datum. */
 export function runningOf(cones: Record<string, Cone>, over: Partial<Running> = {}): Running {
-  const named = Object.entries(cones);
-  const seats = over.seats ?? named.map(([name, cone]) => coneSeat(cone, name));
+  const seats = over.seats ?? Object.entries(cones).map(([name, cone]) => coneSeat(cone, name));
   const load = over.load === undefined ? loadAt(0, -20, -10, 0) : over.load;
   return {
     seats,
-    metal: named.map(([name, cone]) => coneMetal(cone, name)),
     load,
     pose: at({}),
     position: 0,

@@ -1,7 +1,7 @@
 /** Whether it whirls as it runs, and from what speed on. */
 import { describe, expect, it } from 'vitest';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
-import { newSpindle, spindleCoefficients } from '../../../src/engine/film/spindle.ts';
+import { newGrids, summedCoefficients } from '../../../src/engine/film/films.ts';
 import { cylinderRotor, rotorWhirl } from '../../../src/engine/film/whirl.ts';
 import { MOST_EFFORT, QUICK, type Running } from '../../../src/engine/run/running.ts';
 import { solveRun } from '../../../src/engine/run/solveRun.ts';
@@ -29,11 +29,11 @@ function whirlingOf(running: Running) {
 /** Whether it is calm at a speed, from the films there and nothing else. */
 function calmAt(running: Running, omega: number): boolean {
   const { seats, load, position, adjusted, run, rotor } = running;
-  const spindle = newSpindle(seats, QUICK);
+  const grids = newGrids(seats, QUICK);
   const turning = { ...run, omega };
-  const found = equilibrium(spindle, load!, turning, { position, adjusted });
+  const found = equilibrium(grids, load!, turning, { position, adjusted });
   if (found.status !== 'solved') throw new Error(found.status);
-  return rotorWhirl(rotor, omega, spindleCoefficients(spindle, turning), true)!.stable;
+  return rotorWhirl(rotor, omega, summedCoefficients(grids, turning), true)!.stable;
 }
 
 let found: ReturnType<typeof whirlingOf> | undefined;

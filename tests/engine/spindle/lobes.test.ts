@@ -1,14 +1,8 @@
 /** The worst angle of a lobed round against a search of a hundred thousand angles. */
 import fc from 'fast-check';
 import { expect, it, vi } from 'vitest';
-import {
-  greatestAngles,
-  type Lobe,
-  proudAt,
-  roundOf,
-  type Worst,
-  worstAngle,
-} from '../../../src/engine/spindle/lobes.ts';
+import type { Lobe } from '../../../src/engine/parts/line.ts';
+import { greatestAngles, proudAt, roundOf, type Worst, worstAngle } from '../../../src/engine/spindle/lobes.ts';
 
 // a busy machine is no fault
 vi.setConfig({ testTimeout: 60_000 });

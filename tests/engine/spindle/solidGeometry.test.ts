@@ -5,8 +5,10 @@
  */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
+import type { SeatInput } from '../../../src/engine/contact/fit.ts';
+import { filmAt } from '../../../src/engine/spindle/height.ts';
 import type { Pose } from '../../../src/engine/spindle/pose.ts';
-import { filmAt, type PlaySeat, spindleOf } from '../../../src/engine/spindle/rigid.ts';
+import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { ALL, coneSeat } from '../play/designs.ts';
 
 type Vector = readonly [number, number, number];
@@ -29,12 +31,12 @@ function turned(w: Vector, [x, y, z]: Vector): Vector {
  * Distance from the bush at (station, angle) along its inner normal to the journal at a pose, by bisection along the
  * ray.
  */
-function trueFilm(seat: PlaySeat, station: number, angle: number, pose: Pose): number {
+function trueFilm(seat: SeatInput, station: number, angle: number, pose: Pose): number {
   const { halfAngle } = seat.bush;
   const r =
     seat.bush.radius +
     (station - seat.bush.station) * Math.tan(halfAngle) -
-    seat.bushLobes.reduce((sum, l) => sum + l.amplitude * Math.cos(l.count * (angle - l.phase)), 0) /
+    (seat.bush.lobes ?? []).reduce((sum, l) => sum + l.amplitude * Math.cos(l.count * (angle - l.phase)), 0) /
       Math.cos(halfAngle);
   const start: Vector = [r * Math.cos(angle), r * Math.sin(angle), station];
   const inward: Vector = [
@@ -50,7 +52,10 @@ function trueFilm(seat: PlaySeat, station: number, angle: number, pose: Pose): n
     ];
     const [x, y, z] = turned([-pose.tiltX, -pose.tiltY, 0], p);
     const phi = Math.atan2(y, x);
-    const proud = seat.journalLobes.reduce((sum, l) => sum + l.amplitude * Math.cos(l.count * (phi - l.phase)), 0);
+    const proud = (seat.journal.lobes ?? []).reduce(
+      (sum, l) => sum + l.amplitude * Math.cos(l.count * (phi - l.phase)),
+      0,
+    );
     return (
       Math.hypot(x, y) -
       (seat.journal.radius +

@@ -4,7 +4,7 @@ import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign, validateDesign } from '../../../src/design/validate.ts';
 import { equilibrium } from '../../../src/engine/film/equilibrium.ts';
-import { newSpindle, solveSpindle } from '../../../src/engine/film/spindle.ts';
+import { newGrids, solveFilms } from '../../../src/engine/film/films.ts';
 import { COARSE, FINE } from '../../../src/engine/run/running.ts';
 import { report as definition } from '../../../src/report/definition.ts';
 import { followFields } from '../../../src/report/film/fields.ts';
@@ -144,8 +144,8 @@ describe('numbers', () => {
     const told = filmSection(design)!;
     const input = toRunning(design);
     const { x, y, z, tiltX, tiltY } = told.pose;
-    const finer = solveSpindle(
-      newSpindle(input.seats, { rows: 128, columns: 512 }),
+    const finer = solveFilms(
+      newGrids(input.seats, { rows: 128, columns: 512 }),
       [x / 1000, y / 1000, z / 1000, tiltX, tiltY],
       input.run,
     );
@@ -195,10 +195,10 @@ describe('numbers', () => {
         viscosity: steady!.seats.map(({ viscosity }) => viscosity),
         growth: steady!.seats.map(({ growth }) => growth / 1000),
       };
-      const found = equilibrium(newSpindle(input.seats, FINE), input.load!, run, {
+      const found = equilibrium(newGrids(input.seats, FINE), input.load!, run, {
         position: input.position,
         adjusted: true,
-        coarse: newSpindle(input.seats, COARSE),
+        coarse: newGrids(input.seats, COARSE),
       });
       if (found.status !== 'solved') throw new Error(found.status);
       const fine = 1000 * Math.min(...found.seats.map(({ least }) => least.film));

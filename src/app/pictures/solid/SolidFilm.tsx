@@ -1,7 +1,7 @@
 /** What lies between the parts: oil, or the prints of the blue; and where they touch. */
 import { useThree } from '@react-three/fiber';
 import { useEffect, useRef, useSyncExternalStore } from 'react';
-import type { PrintMap } from '../../../engine/play/print.ts';
+import type { PrintMap } from '../../../report/print/maps.ts';
 import type { Drawing } from '../drawing.ts';
 import { cssColour, type Rgb } from '../filmColour.ts';
 import { printMesh } from '../printGeometry.ts';

@@ -1,7 +1,7 @@
 /** What the labels of the solid picture name, and where in the scene that is. */
 import { fineText, type System } from '../../../design/units.ts';
-import { SAME } from '../../../engine/contact/film.ts';
 import { millimetres } from '../../../report/convert.ts';
+import { SAME } from '../../../report/inFrame.ts';
 import type { Drawn, Point } from '../drawn.ts';
 import type { Frame } from '../revolve.ts';
 import { leastFilm, placesAt } from './filmGeometry.ts';

@@ -1,5 +1,5 @@
 /** Where the bush bears on the journal, as arrows that end on the surface: their place, way and length. */
-import { SAME } from '../../../engine/contact/film.ts';
+import { SAME } from '../../../report/inFrame.ts';
 import type { Drawn, Point } from '../drawn.ts';
 import { touches } from './filmGeometry.ts';
 

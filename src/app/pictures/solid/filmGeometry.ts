@@ -2,8 +2,7 @@
  * The oil as closed shells round the journal, one a seat, its section where the bush is cut open, and where the parts
  * touch: all from the drawn chains (drawn.ts). A shell ends where the bush does.
  */
-import { SAME } from '../../../engine/contact/film.ts';
-import type { Wanted } from '../../../engine/contact/fit.ts';
+import { SAME, type Wanted } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace, type Point } from '../drawn.ts';
 import { bandOf } from '../filmClass.ts';
 import { INTERFERENCE, linear, type Rgb, wantedColour } from '../filmColour.ts';

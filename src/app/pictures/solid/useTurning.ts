@@ -1,6 +1,8 @@
 /** A spindle that turns in the picture: slowed to what an eye can follow, its marks alone move. */
+
 import { useFrame, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
+import { seconds } from '../../../report/convert.ts';
 import type { Look } from './look.ts';
 
 /** rad/s, whatever the spindle's own speed. */
@@ -28,7 +30,7 @@ export function useTurning({ shared }: Look, turns: number, onSlow: () => void):
     slow.current = passed > SLOW ? slow.current + 1 : 0;
     if (slow.current >= ENOUGH) return onSlow();
     // The scene's angle runs the other way: sceneGeometry.ts.
-    shared.turn.value = (shared.turn.value - (turns * RATE * Math.min(passed, SLOW)) / 1e3) % (2 * Math.PI);
+    shared.turn.value = (shared.turn.value - turns * RATE * seconds(Math.min(passed, SLOW))) % (2 * Math.PI);
     invalidate();
   });
 }

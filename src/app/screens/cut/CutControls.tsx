@@ -3,7 +3,7 @@ import { useStore } from 'zustand';
 import { without, withValue } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
 import { USUAL_MACHINE } from '../../../design/usualMachine.ts';
-import { BLOCK_SETS } from '../../../engine/gauging/blockSets.ts';
+import { BLOCK_SETS } from '../../../report/measure/bench.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
 import type { Work } from '../../state/store.ts';

@@ -1,7 +1,9 @@
 /** The cuts as a check list: every figure that is needed at the machine, and what the gauges must read when to stop. */
+
 import type { CSSProperties } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { defaultAt } from '../../../design/place.ts';
 import { divisionText } from '../../../design/tools.ts';
 import { angleText, fineText, readingText, type System } from '../../../design/units.ts';
@@ -129,7 +131,7 @@ export function feedRows(
   }: Machine,
   system: System,
 ): [name: string, value: string][] {
-  const fine = (mm: number) => fineText(mm, system);
+  const fine = (mm: Millimetres) => fineText(mm, system);
   const onDialOf = (radial: number) => (dial === 'diameter' ? 2 * radial : radial);
   const onDial = onDialOf(step.crossFeed);
   return [
@@ -195,7 +197,7 @@ function Feeds({ step, machine, system }: { step: CutStepReport; machine: Machin
 const THREE = { '--widths': '1fr 1fr 1fr' } as CSSProperties;
 
 type Stop = CutStepReport['touch'];
-type Row = [name: string, stop: Stop, text: (mm: number) => string];
+type Row = [name: string, stop: Stop, text: (mm: Millimetres) => string];
 
 /** What the doubt leaves to be taken before a trial assembly, where it is not all of a step. */
 export function beforeTrial({ normal, safe }: Pick<CutStepReport, 'normal' | 'safe'>, system: System): string {
@@ -206,7 +208,7 @@ export function beforeTrial({ normal, safe }: Pick<CutStepReport, 'normal' | 'sa
 }
 
 function Stops({ step, system }: { step: CutStepReport; system: System }) {
-  const fine = (mm: number) => fineText(mm, system);
+  const fine = (mm: Millimetres) => fineText(mm, system);
   const gauges = step.gauges.map(
     ({ reading, ...stop }): Row => [gaugeText(reading, system), stop, (mm) => readingText(mm, system)],
   );
@@ -236,7 +238,7 @@ function Readings({ rows, name, unsure = false }: { rows: Row[]; name: string; u
         </thead>
         <tbody>
           {rows.map(([what, { before, half, safe, stop }, text]) => {
-            const told = (mm: number | null) => (mm === null ? '—' : text(mm));
+            const told = (mm: Millimetres | null) => (mm === null ? '—' : text(mm));
             return (
               <tr key={what}>
                 <th scope="row">{what}</th>

@@ -5,9 +5,8 @@
 import { useId, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { lineOf } from '../../../engine/parts/line.ts';
-import { metres, toSeats, toSurface } from '../../../report/convert.ts';
+import { metres } from '../../../report/convert.ts';
+import { lineOfPart, linesOf } from '../../../report/inFrame.ts';
 import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
 import { filmRuns } from '../../pictures/filmClass.ts';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../../pictures/StraightenedFrame.tsx';
@@ -70,12 +69,12 @@ export function StockCloseUp({ before, after, seat, system }: Props) {
   const { width } = useSize(box, { width: 600, height: HEIGHT });
   const id = useId();
   const { name } = before.seats[seat]!;
-  const { wanted } = seatLines(toSeats(before)[seat]!);
-  const frame = lineOf(toSurface(before.seats[seat]!.bush), 'outside');
+  const { wanted } = linesOf(before)[seat]!;
+  const frame = lineOfPart(before.seats[seat]!.bush, 'bush');
   const position = metres(before.position ?? 0);
-  const bushOf = (design: Design) => straightened(frame, lineOf(toSurface(design.seats[seat]!.bush), 'outside'), 0);
+  const bushOf = (design: Design) => straightened(frame, lineOfPart(design.seats[seat]!.bush, 'bush'), 0);
   const journalOf = (design: Design) =>
-    straightened(frame, lineOf(toSurface(design.seats[seat]!.journal), 'inside'), position);
+    straightened(frame, lineOfPart(design.seats[seat]!.journal, 'journal'), position);
   const parts = [
     { part: 'bush', old: bushOf(before), fresh: bushOf(after) },
     { part: 'journal', old: journalOf(before), fresh: journalOf(after) },

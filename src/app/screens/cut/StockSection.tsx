@@ -5,18 +5,18 @@
 import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { metres, toSeats } from '../../../report/convert.ts';
+import { metres } from '../../../report/convert.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { designWithCut, withFlanks } from '../../../report/cut/withCut.ts';
 import { fitSection } from '../../../report/fit/section.ts';
+import { linesOf } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type Point } from '../../pictures/drawn.ts';
 import { drawnCut } from '../../pictures/drawnCut.ts';
 import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
 import { filmRuns } from '../../pictures/filmClass.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { scaleBar } from '../../pictures/scaleBar.ts';
-import { type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
+import { type PointInMm, type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
 import { NOTE, onScreen, type Placing, seenThrough } from '../../pictures/sectionLayout.ts';
 import { type Size, useSize } from '../../pictures/useSize.ts';
 import { useView } from '../../pictures/useView.ts';
@@ -44,7 +44,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
   const size = useSize(svg, { width: 900, height: 480 });
   const { design: after, shown: hollow } = useMemo(() => withFlanks(designWithCut(design, cut), cut), [design, cut]);
   const drawn = useMemo(() => {
-    const lines = (d: Design) => toSeats(d).map(seatLines);
+    const lines = (d: Design) => linesOf(d);
     return drawnCut(lines(design), lines(after), metres(design.position ?? 0), metres(cut.position), factor);
   }, [design, after, cut.position, factor]);
   const frames = useMemo(() => [sectionFrame(drawn.before), sectionFrame(drawn.after)] as const, [drawn]);
@@ -174,26 +174,26 @@ function Hatching({ id }: { id: string }) {
   );
 }
 
-const path = (points: readonly Point[], at: Placing, side: Side, unit = 1) =>
+const path = (points: readonly Point[], at: Placing, side: Side) =>
   `M${points
-    .map(([z, r]) => {
-      const { x, y } = onScreen(at, [z * unit, r * unit], side);
+    .map((point) => {
+      const { x, y } = onScreen(at, point, side);
       return `${x.toFixed(2)} ${y.toFixed(2)}`;
     })
     .join('L')}Z`;
 
-/** The half section of the journal, down to the axis, mm. */
-const journalHalf = ({ journal: { above } }: SectionFrame): Point[] => [
-  ...above,
-  [above[above.length - 1]![0], 0],
-  [above[0]![0], 0],
-];
+const inMetres = (points: readonly PointInMm[]): Point[] => points.map(([z, r]) => [metres(z), metres(r)]);
+
+/** The half section of the journal, down to the axis. */
+const journalHalf = ({ journal: { above } }: SectionFrame): Point[] =>
+  inMetres([...above, [above[above.length - 1]![0], 0], [above[0]![0], 0]]);
+const bushHalf = ({ bush }: SectionFrame): Point[] => inMetres(bush.above);
 
 /** Where there is metal, so that the stock is drawn on it alone. */
 function Metal({ frame, at, id }: { frame: SectionFrame; at: Placing; id: string }) {
   return FILLS.map((part) => (
     <clipPath key={part} id={`${id}${part}metal`}>
-      <path d={path(part === 'journal' ? journalHalf(frame) : frame.bush.above, at, 1, metres(1))} />
+      <path d={path(part === 'journal' ? journalHalf(frame) : bushHalf(frame), at, 1)} />
     </clipPath>
   ));
 }
@@ -214,12 +214,12 @@ function Half({
 }) {
   return (
     <g>
-      <path d={path(journalHalf(frame), at, side, metres(1))} fill={`url(#${id}journal)`} className="outline" />
-      <path d={path(frame.bush.above, at, side, metres(1))} fill={`url(#${id}bush)`} className="outline bush" />
+      <path d={path(journalHalf(frame), at, side)} fill={`url(#${id}journal)`} className="outline" />
+      <path d={path(bushHalf(frame), at, side)} fill={`url(#${id}bush)`} className="outline bush" />
       {drawn.seats.map(({ name, film, wanted }) =>
-        filmRuns(film, wanted, betweenPlaces).map(({ kind, places }) => (
+        filmRuns(film, wanted, betweenPlaces).map(({ name: run, kind, places }) => (
           <FilmShape
-            key={`${name} ${kind} ${places[0]!.bush[0]}`}
+            key={`${name} ${run}`}
             d={path([...places.map((f) => f.bush), ...places.map((f) => f.journal).reverse()], at, side)}
             kind={kind}
             id={`${id}film`}

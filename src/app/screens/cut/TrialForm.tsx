@@ -1,6 +1,8 @@
 /** Asks for what a trial assembly told. It starts empty, and nothing is written down that these parts could not be. */
+
 import { type FormEvent, useMemo, useState } from 'react';
 import type { Design, Part, Quantity } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import type { Bound } from '../../../design/place.ts';
 import { quantityText, toldText } from '../../../design/quantity.ts';
 import { fineText, placeText, plusMinusText, type System } from '../../../design/units.ts';
@@ -75,7 +77,7 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
   /** What one micrometre square to a surface is in its diameter. */
   const perSquare = (seat: string, part: Part) =>
     draft.measure === 'square' ? 1 : Math.abs(diameterOf(design, seat, part, 1));
-  const fine = (mm: number) => quantityText('fine', mm, system);
+  const fine = (mm: Millimetres) => quantityText('fine', mm, system);
   const field = (
     title: string,
     about: string,

@@ -4,6 +4,7 @@
 
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fineText, plusMinusText, type System } from '../../../design/units.ts';
 import { beyondSafeText } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
@@ -236,6 +237,6 @@ function Remaining({
 
 /** What the next trial should read. */
 function standOffText({ standOff: { now, safe, all } }: NonNullable<CutReport['remaining']>, system: System): string {
-  const fine = (mm: number | null) => (mm === null ? 'nowhere' : `at ${fineText(mm, system)}`);
+  const fine = (mm: Millimetres | null) => (mm === null ? 'nowhere' : `at ${fineText(mm, system)}`);
   return `The journal most likely touches first ${fine(now)} now, ${fine(safe)} with the safe part off, ${fine(all)} with all of it off.`;
 }

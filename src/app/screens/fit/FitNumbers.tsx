@@ -1,5 +1,6 @@
 /** The fit in figures, a column a seat, so that the pair fits the narrowest screen. */
 import { useStore } from 'zustand';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fineText, placeText, turnText } from '../../../design/units.ts';
 import type { SeatFitReport } from '../../../report/fit/definition.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
@@ -11,7 +12,7 @@ export function FitNumbers({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
   const system = useStore(work.store, (state) => state.system);
   const fit = fitOf(design);
-  const fine = (mm: number | null) => (mm === null ? NONE : fineText(mm, system));
+  const fine = (mm: Millimetres | null) => (mm === null ? NONE : fineText(mm, system));
   const rows: [name: string, text: (seat: SeatFitReport, index: number) => string][] = [
     ['Least film', (seat) => fine(seat.leastFilm)],
     ['Greatest film', (seat) => fine(seat.greatestFilm)],

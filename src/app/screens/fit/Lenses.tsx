@@ -5,10 +5,9 @@
 import { scaleLinear } from 'd3-scale';
 import { memo, useId, useMemo, useRef } from 'react';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
-import { SAME } from '../../../engine/contact/film.ts';
-import type { Wanted } from '../../../engine/contact/fit.ts';
 import { metres, millimetres } from '../../../report/convert.ts';
 import type { FitReport, SeatFitReport } from '../../../report/fit/definition.ts';
+import { SAME, type Wanted } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type FilmPlace } from '../../pictures/drawn.ts';
 import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
 import { CLASS_TEXT, classOf, filmRuns } from '../../pictures/filmClass.ts';

@@ -2,19 +2,19 @@
  * Where the nose can go, seen from in front: the region its axis reaches at the indicator with the position held,
  * the place it is pulled to, and which seats hold it there. Drag it, or use the arrow keys; Escape lets go.
  */
+
 import { ticks } from 'd3-array';
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { unitOf } from '../../../design/measures.ts';
 import { fineText, fineUnit, placeText, type System } from '../../../design/units.ts';
-import type { SeatContact } from '../../../engine/play/contacts.ts';
-import { axisAt } from '../../../engine/spindle/pose.ts';
-import { degrees, metres, millimetres } from '../../../report/convert.ts';
+import { degrees, metres, micrometres, millimetres } from '../../../report/convert.ts';
+import { axisAt, type SeatContact } from '../../../report/inFrame.ts';
 import type { PlayReport } from '../../../report/play/definition.ts';
-import { micrometres, useHandle } from '../../pictures/useMove.ts';
+import type { Pulled } from '../../../report/play/pulling.ts';
+import { useHandle } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
-import type { Pulled } from './usePull.ts';
 
 interface Props {
   work: Work;

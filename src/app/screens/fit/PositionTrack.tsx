@@ -2,15 +2,17 @@
  * The axis as a track under the picture: where each seat touches, from where to where its film is within its tolerance,
  * and the journal's mark, to be moved by hand or by keys.
  */
+
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
+import { micrometres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { useHeldRange } from '../../charts/useHeldRange.ts';
 import { axialValues } from '../../pictures/axialValues.ts';
-import { micrometres, useAxialMove } from '../../pictures/useMove.ts';
+import { useAxialMove } from '../../pictures/useMove.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import type { Work } from '../../state/store.ts';
 import { Goals } from './FitPictures.tsx';

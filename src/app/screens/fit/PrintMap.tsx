@@ -1,8 +1,8 @@
 /** One print unrolled: round the part along the page, its length up the page from the rear to the nose. */
 import { useEffect, useRef } from 'react';
 import { placeText, type System } from '../../../design/units.ts';
-import type { PrintMap as PrintOf } from '../../../engine/play/print.ts';
 import { millimetres } from '../../../report/convert.ts';
+import type { PrintMap as PrintOf } from '../../../report/print/maps.ts';
 import { BLUE, blueStrength } from '../../pictures/blue.ts';
 
 interface Props {

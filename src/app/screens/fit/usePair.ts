@@ -2,10 +2,9 @@
 import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
-import { type SeatLines, seatLines } from '../../../engine/contact/fit.ts';
-import { metres } from '../../../report/convert.ts';
+import { metres, toSeats } from '../../../report/convert.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
-import { toPlaySeats } from '../../../report/play/toPlay.ts';
+import { type SeatLines, seatLines } from '../../../report/inFrame.ts';
 import { type Drawn, drawnAt, factorFor } from '../../pictures/drawn.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { leaningOf } from '../../pictures/leaning.ts';
@@ -21,7 +20,7 @@ export function usePair(work: Work) {
   const locked = useStore(work.store, (state) => state.scaleLocked);
   const still = useMedia('(prefers-reduced-motion: reduce)');
   const fit = fitOf(design);
-  const parts = useMemo(() => toPlaySeats({ conepair: 1, seats: design.seats }), [design.seats]);
+  const parts = useMemo(() => toSeats({ conepair: 1, seats: design.seats }), [design.seats]);
   const seats = useMemo(() => parts.map(seatLines), [parts]);
   const pulled = usePull(work);
   const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);

@@ -1,20 +1,13 @@
 /** The spindle as it lies when its nose is pulled, its axial position held. */
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
-import type { SeatContact } from '../../../engine/play/contacts.ts';
-import type { Pose } from '../../../engine/spindle/pose.ts';
+import type { Pulled } from '../../../report/play/pulling.ts';
 import type { Work } from '../../state/store.ts';
 
-export interface Pulled {
-  /** m, rad */
-  pose: Pose;
-  contacts: SeatContact[];
-}
-
-let loaded: typeof import('./pulling.ts') | null = null;
+let loaded: typeof import('../../../report/play/pulling.ts') | null = null;
 /** Null where it does not come: what else needs it says so (PlayPanel). */
 const load = async () => {
-  loaded ??= await import('./pulling.ts').catch(() => null);
+  loaded ??= await import('../../../report/play/pulling.ts').catch(() => null);
   return loaded;
 };
 

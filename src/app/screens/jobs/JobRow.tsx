@@ -4,6 +4,7 @@ import type { Design } from '../../../design/definition.ts';
 import { bringBackJob, deleteJob, duplicateJob, lookAt, putJobAway, renameJob } from '../../../jobs/list.ts';
 import type { Unreadable } from '../../../jobs/record.ts';
 import type { Head } from '../../../jobs/shelf.ts';
+import { sizeText } from '../../sizeText.ts';
 import { openingDesign } from '../../state/demos.ts';
 import { offer } from '../../state/files.ts';
 import type { Work } from '../../state/store.ts';
@@ -182,10 +183,3 @@ export const holdsText = ({ seats, readings, trials }: Pick<Head, 'seats' | 'rea
     ...(readings > 0 ? [counted(readings, 'reading')] : []),
     ...(trials > 0 ? [counted(trials, 'trial')] : []),
   ].join(', ');
-
-export const sizeText = (bytes: number): string =>
-  bytes < 999_500
-    ? `${Math.max(1, Math.round(bytes / 1e3))} kB`
-    : bytes < 999_500_000
-      ? `${(bytes / 1e6).toFixed(1)} MB`
-      : `${(bytes / 1e9).toFixed(1)} GB`;

@@ -2,8 +2,8 @@
 import { useMemo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { metres, toSeats } from '../../../report/convert.ts';
+import { metres } from '../../../report/convert.ts';
+import { linesOf } from '../../../report/inFrame.ts';
 import type { Point } from '../../pictures/drawn.ts';
 import { drawnOver, type SeatOver } from '../../pictures/drawnOver.ts';
 import { scaleBar } from '../../pictures/scaleBar.ts';
@@ -25,7 +25,7 @@ const METAL = 0.16;
 export function Overlay({ before, after, system }: { before: Named; after: Named; system: System }) {
   const { factor, seats, apart } = useMemo(() => {
     const state = (design: Design) => ({
-      seats: toSeats(design).map(seatLines),
+      seats: linesOf(design),
       position: metres(design.position ?? 0),
     });
     return drawnOver(state(before.design), state(after.design), FACTOR);

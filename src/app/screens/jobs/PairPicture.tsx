@@ -1,10 +1,10 @@
 /** A small section of a pair: the two parts, the gaps between them drawn much larger. */
 import { useMemo } from 'react';
 import type { Design } from '../../../design/definition.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { metres, toSeats } from '../../../report/convert.ts';
-import { drawnPair, type Point } from '../../pictures/drawn.ts';
-import { type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
+import { metres } from '../../../report/convert.ts';
+import { linesOf } from '../../../report/inFrame.ts';
+import { drawnPair } from '../../pictures/drawn.ts';
+import { type PointInMm, type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
 
 /** Each gap as large as this share of the smallest radius at most: more than the factor allows is not asked for. */
 const FACTOR = 1500;
@@ -13,10 +13,7 @@ const HEIGHT = 84;
 const EDGE = 3;
 
 export function PairPicture({ design }: { design: Design }) {
-  const frame = useMemo(
-    () => sectionFrame(drawnPair(toSeats(design).map(seatLines), metres(design.position ?? 0), FACTOR)),
-    [design],
-  );
+  const frame = useMemo(() => sectionFrame(drawnPair(linesOf(design), metres(design.position ?? 0), FACTOR)), [design]);
   const place = placing(frame);
   const parts = [
     { name: 'journal', line: frame.journal },
@@ -40,7 +37,7 @@ export function PairPicture({ design }: { design: Design }) {
   );
 }
 
-type Placing = (point: Point, side: 1 | -1) => string;
+type Placing = (point: PointInMm, side: 1 | -1) => string;
 
 function placing({ left, right, outer }: SectionFrame): Placing {
   const scale = Math.min((WIDTH - 2 * EDGE) / (right - left), (HEIGHT / 2 - EDGE) / outer);
@@ -49,11 +46,11 @@ function placing({ left, right, outer }: SectionFrame): Placing {
     `${(WIDTH / 2 + (z - middle) * scale).toFixed(2)} ${(HEIGHT / 2 - side * r * scale).toFixed(2)}`;
 }
 
-const pathOf = (points: readonly Point[], place: Placing, side: 1 | -1) =>
+const pathOf = (points: readonly PointInMm[], place: Placing, side: 1 | -1) =>
   `M${points.map((point) => place(point, side)).join('L')}`;
 
 /** The lower half, from the nose back to the rear, joined to the upper one. */
-const joined = (points: readonly Point[], place: Placing) =>
+const joined = (points: readonly PointInMm[], place: Placing) =>
   `L${[...points]
     .reverse()
     .map((point) => place(point, -1))

@@ -1,7 +1,7 @@
 /** Where the jobs are kept, how much room they take, and whether the browser may throw them away. */
 import { useEffect, useState } from 'react';
+import { sizeText } from '../../sizeText.ts';
 import type { Work } from '../../state/store.ts';
-import { sizeText } from './JobRow.tsx';
 
 interface Room {
   used: number | null;

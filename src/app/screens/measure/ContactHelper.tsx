@@ -3,10 +3,8 @@ import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { lengthText, placeText, type System } from '../../../design/units.ts';
-import { bestPair, deepestOf, type Tried, triedBalls, triedRolls } from '../../../engine/gauging/choice.ts';
-import { metres, millimetres, toSeats } from '../../../report/convert.ts';
-import { faultReport, faultText } from '../../../report/measure/faultText.ts';
-import { shopTools } from '../../../report/shopTools.ts';
+import { ballsFor, ballTried, rollsFor, type TriedTool } from '../../../report/measure/bench.ts';
+import { faultText } from '../../../report/measure/faultText.ts';
 import { above, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { openText, useOpenFields } from './useOpenFields.ts';
 
@@ -47,8 +45,7 @@ export function ContactHelper({ design, system, tools }: Props) {
         <ul className="plain" role="status">
           {design.seats.map((seat, i) => (
             <li key={seat.name}>
-              <strong>{seat.name} bush</strong>:{' '}
-              {triedText(design, i, triedBalls(toSeats(design), i, [metres(size)])[0]!, system)}
+              <strong>{seat.name} bush</strong>: {triedText(design, i, ballTried(design, i, size), system)}
             </li>
           ))}
         </ul>
@@ -65,57 +62,36 @@ export function ContactHelper({ design, system, tools }: Props) {
   );
 }
 
-const stationOf = (t: Tried, system: System) => (t.station === null ? '—' : placeText(millimetres(t.station), system));
+const placeOr = (station: number | null, system: System) => (station === null ? '—' : placeText(station, system));
 
 function ballsText(design: Design, seat: number, system: System, tools: System): string {
-  const pair = bestPair(triedBalls(toSeats(design), seat, shopTools(design, tools).balls));
+  const pair = ballsFor(design, seat, tools);
   if (!pair)
     return design.seats[seat]!.bush.halfAngle === 0
       ? 'a straight bore holds no ball'
       : 'no two balls of the shop rest in this bush clear of its ends';
-  const one = (t: Tried) => `${toolText(millimetres(t.diameter), system)} (touches at station ${stationOf(t, system)})`;
-  return `balls ${one(pair[0])} and ${one(pair[1])} in the bush, the smaller reaching down to station ${deepestText(design, seat, pair[0].diameter < pair[1].diameter ? pair[0] : pair[1], system)}`;
+  const [rear, nose] = pair;
+  const one = (t: TriedTool) => `${toolText(t.diameter, system)} (touches at station ${placeOr(t.station, system)})`;
+  const smaller = rear.diameter < nose.diameter ? rear : nose;
+  return `balls ${one(rear)} and ${one(nose)} in the bush, the smaller reaching down to station ${placeOr(smaller.deepest, system)}`;
 }
-
-/** So many steps from end to end that two of them are a tenth. */
-const PLACES = 20;
 
 function rollsText(design: Design, seat: number, system: System, tools: System): string {
-  const seats = toSeats(design);
-  const { from, to, halfAngle } = seats[seat]!.journal;
-  const { rolls } = shopTools(design, tools);
-  const fitting = rolls.filter((roll) => roll <= (to - from) / 3).reverse();
-  for (const roll of fitting.length > 0 ? fitting : rolls.slice(0, 1)) {
-    // Where it touches goes from end to end; its centre stands off that, and may stand beyond the line.
-    const stations = Array.from(
-      { length: PLACES + 1 },
-      (_, k) => from + ((to - from) * k) / PLACES - (roll / 2) * Math.sin(halfAngle),
-    );
-    const pair = bestPair(triedRolls(seats, seat, [roll], stations));
-    if (pair)
-      return `rolls of ${toolText(millimetres(roll), system)} on the journal, centres at stations ${placeText(millimetres(pair[0].centre!), system)} and ${placeText(millimetres(pair[1].centre!), system)}`;
-  }
-  return 'no two places on this journal for rolls clear of its ends';
-}
-
-const deepest = (design: Design, seat: number, t: Tried) =>
-  deepestOf(t, design.seats[seat]!.bush.halfAngle > 0 ? 'rearward' : 'noseward');
-
-function deepestText(design: Design, seat: number, t: Tried, system: System): string {
-  const at = deepest(design, seat, t);
-  return at === null ? '—' : placeText(millimetres(at), system);
+  const pair = rollsFor(design, seat, tools);
+  if (!pair) return 'no two places on this journal for rolls clear of its ends';
+  const [rear, nose] = pair;
+  return `rolls of ${toolText(rear.diameter, system)} on the journal, centres at stations ${placeOr(rear.centre, system)} and ${placeOr(nose.centre, system)}`;
 }
 
 /** Where a ball comes to rest, what is in its way, and whether it reaches out of the bush at the bottom. */
-function triedText(design: Design, seat: number, t: Tried, system: System): string {
-  if (t.fault) return `no: ${faultText(faultReport(design, 0, t.fault), system)}.`;
-  const bottom = deepest(design, seat, t);
+function triedText(design: Design, seat: number, t: TriedTool, system: System): string {
+  if (t.fault) return `no: ${faultText(t.fault, system)}.`;
   const { halfAngle } = design.seats[seat]!.bush;
   const [rear, nose] = [
     Math.min(...design.seats.map((s) => s.bush.from)),
     Math.max(...design.seats.map((s) => s.bush.to)),
   ];
-  const out = bottom !== null && (halfAngle > 0 ? millimetres(bottom) < rear : millimetres(bottom) > nose);
-  const place = `touches at station ${stationOf(t, system)}, ${Math.round(100 * t.share!)} % of the way from the rear end, and reaches down to station ${deepestText(design, seat, t, system)}`;
+  const out = t.deepest !== null && (halfAngle > 0 ? t.deepest < rear : t.deepest > nose);
+  const place = `touches at station ${placeOr(t.station, system)}, ${Math.round(100 * t.share!)} % of the way from the rear end, and reaches down to station ${placeOr(t.deepest, system)}`;
   return `${place}${out ? `: that is beyond the end of the bush (${lengthText(halfAngle > 0 ? rear : nose, system)}), so nothing must close the bore or stand under it there` : ''}.`;
 }

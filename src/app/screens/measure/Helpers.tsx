@@ -5,9 +5,7 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
-import { cosineError, trueTravel } from '../../../engine/gauging/cosineError.ts';
-import { atReference, correctionUncertainty } from '../../../engine/gauging/temperature.ts';
-import { metres, millimetres, radians } from '../../../report/convert.ts';
+import { readLeaning, readWarm } from '../../../report/measure/bench.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
 import { toolsOf, withShop } from '../../state/tools.ts';
@@ -69,13 +67,7 @@ function Warm({ system }: { system: System }) {
   const [read, setRead] = useState(system === 'metric' ? 22 : 25.4);
   const [part, setPart] = useState({ expansion: STEEL, temperature: WARM[system] });
   const [tool, setTool] = useState({ expansion: STEEL, temperature: 20 });
-  const degree = millimetres(
-    correctionUncertainty(metres(read), part, tool, {
-      part: { expansion: 0, temperature: system === 'metric' ? 1 : 5 / 9 },
-      standard: { expansion: 0, temperature: 0 },
-    }),
-  );
-  const true20 = millimetres(atReference(metres(read), part, tool));
+  const { atReference, perDegree } = readWarm(read, part, tool, system === 'metric' ? 1 : 5 / 9);
   const temperature = [atLeast(-50), atMost(200)];
   const expansion = [atLeast(0), atMost(1e-3)];
   return (
@@ -137,9 +129,9 @@ function Warm({ system }: { system: System }) {
           openText(open)
         ) : (
           <>
-            At {system === 'metric' ? '20 °C' : '68 °F'} it measures <strong>{lengthText(true20, system)}</strong>,{' '}
-            {fineText(true20 - read, system)} from what was read. A degree more or less on the part is{' '}
-            {fineText(degree, system)}.
+            At {system === 'metric' ? '20 °C' : '68 °F'} it measures <strong>{lengthText(atReference, system)}</strong>,{' '}
+            {fineText(atReference - read, system)} from what was read. A degree more or less on the part is{' '}
+            {fineText(perDegree, system)}.
           </>
         )}
       </p>
@@ -151,7 +143,7 @@ function Lean({ system }: { system: System }) {
   const open = useOpenFields();
   const [travel, setTravel] = useState(system === 'metric' ? 0.02 : 0.0254);
   const [lean, setLean] = useState(15);
-  const moved = millimetres(trueTravel(metres(travel), radians(lean)));
+  const { moved, tooMuch } = readLeaning(travel, lean);
   return (
     <>
       <div className="locals">
@@ -182,7 +174,7 @@ function Lean({ system }: { system: System }) {
         ) : (
           <>
             The surface moved <strong>{fineText(moved, system)}</strong>; the indicator shows{' '}
-            {fineText(millimetres(cosineError(metres(moved), radians(lean))), system)} too much.
+            {fineText(tooMuch, system)} too much.
           </>
         )}
       </p>

@@ -2,8 +2,10 @@
  * Asks for what was read, and tells before that what a set-up would read. Only what a person types becomes an entry:
  * the predicted value is shown, and is no reading.
  */
+
 import { type FormEvent, useEffect, useId, useRef, useState } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { quantityAt } from '../../../design/place.ts';
 import { hintText, typedQuantity } from '../../../design/quantity.ts';
 import { madeIn } from '../../../design/tools.ts';
@@ -53,8 +55,8 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
   const { value: drawn, fault } = predictedReading(design, reading);
   const asFitted = fitted && predictedReading(fitted, reading).value;
   const { sides } = KINDS[reading.kind];
-  const sized = (mm: number) => (size ? lengthText(Number(mm.toFixed(4)), system) : fineText(mm, system));
-  const show = (mm: number) => (sides ? `${sized(Math.abs(mm))} ${sides[mm < 0 ? 1 : 0]}` : sized(mm));
+  const sized = (mm: Millimetres) => (size ? lengthText(Number(mm.toFixed(4)), system) : fineText(mm, system));
+  const show = (mm: Millimetres) => (sides ? `${sized(Math.abs(mm))} ${sides[mm < 0 ? 1 : 0]}` : sized(mm));
   const expected = asFitted ?? drawn;
   // A sign that is typed counts before the side that is chosen.
   const signed = /^\s*[+\-−]/.test(text);
@@ -151,7 +153,7 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
 }
 
 /** What the set-up would read. */
-function predictedText(drawn: number | null, fitted: number | null, show: (mm: number) => string): string {
+function predictedText(drawn: number | null, fitted: number | null, show: (mm: Millimetres) => string): string {
   if (drawn === null) return '';
   return fitted === null
     ? `The parts as drawn would read ${show(drawn)}.`

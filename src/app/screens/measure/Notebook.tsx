@@ -1,7 +1,9 @@
 /** The readings as a shop notebook holds them: one line each, opened to be changed, with the drawing of its set-up. */
+
 import { type SyntheticEvent, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { valueAt, withValue } from '../../../design/place.ts';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
 import { listed } from '../../../report/cut/listed.ts';
@@ -118,7 +120,8 @@ function Entry({ index, reading, design, system, work, measure, stale }: EntryPr
   // What is inside is made when it is looked at: a notebook may have hundreds of entries.
   const [opened, setOpened] = useState(false);
   const onToggle = (event: SyntheticEvent<HTMLDetailsElement>) => event.currentTarget.open && setOpened(true);
-  const text = (mm: number) => (isSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system));
+  const text = (mm: Millimetres) =>
+    isSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system);
   const fault = measure?.impossible.find((f) => f.index === index);
   const far = farOffText(design, reading, system);
   // No figure: none to be had, or none yet.

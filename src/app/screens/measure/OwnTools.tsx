@@ -1,6 +1,7 @@
 /** The balls and rolls this shop has, where they are not the usual set: sizes in a row. */
 import { useId } from 'react';
 import type { Design } from '../../../design/definition.ts';
+import { toolExact } from '../../../design/rounded.ts';
 import { toolText } from '../../../design/tools.ts';
 import { lengthUnit, type System, typedLength } from '../../../design/units.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
@@ -51,7 +52,7 @@ function sizesOf(text: string, system: System): number[] | string {
     const typed = typedLength(word, lengthUnit(system).size);
     if (!typed.ok) return `“${word}”: ${typed.message}`;
     if (typed.value <= 0) return `“${word}” is no diameter`;
-    sizes.push(Number(typed.value.toFixed(8)));
+    sizes.push(toolExact(typed.value));
   }
   return [...new Set(sizes)];
 }

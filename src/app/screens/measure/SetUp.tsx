@@ -2,11 +2,9 @@
 import type { Design } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
-import { radiusAt } from '../../../engine/contact/fit.ts';
-import { ballIn } from '../../../engine/gauging/touching.ts';
-import { metres, millimetres } from '../../../report/convert.ts';
+import { ballCentre, partLine, radiusOf } from '../../../report/measure/setUps.ts';
 import type { Reading } from './kinds.ts';
-import { Axis, type Drawing, extentOf, lineIn, PartOf, POINTER, Pointer, Size, textSize } from './SetUpParts.tsx';
+import { Axis, type Drawing, extentOf, PartOf, POINTER, Pointer, Size, textSize } from './SetUpParts.tsx';
 import { overRolls } from './SetUpRolls.tsx';
 import { sineRise } from './SetUpSine.tsx';
 
@@ -59,9 +57,9 @@ function atStation(
   reading: Extract<Reading, { kind: 'diameter' | 'straightness' }>,
   system: System,
 ): Drawing | null {
-  const line = lineIn(design, reading.seat, reading.part);
+  const line = partLine(design, reading.seat, reading.part);
   if (!line) return null;
-  const lines = design.seats.map(({ name }) => lineIn(design, name, reading.part)!);
+  const lines = design.seats.map(({ name }) => partLine(design, name, reading.part)!);
   const wall = 1.3 * extentOf(lines).up;
   const diameter = reading.kind === 'diameter';
   const plain = extentOf(lines, {
@@ -70,8 +68,8 @@ function atStation(
     ...(reading.part === 'bush' && { up: wall }),
   });
   const extent = diameter ? plain : { ...plain, up: plain.up + POINTER * textSize(plain), down: plain.up };
-  const at = Math.min(Math.max(metres(reading.station), line.z[0]!), line.z[line.z.length - 1]!);
-  const radius = millimetres(radiusAt(line, at));
+  const at = Math.min(Math.max(reading.station, line.z[0]!), line.z[line.z.length - 1]!);
+  const radius = radiusOf(line, at);
   const size = textSize(plain);
   const body = (
     <>
@@ -105,13 +103,11 @@ function atStation(
 }
 
 function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth' }>, system: System): Drawing | null {
-  const line = lineIn(design, reading.seat, 'bush');
+  const line = partLine(design, reading.seat, 'bush');
   if (!line) return null;
-  const q = metres(reading.ball) / 2;
-  const touch = ballIn(line, q, line.halfAngle >= 0 ? 'rearward' : 'noseward');
-  const lines = design.seats.map(({ name }) => lineIn(design, name, 'bush')!);
+  const centre = ballCentre(line, reading.ball);
+  const lines = design.seats.map(({ name }) => partLine(design, name, 'bush')!);
   const wall = 1.3 * extentOf(lines).up;
-  const centre = touch ? millimetres(touch.centre) : null;
   const extent = extentOf(lines, {
     up: Math.max(wall, reading.ball / 2),
     left: Math.min(reading.face, (centre ?? reading.face) - reading.ball / 2),
@@ -143,7 +139,10 @@ function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth'
 }
 
 function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' | 'shake' }>, system: System): Drawing {
-  const lines = design.seats.flatMap(({ name }) => [lineIn(design, name, 'journal')!, lineIn(design, name, 'bush')!]);
+  const lines = design.seats.flatMap(({ name }) => [
+    partLine(design, name, 'journal')!,
+    partLine(design, name, 'bush')!,
+  ]);
   const wall = 1.3 * extentOf(lines).up;
   const at = reading.kind === 'shake' ? reading.indicator : extentOf(lines).right;
   const radius = extentOf(lines).up * 0.9;

@@ -4,8 +4,7 @@
  */
 import type { ReactNode } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
-import { type Line, lineOf } from '../../../engine/parts/line.ts';
-import { millimetres, toSurface } from '../../../report/convert.ts';
+import { type PartLine, partLine } from '../../../report/measure/setUps.ts';
 
 /** mm: the places a drawing must show; as far down as up where nothing is said. */
 export type Extent = { left: number; right: number; up: number; down?: number };
@@ -16,20 +15,14 @@ export interface Drawing {
   said: string;
 }
 
-/** The line of a surface; null where the design has no such seat. */
-export const lineIn = (design: Design, seat: string, part: Part): Line | null => {
-  const found = design.seats.find(({ name }) => name === seat);
-  return found ? lineOf(toSurface(found[part]), part === 'journal' ? 'inside' : 'outside') : null;
-};
-
 /** The places of a line, or of its mirror image below the axis, as a path has them. */
-export const points = ({ z, r }: Line, side: 1 | -1 = 1) =>
-  Array.from(z, (at, i) => `${millimetres(at).toFixed(4)} ${(-side * millimetres(r[i]!)).toFixed(4)}`);
+export const points = ({ z, r }: PartLine, side: 1 | -1 = 1) =>
+  z.map((at, i) => `${at.toFixed(4)} ${(-side * r[i]!).toFixed(4)}`);
 
 /** What shows lines, and more. */
-export function extentOf(lines: readonly Line[], more: Partial<Extent> = {}): Extent {
-  const zs = lines.flatMap(({ z }) => [millimetres(z[0]!), millimetres(z[z.length - 1]!)]);
-  const up = Math.max(...lines.flatMap(({ r }) => Array.from(r, millimetres)));
+export function extentOf(lines: readonly PartLine[], more: Partial<Extent> = {}): Extent {
+  const zs = lines.flatMap(({ z }) => [z[0]!, z[z.length - 1]!]);
+  const up = Math.max(...lines.flatMap(({ r }) => r));
   return {
     left: Math.min(...zs, more.left ?? Number.POSITIVE_INFINITY),
     right: Math.max(...zs, more.right ?? Number.NEGATIVE_INFINITY),
@@ -58,7 +51,7 @@ export function PartOf({ design, part, seat, wall }: { design: Design; part: Par
       {design.seats.map(({ name }) => (
         <path
           key={name}
-          d={outlineOf(lineIn(design, name, part)!, part, wall)}
+          d={outlineOf(partLine(design, name, part)!, part, wall)}
           className={`part ${part} ${seat === undefined || seat === name ? '' : 'other'}`}
         />
       ))}
@@ -66,7 +59,7 @@ export function PartOf({ design, part, seat, wall }: { design: Design; part: Par
   );
 }
 
-function outlineOf(line: Line, part: Part, wall: number): string {
+function outlineOf(line: PartLine, part: Part, wall: number): string {
   if (part === 'journal') return `M${points(line).join('L')}L${points(line, -1).reverse().join('L')}Z`;
   return ([1, -1] as const)
     .map(
@@ -78,16 +71,16 @@ function outlineOf(line: Line, part: Part, wall: number): string {
 
 /** Where two surfaces of a part stand apart: from, to, and the radius of what joins them, that of the nearer end. mm */
 export function joints(design: Design, part: Part): [from: number, to: number, radius: number][] {
-  const lines = design.seats.map(({ name }) => lineIn(design, name, part)!).sort((a, b) => a.z[0]! - b.z[0]!);
+  const lines = design.seats.map(({ name }) => partLine(design, name, part)!).sort((a, b) => a.z[0]! - b.z[0]!);
   return lines.slice(1).flatMap((line, k): [number, number, number][] => {
     const before = lines[k]!;
     const [from, to] = [end(before, 'nose'), end(line, 'rear')];
-    const ends = [before.r[before.r.length - 1]!, line.r[0]!].map(millimetres);
+    const ends = [before.r[before.r.length - 1]!, line.r[0]!];
     return to > from ? [[from, to, part === 'journal' ? Math.min(...ends) : Math.max(...ends)]] : [];
   });
 }
 
-export const end = ({ z }: Line, which: 'rear' | 'nose') => millimetres(which === 'rear' ? z[0]! : z[z.length - 1]!);
+export const end = ({ z }: PartLine, which: 'rear' | 'nose') => (which === 'rear' ? z[0]! : z[z.length - 1]!);
 
 export const Axis = ({ left, right }: Extent) => <path d={`M${left} 0H${right}`} className="axis" />;
 

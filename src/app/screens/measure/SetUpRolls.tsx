@@ -2,20 +2,17 @@
 import type { Design } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { lengthText, placeText, type System } from '../../../design/units.ts';
-import { rollOn } from '../../../engine/gauging/touching.ts';
-import type { Line } from '../../../engine/parts/line.ts';
-import { metres, millimetres } from '../../../report/convert.ts';
+import { type PartLine, partLine, rollCentre } from '../../../report/measure/setUps.ts';
 import type { Reading } from './kinds.ts';
-import { Axis, type Drawing, type Extent, extentOf, joints, lineIn, PartOf, Size, textSize } from './SetUpParts.tsx';
+import { Axis, type Drawing, type Extent, extentOf, joints, PartOf, Size, textSize } from './SetUpParts.tsx';
 
 type OverRolls = Extract<Reading, { kind: 'overRolls' }>;
 
 export function overRolls(design: Design, reading: OverRolls, system: System): Drawing | null {
-  const line = lineIn(design, reading.seat, 'journal');
-  const touch = line && rollOn(line, metres(reading.roll) / 2, metres(reading.station));
-  if (!touch) return null;
-  const centre = millimetres(touch.centre);
-  const lines = design.seats.map(({ name }) => lineIn(design, name, 'journal')!);
+  const line = partLine(design, reading.seat, 'journal');
+  const centre = line && rollCentre(line, reading.roll, reading.station);
+  if (centre === null) return null;
+  const lines = design.seats.map(({ name }) => partLine(design, name, 'journal')!);
   const stands = standing(design, lines, reading.station, centre - reading.roll / 2);
   return stands === null
     ? held(design, lines, reading, centre, system)
@@ -29,7 +26,7 @@ const said = (reading: OverRolls, how: string, system: System) =>
 /** On end on a plate, each roll on a stack. */
 function onPlate(
   design: Design,
-  lines: readonly Line[],
+  lines: readonly PartLine[],
   reading: OverRolls,
   centre: number,
   stands: 'nose' | 'rear',
@@ -87,7 +84,7 @@ function onPlate(
 }
 
 /** Between centres, where metal is in the way of a stack on either side: the rolls are held against the flanks. */
-function held(design: Design, lines: readonly Line[], reading: OverRolls, centre: number, system: System): Drawing {
+function held(design: Design, lines: readonly PartLine[], reading: OverRolls, centre: number, system: System): Drawing {
   const { left, right, up } = extentOf(lines);
   const outer = centre + reading.roll / 2;
   const tip = 0.12 * (right - left);
@@ -134,11 +131,10 @@ function held(design: Design, lines: readonly Line[], reading: OverRolls, centre
 /**
  * The end to stand it on, so that the stacks come down clear of metal: the nose where both do, null where neither does.
  */
-function standing(design: Design, lines: readonly Line[], station: number, inner: number): 'nose' | 'rear' | null {
+function standing(design: Design, lines: readonly PartLine[], station: number, inner: number): 'nose' | 'rear' | null {
   const bodies = joints(design, 'journal');
   const blocked = (noseward: boolean) =>
-    lines.some(({ z, r }) =>
-      r.some((radius, k) => millimetres(z[k]!) > station === noseward && millimetres(radius) > inner),
-    ) || bodies.some(([from, to, radius]) => (noseward ? to > station : from < station) && radius > inner);
+    lines.some(({ z, r }) => r.some((radius, k) => z[k]! > station === noseward && radius > inner)) ||
+    bodies.some(([from, to, radius]) => (noseward ? to > station : from < station) && radius > inner);
   return !blocked(true) ? 'nose' : !blocked(false) ? 'rear' : null;
 }

@@ -5,10 +5,10 @@
 import type { Design, Part } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { placeText, type System } from '../../../design/units.ts';
-import { radiusAt } from '../../../engine/contact/fit.ts';
-import { degrees, metres, millimetres } from '../../../report/convert.ts';
+import { degrees } from '../../../report/convert.ts';
+import { partLine, radiusOf } from '../../../report/measure/setUps.ts';
 import type { Reading } from './kinds.ts';
-import { Axis, type Drawing, type Extent, end, extentOf, lineIn, PartOf, Size } from './SetUpParts.tsx';
+import { Axis, type Drawing, type Extent, end, extentOf, PartOf, Size } from './SetUpParts.tsx';
 import { stackOf } from './setUpText.ts';
 
 type SineRise = Extract<Reading, { kind: 'sineRise' }>;
@@ -21,19 +21,19 @@ const TEXT = 0.055;
 
 export function sineRise(design: Design, reading: SineRise, system: System): Drawing | null {
   const { bar, part } = reading;
-  const line = lineIn(design, reading.seat, part);
+  const line = partLine(design, reading.seat, part);
   const sine = reading.stack / bar;
   if (!line || Math.abs(sine) > 1) return null;
   const angle = Math.asin(sine);
   const [roll, size] = [ROLL * bar, TEXT * bar];
   const far: Place = [bar * Math.cos(angle), -bar * sine];
   const floor = Math.max(0, far[1]) + roll;
-  const lines = design.seats.map(({ name }) => lineIn(design, name, part)!);
+  const lines = design.seats.map(({ name }) => partLine(design, name, part)!);
   const whole = extentOf(lines);
   const wall = 1.15 * whole.up;
   const lying = lyingOn(bar, angle, part, (whole.left + whole.right) / 2, part === 'journal' ? whole.up : wall);
   const middle = (end(line, 'rear') + end(line, 'nose')) / 2;
-  const touch = lying.place(middle, (part === 'journal' ? 1 : -1) * millimetres(radiusAt(line, metres(middle))));
+  const touch = lying.place(middle, (part === 'journal' ? 1 : -1) * radiusOf(line, middle));
   const corners = [whole.left, whole.right].flatMap((z) =>
     [1, -1].map((side) => lying.place(z, side * (part === 'journal' ? whole.up : wall))),
   );

@@ -6,8 +6,8 @@
 import { useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { COVER, type System } from '../../../design/units.ts';
-import { lineOf } from '../../../engine/parts/line.ts';
-import { metres, toSurface } from '../../../report/convert.ts';
+import { metres } from '../../../report/convert.ts';
+import { lineOfPart } from '../../../report/inFrame.ts';
 import type { MeasureReport } from '../../../report/measure/definition.ts';
 import { lineUncertainty } from '../../../report/measure/lineUncertainty.ts';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../../pictures/StraightenedFrame.tsx';
@@ -95,11 +95,11 @@ const isTold = ({ surfaces }: MeasureReport, seat: string, part: 'journal' | 'bu
 
 /** Both lines of a seat in the frame of the bush as drawn, the journal at the position of the design. */
 function placesOf(drawn: Design, shown: Design, seat: number): { bush: Place[]; journal: Place[] } {
-  const frame = lineOf(toSurface(drawn.seats[seat]!.bush), 'outside');
+  const frame = lineOfPart(drawn.seats[seat]!.bush, 'bush');
   const position = metres(drawn.position ?? 0);
   return {
-    bush: straightened(frame, lineOf(toSurface(shown.seats[seat]!.bush), 'outside'), 0),
-    journal: straightened(frame, lineOf(toSurface(shown.seats[seat]!.journal), 'inside'), position),
+    bush: straightened(frame, lineOfPart(shown.seats[seat]!.bush, 'bush'), 0),
+    journal: straightened(frame, lineOfPart(shown.seats[seat]!.journal, 'journal'), position),
   };
 }
 

@@ -3,11 +3,15 @@ import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { blocksText, stackText, toolText } from '../../../design/tools.ts';
 import { angleErrorText, angleText, fineText, lengthText, type System } from '../../../design/units.ts';
-import { BLOCK_SETS, type BlockSet } from '../../../engine/gauging/blockSets.ts';
-import { type Stack, stackFor } from '../../../engine/gauging/blockStack.ts';
-import { angleOfStack, stackOfAngle } from '../../../engine/gauging/sineBar.ts';
-import { TOOLS } from '../../../engine/gauging/tooling.ts';
-import { degrees, metres, millimetres, radians } from '../../../report/convert.ts';
+import {
+  BLOCK_SETS,
+  type BlockSet,
+  type Blocks as BlocksFound,
+  blocksFor,
+  sineAngle,
+  sineStack,
+  usualBench,
+} from '../../../report/measure/bench.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import { openText, useOpenFields } from './useOpenFields.ts';
 
@@ -20,24 +24,24 @@ interface Props {
 }
 
 export function StackHelper({ design, system, tools }: Props) {
-  const tooling = TOOLS[tools];
+  const usual = usualBench(tools);
   const [angle, setAngle] = useState(Math.abs(design.seats[0]!.journal.halfAngle));
-  const [bar, setBar] = useState(millimetres(tooling.bar));
-  const [name, setName] = useState(tooling.blocks.name);
+  const [bar, setBar] = useState(usual.bar);
+  const [name, setName] = useState(usual.blocks);
   const [wear, setWear] = useState(0);
   const open = useOpenFields();
   const set = BLOCK_SETS.find((s) => s.name === name)!;
-  const height = millimetres(stackOfAngle(radians(angle), metres(bar)));
+  const height = sineStack(angle, bar);
   // The stack follows these: what was being typed of it goes with the former one.
   const followed = (take: (value: number) => void) => (value: number) => {
     open.close('Stack');
     take(value);
   };
   const setHeight = (stack: number) => {
-    const back = angleOfStack(metres(stack), metres(bar));
+    const back = sineAngle(stack, bar);
     if (back === null) return;
     open.close('Half angle');
-    setAngle(degrees(back));
+    setAngle(back);
   };
   return (
     <>
@@ -106,14 +110,7 @@ export function StackHelper({ design, system, tools }: Props) {
           For {angleText(angle)} on a bar of {toolText(bar, system)} a stack of{' '}
           <strong>{stackText(height, set.system, system)}</strong>
           {height > 0 ? (
-            <Blocks
-              stack={stackFor(set, metres(height), metres(wear))}
-              set={set}
-              wear={wear}
-              height={height}
-              bar={bar}
-              system={system}
-            />
+            <Blocks found={blocksFor(set, { stack: height, wear, bar })} set={set} wear={wear} system={system} />
           ) : (
             ': none, the bar lies level.'
           )}
@@ -127,39 +124,24 @@ export function StackHelper({ design, system, tools }: Props) {
 const setText = ({ name, system, blocks }: BlockSet) =>
   `${name === `${blocks.length}` ? '' : `${name}, `}${system === 'metric' ? 'metric' : 'inch'}, ${blocks.length} pieces`;
 
-function Blocks({
-  stack,
-  set,
-  wear,
-  height,
-  bar,
-  system,
-}: {
-  stack: Stack;
-  set: BlockSet;
-  wear: number;
-  height: number;
-  bar: number;
-  system: System;
-}) {
-  if (stack.kind === 'outOfReach') {
+function Blocks({ found, set, wear, system }: { found: BlocksFound; set: BlockSet; wear: number; system: System }) {
+  if (found.kind === 'outOfReach') {
     return (
       <>
-        : no six blocks of this set come near; they reach from {lengthText(millimetres(stack.least), set.system)} to{' '}
-        {lengthText(millimetres(stack.greatest), set.system)}.
+        : no six blocks of this set come near; they reach from {lengthText(found.least, set.system)} to{' '}
+        {lengthText(found.greatest, set.system)}.
       </>
     );
   }
-  const blocks = blocksText(stack.blocks.map(millimetres), set.system);
-  const made = angleOfStack(metres(height) + stack.error, metres(bar));
-  const off = made === null ? null : Math.abs(degrees(made) - degrees(Math.asin(height / bar)));
+  const { error, off } = found;
+  const blocks = blocksText(found.blocks, set.system);
   return (
     <>
       : blocks <strong>{blocks}</strong>
       {wear > 0 && ` and the wear blocks (${lengthText(wear, set.system)})`}.{' '}
-      {Math.abs(stack.error) < 1e-12
+      {error === 0
         ? 'It is exact.'
-        : `It misses by ${fineText(millimetres(stack.error), system)}, so the bar stands ${off === null ? 'elsewhere' : angleErrorText(off)} off.`}
+        : `It misses by ${fineText(error, system)}, so the bar stands ${off === null ? 'elsewhere' : angleErrorText(off)} off.`}
     </>
   );
 }

@@ -1,22 +1,20 @@
 /** Changes of the notebook: another reading, one less, several from a table. */
+
 import type { Design, Part, Seat } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
+import { toolExact } from '../../../design/rounded.ts';
 import { madeIn } from '../../../design/tools.ts';
-import type { System } from '../../../design/units.ts';
-import { type Tried, triedBalls } from '../../../engine/gauging/choice.ts';
-import type { Tooling } from '../../../engine/gauging/tooling.ts';
-import { millimetres, radians, toSeats } from '../../../report/convert.ts';
+import { type System, TENTH } from '../../../design/units.ts';
+import { ballFor, rollFor, sineSetUp } from '../../../report/measure/bench.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
-import { shopTools } from '../../../report/shopTools.ts';
 import { bare } from '../../record/entered.ts';
 import { isTool, KINDS, type Kind, type Reading } from './kinds.ts';
-
-const INCH = 25.4;
 
 /** What a new entry starts with in a metric and in an inch shop (mm): common practice, no source. */
 const USUAL = {
   metric: { micrometer: 0.002, indicator: 0.001, place: 0.001 },
-  inch: { micrometer: 0.0001 * INCH, indicator: 0.00005 * INCH, place: 0.001 * INCH },
+  inch: { micrometer: TENTH, indicator: TENTH / 2, place: 10 * TENTH },
 };
 
 /**
@@ -60,34 +58,30 @@ export function onSurface(design: Design, reading: Reading, name: string, part: 
 
 function predicted(design: Design, reading: Reading): Reading {
   const { value } = predictedReading(design, reading);
-  return { ...reading, value: value === null ? 0 : fine(value) };
+  return { ...reading, value: value === null ? 0 : toolExact(value) };
 }
 
 function setUpFor(kind: Kind, seat: Seat, part: Part, design: Design, tools: System): Reading {
   const { from, to, halfAngle } = seat[part];
   const { micrometer, indicator, place } = USUAL[tools];
-  const set = (mm: number) => fine(Math.round(mm / place) * place);
+  const set = (mm: Millimetres) => toolExact(Math.round(mm / place) * place);
   const middle = set((from + to) / 2);
   const on = { seat: seat.name, part, value: 0 };
   switch (kind) {
     case 'diameter':
       return { kind, ...on, sigma: micrometer, station: middle };
     case 'overRolls':
-      return { kind, ...on, sigma: micrometer, roll: rollFor(to - from, shopTools(design, tools)), station: middle };
+      return { kind, ...on, sigma: micrometer, roll: rollFor(design, to - from, tools), station: middle };
     case 'ballDepth':
-      return { kind, ...on, sigma: micrometer, ball: ballFor(design, seat, tools), face: to };
-    case 'sineRise': {
-      const bar = fine(millimetres(shopTools(design, tools).bar));
-      const step = millimetres(shopTools(design, tools).stack);
+      return { kind, ...on, sigma: micrometer, ball: ballFor(design, design.seats.indexOf(seat), tools), face: to };
+    case 'sineRise':
       return {
         kind,
         ...on,
         sigma: indicator,
-        bar,
-        stack: fine(Math.round((bar * Math.sin(radians(halfAngle))) / step) * step),
+        ...sineSetUp(design, halfAngle, tools),
         travel: set(0.7 * (to - from)),
       };
-    }
     case 'straightness':
       return { kind, ...on, sigma: indicator, station: middle };
     case 'standOff':
@@ -103,36 +97,6 @@ function setUpFor(kind: Kind, seat: Seat, part: Part, design: Design, tools: Sys
       };
   }
 }
-
-/** The roll (mm) of the shop for a line of a length (mm): the thickest that leaves room for two places along it. */
-function rollFor(line: number, { rolls: there }: Tooling): number {
-  const rolls = there.map(millimetres);
-  return fine(rolls.findLast((roll) => roll <= line / 3) ?? rolls[0]!);
-}
-
-/**
- * The ball (mm) of the shop that touches nearest to half way along a bush; the nearest to a square touch there where
- * none rests on the line.
- */
-function ballFor(design: Design, seat: Seat, tools: System): number {
-  const { from, to, halfAngle, diameter, station } = seat.bush;
-  const { balls } = shopTools(design, tools);
-  const good = triedBalls(toSeats(design), design.seats.indexOf(seat), balls).filter(
-    (t): t is Tried & { share: number } => t.fault === null && t.share !== null,
-  );
-  if (good.length > 0)
-    return fine(
-      millimetres(good.reduce((best, t) => (Math.abs(t.share - 0.5) < Math.abs(best.share - 0.5) ? t : best)).diameter),
-    );
-  const wanted =
-    (diameter + ((from + to) / 2 - station) * 2 * Math.tan(radians(halfAngle))) / Math.cos(radians(halfAngle));
-  return fine(
-    balls.map(millimetres).reduce((best, ball) => (Math.abs(ball - wanted) < Math.abs(best - wanted) ? ball : best)),
-  );
-}
-
-/** To a hundredth of a nanometre: an inch size keeps every digit, and rounding is gone. */
-const fine = (mm: number) => Number(mm.toFixed(8));
 
 /** A set-up as it is read now: after all the trials written down so far. */
 export function readNow(design: Design, reading: Reading): Reading {

@@ -1,4 +1,5 @@
 /** Sizes on the drawing that no spindle can have together, with the fields they stand in (practice, no source). */
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fine } from '../../../design/rounded.ts';
 import { lengthText, type System } from '../../../design/units.ts';
 import { radians } from '../../../report/convert.ts';
@@ -33,7 +34,7 @@ export function impossibleIn(
   sizes: Readonly<Record<string, number>>,
   system: System,
 ): Impossible[] {
-  const told = (mm: number) => lengthText(fine(mm, system), system);
+  const told = (mm: Millimetres) => lengthText(fine(mm, system), system);
   const all = seats.map((plan) => seatOf(plan, sizes));
   return all.flatMap((seat, i) => {
     const own = ownFault(seat, told);
@@ -54,7 +55,7 @@ function seatOf(plan: SeatPlan, sizes: Readonly<Record<string, number>>): Seat {
 
 const pointed = ({ small, boreSmall }: Seat) => small <= 0 || boreSmall <= 0;
 const capital = (text: string) => `${text[0]!.toUpperCase()}${text.slice(1)}`;
-type Told = (mm: number) => string;
+type Told = (mm: Millimetres) => string;
 
 /** Of the seat by itself. */
 function ownFault(seat: Seat, told: Told): Impossible | null {

@@ -4,9 +4,7 @@ import { scaleLinear } from 'd3-scale';
 import { useId, useMemo } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
-import { leastFilm } from '../../../engine/contact/film.ts';
-import { type SeatInput, seatLines } from '../../../engine/contact/fit.ts';
-import { metres, millimetres } from '../../../report/convert.ts';
+import { filmAtPosition, type SeatInput, seatLines } from '../../../report/inFrame.ts';
 import type { StateReport } from '../../../report/odds/definition.ts';
 import {
   AcrossAxis,
@@ -140,11 +138,10 @@ function rangeOf({ best, position }: StateReport): [low: number, high: number] {
 function curvesOf(pairs: readonly SeatInput[][], low: number, high: number): Points[][] {
   return pairs.map((pair) =>
     pair.map((seat) => {
-      const { gap } = seatLines(seat);
+      const lines = seatLines(seat);
       return Array.from({ length: SAMPLES + 1 }, (_, i) => {
         const position = low + ((high - low) * i) / SAMPLES;
-        const film = leastFilm(gap, metres(position));
-        return [position, film === null ? Number.NaN : millimetres(film)] as const;
+        return [position, filmAtPosition(lines, position) ?? Number.NaN] as const;
       });
     }),
   );

@@ -3,8 +3,9 @@ import type { Design } from '../../../design/definition.ts';
 import { figures, measureText } from '../../../design/measures.ts';
 import { withValue } from '../../../design/place.ts';
 import { fineText, type System } from '../../../design/units.ts';
-import { ISO_GRADES } from '../../../engine/film/oil.ts';
+import { millipascalSeconds } from '../../../report/convert.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
+import { ISO_GRADES } from '../../../report/film/oils.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { roundAbove } from '../../pictures/sceneGeometry.ts';
 import type { Work } from '../../state/store.ts';
@@ -70,7 +71,7 @@ function OilSlider({ work, oil, put }: { work: Work; oil: NonNullable<Design['ru
         max={Math.log10(VISCOSITIES.to)}
         step={0.01}
         value={Math.log10(Math.min(VISCOSITIES.to, Math.max(VISCOSITIES.from, oil.viscosity)))}
-        text={`${figures(oil.viscosity * 1000)} mPa·s`}
+        text={`${figures(millipascalSeconds(oil.viscosity))} mPa·s`}
         set={(value) => put('run.oil.viscosity', Number((10 ** value).toPrecision(3)))}
       />
     );

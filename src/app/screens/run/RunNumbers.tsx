@@ -1,6 +1,9 @@
 /** The run in figures: what each seat carries and loses, the whole spindle, and where the heat goes. */
+
+import type { Millimetres } from '../../../design/dimension.ts';
 import { figures, type Measure, measureText } from '../../../design/measures.ts';
 import { fineText, lengthUnit, placeText, type System } from '../../../design/units.ts';
+import { millipascalSeconds } from '../../../report/convert.ts';
 import type { FilmReport, SeatOilReport } from '../../../report/film/definition.ts';
 
 const NONE = '—';
@@ -42,7 +45,7 @@ export function RunNumbers({ film, system }: { film: FilmReport; system: System 
       'Oil, warm',
       (seat) =>
         warm(seat)
-          ? `${measureText('temperature', warm(seat)!.temperature, system)}, ${figures(warm(seat)!.viscosity * 1000)} mPa·s`
+          ? `${measureText('temperature', warm(seat)!.temperature, system)}, ${figures(millipascalSeconds(warm(seat)!.viscosity))} mPa·s`
           : NONE,
     ],
   ];
@@ -84,7 +87,7 @@ export function RunNumbers({ film, system }: { film: FilmReport; system: System 
 }
 
 /** A station near enough to find the place: to a tenth of a millimetre, or a few thou. */
-function stationText(mm: number, system: System): string {
+function stationText(mm: Millimetres, system: System): string {
   const unit = lengthUnit(system);
   return `${`${Number((mm / unit.size).toFixed(system === 'metric' ? 1 : 3))}`.replace('-', '−')} ${unit.name}`;
 }

@@ -2,16 +2,14 @@
  * The running pair in section, as on the Fit screen: cut where the film of all is least, that side above. Gaps, and how
  * far the axis lies aside, by the one exaggeration; lengths true.
  */
+
 import { useId, useMemo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import type { Lobe } from '../../../engine/spindle/lobes.ts';
-import type { PlaySeat } from '../../../engine/spindle/rigid.ts';
-import { metres, radians } from '../../../report/convert.ts';
+import { metres, millimetres, radians, toSeats } from '../../../report/convert.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
-import { toPlaySeats } from '../../../report/play/toPlay.ts';
+import { type SurfaceInMetres, seatLines } from '../../../report/inFrame.ts';
 import { type Drawn, drawnPair, type Point } from '../../pictures/drawn.ts';
 import { leaningOf } from '../../pictures/leaning.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
@@ -93,7 +91,7 @@ const withSecondLine = (at: Placing): Placing => ({
 
 /** The least film along this half of the section. */
 function filmText({ film }: Drawn['seats'][number], system: System): string {
-  return film.length === 0 ? 'apart' : fineText(1000 * Math.min(...film.map((place) => place.film)), system);
+  return film.length === 0 ? 'apart' : fineText(millimetres(Math.min(...film.map((place) => place.film))), system);
 }
 
 /** Where the film is least along this half, half way across it. */
@@ -116,14 +114,16 @@ export function leaningPair(
   const turned = (x: number, y: number) => ({ x: x * cos - y * sin, y: x * sin + y * cos });
   const aside = turned(metres(pose.x), metres(pose.y));
   const tilt = turned(pose.tiltX, pose.tiltY);
-  const lobes = (all: readonly Lobe[]): Lobe[] => all.map((lobe) => ({ ...lobe, phase: lobe.phase + turn }));
-  const parts = toPlaySeats({ conepair: 1, seats: design.seats }).map((seat): PlaySeat => {
+  const roundTurned = (surface: SurfaceInMetres): SurfaceInMetres => ({
+    ...surface,
+    lobes: surface.lobes?.map((lobe) => ({ ...lobe, phase: lobe.phase + turn })),
+  });
+  const parts = toSeats({ conepair: 1, seats: design.seats }).map((seat) => {
     const growth = metres(warm?.seats.find(({ name }) => name === seat.name)?.growth ?? 0);
     return {
       ...seat,
-      bush: { ...seat.bush, radius: seat.bush.radius + growth / Math.cos(seat.bush.halfAngle) },
-      journalLobes: lobes(seat.journalLobes),
-      bushLobes: lobes(seat.bushLobes),
+      bush: roundTurned({ ...seat.bush, radius: seat.bush.radius + growth / Math.cos(seat.bush.halfAngle) }),
+      journal: roundTurned(seat.journal),
     };
   });
   const leaning = leaningOf(parts, { ...aside, z: metres(pose.z), tiltX: tilt.x, tiltY: tilt.y });

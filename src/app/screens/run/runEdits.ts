@@ -1,17 +1,8 @@
 /** Changes of the design's `run` that swap several keys at once. */
 import { numbersUnder, withAssumed } from '../../../design/assumed.ts';
 import type { Design } from '../../../design/definition.ts';
-import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
-import {
-  d341,
-  gradeMidpoint,
-  ISO_GRADES,
-  kinematicAt,
-  oilFromPoints,
-  oilOfGrade,
-  viscosityAt100,
-} from '../../../engine/film/oil.ts';
+import { oilKnown } from '../../../report/film/oils.ts';
 import { AMBIENT } from '../../../report/film/toSpindle.ts';
 import { plausibleRun } from './plausibleRun.ts';
 
@@ -39,7 +30,7 @@ export function withOilKind(design: Design, kind: string): Design {
   if (kind === oilKind(design)) return design;
   const density = oil.density === undefined ? {} : { density: oil.density };
   const ambient = run.ambient ?? AMBIENT;
-  const known = lawOf(oil, ambient);
+  const known = oilKnown(oil, ambient);
   const next: Record<string, Oil> = {
     viscosity: { viscosity: tidy(known.viscosity(ambient)), ...density },
     grade: { grade: tidy(known.at40), ...density },
@@ -55,41 +46,6 @@ export function withOilKind(design: Design, kind: string): Design {
   // Made of what was assumed, it is assumed too.
   const guessed = design.assumed?.some((path) => path.startsWith('run.oil.')) ?? false;
   return guessed ? withAssumed(changed, numbersUnder(changed, 'run.oil')) : changed;
-}
-
-interface Known {
-  /** mm²/s at 40 and 100 °C */
-  at40: number;
-  at100: number;
-  /** Pa·s */
-  viscosity(celsius: number): number;
-}
-
-function lawOf(
-  { viscosity, grade, index = defaultAt('run.oil.index'), density, measured }: Oil,
-  ambient: number,
-): Known {
-  const kilograms = density === undefined ? undefined : density * 1000;
-  if (measured) {
-    const law = d341(measured[0]!, measured[1]!);
-    return {
-      at40: kinematicAt(law, 40),
-      at100: kinematicAt(law, 100),
-      viscosity: oilFromPoints(measured[0]!, measured[1]!, kilograms).viscosity,
-    };
-  }
-  const at40 = gradeMidpoint(grade ?? nearestGrade(viscosity!, ambient));
-  return {
-    at40,
-    at100: viscosityAt100(at40, index),
-    viscosity: viscosity === undefined ? oilOfGrade(grade!, index, kilograms).viscosity : () => viscosity,
-  };
-}
-
-/** The grade that is nearest to a viscosity (Pa·s) at a temperature. */
-function nearestGrade(viscosity: number, celsius: number): number {
-  const off = (grade: number) => Math.abs(Math.log(oilOfGrade(grade).viscosity(celsius) / viscosity));
-  return ISO_GRADES.reduce<number>((best, grade) => (off(grade) < off(best) ? grade : best), ISO_GRADES[0]);
 }
 
 export const STANDS = [

@@ -2,7 +2,9 @@
  * What the trials leave, on paper: what may be taken now and what is most likely left, by how much the gauges change
  * over each, and what to read next.
  */
+
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fineText, plusMinusText, readingText, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
@@ -39,7 +41,7 @@ export function LeftTable({ design, cut, after, system }: Props) {
   const steps = leftSteps(design, cut, after);
   const faces = remaining.faces.filter(({ off }) => Math.abs(off) >= NOTHING);
   const { now, safe, all } = remaining.standOff;
-  const at = (mm: number | null) => (mm === null ? NONE : fineText(mm, system));
+  const at = (mm: Millimetres | null) => (mm === null ? NONE : fineText(mm, system));
   return (
     <table className="sheet-steps left-steps">
       <colgroup>
@@ -96,8 +98,8 @@ export function LeftTable({ design, cut, after, system }: Props) {
 }
 
 function rowsOf({ safe, all, gauges }: LeftStep, system: System): Row[] {
-  const fine = (mm: number) => fineText(mm, system);
-  const change = (mm: number | null) =>
+  const fine = (mm: Millimetres) => fineText(mm, system);
+  const change = (mm: Millimetres | null) =>
     mm === null ? NONE : `${mm < 0 ? '−' : '+'}${readingText(Math.abs(mm), system)}`;
   return [
     {

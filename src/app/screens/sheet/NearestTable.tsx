@@ -1,5 +1,7 @@
 /** Where no plan gives the films: what every seat has, what is wanted, and how near the limits let it come. */
+
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { fitSection } from '../../../report/fit/section.ts';
@@ -13,7 +15,7 @@ export function NearestTable({
   nearest: Pick<CutReport, 'position' | 'films'>;
   system: System;
 }) {
-  const told = (mm: number | null | undefined) => (mm == null ? '—' : fineText(mm, system));
+  const told = (mm: Millimetres | null | undefined) => (mm == null ? '—' : fineText(mm, system));
   const now = fitSection(design).seats;
   return (
     <table className="nearest">

@@ -7,11 +7,10 @@
 import { useId } from 'react';
 import type { Design, Part } from '../../../design/definition.ts';
 import type { AngleWay, System } from '../../../design/units.ts';
-import { seatLines } from '../../../engine/contact/fit.ts';
-import { millimetres, toSeats } from '../../../report/convert.ts';
+import { linesOf } from '../../../report/inFrame.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
-import { drawnPair, type Point } from '../../pictures/drawn.ts';
-import { sectionFrame } from '../../pictures/sectionFrame.ts';
+import { drawnPair } from '../../pictures/drawn.ts';
+import { inMm, type PointInMm, sectionFrame } from '../../pictures/sectionFrame.ts';
 import { fitted, textWidth } from '../../pictures/textWidth.ts';
 import { useAngles } from '../../state/angles.ts';
 import { angleToleranceText, coneText, hasSymbol } from './coneTexts.ts';
@@ -46,7 +45,7 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
   const tall = height * PER_MM;
   const way = useAngles();
   const own = surfaces.filter((surface) => surface.part === part);
-  const drawn = drawnPair(toSeats(design).map(seatLines), 0, 1);
+  const drawn = drawnPair(linesOf(design), 0, 1);
   const { shape, outline } = shapeOf(drawn, part);
   const lines = drawn.seats.map((seat) => inMm(seat[part]));
   const layout = partLayout(
@@ -115,11 +114,10 @@ export function PartDrawing({ design, part, surfaces, system, height }: Props) {
 }
 
 const SIDES = [1, -1] as const;
-const inMm = (points: readonly Point[]): Point[] => points.map(([z, r]) => [millimetres(z), millimetres(r)]);
-const endsOf = (line: readonly Point[]): Point[] => [line[0]!, line[line.length - 1]!];
+const endsOf = (line: readonly PointInMm[]): PointInMm[] => [line[0]!, line[line.length - 1]!];
 
 /** The part's outline (mm) and the room it takes; the other part is not drawn. */
-function shapeOf(drawn: ReturnType<typeof drawnPair>, part: Part): { shape: PartShape; outline: readonly Point[] } {
+function shapeOf(drawn: ReturnType<typeof drawnPair>, part: Part): { shape: PartShape; outline: readonly PointInMm[] } {
   const frame = sectionFrame(drawn);
   const outline = part === 'journal' ? frame.journal.above : frame.bush.above;
   const [left, right] = part === 'journal' ? [frame.journalLeft, frame.journalRight] : [frame.rear, frame.nose];
@@ -130,7 +128,7 @@ function shapeOf(drawn: ReturnType<typeof drawnPair>, part: Part): { shape: Part
 function tellOf(
   design: Design,
   own: readonly TolerancedSurface[],
-  lines: readonly (readonly Point[])[],
+  lines: readonly (readonly PointInMm[])[],
   shape: PartShape,
   { system, way }: { system: System; way: AngleWay },
 ) {
@@ -163,7 +161,7 @@ function tellOf(
           lines: diameterLines(diameter, diameterTolerance, system),
         })),
     notes: own.map((surface, i): NoteToTell => {
-      const [first, last] = endsOf(lines[i]!) as [Point, Point];
+      const [first, last] = endsOf(lines[i]!) as [PointInMm, PointInMm];
       const at = { z: (first[0] + last[0]) / 2, r: (first[1] + last[1]) / 2 };
       const letter = letterOf(design, surface.seat);
       const widens = surface.halfAngle < 0 ? -1 : 1;
@@ -199,10 +197,10 @@ function legendOf(own: readonly TolerancedSurface[], layout: PartLayout, shape: 
   ].join(' · ');
 }
 
-function pathOf(points: readonly Point[], { x, y }: PartLayout, side: 1 | -1, closed: boolean): string {
+function pathOf(points: readonly PointInMm[], { x, y }: PartLayout, side: 1 | -1, closed: boolean): string {
   return `M${points.map(([z, r]) => `${x(z).toFixed(2)} ${y(r, side).toFixed(2)}`).join('L')}${closed ? 'Z' : ''}`;
 }
 
 /** The edges that are seen where a line bends: from one side of the axis to the other. */
-const edges = (places: readonly Point[], { x, y }: PartLayout) =>
+const edges = (places: readonly PointInMm[], { x, y }: PartLayout) =>
   places.map(([z, r]) => `M${x(z).toFixed(2)} ${y(r, 1).toFixed(2)}V${y(r, -1).toFixed(2)}`).join('');

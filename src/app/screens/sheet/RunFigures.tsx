@@ -2,10 +2,12 @@
  * How it is to run, for the person who assembles it: speed, oil, load, films cold and warm, where the design says how
  * it runs.
  */
+
 import type { Design } from '../../../design/definition.ts';
 import { measureText } from '../../../design/measures.ts';
 import { defaultAt } from '../../../design/place.ts';
 import { fineText, placeText, type System } from '../../../design/units.ts';
+import { millipascalSeconds } from '../../../report/convert.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
 
@@ -65,7 +67,7 @@ function oilText(oil: Props['design']['run']['oil'], system: System): string {
     return `oil of ${oil.measured.map(([at, viscosity]) => `${viscosity} mm²/s at ${measureText('temperature', at, system)}`).join(' and ')}`;
   return oil?.viscosity === undefined
     ? 'no oil is named'
-    : `oil of ${Number((oil.viscosity * 1000).toPrecision(3))} mPa·s`;
+    : `oil of ${Number(millipascalSeconds(oil.viscosity).toPrecision(3))} mPa·s`;
 }
 
 function loadText(

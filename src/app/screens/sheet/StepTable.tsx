@@ -1,5 +1,7 @@
 /** The steps on paper: what to feed, what to read when to stop, and boxes for what was read. */
+
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { fineText, readingText, type System } from '../../../design/units.ts';
 import type { CutReport, CutStepReport } from '../../../report/cut/definition.ts';
 import { toleranceLeft } from '../../../report/cut/toleranceLeft.ts';
@@ -19,7 +21,7 @@ interface Props {
 type Row = { what: string; before: string; first: string; isFirst: boolean; stop: string; within?: string };
 type Stop = CutStepReport['touch'];
 
-const told = (mm: number | null, text: (mm: number) => string) => (mm === null ? '—' : text(mm));
+const told = (mm: Millimetres | null, text: (mm: Millimetres) => string) => (mm === null ? '—' : text(mm));
 
 /** mm: a stand-off that moves by less is not seen to move. */
 const UNSEEN = 1e-4;
@@ -27,9 +29,9 @@ export const isMoved = ({ before, stop }: Pick<Stop, 'before' | 'stop'>) =>
   before !== stop && (before === null || stop === null || Math.abs(stop - before) >= UNSEEN);
 
 export function StepTable({ design, cut, system }: Props) {
-  const fine = (mm: number) => fineText(mm, system);
+  const fine = (mm: Millimetres) => fineText(mm, system);
   // Where the doubt leaves only a part of a step safe, its reading stands in the place of the one half way.
-  const row = (what: string, { before, half, safe, stop }: Stop, text: (mm: number) => string): Row => ({
+  const row = (what: string, { before, half, safe, stop }: Stop, text: (mm: Millimetres) => string): Row => ({
     what,
     before: told(before, text),
     first: told(safe === undefined ? half : safe, text),

@@ -1,5 +1,7 @@
 /** A feed on paper, as the person's own dials count it. */
+
 import type { Design } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
 import { divisionText } from '../../../design/tools.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import { millimetres } from '../../../report/convert.ts';
@@ -28,7 +30,7 @@ export function otherTexts(
   system: System,
 ): string[] {
   const { axialDivision, diameterDial } = toMachine(design.cut ?? { allow: [] });
-  const fine = (mm: number) => fineText(mm, system);
+  const fine = (mm: Millimetres) => fineText(mm, system);
   return [
     ...(axialFeed === null || axialDivisions === null
       ? []

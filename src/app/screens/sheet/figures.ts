@@ -3,6 +3,7 @@
  *   Inch dimensions have no nought before the point, and as many decimals as their tolerance; metric ones need not
  *   (ASME Y14.5, from memory).
  */
+import type { Millimetres } from '../../../design/dimension.ts';
 import { lengthUnit, readingText, type System } from '../../../design/units.ts';
 
 /** Decimals of what is read on a gauge, of a gauged diameter, and of where a surface ends. */
@@ -19,14 +20,14 @@ const minus = (text: string) => (Number(text) === 0 ? text.replace('-', '') : te
 const trimmed = (text: string) => (text.includes('.') ? text.replace(/\.?0+$/, '') : text);
 /** Inch dimensions on a drawing have no nought before the point. */
 const dimension = (text: string, system: System) => (system === 'inch' ? text.replace(/^(−?)0\./, '$1.') : text);
-const inUnit = (mm: number, system: System) => mm / lengthUnit(system).size;
+const inUnit = (mm: Millimetres, system: System) => mm / lengthUnit(system).size;
 
 /** Where a surface ends, or a gauge stands: nothing hangs on more. */
-export const endText = (mm: number, system: System) =>
+export const endText = (mm: Millimetres, system: System) =>
   dimension(minus(trimmed(inUnit(mm, system).toFixed(ENDS[system]))), system);
 
 /** A place that is exact. */
-export const exactText = (mm: number, system: System) =>
+export const exactText = (mm: Millimetres, system: System) =>
   dimension(minus(trimmed(inUnit(mm, system).toFixed(EXACT[system]))), system);
 
 /**
@@ -46,16 +47,16 @@ function tolerated(tolerance: number, system: System): { text: string; decimals:
 export const zoneText = (width: number, system: System) => tolerated(width, system).text;
 
 /** A diameter, and its tolerance where it has one, as many decimals to both. */
-export function diameterLines(mm: number, tolerance: number | null, system: System): string[] {
+export function diameterLines(mm: Millimetres, tolerance: number | null, system: System): string[] {
   const end = tolerance === null ? null : tolerated(tolerance, system);
   const size = `⌀${dimension(minus(inUnit(mm, system).toFixed(end?.decimals ?? READ[system])), system)}`;
   return end ? [size, `±${end.text}`] : [size];
 }
 /** A stop reading with as many decimals as its tolerance, where it has one. */
-export const stopText = (mm: number, tolerance: number | null, system: System) =>
+export const stopText = (mm: Millimetres, tolerance: number | null, system: System) =>
   tolerance === null
     ? readingText(mm, system)
     : `${minus(inUnit(mm, system).toFixed(tolerated(tolerance, system).decimals))} ${lengthUnit(system).name}`;
 
-export const diameterText = (mm: number, tolerance: number | null, system: System) =>
+export const diameterText = (mm: Millimetres, tolerance: number | null, system: System) =>
   diameterLines(mm, tolerance, system).join(' ');

@@ -10,6 +10,7 @@
  * @source Luenberger 4.4 (sensitivity of a linear programme)
  */
 
+import type { Metres } from '../../../design/dimension.ts';
 import { breakpointsAt } from '../../belief/filmGradient.ts';
 import type { Influence } from '../../belief/unknowns.ts';
 import { filmAlong } from '../../contact/film.ts';
@@ -17,7 +18,7 @@ import { radiusAt, type SeatInput, type SeatLines, seatLines } from '../../conta
 import type { SeatContact } from '../../play/contacts.ts';
 import { type Pulled, shakeAt } from '../../play/shake.ts';
 import { axisAt, type Pose } from '../../spindle/pose.ts';
-import { type PlaySeat, spindleOf } from '../../spindle/rigid.ts';
+import { spindleOf } from '../../spindle/rigid.ts';
 import { impossible, type ReadingKind } from '../reading.ts';
 
 export const shake: ReadingKind<'shake'> = {
@@ -28,7 +29,7 @@ export const shake: ReadingKind<'shake'> = {
       { seat, part: 'bush' as const },
     ]),
   predict: ({ indicator, position, direction, free, value }, seats) => {
-    const spindle = spindleOf(seats.map(withLobes), free);
+    const spindle = spindleOf(seats, free);
     const found = shakeAt(spindle, position, { station: indicator, direction });
     switch (found.status) {
       case 'solved':
@@ -47,10 +48,7 @@ export const shake: ReadingKind<'shake'> = {
   },
 };
 
-/** Seats that come with their lobes keep them; true rounds have none. */
-const withLobes = (seat: SeatInput): PlaySeat => ({ journalLobes: [], bushLobes: [], ...seat });
-
-function influencesOf(seats: readonly SeatInput[], position: number, { pose, contacts }: Pulled): Influence[] {
+function influencesOf(seats: readonly SeatInput[], position: Metres, { pose, contacts }: Pulled): Influence[] {
   const lines = new Map<string, { index: number; seat: SeatLines }>(
     seats.map((input, index) => [input.name, { index, seat: seatLines(input) }]),
   );
@@ -63,7 +61,7 @@ function influencesOf(seats: readonly SeatInput[], position: number, { pose, con
 function contactInfluences(
   seat: SeatLines,
   index: number,
-  position: number,
+  position: Metres,
   pose: Pose,
   { station, journalStation, angle, share }: SeatContact,
 ): Influence[] {
@@ -97,7 +95,7 @@ function contactInfluences(
 }
 
 /** The breakpoint of the film nearest to a place u (m) of the bush line. */
-function placeOf({ gap }: SeatLines, position: number, u: number): { u: number; film: number } {
+function placeOf({ gap }: SeatLines, position: Metres, u: number): { u: number; film: Metres } {
   const chain = filmAlong(gap, position);
   let best = 0;
   for (let i = 1; i < chain.count; i++) if (Math.abs(chain.u[i]! - u) < Math.abs(chain.u[best]! - u)) best = i;

@@ -9,7 +9,6 @@ import { reachToward } from '../../../../src/engine/play/reach.ts';
 import { heldAt } from '../../../../src/engine/play/shake.ts';
 import { spindleOf } from '../../../../src/engine/spindle/rigid.ts';
 import { metres, toSeats } from '../../../../src/report/convert.ts';
-import { toPlaySeats } from '../../../../src/report/play/toPlay.ts';
 
 const folder = new URL('../../../../assets/designs/', import.meta.url);
 
@@ -29,7 +28,7 @@ export const touchOf = (design: Design) => fitOf(toSeats(design), 0).firstPositi
 
 /** Its nose pulled aside until something holds it. */
 export function pulled(design: Design, angle: number, factor = 400): Drawn {
-  const seats = toPlaySeats(design);
+  const seats = toSeats(design);
   const held = heldAt(spindleOf(seats, ['x', 'y', 'tiltX', 'tiltY']), positionOf(design));
   const reach = reachToward(held, 0.03, Math.cos(angle), Math.sin(angle));
   if (reach.status !== 'solved') throw new Error(reach.status);

@@ -4,11 +4,10 @@ import { leaningOf } from '../../../../src/app/pictures/leaning.ts';
 import { lensDepth, thinnestSections } from '../../../../src/app/screens/fit/lens.ts';
 import { DEMOS } from '../../../../src/app/state/demos.ts';
 import { seatLines } from '../../../../src/engine/contact/fit.ts';
-import { metres } from '../../../../src/report/convert.ts';
-import { toPlaySeats } from '../../../../src/report/play/toPlay.ts';
+import { metres, toSeats } from '../../../../src/report/convert.ts';
 
 const { design } = DEMOS.find(({ file }) => file.startsWith('steep-first'))!;
-const parts = toPlaySeats(design);
+const parts = toSeats(design);
 const seats = parts.map(seatLines);
 const at = (position: number, leaning: Parameters<typeof drawnAt>[3] = null): Drawn =>
   drawnAt(seats, metres(position), 200, leaning);

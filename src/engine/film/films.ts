@@ -6,18 +6,19 @@
  * least film the least of them all.
  */
 
-import { type FilmShape, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
+import type { Metres, Radians } from '../../design/dimension.ts';
+import { type LeastFilm, leastFilmOf } from '../spindle/height.ts';
 import { roundOf, type Worst, worstAngle } from '../spindle/lobes.ts';
 import { asPose, type Five, type Pose } from '../spindle/pose.ts';
+import type { RigidSeat } from '../spindle/rigid.ts';
 import { type Effort, spendOnCoefficients, spendOnPressure } from './effort.ts';
 import type { Groove } from './grooves.ts';
 import { type FilmRun, type FilmSpace, newFilmSpace } from './reynolds.ts';
 import { type SeatFilm, type SeatFilmVerdict, seatFilm } from './seatFilm.ts';
 import { type Adjoints, type Coefficients, coefficients, newAdjoints } from './stiffness.ts';
 
-export interface FilmSeat {
-  name: string;
-  shape: FilmShape;
+/** A seat with the grooves that feed it. */
+export interface FilmSeat extends RigidSeat {
   grooves: readonly Groove[];
 }
 
@@ -42,7 +43,7 @@ export interface GridSize {
 }
 
 /** One grid a seat, kept from solve to solve. */
-export interface FilmSpindle {
+export interface Grids {
   seats: readonly FilmSeat[];
   size: GridSize;
   spaces: FilmSpace[];
@@ -57,13 +58,13 @@ export interface Sum {
   power: number;
 }
 
-export type SpindleVerdict =
+export type FilmsVerdict =
   | { status: 'solved'; seats: SeatFilm[]; total: Sum }
   /** metal touches: no film (m) wider than an atom in the seat */
-  | { status: 'contact'; seat: number; film: number; u: number; angle: number }
+  | { status: 'contact'; seat: number; film: Metres; u: number; angle: Radians }
   | { status: 'apart'; seat: number };
 
-export function newSpindle(seats: readonly FilmSeat[], size: GridSize): FilmSpindle {
+export function newGrids(seats: readonly FilmSeat[], size: GridSize): Grids {
   const spaces = seats.map(() => newFilmSpace(size.rows, size.columns));
   return { seats, size, spaces, adjoints: spaces.map(newAdjoints), last: [0, 0, 0, 0, 0] };
 }
@@ -77,17 +78,18 @@ export const runOf = (seat: FilmSeat, run: SpindleRun, index: number): FilmRun =
 });
 
 /** How many angles a seat is solved at. */
-const placesOf = ({ shape }: FilmSeat, { places = 1 }: SpindleRun) =>
-  shape.journalLobes.some(({ amplitude }) => amplitude !== 0) ? places : 1;
+const placesOf = (seat: FilmSeat, { places = 1 }: SpindleRun) => (turningLobes(seat).length > 0 ? places : 1);
+
+/** What turns with the journal. */
+export const turningLobes = ({ parts: { journal } }: FilmSeat) =>
+  (journal.lobes ?? []).filter(({ amplitude }) => amplitude !== 0);
 
 /**
  * Angles enough for these seats: eight a turn, or two for every lobe and two more; undefined where the journal is
  * round.
  */
 export function placesFor(seats: readonly FilmSeat[]): number | undefined {
-  const counts = seats.flatMap(({ shape }) =>
-    shape.journalLobes.filter(({ amplitude }) => amplitude !== 0).map(({ count }) => count),
-  );
+  const counts = seats.flatMap((seat) => turningLobes(seat).map(({ count }) => count));
   return counts.length === 0 ? undefined : Math.min(24, Math.max(8, 2 * Math.max(...counts) + 2));
 }
 
@@ -95,28 +97,23 @@ export function placesFor(seats: readonly FilmSeat[]): number | undefined {
  * The least film of a seat: as drawn, or over the turn, when the proudest place of the journal comes past every angle.
  */
 export function leastFilmIn(seat: FilmSeat, pose: Pose, run: SpindleRun, index: number): LeastFilm | null {
-  const { shape } = seat;
-  if (placesOf(seat, run) === 1) return leastFilmOf(shape, pose, run.growth[index], run.turned);
-  const still = leastFilmOf({ ...shape, journalLobes: [] }, pose, run.growth[index]);
+  if (placesOf(seat, run) === 1) return leastFilmOf(seat, pose, run.growth[index], run.turned);
+  const { journal, bush } = seat.parts;
+  const still = leastFilmOf({ ...seat, round: roundOf([], bush.lobes) }, pose, run.growth[index]);
   if (still === null) return null;
   const proudest: Worst = { value: 0, angle: 0 };
-  worstAngle(roundOf(shape.journalLobes, []), 0, 0, true, proudest);
+  worstAngle(roundOf(journal.lobes), 0, 0, true, proudest);
   return { ...still, film: still.film - proudest.value };
 }
 
 /** Solves every seat with the journal at q; the first that touches or does not overlap ends it. */
-export function solveSpindle(
-  spindle: FilmSpindle,
-  q: Readonly<Five>,
-  run: SpindleRun,
-  tolerance?: number,
-): SpindleVerdict {
-  const { seats } = spindle;
-  spindle.last = [...q] as Five;
+export function solveFilms(grids: Grids, q: Readonly<Five>, run: SpindleRun, tolerance?: number): FilmsVerdict {
+  const { seats } = grids;
+  grids.last = [...q] as Five;
   const found: SeatFilm[] = [];
   const total: Sum = { force: [0, 0, 0, 0, 0], torque: 0, power: 0 };
   for (let i = 0; i < seats.length; i++) {
-    const film = solveSeat(spindle, i, q, run, tolerance);
+    const film = solveSeat(grids, i, q, run, tolerance);
     if (film.status !== 'solved') return { ...film, seat: i };
     found.push(film);
     for (let c = 0; c < 5; c++) total.force[c]! += film.force[c]!;
@@ -128,7 +125,7 @@ export function solveSpindle(
 
 /** One seat, over the turn where its journal has lobes; the angle drawn is solved last and stays in its space. */
 function solveSeat(
-  { seats, spaces }: FilmSpindle,
+  { seats, spaces }: Grids,
   i: number,
   q: Readonly<Five>,
   run: SpindleRun,
@@ -138,7 +135,7 @@ function solveSeat(
   const places = placesOf(seats[i]!, run);
   const all: SeatFilm[] = [];
   for (let place = places - 1; place >= 0; place--) {
-    const film = seatFilm(spaces[i]!, seats[i]!.shape, asPose(q), {
+    const film = seatFilm(spaces[i]!, seats[i]!, asPose(q), {
       ...own,
       turned: own.turned! + (2 * Math.PI * place) / places,
     });
@@ -167,8 +164,8 @@ function meanOf(all: readonly SeatFilm[]): SeatFilm {
 }
 
 /** K and B of the whole, of the films that stand solved. */
-export function spindleCoefficients(spindle: FilmSpindle, run: SpindleRun, tolerance?: number): Coefficients {
-  const { seats, spaces, adjoints, last } = spindle;
+export function summedCoefficients(grids: Grids, run: SpindleRun, tolerance?: number): Coefficients {
+  const { seats, spaces, adjoints, last } = grids;
   const all: Coefficients[] = [];
   const weights: number[] = [];
   seats.forEach((seat, i) => {
@@ -176,7 +173,7 @@ export function spindleCoefficients(spindle: FilmSpindle, run: SpindleRun, toler
     const places = placesOf(seat, run);
     for (let place = places - 1; place >= 0; place--) {
       if (places > 1)
-        seatFilm(spaces[i]!, seat.shape, asPose(last), {
+        seatFilm(spaces[i]!, seat, asPose(last), {
           ...own,
           turned: own.turned! + (2 * Math.PI * place) / places,
         });
@@ -199,18 +196,18 @@ export interface OverTurn {
   least: Five;
   greatest: Five;
   /** m, of all seats over the turn */
-  leastFilm: number;
+  leastFilm: Metres;
 }
 
 /** What a journal with lobes does in a turn, its pose held, at `places` angles; null where it touches on the way. */
-export function overTurn(spindle: FilmSpindle, q: Readonly<Five>, run: SpindleRun, places: number): OverTurn | null {
+export function overTurn(grids: Grids, q: Readonly<Five>, run: SpindleRun, places: number): OverTurn | null {
   const result: OverTurn = {
     least: [0, 0, 0, 0, 0].map(() => Number.POSITIVE_INFINITY) as Five,
     greatest: [0, 0, 0, 0, 0].map(() => Number.NEGATIVE_INFINITY) as Five,
     leastFilm: Number.POSITIVE_INFINITY,
   };
   for (let place = 0; place < places; place++) {
-    const found = solveSpindle(spindle, q, { ...run, places: 1, turned: (2 * Math.PI * place) / places });
+    const found = solveFilms(grids, q, { ...run, places: 1, turned: (2 * Math.PI * place) / places });
     if (found.status !== 'solved') return null;
     result.least = result.least.map((value, i) => Math.min(value, found.total.force[i]!)) as Five;
     result.greatest = result.greatest.map((value, i) => Math.max(value, found.total.force[i]!)) as Five;
