@@ -79,5 +79,5 @@ function trialText({ steps }: CutReport, system: System): string {
   if (some.length === 0) return '; none of it before a trial';
   return steps.length === 1
     ? `; ${fineText(some[0]!.safe!, system)} of it before a trial`
-    : '; part of it before a trial';
+    : '; part before a trial';
 }

@@ -90,6 +90,11 @@ export function FitScreen({ work }: { work: Work }) {
         <CutsSince design={design} />
         <Parts
           screen="fit"
+          also={
+            <a href="#show" title="Large, for a projector, with one control">
+              Show large
+            </a>
+          }
           parts={[
             {
               id: 'sizes',
