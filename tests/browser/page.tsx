@@ -8,7 +8,7 @@ import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
-import { setAllOpen } from '../../src/app/frame/openParts.ts';
+import { setAllOpen, setOpen } from '../../src/app/frame/openParts.ts';
 import { askAgain } from '../../src/app/pictures/canDraw.ts';
 import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
 import { createWork, type Work } from '../../src/app/state/store.ts';
@@ -55,6 +55,7 @@ export function page(hash = '', waiting = false): Shown {
     Object.assign(window, { showSaveFilePicker: undefined, showOpenFilePicker: undefined });
     // What is looked for may stand in a part that is shut; tests of the parts shut them.
     setAllOpen(true);
+    for (const screen of ['measure', 'cut']) setOpen(`${screen}/record`, false, false);
     window.location.hash = hash;
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';
