@@ -7,7 +7,18 @@ import type { Design } from '../../design/definition.ts';
 import type { Millimetres } from '../../design/dimension.ts';
 import type { Warming } from '../../engine/heat/warmFilm.ts';
 import { type ColdPosition, coldPositionFor } from '../../engine/run/coldPosition.ts';
-import { aimWithin, type Condition, type Needs, overCuts, overSpeeds, type SteadyPoint, steadyPoint, withClearance, withFilm, workingStretch } from '../../engine/run/limits.ts';
+import {
+  aimWithin,
+  type Condition,
+  type Needs,
+  overCuts,
+  overSpeeds,
+  type SteadyPoint,
+  steadyPoint,
+  withClearance,
+  withFilm,
+  workingStretch,
+} from '../../engine/run/limits.ts';
 import { warmingOf } from '../../engine/run/running.ts';
 import { metres, millimetres as mm, radPerSecond, revPerMinute } from '../convert.ts';
 import { type Run, toRunning } from './toSpindle.ts';

@@ -6,8 +6,9 @@ import { predict, surfacesOf } from '../../engine/gauging/readings/index.ts';
 import { millimetres, toSeats } from '../convert.ts';
 import type { FaultReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
+import type { Reading } from './kinds.ts';
 import { historyOf, overtakenOn } from './metalBetween.ts';
-import { type Reading, toReading, toReadingThen } from './toReading.ts';
+import { toReading, toReadingThen } from './toReading.ts';
 
 export interface PredictedReading {
   /** mm; null where the set-up has no reading at all */

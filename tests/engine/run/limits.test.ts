@@ -6,7 +6,16 @@ import { cylinderRotor } from '../../../src/engine/film/whirl.ts';
 import { type ThermalBody, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
 import { centredFilm, coldPositionFor } from '../../../src/engine/run/coldPosition.ts';
-import { aimWithin, overCuts, overSpeeds, type SteadyPoint, steadyPoint, withClearance, withFilm, workingStretch } from '../../../src/engine/run/limits.ts';
+import {
+  aimWithin,
+  overCuts,
+  overSpeeds,
+  type SteadyPoint,
+  steadyPoint,
+  withClearance,
+  withFilm,
+  workingStretch,
+} from '../../../src/engine/run/limits.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, coneSeat, RAD, straight } from '../film/bearings.ts';
 

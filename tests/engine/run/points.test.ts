@@ -6,7 +6,16 @@ import { cylinderRotor, rotorWhirl } from '../../../src/engine/film/whirl.ts';
 import { type ThermalBody, type Warming, warmFilm } from '../../../src/engine/heat/warmFilm.ts';
 import { steadyState } from '../../../src/engine/heat/warmUp.ts';
 import { coldPositionFor } from '../../../src/engine/run/coldPosition.ts';
-import { calm, OIL_LASTS, overCuts, overSpeeds, type SteadyPoint, steadyPoint, withClearance, workingStretch } from '../../../src/engine/run/limits.ts';
+import {
+  calm,
+  OIL_LASTS,
+  overCuts,
+  overSpeeds,
+  type SteadyPoint,
+  steadyPoint,
+  withClearance,
+  workingStretch,
+} from '../../../src/engine/run/limits.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
 import { at, type Cone, coneSeat, straight } from '../film/bearings.ts';
 import { shallow, steep, turned } from './spindles.ts';

@@ -86,7 +86,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
       <Priors work={work} />
       {last && (
         <div className={stale}>
-          <NextReadings of={last.of} measure={last.measure} ask={asked.ask} system={system} />
+          <NextReadings measure={last.measure} ask={asked.ask} system={system} />
           <Told design={last.of} measure={last.measure} system={system} />
           <Residuals of={last.of} measure={last.measure} />
         </div>
@@ -157,12 +157,10 @@ function MeasureVerdict({
 }
 
 function NextReadings({
-  of,
   measure,
   ask,
   system,
 }: {
-  of: Design;
   measure: MeasureReport;
   ask(name: string, reading: Reading): void;
   system: System;
@@ -182,7 +180,7 @@ function NextReadings({
             >
               + {KINDS[suggestion.reading.kind].name}
             </button>{' '}
-            {suggestionText(of, suggestion, system)}
+            {suggestionText(suggestion, system)}
             {gainText(measure, suggestion, system)}
           </li>
         ))}
