@@ -22,7 +22,7 @@ import type { Tooling } from './tooling.ts';
 
 export type SlipKind = 'roll' | 'ball' | 'tenfold' | 'thou' | 'turn' | 'sign' | 'face' | 'halved';
 
-export interface Slip {
+interface Slip {
   kind: SlipKind;
   /** the reading as it would be without the slip */
   instead: Reading;

@@ -18,14 +18,14 @@ const throughText = ({ seat, part, left, planned }: Case, system: System) =>
   `the ${seat} ${part} (${caseText(planned, system)} to come off, ${caseText(left, system)} of case left)`;
 
 /** Surfaces whose case a step would cut through; empty where none does. */
-export function throughSentence(cut: Pick<CutReport, 'case'>, system: System): string {
+function throughSentence(cut: Pick<CutReport, 'case'>, system: System): string {
   const through = of(cut.case, 'through');
   if (through.length === 0) return '';
   return `This would cut through the hard case of ${listed(through.map((one) => throughText(one, system)))}.`;
 }
 
 /** What else there is to say of it. */
-export function caseSentences(cut: Pick<CutReport, 'case'>, system: System): string[] {
+function caseSentences(cut: Pick<CutReport, 'case'>, system: System): string[] {
   const gone = of(cut.case, 'gone').map(({ seat, part }) => `the ${seat} ${part}`);
   const unsure = of(cut.case, 'doubtful').map(
     ({ seat, part, after }) => `the ${seat} ${part} (${caseText(after, system)} would be left)`,

@@ -10,7 +10,7 @@ import type { Reading } from './kinds.ts';
 import { historyOf, overtakenOn } from './metalBetween.ts';
 import { toReading, toReadingThen } from './toReading.ts';
 
-export interface PredictedReading {
+interface PredictedReading {
   /** mm; null where the set-up has no reading at all */
   value: number | null;
   /** why it should not be trusted or cannot be; null where nothing is wrong */

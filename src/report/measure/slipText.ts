@@ -8,7 +8,7 @@ import type { MeasureReport } from './definition.ts';
 import type { Reading } from './kinds.ts';
 import { valueText } from './readingText.ts';
 
-export type SlipReport = NonNullable<MeasureReport['disagreeing'][number]['slips']>[number];
+type SlipReport = NonNullable<MeasureReport['disagreeing'][number]['slips']>[number];
 
 export function slipText(design: Design, index: number, { kind, instead, chance }: SlipReport, system: System): string {
   const typed = design.readings![index]!;
