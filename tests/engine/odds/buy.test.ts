@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { inProportion, leastDifficulty, spreadFor } from './allocation.ts';
 import { halvedInTurn, spreadsFor, type Wish } from '../../../src/engine/odds/buy.ts';
 import { blocksOf, oddsRun } from '../../../src/engine/odds/odds.ts';
 import { linearSampler, type Source, samplerOf, withSpreads } from '../../../src/engine/odds/sampler.ts';
 import { together } from '../../../src/engine/odds/tally.ts';
+import { inProportion, leastDifficulty, spreadFor } from './allocation.ts';
 import { chance, doubleCone } from './pairs.ts';
 
 /**

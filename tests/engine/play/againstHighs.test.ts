@@ -75,12 +75,7 @@ function resultant(body: Body, contacts: readonly SeatContact[]): Push {
 }
 
 /** The contacts press, touch, and carry the push to 1e-9 of it. */
-function balanced(
-  body: Body,
-  contacts: readonly SeatContact[],
-  push: Push,
-  free: ReadonlySet<Motion>,
-) {
+function balanced(body: Body, contacts: readonly SeatContact[], push: Push, free: ReadonlySet<Motion>) {
   const carried = resultant(body, contacts);
   const size = Math.hypot(push.x, push.y, push.z) * Math.max(1, ...contacts.map((c) => c.share));
   for (const c of contacts) {
