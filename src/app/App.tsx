@@ -38,13 +38,13 @@ export function App({ work }: { work: Work }) {
       </main>
       <footer>
         Advice, to be proved by measurement before metal is cut. Guards, eye protection and the machine’s own manual
-        come first.
+        come first. <a href="#words">The words of the trade</a>
       </footer>
     </div>
   );
 }
 
-/** The screen that the address names; Fit where it names none. */
+/** The screen that the address names, perhaps with a part of it behind a stroke; Fit where it names none. */
 function useScreen(): ScreenEntry {
   const hash = useSyncExternalStore(
     (changed) => {
@@ -54,7 +54,7 @@ function useScreen(): ScreenEntry {
     () => window.location.hash,
   );
   const opening = SCREENS.find(({ name }) => name === 'Fit')!;
-  return [...SCREENS, ...PAGES].find(({ name }) => `#${name.toLowerCase()}` === hash) ?? opening;
+  return [...SCREENS, ...PAGES].find(({ name }) => `#${name.toLowerCase()}` === hash.split('/')[0]) ?? opening;
 }
 
 /** Undo and redo by the usual keys, but not within a field, which has its own. */

@@ -8,6 +8,7 @@ import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
+import { setAllOpen } from '../../src/app/frame/openParts.ts';
 import { askAgain } from '../../src/app/pictures/canDraw.ts';
 import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
 import { createWork, type Work } from '../../src/app/state/store.ts';
@@ -52,6 +53,8 @@ export function page(hash = '', waiting = false): Shown {
     }
     // A file picker waits for a hand; what is saved is offered as a download instead.
     Object.assign(window, { showSaveFilePicker: undefined, showOpenFilePicker: undefined });
+    // What is looked for may stand in a part that is shut; tests of the parts shut them.
+    setAllOpen(true);
     window.location.hash = hash;
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';

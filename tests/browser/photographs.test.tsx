@@ -1,6 +1,7 @@
 /** Photographs in the record, in Chromium’s own store: scaled down, there after a reload, said to stay behind. */
 import { beforeEach, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
+import { setAllOpen } from '../../src/app/frame/openParts.ts';
 import { scaledDown } from '../../src/app/record/picture.ts';
 import type { Device } from '../../src/jobs/device.ts';
 import { page, withoutSolid } from './page.tsx';
@@ -29,9 +30,7 @@ async function load(session?: Map<string, string>, change?: (device: Device) => 
   shown.work = opened.work;
   window.location.hash = '#measure';
   shown.show();
-  await expect.poll(() => document.querySelector('details.record > summary'), { timeout: 30_000 }).toBeTruthy();
-  const details = document.querySelector<HTMLDetailsElement>('details.record')!;
-  if (!details.open) details.querySelector('summary')!.click();
+  setAllOpen(true);
   await expect.poll(() => document.querySelector('.new-note'), { timeout: 30_000 }).toBeTruthy();
   return opened;
 }

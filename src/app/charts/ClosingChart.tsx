@@ -3,11 +3,11 @@
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
 import { type CSSProperties, useId, useMemo } from 'react';
-import type { Design } from '../../design/definition.ts';
+import { useStore } from 'zustand';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { metres, micrometres } from '../../report/convert.ts';
-import type { FitReport } from '../../report/fit/definition.ts';
+import { fitOf } from '../../report/fit/fitOf.ts';
 import type { SeatLines, Wanted } from '../../report/inFrame.ts';
 import { axialValues } from '../pictures/axialValues.ts';
 import { classOf } from '../pictures/filmClass.ts';
@@ -23,10 +23,7 @@ import { DoubtBand, doubtOf } from './DoubtBand.tsx';
 import { useHeldRange } from './useHeldRange.ts';
 
 interface Props {
-  design: Design;
   seats: readonly SeatLines[];
-  fit: FitReport;
-  system: System;
   work: Work;
   /** how far the films may be other than drawn, where something was read */
   belief?: BeliefReport | null;
@@ -35,7 +32,10 @@ interface Props {
 /** Above the plot a line for the axis and one for what is off the chart; below it the same with the ticks between. */
 const MARGIN = { left: 52, right: 16, top: 46, bottom: 62 };
 
-export default function ClosingChart({ design, seats, fit, system, work, belief = null }: Props) {
+export default function ClosingChart({ seats, work, belief = null }: Props) {
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const fit = fitOf(design);
   const id = useId();
   const { box, width, height, plot } = usePlot(MARGIN, { width: 800, height: 400 }, (w) => (w < 500 ? 360 : 400));
   const unit = fineUnit(system);

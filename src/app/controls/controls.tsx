@@ -10,6 +10,7 @@ import type { Design } from '../../design/definition.ts';
 import { valueAt, withValue } from '../../design/place.ts';
 import { ANGLE_WAYS, type AngleWay } from '../../design/units.ts';
 import { FREE, MOTIONS, type Motion } from '../../report/play/toPlay.ts';
+import { timesText } from '../pictures/timesText.ts';
 import { ANGLE_NAMES, sayAngles, useAngles } from '../state/angles.ts';
 import { leave, typeAt, useHeldText } from '../state/draft.ts';
 import { DrawnFactorContext, useWork } from './context.ts';
@@ -170,7 +171,6 @@ function MotionsRow() {
 }
 
 const GREATEST_FACTOR = 5000;
-const round = (factor: number) => Math.round(factor).toLocaleString('en');
 
 function FactorRow() {
   const work = useWork();
@@ -187,7 +187,7 @@ function FactorRow() {
           max={Math.log10(GREATEST_FACTOR)}
           step={0.01}
           value={Math.log10(factor)}
-          text={drawn < 0.99 * factor ? `×${round(drawn)}: all that fits` : `×${round(factor)}`}
+          text={drawn < 0.99 * factor ? `${timesText(drawn)}: all that fits` : timesText(factor)}
           set={(value) => work.store.setState({ factor: Math.min(GREATEST_FACTOR, 10 ** value) })}
         />
       )}

@@ -1,8 +1,8 @@
 /**
- * The bar at the top: the job, screens, history, units, and a file of it; on a phone what is asked for seldom stands
+ * The bar at the top: the job, screens, history, units, and a file of it; on a phone one row, what is asked for seldom
  * behind one button. Draws nothing anew while the journal is dragged.
  */
-import { useState } from 'react';
+import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { JOBS, NEW_JOB, SCREENS, type ScreenEntry } from '../screens/index.ts';
@@ -41,13 +41,20 @@ export function Header({ work, screen, taking, toggleTaking }: Props) {
   // Belongs to the screen it was opened on.
   const [openOn, setOpenOn] = useState<string | null>(null);
   const open = openOn === screen.name;
+  const row = useRef<HTMLElement>(null);
+  // On a phone the row of screens is longer than its room.
+  useEffect(() => {
+    const { current: box } = row;
+    const at = box?.querySelector<HTMLElement>(`[href="#${screen.name.toLowerCase()}"]`);
+    if (box && at) box.scrollLeft = at.offsetLeft - box.offsetLeft - (box.clientWidth - at.offsetWidth) / 2;
+  }, [screen]);
   return (
     <header>
       <h1>Conepair</h1>
       <a className="job" href="#jobs" title={JOBS.about} aria-current={screen === JOBS ? 'page' : undefined}>
-        <span>{example ? 'Jobs · example' : 'Jobs'}</span> <strong>{title}</strong>
+        <span>Jobs{example && <span className="example"> · example</span>}</span> <strong>{title}</strong>
       </a>
-      <nav aria-label="Screens">
+      <nav aria-label="Screens" ref={row}>
         {SCREENS.map(({ name, about }) => (
           <a
             key={name}

@@ -33,6 +33,7 @@ import {
   seenThrough,
 } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
+import { timesText } from './timesText.ts';
 import { useAxialMove } from './useMove.ts';
 import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
@@ -171,8 +172,6 @@ export function Section({
     </figure>
   );
 }
-
-const timesText = (factor: number) => `×${Math.round(factor).toLocaleString('en')}`;
 
 function ScaleLock({ work, factor }: { work: Work; factor: number }) {
   const locked = useStore(work.store, (state) => state.scaleLocked);

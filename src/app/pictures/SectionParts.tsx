@@ -110,9 +110,9 @@ function SeatFilm({ seat: { film: whole, wanted }, id }: { seat: DrawnSeat; id: 
     Math.abs(least) > SAME_M ? [] : inMm(whole.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
   return (
     <g>
-      {filmRuns(film, wanted, betweenPlaces).map(({ kind, places: run }) => {
+      {filmRuns(film, wanted, betweenPlaces).map(({ name, kind, places: run }) => {
         const outline = inMm([...run.map((f) => f.bush), ...run.map((f) => f.journal).reverse()]);
-        return <FilmShape key={`${kind}${run[0]!.bush[0]}`} d={pathOf(outline)} kind={kind} id={id} />;
+        return <FilmShape key={name} d={pathOf(outline)} kind={kind} id={id} />;
       })}
       {places.length > 0 && (
         <path d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />

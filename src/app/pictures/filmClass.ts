@@ -33,6 +33,8 @@ export const CLASS_TEXT: Record<FilmClass, string> = {
 };
 
 export interface FilmRun<T> {
+  /** its kind, and which of that kind along the seat: what it stays as the film moves */
+  name: string;
   kind: FilmClass;
   places: T[];
 }
@@ -52,7 +54,7 @@ export function filmRuns<T extends { film: Metres }>(
     const kind = classOf((from.film + to.film) / 2, wanted);
     const last = runs[runs.length - 1];
     if (last?.kind === kind) last.places.push(to);
-    else runs.push({ kind, places: [from, to] });
+    else runs.push({ name: `${kind} ${runs.filter((run) => run.kind === kind).length}`, kind, places: [from, to] });
   };
   for (let i = 1; i < places.length; i++) {
     const [from, to] = [places[i - 1]!, places[i]!];

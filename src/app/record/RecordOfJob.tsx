@@ -1,10 +1,11 @@
 /** The record of the job: every surface before and after, and all that happened to it; opened when it is asked for. */
-import { type FormEvent, type SyntheticEvent, useId, useState } from 'react';
+import { type FormEvent, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { LONGEST_NOTE } from '../../design/recordDefinition.ts';
 import type { Told } from '../../report/record/story.ts';
 import { Fault } from '../frame/Fault.tsx';
+import type { PartEntry } from '../frame/Parts.tsx';
 import type { Work } from '../state/store.ts';
 import { useSolved } from '../state/useSolved.ts';
 import { useUnfinished } from '../state/useUnfinished.ts';
@@ -16,18 +17,19 @@ import { AddPhotograph, Shown } from './Photographs.tsx';
 import { Story } from './Story.tsx';
 import './record.css';
 
-export function RecordOfJob({ work }: { work: Work }) {
-  // What is inside is worked out when it is looked at.
-  const [opened, setOpened] = useState(false);
-  const onToggle = (event: SyntheticEvent<HTMLDetailsElement>) =>
-    event.target === event.currentTarget && setOpened(event.currentTarget.open);
-  return (
-    <details className="record" onToggle={onToggle}>
-      <summary>The record of the job: before and after, what was done, when and by whom</summary>
-      {opened && <Record work={work} />}
-    </details>
-  );
-}
+/** As a named part of a screen. What is inside is worked out when it is looked at. */
+export const recordPart = (work: Work): PartEntry => ({
+  id: 'record',
+  title: 'The record of the job',
+  short: 'Record',
+  told: 'before and after, what was done, when and by whom',
+  whenOpen: true,
+  children: (
+    <div className="record">
+      <Record work={work} />
+    </div>
+  ),
+});
 
 function Record({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);

@@ -58,4 +58,10 @@ export const NEW_JOB: ScreenEntry = {
   component: onDemand(() => import('./new/NewJobScreen.tsx'), SCREEN),
 };
 
-export const PAGES: readonly ScreenEntry[] = [JOBS, NEW_JOB];
+export const WORDS: ScreenEntry = {
+  name: 'Words',
+  about: 'Every word of the trade, and what it means',
+  component: onDemand(() => import('./words/WordsScreen.tsx'), SCREEN),
+};
+
+export const PAGES: readonly ScreenEntry[] = [JOBS, NEW_JOB, WORDS];

@@ -15,9 +15,9 @@ const NOTHING = 1e-6;
 /** °C far beyond what oil lasts, near its flash point. @source Handbooks */
 const OIL_BURNS = 150;
 /** W: half a horsepower, what a small lathe's motor gives. @source practice */
-const SMALL_MOTOR = 370;
+export const SMALL_MOTOR = 370;
 /** mm: less is a touch. */
-const TOUCHING = 1e-6;
+export const TOUCHING = 1e-6;
 /** The greatest error of the forces that is kept silent about. */
 const ROUGH_ANSWER = 0.02;
 
@@ -38,7 +38,7 @@ export function filmVerdict(design: Design, film: FilmReport, system: System): V
   const ratio = film.guidance?.filmRatio ?? Number.POSITIVE_INFINITY;
   const seizes = film.warmUpEnd === 'contact';
   const touches = film.turn?.touches === true;
-  const warm = film.steady && film.leastFilm ? (ratio * film.steady.leastFilm) / film.leastFilm : ratio;
+  const warm = warmRatio(film);
   const worst = Math.min(ratio, warm);
   const mending =
     worst < FULL_FILM ||
@@ -52,17 +52,23 @@ export function filmVerdict(design: Design, film: FilmReport, system: System): V
   return { tone, headline: headline(film, system, ratio, warm, seizes), sentences };
 }
 
+/** Least film over combined roughness once it no longer warms; as it starts where that is not known. */
+export function warmRatio({ guidance, steady, leastFilm }: FilmReport): number {
+  const ratio = guidance?.filmRatio ?? Number.POSITIVE_INFINITY;
+  return steady && leastFilm ? (ratio * steady.leastFilm) / leastFilm : ratio;
+}
+
 /** °C: the warmest of parts and oil once it no longer warms. */
-const hottest = ({ steady }: FilmReport) =>
+export const hottest = ({ steady }: FilmReport) =>
   steady
     ? Math.max(steady.journal, steady.bush, ...steady.seats.map(({ temperature }) => temperature))
     : Number.NEGATIVE_INFINITY;
 /** Given up before it was known where the warming ends. */
-const warmUnknown = ({ unreached, steady }: FilmReport) =>
+export const warmUnknown = ({ unreached, steady }: FilmReport) =>
   steady === null && (unreached.includes('warmUp') || unreached.includes('steady'));
-const whirls = ({ whirl, steady }: FilmReport) => whirl !== null && (!whirl.stable || steady?.calm === false);
+export const whirls = ({ whirl, steady }: FilmReport) => whirl !== null && (!whirl.stable || steady?.calm === false);
 /** It turns, and the oil presses it nowhere. */
-const unloaded = ({ whirl, seats }: FilmReport) =>
+export const unloaded = ({ whirl, seats }: FilmReport) =>
   whirl !== null && seats.every(({ force }) => force !== null && Math.hypot(force.x, force.y, force.z) < NOTHING);
 
 /** `ratio` and `warm`: least film over combined roughness as it starts, and when it no longer warms. */

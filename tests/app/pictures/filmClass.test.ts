@@ -41,6 +41,7 @@ describe('what a film is to its seat', () => {
         const runs = filmRuns(places, want, between);
         expect(runs[0]!.places[0]).toEqual(places[0]);
         expect(runs[runs.length - 1]!.places.at(-1)).toEqual(places.at(-1));
+        expect(new Set(runs.map(({ name }) => name)).size).toBe(runs.length);
         runs.forEach((run, i) => {
           const next = runs[i + 1];
           if (next) {

@@ -164,3 +164,11 @@ test('where the pair in the middle is out of band, nothing bought will do', () =
   expect(spreadsFor(off, 0.9)).toBeNull();
   expect(spreadsFor({ ...wish, inputs: [] }, 0.9)).toBeNull();
 });
+
+/** What is fixed takes all of it (3² + 4² = 5²), or more: no factor on the rest is left, and none where nothing varies. */
+test('no factor where what is fixed leaves nothing', () => {
+  expect(inProportion(5, [3, 4], [1])).toBeNull();
+  expect(inProportion(4.99, [3, 4], [1])).toBeNull();
+  expect(inProportion(5, [3], [0, 0])).toBeNull();
+  expect(inProportion(5, [3], [2, 2])).toBeCloseTo(Math.sqrt(2), 14);
+});

@@ -139,3 +139,14 @@ test('of scrambled points the limits hold the chance at least as often as they s
     expect(held, `${p}`).toBeGreaterThanOrEqual(380);
   }
 });
+
+test('blocks are added without rounding, to 2^-300', () => {
+  const grid = { centre: 0, step: 1 };
+  const mean = (values: number[]) =>
+    momentsOf(grid, values.map((value) => distributionOf(grid, Float64Array.of(value))).reduce(joined)).mean;
+  const tiny = 2 ** -250;
+  // Rounded one after the other nothing of the small ones would be left, or of one of them.
+  expect(mean([2 ** 40, tiny, -(2 ** 40), tiny])).toBe(tiny / 2);
+  expect(mean([0, 0, 2 ** -299, 2 ** -299])).toBe(2 ** -300);
+  expect(mean([-1.5, 0.25])).toBe(-0.625);
+});

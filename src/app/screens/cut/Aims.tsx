@@ -104,7 +104,6 @@ export function Aims({ work, design, cut, running, system }: Props) {
           </label>
         ))}
       </fieldset>
-      <Trade cut={cut} system={system} />
     </section>
   );
 }
@@ -129,10 +128,17 @@ function runText(verdict: Runs[Aim['aim']], film: FilmReport | undefined, system
 const filmsText = ({ films }: Aim, system: System) =>
   listed(Object.entries(films).map(([name, film]) => `${name} ${film === null ? 'apart' : fineText(film, system)}`));
 
-function Trade({ cut: { trade, aims }, system }: Pick<Props, 'cut' | 'system'>) {
-  const unit = fineUnit(system);
+/** Whether using the tolerances saves metal that anybody would see. */
+export function isTraded(trade: CutReport['trade'], system: System): boolean {
   const [first, last] = [trade[0], trade[trade.length - 1]];
-  if (!first || !last || first.total - last.total < unit.size / 10) return null;
+  return first !== undefined && last !== undefined && first.total - last.total >= fineUnit(system).size / 10;
+}
+
+/** All the metal against how much of the tolerances is used; nothing where that changes nothing. */
+export function Trade({ cut: { trade, aims }, system }: Pick<Props, 'cut' | 'system'>) {
+  const unit = fineUnit(system);
+  if (!isTraded(trade, system)) return null;
+  const [first, last] = [trade[0]!, trade[trade.length - 1]!];
   const now = aims.find(({ chosen }) => chosen)?.aim === 'tolerance' ? last.share : first.share;
   return (
     <LineChart

@@ -31,7 +31,6 @@ export function Angles({ cut, blocks, system }: { cut: CutReport; blocks: System
   if (cut.settings.length === 0) return null;
   return (
     <section aria-label="Setting the angle">
-      <h2>Setting the angle</h2>
       {cut.settings.map((setting) => (
         <details key={`${setting.seat} ${setting.part}`} open={cut.settings.length < 3}>
           <summary>

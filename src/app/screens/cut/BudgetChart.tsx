@@ -27,7 +27,6 @@ export function BudgetChart({ design, cut, system }: { design: Design; cut: CutR
   const most = max([...shown.map(({ film }) => film), ...shown.map(({ seat }) => toleranceOf(seat)), nothing])!;
   return (
     <section aria-label="Error budget">
-      <h2>Errors of the set-up, largest first</h2>
       <table className="budget">
         <thead>
           <tr>

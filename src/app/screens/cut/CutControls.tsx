@@ -115,7 +115,6 @@ export default function CutControls({ work }: { work: Work }) {
   if (!cut) return null;
   return (
     <section className="controls" aria-label="What may be cut">
-      <h2>What may be cut</h2>
       <fieldset className="may-cut">
         <legend>surfaces; what is not ticked is forbidden</legend>
         {design.seats.flatMap(({ name }) =>

@@ -1,5 +1,5 @@
 /** Cut: what to take off which surface, with which settings, and when to stop. */
-import { useMemo } from 'react';
+import { type ReactNode, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
@@ -8,19 +8,31 @@ import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
+import { cutNow } from '../../../report/cut/now.ts';
 import { toAngleTools } from '../../../report/cut/toCut.ts';
 import { cutVerdict, isReached, nothingToCut } from '../../../report/cut/verdict.ts';
 import { designWithCut } from '../../../report/cut/withCut.ts';
 import { WorkContext } from '../../controls/context.ts';
-import { Aims } from './Aims.tsx';
+import { Aims, isTraded, Trade } from './Aims.tsx';
 import { Angles } from './Angles.tsx';
 import { BudgetChart } from './BudgetChart.tsx';
 import CutControls from './CutControls.tsx';
+import {
+  anglesTold,
+  budgetTold,
+  lapTold,
+  mayCutTold,
+  orderTold,
+  runsTold,
+  stepsTold,
+  tradeTold,
+  trialsTold,
+} from './cutTold.ts';
 import { LapPanel } from './LapPanel.tsx';
 import { Limits } from './Limits.tsx';
 import { NothingCut } from './NothingCut.tsx';
 import { OrderOfWork } from './OrderOfWork.tsx';
-import { RunsAsPlanned, useRunsAsPlanned } from './RunsAsPlanned.tsx';
+import { type Running, RunsAsPlanned, useRunsAsPlanned } from './RunsAsPlanned.tsx';
 import { Steps } from './Steps.tsx';
 import { StockCloseUp } from './StockCloseUp.tsx';
 import { StockSection } from './StockSection.tsx';
@@ -30,7 +42,10 @@ import { UnwrittenMetal } from './UnwrittenMetal.tsx';
 import './cut.css';
 import '../run/run.css';
 import { Fault } from '../../frame/Fault.tsx';
-import { RecordOfJob } from '../../record/RecordOfJob.tsx';
+import { type PartEntry, Parts } from '../../frame/Parts.tsx';
+import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
+import { useMedia } from '../../pictures/useMedia.ts';
+import { recordPart } from '../../record/RecordOfJob.tsx';
 import { useAngles } from '../../state/angles.ts';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
@@ -39,11 +54,16 @@ import { useSolved } from '../../state/useSolved.ts';
 
 export default function CutScreen({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
-  const allowed = design.cut !== undefined;
   return (
     <WorkContext value={work}>
-      {allowed ? <Plan work={work} /> : <NothingCut work={work} />}
-      <RecordOfJob work={work} />
+      {design.cut !== undefined ? (
+        <Plan work={work} />
+      ) : (
+        <>
+          <NothingCut work={work} />
+          <Parts screen="cut" parts={[recordPart(work)]} />
+        </>
+      )}
     </WorkContext>
   );
 }
@@ -69,15 +89,25 @@ function CloseUps({ design, cut, system }: { design: Design; cut: CutReport; sys
   );
 }
 
+/** A plan on the screen, and what is known of it. */
+interface Planned {
+  work: Work;
+  /** the design the plan was made for, and whether another is on its way */
+  design: Design;
+  stale: boolean;
+  cut: CutReport;
+  running: Running;
+  system: System;
+  /** nobody has measured what it leans on */
+  guessed: boolean;
+}
+
 function Plan({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
   const design = useShopDesign(
     useStore(work.store, (state) => state.design),
     system,
   );
-  const piece = useStore(work.store, (state) => state.piece);
-  const way = useAngles();
-  const factor = useStore(work.store, (state) => state.factor);
   const { value: cut, of, fault, again } = useSolved('cut', design);
   // What no plan gives need not be run.
   const running = useRunsAsPlanned(
@@ -88,71 +118,219 @@ function Plan({ work }: { work: Work }) {
   );
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!cut || !of?.cut || !sameSeats(of, design)) return <p className="loading">The plan is being worked out.</p>;
-  const plain = asAssumed(leftVerdict(of, cut, system) ?? cutVerdict(of, cut, system, way), of, ['seats', 'cut']);
-  const verdict = behindReadings(withCase(measuredFirst(plain, of, 'stop'), cut, system), cut.notAsRead);
-  // Nothing is told to be taken off what nobody has measured, or what was read otherwise.
   const guessed = unreadSurfaces(of).length > 0;
+  return <Told planned={{ work, design: of, stale: of !== design, cut, running, system, guessed }} />;
+}
+
+const MORE = 'Why, and how sure';
+
+function CutVerdict({ design, cut, running, system, guessed }: Planned) {
+  const way = useAngles();
+  const plain = asAssumed(leftVerdict(design, cut, system) ?? cutVerdict(design, cut, system, way), design, [
+    'seats',
+    'cut',
+  ]);
+  const verdict = behindReadings(withCase(measuredFirst(plain, design, 'stop'), cut, system), cut.notAsRead);
+  const now = cutNow(cut, { guessed, mustNotRun: running.verdict?.tone === 'stop' }, system);
+  return <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE} />;
+}
+
+/** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
+const WIDE = '(min-width: 1100px)';
+
+function Told({ planned }: { planned: Planned }) {
+  const wide = useMedia(WIDE);
+  const { work, design, cut, running, system, guessed } = planned;
+  // Nothing is told to be taken off what nobody has measured, or what was read otherwise.
   const loose = guessed || cut.notAsRead !== undefined;
-  const isCut = !nothingToCut(cut);
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
   // It stands first where it speaks against the plan, and while it is not known whether it does.
   const forbidden = running.verdict?.tone === 'stop' || (running.made !== null && running.film === null);
-  const plan = (
-    <>
-      <div className={isCut ? 'pictures' : ''}>
-        <StockSection design={of} cut={cut} factor={factor} system={system} />
-        {isCut && <CloseUps design={of} cut={cut} system={system} />}
+  const pictured = !loose && !cut.remaining;
+  return (
+    <div className={pictured ? 'cut-screen' : 'cut-screen alone'}>
+      <div className="in-sight">
+        <UnwrittenMetal work={work} />
+        {forbidden && !loose && runs}
+        <CutVerdict {...planned} />
+        {pictured && <Pictures {...planned} close={wide} />}
       </div>
-      {isCut && <Steps work={work} design={of} cut={cut} system={system} />}
-      {isCut && !loose && <TakeDone work={work} design={of} stale={of !== design} cut={cut} system={system} />}
-    </>
+      <div className="beside">
+        {!loose && <Limits work={work} cut={cut} system={system} />}
+        {!loose && <Aims work={work} design={design} cut={cut} running={running} system={system} />}
+        <p className="advice">
+          A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first.
+          What stands here is advice, to be proved by measurement before metal is cut.
+        </p>
+        <CutParts {...planned} loose={loose} runs={forbidden && !loose ? null : runs} close={pictured && !wide} />
+      </div>
+    </div>
   );
-  const settings = (
-    <>
-      {isCut && <Angles cut={cut} blocks={toAngleTools(of.cut).blocks.system} system={system} />}
-      {isCut && <BudgetChart design={of} cut={cut} system={system} />}
-      {isCut && <OrderOfWork work={work} cut={cut} />}
-    </>
-  );
+}
+
+/** `close`: with every seat large below. */
+function Pictures({ work, design, cut, system, close }: Planned & { close: boolean }) {
+  const factor = useStore(work.store, (state) => state.factor);
   return (
     <>
-      <UnwrittenMetal work={work} />
-      {forbidden && !loose && runs}
-      <section className={`verdict ${verdict.tone}`} aria-live="polite">
-        <h2>{verdict.headline}</h2>
-        {verdict.sentences.map((sentence) => (
-          <p key={sentence}>{sentence} </p>
-        ))}
-      </section>
-      {!forbidden && !loose && runs}
-      <p className="advice">
-        A wheel or a turning spindle hurts: guards, eye protection, the machine’s own manual and local rules first. What
-        stands here is advice, to be proved by measurement before metal is cut.
-      </p>
-      {!loose && <Limits work={work} cut={cut} system={system} />}
-      {!loose && <Aims work={work} design={of} cut={cut} running={running} system={system} />}
-      {loose ? (
-        <details className="before-trials">
-          <summary>What the plan would be, were the parts as {guessed ? 'assumed' : 'drawn'}: not to cut by</summary>
-          {runs}
-          {plan}
-          {settings}
-        </details>
-      ) : cut.remaining ? (
+      <StockSection design={design} cut={cut} factor={factor} system={system} />
+      {close && !nothingToCut(cut) && <CloseUps design={design} cut={cut} system={system} />}
+    </>
+  );
+}
+
+interface PartsProps extends Planned {
+  loose: boolean;
+  /** null where it stands elsewhere */
+  runs: ReactNode | null;
+  /** whether the seats are to be seen large here */
+  close: boolean;
+}
+
+/** All that is not the answer, its picture and what it is to aim at. */
+function CutParts({ loose, runs, close, ...planned }: PartsProps) {
+  const { work, design, cut, running, system, guessed } = planned;
+  const piece = useStore(work.store, (state) => state.piece);
+  const now = useStore(work.store, (state) => state.design);
+  const isCut = !nothingToCut(cut);
+  const trials: PartEntry = {
+    id: 'trials',
+    title: 'Trial and correct',
+    short: 'Trial',
+    told: trialsTold(now),
+    open: Boolean(cut.remaining) && !loose,
+    children: <Trials key={piece} work={work} cut={cut} guessed={guessed} system={system} />,
+  };
+  const ran: PartEntry | null =
+    runs !== null && running.made !== null
+      ? { id: 'runs', title: 'How it would run', told: runsTold(running, system), children: runs }
+      : null;
+  const plan = loose || cut.remaining ? <WholePlan {...planned} loose={loose} runs={loose ? runs : null} /> : null;
+  const may: PartEntry = {
+    id: 'may',
+    title: 'What may be cut',
+    told: mayCutTold(now),
+    children: <CutControls work={work} />,
+  };
+  const steps: PartEntry | null = isCut
+    ? { id: 'steps', title: 'Steps', told: stepsTold(cut, system), children: <StepsDone {...planned} /> }
+    : null;
+  const large: PartEntry | null =
+    close && isCut
+      ? {
+          id: 'close',
+          title: 'The stock, close up',
+          short: 'Close up',
+          told: 'every seat that is cut, large',
+          children: <CloseUps design={design} cut={cut} system={system} />,
+        }
+      : null;
+  const traded: PartEntry | null = isTraded(cut.trade, system)
+    ? {
+        id: 'trade',
+        title: 'Metal against tolerance',
+        short: 'Metal',
+        told: tradeTold(cut, system),
+        children: <Trade cut={cut} system={system} />,
+      }
+    : null;
+  const whole: PartEntry = {
+    id: 'plan',
+    title: loose ? `The plan, were the parts as ${guessed ? 'assumed' : 'drawn'}` : 'The whole plan, before the trials',
+    short: 'Plan',
+    told: loose ? 'not to cut by' : 'as the parts were then',
+    children: plan,
+  };
+  const first = loose
+    ? [may, trials, whole]
+    : cut.remaining
+      ? [trials, whole, may, ran]
+      : [steps, large, may, ran, traded];
+  return (
+    <Parts
+      screen="cut"
+      parts={[
+        ...first,
+        ...(loose ? [] : settingParts(planned)),
+        ...(loose || cut.remaining ? [] : [trials]),
+        {
+          id: 'lapping',
+          title: 'Lapping',
+          told: lapTold(cut, system),
+          children: <LapPanel work={work} cut={cut} system={system} />,
+        },
+        recordPart(work),
+      ]}
+    />
+  );
+}
+
+/** How the machine is set, what that costs, and in which order all is done. */
+function settingParts({ work, design, cut, system }: Planned): (PartEntry | null)[] {
+  if (nothingToCut(cut)) return [];
+  const { done } = work.store.getState().design.cut?.work ?? {};
+  return [
+    cut.settings.length > 0
+      ? {
+          id: 'angle',
+          title: 'Setting the angle',
+          short: 'Angle',
+          told: anglesTold(cut),
+          children: <Angles cut={cut} blocks={toAngleTools(design.cut!).blocks.system} system={system} />,
+        }
+      : null,
+    cut.budget.contributions.length > 0
+      ? {
+          id: 'errors',
+          title: 'Errors of the set-up',
+          short: 'Errors',
+          told: budgetTold(design, cut, system),
+          children: <BudgetChart design={design} cut={cut} system={system} />,
+        }
+      : null,
+    {
+      id: 'order',
+      title: 'Order of work',
+      told: orderTold(cut, done),
+      children: <OrderOfWork work={work} cut={cut} />,
+    },
+  ];
+}
+
+function StepsDone({ work, design, stale, cut, system }: Planned) {
+  return (
+    <>
+      <Steps work={work} design={design} cut={cut} system={system} />
+      <TakeDone work={work} design={design} stale={stale} cut={cut} system={system} />
+    </>
+  );
+}
+
+/** The plan where it is not the one to cut by: of parts before their trials, or as nobody has measured them. */
+function WholePlan({ loose, runs, ...planned }: Planned & { loose: boolean; runs: ReactNode | null }) {
+  const { work, design, cut, system } = planned;
+  const isCut = !nothingToCut(cut);
+  return (
+    <>
+      {runs}
+      <div className={isCut ? 'pictures' : ''}>
+        <Pictures {...planned} close />
+      </div>
+      {isCut && !loose && <StepsDone {...planned} />}
+      {isCut && loose && (
         <>
-          <Trials key={piece} work={work} cut={cut} system={system} />
-          <details className="before-trials">
-            <summary>The whole plan, as the parts were before the trials</summary>
-            {plan}
-          </details>
+          <Steps work={work} design={design} cut={cut} system={system} />
+          {settingParts(planned).map(
+            (part) =>
+              part && (
+                <section key={part.id}>
+                  <h3>{part.title}</h3>
+                  {part.children}
+                </section>
+              ),
+          )}
         </>
-      ) : (
-        plan
       )}
-      <CutControls work={work} />
-      {!loose && settings}
-      {(loose || !cut.remaining) && <Trials key={piece} work={work} cut={cut} guessed={guessed} system={system} />}
-      <LapPanel work={work} cut={cut} system={system} />
     </>
   );
 }

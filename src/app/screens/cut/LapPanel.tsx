@@ -20,7 +20,6 @@ export function LapPanel({ work, cut, system }: { work: Work; cut: CutReport; sy
   const wanted = useStore(work.store, (state) => state.design.cut?.lap !== undefined);
   return (
     <section aria-label="Lapping">
-      <h2>Lapping the pair together</h2>
       {!wanted && (
         <p className="buttons">
           <button type="button" onClick={() => work.change(withLap)}>

@@ -13,7 +13,6 @@ export function OrderOfWork({ work, cut }: { work: Work; cut: CutReport }) {
   const move = (id: string, by: 1 | -1) => work.change((d) => withMoved(d, ids, id, by));
   return (
     <section aria-label="Order of work">
-      <h2>Order of work</h2>
       <p className="fine">
         Common practice, no source: the machine’s own manual, the shop’s rules and whoever is licensed to run it come
         first. {count} of {ids.length} done.

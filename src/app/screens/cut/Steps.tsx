@@ -36,7 +36,6 @@ export function Steps({ work, design, cut, system }: Props) {
   if (cut.steps.length + cut.faces.length === 0) return null;
   return (
     <section aria-label="Steps">
-      <h2>{cut.remaining ? 'Steps of the whole plan, as the parts were before the trials' : 'Steps'}</h2>
       {!isReached(cut) && !cut.inTolerance && (
         <p className="falls-short">
           These steps do not give the films that are wanted: after them {filmsText(design, cut.films, system)}

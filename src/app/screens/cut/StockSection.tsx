@@ -10,8 +10,10 @@ import type { CutReport } from '../../../report/cut/definition.ts';
 import { designWithCut, withFlanks } from '../../../report/cut/withCut.ts';
 import { fitSection } from '../../../report/fit/section.ts';
 import { linesOf } from '../../../report/inFrame.ts';
-import type { Drawn, DrawnSeat, Point } from '../../pictures/drawn.ts';
+import { betweenPlaces, type Drawn, type DrawnSeat, type Point } from '../../pictures/drawn.ts';
 import { drawnCut } from '../../pictures/drawnCut.ts';
+import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
+import { filmRuns } from '../../pictures/filmClass.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { scaleBar } from '../../pictures/scaleBar.ts';
 import { type PointInMm, type SectionFrame, sectionFrame } from '../../pictures/sectionFrame.ts';
@@ -65,6 +67,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
         aria-label={SAID}
       >
         <Hatching id={id} />
+        <FilmPatterns id={`${id}film`} />
         {states.map((state) => (
           <g key={state.name}>
             <Half {...state} at={at} id={id} />
@@ -213,15 +216,15 @@ function Half({
     <g>
       <path d={path(journalHalf(frame), at, side)} fill={`url(#${id}journal)`} className="outline" />
       <path d={path(bushHalf(frame), at, side)} fill={`url(#${id}bush)`} className="outline bush" />
-      {drawn.seats.map(
-        ({ name, film }) =>
-          film.length > 1 && (
-            <path
-              key={name}
-              d={path([...film.map((f) => f.bush), ...film.map((f) => f.journal).reverse()], at, side)}
-              className={film.some((f) => f.film < -1e-12) ? 'film clash' : 'film'}
-            />
-          ),
+      {drawn.seats.map(({ name, film, wanted }) =>
+        filmRuns(film, wanted, betweenPlaces).map(({ name: run, kind, places }) => (
+          <FilmShape
+            key={`${name} ${run}`}
+            d={path([...places.map((f) => f.bush), ...places.map((f) => f.journal).reverse()], at, side)}
+            kind={kind}
+            id={`${id}film`}
+          />
+        )),
       )}
     </g>
   );

@@ -56,7 +56,6 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
   const close = () => setWriting(null);
   return (
     <section aria-label="Trial and correct">
-      <h2>Trial and correct</h2>
       <p className="fine">
         Assemble dry and clean, with a little blue. What the trial tells is weighed against the doubt of the parts: a
         trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.

@@ -2,7 +2,6 @@
 import { useState } from 'react';
 import { useStore } from 'zustand';
 import { type AngleWay, angleSaid } from '../../../design/units.ts';
-import type { FitReport } from '../../../report/fit/definition.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import { DrawnFactorContext, WorkContext } from '../../controls/context.ts';
 import type { Control } from '../../controls/controls.tsx';
@@ -52,11 +51,10 @@ function seatRows(index: number, film: boolean): Control[] {
 
 interface Props {
   work: Work;
-  fit: FitReport;
   drawnFactor: number;
 }
 
-export default function FitControls({ work, fit, drawnFactor }: Props) {
+export default function FitControls({ work, drawnFactor }: Props) {
   const piece = useStore(work.store, (state) => state.piece);
   const count = useStore(work.store, (state) => state.design.seats.length);
   return (
@@ -71,7 +69,7 @@ export default function FitControls({ work, fit, drawnFactor }: Props) {
         <OnDrawing key={`drawing ${piece}`} work={work} />
         <Seats key={piece} work={work} />
         <AddSeat work={work} count={count} />
-        <WhereZero work={work} fit={fit} />
+        <WhereZero work={work} />
         <details>
           <summary>Title and notes</summary>
           <ControlGroup title="about this design" rows={ABOUT} />

@@ -1,13 +1,17 @@
 /** The fit in figures, a column a seat, so that the pair fits the narrowest screen. */
-
-import type { Design } from '../../../design/definition.ts';
+import { useStore } from 'zustand';
 import type { Millimetres } from '../../../design/dimension.ts';
-import { fineText, placeText, type System, turnText } from '../../../design/units.ts';
-import type { FitReport, SeatFitReport } from '../../../report/fit/definition.ts';
+import { fineText, placeText, turnText } from '../../../design/units.ts';
+import type { SeatFitReport } from '../../../report/fit/definition.ts';
+import { fitOf } from '../../../report/fit/fitOf.ts';
+import type { Work } from '../../state/store.ts';
 
 const NONE = '—';
 
-export function FitNumbers({ fit, design, system }: { fit: FitReport; design: Design; system: System }) {
+export function FitNumbers({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
+  const fit = fitOf(design);
   const fine = (mm: Millimetres | null) => (mm === null ? NONE : fineText(mm, system));
   const rows: [name: string, text: (seat: SeatFitReport, index: number) => string][] = [
     ['Least film', (seat) => fine(seat.leastFilm)],

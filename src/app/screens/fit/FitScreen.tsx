@@ -9,6 +9,7 @@ import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
+import { AsSeen } from '../../state/AsSeen.tsx';
 import type { Work } from '../../state/store.ts';
 import { FitNumbers } from './FitNumbers.tsx';
 import { FitPictures } from './FitPictures.tsx';
@@ -41,10 +42,11 @@ const PlayPanel = onDemand(() => import('./PlayPanel.tsx'), {
   loading: 'Seat and play are loading.',
 });
 
-/** What follows the position alone is not drawn anew while the nose is pulled. */
+/** Drawn anew as the work changes, and not with the screen. */
 const Chart = memo(ClosingChart);
 const Numbers = memo(FitNumbers);
 const Controls = memo(FitControls);
+const Play = memo(PlayPanel);
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
 const WIDE = '(min-width: 1100px)';
@@ -84,10 +86,10 @@ export function FitScreen({ work }: { work: Work }) {
         {wide && solid}
         <Believed design={design} fit={fit} system={system} solved={belief} />
         <CutsSince design={design} />
-        <Controls work={work} fit={fit} drawnFactor={drawn.factor} />
-        <Chart design={design} seats={seats} fit={fit} system={system} work={work} belief={belief.value} />
-        <Numbers fit={fit} design={design} system={system} />
-        <PlayPanel work={work} pulled={pulled} />
+        <AsSeen work={work}>{(following) => <Controls work={following} drawnFactor={drawn.factor} />}</AsSeen>
+        <AsSeen work={work}>{(following) => <Chart seats={seats} work={following} belief={belief.value} />}</AsSeen>
+        <AsSeen work={work}>{(following) => <Numbers work={following} />}</AsSeen>
+        <AsSeen work={work}>{(following) => <Play work={following} />}</AsSeen>
         {design.notes && <p className="notes">{design.notes}</p>}
       </div>
     </div>

@@ -9,6 +9,7 @@ import { createDrawing } from '../../pictures/drawing.ts';
 import type { Drawn } from '../../pictures/drawn.ts';
 import { Hand } from '../../pictures/Hand.tsx';
 import type { Prints } from '../../pictures/sceneProps.ts';
+import { timesText } from '../../pictures/timesText.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { axialGoal } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
@@ -45,7 +46,7 @@ export default function FitSolid({ work, fit, drawn, onLost }: Props) {
         <Scene {...solid} />
       </div>
       <figcaption>
-        <span>Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}</span>
+        <span>Gaps drawn {timesText(drawn.factor)}</span>
         <Fault what="The print" fault={fault} again={again} />
         <fieldset className="buttons">
           <legend className="visually-hidden">Between them</legend>

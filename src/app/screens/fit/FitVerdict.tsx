@@ -7,6 +7,7 @@ import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { ratioSentence, standsNow } from '../../../report/fit/now.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
+import { Explained } from '../../glossary/Explained.tsx';
 import { useAngles } from '../../state/angles.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
 
@@ -40,15 +41,21 @@ export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
       : [headline, ...told];
   return (
     <section className={`verdict fit ${tone}`}>
-      <p className="now">{now}</p>
+      <p className="now">
+        <Explained>{now}</Explained>
+      </p>
       <p className="visually-hidden" role="status">
         {announced}
       </p>
-      <h2>{why}</h2>
+      <h2>
+        <Explained>{why!}</Explained>
+      </h2>
       {rest.length > 0 && (
         <details>
           <summary>Why, and how far to move</summary>
-          <p>{rest.join(' ')}</p>
+          <p>
+            <Explained>{rest.join(' ')}</Explained>
+          </p>
         </details>
       )}
     </section>

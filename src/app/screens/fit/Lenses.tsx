@@ -96,9 +96,9 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
             <>
               <path fill={`url(#${id}journal)`} d={`M${journalEdge.join('L')}L${right} ${HEIGHT}L${left} ${HEIGHT}Z`} />
               <path fill={`url(#${id}bush)`} d={`M${bushEdge.join('L')}L${right} 0L${left} 0Z`} />
-              {filmRuns(places, seat.wanted, betweenPlaces).map(({ kind: run, places: along }) => (
+              {filmRuns(places, seat.wanted, betweenPlaces).map(({ name, kind: run, places: along }) => (
                 <FilmShape
-                  key={`${run}${along[0]!.along}`}
+                  key={name}
                   id={id}
                   kind={run}
                   d={`M${along.map((p) => at(p.along, p.edge)).join('L')}L${along

@@ -2,12 +2,13 @@
  * Seat and play: how the rigid spindle sits in all its seats at once, what an indicator feels, and what the blue shows.
  */
 
-import { useMemo } from 'react';
+import { memo, useMemo } from 'react';
 import { useStore } from 'zustand';
+import type { Design } from '../../../design/definition.ts';
 import { unitOf } from '../../../design/measures.ts';
 import { placeText, type System } from '../../../design/units.ts';
 import { unreadSurfaces } from '../../../report/assumed.ts';
-import { fitSection } from '../../../report/fit/section.ts';
+import { fitOf } from '../../../report/fit/fitOf.ts';
 import type { ContactReport, SeatedReport } from '../../../report/play/definition.ts';
 import { playVerdict, sharedNote } from '../../../report/play/verdict.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
@@ -22,7 +23,7 @@ import { BluePanel } from './BluePanel.tsx';
 import { NoseMap } from './NoseMap.tsx';
 import { ShakeChart } from './ShakeChart.tsx';
 import './play.css';
-import type { Pulled } from '../../../report/play/pulling.ts';
+import { usePull } from './usePull.ts';
 
 const PLAY: Control[] = [{ kind: 'quantity', path: 'play.indicator' }, { kind: 'motions' }];
 const BLUE: Control[] = [
@@ -33,12 +34,14 @@ const BLUE: Control[] = [
 /** Between two looks at a design that is being dragged, ms. */
 const UNHURRIED = 120;
 
-export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled | null }) {
-  // A drag need not wait for what is read below it.
-  const design = useThrottled(
-    useStore(work.store, (state) => state.design),
-    UNHURRIED,
-  );
+/** A drag need not wait for what is read below it. */
+export default function PlayPanel({ work }: { work: Work }) {
+  const design = useStore(work.store, (state) => state.design);
+  return <Panel work={work} design={useThrottled(design, UNHURRIED)} />;
+}
+
+const Panel = memo(function Panel({ work, design }: { work: Work; design: Design }) {
+  const pulled = usePull(work);
   const system = useStore(work.store, (state) => state.system);
   const piece = useStore(work.store, (state) => state.piece);
   const way = useAngles();
@@ -46,7 +49,7 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
   const { value: play, of, fault, again } = useSolved('play', free);
   if (fault !== null) return <Fault what="Seat and play" several fault={fault} again={again} />;
   if (!play || !of) return <p className="loading">Seat and play are being worked out.</p>;
-  const verdict = playVerdict(of, play, fitSection(of), system, way);
+  const verdict = playVerdict(of, play, fitOf(of), system, way);
   // Nothing is praised that nobody has measured.
   const tone = verdict.tone === 'good' && unreadSurfaces(of).length > 0 ? 'plain' : verdict.tone;
   const pull = unitOf('force', system).name;
@@ -83,7 +86,7 @@ export default function PlayPanel({ work, pulled }: { work: Work; pulled: Pulled
       <BluePanel work={work} design={free} system={system} />
     </>
   );
-}
+});
 
 function Contacts({
   title,

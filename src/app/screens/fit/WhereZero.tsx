@@ -1,13 +1,14 @@
 /** Where position 0 is on a real headstock, told by a drawing in three steps: home, read, open. */
 import { useStore } from 'zustand';
 import { fineText, type System, sidedText, turnText } from '../../../design/units.ts';
-import type { FitReport } from '../../../report/fit/definition.ts';
+import { fitOf } from '../../../report/fit/fitOf.ts';
 import type { Work } from '../../state/store.ts';
 
-export function WhereZero({ work, fit }: { work: Work; fit: FitReport }) {
+export function WhereZero({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
   const pitch = useStore(work.store, (state) => state.design.adjuster?.pitch);
-  const touch = fit.firstPosition;
+  // A number: a journal that moves leaves it as it is.
+  const touch = useStore(work.store, (state) => fitOf(state.design).firstPosition);
   return (
     <details className="where-zero">
       <summary>Where position 0 is on your headstock</summary>

@@ -3,7 +3,7 @@ import { useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { metres, toSeats } from '../../../report/convert.ts';
-import { fitSection } from '../../../report/fit/section.ts';
+import { fitOf } from '../../../report/fit/fitOf.ts';
 import { type SeatLines, seatLines } from '../../../report/inFrame.ts';
 import { type Drawn, drawnAt, factorFor } from '../../pictures/drawn.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
@@ -19,7 +19,7 @@ export function usePair(work: Work) {
   const piece = useStore(work.store, (state) => state.piece);
   const locked = useStore(work.store, (state) => state.scaleLocked);
   const still = useMedia('(prefers-reduced-motion: reduce)');
-  const fit = useMemo(() => fitSection(design), [design]);
+  const fit = fitOf(design);
   const parts = useMemo(() => toSeats({ conepair: 1, seats: design.seats }), [design.seats]);
   const seats = useMemo(() => parts.map(seatLines), [parts]);
   const pulled = usePull(work);

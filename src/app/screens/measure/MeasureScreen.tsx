@@ -15,7 +15,8 @@ import {
 import { WorkContext } from '../../controls/context.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { Fault } from '../../frame/Fault.tsx';
-import { RecordOfJob } from '../../record/RecordOfJob.tsx';
+import { Parts } from '../../frame/Parts.tsx';
+import { recordPart } from '../../record/RecordOfJob.tsx';
 import { Helpers } from './Helpers.tsx';
 import { KINDS, type Reading } from './kinds.ts';
 import { Notebook } from './Notebook.tsx';
@@ -91,7 +92,7 @@ export default function MeasureScreen({ work }: { work: Work }) {
           <Residuals of={last.of} measure={last.measure} />
         </div>
       )}
-      <RecordOfJob work={work} />
+      <Parts screen="measure" parts={[recordPart(work)]} />
       <Helpers work={work} />
     </WorkContext>
   );

@@ -81,7 +81,6 @@ export function ColdSettings({ work, design, settings, system }: SettingsProps) 
   };
   return (
     <section aria-label="Position to set cold">
-      <h2>Where to set the journal cold</h2>
       <p className="fine">For the film wanted, measured as on the Fit screen with the journal centred, once warm.</p>
       <ul className="plain">
         {settings.map(({ seat, status, position, move, nearest, inTheWay, leastFilm }) => {

@@ -1,6 +1,4 @@
 /** Speed, thrust, oil and load by hand, beside the picture that follows them. */
-
-import type { ReactNode } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { figures, measureText } from '../../../design/measures.ts';
 import { withValue } from '../../../design/place.ts';
@@ -21,15 +19,13 @@ interface Props {
   design: Design;
   fields: RunFields | null;
   system: System;
-  /** below the sliders */
-  children: ReactNode;
 }
 
 /** rev/min and Pa·s: as far as the sliders reach; more can be typed. */
 const SPEEDS = { from: 10, to: 30_000 };
 const VISCOSITIES = { from: 0.001, to: 0.5 };
 
-export function HandControls({ work, design, fields, system, children }: Props) {
+export function HandControls({ work, design, fields, system }: Props) {
   const { speed, oil, load } = design.run!;
   const put = (path: string, value: number) => work.change((d) => withValue(d, path, value));
   const way = speed < 0 ? -1 : 1;
@@ -57,7 +53,6 @@ export function HandControls({ work, design, fields, system, children }: Props) 
           />
         )}
         <PositionSlider work={work} design={design} system={system} />
-        {children}
       </div>
       <NoseView work={work} design={design} fields={fields} system={system} />
     </div>

@@ -37,7 +37,6 @@ export function WarmUpCharts({ film, design, system }: Props) {
   });
   return (
     <section aria-label="Warming up">
-      <h2>Warming up from cold</h2>
       <p className="fine">{warmText(film)}</p>
       <div className="run-charts">
         <LineChart

@@ -1,5 +1,5 @@
 /** Pressure or film on the unrolled seats, and the pressure in the round. */
-import { useCallback, useMemo, useState } from 'react';
+import { type ReactNode, useCallback, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
@@ -37,27 +37,69 @@ interface Props {
 export const flows = (fields: RunFields | null) =>
   fields === null || fields.status === 'held' || fields.status === 'found' || fields.status === 'stopped';
 
-/** So many maps fill one side; the section then stands on the other. */
-const MANY = 3;
+type Shown = 'maps' | 'section' | 'solid';
+const NAMES: Record<Shown, string> = { maps: 'Seats', section: 'Section', solid: 'Solid' };
 
-export function RunPictures({ fields, design, layer: asked, system, work, warm }: Props) {
-  const factor = useStore(work.store, (state) => state.factor);
-  const flowing = flows(fields);
-  // Where no oil runs there is no pressure to show.
-  const layer = flowing ? asked : 'film';
-  const [lost, setLost] = useState(false);
-  const onLost = useCallback(() => setLost(true), []);
-  const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
+interface PicturesProps extends Props {
+  /** whether there is room for the section below the maps, and for the solid picture elsewhere */
+  wide: boolean;
+  /** what the maps show, to be chosen beside which picture */
+  children: ReactNode;
+}
+
+/** Maps and section below each other where there is room; else one picture at a time. */
+export function RunPictures({ wide, children, ...props }: PicturesProps) {
+  const { fields, design, system, warm } = props;
+  const factor = useStore(props.work.store, (state) => state.factor);
+  const [chosen, setChosen] = useState<Shown>('maps');
+  const section = <RunSection fields={fields} design={design} factor={factor} system={system} warm={warm} />;
+  return (
+    <div className="run-pictures">
+      <div className="run-choices">
+        {!wide && (
+          <fieldset className="buttons which">
+            <legend className="visually-hidden">Picture</legend>
+            {(['maps', 'section', 'solid'] as const).map((name) => (
+              <button key={name} type="button" aria-pressed={chosen === name} onClick={() => setChosen(name)}>
+                {NAMES[name]}
+              </button>
+            ))}
+          </fieldset>
+        )}
+        {children}
+        {(wide || chosen === 'maps') && <HowToRead design={design} />}
+      </div>
+      {(wide || chosen === 'maps') && <Maps {...props} />}
+      {wide || chosen === 'section' ? section : null}
+      {!wide && chosen === 'solid' && <RunSolid {...props} />}
+    </div>
+  );
+}
+
+function HowToRead({ design }: { design: Design }) {
   const turning =
     design.run!.speed === 0
       ? ''
       : design.run!.speed > 0
         ? 'The journal drags the oil to the right of the maps.'
         : 'The journal drags the oil to the left of the maps.';
-  const section = <RunSection fields={fields} design={design} factor={factor} system={system} warm={warm} />;
   return (
-    <div className="run-pictures">
-      <div>
+    <details className="fine how-to-read">
+      <summary>How to read the maps</summary>
+      Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak
+      pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}. {turning}{' '}
+      Lined across: less film than parts the surfaces; crossed lines: pressed into each other.
+    </details>
+  );
+}
+
+function Maps({ fields, design, layer: asked, system }: Props) {
+  // Where no oil runs there is no pressure to show.
+  const layer = flows(fields) ? asked : 'film';
+  const scale = useMemo(() => mapScale(fields, layer, system), [fields, layer, system]);
+  return (
+    <div className="run-maps">
+      <div className="maps">
         {fields.seats.map((seat) => (
           <SeatMap
             key={seat.name}
@@ -70,34 +112,30 @@ export function RunPictures({ fields, design, layer: asked, system, work, warm }
             system={system}
           />
         ))}
-        <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
-        <p className="fine">
-          Each bush unrolled: round it from x toward y across the page, from rear to nose up it. A cross marks the peak
-          pressure, a ring the least film{(design.run!.supply ?? []).length > 0 ? ', a box a supply groove' : ''}.{' '}
-          {turning}
-          {fields.seats.some(({ leastFilm }) => leastFilm < 0) && ' Red: pressed into each other.'}
-        </p>
-        {fields.seats.length < MANY && section}
       </div>
-      <div>
-        {lost ? (
-          <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>
-        ) : (
-          <figure className="picture">
-            <div className="scene">
-              <Raised {...{ fields, design, factor, warm, system, work, onLost }} />
-            </div>
-            <figcaption>
-              {flowing
-                ? 'Pressure raised off every seat; height and colour as in the maps. The spindle turns slowed, where its films hold it; from the nose: cut through the least steep seat.'
-                : 'No oil runs in this state, so nothing is raised.'}{' '}
-              Arrow keys turn the view, plus and minus zoom.
-            </figcaption>
-          </figure>
-        )}
-        {fields.seats.length >= MANY && section}
-      </div>
+      <MapLegend layer={layer} max={scale.max} levels={scale.levels} colour={scale.colour} system={system} />
     </div>
+  );
+}
+
+/** The pair in the round, its pressures raised. */
+export function RunSolid({ fields, design, warm, system, work }: Omit<Props, 'layer'>) {
+  const factor = useStore(work.store, (state) => state.factor);
+  const [lost, setLost] = useState(false);
+  const onLost = useCallback(() => setLost(true), []);
+  if (lost) return <p role="status">This device cannot draw the solid picture; the maps show the same pressure.</p>;
+  return (
+    <figure className="picture">
+      <div className="scene">
+        <Raised {...{ fields, design, factor, warm, system, work, onLost }} />
+      </div>
+      <figcaption>
+        {flows(fields)
+          ? 'Pressure raised off every seat; height and colour as in the maps. The spindle turns slowed, where its films hold it; from the nose: cut through the least steep seat.'
+          : 'No oil runs in this state, so nothing is raised.'}{' '}
+        Arrow keys turn the view, plus and minus zoom.
+      </figcaption>
+    </figure>
   );
 }
 
@@ -114,7 +152,7 @@ interface ChoiceProps {
 export function MapChoice({ layer, setLayer, warm, setWarm, canWarm }: ChoiceProps) {
   return (
     <fieldset className="buttons">
-      <legend>Shown on the seats</legend>
+      <legend className="visually-hidden">Shown on the seats</legend>
       {(['pressure', 'film'] as const).map((name) => (
         <button key={name} type="button" aria-pressed={layer === name} onClick={() => setLayer(name)}>
           {name === 'pressure' ? 'Pressure' : 'Film'}

@@ -2,21 +2,26 @@
  * Run: the oil films of the turning spindle, what they carry, how it warms, and what the clearance becomes when it is
  * hot.
  */
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
 import { asAssumed, knownFirst } from '../../../report/assumed.ts';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
+import { aimVerdict } from '../../../report/film/aimVerdict.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
+import { runsNow, runsNowLive } from '../../../report/film/now.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
 import type { Verdict } from '../../../report/fit/verdict.ts';
 import { filmDoubtSentence } from '../../../report/odds/runningWords.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { Fault } from '../../frame/Fault.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
+import { type PartEntry, Parts } from '../../frame/Parts.tsx';
+import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
+import { useMedia } from '../../pictures/useMedia.ts';
 import { AimFor } from './AimFor.tsx';
 import { ClearanceWindow, ColdSettings } from './ClearanceWindow.tsx';
 import { HandControls } from './HandControls.tsx';
@@ -24,8 +29,9 @@ import { Idealisations } from './Idealisations.tsx';
 import { NothingRuns } from './NothingRuns.tsx';
 import { SpeedCharts, WarmUpCharts } from './RunCharts.tsx';
 import { RunNumbers } from './RunNumbers.tsx';
-import { flows, MapChoice, RunPictures } from './RunPictures.tsx';
+import { flows, MapChoice, RunPictures, RunSolid } from './RunPictures.tsx';
 import { RunProgress } from './RunProgress.tsx';
+import { aimTold, clearancesTold, figuresTold, settingsTold, speedTold, warmingTold } from './runTold.ts';
 import './run.css';
 import type { Work } from '../../state/store.ts';
 import type { Layer } from './SeatMap.tsx';
@@ -45,8 +51,12 @@ export default function RunScreen({ work }: { work: Work }) {
   return design.run ? <Runs work={work} design={design as Running} /> : <NothingRuns work={work} />;
 }
 
+/** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
+const WIDE = '(min-width: 1100px)';
+
 function Runs({ work, design }: { work: Work; design: Running }) {
   const system = useStore(work.store, (state) => state.system);
+  const wide = useMedia(WIDE);
   const fields = useFields(design);
   const run = useRunWork(design);
   const [layer, setLayer] = useState<Layer>('pressure');
@@ -58,66 +68,127 @@ function Runs({ work, design }: { work: Work; design: Running }) {
   const belief = useBelief(design);
   const doubt = useFilmDoubt(design, run.stage === 'done' && of === design);
   const drawn = warmed ? { fields: warmed, of: design } : { fields: fields.value, of: fields.of };
+  const live =
+    fields.of?.run && fields.value && fields.of !== run.of ? { fields: fields.value, of: fields.of as Running } : null;
+  const pictured =
+    drawn.fields?.seats.length && drawn.of?.run
+      ? { fields: drawn.fields, design: drawn.of, layer, system, work, warm: warmed ? steady : null }
+      : null;
   return (
-    <>
-      <RunVerdict
-        run={run}
-        design={design}
-        belief={belief.value}
-        live={
-          fields.of?.run && fields.value && fields.of !== run.of
-            ? { fields: fields.value, of: fields.of as Running }
-            : null
-        }
-        system={system}
-        work={work}
-      />
-      <RunProgress work={run} />
-      <Believed design={design} system={system} solved={belief} />
-      {doubt.value && doubt.fresh && <p className="believed">{filmDoubtSentence(design, doubt.value, system)}</p>}
-      <Fault what="How sure the running films are" fault={doubt.fault} again={doubt.again} />
-      <Fault what="The films" several fault={fields.fault} again={fields.again} />
-      <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
-      <HandControls work={work} design={design} fields={drawn.fields} system={system}>
-        <MapChoice
-          layer={flows(drawn.fields) ? layer : 'film'}
-          setLayer={setLayer}
-          warm={warmed !== null}
-          setWarm={setWarm}
-          canWarm={steady !== null}
-        />
-      </HandControls>
-      {drawn.fields?.seats.length && drawn.of?.run ? (
-        <RunPictures
-          fields={drawn.fields}
-          design={drawn.of}
-          layer={layer}
-          system={system}
-          work={work}
-          warm={warmed ? steady : null}
-        />
-      ) : (
-        fields.fault === null && fields.value === null && <p className="loading">The films are being worked out.</p>
-      )}
-      <RunControls work={work} fields={fields.value} />
-      {film && of && (
-        <div className={of === design ? 'run' : 'run stale'}>
-          <AimFor work={work} design={of} sweep={run.films} aim={run.aim} guidance={film.guidance} system={system} />
-          <ClearanceWindow sweep={run.clearances} design={of} system={system} />
-          <ColdSettings work={work} design={of} settings={run.settings} system={system} />
-          <WarmUpCharts film={film} design={of} system={system} />
-          <SpeedCharts sweep={run.speeds} design={of} system={system} />
-          <h2>In figures</h2>
-          <RunNumbers film={film} system={system} />
-        </div>
-      )}
-      <Idealisations film={film} />
-    </>
+    <div className="run-screen">
+      <div className="in-sight">
+        <RunVerdict run={run} design={design} belief={belief.value} live={live} system={system} work={work} />
+        {pictured ? (
+          <RunPictures {...pictured} wide={wide}>
+            <MapChoice
+              layer={flows(drawn.fields) ? layer : 'film'}
+              setLayer={setLayer}
+              warm={warmed !== null}
+              setWarm={setWarm}
+              canWarm={steady !== null}
+            />
+          </RunPictures>
+        ) : (
+          fields.fault === null && fields.value === null && <p className="loading">The films are being worked out.</p>
+        )}
+      </div>
+      <div className="beside">
+        <HandControls work={work} design={design} fields={drawn.fields} system={system} />
+        {wide && pictured && <RunSolid {...pictured} />}
+        <RunProgress work={run} />
+        <Believed design={design} system={system} solved={belief} />
+        {doubt.value && doubt.fresh && <p className="believed">{filmDoubtSentence(design, doubt.value, system)}</p>}
+        <Fault what="How sure the running films are" fault={doubt.fault} again={doubt.again} />
+        <Fault what="The films" several fault={fields.fault} again={fields.again} />
+        <Fault what="The warm films" several fault={warming.fault} again={warming.again} />
+        <RunParts work={work} design={design} run={run} fields={fields.value} system={system} />
+      </div>
+    </div>
+  );
+}
+
+interface PartsProps {
+  work: Work;
+  design: Running;
+  run: RunWork;
+  fields: RunFields | null;
+  system: System;
+}
+
+/** All that is not the answer, its picture and the hand's controls. */
+function RunParts({ work, design, run, fields, system }: PartsProps) {
+  const { film, of, films, aim, clearances, settings, speeds } = run;
+  const worked = film && of;
+  const stale = (children: ReactNode) => <div className={of === design ? 'run' : 'run stale'}>{children}</div>;
+  const verdict = of && aim && films.points.length > 1 ? aimVerdict(of, films.points, aim, system) : undefined;
+  const part = (shown: unknown, entry: () => PartEntry) => (shown ? entry() : null);
+  return (
+    <Parts
+      screen="run"
+      parts={[
+        {
+          id: 'settings',
+          title: 'Oil, load, heat',
+          told: 'every quantity of the run, with grooves and roughness',
+          children: <RunControls work={work} fields={fields} />,
+        },
+        part(worked && films.points.length > 1, () => ({
+          id: 'aim',
+          title: 'Film to aim for',
+          told: aimTold(verdict, system),
+          children: stale(
+            <AimFor work={work} design={of!} sweep={films} aim={aim} guidance={film!.guidance} system={system} />,
+          ),
+        })),
+        part(worked && clearances.points.length > 1, () => ({
+          id: 'clearances',
+          title: 'Clearances',
+          told: clearancesTold(clearances, system),
+          children: stale(<ClearanceWindow sweep={clearances} design={of!} system={system} />),
+        })),
+        part(worked && settings.length > 0, () => ({
+          id: 'cold',
+          title: 'Where to set it cold',
+          told: settingsTold(settings, system),
+          children: stale(<ColdSettings work={work} design={of!} settings={settings} system={system} />),
+        })),
+        part(worked && film.warmUp.length > 1, () => ({
+          id: 'warming',
+          title: 'Warming up',
+          told: warmingTold(film!, system),
+          children: stale(<WarmUpCharts film={film!} design={of!} system={system} />),
+        })),
+        part(worked && speeds.points.length > 1, () => ({
+          id: 'speeds',
+          title: 'Speeds',
+          told: speedTold(speeds),
+          children: stale(<SpeedCharts sweep={speeds} design={of!} system={system} />),
+        })),
+        part(worked, () => ({
+          id: 'figures',
+          title: 'In figures',
+          told: figuresTold(film!, system),
+          children: stale(<RunNumbers film={film!} system={system} />),
+        })),
+        {
+          id: 'granted',
+          title: 'Before it runs',
+          told: 'what comes first at the machine, and what is taken for granted',
+          children: <Idealisations film={film} />,
+        },
+      ]}
+    />
   );
 }
 
 /** The same verdict, behind what nobody has measured or typed of what it goes by. */
 const asKnown = (verdict: Verdict, of: Design) => knownFirst(asAssumed(verdict, of, ['seats', 'run']), of);
+
+/** What is so now, said of what is assumed, or drawn otherwise than read, as of that alone. */
+const nowOf = (now: string, plain: Verdict, told: Verdict) =>
+  plain.headline === told.headline ? now : `As it stands here: ${now}`;
+
+const MORE = 'Why: thrust, warmth, whirl';
 
 /**
  * The verdict of the design; while it is worked out, what the films that follow the hand tell already (`live`, a frame
@@ -140,38 +211,46 @@ function RunVerdict({
 }) {
   const stale = of !== design;
   if (stale && live !== null) {
-    const { tone, headline, sentences } = asKnown(liveVerdict(live.of, live.fields, system), live.of);
+    const plain = liveVerdict(live.of, live.fields, system);
+    const told = asKnown(plain, live.of);
+    const later =
+      fault !== null
+        ? ['Warm-up, whirl and limits are not known for this.']
+        : stage === 'stopped'
+          ? ['Stopped: warm-up, whirl and limits are not worked out for this.']
+          : told.sentences;
     return (
-      <section className={`verdict ${tone}`} aria-live="polite" aria-busy="true">
-        <h2>{headline}</h2>
-        <p>
-          {fault !== null
-            ? 'Warm-up, whirl and limits are not known for this.'
-            : stage === 'stopped'
-              ? 'Stopped: warm-up, whirl and limits are not worked out for this.'
-              : sentences.join(' ')}
-        </p>
-      </section>
+      <ShortVerdict
+        tone={told.tone}
+        now={nowOf(runsNowLive(live.fields, system), plain, told)}
+        why={told.headline}
+        rest={later}
+        more={MORE}
+        busy
+      />
     );
   }
   if (!film || !of) {
-    return (
-      <section className="verdict mend" aria-live="polite">
-        <h2>
-          {fault !== null
-            ? 'How it runs is not known.'
-            : stage === 'stopped'
-              ? 'Stopped before the run was worked out.'
-              : 'The run is being worked out.'}
-        </h2>
-      </section>
-    );
+    const [now, why] =
+      fault !== null
+        ? ['Not known.', 'How it runs is not known.']
+        : stage === 'stopped'
+          ? ['Stopped.', 'Stopped before the run was worked out.']
+          : ['Being worked out.', 'The run is being worked out.'];
+    return <ShortVerdict tone="mend" now={now!} why={why!} rest={[]} more={MORE} busy={stage !== 'stopped'} />;
   }
-  const verdict = behindReadings(asKnown(filmVerdict(of, film, system), of), belief?.notAsRead);
+  const plain = filmVerdict(of, film, system);
+  const told = behindReadings(asKnown(plain, of), belief?.notAsRead);
   return (
-    <section className={`verdict ${verdict.tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={stale}>
-      <h2>{verdict.headline}</h2>
-      <p>{verdict.sentences.join(' ')}</p>
+    <ShortVerdict
+      tone={told.tone}
+      now={nowOf(runsNow(film, system), plain, told)}
+      why={told.headline}
+      rest={told.sentences}
+      more={MORE}
+      busy={stale}
+      stale={stale}
+    >
       {film.backOff && !stale && (
         <p className="buttons">
           <button type="button" onClick={() => work.moveTo(Number(film.backOff!.position.toPrecision(9)))}>
@@ -179,6 +258,6 @@ function RunVerdict({
           </button>
         </p>
       )}
-    </section>
+    </ShortVerdict>
   );
 }

@@ -9,10 +9,13 @@ import type { Design } from '../../../design/definition.ts';
 import { measureText } from '../../../design/measures.ts';
 import { fineText, lengthUnit, placeText, type System } from '../../../design/units.ts';
 import type { SeatFields } from '../../../report/film/fields.ts';
+import { neededFilm } from '../../../report/film/neededFilm.ts';
 import type { Rgb } from '../../pictures/colourScale.ts';
 import { textWidth } from '../../pictures/textWidth.ts';
+import { useMedia } from '../../pictures/useMedia.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import { contour, type Piece } from './contours.ts';
+import { patternFilm } from './mapPattern.ts';
 import { extremeOf, groovesOf, type Place, stationsOf } from './seatMarks.ts';
 
 export type Layer = 'pressure' | 'film';
@@ -30,25 +33,29 @@ interface Props {
 }
 
 const MARGIN = { left: 52, right: 14, top: 8, bottom: 24 };
-const HEIGHT = 210;
+/** px: on a phone both maps of a pair and what the hand moves are to be on one screen. */
+const HEIGHTS = { phone: 102, else: 210 };
 const ANGLES = [0, 90, 180, 270, 360];
 
 export function SeatMap({ seat, index, design, layer, colour, levels, system }: Props) {
   const box = useRef<HTMLElement>(null);
-  const { width } = useSize(box, { width: 600, height: HEIGHT });
+  const height = useMedia('(max-width: 599px)') ? HEIGHTS.phone : HEIGHTS.else;
+  const { width } = useSize(box, { width: 600, height });
   const canvas = useRef<HTMLCanvasElement>(null);
   const plot = {
     width: Math.max(100, width - MARGIN.left - MARGIN.right),
-    height: HEIGHT - MARGIN.top - MARGIN.bottom,
+    height: height - MARGIN.top - MARGIN.bottom,
   };
   const ends = stationsOf(seat);
   const x = scaleLinear([0, 360], [MARGIN.left, MARGIN.left + plot.width]);
-  const y = scaleLinear([ends.from, ends.to], [HEIGHT - MARGIN.bottom, MARGIN.top]);
+  const y = scaleLinear([ends.from, ends.to], [height - MARGIN.bottom, MARGIN.top]);
   const values = layer === 'pressure' ? seat.pressure : seat.film;
   const ratio = Math.min(2, window.devicePixelRatio || 1);
   useEffect(() => {
     const context = canvas.current?.getContext('2d', { willReadFrequently: true });
-    if (context) paint(context, seat, values, colour);
+    if (!context) return;
+    paint(context, seat, values, colour);
+    if (layer === 'film') patternFilm(context, seat, neededFilm(design.run!), ratio);
   });
   const unit = lengthUnit(system);
   const peak = extremeOf(seat.pressure, seat, 'greatest');
@@ -63,20 +70,20 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
           {fineText(seat.leastFilm, system)}
         </span>
       </figcaption>
-      <div style={{ height: HEIGHT }}>
+      <div style={{ height }}>
         <canvas
           ref={canvas}
           width={Math.round(plot.width * ratio)}
           height={Math.round(plot.height * ratio)}
           style={{ left: MARGIN.left, top: MARGIN.top, width: plot.width, height: plot.height }}
         />
-        <svg width={width} height={HEIGHT} role="img" aria-label={said}>
+        <svg width={width} height={height} role="img" aria-label={said}>
           <Contours seat={seat} values={values} levels={levels} x={x} y={y} />
           <rect x={MARGIN.left} y={MARGIN.top} width={plot.width} height={plot.height} className="frame" />
           {ANGLES.map((angle) => (
             <g key={angle}>
-              <path d={`M${x(angle)} ${HEIGHT - MARGIN.bottom}v4`} className="frame" />
-              <text x={x(angle)} y={HEIGHT - 5} textAnchor={angle === 360 ? 'end' : 'middle'}>
+              <path d={`M${x(angle)} ${height - MARGIN.bottom}v4`} className="frame" />
+              <text x={x(angle)} y={height - 5} textAnchor={angle === 360 ? 'end' : 'middle'}>
                 {angle}°
               </text>
             </g>
@@ -89,7 +96,7 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
               </text>
             </g>
           ))}
-          <text x={6} y={HEIGHT - 5}>
+          <text x={6} y={height - 5}>
             {unit.name}
           </text>
           <Grooves design={design} seat={seat} x={x} y={y} system={system} />
@@ -101,9 +108,18 @@ export function SeatMap({ seat, index, design, layer, colour, levels, system }: 
               x={x}
               y={y}
               width={width}
+              height={height}
             />
           )}
-          <Mark at={least} kind="least" text={fineText(seat.leastFilm, system)} x={x} y={y} width={width} />
+          <Mark
+            at={least}
+            kind="least"
+            text={fineText(seat.leastFilm, system)}
+            x={x}
+            y={y}
+            width={width}
+            height={height}
+          />
         </svg>
       </div>
     </figure>
@@ -211,6 +227,7 @@ function Mark({
   x,
   y,
   width,
+  height,
 }: {
   at: Place;
   kind: 'peak' | 'least';
@@ -218,10 +235,11 @@ function Mark({
   x: Scale;
   y: Scale;
   width: number;
+  height: number;
 }) {
   const [px, py] = [x(at.angle), y(at.station)];
   const right = px + 14 + 1.15 * textWidth(text, 13) < width - 4;
-  const up = py < HEIGHT / 2 ? 16 : -8;
+  const up = py < height / 2 ? 16 : -8;
   return (
     <g className={`mark ${kind}`}>
       <path

@@ -1,0 +1,42 @@
+/** A verdict in three steps: what is so now, in few words and one height; why, in one sentence; the rest opens. */
+import type { ReactNode } from 'react';
+import { Explained } from '../glossary/Explained.tsx';
+import './shortVerdict.css';
+
+interface Props {
+  tone: 'good' | 'mend' | 'stop' | 'plain';
+  now: string;
+  why: string;
+  rest: readonly string[];
+  /** what the line says that opens the rest */
+  more: string;
+  /** more is on its way */
+  busy?: boolean;
+  stale?: boolean;
+  /** what can be done about it */
+  children?: ReactNode;
+}
+
+export function ShortVerdict({ tone, now, why, rest, more, busy = false, stale = false, children }: Props) {
+  return (
+    <section className={`verdict short ${tone}${stale ? ' stale' : ''}`} aria-live="polite" aria-busy={busy}>
+      <p className="now">
+        <Explained>{now}</Explained>
+      </p>
+      <h2>
+        <Explained>{why}</Explained>
+      </h2>
+      {rest.length > 0 && (
+        <details>
+          <summary>{more}</summary>
+          {rest.map((sentence) => (
+            <p key={sentence}>
+              <Explained>{sentence}</Explained>{' '}
+            </p>
+          ))}
+        </details>
+      )}
+      {children}
+    </section>
+  );
+}

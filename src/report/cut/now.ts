@@ -1,0 +1,83 @@
+/** What is to be done at the machine now, in a few words: the first line a person reads, before any why. */
+import { fineText, type System } from '../../design/units.ts';
+import { throughSentence } from './caseWords.ts';
+import type { CutReport } from './definition.ts';
+import { leftOf } from './leftVerdict.ts';
+import { NOTHING } from './listed.ts';
+import { isReached, nothingToCut } from './verdict.ts';
+
+/** What else is known that speaks against cutting. */
+export interface Against {
+  /** nobody has measured or drawn what the plan leans on */
+  guessed: boolean;
+  /** with the films of the plan it must not run */
+  mustNotRun: boolean;
+}
+
+/** Surfaces named one by one; of more only how many. */
+const FEW = 2;
+
+export function cutNow(cut: CutReport, { guessed, mustNotRun }: Against, system: System): string {
+  if (cut.notAsRead === 'contradict') return 'Readings contradict each other: cut nothing yet.';
+  if (cut.notAsRead === 'other') return 'Drawn otherwise than read: cut nothing yet.';
+  if (guessed) return 'Not measured yet: cut nothing.';
+  if (throughSentence(cut, system) !== '') return 'It would cut through the hard case.';
+  const last = cut.trials?.[cut.trials.length - 1];
+  if (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))
+    return 'Trial and parts do not go together: take nothing.';
+  if (cut.remaining) return leftNow(cut.remaining, system);
+  return plannedNow(cut, mustNotRun, system);
+}
+
+function leftNow(remaining: NonNullable<CutReport['remaining']>, system: System): string {
+  const left = leftOf(remaining, system);
+  if (left.length === 0)
+    return remaining.feasible || remaining.inTolerance
+      ? 'Nothing is left to cut.'
+      : 'Nothing more can be cut: the films stay off.';
+  const safe = left.filter(({ taken }) => taken >= NOTHING);
+  if (safe.length === 0) return 'Take nothing yet: try it again first.';
+  return safe.length > FEW
+    ? `Safe to take now: something off ${safe.length} surfaces.`
+    : `Safe to take now: ${safe.map((one) => one.safe).join('; ')}.`;
+}
+
+function plannedNow(cut: CutReport, mustNotRun: boolean, system: System): string {
+  switch (cut.status) {
+    case 'nothingWanted':
+      return 'No film is asked for.';
+    case 'apart':
+      return 'A journal does not reach its bush.';
+    case 'stalled':
+      return 'No plan was found.';
+    default:
+  }
+  if (!isReached(cut) && !cut.inTolerance) return 'No cut within these limits gives the films.';
+  if (nothingToCut(cut)) return mustNotRun ? 'Nothing to cut, yet it must not run so.' : 'Nothing need be cut.';
+  if (mustNotRun) return 'Cut nothing yet: it must not run so.';
+  if (cut.asTheyAre) return 'Right within tolerance already: it may be left so.';
+  return `${offText(cut, system)}${trialText(cut, system)}.`;
+}
+
+function offText({ steps, faces }: CutReport, system: System): string {
+  const off = [
+    ...steps
+      .filter(({ deepest }) => deepest >= NOTHING)
+      .map(({ seat, part, deepest }) => `${fineText(deepest, system)} off the ${seat} ${part}`),
+    ...faces
+      .filter((face) => Math.abs(face.off) >= NOTHING)
+      .map((face) => `${fineText(Math.abs(face.off), system)} ${face.off > 0 ? 'off' : 'on'} ${face.name}`),
+  ];
+  return off.length > FEW ? `Metal off ${off.length} surfaces` : off.join(', ');
+}
+
+/** What may be taken before a trial, where it is not all. */
+function trialText({ steps }: CutReport, system: System): string {
+  const unsure = steps.filter(({ normal, safe }) => safe !== undefined && safe < normal - NOTHING);
+  if (unsure.length === 0) return '';
+  const some = unsure.filter(({ safe }) => safe! >= NOTHING);
+  if (some.length === 0) return '; none of it before a trial';
+  return steps.length === 1
+    ? `; ${fineText(some[0]!.safe!, system)} of it before a trial`
+    : '; part of it before a trial';
+}

@@ -1,0 +1,78 @@
+/** How it runs in a few words: the first line a person reads, before any why. */
+import { fineText, type System } from '../../design/units.ts';
+import { FULL_FILM } from '../../engine/heat/guidance.ts';
+import { OIL_LASTS } from '../../engine/run/limits.ts';
+import type { FilmReport } from './definition.ts';
+import type { RunFields } from './fields.ts';
+import { celsius, watts } from './figures.ts';
+import { RUBBING } from './neededFilm.ts';
+import { hottest, SMALL_MOTOR, TOUCHING, unloaded, warmRatio, warmUnknown, whirls } from './verdict.ts';
+
+const OUTSIDE = 'A journal stands outside its bush.';
+const STANDING = 'Standing still, on metal.';
+
+const intoText = (seat: string, film: number, system: System) =>
+  film < -TOUCHING ? `${seat} is ${fineText(-film, system)} into its bush` : `${seat} touches`;
+
+export function runsNow(film: FilmReport, system: System): string {
+  const { contact } = film;
+  const touch = contact && intoText(contact.seat, contact.film, system);
+  switch (film.status) {
+    case 'contact':
+      return film.load === null
+        ? `Held so, ${touch}.`
+        : `No film carries it: metal touches in the ${contact!.seat} seat.`;
+    case 'apart':
+      return OUTSIDE;
+    case 'noRoom':
+      return touch === null ? 'No room for oil.' : `No room for oil: ${touch}.`;
+    case 'standing':
+      return STANDING;
+    case 'notConverged':
+    case 'givenUp':
+      return 'Where it runs is not known.';
+    default:
+      return carriedNow(film, system);
+  }
+}
+
+/** As the headline of the verdict asks, one after the other. */
+function carriedNow(film: FilmReport, system: System): string {
+  const { filmRatio: ratio, seat } = film.guidance!;
+  const warm = warmRatio(film);
+  const cold = fineText(film.leastFilm!, system);
+  const warmed = film.steady ? fineText(film.steady.leastFilm, system) : '';
+  if (ratio < RUBBING) return `Metal runs on metal: ${seat} film ${cold}.`;
+  if (film.warmUpEnd === 'contact') return 'Runs on oil cold, seizes as it warms.';
+  if (ratio < FULL_FILM) return `Barely on oil: ${seat} film ${cold}.`;
+  if (warm < RUBBING) return `Metal runs on metal once warm: film ${warmed}.`;
+  if (warm < FULL_FILM) return `Barely on oil once warm: film ${warmed}.`;
+  if (film.turn?.touches) return 'Its lobes touch the bush as it turns.';
+  if (hottest(film) > OIL_LASTS) return `Too hot: ${celsius(hottest(film), system)} once warm.`;
+  if ((film.power ?? 0) > SMALL_MOTOR) return `Too much drag: ${watts(film.power!)} cold.`;
+  if (unloaded(film)) return 'On the edge of whirl: nothing loads it.';
+  if (film.whirl?.stable === false) return 'It whirls at this speed.';
+  if (whirls(film)) return 'It whirls once warm.';
+  if (warmUnknown(film)) return `Runs on oil cold: film ${cold}.`;
+  return warmed === '' ? `Runs on oil: film ${cold}.` : `Runs on oil: film ${cold} cold, ${warmed} warm.`;
+}
+
+/** The same of the films that follow the hand. */
+export function runsNowLive({ status, seats }: RunFields, system: System): string {
+  if (seats.length === 0) return OUTSIDE;
+  const thin = seats.reduce((a, b) => (b.leastFilm < a.leastFilm ? b : a));
+  switch (status) {
+    case 'standing':
+      return STANDING;
+    case 'contact':
+    case 'noRoom':
+    case 'apart':
+      return thin.leastFilm < 0
+        ? `Metal meets metal: ${intoText(thin.name, thin.leastFilm, system)}.`
+        : `Metal touches in the ${thin.name} seat.`;
+    case 'notConverged':
+      return 'Where it runs is being worked out.';
+    default:
+      return `Cold: ${thin.name} film about ${fineText(thin.leastFilm, system)}.`;
+  }
+}
