@@ -18,7 +18,7 @@ const throughText = ({ seat, part, left, planned }: Case, system: System) =>
   `the ${seat} ${part} (${caseText(planned, system)} to come off, ${caseText(left, system)} of case left)`;
 
 /** Surfaces whose case a step would cut through; empty where none does. */
-function throughSentence(cut: Pick<CutReport, 'case'>, system: System): string {
+export function throughSentence(cut: Pick<CutReport, 'case'>, system: System): string {
   const through = of(cut.case, 'through');
   if (through.length === 0) return '';
   return `This would cut through the hard case of ${listed(through.map((one) => throughText(one, system)))}.`;

@@ -8,7 +8,7 @@ import { listed } from '../listed.ts';
 import type { AimReport, LimitPoint, Stretch } from './limits.ts';
 import { neededFilm } from './neededFilm.ts';
 
-interface AimVerdict {
+export interface AimVerdict {
   headline: string;
   sentences: string[];
   /** mm, rounded to what one would set; null where no film works */

@@ -165,7 +165,7 @@ test('where the pair in the middle is out of band, nothing bought will do', () =
   expect(spreadsFor({ ...wish, inputs: [] }, 0.9)).toBeNull();
 });
 
-/** What is fixed takes all of it (3² + 4² = 5²), or more: no factor on the rest is left, and none where nothing varies. */
+/** What is fixed takes all of it (3² + 4² = 5²), or more: no factor is left, and none where nothing varies. */
 test('no factor where what is fixed leaves nothing', () => {
   expect(inProportion(5, [3, 4], [1])).toBeNull();
   expect(inProportion(4.99, [3, 4], [1])).toBeNull();
