@@ -5,7 +5,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
-import { micrometres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { standsNow } from '../../../report/fit/now.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
@@ -83,17 +82,17 @@ function Move({ work, fit, system }: { work: Work; fit: FitReport; system: Syste
       <span aria-hidden="true">←</span>
       <input
         type="range"
-        min={micrometres(low)}
-        max={micrometres(high)}
-        step={micrometres(FINEST)}
-        value={micrometres(fit.position)}
+        min={low}
+        max={high}
+        step={FINEST}
+        value={fit.position}
         {...axialValues(fit, system)}
         onPointerDown={() => work.dragStart()}
         onPointerUp={() => work.dragEnd()}
         onPointerCancel={() => work.dragEnd()}
         onBlur={() => work.dragEnd()}
         onKeyDown={(event) => moveByKey(event, work, fit)}
-        onChange={(event) => work.moveTo(Number(event.target.value) / 1e3)}
+        onChange={(event) => work.moveTo(Number(event.target.value))}
       />
       <span aria-hidden="true">→</span>
       <output>{fineText(fit.position, system)}</output>
