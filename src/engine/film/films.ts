@@ -58,7 +58,7 @@ export interface Sum {
   power: number;
 }
 
-export type FilmsVerdict =
+type FilmsVerdict =
   | { status: 'solved'; seats: SeatFilm[]; total: Sum }
   /** metal touches: no film (m) wider than an atom in the seat */
   | { status: 'contact'; seat: number; film: Metres; u: number; angle: Radians }

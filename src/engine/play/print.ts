@@ -33,7 +33,7 @@ export interface PrintMap {
   film: Float64Array;
 }
 
-export interface PrintQuestion {
+interface PrintQuestion {
   /** m */
   thickness: Metres;
   /** the journal is turned, in this many steps; 1 is one press without turning */

@@ -9,7 +9,7 @@ import { assumedSentence } from '../belief/words.ts';
 import { listed } from '../listed.ts';
 import type { MattersReport, OddsReport } from './definition.ts';
 
-export interface OddsVerdict {
+interface OddsVerdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
   headline: string;
   sentences: string[];

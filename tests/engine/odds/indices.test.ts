@@ -105,3 +105,16 @@ test('rows without a value are left out; the same seed is the same answer', () =
   expect(sobolIndices(model, 2, alone(2), settings)).toEqual(once);
   expect(sobolIndices(model, 2, alone(2), { ...settings, seed: 5 })).not.toEqual(once);
 });
+
+/** Where a fifth of the pairs have no answer, by a quantity of its own, the indices are those of the others. */
+test('rows without a value are left out of every set', () => {
+  const found = sobolIndices(
+    byRow(([x, y, gone]) => (gone! < 0.2 ? Number.NaN : 3 * x! + 4 * y!)),
+    3,
+    [[0], [1]],
+    { ...settings, rows: 4096 },
+  );
+  expect(found.mean).toBeCloseTo(3.5, 2);
+  expect(Math.abs(found.variance / (25 / 12) - 1)).toBeLessThan(0.02);
+  near(found, [9 / 25, 16 / 25], [9 / 25, 16 / 25], 0.02);
+});

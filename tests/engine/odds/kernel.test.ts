@@ -4,6 +4,7 @@ import { type SeatInput, seatLines, fit as solveFit } from '../../../src/engine/
 import { kernelOf } from '../../../src/engine/odds/kernel.ts';
 import { columnsOf, type Question } from '../../../src/engine/odds/outcomes.ts';
 import { linearSampler, type Source } from '../../../src/engine/odds/sampler.ts';
+import { ODD, seatColumns, straightSeat } from '../../../src/engine/odds/straight.ts';
 import { LONG } from '../../long.ts';
 import { anyPair, chance, doubleCone, inStep, surface } from './pairs.ts';
 
@@ -166,4 +167,16 @@ test('no shape is no answer, and a straight seat does not choose the position', 
   const with3 = kernelOf(linearSampler(three, [], []), three, { position: 0, friction: 0.1 }, 1)([]);
   expect(Math.abs(with3.values[columnsOf(3).bestPosition]![0]!)).toBeLessThan(2e-9);
   expect(with3.inBandAtBest[0]).toBe(3);
+});
+
+/** tan 1e-4 leans a line of 30 mm by 3 µm: of lines less than that apart some radius is in common, of others none. */
+test('a straight bearing that leans both ways closes where its lines have a radius in common, and else nowhere', () => {
+  const line = surface(0, 20, -45, -60, -30);
+  const closes = (apart: number) => {
+    const out = seatColumns(1);
+    const bush = { ...line, halfAngle: 1e-4, radius: line.radius + apart };
+    straightSeat({ name: 'rear', journal: { ...line, halfAngle: -1e-4 }, bush }, { journal: {}, bush: {} }, 1)(out);
+    return out.closes[0]!;
+  };
+  expect([4e-6, 2e-6, -2e-6, -4e-6].map(closes)).toEqual([0, ODD, ODD, 0]);
 });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { distributionOf, gridFor, joined, momentsOf, quantileOf } from '../../../src/engine/odds/distribution.ts';
-import { chanceOf, drawsFor } from '../../../src/engine/odds/limits.ts';
+import { chanceOf } from '../../../src/engine/odds/limits.ts';
 import { blocksOf, oddsRun } from '../../../src/engine/odds/odds.ts';
 import { linearSampler, type Source } from '../../../src/engine/odds/sampler.ts';
 import { sobolPoints } from '../../../src/engine/odds/sobol.ts';
@@ -119,24 +119,6 @@ test('limits of a share are the published ones', () => {
   expect(chanceOf(0, 0)).toEqual({ share: Number.NaN, low: 0, high: 1 });
 });
 
-test('so many draws as are said tell a chance to what is wanted, and one less does not', () => {
-  for (const [half, share] of [
-    [0.01, 0.5],
-    [0.005, 0.9],
-    [0.02, 0.01],
-  ] as const) {
-    const n = drawsFor(half, share);
-    const widthOf = (of: number) => {
-      const { low, high } = chanceOf(share * of, of);
-      return (high - low) / 2;
-    };
-    expect(widthOf(n)).toBeLessThanOrEqual(half);
-    expect(widthOf(n - 1)).toBeGreaterThan(half);
-  }
-  expect(drawsFor(0.01)).toBeGreaterThan(9500);
-  expect(() => drawsFor(0)).toThrow('allowed is more than 0');
-});
-
 /** Chances of a half, a tenth and a hundredth, by points of their own: the limits are to hold them 95 times in 100. */
 test('of scrambled points the limits hold the chance at least as often as they say', () => {
   const u = new Float64Array(1024);
@@ -156,4 +138,15 @@ test('of scrambled points the limits hold the chance at least as often as they s
     }
     expect(held, `${p}`).toBeGreaterThanOrEqual(380);
   }
+});
+
+test('blocks are added without rounding, to 2^-300', () => {
+  const grid = { centre: 0, step: 1 };
+  const mean = (values: number[]) =>
+    momentsOf(grid, values.map((value) => distributionOf(grid, Float64Array.of(value))).reduce(joined)).mean;
+  const tiny = 2 ** -250;
+  // Rounded one after the other nothing of the small ones would be left, or of one of them.
+  expect(mean([2 ** 40, tiny, -(2 ** 40), tiny])).toBe(tiny / 2);
+  expect(mean([0, 0, 2 ** -299, 2 ** -299])).toBe(2 ** -300);
+  expect(mean([-1.5, 0.25])).toBe(-0.625);
 });

@@ -128,10 +128,10 @@ function toldParts(
           id: 'next',
           title: 'What to read next',
           short: 'Next',
-          told: suggestionText(of, next, system),
+          told: suggestionText(next, system),
           children: (
             <div className={stale}>
-              <NextReadings of={of} measure={measure} ask={ask} system={system} />
+              <NextReadings measure={measure} ask={ask} system={system} />
             </div>
           ),
         }
@@ -225,12 +225,10 @@ function MeasureVerdict({
 }
 
 function NextReadings({
-  of,
   measure,
   ask,
   system,
 }: {
-  of: Design;
   measure: MeasureReport;
   ask(name: string, reading: Reading): void;
   system: System;
@@ -249,7 +247,7 @@ function NextReadings({
             >
               + {KINDS[suggestion.reading.kind].name}
             </button>{' '}
-            {suggestionText(of, suggestion, system)}
+            {suggestionText(suggestion, system)}
             {gainText(measure, suggestion, system)}
           </li>
         ))}
