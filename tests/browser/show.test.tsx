@@ -22,7 +22,7 @@ test('it fills the page alone, and the one control closes the pair until it touc
   const slider = document.querySelector<HTMLInputElement>('.show-move input')!;
   const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
   slider.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }));
-  set.call(slider, '-4');
+  set.call(slider, '-0.004');
   slider.dispatchEvent(new Event('input', { bubbles: true }));
   slider.dispatchEvent(new PointerEvent('pointerup', { bubbles: true }));
   expect(position()).toBeCloseTo(-0.004, 9);

@@ -5,7 +5,6 @@
 import { useEffect, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
-import { micrometres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { standsNow } from '../../../report/fit/now.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
@@ -76,24 +75,26 @@ const FINEST = 0.0001;
 
 /** The one control: the journal along its axis. */
 function Move({ work, fit, system }: { work: Work; fit: FitReport; system: System }) {
-  const [low, high] = useHeld(reachOf(fit.position, landmarks(fit)), work);
+  const [from, to] = useHeld(reachOf(fit.position, landmarks(fit)), work);
+  // On whole steps, so that the figures are.
+  const [low, high] = [FINEST * Math.floor(from / FINEST), FINEST * Math.ceil(to / FINEST)];
   return (
     <label className="show-move">
       <span className="visually-hidden">Journal along its axis</span>
       <span aria-hidden="true">←</span>
       <input
         type="range"
-        min={micrometres(low)}
-        max={micrometres(high)}
-        step={micrometres(FINEST)}
-        value={micrometres(fit.position)}
-        {...axialValues(fit, system)}
+        min={low}
+        max={high}
+        step={FINEST}
+        value={fit.position}
+        aria-valuetext={axialValues(fit, system)['aria-valuetext']}
         onPointerDown={() => work.dragStart()}
         onPointerUp={() => work.dragEnd()}
         onPointerCancel={() => work.dragEnd()}
         onBlur={() => work.dragEnd()}
         onKeyDown={(event) => moveByKey(event, work, fit)}
-        onChange={(event) => work.moveTo(Number(event.target.value) / 1e3)}
+        onChange={(event) => work.moveTo(Number(Number(event.target.value).toFixed(7)))}
       />
       <span aria-hidden="true">→</span>
       <output>{fineText(fit.position, system)}</output>
