@@ -419,4 +419,40 @@ export const REFERENCES: Readonly<Record<string, Reference>> = {
   'S2.9': of('not named', 'Sample problem S2.9 of a textbook of fluid mechanics', 'holooly.com', null, 'read'),
   ShopDawg: of('not named', 'Sine bar', 'shopdawg.com/sinebar.htm', null, 'read'),
   StarrettWebber: of('Starrett-Webber', 'Gauge blocks, GB49', 'starrett-webber.com/GB49.html', null, 'read'),
+  // Teaching; of each its abstract
+  CrouchFagen: of(
+    'C. Crouch, A. P. Fagen, J. P. Callan, E. Mazur',
+    'Classroom demonstrations: learning tools or entertainment?',
+    'American Journal of Physics 72, 835',
+    2004,
+    'memory',
+  ),
+  LatimierSpacing: of(
+    'A. Latimier, H. Peyre, F. Ramus',
+    'A meta-analytic review of the benefit of spacing out retrieval practice episodes on retention',
+    'Educational Psychology Review 33, 959',
+    2021,
+    'read',
+  ),
+  MillerLasry: of(
+    'K. Miller, N. Lasry, K. Chu, E. Mazur',
+    'Role of physics lecture demonstrations in conceptual learning',
+    'Physical Review Special Topics, Physics Education Research 9',
+    2013,
+    'read',
+  ),
+  SchroederKucera: of(
+    'N. L. Schroeder, A. C. Kucera',
+    'Refutation text facilitates learning: a meta-analysis',
+    'Educational Psychology Review 34, 957',
+    2022,
+    'read',
+  ),
+  SinhaKapur: of(
+    'T. Sinha, M. Kapur',
+    'When problem solving followed by instruction works: evidence for productive failure',
+    'Review of Educational Research 91, 761',
+    2021,
+    'read',
+  ),
 };

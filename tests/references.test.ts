@@ -14,7 +14,7 @@ const files = execFileSync('git', ['ls-files', '--cached', '--others', '--exclud
   encoding: 'utf8',
 })
   .split('\n')
-  .filter((file) => /^(src\/(design|engine|report|worker|cli)|tests)\/.*\.tsx?$/.test(file) && file !== HERE);
+  .filter((file) => /^(src\/(design|engine|report|lessons|worker|cli)|tests)\/.*\.tsx?$/.test(file) && file !== HERE);
 
 /** The comments of a file as plain text: one between its marks, or lines with // that follow each other. */
 const commentsOf = (code: string) =>

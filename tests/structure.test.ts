@@ -19,7 +19,7 @@ const files = [...new Set([...tracked, ...git('ls-files', '-z', '--others', '--e
 const sources = files.filter((file) => /^src\/.*\.(tsx?|mjs)$/.test(file));
 
 /** Lowest first: a layer may import itself and those before it; src/cli, at the edge, may import any. */
-const LAYERS = ['design', 'engine', 'report', 'jobs', 'worker', 'app'];
+const LAYERS = ['design', 'engine', 'report', 'lessons', 'jobs', 'worker', 'app'];
 const rank = (file: string) => LAYERS.indexOf(file.split('/')[1] ?? '');
 
 /** Comments and the words in them are no code. */
@@ -28,7 +28,7 @@ const codeOf = (file: string) =>
 const importsOf = (code: string) =>
   [...code.matchAll(/(?:\bfrom\s*|\bimport\s*\(?\s*|\bnew URL\(\s*)['"]([^'"]+)['"]/g)].map((m) => m[1]!);
 
-test('imports run one way: app, worker, jobs, report, engine, design', () => {
+test('imports run one way: app, worker, jobs, lessons, report, engine, design', () => {
   const wrong = sources.flatMap((file) =>
     importsOf(codeOf(file))
       .filter((name) => name.startsWith('.'))
@@ -54,7 +54,7 @@ test('screens meet the report only', () => {
   expect(wrong).toEqual([]);
 });
 
-test('design, engine and report know no screen', () => {
+test('design, engine, report and lessons know no screen', () => {
   const wrong = sources
     .filter((file) => rank(file) >= 0 && rank(file) < LAYERS.indexOf('jobs'))
     .flatMap((file) => {
@@ -174,7 +174,7 @@ const rawFactors = (file: string): string[] =>
 test('the units of the file and those of the engine meet in report/convert.ts alone', () => {
   expect(rawFactors('src/report/convert.ts').length).toBeGreaterThan(10);
   const wrong = sources
-    .filter((file) => /^src\/(report|app|worker)\//.test(file) && file !== 'src/report/convert.ts')
+    .filter((file) => /^src\/(report|lessons|app|worker)\//.test(file) && file !== 'src/report/convert.ts')
     .flatMap((file) =>
       rawFactors(file).map(
         (what) =>
@@ -248,7 +248,7 @@ const functionsOf = (lines: readonly string[]) =>
   });
 
 test('files over 300 lines and functions over 60 say why they are left whole', () => {
-  const looked = sources.filter((file) => /^src\/(design|engine|report)\//.test(file));
+  const looked = sources.filter((file) => /^src\/(design|engine|report|lessons)\//.test(file));
   let functions = 0;
   const long = looked.flatMap((file) => {
     const lines = readFileSync(join(top, file), 'utf8').trimEnd().split('\n');

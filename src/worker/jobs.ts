@@ -5,6 +5,8 @@
  */
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
+import { deal } from '../lessons/deal.ts';
+import type { Lesson } from '../lessons/definition.ts';
 import { beliefSection } from '../report/belief/section.ts';
 import { cutSection } from '../report/cut/section.ts';
 import type { FilmReport } from '../report/film/definition.ts';
@@ -78,6 +80,8 @@ export const JOBS = {
     const of = asked(design, now);
     return of && runningShown(design, of.asked, done);
   },
+  /** a lesson, its design in it, with the numbers of a seed, solved before and after each question */
+  lesson: ({ lesson, seed }: { lesson: Lesson; seed: number }) => deal(lesson, seed, () => undefined),
   /** the whole report, as the command line writes it */
   solve: (design: Design) => solve(design, `${design.title ?? 'design'}.conepair.json`),
 };

@@ -37,11 +37,12 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   oddsTold: ['readings', 'leave'],
   runPiece: ['long', 'leave'],
   runShown: ['long', 'leave'],
+  lesson: ['long', 'end'],
   solve: ['long', 'end'],
 };
 
 /** Asked again by one screen after another, of the same design. */
-const KEPT: readonly JobName[] = ['cut', 'film', 'belief', 'oddsTold'];
+const KEPT: readonly JobName[] = ['cut', 'film', 'belief', 'oddsTold', 'lesson'];
 const MOST_KEPT = 8;
 
 export interface Asking<K extends JobName> {

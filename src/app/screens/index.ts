@@ -39,6 +39,11 @@ export const SCREENS: readonly ScreenEntry[] = [
     component: onDemand(() => import('./odds/OddsScreen.tsx'), SCREEN),
   },
   {
+    name: 'Learn',
+    about: 'Predict, try and see why two tapers must stand in one exact relation',
+    component: onDemand(() => import('./learn/LearnScreen.tsx'), SCREEN),
+  },
+  {
     name: 'Sheet',
     about: 'What goes to the machine, on paper',
     component: onDemand(() => import('./sheet/SheetScreen.tsx'), SCREEN),
@@ -64,4 +69,10 @@ export const WORDS: ScreenEntry = {
   component: onDemand(() => import('./words/WordsScreen.tsx'), SCREEN),
 };
 
-export const PAGES: readonly ScreenEntry[] = [JOBS, NEW_JOB, WORDS];
+export const SHOW: ScreenEntry = {
+  name: 'Show',
+  about: 'Large, for a projector, with one control',
+  component: onDemand(() => import('./show/ShowScreen.tsx'), SCREEN),
+};
+
+export const PAGES: readonly ScreenEntry[] = [JOBS, NEW_JOB, WORDS, SHOW];

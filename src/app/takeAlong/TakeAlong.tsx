@@ -99,6 +99,9 @@ function ThisDesign({ work, run }: Part) {
         <button type="button" onClick={() => run('The report', report)} disabled={busy}>
           {busy ? 'The report is being worked out' : 'Report as JSON'}
         </button>
+        <a className="show-it" href="#show">
+          Show it large, for a projector
+        </a>
       </p>
       <p className="fine">
         {photographCount(design) > 0 ? 'Photographs, named versions and undo' : 'Named versions and undo'} stay on this

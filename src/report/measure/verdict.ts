@@ -13,7 +13,7 @@ import { slipText } from './slipText.ts';
 import { angleOf, taperSentence, tapersAsked } from './tapers.ts';
 
 /** Chance of a chi-square so great (or, told the other way, so small) that the stated uncertainties are doubted. */
-const DOUBT = 0.01;
+export const DOUBT = 0.01;
 /** A seat that touches first in more than this share of all cases is said to. */
 const SURE = 0.975;
 
@@ -184,7 +184,7 @@ function headlineOf(design: Design, measure: MeasureReport, system: System, way:
 }
 
 /** How far (mm) the range that holds 95 in 100 reaches to its farther side. */
-const reachOf = ({ value, sigma, interval }: ConsequenceReport) =>
+export const reachOf = ({ value, sigma, interval }: ConsequenceReport) =>
   interval ? Math.max(value - interval[0], interval[1] - value) : COVER * sigma!;
 const sureText = (found: ConsequenceReport, system: System) =>
   `give or take ${fineText(reachOf(found), system)} (19 times in 20)`;
@@ -252,9 +252,9 @@ function nextSentence({ next }: MeasureReport, system: System): string {
   const wanted = next.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
   if (best.sigma === null) return `To tell ${wanted}, begin with ${lowered(suggestionText(best, system))}.`;
   if (next.sigma === null)
-    return `${suggestionText(best, system)} would tell ${wanted}, to a standard uncertainty of ${fineText(best.sigma, system)}.`;
+    return `${suggestionText(best, system)} would tell ${wanted}, to ± ${fineText(COVER * best.sigma, system)} (19 times in 20).`;
   return best.sigma < SHRINKS * next.sigma
-    ? `Read next: ${lowered(suggestionText(best, system))}; that brings the standard uncertainty of ${wanted} from ${fineText(next.sigma, system)} to ${fineText(best.sigma, system)}.`
+    ? `Read next: ${lowered(suggestionText(best, system))}; that tells ${wanted} to ± ${fineText(COVER * best.sigma, system)} instead of ± ${fineText(COVER * next.sigma, system)} (19 times in 20).`
     : '';
 }
 

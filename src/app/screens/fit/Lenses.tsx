@@ -21,6 +21,8 @@ interface Props {
   ghost: Drawn | null;
   fit: FitReport;
   system: System;
+  /** m: how deep they look, where what is to come is known; else by the films wanted */
+  deep?: number;
 }
 
 const HEIGHT = 144;
@@ -30,8 +32,8 @@ const FOOT = 14;
 const RULER = 46;
 const MOST_POINTS = 300;
 
-function Lenses({ drawn, ghost, fit, system }: Props) {
-  const depth = lensDepth(drawn.seats);
+function Lenses({ drawn, ghost, fit, system, deep }: Props) {
+  const depth = deep ?? lensDepth(drawn.seats);
   const sections = useMemo(() => thinnestSections(drawn), [drawn]);
   return (
     <section className="lenses" aria-label="Each seat magnified, all at one scale">

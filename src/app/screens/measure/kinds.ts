@@ -79,7 +79,7 @@ export const KINDS: Record<Kind, KindWords> = {
     name: 'Shake',
     how: 'The position held, the nose pulled from side to side, an indicator against it.',
     formula: 'reading = total indicator travel that all seats together leave',
-    source: 'this program’s own programme of the rigid spindle',
+    source: 'this program’s own reckoning of the rigid spindle',
     asks: ['indicator', 'position', 'direction'],
     parts: [],
   },

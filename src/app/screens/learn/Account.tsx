@@ -1,0 +1,66 @@
+/** What is carried away, what one's own certainty was worth, and the slips that were made. */
+import { useEffect, useRef } from 'react';
+import type { Dealt } from '../../../lessons/deal.ts';
+import type { Lesson } from '../../../lessons/definition.ts';
+import { bySure, type Course, lastRound } from '../../../lessons/runner.ts';
+import type { Speech } from '../../../lessons/template.ts';
+import { SURE_WORDS } from './Ask.tsx';
+import { said } from './LessonView.tsx';
+
+interface Props {
+  lesson: Lesson;
+  course: Course;
+  dealt: Dealt;
+  speech: Speech;
+  leave(): void;
+}
+
+export function Account({ lesson, course, dealt, speech, leave }: Props) {
+  const head = useRef<HTMLHeadingElement>(null);
+  useEffect(() => head.current?.focus(), []);
+  const { right, of } = lastRound(course);
+  const slips = [
+    ...new Set(
+      course.log.flatMap(({ found, question }) =>
+        found.kind === 'mistake' ? [lesson.questions[question]!.mistakes[found.index]!.name] : [],
+      ),
+    ),
+  ];
+  return (
+    <section className="account">
+      <h3 ref={head} tabIndex={-1}>
+        {said(lesson.carry, dealt.questions[0]!.scope, speech)}
+      </h3>
+      <p>
+        Of the last round, with the least help, {right} of {of} {of === 1 ? 'was' : 'were'} right.{' '}
+        {right === of ? 'It comes back later, so that it stays.' : 'It comes back tomorrow, with other numbers.'}
+      </p>
+      {slips.length > 0 && <p>Slips to know again: {slips.join('; ')}.</p>}
+      <table>
+        <caption className="fine">What being sure was worth</caption>
+        <thead>
+          <tr>
+            <th scope="col">You said</th>
+            <th scope="col">Right</th>
+          </tr>
+        </thead>
+        <tbody>
+          {bySure(course.log).map(({ sure, right: good, of: all }) => (
+            <tr key={sure}>
+              <th scope="row">{SURE_WORDS[sure]}</th>
+              <td>
+                {good} of {all}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {lesson.caution && <p className="caution">{lesson.caution}</p>}
+      <p className="buttons">
+        <button type="button" className="main" onClick={leave}>
+          All lessons
+        </button>
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,128 @@
+/** A commitment: a number with its unit, a choice or a place, and how sure. Nothing is let go before. */
+import { type FormEvent, useId, useState } from 'react';
+import type { Answer } from '../../../lessons/definition.ts';
+import { SURE, type Sure } from '../../../lessons/runner.ts';
+import { type Speech, told } from '../../../lessons/template.ts';
+import { answerText, typedAnswer, unitHint } from './typed.ts';
+
+export interface Draft {
+  /** as typed; null: what stands is the mark, told */
+  text: string | null;
+  /** where the mark or the part is, or what was chosen; null: not yet */
+  value: number | null;
+  sure: Sure | null;
+  chosen?: string;
+}
+
+interface Props {
+  answer: Answer;
+  draft: Draft;
+  setDraft(draft: Draft): void;
+  help: readonly string[];
+  words(text: string): string;
+  speech: Speech;
+  commit(answer: number | string, sure: Sure): void;
+}
+
+export const SURE_WORDS: Record<Sure, string> = { guess: 'A guess', think: 'I think so', sure: 'I am sure' };
+
+export function Ask({ answer, draft, setDraft, help, words, speech, commit }: Props) {
+  const id = useId();
+  const [error, setError] = useState('');
+  const shown =
+    draft.text ?? (draft.value !== null && answer.kind === 'number' ? answerText(draft.value, answer.as, speech) : '');
+  const send = (event: FormEvent) => {
+    event.preventDefault();
+    const found = answered(answer, draft, shown, speech);
+    if (!found.ok) return setError(found.message);
+    if (draft.sure === null) return setError('Say how sure you are: that is part of the answer.');
+    setError('');
+    commit(found.value, draft.sure);
+  };
+  const type = (text: string) => {
+    if (answer.kind !== 'number') return;
+    const typed = typedAnswer(text, answer.as, speech);
+    setDraft({ ...draft, text, value: typed.ok ? typed.value : null });
+  };
+  return (
+    <form className="ask" onSubmit={send} noValidate>
+      {help.length > 0 && (
+        <ol className="help" aria-label="Help">
+          {help.map((step) => (
+            <li key={step}>{step}</li>
+          ))}
+        </ol>
+      )}
+      {answer.kind === 'number' && (
+        <p className="answer-field">
+          <label htmlFor={`${id}answer`}>{words(answer.label)}</label>
+          <input
+            id={`${id}answer`}
+            value={shown}
+            onChange={(event) => type(event.target.value)}
+            placeholder={unitHint(answer.as, speech) === '' ? '' : `in ${unitHint(answer.as, speech)}`}
+            autoComplete="off"
+            aria-invalid={error !== ''}
+            aria-describedby={`${id}error`}
+          />
+        </p>
+      )}
+      {answer.kind === 'move' && (
+        <p className="answer-field">
+          {words(answer.label)}:{' '}
+          <strong>{draft.value === null ? 'not moved yet' : told(draft.value, 'sided', speech)}</strong>
+        </p>
+      )}
+      {answer.kind === 'choice' && (
+        <fieldset className="choices">
+          <legend>{words(answer.label)}</legend>
+          {answer.options.map(({ key, text }) => (
+            <label key={key}>
+              <input
+                type="radio"
+                name={`${id}choice`}
+                checked={draft.chosen === key}
+                onChange={() => setDraft({ ...draft, chosen: key })}
+              />
+              <span>{words(text)}</span>
+            </label>
+          ))}
+        </fieldset>
+      )}
+      <fieldset className="sure">
+        <legend>How sure are you?</legend>
+        {SURE.map((sure) => (
+          <label key={sure}>
+            <input
+              type="radio"
+              name={`${id}sure`}
+              checked={draft.sure === sure}
+              onChange={() => setDraft({ ...draft, sure })}
+            />
+            <span>{SURE_WORDS[sure]}</span>
+          </label>
+        ))}
+      </fieldset>
+      <p className="buttons">
+        <button type="submit" className="main">
+          That is my answer: let it go
+        </button>
+      </p>
+      <p id={`${id}error`} role="alert" className="error">
+        {error}
+      </p>
+    </form>
+  );
+}
+
+type Answered = { ok: true; value: number | string } | { ok: false; message: string };
+
+function answered(answer: Answer, draft: Draft, shown: string, speech: Speech): Answered {
+  if (answer.kind === 'choice')
+    return draft.chosen === undefined ? { ok: false, message: 'Choose one first.' } : { ok: true, value: draft.chosen };
+  if (answer.kind === 'move')
+    return draft.value === null ? { ok: false, message: 'Move it first.' } : { ok: true, value: draft.value };
+  // A mark is as it was drawn, not as it is rounded in the field.
+  if (draft.text === null && draft.value !== null) return { ok: true, value: draft.value };
+  return typedAnswer(shown, answer.as, speech);
+}

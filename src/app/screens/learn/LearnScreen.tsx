@@ -1,0 +1,119 @@
+/** Learn: a path of lessons, each of which asks before it shows. The job that is open is left alone. */
+import './learn.css';
+import { useEffect, useState, useSyncExternalStore } from 'react';
+import type { Lesson } from '../../../lessons/definition.ts';
+import { standing } from '../../../lessons/progress.ts';
+import { Fault } from '../../frame/Fault.tsx';
+import type { Work } from '../../state/store.ts';
+import { faultText } from '../../state/useNewest.ts';
+import { ENTRIES, loadLesson } from './builtIn.ts';
+import { LessonView } from './LessonView.tsx';
+import { type Keeping, useProgress } from './useProgress.ts';
+
+const HERE = '#learn';
+
+export default function LearnScreen({ work }: { work: Work }) {
+  const keeping = useProgress();
+  const open = useSyncExternalStore(heard, () => window.location.hash.slice(`${HERE}/`.length));
+  return (
+    <div className="learn">
+      {open === '' ? (
+        <Path keeping={keeping} />
+      ) : (
+        <Opened key={open} id={open} work={work} keeping={keeping} leave={() => (window.location.hash = HERE)} />
+      )}
+    </div>
+  );
+}
+
+function heard(changed: () => void) {
+  window.addEventListener('hashchange', changed);
+  return () => window.removeEventListener('hashchange', changed);
+}
+
+function Path({ keeping: { progress, today, damaged, lasts } }: { keeping: Keeping }) {
+  const all = ENTRIES.map((entry) => ({ ...entry, ...standing(progress.lessons[entry.id], today) }));
+  const due = all.filter(({ is }) => is === 'due');
+  const next = due[0] ?? all.find(({ is }) => is === 'new');
+  return (
+    <>
+      <section className="verdict">
+        <h2>{headline(due.length, next)}</h2>
+        <p>
+          Each lesson asks you first, then shows. Five to ten minutes. Say what you think, see it move, and find out
+          why. It comes back after a day, three days and a week, with other numbers.
+        </p>
+        {damaged && (
+          <p role="status">What was kept of your lessons could not be read. It lies aside; you begin anew.</p>
+        )}
+        {!lasts && <p role="status">This browser keeps nothing: what you learn is forgotten with the page.</p>}
+      </section>
+      <ol className="path">
+        {all.map(({ id, title, about, is, days }) => (
+          <li key={id}>
+            <a href={`${HERE}/${id}`} className={is}>
+              <strong>{title}</strong>
+              <span>{about}</span>
+              <span className="standing">{standingText(is, days)}</span>
+            </a>
+          </li>
+        ))}
+      </ol>
+    </>
+  );
+}
+
+function headline(due: number, next: { title: string; is: string } | undefined): string {
+  if (due > 0) return due === 1 ? `One lesson comes back today: ${next!.title}` : `${due} lessons come back today.`;
+  return next ? `Next: ${next.title}` : 'Nothing comes back today.';
+}
+
+function standingText(is: string, days: number): string {
+  if (is === 'new') return 'new';
+  if (is === 'due') return 'comes back today';
+  if (is === 'done') return 'learnt';
+  return days === 1 ? 'done; back tomorrow' : `done; back in ${days} days`;
+}
+
+/** The first numbers of a first visit: the same for a whole class. */
+const FIRST = 1;
+/** Numbers of later visits: whatever comes. */
+const MOST_SEEDS = 1_000_000;
+
+interface OpenedProps {
+  id: string;
+  work: Work;
+  keeping: Keeping;
+  leave(): void;
+}
+
+function Opened({ id, work, keeping, leave }: OpenedProps) {
+  const [turn, setTurn] = useState(0);
+  const [found, setFound] = useState<{ lesson: Lesson | null; fault: string | null }>({ lesson: null, fault: null });
+  // As it stood when the lesson was opened: to finish it is no other visit.
+  const [visit] = useState<'first' | 'again'>(() => (keeping.progress.lessons[id] ? 'again' : 'first'));
+  const [seed] = useState(() => (visit === 'first' ? FIRST : 1 + Math.floor(Math.random() * MOST_SEEDS)));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: `turn` asks once more
+  useEffect(() => {
+    let here = true;
+    loadLesson(id).then(
+      (lesson) => here && setFound({ lesson, fault: null }),
+      (error: unknown) => here && setFound({ lesson: null, fault: faultText(error) }),
+    );
+    return () => {
+      here = false;
+    };
+  }, [id, turn]);
+  if (found.fault !== null) return <Fault what="The lesson" fault={found.fault} again={() => setTurn(turn + 1)} />;
+  if (!found.lesson) return <p className="loading">The lesson is loading.</p>;
+  return (
+    <LessonView
+      lesson={found.lesson}
+      work={work}
+      visit={visit}
+      seed={seed}
+      finished={(last) => keeping.visit(id, last)}
+      leave={leave}
+    />
+  );
+}

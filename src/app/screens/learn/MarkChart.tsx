@@ -1,0 +1,138 @@
+/**
+ * An answer as a mark on a chart: drawn up and down, or by arrow keys, before the engine draws its curve beside it.
+ */
+import { ticks } from 'd3-array';
+import { scaleLinear } from 'd3-scale';
+import { useId } from 'react';
+import type { Curve, DealtQuestion } from '../../../lessons/deal.ts';
+import type { Chart, ToldAs } from '../../../lessons/definition.ts';
+import { type Speech, told } from '../../../lessons/template.ts';
+import { AcrossAxis, AxisNames, across, PlotClip, UpAxis, usePlot } from '../../charts/Axes.tsx';
+import { useHandle } from '../../pictures/useMove.ts';
+import { answerText, unitHint } from './typed.ts';
+
+interface Props {
+  chart: Chart;
+  dealt: DealtQuestion;
+  curve: Curve;
+  /** what the answer is told as */
+  as: ToldAs;
+  /** null: no mark yet */
+  mark: number | null;
+  setMark(value: number): void;
+  /** whether the engine's curve is shown, and the mark is fixed */
+  open: boolean;
+  speech: Speech;
+}
+
+const MARGIN = { left: 56, right: 18, top: 34, bottom: 52 };
+/** Room above the line, and the most of it that a slip may ask for, times what the line has. */
+const ROOM = 1.6;
+const FAR = 20;
+/** Presses of a key from the foot of the chart to its top. */
+const STEPS = 60;
+
+/** A scale that does not tell where the answer lies: with room for what slips give, up to a round number. */
+export function topOf(curve: Curve, { slips }: Pick<DealtQuestion, 'slips'>): { low: number; high: number } {
+  const ups = curve.points.map(([, up]) => up);
+  const line = Math.max(...ups.map(Math.abs)) || 1;
+  const given = slips.flatMap(({ value }) => (typeof value === 'number' && value <= FAR * line ? [value] : []));
+  const most = Math.max(ROOM * line, ...given);
+  const step = 10 ** Math.floor(Math.log10(most));
+  const high = Math.ceil(most / step) * step;
+  return { low: Math.min(0, ...ups) < 0 ? -high : 0, high };
+}
+
+export function MarkChart({ chart, dealt, curve, as, mark, setMark, open, speech }: Props) {
+  const id = useId();
+  const { box, width, height, plot } = usePlot(MARGIN, { width: 560, height: 260 }, () => 260);
+  const { low, high } = topOf(curve, dealt);
+  const [first, last] = [curve.points[0]![0], curve.points[curve.points.length - 1]![0]];
+  const x = scaleLinear([first, last], [plot.left, plot.right]);
+  const y = scaleLinear([low, high], [plot.bottom, plot.top]);
+  const at = mark ?? (low + high) / 2;
+  const bounded = (value: number) => Math.min(high, Math.max(low, value));
+  const move = useHandle({
+    at: { x: 0, y: at },
+    to: (_, up) => setMark(bounded(up)),
+    perPixel: () => (high - low) / (plot.bottom - plot.top),
+    step: (high - low) / STEPS,
+    upright: true,
+  });
+  const [acrossUnit, upUnit] = [unitOf(chart.as, speech), unitOf(as, speech)];
+  const handle = y(bounded(at));
+  return (
+    <figure className="chart mark-chart" ref={box}>
+      <svg
+        width={width}
+        height={height}
+        role="group"
+        aria-label={`${chart.upTitle} against ${chart.title}; the mark is your answer`}
+      >
+        <PlotClip id={`${id}plot`} plot={plot} />
+        <UpAxis plot={plot} at={y} ticks={ticks(low / upUnit.size, high / upUnit.size, 5)} unit={upUnit.size} />
+        <AcrossAxis
+          plot={plot}
+          at={x}
+          ticks={ticks(first / acrossUnit.size, last / acrossUnit.size, across(width, 6))}
+          unit={acrossUnit.size}
+        />
+        <AxisNames
+          plot={plot}
+          height={height}
+          up={withUnit(chart.upTitle, upUnit.name)}
+          across={withUnit(chart.title, acrossUnit.name)}
+        />
+        <path d={`M${x(curve.at)} ${plot.top}V${plot.bottom}`} className="asked-at" />
+        {open && (
+          <g clipPath={`url(#${id}plot)`} className="engine-curve">
+            <path
+              d={`M${curve.points.map(([across, up]) => `${x(across).toFixed(1)} ${y(up).toFixed(1)}`).join('L')}`}
+            />
+          </g>
+        )}
+        {(mark !== null || !open) && (
+          <g
+            {...(open ? {} : move.handlers)}
+            className={`answer-mark ${mark === null ? 'unset' : ''}`}
+            role="slider"
+            aria-orientation="vertical"
+            aria-label="Your answer, on the chart"
+            aria-disabled={open}
+            aria-valuemin={round(low / upUnit.size)}
+            aria-valuemax={round(high / upUnit.size)}
+            aria-valuenow={round(at / upUnit.size)}
+            aria-valuetext={mark === null ? 'no mark yet' : told(at, as, speech)}
+            tabIndex={open ? -1 : 0}
+            onKeyDown={open ? undefined : move.onKeyDown}
+          >
+            <rect x={x(curve.at) - 26} y={plot.top} width={52} height={plot.bottom - plot.top} className="grip" />
+            <path d={`M${x(curve.at) - 16} ${handle}h32`} />
+            <circle cx={x(curve.at)} cy={handle} r={9} className="handle" />
+          </g>
+        )}
+      </svg>
+      <figcaption>
+        {open
+          ? 'Line: what the engine has. Ring: your mark.'
+          : mark === null
+            ? 'Draw the ring up or down to where you think it goes, or type below.'
+            : `Your mark: ${told(at, as, speech)}`}
+      </figcaption>
+    </figure>
+  );
+}
+
+const round = (value: number) => Number(value.toPrecision(4));
+const withUnit = (title: string, unit: string) => (unit === '' ? title : `${title}, ${unit}`);
+
+/** Size and name of the unit that a kind of figure is told in. */
+function unitOf(as: ToldAs, speech: Speech): { size: number; name: string } {
+  const name = unitHint(as, speech);
+  const shown = Number(
+    answerText(1, as, speech)
+      .replace('−', '-')
+      .replace(/[^\d.eE-]+.*$/, ''),
+  );
+  return { size: 1 / shown, name };
+}

@@ -1,0 +1,116 @@
+/** What was seen, asked before any explanation; then why, by the learner's own answer. */
+import { type RefObject, useEffect, useRef } from 'react';
+import type { DealtQuestion } from '../../../lessons/deal.ts';
+import type { Question } from '../../../lessons/definition.ts';
+import type { Given } from '../../../lessons/runner.ts';
+import type { Speech } from '../../../lessons/template.ts';
+import { saidAnswer } from './typed.ts';
+
+interface SawProps {
+  question: Question;
+  words(text: string): string;
+  choose(option: number): void;
+}
+
+export function Saw({ question, words, choose }: SawProps) {
+  const legend = useRef<HTMLParagraphElement>(null);
+  // What moves is looked at, not what is asked.
+  useEffect(() => legend.current?.focus({ preventScroll: true }), []);
+  return (
+    <div className="saw">
+      <p ref={legend} tabIndex={-1} className="asked">
+        <strong>What did you see?</strong> {words(question.saw.ask)}
+      </p>
+      <div className="saw-options">
+        {question.saw.options.map(({ text }, i) => (
+          <button key={text} type="button" onClick={() => choose(i)}>
+            {words(text)}
+          </button>
+        ))}
+      </div>
+    </div>
+  );
+}
+
+interface WhyProps {
+  head: RefObject<HTMLHeadingElement | null>;
+  question: Question;
+  dealt: DealtQuestion;
+  given: Given;
+  words(text: string): string;
+  speech: Speech;
+  lookAgain(): void;
+  on(): void;
+}
+
+export function Why({ head, question, dealt, given, words, speech, lookAgain, on }: WhyProps) {
+  const { answer } = question;
+  const mistake = given.found.kind === 'mistake' ? question.mistakes[given.found.index]! : null;
+  const [yours, right] = [given.answer, dealt.right].map((value) =>
+    saidAnswer(answer, value, speech, words).replace(/\.$/, ''),
+  );
+  const isRight = given.found.kind === 'right';
+  return (
+    <section className="why" aria-label="Why">
+      <h3 ref={head} tabIndex={-1} className={isRight ? 'is-right' : 'is-off'}>
+        {isRight ? `Right: ${right}.` : `You said ${yours}. The engine has ${right}.`}
+      </h3>
+      {sureText(given) !== '' && <p>{sureText(given)}</p>}
+      {mistake && (
+        <div className="mistake">
+          <h4>The slip has a name: {mistake.name}</h4>
+          <p>{words(mistake.says)}</p>
+          <p>
+            <strong>In metal:</strong> {words(mistake.cost)}
+          </p>
+        </div>
+      )}
+      {given.found.kind === 'other' && typeof dealt.right === 'number' && typeof given.answer === 'number' && (
+        <p>{otherText(given.answer, dealt.right)}</p>
+      )}
+      {given.seen !== null && given.seen !== dealt.saw && (
+        <p className="seen-wrong">
+          You saw: “{words(question.saw.options[given.seen]!.text)}” What happened: “
+          {words(question.saw.options[dealt.saw]!.text)}” Look once more.
+        </p>
+      )}
+      <p>{words(question.because)}</p>
+      {!isRight && question.help.length > 0 && (
+        <>
+          <p className="fine">Step by step:</p>
+          <ol className="help">
+            {question.help.map((step) => (
+              <li key={step}>{words(step)}</li>
+            ))}
+          </ol>
+        </>
+      )}
+      <p className="buttons">
+        <button type="button" className="main" onClick={on}>
+          Go on
+        </button>
+        <button type="button" onClick={lookAgain}>
+          Show it again
+        </button>
+      </p>
+    </section>
+  );
+}
+
+/** What it is worth to be sure. */
+function sureText({ sure, found }: Given): string {
+  if (found.kind === 'right') return sure === 'guess' ? 'You called it a guess. It need be none: here is why.' : '';
+  return sure === 'sure' ? 'You were sure. That makes this the one to remember.' : '';
+}
+
+function otherText(answer: number, right: number): string {
+  if (answer * right < 0) return 'It goes the other way.';
+  if (right === 0) return 'Nothing was right.';
+  const times = answer / right;
+  if (times > 1.5) return `That is ${Number(times.toPrecision(2))} times too much.`;
+  if (times < 0.67)
+    return times < 0.01
+      ? 'That is far too little.'
+      : `That is too little: ${Number((1 / times).toPrecision(2))} times.`;
+  return `You are near: ${Math.round(Math.abs(times - 1) * 100)} in 100 too ${times > 1 ? 'much' : 'little'}.`;
+}

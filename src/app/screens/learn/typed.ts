@@ -1,0 +1,66 @@
+/** An answer as it is typed and told: in the unit of the question, or any other that goes after the number. */
+import type { Quantity } from '../../../design/definition.ts';
+import { quantityText, typedQuantity } from '../../../design/quantity.ts';
+import { TENTH, type Typed, typedLength } from '../../../design/units.ts';
+import type { Answer, ToldAs } from '../../../lessons/definition.ts';
+import { type Speech, told } from '../../../lessons/template.ts';
+
+const QUANTITY: Record<ToldAs, Quantity> = {
+  fine: 'fine',
+  tenths: 'fine',
+  micrometres: 'fine',
+  sided: 'fine',
+  length: 'length',
+  angle: 'angle',
+  turn: 'phase',
+  count: 'ratio',
+  number: 'ratio',
+  share: 'ratio',
+  force: 'force',
+  speed: 'speed',
+  temperature: 'temperature',
+  warmer: 'warmer',
+};
+
+const FULL = 360;
+const HUNDRED = 100;
+/** What one of the unit typed is in that of a formula. */
+const scaleOf = (as: ToldAs) => (as === 'turn' ? 1 / FULL : as === 'share' ? 1 / HUNDRED : 1);
+
+export function typedAnswer(text: string, as: ToldAs, { system, way }: Speech): Typed {
+  if (text.trim() === '') return { ok: false, message: 'type your answer first' };
+  if (as === 'tenths' || as === 'micrometres') return typedLength(text, as === 'tenths' ? TENTH : 0.001);
+  const plain = as === 'share' ? text.replace(/(in|of) 100|%/, '') : text;
+  const at = { title: '', description: '', quantity: QUANTITY[as], unit: '', bounds: [], optional: false };
+  const typed = typedQuantity(at, plain, system, way);
+  return typed.ok ? { ok: true, value: typed.value * scaleOf(as) } : typed;
+}
+
+/** As it would be typed. */
+export function answerText(value: number, as: ToldAs, { system, way }: Speech): string {
+  if (as === 'tenths') return quantityText('fine', value, 'inch', way);
+  if (as === 'micrometres') return quantityText('fine', value, 'metric', way);
+  return quantityText(QUANTITY[as], Number((value / scaleOf(as)).toPrecision(4)), system, way);
+}
+
+/** The unit a number alone is taken in. */
+export const unitHint = (as: ToldAs, speech: Speech): string =>
+  as === 'share'
+    ? 'in 100'
+    : answerText(0, as, speech)
+        .replace(/^[−\d.]+ ?/, '')
+        .trim();
+
+/** An answer told in words: a number in its unit, or what was chosen. `words`: of a choice. */
+export function saidAnswer(
+  answer: Answer,
+  given: number | string,
+  speech: Speech,
+  words: (text: string) => string,
+): string {
+  if (answer.kind === 'choice') {
+    const option = answer.options.find(({ key }) => key === given);
+    return option ? words(option.text) : String(given);
+  }
+  return told(Number(given), answer.kind === 'move' ? 'sided' : answer.as, speech);
+}

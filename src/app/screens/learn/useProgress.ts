@@ -1,0 +1,41 @@
+/** What was learnt, kept on the device; where nothing may be kept it lasts as long as the page, and that is said. */
+import { useState } from 'react';
+import { checksum } from '../../../jobs/checksum.ts';
+import { dayOf, NONE, type ProgressRead, readProgress, visited, writeProgress } from '../../../lessons/progress.ts';
+
+export interface Keeping extends ProgressRead {
+  /** whether this browser keeps it */
+  lasts: boolean;
+  today: number;
+  visit(id: string, last: { right: number; of: number }): void;
+}
+
+export function useProgress(): Keeping {
+  const [state, setState] = useState(() => found());
+  const today = dayOf(new Date());
+  const visit = (id: string, last: { right: number; of: number }) => {
+    // Another window may have written since: what it wrote of other lessons stays.
+    const now = found();
+    const before = now.lasts ? now.progress : state.progress;
+    const progress = visited(before, id, last, today);
+    setState({ ...now, progress, damaged: state.damaged || now.damaged, lasts: written(progress) });
+  };
+  return { ...state, today, visit };
+}
+
+function found(): ProgressRead & { lasts: boolean } {
+  try {
+    return { ...readProgress(window.localStorage, checksum), lasts: true };
+  } catch {
+    return { progress: NONE, damaged: false, lasts: false };
+  }
+}
+
+function written(progress: ProgressRead['progress']): boolean {
+  try {
+    writeProgress(window.localStorage, progress, checksum);
+    return true;
+  } catch {
+    return false;
+  }
+}

@@ -1,0 +1,279 @@
+/**
+ * A lesson with its numbers: drawn by a seed, put into its design, and solved before and after what each question lets
+ * go. What is right, and what each named mistake would give, are read off those reports; numbers by which two of them
+ * cannot be told apart are not given, others are drawn in their place.
+ */
+import { uniformInt } from 'pure-rand/distribution/uniformInt';
+import { mersenne } from 'pure-rand/generator/mersenne';
+import type { Design } from '../design/definition.ts';
+import { valueAt, withValue } from '../design/place.ts';
+import { validateDesign } from '../design/validate.ts';
+import { ASKED_NAMES, type AskedName, type Asking, asking } from './asked.ts';
+import type { Chart, Lesson, Mistake, Put, Question } from './definition.ts';
+import { type Formula, formulaOf, type Scope, type Value, type Worked, worked, workedNumber } from './formula.ts';
+import { holesOf } from './template.ts';
+
+/** What one mistake gives with the numbers dealt. */
+export interface Slip {
+  /** its place among the mistakes of the question */
+  index: number;
+  value: number | string;
+  /** how near an answer must be to count as it; 0 of a choice */
+  within: number;
+}
+
+export interface DealtQuestion {
+  from: Design;
+  to: Design;
+  /** names for the formulas of its texts: numbers, before, after, right */
+  scope: Scope;
+  right: number | string;
+  within: number;
+  slips: Slip[];
+  /** which of what may have been seen was so */
+  saw: number;
+  /** what the engine has along the chart, and where the answer is asked for */
+  curve: Curve | null;
+}
+
+export interface Curve {
+  points: [across: number, up: number][];
+  at: number;
+}
+
+export interface Dealt {
+  /** the seed these numbers came of: the one asked for, or one after it */
+  seed: number;
+  numbers: Record<string, number>;
+  questions: DealtQuestion[];
+}
+
+/** Seeds looked at for numbers that go together. */
+const MOST_TRIED = 200;
+
+/** Which designs the examples are, by file name. */
+export type Designs = (file: string) => Design | undefined;
+
+/** The numbers of a seed, or of the first one after it that gives any; or why none does. */
+export function deal(lesson: Lesson, seed: number, designs: Designs): Worked<Dealt> {
+  const design = designOf(lesson, designs);
+  if (!design.ok) return design;
+  let last = '';
+  for (let tried = seed; tried < seed + MOST_TRIED; tried++) {
+    const found = dealOnce(lesson, design.value, tried);
+    if (found.ok) return found;
+    last = found.message;
+  }
+  return { ok: false, message: `no numbers from seed ${seed} on go together; the last: ${last}` };
+}
+
+/** The numbers of one seed, or why it is not given. */
+export function dealOnce(lesson: Lesson, base: Design, seed: number): Worked<Dealt> {
+  const numbers = drawnNumbers(lesson, seed);
+  const start = putInto(base, lesson.where, numbers);
+  if (!start.ok) return start;
+  const ask = asking();
+  const questions: DealtQuestion[] = [];
+  let from = start.value;
+  for (const [i, question] of lesson.questions.entries()) {
+    // The story and the conditions are of what is so before any question.
+    const whole = i === 0 ? lesson : { ...lesson, keep: [], story: [], carry: '' };
+    const found = dealQuestion(whole, question, from, numbers, ask);
+    if (!found.ok) return { ok: false, message: `question ${i + 1}: ${found.message}` };
+    questions.push(found.value);
+    from = found.value.to;
+  }
+  return { ok: true, value: { seed, numbers, questions } };
+}
+
+export function designOf({ design }: Lesson, designs: Designs): Worked<Design> {
+  if (typeof design === 'string') {
+    const found = designs(design);
+    return found ? { ok: true, value: found } : { ok: false, message: `there is no example ${design}` };
+  }
+  const read = validateDesign(design);
+  return read.ok
+    ? { ok: true, value: read.design }
+    : { ok: false, message: `the design is not whole: ${read.errors[0]!.path} ${read.errors[0]!.message}` };
+}
+
+/** Of each its own draw, so that a number more at the end changes none before it. */
+export function drawnNumbers({ numbers }: Pick<Lesson, 'numbers'>, seed: number): Record<string, number> {
+  const random = mersenne(seed);
+  return Object.fromEntries(
+    numbers.map(({ name, from, to, step }) => {
+      const steps = Math.floor((to - from) / step + 1e-9);
+      return [name, Number((from + step * uniformInt(random, 0, steps)).toPrecision(12))];
+    }),
+  );
+}
+
+function putInto(design: Design, puts: readonly Put[], scope: Scope): Worked<Design> {
+  let made = design;
+  for (const { path, is } of puts) {
+    const found = workedNumber(is, { ...scope, design: made });
+    if (!found.ok) return { ok: false, message: `${path}: ${found.message}` };
+    made = withValue(made, path, found.value);
+  }
+  const read = validateDesign(made);
+  return read.ok
+    ? { ok: true, value: read.design }
+    : { ok: false, message: `the design it makes is none: ${read.errors[0]!.path} ${read.errors[0]!.message}` };
+}
+
+type Around = Pick<Lesson, 'keep' | 'story' | 'carry'>;
+
+function dealQuestion(
+  lesson: Around,
+  question: Question,
+  from: Design,
+  numbers: Scope,
+  ask: Asking,
+): Worked<DealtQuestion> {
+  const formulas = formulasOf(lesson, question);
+  const before = ask(from, sectionsIn(formulas, 'before'));
+  const to = putInto(from, question.release, { ...numbers, before });
+  if (!to.ok) return to;
+  const scope: Scope = { ...numbers, before, after: ask(to.value, sectionsIn(formulas, 'after')) };
+  for (const condition of lesson.keep) {
+    const found = worked(condition, scope);
+    if (!found.ok) return found;
+    if (found.value !== true) return { ok: false, message: `“${condition}” is not so` };
+  }
+  const { answer } = question;
+  const right = worked(answer.right, scope);
+  if (!right.ok) return right;
+  if (typeof right.value === 'boolean' || (typeof right.value === 'string') !== (answer.kind === 'choice'))
+    return { ok: false, message: `what is right, ${right.value}, is no answer of this kind` };
+  const inScope: Scope = { ...scope, right: right.value };
+  const within = answer.kind === 'choice' ? ({ ok: true, value: 0 } as const) : workedNumber(answer.within, inScope);
+  if (!within.ok) return within;
+  const slips = slipsOf(question.mistakes, inScope, right.value, within.value);
+  if (!slips.ok) return slips;
+  const alike = confused([{ index: -1, value: right.value, within: within.value }, ...slips.value], question);
+  if (alike !== null) return { ok: false, message: alike };
+  const saw = onlyTrue(question, inScope);
+  if (!saw.ok) return saw;
+  const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope, ask) : null;
+  if (curve && !curve.ok) return curve;
+  return {
+    ok: true,
+    value: {
+      from,
+      to: to.value,
+      scope: inScope,
+      right: right.value,
+      within: within.value,
+      slips: slips.value,
+      saw: saw.value,
+      curve: curve?.ok ? curve.value : null,
+    },
+  };
+}
+
+/** What each mistake gives; it is as far off the right answer as it is great, or as small. */
+function slipsOf(mistakes: readonly Mistake[], scope: Scope, right: number | string, within: number): Worked<Slip[]> {
+  const slips: Slip[] = [];
+  for (const [index, { is, when, name }] of mistakes.entries()) {
+    const can = when === undefined ? ({ ok: true, value: true } as const) : worked(when, scope);
+    if (!can.ok) return { ok: false, message: `${name}: ${can.message}` };
+    if (can.value !== true) continue;
+    const found = worked(is, scope);
+    if (!found.ok) return { ok: false, message: `${name}: ${found.message}` };
+    if (typeof found.value !== typeof right) return { ok: false, message: `${name}: ${found.value} is no such answer` };
+    const share = typeof right === 'number' && right !== 0 ? within / Math.abs(right) : 0;
+    const value = found.value as number | string;
+    slips.push({
+      index,
+      value,
+      within: typeof value === 'number' ? Math.max(within * NEAR, share * Math.abs(value)) : 0,
+    });
+  }
+  return { ok: true, value: slips };
+}
+
+/** A mistake much smaller than what is right is known by less than what is right is: it may not reach into it. */
+const NEAR = 0.2;
+
+/** Two that an answer could be both of; null where there are none. */
+function confused(all: readonly Slip[], { mistakes }: Question): string | null {
+  for (const [i, a] of all.entries())
+    for (const b of all.slice(i + 1))
+      if (meet(a, b))
+        return `${mistakes[a.index]?.name ?? 'the right answer'} and ${mistakes[b.index]!.name} cannot be told apart`;
+  return null;
+}
+
+const meet = (a: Slip, b: Slip) =>
+  typeof a.value === 'number' && typeof b.value === 'number'
+    ? Math.abs(a.value - b.value) <= a.within + b.within
+    : a.value === b.value;
+
+function onlyTrue({ saw }: Question, scope: Scope): Worked<number> {
+  const so: number[] = [];
+  for (const [i, { is }] of saw.options.entries()) {
+    const found = worked(is, scope);
+    if (!found.ok) return found;
+    if (found.value === true) so.push(i);
+  }
+  return so.length === 1
+    ? { ok: true, value: so[0]! }
+    : { ok: false, message: `of what may have been seen ${so.length} are so; it must be one` };
+}
+
+function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worked<Curve> {
+  const ends = [chart.from, chart.to, chart.at].map((formula) => workedNumber(formula, scope));
+  const bad = ends.find((end) => !end.ok);
+  if (bad && !bad.ok) return bad;
+  const [from, to, at] = ends.map((end) => (end.ok ? end.value : 0)) as [number, number, number];
+  const up = formulaOf(chart.up);
+  if (!up.ok) return up;
+  const needed = sectionsIn([up.value], 'now');
+  const points: [number, number][] = [];
+  for (let i = 0; i < chart.points; i++) {
+    const across = from + ((to - from) * i) / (chart.points - 1);
+    const now = ask(withValue(design, chart.path, across), needed);
+    const value = up.value.value({ ...scope, now });
+    if (!value.ok) return value;
+    if (typeof value.value !== 'number') return { ok: false, message: `“${chart.up}” is no number` };
+    points.push([across, value.value]);
+  }
+  return { ok: true, value: { points, at } };
+}
+
+/** Every formula of a question, and of the texts that are told with it. */
+function formulasOf(lesson: Around, question: Question): Formula[] {
+  const texts = [question.ask, question.because, question.saw.ask, lesson.carry, ...question.help].concat(
+    question.mistakes.flatMap(({ says, cost }) => [says, cost]),
+    question.saw.options.map(({ text }) => text),
+    question.answer.kind === 'choice' ? question.answer.options.map(({ text }) => text) : [],
+    lesson.story,
+  );
+  const { answer } = question;
+  const formulas = [
+    answer.right,
+    ...(answer.kind === 'choice' ? [] : [answer.within]),
+    ...(answer.kind === 'number' && answer.chart ? [answer.chart.from, answer.chart.to, answer.chart.at] : []),
+    ...lesson.keep,
+    ...question.release.map(({ is }) => is),
+    ...question.mistakes.flatMap(({ is, when }) => (when === undefined ? [is] : [is, when])),
+    ...question.saw.options.map(({ is }) => is),
+    ...texts.flatMap((text) => holesOf(text).map(({ formula }) => formula)),
+  ];
+  return formulas.flatMap((text) => {
+    const formula = formulaOf(text);
+    return formula.ok ? [formula.value] : [];
+  });
+}
+
+const sectionsIn = (formulas: readonly Formula[], side: 'before' | 'after' | 'now'): AskedName[] =>
+  ASKED_NAMES.filter((section) =>
+    formulas.some(({ names }) =>
+      names.some((name) => name === `${side}.${section}` || name.startsWith(`${side}.${section}.`)),
+    ),
+  );
+
+/** Whether a design has a number at a place, so that something can be put there or moved. */
+export const hasNumberAt = (design: Design, path: string): boolean => typeof valueAt(design, path) === 'number';
+
+export type { Value };

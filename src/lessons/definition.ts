@@ -1,0 +1,150 @@
+/**
+ * A lesson file, defined once: from here come the types, the validation (validate.ts) and the published JSON Schema
+ * (assets/lesson.schema.json). A lesson only asks: every value it is right by is a formula over the report that the
+ * program makes of its design, before and after what the question lets go.
+ */
+import * as z from 'zod/mini';
+import { LONGEST_FORMULA } from './formula.ts';
+
+const text = (max: number, description: string) =>
+  z.string().check(z.minLength(1), z.maxLength(max), z.meta({ description }));
+/** Text of a lesson. `{formula|as}` in it is worked out and told in the person's units (template.ts). */
+const words = (description: string) => text(900, `${description}. {formula|as} in it is worked out`);
+const formula = (description: string) => text(LONGEST_FORMULA, `${description}. A formula`);
+const path = (description: string) => text(120, description);
+const key = z.string().check(z.regex(/^[a-z][A-Za-z0-9]{0,23}$/), z.meta({ description: 'A name for formulas' }));
+
+/** How a figure is told within a text, and what an answer is typed as. */
+export const TOLD_AS = [
+  'fine',
+  'tenths',
+  'micrometres',
+  'length',
+  'sided',
+  'angle',
+  'turn',
+  'count',
+  'number',
+  'share',
+  'force',
+  'speed',
+  'temperature',
+  'warmer',
+] as const;
+const toldAs = z.enum(TOLD_AS).check(
+  z.meta({
+    description:
+      'fine: µm or tenths · tenths, micrometres: in these whatever the units · length: mm or in · sided: on which side of the datum · angle: half angle in degrees, told the person’s way · turn: parts of a turn, told in degrees · count: whole · number: three figures · share: of 1, told in a hundred',
+  }),
+);
+
+const drawn = z.strictObject({
+  name: key,
+  from: z.number(),
+  to: z.number(),
+  step: z.number().check(z.gt(0), z.meta({ description: 'The number is from + a whole number of steps' })),
+  as: toldAs,
+});
+
+const put = z.strictObject({
+  path: path('A place of the design, such as seats[0].bush.diameter'),
+  is: formula('What stands there, in the unit of the design file'),
+});
+
+const view = z.strictObject({
+  section: z.boolean().check(z.meta({ description: 'The section of the pair' })),
+  lenses: z.boolean().check(z.meta({ description: 'Every seat magnified' })),
+});
+
+const chart = z.strictObject({
+  path: path('What goes from its value to another along the chart'),
+  from: formula('Where the chart begins'),
+  to: formula('Where it ends'),
+  at: formula('Where the answer is asked for'),
+  as: toldAs,
+  title: text(60, 'What goes along, with no unit'),
+  up: formula('What goes up, over the report there (now)'),
+  upTitle: text(60, 'What goes up, with no unit'),
+  points: z.int().check(z.gte(3), z.lte(60), z.meta({ description: 'At how many places the engine is asked' })),
+});
+
+const number = z.strictObject({
+  kind: z.literal('number'),
+  label: text(80, 'What is typed'),
+  as: toldAs,
+  right: formula('What the engine has'),
+  within: formula('How far off an answer may be and still be right'),
+  chart: z.optional(chart),
+});
+
+const move = z.strictObject({
+  kind: z.literal('move'),
+  label: text(80, 'What is moved'),
+  right: formula('The position (mm) the engine has'),
+  within: formula('How far off (mm) it may be and still be right'),
+});
+
+const choice = z.strictObject({
+  kind: z.literal('choice'),
+  label: text(80, 'What is chosen'),
+  options: z.array(z.strictObject({ key, text: words('What can be chosen') })).check(z.minLength(2), z.maxLength(6)),
+  right: formula('The key of the right one, as a word'),
+});
+
+const mistake = z.strictObject({
+  name: text(60, 'What it is called: sine for tangent'),
+  is: formula('The answer that this mistake gives; right is the right one'),
+  when: z.optional(formula('Whether it can be made with these numbers; always where left out')),
+  says: words('What was done, by the learner’s own answer, and why it is not so'),
+  cost: words('What it would have cost in metal'),
+});
+
+const question = z.strictObject({
+  ask: words('The question'),
+  view,
+  answer: z.discriminatedUnion('kind', [number, move, choice]),
+  release: z
+    .array(put)
+    .check(z.minLength(1), z.maxLength(8), z.meta({ description: 'What is let go: the design after it' })),
+  saw: z.strictObject({
+    ask: words('What did you see?'),
+    options: z
+      .array(z.strictObject({ text: words('What may have been seen'), is: formula('Whether it was so') }))
+      .check(z.minLength(2), z.maxLength(5)),
+  }),
+  because: words('Why it is so'),
+  mistakes: z.array(mistake).check(z.minLength(1), z.maxLength(10)),
+  help: z
+    .array(words('A step of the way'))
+    .check(z.minLength(1), z.maxLength(6), z.meta({ description: 'In their order; the last goes first' })),
+});
+
+export const lesson = z.strictObject({
+  $schema: z.optional(z.string()),
+  lesson: z.literal(1),
+  title: text(80, 'What the lesson is called'),
+  about: text(160, 'What is learnt, in one line'),
+  story: z.array(words('What is so, before any question')).check(z.minLength(1), z.maxLength(6)),
+  design: z
+    .unknown()
+    .check(z.meta({ description: 'The file name of an example, or a whole design as in design.schema.json' })),
+  numbers: z.array(drawn).check(z.minLength(1), z.maxLength(12)),
+  where: z.array(put).check(z.maxLength(24), z.meta({ description: 'What the numbers make of the design' })),
+  keep: z.array(formula('Whether these numbers are given')).check(
+    z.maxLength(8),
+    z.meta({
+      description: 'All must be so before and after the first question; other numbers are drawn where one is not',
+    }),
+  ),
+  questions: z.array(question).check(z.minLength(1), z.maxLength(4)),
+  carry: words('What to carry away'),
+  caution: z.optional(text(400, 'Where the work can hurt someone')),
+});
+
+export type Lesson = z.infer<typeof lesson>;
+export type Question = z.infer<typeof question>;
+export type Answer = Question['answer'];
+export type Mistake = z.infer<typeof mistake>;
+export type ToldAs = (typeof TOLD_AS)[number];
+export type Put = z.infer<typeof put>;
+export type Chart = z.infer<typeof chart>;

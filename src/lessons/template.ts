@@ -1,0 +1,78 @@
+/** The texts of a lesson: `{formula}` and `{formula|as}` in them are worked out and told in the person's units. */
+import { figures, measureText } from '../design/measures.ts';
+import { type AngleWay, angleSaid, fineText, placeText, type System, sidedText, turnText } from '../design/units.ts';
+import { TOLD_AS, type ToldAs } from './definition.ts';
+import { formulaOf, type Scope, type Worked, worked } from './formula.ts';
+
+export interface Speech {
+  system: System;
+  way: AngleWay;
+}
+
+const HOLE = /\{([^{}|]+)(?:\|([a-z]+))?\}/gi;
+
+/** A number of a file (mm, degrees, N) in a person's units. */
+export function told(value: number, as: ToldAs, { system, way }: Speech): string {
+  switch (as) {
+    case 'fine':
+      return fineText(value, system);
+    case 'tenths':
+      return fineText(value, 'inch');
+    case 'micrometres':
+      return fineText(value, 'metric');
+    case 'length':
+      return placeText(value, system);
+    case 'sided':
+      return sidedText(value, system);
+    case 'angle':
+      return angleSaid(value, way);
+    case 'turn':
+      return turnText(value);
+    case 'count':
+      return `${Math.round(value)}`.replace('-', '−');
+    case 'number':
+      return figures(value);
+    case 'share':
+      return `${Math.round(100 * value)} in 100`;
+    case 'speed':
+      return `${figures(value)} rev/min`;
+    default:
+      return measureText(as, value, system);
+  }
+}
+
+/** A text with everything in it told, or the first thing in it that cannot be. */
+export function spoken(text: string, scope: Scope, speech: Speech): Worked<string> {
+  let wrong: string | null = null;
+  const value = text.replaceAll(HOLE, (hole, formula: string, as?: string) => {
+    const found = worked(formula, scope);
+    if (!found.ok) {
+      wrong ??= `${hole}: ${found.message}`;
+      return hole;
+    }
+    if (typeof found.value === 'string') return found.value;
+    if (typeof found.value === 'boolean') return found.value ? 'yes' : 'no';
+    return told(found.value, (as ?? 'number') as ToldAs, speech);
+  });
+  return wrong === null ? { ok: true, value } : { ok: false, message: wrong };
+}
+
+export interface Hole {
+  formula: string;
+  as: string | undefined;
+}
+
+export const holesOf = (text: string): Hole[] =>
+  [...text.matchAll(HOLE)].map(([, formula, as]) => ({ formula: formula!, as }));
+
+/** What is wrong with the holes of a text, whatever the numbers are. */
+export const faultsOfText = (text: string): string[] => [
+  ...holesOf(text).flatMap(({ formula, as }) => {
+    const read = formulaOf(formula);
+    if (!read.ok) return [read.message];
+    return as === undefined || (TOLD_AS as readonly string[]).includes(as)
+      ? []
+      : [`{…|${as}}: a figure is told as ${TOLD_AS.join(', ')}`];
+  }),
+  ...(/[{}]/.test(text.replaceAll(HOLE, '')) ? ['a { or } stands without the other, or with nothing in it'] : []),
+];

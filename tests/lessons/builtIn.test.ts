@@ -1,0 +1,95 @@
+/** Every built-in lesson by a hundred seeds: solvable, its reveal the engine's, no mistake taken for another. */
+import { describe, expect, test } from 'vitest';
+import { ASKED_NAMES, asking } from '../../src/lessons/asked.ts';
+import { type Dealt, type DealtQuestion, deal } from '../../src/lessons/deal.ts';
+import type { Lesson } from '../../src/lessons/definition.ts';
+import { worked } from '../../src/lessons/formula.ts';
+import { recognised } from '../../src/lessons/recognise.ts';
+import { spoken } from '../../src/lessons/template.ts';
+import { LONG } from '../long.ts';
+import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
+
+/** Those that plan a cut or run a spindle take seconds for a seed: fewer of them every day. */
+const SLOW = /(before|after)\.(cut|run|film|odds)\b/;
+const seedsOf = (lesson: Lesson) => (SLOW.test(JSON.stringify(lesson)) && LONG === 1 ? 3 : 100);
+
+const dealtOf = (lesson: Lesson, seed: number): Dealt => {
+  const dealt = deal(lesson, seed, exampleDesign);
+  if (!dealt.ok) throw new Error(dealt.message);
+  return dealt.value;
+};
+
+describe.each(LESSON_FILES)('%s', (file) => {
+  const lesson = lessonOf(file);
+  const named = (side: string) =>
+    ASKED_NAMES.filter((name) => new RegExp(`${side}\\.${name}\\b`).test(JSON.stringify(lesson)));
+  const all = Array.from({ length: seedsOf(lesson) }, (_, i) => dealtOf(lesson, 1 + 13 * i));
+  const questions = all.flatMap((dealt) =>
+    dealt.questions.map((question, i) => ({ dealt, question, asked: lesson.questions[i]! })),
+  );
+
+  test('has fresh numbers from most seeds', () => {
+    expect(new Set(all.map(({ numbers }) => JSON.stringify(numbers))).size).toBeGreaterThan(all.length / 2);
+  });
+
+  test('what is right is what the report of the design says, made anew', () => {
+    // All of them in the long run: they are what they were dealt by.
+    for (const { dealt, question, asked } of LONG === 1 ? questions.filter((_, i) => i % 7 < 2) : questions) {
+      const scope = {
+        ...dealt.numbers,
+        before: asking()(question.from, named('before')),
+        after: asking()(question.to, named('after')),
+      };
+      const again = worked(asked.answer.right, scope);
+      expect(again).toEqual({ ok: true, value: question.right });
+      expect(recognised(question.right, question)).toEqual({ kind: 'right' });
+    }
+  }, 120_000);
+
+  test('every mistake is known by its own formula, and by nothing near it', () => {
+    const seen = new Set<string>();
+    for (const { question } of questions)
+      for (const { index, value, within } of question.slips) {
+        seen.add(`${index}`);
+        const near = typeof value === 'number' ? [value, value - 0.99 * within, value + 0.99 * within] : [value];
+        for (const answer of near) expect(recognised(answer, question)).toEqual({ kind: 'mistake', index });
+      }
+    expect(seen.size).toBeGreaterThan(0);
+    // None is written in vain: with some numbers each can be made.
+    for (const [i, { mistakes }] of lesson.questions.entries()) {
+      const made = new Set(all.flatMap((dealt) => dealt.questions[i]!.slips.map(({ index }) => index)));
+      expect(mistakes.filter((_, k) => !made.has(k)).map(({ name }) => name)).toEqual([]);
+    }
+  });
+
+  test('what is neither right nor a mistake is told as neither', () => {
+    for (const { question } of questions)
+      if (typeof question.right === 'number') {
+        const reach = [question, ...question.slips].map((one) =>
+          'value' in one ? Number(one.value) + one.within : Number(one.right) + one.within,
+        );
+        expect(recognised(Math.max(...reach) * 1.01 + 1e-9, question)).toEqual({ kind: 'other' });
+      }
+  });
+
+  test('every text can be told, in both systems of units, and leaves no hole', () => {
+    for (const { dealt, question, asked } of questions.slice(0, 20))
+      for (const system of ['metric', 'inch'] as const)
+        for (const text of textsOf(lesson, asked, question)) {
+          const told = spoken(text, { ...question.scope, answer: question.right }, { system, way: 'half' });
+          if (!told.ok) throw new Error(`seed ${dealt.seed}: ${told.message}`);
+          expect(told.value).not.toMatch(/[{}]|NaN|Infinity|undefined|−0(\.0+)? /);
+        }
+  });
+});
+
+const textsOf = (lesson: Lesson, asked: Lesson['questions'][number], { slips }: DealtQuestion): string[] => [
+  ...(asked === lesson.questions[0] ? [...lesson.story, lesson.carry] : []),
+  asked.ask,
+  asked.because,
+  asked.saw.ask,
+  ...asked.saw.options.map(({ text }) => text),
+  ...asked.help,
+  ...(asked.answer.kind === 'choice' ? asked.answer.options.map(({ text }) => text) : []),
+  ...slips.flatMap(({ index }) => [asked.mistakes[index]!.says, asked.mistakes[index]!.cost]),
+];
