@@ -1,6 +1,6 @@
 /**
- * Rows of a table with the unit of its figures in the heading, of the column or, where the rows differ, of the row: then
- * a cell is a number that can be reckoned with.
+ * Rows of a table with the unit of its figures in the heading, of the column or, where the rows differ, of the row: a
+ * cell is then a number that can be reckoned with.
  */
 
 /** A number alone, and what stands after it: 22.000 mm, 3.0°, −1.5 µm. */
