@@ -75,7 +75,7 @@ export const surface = z.strictObject({
   ),
 });
 
-export const filmTarget = z.strictObject({
+const filmTarget = z.strictObject({
   target: number('fine', 'Film wanted', 'Least film this seat should run with', { min: 0, max: 10 }),
   tolerance: z.optional(
     number(

@@ -41,7 +41,7 @@ export interface QuantityMeta {
  * What holds where a number is left out: it stands here, with its field, and everything else asks for it (place.ts,
  * defaultAt).
  */
-export interface LeftOut {
+interface LeftOut {
   otherwise: number;
   of?: string;
 }

@@ -2,7 +2,7 @@
  * Where a text stops being JSON (RFC 8259): engines word it differently, and some tell no place. One pass, and no
  * deeper than a list of what is open, however deep it is nested.
  */
-export interface JsonFault {
+interface JsonFault {
   /** the first character that does not go on; the length of the text where it only ends too early */
   at: number;
   /** brackets still open there */

@@ -106,5 +106,5 @@ export type Spread = z.infer<typeof spread>[number];
 
 type OfSurface = Extract<Spread, { seat: string }>;
 /** Those of the parts, which count however the pair stands; the others count while it runs alone. */
-export type PartSpread = OfSurface & { of: Exclude<OfSurface['of'], 'lobeAmplitude'> };
+type PartSpread = OfSurface & { of: Exclude<OfSurface['of'], 'lobeAmplitude'> };
 export const isOfParts = (one: Spread): one is PartSpread => 'seat' in one && one.of !== 'lobeAmplitude';

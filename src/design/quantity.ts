@@ -57,6 +57,38 @@ const WRITTEN: Record<Quantity, Written> = {
 export const quantityText = (quantity: Quantity, value: number, system: System, way: AngleWay = 'half') =>
   quantity === 'angle' ? angleIn(value, way) : WRITTEN[quantity].text(value, system);
 
+/** Decimals of a figure at rest, in its unit: of lengths the finest that a gauge tells. */
+const DECIMALS: Partial<Record<Quantity, Record<System, number>>> = {
+  length: { metric: 4, inch: 5 },
+  fine: { metric: 2, inch: 2 },
+  angle: { metric: 4, inch: 4 },
+};
+/** Figures that are kept whatever the decimals. */
+const KEPT = { sized: 3, other: 4 };
+
+/**
+ * The same in a field that nobody is typing in: no more digits than mean something. Whoever types there sees them all,
+ * so that nothing is lost by taking it as it stands.
+ */
+export function restingText(quantity: Quantity, value: number, system: System, way: AngleWay = 'half'): string {
+  const exact = quantityText(quantity, value, system, way);
+  return exact.replace(/^([−-]?)(\d+)\.(\d+)(?=$|[ °])/, (all, sign: string, whole: string, decimals: string) => {
+    const size = Number(`${whole}.${decimals}`);
+    if (size === 0) return all;
+    const least = DECIMALS[quantity]?.[system];
+    const figures = (least === undefined ? KEPT.other : KEPT.sized) - 1 - Math.floor(Math.log10(size));
+    const most = Math.min(100, Math.max(least ?? 0, figures));
+    if (decimals.length <= most) return all;
+    const rounded = size.toFixed(most).replace(/\.?0+$/, '');
+    if (least === undefined) return `${sign}${rounded}`;
+    const [shown, left = ''] = rounded.split('.');
+    return `${sign}${shown}.${left.padEnd(LEAST_DECIMALS[quantity as 'length'], '0')}`;
+  });
+}
+
+/** As many decimals are written of a size at least. */
+const LEAST_DECIMALS = { length: 3, fine: 2, angle: 1 } as const;
+
 /** A number that is only told: to three figures. */
 export const toldText = (quantity: Quantity, value: number, system: System): string =>
   quantityText(quantity, value, system).replace(

@@ -46,10 +46,7 @@ function cutReferences(cut: Cut, change: (seat: string) => string | null, follow
   return { ...cut, allow: follow(cut.allow), ...(faces && { faces }), ...(trials && { trials }) };
 }
 
-export const withSeatRenamed = (design: Design, index: number, name: string): Design =>
-  withSeatsRenamed(design, new Map([[index, name]]));
-
-/** Several at once, as two may exchange their names. */
+/** Several seats at once, as two may exchange their names. */
 export function withSeatsRenamed(design: Design, names: ReadonlyMap<number, string>): Design {
   const seats = design.seats.map((seat, i) => ({ ...seat, name: names.get(i)?.trim() ?? seat.name }));
   if (seats.every(({ name }, i) => name === design.seats[i]!.name)) return design;

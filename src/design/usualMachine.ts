@@ -6,7 +6,7 @@ import type { System } from './units.ts';
 
 const INCH = 25.4;
 
-export interface UsualMachine {
+interface UsualMachine {
   /** of the cross-feed dial and of the axial one */
   division: number;
   axialDivision: number;

@@ -5,7 +5,7 @@ import { type Range, TABLES, type Tables } from './tables.ts';
 /** The second has photographs. */
 const VERSION = 2;
 
-export interface Database extends Tables {
+interface Database extends Tables {
   close(): void;
 }
 

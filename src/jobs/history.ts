@@ -19,7 +19,7 @@ export interface Steps {
 }
 
 /** What is to be written: steps as they are now, and, where some were let go, that there are none before or after. */
-export interface Unwritten {
+interface Unwritten {
   put: { n: number; text: string }[];
   noneBefore: number | null;
   noneFrom: number | null;

@@ -47,7 +47,7 @@ interface Here {
 const BEGUN = 'new job';
 const NEVER: Place = { slot: 1, turn: 0 };
 /** ms: a change is written within this time, the changes between with it */
-export const WITHIN = 150;
+const WITHIN = 150;
 /** ms another window has to let a job go by itself; and until one that does not answer is taken to be elsewhere */
 const PATIENCE = 1500;
 const ANSWER = 200;

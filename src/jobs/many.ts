@@ -29,7 +29,7 @@ export async function fileOfJobs({ shelf }: Keeper): Promise<{ text: string; job
   return { text: `${JSON.stringify({ [KEY]: VERSION, jobs })}\n`, jobs: jobs.length };
 }
 
-export type Many = { ok: true; jobs: Moved[] } | { ok: false; errors: DesignError[] };
+type Many = { ok: true; jobs: Moved[] } | { ok: false; errors: DesignError[] };
 
 /** All jobs of such a text, or everything that is wrong with it: none is taken alone. */
 export function readJobs(text: string): Many {

@@ -6,7 +6,7 @@
 export type Place = readonly (string | number)[];
 
 /** `was` or `is` not there: nothing stood, or stands, there. */
-export interface Swap {
+interface Swap {
   at: Place;
   was?: unknown;
   is?: unknown;

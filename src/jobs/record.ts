@@ -47,7 +47,7 @@ const MIGRATIONS: Readonly<Record<number, (raw: Raw) => Raw>> = {
   2: ({ changed, ...raw }) => ({ ...raw, made: changed, worked: changed, unfinished: {}, first: 0, at: 0 }),
 };
 
-export const LEAST_FACTOR = 1;
+const LEAST_FACTOR = 1;
 export const MOST_FACTOR = 5000;
 export const USUAL_FACTOR = 400;
 

@@ -13,7 +13,7 @@ interface Verdict {
 const NAMED = 4;
 
 /** Sections of the design that a verdict goes by. */
-export type Scope = 'seats' | 'run' | 'cut';
+type Scope = 'seats' | 'run' | 'cut';
 
 /** Places of what is assumed in these sections. */
 export const assumedIn = ({ assumed = [] }: Design, scopes: readonly Scope[]): string[] =>
@@ -50,7 +50,7 @@ const namesOf = (design: Design, places: readonly string[], scopes: readonly Sco
   places.length <= NAMED ? listed(places.map((path) => placeName(design, path))) : assumedCount(design, scopes);
 
 /** A surface whose line nobody has read or drawn. */
-export interface Unread {
+interface Unread {
   seat: string;
   part: Part;
   /** there are readings of it, which are not taken over into the design yet */

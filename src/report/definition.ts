@@ -12,7 +12,7 @@ import { oddsReport } from './odds/definition.ts';
 import { playReport } from './play/definition.ts';
 import { printReport } from './print/definition.ts';
 
-export const designError = z.strictObject({ path: z.string(), message: z.string() });
+const designError = z.strictObject({ path: z.string(), message: z.string() });
 
 export const report = z.strictObject({
   conepair: z.literal(1),

@@ -16,7 +16,7 @@ export type { Line, Surface as SurfaceInMetres } from '../engine/parts/line.ts';
 export type { SeatContact } from '../engine/play/contacts.ts';
 export { nearing } from '../engine/spindle/height.ts';
 export { proudAt, roundOf } from '../engine/spindle/lobes.ts';
-export { axisAt, type Pose } from '../engine/spindle/pose.ts';
+export { AT_HOME, axisAt, type Pose } from '../engine/spindle/pose.ts';
 
 export const linesOf = (design: Design): SeatLines[] => toSeats(design).map(seatLines);
 

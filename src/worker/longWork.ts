@@ -5,7 +5,7 @@ export type Ended<R> = { status: 'done'; result: R } | { status: 'cancelled' };
 /**
  * What the outside gives: somewhere to tell points, a look at whether to stop, and a pause in which a stop can arrive.
  */
-export interface Outside<P> {
+interface Outside<P> {
   tell: (point: P) => void;
   stopped: () => boolean;
   breathe: () => Promise<void>;

@@ -5,7 +5,7 @@
 import { type Remote, wrap } from 'comlink';
 import { watch } from './alive.ts';
 
-export class WorkerLost extends Error {
+class WorkerLost extends Error {
   constructor() {
     super('the part of the program that works it out could not be loaded, or was ended by the browser');
   }

@@ -87,7 +87,7 @@ export function verdictsOf(
     ...setUpSentences(design, cut!, system, way),
     ...doubtsOf(design, measure),
     ...measure.impossible.map((fault) => faultText(fault, system)),
-    ...(measure.next?.suggestions ?? []).map((suggestion) => suggestionText(design, suggestion, system)),
+    ...(measure.next?.suggestions ?? []).map((suggestion) => suggestionText(suggestion, system)),
   ];
 }
 

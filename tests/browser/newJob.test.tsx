@@ -276,8 +276,7 @@ test('in a started job Cut tells nothing to be taken off until the parts are mea
   window.location.hash = '#cut';
   await expect.poll(headline).toBe('Measure both parts first: nobody has.');
   await expect.poll(() => document.querySelector('.verdict.stop')).toBeTruthy();
-  const plan = document.querySelector<HTMLDetailsElement>('details.before-trials')!;
-  expect(plan.open).toBe(false);
+  const plan = document.querySelector<HTMLDetailsElement>('[id="cut/plan"]')!;
   for (const steps of document.querySelectorAll('.steps')) expect(plan.contains(steps)).toBe(true);
   expect(plan.textContent).toMatch(/not to cut by/);
   expect(document.body.textContent).not.toMatch(/Take the plan as done/);
@@ -290,5 +289,5 @@ test('in a started job Cut tells nothing to be taken off until the parts are mea
   shown.work.change(({ assumed: _, ...d }) => d);
   window.location.hash = '#cut';
   await expect.poll(headline).toMatch(/off the steep journal/);
-  expect(document.querySelector('details.before-trials')).toBeNull();
+  expect(document.querySelector('[id="cut/plan"]')).toBeNull();
 });

@@ -8,7 +8,7 @@ import { createRoot, type Root } from 'react-dom/client';
 import { afterEach, beforeEach, expect, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
-import { setAllOpen } from '../../src/app/frame/openParts.ts';
+import { setAllOpen, setOpen } from '../../src/app/frame/openParts.ts';
 import { askAgain } from '../../src/app/pictures/canDraw.ts';
 import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
 import { createWork, type Work } from '../../src/app/state/store.ts';
@@ -55,6 +55,7 @@ export function page(hash = '', waiting = false): Shown {
     Object.assign(window, { showSaveFilePicker: undefined, showOpenFilePicker: undefined });
     // What is looked for may stand in a part that is shut; tests of the parts shut them.
     setAllOpen(true);
+    for (const screen of ['measure', 'cut']) setOpen(`${screen}/record`, false, false);
     window.location.hash = hash;
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';
@@ -114,7 +115,9 @@ export async function still(): Promise<void> {
 }
 
 /** The pixels of an element as the page shows it, four bytes each. */
-export async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
+export const pixelsOf = async (element: Element): Promise<Uint8ClampedArray> => (await photographOf(element)).data;
+
+export async function photographOf(element: Element): Promise<ImageData> {
   const shot = await browser.elementLocator(element).screenshot({ base64: true, save: false, timeout: 8000 });
   const image = new Image();
   image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
@@ -123,7 +126,7 @@ export async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
   [copy.width, copy.height] = [image.width, image.height];
   const context = copy.getContext('2d')!;
   context.drawImage(image, 0, 0);
-  return context.getImageData(0, 0, copy.width, copy.height).data;
+  return context.getImageData(0, 0, copy.width, copy.height);
 }
 
 /** How many of the pixels are so. */

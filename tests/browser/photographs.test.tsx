@@ -1,7 +1,7 @@
 /** Photographs in the record, in Chromium’s own store: scaled down, there after a reload, said to stay behind. */
 import { beforeEach, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { setAllOpen } from '../../src/app/frame/openParts.ts';
+import { setOpen } from '../../src/app/frame/openParts.ts';
 import { scaledDown } from '../../src/app/record/picture.ts';
 import type { Device } from '../../src/jobs/device.ts';
 import { page, withoutSolid } from './page.tsx';
@@ -30,7 +30,7 @@ async function load(session?: Map<string, string>, change?: (device: Device) => 
   shown.work = opened.work;
   window.location.hash = '#measure';
   shown.show();
-  setAllOpen(true);
+  setOpen('measure/record', true, false);
   await expect.poll(() => document.querySelector('.new-note'), { timeout: 30_000 }).toBeTruthy();
   return opened;
 }

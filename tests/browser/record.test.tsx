@@ -1,6 +1,7 @@
 /** The record of the job on the page: entries get their day and hand, before and after, notes and photographs. */
 import { expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
+import { setOpen } from '../../src/app/frame/openParts.ts';
 import { dayText } from '../../src/app/record/entered.ts';
 import { DEMOS } from '../../src/app/state/demos.ts';
 import type { Design } from '../../src/design/definition.ts';
@@ -45,6 +46,7 @@ async function opened(screen = 'measure') {
   window.location.hash = `#${screen}`;
   shown.show();
   shown.work.open('job', { ok: true, design: job });
+  setOpen(`${screen}/record`, true, false);
   await find('.before-after').toBeTruthy();
   return document.querySelector('.record')!;
 }

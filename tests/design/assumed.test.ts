@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { assumedAfter, isAssumed, numbersUnder, withAssumed, withKnown } from '../../src/design/assumed.ts';
 import type { Design, Surface } from '../../src/design/definition.ts';
 import { withValue } from '../../src/design/place.ts';
-import { withSeatRenamed } from '../../src/design/seatNames.ts';
+import { withSeatsRenamed } from '../../src/design/seatNames.ts';
 import {
   goesWithSeat,
   NEW_SEATS,
@@ -79,7 +79,7 @@ test('it follows its seat when others are moved, removed or renamed, and goes wi
     'seats[0].journal.diameter',
     'cut.allow[1].limit',
   ]);
-  expect(after((d) => withSeatRenamed(d, 2, 'thrust'))).toEqual(guessed.assumed);
+  expect(after((d) => withSeatsRenamed(d, new Map([[2, 'thrust']])))).toEqual(guessed.assumed);
   expect(errorsOf(assumedAfter(guessed, withoutSeat(guessed, 0)))).toEqual([]);
 });
 

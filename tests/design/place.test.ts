@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { quantityAt, valueAt, without, withValue } from '../../src/design/place.ts';
 import { quantityText, typedQuantity } from '../../src/design/quantity.ts';
-import { withSeatRenamed } from '../../src/design/seatNames.ts';
+import { withSeatsRenamed } from '../../src/design/seatNames.ts';
 import { withoutSeat, withSeatCopied } from '../../src/design/seats.ts';
 import { parseDesign, validateDesign } from '../../src/design/validate.ts';
 
@@ -136,13 +136,13 @@ test('every number can be shown and typed back without loss', () => {
 });
 
 test('renaming, copying and removing a seat carries along whatever names it', () => {
-  const renamed = withSeatRenamed(named.design, 1, 'thrust');
+  const renamed = withSeatsRenamed(named.design, new Map([[1, 'thrust']]));
   expect(renamed.readings![0]).toMatchObject({ seat: 'thrust' });
   expect(renamed.cut!.allow[0]!.seat).toBe('thrust');
   expect(renamed.run!.supply![0]!.seat).toBe('thrust');
   expect(renamed.odds!.spread![0]).toMatchObject({ seat: 'shallow' });
   expect(validateDesign(renamed).ok).toBe(true);
-  const clash = validateDesign(withSeatRenamed(named.design, 1, 'shallow'));
+  const clash = validateDesign(withSeatsRenamed(named.design, new Map([[1, 'shallow']])));
   expect(clash.ok).toBe(false);
 
   const copied = withSeatCopied(withSeatCopied(named.design, 0, 'metric'), 0, 'metric');

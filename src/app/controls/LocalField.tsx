@@ -2,7 +2,7 @@
 import { type FormEvent, type KeyboardEvent, useId } from 'react';
 import type { Quantity } from '../../design/definition.ts';
 import type { Bound } from '../../design/place.ts';
-import { quantityText, typedQuantity } from '../../design/quantity.ts';
+import { quantityText, restingText, typedQuantity } from '../../design/quantity.ts';
 import type { System } from '../../design/units.ts';
 import { keysFor } from './keys.ts';
 import { TypedField } from './TypedField.tsx';
@@ -42,7 +42,8 @@ export function LocalField({
   sides,
 }: Props) {
   const id = useId();
-  const shown = value === null ? '' : quantityText(quantity, sides ? Math.abs(value) : value, system);
+  const sized = value !== null && sides ? Math.abs(value) : value;
+  const shown = sized === null ? '' : quantityText(quantity, sized, system);
   const take = (text: string) => {
     if (clear && text.trim() === '') {
       clear();
@@ -70,6 +71,7 @@ export function LocalField({
       <TypedField
         id={id}
         shown={shown}
+        resting={sized === null ? '' : restingText(quantity, sized, system)}
         about={about}
         instead={instead}
         take={take}

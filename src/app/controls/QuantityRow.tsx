@@ -2,7 +2,7 @@
 import { useStore } from 'zustand';
 import { isAssumed, withKnown } from '../../design/assumed.ts';
 import { type QuantityAt, quantityAt, valueAt } from '../../design/place.ts';
-import { hintText, inSystem, quantityText, typedQuantity } from '../../design/quantity.ts';
+import { hintText, inSystem, quantityText, restingText, typedQuantity } from '../../design/quantity.ts';
 import { madeIn } from '../../design/tools.ts';
 import { type AngleWay, angleText, type System, taperOfHalfAngle } from '../../design/units.ts';
 import { ANGLE_TITLES, useAngles } from '../state/angles.ts';
@@ -37,7 +37,9 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
   const holds = otherwise ?? at.default;
   const hint = hintText(at, system, holds);
   const about = at.quantity === 'angle' ? `${hint}. Type degrees, or 6 incl, 1:20, 0.6 in/ft` : hint;
-  const text = (number: number) => quantityText(at.quantity, sides ? Math.abs(number) : number, system, way);
+  const sized = (number: number) => (sides ? Math.abs(number) : number);
+  const text = (number: number) => quantityText(at.quantity, sized(number), system, way);
+  const rest = (number: number) => restingText(at.quantity, sized(number), system, way);
   const below = value !== undefined && value < 0;
   const side = sides && { names: sides, below };
   return (
@@ -47,8 +49,9 @@ export function QuantityRow({ path, title, otherwise, tool, sides }: QuantityCon
           <TypedField
             id={id}
             shown={value === undefined ? '' : text(value)}
+            resting={value === undefined ? '' : rest(value)}
             about={`${about}.`}
-            instead={holds === undefined ? undefined : text(holds)}
+            instead={holds === undefined ? undefined : rest(holds)}
             beside={at.quantity === 'angle' && value !== undefined ? taperText(value, way) : undefined}
             take={(typed) => {
               take(work, path, at, typed, { system, way, below: side?.below ?? false });

@@ -2,13 +2,15 @@
  * A field of a number or of words: what is typed is taken on Enter or on leaving it; what cannot be taken says why and
  * stays. Escape puts back what was taken last.
  */
-import { type KeyboardEvent, useId, useRef, useState } from 'react';
+import { type KeyboardEvent, useId, useLayoutEffect, useRef, useState } from 'react';
 import type { Keys } from './keys.ts';
 import { SignKey } from './SignKey.tsx';
 
 interface Props {
   id: string;
   shown: string;
+  /** the same with fewer digits, while nobody is typing */
+  resting?: string | undefined;
   /** What the field is, for whoever asks. */
   about: string;
   /** What holds while the field is empty, or how to write in it. */
@@ -31,13 +33,15 @@ interface Props {
 }
 
 export function TypedField({ keys = 'number', assumed = false, fault = '', ...props }: Props) {
-  const { id, shown, about, instead, beside, lines, take, held, leave } = props;
+  const { id, shown, resting = shown, about, instead, beside, lines, take, held, leave } = props;
   const said = useId();
   // What is being typed belongs to what was shown when it began: another value shown does away with it at once.
   const [draft, setDraft] = useState<{ text: string; error: string; of: string } | null>(null);
   const stood = held?.text ?? shown;
   const own = draft?.of === stood ? draft : null;
   const text = own?.text ?? stood;
+  const [typing, setTyping] = useState(false);
+  const rests = !typing && own === null && !held;
   const error = own?.error || (held?.why ?? fault);
   const type = (typed: string) => setDraft({ text: typed, error: own?.error ?? '', of: stood });
   const putBack = () => {
@@ -52,15 +56,23 @@ export function TypedField({ keys = 'number', assumed = false, fault = '', ...pr
     setDraft(refused === null ? null : { text, error: refused, of: stood });
   };
   const selecting = useRef(false);
+  const field = useRef<HTMLInputElement>(null);
+  // Put in place of the one at rest, the whole figure is taken hold of anew.
+  useLayoutEffect(() => {
+    if (typing) field.current?.select();
+  }, [typing]);
   const common = {
     id,
-    value: text,
+    value: rests ? resting : text,
     placeholder: instead,
     autoComplete: 'off',
     className: assumed && !held ? 'assumed' : undefined,
     'aria-invalid': error !== '',
     'aria-describedby': said,
-    onBlur: () => finish(false),
+    onBlur: () => {
+      setTyping(false);
+      finish(false);
+    },
     onKeyDown: (event: KeyboardEvent) => {
       if (event.key === 'Enter' && (lines === undefined || event.ctrlKey)) finish(true);
       if (event.key === 'Escape') putBack();
@@ -71,10 +83,12 @@ export function TypedField({ keys = 'number', assumed = false, fault = '', ...pr
       {lines === undefined ? (
         <input
           {...common}
+          ref={field}
           inputMode={keys === 'words' ? undefined : 'decimal'}
           onChange={(event) => type(event.target.value)}
           // A click or a tap takes hold of the whole figure, as the Tab key does: what is typed then stands for it.
           onFocus={({ currentTarget }) => {
+            setTyping(true);
             currentTarget.select();
             selecting.current = true;
           }}
@@ -96,7 +110,7 @@ export function TypedField({ keys = 'number', assumed = false, fault = '', ...pr
       </div>
       {held && (
         <button type="button" className="leave" onClick={putBack}>
-          Leave it: {shown === '' ? 'empty' : shown}
+          Leave it: {shown === '' ? 'empty' : resting}
         </button>
       )}
     </div>

@@ -27,9 +27,11 @@ interface Props {
   screen: string;
   /** null: there is nothing of it now */
   parts: readonly (PartEntry | null)[];
+  /** beside the list to jump by */
+  also?: ReactNode;
 }
 
-export function Parts({ screen, parts }: Props) {
+export function Parts({ screen, parts, also }: Props) {
   const shown = parts.filter((part) => part !== null);
   const all = useStore(opened, (state) => shown.every(({ id, open }) => isOpen(state, placeOf(screen, id), open)));
   const box = useRef<HTMLDivElement>(null);
@@ -54,6 +56,7 @@ export function Parts({ screen, parts }: Props) {
             </a>
           );
         })}
+        {also}
         <button type="button" onClick={() => setAllOpen(!all)}>
           {all ? 'Close all' : 'Open all'}
         </button>

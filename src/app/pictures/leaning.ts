@@ -6,6 +6,7 @@
  */
 import type { Metres, Radians } from '../../design/dimension.ts';
 import {
+  AT_HOME,
   axisAt,
   nearing,
   type Pose,
@@ -29,8 +30,6 @@ export interface Leaning {
   most(seat: number, u: Metres): number;
 }
 
-const CENTRED: Pose = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
-
 /** Null where both parts are round and the journal lies on the axis of the bush. */
 export function leaningOf(
   seats: readonly SeatInput[],
@@ -45,7 +44,7 @@ export function leaningOf(
     bush: roundOf(bush.lobes),
     cos: Math.cos(bush.halfAngle),
   }));
-  const lies = pose ?? CENTRED;
+  const lies = pose ?? AT_HOME;
   const toward = ({ x, y }: { x: number; y: number }, angle: Radians) => x * Math.cos(angle) + y * Math.sin(angle);
   const nearer = (seat: number, u: Metres) => nearing(lies, rounds[seat]!.cos, u);
   const heights = seats.map((seat) => lobesOf(seat).reduce((sum, { amplitude }) => sum + amplitude, 0));

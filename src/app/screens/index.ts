@@ -69,4 +69,10 @@ export const WORDS: ScreenEntry = {
   component: onDemand(() => import('./words/WordsScreen.tsx'), SCREEN),
 };
 
-export const PAGES: readonly ScreenEntry[] = [JOBS, NEW_JOB, WORDS];
+export const SHOW: ScreenEntry = {
+  name: 'Show',
+  about: 'Large, for a projector, with one control',
+  component: onDemand(() => import('./show/ShowScreen.tsx'), SCREEN),
+};
+
+export const PAGES: readonly ScreenEntry[] = [JOBS, NEW_JOB, WORDS, SHOW];

@@ -2,7 +2,7 @@
  * Everything that can be taken out of the program: the design as a file or a link, its report, models, and whatever is
  * shown on the screen below.
  */
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { job } from '../../worker/pool.ts';
 import { photographCount } from '../record/entries.ts';
@@ -14,6 +14,7 @@ import { isOwnDevice, LONGEST_LINK, linkOf, pageOf } from './link.ts';
 import { allOnScreen, csvOf, type OnScreen, pngOf, svgOf } from './onScreen.ts';
 import { codeOf, QrCode } from './QrCode.tsx';
 import './takeAlong.css';
+import { useLatest } from '../state/useLatest.ts';
 
 export default function TakeAlong({ work, close }: { work: Work; close(): void }) {
   const [fault, setFault] = useState<string | null>(null);
@@ -54,8 +55,7 @@ export default function TakeAlong({ work, close }: { work: Work; close(): void }
 }
 
 function useClosingKey(close: () => void) {
-  const now = useRef(close);
-  now.current = close;
+  const now = useLatest(close);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.key === 'Escape' && !event.defaultPrevented) now.current();
@@ -99,6 +99,9 @@ function ThisDesign({ work, run }: Part) {
         <button type="button" onClick={() => run('The report', report)} disabled={busy}>
           {busy ? 'The report is being worked out' : 'Report as JSON'}
         </button>
+        <a className="show-it" href="#show">
+          Show it large, for a projector
+        </a>
       </p>
       <p className="fine">
         {photographCount(design) > 0 ? 'Photographs, named versions and undo' : 'Named versions and undo'} stay on this

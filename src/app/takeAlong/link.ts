@@ -1,6 +1,7 @@
 /**
  * A whole design in a link: its JSON deflated (RFC 1951) with WORDS as what went before it, in base64url, behind
- * `#job=`; the units of the screen behind `&units=`, how angles are said behind `&angles=`. Nothing of it is sent
+ * `#job=`; the units of the screen behind `&units=`, how angles are said behind `&angles=`,
+ * and another screen than Fit behind `&screen=`. Nothing of it is sent
  * anywhere: what stands behind the # of an address stays in the browser.
  */
 import { deflateSync, Inflate, strFromU8, strToU8 } from 'fflate';
@@ -11,6 +12,7 @@ import { parseDesign, type Validation } from '../../design/validate.ts';
 const KEY = '#job=';
 const UNITS = 'units';
 const ANGLES = 'angles';
+const SCREEN = 'screen';
 /** Characters of a link; and bytes that one may unfold to. */
 export const LONGEST_LINK = 32_000;
 const MOST_BYTES = 2_000_000;
@@ -39,6 +41,12 @@ export function linkOf(design: Design, system: System, way: AngleWay, page: stri
   const link = `${page}${KEY}${packed}&${UNITS}=${system}&${ANGLES}=${way}`;
   return link.length <= LONGEST_LINK ? link : null;
 }
+
+/** The same link, opened large for a projector. */
+export const shownBy = (link: string) => `${link}&${SCREEN}=show`;
+
+/** The screen a link opens on. */
+export const screenOfLink = (hash: string): 'fit' | 'show' => (said(hash, SCREEN) === 'show' ? 'show' : 'fit');
 
 /** The address of a page, without what stands behind its #. */
 export const pageOf = ({ origin, pathname }: Pick<Location, 'origin' | 'pathname'>): string => `${origin}${pathname}`;

@@ -13,11 +13,12 @@ export function useLink(work: Work): void {
       // Out of the address at once: loaded again, the page is not to open it a second time.
       window.history.replaceState(null, '', '#fit');
       window.dispatchEvent(new HashChangeEvent('hashchange'));
-      const { designOfLink, systemOfLink, wayOfLink } = await import('./link.ts');
+      const { designOfLink, screenOfLink, systemOfLink, wayOfLink } = await import('./link.ts');
       const read = designOfLink(hash);
       work.open('the link', read, systemOfLink(hash) ?? undefined);
       const way = wayOfLink(hash);
       if (read.ok && way !== null) sayAngles(way);
+      if (read.ok && screenOfLink(hash) === 'show') window.location.hash = '#show';
     };
     void open();
     window.addEventListener('hashchange', open);

@@ -4,7 +4,7 @@
  * @source GolubVanLoan algorithms 3.1.1 and 4.2.1
  */
 
-export type Triangle = readonly (readonly number[])[];
+type Triangle = readonly (readonly number[])[];
 
 /** L of the n × n matrix whose element is at(i, k), k ≤ i; no square on its diagonal is taken for less than `floor`. */
 export function lowerRoot(n: number, at: (i: number, k: number) => number, floor = 0): number[][] {

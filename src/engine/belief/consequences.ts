@@ -39,7 +39,7 @@ export interface FirstSeat {
   probability: number;
 }
 
-export interface Consequences {
+interface Consequences {
   all: Consequence[];
   /** null where the readings leave it open which seat is first, or none closes rearward */
   first: FirstSeat[] | null;

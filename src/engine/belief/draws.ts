@@ -11,14 +11,9 @@ import { normalQuantile } from './distributions.ts';
 import { isShape, withNumbers } from './unknowns.ts';
 
 /**
- * Shapes drawn, the same for the same seed. What the readings leave open stays as it is; draws that are no shape at all
- * are left out.
+ * Something of each of shapes drawn, the same for the same seed; the shapes themselves are not kept. What the readings
+ * leave open stays as it is; draws that are no shape at all are left out.
  */
-export function drawnShapes(belief: Belief, count: number, seed: number): SeatInput[][] {
-  return ofDrawnShapes(belief, count, seed, (shape) => shape);
-}
-
-/** Something of each of them; the shapes themselves are not kept. */
 export function ofDrawnShapes<T>(
   { seats, unknowns, numbers, decomposition }: Belief,
   count: number,

@@ -30,7 +30,7 @@ export interface FilmsBelieved {
 }
 
 /** The question: of the films of which design, at which position (m). */
-export interface FilmsOf {
+interface FilmsOf {
   belief: Belief;
   design: readonly SeatInput[];
   position: Metres;

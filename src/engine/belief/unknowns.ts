@@ -68,7 +68,7 @@ interface Places {
 }
 
 /** Metal that came off between readings, known by its identity: what its uncertainty (m) is the same for all. */
-export interface Amount {
+interface Amount {
   of: 'surface' | 'face';
   sigma: number;
 }

@@ -12,7 +12,7 @@ import { firstTouch } from './firstTouch.ts';
 import { permittedOf, type Relation, relationsOf, toleratedOf } from './relation.ts';
 
 export type Closes = 'rearward' | 'noseward' | 'never';
-export type ContactEnd = 'small' | 'large' | 'middle' | 'whole';
+type ContactEnd = 'small' | 'large' | 'middle' | 'whole';
 
 export interface SeatInput {
   name: string;

@@ -5,7 +5,7 @@ import { type SeatInput, seatLines } from '../contact/fit.ts';
 import type { Part, Surface } from '../parts/line.ts';
 
 /** The surface turned by an error (rad) of its half angle about its radius at a station (m). */
-export function tiltedSurface(surface: Surface, gauged: number, error: number): Surface {
+function tiltedSurface(surface: Surface, gauged: number, error: number): Surface {
   const radius = surface.radius + (gauged - surface.station) * Math.tan(surface.halfAngle);
   return { ...surface, halfAngle: surface.halfAngle + error, radius, station: gauged };
 }

@@ -11,7 +11,7 @@ import { fit, type SeatInput } from '../contact/fit.ts';
 import { predict } from '../gauging/readings/index.ts';
 import type { Trial, TrialResult, Updated } from './trial.ts';
 
-export interface ReadingName {
+interface ReadingName {
   /** place of the trial in the history */
   trial: number;
   what: 'standOff' | 'shake' | 'blue';

@@ -10,8 +10,8 @@
  * @source practice (that, stations of whole tenths, and a roll of about 6 mm)
  */
 import type { SeatInput } from '../contact/fit.ts';
-import type { Reading } from '../gauging/reading.ts';
-import { predict } from '../gauging/readings/index.ts';
+import { isSize, type Reading } from '../gauging/reading.ts';
+import { predict, tellsOf } from '../gauging/readings/index.ts';
 import { METRIC_TOOLS, type Tooling } from '../gauging/tooling.ts';
 import type { Part } from '../parts/line.ts';
 
@@ -26,8 +26,6 @@ const CLEAR_LENGTH = 0.0003;
 const PLACE = 1e-4;
 const rounded = (z: number) => Math.round(z / PLACE) * PLACE;
 
-const SET_UPS: ReadonlySet<Reading['kind']> = new Set(['diameter', 'overRolls', 'ballDepth']);
-
 /** Set-ups for one surface, each once; their values have no meaning here. `after`: the parts once it is cut. */
 export function gaugesFor(
   seats: readonly SeatInput[],
@@ -39,7 +37,7 @@ export function gaugesFor(
   const read = readings
     .filter(
       (r): r is OnSurface =>
-        'seat' in r && SET_UPS.has(r.kind) && r.seat === seat && r.part === part && canBeRead(r, seats),
+        'seat' in r && isSize(tellsOf(r.kind)) && r.seat === seat && r.part === part && canBeRead(r, seats),
     )
     .map((r) => ({ ...r, value: 0, sigma: 1 }));
   const known = new Set<string>();

@@ -54,7 +54,7 @@ export interface LapState {
   fit: Fit;
 }
 
-export type LapStop = 'bearing' | 'relation' | 'limit' | 'notYet';
+type LapStop = 'bearing' | 'relation' | 'limit' | 'notYet';
 
 export type Lapped =
   | {
@@ -215,7 +215,7 @@ function volumeOf(seat: LappedSeat, part: Part): number {
 const RIDGE = 0.4;
 
 /** The surface with its wear as a profile. */
-export function wornSurface(surface: Surface, part: Part, seat: Pick<LappedSeat, 'lines' | Part>): Surface {
+function wornSurface(surface: Surface, part: Part, seat: Pick<LappedSeat, 'lines' | Part>): Surface {
   const pieces = seat[part];
   if (pieces.length === 0) return surface;
   const { gap } = seat.lines;

@@ -109,7 +109,7 @@ export interface Found {
 type Sought = Found | Exclude<Verdict, { status: 'planned' | 'infeasible' }>;
 
 /** The plan of least cost. */
-export function bestPlan(problem: Problem): Sought {
+function bestPlan(problem: Problem): Sought {
   if (problem.input.seats.every(({ target }) => target === undefined)) return { status: 'nothingWanted' };
   if (!problem.input.prefer?.oneSetUp) return foundIn(problem);
   const [one, other] = PARTS.map((part) => foundIn(onlyPart(problem, part))) as [Sought, Sought];

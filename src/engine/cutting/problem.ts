@@ -59,7 +59,7 @@ export interface PlanInput {
   prefer?: Preferences;
 }
 
-export type Cuttable = { kind: 'surface'; seat: number; part: Part } | { kind: 'face'; face: number };
+type Cuttable = { kind: 'surface'; seat: number; part: Part } | { kind: 'face'; face: number };
 
 /** Room of one amount (m). */
 export interface Room {

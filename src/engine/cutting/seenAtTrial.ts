@@ -6,7 +6,7 @@ import type { Metres } from '../../design/dimension.ts';
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
 
-export interface SeenAtTrial {
+interface SeenAtTrial {
   /** position of first touch (m) */
   at: number;
   /** by seat */

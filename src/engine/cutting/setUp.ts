@@ -46,7 +46,7 @@ export interface SurfaceSetUp extends Omit<AngleSetting, 'ways'> {
   blocksFilm: number | null;
 }
 
-export interface SetUps {
+interface SetUps {
   surfaces: SurfaceSetUp[];
   budget: Budget;
 }

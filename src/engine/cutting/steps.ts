@@ -283,7 +283,7 @@ const readingOf = (gauge: Reading, seats: readonly SeatInput[]): number | null =
 const standOffs = (stages: Stages): Stop =>
   stopOf(stages, (seats) => readingOf({ kind: 'standOff', value: 0, sigma: 1 }, seats));
 
-export interface JournalMove {
+interface JournalMove {
   /** m, toward the nose: how far nose and shoulders of the journal stand from where they were */
   shift: number;
   /** whether adjuster and shoulders let it stand there */

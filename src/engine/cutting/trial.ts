@@ -41,7 +41,7 @@ export interface Taken {
   more?: number;
 }
 
-export interface FaceTaken {
+interface FaceTaken {
   /** place in the list of faces */
   face: number;
   /** metal off (m; below 0 put on), and its standard uncertainty */

@@ -31,7 +31,7 @@ export type Blue = readonly { seat: number; prints: boolean }[];
 export const believed = (parts: readonly SeatInput[], films: readonly number[]): SeatInput[] =>
   parts.map((seat, i) => ({ ...seat, bush: withStock(seat.bush, 'bush', films[i]!) }));
 
-export interface FirstTouch {
+interface FirstTouch {
   /** position of first touch (m), and how it follows e */
   at: number;
   gains: number[];

@@ -158,7 +158,7 @@ function solveLevel(solver: PressureSolver, at: number, tolerance: number): Solu
 }
 
 /** Factors and coarsens the whole hierarchy for the cells that are full now. */
-export function factorAll(hierarchy: readonly Level[], held: Uint8Array): void {
+function factorAll(hierarchy: readonly Level[], held: Uint8Array): void {
   factor(hierarchy[0]!, held);
   for (let at = 0; at + 1 < hierarchy.length; at++) coarsen(hierarchy[at]!, hierarchy[at + 1]!, held);
 }

@@ -82,7 +82,7 @@ export function equilibrium(grids: Grids, load: Load, run: SpindleRun, start: St
 }
 
 /** Where the seats close: all rearward (1), all noseward (-1), some each way, or none. */
-export type ClosingSide = 1 | -1 | 'both' | 'neither';
+type ClosingSide = 1 | -1 | 'both' | 'neither';
 
 export function closingSide(seats: readonly FilmSeat[]): ClosingSide {
   const sines = seats.map(({ sin }) => sin).filter((sine) => Math.abs(sine) > 1e-9);

@@ -1,5 +1,5 @@
 /**
- * The whole spindle on its films: every seat solved at one pose, and summed.
+ * The films of all seats of a spindle: each solved at one pose, and summed.
  *
  * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where
  * the mean over the turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the
@@ -58,7 +58,7 @@ export interface Sum {
   power: number;
 }
 
-export type FilmsVerdict =
+type FilmsVerdict =
   | { status: 'solved'; seats: SeatFilm[]; total: Sum }
   /** metal touches: no film (m) wider than an atom in the seat */
   | { status: 'contact'; seat: number; film: Metres; u: number; angle: Radians }

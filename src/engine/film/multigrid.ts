@@ -64,16 +64,6 @@ export function newLevel(rows: number, columns: number): Level {
   };
 }
 
-/** A hierarchy from the given level down to the last that cannot be halved. The first is not copied. */
-export function hierarchyBelow(finest: Level): Level[] {
-  const levels = [finest];
-  for (let columns = finest.columns; columns % 2 === 0; ) {
-    columns /= 2;
-    levels.push(newLevel(finest.rows, columns));
-  }
-  return levels;
-}
-
 /** Sums of the links of every cell, into `diagonal`. */
 export function sumLinks({ rows, columns, along, around, edge, sink, diagonal }: Level): void {
   for (let j = 0; j < columns; j++) {
@@ -189,7 +179,7 @@ function factorLike(fine: Level, coarse: Level): void {
 }
 
 /** Solves every second column exactly, from column `first` on, its neighbours as they stand. */
-export function relaxColumns(level: Level, first: 0 | 1): void {
+function relaxColumns(level: Level, first: 0 | 1): void {
   const { columns } = level;
   let j = first;
   for (; j + 2 < columns; j += 4) relaxTwo(level, j, j + 2);

@@ -55,7 +55,7 @@ export interface FilmSpace {
   given: Float64Array;
 }
 
-export type FilmVerdict =
+type FilmVerdict =
   | { status: 'solved'; solution: Solution }
   /** the film is nothing or less somewhere: metal touches. film (m) ≤ 0 at u (m) and angle (rad) */
   | { status: 'contact'; film: Metres; u: number; angle: Radians }

@@ -54,7 +54,7 @@ export function seatFilm(space: FilmSpace, seat: RigidSeat, pose: Pose, run: Fil
   return { status: 'solved', ...sumUp(space, run, verdict.solution, least) };
 }
 
-export function sumUp(space: FilmSpace, run: FilmRun, solution: Solution, least: LeastFilm): SeatFilm {
+function sumUp(space: FilmSpace, run: FilmRun, solution: Solution, least: LeastFilm): SeatFilm {
   const force = oilForce(space);
   const torque = brakingTorque(space, run);
   const flow = endFlow(space);

@@ -11,7 +11,7 @@ import { type Grids, type SpindleRun, solveFilms } from './films.ts';
  */
 export type Stand = { pose: Pose } | { load: Load; position: Metres; adjusted?: boolean };
 
-export type Stood =
+type Stood =
   | ({ status: 'solved' } & Omit<Balance, 'residual' | 'iterations'>)
   | Exclude<Equilibrium, { status: 'solved' }>
   /** held where metal touches, or where a journal does not reach its bush */

@@ -26,7 +26,7 @@ export interface Coefficients {
 }
 
 const zeros = (): Matrix5 => Array.from({ length: 5 }, () => [0, 0, 0, 0, 0] as Five);
-export const LINEAR_TOLERANCE = 1e-7;
+const LINEAR_TOLERANCE = 1e-7;
 
 /** K and B of the film that stands solved in `space`; `scratch` is kept from call to call. */
 export function coefficients(

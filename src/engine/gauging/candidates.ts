@@ -7,20 +7,10 @@ import type { On } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { bestPair, triedBalls, triedRolls } from './choice.ts';
 import type { Kind, Reading, ReadingOf } from './reading.ts';
-import { predict } from './readings/index.ts';
+import { predict, usualSigma } from './readings/index.ts';
 import { stackOfAngle } from './sineBar.ts';
 import { INCH_TOOLS, METRIC_TOOLS, type Tooling } from './tooling.ts';
 
-/** Standard uncertainty (m) of a kind that the notebook does not hold yet. @source practice */
-const USUAL: Record<Kind, number> = {
-  diameter: 1e-6,
-  overRolls: 1.5e-6,
-  ballDepth: 2e-6,
-  sineRise: 1e-6,
-  straightness: 5e-7,
-  standOff: 2e-6,
-  shake: 1e-6,
-};
 /** A share of the line that is kept clear of either end. */
 const CLEAR = 0.1;
 /** No set-up of a bench reads more (m). @source practice */
@@ -66,7 +56,7 @@ function notebookOf(readings: readonly Reading[], tools: Tooling): Notebook {
     const stated = of(kind)
       .map((r) => r.sigma)
       .sort((a, b) => a - b);
-    return stated[stated.length >> 1] ?? USUAL[kind];
+    return stated[stated.length >> 1] ?? usualSigma(kind);
   };
   return { tools, sigma, of };
 }

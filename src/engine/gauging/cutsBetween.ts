@@ -28,7 +28,7 @@ export interface Since {
 }
 
 /** Error (m) of an amount. */
-export type ErrorOf = (cut: CutBetween) => number;
+type ErrorOf = (cut: CutBetween) => number;
 
 const NONE: ErrorOf = () => 0;
 

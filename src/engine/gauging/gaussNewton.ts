@@ -26,7 +26,7 @@ const LONGER = 8;
  */
 const GAIN = 1e-6;
 
-export interface Minimum {
+interface Minimum {
   numbers: Float64Array;
   linear: Linearised;
   /** false where the steps ran out before chi-square settled */

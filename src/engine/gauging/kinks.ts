@@ -23,7 +23,7 @@ const MOST_TOGETHER = 4;
 export const hasKinks = ({ readings }: LeastSquares) => readings.some((reading) => !('seat' in reading));
 
 /** A step that follows branches, and what chi-square would be at its end, were all linear. */
-export interface BranchDirection extends Direction {
+interface BranchDirection extends Direction {
   chiSquare: number;
 }
 

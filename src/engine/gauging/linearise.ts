@@ -12,7 +12,7 @@ import { isShape, type On, type Unknowns, withNumbers } from '../belief/unknowns
 import type { SeatInput } from '../contact/fit.ts';
 import { type Since, seenBy } from './cutsBetween.ts';
 import type { Prediction, Reading } from './reading.ts';
-import { predictSeen } from './readings/index.ts';
+import { predictSeen, tellsOf } from './readings/index.ts';
 import { gradientSeen } from './shape.ts';
 
 /** How near its nominal value a number may be taken to be before anything is read. */
@@ -129,10 +129,9 @@ function residualsOf(problem: LeastSquares, numbers: Float64Array): Residuals | 
 /** The size (m) of the numbers a prediction is made of, whose rounding it carries. */
 function sizeOf(seats: readonly SeatInput[], reading: Reading): number {
   const seat = 'seat' in reading ? seats[reading.seat]! : seats[0]!;
+  const tells = tellsOf(reading.kind);
   const steepness =
-    reading.kind === 'ballDepth' || reading.kind === 'standOff'
-      ? 1 / Math.max(1e-6, Math.abs(Math.tan(seat.bush.halfAngle)))
-      : 1;
+    tells === 'depth' || tells === 'position' ? 1 / Math.max(1e-6, Math.abs(Math.tan(seat.bush.halfAngle))) : 1;
   return (2 * seat.bush.radius + Math.abs(reading.value)) * steepness;
 }
 

@@ -162,7 +162,7 @@ const LEAST_GAIN = 1e-3;
 const openOf = ({ sigma }: { sigma: number | null }) => (sigma === null ? 1 : 0);
 
 /** Standard uncertainty of a quantity with one more row; null where it would still be open. */
-export function sigmaWith(told: Decomposition, gradient: Float64Array, row: Float64Array): number | null {
+function sigmaWith(told: Decomposition, gradient: Float64Array, row: Float64Array): number | null {
   const a = toldParts(told, gradient);
   const c = toldParts(told, row);
   const c0 = openParts(told, row);

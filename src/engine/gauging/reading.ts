@@ -73,8 +73,18 @@ export interface Prediction {
   branches?: () => Branch[];
 }
 
+/**
+ * What the value of a reading is. Of a diameter or a depth it is a size of the part, read on a thimble; a deviation, a
+ * position or a travel is small and read on an indicator, a travel having no sign.
+ */
+export type Tells = 'diameter' | 'depth' | 'deviation' | 'position' | 'travel';
+export const isSize = (tells: Tells) => tells === 'diameter' || tells === 'depth';
+
 export interface ReadingKind<K extends Kind> {
   kind: K;
+  tells: Tells;
+  /** standard uncertainty (m) where the notebook holds none of its kind. @source practice */
+  usualSigma: number;
   /** the surfaces the value depends on */
   surfaces: (reading: ReadingOf<K>, seats: readonly SeatInput[]) => On[];
   predict: (reading: ReadingOf<K>, seats: readonly SeatInput[]) => Prediction;

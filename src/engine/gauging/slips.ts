@@ -15,14 +15,14 @@
 import { uncertaintyOf } from '../belief/decomposition.ts';
 import { seenBy } from './cutsBetween.ts';
 import type { Estimate } from './estimate.ts';
-import type { Reading } from './reading.ts';
-import { predict } from './readings/index.ts';
+import { isSize, type Reading } from './reading.ts';
+import { predict, tellsOf } from './readings/index.ts';
 import { gradientSeen } from './shape.ts';
 import type { Tooling } from './tooling.ts';
 
 export type SlipKind = 'roll' | 'ball' | 'tenfold' | 'thou' | 'turn' | 'sign' | 'face' | 'halved';
 
-export interface Slip {
+interface Slip {
   kind: SlipKind;
   /** the reading as it would be without the slip */
   instead: Reading;
@@ -93,7 +93,7 @@ function insteadOf(
   const usedRolls = readings.flatMap((one) => (one.kind === 'overRolls' ? [one.roll] : []));
   const usedBalls = readings.flatMap((one) => (one.kind === 'ballDepth' ? [one.ball] : []));
   const turn = system === 'inch' ? 25 * THOU : 0.5e-3;
-  const isOfDiameter = kind === 'diameter' || kind === 'overRolls';
+  const tells = tellsOf(kind);
   const tried: { kind: SlipKind; all: Reading[] }[] = [
     {
       kind: 'roll',
@@ -111,10 +111,10 @@ function insteadOf(
     },
     { kind: 'tenfold', all: value === 0 ? [] : valued(10 * value, value / 10) },
     { kind: 'thou', all: valued(value + THOU, value - THOU) },
-    { kind: 'turn', all: isOfDiameter || kind === 'ballDepth' ? valued(value + turn, value - turn) : [] },
-    { kind: 'sign', all: value !== 0 && !isOfDiameter && kind !== 'shake' ? valued(-value) : [] },
+    { kind: 'turn', all: isSize(tells) ? valued(value + turn, value - turn) : [] },
+    { kind: 'sign', all: value !== 0 && tells !== 'diameter' && tells !== 'travel' ? valued(-value) : [] },
     { kind: 'face', all: kind === 'ballDepth' ? facesBeside(reading, readings) : [] },
-    { kind: 'halved', all: isOfDiameter ? valued(2 * value) : [] },
+    { kind: 'halved', all: tells === 'diameter' ? valued(2 * value) : [] },
   ];
   return tried.filter(({ all }) => all.length > 0);
 }

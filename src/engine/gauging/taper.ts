@@ -26,7 +26,7 @@ export interface Taper extends On {
 }
 
 /** Chance below which a straight surface is doubted. */
-export const LEVEL = 0.01;
+const LEVEL = 0.01;
 
 export const isTapered = ({ significance }: Pick<Taper, 'significance'>): boolean => significance < LEVEL;
 

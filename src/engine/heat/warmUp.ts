@@ -14,7 +14,7 @@ import { solveTwo, type Two } from '../algebra/elimination.ts';
 import { isSpent } from '../film/effort.ts';
 import { toRoom, type WarmFilm, type Warming, type WarmVerdict, warmFilm } from './warmFilm.ts';
 
-export interface WarmPoint {
+interface WarmPoint {
   /** s, °C, m, W */
   time: number;
   journal: number;

@@ -6,7 +6,7 @@
  *   at the least     c_i/m_i³ ∝ e_i             e_i = -∂P/∂(m_i²)
  *
  * P of the same draws throughout, so that differences are those of the inputs and not of chance. e by a quarter more
- * and a quarter less; m from them in closed form (allocation.ts), brought to the wanted chance by one factor, and again
+ * and a quarter less; m from them in closed form, brought to the wanted chance by one factor, and again
  * until m stays. An input is one or several sources that are bought together. At the end the chance is told by other
  * draws.
  * @source derived (Lagrange's condition); Chase1990 (its closed form)
@@ -19,7 +19,7 @@ import { type Linear, samplerOf, withSpreads } from './sampler.ts';
 import type { Asked } from './shares.ts';
 import { modelOf } from './shares.ts';
 
-export type AllInBand = Extract<Asked, string>;
+type AllInBand = Extract<Asked, string>;
 
 export interface Wish {
   linear: Linear;
@@ -31,7 +31,7 @@ export interface Wish {
   draws: { blocks: number; seed: number };
 }
 
-export interface Halved {
+interface Halved {
   /** with this input's spread halved */
   chance: Chance;
   /** over the chance as it is, ± 95 % of pairs drawn alike */
@@ -81,7 +81,7 @@ const modelWith = ({ linear, question, asked, inputs }: Wish, by: ArrayLike<numb
   return modelOf(withSpreads(linear, ofSource), question, asked);
 };
 
-export interface Allocation {
+interface Allocation {
   /** what the spread of each input is multiplied by */
   multipliers: Float64Array;
   /** told by draws other than those it was found with */

@@ -122,7 +122,7 @@ function isRenewed({ input, before }: CutOff, { seat, part, normal }: { seat: nu
 }
 
 /** What a source of the cut pair is: one of the pair's own, or a cut by its place. */
-export type CutSource = { own: number } | { cut: number };
+type CutSource = { own: number } | { cut: number };
 
 /** The same with numbers that follow evenly, for what matters: stock as a spread of the radius. */
 export function cutLinear(linear: Linear, cut: CutOff): { sampler: LinearSampler; from: CutSource[] } {

@@ -88,7 +88,7 @@ export function joined(one: Distribution, other: Distribution): Distribution {
   };
 }
 
-export interface Moments {
+interface Moments {
   mean: number;
   sd: number;
 }

@@ -20,7 +20,7 @@ export interface Index {
   high: number;
 }
 
-export interface GroupIndices {
+interface GroupIndices {
   first: Index;
   total: Index;
 }

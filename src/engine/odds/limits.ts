@@ -32,16 +32,3 @@ export function chanceOf(times: number, of: number, z = Z95): Chance {
 
 const halfOf = (share: number, of: number, z: number) =>
   (z * Math.sqrt((share * (1 - share)) / of + (z * z) / (4 * of * of))) / (1 + (z * z) / of);
-
-/** Least number of draws that tells a chance near `share` to ± `half`; a half where nothing is known of it. */
-export function drawsFor(half: number, share = 0.5, z = Z95): number {
-  if (!(half > 0)) throw new RangeError(`accuracy of a chance ${half}: allowed is more than 0`);
-  let [low, high] = [0, 1];
-  while (halfOf(share, high, z) > half) [low, high] = [high, 2 * high];
-  while (high - low > 1) {
-    const middle = Math.floor((low + high) / 2);
-    if (halfOf(share, middle, z) > half) low = middle;
-    else high = middle;
-  }
-  return high;
-}

@@ -197,7 +197,7 @@ export function runSpreadOf(values: readonly number[]): RunSpread | null {
   };
 }
 
-export interface GridError {
+interface GridError {
   /** draws that run on both grids, and that end otherwise on the fine one */
   checked: number;
   otherwise: number;

@@ -43,7 +43,7 @@ export interface GroupShare {
   each: number[] | null;
 }
 
-export interface SharesAnswer {
+interface SharesAnswer {
   method: 'linear' | 'indices';
   /** standard deviation by the straight line (null: of a chance, or where it does not vary), and of the draws */
   linearSd: number | null;

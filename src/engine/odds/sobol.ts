@@ -24,7 +24,7 @@ export const TABLED = DIRECTION_NUMBERS.length + 1;
 const BITS = 32;
 
 /** Coordinates of points `from`, `from` + 1, … of one dimension, into `out`. */
-export type FillDimension = (dimension: number, from: number, out: Float64Array) => void;
+type FillDimension = (dimension: number, from: number, out: Float64Array) => void;
 
 /** Points of one seed; null: not scrambled, for which only the dimensions of the table are given. */
 export function sobolPoints(seed: number | null): FillDimension {

@@ -90,7 +90,7 @@ export function together(one: Tally, other: Tally): Tally {
   };
 }
 
-export interface BandChances {
+interface BandChances {
   /** by seat */
   each: Chance[];
   all: Chance;

@@ -16,7 +16,7 @@ import { withStock } from './stock.ts';
  * Metal off a surface, or off a face that moves the part of some seats along the axis: 1 toward the nose, -1 toward the
  * rear.
  */
-export type MetalOff =
+type MetalOff =
   | { of: 'surface'; seat: number; part: Part; normal: number }
   | { of: 'face'; part: Part; seats: readonly number[]; moves: 1 | -1; normal: number };
 

@@ -14,7 +14,6 @@ import type { Metres, Radians } from '../../design/dimension.ts';
 import { dot } from '../algebra/dot.ts';
 import { stillSolved } from '../algebra/elimination.ts';
 import { stationAt } from '../contact/film.ts';
-import { radiusAt } from '../contact/fit.ts';
 import { filmAt } from '../spindle/height.ts';
 import { greatestAngles, type Worst } from '../spindle/lobes.ts';
 import type { Pose, Push } from '../spindle/pose.ts';
@@ -185,24 +184,4 @@ function seatContact(
     film: filmAt(seat, body.stations.film[station]! + (pose.z - body.stations.position) * seat.sin, u, angle, pose),
     ring,
   };
-}
-
-/**
- * Net force (N) and moment (N·m, about the bush datum) of contacts on the journal, from stations, angles and shares
- * alone.
- */
-export function resultant(body: Body, contacts: readonly SeatContact[]): Push {
-  const sum: Push = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
-  for (const { seat: name, station, angle, share } of contacts) {
-    const seat = body.spindle.seats.find((s) => s.name === name)!;
-    const zn = station + (radiusAt(seat.bush, station) * seat.sin) / seat.cos;
-    const x = -share * seat.cos * Math.cos(angle);
-    const y = -share * seat.cos * Math.sin(angle);
-    sum.x += x;
-    sum.y += y;
-    sum.z += share * seat.sin;
-    sum.tiltX -= zn * y;
-    sum.tiltY += zn * x;
-  }
-  return sum;
 }

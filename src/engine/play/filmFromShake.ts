@@ -10,7 +10,7 @@ import { leastFilm } from '../contact/film.ts';
 import type { Spindle } from '../spindle/rigid.ts';
 import { type Indicator, shakeAt } from './shake.ts';
 
-export type FilmFromShake =
+type FilmFromShake =
   /**
    * every position (m) with that shake, the nearest to the rearward stop first, and the centred least film (m) of every
    * seat there; null: apart

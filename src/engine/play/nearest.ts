@@ -18,7 +18,7 @@ import { dot } from '../algebra/dot.ts';
 import { lowerSolved, upperSolved } from '../algebra/triangular.ts';
 import { type Body, type Constraint, cutOff, SIZE, TOUCH } from './body.ts';
 
-export type NearestStatus = 'solved' | 'empty' | 'stalled';
+type NearestStatus = 'solved' | 'empty' | 'stalled';
 
 export interface Nearest {
   status: NearestStatus;
@@ -31,7 +31,7 @@ export interface Nearest {
   multipliers: number[];
 }
 
-export interface NearestQuestion {
+interface NearestQuestion {
   /** directions of the unknowns: vectors of the body, one an unknown */
   directions: readonly Float64Array[];
   target: Float64Array;

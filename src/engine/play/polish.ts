@@ -25,7 +25,7 @@ import { lobesBend, type Worst } from '../spindle/lobes.ts';
 import { type Body, type Constraint, constraintAt, cutOff, pressedIn, TOUCH } from './body.ts';
 import type { Nearest } from './nearest.ts';
 
-export interface Polished {
+interface Polished {
   v: Float64Array;
   active: Constraint[];
   /** shares of a push of size 1 */

@@ -15,7 +15,7 @@ import type { PrintMap } from './print.ts';
  * lobes: patches all round · oneSide: only on one side · crossed: on opposite sides at the two ends, as a tilted
  * journal bears · uneven: bare in places, but nowhere all round · none: no blue
  */
-export type PrintWord =
+type PrintWord =
   | 'whole'
   | 'smallEnd'
   | 'largeEnd'

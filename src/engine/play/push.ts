@@ -32,7 +32,7 @@ export interface Held {
   share: number;
 }
 
-export type PushVerdict =
+type PushVerdict =
   | { status: 'solved'; pose: Pose; held: Held[]; v: Float64Array }
   /** nothing restrains this motion; its greatest part has the size 1 (m, rad) */
   | { status: 'unbounded'; motion: Pose }

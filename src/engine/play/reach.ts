@@ -22,13 +22,13 @@ import { type Bearing, bearingOf } from './contacts.ts';
 import { nearest } from './nearest.ts';
 import { type Held, pushed } from './push.ts';
 
-export interface ReachPoint {
+interface ReachPoint {
   /** m, where the axis stands at the indicator */
   x: number;
   y: number;
 }
 
-export type PlayMap =
+type PlayMap =
   | { status: 'solved'; polygon: ReachPoint[] }
   | { status: 'unbounded'; motion: Pose }
   | { status: 'infeasible'; interference: Metres; pose: Pose }
@@ -53,7 +53,7 @@ export function playMap(body: Body, station: Metres, count = 72): PlayMap {
 const sameAs = (a: ReachPoint, b: ReachPoint, scale: number) =>
   a !== b && Math.hypot(a.x - b.x, a.y - b.y) < 1e-9 * scale;
 
-export type Reach =
+type Reach =
   /**
    * `short` how far the nose stops short of where it was pulled (m); shares of a pull of 1 N, none where it stops
    * nowhere

@@ -83,7 +83,7 @@ function turnedBack(pull: { status: 'solved' } & Pulled): Pull {
   };
 }
 
-export interface EndPlay {
+interface EndPlay {
   /** pushed home and pulled out by 1 N */
   rear: Seating;
   nose: Seating;
@@ -101,7 +101,7 @@ export function endPlay(spindle: Spindle, near = 0): EndPlay {
   return { rear, nose, total: rear.status === 'solved' && nose.status === 'solved' ? nose.pose.z - rear.pose.z : null };
 }
 
-export interface ShakePoint {
+interface ShakePoint {
   /** m */
   position: Metres;
   /** m; null where nothing restrains it or the journal does not fit */

@@ -13,7 +13,7 @@ import { MOTIONS, type Pose, type Push } from '../spindle/pose.ts';
 import type { Spindle } from '../spindle/rigid.ts';
 import type { Running } from './running.ts';
 
-export interface AtRest {
+interface AtRest {
   pose: Pose;
   /** by seat and station; shares in N */
   contacts: SeatContact[];

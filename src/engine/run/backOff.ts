@@ -11,7 +11,7 @@ import { closingSide, equilibrium } from '../film/equilibrium.ts';
 import { type Grids, leastFilmIn, newGrids } from '../film/films.ts';
 import { COARSE, type Running, WARM } from './running.ts';
 
-export interface BackOff {
+interface BackOff {
   /** m */
   position: Metres;
   /** m, of all seats, cold under the load */

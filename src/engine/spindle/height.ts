@@ -31,7 +31,7 @@ export const nearing = ({ x, y, tiltX, tiltY }: Pose, cosA: number, u: number) =
 });
 
 /** h (m) at an angle (rad), given what it is on one axis there, lobes and growth counted. */
-export const filmThere = (centred: number, { x, y }: { x: number; y: number }, angle: Radians): number =>
+const filmThere = (centred: number, { x, y }: { x: number; y: number }, angle: Radians): number =>
   centred - x * Math.cos(angle) - y * Math.sin(angle);
 
 /**

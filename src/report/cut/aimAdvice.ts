@@ -15,7 +15,7 @@ type Aim = CutReport['aims'][number]['aim'];
  */
 export type Runs = Partial<Record<Aim, Verdict | null>>;
 
-export interface AimAdvice {
+interface AimAdvice {
   aim: Aim;
   why: string;
 }

@@ -25,7 +25,7 @@ export function throughSentence(cut: Pick<CutReport, 'case'>, system: System): s
 }
 
 /** What else there is to say of it. */
-export function caseSentences(cut: Pick<CutReport, 'case'>, system: System): string[] {
+function caseSentences(cut: Pick<CutReport, 'case'>, system: System): string[] {
   const gone = of(cut.case, 'gone').map(({ seat, part }) => `the ${seat} ${part}`);
   const unsure = of(cut.case, 'doubtful').map(
     ({ seat, part, after }) => `the ${seat} ${part} (${caseText(after, system)} would be left)`,

@@ -36,7 +36,7 @@ const feeds = {
   }),
 };
 
-export const cutStep = z.strictObject({
+const cutStep = z.strictObject({
   seat: z.string(),
   part,
   ...feeds,

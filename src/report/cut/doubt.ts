@@ -8,7 +8,7 @@ import { believedOf } from '../belief/believed.ts';
 import { millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 
-export interface FilmDoubt {
+interface FilmDoubt {
   before: FilmsBefore;
   from: CutReport['doubt'][string]['from'][];
 }

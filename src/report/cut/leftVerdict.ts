@@ -56,7 +56,7 @@ export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
 /**
  * The one sentence of what is left: how far the journal still is from where it should touch, and what that is in metal.
  */
-export function leftSentence(design: Design, remaining: Remaining, system: System): string {
+function leftSentence(design: Design, remaining: Remaining, system: System): string {
   const left = leftOf(remaining, system);
   if (left.length === 0)
     return remaining.feasible
@@ -142,7 +142,7 @@ const NO_MODEL = 'The shake of the last trial cannot be reckoned for these parts
 type Clash = NonNullable<NonNullable<CutReport['trials']>[number]['clashes']>[number];
 
 /** A reading that was taken in though it does not go with the others. */
-export function clashSentence({ trial, what, read, expected, deviations }: Clash, system: System): string {
+function clashSentence({ trial, what, read, expected, deviations }: Clash, system: System): string {
   if (what === 'blue' || read === null)
     return `What the blue of trial ${trial} shows does not go with what was read and the parts as they stand here, ${chanceText(deviations)}: clean both parts, blue again and look.`;
   const [name, would] = what === 'shake' ? ['shake', 'shake by'] : ['stand-off', 'touch first at'];

@@ -77,7 +77,5 @@ function trialText({ steps }: CutReport, system: System): string {
   if (unsure.length === 0) return '';
   const some = unsure.filter(({ safe }) => safe! >= NOTHING);
   if (some.length === 0) return '; none of it before a trial';
-  return steps.length === 1
-    ? `; ${fineText(some[0]!.safe!, system)} of it before a trial`
-    : '; part of it before a trial';
+  return steps.length === 1 ? `; ${fineText(some[0]!.safe!, system)} of it before a trial` : '; part before a trial';
 }

@@ -55,7 +55,7 @@ export function settingSentence(setting: Setting, system: System): string {
 }
 
 /** What is fine enough along a sine bar: a finer indicator, or where the bar is long enough more travel. */
-export function neededText({ needed, bar }: Setting, system: System): string {
+function neededText({ needed, bar }: Setting, system: System): string {
   const finer = `an indicator that tells ${fineText(needed!.indicator, system)} along a sine bar`;
   return needed!.travel <= bar
     ? `${finer}, or the one there is over ${atLeastText(needed!.travel, system)} of it,`

@@ -31,7 +31,7 @@ export interface LeftNow {
   known: KnownNow;
 }
 
-export interface TrialsTold {
+interface TrialsTold {
   told: Trials;
   /** null before any trial tells anything, and where what was read cannot be taken in */
   now: LeftNow | null;

@@ -163,7 +163,7 @@ function workVerdict(design: Design, cut: CutReport, rest: readonly string[], sy
 }
 
 /** Films that stay other than wanted though no limit stands in the way. */
-export function missedSentences({ missed }: Pick<CutReport, 'missed'>, system: System): string[] {
+function missedSentences({ missed }: Pick<CutReport, 'missed'>, system: System): string[] {
   return missed
     .filter(({ by, why }) => Math.abs(by) >= NOTHING && why !== 'limits')
     .map(({ seat, by, why }) => {

@@ -1,6 +1,6 @@
 /** What would make the plan surer, in a machinist's words; nothing where nothing would by much. */
 import { doubtText, type System } from '../../design/units.ts';
-import { KIND } from '../measure/readingText.ts';
+import { kindOf } from '../measure/kinds.ts';
 import type { CutReport } from './definition.ts';
 
 /** What leaves more of the doubt than this is not worth the while. */
@@ -29,6 +29,6 @@ type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 function readingText({ reading, again }: Advised): string {
   const on = 'seat' in reading ? ` of the ${reading.seat} ${reading.part}` : '';
   if (reading.kind === 'shake') return 'the shake, read at the nose,';
-  const what = reading.kind === 'diameter' ? 'a diameter' : `the ${KIND[reading.kind]} reading`;
+  const what = reading.kind === 'diameter' ? 'a diameter' : `the ${kindOf(reading).name} reading`;
   return again ? `${what}${on} once more` : `${what}${on}`;
 }

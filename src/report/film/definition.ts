@@ -29,7 +29,7 @@ const place = z.strictObject({
   angle: z.number().check(told('From x toward y, degrees')),
 });
 
-export const seatOil = z.strictObject({
+const seatOil = z.strictObject({
   name: z.string(),
   force: z.nullable(force).check(told('Of the oil on the journal')),
   moment: z.nullable(moment).check(told('About the bush datum')),
@@ -81,7 +81,7 @@ const steady = z.strictObject({
 
 const matrix = z.array(z.array(z.number()));
 
-export const STATUS = [
+const STATUS = [
   'held',
   'found',
   'stopped',

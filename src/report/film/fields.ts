@@ -53,7 +53,7 @@ export interface RunFields {
 }
 
 /** A design being dragged: keeps its grids and the last pose, so that the next frame starts close by. */
-export interface FieldsFollower {
+interface FieldsFollower {
   fields(design: Design): RunFields | null;
 }
 

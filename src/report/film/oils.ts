@@ -24,7 +24,7 @@ export function toOil(oil: OilGiven): Oil {
   return oilOfGrade(oil.grade!, oil.index, density);
 }
 
-export interface OilKnown {
+interface OilKnown {
   /** mm²/s at 40 and 100 °C */
   at40: number;
   at100: number;

@@ -13,8 +13,9 @@ import Papa from 'papaparse';
 import { type Design, reading } from '../../design/definition.ts';
 import { lengthUnit, plainTyped, type System, type Typed, typedLength } from '../../design/units.ts';
 import { validateDesign } from '../../design/validate.ts';
+import type { Reading } from './kinds.ts';
 import { doneSoFar } from './metalBetween.ts';
-import { LENGTHS, type Reading } from './toReading.ts';
+import { LENGTHS } from './toReading.ts';
 
 const WORDS = ['kind', 'seat', 'part'] as const;
 const ANGLES = ['direction'] as const;

@@ -8,7 +8,7 @@ import type { CutBetween, Since } from '../../engine/gauging/cutsBetween.ts';
 import { metres } from '../convert.ts';
 import { FACE_SIGMA, surfaceSigma } from '../cut/metalDoubt.ts';
 import type { TrialEntry } from '../cut/openTrials.ts';
-import type { Reading } from './toReading.ts';
+import type { Reading } from './kinds.ts';
 
 /** One entry of the history: its amounts, and the surfaces it cut to a new line. */
 interface Entry {

@@ -6,10 +6,11 @@ import { predict, surfacesOf } from '../../engine/gauging/readings/index.ts';
 import { millimetres, toSeats } from '../convert.ts';
 import type { FaultReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
+import type { Reading } from './kinds.ts';
 import { historyOf, overtakenOn } from './metalBetween.ts';
-import { type Reading, toReading, toReadingThen } from './toReading.ts';
+import { toReading, toReadingThen } from './toReading.ts';
 
-export interface PredictedReading {
+interface PredictedReading {
   /** mm; null where the set-up has no reading at all */
   value: number | null;
   /** why it should not be trusted or cannot be; null where nothing is wrong */

@@ -1,19 +1,19 @@
 /** A likely slip in a machinist's words: what was typed, what it may have been, and how likely. */
+
 import type { Design } from '../../design/definition.ts';
 import { toolText } from '../../design/tools.ts';
 import { fineText, lengthText, placeText, type System } from '../../design/units.ts';
 import { chanceText } from '../belief/words.ts';
 import type { MeasureReport } from './definition.ts';
+import type { Reading } from './kinds.ts';
 import { valueText } from './readingText.ts';
 
-export type SlipReport = NonNullable<MeasureReport['disagreeing'][number]['slips']>[number];
+type SlipReport = NonNullable<MeasureReport['disagreeing'][number]['slips']>[number];
 
 export function slipText(design: Design, index: number, { kind, instead, chance }: SlipReport, system: System): string {
   const typed = design.readings![index]!;
   return `${questionOf(typed, kind, instead, system)} Then all would agree (${chanceText(chance)}).`;
 }
-
-type Reading = NonNullable<Design['readings']>[number];
 
 function questionOf(typed: Reading, kind: SlipReport['kind'], instead: Reading, system: System): string {
   const value = valueText(instead, system);

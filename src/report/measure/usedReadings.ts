@@ -7,7 +7,7 @@ import { surfacesOf } from '../../engine/gauging/readings/index.ts';
 import { historyOf, overtakenOn } from './metalBetween.ts';
 import { toReadingThen } from './toReading.ts';
 
-export interface UsedReadings {
+interface UsedReadings {
   readings: Reading[];
   /** their places in the notebook */
   places: number[];

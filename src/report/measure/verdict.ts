@@ -1,18 +1,19 @@
 /** What the readings say, in a machinist's words: made from the report alone. */
+
 import type { Design } from '../../design/definition.ts';
-import { madeIn, toolText } from '../../design/tools.ts';
-import { type AngleWay, COVER, fineText, lengthText, placeText, type System } from '../../design/units.ts';
+import { type AngleWay, COVER, fineText, lengthText, type System } from '../../design/units.ts';
 import type { FitReport } from '../fit/definition.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import { listed } from '../listed.ts';
 import type { ConsequenceReport, FaultReport, MeasureReport, SuggestionReport } from './definition.ts';
 import { faultText } from './faultText.ts';
+import { kindOf } from './kinds.ts';
 import { entryText, valueText } from './readingText.ts';
 import { slipText } from './slipText.ts';
 import { angleOf, taperSentence, tapersAsked } from './tapers.ts';
 
 /** Chance of a chi-square so great (or, told the other way, so small) that the stated uncertainties are doubted. */
-const DOUBT = 0.01;
+export const DOUBT = 0.01;
 /** A seat that touches first in more than this share of all cases is said to. */
 const SURE = 0.975;
 
@@ -41,9 +42,9 @@ export function measureVerdict(
     ...faults,
     overtakenSentence(measure),
     unreadSentence(design, measure),
-    openSentence(design, measure, system),
+    openSentence(measure, system),
     firstSentence(measure),
-    nextSentence(design, measure, system),
+    nextSentence(measure, system),
   ].filter((s) => s !== '');
   if (!measure.settled && measure.disagreeing.length === 0) return { tone: 'stop', headline: RESTLESS, sentences };
   const wrong =
@@ -183,7 +184,7 @@ function headlineOf(design: Design, measure: MeasureReport, system: System, way:
 }
 
 /** How far (mm) the range that holds 95 in 100 reaches to its farther side. */
-const reachOf = ({ value, sigma, interval }: ConsequenceReport) =>
+export const reachOf = ({ value, sigma, interval }: ConsequenceReport) =>
   interval ? Math.max(value - interval[0], interval[1] - value) : COVER * sigma!;
 const sureText = (found: ConsequenceReport, system: System) =>
   `give or take ${fineText(reachOf(found), system)} (19 times in 20)`;
@@ -224,7 +225,7 @@ function offText(design: Design, index: number, readings: MeasureReport['reading
   return `: it lies ${fineText(off, system)} off, ${times.toFixed(times < 10 ? 1 : 0)} times its uncertainty`;
 }
 
-function openSentence(design: Design, { undetermined }: MeasureReport, system: System): string {
+function openSentence({ undetermined }: MeasureReport, system: System): string {
   if (undetermined.length === 0) return '';
   const what = undetermined.map(
     ({ seat, part, of }) => `the ${of === 'halfAngle' ? 'half angle' : of} of the ${seat} ${part}`,
@@ -232,7 +233,7 @@ function openSentence(design: Design, { undetermined }: MeasureReport, system: S
   const shown = what.length > 4 ? [...what.slice(0, 3), `${what.length - 3} more`] : what;
   const settling = undetermined.find((u) => u.next && u.next.sigma !== null);
   const next = settling?.next
-    ? ` ${suggestionText(design, settling.next, system)} would settle ${what[undetermined.indexOf(settling)]}.`
+    ? ` ${suggestionText(settling.next, system)} would settle ${what[undetermined.indexOf(settling)]}.`
     : '';
   return `The readings leave open ${listed(shown)}; nothing is made up for ${undetermined.length === 1 ? 'it' : 'them'}.${next}`;
 }
@@ -245,15 +246,15 @@ function firstSentence({ consequences: { first } }: MeasureReport): string {
   return `Which seat touches first is not sure: the ${most[0]} one in ${Math.round(100 * most[1])} cases of 100, the ${rest[0]![0]} one in ${Math.round(100 * rest[0]![1])}.`;
 }
 
-function nextSentence(design: Design, { next }: MeasureReport, system: System): string {
+function nextSentence({ next }: MeasureReport, system: System): string {
   const [best] = next?.suggestions ?? [];
   if (!next || !best) return '';
   const wanted = next.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
-  if (best.sigma === null) return `To tell ${wanted}, begin with ${lowered(suggestionText(design, best, system))}.`;
+  if (best.sigma === null) return `To tell ${wanted}, begin with ${lowered(suggestionText(best, system))}.`;
   if (next.sigma === null)
-    return `${suggestionText(design, best, system)} would tell ${wanted}, to a standard uncertainty of ${fineText(best.sigma, system)}.`;
+    return `${suggestionText(best, system)} would tell ${wanted}, to ± ${fineText(COVER * best.sigma, system)} (19 times in 20).`;
   return best.sigma < SHRINKS * next.sigma
-    ? `Read next: ${lowered(suggestionText(design, best, system))}; that brings the standard uncertainty of ${wanted} from ${fineText(next.sigma, system)} to ${fineText(best.sigma, system)}.`
+    ? `Read next: ${lowered(suggestionText(best, system))}; that tells ${wanted} to ± ${fineText(COVER * best.sigma, system)} instead of ± ${fineText(COVER * next.sigma, system)} (19 times in 20).`
     : '';
 }
 
@@ -262,22 +263,5 @@ const SHRINKS = 0.9;
 const lowered = (text: string) => text.charAt(0).toLowerCase() + text.slice(1);
 
 /** A set-up in words. */
-export function suggestionText(_design: Design, { reading }: SuggestionReport, system: System): string {
-  const on = 'seat' in reading ? `the ${reading.seat} ${reading.part}` : '';
-  switch (reading.kind) {
-    case 'diameter':
-      return `A diameter of ${on} at station ${placeText(reading.station, system)}`;
-    case 'overRolls':
-      return `Rolls of ${toolText(reading.roll, system)} over ${on}, centres at station ${placeText(reading.station, system)}`;
-    case 'ballDepth':
-      return `A ball of ${toolText(reading.ball, system)} resting in ${on}`;
-    case 'sineRise':
-      return `A sine bar under ${on}, stack ${placeText(reading.stack, madeIn(reading.bar, system))} on a bar of ${toolText(reading.bar, system)}, travel ${placeText(reading.travel, system)}`;
-    case 'straightness':
-      return `The straightness of ${on} at station ${placeText(reading.station, system)}`;
-    case 'standOff':
-      return 'The position of first touch on a trial assembly';
-    case 'shake':
-      return `The shake at station ${placeText(reading.indicator, system)} with the journal at ${fineText(reading.position, system)}`;
-  }
-}
+export const suggestionText = ({ reading }: SuggestionReport, system: System): string =>
+  kindOf(reading).proposed(reading, 'seat' in reading ? `the ${reading.seat} ${reading.part}` : '', system);

@@ -5,7 +5,7 @@ import type { Setting } from '../../engine/odds/running.ts';
 import { metres, radPerSecond } from '../convert.ts';
 
 /** Each as the engine has it; null where the design carries no such thing. */
-export function settingOf({ seats }: Design, spread: Spread): Setting | null {
+function settingOf({ seats }: Design, spread: Spread): Setting | null {
   const { sigma, shape = 'normal' } = spread;
   if ('seat' in spread) {
     const seat = seats.findIndex(({ name }) => name === spread.seat);

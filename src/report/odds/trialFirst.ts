@@ -47,7 +47,7 @@ interface Tried {
   errors: Float64Array;
 }
 
-export interface TrialProgress {
+interface TrialProgress {
   done: number;
   of: number;
 }

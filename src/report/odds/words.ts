@@ -9,7 +9,7 @@ import { assumedSentence } from '../belief/words.ts';
 import { listed } from '../listed.ts';
 import type { MattersReport, OddsReport } from './definition.ts';
 
-export interface OddsVerdict {
+interface OddsVerdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
   headline: string;
   sentences: string[];
@@ -39,14 +39,17 @@ export function timesText(chance: number, beside = 0.5): string {
 /** To a hundredth: 11 in 100. */
 export const hundredthText = (chance: number) => `${Math.round(100 * chance)} in 100`;
 
-const isWanted = ({ seats }: Design) => seats.some(({ film }) => film !== undefined);
+export const isWanted = ({ seats }: Design) => seats.some(({ film }) => film !== undefined);
 
 /** Which chance the verdict goes by: at the position that suits the pair best, after the plan where there is one. */
-const chanceOf = ({ planned, best }: OddsReport) => (planned ?? { best }).best.inBand.all!;
+export const chanceOf = ({ planned, best }: OddsReport) => (planned ?? { best }).best.inBand.all!;
+
+/** Whether there are pairs enough to tell anything. */
+export const isTold = (report: OddsReport | null): report is OddsReport =>
+  report !== null && !(report.effective !== undefined && report.effective < FEW);
 
 export function oddsVerdict(design: Design, report: OddsReport | null, system: System): OddsVerdict {
-  if (report === null || (report.effective !== undefined && report.effective < FEW))
-    return { tone: 'stop', headline: NO_PAIRS, sentences: [] };
+  if (!isTold(report)) return { tone: 'stop', headline: NO_PAIRS, sentences: [] };
   const chance = chanceOf(report);
   const wanted = isWanted(design);
   const verdict: OddsVerdict = {
@@ -122,7 +125,7 @@ export const gainText = ({ seat, part, by, face }: MattersReport['gains'][number
 
 /** The odds in one sentence, for the Sheet. */
 export function oddsSentence(design: Design, report: OddsReport): string {
-  if (!isWanted(design) || (report.effective !== undefined && report.effective < FEW)) return '';
+  if (!isWanted(design) || !isTold(report)) return '';
   const { planned, from } = report;
   const by = from === 'drawing' ? 'as drawn, never measured' : 'by all that was read';
   const state = planned ? 'cut as planned' : 'as the parts are';

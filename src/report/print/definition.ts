@@ -6,7 +6,7 @@ import { mm, mmOrNull } from '../quantities.ts';
 const share = (description: string) => z.number().check(z.meta({ description: `${description}, 0 to 1` }));
 const degrees = (description: string) => z.number().check(z.meta({ description: `${description}, degrees` }));
 
-export const printShapeReport = z.strictObject({
+const printShapeReport = z.strictObject({
   seat: z.string(),
   part: z.enum(['journal', 'bush']),
   word: z

@@ -9,7 +9,7 @@ import { TURNS } from './section.ts';
 
 export type { PrintMap };
 
-export interface PrintMaps {
+interface PrintMaps {
   /** m */
   thickness: Metres;
   press: PrintMap[];

@@ -7,7 +7,7 @@
  */
 import type { Design, Part } from '../../design/definition.ts';
 import { caseLeft } from '../cut/caseLeft.ts';
-import { diameterOf, surfaceSigma } from '../cut/metalDoubt.ts';
+import { surfaceSigma } from '../cut/metalDoubt.ts';
 import type { TrialEntry } from '../cut/openTrials.ts';
 import { measureSection } from '../measure/section.ts';
 import { partsLess } from '../sheet/partsAfterTrials.ts';
@@ -151,7 +151,3 @@ function surfacesAfter(design: Design, done: number, before: number | null): Sta
     }),
   );
 }
-
-/** What stock (mm) is in the diameter (mm) of a surface: what gauges read of it. */
-export const acrossOf = (design: Design, { seat, part }: { seat: string; part: Part }, { taken }: StateOfSurface) =>
-  Math.abs(diameterOf(design, seat, part, taken));

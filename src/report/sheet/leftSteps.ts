@@ -14,7 +14,8 @@ import type { CutReport } from '../cut/definition.ts';
 import { NOTHING } from '../cut/listed.ts';
 import { type Taking, takingOf } from '../cut/taking.ts';
 import { toTools } from '../cut/toCut.ts';
-import { fromReading, type Reading, toReading, toReadings } from '../measure/toReading.ts';
+import type { Reading } from '../measure/kinds.ts';
+import { fromReading, toReading, toReadings } from '../measure/toReading.ts';
 import type { PartsAfterTrials } from './partsAfterTrials.ts';
 
 type Left = NonNullable<CutReport['remaining']>['steps'][number];

@@ -7,7 +7,7 @@ import type { CutReport } from '../cut/definition.ts';
 type Setting = CutReport['settings'][number];
 export type Way = Setting['ways'][number];
 
-export interface WaysToSet {
+interface WaysToSet {
   /** the way to set it; where none is fine enough, the finest that can be read */
   by: Way;
   /** further ones that are fine enough */

@@ -2,7 +2,7 @@
 import { describe, expect, test, vi } from 'vitest';
 import { consequencesOf } from '../../../src/engine/belief/consequences.ts';
 import { twoSidedTail } from '../../../src/engine/belief/distributions.ts';
-import { drawnShapes } from '../../../src/engine/belief/draws.ts';
+import { ofDrawnShapes } from '../../../src/engine/belief/draws.ts';
 import { quantitiesOf, valuesOf } from '../../../src/engine/belief/quantities.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { disturbed, doubleCone, estimated, noisy, normals, notebook, UM } from '../gauging/pairs.ts';
@@ -21,7 +21,7 @@ const deviation = (sample: readonly number[]) => {
 
 describe('away from ties', () => {
   test('propagated uncertainties are those of drawn shapes, and the ranges are twice as wide to either side', () => {
-    const drawn = drawnShapes(found, 4000, 3).map((shape) => valuesOf(shape, POSITION));
+    const drawn = ofDrawnShapes(found, 4000, 3, (shape) => valuesOf(shape, POSITION));
     consequencesOf(found, POSITION).all.forEach(({ sigma, value, interval }, k) => {
       const sampled = deviation(drawn.map((values) => values[k]!));
       // 4,000 draws tell a deviation to 1.1 %
@@ -65,7 +65,7 @@ describe('which seat touches first', () => {
       notebook(doubleCone(), near).filter((r) => r.kind !== 'standOff'),
     );
     const { first } = consequencesOf(estimate, 0, 8000);
-    const positions = drawnShapes(estimate, 8000, 9).map((shape) => valuesOf(shape, 0));
+    const positions = ofDrawnShapes(estimate, 8000, 9, (shape) => valuesOf(shape, 0));
     const differences = positions.map((values) => values[2]! - values[3]!);
     const z = differences.reduce((a, b) => a + b, 0) / differences.length / deviation(differences);
     const wanted = z > 0 ? 1 - twoSidedTail(z) / 2 : twoSidedTail(z) / 2;

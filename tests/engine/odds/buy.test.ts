@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { inProportion, leastDifficulty, spreadFor } from '../../../src/engine/odds/allocation.ts';
 import { halvedInTurn, spreadsFor, type Wish } from '../../../src/engine/odds/buy.ts';
 import { blocksOf, oddsRun } from '../../../src/engine/odds/odds.ts';
 import { linearSampler, type Source, samplerOf, withSpreads } from '../../../src/engine/odds/sampler.ts';
 import { together } from '../../../src/engine/odds/tally.ts';
+import { inProportion, leastDifficulty, spreadFor } from './allocation.ts';
 import { chance, doubleCone } from './pairs.ts';
 
 /**
@@ -165,7 +165,7 @@ test('where the pair in the middle is out of band, nothing bought will do', () =
   expect(spreadsFor({ ...wish, inputs: [] }, 0.9)).toBeNull();
 });
 
-/** What is fixed takes all of it (3² + 4² = 5²), or more: no factor on the rest is left, and none where nothing varies. */
+/** What is fixed takes all of it (3² + 4² = 5²), or more: no factor is left, and none where nothing varies. */
 test('no factor where what is fixed leaves nothing', () => {
   expect(inProportion(5, [3, 4], [1])).toBeNull();
   expect(inProportion(4.99, [3, 4], [1])).toBeNull();

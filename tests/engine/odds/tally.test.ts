@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { distributionOf, gridFor, joined, momentsOf, quantileOf } from '../../../src/engine/odds/distribution.ts';
-import { chanceOf, drawsFor } from '../../../src/engine/odds/limits.ts';
+import { chanceOf } from '../../../src/engine/odds/limits.ts';
 import { blocksOf, oddsRun } from '../../../src/engine/odds/odds.ts';
 import { linearSampler, type Source } from '../../../src/engine/odds/sampler.ts';
 import { sobolPoints } from '../../../src/engine/odds/sobol.ts';
@@ -117,24 +117,6 @@ test('limits of a share are the published ones', () => {
     expect(turned.high).toBeCloseTo(1 - found.low, 12);
   }
   expect(chanceOf(0, 0)).toEqual({ share: Number.NaN, low: 0, high: 1 });
-});
-
-test('so many draws as are said tell a chance to what is wanted, and one less does not', () => {
-  for (const [half, share] of [
-    [0.01, 0.5],
-    [0.005, 0.9],
-    [0.02, 0.01],
-  ] as const) {
-    const n = drawsFor(half, share);
-    const widthOf = (of: number) => {
-      const { low, high } = chanceOf(share * of, of);
-      return (high - low) / 2;
-    };
-    expect(widthOf(n)).toBeLessThanOrEqual(half);
-    expect(widthOf(n - 1)).toBeGreaterThan(half);
-  }
-  expect(drawsFor(0.01)).toBeGreaterThan(9500);
-  expect(() => drawsFor(0)).toThrow('allowed is more than 0');
 });
 
 /** Chances of a half, a tenth and a hundredth, by points of their own: the limits are to hold them 95 times in 100. */

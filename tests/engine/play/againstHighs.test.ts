@@ -7,7 +7,9 @@ import fc from 'fast-check';
 import loadHighs from 'highs';
 import { describe, expect, it, vi } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
-import { resultant, type SeatContact } from '../../../src/engine/play/contacts.ts';
+import { radiusAt } from '../../../src/engine/contact/fit.ts';
+import type { Body } from '../../../src/engine/play/body.ts';
+import type { SeatContact } from '../../../src/engine/play/contacts.ts';
 import { NOSEWARD, REARWARD, seat } from '../../../src/engine/play/seating.ts';
 import { heldAt, shakeOf } from '../../../src/engine/play/shake.ts';
 import { axisAt, type Motion, type Push, pushAt } from '../../../src/engine/spindle/pose.ts';
@@ -52,13 +54,28 @@ const inMm = (pose: { x: number; y: number; tiltX: number; tiltY: number }) => (
   y: 1000 * pose.y,
 });
 
+/**
+ * Net force (N) and moment (N·m, about the bush datum) of contacts on the journal, from stations, angles and shares
+ * alone.
+ */
+function resultant(body: Body, contacts: readonly SeatContact[]): Push {
+  const sum: Push = { x: 0, y: 0, z: 0, tiltX: 0, tiltY: 0 };
+  for (const { seat: name, station, angle, share } of contacts) {
+    const seat = body.spindle.seats.find((s) => s.name === name)!;
+    const zn = station + (radiusAt(seat.bush, station) * seat.sin) / seat.cos;
+    const x = -share * seat.cos * Math.cos(angle);
+    const y = -share * seat.cos * Math.sin(angle);
+    sum.x += x;
+    sum.y += y;
+    sum.z += share * seat.sin;
+    sum.tiltX -= zn * y;
+    sum.tiltY += zn * x;
+  }
+  return sum;
+}
+
 /** The contacts press, touch, and carry the push to 1e-9 of it. */
-function balanced(
-  body: Parameters<typeof resultant>[0],
-  contacts: readonly SeatContact[],
-  push: Push,
-  free: ReadonlySet<Motion>,
-) {
+function balanced(body: Body, contacts: readonly SeatContact[], push: Push, free: ReadonlySet<Motion>) {
   const carried = resultant(body, contacts);
   const size = Math.hypot(push.x, push.y, push.z) * Math.max(1, ...contacts.map((c) => c.share));
   for (const c of contacts) {

@@ -44,7 +44,7 @@ test('a load carried: which seat takes the thrust', () => {
     heat: { duration: 10 },
   });
   expect(tone).toBe('good');
-  expect(headline).toMatch(/^The grids runs on oil everywhere; the thinnest film is 0\.7\d µm, in the steep seat\.$/);
+  expect(headline).toMatch(/^The spindle runs on oil everywhere; the thinnest film is 0\.7\d µm, in the steep seat\.$/);
   expect(text).toMatch(/Along the axis the oil pushes with 40 N: the steep seat 30 N and the shallow seat 10 N/);
   expect(text).toMatch(/Warm, the journal runs at \d+ °C/);
   expect(text).not.toMatch(/collar|whirls,/);
@@ -55,11 +55,11 @@ test('cones the oil pushes itself off: the adjuster holds them, or a collar has 
   const { tone, text } = words('correct', run);
   expect(tone).toBe('good');
   expect(text).toMatch(
-    /That is 64 N more than the load pushes back: the adjuster holds the grids on its cones, rearward with as much/,
+    /That is 64 N more than the load pushes back: the adjuster holds the spindle on its cones, rearward with as much/,
   );
   const bare = words('correct', run, 'metric', { adjuster: undefined });
   expect(bare.tone).toBe('mend');
-  expect(bare.text).toMatch(/nothing in this design but a collar could hold the grids on its cones, rearward/);
+  expect(bare.text).toMatch(/nothing in this design but a collar could hold the spindle on its cones, rearward/);
 });
 
 test('pure thrust on a cone that runs true: no wedge', () => {
@@ -112,7 +112,7 @@ test('a film below the published guidance is said to be', () => {
 
 test('standing still', () => {
   expect(words('rear-bearing', { speed: 0, oil: OIL, load: { y: -10 } }).headline).toMatch(
-    /^Standing still the grids rests on metal, hardest in the \w+ seat at station .* mm: it is its turning that makes the oil carry\.$/,
+    /^Standing still the spindle rests on metal, hardest in the \w+ seat at station .* mm: it is its turning that makes the oil carry\.$/,
   );
 });
 
@@ -202,7 +202,7 @@ test('while the hand moves: what the films tell already', () => {
 test('a load that presses the spindle closer than it is set', () => {
   expect(
     words('correct', { speed: 1200, oil: OIL, load: { y: -40, z: -60, station: 30 }, heat: { duration: 10 } }).text,
-  ).toMatch(/The load presses the grids \d+\.\d+ µm closer than it is set, to −\d/);
+  ).toMatch(/The load presses the spindle \d+\.\d+ µm closer than it is set, to −\d/);
 });
 
 test('in inch every figure is in the units of an inch shop', () => {

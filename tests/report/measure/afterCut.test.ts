@@ -13,9 +13,9 @@ import { cutSection } from '../../../src/report/cut/section.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { readingsFromCsv, readingsToCsv } from '../../../src/report/measure/csv.ts';
 import { farOffText } from '../../../src/report/measure/farOff.ts';
+import type { Reading } from '../../../src/report/measure/kinds.ts';
 import { predictedReading } from '../../../src/report/measure/predictedReading.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
-import type { Reading } from '../../../src/report/measure/toReading.ts';
 import { measureVerdict } from '../../../src/report/measure/verdict.ts';
 import { designWithTold, fitMeasured } from '../../../src/report/measure/withMeasured.ts';
 

@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { COLUMNS, readingsFromCsv, readingsToCsv } from '../../../src/report/measure/csv.ts';
-import type { Reading } from '../../../src/report/measure/toReading.ts';
+import type { Reading } from '../../../src/report/measure/kinds.ts';
 import { notebookDemo } from './notebooks.ts';
 
 const design = notebookDemo();

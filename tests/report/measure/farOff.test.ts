@@ -1,8 +1,8 @@
 /** Readings far from the drawing: none of the demo, each kind when it is a slip. */
 import { describe, expect, test } from 'vitest';
 import { farOffText } from '../../../src/report/measure/farOff.ts';
+import type { Reading } from '../../../src/report/measure/kinds.ts';
 import { predictedReading } from '../../../src/report/measure/predictedReading.ts';
-import type { Reading } from '../../../src/report/measure/toReading.ts';
 import { notebookDemo } from './notebooks.ts';
 
 const design = notebookDemo();

@@ -2,8 +2,8 @@
 import { readFileSync } from 'node:fs';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
+import type { Reading } from '../../../src/report/measure/kinds.ts';
 import { predictedReading } from '../../../src/report/measure/predictedReading.ts';
-import type { Reading } from '../../../src/report/measure/toReading.ts';
 
 export function notebookDemo(change: (design: Design) => Design = (d) => d): Design {
   const result = parseDesign(

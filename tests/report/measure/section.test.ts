@@ -7,9 +7,10 @@ import { type Design, reading as readingDefinition } from '../../../src/design/d
 import { validateDesign } from '../../../src/design/validate.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { measureReport } from '../../../src/report/measure/definition.ts';
+import type { Reading } from '../../../src/report/measure/kinds.ts';
 import { predictedReading } from '../../../src/report/measure/predictedReading.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
-import { fromReading, type Reading, toReading } from '../../../src/report/measure/toReading.ts';
+import { fromReading, toReading } from '../../../src/report/measure/toReading.ts';
 import { designWithMeasured, designWithTold, tellsAnything } from '../../../src/report/measure/withMeasured.ts';
 import { solve } from '../../../src/report/report.ts';
 import { exactly, keeping, notebookDemo } from './notebooks.ts';

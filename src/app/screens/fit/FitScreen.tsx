@@ -5,9 +5,11 @@
 import './fit.css';
 import { memo, useCallback, useState } from 'react';
 import { useStore } from 'zustand';
+import { ratioSentence } from '../../../report/fit/now.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
+import { Parts } from '../../frame/Parts.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { AsSeen } from '../../state/AsSeen.tsx';
 import type { Work } from '../../state/store.ts';
@@ -86,10 +88,49 @@ export function FitScreen({ work }: { work: Work }) {
         {wide && solid}
         <Believed design={design} fit={fit} system={system} solved={belief} />
         <CutsSince design={design} />
-        <AsSeen work={work}>{(following) => <Controls work={following} drawnFactor={drawn.factor} />}</AsSeen>
-        <AsSeen work={work}>{(following) => <Chart seats={seats} work={following} belief={belief.value} />}</AsSeen>
-        <AsSeen work={work}>{(following) => <Numbers work={following} />}</AsSeen>
-        <AsSeen work={work}>{(following) => <Play work={following} />}</AsSeen>
+        <Parts
+          screen="fit"
+          also={
+            <a href="#show" title="Large, for a projector, with one control">
+              Show large
+            </a>
+          }
+          parts={[
+            {
+              id: 'sizes',
+              title: 'Sizes and settings',
+              short: 'Sizes',
+              told: 'position, adjuster, pictures, and every seat with its film',
+              open: wide,
+              children: (
+                <AsSeen work={work}>{(following) => <Controls work={following} drawnFactor={drawn.factor} />}</AsSeen>
+              ),
+            },
+            {
+              id: 'closing',
+              title: 'Closing chart',
+              told: ratioSentence(fit),
+              open: wide,
+              children: (
+                <AsSeen work={work}>
+                  {(following) => <Chart seats={seats} work={following} belief={belief.value} />}
+                </AsSeen>
+              ),
+            },
+            {
+              id: 'figures',
+              title: 'In figures',
+              told: 'every film, where each seat touches, how far to move',
+              children: <AsSeen work={work}>{(following) => <Numbers work={following} />}</AsSeen>,
+            },
+            {
+              id: 'play',
+              title: 'Seating, shake, blue',
+              told: 'how the rigid spindle sits and shakes, and the print it leaves',
+              children: <AsSeen work={work}>{(following) => <Play work={following} />}</AsSeen>,
+            },
+          ]}
+        />
         {design.notes && <p className="notes">{design.notes}</p>}
       </div>
     </div>

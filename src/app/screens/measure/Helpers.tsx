@@ -20,7 +20,6 @@ export function Helpers({ work }: { work: Work }) {
   const tools = toolsOf(design, system);
   return (
     <section aria-label="Calculations of the bench">
-      <h2>Calculations of the bench</h2>
       <p className="tools">
         <label htmlFor="tools">Blocks, bars, balls and rolls of the shop</label>{' '}
         <select

@@ -3,8 +3,9 @@
 import { useId, useMemo } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
-import { fineText, type System } from '../../../design/units.ts';
+import { COVER, fineText, type System } from '../../../design/units.ts';
 import type { MeasureReport, SuggestionReport } from '../../../report/measure/definition.ts';
+import { measuredNow } from '../../../report/measure/now.ts';
 import { doubtsOf, measureVerdict, suggestionText } from '../../../report/measure/verdict.ts';
 import {
   designWithMeasured,
@@ -15,7 +16,8 @@ import {
 import { WorkContext } from '../../controls/context.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { Fault } from '../../frame/Fault.tsx';
-import { Parts } from '../../frame/Parts.tsx';
+import { type PartEntry, Parts } from '../../frame/Parts.tsx';
+import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
 import { recordPart } from '../../record/RecordOfJob.tsx';
 import { Helpers } from './Helpers.tsx';
 import { KINDS, type Reading } from './kinds.ts';
@@ -25,7 +27,7 @@ import { ResidualPlot } from './ResidualPlot.tsx';
 import { ShapePicture } from './ShapePicture.tsx';
 import { TableOfReadings } from './TableOfReadings.tsx';
 import { Tapers } from './Tapers.tsx';
-import { Told } from './Told.tsx';
+import { agreementText, Told } from './Told.tsx';
 import { toldNow } from './toldNow.ts';
 import { useAsked } from './useAsked.ts';
 import { useMeasured } from './useMeasured.ts';
@@ -74,28 +76,88 @@ export default function MeasureScreen({ work }: { work: Work }) {
           <UseShapes work={work} design={last.of} measure={last.measure} ready={fresh} />
         </div>
       )}
-      <h2>Notebook</h2>
-      <Notebook
-        work={work}
-        measure={last ? now : undefined}
-        stale={!fresh}
-        fitted={fresh && fitted ? fitted : undefined}
-        tools={tools}
-        asked={asked}
+      <Parts
+        screen="measure"
+        parts={[
+          {
+            id: 'notebook',
+            title: 'Notebook',
+            told: empty ? 'no readings yet' : `${design.readings!.length} readings`,
+            open: true,
+            children: (
+              <>
+                <Notebook
+                  work={work}
+                  measure={last ? now : undefined}
+                  stale={!fresh}
+                  fitted={fresh && fitted ? fitted : undefined}
+                  tools={tools}
+                  asked={asked}
+                />
+                <TableOfReadings work={work} />
+                <Priors work={work} />
+              </>
+            ),
+          },
+          ...(last ? toldParts(last, stale, asked.ask, system) : []),
+          recordPart(work),
+          {
+            id: 'bench',
+            title: 'Calculations of the bench',
+            short: 'Bench',
+            told: 'sine bar, balls and rolls, a warm room, a leaning indicator',
+            children: <Helpers work={work} />,
+          },
+        ]}
       />
-      <TableOfReadings work={work} />
-      <Priors work={work} />
-      {last && (
-        <div className={stale}>
-          <NextReadings of={last.of} measure={last.measure} ask={asked.ask} system={system} />
-          <Told design={last.of} measure={last.measure} system={system} />
-          <Residuals of={last.of} measure={last.measure} />
-        </div>
-      )}
-      <Parts screen="measure" parts={[recordPart(work)]} />
-      <Helpers work={work} />
     </WorkContext>
   );
+}
+
+/** What follows from the readings. */
+function toldParts(
+  { of, measure }: Answer,
+  stale: string,
+  ask: (name: string, reading: Reading) => void,
+  system: System,
+): (PartEntry | null)[] {
+  const [next] = measure.next?.suggestions ?? [];
+  return [
+    next
+      ? {
+          id: 'next',
+          title: 'What to read next',
+          short: 'Next',
+          told: suggestionText(next, system),
+          children: (
+            <div className={stale}>
+              <NextReadings measure={measure} ask={ask} system={system} />
+            </div>
+          ),
+        }
+      : null,
+    {
+      id: 'tells',
+      title: 'What the readings tell',
+      short: 'In figures',
+      told: 'every surface and what follows, each with its ±',
+      children: (
+        <div className={stale}>
+          <Told design={of} measure={measure} system={system} />
+        </div>
+      ),
+    },
+    {
+      id: 'residuals',
+      title: 'How they agree',
+      told: agreementText(measure),
+      children: (
+        <div className={stale}>
+          <Residuals of={of} measure={measure} />
+        </div>
+      ),
+    },
+  ];
 }
 
 interface Answer {
@@ -144,10 +206,15 @@ function MeasureVerdict({
   );
   return (
     <>
-      <section className={`verdict ${tone}${fresh ? '' : ' stale'}`} aria-live="polite" aria-busy={!fresh}>
-        <h2>{headline}</h2>
-        <p>{sentences.join(' ')}</p>
-      </section>
+      <ShortVerdict
+        tone={tone}
+        now={measuredNow(last.measure, system)}
+        why={headline}
+        rest={sentences}
+        more="Why, and what to read next"
+        busy={!fresh}
+        stale={!fresh}
+      />
       {!fresh && (
         <p className="working" role="status">
           Being worked out anew: what stands here is of the notebook before.
@@ -158,12 +225,10 @@ function MeasureVerdict({
 }
 
 function NextReadings({
-  of,
   measure,
   ask,
   system,
 }: {
-  of: Design;
   measure: MeasureReport;
   ask(name: string, reading: Reading): void;
   system: System;
@@ -172,7 +237,6 @@ function NextReadings({
   if (suggestions.length === 0) return null;
   return (
     <section aria-label="What to read next">
-      <h2>What to read next</h2>
       <ul className="plain">
         {suggestions.map((suggestion) => (
           <li key={JSON.stringify(suggestion.reading)}>
@@ -183,7 +247,7 @@ function NextReadings({
             >
               + {KINDS[suggestion.reading.kind].name}
             </button>{' '}
-            {suggestionText(of, suggestion, system)}
+            {suggestionText(suggestion, system)}
             {gainText(measure, suggestion, system)}
           </li>
         ))}
@@ -207,8 +271,8 @@ function Residuals({ of, measure }: { of: Design; measure: MeasureReport }) {
 function gainText({ next }: MeasureReport, { sigma }: SuggestionReport, system: System): string {
   const wanted = next?.quantity === 'relation' ? 'the relation of the cones' : 'the first touch';
   if (sigma === null) return `: a step toward ${wanted}, which needs more`;
-  const now = next?.sigma == null ? '' : `, now ${fineText(next.sigma, system)}`;
-  return `: standard uncertainty of ${wanted} then ${fineText(sigma, system)}${now}`;
+  const now = next?.sigma == null ? '' : `, now ± ${fineText(COVER * next.sigma, system)}`;
+  return `: ${wanted} then told to ± ${fineText(COVER * sigma, system)}${now}`;
 }
 
 /**

@@ -19,7 +19,7 @@ import { Entered } from '../../record/Entered.tsx';
 import { bare, withTold } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { onSurface, readNow, withReadings } from './entries.ts';
-import { isSize, isTool, KINDS, type Reading, SIDES_ASKED } from './kinds.ts';
+import { isTool, KINDS, type Reading, SIDES_ASKED, tellsSize } from './kinds.ts';
 import { SetUp } from './SetUp.tsx';
 import { setUpText } from './setUpText.ts';
 import type { HalfEntry } from './useAsked.ts';
@@ -51,7 +51,7 @@ export function NewEntry({ work, design, fitted, entry, edit, system, tools, clo
   const [error, setError] = useState('');
   const open = useOpenFields();
   useEffect(() => field.current?.focus(), []);
-  const size = isSize(reading);
+  const size = tellsSize(reading);
   const { value: drawn, fault } = predictedReading(design, reading);
   const asFitted = fitted && predictedReading(fitted, reading).value;
   const { sides } = KINDS[reading.kind];

@@ -18,7 +18,7 @@ import { bare, withTold } from '../../record/entered.ts';
 import { namesOf } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { newReading, withoutReading } from './entries.ts';
-import { isSize, isTool, KIND_NAMES, KINDS, type Reading, SIDES_ASKED } from './kinds.ts';
+import { isTool, KIND_NAMES, KINDS, type Reading, SIDES_ASKED, tellsSize } from './kinds.ts';
 import { NewEntry } from './NewEntry.tsx';
 import { SetUp } from './SetUp.tsx';
 import { readingText, whenText } from './setUpText.ts';
@@ -121,7 +121,7 @@ function Entry({ index, reading, design, system, work, measure, stale }: EntryPr
   const [opened, setOpened] = useState(false);
   const onToggle = (event: SyntheticEvent<HTMLDetailsElement>) => event.currentTarget.open && setOpened(true);
   const text = (mm: Millimetres) =>
-    isSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system);
+    tellsSize(reading) ? lengthText(Number(mm.toFixed(5)), system) : fineText(mm, system);
   const fault = measure?.impossible.find((f) => f.index === index);
   const far = farOffText(design, reading, system);
   // No figure: none to be had, or none yet.

@@ -97,7 +97,7 @@ export function Told({ design, measure, system }: Props) {
       <p className="fine">
         Every ± and every range here holds the true value 19 times in 20: ± is {COVER} standard uncertainties; a range
         comes from many shapes drawn with these uncertainties, may reach further to one side, and “give or take” is its
-        longer side. {scatterText(measure)}
+        longer side. {agreementText(measure)}
       </p>
     </>
   );
@@ -122,8 +122,8 @@ function angleDoubt(
 }
 
 /** How each number leans on the others: what one reading tells of two. */
-function Correlations({ measure: { correlations } }: { measure: MeasureReport }) {
-  const { numbers, matrix } = correlations;
+function Correlations({ measure }: { measure: MeasureReport }) {
+  const { numbers, matrix } = measure.correlations;
   const names = numbers.map(
     ({ seat, part, of }) => `${seat} ${part}, ${of === 'halfAngle' ? 'half angle' : 'diameter'}`,
   );
@@ -133,6 +133,7 @@ function Correlations({ measure: { correlations } }: { measure: MeasureReport })
       <p className="fine">
         1 or −1: the one is known no better than the other, and both are off together; 0: each for itself. A half angle
         and a diameter told by the same readings lean on each other; a stand-off or a shake ties the surfaces of a pair.
+        {chiSquareText(measure)}
       </p>
       <p className="fine scrolls">The table goes on to the right: push it sideways.</p>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
@@ -193,15 +194,14 @@ function betweenText({ value, sigma, interval }: ConsequenceReport, system: Syst
   return `${from.endsWith(unit) ? from.slice(0, -unit.length) : joined(from)} to\u00a0${joined(to)}`;
 }
 
-/** Chi-square in words. */
-function scatterText(measure: MeasureReport): string {
-  const { freedom, chiSquare } = measure;
+/** For who would reckon it after. */
+function chiSquareText({ freedom, chiSquare }: MeasureReport): string {
   return freedom === 0
-    ? agreementText(measure)
-    : `${agreementText(measure)} Chi-square ${chiSquare.toFixed(1)} with ${freedom} ${freedom === 1 ? 'reading' : 'readings'} to spare.`;
+    ? ''
+    : ` Chi-square of all readings ${chiSquare.toFixed(1)} with ${freedom} ${freedom === 1 ? 'reading' : 'readings'} to spare.`;
 }
 
-function agreementText({ freedom, probability }: MeasureReport): string {
+export function agreementText({ freedom, probability }: MeasureReport): string {
   if (freedom === 0) return 'No reading checks another, so nothing tells whether they agree.';
   if (probability < SELDOM) return 'The readings scatter more than their uncertainties promise.';
   if (probability > 1 - SELDOM)

@@ -1,7 +1,9 @@
 /** What the notebook says of each kind of reading, and what its entry asks for. */
-import type { Design, Part } from '../../../design/definition.ts';
+import type { Part } from '../../../design/definition.ts';
+import type { Reading } from '../../../report/measure/kinds.ts';
 
-export type Reading = NonNullable<Design['readings']>[number];
+export { type Reading, tellsSize } from '../../../report/measure/kinds.ts';
+
 export type Kind = Reading['kind'];
 
 export interface KindWords {
@@ -77,16 +79,13 @@ export const KINDS: Record<Kind, KindWords> = {
     name: 'Shake',
     how: 'The position held, the nose pulled from side to side, an indicator against it.',
     formula: 'reading = total indicator travel that all seats together leave',
-    source: 'this program’s own programme of the rigid spindle',
+    source: 'this program’s own reckoning of the rigid spindle',
     asks: ['indicator', 'position', 'direction'],
     parts: [],
   },
 };
 
 export const KIND_NAMES = Object.keys(KINDS) as Kind[];
-
-/** Whether the value is a size of the part, not a small deviation or travel. */
-export const isSize = ({ kind }: Reading) => kind === 'diameter' || kind === 'overRolls' || kind === 'ballDepth';
 
 /** Whether a number of a set-up is the size of a tool, which has its own system. */
 export const isTool = (key: string) => key === 'roll' || key === 'ball' || key === 'bar' || key === 'stack';

@@ -1,7 +1,7 @@
 /** The drawing with its figures, what is asked beside it, and what of it does not go together. */
 import { useId } from 'react';
 import type { QuantityAt } from '../../../design/place.ts';
-import { quantityText } from '../../../design/quantity.ts';
+import { quantityText, restingText } from '../../../design/quantity.ts';
 import type { System } from '../../../design/units.ts';
 import { keysFor } from '../../controls/keys.ts';
 import { TypedField } from '../../controls/TypedField.tsx';
@@ -98,6 +98,7 @@ function Beside({ id, at, otherwise, form, setForm, system }: BesideProps) {
         id={field}
         keys={keysFor(at, system)}
         shown={value === undefined ? '' : quantityText(at.quantity, value, system)}
+        resting={value === undefined ? '' : restingText(at.quantity, value, system)}
         about={`${at.description}.`}
         take={(text) => {
           setForm(withEntry(form, id, at, text, { system, way }));

@@ -10,8 +10,7 @@ export function ChanceTable({ report }: { report: OddsReport }) {
   const { draws, seed, effective, planned, noShape } = report;
   const lost = noShape + (planned?.noShape ?? 0);
   return (
-    <details>
-      <summary>Every chance, with its limits</summary>
+    <>
       <div className="table">
         <table className="chances">
           <thead>
@@ -42,7 +41,7 @@ export function ChanceTable({ report }: { report: OddsReport }) {
         round.
         {report.trialFirst && ` A trial first: ${report.trialFirst.trials} simulated, stand-off and blue.`}
       </p>
-    </details>
+    </>
   );
 }
 

@@ -15,7 +15,6 @@ export function Hold({ work, report, system }: { work: Work; report: OddsReport;
   if (hold === undefined) return null;
   return (
     <section aria-label="What to hold to">
-      <h2>What to hold to</h2>
       <Choice
         title="So that it works"
         path="odds.wanted"

@@ -9,7 +9,6 @@ export function Matters({ matters, working }: { matters: MattersReport; working:
   const most = Math.max(...rows.map(({ share }) => Math.max(share?.share ?? 0, share?.high ?? 0)), 1e-9);
   return (
     <section aria-label="What matters, and what to buy">
-      <h2>What matters, and what to buy</h2>
       <div className="table">
         <table className="matters">
           <thead>

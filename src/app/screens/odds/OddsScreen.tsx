@@ -1,8 +1,16 @@
 /** Odds: how likely the pair works before metal is cut, what that hangs on, and what would help. */
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { useStore } from 'zustand';
-import { oddsVerdict } from '../../../report/odds/words.ts';
+import type { Design } from '../../../design/definition.ts';
+import { defaultAt } from '../../../design/place.ts';
+import type { System } from '../../../design/units.ts';
+import type { OddsReport } from '../../../report/odds/definition.ts';
+import { holdSentence } from '../../../report/odds/holdWords.ts';
+import { oddsNow } from '../../../report/odds/now.ts';
+import { oddsVerdict, timesText } from '../../../report/odds/words.ts';
 import { WorkContext } from '../../controls/context.ts';
+import { type PartEntry, Parts } from '../../frame/Parts.tsx';
+import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
 import { sameSeats } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { useShopDesign } from '../../state/useShopDesign.ts';
@@ -11,6 +19,7 @@ import { Cloud } from './Cloud.tsx';
 import { FilmOdds } from './FilmOdds.tsx';
 import { Hold } from './Hold.tsx';
 import { Matters } from './Matters.tsx';
+import { type MatterRow, matterRows } from './matterRows.ts';
 import { OddsProgress } from './OddsProgress.tsx';
 import { Processes, ProcessTable } from './Processes.tsx';
 import { RunningOdds } from './RunningOdds.tsx';
@@ -22,20 +31,8 @@ export default function OddsScreen({ work }: { work: Work }) {
   return (
     <WorkContext value={work}>
       <Told work={work} />
-      <Runs work={work} />
-      <Spreads work={work} />
-      <Processes work={work} />
     </WorkContext>
   );
-}
-
-function Runs({ work }: { work: Work }) {
-  const system = useStore(work.store, (state) => state.system);
-  const design = useShopDesign(
-    useStore(work.store, (state) => state.design),
-    system,
-  );
-  return <RunningOdds design={design} system={system} />;
 }
 
 /** Which pair is looked at: as it is, or as the plan leaves it. */
@@ -54,24 +51,29 @@ function Told({ work }: { work: Work }) {
   // As the parts are now comes first of all; what is planned may say something else.
   if (!of || !sameSeats(of, design) || (stage === 'now' && !report?.planned))
     return (
-      <section className="verdict plain" aria-live="polite">
-        <h2>{stage === 'stopped' ? 'Nothing is worked out yet.' : 'Pairs are being drawn.'}</h2>
-        {progress}
-      </section>
+      <>
+        <section className="verdict plain" aria-live="polite">
+          <h2>{stage === 'stopped' ? 'Nothing is worked out yet.' : 'Pairs are being drawn.'}</h2>
+          {progress}
+        </section>
+        <Parts key="parts" screen="odds" parts={ownParts(work, design, system)} />
+      </>
     );
   const verdict = oddsVerdict(of, report, system);
   const which: Which = report?.planned && pictures.planned ? chosen : 'now';
   const state = which === 'planned' ? report?.planned : report;
   const drawn = pictures[which];
   const stale = of !== design;
+  const working = stage === 'now' || stage === 'planned' || stage === 'matters';
   return (
     <>
-      <section className={`verdict ${verdict.tone}`} aria-live="polite">
-        <h2>{verdict.headline}</h2>
-        {verdict.sentences.map((sentence) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
-      </section>
+      <ShortVerdict
+        tone={verdict.tone}
+        now={oddsNow(of, report)}
+        why={verdict.headline}
+        rest={verdict.sentences}
+        more="What that means, and on what it rests"
+      />
       {progress}
       {report && state && (
         <div className={stale ? 'stale' : ''}>
@@ -90,12 +92,110 @@ function Told({ work }: { work: Work }) {
               <FilmOdds design={of} state={state} films={drawn.films} system={system} />
             </div>
           )}
-          <Matters matters={state} working={stage === 'now' || stage === 'planned' || stage === 'matters'} />
-          <Hold work={work} report={report} system={system} />
-          <ProcessTable report={report} design={of} system={system} />
-          <ChanceTable report={report} />
         </div>
       )}
+      <Parts
+        key="parts"
+        screen="odds"
+        parts={[
+          ...(report && state ? toldParts({ work, of, report, state, system, stale, working }) : []),
+          ...ownParts(work, design, system),
+        ]}
+      />
     </>
   );
+}
+
+interface ToldProps {
+  work: Work;
+  of: Design;
+  report: OddsReport;
+  /** as the parts are, or as the plan leaves them */
+  state: OddsReport | NonNullable<OddsReport['planned']>;
+  system: System;
+  stale: boolean;
+  /** more is on its way */
+  working: boolean;
+}
+
+/** What the pairs drawn tell besides how often they work. */
+function toldParts({ work, of, report, state, system, stale, working }: ToldProps): (PartEntry | null)[] {
+  const shown = (children: ReactNode) => <div className={stale ? 'stale' : ''}>{children}</div>;
+  const rows = matterRows(state);
+  const wanted = of.odds?.wanted ?? defaultAt('odds.wanted');
+  return [
+    rows.length === 0 && working
+      ? null
+      : {
+          id: 'matters',
+          title: 'What matters, and what to buy',
+          short: 'What matters',
+          told: mattersTold(rows),
+          children: shown(<Matters matters={state} working={working} />),
+        },
+    report.hold === undefined
+      ? null
+      : {
+          id: 'hold',
+          title: 'What to hold to',
+          short: 'Hold to',
+          told: holdSentence(report.hold, wanted),
+          children: shown(<Hold work={work} report={report} system={system} />),
+        },
+    (report.processes ?? []).length === 0
+      ? null
+      : {
+          id: 'ways',
+          title: 'Ways to make the parts, side by side',
+          short: 'Side by side',
+          told: bestWayTold(report.processes!),
+          children: shown(<ProcessTable report={report} design={of} system={system} />),
+        },
+    {
+      id: 'chances',
+      title: 'Every chance, with its limits',
+      short: 'Chances',
+      told: `${report.draws} pairs drawn`,
+      children: shown(<ChanceTable report={report} />),
+    },
+  ];
+}
+
+/** What the person sets: pairs that are run, spreads, ways to make the parts. */
+function ownParts(work: Work, design: Design, system: System): PartEntry[] {
+  const [spreads, ways] = [design.odds?.spread?.length ?? 0, design.odds?.processes?.length ?? 0];
+  return [
+    {
+      id: 'running',
+      title: 'How the pairs run',
+      short: 'Run them',
+      told: design.run ? 'each from cold to warm' : 'needs speed and oil, from Run',
+      children: <RunningOdds design={design} system={system} />,
+    },
+    {
+      id: 'spreads',
+      title: 'Spreads of your own',
+      short: 'Spreads',
+      told: spreads === 0 ? 'none' : `${spreads} in the list`,
+      children: <Spreads work={work} />,
+    },
+    {
+      id: 'processes',
+      title: 'Ways to make the parts',
+      short: 'Ways',
+      told: ways === 0 ? 'none to compare' : `${ways} to compare`,
+      children: <Processes work={work} />,
+    },
+  ];
+}
+
+/** The surface most of the doubt comes from. */
+function mattersTold(rows: readonly MatterRow[]): string {
+  const [most] = rows.filter(({ share }) => share).sort((a, b) => b.share!.share - a.share!.share);
+  return most ? `most of the doubt: ${most.name}, ${Math.round(100 * most.share!.share)} %` : '';
+}
+
+function bestWayTold(ways: NonNullable<OddsReport['processes']>): string {
+  const best = ways.reduce((a, b) => (b.share > a.share ? b : a));
+  return `${best.name} works ${timesText(best.share)}`;
 }

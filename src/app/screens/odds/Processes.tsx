@@ -20,7 +20,6 @@ export function ProcessTable({ report, design, system }: { report: OddsReport; d
   const best = Math.max(...processes.map(({ share }) => share));
   return (
     <section aria-label="Ways to make the parts">
-      <h2>Ways to make the parts, side by side</h2>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: a box that scrolls sideways must be reachable by the keyboard */}
       <div className="table" tabIndex={0}>
         <table className="processes">
@@ -77,7 +76,6 @@ export function Processes({ work }: { work: Work }) {
   const processes = useStore(work.store, (state) => state.design.odds?.processes) ?? [];
   return (
     <section className="controls" aria-label="Processes">
-      <h2>Ways to make the parts</h2>
       <p className="fine">
         Each with the spreads it holds, in place of those above: ground here, lapped by another shop. What each makes of
         the pair is told side by side.

@@ -22,14 +22,12 @@ export function RunningOdds({ design, system }: Props) {
   if (!design.run)
     return (
       <section className="running-odds" aria-label="How it runs">
-        <h2>How it runs</h2>
         <p className="fine">Say on Run how fast it turns and on what oil: then these pairs can be run, cold to warm.</p>
       </section>
     );
   const draws = drawsOf(design);
   return (
     <section className="running-odds" aria-label="How it runs">
-      <h2>How it runs</h2>
       <Fault what="How it runs" fault={fault} again={start} />
       {stage === 'working' ? (
         <div className="progress">

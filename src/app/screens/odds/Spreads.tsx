@@ -39,7 +39,6 @@ export function Spreads({ work }: { work: Work }) {
   const wanted = useStore(work.store, (state) => state.design.odds?.wanted) ?? defaultAt('odds.wanted');
   return (
     <section className="controls" aria-label="Spreads">
-      <h2>Spreads of your own</h2>
       <p className="fine">
         How far a size may be off besides what readings tell: what a process holds, a fit, a setting. One standard
         deviation. Lobes, the room, speed and where the journal is set count only in how it runs.

@@ -17,6 +17,8 @@ const STEEP = 1e-7;
 
 export const ballDepth: ReadingKind<'ballDepth'> = {
   kind: 'ballDepth',
+  tells: 'depth',
+  usualSigma: 2e-6,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, ball, face }, seats) => {
     if (part === 'journal') return impossible({ what: 'wrongPart', part });

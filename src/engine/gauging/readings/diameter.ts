@@ -9,6 +9,8 @@ import type { ReadingKind } from '../reading.ts';
 
 export const diameter: ReadingKind<'diameter'> = {
   kind: 'diameter',
+  tells: 'diameter',
+  usualSigma: 1e-6,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, station }, seats) => {
     const surface = seats[seat]![part];

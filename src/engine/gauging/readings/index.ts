@@ -6,7 +6,7 @@
 import type { On } from '../../belief/unknowns.ts';
 import type { SeatInput } from '../../contact/fit.ts';
 import { seenBy } from '../cutsBetween.ts';
-import type { Kind, Prediction, Reading, ReadingKind } from '../reading.ts';
+import type { Kind, Prediction, Reading, ReadingKind, Tells } from '../reading.ts';
 import { ballDepth } from './ballDepth.ts';
 import { diameter } from './diameter.ts';
 import { overRolls } from './overRolls.ts';
@@ -26,6 +26,9 @@ const KINDS: { [K in Kind]: ReadingKind<K> } = {
 };
 
 const kindOf = (reading: Reading) => KINDS[reading.kind] as ReadingKind<Kind>;
+
+export const tellsOf = (kind: Kind): Tells => KINDS[kind].tells;
+export const usualSigma = (kind: Kind): number => KINDS[kind].usualSigma;
 
 /**
  * What a set-up would read on a shape (m), how that follows the shape, and whether it can be read at all; with the

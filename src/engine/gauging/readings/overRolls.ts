@@ -13,6 +13,8 @@ import { distanceTo, rollOn } from '../touching.ts';
 
 export const overRolls: ReadingKind<'overRolls'> = {
   kind: 'overRolls',
+  tells: 'diameter',
+  usualSigma: 1.5e-6,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, roll, station }, seats) => {
     if (part === 'bush') return impossible({ what: 'wrongPart', part });

@@ -23,6 +23,8 @@ import { impossible, type ReadingKind } from '../reading.ts';
 
 export const shake: ReadingKind<'shake'> = {
   kind: 'shake',
+  tells: 'travel',
+  usualSigma: 1e-6,
   surfaces: (_, seats) =>
     seats.flatMap((_, seat) => [
       { seat, part: 'journal' as const },

@@ -12,6 +12,8 @@ import { angleOfStack } from '../sineBar.ts';
 
 export const sineRise: ReadingKind<'sineRise'> = {
   kind: 'sineRise',
+  tells: 'deviation',
+  usualSigma: 1e-6,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, bar, stack, travel, value }, seats) => {
     const { halfAngle, from, to, radius, station } = seats[seat]![part];

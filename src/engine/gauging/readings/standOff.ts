@@ -15,6 +15,8 @@ const NEAR = 1e-5;
 
 export const standOff: ReadingKind<'standOff'> = {
   kind: 'standOff',
+  tells: 'position',
+  usualSigma: 2e-6,
   surfaces: (_, seats) =>
     closing(seats).flatMap(({ seat }) => [
       { seat, part: 'journal' as const },

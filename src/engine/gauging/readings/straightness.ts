@@ -16,6 +16,8 @@ const SEEN = 3;
 
 export const straightness: ReadingKind<'straightness'> = {
   kind: 'straightness',
+  tells: 'deviation',
+  usualSigma: 5e-7,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, station, value, sigma }, seats) => {
     const { profile, from, to } = seats[seat]![part];

@@ -4,7 +4,7 @@ import { following } from '../../../../src/app/screens/fit/useSeatIds.ts';
 import { ARRANGEMENTS } from '../../../../src/app/screens/new/arrangements.ts';
 import { newDesign } from '../../../../src/app/screens/new/newDesign.ts';
 import type { Design } from '../../../../src/design/definition.ts';
-import { withSeatRenamed } from '../../../../src/design/seatNames.ts';
+import { withSeatsRenamed } from '../../../../src/design/seatNames.ts';
 import { withoutSeat, withSeatCopied, withSeatMoved } from '../../../../src/design/seats.ts';
 
 const start = newDesign(ARRANGEMENTS[0]!, { typed: {}, film: null, pitch: null, title: '' }, 'metric');
@@ -36,7 +36,7 @@ test('changed or renamed in its place it is the same', () => {
     seats: d.seats.map((s, i) => (i === 1 ? { ...s, film: { target: 0.004 } } : s)),
   });
   expect(idsAfter(wider)).toEqual([0, 1, 2]);
-  expect(idsAfter((d) => withSeatRenamed(d, 2, 'nose'))).toEqual([0, 1, 2]);
+  expect(idsAfter((d) => withSeatsRenamed(d, new Map([[2, 'nose']])))).toEqual([0, 1, 2]);
 });
 
 test('one that comes has a number of its own, and the others keep theirs', () => {

@@ -9,7 +9,7 @@
  * (1 + p)/2.
  * @source Chase1990 (least cost with reciprocal powers); Chase1999 (scaled in proportion)
  */
-import { normalQuantile } from '../belief/distributions.ts';
+import { normalQuantile } from '../../../src/engine/belief/distributions.ts';
 
 /** Spread of y (its unit) that keeps it within ± `band` about 0 with this chance. */
 export const spreadFor = (chance: number, band: number): number => band / normalQuantile((1 + chance) / 2);

@@ -1,0 +1,151 @@
+/**
+ * For a projector: what is so now, the section and every seat magnified, as large as the wall allows, and one control.
+ * Any state of it goes out as a link that opens here, or as a picture.
+ */
+import { useEffect, useRef, useState } from 'react';
+import { useStore } from 'zustand';
+import { fineText, type System } from '../../../design/units.ts';
+import type { FitReport } from '../../../report/fit/definition.ts';
+import { standsNow } from '../../../report/fit/now.ts';
+import { onDemand } from '../../frame/onDemand.tsx';
+import { axialValues } from '../../pictures/axialValues.ts';
+import { landmarks, moveByKey, reachOf } from '../../pictures/journalMove.ts';
+import { Section } from '../../pictures/Section.tsx';
+import { timesText } from '../../pictures/timesText.ts';
+import { useAngles } from '../../state/angles.ts';
+import { nameOf, offer } from '../../state/files.ts';
+import type { Work } from '../../state/store.ts';
+import { useHeld } from '../../state/useHeld.ts';
+import { useThrottled } from '../../state/useThrottled.ts';
+import { usePair } from '../fit/usePair.ts';
+import './show.css';
+
+const Lenses = onDemand(() => import('../fit/Lenses.tsx'), { what: 'The lenses', loading: '' });
+
+/** ms between two things a screen reader is told. */
+const PACE = 1200;
+
+export default function ShowScreen({ work }: { work: Work }) {
+  const { design, fit, drawn, ghost, scale } = usePair(work);
+  const system = useStore(work.store, (state) => state.system);
+  const now = standsNow(design, fit, system, null);
+  const announced = useThrottled(now, PACE);
+  const box = useRef<HTMLDivElement>(null);
+  useLeaving();
+  return (
+    <div className="show" ref={box}>
+      <h1 className="show-now">{now}</h1>
+      <p className="visually-hidden" role="status">
+        {announced}
+      </p>
+      <div className="show-pictures">
+        <Section
+          design={design}
+          drawn={drawn}
+          ghost={ghost}
+          scale={scale}
+          first="none"
+          fit={fit}
+          system={system}
+          work={work}
+        />
+        <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
+      </div>
+      <Move work={work} fit={fit} system={system} />
+      <TakeIt work={work} box={box} factor={drawn.factor} />
+    </div>
+  );
+}
+
+/** Escape goes back to Fit. */
+function useLeaving() {
+  useEffect(() => {
+    const onKey = (event: KeyboardEvent) => {
+      // The browser leaves the full screen by it first.
+      if (event.key === 'Escape' && !event.defaultPrevented && !document.fullscreenElement)
+        window.location.hash = '#fit';
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, []);
+}
+
+/** mm: the finest step of the hand */
+const FINEST = 0.0001;
+
+/** The one control: the journal along its axis. */
+function Move({ work, fit, system }: { work: Work; fit: FitReport; system: System }) {
+  const [from, to] = useHeld(reachOf(fit.position, landmarks(fit)), work);
+  // On whole steps, so that the figures are.
+  const [low, high] = [FINEST * Math.floor(from / FINEST), FINEST * Math.ceil(to / FINEST)];
+  return (
+    <label className="show-move">
+      <span className="visually-hidden">Journal along its axis</span>
+      <span aria-hidden="true">←</span>
+      <input
+        type="range"
+        min={low}
+        max={high}
+        step={FINEST}
+        value={fit.position}
+        aria-valuetext={axialValues(fit, system)['aria-valuetext']}
+        onPointerDown={() => work.dragStart()}
+        onPointerUp={() => work.dragEnd()}
+        onPointerCancel={() => work.dragEnd()}
+        onBlur={() => work.dragEnd()}
+        onKeyDown={(event) => moveByKey(event, work, fit)}
+        onChange={(event) => work.moveTo(Number(Number(event.target.value).toFixed(7)))}
+      />
+      <span aria-hidden="true">→</span>
+      <output>{fineText(fit.position, system)}</output>
+    </label>
+  );
+}
+
+interface TakeProps {
+  work: Work;
+  box: { current: HTMLElement | null };
+  factor: number;
+}
+
+function TakeIt({ work, box, factor }: TakeProps) {
+  const way = useAngles();
+  const [said, setSaid] = useState('');
+  const tell = (what: string, act: () => Promise<unknown>) =>
+    act().then(
+      () => setSaid(what),
+      (error: Error) => setSaid(`Not done: ${error.message}`),
+    );
+  const link = async () => {
+    const { linkOf, pageOf, shownBy } = await import('../../takeAlong/link.ts');
+    const { design, system } = work.store.getState();
+    const made = linkOf(design, system, way, pageOf(window.location));
+    if (made === null) throw new Error('it is too large for a link');
+    await navigator.clipboard.writeText(shownBy(made));
+  };
+  const picture = async () => {
+    const { allOnScreen, pngOf } = await import('../../takeAlong/onScreen.ts');
+    const [section] = allOnScreen(box.current!);
+    if (!section) throw new Error('nothing is drawn');
+    const title = work.store.getState().design.title ?? 'untitled';
+    offer(`${nameOf(title)}.png`, await pngOf(section, title), 'image/png');
+  };
+  const full = () =>
+    document.fullscreenElement ? document.exitFullscreen() : document.documentElement.requestFullscreen();
+  return (
+    <p className="buttons show-take">
+      <span className="fine">Gaps drawn {timesText(factor)}</span>
+      <span role="status">{said}</span>
+      <button type="button" onClick={() => void tell('', full)}>
+        Full screen
+      </button>
+      <button type="button" onClick={() => void tell('The link is copied.', link)}>
+        Copy a link to this
+      </button>
+      <button type="button" onClick={() => void tell('The picture is saved.', picture)}>
+        Save the picture
+      </button>
+      <a href="#fit">Leave</a>
+    </p>
+  );
+}

@@ -1,0 +1,73 @@
+/** The first line of Cut says nothing more hopeful than what stands below it, and is short. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import type { Design } from '../../../src/design/definition.ts';
+import { parseDesign } from '../../../src/design/validate.ts';
+import type { CutReport } from '../../../src/report/cut/definition.ts';
+import { cutNow } from '../../../src/report/cut/now.ts';
+import { cutSection } from '../../../src/report/cut/section.ts';
+
+const folder = new URL('../../../assets/designs/', import.meta.url);
+const demos = readdirSync(folder).map((file): [string, Design] => {
+  const read = parseDesign(readFileSync(new URL(file, folder), 'utf8'));
+  if (!read.ok) throw new Error(file);
+  return [file, read.design];
+});
+const demo = (name: string) => demos.find(([file]) => file.startsWith(name))![1];
+const NOTHING_AGAINST = { guessed: false, mustNotRun: false };
+const numbersIn = (text: string) => [...text.matchAll(/[\d.]+/g)].length;
+
+test.each(demos.filter(([, { cut }]) => cut))('%s: a few words, three numbers at most', (_, design) => {
+  const cut = cutSection(design)!;
+  for (const system of ['metric', 'inch'] as const)
+    for (const against of [
+      NOTHING_AGAINST,
+      { guessed: true, mustNotRun: false },
+      { guessed: false, mustNotRun: true },
+    ]) {
+      const now = cutNow(cut, against, system);
+      expect(now.length).toBeLessThanOrEqual(95);
+      expect(numbersIn(now.replace(/journal \d|seat \d/g, ''))).toBeLessThanOrEqual(3);
+      expect(now).toMatch(/^[\dA-Z].*\.$/);
+    }
+});
+
+describe('of the steep cone to be cut', () => {
+  const design = demo('steep-first');
+  const cut = cutSection(design)!;
+  const now = (changed: Partial<CutReport> = {}, against: Partial<typeof NOTHING_AGAINST> = {}) =>
+    cutNow({ ...cut, ...changed }, { ...NOTHING_AGAINST, ...against }, 'metric');
+
+  test('it names what comes off, and that none of it is safe before a trial', () => {
+    expect(now()).toBe('76.53 µm off the steep journal; none of it before a trial.');
+    const [step] = cut.steps;
+    expect(now({ steps: [{ ...step!, safe: 0.02 }] })).toBe(
+      '76.53 µm off the steep journal; 20.00 µm of it before a trial.',
+    );
+    expect(now({ steps: [{ ...step!, safe: step!.normal }] })).toBe('76.53 µm off the steep journal.');
+  });
+
+  test('what speaks against cutting comes first, the gravest of all before the rest', () => {
+    expect(now({}, { mustNotRun: true })).toMatch(/^Cut nothing yet: it must not run so/);
+    expect(now({}, { guessed: true, mustNotRun: true })).toMatch(/^Not measured yet: cut nothing/);
+    expect(now({ notAsRead: 'contradict' }, { guessed: true })).toMatch(/contradict each other: cut nothing yet/);
+    expect(now({ notAsRead: 'other' })).toMatch(/cut nothing yet/);
+  });
+
+  test('after a trial it tells what is safe to take, or to take nothing', () => {
+    const tried = (value: number, sigma: number) =>
+      cutSection({ ...design, cut: { ...design.cut!, trials: [{ standOff: { value, sigma } }] } })!;
+    const wide = tried(-0.004, 0.001);
+    expect(wide.remaining).toBeTruthy();
+    expect(cutNow(wide, NOTHING_AGAINST, 'metric')).toMatch(
+      /^Take nothing yet|^Safe to take now: [\d.]+ µm off the steep/,
+    );
+    // What is told as safe is what the report has as safe.
+    const safe = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.03 }));
+    expect(now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: safe } })).toBe(
+      'Safe to take now: 30.00 µm off the steep journal.',
+    );
+    const clash = wide.trials!.map((trial) => ({ ...trial, status: 'contradiction' as const }));
+    expect(now({ trials: clash, remaining: wide.remaining })).toMatch(/take nothing\.$/);
+  });
+});

@@ -1,0 +1,63 @@
+/** The first line of Run says what the headline below it says, in fewer words. */
+import { readFileSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { parseDesign } from '../../../src/design/validate.ts';
+import type { FilmReport } from '../../../src/report/film/definition.ts';
+import type { RunFields } from '../../../src/report/film/fields.ts';
+import { runsNow, runsNowLive } from '../../../src/report/film/now.ts';
+import { filmSection } from '../../../src/report/film/section.ts';
+import { filmVerdict } from '../../../src/report/film/verdict.ts';
+
+const read = parseDesign(
+  readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+);
+if (!read.ok) throw new Error('the demo');
+const { design } = read;
+const runs = filmSection(design)!;
+const { guidance, steady, whirl } = runs;
+
+const CASES: [string, Partial<FilmReport>, now: RegExp, headline: RegExp][] = [
+  ['well', {}, /^Runs on oil: film 3\.37 µm cold, 2\.56 µm warm\.$/, /^The spindle runs on oil everywhere/],
+  ['not known warm', { steady: null, unreached: ['steady'] }, /^Runs on oil cold: film 3\.37/, /^Cold, the spindle/],
+  ['rubbing', { guidance: { ...guidance!, filmRatio: 0.5 } }, /^Metal runs on metal: /, /metal runs on metal\.$/],
+  ['barely', { guidance: { ...guidance!, filmRatio: 2 } }, /^Barely on oil: /, /barely parts/],
+  ['seizing', { warmUpEnd: 'contact' }, /seizes as it warms/, /seizes\.$/],
+  ['thin warm', { steady: { ...steady!, leastFilm: 0.0001 } }, /^Metal runs on metal once warm/, /warm the thinnest/],
+  ['hot', { steady: { ...steady!, journal: 130 } }, /^Too hot: 130 °C once warm/, /hotter than oil lasts/],
+  ['dragging', { power: 900 }, /^Too much drag: 900 W cold/, /more than a small lathe/],
+  ['whirling', { whirl: { ...whirl!, stable: false } }, /^It whirls at this speed/, /whirls at this speed/],
+  ['whirling warm', { steady: { ...steady!, calm: false } }, /^It whirls once warm/, /warm the spindle whirls/],
+  ['standing', { status: 'standing' }, /^Standing still, on metal/, /^Standing still the spindle rests/],
+  ['outside', { status: 'apart' }, /outside its bush/, /does not reach its bush/],
+  ['no room', { status: 'noRoom', contact: null }, /^No room for oil\.$/, /no room for oil/],
+];
+
+test.each(CASES)('%s', (_, changed, now, headline) => {
+  const film = { ...runs, ...changed };
+  const said = runsNow(film, 'metric');
+  expect(said).toMatch(now);
+  expect(filmVerdict(design, film, 'metric').headline).toMatch(headline);
+  expect([...said.matchAll(/[\d.]+/g)].length).toBeLessThanOrEqual(3);
+  expect(said.length).toBeLessThanOrEqual(60);
+});
+
+test('a contact is said with its seat, pressed in by how much', () => {
+  const contact = { seat: 'steep', film: -0.004, station: 2, angle: 90 };
+  expect(runsNow({ ...runs, status: 'contact', load: null, contact }, 'metric')).toBe(
+    'Held so, steep is 4.00 µm into its bush.',
+  );
+  expect(runsNow({ ...runs, status: 'contact', contact }, 'metric')).toBe(
+    'No film carries it: metal touches in the steep seat.',
+  );
+});
+
+test('what follows the hand is of the thinnest seat, and says about', () => {
+  const seats = [
+    { name: 'shallow', leastFilm: 0.004 },
+    { name: 'steep', leastFilm: 0.002 },
+  ] as RunFields['seats'];
+  const fields = { status: 'found', seats } as RunFields;
+  expect(runsNowLive(fields, 'metric')).toBe('Cold: steep film about 2.00 µm.');
+  expect(runsNowLive({ ...fields, status: 'contact' }, 'metric')).toBe('Metal touches in the steep seat.');
+  expect(runsNowLive({ ...fields, seats: [] }, 'metric')).toMatch(/outside its bush/);
+});
