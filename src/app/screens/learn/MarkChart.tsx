@@ -29,14 +29,22 @@ const MARGIN = { left: 56, right: 18, top: 34, bottom: 52 };
 /** Room above the line, and the most of it that a slip may ask for, times what the line has. */
 const ROOM = 1.6;
 const FAR = 20;
+const TEN = 10;
 /** Presses of a key from the foot of the chart to its top. */
 const STEPS = 60;
 
 /** A scale that does not tell where the answer lies: with room for what slips give, up to a round number. */
-export function topOf(curve: Curve, { slips }: Pick<DealtQuestion, 'slips'>): { low: number; high: number } {
+export function topOf(
+  curve: Curve,
+  { slips, right }: Pick<DealtQuestion, 'slips' | 'right'>,
+): { low: number; high: number } {
   const ups = curve.points.map(([, up]) => up);
   const line = Math.max(...ups.map(Math.abs)) || 1;
-  const given = slips.flatMap(({ value }) => (typeof value === 'number' && value <= FAR * line ? [value] : []));
+  // A point that slipped is typed, and not drawn: it would press the line to the foot of the chart.
+  const slipped = (value: number) => Math.abs(value / Number(right) - TEN) < 0.01;
+  const given = slips.flatMap(({ value }) =>
+    typeof value === 'number' && value <= FAR * line && !slipped(value) ? [value] : [],
+  );
   const most = Math.max(ROOM * line, ...given);
   const step = 10 ** Math.floor(Math.log10(most));
   const high = Math.ceil(most / step) * step;
