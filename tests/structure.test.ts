@@ -139,27 +139,37 @@ test('comments keep within 120 columns, which the formatter sees to in code', ()
 const isFactor = (value: number) =>
   value === 30 || value === 180 || [3, 6, 9].some((power) => value === 10 ** power || value === 1 / 10 ** power);
 
-/** Products and quotients with such a number, in the tree of the syntax: names and comments are no code. */
-function rawFactors(file: string): string[] {
+type Node = Record<string, unknown> & { type: string };
+
+/** Every node of the tree of a file's syntax, with the text it stands for: names, texts and comments are no code. */
+const nodesOf = (file: string): { node: Node; text: string }[] => {
   const code = readFileSync(join(top, file), 'utf8');
-  const found: string[] = [];
-  const walk = (node: unknown): void => {
-    if (typeof node !== 'object' || node === null) return;
-    if (Array.isArray(node)) {
-      node.forEach(walk);
-      return;
+  const found: { node: Node; text: string }[] = [];
+  const walk = (value: unknown): void => {
+    if (typeof value !== 'object' || value === null) return;
+    if (!Array.isArray(value) && 'type' in value) {
+      const node = value as Node;
+      found.push({ node, text: code.slice(node.start as number, node.end as number) });
     }
-    const { type, operator, left, right, start, end, ...rest } = node as Record<string, unknown>;
-    if (type === 'BinaryExpression' && (operator === '*' || operator === '/'))
-      for (const side of [left, right] as { type: string; value?: unknown }[])
-        if (side.type === 'Literal' && typeof side.value === 'number' && isFactor(side.value))
-          found.push(code.slice(start as number, end as number));
-    walk([left, right]);
-    Object.values(rest).forEach(walk);
+    Object.values(value).forEach(walk);
   };
   walk(parseAst(code, { lang: file.endsWith('x') ? 'tsx' : 'ts' }));
   return found;
-}
+};
+
+/** Products and quotients with such a number; only files that have one are looked into. */
+const rawFactors = (file: string): string[] =>
+  (/\b(30|180|1_?000(_000){0,2}|1e-?[369]|0\.(0{2}|0{5}|0{8})1)\b/.test(codeOf(file)) ? nodesOf(file) : []).flatMap(
+    ({ node, text }) =>
+      node.type === 'BinaryExpression' &&
+      (node.operator === '*' || node.operator === '/') &&
+      [node.left, node.right].some((side) => {
+        const { type, value } = side as Node;
+        return type === 'Literal' && typeof value === 'number' && isFactor(value);
+      })
+        ? [text]
+        : [],
+  );
 
 test('the units of the file and those of the engine meet in report/convert.ts alone', () => {
   expect(rawFactors('src/report/convert.ts').length).toBeGreaterThan(10);
@@ -187,6 +197,45 @@ test('a name that the engine exports stands in one file of it', () => {
         `${name} in ${found.join(' and ')}: a word means one thing; share one, or name each by its field`,
     );
   expect(twice).toEqual([]);
+});
+
+test('a file that a comment names is there', () => {
+  const missing = files
+    .filter((file) => /^(src|tests)\/.*\.(tsx?|css)$/.test(file) || /^[A-Z]+\.md$/.test(file))
+    .flatMap((file) => {
+      const text = readFileSync(join(top, file), 'utf8');
+      const said = file.endsWith('.md') ? [text] : (text.match(/\/\*[\s\S]*?\*\/|(?<=^|\s)\/\/.*$/gm) ?? []);
+      return said
+        .flatMap((words) => words.match(/[\w/.]*\w\.tsx?\b/g) ?? [])
+        .map((name) => name.replace(/^[./]+/, ''))
+        .filter((name) => !files.some((other) => other === name || other.endsWith(`/${name}`)))
+        .map((name) => `${file} tells of ${name}, which is not there`);
+    });
+  expect(missing).toEqual([]);
+});
+
+/** What a file may keep for all who use it, and why it cannot stand with one of them. */
+const KEPT: Record<string, string> = {
+  'src/app/pictures/canDraw.ts': 'asking takes a second, and the answer is of the machine',
+  'src/app/pictures/textWidth.ts': 'one canvas to measure on, of the page',
+  'src/app/state/useSolved.ts': 'a module that is loaded, once',
+  'src/app/glossary/Explained.tsx': 'a module that is loaded, once',
+  'src/app/state/runningOdds.ts': 'who uses the one crew',
+  'src/app/screens/fit/usePull.ts': 'a module that is loaded, once',
+  'src/engine/belief/draws.ts':
+    'a sequence that follows from its seed alone; made anew it takes longer than a key press',
+  'src/cli/solve.ts': 'the one thread of the process',
+};
+
+test('types are told, and nothing changes at the top of a module without a reason', () => {
+  const typed = sources
+    .filter((file) => /\bany\b/.test(codeOf(file)) && !file.endsWith('.mjs'))
+    .filter((file) => nodesOf(file).some(({ node }) => node.type === 'TSAnyKeyword'))
+    .map((file) => `${file}: any: say what it is, or unknown and look`);
+  const changing = sources
+    .filter((file) => /^(export )?let /m.test(codeOf(file)) && !(file in KEPT))
+    .map((file) => `${file}: what changes belongs to whoever uses it; if it cannot, say why in KEPT of this test`);
+  expect([...typed, ...changing]).toEqual([]);
 });
 
 /** First line and length of what a file declares as function, by its indentation. */

@@ -11,6 +11,7 @@ import type { Plan } from './solid/tags.ts';
 import type { Turned } from './solid/useCamera.ts';
 import './threeConsole.ts';
 import './solid/stage.css';
+import { useLatest } from '../state/useLatest.ts';
 import { useMedia } from './useMedia.ts';
 import { useSize } from './useSize.ts';
 
@@ -67,11 +68,10 @@ interface Props {
 export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: Props) {
   const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
   const [able] = useState(canDraw);
-  const lost = useRef(onLost);
-  lost.current = () => {
+  const lost = useLatest(() => {
     askAgain();
     onLost();
-  };
+  });
   useEffect(() => {
     if (!able) lost.current();
   }, [able]);

@@ -3,7 +3,8 @@
  * all has stood still for a moment it goes to the factor that suits what stands there, seen and said; never while it is
  * locked.
  */
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
+import { useLatest } from '../state/useLatest.ts';
 
 export interface Scale {
   factor: number;
@@ -43,8 +44,7 @@ export function useScale({ suits, of, locked, still, held }: Asked): Scale {
   const [scale, setScale] = useState({ of, factor: suits, before: null as number | null });
   const shown = scale.of === of ? scale : { of, factor: suits, before: null };
   if (shown !== scale) setScale(shown);
-  const latest = useRef({ factor: shown.factor, held });
-  latest.current = { factor: shown.factor, held };
+  const latest = useLatest({ factor: shown.factor, held });
   useEffect(() => {
     let timer: ReturnType<typeof setTimeout>;
     let frame = 0;

@@ -5,6 +5,7 @@
 import { type ThreeEvent, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
 import { Plane, Raycaster, Vector2, Vector3 } from 'three';
+import { useLatest } from '../state/useLatest.ts';
 import type { Frame } from './revolve.ts';
 import type { Controls, SceneProps } from './sceneProps.ts';
 
@@ -15,8 +16,7 @@ type Calls = Pick<SceneProps, 'drawing' | 'onDragStart' | 'onDrag' | 'onDragEnd'
 
 export function useSceneDrag(calls: Calls, frame: Frame, controls: Controls) {
   const get = useThree((state) => state.get);
-  const latest = useRef(calls);
-  latest.current = calls;
+  const latest = useLatest(calls);
   const drop = useRef<(() => void) | null>(null);
   useEffect(() => () => drop.current?.(), []);
 

@@ -3,6 +3,7 @@
  * sends it), or while the drawing has the focus; otherwise, and at the ends of the zoom, it scrolls the page.
  */
 import { type KeyboardEvent, type PointerEvent, type RefObject, useEffect, useRef, useState } from 'react';
+import { useLatest } from '../state/useLatest.ts';
 import { useDrag } from './useDrag.ts';
 import type { Size } from './useSize.ts';
 
@@ -42,8 +43,7 @@ export function bounded(view: View, { width, height }: Size): View {
 
 export function useView(svg: RefObject<SVGSVGElement | null>, size: Size, onSecondFinger: () => void) {
   const [view, setView] = useState<View>(WHOLE);
-  const latest = useRef({ view, size });
-  latest.current = { view, size };
+  const latest = useLatest({ view, size });
   const change = (edit: (view: View) => View) => setView((v) => bounded(edit(v), latest.current.size));
   const fromMiddle = (event: { clientX: number; clientY: number }): Place => {
     const box = svg.current!.getBoundingClientRect();
@@ -163,8 +163,7 @@ function usePinch(
 
 /** React listens passively to wheel and touch; these two must be able to say that the page shall not take them. */
 function useTouchAndWheel(svg: RefObject<SVGSVGElement | null>, onZoom: (event: WheelEvent) => boolean) {
-  const zoom = useRef(onZoom);
-  zoom.current = onZoom;
+  const zoom = useLatest(onZoom);
   useEffect(() => {
     const node = svg.current;
     if (!node) return;

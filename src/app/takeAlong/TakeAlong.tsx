@@ -2,7 +2,7 @@
  * Everything that can be taken out of the program: the design as a file or a link, its report, models, and whatever is
  * shown on the screen below.
  */
-import { useEffect, useRef, useState } from 'react';
+import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
 import { job } from '../../worker/pool.ts';
 import { photographCount } from '../record/entries.ts';
@@ -14,6 +14,7 @@ import { isOwnDevice, LONGEST_LINK, linkOf, pageOf } from './link.ts';
 import { allOnScreen, csvOf, type OnScreen, pngOf, svgOf } from './onScreen.ts';
 import { codeOf, QrCode } from './QrCode.tsx';
 import './takeAlong.css';
+import { useLatest } from '../state/useLatest.ts';
 
 export default function TakeAlong({ work, close }: { work: Work; close(): void }) {
   const [fault, setFault] = useState<string | null>(null);
@@ -54,8 +55,7 @@ export default function TakeAlong({ work, close }: { work: Work; close(): void }
 }
 
 function useClosingKey(close: () => void) {
-  const now = useRef(close);
-  now.current = close;
+  const now = useLatest(close);
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
       if (event.key === 'Escape' && !event.defaultPrevented) now.current();

@@ -4,7 +4,7 @@
  *
  *   film = film(p₀, x₀) + g·(p - p₀) + Σ G_k·(x_k - x₀_k)
  *
- * g gain by position, G_k by stock (m/m), both of that place (gauging/filmGradient.ts); a face that moves its seats'
+ * g gain by position, G_k by stock (m/m), both of that place (belief/filmGradient.ts); a face that moves its seats'
  * bush by d toward the nose is a position less by d, one that moves their journal more by d. The film of the seat is
  * the least of them. Exact for straight lines; with a profile until a place further off becomes the least.
  */

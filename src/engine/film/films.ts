@@ -1,5 +1,5 @@
 /**
- * The whole spindle on its films: every seat solved at one pose, and summed.
+ * The films of all seats of a spindle: each solved at one pose, and summed.
  *
  * A journal with lobes or run-out turns under its pose, and a spindle too heavy to follow within a turn stands where
  * the mean over the turn balances: with `places` the forces, torque, flow, K and B are means over as many angles, the

@@ -3,7 +3,7 @@
  *
  *   a place prints where its film is no more than the thickness of the blue
  *
- * The film is that of rigid.ts at the pose the push leads to (seating.ts), taken along the bush line at every
+ * The film is that of height.ts at the pose the push leads to (seating.ts), taken along the bush line at every
  * place of both parts, whether or not it can touch.
  *
  * One press: the journal is pushed straight home and drawn off without turning; journal and bush print in the

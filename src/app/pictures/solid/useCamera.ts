@@ -3,6 +3,7 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useCallback, useEffect, useImperativeHandle, useRef } from 'react';
 import { type PerspectiveCamera, Spherical, Vector3 } from 'three';
 import { radians } from '../../../report/convert.ts';
+import { useLatest } from '../../state/useLatest.ts';
 import type { Frame } from '../revolve.ts';
 import type { Controls } from '../sceneProps.ts';
 import { type Disc, framing, type View, wayTo } from './camera.ts';
@@ -57,8 +58,7 @@ export function useCamera(watched: Watched): void {
   const { view, frame, controls, staged, sector, turned, band } = watched;
   const get = useThree((state) => state.get);
   const size = useThree((state) => state.size);
-  const latest = useRef(watched);
-  latest.current = watched;
+  const latest = useLatest(watched);
   const ease = useRef<{ from: Stand; to: Stand; begun: number | null } | null>(null);
   const last = useRef<Vector3 | null>(null);
   const shift = useRef<readonly [number, number]>([0, 0]);

@@ -13,6 +13,7 @@ import { timesText } from '../../pictures/timesText.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { axialGoal } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
+import { useLatest } from '../../state/useLatest.ts';
 import { useSolved } from '../../state/useSolved.ts';
 import { useBlued } from './useBlued.ts';
 
@@ -92,8 +93,7 @@ function usePrints(work: Work): { prints: Prints | null; fault: string | null; a
  * render.
  */
 function useSceneCalls(work: Work, fit: FitReport, drawn: Drawn) {
-  const latest = useRef({ fit, drawn });
-  latest.current = { fit, drawn };
+  const latest = useLatest({ fit, drawn });
   const start = useRef({ position: 0, factor: 1 });
   const hold = useRef({ station: 0, x: 0, y: 0 });
   const onDragStart = useCallback(() => {

@@ -8,6 +8,7 @@ import ControlGroup from '../../controls/ControlGroup.tsx';
 import { WorkContext } from '../../controls/context.ts';
 import type { Control } from '../../controls/controls.tsx';
 import type { Work } from '../../state/store.ts';
+import { useLatest } from '../../state/useLatest.ts';
 import {
   isPosed,
   type Loads,
@@ -48,8 +49,7 @@ export default function RunControls({ work, fields }: { work: Work; fields: RunF
   const design = useStore(work.store, (state) => state.design);
   const run = design.run!;
   // A row is made once; what was found changes under it.
-  const found = useRef(fields);
-  found.current = fields;
+  const found = useLatest(fields);
   const posed = isPosed(run);
   // A file holds a load or a pose, never both: the load waits here while the spindle is held by hand.
   const before = useRef<Loads | null>(null);

@@ -3,14 +3,14 @@
  * single drawing takes longer than a hand would bear, it waits until the hand lets go.
  */
 import { useEffect, useRef, useState } from 'react';
+import { useLatest } from '../../state/useLatest.ts';
 
 /** ms */
 const BEARABLE = 100;
 
 export function useEased<T>(value: T, dragging: () => boolean): T {
   const [shown, setShown] = useState(value);
-  const newest = useRef(value);
-  newest.current = value;
+  const newest = useLatest(value);
   const gone = useRef(false);
   const turn = useRef<'idle' | 'busy'>('idle');
   const took = useRef(0);
