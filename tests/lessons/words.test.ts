@@ -66,6 +66,18 @@ describe.each(LESSON_FILES)('%s', (file) => {
 
 const TRADE = [
   ...['spindle', 'bush', 'journal', 'cone', 'nose', 'bore', 'film', 'half angle', 'adjuster', 'steep', 'shallow'],
-  ...['station', 'marking blue', 'blue', 'friction', 'cross slide', 'cross feed', 'dial', 'micrometer', 'rolls', 'load', 'end play'],
+  ...[
+    'station',
+    'marking blue',
+    'blue',
+    'friction',
+    'cross slide',
+    'cross feed',
+    'dial',
+    'micrometer',
+    'rolls',
+    'load',
+    'end play',
+  ],
   ...['tolerance', 'seizes', 'gauge', 'trial', 'stock', 'taper', 'micrometre', 'position', 'sine bar'],
 ];
