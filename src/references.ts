@@ -427,6 +427,13 @@ export const REFERENCES: Readonly<Record<string, Reference>> = {
     2004,
     'memory',
   ),
+  KincaidFishburne: of(
+    'J. P. Kincaid, R. P. Fishburne, R. L. Rogers, B. S. Chissom',
+    'Derivation of new readability formulas for Navy enlisted personnel',
+    'Research Branch Report 8-75',
+    1975,
+    'memory',
+  ),
   LatimierSpacing: of(
     'A. Latimier, H. Peyre, F. Ramus',
     'A meta-analytic review of the benefit of spacing out retrieval practice episodes on retention',

@@ -17,7 +17,15 @@ export function codeOf(link: string): { size: number; path: string } | null {
 }
 
 /** @param side of the square, a length of CSS */
-export function QrCode({ link, side }: { link: string; side: string }) {
+export function QrCode({
+  link,
+  side,
+  label = 'Code for a camera: opens this design',
+}: {
+  link: string;
+  side: string;
+  label?: string;
+}) {
   const code = codeOf(link);
   return code === null ? null : (
     <svg
@@ -25,7 +33,7 @@ export function QrCode({ link, side }: { link: string; side: string }) {
       style={{ width: side, height: side }}
       className="qr"
       role="img"
-      aria-label="Code for a camera: opens this design"
+      aria-label={label}
       shapeRendering="crispEdges"
     >
       <rect width={code.size} height={code.size} fill="#fff" />

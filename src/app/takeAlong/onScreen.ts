@@ -57,10 +57,7 @@ function tableRows(table: HTMLTableElement): string[][] {
   return [...table.rows].map((row) =>
     [...row.cells].flatMap((cell) => {
       const field = cell.querySelector<HTMLInputElement | HTMLSelectElement>('input:not([type=checkbox]), select');
-      const text = (field?.value ?? cell.textContent ?? '')
-        .replace(/\s+/g, ' ')
-        .trim()
-        .replace(/^−(?=\d)/, '-');
+      const text = (field?.value ?? cell.textContent ?? '').replace(/\s+/g, ' ').trim();
       return [text, ...new Array<string>(cell.colSpan - 1).fill('')];
     }),
   );
@@ -68,13 +65,20 @@ function tableRows(table: HTMLTableElement): string[][] {
 
 /** Of a number in a table: what is beyond is rounding. */
 const DIGITS = 9;
+/** A figure that begins with its sign: a number, and no formula. */
+const SIGNED = /^[+-]\d+(?:\.\d+)?(?:e[+-]?\d+)?$/i;
 
 /** A word that a spreadsheet would take for a formula has an apostrophe before it. */
 export const csvOf = (rows: readonly (readonly (string | number)[])[]): string =>
   `\uFEFF${Papa.unparse(
-    rows.map((row) => row.map((cell) => (typeof cell === 'number' ? Number(cell.toPrecision(DIGITS)) : cell))),
+    rows.map((row) => row.map(cellOf)),
     { escapeFormulae: true },
   )}`;
+
+function cellOf(cell: string | number): string | number {
+  if (typeof cell === 'number') return Number(cell.toPrecision(DIGITS));
+  return SIGNED.test(cell) ? Number(cell) : cell;
+}
 
 /** Dots of the picture to one of the screen: enough for print. */
 const FINER = 3;

@@ -1,5 +1,6 @@
 /** Units of a table's columns in their headings, the cells numbers; whatever is no such column stays as it is. */
 import { expect, test } from 'vitest';
+import { csvOf } from '../../../src/app/takeAlong/onScreen.ts';
 import { withUnits } from '../../../src/app/takeAlong/withUnits.ts';
 
 test('one unit goes to the heading; signs, noughts and what is open stay', () => {
@@ -27,4 +28,39 @@ test('several units, words among figures, or a figure with more to it, are left 
   expect(withUnits(rows)).toEqual(rows);
   expect(withUnits([['2 mm', '3 mm']])).toEqual([['2 mm', '3 mm']]);
   expect(withUnits([])).toEqual([]);
+});
+
+test('where every row has a unit of its own it stands with the name of the row, for all columns alike', () => {
+  expect(
+    withUnits([
+      ['Seat', 'rear', 'shallow', 'steep'],
+      ['Least film', 'touches', '1.00 tenths', '0.99 tenths'],
+      ['Touches at position', '—', '−19.08 tenths', '−1.41 tenths'],
+      ['Touches at diameter', '—', '0.2598 in', '0.5 in'],
+    ]),
+  ).toEqual([
+    ['Seat', 'rear', 'shallow', 'steep'],
+    ['Least film', 'touches', '1.00 tenths', '0.99 tenths'],
+    ['Touches at position', '—', '−19.08 tenths', '−1.41 tenths'],
+    ['Touches at diameter', '—', '0.2598 in', '0.5 in'],
+  ]);
+  expect(
+    withUnits([
+      ['Seat', 'rear', 'shallow', 'steep'],
+      ['Least film', 'apart', '1.00 tenths', '0.99 tenths'],
+      ['Touches at position', '—', '−19.08 tenths', '−1.41 tenths'],
+      ['Touches at diameter', '—', '0.2598 in', '0.5 in'],
+    ]),
+  ).toEqual([
+    ['Seat', 'rear', 'shallow', 'steep'],
+    ['Least film, tenths', 'apart', '1.00', '0.99'],
+    ['Touches at position, tenths', '—', '-19.08', '-1.41'],
+    ['Touches at diameter, in', '—', '0.2598', '0.5'],
+  ]);
+});
+
+test('a negative figure is a number, a word that begins like a formula is none', () => {
+  expect(csvOf([['a', '-1.965', '+3', '-1+2', '=1', '−19.08 tenths', 0.1 + 0.2]])).toBe(
+    `\uFEFFa,-1.965,3,"'-1+2","'=1",−19.08 tenths,0.3`,
+  );
 });

@@ -3,9 +3,9 @@ import { useEffect, useRef } from 'react';
 import type { Dealt } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { bySure, type Course, lastRound } from '../../../lessons/runner.ts';
+import { said } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import { SURE_WORDS } from './Ask.tsx';
-import { said } from './LessonView.tsx';
 
 interface Props {
   lesson: Lesson;
@@ -29,7 +29,7 @@ export function Account({ lesson, course, dealt, speech, leave }: Props) {
   return (
     <section className="account">
       <h3 ref={head} tabIndex={-1}>
-        {said(lesson.carry, dealt.questions[0]!.scope, speech)}
+        {said(lesson.carry, dealt.questions[0]!, speech)}
       </h3>
       <p>
         Of the last round, with the least help, {right} of {of} {of === 1 ? 'was' : 'were'} right.{' '}

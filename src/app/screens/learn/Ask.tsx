@@ -22,11 +22,22 @@ interface Props {
   words(text: string): string;
   speech: Speech;
   commit(answer: number | string, sure: Sure): void;
+  /** on the button */
+  go?: string;
 }
 
 export const SURE_WORDS: Record<Sure, string> = { guess: 'A guess', think: 'I think so', sure: 'I am sure' };
 
-export function Ask({ answer, draft, setDraft, help, words, speech, commit }: Props) {
+export function Ask({
+  answer,
+  draft,
+  setDraft,
+  help,
+  words,
+  speech,
+  commit,
+  go = 'That is my answer: let it go',
+}: Props) {
   const id = useId();
   const [error, setError] = useState('');
   const shown =
@@ -105,7 +116,7 @@ export function Ask({ answer, draft, setDraft, help, words, speech, commit }: Pr
       </fieldset>
       <p className="buttons">
         <button type="submit" className="main">
-          That is my answer: let it go
+          {go}
         </button>
       </p>
       <p id={`${id}error`} role="alert" className="error">

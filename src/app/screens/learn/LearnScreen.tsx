@@ -1,29 +1,54 @@
 /** Learn: a path of lessons, each of which asks before it shows. The job that is open is left alone. */
 import './learn.css';
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { type ClassAnswer, classAnswerOf, withAnswer } from '../../../lessons/classAnswer.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { standing } from '../../../lessons/progress.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import type { Work } from '../../state/store.ts';
 import { faultText } from '../../state/useNewest.ts';
+import { AnswerView } from './AnswerView.tsx';
 import { ENTRIES, loadLesson } from './builtIn.ts';
+import { ClassView } from './ClassView.tsx';
+import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonView } from './LessonView.tsx';
 import { type Keeping, useProgress } from './useProgress.ts';
+import { WorkSheet } from './WorkSheet.tsx';
 
 const HERE = '#learn';
 
 export default function LearnScreen({ work }: { work: Work }) {
   const keeping = useProgress();
-  const open = useSyncExternalStore(heard, () => window.location.hash.slice(`${HERE}/`.length));
+  const behind = useSyncExternalStore(heard, () => window.location.hash.slice(`${HERE}/`.length));
+  const taken = useTaken(behind);
+  const [id = '', what = '', seed = ''] = behind.split('/');
+  const leave = () => {
+    window.location.hash = HERE;
+  };
   return (
     <div className="learn">
-      {open === '' ? (
-        <Path keeping={keeping} />
-      ) : (
-        <Opened key={open} id={open} work={work} keeping={keeping} leave={() => (window.location.hash = HERE)} />
+      {taken && (
+        <p role="status" className="taken">
+          One answer was counted. <a href={`${HERE}/${taken.lesson}/class/${taken.seed}`}>See the class</a>
+        </p>
+      )}
+      {id === '' && <Path keeping={keeping} />}
+      {id !== '' && taken === null && (
+        <Opened key={behind} {...{ id, what, seed: seedTyped(seed), work, keeping, leave }} />
       )}
     </div>
   );
+}
+
+const seedTyped = (text: string) => (/^[1-9]\d{0,8}$/.test(text) ? Number(text) : FIRST);
+
+/** The answer that the address carries, counted once on this device; null where it carries none. */
+function useTaken(behind: string): ClassAnswer | null {
+  const found = useMemo(() => classAnswerOf(behind), [behind]);
+  useEffect(() => {
+    if (found) keepAnswers(found.lesson, found.seed, withAnswer(answersHere(found.lesson, found.seed), found));
+  }, [found]);
+  return found;
 }
 
 function heard(changed: () => void) {
@@ -59,7 +84,30 @@ function Path({ keeping: { progress, today, damaged, lasts } }: { keeping: Keepi
           </li>
         ))}
       </ol>
+      <Instructors />
     </>
+  );
+}
+
+/** What an instructor needs of each lesson, out of the learner's way. */
+function Instructors() {
+  return (
+    <details className="instructors">
+      <summary>For instructors: on paper, and before a class</summary>
+      <ul className="plain">
+        {ENTRIES.map(({ id, title }) => (
+          <li key={id}>
+            <span className="which">{title}</span>
+            <a href={`${HERE}/${id}/sheet`} aria-label={`${title}: work sheet and answers`}>
+              Work sheet
+            </a>
+            <a href={`${HERE}/${id}/class/${FIRST}`} aria-label={`${title}: before a class`}>
+              Class
+            </a>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 }
 
@@ -82,17 +130,20 @@ const MOST_SEEDS = 1_000_000;
 
 interface OpenedProps {
   id: string;
+  /** what of it: nothing, the lesson itself; sheet, class or answer */
+  what: string;
+  seed: number;
   work: Work;
   keeping: Keeping;
   leave(): void;
 }
 
-function Opened({ id, work, keeping, leave }: OpenedProps) {
+function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
   const [turn, setTurn] = useState(0);
   const [found, setFound] = useState<{ lesson: Lesson | null; fault: string | null }>({ lesson: null, fault: null });
   // As it stood when the lesson was opened: to finish it is no other visit.
   const [visit] = useState<'first' | 'again'>(() => (keeping.progress.lessons[id] ? 'again' : 'first'));
-  const [seed] = useState(() => (visit === 'first' ? FIRST : 1 + Math.floor(Math.random() * MOST_SEEDS)));
+  const [own] = useState(() => (visit === 'first' ? FIRST : 1 + Math.floor(Math.random() * MOST_SEEDS)));
   // biome-ignore lint/correctness/useExhaustiveDependencies: `turn` asks once more
   useEffect(() => {
     let here = true;
@@ -106,12 +157,16 @@ function Opened({ id, work, keeping, leave }: OpenedProps) {
   }, [id, turn]);
   if (found.fault !== null) return <Fault what="The lesson" fault={found.fault} again={() => setTurn(turn + 1)} />;
   if (!found.lesson) return <p className="loading">The lesson is loading.</p>;
+  const { lesson } = found;
+  if (what === 'sheet') return <WorkSheet {...{ lesson, work, leave }} />;
+  if (what === 'class') return <ClassView {...{ id, lesson, seed, work, leave }} />;
+  if (what === 'answer') return <AnswerView {...{ id, lesson, seed, work }} />;
   return (
     <LessonView
-      lesson={found.lesson}
+      lesson={lesson}
       work={work}
       visit={visit}
-      seed={seed}
+      seed={own}
       finished={(last) => keeping.visit(id, last)}
       leave={leave}
     />

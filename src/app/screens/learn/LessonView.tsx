@@ -4,8 +4,10 @@ import { useStore } from 'zustand';
 import type { Dealt } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { begun, type Course, lastRound, type Step, seedOf, stepped } from '../../../lessons/runner.ts';
-import { type Speech, spoken } from '../../../lessons/template.ts';
+import { said } from '../../../lessons/sheets.ts';
+import type { Speech } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
+import { Explained } from '../../glossary/Explained.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { Account } from './Account.tsx';
@@ -81,7 +83,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
   const [draft, setDraft] = useState<Draft>({ text: '', value: null, sure: null });
   const [seenAgain, setSeenAgain] = useState(0);
   const head = useRef<HTMLHeadingElement>(null);
-  const words = (text: string) => said(text, { ...mine.scope, answer: course.given?.answer ?? 0 }, speech);
+  const words = (text: string) => said(text, { scope: { ...mine.scope, answer: course.given?.answer ?? 0 } }, speech);
   // The question, and later what is told, is read out: the focus goes with it.
   useEffect(() => {
     if (course.stage === 'told' || course.round > 0 || course.question > 0) head.current?.focus();
@@ -104,7 +106,9 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
           {course.round === 0 && course.question === 0 && course.stage === 'ask' && (
             <div className="story">
               {lesson.story.map((text) => (
-                <p key={text}>{words(text)}</p>
+                <p key={text}>
+                  <Explained>{words(text)}</Explained>
+                </p>
               ))}
             </div>
           )}
@@ -165,10 +169,4 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
       </div>
     </div>
   );
-}
-
-/** A text of the lesson told; what is wrong with it stands in its place, for who writes one. */
-export function said(text: string, scope: Parameters<typeof spoken>[1], speech: Speech): string {
-  const found = spoken(text, scope, speech);
-  return found.ok ? found.value : `[${found.message}]`;
 }

@@ -3,8 +3,9 @@ import { type RefObject, useEffect, useRef } from 'react';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
 import type { Given } from '../../../lessons/runner.ts';
+import { answerSaid } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
-import { saidAnswer } from './typed.ts';
+import { Explained } from '../../glossary/Explained.tsx';
 
 interface SawProps {
   question: Question;
@@ -46,9 +47,10 @@ interface WhyProps {
 export function Why({ head, question, dealt, given, words, speech, lookAgain, on }: WhyProps) {
   const { answer } = question;
   const mistake = given.found.kind === 'mistake' ? question.mistakes[given.found.index]! : null;
-  const [yours, right] = [given.answer, dealt.right].map((value) =>
-    saidAnswer(answer, value, speech, words).replace(/\.$/, ''),
-  );
+  const [yours, right] = [given.answer, dealt.right].map((value) => {
+    const text = answerSaid(answer, value, dealt, speech).replace(/\.$/, '');
+    return answer.kind === 'choice' ? `“${text}”` : text;
+  });
   const isRight = given.found.kind === 'right';
   return (
     <section className="why" aria-label="Why">
@@ -59,9 +61,11 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
       {mistake && (
         <div className="mistake">
           <h4>The slip has a name: {mistake.name}</h4>
-          <p>{words(mistake.says)}</p>
           <p>
-            <strong>In metal:</strong> {words(mistake.cost)}
+            <Explained>{words(mistake.says)}</Explained>
+          </p>
+          <p>
+            <strong>In metal:</strong> <Explained>{words(mistake.cost)}</Explained>
           </p>
         </div>
       )}
@@ -74,7 +78,9 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
           {words(question.saw.options[dealt.saw]!.text)}” Look once more.
         </p>
       )}
-      <p>{words(question.because)}</p>
+      <p>
+        <Explained>{words(question.because)}</Explained>
+      </p>
       {!isRight && question.help.length > 0 && (
         <>
           <p className="fine">Step by step:</p>

@@ -2,8 +2,8 @@
 import type { Quantity } from '../../../design/definition.ts';
 import { quantityText, typedQuantity } from '../../../design/quantity.ts';
 import { TENTH, type Typed, typedLength } from '../../../design/units.ts';
-import type { Answer, ToldAs } from '../../../lessons/definition.ts';
-import { type Speech, told } from '../../../lessons/template.ts';
+import type { ToldAs } from '../../../lessons/definition.ts';
+import type { Speech } from '../../../lessons/template.ts';
 
 const QUANTITY: Record<ToldAs, Quantity> = {
   fine: 'fine',
@@ -50,17 +50,3 @@ export const unitHint = (as: ToldAs, speech: Speech): string =>
     : answerText(0, as, speech)
         .replace(/^[−\d.]+ ?/, '')
         .trim();
-
-/** An answer told in words: a number in its unit, or what was chosen. `words`: of a choice. */
-export function saidAnswer(
-  answer: Answer,
-  given: number | string,
-  speech: Speech,
-  words: (text: string) => string,
-): string {
-  if (answer.kind === 'choice') {
-    const option = answer.options.find(({ key }) => key === given);
-    return option ? words(option.text) : String(given);
-  }
-  return told(Number(given), answer.kind === 'move' ? 'sided' : answer.as, speech);
-}

@@ -20,6 +20,8 @@ import { UnwrittenMetal } from '../cut/UnwrittenMetal.tsx';
 import { Pages } from './Pages.tsx';
 import { PrintButton } from './PrintButton.tsx';
 import { PAPERS, type Paper } from './papers.ts';
+import { SheetJump } from './SheetJump.tsx';
+import '../../frame/parts.css';
 import { svgText } from './svgText.ts';
 import './sheet.css';
 import { useSize } from '../../pictures/useSize.ts';
@@ -149,22 +151,28 @@ function Sheet({ design, cut, purpose, stale, system }: SheetProps) {
             ))}
           </select>
         </label>
-        {DRAWINGS.map((name) => (
-          <button
-            key={name}
-            type="button"
-            onClick={() =>
-              offer(
-                `${name}.svg`,
-                svgText(box.current!.querySelector<SVGSVGElement>(`[data-drawing="${name}"] svg`)!),
-                'image/svg+xml',
-              )
-            }
-          >
-            Save the {name} as SVG
-          </button>
-        ))}
       </p>
+      <details className="screen-only save-drawings">
+        <summary>Save a drawing by itself</summary>
+        <p className="buttons">
+          {DRAWINGS.map((name) => (
+            <button
+              key={name}
+              type="button"
+              onClick={() =>
+                offer(
+                  `${name}.svg`,
+                  svgText(box.current!.querySelector<SVGSVGElement>(`[data-drawing="${name}"] svg`)!),
+                  'image/svg+xml',
+                )
+              }
+            >
+              Save the {name} as SVG
+            </button>
+          ))}
+        </p>
+      </details>
+      <SheetJump box={box} drawings={DRAWINGS} />
       <div className="screen-only">
         <Fault what="How it runs" fault={fault} again={again} />
       </div>

@@ -75,7 +75,9 @@ const FINEST = 0.0001;
 
 /** The one control: the journal along its axis. */
 function Move({ work, fit, system }: { work: Work; fit: FitReport; system: System }) {
-  const [low, high] = useHeld(reachOf(fit.position, landmarks(fit)), work);
+  const [from, to] = useHeld(reachOf(fit.position, landmarks(fit)), work);
+  // On whole steps, so that the figures are.
+  const [low, high] = [FINEST * Math.floor(from / FINEST), FINEST * Math.ceil(to / FINEST)];
   return (
     <label className="show-move">
       <span className="visually-hidden">Journal along its axis</span>
@@ -86,13 +88,13 @@ function Move({ work, fit, system }: { work: Work; fit: FitReport; system: Syste
         max={high}
         step={FINEST}
         value={fit.position}
-        {...axialValues(fit, system)}
+        aria-valuetext={axialValues(fit, system)['aria-valuetext']}
         onPointerDown={() => work.dragStart()}
         onPointerUp={() => work.dragEnd()}
         onPointerCancel={() => work.dragEnd()}
         onBlur={() => work.dragEnd()}
         onKeyDown={(event) => moveByKey(event, work, fit)}
-        onChange={(event) => work.moveTo(Number(event.target.value))}
+        onChange={(event) => work.moveTo(Number(Number(event.target.value).toFixed(7)))}
       />
       <span aria-hidden="true">→</span>
       <output>{fineText(fit.position, system)}</output>

@@ -28,7 +28,7 @@ export default function WordsScreen() {
           <h3>{title}</h3>
           <dl>
             {entries.map(({ word, meaning }) => (
-              <div className="entry" key={word}>
+              <div className="term" key={word}>
                 <dt>{word}</dt>
                 <dd>{meaning}</dd>
               </div>

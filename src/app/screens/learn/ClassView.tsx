@@ -1,0 +1,261 @@
+/**
+ * A lesson before a class: large, the picture frozen, the class's answers as a spread, and the instructor lets it go.
+ * Answers are typed in here, or come in a link that each learner's own device shows; nothing leaves a device by itself.
+ */
+import { type FormEvent, useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import { type ClassAnswer, withAnswer } from '../../../lessons/classAnswer.ts';
+import type { DealtQuestion } from '../../../lessons/deal.ts';
+import type { Lesson, Question } from '../../../lessons/definition.ts';
+import { recognised } from '../../../lessons/recognise.ts';
+import { answerSaid, said } from '../../../lessons/sheets.ts';
+import type { Speech } from '../../../lessons/template.ts';
+import { Fault } from '../../frame/Fault.tsx';
+import { useAngles } from '../../state/angles.ts';
+import type { Work } from '../../state/store.ts';
+import { isOwnDevice, pageOf } from '../../takeAlong/link.ts';
+import { QrCode } from '../../takeAlong/QrCode.tsx';
+import { answersHere, keepAnswers } from './classStore.ts';
+import { LessonPicture } from './LessonPicture.tsx';
+import { Spread } from './Spread.tsx';
+import { typedAnswer } from './typed.ts';
+import { useDealt } from './useDealt.ts';
+
+interface Props {
+  id: string;
+  lesson: Lesson;
+  seed: number;
+  work: Work;
+  leave(): void;
+}
+
+export function ClassView({ id, lesson, seed, work, leave }: Props) {
+  const { dealt, fault, again } = useDealt(lesson, seed);
+  const [at, setAt] = useState(0);
+  const system = useStore(work.store, (state) => state.system);
+  const way = useAngles();
+  const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
+  const question = lesson.questions[at]!;
+  return (
+    <article className="lesson class-view">
+      <header className="lesson-head">
+        <h2>{lesson.title}</h2>
+        <p>
+          <button type="button" onClick={leave}>
+            All lessons
+          </button>
+        </p>
+      </header>
+      {fault !== null && <Fault what="This round" fault={fault} again={again} />}
+      {fault === null && !dealt && <p className="loading">The numbers are being worked out.</p>}
+      {dealt && (
+        <Asked
+          key={at}
+          {...{ id, seed, at, lesson, question, speech }}
+          dealt={dealt.questions[at]!}
+          next={at + 1 < lesson.questions.length ? () => setAt(at + 1) : null}
+        />
+      )}
+    </article>
+  );
+}
+
+interface AskedProps {
+  id: string;
+  seed: number;
+  at: number;
+  lesson: Lesson;
+  question: Question;
+  dealt: DealtQuestion;
+  speech: Speech;
+  next: (() => void) | null;
+}
+
+function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedProps) {
+  const [open, setOpen] = useState(false);
+  const [told, setTold] = useState(false);
+  const [all, setAll] = useState(() => answersHere(id, seed));
+  // A code that the camera read opened a window of its own.
+  useEffect(() => {
+    const heard = () => setAll(answersHere(id, seed));
+    window.addEventListener('storage', heard);
+    return () => window.removeEventListener('storage', heard);
+  }, [id, seed]);
+  const mine = all.filter(({ question: of }) => of === at);
+  const take = (answer: number | string) => {
+    const one: ClassAnswer = { lesson: id, seed, question: at, answer, sure: 'think', mark: markNow() };
+    const more = withAnswer(all, one);
+    setAll(more);
+    keepAnswers(id, seed, more);
+  };
+  const words = (text: string) => said(text, dealt, speech);
+  const link = `${pageOf(window.location)}#learn/${id}/answer/${seed}`;
+  return (
+    <div className="round">
+      <div className="head">
+        {at === 0 && !open && (
+          <div className="story">
+            {lesson.story.map((text) => (
+              <p key={text}>{words(text)}</p>
+            ))}
+          </div>
+        )}
+        <h3>{words(question.ask)}</h3>
+      </div>
+      <LessonPicture
+        question={question}
+        dealt={dealt}
+        phase={open ? 'released' : 'frozen'}
+        again={0}
+        system={speech.system}
+      />
+      <div className="body">
+        <Spread question={question} dealt={dealt} answers={mine} open={told} speech={speech} />
+        {!open && <Typed question={question} words={words} speech={speech} take={take} />}
+        <p className="buttons">
+          {!open && (
+            <button type="button" className="main" onClick={() => setOpen(true)}>
+              Let it go
+            </button>
+          )}
+          {open && !told && (
+            <button type="button" className="main" onClick={() => setTold(true)}>
+              Show what is right
+            </button>
+          )}
+          {told && next && (
+            <button type="button" className="main" onClick={next}>
+              Next question
+            </button>
+          )}
+        </p>
+        {open && !told && (
+          <p className="asked">
+            <strong>Ask the class: what did you see?</strong> {words(question.saw.ask)}
+          </p>
+        )}
+        {told && (
+          <>
+            <p className="asked">
+              <strong>{answerSaid(question.answer, dealt.right, dealt, speech)}.</strong> {words(question.because)}
+            </p>
+            <SlipsMade question={question} dealt={dealt} answers={mine} />
+          </>
+        )}
+        {mine.length > 0 && !open && (
+          <p className="buttons">
+            <button
+              type="button"
+              onClick={() => {
+                keepAnswers(id, seed, []);
+                setAll([]);
+              }}
+            >
+              Forget these answers
+            </button>
+          </p>
+        )}
+        {!open && (
+          <details>
+            <summary>Answers from the learners’ own devices</summary>
+            <p className="fine">
+              They open this link, answer, and show a code; read it with the camera of this device, and it is counted
+              here. No name is in it.
+            </p>
+            {isOwnDevice(link) && (
+              <p>
+                This address is found on this device alone. For a class the page has to stand on a server they reach.
+              </p>
+            )}
+            <p className="class-link">{link}</p>
+            <QrCode link={link} side="11rem" label="Code for a camera: opens the question" />
+          </details>
+        )}
+      </div>
+    </div>
+  );
+}
+
+const RADIX = 36;
+/** Tells one answer from another, and nothing of who gave it. */
+export const markNow = (): string => Math.random().toString(RADIX).slice(2, 10);
+
+/** What the learners said, as it is called out. */
+function Typed({
+  question: { answer },
+  words,
+  speech,
+  take,
+}: {
+  question: Question;
+  words(text: string): string;
+  speech: Speech;
+  take(answer: number | string): void;
+}) {
+  const [text, setText] = useState('');
+  const [error, setError] = useState('');
+  if (answer.kind === 'choice')
+    return (
+      <fieldset className="class-typed">
+        <legend>Count a hand for</legend>
+        {answer.options.map(({ key, text: option }) => (
+          <button key={key} type="button" onClick={() => take(key)}>
+            {words(option)}
+          </button>
+        ))}
+      </fieldset>
+    );
+  const send = (event: FormEvent) => {
+    event.preventDefault();
+    const typed = typedAnswer(text, answer.kind === 'move' ? 'fine' : answer.as, speech);
+    setError(typed.ok ? '' : typed.message);
+    if (!typed.ok) return;
+    take(typed.value);
+    setText('');
+  };
+  return (
+    <form className="class-typed" onSubmit={send}>
+      <label>
+        An answer{' '}
+        <input
+          value={text}
+          onChange={({ target }) => setText(target.value)}
+          autoComplete="off"
+          aria-invalid={error !== ''}
+        />
+      </label>
+      <button type="submit">Count it</button>
+      <span role="alert" className="error">
+        {error}
+      </span>
+    </form>
+  );
+}
+
+function SlipsMade({
+  question: { mistakes },
+  dealt,
+  answers,
+}: {
+  question: Question;
+  dealt: DealtQuestion;
+  answers: readonly ClassAnswer[];
+}) {
+  const made = new Map<string, number>();
+  for (const { answer } of answers) {
+    const found = recognised(answer, dealt);
+    const name =
+      found.kind === 'mistake' ? mistakes[found.index]!.name : found.kind === 'right' ? 'right' : 'something else';
+    made.set(name, (made.get(name) ?? 0) + 1);
+  }
+  if (made.size === 0) return null;
+  return (
+    <ul className="slips-made">
+      {[...made].map(([name, count]) => (
+        <li key={name}>
+          {count} of {answers.length}: {name}
+        </li>
+      ))}
+    </ul>
+  );
+}

@@ -1,0 +1,44 @@
+/**
+ * One answer of a class in the fragment of a link: which lesson, which numbers, which question, what was answered and
+ * how sure. Nobody's name is in it, and what stands behind the # of an address goes to no server.
+ *
+ *   #learn/one-cone/class/1/answer=0.0125,think,q0,k3f9
+ *
+ * The last sign tells one opening from another, so that a link opened twice counts once.
+ */
+import { SURE, type Sure } from './runner.ts';
+
+export interface ClassAnswer {
+  lesson: string;
+  seed: number;
+  question: number;
+  answer: number | string;
+  sure: Sure;
+  /** made anew for every answer */
+  mark: string;
+}
+
+const LONGEST = 160;
+const FRAGMENT = /^([a-z0-9-]{1,60})\/class\/(\d{1,9})\/answer=([^,]{1,30}),([a-z]+),q(\d),([a-z0-9]{1,12})$/;
+
+export const fragmentOf = ({ lesson, seed, question, answer, sure, mark }: ClassAnswer): string =>
+  `${lesson}/class/${seed}/answer=${typeof answer === 'number' ? Number(answer.toPrecision(9)) : answer},${sure},q${question},${mark}`;
+
+/** What a fragment carries (behind `#learn/`); null where it is not one of these, or was altered on the way. */
+export function classAnswerOf(fragment: string): ClassAnswer | null {
+  const found = fragment.length <= LONGEST ? FRAGMENT.exec(fragment) : null;
+  if (!found) return null;
+  const [, lesson, seed, given, sure, question, mark] = found as unknown as string[];
+  if (!(SURE as readonly string[]).includes(sure!)) return null;
+  const number = Number(given);
+  const answer = Number.isFinite(number) ? number : given!;
+  if (typeof answer === 'string' && !/^[a-z][A-Za-z0-9]{0,23}$/.test(answer)) return null;
+  return { lesson: lesson!, seed: Number(seed), question: Number(question), answer, sure: sure as Sure, mark: mark! };
+}
+
+/** With one more; one that is there already counts once, and no class is larger than this. */
+export const MOST_ANSWERS = 200;
+export const withAnswer = (all: readonly ClassAnswer[], one: ClassAnswer): ClassAnswer[] =>
+  all.some(({ mark, question }) => mark === one.mark && question === one.question) || all.length >= MOST_ANSWERS
+    ? [...all]
+    : [...all, one];

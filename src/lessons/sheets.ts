@@ -1,0 +1,70 @@
+/**
+ * A lesson on paper: the questions with blanks and numbers of their own, and by themselves the answers with what each
+ * named mistake would have given, so that a whole class can be read at a glance.
+ */
+import type { Dealt, DealtQuestion } from './deal.ts';
+import type { Answer, Lesson, Question } from './definition.ts';
+import { type Speech, spoken, told } from './template.ts';
+
+export interface Asked {
+  ask: string;
+  /** before the blank; or what to tick */
+  label: string;
+  choices: string[] | null;
+}
+
+export interface Answered {
+  right: string;
+  because: string;
+  slips: { name: string; gives: string }[];
+}
+
+/** One set of numbers. */
+export interface SheetRound {
+  seed: number;
+  story: string[];
+  asked: Asked[];
+  answered: Answered[];
+}
+
+export function sheetRound(lesson: Lesson, dealt: Dealt, speech: Speech): SheetRound {
+  const first = dealt.questions[0]!;
+  return {
+    seed: dealt.seed,
+    story: lesson.story.map((text) => said(text, first, speech)),
+    asked: lesson.questions.map((question, i) => askedOf(question, dealt.questions[i]!, speech)),
+    answered: lesson.questions.map((question, i) => answeredOf(question, dealt.questions[i]!, speech)),
+  };
+}
+
+function askedOf({ ask, answer }: Question, dealt: DealtQuestion, speech: Speech): Asked {
+  return {
+    ask: said(ask, dealt, speech),
+    label: answer.label,
+    choices: answer.kind === 'choice' ? answer.options.map(({ text }) => said(text, dealt, speech)) : null,
+  };
+}
+
+const answeredOf = ({ answer, because, mistakes }: Question, dealt: DealtQuestion, speech: Speech): Answered => ({
+  right: answerSaid(answer, dealt.right, dealt, speech),
+  because: said(because, dealt, speech),
+  slips: dealt.slips.map(({ index, value }) => ({
+    name: mistakes[index]!.name,
+    gives: answerSaid(answer, value, dealt, speech),
+  })),
+});
+
+/** An answer in words: a number in its unit, or what was chosen. */
+export function answerSaid(answer: Answer, value: number | string, dealt: DealtQuestion, speech: Speech): string {
+  if (answer.kind === 'choice') {
+    const option = answer.options.find(({ key }) => key === value);
+    return option ? said(option.text, dealt, speech) : String(value);
+  }
+  return told(Number(value), answer.kind === 'move' ? 'sided' : answer.as, speech);
+}
+
+/** A text told; what is wrong with it stands in its place, for who writes the lesson. */
+export function said(text: string, { scope }: Pick<DealtQuestion, 'scope'>, speech: Speech): string {
+  const found = spoken(text, scope, speech);
+  return found.ok ? found.value : `[${found.message}]`;
+}

@@ -1,0 +1,51 @@
+/** Large, for a projector: one control, what is so now in words, and any state of it as a link that opens here. */
+import { expect, test, vi } from 'vitest';
+import { page as browser, userEvent } from 'vitest/browser';
+import { expectAccessible, page, withoutSolid } from './page.tsx';
+
+const shown = page('#show', true);
+const { position } = shown;
+const now = () => document.querySelector('.show-now')?.textContent ?? '';
+
+async function large() {
+  withoutSolid();
+  await browser.viewport(1280, 720);
+  shown.show();
+  await expect.poll(() => document.querySelectorAll('.show .lens').length, { timeout: 30_000 }).toBe(2);
+}
+
+test('it fills the page alone, and the one control closes the pair until it touches', async () => {
+  await large();
+  expect(document.querySelector('header')!.checkVisibility()).toBe(false);
+  expect(document.documentElement.scrollHeight).toBeLessThanOrEqual(721);
+  expect(now()).toBe('Shallow 9.24 µm, too thick; steep 16.97 µm, too thick.');
+  const slider = document.querySelector<HTMLInputElement>('.show-move input')!;
+  const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')!.set!;
+  slider.dispatchEvent(new PointerEvent('pointerdown', { bubbles: true }));
+  set.call(slider, '-0.004');
+  slider.dispatchEvent(new Event('input', { bubbles: true }));
+  slider.dispatchEvent(new PointerEvent('pointerup', { bubbles: true }));
+  expect(position()).toBeCloseTo(-0.004, 9);
+  await expect.poll(now).toBe('Steep touches. Shallow stands 7.98 µm off.');
+  slider.focus();
+  await userEvent.keyboard('{ArrowLeft}');
+  await expect.poll(now).toMatch(/into its bush/);
+  await expectAccessible();
+});
+
+test('a link to what is shown opens here, as it was; Escape goes back to Fit', async () => {
+  await large();
+  let link = '';
+  vi.spyOn(navigator.clipboard, 'writeText').mockImplementation(async (text) => {
+    link = text;
+  });
+  shown.work.moveTo(0.007);
+  await userEvent.click(browser.getByRole('button', { name: 'Copy a link to this' }));
+  await expect.element(browser.getByText('The link is copied.')).toBeVisible();
+  await userEvent.keyboard('{Escape}');
+  await expect.poll(() => window.location.hash).toBe('#fit');
+  shown.work.moveTo(0.011);
+  window.location.hash = new URL(link).hash;
+  await expect.poll(() => window.location.hash).toBe('#show');
+  await expect.poll(position).toBeCloseTo(0.007, 9);
+});

@@ -1,0 +1,7 @@
+declare module 'text-readability' {
+  const readability: {
+    fleschKincaidGrade(text: string): number;
+    fleschReadingEase(text: string): number;
+  };
+  export default readability;
+}

@@ -1,0 +1,86 @@
+/** A lesson on paper, and the answers of a class: what stands on which leaf, and what a link carries. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  type ClassAnswer,
+  classAnswerOf,
+  fragmentOf,
+  MOST_ANSWERS,
+  withAnswer,
+} from '../../src/lessons/classAnswer.ts';
+import { deal } from '../../src/lessons/deal.ts';
+import { SURE } from '../../src/lessons/runner.ts';
+import { sheetRound } from '../../src/lessons/sheets.ts';
+import { exampleDesign, lessonOf } from './lessons.ts';
+
+const QUICK = ['tenth', 'one-cone', 'two-cones', 'touches-first', 'wedge', 'no-copy', 'blue', 'rolls'];
+const roundOf = (file: string, seed: number, system: 'metric' | 'inch' = 'metric') => {
+  const lesson = lessonOf(file);
+  const dealt = deal(lesson, seed, exampleDesign);
+  if (!dealt.ok) throw new Error(dealt.message);
+  return { lesson, round: sheetRound(lesson, dealt.value, { system, way: 'half' }) };
+};
+
+describe.each(QUICK)('%s on paper', (file) => {
+  test('the work sheet gives no answer away, and the answer sheet has every one with its slips', () => {
+    for (const seed of [1, 5, 9]) {
+      const { lesson, round } = roundOf(file, seed);
+      expect(round.asked).toHaveLength(lesson.questions.length);
+      for (const [i, { right, slips }] of round.answered.entries()) {
+        const { answer } = lesson.questions[i]!;
+        const asked = [...round.story, round.asked[i]!.ask].join(' ');
+        if (answer.kind === 'number') expect(asked).not.toContain(right);
+        else expect(round.asked[i]!.choices).toContain(right);
+        expect(new Set([right, ...slips.map(({ gives }) => gives)]).size).toBe(1 + slips.length);
+      }
+    }
+  });
+
+  test('the same seed makes the same sheet, another one another', () => {
+    expect(roundOf(file, 3)).toEqual(roundOf(file, 3));
+    expect(roundOf(file, 40).round.answered).not.toEqual(roundOf(file, 3).round.answered);
+  });
+});
+
+describe('an answer in a link', () => {
+  const some = fc.record<ClassAnswer>({
+    lesson: fc.constantFrom('tenth', 'one-cone'),
+    seed: fc.integer({ min: 1, max: 999_999_999 }),
+    question: fc.integer({ min: 0, max: 3 }),
+    answer: fc.oneof(
+      fc.double({ min: -1e6, max: 1e6, noNaN: true }).map((x) => Number((x || 0).toPrecision(9))),
+      fc.constantFrom('shallow', 'both'),
+    ),
+    sure: fc.constantFrom(...SURE),
+    mark: fc.constantFrom('k3f9', 'a', 'zz09'),
+  });
+
+  test('is read as it was made, and nothing else of it is there', () => {
+    fc.assert(
+      fc.property(some, (one) => {
+        expect(classAnswerOf(fragmentOf(one))).toEqual(one);
+      }),
+      { numRuns: 300, seed: 3 },
+    );
+  });
+
+  test.each([
+    '',
+    'one-cone',
+    'one-cone/class/1',
+    'one-cone/class/1/answer=0.1,think,q0',
+    'one-cone/class/1/answer=0.1,certain,q0,k3',
+    'one-cone/class/1/answer=<b>,think,q0,k3',
+    'one-cone/class/1/answer=Hello there,think,q0,k3',
+    '../x/class/1/answer=0.1,think,q0,k3',
+    `one-cone/class/1/answer=0.1,think,q0,k3${'9'.repeat(200)}`,
+  ])('%s is none', (fragment) => expect(classAnswerOf(fragment)).toBeNull());
+
+  test('counts once, however often it is opened; a class has its bounds', () => {
+    const one = classAnswerOf('one-cone/class/1/answer=0.015,guess,q0,k3')!;
+    expect(withAnswer(withAnswer([], one), one)).toHaveLength(1);
+    expect(withAnswer(withAnswer([], one), { ...one, question: 1 })).toHaveLength(2);
+    const full = Array.from({ length: MOST_ANSWERS }, (_, i) => ({ ...one, mark: `m${i}` }));
+    expect(withAnswer(full, one)).toHaveLength(MOST_ANSWERS);
+  });
+});
