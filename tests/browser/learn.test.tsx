@@ -268,3 +268,22 @@ test('on paper: two leaves, the answers on theirs alone; other numbers when aske
   await userEvent.click(browser.getByRole('button', { name: 'Other numbers' }));
   await expect.poll(() => leaves()[1] !== undefined && leaves()[1] !== before[1], { timeout: 20_000 }).toBe(true);
 });
+
+test('a lesson of one’s own from a file: taken whole, or refused with every place', async () => {
+  window.location.hash = '#learn';
+  await userEvent.click(await there('.instructors summary'));
+  const lesson = structuredClone(await loadLesson('tenth'));
+  const give = (text: string) => {
+    const transfer = new DataTransfer();
+    transfer.items.add(new File([text], 'mine.lesson.json'));
+    const input = $<HTMLInputElement>('.own-lesson input')!;
+    input.files = transfer.files;
+    input.dispatchEvent(new Event('change', { bubbles: true }));
+  };
+  give(JSON.stringify({ ...lesson, where: [{ path: 'seats[0].width', is: '1 +' }] }));
+  await expect.poll(() => $('.own-lesson .refused')?.textContent).toContain('where[0].is');
+  expect($('.own-lesson .refused')!.textContent).toContain('where[0].path');
+  give(JSON.stringify({ ...lesson, title: 'Mine' }));
+  await there('.ask');
+  expect($('.lesson-head h2')!.textContent).toBe('Mine');
+});

@@ -7,10 +7,14 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { stopText } from '../../src/app/screens/sheet/figures.ts';
 import { MARGIN, PAPERS, type Paper } from '../../src/app/screens/sheet/papers.ts';
 import { parseDesign } from '../../src/design/validate.ts';
+import { deal } from '../../src/lessons/deal.ts';
+import { seedOf } from '../../src/lessons/runner.ts';
+import { sheetRound } from '../../src/lessons/sheets.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { withShopTools } from '../../src/report/cut/usualMachine.ts';
 import { stopTolerance } from '../../src/report/sheet/stopTolerance.ts';
 import { CHROMIUM } from '../../vite.config.ts';
+import { exampleDesign, lessonOf } from '../lessons/lessons.ts';
 import { type Pdf, readPdf } from './readPdf.ts';
 import { addressOf, served, top } from './served.ts';
 
@@ -208,3 +212,31 @@ test('printed by the browser while the films are worked out, what is half made i
   expect(pdf.pages.length).toBe(2);
   expect(pdf.pages.map(wordsOf).join(' ')).not.toMatch(/Running\.|rev\/min|worked out/);
 }, 60_000);
+
+test('a lesson on paper: the answers stand on a page of their own, and are those of its numbers', async () => {
+  const page = await browser.newPage({ viewport: { width: 1000, height: 900 } });
+  await page.goto(`${addressOf(server)}#learn/two-cones/sheet`);
+  await page.waitForSelector('.paper-leaf.answers');
+  await page.selectOption('.work-sheet select', 'A4');
+  const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
+  const lesson = lessonOf('two-cones');
+  const answers = [0, 1].flatMap((round) => {
+    const dealt = deal(lesson, seedOf(1, round), exampleDesign);
+    if (!dealt.ok) throw new Error(dealt.message);
+    return sheetRound(lesson, dealt.value, { system: 'metric', way: 'half' }).answered;
+  });
+  const words = pdf.pages.map(wordsOf);
+  const first = words.findIndex((text) => text.includes('Answers: Two cones'));
+  expect(first).toBeGreaterThan(0);
+  const [asked, told] = [words.slice(0, first).join(' '), words.slice(first).join(' ')];
+  expect(asked).toContain('How I got it');
+  expect(asked).not.toContain('both films open alike');
+  expect(told).not.toContain('How I got it');
+  for (const { right, slips } of answers) {
+    expect(told).toContain(right.normalize('NFKC'));
+    for (const { name, gives } of slips) expect(told).toContain(`${gives} ${name}`.normalize('NFKC'));
+  }
+  expect(words.every((text, i) => text.includes(`page ${i + 1} of ${words.length}`))).toBe(true);
+  expect(misplaced(pdf, 'A4')).toEqual([]);
+  await page.close();
+}, 120_000);

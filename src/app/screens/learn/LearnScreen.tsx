@@ -12,6 +12,7 @@ import { ENTRIES, loadLesson } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonView } from './LessonView.tsx';
+import { OwnLesson } from './OwnLesson.tsx';
 import { type Keeping, useProgress } from './useProgress.ts';
 import { WorkSheet } from './WorkSheet.tsx';
 
@@ -21,6 +22,7 @@ export default function LearnScreen({ work }: { work: Work }) {
   const keeping = useProgress();
   const behind = useSyncExternalStore(heard, () => window.location.hash.slice(`${HERE}/`.length));
   const taken = useTaken(behind);
+  const [own, setOwn] = useState<Lesson | null>(null);
   const [id = '', what = '', seed = ''] = behind.split('/');
   const leave = () => {
     window.location.hash = HERE;
@@ -32,7 +34,17 @@ export default function LearnScreen({ work }: { work: Work }) {
           One answer was counted. <a href={`${HERE}/${taken.lesson}/class/${taken.seed}`}>See the class</a>
         </p>
       )}
-      {id === '' && <Path keeping={keeping} />}
+      {id === '' && own && (
+        <LessonView
+          lesson={own}
+          work={work}
+          visit="first"
+          seed={FIRST}
+          finished={() => {}}
+          leave={() => setOwn(null)}
+        />
+      )}
+      {id === '' && own === null && <Path keeping={keeping} openOwn={setOwn} />}
       {id !== '' && taken === null && (
         <Opened key={behind} {...{ id, what, seed: seedTyped(seed), work, keeping, leave }} />
       )}
@@ -56,7 +68,12 @@ function heard(changed: () => void) {
   return () => window.removeEventListener('hashchange', changed);
 }
 
-function Path({ keeping: { progress, today, damaged, lasts } }: { keeping: Keeping }) {
+interface PathProps {
+  keeping: Keeping;
+  openOwn(lesson: Lesson): void;
+}
+
+function Path({ keeping: { progress, today, damaged, lasts }, openOwn }: PathProps) {
   const all = ENTRIES.map((entry) => ({ ...entry, ...standing(progress.lessons[entry.id], today) }));
   const due = all.filter(({ is }) => is === 'due');
   const next = due[0] ?? all.find(({ is }) => is === 'new');
@@ -84,13 +101,13 @@ function Path({ keeping: { progress, today, damaged, lasts } }: { keeping: Keepi
           </li>
         ))}
       </ol>
-      <Instructors />
+      <Instructors openOwn={openOwn} />
     </>
   );
 }
 
 /** What an instructor needs of each lesson, out of the learner's way. */
-function Instructors() {
+function Instructors({ openOwn }: Pick<PathProps, 'openOwn'>) {
   return (
     <details className="instructors">
       <summary>For instructors: on paper, and before a class</summary>
@@ -107,6 +124,7 @@ function Instructors() {
           </li>
         ))}
       </ul>
+      <OwnLesson open={openOwn} />
     </details>
   );
 }
