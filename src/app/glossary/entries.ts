@@ -18,12 +18,12 @@ const THE_PAIR: readonly Entry[] = [
   {
     word: 'spindle',
     forms: ['spindles'],
-    meaning: 'The shaft of the lathe that turns the work. The journal is part of it.',
+    meaning: 'The shaft of the headstock that turns, with the work or the tool. The journal is part of it.',
   },
   {
     word: 'headstock',
     forms: ['headstocks'],
-    meaning: 'The body of the lathe that holds the bush, and in it the spindle.',
+    meaning: 'The body of the machine that holds the bush, and in it the spindle.',
   },
   {
     word: 'journal',
@@ -38,7 +38,8 @@ const THE_PAIR: readonly Entry[] = [
   {
     word: 'seat',
     forms: ['seats'],
-    meaning: 'One cone of the journal and the cone of the bush it runs in: two surfaces that mate, with oil between.',
+    meaning:
+      'One cone of the journal, or a straight stretch of it, and the bore it runs in: two surfaces that mate, with oil between.',
   },
   {
     word: 'cone',
@@ -49,6 +50,20 @@ const THE_PAIR: readonly Entry[] = [
     word: 'half angle',
     forms: ['half angles'],
     meaning: 'The angle between a cone and its axis. The whole angle of the cone is twice that.',
+  },
+  {
+    word: 'included angle',
+    forms: ['included angles', 'included', 'incl'],
+    meaning: 'The whole angle of a cone, from side to side: twice its half angle.',
+  },
+  {
+    word: 'taper per foot',
+    meaning: 'How much the diameter of a cone grows along a foot of its axis. One in so many (1:n) says the same.',
+  },
+  {
+    word: 'gauge plane',
+    forms: ['gauge planes'],
+    meaning: 'The station at which the diameter of a cone is told and measured.',
   },
   {
     word: 'steep',
@@ -111,6 +126,10 @@ const THE_FIT: readonly Entry[] = [
     word: 'relation',
     meaning:
       'How far apart the two cones of the bush stand along the axis, against how far apart those of the journal do. It decides whether both films can be right at once.',
+  },
+  {
+    word: 'opposite',
+    meaning: 'On the other side of the axis, half a turn round from the place told before.',
   },
   {
     word: 'wanted film',
@@ -192,6 +211,15 @@ const MEASURING: readonly Entry[] = [
     forms: ['micrometres'],
     meaning: 'A thousandth of a millimetre. Films are a few of them.',
   },
+  {
+    word: 'tenth',
+    forms: ['tenths'],
+    meaning: 'A tenth of a thousandth of an inch: ten thousand of them make one. It is some two and a half micrometres.',
+  },
+  {
+    word: 'proud',
+    meaning: 'Standing out above the surface or face it is measured from. The other way is below it.',
+  },
   { word: 'indicator', meaning: 'A gauge whose needle shows small moves of whatever its tip rests on.' },
   {
     word: 'rolls',
@@ -240,7 +268,7 @@ const MEASURING: readonly Entry[] = [
   },
   {
     word: 'assumed',
-    meaning: 'Not read and not drawn: a value taken by size alone, until somebody knows better.',
+    meaning: 'Not read and not drawn: a value taken in proportion to what is known, until somebody knows better.',
   },
 ];
 

@@ -131,7 +131,7 @@ export function dimensionsOf(
         side: at[0] < (rear[0] + nose[0]) / 2 ? 'rear' : 'nose',
         text,
         full: `${text} at ${figure(surface.station, system)}`,
-        assumed: guessed(i, 'diameter', 'station'),
+        assumed: guessed(i, 'diameter'),
       };
     }),
     angles: seats.map(({ name, surface, chain }, i) => {

@@ -25,17 +25,10 @@ import { type Run, toRunning } from './toSpindle.ts';
 
 export type { Condition };
 
-export interface LimitPoint {
-  /** rev/min, or mm of film added to every seat */
-  at: number;
-  condition: Condition;
-  /** °C, mm, W */
-  journal: number | null;
-  bush: number | null;
-  leastFilm: number | null;
-  /** the least film before it warms; null where there is none, or none is asked for (speeds) */
-  coldFilm: number | null;
-  power: number | null;
+/** `at` in rev/min, or mm of film added to every seat. */
+export interface LimitPoint extends Omit<SteadyPoint, 'leastFilm' | 'coldFilm'> {
+  leastFilm: Millimetres | null;
+  coldFilm: Millimetres | null;
 }
 
 export interface Stretch {

@@ -131,7 +131,7 @@ export function tolerancedSurfaces(
         cut: step ? step.diameter : null,
         asMeasured: (profile ?? []).length > 0 || (lobes ?? []).length > 0,
         assumed: {
-          diameter: (['diameter', 'station', 'halfAngle'] as const).some(guessed),
+          diameter: guessed('diameter'),
           halfAngle: guessed('halfAngle'),
           from: guessed('from'),
           to: guessed('to'),

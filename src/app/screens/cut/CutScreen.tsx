@@ -308,7 +308,7 @@ function StepsDone({ work, design, stale, cut, system }: Planned) {
 
 /** The plan where it is not the one to cut by: of parts before their trials, or as nobody has measured them. */
 function WholePlan({ loose, runs, ...planned }: Planned & { loose: boolean; runs: ReactNode | null }) {
-  const { work, design, cut, system } = planned;
+  const { cut, system } = planned;
   const isCut = !nothingToCut(cut);
   return (
     <>
@@ -318,18 +318,7 @@ function WholePlan({ loose, runs, ...planned }: Planned & { loose: boolean; runs
       </div>
       {isCut && !loose && <StepsDone {...planned} />}
       {isCut && loose && (
-        <>
-          <Steps work={work} design={design} cut={cut} system={system} />
-          {settingParts(planned).map(
-            (part) =>
-              part && (
-                <section key={part.id}>
-                  <h3>{part.title}</h3>
-                  {part.children}
-                </section>
-              ),
-          )}
-        </>
+        <p>{`It would take ${stepsTold(cut, system)}. Settings, stop readings and the order of work come with measured parts.`}</p>
       )}
     </>
   );

@@ -91,7 +91,7 @@ function OnDrawing({ work }: { work: Work }) {
 }
 
 const saidText = (halfAngle: number, way: AngleWay) =>
-  halfAngle === 0 ? 'straight' : `${way === 'half' ? 'half angle ' : ''}${angleSaid(halfAngle, way)}`;
+  halfAngle === 0 ? '' : `${way === 'half' ? 'half angle ' : ''}${angleSaid(halfAngle, way)}, `;
 
 function Seats({ work }: { work: Work }) {
   const seats = useStore(work.store, (state) => state.design.seats);
@@ -104,7 +104,7 @@ function Seats({ work }: { work: Work }) {
       {seats.map((seat, i) => (
         <details key={ids[i]} open={ids[i]! >= before ? true : undefined}>
           <summary>
-            {seat.name} seat: {saidText(seat.bush.halfAngle, way)}, its sizes and its film
+            {seat.name} seat: {saidText(seat.bush.halfAngle, way)}its sizes and its film
           </summary>
           <div className="groups">
             <ControlGroup title="journal" rows={surfaceRows(`seats[${i}].journal`)} />

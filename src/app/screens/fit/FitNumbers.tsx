@@ -7,6 +7,8 @@ import { fitOf } from '../../../report/fit/fitOf.ts';
 import type { Work } from '../../state/store.ts';
 
 const NONE = '—';
+/** mm: so near nobody can set it closer */
+const STANDS = 5e-5;
 
 export function FitNumbers({ work }: { work: Work }) {
   const design = useStore(work.store, (state) => state.design);
@@ -22,7 +24,9 @@ export function FitNumbers({ work }: { work: Work }) {
       (seat) =>
         seat.shiftToTarget === null
           ? NONE
-          : `${fineText(Math.abs(seat.shiftToTarget), system)} ${seat.shiftToTarget < 0 ? 'rearward' : 'noseward'}`,
+          : Math.abs(seat.shiftToTarget) < STANDS
+            ? 'stands there'
+            : `${fineText(Math.abs(seat.shiftToTarget), system)} ${seat.shiftToTarget < 0 ? 'rearward' : 'noseward'}`,
     ],
     ['The same on the adjuster', (seat) => (seat.turnsToTarget === null ? NONE : turnText(seat.turnsToTarget))],
     ['Touches at position', (seat) => fine(seat.seatPosition)],

@@ -2,7 +2,7 @@
 import type { Design } from '../../../design/definition.ts';
 import { unitOf } from '../../../design/measures.ts';
 import type { System } from '../../../design/units.ts';
-import { asAssumed, measuredFirst } from '../../../report/assumed.ts';
+import { asAssumed, measuredFirst, partsAre } from '../../../report/assumed.ts';
 import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { ratioSentence, standsNow } from '../../../report/fit/now.ts';
@@ -29,8 +29,9 @@ export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
   const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
   const { tone, headline, sentences } = behindReadings(measured, notAsRead);
   const bare = headline === plain.headline;
-  // What nobody has read, or was read otherwise, is so in the drawing alone.
-  const now = `${bare ? '' : 'As drawn: '}${standsNow(design, fit, system, holding)}`;
+  // What nobody has read, or was read otherwise, is so on paper alone.
+  const paper = partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ';
+  const now = `${bare ? '' : paper}${standsNow(design, fit, system, holding)}`;
   const announced = useThrottled(now, PACE);
   const ratio = ratioSentence(fit);
   const told = [...sentences, ...(ratio === '' ? [] : [ratio])];
