@@ -214,7 +214,8 @@ const MEASURING: readonly Entry[] = [
   {
     word: 'tenth',
     forms: ['tenths'],
-    meaning: 'A tenth of a thousandth of an inch: ten thousand of them make one. It is some two and a half micrometres.',
+    meaning:
+      'A tenth of a thousandth of an inch: ten thousand of them make one. It is some two and a half micrometres.',
   },
   {
     word: 'proud',
