@@ -59,7 +59,7 @@ test('the pose found, the rest given up: each is named, and cold films are no pr
   expect(film.warmUpEnd).toBe('givenUp');
   const { tone, headline, sentences } = filmVerdict(lobed, film, 'metric');
   expect(tone).not.toBe('good');
-  expect(headline).toMatch(/^Cold, the grids runs on oil everywhere, .* once warm was not worked out\.$/);
+  expect(headline).toMatch(/^Cold, the spindle runs on oil everywhere, .* once warm was not worked out\.$/);
   expect(sentences.at(-1)).toBe(
     'Not worked out to the end, for the work it takes: from what speed on it whirls, the rest of its warm-up and where it ends once warm.',
   );

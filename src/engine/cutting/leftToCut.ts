@@ -5,7 +5,9 @@
  *   e_i          by how much the film of seat i is greater than the parts as taken give: most likely (trial.ts), and
  *                of every pair drawn, at the position of the plan
  *   most likely  the plan of the parts with their films greater by the most likely e
- *   may be off   by the spread of Σ J_i·e_i about it, J the change of the amount by each film (differences of the plan)
+ *   may be off   by the spread of Σ J_i·e_i about it, J the change of the amount by each film (differences of the plan).
+ *                An amount held by its limit does not change where it is held: what would come off without the limit
+ *                tells J, and what a pair needs is cut off at the limit
  *   safe         the plan of the parts as they are where only so many pairs as the risk allows have less to come off:
  *                mean e of those that have, brought to that place. Metal cannot be put back. Never more than is most
  *                likely left, and nothing at all while some of what was read does not go with the rest, or hardly a
@@ -75,15 +77,31 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
   const each = filmsMore(parts, drawn, plan.position);
   const spread = films.map((film, i) => Math.sqrt(meanOf(each, ({ e }) => (e[i]! - film) ** 2)));
   const at = (e: readonly number[]) => nearestPlan(inputAt(e))?.amounts ?? plan.amounts;
+  const { rooms } = problemOf(inputAt(films));
+  const held = rooms.map(({ least, most }, room) => isHeld(plan.amounts[room]!, least, most));
+  const wide = held.includes(true) ? widened(input) : {};
+  const freely = (e: readonly number[]) => nearestPlan({ ...inputAt(e), ...wide })?.amounts;
+  const needs = (held.includes(true) ? freely(films) : null) ?? plan.amounts;
   const sides = films.map(
     (_, i) =>
-      [1, -1].map((side) => at(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e)))) as [number[], number[]],
+      [1, -1].map((side) => freely(films.map((e, k) => (k === i ? e + side * DIFFERENCE : e))) ?? plan.amounts) as [
+        number[],
+        number[],
+      ],
   );
   const known = !clashes && drawn.effective >= FEWEST;
   const amounts = plan.amounts.flatMap((amount, room): LeftAmount[] => {
     if (Math.abs(amount) < NO_STEP) return [];
     const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
-    const { sigma, end } = spreadOf(films, each, { gains, side: amount > 0 ? -1 : 1, risk });
+    const { end, ...spreads } = spreadOf(films, each, { gains, side: amount > 0 ? -1 : 1, risk });
+    const { least, most } = rooms[room]!;
+    const ofEach = each.map(({ e }) => {
+      const need = gains.reduce((sum, g, i) => sum + g * (e[i]! - films[i]!), needs[room]!);
+      return held[room] ? Math.min(most, Math.max(least, need)) : need;
+    });
+    const sigma = held[room]
+      ? Math.sqrt(each.reduce((sum, { weight }, k) => sum + weight * (ofEach[k]! - amount) ** 2, 0))
+      : spreads.sigma;
     const then = at(end)[room]!;
     const safe = !known ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
     const shares = gains.map((g, i) => Math.abs(g) * spread[i]!);
@@ -94,7 +112,7 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
         sigma,
         safe,
         doubted: shares.indexOf(Math.max(...shares)),
-        each: each.map(({ e }) => gains.reduce((sum, g, i) => sum + g * (e[i]! - films[i]!), amount)),
+        each: ofEach,
       },
     ];
   });
@@ -112,6 +130,17 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
     standOff: { now: touch(null), safe: touch(off(({ safe }) => safe)), all: touch(off(({ amount }) => amount)) },
   };
 }
+
+/** Whether an amount stands at an end of its room that it could go beyond. */
+const isHeld = (amount: number, least: number, most: number): boolean =>
+  (amount > NO_STEP && amount > most - NO_STEP) || (amount < -NO_STEP && amount < least + NO_STEP);
+
+/** As much room again twice over: what would come off if it might. */
+const AGAIN = 3;
+const widened = ({ allow, faces = [] }: PlanInput): Pick<PlanInput, 'allow' | 'faces'> => ({
+  allow: allow.map((one) => ({ ...one, limit: AGAIN * one.limit })),
+  faces: faces.map((one) => ({ ...one, limit: AGAIN * one.limit, add: AGAIN * one.add })),
+});
 
 /** e of a pair drawn (m, by seat), and its share. */
 interface More {

@@ -395,6 +395,24 @@ describe('what is left to cut', () => {
     }
   });
 
+  it('what its limit holds is as much in doubt as without it, and no more of it is safe', () => {
+    const FINE = 0.5 * UM;
+    const [free] = left([agreeing], FINE).amounts as [ReturnType<typeof left>['amounts'][number]];
+    const limited = (limit: number) =>
+      leftToCut({ ...input, allow: [{ ...allow[0]!, limit }] }, known([agreeing], updated([agreeing], FINE), FINE))
+        .amounts[0]!;
+    // Just short of what is most likely: half of the pairs need less.
+    const short = limited(free.amount - 0.1 * UM);
+    expect(short.amount).toBeCloseTo(free.amount - 0.1 * UM, 12);
+    expect(Math.abs(short.safe - free.safe)).toBeLessThan(0.1 * free.sigma);
+    // The lesser half of a normal spread, about its end: 1/√2 of the whole.
+    expect(Math.abs(short.sigma / free.sigma - Math.SQRT1_2)).toBeLessThan(0.08);
+    // Where next to all pairs need more than the limit it may all be taken, and is hardly in doubt.
+    const far = limited(free.amount - 4 * free.sigma);
+    expect(far.safe).toBeCloseTo(far.amount, 12);
+    expect(far.sigma).toBeLessThan(0.05 * free.sigma);
+  });
+
   it('a seat that was only seen to stand clear leaves its film, and so the stock, in doubt: it is said which', () => {
     const [found] = left([{ ...bare, standOff: agreeing.standOff! }]).amounts;
     expect(found!.doubted).toBe(0);
