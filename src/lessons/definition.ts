@@ -54,6 +54,9 @@ const put = z.strictObject({
 const view = z.strictObject({
   section: z.boolean().check(z.meta({ description: 'The section of the pair' })),
   lenses: z.boolean().check(z.meta({ description: 'Every seat magnified' })),
+  figures: z.optional(
+    z.literal(false).check(z.meta({ description: 'Before the answer the picture tells no film in figures' })),
+  ),
 });
 
 const chart = z.strictObject({

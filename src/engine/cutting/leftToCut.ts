@@ -5,9 +5,9 @@
  *   e_i          by how much the film of seat i is greater than the parts as taken give: most likely (trial.ts), and
  *                of every pair drawn, at the position of the plan
  *   most likely  the plan of the parts with their films greater by the most likely e
- *   may be off   by the spread of Σ J_i·e_i about it, J the change of the amount by each film (differences of the plan).
- *                An amount held by its limit does not change where it is held: what would come off without the limit
- *                tells J, and what a pair needs is cut off at the limit
+ *   may be off   by the spread of Σ J_i·e_i about it, J the change of the amount by each film (differences of the
+ *                plan). An amount that its limit holds does not change there: what would come off without the limit
+ *                tells J, and what a pair needs ends at the limit
  *   safe         the plan of the parts as they are where only so many pairs as the risk allows have less to come off:
  *                mean e of those that have, brought to that place. Metal cannot be put back. Never more than is most
  *                likely left, and nothing at all while some of what was read does not go with the rest, or hardly a
@@ -23,7 +23,7 @@ import { leastFilm } from '../contact/film.ts';
 import { fit, type SeatInput, seatLines } from '../contact/fit.ts';
 import type { PairsDrawn } from './pairsDrawn.ts';
 import { nearestPlan, type Plan, planCut, planIn, type Verdict } from './plan.ts';
-import { cutParts, NO_STEP, type PlanInput, problemOf } from './problem.ts';
+import { cutParts, NO_STEP, type PlanInput, problemOf, type Room } from './problem.ts';
 import { believed } from './trialReadings.ts';
 
 /** m, of the differences */
@@ -94,14 +94,11 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
     if (Math.abs(amount) < NO_STEP) return [];
     const gains = sides.map(([more, less]) => (more[room]! - less[room]!) / (2 * DIFFERENCE));
     const { end, ...spreads } = spreadOf(films, each, { gains, side: amount > 0 ? -1 : 1, risk });
-    const { least, most } = rooms[room]!;
-    const ofEach = each.map(({ e }) => {
-      const need = gains.reduce((sum, g, i) => sum + g * (e[i]! - films[i]!), needs[room]!);
-      return held[room] ? Math.min(most, Math.max(least, need)) : need;
-    });
-    const sigma = held[room]
-      ? Math.sqrt(each.reduce((sum, { weight }, k) => sum + weight * (ofEach[k]! - amount) ** 2, 0))
-      : spreads.sigma;
+    const ofEach = needsOf(each, films, gains, needs[room]!).map((need) =>
+      held[room] ? within(rooms[room]!, need) : need,
+    );
+    const about = each.reduce((sum, { weight }, k) => sum + weight * (ofEach[k]! - amount) ** 2, 0);
+    const sigma = held[room] ? Math.sqrt(about) : spreads.sigma;
     const then = at(end)[room]!;
     const safe = !known ? 0 : amount > 0 ? Math.min(amount, Math.max(0, then)) : Math.max(amount, Math.min(0, then));
     const shares = gains.map((g, i) => Math.abs(g) * spread[i]!);
@@ -130,6 +127,12 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
     standOff: { now: touch(null), safe: touch(off(({ safe }) => safe)), all: touch(off(({ amount }) => amount)) },
   };
 }
+
+/** What each pair drawn needs off, by its films. */
+const needsOf = (each: readonly More[], films: readonly number[], gains: readonly number[], need: number): number[] =>
+  each.map(({ e }) => gains.reduce((sum, g, i) => sum + g * (e[i]! - films[i]!), need));
+
+const within = ({ least, most }: Pick<Room, 'least' | 'most'>, need: number) => Math.min(most, Math.max(least, need));
 
 /** Whether an amount stands at an end of its room that it could go beyond. */
 const isHeld = (amount: number, least: number, most: number): boolean =>

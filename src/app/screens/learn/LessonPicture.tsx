@@ -57,10 +57,12 @@ export function LessonPicture({ question, dealt, phase, again, system, moved, le
     if (phase === 'released') box.current?.scrollIntoView({ block: 'nearest' });
   }, [phase]);
   const still = phase === 'frozen' || phase === 'released';
+  const asks = phase === 'frozen' || phase === 'byHand';
+  const silent = asks && question.view.figures === false;
   return (
     <div
       ref={box}
-      className={`lesson-picture ${still ? 'holds-still' : ''} ${phase === 'frozen' || phase === 'byHand' ? 'asks' : ''}`}
+      className={`lesson-picture ${still ? 'holds-still' : ''} ${asks ? 'asks' : ''} ${silent ? 'silent' : ''}`}
     >
       <Pair work={work} question={question} dealt={dealt} system={system} />
       {children}

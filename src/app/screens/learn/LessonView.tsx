@@ -103,15 +103,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
     <div className="round">
       {course.stage !== 'told' && (
         <div className="head">
-          {course.round === 0 && course.question === 0 && course.stage === 'ask' && (
-            <div className="story">
-              {lesson.story.map((text) => (
-                <p key={text}>
-                  <Explained>{words(text)}</Explained>
-                </p>
-              ))}
-            </div>
-          )}
+          {course.stage === 'ask' && course.question === 0 && <Story told={lesson.story.map(words)} />}
           <h3 ref={head} tabIndex={-1} className="asked">
             {words(question.ask)}
           </h3>
@@ -167,6 +159,19 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
           />
         )}
       </div>
+    </div>
+  );
+}
+
+/** What is so: with other numbers in every round. */
+function Story({ told }: { told: readonly string[] }) {
+  return (
+    <div className="story">
+      {told.map((text) => (
+        <p key={text}>
+          <Explained>{text}</Explained>
+        </p>
+      ))}
     </div>
   );
 }
