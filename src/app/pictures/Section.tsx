@@ -9,6 +9,7 @@ import type { Design, Part } from '../../design/definition.ts';
 import { unitOf } from '../../design/measures.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
+import { isApart } from '../../report/belief/notAsRead.ts';
 import { metres, micrometres, millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
@@ -247,7 +248,7 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
       film:
         drawn.forces.length > 0
           ? filmText(leastAround(drawn, i), system)
-          : filmText(seat.leastFilm, system, belief?.films[seat.name]?.sd),
+          : filmText(seat.leastFilm, system, doubtOfDrawn(seat.leastFilm, belief?.films[seat.name])),
       taper:
         drawnThere || way !== 'half'
           ? taperText(halfAngle, system, way)
@@ -269,6 +270,10 @@ function leastAround(drawn: Drawn, seat: number): number | null {
   const least = Math.min(...sections.flatMap((seats) => seats[seat]!.film.map((place) => place.film)));
   return millimetres(least);
 }
+
+/** How far a film may be other than it is drawn; of one that was read otherwise that is no matter of doubt. */
+const doubtOfDrawn = (film: number | null, believed: BeliefReport['films'][string] | undefined): number | undefined =>
+  film !== null && believed && !isApart(film - believed.mean, believed.sd) ? believed.sd : undefined;
 
 /** Half sections looked at round a seat. */
 const ROUND = 48;

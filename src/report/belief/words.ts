@@ -40,6 +40,17 @@ export function offSentences(design: Design, belief: BeliefReport, system: Syste
     const film = belief.films[name];
     return film ? [`${name} ${fineText(COVER * film.sd, system)}`] : [];
   });
+  // What is told elsewhere is of other parts than were read: how far it is off is no matter of doubt.
+  if (belief.notAsRead === 'other')
+    return [
+      `By all that was read the films here are ${listed(
+        design.seats.flatMap(({ name }) => {
+          const film = belief.films[name];
+          return film ? [`${name} ${plusMinusText(film.mean, film.sd, system)}`] : [];
+        }),
+      )} (19 times in 20), and not those told here.`,
+      assumedSentence(belief),
+    ].filter((sentence) => sentence !== '');
   const told =
     off.length === 0
       ? ''

@@ -2,7 +2,7 @@
 import type { Design } from '../../design/definition.ts';
 import type { AngleWay, System } from '../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
-import { behindReadings } from '../belief/notAsRead.ts';
+import { behindReadings, type NotAsRead } from '../belief/notAsRead.ts';
 import { withCase } from '../cut/caseWords.ts';
 import type { CutReport } from '../cut/definition.ts';
 import { leftOf, leftVerdict } from '../cut/leftVerdict.ts';
@@ -28,11 +28,17 @@ const LEFT_OUT =
 
 /**
  * A hard case that would be cut through stands first on it; what is to be done stays what it is. `way`: how the person
- * says angles.
+ * says angles; `notAsRead`: of a design of which nothing is cut, what the belief tells.
  */
-export function purposeOf(design: Design, cut: CutReport | null, system: System, way: AngleWay = 'half'): Purpose {
+export function purposeOf(
+  design: Design,
+  cut: CutReport | null,
+  system: System,
+  way: AngleWay = 'half',
+  notAsRead: NotAsRead | undefined = cut?.notAsRead,
+): Purpose {
   const purpose = measuredPurpose(design, cut, system, way);
-  const why = cut?.notAsRead;
+  const why = notAsRead;
   const cuts = purpose.kind === 'work' || purpose.kind === 'left';
   return behindReadings(why && cuts ? { ...purpose, kind: 'refused' } : purpose, why);
 }

@@ -44,6 +44,19 @@ describe('what was read', () => {
     expect(oddsVerdict(other, oddsTold(other)!, 'metric').headline).toBe(refused.headline);
   });
 
+  it('stands before a sheet of parts of which nothing is cut, and is no matter of doubt', () => {
+    const { cut: _, ...whole } = other;
+    const belief = beliefSection(whole)!;
+    const told = purposeOf(whole, null, 'metric', 'half', belief.notAsRead);
+    expect(told.headline).toMatch(/^The parts were read otherwise than they are drawn here/);
+    expect(told.tone).toBe('mend');
+    expect(offSentences(whole, belief, 'metric')[0]).toMatch(
+      /^By all that was read the films here are shallow [\d.−]+ ± [\d.]+ µm and steep .*, and not those told here\.$/,
+    );
+    const { cut: __, ...asRead } = taken;
+    expect(offSentences(asRead, beliefSection(asRead)!, 'metric')[0]).toMatch(/may be off, either way, by/);
+  });
+
   it('that contradicts itself leaves nothing safe to take, and no doubt to be told', () => {
     const design = slipped(taken);
     for (const { safe } of cutSection(design)!.steps) expect(safe).toBe(0);

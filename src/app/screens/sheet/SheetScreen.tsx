@@ -4,6 +4,7 @@ import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { unreadSurfaces } from '../../../report/assumed.ts';
+import type { NotAsRead } from '../../../report/belief/notAsRead.ts';
 import { offSentences } from '../../../report/belief/words.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
@@ -46,7 +47,7 @@ export default function SheetScreen({ work }: { work: Work }) {
   if (fault !== null) return <Fault what="The plan" fault={fault} again={again} />;
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
-  const told = purposeOf(of, cut, system, way);
+  const told = purposeOf(of, cut, system, way, cut?.notAsRead ?? belief.notAsRead);
   const purpose = { ...told, sentences: [...told.sentences, ...belief.sentences] };
   // What stands here while another plan is on its way is of before.
   const stale = of.cut !== undefined && !fresh;
@@ -59,11 +60,18 @@ export default function SheetScreen({ work }: { work: Work }) {
 }
 
 /** How well the parts are known, in the words of the sheet. */
-function useKnown(design: Design, system: System): { sentences: string[]; pending: boolean } {
+function useKnown(
+  design: Design,
+  system: System,
+): { sentences: string[]; pending: boolean; notAsRead?: NotAsRead | undefined } {
   const { value, of, fault } = useBelief(design);
   const odds = useOddsLine(design);
   if (of === null) return { sentences: odds.sentences, pending: odds.pending || (fault === null && isRead(design)) };
-  return { sentences: [...(value ? offSentences(of, value, system) : []), ...odds.sentences], pending: odds.pending };
+  return {
+    sentences: [...(value ? offSentences(of, value, system) : []), ...odds.sentences],
+    pending: odds.pending,
+    notAsRead: value?.notAsRead,
+  };
 }
 
 /** How likely the pair works, of a design that asks for it. */
