@@ -20,6 +20,9 @@ export const CHROMIUM = {
 
 const top = import.meta.dirname;
 
+/** Tests that put something of their own in the place of a module, and so share none with others. */
+const ALONE = ['tests/regressions/slowNotebook.test.ts'];
+
 /**
  * What the built page may load: what stands beside it, and nothing else. Of styles written into the page only an empty
  * sheet, told by its hash: leva makes one, and fills it by script, which is allowed.
@@ -124,12 +127,24 @@ export default defineConfig({
           name: 'unit',
           environment: 'node',
           include: ['tests/**/*.test.{ts,tsx}'],
-          exclude: ['tests/browser/**', 'tests/built/**'],
+          exclude: ['tests/browser/**', 'tests/built/**', ...ALONE],
           testTimeout: 60_000,
           // Nothing runs beside them, so no processor need be left free.
           maxWorkers: '100%',
           // Nothing in the source keeps a state of its own (tests/structure.test.ts), so files share what is loaded.
           isolate: false,
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        root: top,
+        test: {
+          name: 'alone',
+          environment: 'node',
+          include: ALONE,
+          testTimeout: 60_000,
+          maxWorkers: '100%',
           sequence: { groupOrder: 0 },
         },
       },
