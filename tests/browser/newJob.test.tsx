@@ -61,7 +61,7 @@ test('from a sketch in inches to a job: what is typed is known, the rest in prop
   expect(document.querySelector('.verdict')!.textContent).toContain(`${assumed} numbers of the seats`);
   // Nothing is praised that nobody has read.
   expect(document.querySelector('.verdict.good')).toBeNull();
-  expect(document.querySelector('.verdict .now')!.textContent).toMatch(/^As drawn: /);
+  expect(document.querySelector('.verdict .now')!.textContent).toMatch(/^As assumed: /);
   // Another job, with a history of its own.
   expect(shown.steps()).toBe(0);
 });

@@ -115,9 +115,7 @@ export async function still(): Promise<void> {
 }
 
 /** The pixels of an element as the page shows it, four bytes each. */
-export const pixelsOf = async (element: Element): Promise<Uint8ClampedArray> => (await photographOf(element)).data;
-
-export async function photographOf(element: Element): Promise<ImageData> {
+export async function pixelsOf(element: Element): Promise<Uint8ClampedArray> {
   const shot = await browser.elementLocator(element).screenshot({ base64: true, save: false, timeout: 8000 });
   const image = new Image();
   image.src = `data:image/png;base64,${typeof shot === 'string' ? shot : (shot as { base64: string }).base64}`;
@@ -126,7 +124,7 @@ export async function photographOf(element: Element): Promise<ImageData> {
   [copy.width, copy.height] = [image.width, image.height];
   const context = copy.getContext('2d')!;
   context.drawImage(image, 0, 0);
-  return context.getImageData(0, 0, copy.width, copy.height);
+  return context.getImageData(0, 0, copy.width, copy.height).data;
 }
 
 /** How many of the pixels are so. */

@@ -85,6 +85,9 @@ test('loaded anew in mid-drag, at once: the job is there as it was dragged, and 
   const page = await begun(context, 3);
   await settle(page);
   const before = await position(page);
+  // What comes to stand below the picture may still move it.
+  await page.waitForSelector('.lens svg');
+  await page.waitForSelector('.track svg');
   const box = (await page.locator('.journal').first().boundingBox())!;
   const [x, y] = [box.x + box.width / 2, box.y + box.height / 2 + 20];
   await page.mouse.move(x, y);

@@ -29,6 +29,8 @@ const EDGE = 12;
 const LINE = 10;
 const MOST_LINES = 8;
 const AXIS = 40;
+/** px: clear of the frame */
+const TOP = 6;
 
 export default function PositionTrack({ work, design, fit, system }: Props) {
   const box = useRef<HTMLElement>(null);
@@ -37,8 +39,8 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
   const x = scaleLinear([low, high], [EDGE, Math.max(EDGE + 40, width - EDGE)]);
   const move = useAxialMove(work, fit, () => (high - low) / (x.range()[1]! - x.range()[0]!));
   const seats = fit.seats.slice(0, MOST_LINES);
-  const height = AXIS + LINE * seats.length + 18;
-  const base = 14 + LINE * seats.length;
+  const height = AXIS + LINE * seats.length + 18 + TOP;
+  const base = 14 + LINE * seats.length + TOP;
   const unit = fineUnit(system);
   const within = (place: number) => Math.min(high, Math.max(low, place));
   return (
@@ -61,7 +63,7 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
           </g>
         ))}
         {seats.map((seat, i) => {
-          const y = 8 + LINE * i;
+          const y = 8 + LINE * i + TOP;
           const { tolerated, seatPosition } = seat;
           return (
             <g key={seat.name} className={`seat seat-${i % 4}`}>
@@ -96,7 +98,14 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
       </svg>
       <figcaption>
         <Goals work={work} fit={fit} />
-        <span className="fine">{unit.name}, ← rearward, noseward →; ring: touches; bar: as wanted</span>
+        <span className="fine">
+          {seats.map(({ name }, i) => (
+            <span key={name} className={`name seat seat-${i % 4}`}>
+              {name}
+            </span>
+          ))}
+          {unit.name}, ← rearward, noseward →; ring: touches; bar: as wanted
+        </span>
       </figcaption>
     </figure>
   );
