@@ -17,6 +17,7 @@ import { QrCode } from '../../takeAlong/QrCode.tsx';
 import { Ask, type Draft } from './Ask.tsx';
 import { markNow } from './ClassView.tsx';
 import { LessonPicture } from './LessonPicture.tsx';
+import { Story } from './Story.tsx';
 import { useDealt } from './useDealt.ts';
 
 interface Props {
@@ -64,13 +65,7 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
   return (
     <div className="round">
       <div className="head">
-        {at === 0 && (
-          <div className="story">
-            {lesson.story.map((text) => (
-              <p key={text}>{words(text)}</p>
-            ))}
-          </div>
-        )}
+        {at === 0 && <Story told={lesson.story.map(words)} />}
         <h3>{words(question.ask)}</h3>
       </div>
       <LessonPicture

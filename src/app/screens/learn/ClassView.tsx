@@ -18,6 +18,7 @@ import { QrCode } from '../../takeAlong/QrCode.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonPicture } from './LessonPicture.tsx';
 import { Spread } from './Spread.tsx';
+import { Story } from './Story.tsx';
 import { typedAnswer } from './typed.ts';
 import { useDealt } from './useDealt.ts';
 
@@ -93,13 +94,7 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
   return (
     <div className="round">
       <div className="head">
-        {at === 0 && !open && (
-          <div className="story">
-            {lesson.story.map((text) => (
-              <p key={text}>{words(text)}</p>
-            ))}
-          </div>
-        )}
+        {at === 0 && !open && <Story told={lesson.story.map(words)} />}
         <h3>{words(question.ask)}</h3>
       </div>
       <LessonPicture

@@ -7,13 +7,13 @@ import { begun, type Course, lastRound, type Step, seedOf, stepped } from '../..
 import { said } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
-import { Explained } from '../../glossary/Explained.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { Account } from './Account.tsx';
 import { Ask, type Draft } from './Ask.tsx';
 import { LessonPicture, type Phase } from './LessonPicture.tsx';
 import { MarkChart } from './MarkChart.tsx';
+import { Story } from './Story.tsx';
 import { useDealt } from './useDealt.ts';
 import { Saw, Why } from './Why.tsx';
 
@@ -159,19 +159,6 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
           />
         )}
       </div>
-    </div>
-  );
-}
-
-/** What is so: with other numbers in every round. */
-function Story({ told }: { told: readonly string[] }) {
-  return (
-    <div className="story">
-      {told.map((text) => (
-        <p key={text}>
-          <Explained>{text}</Explained>
-        </p>
-      ))}
     </div>
   );
 }
