@@ -109,6 +109,8 @@ try {
     await page.waitForSelector('.journal');
     const wide = (await page.locator('.scene').count()) > 0;
     if (wide) await page.waitForSelector('.scene canvas');
+    // The closing chart stands in a part that opens.
+    await page.getByRole('button', { name: 'Open all' }).click();
     await page.waitForTimeout(3000);
     const section = await middleOf(page, '.journal');
     await measure(
