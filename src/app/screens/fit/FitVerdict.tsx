@@ -8,6 +8,7 @@ import type { FitReport } from '../../../report/fit/definition.ts';
 import { ratioSentence, standsNow } from '../../../report/fit/now.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { Explained } from '../../glossary/Explained.tsx';
+import '../../frame/shortVerdict.css';
 import { useAngles } from '../../state/angles.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
 
@@ -41,7 +42,7 @@ export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
       ? told
       : [headline, ...told];
   return (
-    <section className={`verdict fit ${tone}`}>
+    <section className={`verdict short fit ${tone}`}>
       <p className="now">
         <Explained>{now}</Explained>
       </p>
