@@ -45,7 +45,9 @@ function notebookOf(design: Design): Reading[] {
 const field = () => document.querySelector<HTMLInputElement>('.new-entry input')!;
 const readings = () => shown.work.store.getState().design.readings ?? [];
 
-test('an empty notebook says how to begin; a reading of every kind is written down with its drawing', async () => {
+test('an empty notebook says how to begin; a reading of every kind is written down with its drawing', {
+  tags: ['long'],
+}, async () => {
   await expect.poll(verdict).toMatch(/No readings yet/);
   const names = ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake'];
   for (const [i, name] of names.entries()) {
