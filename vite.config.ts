@@ -121,7 +121,8 @@ export default defineConfig({
     tags: [
       {
         name: 'long',
-        description: 'Everything by everything, many draws, what is seldom broken: npm run test:long, and before a merge.',
+        description:
+          'Everything by everything, many draws, what is seldom broken: npm run test:long, and before a merge.',
       },
     ],
     projects: [
