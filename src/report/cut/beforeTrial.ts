@@ -1,4 +1,7 @@
-/** How much of what is to come off may do so before the next trial assembly: what the advice, its buttons and its order go by. */
+/**
+ * How much of what is to come off may do so before the next trial assembly: what the advice, its buttons and its order
+ * go by.
+ */
 import type { Part } from '../../design/definition.ts';
 import type { CutReport } from './definition.ts';
 import { NOTHING } from './listed.ts';
@@ -21,8 +24,8 @@ export function beforeTrial({ steps, remaining }: Pick<CutReport, 'steps' | 'rem
 }
 
 /**
- * The same of one surface that the plan cuts. Once there are trials no stop reading of the plan counts any more: then it
- * is never all.
+ * The same of one surface that the plan cuts. Once there are trials no stop reading of the plan counts any more: then
+ * it is never all.
  */
 export function surfaceBeforeTrial(
   { steps, remaining }: Pick<CutReport, 'steps' | 'remaining'>,
