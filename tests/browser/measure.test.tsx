@@ -254,6 +254,10 @@ test('a slip of the pen is pointed out where it stands', async () => {
   await expect.poll(verdict).toMatch(/Reading 3 .* does not go with the others/);
   expect(document.querySelectorAll('.doubtful').length).toBe(1);
   expect(document.querySelectorAll('.residual.off').length).toBe(1);
+  // From the verdict to where it stands: opened, in sight, under the hand.
+  await userEvent.click(browser.getByRole('button', { name: /^To reading 3:/ }));
+  const entry = document.querySelectorAll<HTMLDetailsElement>('.notebook details')[2]!;
+  await expect.poll(() => entry.open && document.activeElement === entry.querySelector('summary')).toBe(true);
 });
 
 test('rows of a spreadsheet are taken whole or not at all', async () => {

@@ -87,7 +87,7 @@ function Part({ place, title, told, open: first = false, whenOpen = false, child
 }
 
 /** Opens a part and brings it to the top, with the focus on its line. */
-function reveal(place: string): void {
+export function reveal(place: string): void {
   setOpen(place, true, false);
   requestAnimationFrame(() => {
     const part = document.getElementById(place);
