@@ -6,11 +6,10 @@
 import { useId, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
-import { unitOf } from '../../design/measures.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { isApart } from '../../report/belief/notAsRead.ts';
-import { metres, micrometres, millimetres } from '../../report/convert.ts';
+import { micrometres, millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
@@ -18,11 +17,12 @@ import { axialValues } from './axialValues.ts';
 import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
 import { Hand, Tools } from './Hand.tsx';
+import { LetGo } from './LetGo.tsx';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
 import { SectionParts } from './SectionParts.tsx';
-import { SectionPull } from './SectionPull.tsx';
+import { pullText, SectionPull } from './SectionPull.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import {
   angleOnScreen,
@@ -115,13 +115,8 @@ export function Section({
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} id={id} />
         {ghost && <SectionParts.Ghost frame={sectionFrame(ghost)} at={at} />}
-        <path
-          d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`}
-          className="axis"
-        />
-        {dimensions && drawn.forces.length === 0 && (
-          <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />
-        )}
+        <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
+        {dimensions && !drawn.pulled && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
         <Notes
           design={design}
           drawn={drawn}
@@ -134,7 +129,7 @@ export function Section({
           size={size}
           system={system}
         />
-        <SectionPull work={work} drawn={drawn} frame={frame} at={at} system={system} />
+        <SectionPull work={work} drawn={drawn} frame={frame} at={at} size={size} system={system} along={journalMove} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
       <figcaption>
@@ -144,6 +139,7 @@ export function Section({
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
           {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
         </span>
+        {!scale && <LetGo work={work} />}
         <Tools>
           {scale && <ScaleLock work={work} factor={drawn.factor} />}
           <fieldset className="buttons">
@@ -155,12 +151,7 @@ export function Section({
             ))}
           </fieldset>
           <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-          {!scale && drawn.forces.length > 0 && (
-            <span className="hint">
-              Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the
-              least all round.
-            </span>
-          )}
+          {!scale && drawn.pulled && <span className="hint">{pullText(system)}</span>}
           <Hand>
             <span className="touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
             <span className="mouse-only">
@@ -245,10 +236,9 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
     const drawnThere = !angle || angleOnScreen(angle, at, measures);
     return {
       name: seat.name,
-      film:
-        drawn.forces.length > 0
-          ? filmText(leastAround(drawn, i), system)
-          : filmText(seat.leastFilm, system, doubtOfDrawn(seat.leastFilm, belief?.films[seat.name])),
+      film: drawn.pulled
+        ? filmText(leastAround(drawn, i), system)
+        : filmText(seat.leastFilm, system, doubtOfDrawn(seat.leastFilm, belief?.films[seat.name])),
       taper:
         drawnThere || way !== 'half'
           ? taperText(halfAngle, system, way)

@@ -65,6 +65,7 @@ export function FitScreen({ work }: { work: Work }) {
     <div className="fit-screen">
       <div className="in-sight">
         <FitVerdict
+          work={work}
           design={design}
           fit={fit}
           system={system}
