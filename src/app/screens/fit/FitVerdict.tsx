@@ -1,4 +1,5 @@
 /** What is so now, then what that means for the pair; the rest opens. */
+import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst, partsAre } from '../../../report/assumed.ts';
@@ -12,6 +13,7 @@ import { LetGo } from '../../pictures/LetGo.tsx';
 import { pullText } from '../../pictures/SectionPull.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
+import { useHeld } from '../../state/useHeld.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
 
 interface Props {
@@ -56,14 +58,23 @@ export function FitVerdict({ work, design, fit, system, holding, notAsRead }: Pr
       <h2>
         <Explained>{why!}</Explained>
       </h2>
-      {rest.length > 0 && (
-        <details>
-          <summary>Why, and how far to move</summary>
-          <p>
-            <Explained>{rest.join(' ')}</Explained>
-          </p>
-        </details>
-      )}
+      <More work={work}>{rest.join(' ')}</More>
     </section>
+  );
+}
+
+/** Shut, it stands still while a hand moves the journal. */
+function More({ work, children }: { work: Work; children: string }) {
+  const [open, setOpen] = useState(false);
+  const rested = useHeld(children, work);
+  const told = open ? children : rested;
+  if (told === '') return null;
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Why, and how far to move</summary>
+      <p>
+        <Explained>{told}</Explained>
+      </p>
+    </details>
   );
 }
