@@ -10,6 +10,7 @@ import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
+import { WhileSeen } from '../../state/AsSeen.tsx';
 import type { Work } from '../../state/store.ts';
 import { FitParts } from './FitParts.tsx';
 import { FitPictures } from './FitPictures.tsx';
@@ -62,8 +63,12 @@ export function FitScreen({ work }: { work: Work }) {
           belief={belief.value}
           solid={wide ? null : solid}
         />
-        <PositionTrack work={work} design={design} fit={fit} system={system} />
-        <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
+        <WhileSeen work={work}>
+          <PositionTrack work={work} design={design} fit={fit} system={system} />
+        </WhileSeen>
+        <WhileSeen work={work}>
+          <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
+        </WhileSeen>
       </div>
       <div className="beside">
         {wide && solid}

@@ -14,6 +14,7 @@ import { axialValues } from '../../pictures/axialValues.ts';
 import { useAxialMove } from '../../pictures/useMove.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import type { Work } from '../../state/store.ts';
+import { useSame } from '../../state/useSame.ts';
 import { Goals, standing } from './Goals.tsx';
 
 interface Props {
@@ -81,13 +82,6 @@ const trackScale = (low: number, high: number, width: number) =>
 const lines = (seats: number) => LINE * Math.min(seats, MOST_LINES);
 const heightOf = (seats: number) => AXIS + lines(seats) + 18 + TOP;
 const baseOf = (seats: number) => 14 + lines(seats) + TOP;
-
-/** A value as it was first seen with what it hangs on. */
-function useSame<T>(value: T, of: unknown): T {
-  const kept = useRef({ value, of });
-  if (kept.current.of !== of) kept.current = { value, of };
-  return kept.current.value;
-}
 
 interface GroundProps {
   seats: Seats;
