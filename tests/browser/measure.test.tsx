@@ -277,7 +277,7 @@ test('rows of a spreadsheet are taken whole or not at all', async () => {
   ]);
 });
 
-test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {
+test('no sideways scroll at any width, and an axe scan is clean in both themes', { tags: ['long'] }, async () => {
   shown.work.change((d) => ({ ...d, readings: notebookOf(d) }));
   await expectNoSidewaysScroll();
   await expectAccessible();

@@ -285,6 +285,7 @@ test('the position is moved by hand, and a film that closes is told', async () =
 });
 
 test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', {
+  tags: ['long'],
   timeout: 110_000,
 }, async () => {
   await expect.poll(() => document.querySelector('section[aria-label="Warming up"]'), LONG).toBeTruthy();

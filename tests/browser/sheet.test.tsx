@@ -417,7 +417,7 @@ test('on a phone the sheet is read as a text, and measured as it will be printed
   }
 });
 
-test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {
+test('no sideways scroll at any width, and an axe scan is clean in both themes', { tags: ['long'] }, async () => {
   open(demo('shallow-first'));
   await expect.poll(() => document.querySelector('.sheet-steps'), solved).toBeTruthy();
   await expectNoSidewaysScroll();
