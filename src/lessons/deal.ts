@@ -34,6 +34,8 @@ export interface DealtQuestion {
   saw: number;
   /** what the engine has along the chart, and where the answer is asked for */
   curve: Curve | null;
+  /** mm: how thick the layer is before and after */
+  layer: { from: number; to: number } | null;
 }
 
 export interface Curve {
@@ -156,6 +158,8 @@ function dealQuestion(
   if (!saw.ok) return saw;
   const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope, ask) : null;
   if (curve && !curve.ok) return curve;
+  const layer = layerOf(question, inScope);
+  if (layer && !layer.ok) return layer;
   return {
     ok: true,
     value: {
@@ -167,8 +171,16 @@ function dealQuestion(
       slips: slips.value,
       saw: saw.value,
       curve: curve?.ok ? curve.value : null,
+      layer: layer?.ok ? layer.value : null,
     },
   };
+}
+
+function layerOf({ view: { layer } }: Question, scope: Scope): Worked<{ from: number; to: number }> | null {
+  if (!layer) return null;
+  const [from, to] = [workedNumber(layer.from, scope), workedNumber(layer.to, scope)];
+  if (!from.ok) return from;
+  return to.ok ? { ok: true, value: { from: from.value, to: to.value } } : to;
 }
 
 /** What each mistake gives; it is as far off the right answer as it is great, or as small. */
@@ -254,6 +266,7 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
     answer.right,
     ...(answer.kind === 'choice' ? [] : [answer.within]),
     ...(answer.kind === 'number' && answer.chart ? [answer.chart.from, answer.chart.to, answer.chart.at] : []),
+    ...(question.view.layer ? [question.view.layer.from, question.view.layer.to] : []),
     ...lesson.keep,
     ...question.release.map(({ is }) => is),
     ...question.mistakes.flatMap(({ is, when }) => (when === undefined ? [is] : [is, when])),

@@ -78,7 +78,9 @@ test('the plan taken as done gives every seat its film, and one undo takes it ba
   expect(design()).toEqual(before);
 });
 
-test('where nothing may be cut yet, one button makes a plausible list; a limit in the way is let go', async () => {
+test('where nothing may be cut yet, one button makes a plausible list; a limit in the way is let go', {
+  tags: ['long'],
+}, async () => {
   shown.work.change(({ cut: _, ...rest }) => rest);
   await expect.poll(verdict).toMatch(/What may be cut\? Nothing says so yet/);
   await userEvent.click(browser.getByRole('button', { name: 'Plan the cut' }));
@@ -242,7 +244,9 @@ test('where no plan is possible nothing says that it gives the films, and the ne
   expect(fitSection(design()).seats.map(({ leastFilm }) => leastFilm!.toFixed(5))).toEqual(['0.00446', '0.00250']);
 });
 
-test('a tool off the centre shows its hollow flank, and a spacer its part in plan and trial', async () => {
+test('a tool off the centre shows its hollow flank, and a spacer its part in plan and trial', {
+  tags: ['long'],
+}, async () => {
   await expect.poll(() => document.querySelector('.hollow .flank'), solved).toBeTruthy();
   shown.work.change((d) => ({
     ...d,
@@ -288,6 +292,7 @@ test('lapping is simulated, with the place to stop', async () => {
 });
 
 test('no sideways scroll at any width, and an axe scan is clean in both themes with all details open', {
+  tags: ['long'],
   timeout: 120_000,
 }, async () => {
   open(SHALLOW);

@@ -1,6 +1,8 @@
 /**
  * Jobs that are kept, in Chromium's own store and by its own locks: gone on with after a reload, listed, named, held
  * by two windows, set aside unread, refused by a full or forbidden store.
+ *
+ * @module-tag long
  */
 import { flushSync } from 'react-dom';
 import { beforeEach, expect, test, vi } from 'vitest';

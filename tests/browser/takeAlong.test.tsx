@@ -1,4 +1,8 @@
-/** Take along: pictures, tables, curves, models and the report of what is shown; and a link that opens a design. */
+/**
+ * Take along: pictures, tables, curves, models and the report of what is shown; and a link that opens a design.
+ *
+ * @module-tag long
+ */
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { angleChoice, sayAngles } from '../../src/app/state/angles.ts';

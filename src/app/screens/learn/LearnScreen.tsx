@@ -187,6 +187,7 @@ function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
       seed={own}
       finished={(last) => keeping.visit(id, last)}
       leave={leave}
+      next={ENTRIES[ENTRIES.findIndex((entry) => entry.id === id) + 1] ?? null}
     />
   );
 }
