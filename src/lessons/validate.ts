@@ -159,6 +159,7 @@ function placeErrors(lesson: Lesson, designs: Designs): LessonError[] {
   ];
   return places.flatMap(({ at, path }) =>
     quantityIfAt(path, design.value) === null && !hasNumberAt(design.value, path)
-      ? [{ path: at, message: `a design has no number at “${path}”` }] : [],
+      ? [{ path: at, message: `a design has no number at “${path}”` }]
+      : [],
   );
 }
