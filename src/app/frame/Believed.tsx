@@ -5,14 +5,7 @@ import type { BeliefReport } from '../../report/belief/definition.ts';
 import { beliefSentences, offSentences } from '../../report/belief/words.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Solved } from '../state/useNewest.ts';
-import { useSolved } from '../state/useSolved.ts';
 import { Fault } from './Fault.tsx';
-
-/** Of a design of which nothing was read there is none; while the next is worked out the last stays. */
-export const useBelief = (design: Design) => useSolved('belief', isRead(design) ? design : null);
-
-export const isRead = ({ readings, priors, cut }: Design) =>
-  (readings?.length ?? 0) + (priors?.length ?? 0) + (cut?.trials?.length ?? 0) > 0;
 
 interface Props {
   design: Design;
@@ -22,7 +15,7 @@ interface Props {
   solved: Solved<BeliefReport>;
 }
 
-export function Believed({ design, fit, system, solved: { value: belief, fresh, fault, again } }: Props) {
+export default function Believed({ design, fit, system, solved: { value: belief, fresh, fault, again } }: Props) {
   const drawn = fit && Object.fromEntries(fit.seats.map(({ name, leastFilm }) => [name, leastFilm]));
   const sentences = !belief
     ? []

@@ -12,8 +12,9 @@ import { useUnfinished } from '../state/useUnfinished.ts';
 import { BeforeAfter } from './BeforeAfter.tsx';
 import { Entered } from './Entered.tsx';
 import { bare, offered } from './entered.ts';
-import { photographCount, withoutRecorded, withRecorded } from './entries.ts';
+import { withoutRecorded, withRecorded } from './entries.ts';
 import { AddPhotograph, Shown } from './Photographs.tsx';
+import { photographCount } from './photographCount.ts';
 import { Story } from './Story.tsx';
 import './record.css';
 

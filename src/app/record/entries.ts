@@ -15,7 +15,3 @@ export function withoutRecorded(design: Design, index: number): Design {
   const kept = record.filter((_, i) => i !== index);
   return kept.length > 0 ? { ...rest, record: kept } : rest;
 }
-
-/** How many photographs there are: they stay behind where the design goes along as a file or a link. */
-export const photographCount = ({ record = [] }: Pick<Design, 'record'>): number =>
-  record.filter(({ photograph }) => photograph !== undefined).length;

@@ -2,7 +2,7 @@
 import type { StoreApi } from 'zustand/vanilla';
 import type { Keeper } from '../../jobs/keeper.ts';
 import type { Opened, OpenJob } from '../../jobs/shelf.ts';
-import { photographCount } from '../record/entries.ts';
+import { photographCount } from '../record/photographCount.ts';
 import { asOwn } from './draft.ts';
 import type { State } from './store.ts';
 import { type Told, unread } from './told.ts';

@@ -7,7 +7,7 @@ import { useStore } from 'zustand';
 import type { Report } from '../../report/definition.ts';
 import { listed } from '../../report/listed.ts';
 import { job } from '../../worker/pool.ts';
-import { photographCount } from '../record/entries.ts';
+import { photographCount } from '../record/photographCount.ts';
 import { useAngles } from '../state/angles.ts';
 import { nameOf, offer, saveFile } from '../state/files.ts';
 import type { Work } from '../state/store.ts';

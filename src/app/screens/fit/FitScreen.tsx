@@ -6,11 +6,11 @@ import './fit.css';
 import { useCallback, useState } from 'react';
 import { useStore } from 'zustand';
 import { ratioSentence } from '../../../report/fit/now.ts';
-import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { WhileSeen } from '../../state/AsSeen.tsx';
+import { isRead, useBelief } from '../../state/belief.ts';
 import type { Work } from '../../state/store.ts';
 import { FitParts } from './FitParts.tsx';
 import { FitPictures } from './FitPictures.tsx';
@@ -30,6 +30,8 @@ const Lenses = onDemand(() => import('./Lenses.tsx'), {
   what: 'The lenses',
   loading: 'The lenses are loading.',
 });
+
+const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How sure that is' });
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
 const WIDE = '(min-width: 1100px)';
@@ -72,7 +74,7 @@ export function FitScreen({ work }: { work: Work }) {
       </div>
       <div className="beside">
         {wide && solid}
-        <Believed design={design} fit={fit} system={system} solved={belief} />
+        {isRead(design) && <Believed design={design} fit={fit} system={system} solved={belief} />}
         <CutsSince design={design} />
         <FitParts
           work={work}

@@ -2,7 +2,7 @@
 import { useCallback } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import type { RunningReport } from '../../../report/odds/definition.ts';
-import { isRead } from '../../frame/Believed.tsx';
+import { isRead } from '../../state/belief.ts';
 import { runningOdds } from '../../state/runningOdds.ts';
 import { type Solved, useNewest } from '../../state/useNewest.ts';
 
