@@ -111,7 +111,7 @@ export function Section({
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} id={id} />
-        {ghost && <SectionParts.Ghost frame={sectionFrame(ghost)} at={at} />}
+        {ghost && <SectionParts.Ghost drawn={ghost} at={at} />}
         <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         {dimensions && !drawn.pulled && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
         <Notes

@@ -6,7 +6,7 @@ import { metres } from '../../report/convert.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat } from './drawn.ts';
 import { FilmPatterns, FilmShape } from './FilmPaint.tsx';
 import { filmRuns } from './filmClass.ts';
-import { inMm, MOST_POINTS, type PointInMm, type SectionFrame } from './sectionFrame.ts';
+import { inMm, MOST_POINTS, type PointInMm, type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import { onScreen, type Placing } from './sectionLayout.ts';
 import { thinned } from './thinned.ts';
 
@@ -86,6 +86,9 @@ function sameBush(a: PartProps, b: PartProps): boolean {
   );
 }
 
+const sameGhost = (a: { drawn: Drawn; at: Placing }, b: { drawn: Drawn; at: Placing }) =>
+  a.drawn === b.drawn && samePlacing(a.at, b.at);
+
 const SAME_M = 1e-12;
 
 function Films({ drawn, at, id }: { drawn: Drawn; at: Placing; id: string }) {
@@ -122,8 +125,9 @@ function SeatFilm({ seat: { film: whole, wanted }, id }: { seat: DrawnSeat; id: 
   );
 }
 
-/** Where the journal stood. */
-function Ghost({ frame, at }: Pick<PartProps, 'frame' | 'at'>) {
+/** Where the journal stood; it stays while the hand moves on. */
+function Ghost({ drawn, at }: { drawn: Drawn; at: Placing }) {
+  const frame = sectionFrame(drawn);
   return (
     <g transform={transform(at, 1)}>
       {[frame.journal.above, frame.journal.below.map(([z, r]) => [z, -r] as const)].map((line, i) => (
@@ -149,4 +153,4 @@ function Axes({ drawn, frame, at }: { drawn: Drawn; frame: SectionFrame; at: Pla
   );
 }
 
-export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films, Ghost, Axes };
+export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films, Ghost: memo(Ghost, sameGhost), Axes };

@@ -19,10 +19,9 @@ import { bare, withTold } from '../../record/entered.ts';
 import { namesOf } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { newReading, withoutReading } from './entries.ts';
-import { isTool, KIND_NAMES, KINDS, type Reading, SIDES_ASKED, tellsSize } from './kinds.ts';
+import { isTool, KIND_NAMES, KINDS, type Reading, readingText, SIDES_ASKED, tellsSize, whenText } from './kinds.ts';
 import { NewEntry } from './NewEntry.tsx';
 import { SetUp } from './SetUp.tsx';
-import { readingText, whenText } from './setUpText.ts';
 import type { Asked } from './useAsked.ts';
 
 interface Props {
