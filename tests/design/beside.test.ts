@@ -1,6 +1,6 @@
 /** A film and its limit are told with digits enough to see on which side it is. */
 import { expect, test } from 'vitest';
-import { besideText } from '../../src/design/units.ts';
+import { besideText } from '../../src/design/beside.ts';
 
 test('as ever where they differ so, else with digits more', () => {
   expect(besideText(0.0009, 0.001, 'metric')).toEqual(['0.90 µm', '1.00 µm']);

@@ -1,5 +1,6 @@
 /** How it runs in a few words: the first line a person reads, before any why. */
-import { besideText, fineText, type System } from '../../design/units.ts';
+import { besideText } from '../../design/beside.ts';
+import { fineText, type System } from '../../design/units.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { FilmReport } from './definition.ts';

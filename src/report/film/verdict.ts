@@ -1,6 +1,8 @@
 /** The running spindle in a machinist's words: a headline and a few sentences, made from the report alone. */
+
+import { besideText } from '../../design/beside.ts';
 import type { Design } from '../../design/definition.ts';
-import { besideText, fineText, placeText, type System } from '../../design/units.ts';
+import { fineText, placeText, type System } from '../../design/units.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { Verdict } from '../fit/verdict.ts';

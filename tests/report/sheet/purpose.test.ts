@@ -18,9 +18,13 @@ const of = (design: Design) => purposeOf(design, cutSection(design) ?? null, 'me
 const steep = demo('steep-first');
 
 test('a plan that gives the films is work, and says what comes off', () => {
-  const { kind, headline } = of(steep);
-  expect(kind).toBe('work');
-  expect(headline).toContain('off the steep journal');
+  const sure = of({ ...steep, cut: { ...steep.cut!, doubt: 1e-9 } });
+  expect(sure.kind).toBe('work');
+  expect(sure.headline).toContain('off the steep journal');
+  // Where nothing of it is safe yet a trial comes first.
+  const { kind, headline, sentences } = of(steep);
+  expect([kind, headline]).toEqual(['work', expect.stringMatching(/^A trial assembly first: nothing/)]);
+  expect(sentences[0]).toContain('off the steep journal');
 });
 
 test('limits that cannot all hold: refused, with what stands in the way and what would do, and nothing of adjusters', () => {

@@ -7,7 +7,7 @@ import type { System } from '../../../design/units.ts';
 import type { OddsReport } from '../../../report/odds/definition.ts';
 import { holdSentence } from '../../../report/odds/holdWords.ts';
 import { oddsNow } from '../../../report/odds/now.ts';
-import { oddsVerdict, timesText } from '../../../report/odds/words.ts';
+import { oddsVerdict, readSentence, timesText } from '../../../report/odds/words.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
@@ -70,8 +70,7 @@ function Told({ work }: { work: Work }) {
       <ShortVerdict
         tone={verdict.tone}
         now={oddsNow(of, report)}
-        why={verdict.headline}
-        rest={verdict.sentences}
+        {...whyOf(verdict, report)}
         more="What that means, and on what it rests"
       />
       {progress}
@@ -104,6 +103,14 @@ function Told({ work }: { work: Work }) {
       />
     </>
   );
+}
+
+/** The first line says how often it works; where the headline says no more than that, what would help comes next. */
+function whyOf({ headline, sentences }: ReturnType<typeof oddsVerdict>, report: OddsReport | null) {
+  const helps = report && !report.trialFirst && !report.notAsRead ? readSentence(report.planned ?? report) : '';
+  return helps === '' || !sentences.includes(helps)
+    ? { why: headline, rest: sentences }
+    : { why: helps, rest: [headline, ...sentences.filter((sentence) => sentence !== helps)] };
 }
 
 interface ToldProps {
