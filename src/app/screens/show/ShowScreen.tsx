@@ -111,6 +111,7 @@ interface TakeProps {
 function TakeIt({ work, box, factor }: TakeProps) {
   const way = useAngles();
   const [said, setSaid] = useState('');
+  const [byHand, setByHand] = useState<string | null>(null);
   const tell = (what: string, act: () => Promise<unknown>) =>
     act().then(
       () => setSaid(what),
@@ -121,7 +122,14 @@ function TakeIt({ work, box, factor }: TakeProps) {
     const { design, system } = work.store.getState();
     const made = linkOf(design, system, way, pageOf(window.location));
     if (made === null) throw new Error('it is too large for a link');
-    await navigator.clipboard.writeText(shownBy(made));
+    const text = shownBy(made);
+    // Without the right to the clipboard, or without one, it stands there to be copied by hand.
+    const copied = await (navigator.clipboard?.writeText(text) ?? Promise.reject()).then(
+      () => true,
+      () => false,
+    );
+    setByHand(copied ? null : text);
+    setSaid(copied ? 'The link is copied.' : 'Copy the link from its field.');
   };
   const picture = async () => {
     const { allOnScreen, pngOf } = await import('../../takeAlong/onScreen.ts');
@@ -139,13 +147,22 @@ function TakeIt({ work, box, factor }: TakeProps) {
       <button type="button" onClick={() => void tell('', full)}>
         Full screen
       </button>
-      <button type="button" onClick={() => void tell('The link is copied.', link)}>
+      <button type="button" onClick={() => void link().catch((error: Error) => setSaid(`Not done: ${error.message}`))}>
         Copy a link to this
       </button>
       <button type="button" onClick={() => void tell('The picture is saved.', picture)}>
         Save the picture
       </button>
       <a href="#fit">Leave</a>
+      {byHand !== null && (
+        <input
+          className="show-link"
+          aria-label="The link, to be copied by hand"
+          readOnly
+          value={byHand}
+          ref={(field) => field?.select()}
+        />
+      )}
     </p>
   );
 }
