@@ -42,8 +42,8 @@ const FILL = Object.fromEntries(
 );
 
 /**
- * An outline filled as its class is; `id` that of the patterns. What moves under the hand is drawn by its points: a path
- * is a style too, and worked out anew with every sheet there is.
+ * An outline filled as its class is; `id` that of the patterns. What moves under the hand is drawn by its points: a
+ * path is a style too, and worked out anew with every sheet there is.
  */
 export function FilmShape({ points, kind, id }: { points: string; kind: FilmClass; id: string }) {
   return (

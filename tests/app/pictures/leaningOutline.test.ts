@@ -1,4 +1,4 @@
-/** The journal pulled aside, as the section outlines it: a rigid body that tilts, and nothing that jumps as it is taken. */
+/** The journal pulled aside, as the section outlines it: a rigid body that tilts, and nothing jumps as it is held. */
 import { expect, test } from 'vitest';
 import { drawnAt, factorFor, type Point } from '../../../src/app/pictures/drawn.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';

@@ -4,7 +4,6 @@
  */
 import './fit.css';
 import { useCallback, useState } from 'react';
-import { useStore } from 'zustand';
 import { ratioSentence } from '../../../report/fit/now.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
@@ -35,8 +34,8 @@ const Lenses = onDemand(() => import('./Lenses.tsx'), {
 const WIDE = '(min-width: 1100px)';
 
 export function FitScreen({ work }: { work: Work }) {
-  const { design, fit, seats, pulled, drawn, ghost, scale } = usePair(work);
-  const system = useStore(work.store, (state) => state.system);
+  const pair = usePair(work);
+  const { design, system, fit, seats, pulled, drawn, ghost } = pair;
   const belief = useBelief(design);
   const wide = useMedia(WIDE);
   const [lost, setLost] = useState(false);
@@ -54,15 +53,7 @@ export function FitScreen({ work }: { work: Work }) {
           notAsRead={belief.value?.notAsRead ?? null}
         />
         {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
-        <FitPictures
-          work={work}
-          fit={fit}
-          drawn={drawn}
-          ghost={ghost}
-          scale={scale}
-          belief={belief.value}
-          solid={wide ? null : solid}
-        />
+        <FitPictures work={work} pair={pair} belief={belief.value} solid={wide ? null : solid} />
         <WhileSeen work={work}>
           <PositionTrack work={work} design={design} fit={fit} system={system} />
         </WhileSeen>

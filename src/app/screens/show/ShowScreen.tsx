@@ -3,20 +3,19 @@
  * Any state of it goes out as a link that opens here, or as a picture.
  */
 import { useEffect, useRef, useState } from 'react';
-import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { standsNow } from '../../../report/fit/now.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { axialValues } from '../../pictures/axialValues.ts';
 import { landmarks, moveByKey, reachOf } from '../../pictures/journalMove.ts';
-import { Section } from '../../pictures/Section.tsx';
 import { timesText } from '../../pictures/timesText.ts';
 import { useAngles } from '../../state/angles.ts';
 import { nameOf, offer } from '../../state/files.ts';
 import type { Work } from '../../state/store.ts';
 import { useHeld } from '../../state/useHeld.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
+import { PairSection } from '../fit/PairSection.tsx';
 import { usePair } from '../fit/usePair.ts';
 import './show.css';
 
@@ -26,8 +25,8 @@ const Lenses = onDemand(() => import('../fit/Lenses.tsx'), { what: 'The lenses',
 const PACE = 1200;
 
 export default function ShowScreen({ work }: { work: Work }) {
-  const { design, fit, drawn, ghost, scale } = usePair(work);
-  const system = useStore(work.store, (state) => state.system);
+  const pair = usePair(work);
+  const { design, system, fit, drawn, ghost } = pair;
   const now = standsNow(design, fit, system, null);
   const announced = useThrottled(now, PACE);
   const box = useRef<HTMLDivElement>(null);
@@ -39,16 +38,7 @@ export default function ShowScreen({ work }: { work: Work }) {
         {announced}
       </p>
       <div className="show-pictures">
-        <Section
-          design={design}
-          drawn={drawn}
-          ghost={ghost}
-          scale={scale}
-          first="none"
-          fit={fit}
-          system={system}
-          work={work}
-        />
+        <PairSection work={work} pair={pair} />
         <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
       </div>
       <Move work={work} fit={fit} system={system} />
