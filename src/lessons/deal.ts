@@ -34,6 +34,8 @@ export interface DealtQuestion {
   saw: number;
   /** what the engine has along the chart, and where the answer is asked for */
   curve: Curve | null;
+  /** mm: how thick the layer is before and after */
+  layer: { from: number; to: number } | null;
 }
 
 export interface Curve {
@@ -67,10 +69,26 @@ export function deal(lesson: Lesson, seed: number, designs: Designs): Worked<Dea
   return { ok: false, message: `no numbers from seed ${seed} on go together; the last: ${last}` };
 }
 
+export interface TriedSeed {
+  seed: number;
+  /** null: its numbers are given; else why they are not, and where that stands in the lesson */
+  fault: { message: string; at: string } | null;
+}
+
+/** Of the first seeds, which are given and why others are not. */
+export function triedSeeds(lesson: Lesson, count: number): TriedSeed[] {
+  const design = designOf(lesson, () => undefined);
+  if (!design.ok) return [{ seed: 1, fault: { message: design.message, at: 'design' } }];
+  return Array.from({ length: count }, (_, i) => {
+    const found = dealOnce(lesson, design.value, i + 1);
+    return { seed: i + 1, fault: found.ok ? null : { message: found.message, at: found.at ?? 'questions' } };
+  });
+}
+
 /** The numbers of one seed, or why it is not given. */
 export function dealOnce(lesson: Lesson, base: Design, seed: number): Worked<Dealt> {
   const numbers = drawnNumbers(lesson, seed);
-  const start = putInto(base, lesson.where, numbers);
+  const start = putInto(base, lesson.where, numbers, 'where');
   if (!start.ok) return start;
   const ask = asking();
   const questions: DealtQuestion[] = [];
@@ -79,7 +97,10 @@ export function dealOnce(lesson: Lesson, base: Design, seed: number): Worked<Dea
     // The story and the conditions are of what is so before any question.
     const whole = i === 0 ? lesson : { ...lesson, keep: [], story: [], carry: '' };
     const found = dealQuestion(whole, question, from, numbers, ask);
-    if (!found.ok) return { ok: false, message: `question ${i + 1}: ${found.message}` };
+    if (!found.ok) {
+      const at = found.at?.startsWith('keep') ? found.at : `questions[${i}]${found.at ? `.${found.at}` : ''}`;
+      return { ok: false, message: `question ${i + 1}: ${found.message}`, at };
+    }
     questions.push(found.value);
     from = found.value.to;
   }
@@ -108,18 +129,26 @@ export function drawnNumbers({ numbers }: Pick<Lesson, 'numbers'>, seed: number)
   );
 }
 
-function putInto(design: Design, puts: readonly Put[], scope: Scope): Worked<Design> {
+/** `within`: what the list is called in the lesson. */
+function putInto(design: Design, puts: readonly Put[], scope: Scope, within: string): Worked<Design> {
   let made = design;
-  for (const { path, is } of puts) {
+  for (const [i, { path, is }] of puts.entries()) {
     const found = workedNumber(is, { ...scope, design: made });
-    if (!found.ok) return { ok: false, message: `${path}: ${found.message}` };
+    if (!found.ok) return { ok: false, message: `${path}: ${found.message}`, at: `${within}[${i}].is` };
     made = withValue(made, path, found.value);
   }
   const read = validateDesign(made);
   return read.ok
     ? { ok: true, value: read.design }
-    : { ok: false, message: `the design it makes is none: ${read.errors[0]!.path} ${read.errors[0]!.message}` };
+    : {
+        ok: false,
+        message: `the design it makes is none: ${read.errors[0]!.path} ${read.errors[0]!.message}`,
+        at: within,
+      };
 }
+
+/** The same, and where it stands if it failed. */
+const placed = <T>(found: Worked<T>, at: string): Worked<T> => (found.ok || found.at ? found : { ...found, at });
 
 type Around = Pick<Lesson, 'keep' | 'story' | 'carry'>;
 
@@ -132,30 +161,32 @@ function dealQuestion(
 ): Worked<DealtQuestion> {
   const formulas = formulasOf(lesson, question);
   const before = ask(from, sectionsIn(formulas, 'before'));
-  const to = putInto(from, question.release, { ...numbers, before });
+  const to = putInto(from, question.release, { ...numbers, before }, 'release');
   if (!to.ok) return to;
   const scope: Scope = { ...numbers, before, after: ask(to.value, sectionsIn(formulas, 'after')) };
-  for (const condition of lesson.keep) {
+  for (const [i, condition] of lesson.keep.entries()) {
     const found = worked(condition, scope);
-    if (!found.ok) return found;
-    if (found.value !== true) return { ok: false, message: `“${condition}” is not so` };
+    if (!found.ok) return placed(found, `keep[${i}]`);
+    if (found.value !== true) return { ok: false, message: `“${condition}” is not so`, at: `keep[${i}]` };
   }
   const { answer } = question;
   const right = worked(answer.right, scope);
-  if (!right.ok) return right;
+  if (!right.ok) return placed(right, 'answer.right');
   if (typeof right.value === 'boolean' || (typeof right.value === 'string') !== (answer.kind === 'choice'))
-    return { ok: false, message: `what is right, ${right.value}, is no answer of this kind` };
+    return { ok: false, message: `what is right, ${right.value}, is no answer of this kind`, at: 'answer.right' };
   const inScope: Scope = { ...scope, right: right.value };
   const within = answer.kind === 'choice' ? ({ ok: true, value: 0 } as const) : workedNumber(answer.within, inScope);
-  if (!within.ok) return within;
+  if (!within.ok) return placed(within, 'answer.within');
   const slips = slipsOf(question.mistakes, inScope, right.value, within.value);
   if (!slips.ok) return slips;
   const alike = confused([{ index: -1, value: right.value, within: within.value }, ...slips.value], question);
-  if (alike !== null) return { ok: false, message: alike };
+  if (alike !== null) return { ok: false, ...alike };
   const saw = onlyTrue(question, inScope);
   if (!saw.ok) return saw;
   const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope, ask) : null;
-  if (curve && !curve.ok) return curve;
+  if (curve && !curve.ok) return placed(curve, 'answer.chart');
+  const layer = layerOf(question, inScope);
+  if (layer && !layer.ok) return placed(layer, 'view.layer');
   return {
     ok: true,
     value: {
@@ -167,8 +198,16 @@ function dealQuestion(
       slips: slips.value,
       saw: saw.value,
       curve: curve?.ok ? curve.value : null,
+      layer: layer?.ok ? layer.value : null,
     },
   };
+}
+
+function layerOf({ view: { layer } }: Question, scope: Scope): Worked<{ from: number; to: number }> | null {
+  if (!layer) return null;
+  const [from, to] = [workedNumber(layer.from, scope), workedNumber(layer.to, scope)];
+  if (!from.ok) return from;
+  return to.ok ? { ok: true, value: { from: from.value, to: to.value } } : to;
 }
 
 /** What each mistake gives; it is as far off the right answer as it is great, or as small. */
@@ -176,11 +215,12 @@ function slipsOf(mistakes: readonly Mistake[], scope: Scope, right: number | str
   const slips: Slip[] = [];
   for (const [index, { is, when, name }] of mistakes.entries()) {
     const can = when === undefined ? ({ ok: true, value: true } as const) : worked(when, scope);
-    if (!can.ok) return { ok: false, message: `${name}: ${can.message}` };
+    if (!can.ok) return { ok: false, message: `${name}: ${can.message}`, at: `mistakes[${index}].when` };
     if (can.value !== true) continue;
     const found = worked(is, scope);
-    if (!found.ok) return { ok: false, message: `${name}: ${found.message}` };
-    if (typeof found.value !== typeof right) return { ok: false, message: `${name}: ${found.value} is no such answer` };
+    if (!found.ok) return { ok: false, message: `${name}: ${found.message}`, at: `mistakes[${index}].is` };
+    if (typeof found.value !== typeof right)
+      return { ok: false, message: `${name}: ${found.value} is no such answer`, at: `mistakes[${index}].is` };
     const share = typeof right === 'number' && right !== 0 ? within / Math.abs(right) : 0;
     const value = found.value as number | string;
     slips.push({
@@ -196,11 +236,14 @@ function slipsOf(mistakes: readonly Mistake[], scope: Scope, right: number | str
 const NEAR = 0.2;
 
 /** Two that an answer could be both of; null where there are none. */
-function confused(all: readonly Slip[], { mistakes }: Question): string | null {
+function confused(all: readonly Slip[], { mistakes }: Question): { message: string; at: string } | null {
   for (const [i, a] of all.entries())
     for (const b of all.slice(i + 1))
       if (meet(a, b))
-        return `${mistakes[a.index]?.name ?? 'the right answer'} and ${mistakes[b.index]!.name} cannot be told apart`;
+        return {
+          message: `${mistakes[a.index]?.name ?? 'the right answer'} and ${mistakes[b.index]!.name} cannot be told apart`,
+          at: `mistakes[${b.index}].is`,
+        };
   return null;
 }
 
@@ -213,12 +256,12 @@ function onlyTrue({ saw }: Question, scope: Scope): Worked<number> {
   const so: number[] = [];
   for (const [i, { is }] of saw.options.entries()) {
     const found = worked(is, scope);
-    if (!found.ok) return found;
+    if (!found.ok) return placed(found, `saw.options[${i}].is`);
     if (found.value === true) so.push(i);
   }
   return so.length === 1
     ? { ok: true, value: so[0]! }
-    : { ok: false, message: `of what may have been seen ${so.length} are so; it must be one` };
+    : { ok: false, message: `of what may have been seen ${so.length} are so; it must be one`, at: 'saw' };
 }
 
 function curveOf(chart: Chart, design: Design, scope: Scope, ask: Asking): Worked<Curve> {
@@ -254,6 +297,7 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
     answer.right,
     ...(answer.kind === 'choice' ? [] : [answer.within]),
     ...(answer.kind === 'number' && answer.chart ? [answer.chart.from, answer.chart.to, answer.chart.at] : []),
+    ...(question.view.layer ? [question.view.layer.from, question.view.layer.to] : []),
     ...lesson.keep,
     ...question.release.map(({ is }) => is),
     ...question.mistakes.flatMap(({ is, when }) => (when === undefined ? [is] : [is, when])),

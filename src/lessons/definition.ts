@@ -51,9 +51,27 @@ const put = z.strictObject({
   is: formula('What stands there, in the unit of the design file'),
 });
 
+const layer = z
+  .strictObject({
+    title: text(60, 'What is drawn as a layer of oil, with no unit'),
+    from: formula('How thick it is (mm) before the answer'),
+    to: formula('How thick it is (mm) once it is let go'),
+  })
+  .check(z.meta({ description: 'One film drawn as a layer between bush and journal: it grows or shrinks' }));
+
 const view = z.strictObject({
   section: z.boolean().check(z.meta({ description: 'The section of the pair' })),
   lenses: z.boolean().check(z.meta({ description: 'Every seat magnified' })),
+  setUps: z.optional(
+    z
+      .array(z.int().check(z.gte(0), z.lte(200)))
+      .check(
+        z.minLength(1),
+        z.maxLength(3),
+        z.meta({ description: 'How these readings of the design are taken, drawn: their places in its list' }),
+      ),
+  ),
+  layer: z.optional(layer),
   figures: z.optional(
     z.literal(false).check(z.meta({ description: 'Before the answer the picture tells no film in figures' })),
   ),

@@ -11,7 +11,8 @@ import { degrees, radians } from '../report/convert.ts';
 
 export type Value = number | string | boolean;
 export type Scope = Readonly<Record<string, unknown>>;
-export type Worked<T> = { ok: true; value: T } | { ok: false; message: string };
+/** `at`: where in the lesson the formula stands, where that is known. */
+export type Worked<T> = { ok: true; value: T } | { ok: false; message: string; at?: string };
 
 export const LONGEST_FORMULA = 400;
 /** Parts of a formula: numbers, names, signs, calls. */

@@ -1,6 +1,6 @@
 /** From text to a lesson, or to everything that is wrong with it, each with its place. */
 import { quantityIfAt } from '../design/place.ts';
-import { type Designs, deal, designOf } from './deal.ts';
+import { type Designs, deal, designOf, hasNumberAt } from './deal.ts';
 import { lesson as definition, type Lesson } from './definition.ts';
 import { formulaOf } from './formula.ts';
 import { faultsOfText } from './template.ts';
@@ -158,6 +158,8 @@ function placeErrors(lesson: Lesson, designs: Designs): LessonError[] {
     ]),
   ];
   return places.flatMap(({ at, path }) =>
-    quantityIfAt(path, design.value) === null ? [{ path: at, message: `a design has no number at “${path}”` }] : [],
+    quantityIfAt(path, design.value) === null && !hasNumberAt(design.value, path)
+      ? [{ path: at, message: `a design has no number at “${path}”` }]
+      : [],
   );
 }

@@ -5,7 +5,7 @@
  */
 import type { Design } from '../design/definition.ts';
 import type { System } from '../design/units.ts';
-import { deal } from '../lessons/deal.ts';
+import { deal, triedSeeds } from '../lessons/deal.ts';
 import type { Lesson } from '../lessons/definition.ts';
 import { beliefSection } from '../report/belief/section.ts';
 import { cutSection } from '../report/cut/section.ts';
@@ -82,6 +82,8 @@ export const JOBS = {
   },
   /** a lesson, its design in it, with the numbers of a seed, solved before and after each question */
   lesson: ({ lesson, seed }: { lesson: Lesson; seed: number }) => deal(lesson, seed, () => undefined),
+  /** which of its first seeds are given, and why others are not */
+  lessonTried: ({ lesson, count }: { lesson: Lesson; count: number }) => triedSeeds(lesson, count),
   /** the whole report, as the command line writes it */
   solve: (design: Design) => solve(design, `${design.title ?? 'design'}.conepair.json`),
 };

@@ -38,6 +38,7 @@ const BESIDE: Record<JobName, [Lane, GivenUp]> = {
   runPiece: ['long', 'leave'],
   runShown: ['long', 'leave'],
   lesson: ['long', 'end'],
+  lessonTried: ['long', 'end'],
   solve: ['long', 'end'],
 };
 

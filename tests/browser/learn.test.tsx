@@ -117,12 +117,17 @@ async function walk(id: string, how: keyof typeof press, visit: 'first' | 'again
       await press[how](why.querySelector<HTMLButtonElement>('button.main')!);
     }
   }
-  await there('.account');
+  const account = await there('.account');
+  const after = ENTRIES[ENTRIES.findIndex((entry) => entry.id === id) + 1];
+  expect(account.querySelector('a')?.getAttribute('href') ?? null).toBe(after ? `#learn/${after.id}` : null);
 }
 
 const most = (lesson: Lesson) => Math.max(...lesson.questions.map(({ help }) => help.length));
 
-test('every lesson goes to its end by keyboard, or by touch on a phone', { timeout: 300_000 }, async () => {
+test('every lesson goes to its end by keyboard, or by touch on a phone', {
+  tags: ['long'],
+  timeout: 300_000,
+}, async () => {
   const before = shown.work.store.getState();
   for (const [i, { id }] of ENTRIES.entries()) {
     const how = i % 2 === 0 ? 'keyboard' : 'touch';
@@ -163,6 +168,8 @@ test('without an answer, or without how sure, nothing is let go; a wrong unit is
   await userEvent.fill($('.answer-field input')!, '3 tenths');
   await go();
   await expect.poll(() => $('.ask .error')?.textContent).toMatch(/how sure/);
+  // The number is not what is missing.
+  expect($('.answer-field input')!.getAttribute('aria-invalid')).toBe('false');
   expect($('.saw')).toBeNull();
 });
 
@@ -197,6 +204,7 @@ test('what was learnt is kept, damaged records are set aside and said', async ()
 });
 
 test('the path and a lesson, from question to why: nothing wider than the page, and accessible in both themes', {
+  tags: ['long'],
   timeout: 120_000,
 }, async () => {
   await there('.path');
@@ -205,8 +213,12 @@ test('the path and a lesson, from question to why: nothing wider than the page, 
   const lesson = await opened('one-cone');
   await expectNoSidewaysScroll();
   await expectAccessible();
+  const factor = () => /×[\d ]+/.exec($('.lesson-picture .picture figcaption')!.textContent!)![0];
+  const before = factor();
   await answer(lesson, dealtOf(lesson, 0), 0, 'keyboard');
   await there('.saw');
+  await expect.poll(() => $('.section .journal')!.getAttribute('aria-valuenow'), { timeout: 10_000 }).not.toBe('0');
+  expect(factor(), 'one factor before and after').toBe(before);
   await expectAccessible();
   await userEvent.click(document.querySelectorAll('.saw-options button')[0]!);
   await there('.why');

@@ -92,7 +92,7 @@ test('the blue shows on the steep seat and not on the shallow one', async () => 
   expect(blue('shallow journal')).toBe(0);
 });
 
-test('no sideways scroll, and an axe scan of all of it is clean in both themes', async () => {
+test('no sideways scroll, and an axe scan of all of it is clean in both themes', { tags: ['long'] }, async () => {
   await expect.poll(() => document.querySelectorAll('.print canvas').length, { timeout: 20_000 }).toBe(4);
   await expectNoSidewaysScroll();
   await expectAccessible();
@@ -157,7 +157,7 @@ test('the ring at the nose moves the journal when it is dragged along the axis; 
   expect(shown.position()).toBe(moved);
 });
 
-test('the solid picture shows the blue on the parts instead of the film', async () => {
+test('the solid picture shows the blue on the parts instead of the film', { tags: ['long'] }, async () => {
   await browser.viewport(820, 1000);
   await userEvent.click(browser.getByRole('button', { name: 'Solid' }));
   await expect.poll(() => document.querySelector('.scene canvas'), { timeout: 20_000 }).toBeTruthy();

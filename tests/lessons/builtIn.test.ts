@@ -5,6 +5,7 @@ import { type Dealt, type DealtQuestion, deal } from '../../src/lessons/deal.ts'
 import type { Lesson } from '../../src/lessons/definition.ts';
 import { worked } from '../../src/lessons/formula.ts';
 import { recognised } from '../../src/lessons/recognise.ts';
+import { answerSaid, said } from '../../src/lessons/sheets.ts';
 import { spoken } from '../../src/lessons/template.ts';
 import { LONG } from '../long.ts';
 import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
@@ -69,6 +70,22 @@ describe.each(LESSON_FILES)('%s', (file) => {
           'value' in one ? Number(one.value) + one.within : Number(one.right) + one.within,
         );
         expect(recognised(Math.max(...reach) * 1.01 + 1e-9, question)).toEqual({ kind: 'other' });
+      }
+  });
+
+  test('no step of help has the answer in it', () => {
+    for (const { dealt, question, asked } of questions.slice(0, 40))
+      for (const system of ['metric', 'inch'] as const) {
+        const { answer, help, ask } = asked;
+        if (answer.kind !== 'number') continue;
+        const speech = { system, way: 'half' } as const;
+        const right = answerSaid(answer, question.right, question, speech);
+        const asks = said(ask, question, speech);
+        for (const step of help)
+          if (!asks.includes(right))
+            expect(said(step, question, speech), `seed ${dealt.seed}`).not.toMatch(
+              new RegExp(`(?<![\\d.])${right.replaceAll('.', '\\.')}`),
+            );
       }
   });
 

@@ -12,9 +12,9 @@
  * they do in the solver, at every factor. d runs along the axis for a steep seat (a displaced cone is then
  * drawn displaced) and along the radius for a shallow one; square to the line the gap is factor·film in both.
  *
- * Where the journal lies aside or tilted, or a part is lobed, every half section has a v of its own (leaning.ts), drawn
- * by the same map: to take hold of the nose changes nothing on the screen, and each line leans as the rigid journal
- * does.
+ * Where the journal lies aside or tilted, or a part is lobed, every half section has a v of its own (leaning.ts),
+ * drawn by the same map: to take hold of the nose changes nothing on the screen, and each line leans as the rigid
+ * journal does.
  */
 
 import type { Metres, Radians } from '../../design/dimension.ts';

@@ -35,9 +35,17 @@ const WORDS = strToU8(
     '"halfAngle":3,"diameter":22.006,"station":0,"from":-25,"to":-0.5},"film":{"target":0.0025,"tolerance":0.0005}},',
 );
 
+/** Any text, folded as the design of a link is; and unfolded again, null where it was cut off or altered. */
+export const packedText = (text: string): string =>
+  toText(deflateSync(strToU8(text), { level: 9, dictionary: WORDS }));
+export function unpackedText(packed: string): string | null {
+  const bytes = packed.length <= LONGEST_LINK ? toBytes(packed) : null;
+  return bytes && inflated(bytes);
+}
+
 /** The link that carries the design; null where it would be too long. `page`: the address without its #. */
 export function linkOf(design: Design, system: System, way: AngleWay, page: string): string | null {
-  const packed = toText(deflateSync(strToU8(JSON.stringify(design)), { level: 9, dictionary: WORDS }));
+  const packed = packedText(JSON.stringify(design));
   const link = `${page}${KEY}${packed}&${UNITS}=${system}&${ANGLES}=${way}`;
   return link.length <= LONGEST_LINK ? link : null;
 }
@@ -79,8 +87,7 @@ export function designOfLink(hash: string): Validation {
   const refused = (message: string): Validation => ({ ok: false, errors: [{ path: '', message }] });
   if (hash.length > LONGEST_LINK)
     return refused(`the link has ${hash.length} characters; at most ${LONGEST_LINK} are read`);
-  const bytes = toBytes(hash.slice(KEY.length).split('&')[0]!);
-  const text = bytes && inflated(bytes);
+  const text = unpackedText(hash.slice(KEY.length).split('&')[0]!);
   if (text === null)
     return refused('the link is not whole: it was cut off or altered on the way. Ask for it again, or for the file');
   return parseDesign(text);

@@ -1,4 +1,4 @@
-/** The journal pulled aside, as the section outlines it: a rigid body that tilts, and nothing jumps as it is held. */
+/** The journal pulled aside, as the section outlines it: a rigid body that tilts; nothing jumps as it is taken. */
 import { expect, test } from 'vitest';
 import { drawnAt, factorFor, type Point } from '../../../src/app/pictures/drawn.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';

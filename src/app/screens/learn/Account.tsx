@@ -13,9 +13,11 @@ interface Props {
   dealt: Dealt;
   speech: Speech;
   leave(): void;
+  /** what comes after it on the path */
+  next?: { id: string; title: string } | null;
 }
 
-export function Account({ lesson, course, dealt, speech, leave }: Props) {
+export function Account({ lesson, course, dealt, speech, leave, next = null }: Props) {
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => head.current?.focus(), []);
   const { right, of } = lastRound(course);
@@ -57,7 +59,12 @@ export function Account({ lesson, course, dealt, speech, leave }: Props) {
       </table>
       {lesson.caution && <p className="caution">{lesson.caution}</p>}
       <p className="buttons">
-        <button type="button" className="main" onClick={leave}>
+        {next && (
+          <a className="button main" href={`#learn/${next.id}`}>
+            Next: {next.title}
+          </a>
+        )}
+        <button type="button" className={next ? '' : 'main'} onClick={leave}>
           All lessons
         </button>
       </p>

@@ -73,7 +73,7 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
         dealt={mine}
         phase={question.answer.kind === 'move' && fragment === null ? 'byHand' : 'frozen'}
         again={0}
-        system={speech.system}
+        speech={speech}
         moved={(position) => setDraft((before) => ({ ...before, value: position }))}
       />
       <div className="body">

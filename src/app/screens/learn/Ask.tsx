@@ -39,21 +39,24 @@ export function Ask({
   go = 'That is my answer: let it go',
 }: Props) {
   const id = useId();
-  const [error, setError] = useState('');
+  const [error, setError] = useState<Wrong | null>(null);
   const shown =
     draft.text ?? (draft.value !== null && answer.kind === 'number' ? answerText(draft.value, answer.as, speech) : '');
   const send = (event: FormEvent) => {
     event.preventDefault();
     const found = answered(answer, draft, shown, speech);
-    if (!found.ok) return setError(found.message);
-    if (draft.sure === null) return setError('Say how sure you are: that is part of the answer.');
-    setError('');
+    if (!found.ok) return setError({ of: 'answer', message: found.message });
+    if (draft.sure === null)
+      return setError({ of: 'sure', message: 'Say how sure you are: that is part of the answer.' });
+    setError(null);
     commit(found.value, draft.sure);
   };
   const type = (text: string) => {
     if (answer.kind !== 'number') return;
     const typed = typedAnswer(text, answer.as, speech);
     setDraft({ ...draft, text, value: typed.ok ? typed.value : null });
+    // What was wrong is being mended.
+    if (error?.of === 'answer') setError(null);
   };
   return (
     <form className="ask" onSubmit={send} noValidate>
@@ -73,7 +76,7 @@ export function Ask({
             onChange={(event) => type(event.target.value)}
             placeholder={unitHint(answer.as, speech) === '' ? '' : `in ${unitHint(answer.as, speech)}`}
             autoComplete="off"
-            aria-invalid={error !== ''}
+            aria-invalid={error?.of === 'answer'}
             aria-describedby={`${id}error`}
           />
         </p>
@@ -100,7 +103,7 @@ export function Ask({
           ))}
         </fieldset>
       )}
-      <fieldset className="sure">
+      <fieldset className="sure" aria-describedby={error?.of === 'sure' ? `${id}error` : undefined}>
         <legend>How sure are you?</legend>
         {SURE.map((sure) => (
           <label key={sure}>
@@ -108,7 +111,10 @@ export function Ask({
               type="radio"
               name={`${id}sure`}
               checked={draft.sure === sure}
-              onChange={() => setDraft({ ...draft, sure })}
+              onChange={() => {
+                setDraft({ ...draft, sure });
+                if (error?.of === 'sure') setError(null);
+              }}
             />
             <span>{SURE_WORDS[sure]}</span>
           </label>
@@ -120,10 +126,16 @@ export function Ask({
         </button>
       </p>
       <p id={`${id}error`} role="alert" className="error">
-        {error}
+        {error?.message}
       </p>
     </form>
   );
+}
+
+/** What is missing or wrong: the answer itself, or how sure. */
+interface Wrong {
+  of: 'answer' | 'sure';
+  message: string;
 }
 
 type Answered = { ok: true; value: number | string } | { ok: false; message: string };

@@ -97,13 +97,7 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
         {at === 0 && !open && <Story told={lesson.story.map(words)} />}
         <h3>{words(question.ask)}</h3>
       </div>
-      <LessonPicture
-        question={question}
-        dealt={dealt}
-        phase={open ? 'released' : 'frozen'}
-        again={0}
-        system={speech.system}
-      />
+      <LessonPicture question={question} dealt={dealt} phase={open ? 'released' : 'frozen'} again={0} speech={speech} />
       <div className="body">
         <Spread question={question} dealt={dealt} answers={mine} open={told} speech={speech} />
         {!open && <Typed question={question} words={words} speech={speech} take={take} />}

@@ -4,25 +4,33 @@ import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { type ClassAnswer, classAnswerOf, withAnswer } from '../../../lessons/classAnswer.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { standing } from '../../../lessons/progress.ts';
+import { parseLesson } from '../../../lessons/validate.ts';
 import { Fault } from '../../frame/Fault.tsx';
+import { onDemand } from '../../frame/onDemand.tsx';
 import type { Work } from '../../state/store.ts';
 import { faultText } from '../../state/useNewest.ts';
 import { AnswerView } from './AnswerView.tsx';
-import { ENTRIES, loadLesson } from './builtIn.ts';
+import { ENTRIES, exampleOf, loadLesson, whole } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonView } from './LessonView.tsx';
 import { OwnLesson } from './OwnLesson.tsx';
+import { OwnPath } from './OwnPath.tsx';
+import { CARRIED, carriedText, OWN, ownLesson } from './ownLessons.ts';
 import { type Keeping, useProgress } from './useProgress.ts';
 import { WorkSheet } from './WorkSheet.tsx';
 
 const HERE = '#learn';
+/** Behind it: the editor, with a lesson to begin from or none. */
+const EDIT = 'edit';
+const LessonEditor = onDemand(() => import('./edit/LessonEditor.tsx'), { what: 'The editor' });
 
 export default function LearnScreen({ work }: { work: Work }) {
   const keeping = useProgress();
   const behind = useSyncExternalStore(heard, () => window.location.hash.slice(`${HERE}/`.length));
   const taken = useTaken(behind);
   const [own, setOwn] = useState<Lesson | null>(null);
+  const [edited, setEdited] = useState<Lesson | null>(null);
   const [id = '', what = '', seed = ''] = behind.split('/');
   const leave = () => {
     window.location.hash = HERE;
@@ -34,17 +42,25 @@ export default function LearnScreen({ work }: { work: Work }) {
           One answer was counted. <a href={`${HERE}/${taken.lesson}/class/${taken.seed}`}>See the class</a>
         </p>
       )}
-      {id === '' && own && (
-        <LessonView
-          lesson={own}
-          work={work}
-          visit="first"
-          seed={FIRST}
-          finished={() => {}}
-          leave={() => setOwn(null)}
-        />
+      {id === '' && edited && <LessonEditor work={work} from={edited} leave={() => setEdited(null)} />}
+      {id === '' && own && !edited && (
+        <>
+          <LessonView
+            lesson={own}
+            work={work}
+            visit="first"
+            seed={FIRST}
+            finished={() => {}}
+            leave={() => setOwn(null)}
+          />
+          <p>
+            <button type="button" onClick={() => setEdited(own)}>
+              Change it
+            </button>
+          </p>
+        </>
       )}
-      {id === '' && own === null && <Path keeping={keeping} openOwn={setOwn} />}
+      {id === '' && own === null && !edited && <Path keeping={keeping} openOwn={setOwn} />}
       {id !== '' && taken === null && (
         <Opened key={behind} {...{ id, what, seed: seedTyped(seed), work, keeping, leave }} />
       )}
@@ -101,6 +117,7 @@ function Path({ keeping: { progress, today, damaged, lasts }, openOwn }: PathPro
           </li>
         ))}
       </ol>
+      <OwnPath />
       <Instructors openOwn={openOwn} />
     </>
   );
@@ -121,9 +138,15 @@ function Instructors({ openOwn }: Pick<PathProps, 'openOwn'>) {
             <a href={`${HERE}/${id}/class/${FIRST}`} aria-label={`${title}: before a class`}>
               Class
             </a>
+            <a href={`${HERE}/${EDIT}/${id}`} aria-label={`${title}: change a copy`}>
+              Change a copy
+            </a>
           </li>
         ))}
       </ul>
+      <p>
+        <a href={`${HERE}/${EDIT}`}>Make a lesson of your own</a>
+      </p>
       <OwnLesson open={openOwn} />
     </details>
   );
@@ -156,26 +179,50 @@ interface OpenedProps {
   leave(): void;
 }
 
+const nextOf = (id: string) => {
+  const at = ENTRIES.findIndex((entry) => entry.id === id);
+  return (at >= 0 && ENTRIES[at + 1]) || null;
+};
+
+/** One that came with the program, one of this device, or the one that the link carries. */
+async function loadAny(id: string): Promise<Lesson> {
+  if (id.startsWith(OWN)) {
+    const { lesson } = ownLesson(id);
+    if (!lesson) throw new Error('this device has no such lesson, or it could not be read');
+    return whole(lesson);
+  }
+  if (!id.startsWith(CARRIED)) return loadLesson(id);
+  const text = carriedText(id);
+  if (text === null) throw new Error('the link is not whole: it was cut off or altered on the way. Ask for it again');
+  const read = parseLesson(text, exampleOf, false);
+  if (!read.ok) throw new Error(read.errors.map(({ path, message }) => `${path}: ${message}`).join('; '));
+  return whole(read.lesson);
+}
+
 function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
   const [turn, setTurn] = useState(0);
   const [found, setFound] = useState<{ lesson: Lesson | null; fault: string | null }>({ lesson: null, fault: null });
   // As it stood when the lesson was opened: to finish it is no other visit.
   const [visit] = useState<'first' | 'again'>(() => (keeping.progress.lessons[id] ? 'again' : 'first'));
+  const lessonId = id === EDIT ? what : id;
   const [own] = useState(() => (visit === 'first' ? FIRST : 1 + Math.floor(Math.random() * MOST_SEEDS)));
   // biome-ignore lint/correctness/useExhaustiveDependencies: `turn` asks once more
   useEffect(() => {
     let here = true;
-    loadLesson(id).then(
+    if (id === EDIT && what === '') return;
+    loadAny(lessonId).then(
       (lesson) => here && setFound({ lesson, fault: null }),
       (error: unknown) => here && setFound({ lesson: null, fault: faultText(error) }),
     );
     return () => {
       here = false;
     };
-  }, [id, turn]);
+  }, [id, lessonId, turn]);
+  if (id === EDIT && what === '') return <LessonEditor {...{ work, leave }} from={null} />;
   if (found.fault !== null) return <Fault what="The lesson" fault={found.fault} again={() => setTurn(turn + 1)} />;
   if (!found.lesson) return <p className="loading">The lesson is loading.</p>;
   const { lesson } = found;
+  if (id === EDIT) return <LessonEditor {...{ work, leave }} from={lesson} />;
   if (what === 'sheet') return <WorkSheet {...{ lesson, work, leave }} />;
   if (what === 'class') return <ClassView {...{ id, lesson, seed, work, leave }} />;
   if (what === 'answer') return <AnswerView {...{ id, lesson, seed, work }} />;
@@ -185,8 +232,9 @@ function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
       work={work}
       visit={visit}
       seed={own}
-      finished={(last) => keeping.visit(id, last)}
+      finished={(last) => (id.startsWith(CARRIED) ? undefined : keeping.visit(id, last))}
       leave={leave}
+      next={nextOf(id)}
     />
   );
 }

@@ -4,20 +4,25 @@
  * the hand may move it.
  */
 import { type ReactNode, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { valueAt, withValue } from '../../../design/place.ts';
-import type { System } from '../../../design/units.ts';
 import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Question } from '../../../lessons/definition.ts';
+import type { Speech } from '../../../lessons/template.ts';
 import { metres } from '../../../report/convert.ts';
+import { fitOf } from '../../../report/fit/fitOf.ts';
 import { linesOf } from '../../../report/inFrame.ts';
-import { drawnAt } from '../../pictures/drawn.ts';
+import { drawnAt, factorFor } from '../../pictures/drawn.ts';
+import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { Section } from '../../pictures/Section.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
 import { createWork, type Work } from '../../state/store.ts';
 import Lenses from '../fit/Lenses.tsx';
 import { lensDepth } from '../fit/lens.ts';
 import { usePair } from '../fit/usePair.ts';
+import { Layer } from './Layer.tsx';
+import { SetUps } from './SetUps.tsx';
 
 /** ms that what is let go takes. */
 const RELEASE = 2400;
@@ -31,7 +36,7 @@ interface Props {
   phase: Phase;
   /** how often it was let go again, to be looked at once more */
   again: number;
-  system: System;
+  speech: Speech;
   /** told where the hand brought the journal, mm */
   moved?: (position: number) => void;
   /** where it is let go from, where the hand moved it before, mm */
@@ -39,14 +44,22 @@ interface Props {
   children?: ReactNode;
 }
 
-export function LessonPicture({ question, dealt, phase, again, system, moved, leftAt = null, children }: Props) {
+export function LessonPicture({ question, dealt, phase, again, speech, moved, leftAt = null, children }: Props) {
+  const { system } = speech;
   const [work] = useState(() => createWork(dealt.from));
-  useLayoutEffect(() => work.store.setState({ system, factor: FACTOR }), [work, system]);
+  const factor = useMemo(() => heldFactor(dealt), [dealt]);
+  // One factor shows what is so before and after: it is held, so that what is let go alone changes the picture.
+  useLayoutEffect(() => work.store.setState({ system, factor, scaleLocked: true }), [work, system, factor]);
   useLayoutEffect(() => {
     // Another window has it, as far as a hand goes: the lesson moves it.
     work.store.setState({ elsewhere: phase === 'frozen' || phase === 'released', pull: null });
   }, [work, phase]);
-  useRelease(work, question, dealt, phase, again, leftAt);
+  const share = useShare(phase, again);
+  useLayoutEffect(() => {
+    const from = phase === 'byHand' || leftAt === null ? dealt.from : { ...dealt.from, position: leftAt };
+    const design = share === 0 ? from : share === 1 ? dealt.to : between(from, dealt.to, question, share);
+    work.store.setState({ design, refused: null });
+  }, [work, question, dealt, phase, share, leftAt]);
   useEffect(() => {
     if (phase !== 'byHand' || !moved) return;
     return work.store.subscribe(({ design }) => moved(design.position ?? 0));
@@ -58,13 +71,23 @@ export function LessonPicture({ question, dealt, phase, again, system, moved, le
   }, [phase]);
   const still = phase === 'frozen' || phase === 'released';
   const asks = phase === 'frozen' || phase === 'byHand';
-  const silent = asks && question.view.figures === false;
+  const { view } = question;
+  const silent = asks && view.figures === false;
   return (
     <div
       ref={box}
       className={`lesson-picture ${still ? 'holds-still' : ''} ${asks ? 'asks' : ''} ${silent ? 'silent' : ''}`}
     >
-      <Pair work={work} question={question} dealt={dealt} system={system} />
+      {(view.section || view.lenses) && <Pair work={work} question={question} dealt={dealt} speech={speech} />}
+      {view.setUps && <Read work={work} which={view.setUps} speech={speech} />}
+      {view.layer && dealt.layer && (
+        <Layer
+          title={view.layer.title}
+          ends={dealt.layer}
+          now={dealt.layer.from + (dealt.layer.to - dealt.layer.from) * share}
+          speech={speech}
+        />
+      )}
       {children}
     </div>
   );
@@ -73,7 +96,18 @@ export function LessonPicture({ question, dealt, phase, again, system, moved, le
 /** Gaps of a few micrometres are seen; what is drawn falls short of it where it must. */
 const FACTOR = 400;
 
-function Pair({ work, question, dealt, system }: Pick<Props, 'question' | 'dealt' | 'system'> & { work: Work }) {
+/** The greatest factor, up to that, which both pictures hold, and wherever a hand may bring the journal in them. */
+function heldFactor({ from, to }: DealtQuestion): number {
+  const most = [from, to].map((design) => {
+    const fit = fitOf(design);
+    const reach = reachOf(fit.position, landmarks(fit)).map(metres);
+    return factorFor(linesOf(design), metres(fit.position), FACTOR, null, reach);
+  });
+  return Math.min(...most);
+}
+
+function Pair({ work, question, dealt, speech }: Pick<Props, 'question' | 'dealt' | 'speech'> & { work: Work }) {
+  const { system } = speech;
   const { design, fit, drawn, scale } = usePair(work);
   const deep = useMemo(() => Math.max(depthOf(dealt.from), depthOf(dealt.to)), [dealt]);
   return (
@@ -86,6 +120,12 @@ function Pair({ work, question, dealt, system }: Pick<Props, 'question' | 'dealt
   );
 }
 
+/** How readings of the design are taken, as it stands now. */
+function Read({ work, which, speech }: { work: Work; which: readonly number[]; speech: Speech }) {
+  const design = useStore(work.store, (state) => state.design);
+  return <SetUps design={design} which={which} system={speech.system} />;
+}
+
 /** m: how deep the lenses look with a design as it stands. */
 function depthOf(design: Design): number {
   const drawn = drawnAt(linesOf(design), metres(design.position ?? 0), 1);
@@ -95,33 +135,28 @@ function depthOf(design: Design): number {
 }
 const ROOM = 1.25;
 
-function useRelease(
-  work: Work,
-  question: Question,
-  dealt: DealtQuestion,
-  phase: Phase,
-  again: number,
-  leftAt: number | null,
-): void {
+/** How much of the way what is let go has gone: 0 before, 1 once it stands. */
+function useShare(phase: Phase, again: number): number {
   const still = useMedia('(prefers-reduced-motion: reduce)');
-  useLayoutEffect(() => {
-    const show = (design: Design) => work.store.setState({ design, refused: null });
-    if (phase === 'frozen' || phase === 'byHand') return show(dealt.from);
-    if (phase === 'free' && again === 0) return show(dealt.to);
-    const from = leftAt === null ? dealt.from : { ...dealt.from, position: leftAt };
-    if (still) return show(dealt.to);
+  const asks = phase === 'frozen' || phase === 'byHand';
+  const begins = asks ? 0 : still || (phase === 'free' && again === 0) ? 1 : 0;
+  const key = `${phase} ${again}`;
+  const [state, setState] = useState({ key, share: begins });
+  const moves = !asks && begins === 0;
+  useEffect(() => {
+    if (!moves) return;
     let frame = 0;
     let begun: number | null = null;
     const tick = (now: number) => {
       begun ??= now;
       const share = Math.min(1, (now - begun) / RELEASE);
-      show(share === 1 ? dealt.to : between(from, dealt.to, question, share));
+      setState({ key, share });
       if (share < 1) frame = requestAnimationFrame(tick);
     };
-    show(from);
     frame = requestAnimationFrame(tick);
     return () => cancelAnimationFrame(frame);
-  }, [work, question, dealt, phase, again, still, leftAt]);
+  }, [key, moves]);
+  return state.key === key ? state.share : begins;
 }
 
 /** The design on the way from one to the other: everything that is let go at the same pace. */

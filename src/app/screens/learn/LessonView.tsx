@@ -25,9 +25,10 @@ interface Props {
   seed: number;
   finished(last: { right: number; of: number }): void;
   leave(): void;
+  next?: { id: string; title: string } | null;
 }
 
-export function LessonView({ lesson, work, visit, seed, finished, leave }: Props) {
+export function LessonView({ lesson, work, visit, seed, finished, leave, next = null }: Props) {
   const [course, setCourse] = useState(() => begun(lesson, visit));
   const { dealt, fault, again } = useDealt(lesson, seedOf(seed, course.round));
   const system = useStore(work.store, (state) => state.system);
@@ -52,7 +53,7 @@ export function LessonView({ lesson, work, visit, seed, finished, leave }: Props
       </header>
       {fault !== null && <Fault what="This round" fault={fault} again={again} />}
       {fault === null && !dealt && <p className="loading">The numbers are being worked out.</p>}
-      {dealt && course.done && <Account lesson={lesson} course={course} dealt={dealt} speech={speech} leave={leave} />}
+      {dealt && course.done && <Account {...{ lesson, course, dealt, speech, leave, next }} />}
       {dealt && !course.done && (
         <Round key={`${course.round} ${course.question}`} {...{ lesson, course, dealt, speech, step }} />
       )}
@@ -114,7 +115,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
         dealt={mine}
         phase={phase}
         again={seenAgain}
-        system={speech.system}
+        speech={speech}
         moved={(position) => setDraft((before) => ({ ...before, value: position }))}
         leftAt={leftAt}
       >

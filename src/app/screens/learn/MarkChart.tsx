@@ -9,6 +9,7 @@ import type { Chart, ToldAs } from '../../../lessons/definition.ts';
 import { type Speech, told } from '../../../lessons/template.ts';
 import { AcrossAxis, AxisNames, across, PlotClip, UpAxis, usePlot } from '../../charts/Axes.tsx';
 import { useHandle } from '../../pictures/useMove.ts';
+import { askingEnds, openEnds } from './markScale.ts';
 import { answerText, unitHint } from './typed.ts';
 
 interface Props {
@@ -26,35 +27,13 @@ interface Props {
 }
 
 const MARGIN = { left: 56, right: 18, top: 34, bottom: 52 };
-/** Room above the line, and the most of it that a slip may ask for, times what the line has. */
-const ROOM = 1.6;
-const FAR = 20;
-const TEN = 10;
 /** Presses of a key from the foot of the chart to its top. */
 const STEPS = 60;
-
-/** A scale that does not tell where the answer lies: with room for what slips give, up to a round number. */
-export function topOf(
-  curve: Curve,
-  { slips, right }: Pick<DealtQuestion, 'slips' | 'right'>,
-): { low: number; high: number } {
-  const ups = curve.points.map(([, up]) => up);
-  const line = Math.max(...ups.map(Math.abs)) || 1;
-  // A point that slipped is typed, and not drawn: it would press the line to the foot of the chart.
-  const slipped = (value: number) => Math.abs(value / Number(right) - TEN) < 0.01;
-  const given = slips.flatMap(({ value }) =>
-    typeof value === 'number' && value <= FAR * line && !slipped(value) ? [value] : [],
-  );
-  const most = Math.max(ROOM * line, ...given);
-  const step = 10 ** Math.floor(Math.log10(most));
-  const high = Math.ceil(most / step) * step;
-  return { low: Math.min(0, ...ups) < 0 ? -high : 0, high };
-}
 
 export function MarkChart({ chart, dealt, curve, as, mark, setMark, open, speech }: Props) {
   const id = useId();
   const { box, width, height, plot } = usePlot(MARGIN, { width: 560, height: 260 }, () => 260);
-  const { low, high } = topOf(curve, dealt);
+  const { low, high } = open ? openEnds(curve, mark ?? 0) : askingEnds(curve, dealt);
   const [first, last] = [curve.points[0]![0], curve.points[curve.points.length - 1]![0]];
   const x = scaleLinear([first, last], [plot.left, plot.right]);
   const y = scaleLinear([low, high], [plot.bottom, plot.top]);

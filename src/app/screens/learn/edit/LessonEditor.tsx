@@ -1,0 +1,290 @@
+/**
+ * A lesson made by an instructor: fields on the left, the real lesson beside them. What is typed is kept as a draft at
+ * once; it becomes a lesson of this device, a file or a link when asked for.
+ */
+import './edit.css';
+import { useEffect, useMemo, useState } from 'react';
+import { useStore } from 'zustand';
+import type { Design } from '../../../../design/definition.ts';
+import { validateDesign } from '../../../../design/validate.ts';
+import { asking } from '../../../../lessons/asked.ts';
+import { drawnNumbers } from '../../../../lessons/deal.ts';
+import type { Lesson } from '../../../../lessons/definition.ts';
+import { newLesson, newQuestion } from '../../../../lessons/draft.ts';
+import { type Named, namedIn, numbersIn } from '../../../../lessons/named.ts';
+import { DEMOS } from '../../../state/demos.ts';
+import type { Work } from '../../../state/store.ts';
+import { whole } from '../builtIn.ts';
+import { LessonView } from '../LessonView.tsx';
+import { draftBefore, readDraft, setDraftAside, writeDraft } from '../ownLessons.ts';
+import { changed, type Editing, EditingProvider } from './editing.ts';
+import { ChoiceField, FormulaField, ListOf, NumberField, TextField } from './fields.tsx';
+import { AS, Put, QuestionForm } from './QuestionForm.tsx';
+import { TakeOut } from './TakeOut.tsx';
+import { type Found, useFaults } from './useFaults.ts';
+
+const HERE = '#learn/edit';
+
+interface Props {
+  work: Work;
+  /** what it begins with; else the draft, or a new one over the open job */
+  from: Lesson | null;
+  leave(): void;
+}
+
+export default function LessonEditor({ work, from, leave }: Props) {
+  const [start] = useState(() => {
+    const draft = from ? { lesson: from, damaged: false } : readDraft();
+    return { ...draft, lesson: whole(draft.lesson ?? newLesson(work.store.getState().design)) };
+  });
+  const [lesson, setLesson] = useState(start.lesson);
+  const [lasts, setLasts] = useState(true);
+  const take = (next: Lesson) => {
+    setLesson(next);
+    setLasts(writeDraft(next));
+  };
+  // A copy of another lesson is a draft from the first on: the page loaded anew, it is what was made of it.
+  useEffect(() => {
+    if (!from) return;
+    setDraftAside();
+    const kept = writeDraft(whole(from));
+    setLasts(kept);
+    if (kept && window.location.hash.startsWith(`${HERE}/`)) window.history.replaceState(null, '', HERE);
+  }, [from]);
+  const another = (next: Lesson) => {
+    setDraftAside();
+    take(next);
+  };
+  const [before, setBefore] = useState(draftBefore);
+  const found = useFaults(lesson);
+  const editing = useEditingOf(lesson, found, (path, value) => take(changed(lesson, path, value)));
+  const seat = (lesson.design as Partial<Design>).seats?.[0]?.name ?? 'shallow';
+  return (
+    <EditingProvider value={editing}>
+      <article className="lesson editor">
+        <header className="lesson-head">
+          <h2>A lesson of your own</h2>
+          <p>
+            <button
+              type="button"
+              onClick={() => {
+                another(newLesson(work.store.getState().design));
+                setBefore(lesson);
+              }}
+            >
+              Begin anew
+            </button>
+            {before && (
+              <button
+                type="button"
+                onClick={() => {
+                  another(before);
+                  setBefore(lesson);
+                }}
+              >
+                Back to the draft before
+              </button>
+            )}
+            <button type="button" onClick={leave}>
+              All lessons
+            </button>
+          </p>
+        </header>
+        {start.damaged && <p role="status">The draft could not be read. It lies aside; this is a new one.</p>}
+        {!lasts && <p role="status">This browser keeps nothing: save a file before you leave.</p>}
+        <Standing found={found} />
+        <TakeOut lesson={lesson} ready={found.errors.length === 0} />
+        <div className="editor-sides">
+          <div className="edit-form">
+            <DesignPart lesson={lesson} work={work} take={take} />
+            <details open>
+              <summary>Title and story</summary>
+              <TextField path="title" label="Title" />
+              <TextField path="about" label="What is learnt, in one line" />
+              <ListOf path="story" one="Story" fresh="What is so, before any question." least={1} most={6}>
+                {(one) => <FormulaField words path={one} label="What is so" />}
+              </ListOf>
+            </details>
+            <details>
+              <summary>Numbers: {lesson.numbers.map(({ name }) => name).join(', ')}</summary>
+              <ListOf
+                path="numbers"
+                one="Number"
+                fresh={{ name: 'more', from: 1, to: 5, step: 1, as: 'number' }}
+                least={1}
+                most={12}
+              >
+                {(one) => (
+                  <>
+                    <TextField path={`${one}.name`} label="Name" />
+                    <NumberField path={`${one}.from`} label="From" />
+                    <NumberField path={`${one}.to`} label="To" />
+                    <NumberField path={`${one}.step`} label="In steps of" />
+                    <ChoiceField path={`${one}.as`} label="Told in" options={AS} />
+                  </>
+                )}
+              </ListOf>
+              <h4>What they make of the design</h4>
+              <ListOf path="where" one="Place" fresh={{ path: 'position', is: 'design.position' }} most={24}>
+                {(one) => <Put path={one} />}
+              </ListOf>
+              <ListOf path="keep" one="Condition" fresh="by > 0" most={8}>
+                {(one) => <FormulaField path={one} label="These numbers are given where" />}
+              </ListOf>
+            </details>
+            <ListOf path="questions" one="Question" fresh={newQuestion(seat)} least={1} most={4}>
+              {(one) => <QuestionForm path={one} />}
+            </ListOf>
+            <details>
+              <summary>What to carry away</summary>
+              <FormulaField words path="carry" label="To carry away" />
+              <TextField long path="caution" label="Caution, where the work can hurt" />
+            </details>
+          </div>
+          <Preview lesson={lesson} found={found} work={work} />
+        </div>
+      </article>
+    </EditingProvider>
+  );
+}
+
+/** The answer first: whether it goes, and what is in the way. */
+function Standing({ found: { errors, tried } }: { found: Found }) {
+  const given = tried?.filter(({ fault }) => fault === null).length ?? 0;
+  return (
+    <section className={`verdict ${errors.length > 0 ? 'stop' : tried ? 'good' : ''}`} aria-live="polite">
+      <h2>
+        {errors.length > 0
+          ? `${errors.length} ${errors.length === 1 ? 'thing is' : 'things are'} in the way.`
+          : tried
+            ? 'The lesson goes.'
+            : 'Its numbers are being tried.'}
+      </h2>
+      {errors.slice(0, 6).map(({ path, message }) => (
+        <p key={`${path} ${message}`}>
+          {path !== '' && <strong>{placeText(path)}: </strong>}
+          {message}
+        </p>
+      ))}
+      {errors.length === 0 && tried && given < tried.length && (
+        <p>
+          Of the first {tried.length} seeds {given} are given; the others are passed over, and why stands at their
+          field.
+        </p>
+      )}
+    </section>
+  );
+}
+
+/** questions[0].mistakes[1].is: question 1, slip 2, is */
+const NAMES: Record<string, string> = { questions: 'question', mistakes: 'slip', options: 'choice', numbers: 'number' };
+const placeText = (path: string): string =>
+  path
+    .split('.')
+    .map((part) => part.replace(/^(\w+)\[(\d+)\]$/, (_, name, i) => `${NAMES[name] ?? name} ${Number(i) + 1}`))
+    .join(', ');
+
+function useEditingOf(lesson: Lesson, found: Found, set: Editing['set']): Editing {
+  const names = useMemo(() => namesOf(lesson), [lesson]);
+  const places = useMemo(() => numbersIn(lesson.design), [lesson.design]);
+  return {
+    lesson,
+    set,
+    names,
+    places,
+    faults: (path) => found.errors.filter((error) => error.path === path).map(({ message }) => message),
+    notGiven: (path) =>
+      (found.tried ?? []).flatMap(({ seed, fault }) =>
+        fault?.at === path ? [`seed ${seed} is not given: ${fault.message}`] : [],
+      ),
+  };
+}
+
+/** The numbers of the lesson, and the report of its design as it stands; after what is let go it has the same names. */
+function namesOf(lesson: Lesson): Editing['names'] {
+  const drawn = safely(() => drawnNumbers(lesson, 1)) ?? {};
+  const read = validateDesign(lesson.design);
+  const report = read.ok ? safely(() => asking()(read.design, ['fit'])) : null;
+  const fit = report ? namedIn(report.fit, 'before.fit') : [];
+  return [
+    {
+      group: 'Of this lesson',
+      values: [...namedIn(drawn, '').map(({ name, value }) => ({ name: name.slice(1), value })), RIGHT],
+    },
+    { group: 'Before', values: fit },
+    {
+      group: 'After what is let go',
+      values: fit.map(({ name }) => ({ name: name.replace('before', 'after'), value: '…' })),
+    },
+    { group: 'Of the design', values: read.ok ? namedIn(read.design.seats, 'design.seats') : [] },
+  ];
+}
+const RIGHT: Named = { name: 'right', value: 'what is right' };
+
+function safely<T>(work: () => T): T | null {
+  try {
+    return work();
+  } catch {
+    // A lesson in the making may have numbers that no draw can be made of; its fields say so.
+    return null;
+  }
+}
+
+function DesignPart({ lesson, work, take }: { lesson: Lesson; work: Work; take(next: Lesson): void }) {
+  const job = useStore(work.store, (state) => state.design);
+  const title = (lesson.design as Partial<Design>).title ?? 'without a title';
+  const choose = (which: string) => {
+    const design = which === 'job' ? job : DEMOS.find(({ file }) => file === which)?.design;
+    if (design) take({ ...lesson, design: { ...design, position: design.position ?? 0 } });
+  };
+  return (
+    <p className="edit-field">
+      <label>
+        Design: <strong>{title}</strong>{' '}
+        <select value="" onChange={({ target }) => choose(target.value)}>
+          <option value="">take another…</option>
+          <option value="job">the open job: {job.title ?? 'without a title'}</option>
+          {DEMOS.map(({ file, design }) => (
+            <option key={file} value={file}>
+              {design.title ?? file}
+            </option>
+          ))}
+        </select>
+      </label>
+      <span className="fine">A design from a file: open it as a job first.</span>
+    </p>
+  );
+}
+
+/** The real lesson, begun anew whenever it changes and goes. */
+function Preview({ lesson, found, work }: { lesson: Lesson; found: Found; work: Work }) {
+  const goes = found.errors.length === 0 && found.tried !== null;
+  const [shown, setShown] = useState<Lesson | null>(null);
+  if (goes && shown !== lesson) setShown(lesson);
+  const [turn, setTurn] = useState(0);
+  return (
+    <section className="edit-preview" aria-label="As it is seen">
+      <p className="buttons">
+        <strong>As it is seen</strong>
+        {shown && (
+          <button type="button" onClick={() => setTurn(turn + 1)}>
+            From the beginning
+          </button>
+        )}
+      </p>
+      {shown ? (
+        <LessonView
+          key={`${turn} ${JSON.stringify(shown)}`}
+          lesson={shown}
+          work={work}
+          visit="first"
+          seed={1 + turn}
+          finished={() => {}}
+          leave={() => setTurn(turn + 1)}
+        />
+      ) : (
+        <p className="loading">It is shown here as soon as it goes.</p>
+      )}
+    </section>
+  );
+}

@@ -1,0 +1,60 @@
+/** A lesson kept on this device, saved as a file, shared by a link. */
+import { useState } from 'react';
+import type { Lesson } from '../../../../lessons/definition.ts';
+import { nameOf, offer } from '../../../state/files.ts';
+import { isOwnDevice, LONGEST_LINK, pageOf } from '../../../takeAlong/link.ts';
+import { codeOf, QrCode } from '../../../takeAlong/QrCode.tsx';
+import { idOf, keepLesson, lessonLink } from '../ownLessons.ts';
+
+export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
+  const [said, setSaid] = useState('');
+  const [link, setLink] = useState<{ of: Lesson; text: string | null } | null>(null);
+  const shown = link?.of === lesson ? link : null;
+  const keep = () => {
+    const id = keepLesson(lesson);
+    setSaid(id ? 'Kept among your lessons on this device.' : 'This browser keeps nothing. Save a file.');
+  };
+  const save = () =>
+    offer(`${nameOf(lesson.title)}.lesson.json`, `${JSON.stringify(lesson, null, 2)}\n`, 'application/json');
+  const share = () => setLink({ of: lesson, text: lessonLink(lesson, pageOf(window.location)) });
+  return (
+    <div className="take-out">
+      <p className="buttons">
+        <button type="button" className="main" disabled={!ready} onClick={keep}>
+          Keep on this device
+        </button>
+        <button type="button" onClick={save}>
+          Save as a file
+        </button>
+        <button type="button" disabled={!ready} onClick={share}>
+          Link
+        </button>
+        {said !== '' && ready && <a href={`#learn/${idOf(lesson)}`}>Open it as a learner</a>}
+      </p>
+      <p role="status">{said}</p>
+      {shown && shown.text === null && (
+        <p role="alert">
+          Too long for a link: {LONGEST_LINK.toLocaleString('en')} characters are the most. Save a file.
+        </p>
+      )}
+      {shown?.text && (
+        <div className="lesson-link">
+          <p>Whoever opens it has the lesson. Nothing of it goes to a server.</p>
+          {isOwnDevice(shown.text) && <p>This address is found on this device alone.</p>}
+          <textarea
+            readOnly
+            rows={3}
+            aria-label="The link"
+            value={shown.text}
+            onFocus={({ target }) => target.select()}
+          />
+          {codeOf(shown.text) ? (
+            <QrCode link={shown.text} side="14rem" label="Code for a camera: opens this lesson" />
+          ) : (
+            <p className="fine">Too long for a code: send the link.</p>
+          )}
+        </div>
+      )}
+    </div>
+  );
+}

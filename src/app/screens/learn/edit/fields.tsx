@@ -1,0 +1,191 @@
+/** The fields of the editor: text, formula, choice, tick; and a list of parts of one kind. */
+import { type ReactNode, useId, useRef } from 'react';
+import { at, useEditing } from './editing.ts';
+
+interface Props {
+  path: string;
+  label: string;
+  /** what is meant, in a few words */
+  hint?: string | undefined;
+  long?: boolean;
+}
+
+function Faults({ path, id }: { path: string; id: string }) {
+  const { faults, notGiven } = useEditing();
+  const [wrong, missed] = [faults(path), notGiven(path)];
+  return (
+    <span id={id} role={wrong.length > 0 ? 'alert' : undefined}>
+      {wrong.map((message) => (
+        <span key={message} className="error">
+          {message}
+        </span>
+      ))}
+      {wrong.length === 0 &&
+        missed.map((message) => (
+          <span key={message} className="fine">
+            {message}
+          </span>
+        ))}
+    </span>
+  );
+}
+
+export function TextField({ path, label, hint, long = false }: Props) {
+  const { lesson, set, faults } = useEditing();
+  const id = useId();
+  const common = {
+    id,
+    value: String(at(lesson, path) ?? ''),
+    'aria-invalid': faults(path).length > 0,
+    'aria-describedby': `${id}said`,
+  };
+  return (
+    <p className="edit-field">
+      <label htmlFor={id}>{label}</label>
+      {hint && <span className="fine">{hint}</span>}
+      {long ? (
+        <textarea {...common} rows={3} onChange={({ target }) => set(path, target.value)} />
+      ) : (
+        <input {...common} autoComplete="off" onChange={({ target }) => set(path, target.value)} />
+      )}
+      <Faults path={path} id={`${id}said`} />
+    </p>
+  );
+}
+
+/** A formula, or a text with `{formula|as}` in it, with the values that it can name to choose from. */
+export function FormulaField({ words = false, ...props }: Props & { words?: boolean }) {
+  const { lesson, set, names } = useEditing();
+  const box = useRef<HTMLDivElement>(null);
+  const { path, label } = props;
+  const insert = (name: string) => {
+    const field = box.current?.querySelector<HTMLInputElement | HTMLTextAreaElement>('input, textarea');
+    if (!field || name === '') return;
+    const text = String(at(lesson, path) ?? '');
+    const [from, to] = [field.selectionStart ?? text.length, field.selectionEnd ?? text.length];
+    set(path, text.slice(0, from) + (words ? `{${name}|fine}` : name) + text.slice(to));
+    field.focus();
+  };
+  return (
+    <div className="with-names" ref={box}>
+      <TextField {...props} long={props.long ?? words} />
+      <select aria-label={`Put a value into: ${label}`} value="" onChange={({ target }) => insert(target.value)}>
+        <option value="">Put in a value…</option>
+        {names.map(({ group, values }) => (
+          <optgroup key={group} label={group}>
+            {values.map(({ name, value }) => (
+              <option key={name} value={name}>
+                {name} = {typeof value === 'number' ? Number(value.toPrecision(4)) : String(value)}
+              </option>
+            ))}
+          </optgroup>
+        ))}
+      </select>
+    </div>
+  );
+}
+
+export function NumberField({ path, label }: Props) {
+  const { lesson, set, faults } = useEditing();
+  const id = useId();
+  return (
+    <p className="edit-field short">
+      <label htmlFor={id}>{label}</label>
+      <input
+        id={id}
+        type="number"
+        step="any"
+        value={String(at(lesson, path) ?? '')}
+        aria-invalid={faults(path).length > 0}
+        aria-describedby={`${id}said`}
+        onChange={({ target }) => set(path, target.value === '' ? 0 : Number(target.value))}
+      />
+      <Faults path={path} id={`${id}said`} />
+    </p>
+  );
+}
+
+export function ChoiceField({ path, label, options }: Props & { options: readonly (readonly [string, string])[] }) {
+  const { lesson, set } = useEditing();
+  const id = useId();
+  const value = String(at(lesson, path) ?? '');
+  return (
+    <p className="edit-field short">
+      <label htmlFor={id}>{label}</label>
+      <select id={id} value={value} onChange={({ target }) => set(path, target.value)} aria-describedby={`${id}said`}>
+        {!options.some(([key]) => key === value) && <option value={value}>{value || 'choose'}</option>}
+        {options.map(([key, text]) => (
+          <option key={key} value={key}>
+            {text}
+          </option>
+        ))}
+      </select>
+      <Faults path={path} id={`${id}said`} />
+    </p>
+  );
+}
+
+/** Ticked: `on` stands there; else `off`, or nothing. */
+export function Tick({ path, label, on = true, off }: Props & { on?: unknown; off?: unknown }) {
+  const { lesson, set } = useEditing();
+  return (
+    <label className="tick">
+      <input
+        type="checkbox"
+        checked={at(lesson, path) === on}
+        onChange={({ target }) => set(path, target.checked ? on : off)}
+      />
+      {label}
+    </label>
+  );
+}
+
+interface ListProps {
+  path: string;
+  /** of one of them: Number, Mistake */
+  one: string;
+  fresh: unknown;
+  least?: number;
+  most: number;
+  children(path: string, at: number): ReactNode;
+}
+
+/** Parts of one kind, one after another; another at the end, and each can be taken away. */
+export function ListOf({ path, one, fresh, least = 0, most, children }: ListProps) {
+  const { lesson, set } = useEditing();
+  const id = useId();
+  const all = (at(lesson, path) ?? []) as unknown[];
+  return (
+    <div className="edit-list">
+      {all.map((_, i) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: they are known by their place alone
+        <fieldset key={i}>
+          <legend>
+            {one} {all.length > 1 ? i + 1 : ''}
+          </legend>
+          {children(`${path}[${i}]`, i)}
+          {all.length > least && (
+            <button
+              type="button"
+              aria-label={`Take away: ${one} ${i + 1}`}
+              onClick={() =>
+                set(
+                  path,
+                  all.filter((__, k) => k !== i),
+                )
+              }
+            >
+              Take away
+            </button>
+          )}
+        </fieldset>
+      ))}
+      <Faults path={path} id={`${id}said`} />
+      {all.length < most && (
+        <button type="button" onClick={() => set(path, [...all, structuredClone(fresh)])}>
+          {one}: add {all.length > 0 ? 'another' : 'one'}
+        </button>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,60 @@
+/** What is wrong with the lesson in the making: at once its texts and formulas, and beside the screen its numbers. */
+import { useEffect, useMemo, useState } from 'react';
+import type { TriedSeed } from '../../../../lessons/deal.ts';
+import type { Lesson } from '../../../../lessons/definition.ts';
+import { type LessonError, validateLesson } from '../../../../lessons/validate.ts';
+import { exampleOf } from '../builtIn.ts';
+
+/** Seeds that are tried; those of a lesson that plans or runs take seconds each. */
+const TRIED = 12;
+const FEW = 2;
+const SLOW = /(before|after)\.(cut|run|film|odds)\b/;
+const REST = 500;
+
+export interface Found {
+  errors: LessonError[];
+  /** null: not tried yet */
+  tried: TriedSeed[] | null;
+}
+
+export function useFaults(lesson: Lesson): Found {
+  const errors = useMemo(() => {
+    const read = validateLesson(lesson, exampleOf, false);
+    return read.ok ? [] : read.errors;
+  }, [lesson]);
+  const [found, setFound] = useState<{ of: Lesson; tried: TriedSeed[] } | null>(null);
+  useEffect(() => {
+    if (errors.length > 0) return;
+    const control = new AbortController();
+    const ask = async () => {
+      const { job } = await import('../../../../worker/pool.ts');
+      const count = SLOW.test(JSON.stringify(lesson.questions)) ? FEW : TRIED;
+      const tried = await job('lessonTried', { lesson, count }, { signal: control.signal });
+      if (!control.signal.aborted) setFound({ of: lesson, tried });
+    };
+    const timer = setTimeout(
+      () =>
+        void ask().catch((error: unknown) => {
+          const fault = { message: String((error as Error).message ?? error), at: 'questions' };
+          if (!control.signal.aborted) setFound({ of: lesson, tried: [{ seed: 1, fault }] });
+        }),
+      REST,
+    );
+    return () => {
+      clearTimeout(timer);
+      control.abort();
+    };
+  }, [lesson, errors]);
+  const tried = found?.of === lesson ? found.tried : null;
+  // Where no seed is given it is a fault; where some are, it is told.
+  const none = tried !== null && tried.every(({ fault }) => fault !== null);
+  const all = useMemo(() => (none ? [...errors, ...oncePerPlace(tried)] : errors), [none, errors, tried]);
+  return { errors: all, tried };
+}
+
+const oncePerPlace = (tried: readonly TriedSeed[]): LessonError[] => {
+  const places = new Map<string, string>();
+  for (const { seed, fault } of tried)
+    if (fault && !places.has(fault.at)) places.set(fault.at, `seed ${seed}: ${fault.message}`);
+  return [...places].map(([path, message]) => ({ path, message }));
+};

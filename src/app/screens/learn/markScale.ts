@@ -1,0 +1,45 @@
+/** How far the upright scale of a lesson's chart goes, before the answer and after. */
+import type { Curve, DealtQuestion } from '../../../lessons/deal.ts';
+
+export interface Ends {
+  low: number;
+  high: number;
+}
+
+/** Room above the line, and the most of it that a slip may ask for, times what the line has. */
+const ROOM = 1.6;
+const FAR = 20;
+const TEN = 10;
+/** Above what has to be seen once it is let go. */
+const ABOVE = 1.12;
+const ROUND = [1, 1.2, 1.5, 2, 2.5, 3, 4, 5, 6, 8, 10];
+/** Less than this part of the whole is rounding, and no film below nothing. */
+const NOTHING = 1e-6;
+
+/** The round number above. */
+function rounded(value: number): number {
+  const step = 10 ** Math.floor(Math.log10(value));
+  return (ROUND.find((times) => times * step >= value * (1 - 1e-9)) ?? TEN) * step;
+}
+
+const mostOf = ({ points }: Curve) => Math.max(...points.map(([, up]) => Math.abs(up))) || 1;
+const below = (curve: Curve, more: readonly number[], high: number): number =>
+  Math.min(...more, ...curve.points.map(([, up]) => up)) < -NOTHING * high ? -high : 0;
+
+/** Before: it does not tell where the answer lies, and has room for what slips give. */
+export function askingEnds(curve: Curve, { slips, right }: Pick<DealtQuestion, 'slips' | 'right'>): Ends {
+  const line = mostOf(curve);
+  // A point that slipped is typed, and not drawn: it would press the line to the foot of the chart.
+  const slipped = (value: number) => Math.abs(value / Number(right) - TEN) < 0.01;
+  const given = slips.flatMap(({ value }) =>
+    typeof value === 'number' && value <= FAR * line && !slipped(value) ? [value] : [],
+  );
+  const high = rounded(Math.max(ROOM * line, ...given));
+  return { low: below(curve, [], high), high };
+}
+
+/** After: the line and the learner's own mark fill it, so that what lies between them is seen. */
+export function openEnds(curve: Curve, mark: number): Ends {
+  const high = rounded(ABOVE * Math.max(mostOf(curve), Math.abs(mark)));
+  return { low: below(curve, [mark], high), high };
+}

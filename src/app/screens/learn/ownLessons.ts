@@ -1,0 +1,122 @@
+/**
+ * Lessons of one's own, kept on the device: each a text with its checksum, and the one in the making after every change.
+ * What cannot be read is set aside whole, and said.
+ */
+import { checksum } from '../../../jobs/checksum.ts';
+import type { Lesson } from '../../../lessons/definition.ts';
+import { draftOf } from '../../../lessons/draft.ts';
+import { LONGEST_LINK, packedText, unpackedText } from '../../takeAlong/link.ts';
+
+const KEPT = 'conepair.lesson.';
+const DRAFT = 'conepair.lessonDraft';
+const BEFORE = 'conepair.lessonDraft.before';
+const ASIDE = '.aside';
+export const OWN = 'own-';
+/** Behind `#learn/`. */
+export const CARRIED = 'lesson=';
+
+export interface Read {
+  lesson: Lesson | null;
+  /** something was there and could not be read; it lies aside */
+  damaged: boolean;
+}
+
+const written = (lesson: Lesson): string => {
+  const text = JSON.stringify(lesson);
+  return `${checksum(text)} ${text}`;
+};
+
+/** Whether the device keeps it. */
+function put(key: string, text: string): boolean {
+  try {
+    window.localStorage.setItem(key, text);
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+function take(key: string): Read {
+  try {
+    const found = window.localStorage.getItem(key);
+    if (found === null) return { lesson: null, damaged: false };
+    const cut = found.indexOf(' ');
+    const text = found.slice(cut + 1);
+    const lesson = Number(found.slice(0, cut)) === checksum(text) ? parsed(text) : null;
+    if (lesson) return { lesson, damaged: false };
+    window.localStorage.setItem(key + ASIDE, found);
+    window.localStorage.removeItem(key);
+    return { lesson: null, damaged: true };
+  } catch {
+    return { lesson: null, damaged: false };
+  }
+}
+
+function parsed(text: string): Lesson | null {
+  try {
+    return draftOf(JSON.parse(text));
+  } catch {
+    return null;
+  }
+}
+
+export const readDraft = (): Read => take(DRAFT);
+/** The draft that stood there makes room for another, and can be had back. */
+export function setDraftAside(): void {
+  try {
+    const found = window.localStorage.getItem(DRAFT);
+    if (found !== null) window.localStorage.setItem(BEFORE, found);
+  } catch {
+    // Nothing was kept.
+  }
+}
+export const draftBefore = (): Lesson | null => take(BEFORE).lesson;
+export const writeDraft = (lesson: Lesson): boolean => put(DRAFT, written(lesson));
+
+/** Keeps it under its title: kept again it takes the place of what was there. */
+export function keepLesson(lesson: Lesson): string | null {
+  const id = idOf(lesson);
+  return put(KEPT + id, written(lesson)) ? id : null;
+}
+
+export const idOf = ({ title }: Lesson): string =>
+  OWN +
+  (title
+    .toLowerCase()
+    .replaceAll(/[^a-z0-9]+/g, '-')
+    .replaceAll(/^-|-$/g, '')
+    .slice(0, 40) || checksum(title).toString(36));
+
+export const ownLesson = (id: string): Read => take(KEPT + id);
+
+export function forgetLesson(id: string): void {
+  try {
+    window.localStorage.removeItem(KEPT + id);
+  } catch {
+    // It was never kept.
+  }
+}
+
+export function ownLessons(): { id: string; title: string; about: string; damaged: boolean }[] {
+  try {
+    const ids = Object.keys(window.localStorage)
+      .filter((key) => key.startsWith(KEPT + OWN) && !key.endsWith(ASIDE))
+      .map((key) => key.slice(KEPT.length));
+    return ids.sort().map((id) => {
+      const { lesson, damaged } = ownLesson(id);
+      return { id, title: lesson?.title ?? id, about: lesson?.about ?? '', damaged };
+    });
+  } catch {
+    return [];
+  }
+}
+
+/** A link that carries the whole lesson; null where it would be too long. */
+export function lessonLink(lesson: Lesson, page: string): string | null {
+  const link = `${page}#learn/${CARRIED}${packedText(JSON.stringify(lesson))}`;
+  return link.length <= LONGEST_LINK ? link : null;
+}
+
+export function carriedText(behind: string): string | null {
+  return unpackedText(behind.slice(CARRIED.length));
+}
