@@ -1,5 +1,6 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
-import { useEffect, useState, useSyncExternalStore } from 'react';
+import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { useStore } from 'zustand';
 import { DraftLine } from './frame/DraftLine.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
@@ -9,6 +10,7 @@ import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
 import { NEW_JOB, PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openDropped } from './state/files.ts';
+import { seatColours, seatColoursStyle } from './state/seatColours.ts';
 import type { Work } from './state/store.ts';
 import { useLink } from './takeAlong/useLink.ts';
 
@@ -21,6 +23,7 @@ export function App({ work }: { work: Work }) {
   useShortcuts(screen === NEW_JOB ? work.begun : work);
   useLink(work);
   useDropped(work);
+  const colours = useSeatColours(work);
   return (
     <div className="app">
       <Header work={work} screen={screen} taking={taking} toggleTaking={() => setTakeOn(taking ? null : screen.name)} />
@@ -29,7 +32,7 @@ export function App({ work }: { work: Work }) {
       <Newer work={work} />
       {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
       <DraftLine work={work} />
-      <main>
+      <main style={colours}>
         <GuardedWork value={work}>
           <Guard key={screen.name} what="This screen">
             <screen.component work={work} />
@@ -42,6 +45,12 @@ export function App({ work }: { work: Work }) {
       </footer>
     </div>
   );
+}
+
+/** Told anew only where the seats change it. */
+function useSeatColours(work: Work) {
+  const colours = useStore(work.store, ({ design }) => seatColours(design.seats).join());
+  return useMemo(() => seatColoursStyle(colours.split(',').map(Number)), [colours]);
 }
 
 /** The screen that the address names, perhaps with a part of it behind a stroke; Fit where it names none. */

@@ -33,6 +33,34 @@ test('it fills the page alone, and the one control closes the pair until it touc
   await expectAccessible();
 });
 
+test('in portrait the answer, the pictures and the whole of the control are in sight', async () => {
+  await large();
+  for (const [width, height] of [
+    [820, 1180],
+    [390, 844],
+  ] as const) {
+    await browser.viewport(width, height);
+    const box = (selector: string) => document.querySelector(selector)!.getBoundingClientRect();
+    await expect.poll(() => box('.show-move').bottom).toBeLessThanOrEqual(height);
+    await expect.poll(() => box('.show .picture').top).toBeGreaterThanOrEqual(box('.show-now').bottom - 1);
+    expect(box('.show-move input').width).toBeGreaterThan(width / 3);
+    expect(document.documentElement.scrollWidth).toBeLessThanOrEqual(width);
+    for (const lens of document.querySelectorAll('.show .lens'))
+      expect(lens.getBoundingClientRect().bottom).toBeLessThanOrEqual(box('.show-move').top + 1);
+  }
+});
+
+test('where the clipboard may not be written the link stands in a field, selected', async () => {
+  await large();
+  vi.spyOn(navigator.clipboard, 'writeText').mockRejectedValue(new Error('no'));
+  await userEvent.click(browser.getByRole('button', { name: 'Copy a link to this' }));
+  const field = browser.getByLabelText('The link, to be copied by hand');
+  await expect.element(field).toBeVisible();
+  const { value, selectionStart, selectionEnd } = field.element() as HTMLInputElement;
+  expect(new URL(value).hash).toMatch(/show/);
+  expect([selectionStart, selectionEnd]).toEqual([0, value.length]);
+});
+
 test('a link to what is shown opens here, as it was; Escape goes back to Fit', async () => {
   await large();
   let link = '';

@@ -34,13 +34,23 @@ export const FilmPatterns = memo(function FilmPatterns({ id, scale = 1 }: { id: 
   );
 });
 
-/** An outline filled as its class is; `id` that of the patterns. */
-export function FilmShape({ d, kind, id }: { d: string; kind: FilmClass; id: string }) {
+/** The points of a path of straight lines. */
+export const pointsOf = (path: string) => path.replace(/[MLZ]/g, ' ').trim();
+
+const FILL = Object.fromEntries(
+  Object.entries(CLASS_COLOUR).map(([kind, colour]) => [kind, { fill: cssColour(colour) }]),
+);
+
+/**
+ * An outline filled as its class is; `id` that of the patterns. What moves under the hand is drawn by its points: a
+ * path is a style too, and worked out anew with every sheet there is.
+ */
+export function FilmShape({ points, kind, id }: { points: string; kind: FilmClass; id: string }) {
   return (
     <>
-      <path d={d} className="film" style={kind === 'plain' ? undefined : { fill: cssColour(CLASS_COLOUR[kind]) }} />
+      <polygon points={points} className="film" style={FILL[kind]} />
       {PATTERN[kind]?.angles.map((angle, i) => (
-        <path key={angle} d={d} className="film-pattern" fill={`url(#${id}${kind}${i})`} />
+        <polygon key={angle} points={points} className="film-pattern" fill={`url(#${id}${kind}${i})`} />
       ))}
     </>
   );

@@ -23,6 +23,8 @@ interface PartProps {
 const transform = (at: Placing, side: 1 | -1) =>
   `translate(${at.middle.x - at.station * at.scale} ${at.middle.y}) scale(${at.scale} ${-side * at.scale})`;
 
+const listOf = (points: readonly PointInMm[]) => points.map(([z, r]) => `${z.toFixed(5)} ${r.toFixed(5)}`).join(' ');
+
 function pathOf(points: readonly PointInMm[], closed = true): string {
   return `M${points.map(([z, r]) => `${z.toFixed(5)} ${r.toFixed(5)}`).join('L')}${closed ? 'Z' : ''}`;
 }
@@ -43,7 +45,7 @@ function Journal({ frame, at, id, moved }: PartProps & { moved: number }) {
         <rect width="100%" height="100%" className="journal-fill" />
         <path d={`M0 0V${step}`} className="hatch" />
       </pattern>
-      <path d={pathOf(outline)} fill={`url(#${id}j)`} className="outline" />
+      <polygon points={listOf(outline)} fill={`url(#${id}j)`} className="outline" />
     </g>
   );
 }
@@ -116,7 +118,7 @@ function SeatFilm({ seat: { film: whole, wanted }, id }: { seat: DrawnSeat; id: 
     <g>
       {filmRuns(film, wanted, betweenPlaces).map(({ name, kind, places: run }) => {
         const outline = inMm([...run.map((f) => f.bush), ...run.map((f) => f.journal).reverse()]);
-        return <FilmShape key={name} d={pathOf(outline)} kind={kind} id={id} />;
+        return <FilmShape key={name} points={listOf(outline)} kind={kind} id={id} />;
       })}
       {places.length > 0 && (
         <path d={pathOf(places.length === 1 ? [places[0]!, places[0]!] : places, false)} className="touch" />

@@ -25,7 +25,7 @@ const LOOK = [
 ];
 export const SVG = 'http://www.w3.org/2000/svg';
 /** What is there for the hand alone. */
-const FOR_THE_HAND = '.pull-grip, .grip';
+const FOR_THE_HAND = '.pull-grip, .grip, .hint';
 
 export function svgElement(name: string, attributes: Readonly<Record<string, string | number>>): SVGElement {
   const element = document.createElementNS(SVG, name);

@@ -1,5 +1,5 @@
-/** Size of an element in CSS pixels, followed as it changes. */
-import { type RefObject, useEffect, useState } from 'react';
+/** Size of an element in CSS pixels, followed as it changes; known before it is first painted. */
+import { type RefObject, useLayoutEffect, useState } from 'react';
 
 export interface Size {
   width: number;
@@ -8,12 +8,15 @@ export interface Size {
 
 export function useSize(element: RefObject<Element | null>, before: Size): Size {
   const [size, setSize] = useState(before);
-  useEffect(() => {
+  useLayoutEffect(() => {
     const node = element.current;
     if (!node) return;
-    const observer = new ResizeObserver(() =>
-      setSize({ width: Math.max(200, node.clientWidth), height: Math.max(100, node.clientHeight) }),
-    );
+    const measure = () => {
+      const [width, height] = [Math.max(200, node.clientWidth), Math.max(100, node.clientHeight)];
+      setSize((known) => (known.width === width && known.height === height ? known : { width, height }));
+    };
+    measure();
+    const observer = new ResizeObserver(measure);
     observer.observe(node);
     return () => observer.disconnect();
   }, [element]);

@@ -7,7 +7,7 @@ import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
 import { metres } from '../../../report/convert.ts';
 import { lineOfPart, linesOf } from '../../../report/inFrame.ts';
-import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
+import { FilmPatterns, FilmShape, pointsOf } from '../../pictures/FilmPaint.tsx';
 import { filmRuns } from '../../pictures/filmClass.ts';
 import { MARGIN, StraightenedAxes, straightenedScales } from '../../pictures/StraightenedFrame.tsx';
 import { type Place, straightened } from '../../pictures/straightened.ts';
@@ -96,7 +96,7 @@ export function StockCloseUp({ before, after, seat, system }: Props) {
         {filmRuns(filmAlong(bush.old, journal.old), wanted, between).map(({ kind, places }) => {
           const [above, below] = [places.map(({ z, top }) => [z, top] as const), places.map(onJournal)];
           const outline = `${path(above)}L${path(below.reverse()).slice(1)}Z`;
-          return <FilmShape key={`${kind} ${places[0]!.z}`} d={outline} kind={kind} id={id} />;
+          return <FilmShape key={`${kind} ${places[0]!.z}`} points={pointsOf(outline)} kind={kind} id={id} />;
         })}
         <path d={toEdge(bush.old, MARGIN.top)} className="bush-fill" />
         <path d={toEdge(journal.old, HEIGHT - MARGIN.bottom)} className="journal-fill" />

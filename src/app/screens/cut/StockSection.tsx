@@ -12,7 +12,7 @@ import { fitSection } from '../../../report/fit/section.ts';
 import { linesOf } from '../../../report/inFrame.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat, type Point } from '../../pictures/drawn.ts';
 import { drawnCut } from '../../pictures/drawnCut.ts';
-import { FilmPatterns, FilmShape } from '../../pictures/FilmPaint.tsx';
+import { FilmPatterns, FilmShape, pointsOf } from '../../pictures/FilmPaint.tsx';
 import { filmRuns } from '../../pictures/filmClass.ts';
 import { middleOf, SeatNotes } from '../../pictures/SeatNotes.tsx';
 import { scaleBar } from '../../pictures/scaleBar.ts';
@@ -220,7 +220,7 @@ function Half({
         filmRuns(film, wanted, betweenPlaces).map(({ name: run, kind, places }) => (
           <FilmShape
             key={`${name} ${run}`}
-            d={path([...places.map((f) => f.bush), ...places.map((f) => f.journal).reverse()], at, side)}
+            points={pointsOf(path([...places.map((f) => f.bush), ...places.map((f) => f.journal).reverse()], at, side))}
             kind={kind}
             id={`${id}film`}
           />

@@ -4,7 +4,6 @@
  */
 import './fit.css';
 import { useCallback, useState } from 'react';
-import { useStore } from 'zustand';
 import { ratioSentence } from '../../../report/fit/now.ts';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
@@ -37,8 +36,8 @@ const Believed = onDemand(() => import('../../frame/Believed.tsx'), { what: 'How
 const WIDE = '(min-width: 1100px)';
 
 export function FitScreen({ work }: { work: Work }) {
-  const { design, fit, seats, pulled, drawn, ghost, scale } = usePair(work);
-  const system = useStore(work.store, (state) => state.system);
+  const pair = usePair(work);
+  const { design, system, fit, seats, pulled, drawn, ghost } = pair;
   const belief = useBelief(design);
   const wide = useMedia(WIDE);
   const [lost, setLost] = useState(false);
@@ -56,15 +55,7 @@ export function FitScreen({ work }: { work: Work }) {
           notAsRead={belief.value?.notAsRead ?? null}
         />
         {lost && <p role="status">This device cannot draw the solid picture; the section shows the same pair.</p>}
-        <FitPictures
-          work={work}
-          fit={fit}
-          drawn={drawn}
-          ghost={ghost}
-          scale={scale}
-          belief={belief.value}
-          solid={wide ? null : solid}
-        />
+        <FitPictures work={work} pair={pair} belief={belief.value} solid={wide ? null : solid} />
         <WhileSeen work={work}>
           <PositionTrack work={work} design={design} fit={fit} system={system} />
         </WhileSeen>

@@ -96,22 +96,25 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
         <g clipPath={`url(#${id}lens)`}>
           {places.length > 1 && (
             <>
-              <path fill={`url(#${id}journal)`} d={`M${journalEdge.join('L')}L${right} ${HEIGHT}L${left} ${HEIGHT}Z`} />
+              <polygon
+                fill={`url(#${id}journal)`}
+                points={`${journalEdge.join(' ')} ${right} ${HEIGHT} ${left} ${HEIGHT}`}
+              />
               <path fill={`url(#${id}bush)`} d={`M${bushEdge.join('L')}L${right} 0L${left} 0Z`} />
               {filmRuns(places, seat.wanted, betweenPlaces).map(({ name, kind: run, places: along }) => (
                 <FilmShape
                   key={name}
                   id={id}
                   kind={run}
-                  d={`M${along.map((p) => at(p.along, p.edge)).join('L')}L${along
-                    .map((p) => at(p.along, p.edge + p.film))
-                    .reverse()
-                    .join('L')}Z`}
+                  points={[
+                    ...along.map((p) => at(p.along, p.edge)),
+                    ...along.map((p) => at(p.along, p.edge + p.film)).reverse(),
+                  ].join(' ')}
                 />
               ))}
               {was && <path className="ghost" d={`M${was.film.map((p) => at(p.along, p.edge + p.film)).join('L')}`} />}
               <path className="edge" d={`M${bushEdge.join('L')}`} />
-              <path className="edge" d={`M${journalEdge.join('L')}`} />
+              <polyline className="edge" points={journalEdge.join(' ')} />
               {touching && <Touches places={places} at={at} />}
             </>
           )}

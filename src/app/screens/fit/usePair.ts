@@ -15,6 +15,7 @@ import { usePull } from './usePull.ts';
 
 export function usePair(work: Work) {
   const design = useStore(work.store, (state) => state.design);
+  const system = useStore(work.store, (state) => state.system);
   const asked = useStore(work.store, (state) => state.factor);
   const piece = useStore(work.store, (state) => state.piece);
   const locked = useStore(work.store, (state) => state.scaleLocked);
@@ -37,7 +38,7 @@ export function usePair(work: Work) {
     [seats, position, scale.factor, leaning],
   );
   const ghost = useGhost(work, design, seats, scale.factor);
-  return { design, fit, seats, pulled, drawn, ghost, scale };
+  return { design, system, fit, seats, pulled, drawn, ghost, scale };
 }
 
 /** Where the journal stood when it was taken hold of, while it is. */

@@ -3,20 +3,19 @@
  * Any state of it goes out as a link that opens here, or as a picture.
  */
 import { useEffect, useRef, useState } from 'react';
-import { useStore } from 'zustand';
 import { fineText, type System } from '../../../design/units.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import { standsNow } from '../../../report/fit/now.ts';
 import { onDemand } from '../../frame/onDemand.tsx';
 import { axialValues } from '../../pictures/axialValues.ts';
 import { landmarks, moveByKey, reachOf } from '../../pictures/journalMove.ts';
-import { Section } from '../../pictures/Section.tsx';
 import { timesText } from '../../pictures/timesText.ts';
 import { useAngles } from '../../state/angles.ts';
 import { nameOf, offer } from '../../state/files.ts';
 import type { Work } from '../../state/store.ts';
 import { useHeld } from '../../state/useHeld.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
+import { PairSection } from '../fit/PairSection.tsx';
 import { usePair } from '../fit/usePair.ts';
 import './show.css';
 
@@ -26,8 +25,8 @@ const Lenses = onDemand(() => import('../fit/Lenses.tsx'), { what: 'The lenses',
 const PACE = 1200;
 
 export default function ShowScreen({ work }: { work: Work }) {
-  const { design, fit, drawn, ghost, scale } = usePair(work);
-  const system = useStore(work.store, (state) => state.system);
+  const pair = usePair(work);
+  const { design, system, fit, drawn, ghost } = pair;
   const now = standsNow(design, fit, system, null);
   const announced = useThrottled(now, PACE);
   const box = useRef<HTMLDivElement>(null);
@@ -39,16 +38,7 @@ export default function ShowScreen({ work }: { work: Work }) {
         {announced}
       </p>
       <div className="show-pictures">
-        <Section
-          design={design}
-          drawn={drawn}
-          ghost={ghost}
-          scale={scale}
-          first="none"
-          fit={fit}
-          system={system}
-          work={work}
-        />
+        <PairSection work={work} pair={pair} />
         <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
       </div>
       <Move work={work} fit={fit} system={system} />
@@ -111,6 +101,7 @@ interface TakeProps {
 function TakeIt({ work, box, factor }: TakeProps) {
   const way = useAngles();
   const [said, setSaid] = useState('');
+  const [byHand, setByHand] = useState<string | null>(null);
   const tell = (what: string, act: () => Promise<unknown>) =>
     act().then(
       () => setSaid(what),
@@ -121,7 +112,14 @@ function TakeIt({ work, box, factor }: TakeProps) {
     const { design, system } = work.store.getState();
     const made = linkOf(design, system, way, pageOf(window.location));
     if (made === null) throw new Error('it is too large for a link');
-    await navigator.clipboard.writeText(shownBy(made));
+    const text = shownBy(made);
+    // Without the right to the clipboard, or without one, it stands there to be copied by hand.
+    const copied = await (navigator.clipboard?.writeText(text) ?? Promise.reject()).then(
+      () => true,
+      () => false,
+    );
+    setByHand(copied ? null : text);
+    setSaid(copied ? 'The link is copied.' : 'Copy the link from its field.');
   };
   const picture = async () => {
     const { allOnScreen, pngOf } = await import('../../takeAlong/onScreen.ts');
@@ -139,13 +137,22 @@ function TakeIt({ work, box, factor }: TakeProps) {
       <button type="button" onClick={() => void tell('', full)}>
         Full screen
       </button>
-      <button type="button" onClick={() => void tell('The link is copied.', link)}>
+      <button type="button" onClick={() => void link().catch((error: Error) => setSaid(`Not done: ${error.message}`))}>
         Copy a link to this
       </button>
       <button type="button" onClick={() => void tell('The picture is saved.', picture)}>
         Save the picture
       </button>
       <a href="#fit">Leave</a>
+      {byHand !== null && (
+        <input
+          className="show-link"
+          aria-label="The link, to be copied by hand"
+          readOnly
+          value={byHand}
+          ref={(field) => field?.select()}
+        />
+      )}
     </p>
   );
 }
