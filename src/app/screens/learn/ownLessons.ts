@@ -62,10 +62,10 @@ function parsed(text: string): Lesson | null {
 
 export const readDraft = (): Read => take(DRAFT);
 /** The draft that stood there makes room for another, and can be had back. */
-export function setDraftAside(): void {
+export function setDraftAside(next: Lesson): void {
   try {
     const found = window.localStorage.getItem(DRAFT);
-    if (found !== null) window.localStorage.setItem(BEFORE, found);
+    if (found !== null && found !== written(next)) window.localStorage.setItem(BEFORE, found);
   } catch {
     // Nothing was kept.
   }
