@@ -118,6 +118,13 @@ export default defineConfig({
     rolldownOptions: { output: { codeSplitting: { groups: [{ name: 'first', tags: ['$initial'] }] } } },
   },
   test: {
+    tags: [
+      {
+        name: 'long',
+        description:
+          'Everything by everything, many draws, what is seldom broken: npm run test:long, and before a merge.',
+      },
+    ],
     projects: [
       {
         extends: true,
@@ -173,6 +180,8 @@ export default defineConfig({
           sequence: { groupOrder: 2 },
           // Two pages at once: much of a test is waiting.
           maxWorkers: 2,
+          // On a machine that is not ours something else may starve a page; a fault of the page fails twice.
+          retry: process.env.CI ? 1 : 0,
           // The first look at a page waits for what loads when asked for.
           expect: { poll: { timeout: 15_000 } },
           browser: {

@@ -9,12 +9,12 @@ const SECTIONS: Record<SectionName, string> = {
   film: 'the running oil film: pose, forces, friction, warming (with "run")',
   measure: 'the shape of the parts from the readings of the bench (with "readings")',
   cut: 'what to take off which surface, how, and when to stop (with "cut")',
-  odds: 'how likely the pair works, of many drawn as they may be (with "odds")',
+  odds: 'how likely the pair works, of many drawn as they may be (with "odds"); pairs that are run ("odds.running") take\n             some minutes for 500 on a slow machine: fewer by "odds.running.draws"',
   belief: 'both parts as they most likely are, and how sure that is (with "readings", "priors" or trials)',
 };
 const SECTION_NAMES = Object.keys(SECTIONS) as SectionName[];
 
-/** s; the work within each section is bounded by count besides, and takes a minute at most. */
+/** s; the work within each section is bounded by count besides, and takes a minute or two at most. */
 const SECONDS = 300;
 const MOST_SECONDS = 1_000_000;
 

@@ -140,6 +140,22 @@ const fineOnly = (mm: Millimetres, system: System) =>
   system === 'metric'
     ? `${digits(mm * 1000, Math.abs(mm) < 0.1 ? 2 : 1)} µm`
     : `${digits(mm / TENTH, Math.abs(mm) < 0.1 ? 2 : 1)} tenths`;
+/**
+ * A film and the limit it is held against (mm), with as many digits more as it takes to see on which side it is: 0.998 µm
+ * of 1.000 µm.
+ */
+export function besideText(mm: Millimetres, limit: Millimetres, system: System): [film: string, limit: string] {
+  const plain: [string, string] = [fineText(mm, system), fineText(limit, system)];
+  if (mm === limit || plain[0] !== plain[1] || Math.abs(mm) >= LARGE[system]) return plain;
+  const { size, name } = fineUnit(system);
+  for (let decimals = 3; decimals <= MOST_DECIMALS; decimals++) {
+    const [one, other] = [digits(mm / size, decimals), digits(limit / size, decimals)];
+    if (one !== other) return [`${one} ${name}`, `${other} ${name}`];
+  }
+  return [`${mm < limit ? 'just under' : 'just over'} ${plain[0]}`, plain[1]];
+}
+/** No film is told to less than a picometre. */
+const MOST_DECIMALS = 6;
 /** A position by the side of the datum it lies on. */
 export const sidedText = (mm: Millimetres, system: System) =>
   mm === 0 ? 'at the datum' : `${fineText(Math.abs(mm), system)} ${mm < 0 ? 'rearward' : 'noseward'} of the datum`;

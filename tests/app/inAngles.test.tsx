@@ -1,6 +1,8 @@
 /**
  * Every sentence of every verdict, the Sheet and the tables of figures, for a person who says angles otherwise than as
  * half angles: none is told so, but where it is said to be one.
+ *
+ * @module-tag long
  */
 import { renderToStaticMarkup } from 'react-dom/server';
 import { afterAll, describe, expect, test, vi } from 'vitest';

@@ -1,6 +1,8 @@
 /**
  * Every sentence of every verdict and of the Sheet, for all demos, in the one system and the other: no figure in a unit
  * of the other shop.
+ *
+ * @module-tag long
  */
 import { afterAll, describe, expect, test, vi } from 'vitest';
 import type { Design } from '../../src/design/definition.ts';

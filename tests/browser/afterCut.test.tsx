@@ -1,4 +1,8 @@
-/** The walk round the job in Chromium: measured, cut, taken as done, measured again. */
+/**
+ * The walk round the job in Chromium: measured, cut, taken as done, measured again.
+ *
+ * @module-tag long
+ */
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { fitSection } from '../../src/report/fit/section.ts';

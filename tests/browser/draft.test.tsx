@@ -1,4 +1,8 @@
-/** Numbers that go together only once all are typed: kept in their fields, told above, taken as one step. */
+/**
+ * Numbers that go together only once all are typed: kept in their fields, told above, taken as one step.
+ *
+ * @module-tag long
+ */
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';

@@ -101,7 +101,7 @@ test('a bad file is refused with every error, and what was there stays', async (
   expect(shown.work.store.getState().design).toBe(before);
 });
 
-test('every demo draws at every width without sideways scroll', async () => {
+test('every demo draws at every width without sideways scroll', { tags: ['long'] }, async () => {
   await chartLoaded();
   for (const width of [390, 820, 1440]) {
     await page.viewport(width, 900);
@@ -115,7 +115,7 @@ test('every demo draws at every width without sideways scroll', async () => {
   }
 });
 
-test('an axe scan is clean in both themes', async () => {
+test('an axe scan is clean in both themes', { tags: ['long'] }, async () => {
   await expect.element(page.getByLabelText('Adjuster pitch', { exact: true })).toBeVisible();
   await expectAccessible();
 });

@@ -2,6 +2,8 @@
  * A few pictures against those that somebody has looked at and found right: golden.json keeps each as the mean colours
  * of 20 × 12 pieces of it, without its lettering, which is another on another machine. A piece may be off by 24 of 255
  * in any colour, all of them by 3 in the mean. One that is not in the file is shown, to be looked at and put there.
+ *
+ * @module-tag long
  */
 import { afterAll, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';

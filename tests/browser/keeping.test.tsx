@@ -1,6 +1,8 @@
 /**
  * Jobs that are kept, in Chromium's own store and by its own locks: gone on with after a reload, listed, named, held
  * by two windows, set aside unread, refused by a full or forbidden store.
+ *
+ * @module-tag long
  */
 import { flushSync } from 'react-dom';
 import { beforeEach, expect, test, vi } from 'vitest';
@@ -330,4 +332,38 @@ test('a browser that forbids its store shows the page and says that work is not 
   await expect.poll(said).toMatch(/This browser keeps nothing for this page/);
   expect(document.querySelector('.verdict')!.textContent).toMatch(/the steep seat touches first/);
   forbidden.mockRestore();
+});
+
+test('all jobs saved as one file stand on an empty device as they stood', async () => {
+  const first = await load();
+  await kept(first.work, 'One of mine');
+  go('#jobs');
+  await expect.poll(rows).toHaveLength(1);
+  await press(new RegExp(`^${DEMOS[1]!.design.title}`));
+  await kept(first.work, 'Another');
+  go('#jobs');
+  await expect.poll(rows).toHaveLength(2);
+  let saved: Blob | undefined;
+  const made = vi.spyOn(URL, 'createObjectURL').mockImplementation((blob) => {
+    saved = blob as Blob;
+    return '#';
+  });
+  const clicked = vi.spyOn(HTMLAnchorElement.prototype, 'click').mockImplementation(() => {});
+  await press('Save all jobs as one file');
+  await expect.poll(() => saved).toBeTruthy();
+  made.mockRestore();
+  clicked.mockRestore();
+  first.kill();
+  store = `${store} another device`;
+  const second = await load();
+  go('#jobs');
+  await expect.poll(() => document.querySelector('h2')?.textContent).toBeTruthy();
+  expect(rows().filter((row) => /One of mine|Another/.test(row))).toEqual([]);
+  await userEvent.upload(
+    document.querySelector<HTMLInputElement>('input[type=file]')!,
+    new File([saved!], 'conepair-jobs.json', { type: 'application/json' }),
+  );
+  await expect.poll(() => rows().filter((row) => /One of mine|Another/.test(row)).length).toBe(2);
+  await press(/^Open.*One of mine|One of mine/);
+  await expect.poll(() => titleOf(second.work)).toBe('One of mine');
 });

@@ -153,7 +153,10 @@ async function walk(id: string, how: keyof typeof press, visit: 'first' | 'again
 
 const most = (lesson: Lesson) => Math.max(...lesson.questions.map(({ help }) => help.length));
 
-test('every lesson goes to its end by keyboard, or by touch on a phone', { timeout: 300_000 }, async () => {
+test('every lesson goes to its end by keyboard, or by touch on a phone', {
+  tags: ['long'],
+  timeout: 300_000,
+}, async () => {
   const before = shown.work.store.getState();
   for (const [i, { id }] of ENTRIES.entries()) {
     const how = i % 2 === 0 ? 'keyboard' : 'touch';
@@ -235,6 +238,7 @@ test('what was learnt is kept, damaged records are set aside and said', async ()
 });
 
 test('the path and a lesson, from question to why: nothing wider than the page, and accessible in both themes', {
+  tags: ['long'],
   timeout: 120_000,
 }, async () => {
   await there('.path');

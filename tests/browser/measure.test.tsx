@@ -45,7 +45,9 @@ function notebookOf(design: Design): Reading[] {
 const field = () => document.querySelector<HTMLInputElement>('.new-entry input')!;
 const readings = () => shown.work.store.getState().design.readings ?? [];
 
-test('an empty notebook says how to begin; a reading of every kind is written down with its drawing', async () => {
+test('an empty notebook says how to begin; a reading of every kind is written down with its drawing', {
+  tags: ['long'],
+}, async () => {
   await expect.poll(verdict).toMatch(/No readings yet/);
   const names = ['Diameter', 'Over two rolls', 'Ball depth', 'Sine bar', 'Straightness', 'Stand-off', 'Shake'];
   for (const [i, name] of names.entries()) {
@@ -252,6 +254,10 @@ test('a slip of the pen is pointed out where it stands', async () => {
   await expect.poll(verdict).toMatch(/Reading 3 .* does not go with the others/);
   expect(document.querySelectorAll('.doubtful').length).toBe(1);
   expect(document.querySelectorAll('.residual.off').length).toBe(1);
+  // From the verdict to where it stands: opened, in sight, under the hand.
+  await userEvent.click(browser.getByRole('button', { name: /^To reading 3:/ }));
+  const entry = document.querySelectorAll<HTMLDetailsElement>('.notebook details')[2]!;
+  await expect.poll(() => entry.open && document.activeElement === entry.querySelector('summary')).toBe(true);
 });
 
 test('rows of a spreadsheet are taken whole or not at all', async () => {
@@ -271,7 +277,7 @@ test('rows of a spreadsheet are taken whole or not at all', async () => {
   ]);
 });
 
-test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {
+test('no sideways scroll at any width, and an axe scan is clean in both themes', { tags: ['long'] }, async () => {
   shown.work.change((d) => ({ ...d, readings: notebookOf(d) }));
   await expectNoSidewaysScroll();
   await expectAccessible();

@@ -1,6 +1,8 @@
 /**
  * A job of one's own from nothing: an arrangement, the sizes known written on its drawing, a pair that moves, and then
  * the job.
+ *
+ * @module-tag long
  */
 import { beforeEach, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';

@@ -37,6 +37,7 @@ test('the answer comes first, in words, and is that of the report', { timeout: 1
 });
 
 test('spreads are added, edited and removed; the odds follow, and undo takes each back', {
+  tags: ['long'],
   timeout: 120_000,
 }, async () => {
   await done();

@@ -1,4 +1,8 @@
-/** The odds of the run in Chromium: by hand, by four real workers as by one; ways to make the parts side by side. */
+/**
+ * The odds of the run in Chromium: by hand, by four real workers as by one; ways to make the parts side by side.
+ *
+ * @module-tag long
+ */
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import type { Design } from '../../src/design/definition.ts';

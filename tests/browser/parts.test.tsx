@@ -35,7 +35,7 @@ test('a part that is shut tells its result; opened it stays so while the page li
   expect(part('cut/order')!.open).toBe(false);
 });
 
-test('the list jumps to a part and opens it, and so does an address that names it', async () => {
+test('the list jumps to a part and opens it, and so does an address that names it', { tags: ['long'] }, async () => {
   await shut('cut');
   await expect.poll(() => part('cut/order'), LONG).not.toBeNull();
   const list = browser.getByRole('navigation', { name: 'Parts of this screen' });

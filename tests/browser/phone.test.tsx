@@ -1,4 +1,8 @@
-/** The page on a phone: one row at the top, keys for numbers, a minus where the keys have none. */
+/**
+ * The page on a phone: one row at the top, keys for numbers, a minus where the keys have none.
+ *
+ * @module-tag long
+ */
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';

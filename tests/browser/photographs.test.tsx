@@ -1,4 +1,8 @@
-/** Photographs in the record, in Chromium’s own store: scaled down, there after a reload, said to stay behind. */
+/**
+ * Photographs in the record, in Chromium’s own store: scaled down, there after a reload, said to stay behind.
+ *
+ * @module-tag long
+ */
 import { beforeEach, expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { setOpen } from '../../src/app/frame/openParts.ts';

@@ -1,4 +1,8 @@
-/** The section and the closing chart in Chromium: zoom, dimensions, labels that keep clear of each other. */
+/**
+ * The section and the closing chart in Chromium: zoom, dimensions, labels that keep clear of each other.
+ *
+ * @module-tag long
+ */
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page, userEvent } from 'vitest/browser';

@@ -92,7 +92,7 @@ test('the blue shows on the steep seat and not on the shallow one', async () => 
   expect(blue('shallow journal')).toBe(0);
 });
 
-test('no sideways scroll, and an axe scan of all of it is clean in both themes', async () => {
+test('no sideways scroll, and an axe scan of all of it is clean in both themes', { tags: ['long'] }, async () => {
   await expect.poll(() => document.querySelectorAll('.print canvas').length, { timeout: 20_000 }).toBe(4);
   await expectNoSidewaysScroll();
   await expectAccessible();
@@ -117,7 +117,47 @@ test('the nose pulled up in the section rocks the journal until the seats hold i
   await expect.poll(() => document.querySelectorAll('.force-arrow').length).toBe(0);
 });
 
-test('the solid picture shows the blue on the parts instead of the film', async () => {
+test('the ring at the nose moves the journal when it is dragged along the axis; pulled aside it has its way back in words', async () => {
+  await browser.viewport(820, 1000);
+  await expect.poll(() => document.querySelector('.pull-grip'), { timeout: 20_000 }).toBeTruthy();
+  const grip = document.querySelector<SVGGElement>('.pull-grip')!;
+  const box = grip.querySelector('.handle')!.getBoundingClientRect();
+  const from = { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+  const drag = (dx: number, dy: number) => {
+    const send = (type: string, share: number) =>
+      grip.dispatchEvent(
+        new PointerEvent(type, {
+          bubbles: true,
+          pointerId: 1,
+          button: 0,
+          clientX: from.x + dx * share,
+          clientY: from.y + dy * share,
+        }),
+      );
+    // A pointer that is no real one cannot be captured.
+    grip.setPointerCapture = () => {};
+    send('pointerdown', 0);
+    for (const share of [0.3, 0.6, 1]) send('pointermove', share);
+    send('pointerup', 1);
+  };
+  const before = shown.position();
+  drag(-12, 2);
+  expect(shown.position()).toBeLessThan(before - 0.001);
+  expect(shown.work.store.getState().pull).toBeNull();
+  drag(1, -30);
+  const moved = shown.position();
+  await expect.poll(() => document.querySelector('.verdict.fit .now')?.textContent).toMatch(/^Nose pulled aside/);
+  await userEvent.click(document.querySelector('.verdict.fit .let-go')!);
+  expect(shown.work.store.getState().pull).toBeNull();
+  drag(1, -30);
+  (document.activeElement as HTMLElement | null)?.blur();
+  await userEvent.keyboard('{Escape}');
+  await expect.poll(() => document.querySelectorAll('.let-go').length).toBe(0);
+  expect(shown.work.store.getState().pull).toBeNull();
+  expect(shown.position()).toBe(moved);
+});
+
+test('the solid picture shows the blue on the parts instead of the film', { tags: ['long'] }, async () => {
   await browser.viewport(820, 1000);
   await userEvent.click(browser.getByRole('button', { name: 'Solid' }));
   await expect.poll(() => document.querySelector('.scene canvas'), { timeout: 20_000 }).toBeTruthy();

@@ -1,6 +1,8 @@
 /**
  * Every field of the design can be reached from a screen: the leaves of the definition on one side, what the screens
  * offer for designs that hold everything on the other. A new field without a control fails here.
+ *
+ * @module-tag long
  */
 import { expect, test } from 'vitest';
 import { page as browser } from 'vitest/browser';

@@ -1,4 +1,8 @@
-/** The record of the job on the page: entries get their day and hand, before and after, notes and photographs. */
+/**
+ * The record of the job on the page: entries get their day and hand, before and after, notes and photographs.
+ *
+ * @module-tag long
+ */
 import { expect, test } from 'vitest';
 import { userEvent } from 'vitest/browser';
 import { setOpen } from '../../src/app/frame/openParts.ts';

@@ -166,6 +166,7 @@ test('long work is stopped, and taken up again', async () => {
 });
 
 test('worked out to the end: the window of clearances, safe speeds, and a cold position that is set', {
+  tags: ['long'],
   timeout: 110_000,
 }, async () => {
   withoutSolid();
@@ -214,6 +215,7 @@ test('a design that says nothing of running is asked for the few things; what is
 });
 
 test('every demo draws with its own run or the scenario made for it, and at odd speeds', {
+  tags: ['long'],
   timeout: 110_000,
 }, async () => {
   for (const { file, design: demo } of DEMOS) {
@@ -254,7 +256,7 @@ test('warm, the maps show the films of the steady state', async () => {
     .toContain(`least film ${least}`);
 });
 
-test('without WebGL the maps carry on, and a sentence says so', async () => {
+test('without WebGL the maps carry on, and a sentence says so', { tags: ['long'] }, async () => {
   withoutSolid();
   await expect.poll(() => maps().length, LONG).toBe(2);
   await userEvent.click(browser.getByRole('button', { name: 'Solid', exact: true }));
@@ -283,6 +285,7 @@ test('the position is moved by hand, and a film that closes is told', async () =
 });
 
 test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', {
+  tags: ['long'],
   timeout: 110_000,
 }, async () => {
   await expect.poll(() => document.querySelector('section[aria-label="Warming up"]'), LONG).toBeTruthy();

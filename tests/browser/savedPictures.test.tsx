@@ -82,3 +82,32 @@ test('a chart takes along what its lines mean; where the nose can go has its uni
   );
   expect(units).toEqual(['µm', 'µm']);
 });
+
+/** Of every screen with pictures of its own: what stands on it. */
+test.each([
+  ['fit', 'steep-first', 4],
+  ['run', 'steep-first', 3],
+  ['cut', 'shallow-first', 3],
+  ['odds', 'steep-first', 3],
+  ['measure', 'notebook', 2],
+  ['sheet', 'steep-first', 3],
+])('every picture of %s opens elsewhere: by itself, with nothing of the page', async (screen, demo, least) => {
+  shown.open(demo);
+  window.location.hash = `#${screen}`;
+  await expect.poll(() => drawings().length, { timeout: 60_000 }).toBeGreaterThanOrEqual(least);
+  for (const { svg, name } of drawings()) {
+    const text = svgOf(svg, 'A job', name);
+    const file = read(text);
+    expect(file.querySelector('parsererror'), name).toBeNull();
+    const root = file.documentElement;
+    expect([root.localName, root.namespaceURI], name).toEqual(['svg', 'http://www.w3.org/2000/svg']);
+    const page = / class=| style=|var\(|current[Cc]olor|\bNaN\b|undefined|<script|<foreignObject|<image/.exec(text);
+    expect(page?.[0] ?? '', name).toBe('');
+    // What it refers to is in it, and nothing else.
+    for (const [, target] of text.matchAll(/(?:url\(["']?|href=["'])#([^"')]+)/g))
+      expect(file.getElementById(target!), `${name}: #${target}`).not.toBeNull();
+    expect(/https?:|href="[^#]/.exec(text.replaceAll('http://www.w3.org/', ''))?.[0] ?? '', name).toBe('');
+    const { share } = await drawn(text);
+    expect(share, name).toBeGreaterThan(0.001);
+  }
+});

@@ -1,4 +1,8 @@
-/** The solid picture in Chromium: by pointer and keys, where WebGL is lost or missing, and the closing to the touch. */
+/**
+ * The solid picture in Chromium: by pointer and keys, where WebGL is lost or missing, and the closing to the touch.
+ *
+ * @module-tag long
+ */
 import { expect, test } from 'vitest';
 import { cdp, page, userEvent } from 'vitest/browser';
 import { page as app, frame, pixelsOf, withoutSolid } from './page.tsx';

@@ -157,7 +157,9 @@ test('a plan that is not possible looks like no work order: what conflicts at th
   expect(document.querySelector('[data-drawing="journal"] svg')!.textContent).toContain('⌀24.0000');
 });
 
-test('after trials the sheet is of what is left: the old stop struck and in no box, the next trial named, on every paper', async () => {
+test('after trials the sheet is of what is left: the old stop struck and in no box, the next trial named, on every paper', {
+  tags: ['long'],
+}, async () => {
   const steep = demo('steep-first');
   const trials = [
     { standOff: { value: -0.001, sigma: 0.002 } },
@@ -269,6 +271,7 @@ test('films cold and warm stand on the sheet of a design that runs, and nothing 
 });
 
 test('nothing stands off the edge of a page or on another figure, every page is well filled, whatever the design, paper and units', {
+  tags: ['long'],
   timeout: 110_000,
 }, async () => {
   for (const [i, { design }] of DEMOS.entries()) {
@@ -334,7 +337,7 @@ test('eight seats in a row: every surface lettered, no figure on another, all of
   }
 });
 
-test('boxes to be written in are seven millimetres and more', async () => {
+test('boxes to be written in are seven millimetres and more', { tags: ['long'] }, async () => {
   open(demo('shallow-first'));
   await drawn(demo('shallow-first'));
   await expect.poll(() => document.querySelector('.sheet-steps .read-box'), solved).toBeTruthy();
@@ -392,7 +395,7 @@ test('a design without a plan has its drawings and its chart', async () => {
   await expect.element(browser.getByText('Figures are those of the design', { exact: false })).toBeVisible();
 });
 
-test('on a phone the sheet is read as a text, and measured as it will be printed', async () => {
+test('on a phone the sheet is read as a text, and measured as it will be printed', { tags: ['long'] }, async () => {
   open(demo('steep-first'));
   await drawn(demo('steep-first'));
   const heights = () =>
@@ -414,7 +417,7 @@ test('on a phone the sheet is read as a text, and measured as it will be printed
   }
 });
 
-test('no sideways scroll at any width, and an axe scan is clean in both themes', async () => {
+test('no sideways scroll at any width, and an axe scan is clean in both themes', { tags: ['long'] }, async () => {
   open(demo('shallow-first'));
   await expect.poll(() => document.querySelector('.sheet-steps'), solved).toBeTruthy();
   await expectNoSidewaysScroll();

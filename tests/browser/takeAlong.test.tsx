@@ -1,8 +1,13 @@
-/** Take along: pictures, tables, curves, models and the report of what is shown; and a link that opens a design. */
+/**
+ * Take along: pictures, tables, curves, models and the report of what is shown; and a link that opens a design.
+ *
+ * @module-tag long
+ */
 import { expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { angleChoice, sayAngles } from '../../src/app/state/angles.ts';
 import { linkOf } from '../../src/app/takeAlong/link.ts';
+import { solve } from '../../src/report/report.ts';
 import { expectAccessible, expectNoSidewaysScroll, page, pressInBar } from './page.tsx';
 
 const shown = page('#fit');
@@ -127,8 +132,15 @@ test('the report, as the command line writes it', async () => {
   await opened();
   const { name, blob } = await offered(press('Report as JSON'));
   expect(name).toMatch(/\.report\.json$/);
-  const report = JSON.parse(await blob.text());
-  expect(report).toMatchObject({ conepair: 1, fit: { first: 'steep' } });
+  // Whole, section by section, under the name that the saved file has.
+  const { design } = shown.work.store.getState();
+  const file = name.replace('.report.json', '.conepair.json');
+  const whole = JSON.parse(JSON.stringify(solve(design, file)));
+  expect(Object.keys(whole)).toEqual(expect.arrayContaining(['fit', 'play', 'film', 'cut']));
+  expect(JSON.parse(await blob.text())).toEqual(whole);
+  await expect
+    .poll(() => document.querySelector('.take-along [role=status]')?.textContent)
+    .toMatch(/^The report is taken, with fit, play, film and cut\. Without print, measure/);
 });
 
 test('a link opens its design as a piece of work of its own, once; a broken one is refused and the work stays', async () => {

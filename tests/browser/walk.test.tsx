@@ -1,6 +1,8 @@
 /**
  * Every screen walked with its forms open while other designs come and go: nothing crashes, and the console stays empty
  * (page.tsx).
+ *
+ * @module-tag long
  */
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
@@ -157,8 +159,9 @@ test('a form that asks for a reading is closed where another piece of work is op
   shown.show();
   shown.open('notebook');
   await goTo('Measure');
-  await expect.poll(() => browser.getByRole('button', { name: '+ Diameter', exact: true }).query()).toBeTruthy();
-  await press('+ Diameter');
+  const diameter = browser.getByTitle('Micrometer or bore gauge square to the axis at a known station.');
+  await expect.poll(() => diameter.query()).toBeTruthy();
+  await userEvent.click(diameter);
   await userEvent.fill(document.querySelector('.new-entry input')!, '22');
   // Seats of the same names, but another job.
   shown.open('steep-first');

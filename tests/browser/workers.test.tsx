@@ -1,6 +1,8 @@
 /**
  * Workers that cannot be loaded, are killed, or fail: every screen says so, with how to go on, and goes on when asked
  * to.
+ *
+ * @module-tag long
  */
 import { flushSync } from 'react-dom';
 import { afterAll, beforeAll, expect, test } from 'vitest';
@@ -171,7 +173,8 @@ test('Measure works beside the screen: the page stays at hand, the last answer s
   shown.open('notebook');
   const verdict = () => document.querySelector('.verdict')!;
   const figures = () => document.querySelectorAll('.shapes .shape').length;
-  await expect.poll(figures).toBeGreaterThan(0);
+  // The workers of the tests before were killed: another is loaded first.
+  await expect.poll(figures, { timeout: 40_000 }).toBeGreaterThan(0);
   await expect.poll(() => verdict().getAttribute('aria-busy')).toBe('false');
   const answer = verdict().textContent;
   // Seats of the same names: what was told of the others stays, and is said to be of before.

@@ -1,6 +1,8 @@
 /**
  * The built page in Chromium, cut short and starved: killed at any moment, loaded anew in mid-drag, its clock moved,
  * its store full or thrown away, opened twice. The job is there each time.
+ *
+ * @module-tag long
  */
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';

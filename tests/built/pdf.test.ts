@@ -1,4 +1,8 @@
-/** The Sheet printed by Chromium: paper, pages, fonts, nothing shrunk or off the page, the stop readings on it. */
+/**
+ * The Sheet printed by Chromium: paper, pages, fonts, nothing shrunk or off the page, the stop readings on it.
+ *
+ * @module-tag long
+ */
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Browser, chromium, type Page } from 'playwright-core';

@@ -1,4 +1,8 @@
-/** The short form of the fuzz (`npm run fuzz` is the long one): the same designs every day; FUZZ_SEED gives others. */
+/**
+ * The short form of the fuzz (`npm run fuzz` is the long one): the same designs every day; FUZZ_SEED gives others.
+ *
+ * @module-tag long
+ */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { decodedText } from '../../src/design/decodedText.ts';

@@ -1,4 +1,8 @@
-/** The short form of the fuzz of what comes from anywhere (`npm run fuzz:jobs` is the long one). */
+/**
+ * The short form of the fuzz of what comes from anywhere (`npm run fuzz:jobs` is the long one).
+ *
+ * @module-tag long
+ */
 import { expect, test } from 'vitest';
 import { LONG } from '../long.ts';
 import { batchOfJobs } from './batchOfJobs.ts';

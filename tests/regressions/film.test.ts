@@ -19,7 +19,9 @@ function running(design: typeof lobed) {
   return { ...design, run };
 }
 
-test('the warm-up ends when its effort is spent, with what was reached, at the same place every time', () => {
+test('the warm-up ends when its effort is spent, with what was reached, at the same place every time', {
+  tags: ['long'],
+}, () => {
   const design = running(lobed);
   const spend = (most: number) => {
     const effort = effortOf(most);

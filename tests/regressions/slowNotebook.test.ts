@@ -1,6 +1,8 @@
 /**
  * Twelve readings, two of them shakes of a journal with six lobes, took seconds: what is open at one minimum is told at
  * the other, and the fit went back and forth between the two, each time from the beginning.
+ *
+ * @module-tag long
  */
 import { expect, test, vi } from 'vitest';
 import { validateDesign } from '../../src/design/validate.ts';

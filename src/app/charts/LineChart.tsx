@@ -45,6 +45,8 @@ interface Props {
   level?: { at: number; text: string } | null;
   /** where it stands now */
   now?: number | null;
+  /** a place along it, dashed, with its name */
+  mark?: { at: number; text: string } | null;
   stretches?: readonly Stretch[];
   /** the axis up the page begins at 0 unless told */
   lowest?: number;
@@ -68,6 +70,7 @@ function Chart({
   log = false,
   level = null,
   now = null,
+  mark = null,
   stretches = [],
   lowest = 0,
   height = 230,
@@ -114,10 +117,21 @@ function Chart({
       <g clipPath={`url(#${id}plot)`}>
         {level && <path d={`M${plot.left} ${y(level.at)}H${plot.right}`} className="level" />}
         {now !== null && <path d={`M${x(now)} ${plot.top}V${plot.bottom}`} className="now-line" />}
+        {mark && <path d={`M${x(mark.at)} ${plot.top}V${plot.bottom}`} className="level" />}
         {lines.map((line) => (
           <Curve key={line.name} line={line} x={x} y={y} />
         ))}
       </g>
+      {mark && (
+        <text
+          x={x(mark.at) + (x(mark.at) > (plot.left + plot.right) / 2 ? -5 : 5)}
+          y={plot.bottom - 6}
+          textAnchor={x(mark.at) > (plot.left + plot.right) / 2 ? 'end' : 'start'}
+          className="level-text"
+        >
+          {mark.text}
+        </text>
+      )}
       {level && (
         <text x={plot.right - 4} y={y(level.at) - 5} textAnchor="end" className="level-text">
           {level.text}

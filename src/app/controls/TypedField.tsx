@@ -2,7 +2,8 @@
  * A field of a number or of words: what is typed is taken on Enter or on leaving it; what cannot be taken says why and
  * stays. Escape puts back what was taken last.
  */
-import { type KeyboardEvent, useId, useLayoutEffect, useRef, useState } from 'react';
+import { type FocusEvent, type KeyboardEvent, useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
+import { keepPress } from './keepPress.ts';
 import type { Keys } from './keys.ts';
 import { SignKey } from './SignKey.tsx';
 
@@ -56,6 +57,8 @@ export function TypedField({ keys = 'number', assumed = false, fault = '', ...pr
     setDraft(refused === null ? null : { text, error: refused, of: stood });
   };
   const selecting = useRef(false);
+  const kept = useRef<(() => void) | null>(null);
+  useEffect(() => () => kept.current?.(), []);
   const field = useRef<HTMLInputElement>(null);
   // Put in place of the one at rest, the whole figure is taken hold of anew.
   useLayoutEffect(() => {
@@ -69,7 +72,13 @@ export function TypedField({ keys = 'number', assumed = false, fault = '', ...pr
     className: assumed && !held ? 'assumed' : undefined,
     'aria-invalid': error !== '',
     'aria-describedby': said,
+    onFocus: ({ currentTarget }: FocusEvent<HTMLElement>) => {
+      kept.current?.();
+      kept.current = keepPress(currentTarget);
+    },
     onBlur: () => {
+      kept.current?.();
+      kept.current = null;
       setTyping(false);
       finish(false);
     },
@@ -87,7 +96,9 @@ export function TypedField({ keys = 'number', assumed = false, fault = '', ...pr
           inputMode={keys === 'words' ? undefined : 'decimal'}
           onChange={(event) => type(event.target.value)}
           // A click or a tap takes hold of the whole figure, as the Tab key does: what is typed then stands for it.
-          onFocus={({ currentTarget }) => {
+          onFocus={(event) => {
+            const { currentTarget } = event;
+            common.onFocus(event);
             setTyping(true);
             currentTarget.select();
             selecting.current = true;

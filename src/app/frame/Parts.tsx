@@ -2,7 +2,7 @@
  * The rest of a screen, in named parts that open: each closed one is a line that tells its result, and above them all
  * stands a list to jump by. Printed, all stand open.
  */
-import { type ReactNode, useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useLayoutEffect, useRef } from 'react';
 import { useStore } from 'zustand';
 import './parts.css';
 import { isOpen, opened, placeOf, setAllOpen, setOpen } from './openParts.ts';
@@ -87,7 +87,7 @@ function Part({ place, title, told, open: first = false, whenOpen = false, child
 }
 
 /** Opens a part and brings it to the top, with the focus on its line. */
-function reveal(place: string): void {
+export function reveal(place: string): void {
   setOpen(place, true, false);
   requestAnimationFrame(() => {
     const part = document.getElementById(place);
@@ -111,7 +111,7 @@ function useAddress(screen: string): void {
 
 /** Paper opens nothing by itself. */
 function usePrinted(box: { current: HTMLElement | null }): void {
-  useEffect(() => {
+  useLayoutEffect(() => {
     let shut: HTMLDetailsElement[] = [];
     const before = () => {
       shut = [...(box.current?.querySelectorAll<HTMLDetailsElement>('details.part:not([open])') ?? [])];

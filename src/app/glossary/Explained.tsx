@@ -2,7 +2,7 @@
  * A sentence of which every trade word can be asked what it means. It stands as it is at once; the glossary comes when
  * the page has nothing else to do.
  */
-import { type ComponentType, useSyncExternalStore } from 'react';
+import { type ComponentType, memo, useSyncExternalStore } from 'react';
 
 interface Props {
   children: string;
@@ -38,11 +38,11 @@ function subscribe(told: () => void) {
   };
 }
 
-export function Explained({ children }: Props) {
+export const Explained = memo(function Explained({ children }: Props) {
   const Words = useSyncExternalStore(
     subscribe,
     () => Asked,
     () => null,
   );
   return Words === null ? children : <Words>{children}</Words>;
-}
+});

@@ -1,5 +1,6 @@
 /** How a class of film is painted in every drawing of lines: its colour, and a pattern that a grey printer keeps. */
 
+import { memo } from 'react';
 import type { FilmClass } from './filmClass.ts';
 import { CLASS_COLOUR, cssColour } from './filmColour.ts';
 
@@ -12,7 +13,7 @@ const PATTERN: Partial<Record<FilmClass, { angles: number[]; apart: number }>> =
 const PATTERNED = Object.entries(PATTERN) as [FilmClass, { angles: number[]; apart: number }][];
 
 /** @param scale px to one unit of the drawing */
-export function FilmPatterns({ id, scale = 1 }: { id: string; scale?: number }) {
+export const FilmPatterns = memo(function FilmPatterns({ id, scale = 1 }: { id: string; scale?: number }) {
   return (
     <defs>
       {PATTERNED.flatMap(([kind, { angles, apart }]) =>
@@ -31,7 +32,7 @@ export function FilmPatterns({ id, scale = 1 }: { id: string; scale?: number }) 
       )}
     </defs>
   );
-}
+});
 
 /** An outline filled as its class is; `id` that of the patterns. */
 export function FilmShape({ d, kind, id }: { d: string; kind: FilmClass; id: string }) {

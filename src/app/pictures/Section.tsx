@@ -4,25 +4,24 @@
  */
 
 import { useId, useMemo, useRef, useState } from 'react';
-import { useStore } from 'zustand';
 import type { Design, Part } from '../../design/definition.ts';
-import { unitOf } from '../../design/measures.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
 import { isApart } from '../../report/belief/notAsRead.ts';
-import { metres, micrometres, millimetres } from '../../report/convert.ts';
+import { micrometres, millimetres } from '../../report/convert.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import { useAngles } from '../state/angles.ts';
 import type { Work } from '../state/store.ts';
 import { axialValues } from './axialValues.ts';
 import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
-import { Hand, Tools } from './Hand.tsx';
+import { LetGo } from './LetGo.tsx';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
 import { SectionParts } from './SectionParts.tsx';
-import { SectionPull } from './SectionPull.tsx';
+import { pullText, SectionPull } from './SectionPull.tsx';
+import { SectionTools } from './SectionTools.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
 import {
   angleOnScreen,
@@ -39,7 +38,6 @@ import { useAxialMove } from './useMove.ts';
 import type { Scale } from './useScale.ts';
 import { useSize } from './useSize.ts';
 import { useView } from './useView.ts';
-import { ZoomButtons } from './ZoomButtons.tsx';
 
 interface Props {
   design: Design;
@@ -57,7 +55,6 @@ interface Props {
   scale?: Pick<Scale, 'before'> | null;
 }
 
-const SHOWN = { bush: 'Bush', journal: 'Journal', none: 'None' } as const;
 const measures = { width: textWidth };
 
 export function Section({
@@ -86,7 +83,7 @@ export function Section({
   // As it is drawn when it is taken hold of.
   const perPixel = () => 1 / (at.scale * drawn.factor);
   const journalMove = useAxialMove(work, fit, perPixel);
-  const { view, zoomIn, zoomOut, whole: showWhole, handlers } = useView(svg, size, journalMove.cancel);
+  const { view, zoom, handlers } = useView(svg, size, journalMove.cancel);
   const at = seenThrough(whole, view, size);
   const unit = system === 'inch' ? 'inches' : 'mm';
   return (
@@ -114,14 +111,9 @@ export function Section({
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} id={id} />
-        {ghost && <SectionParts.Ghost frame={sectionFrame(ghost)} at={at} />}
-        <path
-          d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`}
-          className="axis"
-        />
-        {dimensions && drawn.forces.length === 0 && (
-          <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />
-        )}
+        {ghost && <SectionParts.Ghost drawn={ghost} at={at} />}
+        <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
+        {dimensions && !drawn.pulled && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
         <Notes
           design={design}
           drawn={drawn}
@@ -134,7 +126,7 @@ export function Section({
           size={size}
           system={system}
         />
-        <SectionPull work={work} drawn={drawn} frame={frame} at={at} system={system} />
+        <SectionPull work={work} drawn={drawn} frame={frame} at={at} size={size} system={system} along={journalMove} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
       <figcaption>
@@ -144,47 +136,17 @@ export function Section({
           {dimensions && whole.level !== 'none' && ` · dimensions of the ${part} in ${unit}`}
           {dimensions && whole.level !== 'none' && isAnyAssumed(dimensions) && ` · in dashes: ${ASSUMED}`}
         </span>
-        <Tools>
-          {scale && <ScaleLock work={work} factor={drawn.factor} />}
-          <fieldset className="buttons">
-            <legend className="visually-hidden">Dimensions</legend>
-            {(Object.keys(SHOWN) as (keyof typeof SHOWN)[]).map((name) => (
-              <button key={name} type="button" aria-pressed={part === name} onClick={() => setPart(name)}>
-                {SHOWN[name]}
-              </button>
-            ))}
-          </fieldset>
-          <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={showWhole} />
-          {!scale && drawn.forces.length > 0 && (
-            <span className="hint">
-              Arrows: what the seats carry of a pull of 1 {unitOf('force', system).name} at the nose. Films are the
-              least all round.
-            </span>
-          )}
-          <Hand>
-            <span className="touch-only">Two fingers zoom the drawing; a finger on the journal moves it.</span>
-            <span className="mouse-only">
-              Ctrl and the wheel zoom; after a click on the drawing the wheel alone does, and + − 0. On the journal:
-              arrows move it, Page Up and Page Down go to the next touch or film.
-            </span>
-          </Hand>
-        </Tools>
+        {!scale && <LetGo work={work} />}
+        <SectionTools
+          work={work}
+          factor={scale && drawn.factor}
+          part={part}
+          setPart={setPart}
+          zoom={zoom}
+          hint={!scale && drawn.pulled ? pullText(system) : null}
+        />
       </figcaption>
     </figure>
-  );
-}
-
-function ScaleLock({ work, factor }: { work: Work; factor: number }) {
-  const locked = useStore(work.store, (state) => state.scaleLocked);
-  return (
-    <button
-      type="button"
-      aria-pressed={locked}
-      onClick={() => work.store.setState({ scaleLocked: !locked })}
-      title="Otherwise the factor follows what stands there, once it stands still"
-    >
-      Keep {timesText(factor)}
-    </button>
   );
 }
 
@@ -245,10 +207,9 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
     const drawnThere = !angle || angleOnScreen(angle, at, measures);
     return {
       name: seat.name,
-      film:
-        drawn.forces.length > 0
-          ? filmText(leastAround(drawn, i), system)
-          : filmText(seat.leastFilm, system, doubtOfDrawn(seat.leastFilm, belief?.films[seat.name])),
+      film: drawn.pulled
+        ? filmText(leastAround(drawn, i), system)
+        : filmText(seat.leastFilm, system, doubtOfDrawn(seat.leastFilm, belief?.films[seat.name])),
       taper:
         drawnThere || way !== 'half'
           ? taperText(halfAngle, system, way)

@@ -1,11 +1,18 @@
 /** How large a micrometre of gap looks, at the lower left of a section. */
+import { memo } from 'react';
 import type { System } from '../../design/units.ts';
 import { scaleBar } from './scaleBar.ts';
 import { NOTE } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 import type { Size } from './useSize.ts';
 
-export function SectionBar({ perMm, size, system }: { perMm: number; size: Size; system: System }) {
+interface Props {
+  perMm: number;
+  size: Size;
+  system: System;
+}
+
+export const SectionBar = memo(function SectionBar({ perMm, size, system }: Props) {
   const { width, text } = scaleBar(perMm, 0.2 * size.width, system);
   const label = `${text} of gap`;
   const y = size.height - 8;
@@ -18,4 +25,4 @@ export function SectionBar({ perMm, size, system }: { perMm: number; size: Size;
       </text>
     </g>
   );
-}
+});

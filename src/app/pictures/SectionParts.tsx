@@ -2,11 +2,12 @@
  * The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper.
  */
 import { memo } from 'react';
+import { metres } from '../../report/convert.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat } from './drawn.ts';
 import { FilmPatterns, FilmShape } from './FilmPaint.tsx';
 import { filmRuns } from './filmClass.ts';
-import { inMm, MOST_POINTS, type PointInMm, type SectionFrame } from './sectionFrame.ts';
-import type { Placing } from './sectionLayout.ts';
+import { inMm, MOST_POINTS, type PointInMm, type SectionFrame, sectionFrame } from './sectionFrame.ts';
+import { onScreen, type Placing } from './sectionLayout.ts';
 import { thinned } from './thinned.ts';
 
 /** Between hatch lines, px. */
@@ -85,6 +86,9 @@ function sameBush(a: PartProps, b: PartProps): boolean {
   );
 }
 
+const sameGhost = (a: { drawn: Drawn; at: Placing }, b: { drawn: Drawn; at: Placing }) =>
+  a.drawn === b.drawn && samePlacing(a.at, b.at);
+
 const SAME_M = 1e-12;
 
 function Films({ drawn, at, id }: { drawn: Drawn; at: Placing; id: string }) {
@@ -121,8 +125,9 @@ function SeatFilm({ seat: { film: whole, wanted }, id }: { seat: DrawnSeat; id: 
   );
 }
 
-/** Where the journal stood. */
-function Ghost({ frame, at }: Pick<PartProps, 'frame' | 'at'>) {
+/** Where the journal stood; it stays while the hand moves on. */
+function Ghost({ drawn, at }: { drawn: Drawn; at: Placing }) {
+  const frame = sectionFrame(drawn);
   return (
     <g transform={transform(at, 1)}>
       {[frame.journal.above, frame.journal.below.map(([z, r]) => [z, -r] as const)].map((line, i) => (
@@ -132,4 +137,20 @@ function Ghost({ frame, at }: Pick<PartProps, 'frame' | 'at'>) {
   );
 }
 
-export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films, Ghost };
+/** px past the ends of the journal. */
+const PAST = 8;
+
+/** The axis of the bush; of a journal that lies aside or tilted its own too. */
+function Axes({ drawn, frame, at }: { drawn: Drawn; frame: SectionFrame; at: Placing }) {
+  const ends = [metres(frame.journalLeft), metres(frame.journalRight)] as const;
+  const [left, right] = ends.map((z) => onScreen(at, [z, 0], 1).x) as [number, number];
+  const [from, to] = ends.map((z) => onScreen(at, [z, drawn.aside(z, Math.PI / 2)], 1).y) as [number, number];
+  return (
+    <>
+      <path d={`M${left - PAST} ${at.middle.y}H${right + PAST}`} className="axis" />
+      {drawn.pulled && <path d={`M${left} ${from}L${right} ${to}`} className="axis of-journal" />}
+    </>
+  );
+}
+
+export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films, Ghost: memo(Ghost, sameGhost), Axes };

@@ -6,37 +6,35 @@ import { metres, micrometres, millimetres } from '../../report/convert.ts';
 import type { Work } from '../state/store.ts';
 import type { Drawn, DrawnForce } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
-import { FIGURE, onScreen, type Placing } from './sectionLayout.ts';
-import { useHandle } from './useMove.ts';
+import { FIGURE, NOTE, onScreen, type Placing } from './sectionLayout.ts';
+import type { useAxialMove } from './useMove.ts';
+import { useNoseHand } from './useNoseHand.ts';
+import type { Size } from './useSize.ts';
 
 interface Props {
   work: Work;
   drawn: Drawn;
   frame: SectionFrame;
   at: Placing;
+  size: Size;
   system: System;
+  /** the journal along its axis */
+  along: ReturnType<typeof useAxialMove>;
 }
 
-/** One press of a key, mm. */
-const STEP = 0.001;
 /** Length of an arrow for a share of 1 and for none, px. */
 const LONG = 34;
 const SHORT = 14;
+/** px: what the ring does, at its corner of the drawing */
+const LINE = 17;
+const EDGE = 8;
 
-export function SectionPull({ work, drawn, frame, at, system }: Props) {
+export function SectionPull({ work, drawn, frame, at, size, system, along }: Props) {
   const station = frame.journalRight;
   // The displacement the pose has there, mm true.
   const up = millimetres(drawn.aside(metres(station), Math.PI / 2)) / drawn.factor;
-  const { handlers, onKeyDown } = useHandle({
-    at: { x: 0, y: up },
-    to: (x, y) => work.store.setState({ pull: { station, x, y } }),
-    perPixel: () => 1 / (at.scale * drawn.factor),
-    step: STEP,
-    times: 10,
-    upright: true,
-    start: () => work.store.setState({ pull: { station, x: 0, y: up } }),
-    letGo: () => work.store.setState({ pull: null }),
-  });
+  const perPixel = () => 1 / (at.scale * drawn.factor);
+  const { handlers, onKeyDown } = useNoseHand({ work, station, up, perPixel, along });
   const grip = onScreen(at, [metres(station), 0], 1);
   const y = grip.y - up * drawn.factor * at.scale;
   return (
@@ -49,7 +47,7 @@ export function SectionPull({ work, drawn, frame, at, system }: Props) {
         role="slider"
         tabIndex={0}
         aria-orientation="vertical"
-        aria-label="Pull the nose up or down; Escape lets go"
+        aria-label="Pull the nose up or down; left and right move the journal; Escape lets go"
         aria-valuenow={micrometres(up)}
         aria-valuetext={`${fineText(up, system)} up`}
         onKeyDown={onKeyDown}
@@ -59,9 +57,25 @@ export function SectionPull({ work, drawn, frame, at, system }: Props) {
         <circle cx={grip.x} cy={y} r={9} className="handle" />
         <path d={`M${grip.x} ${y - 22}l-5 8h10zM${grip.x} ${y + 22}l-5 -8h10z`} />
       </g>
+      {['↕ pulls the nose aside', '↔ moves the journal'].map((does, i) => (
+        <text
+          key={does}
+          className="hint what-ring-does"
+          x={size.width - EDGE}
+          y={size.height - EDGE - (1 - i) * LINE}
+          textAnchor="end"
+          fontSize={NOTE}
+        >
+          {does}
+        </text>
+      ))}
     </g>
   );
 }
+
+/** What the picture shows while the nose is pulled. */
+export const pullText = (system: System) =>
+  `Arrows: what seats carry of 1 ${unitOf('force', system).name} pulled at the nose. Films: the least all round.`;
 
 /** An arrow on the journal, as seen from the side, with its share of the pull. */
 function Force({ at, force, system }: { at: Placing; force: DrawnForce; system: System }) {
@@ -73,7 +87,7 @@ function Force({ at, force, system }: { at: Placing; force: DrawnForce; system: 
   return (
     <g className="force-arrow">
       <path d={`M${foot.x} ${foot.y + away * long}V${foot.y}m-5 ${away * 8}l5 ${-away * 8}l5 ${away * 8}`} />
-      <text x={foot.x + 8} y={foot.y + away * (long + 2) + (away > 0 ? 8 : 0)} fontSize={FIGURE}>
+      <text x={foot.x - 8} y={foot.y + away * (long + 2) + (away > 0 ? 8 : 0)} textAnchor="end" fontSize={FIGURE}>
         {`${force.share.toFixed(2)} ${unitOf('force', system).name}`}
       </text>
     </g>

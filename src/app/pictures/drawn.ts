@@ -12,8 +12,9 @@
  * they do in the solver, at every factor. d runs along the axis for a steep seat (a displaced cone is then
  * drawn displaced) and along the radius for a shallow one; square to the line the gap is factor·film in both.
  *
- * Where the journal lies aside or tilted, or a part is lobed, every half section has a v of its own (leaning.ts);
- * a journal that is pulled aside is drawn displaced along the radius in every seat but a nearly flat one.
+ * Where the journal lies aside or tilted, or a part is lobed, every half section has a v of its own (leaning.ts),
+ * drawn by the same map: to take hold of the nose changes nothing on the screen, and each line leans as the rigid
+ * journal does.
  */
 
 import type { Metres, Radians } from '../../design/dimension.ts';
@@ -77,10 +78,14 @@ export interface Drawn {
   below: DrawnSeat[];
   /** The half section at any angle (rad, from x toward y); null where all are the same. */
   at: ((angle: Radians) => DrawnSeat[]) | null;
+  /** Whether the journal lies aside or tilted. */
+  pulled: boolean;
   /** What holds a journal that is pulled aside. */
   forces: DrawnForce[];
   /** How far (m, drawn) the journal's axis is displaced toward an angle where it passes a station (m). */
   aside(station: Metres, angle: Radians): number;
+  /** How far (m, drawn) the tilt takes a point of the journal noseward, at a radius (m) and an angle. */
+  endwise(radius: Metres, angle: Radians): number;
 }
 
 /** Half angles (rad) above this are drawn displaced along the axis. */
@@ -88,9 +93,6 @@ const STEEP = radians(20);
 /** The largest gap drawn, as a share of the smallest radius: on one axis, and pulled aside. */
 const LARGEST_GAP = 0.4;
 const PULLED_GAP = 0.85;
-
-/** The steepest seat (rad) that can be drawn displaced along the radius: the gap drawn grows as 1/cos a. */
-const FLAT = radians(70);
 const UP = Math.PI / 2;
 const DOWN = 1.5 * Math.PI;
 
@@ -108,10 +110,10 @@ export function factorFor(
   const smallest = Math.min(...seats.flatMap((seat) => [...seat.bush.r, ...seat.journal.r]));
   // A journal that is pulled aside opens one side as it closes the other: room for that is left beforehand.
   const room = leaning?.pulled ? PULLED_GAP : LARGEST_GAP;
-  const gaps = seats.map((seat, i) => deepest(seat, i, mapOf(seat, steepestOf(leaning)), position, leaning));
+  const gaps = seats.map((seat, i) => deepest(seat, i, mapOf(seat), position, leaning));
   // Of a steep seat the gap is drawn along the axis. Between two positions no gap is deeper than at both.
   const across = seats.flatMap((seat, i) => {
-    const map = mapOf(seat, steepestOf(leaning));
+    const map = mapOf(seat);
     return map.d[1] === 0 ? [] : reach.map((to) => -map.d[1] * deepest(seat, i, map, to, leaning));
   });
   const most = Math.min((room * smallest) / Math.max(...gaps, 1e-12), smallest / Math.max(...across, 1e-12) / 1.1);
@@ -126,8 +128,6 @@ export const drawnPair = (
   leaning: Leaning | null = null,
 ): Drawn => drawnAt(seats, position, factorFor(seats, position, asked, leaning), leaning);
 
-const steepestOf = (leaning: Leaning | null) => (leaning?.pulled ? FLAT : STEEP);
-
 /** Drawn with this very factor. */
 export function drawnAt(
   seats: readonly SeatLines[],
@@ -135,7 +135,7 @@ export function drawnAt(
   drawn: number,
   leaning: Leaning | null = null,
 ): Drawn {
-  const maps = seats.map((seat) => mapOf(seat, steepestOf(leaning)));
+  const maps = seats.map(mapOf);
   const films = seats.map((seat) => filmAlong(seat.gap, position));
   const known = new Map<number, DrawnSeat[]>();
   const halfSection = (angle: Radians): DrawnSeat[] => {
@@ -151,6 +151,7 @@ export function drawnAt(
     seats: upper,
     below: leaning ? halfSection(DOWN) : upper,
     at: leaning && halfSection,
+    pulled: leaning?.pulled ?? false,
     forces: (leaning?.contacts ?? []).map(({ seat, station, angle, share }) => ({
       seat,
       angle,
@@ -158,6 +159,7 @@ export function drawnAt(
       at: pointAt(halfSection(angle).find(({ name }) => name === seat)!.bush, station),
     })),
     aside: (station, angle) => (leaning ? drawn * leaning.aside(station, angle) : 0),
+    endwise: (radius, angle) => (leaning ? drawn * leaning.endwise(radius, angle) : 0),
   };
 }
 
@@ -213,13 +215,12 @@ interface SeatMap {
   d: Point;
 }
 
-/** `steepest`: half angle (rad) above which a seat is drawn displaced along the axis. */
-function mapOf(seat: SeatLines, steepest: Radians): SeatMap {
+function mapOf(seat: SeatLines): SeatMap {
   const a = seat.gap.halfAngle;
   const cos = Math.cos(a);
   const sin = Math.sin(a);
   const v0 = seat.gap.bush.v.reduce((least, v) => Math.min(least, v));
-  return { cos, sin, v0, d: Math.abs(a) > steepest ? [1 / sin, 0] : [0, -1 / cos] };
+  return { cos, sin, v0, d: Math.abs(a) > STEEP ? [1 / sin, 0] : [0, -1 / cos] };
 }
 
 /** The largest gap, or depth pressed in (m), of a seat anywhere round it. */

@@ -26,6 +26,8 @@ export interface Leaning {
   bush(seat: number, angle: Radians): number;
   /** m: the journal's axis where it passes a station (m), toward an angle */
   aside(station: Metres, angle: Radians): number;
+  /** m: how far a point of the journal at a radius (m) and an angle (rad) has gone noseward, by the tilt alone */
+  endwise(radius: Metres, angle: Radians): number;
   /** m: no more than this of both together, at u */
   most(seat: number, u: Metres): number;
 }
@@ -54,6 +56,7 @@ export function leaningOf(
     journal: (seat, u, angle) => proudAt(rounds[seat]!.journal, angle) + toward(nearer(seat, u), angle),
     bush: (seat, angle) => proudAt(rounds[seat]!.bush, angle),
     aside: (station, angle) => toward(axisAt(lies, station), angle),
+    endwise: (radius, angle) => radius * (lies.tiltX * Math.sin(angle) - lies.tiltY * Math.cos(angle)),
     most(seat, u) {
       const { x, y } = nearer(seat, u);
       return heights[seat]! + Math.hypot(x, y);

@@ -76,15 +76,23 @@ export function frameOf(drawn: Drawn): Frame {
 /** One half section of the parts, thinned to what a screen shows; the same points at every angle. */
 interface HalfSection {
   seats: DrawnSeat[];
-  /** of the journal's axis toward that angle, at a station */
+  /** of the journal's axis toward that angle, at a station; of its tilt along the axis, at a radius */
   aside(station: number): number;
+  endwise(radius: number): number;
+}
+
+interface HalfSections {
+  first: HalfSection;
+  /** what decides what is relieved, and how large the journal's ends are */
+  upright: HalfSection;
+  at(theta: number): HalfSection;
 }
 
 /**
  * The half section at an angle θ of the scene. Angles of the design run from x, to the right seen from in front
  * of the nose, toward y, upward; so φ = π - θ. Which points are kept is decided once, upward.
  */
-const halfSections = onceEach((drawn: Drawn): { first: HalfSection; at: (theta: number) => HalfSection } => {
+const halfSections = onceEach((drawn: Drawn): HalfSections => {
   const seen = order(drawn);
   const most = MOST_POINTS / Math.max(1, seen.length);
   const kept = seen.map((i) => {
@@ -101,11 +109,25 @@ const halfSections = onceEach((drawn: Drawn): { first: HalfSection; at: (theta: 
       };
     }),
     aside: (station) => drawn.aside(station, angle),
+    endwise: (radius) => drawn.endwise(radius, angle),
   });
   const first = section(drawn.seats, Math.PI / 2);
   const { at } = drawn;
-  return { first, at: at ? (theta) => section(at(Math.PI - theta), Math.PI - theta) : () => first };
+  const upright = at ? meanOf(first, section(drawn.below, 1.5 * Math.PI)) : first;
+  return { first, upright, at: at ? (theta) => section(at(Math.PI - theta), Math.PI - theta) : () => first };
 });
+
+/** The journal between two opposite half sections: as it would stand, were it not pulled aside. */
+function meanOf(one: HalfSection, other: HalfSection): HalfSection {
+  const seats = one.seats.map((seat, i) => ({
+    ...seat,
+    journal: seat.journal.map(([z, r], k): Point => {
+      const [z2, r2] = other.seats[i]!.journal[k]!;
+      return [(z + z2) / 2, (r + r2) / 2];
+    }),
+  }));
+  return { seats, aside: () => 0, endwise: () => 0 };
+}
 
 const keptOf = (points: readonly Point[], most: number) =>
   thinned(
@@ -116,12 +138,16 @@ const keptOf = (points: readonly Point[], most: number) =>
 
 /** The journal's half section, from the axis at its rear to the axis at its nose. */
 export function journalProfile(drawn: Drawn, frame: Frame): Point[] {
-  const { first } = halfSections(drawn);
-  return journalLine(first, first, frame);
+  const { first, upright } = halfSections(drawn);
+  return journalLine(first, upright, frame);
 }
 
-/** `first` decides what is relieved and how large the ends are; they are displaced as the axis is there. */
-function journalLine({ seats: here, aside }: HalfSection, { seats }: HalfSection, { overhang }: Frame): Point[] {
+/** The ends are moved and tilted as the rigid journal is. */
+function journalLine(
+  { seats: here, aside, endwise }: HalfSection,
+  { seats }: HalfSection,
+  { overhang }: Frame,
+): Point[] {
   const bores = seats.map((seat) => seat.bush);
   const body = relieved(
     seats.map((seat) => seat.journal),
@@ -154,11 +180,11 @@ function journalLine({ seats: here, aside }: HalfSection, { seats }: HalfSection
   );
   return [
     [from, 0],
-    [from, stub + aside(from)],
-    [rear[0], stub + aside(rear[0])],
+    [from + endwise(stub), stub + aside(from)],
+    [line[0]![0], stub + aside(rear[0])],
     ...line,
-    [nose[0], end + aside(nose[0])],
-    [to, end + aside(to)],
+    [line[line.length - 1]![0], end + aside(nose[0])],
+    [to + endwise(end), end + aside(to)],
     [to, 0],
   ];
 }
@@ -199,9 +225,9 @@ const boreOf = (here: HalfSection, first: HalfSection, [from, to]: Group): Point
   );
 
 export function journalMesh(drawn: Drawn, frame: Frame): Mesh {
-  const { first, at } = halfSections(drawn);
+  const { upright, at } = halfSections(drawn);
   return revolved(
-    profilesOf(drawn, (theta) => journalLine(at(theta), first, frame)),
+    profilesOf(drawn, (theta) => journalLine(at(theta), upright, frame)),
     frame,
     0,
     2 * Math.PI,
@@ -246,10 +272,10 @@ function profilesOf(drawn: Drawn, line: (theta: number) => Point[]): (theta: num
 
 /** Lines of the parts at an angle of the scene: the journal's, and each bush's bore with its outside (m). */
 export function linesAt(drawn: Drawn, frame: Frame, theta: number) {
-  const { first, at } = halfSections(drawn);
+  const { first, upright, at } = halfSections(drawn);
   const here = at(theta);
   return {
-    journal: journalLine(here, first, frame),
+    journal: journalLine(here, upright, frame),
     bushes: groupsOf(drawn).map((group) => ({
       bore: boreOf(here, first, group),
       outside: outsideOf(first, group),
@@ -262,10 +288,10 @@ export function discsOf(
   drawn: Drawn,
   frame: Frame,
 ): { bushes: [x: number, r: number][]; journal: [x: number, r: number][] } {
-  const { first } = halfSections(drawn);
+  const { first, upright } = halfSections(drawn);
   const disc = (z: number, r: number): [number, number] => [frame.scale * (z - frame.centre), frame.scale * r];
   const faces = facesOf(drawn);
-  const line = journalLine(first, first, frame);
+  const line = journalLine(first, upright, frame);
   return {
     bushes: groupsOf(drawn).flatMap((group, i) => faces[i]!.map((z) => disc(z, outsideOf(first, group)))),
     journal: line.slice(1, -1).map(([z, r]) => disc(z, r)),

@@ -51,23 +51,22 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
   const nose = Math.max(...bore.map(([z]) => z));
   const reach = (nose - rear) * REACH;
   const outer = Math.max(...bore.map(([, r]) => r)) * WALL;
-  const first = body[0]!;
-  const last = body[body.length - 1]!;
+  const [first, last] = endsOf(above.body, below.body);
   const left = Math.min(rear - reach, first[0] - reach / 4);
   const right = Math.max(nose + reach, last[0] + reach / 4);
   const clear = Math.min(
     STEP * first[1],
     ...(first[0] > rear ? bore.filter(([z]) => z < first[0]).map(([, r]) => STEP * r) : []),
   );
-  // The ends are no seats: they stand true to size, displaced as the axis is there.
+  // The ends are no seats: they stand true to size, moved and tilted as the rigid journal is, clear of its seats.
   const journalOf = (line: readonly Point[], angle: Radians): PointInMm[] => {
     const [start, end] = [line[0]!, line[line.length - 1]!];
-    const rearEnd = clear + drawn.aside(left, angle);
+    const away = (right - last[0]) / 4;
     return inMm([
-      [left, rearEnd],
+      [Math.min(left + drawn.endwise(clear, angle), start[0] - away), clear + drawn.aside(left, angle)],
       [start[0], clear + drawn.aside(start[0], angle)],
       ...line,
-      [right, end[1] + drawn.aside(right, angle) - drawn.aside(end[0], angle)],
+      [Math.max(right + drawn.endwise(last[1], angle), end[0] + away), last[1] + drawn.aside(right, angle)],
     ]);
   };
   const bushOf = (line: readonly Point[]) => inMm([...line, [nose, outer], [rear, outer]]);
@@ -82,6 +81,12 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
     journal: { above: journalOf(above.body, UP), below: journalOf(below.body, DOWN) },
     bush: { above: bushOf(above.bore), below: bushOf(below.bore) },
   };
+}
+
+/** Rear and nose end of the journal's seats, were it not pulled aside: what the one side loses the other gains. */
+function endsOf(above: readonly Point[], below: readonly Point[]): [Point, Point] {
+  const between = ([z, r]: Point, [z2, r2]: Point): Point => [(z + z2) / 2, (r + r2) / 2];
+  return [between(above[0]!, below[0]!), between(above[above.length - 1]!, below[below.length - 1]!)];
 }
 
 /** The lines of all seats joined, from the rear to the nose. */

@@ -9,11 +9,13 @@ const widths = new Map<string, number>();
 export function textWidth(text: string, size: number, weight = 400): number {
   context ??= document.createElement('canvas').getContext('2d');
   if (!context) return text.length * size * WIDE;
-  const key = `${weight} ${size} ${text}`;
+  // Figures are as wide as each other on the page, so that what only counts on is known already.
+  const like = text.replace(/[0-9]/g, '0');
+  const key = `${weight} ${size} ${like}`;
   const known = widths.get(key);
   if (known !== undefined) return known;
   context.font = `${weight} ${size}px ${getComputedStyle(document.body).fontFamily}`;
-  const { width } = context.measureText(text);
+  const { width } = context.measureText(like);
   if (widths.size > MOST_KEPT) widths.clear();
   widths.set(key, width);
   return width;

@@ -7,7 +7,7 @@ import { type KeyboardEvent, useRef } from 'react';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
 import { bounded, landmarks, moveByKey, snapped } from './journalMove.ts';
-import { useDrag } from './useDrag.ts';
+import { type DragCalls, useDrag } from './useDrag.ts';
 
 const SNAP_PIXELS = 5;
 
@@ -23,7 +23,7 @@ export function axialGoal(fit: FitReport, from: number, by: number, reach: numbe
  */
 export function useAxialMove(work: Work, fit: FitReport, perPixel: () => number) {
   const from = useRef({ design: work.store.getState().design, perPixel: 1 });
-  const drag = useDrag({
+  const calls: DragCalls = {
     start: () => {
       // The way back is as long as the way there.
       from.current = { design: work.store.getState().design, perPixel: perPixel() };
@@ -43,8 +43,8 @@ export function useAxialMove(work: Work, fit: FitReport, perPixel: () => number)
       work.store.setState({ design: from.current.design });
       work.dragEnd();
     },
-  });
-  return { ...drag, onKeyDown: (event: KeyboardEvent) => moveByKey(event, work, fit) };
+  };
+  return { ...useDrag(calls), calls, onKeyDown: (event: KeyboardEvent) => moveByKey(event, work, fit) };
 }
 
 interface Handle {
@@ -97,7 +97,7 @@ export function useHandle({
   return { handlers, onKeyDown };
 }
 
-const BY_KEY: Record<string, readonly [number, number] | undefined> = {
+export const BY_KEY: Record<string, readonly [number, number] | undefined> = {
   ArrowLeft: [-1, 0],
   ArrowRight: [1, 0],
   ArrowUp: [0, 1],

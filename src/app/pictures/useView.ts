@@ -78,6 +78,12 @@ export function useView(svg: RefObject<SVGSVGElement | null>, size: Size, onSeco
   });
 
   const zoomBy = (by: number) => change((v) => zoomed(v, by, { x: 0, y: 0 }));
+  // The same for as long as the drawing stands, so that its buttons need not be drawn anew with it.
+  const [zoom] = useState(() => ({
+    zoomIn: () => zoomBy(KEY_STEP),
+    zoomOut: () => zoomBy(1 / KEY_STEP),
+    whole: () => setView(WHOLE),
+  }));
   const onKeyDown = (event: KeyboardEvent) => {
     if (event.ctrlKey || event.metaKey || event.altKey) return;
     const letGo = () => (document.activeElement as SVGElement | null)?.blur();
@@ -107,10 +113,7 @@ export function useView(svg: RefObject<SVGSVGElement | null>, size: Size, onSeco
   };
   return {
     view,
-    zoomBy,
-    zoomIn: () => zoomBy(KEY_STEP),
-    zoomOut: () => zoomBy(1 / KEY_STEP),
-    whole: () => setView(WHOLE),
+    zoom,
     handlers: { ...pan.handlers, ...pinch, onKeyDown },
   };
 }

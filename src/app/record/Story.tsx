@@ -5,7 +5,7 @@ import type { System } from '../../design/units.ts';
 import { beyondSafeText } from '../../report/cut/beyondSafe.ts';
 import { trialText } from '../../report/cut/trialText.ts';
 import { type Entry, storyOf } from '../../report/record/story.ts';
-import { readingText } from '../screens/measure/setUpText.ts';
+import { readingText } from '../screens/measure/kinds.ts';
 import { stageText } from './stages.ts';
 
 interface Props {

@@ -2,7 +2,7 @@
  * What is out of sight stands still while a hand moves something, and follows when it comes into sight or the hand lets
  * go: so a drag draws no more than is looked at.
  */
-import { type ReactNode, useEffect, useMemo, useRef } from 'react';
+import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { State, Work } from './store.ts';
 
 /** Nearer to the edge of the window than this it is as good as in sight. */
@@ -20,6 +20,22 @@ export function AsSeen({ work, children }: { work: Work; children(work: Work): R
     return () => observer.disconnect();
   }, [following]);
   return <div ref={box}>{children(following.work)}</div>;
+}
+
+/** The same for what is drawn from above: what it is given stands still instead. */
+export function WhileSeen({ work, children }: { work: Work; children: ReactNode }) {
+  const box = useRef<HTMLDivElement>(null);
+  const [seen, setSeen] = useState(true);
+  const shown = useRef(children);
+  useEffect(() => {
+    const observer = new IntersectionObserver((entries) => setSeen(entries.at(-1)!.isIntersecting), {
+      rootMargin: NEAR,
+    });
+    observer.observe(box.current!);
+    return () => observer.disconnect();
+  }, []);
+  if (seen || !work.dragging()) shown.current = children;
+  return <div ref={box}>{shown.current}</div>;
 }
 
 /** The work, with a store that tells nothing new while it is unseen and a hand moves something. */

@@ -4,6 +4,8 @@
  */
 import { useEffect, useState } from 'react';
 import { useStore } from 'zustand';
+import type { Report } from '../../report/definition.ts';
+import { listed } from '../../report/listed.ts';
 import { job } from '../../worker/pool.ts';
 import { photographCount } from '../record/entries.ts';
 import { useAngles } from '../state/angles.ts';
@@ -26,7 +28,7 @@ export default function TakeAlong({ work, close }: { work: Work; close(): void }
     Promise.resolve()
       .then(act)
       .then(
-        () => setTaken(`${what} is taken.`),
+        (told) => setTaken(typeof told === 'string' ? told : `${what} is taken.`),
         (error: Error) => setFault(`${what} could not be made: ${error.message}`),
       );
   };
@@ -81,9 +83,16 @@ function ThisDesign({ work, run }: Part) {
   const title = nameOf(design.title ?? 'design');
   const report = () => {
     setBusy(true);
-    return job('solve', design)
-      .then((found) => offer(`${title}.report.json`, `${JSON.stringify(found)}\n`, 'application/json'))
-      .finally(() => setBusy(false));
+    return (
+      job('solve', design)
+        // Under the name that the design is saved by, as the command line has it of that file.
+        .then((found) => {
+          const whole = { ...found, file: `${title}.conepair.json` };
+          offer(`${title}.report.json`, `${JSON.stringify(whole)}\n`, 'application/json');
+          return reportTold(whole);
+        })
+        .finally(() => setBusy(false))
+    );
   };
   const copy = async () => {
     await navigator.clipboard.writeText(link!);
@@ -129,6 +138,18 @@ function ThisDesign({ work, run }: Part) {
     </div>
   );
 }
+
+/** Which sections the report has: one that the design says nothing for is left out, as the command line does. */
+function reportTold(report: Report): string {
+  const has = (name: SectionName) => report[name] !== undefined;
+  const [there, not] = [SECTION_NAMES.filter(has), SECTION_NAMES.filter((name) => !has(name))];
+  const without = not.length === 0 ? '' : ` Without ${listed(not)}: the design does not ask for it yet.`;
+  return `The report is taken, with ${listed(there)}.${without}`;
+}
+
+/** The sections of a report, in its order. */
+const SECTION_NAMES = ['fit', 'play', 'print', 'film', 'measure', 'belief', 'cut', 'odds'] as const;
+type SectionName = (typeof SECTION_NAMES)[number];
 
 /** Characters of a link that some programs cut; common practice, no source. */
 const CUT_OFF = 2000;

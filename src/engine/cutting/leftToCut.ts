@@ -13,6 +13,9 @@
  *                likely left, and nothing at all while some of what was read does not go with the rest, or hardly a
  *                pair drawn does: then it is not known what is left.
  *
+ *   short        how far the first touch still is from where it will be: now less all; its spread is that of the same
+ *                over the pairs drawn, each with its own amounts off
+ *
  * The plan follows the films in straight pieces, so J holds near the estimate; the safe amount is a plan of its own
  * and holds across its corners. Of several amounts each is safe by itself; taken off one seat's two surfaces they add
  * up.
@@ -30,6 +33,8 @@ import { believed } from './trialReadings.ts';
 const DIFFERENCE = 1e-8;
 /** Where fewer draws than this count, they tell no spread. */
 const FEWEST = 20;
+/** So many pairs tell a spread to a fifteenth. */
+const MOST_TOUCHED = 120;
 
 export interface LeftAmount {
   /** place in the plan's rooms */
@@ -50,9 +55,9 @@ export interface Left {
   amounts: LeftAmount[];
   /**
    * position of first touch (m) most likely now, with the safe amounts off, and with all of it off; null where nothing
-   * stops the journal
+   * stops the journal; and the standard deviation of now less all, null where it cannot be told
    */
-  standOff: { now: number | null; safe: number | null; all: number | null };
+  standOff: { now: number | null; safe: number | null; all: number | null; sigma: number | null };
 }
 
 /** What is known when a remaining plan is made. */
@@ -73,7 +78,7 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
   const inputAt = (e: readonly number[]): PlanInput => ({ ...input, seats: believed(parts, e) });
   const verdict = planCut(inputAt(films));
   const plan = planIn(verdict);
-  if (!plan) return { verdict, plan, amounts: [], standOff: { now: null, safe: null, all: null } };
+  if (!plan) return { verdict, plan, amounts: [], standOff: { now: null, safe: null, all: null, sigma: null } };
   const each = filmsMore(parts, drawn, plan.position);
   const spread = films.map((film, i) => Math.sqrt(meanOf(each, ({ e }) => (e[i]! - film) ** 2)));
   const at = (e: readonly number[]) => nearestPlan(inputAt(e))?.amounts ?? plan.amounts;
@@ -113,19 +118,52 @@ export function leftToCut(input: PlanInput, { parts, films, drawn, clashes, risk
       },
     ];
   });
-  const problem = problemOf(inputAt(films));
+  const told = { drawn: known ? drawn : null, amounts, rooms: plan.amounts.length };
+  return { verdict, plan, amounts, standOff: touches(inputAt(films), told) };
+}
+
+/** Where the most likely parts touch first, and how sure it is how far that is from where they shall. */
+function touches(
+  input: PlanInput,
+  { drawn, amounts, rooms }: { drawn: PairsDrawn | null; amounts: readonly LeftAmount[]; rooms: number },
+): Left['standOff'] {
+  const problem = problemOf(input);
   const off = (of: (left: LeftAmount) => number) =>
-    plan.amounts.map((_, room) =>
+    Array.from({ length: rooms }, (_, room) =>
       amounts.filter((left) => left.room === room).reduce((sum, left) => sum + of(left), 0),
     );
   const touch = (taken: number[] | null) =>
     fit(taken ? cutParts(problem, taken) : problem.input.seats, 0).firstPosition;
+  const [now, all] = [touch(null), touch(off(({ amount }) => amount))];
   return {
-    verdict,
-    plan,
-    amounts,
-    standOff: { now: touch(null), safe: touch(off(({ safe }) => safe)), all: touch(off(({ amount }) => amount)) },
+    now,
+    safe: touch(off(({ safe }) => safe)),
+    all,
+    sigma: drawn && now !== null && all !== null ? shortSpread(input, drawn, amounts, now - all) : null,
   };
+}
+
+/**
+ * How far (m) a pair's first touch is from where it is with its own amounts off: standard deviation about the most
+ * likely. Null where nothing stops any pair.
+ */
+function shortSpread(
+  input: PlanInput,
+  { pairs, weights }: PairsDrawn,
+  amounts: readonly Pick<LeftAmount, 'room' | 'each'>[],
+  likely: number,
+): number | null {
+  const every = Math.ceil(pairs.length / MOST_TOUCHED);
+  const shorts = pairs.flatMap((pair, k) => {
+    if (k % every !== 0) return [];
+    const problem = problemOf({ ...input, seats: pair });
+    const taken = problem.rooms.map((_, room) => amounts.find((left) => left.room === room)?.each[k] ?? 0);
+    const [now, all] = [problem.input.seats, cutParts(problem, taken)].map((seats) => fit(seats, 0).firstPosition);
+    return now == null || all == null ? [] : [{ by: now - all, weight: weights[k]! }];
+  });
+  const share = shorts.reduce((sum, { weight }) => sum + weight, 0);
+  if (share === 0) return null;
+  return Math.sqrt(shorts.reduce((sum, { by, weight }) => sum + weight * (by - likely) ** 2, 0) / share);
 }
 
 /** What each pair drawn needs off, by its films. */

@@ -20,6 +20,8 @@ type Plain =
   | 'oneSetting'
   | 'stone'
   | 'clean'
+  | 'cleanFirst'
+  | 'trialFirst'
   | 'trial'
   | 'noseTaper';
 
@@ -34,9 +36,11 @@ export type WorkItem = { id: string; cautions: Caution[] } & (
 
 const plain = (what: Plain, ...cautions: Caution[]): WorkItem => ({ id: what, what, cautions });
 
-export function orderOfWork(steps: readonly CutStep[]): WorkItem[] {
+/** @param tryFirst whether nothing may come off before a trial assembly: then that is what there is to do first */
+export function orderOfWork(steps: readonly CutStep[], tryFirst = false): WorkItem[] {
   if (steps.length === 0) return [];
   return [
+    ...(tryFirst ? [plain('cleanFirst'), plain('trialFirst')] : []),
     plain('manual', 'manual'),
     plain('guards', 'guards', 'eyes'),
     plain('wheelTest', 'ringTest', 'wheelSpeed'),

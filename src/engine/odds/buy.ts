@@ -31,8 +31,8 @@ export interface Wish {
   draws: { blocks: number; seed: number };
 }
 
-interface Halved {
-  /** with this input's spread halved */
+interface Bought {
+  /** with this input's spread multiplied */
   chance: Chance;
   /** over the chance as it is, ± 95 % of pairs drawn alike */
   gain: number;
@@ -40,11 +40,29 @@ interface Halved {
 }
 
 /** The chance as it is, and with the spread of each input halved. */
-export function halvedInTurn(wish: Wish): { now: Chance; inputs: Halved[] } {
-  const { inputs, draws } = wish;
-  const variants = [inputs.map(() => 1), ...inputs.map((_, i) => inputs.map((_, k) => (k === i ? 0.5 : 1)))];
-  const models = variants.map((by) => modelWith(wish, by));
-  const drawn = drawer(samplerOf(wish.linear), draws.seed);
+export const halvedInTurn = (wish: Wish) =>
+  boughtInTurn(
+    wish,
+    wish.inputs.map((sources) => new Map(sources.map((source) => [source, 0.5]))),
+  );
+
+/** The same with the spreads of some sources multiplied, each set in turn: what they are multiplied by, by source. */
+export function boughtInTurn(
+  { linear, question, asked, draws }: Omit<Wish, 'inputs'>,
+  sets: readonly ReadonlyMap<number, number>[],
+): { now: Chance; inputs: Bought[] } {
+  const variants = [new Map<number, number>(), ...sets];
+  const models = variants.map((by) =>
+    modelOf(
+      withSpreads(
+        linear,
+        linear.sources.map((_, source) => by.get(source) ?? 1),
+      ),
+      question,
+      asked,
+    ),
+  );
+  const drawn = drawer(samplerOf(linear), draws.seed);
   const times = variants.map(() => 0);
   const [better, worse] = [variants.map(() => 0), variants.map(() => 0)];
   for (let block = 0; block < draws.blocks; block++) {
@@ -62,7 +80,7 @@ export function halvedInTurn(wish: Wish): { now: Chance; inputs: Halved[] } {
   const n = draws.blocks * BLOCK;
   return {
     now: chanceOf(times[0]!, n),
-    inputs: inputs.map((_, i) => {
+    inputs: sets.map((_, i) => {
       const [up, down] = [better[i + 1]!, worse[i + 1]!];
       const gain = (up - down) / n;
       return {

@@ -234,6 +234,14 @@ const trial = z.strictObject({
     ),
   ),
   touched: z.nullable(z.record(z.string(), plain('Likelihood that this seat touched first'))),
+  relation: z.optional(
+    z.strictObject({ before: mm('Before this trial'), after: mm('After it') }).check(
+      z.meta({
+        description:
+          'Standard uncertainty of the axial relation of the first two seats that ask for a film; left out where it is not told',
+      }),
+    ),
+  ),
   clashes: z.optional(
     z
       .array(
@@ -270,6 +278,7 @@ const remaining = z.strictObject({
     now: mmOrNull('Position of first touch as believed'),
     safe: mmOrNull('When what may be taken now is off'),
     all: mmOrNull('When all of it is off'),
+    sigma: z.optional(mm('Standard uncertainty of how far it is short: of now less all')),
   }),
   feasible: z.boolean(),
   inTolerance: z.boolean().check(z.meta({ description: 'Whether every film wanted is then within its tolerance' })),

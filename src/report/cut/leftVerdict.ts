@@ -6,55 +6,14 @@ import { COVER, fineText, plusMinusText, type System } from '../../design/units.
 import { twoSidedTail } from '../../engine/belief/distributions.ts';
 import type { Verdict } from '../fit/verdict.ts';
 import type { CutReport } from './definition.ts';
+import { isUnsure, type Left, leftOf, type Remaining } from './left.ts';
 import { listed, NOTHING } from './listed.ts';
-import { openTrials } from './openTrials.ts';
 import { riskOf, surelyText } from './risk.ts';
-import { worthSentence } from './worthText.ts';
-
-type Remaining = NonNullable<CutReport['remaining']>;
-
-interface Left {
-  text: string;
-  /** to be put on, not taken off */
-  on: boolean;
-  /** what may be taken now */
-  safe: string;
-  taken: number;
-  share: number;
-  doubted: string;
-}
-
-export function leftOf({ steps, faces }: Remaining, system: System): Left[] {
-  const surfaces = steps
-    .filter((s) => s.normal >= NOTHING)
-    .map(
-      ({ seat, part, normal, sigma, safe, doubted }): Left => ({
-        text: `${plusMinusText(normal, sigma, system)} off the ${seat} ${part}`,
-        safe: `${fineText(safe, system)} off the ${seat} ${part}`,
-        on: false,
-        taken: safe,
-        share: safe / normal,
-        doubted,
-      }),
-    );
-  const moved = faces
-    .filter((f) => Math.abs(f.off) >= NOTHING)
-    .map(({ name, off, sigma, safe, doubted }): Left => {
-      const on = off > 0 ? `off ${name}` : `to be put on ${name}`;
-      return {
-        text: `${plusMinusText(Math.abs(off), sigma, system)} ${on}`,
-        on: off <= 0,
-        safe: `${fineText(Math.abs(safe), system)} ${on}`,
-        taken: Math.abs(safe),
-        share: safe / off,
-        doubted,
-      };
-    });
-  return [...surfaces, ...moved];
-}
+import { learntSentence, surerSentences } from './surerText.ts';
 
 /**
  * The one sentence of what is left: how far the journal still is from where it should touch, and what that is in metal.
+ * Where much of that may not be there what is safe stands before it.
  */
 function leftSentence(design: Design, remaining: Remaining, system: System): string {
   const left = leftOf(remaining, system);
@@ -64,15 +23,29 @@ function leftSentence(design: Design, remaining: Remaining, system: System): str
       : isReached(remaining)
         ? ALL_WITHIN
         : pastSentence(design, remaining, system);
-  const { now, all } = remaining.standOff;
+  const far = farText(remaining, system);
+  const { most, more } = metalText(left, remaining);
+  const safe = left.filter(({ taken }) => taken >= NOTHING);
+  if (safe.length === 0) return `Take nothing yet: ${far === '' ? '' : `you are ${far}, `}most likely ${most}.`;
+  if (left.some(isUnsure))
+    return `Only ${listed(safe.map((one) => one.safe))} is safe to take now: ${far === '' ? '' : `you are ${far}, `}most likely ${most}; the rest after another trial.`;
+  return far === '' ? `Take ${more}.` : `You are ${far}: take ${more}.`;
+}
+
+/** How far it is short, with its doubt; empty where it is not. */
+function farText({ standOff: { now, all, sigma } }: Remaining, system: System): string {
   const short = now === null || all === null ? 0 : now - all;
+  if (short < NOTHING) return '';
+  return `${sigma === undefined ? fineText(short, system) : plusMinusText(short, sigma, system)} short along the axis`;
+}
+
+/** What that is in metal: as an amount, and as what is to be taken. */
+function metalText(left: readonly Left[], remaining: Remaining): { most: string; more: string } {
   const near = isReached(remaining) ? '' : ', which is as near as can be';
-  const metal = (more: boolean) =>
-    listed(left.map(({ text, on }) => (on || !more ? text : text.replace(' off ', ' more off '))));
-  const far = `${fineText(short, system)} short along the axis`;
-  if (left.every(({ taken }) => taken < NOTHING))
-    return `Take nothing yet: ${short >= NOTHING ? `you are ${far}, ` : ''}most likely ${metal(false)}${near}.`;
-  return short >= NOTHING ? `You are ${far}: take ${metal(true)}${near}.` : `Take ${metal(true)}${near}.`;
+  return {
+    most: `${listed(left.map(({ text }) => text))}${near}`,
+    more: `${listed(left.map(({ text, on }) => (on ? text : text.replace(' off ', ' more off '))))}${near}`,
+  };
 }
 
 const ALL_AS_WANTED = 'Nothing is left to cut: by the last trial every film is as wanted.';
@@ -91,29 +64,16 @@ function pastSentence({ seats }: Design, { films }: Remaining, system: System): 
   return `Nothing that may still be cut brings the films nearer${off.length === 0 ? '' : `: ${listed(off)}, and metal cannot be put back`}.`;
 }
 
-/** What may be taken now, and what would make it surer. */
+/** What may be taken now, and how little of the dial that may be. */
 export function safeSentences({ cut: wanted }: Design, remaining: Remaining, system: System): string[] {
   const left = leftOf(remaining, system);
   if (left.length === 0) return [];
   const safe = left.filter(({ taken }) => taken >= NOTHING);
+  const surely = `${surelyText(riskOf(wanted ?? {}))} at least that much is left, and metal cannot be put back.`;
   const told =
     safe.length === 0
       ? 'Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back.'
-      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surelyText(riskOf(wanted ?? {}))} at least that much is left, and metal cannot be put back.`;
-  const unsure = left.filter(({ share }) => share < SURE).sort((a, b) => a.share - b.share)[0];
-  const trials = wanted ? openTrials(wanted) : [];
-  const ways = [
-    ...(trials.some(({ shake }) => shake) ? [] : ['read the shake']),
-    ...(trials.some(({ blue }) => blue?.some(({ seat }) => seat === unsure?.doubted))
-      ? []
-      : ['look at the blue there']),
-  ];
-  const surer =
-    ways.length > 0
-      ? `${ways.join(' or ')} to be surer`
-      : safe.length > 0
-        ? 'read it again to be surer, or take the safe part and try again'
-        : 'read it again to be surer';
+      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely}`;
   const unset = remaining.steps
     .filter(({ safe, safeDivisions }) => safe >= NOTHING && safeDivisions < SETTABLE)
     .map(({ seat, part }) => `the ${seat} ${part}`);
@@ -123,18 +83,11 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
           `That is less than half a division of the cross feed for ${listed(unset)}: stone or lap it off and gauge it, or let it be.`,
         ]
       : [];
-  return [
-    told,
-    ...fine,
-    ...(unsure ? [`Most of the doubt is in the film of the ${unsure.doubted} seat: ${surer}.`] : []),
-  ];
+  return [told, ...fine];
 }
 
 /** Divisions: nobody sets a dial finer. @source practice */
 const SETTABLE = 0.5;
-/** From this share on the safe amount is most of what is left. */
-const SURE = 0.8;
-
 const MEND_IT = 'Correct it or strike it out; until then nothing more is said of what is left.';
 const CONTRADICTION = 'The last trial cannot have come from these parts: look for grit, a burr, or a slip of the pen.';
 const NO_MODEL = 'The shake of the last trial cannot be reckoned for these parts.';
@@ -204,7 +157,8 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
     ...mayStop(design, remaining, last, system),
     leftSentence(design, remaining, system),
     ...safeSentences(design, remaining, system),
-    worthSentence(cut, system),
+    ...learntSentence(last, system),
+    ...surerSentences(design, cut, system),
     ...came,
   ];
 }
@@ -224,7 +178,7 @@ function mayStop(
   const unsure = seats.some(({ name, film }) => film?.tolerance && COVER * sigmaOf(name) > film.tolerance);
   return [
     `You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)}.`,
-    `There they are ${listed(told)}${unsure ? '; that is known less well than the tolerances, and a further reading makes it surer, not a further cut' : ''}. What follows only brings them nearer to what is wanted.`,
+    `There they are ${listed(told)}${unsure ? '; that is known less well than the tolerances, and no further cut makes it surer' : ''}. What follows only brings them nearer to what is wanted.`,
   ];
 }
 

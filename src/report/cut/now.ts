@@ -1,8 +1,9 @@
 /** What is to be done at the machine now, in a few words: the first line a person reads, before any why. */
 import { fineText, type System } from '../../design/units.ts';
+import { beforeTrial } from './beforeTrial.ts';
 import { throughSentence } from './caseWords.ts';
 import type { CutReport } from './definition.ts';
-import { leftOf } from './leftVerdict.ts';
+import { isUnsure, leftOf } from './left.ts';
 import { NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
 
@@ -37,9 +38,10 @@ function leftNow(remaining: NonNullable<CutReport['remaining']>, system: System)
       : 'Nothing more can be cut: the films stay off.';
   const safe = left.filter(({ taken }) => taken >= NOTHING);
   if (safe.length === 0) return 'Take nothing yet: try it again first.';
+  const then = left.some(isUnsure) ? ', then try again' : '';
   return safe.length > FEW
-    ? `Safe to take now: something off ${safe.length} surfaces.`
-    : `Safe to take now: ${safe.map((one) => one.safe).join('; ')}.`;
+    ? `Safe to take now: something off ${safe.length} surfaces${then}.`
+    : `Safe to take now: ${safe.map((one) => one.safe).join('; ')}${then}.`;
 }
 
 function plannedNow(cut: CutReport, mustNotRun: boolean, system: System): string {
@@ -56,7 +58,22 @@ function plannedNow(cut: CutReport, mustNotRun: boolean, system: System): string
   if (nothingToCut(cut)) return mustNotRun ? 'Nothing to cut, yet it must not run so.' : 'Nothing need be cut.';
   if (mustNotRun) return 'Cut nothing yet: it must not run so.';
   if (cut.asTheyAre) return 'Right within tolerance already: it may be left so.';
-  return `${offText(cut, system)}${trialText(cut, system)}.`;
+  return offNow(cut, system);
+}
+
+/** What is safe stands first, and a trial before all that is not. */
+function offNow(cut: CutReport, system: System): string {
+  const all = offText(cut, system);
+  const before = beforeTrial(cut);
+  if (before === 'all') return `${all.replace(/^./, (c) => c.toUpperCase())}.`;
+  if (before === 'nothing') return `A trial first; then most likely ${all}.`;
+  const safe = cut.steps
+    .filter((step) => (step.safe ?? step.normal) >= NOTHING)
+    .map(
+      ({ seat, part, normal, safe = normal }) => `${fineText(Math.min(safe, normal), system)} off the ${seat} ${part}`,
+    );
+  const some = safe.length > FEW ? `Part of it off ${safe.length} surfaces` : safe.join(', ');
+  return `${some}, then a trial.`;
 }
 
 function offText({ steps, faces }: CutReport, system: System): string {
@@ -68,14 +85,5 @@ function offText({ steps, faces }: CutReport, system: System): string {
       .filter((face) => Math.abs(face.off) >= NOTHING)
       .map((face) => `${fineText(Math.abs(face.off), system)} ${face.off > 0 ? 'off' : 'on'} ${face.name}`),
   ];
-  return off.length > FEW ? `Metal off ${off.length} surfaces` : off.join(', ');
-}
-
-/** What may be taken before a trial, where it is not all. */
-function trialText({ steps }: CutReport, system: System): string {
-  const unsure = steps.filter(({ normal, safe }) => safe !== undefined && safe < normal - NOTHING);
-  if (unsure.length === 0) return '';
-  const some = unsure.filter(({ safe }) => safe! >= NOTHING);
-  if (some.length === 0) return '; none of it before a trial';
-  return steps.length === 1 ? `; ${fineText(some[0]!.safe!, system)} of it before a trial` : '; part before a trial';
+  return off.length > FEW ? `metal off ${off.length} surfaces` : off.join(', ');
 }

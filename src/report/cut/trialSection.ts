@@ -21,6 +21,7 @@ import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
 import { closedCount, openTrials, tellsAnything } from './openTrials.ts';
 import { riskOf } from './risk.ts';
+import { surerByTrials } from './surerByTrials.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
 type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
@@ -42,7 +43,13 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, before:
   const trials = toTrials(design, cut);
   const results = trialsOf(input, trials, before);
   const last = results[results.length - 1]!;
-  const told = { trials: results.map((result) => resultSection(design, cut, trials, result)) };
+  const surer = last.status === 'updated' && last.clashes.length === 0 ? surerByTrials(design, input, trials) : [];
+  const told = {
+    trials: results.map((result, k) => ({
+      ...resultSection(design, cut, trials, result),
+      ...(surer[k] && { relation: surer[k] }),
+    })),
+  };
   if (last.status !== 'updated' || !openTrials(cut).some(tellsAnything)) return { told, now: null };
   const left = { ...input, allow: remaining(input.allow, trials), faces: remainingFaces(input.faces ?? [], trials) };
   const known = (told: readonly Trial[], { parts, films, clashes }: Updated): KnownNow => ({
@@ -199,7 +206,12 @@ function remainingSection(
     }),
     position: millimetres(plan?.position ?? input.position),
     films: Object.fromEntries(design.seats.map(({ name }, i) => [name, orNull(plan?.films[i] ?? null)])),
-    standOff: { now: orNull(standOff.now), safe: orNull(standOff.safe), all: orNull(standOff.all) },
+    standOff: {
+      now: orNull(standOff.now),
+      safe: orNull(standOff.safe),
+      all: orNull(standOff.all),
+      ...(standOff.sigma !== null && { sigma: millimetres(standOff.sigma) }),
+    },
     feasible: verdict.status === 'planned',
     inTolerance: plan !== null && inTolerance(input, plan),
   };

@@ -153,7 +153,7 @@ function workVerdict(design: Design, cut: CutReport, rest: readonly string[], sy
       ...leaveSentence(design, cut, system),
       ...orderSentence(cut),
       doubtSentence(design, cut, system),
-      worthSentence(cut, system),
+      cut.trials ? '' : worthSentence(cut, system),
       ...missedSentences(cut, system),
       ...limitSentences(cut, system),
       ...uneven,

@@ -2,6 +2,7 @@
 import type { Caution, WorkItem } from '../../engine/cutting/orderOfWork.ts';
 import type { Turn, Why } from '../../engine/cutting/steps.ts';
 import type { Part } from '../../engine/parts/line.ts';
+import type { BeforeTrial } from './beforeTrial.ts';
 import type { CutReport } from './definition.ts';
 
 const WHY: Record<Why | 'nearer', string> = {
@@ -47,6 +48,9 @@ const PLAIN: Record<Plain, string> = {
   oneSetting: 'Cut every surface of this part at this one setting, so that they run true to each other.',
   stone: 'Stone off burrs and high spots with a fine slip.',
   clean: 'Clean every surface of grit before anything is put together.',
+  cleanFirst: 'Before anything is cut: clean every surface of grit.',
+  trialFirst:
+    'Assemble dry with blue: read stand-off, print and shake, and enter them. What that trial tells is safe is what to cut below.',
   trial: 'Assemble dry with blue: read stand-off, print and shake, enter them, and correct.',
   noseTaper: 'Finish the nose taper last, the spindle running in its own bearings.',
 };
@@ -55,7 +59,7 @@ export function workText(
   item: WorkItem,
   names: {
     surface: (step: number) => string;
-    first: (step: number) => boolean;
+    safe: (step: number) => BeforeTrial;
     face: (step: number) => string;
     on: (seat: number) => string;
     isStraight: (seat: number, part: Part) => boolean;
@@ -67,7 +71,9 @@ export function workText(
         return `Set slide or table true to the axis for the ${names.on(item.seat)} ${item.part}, so that it comes out straight.`;
       return `Set the angle for the ${names.on(item.seat)} ${item.part} and check it.`;
     case 'cut':
-      if (names.first(item.step))
+      if (names.safe(item.step) === 'nothing')
+        return `Cut the ${names.surface(item.step)} by no more than a trial tells is safe: nothing of it is yet.`;
+      if (names.safe(item.step) === 'part')
         return `Cut the ${names.surface(item.step)} to its first stop, gauge, and try it: the rest when the trial says so.`;
       return `Cut the ${names.surface(item.step)}: half way, gauge, then to the stop reading.`;
     case 'sparkOut':

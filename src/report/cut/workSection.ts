@@ -4,24 +4,28 @@ import { isMadeStraight } from '../../engine/cutting/feeds.ts';
 import { orderOfWork, reordered } from '../../engine/cutting/orderOfWork.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import type { CutStep } from '../../engine/cutting/steps.ts';
+import { type BeforeTrial, beforeTrial, surfaceBeforeTrial } from './beforeTrial.ts';
 import type { CutReport } from './definition.ts';
 import type { Cut } from './toCut.ts';
 import { cautionText, workText } from './words.ts';
 
-/** @param unsure whether only a part of a step may be taken before a trial, or the trials say what is left */
+/** @param known what of the steps is safe before the next trial */
 export function workSection(
   design: Design,
   cut: Cut,
   input: PlanInput,
   steps: readonly CutStep[],
-  unsure: (step: CutStep) => boolean,
+  known: Pick<CutReport, 'steps' | 'remaining'>,
 ): CutReport['work'] {
   const names = {
     surface: (i: number) => {
       const step = steps[i]!;
       return step.kind === 'surface' ? `${design.seats[step.seat]!.name} ${step.part}` : '';
     },
-    first: (i: number) => unsure(steps[i]!),
+    safe: (i: number): BeforeTrial => {
+      const step = steps[i]!;
+      return step.kind === 'surface' ? surfaceBeforeTrial(known, design.seats[step.seat]!.name, step.part) : 'all';
+    },
     face: (i: number) => {
       const step = steps[i]!;
       return step.kind === 'face' ? input.faces![step.face]!.name : '';
@@ -38,7 +42,7 @@ export function workSection(
   };
   const done = new Set(cut.work?.done ?? []);
   // Faces come after all surfaces, so a cut's place among the steps is its place in `steps` of the report.
-  return reordered(orderOfWork(steps), cut.work?.order ?? []).map((item) => ({
+  return reordered(orderOfWork(steps, beforeTrial(known) === 'nothing'), cut.work?.order ?? []).map((item) => ({
     id: item.id,
     text: workText(item, names),
     basis: 'common practice' as const,

@@ -8,21 +8,24 @@ const WORTH_DOING = 0.8;
 
 export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: System): string {
   if (!worth) return '';
-  const { seat, part, sigma, cutting, trial, reading } = worth;
+  const { seat, part, sigma, cutting, trial } = worth;
   const either = (sd: number) => doubtText(sd, system);
-  const ways = [
-    ...(trial === null ? [] : [{ sd: trial, text: 'a trial assembly with its blue looked at' }]),
-    ...(reading ? [{ sd: reading.sigma, text: readingText(reading) }] : []),
-  ]
-    .filter(({ sd }) => sd < WORTH_DOING * sigma)
-    .sort((a, b) => a.sd - b.sd);
-  const [best, next] = ways;
+  const [best, next] = surerWays(worth);
   const cut = `the dial by itself takes it off to ${either(cutting)}`;
   if (!best)
     return `What is to come off the ${seat} ${part} is known to ${either(sigma)}; ${trial === null ? 'no' : 'neither a stand-off with blue nor a'} further reading makes that much surer, and ${cut}.`;
   const then = next ? `, ${next.text} to ${either(next.sd)}` : '';
   return `What is to come off the ${seat} ${part} is known to ${either(sigma)}: ${best.text} would bring that to ${either(best.sd)}${then}; ${cut}.`;
 }
+
+/** What makes it surer by much, the best first. */
+export const surerWays = ({ sigma, trial, reading }: NonNullable<CutReport['worth']>): { sd: number; text: string }[] =>
+  [
+    ...(trial === null ? [] : [{ sd: trial, text: 'a trial assembly with its blue looked at' }]),
+    ...(reading ? [{ sd: reading.sigma, text: readingText(reading) }] : []),
+  ]
+    .filter(({ sd }) => sd < WORTH_DOING * sigma)
+    .sort((a, b) => a.sd - b.sd);
 
 type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 

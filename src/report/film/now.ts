@@ -1,5 +1,5 @@
 /** How it runs in a few words: the first line a person reads, before any why. */
-import { fineText, type System } from '../../design/units.ts';
+import { besideText, fineText, type System } from '../../design/units.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { FilmReport } from './definition.ts';
@@ -40,13 +40,15 @@ export function runsNow(film: FilmReport, system: System): string {
 function carriedNow(film: FilmReport, system: System): string {
   const { filmRatio: ratio, seat } = film.guidance!;
   const warm = warmRatio(film);
-  const cold = fineText(film.leastFilm!, system);
-  const warmed = film.steady ? fineText(film.steady.leastFilm, system) : '';
-  if (ratio < RUBBING) return `Metal runs on metal: ${seat} film ${cold}.`;
+  // Held against what parts the surfaces: on which side it is can be read.
+  const needed = (film.leastFilm! * FULL_FILM) / ratio;
+  const cold = besideText(film.leastFilm!, needed, system)[0];
+  const warmed = film.steady ? besideText(film.steady.leastFilm, needed, system)[0] : '';
+  if (ratio < RUBBING) return `Metal runs on metal: ${seat} film ${cold} cold.`;
   if (film.warmUpEnd === 'contact') return 'Runs on oil cold, seizes as it warms.';
-  if (ratio < FULL_FILM) return `Barely on oil: ${seat} film ${cold}.`;
   if (warm < RUBBING) return `Metal runs on metal once warm: film ${warmed}.`;
-  if (warm < FULL_FILM) return `Barely on oil once warm: film ${warmed}.`;
+  if (warm < FULL_FILM && warm < ratio) return `Barely on oil once warm: film ${warmed}.`;
+  if (ratio < FULL_FILM) return `Barely on oil as it starts, cold: ${seat} film ${cold}.`;
   if (film.turn?.touches) return 'Its lobes touch the bush as it turns.';
   if (hottest(film) > OIL_LASTS) return `Too hot: ${celsius(hottest(film), system)} once warm.`;
   if ((film.power ?? 0) > SMALL_MOTOR) return `Too much drag: ${watts(film.power!)} cold.`;

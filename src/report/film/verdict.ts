@@ -1,6 +1,6 @@
 /** The running spindle in a machinist's words: a headline and a few sentences, made from the report alone. */
 import type { Design } from '../../design/definition.ts';
-import { fineText, placeText, type System } from '../../design/units.ts';
+import { besideText, fineText, placeText, type System } from '../../design/units.ts';
 import { FULL_FILM } from '../../engine/heat/guidance.ts';
 import { OIL_LASTS } from '../../engine/run/limits.ts';
 import type { Verdict } from '../fit/verdict.ts';
@@ -76,12 +76,10 @@ function headline(film: FilmReport, system: System, ratio: number, warm: number,
   const thin = film.guidance!.seat;
   const least = fineText(film.leastFilm!, system);
   if (ratio < RUBBING && film.load)
-    return `To carry this load the film of the ${thin} seat would have to be ${least}, ${TOO_THIN}.`;
-  if (ratio < RUBBING) return `The film of the ${thin} seat, ${least}, is ${TOO_THIN}.`;
+    return `To carry this load cold the film of the ${thin} seat would have to be ${least}, ${TOO_THIN}.`;
+  if (ratio < RUBBING) return `Cold, the film of the ${thin} seat, ${least}, is ${TOO_THIN}.`;
   if (seizes) return `It runs cold, but as it warms the films close and it seizes.`;
-  if (ratio < FULL_FILM) return `The film of the ${thin} seat, ${least}, ${BARELY}.`;
-  if (warm < FULL_FILM)
-    return `It runs on oil cold, but warm the thinnest film is ${fineText(film.steady!.leastFilm, system)}, which ${warm < RUBBING ? 'is thinner than the surfaces are rough' : BARELY}.`;
+  if (Math.min(ratio, warm) < FULL_FILM) return thinText(film, system, { ratio, warm });
   if (hottest(film) > OIL_LASTS)
     return `It runs on oil, but warm it stands at ${celsius(hottest(film), system)}: hotter than oil lasts.`;
   if ((film.power ?? 0) > SMALL_MOTOR)
@@ -93,6 +91,22 @@ function headline(film: FilmReport, system: System, ratio: number, warm: number,
   if (warmUnknown(film))
     return `Cold, the spindle runs on oil everywhere, the thinnest film ${least} in the ${thin} seat; whether it still does once warm was not worked out.`;
   return `The spindle runs on oil everywhere; the thinnest film is ${least}, in the ${thin} seat.`;
+}
+
+/** Each state with its own film and what it ought to be, the worse first: they do not contradict each other. */
+function thinText(film: FilmReport, system: System, { ratio, warm }: { ratio: number; warm: number }): string {
+  const cold = film.leastFilm!;
+  const needed = (cold * FULL_FILM) / ratio;
+  const [coldText, coldNeeded] = besideText(cold, needed, system);
+  const steady = film.steady?.leastFilm ?? null;
+  const enough = (share: number) => (share < FULL_FILM ? '' : ', which is enough');
+  if (steady !== null && warm < ratio) {
+    const [warmText, warmNeeded] = besideText(steady, needed, system);
+    const is = warm < RUBBING ? 'is thinner than the surfaces are rough' : `${BARELY} (${warmNeeded} would)`;
+    return `Warm, the thinnest film is ${warmText}, which ${is}; cold it is ${coldText}${enough(ratio)}.`;
+  }
+  const then = steady === null ? '' : `; warm the thinnest is ${besideText(steady, needed, system)[0]}${enough(warm)}`;
+  return `Cold, the film of the ${film.guidance!.seat} seat, ${coldText}, ${BARELY} (${coldNeeded} would)${then}.`;
 }
 
 function failedVerdict(design: Design, film: FilmReport, system: System): Verdict | null {
@@ -225,13 +239,23 @@ function warmSentence(film: FilmReport, system: System): string {
       : '';
   const { steady } = film;
   const change = steady.leastFilm - film.leastFilm!;
-  return `Warm, the journal runs at ${celsius(steady.journal, system)} with ${watts(steady.power)} of friction (${watts(film.power!)} cold), and the thinnest film is ${fineText(steady.leastFilm, system)}, ${fineText(Math.abs(change), system)} ${change < 0 ? 'less' : 'more'} than cold.`;
+  return `Warm, the journal runs at ${celsius(steady.journal, system)} with ${watts(steady.power)} of friction (${watts(film.power!)} cold), and the thinnest film is ${fineText(steady.leastFilm, system)}, ${fineText(Math.abs(change), system)} ${change < 0 ? 'less' : 'more'} than cold${whyText(steady, change)}.`;
+}
+
+/** °C: parts so near to each other grow alike. */
+const ALIKE = 1;
+
+/** Why warm is another thing than cold. @param change of the thinnest film (mm) */
+function whyText({ journal, bush }: NonNullable<FilmReport['steady']>, change: number): string {
+  if (change > 0) return ': the parts have grown so that it opens by more than the thinner oil gives way';
+  const grown = journal > bush + ALIKE ? ', and the journal, the warmer, has grown more than its bush' : '';
+  return `: the oil is thinner${grown}`;
 }
 
 function guidanceSentence(film: FilmReport, system: System): string {
   const { guidance } = film;
   if (!guidance || film.leastFilm! >= guidance.film) return '';
-  return `Published guidance (ISO 7902-3) asks for ${fineText(guidance.film, system)}${guidance.within ? '' : ' of a somewhat larger shaft'} where surfaces are ground; fine lapping and clean oil allow less.`;
+  return `Published guidance (ISO 7902-3) asks for ${besideText(film.leastFilm!, guidance.film, system)[1]}${guidance.within ? '' : ' of a somewhat larger shaft'} where surfaces are ground; fine lapping and clean oil allow less.`;
 }
 
 const UNREACHED: Record<FilmReport['unreached'][number], string> = {

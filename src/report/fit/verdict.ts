@@ -157,20 +157,30 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System, way:
       ? `Nothing stops the journal going rearward; going noseward the ${noseward.map((s) => s.name).join(' and ')} seat does.`
       : 'No axial move makes any of these seats touch.';
   }
-  const where = first.contact
+  const at = first.contact
     ? ` ${END[first.contact.end]}${first.contact.end === 'whole' ? '' : ` (diameter ${placeText(first.contact.diameter, system)})`}`
     : '';
   const seats =
     fit.together.length > 1
       ? `the ${listed(fit.together)} seats would touch together`
-      : `the ${first.name} seat would touch first${where}`;
+      : `the ${first.name} seat would touch first${at}`;
   if (fit.blocked.length > 0) return `Going home, ${seats}, but there ${blockedText(fit, system)}.`;
   if (overlaps(fit)) return `Going home, ${seats}.`;
-  if (fit.together.length > 1) return `Going home, the ${listed(fit.together)} seats touch together.`;
-  return `Going home, the ${first.name} seat touches first${where}: ${effect(design, fit, first, way)}`;
+  const away = awayText(fit.firstPosition - fit.position, system);
+  if (fit.together.length > 1) return `Going home, the ${listed(fit.together)} seats touch together, ${away}.`;
+  return `Going home, the ${first.name} seat touches first${at}, ${away}: ${effect(design, fit, first, way)}`;
 }
 
-/** How the others stand where the first touches, and how far it is to the other stop. */
+/** Travel (mm) that no text shows. */
+const HERE = 5e-6;
+
+/** Where another position is, so that what is said of it is not taken for what is so now. */
+const awayText = (travel: number, system: System) =>
+  Math.abs(travel) < HERE
+    ? 'where it stands now'
+    : `${fineText(Math.abs(travel), system)} ${travel < 0 ? 'rearward' : 'noseward'} of here`;
+
+/** How the others stand where the first touches, and how far it is to the other stop: said of there, not of now. */
 function leavesSentence(fit: FitReport, system: System): string {
   if (fit.first === null) return '';
   const others = fit.seats.filter(
@@ -181,9 +191,9 @@ function leavesSentence(fit: FitReport, system: System): string {
       fit.filmsAtFirst[s.name] != null,
   );
   const clear = others
-    .map((s) => `the ${s.name} seat still ${fineText(Math.max(0, fit.filmsAtFirst[s.name]!), system)} clear`)
+    .map((s) => `the ${s.name} seat is still ${fineText(Math.max(0, fit.filmsAtFirst[s.name]!), system)} clear`)
     .join(' and ');
-  const parts = [clear === '' ? '' : `that leaves ${clear}`, endPlayClause(fit, system)]
+  const parts = [clear === '' ? '' : `there ${clear}`, endPlayClause(fit, system)]
     .filter((part) => part !== '')
     .join('; ');
   return parts === '' ? '' : `${parts.charAt(0).toUpperCase()}${parts.slice(1)}.`;
@@ -247,7 +257,7 @@ function moveSentence(fit: FitReport, system: System): string {
         `the ${name} ${film! < -TOUCHING ? `is then ${fineText(-film!, system)} into its bush` : `then has ${fineText(Math.max(0, film!), system)}`}`,
     )
     .join(', ');
-  return `For its film the ${seat.name} seat wants the journal ${fineText(Math.abs(shift), system)} ${shift < 0 ? 'rearward' : 'noseward'}${turns}${after === '' ? '' : `; ${after}`}.`;
+  return `For its film the ${seat.name} seat wants the journal ${awayText(shift, system)}${turns}${after === '' ? '' : `; ${after}`}.`;
 }
 
 /** Where the adjuster may stand with every film right. */

@@ -39,6 +39,21 @@ const sensitivity = z.strictObject({
   together: z.optional(z.array(source)),
 });
 
+const read = z.strictObject({
+  surfaces: z.array(
+    z.strictObject({
+      seat: z.string(),
+      part,
+      line: z
+        .boolean()
+        .check(z.meta({ description: 'Whether its half angle is unread too, so that two diameters tell it' })),
+    }),
+  ),
+  ...chance.shape,
+  gain: number('Over the chance as it is'),
+  uncertainty: number('Of the gain, 19 times in 20'),
+});
+
 const matters = {
   sensitivity: z
     .array(sensitivity)
@@ -68,6 +83,8 @@ const matters = {
       uncertainty: number('Of the gain, 19 times in 20'),
     }),
   ),
+  /** with surfaces read that nobody has read: each alone, and last all of them */
+  reads: z.optional(z.array(read)),
 };
 
 const state = {
@@ -215,4 +232,5 @@ export const oddsReport = z.strictObject({
 export type OddsReport = z.infer<typeof oddsReport>;
 export type StateReport = Omit<NonNullable<OddsReport['planned']>, keyof MattersReport>;
 export type MattersReport = Pick<OddsReport, keyof typeof matters>;
+export type ReadsReport = NonNullable<MattersReport['reads']>;
 export type SourceReport = z.infer<typeof source>;

@@ -1,5 +1,6 @@
 /** What the doubt comes from, and what the chance would be with one of it halved. */
 import type { Design } from '../../design/definition.ts';
+import type { Prior } from '../../engine/gauging/linearise.ts';
 import { halvedInTurn } from '../../engine/odds/buy.ts';
 import { answerOne } from '../../engine/odds/oneByOne.ts';
 import { type Answered, answeredOf, roomFor } from '../../engine/odds/outcomes.ts';
@@ -7,6 +8,7 @@ import { samplerOf } from '../../engine/odds/sampler.ts';
 import { type GroupShare, sharesOf } from '../../engine/odds/shares.ts';
 import type { MattersReport, SourceReport } from './definition.ts';
 import type { State } from './drawn.ts';
+import { readsOf } from './reads.ts';
 
 /** Blocks of draws: where they are answered by the thousand, and where one by one. */
 const FAST = { shares: 4, gains: 8 };
@@ -14,22 +16,34 @@ const SLOW = { shares: 1, gains: 1 };
 
 export const NO_MATTERS: MattersReport = { sensitivity: [], of: null, method: null, gains: [] };
 
-export function mattersOf(design: Design, { linear, question }: State, seed: number): MattersReport {
+/** @param unread numbers that nobody has read */
+export function mattersOf(
+  design: Design,
+  { linear, question }: State,
+  seed: number,
+  unread: readonly Prior[],
+): MattersReport {
   if (!linear || linear.linear.factor.every((row) => row.every((f) => f === 0))) return NO_MATTERS;
   const { seats } = linear.linear;
   const straight = seats.every(({ journal, bush }) => journal.profile.length + bush.profile.length === 0);
   const blocks = straight && samplerOf(linear.linear).varied ? FAST : SLOW;
-  return { ...sharesSection(design, linear, question, { blocks: blocks.shares, seed }), gains: gains(blocks.gains) };
+  const wanted = seats.some(({ target }) => target !== undefined);
+  const draws = { blocks: blocks.gains, seed };
+  const reads = wanted ? readsOf(design.seats, linear, unread, { question, asked: 'inBandAtBest', draws }) : [];
+  return {
+    ...sharesSection(design, linear, question, { blocks: blocks.shares, seed }),
+    gains: wanted ? gains() : [],
+    ...(reads.length > 0 && { reads }),
+  };
 
-  function gains(count: number): MattersReport['gains'] {
-    if (seats.every(({ target }) => target === undefined)) return [];
+  function gains(): MattersReport['gains'] {
     const inputs = inputsOf(linear!.names, linear!.linear.factor);
     const halved = halvedInTurn({
       linear: linear!.linear,
       question,
       asked: 'inBandAtBest',
       inputs: inputs.map(({ sources }) => sources),
-      draws: { blocks: count, seed },
+      draws,
     });
     return inputs.map(({ name }, i) => {
       const { chance, gain, uncertainty } = halved.inputs[i]!;

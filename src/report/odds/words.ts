@@ -61,7 +61,7 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
       ...(wanted ? [setSentence(design, report, system)] : ['Say on Fit what film each seat should have.']),
       firstSentence(report),
       basisSentence(design, report, system),
-      ...(wanted ? [gainSentence(report)] : []),
+      ...(wanted ? [readSentence(report.planned ?? report), gainSentence(report)] : []),
     ].filter((sentence) => sentence !== ''),
   };
   return behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead);
@@ -108,11 +108,36 @@ function basisSentence(design: Design, report: OddsReport, system: System): stri
   return `Nothing was read: the parts are taken as drawn, the film of every seat ${doubt === undefined ? 'assumed ' : ''}known to ${fineText(doubt ?? defaultAt('cut.doubt'), system)} (one standard deviation). Measure them, or write their spreads below.`;
 }
 
+/** What to read first of all that nobody has read, and what all of it would make of the chance; empty where all is. */
+export function readSentence({ reads = [] }: Pick<MattersReport, 'reads'>): string {
+  const single = reads.filter(({ surfaces }) => surfaces.length === 1);
+  const [best] = [...single].sort((a, b) => b.gain - a.gain);
+  if (!best) return '';
+  const all = reads.find(({ surfaces }) => surfaces.length > 1);
+  const now = best.share - best.gain;
+  const isWorth = (one: { gain: number; uncertainty: number }) => one.gain >= WORTH && one.gain > one.uncertainty;
+  const then = (share: number) => `it then works ${hundredthText(share)} instead of ${hundredthText(now)}`;
+  const every = all && `all ${all.surfaces.length} surfaces`;
+  if (isWorth(best)) {
+    const more = all && all.share - best.share >= WORTH ? `; with ${every} read, ${hundredthText(all.share)}` : '';
+    return `Read first ${readText(best.surfaces[0]!)}, which nobody has read: ${then(best.share)}${more}.`;
+  }
+  if (all && isWorth(all))
+    return `Read ${every} that nobody has read: ${then(all.share)}; one of them alone hardly changes it, and ${readText(best.surfaces[0]!)} most.`;
+  return `To read what nobody has read would hardly change that: ${listed(single.map(({ surfaces }) => nameOf(surfaces[0]!)))}.`;
+}
+
+const nameOf = ({ seat, part }: { seat: string; part: string }) => `the ${seat} ${part}`;
+const readText = ({ line, ...surface }: { seat: string; part: string; line: boolean }) =>
+  line ? `a diameter at both ends of ${nameOf(surface)}` : `a diameter of ${nameOf(surface)}`;
+
 /** Where most is to be gained. */
 function gainSentence(report: OddsReport): string {
   const { gains } = report.planned ?? report;
   const [best] = [...gains].sort((a, b) => b.gain - a.gain);
   if (!best || best.gain < WORTH || best.gain < best.uncertainty) return '';
+  // What to read of what nobody has read is told by itself.
+  if (best.by === 'measuring' && ((report.planned ?? report).reads ?? []).length > 0) return '';
   const now = best.share - best.gain;
   return `Most is gained ${gainText(best)}: ${hundredthText(best.share)} instead of ${hundredthText(now)}.`;
 }
@@ -138,6 +163,14 @@ export function mattersText({ of, method }: MattersReport): string {
     return 'Where the doubt comes from is not told: there is none, or a measured line is itself in doubt.';
   const what = of.quantity === 'relation' ? `the axial relation of ${listed(of.between)}` : `the ${of.seat} film`;
   return method === 'linear'
-    ? `Shares of the variance of ${what}, exact: it follows the sizes in a straight line.`
-    : `Shares of the variance of ${what} that go with each alone, by Sobol’ indices from draws (the line shows 19 times in 20): it does not follow the sizes in a straight line, since another seat or end may touch first.`;
+    ? `Shares of the doubt of ${what}; together they are all of it.`
+    : `Shares of the doubt of ${what} that go with each alone; the line shows where each is 19 times in 20. They need not add up, since another seat or end may touch first.`;
+}
+
+/** The same for who would know how it was reckoned. */
+export function methodText({ method }: MattersReport): string {
+  if (method === null) return '';
+  return method === 'linear'
+    ? 'Shares of the variance, exact: what is asked follows the sizes in a straight line.'
+    : 'Shares of the variance by Sobol’ indices of the first order from draws, with bootstrap limits: what is asked does not follow the sizes in a straight line.';
 }

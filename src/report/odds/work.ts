@@ -61,9 +61,10 @@ export function* oddsWork(given: Design, inFull = true): Generator<OddsSoFar, Od
     if (then) told = { ...told, planned: { ...then, ...NO_MATTERS } };
   }
   yield { stage: 'matters', done: 0, of: 2, report: told };
-  if (told.planned) told = { ...told, planned: { ...told.planned, ...mattersOf(design, planned!, seed) } };
+  if (told.planned)
+    told = { ...told, planned: { ...told.planned, ...mattersOf(design, planned!, seed, start.unread) } };
   yield { stage: 'matters', done: 1, of: 2, report: told };
-  told = { ...told, ...mattersOf(design, now, seed) };
+  told = { ...told, ...mattersOf(design, now, seed, start.unread) };
   yield { stage: 'matters', done: 2, of: 2, report: told };
   told = yield* sideBySide(given, told);
   if (inFull || given.odds?.wanted !== undefined) {

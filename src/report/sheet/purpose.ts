@@ -3,9 +3,11 @@ import type { Design } from '../../design/definition.ts';
 import type { AngleWay, System } from '../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../assumed.ts';
 import { behindReadings, type NotAsRead } from '../belief/notAsRead.ts';
+import { beforeTrial } from '../cut/beforeTrial.ts';
 import { withCase } from '../cut/caseWords.ts';
 import type { CutReport } from '../cut/definition.ts';
-import { leftOf, leftVerdict } from '../cut/leftVerdict.ts';
+import { leftOf } from '../cut/left.ts';
+import { leftVerdict } from '../cut/leftVerdict.ts';
 import { NOTHING } from '../cut/listed.ts';
 import { cutVerdict, isReached, limitSentences } from '../cut/verdict.ts';
 import { fitSection } from '../fit/section.ts';
@@ -68,8 +70,18 @@ function plainPurpose(design: Design, cut: CutReport | null, system: System, way
       ? verdict.headline
       : `${cuts} cuts, as the steps say, ${isReached(cut) ? 'give every seat its film' : 'bring every film within its tolerance'} at one position.`;
   const sentences = verdict.sentences.filter((sentence) => !LEFT_OUT.test(sentence));
+  if (beforeTrial(cut) === 'nothing')
+    return {
+      kind: 'work',
+      ...verdict,
+      tone: 'mend',
+      headline: TRY_FIRST,
+      sentences: [`Then most likely: ${headline}`, ...sentences],
+    };
   return { kind: 'work', ...verdict, headline, sentences };
 }
+
+const TRY_FIRST = 'A trial assembly first: nothing of what stands here is safe to take before it.';
 
 /** Once a trial told something it is the trials that say what there is to do, and no longer the plan. */
 function afterTrials(design: Design, cut: CutReport, system: System): Purpose | null {

@@ -126,8 +126,11 @@ describe('the solids of the scene', () => {
     const { positions } = journalMesh(drawn, frame);
     const chains = (angle: number) => drawn.at!(angle).flatMap((seat) => seat.journal);
     const nose = (angle: number) => chains(angle).at(-1)!;
-    // Seen from in front, x is to the right: pulled there, the journal stands further out at 0 than at 180 degrees.
-    expect(nose(0)[1]).toBeGreaterThan(nose(Math.PI)[1]);
+    // Seen from in front, x is to the right: pulled there, the journal stands further out at 0 than at 180 degrees, and
+    // a steep seat, drawn along the axis, deeper in its bush.
+    const shallow = (angle: number) => drawn.at!(angle)[0]!.journal.at(-1)![1];
+    expect(shallow(0)).toBeGreaterThan(shallow(Math.PI));
+    expect(nose(0)[0]).toBeLessThan(nose(Math.PI)[0]);
     for (const [angle, [z, r]] of [0, Math.PI / 2, Math.PI, 1.5 * Math.PI].map((a) => [a, nose(a)] as const)) {
       const wanted = [
         frame.scale * (z - frame.centre),

@@ -68,6 +68,13 @@ describe('the usual order', () => {
     comesFirst('clean', 'trial');
   });
 
+  it('where nothing may come off before a trial that is what there is to do first, and again last', () => {
+    const first = orderOfWork(steps, true);
+    expect(first.slice(0, 2).map(({ what }) => what)).toEqual(['cleanFirst', 'trialFirst']);
+    expect(first.slice(2)).toEqual(items);
+    expect(orderOfWork([], true)).toEqual([]);
+  });
+
   it('every cut asks for eye protection', () => {
     for (const item of items) if (item.what === 'cut') expect(item.cautions).toContain('eyes');
   });

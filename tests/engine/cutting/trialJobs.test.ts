@@ -2,6 +2,8 @@
  * Whole jobs, simulated: true films drawn from the doubt, the plan cut short by a dial that errs, a trial, what it says
  * is safe taken off with the dial erring again, a second trial. Counted: how often what is said to be safe is more than
  * is truly left. In some jobs a reading is a slip, small or gross.
+ *
+ * @module-tag long
  */
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';

@@ -1,6 +1,8 @@
 /**
  * Simulated notebooks (thousands in the long run): the stated uncertainties cover as often as they claim, and
  * chi-square is distributed as it should be.
+ *
+ * @module-tag long
  */
 import { beforeAll, describe, expect, test, vi } from 'vitest';
 import { uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';

@@ -39,11 +39,9 @@ describe('of the steep cone to be cut', () => {
     cutNow({ ...cut, ...changed }, { ...NOTHING_AGAINST, ...against }, 'metric');
 
   test('it names what comes off, and that none of it is safe before a trial', () => {
-    expect(now()).toBe('76.53 µm off the steep journal; none of it before a trial.');
+    expect(now()).toBe('A trial first; then most likely 76.53 µm off the steep journal.');
     const [step] = cut.steps;
-    expect(now({ steps: [{ ...step!, safe: 0.02 }] })).toBe(
-      '76.53 µm off the steep journal; 20.00 µm of it before a trial.',
-    );
+    expect(now({ steps: [{ ...step!, safe: 0.02 }] })).toBe('20.00 µm off the steep journal, then a trial.');
     expect(now({ steps: [{ ...step!, safe: step!.normal }] })).toBe('76.53 µm off the steep journal.');
   });
 
@@ -65,8 +63,10 @@ describe('of the steep cone to be cut', () => {
     // What is told as safe is what the report has as safe.
     const safe = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.03 }));
     expect(now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: safe } })).toBe(
-      'Safe to take now: 30.00 µm off the steep journal.',
+      'Safe to take now: 30.00 µm off the steep journal, then try again.',
     );
+    const nearly = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.9 * step.normal }));
+    expect(now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: nearly } })).not.toMatch(/try again/);
     const clash = wide.trials!.map((trial) => ({ ...trial, status: 'contradiction' as const }));
     expect(now({ trials: clash, remaining: wide.remaining })).toMatch(/take nothing\.$/);
   });

@@ -20,9 +20,34 @@ const CASES: [string, Partial<FilmReport>, now: RegExp, headline: RegExp][] = [
   ['well', {}, /^Runs on oil: film 3\.37 µm cold, 2\.56 µm warm\.$/, /^The spindle runs on oil everywhere/],
   ['not known warm', { steady: null, unreached: ['steady'] }, /^Runs on oil cold: film 3\.37/, /^Cold, the spindle/],
   ['rubbing', { guidance: { ...guidance!, filmRatio: 0.5 } }, /^Metal runs on metal: /, /metal runs on metal\.$/],
-  ['barely', { guidance: { ...guidance!, filmRatio: 2 } }, /^Barely on oil: /, /barely parts/],
+  // Cold is the worse of the two, or warm is: each is said of its own state, the worse first.
+  [
+    'barely cold',
+    { guidance: { ...guidance!, filmRatio: 2 }, steady: { ...steady!, leastFilm: 2 * runs.leastFilm! } },
+    /^Barely on oil as it starts, cold: \w+ film 3\.37 µm\.$/,
+    /^Cold, the film of the \w+ seat, 3\.37 µm, barely parts the surfaces \(5\.0\d µm would\); warm the thinnest is 6\.7\d µm, which is enough\.$/,
+  ],
+  [
+    'barely warm',
+    { guidance: { ...guidance!, filmRatio: 3.5 } },
+    /^Barely on oil once warm: film 2\.56 µm\.$/,
+    /^Warm, the thinnest film is 2\.56 µm, which barely parts the surfaces \(2\.89 µm would\); cold it is 3\.37 µm, which is enough\.$/,
+  ],
+  [
+    'barely both',
+    { guidance: { ...guidance!, filmRatio: 2 } },
+    /^Barely on oil once warm/,
+    /^Warm, .*barely parts the surfaces .*; cold it is 3\.37 µm\.$/,
+  ],
+  // A hair under what parts the surfaces is seen to be under it.
+  [
+    'at the limit',
+    { guidance: { ...guidance!, filmRatio: 2.9995 }, steady: null },
+    /film 3\.3\d\d µm\.$/,
+    /seat, (3\.3\d\d) µm, barely parts the surfaces \((?!\1)3\.3\d\d µm would\)\.$/,
+  ],
   ['seizing', { warmUpEnd: 'contact' }, /seizes as it warms/, /seizes\.$/],
-  ['thin warm', { steady: { ...steady!, leastFilm: 0.0001 } }, /^Metal runs on metal once warm/, /warm the thinnest/],
+  ['thin warm', { steady: { ...steady!, leastFilm: 0.0001 } }, /^Metal runs on metal once warm/, /^Warm, the thinnest/],
   ['hot', { steady: { ...steady!, journal: 130 } }, /^Too hot: 130 °C once warm/, /hotter than oil lasts/],
   ['dragging', { power: 900 }, /^Too much drag: 900 W cold/, /more than a small lathe/],
   ['whirling', { whirl: { ...whirl!, stable: false } }, /^It whirls at this speed/, /whirls at this speed/],
@@ -60,4 +85,14 @@ test('what follows the hand is of the thinnest seat, and says about', () => {
   expect(runsNowLive(fields, 'metric')).toBe('Cold: steep film about 2.00 µm.');
   expect(runsNowLive({ ...fields, status: 'contact' }, 'metric')).toBe('Metal touches in the steep seat.');
   expect(runsNowLive({ ...fields, seats: [] }, 'metric')).toMatch(/outside its bush/);
+});
+
+test('why warm is another thing than cold is told with it', () => {
+  const told = (changed: Partial<NonNullable<FilmReport['steady']>>) =>
+    filmVerdict(design, { ...runs, steady: { ...steady!, ...changed } }, 'metric').sentences.find((sentence) =>
+      sentence.startsWith('Warm, '),
+    );
+  expect(told({ journal: 40, bush: 30 })).toMatch(/less than cold: the oil is thinner, and the journal, the warmer,/);
+  expect(told({ journal: 30, bush: 30 })).toMatch(/less than cold: the oil is thinner\.$/);
+  expect(told({ leastFilm: 2 * runs.leastFilm! })).toMatch(/more than cold: the parts have grown so that it opens/);
 });

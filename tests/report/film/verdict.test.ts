@@ -100,7 +100,7 @@ test('a load that wants a film thinner than roughness: the film it would need', 
   const { tone, headline } = words('correct', run, 'metric', {}, COLD);
   expect(tone).toBe('stop');
   expect(headline).toMatch(
-    /^To carry this load the film of the steep seat would have to be 0\.0\d µm, thinner than the surfaces are rough: metal runs on metal\.$/,
+    /^To carry this load cold the film of the steep seat would have to be 0\.0\d µm, thinner than the surfaces are rough: metal runs on metal\.$/,
   );
 });
 

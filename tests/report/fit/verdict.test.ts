@@ -6,12 +6,16 @@ import { parseDesign } from '../../../src/design/validate.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
 import { fitVerdict } from '../../../src/report/fit/verdict.ts';
 
-function demo(name: string, change: (design: Design) => Design = (d) => d) {
+function demoOf(name: string): Design {
   const result = parseDesign(
     readFileSync(new URL(`../../../assets/designs/${name}.conepair.json`, import.meta.url), 'utf8'),
   );
   if (!result.ok) throw new Error(result.errors[0]!.message);
-  const design = change(result.design);
+  return result.design;
+}
+
+function demo(name: string, change: (design: Design) => Design = (d) => d) {
+  const design = change(demoOf(name));
   const { tone, headline, sentences } = fitVerdict(design, fitSection(design), 'metric');
   return { tone, text: [headline, ...sentences].join(' ') };
 }
@@ -21,12 +25,20 @@ test('steep first: loose by what the shallow one stands clear, and the move for 
   expect(tone).toBe('mend');
   expect(text).toMatch(/No one position gives both .* stand 108\.2 µm wrong/);
   expect(text).toMatch(
-    /the steep seat touches first all along its line: it stops the journal before the shallow seat is home, so the spindle is loose in that one\. That leaves the shallow seat still 7\.98 µm clear\./,
+    /the steep seat touches first all along its line, 24\.00 µm rearward of here: it stops the journal before the shallow seat is home, so the spindle is loose in that one\. There the shallow seat is still 7\.98 µm clear\./,
   );
   expect(text).toMatch(
     /beyond the 10\.26 µm the tolerances allow\. The Cut screen tells what to take off which surface\./,
   );
-  expect(text).toMatch(/20\.46 µm rearward \(9\.8° of the adjuster\); the shallow then has 8\.16 µm/);
+  expect(text).toMatch(/20\.46 µm rearward of here \(9\.8° of the adjuster\); the shallow then has 8\.16 µm/);
+});
+
+test('what is so at first touch is said of there, wherever the journal stands', () => {
+  const at = (position: number) => demo('steep-first', (d) => ({ ...d, position })).text;
+  const { firstPosition, seats } = fitSection(demoOf('steep-first'));
+  expect(at(firstPosition!)).toMatch(/touches first all along its line, where it stands now: it stops/);
+  expect(at(seats[1]!.positionForTarget!)).toMatch(/touches first all along its line, 3\.54 µm rearward of here: it/);
+  expect(at(-0.1)).toMatch(/touches first all along its line, 96\.\d\d? µm noseward of here: it/);
 });
 
 test('shallow first: wedges', () => {
@@ -67,7 +79,7 @@ test('how far it may go with every film right, from here or from elsewhere', () 
 
 test('opposed cones: end play', () => {
   expect(demo('opposed-cones').text).toMatch(
-    /at 45\.0° it stops the journal without sticking\. That leaves the rear seat still 3\.85 µm clear; end play is 10\.07 µm\./,
+    /at 45\.0° it stops the journal without sticking\. There the rear seat is still 3\.85 µm clear; end play is 10\.07 µm\./,
   );
   expect(demo('opposed-cones').text).not.toMatch(/Cut screen/);
 });
@@ -106,7 +118,7 @@ test('in inches the films are tenths', () => {
   );
   if (!result.ok) throw new Error('demo');
   const { sentences } = fitVerdict(result.design, fitSection(result.design), 'inch');
-  expect(sentences.join(' ')).toMatch(/the shallow seat still 3\.14 tenths clear/);
+  expect(sentences.join(' ')).toMatch(/the shallow seat is still 3\.14 tenths clear/);
 });
 
 test('a film wanted that is too thin to part the surfaces as they turn: Run is to be believed, and only then', () => {

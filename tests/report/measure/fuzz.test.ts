@@ -1,5 +1,7 @@
 /**
  * Any notebook whatever, sensible or not: never a throw, never a number that is none, always as the definition says.
+ *
+ * @module-tag long
  */
 
 import { readdirSync, readFileSync } from 'node:fs';

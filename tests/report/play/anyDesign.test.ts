@@ -1,6 +1,8 @@
 /**
  * Any valid design, however odd, has a `play` and a `print` section that keep to their definition and read as plain
  * words.
+ *
+ * @module-tag long
  */
 import fc from 'fast-check';
 import { expect, it } from 'vitest';

@@ -47,6 +47,15 @@ export function radiusAt(line: readonly Point[], station: number): number | null
   return null;
 }
 
+/** The same; past its ends as its outermost pieces go on. */
+function radiusOn(line: readonly Point[], station: number): number | null {
+  const [first, last] = [line[0], line[line.length - 1]];
+  if (!first || !last || line.length < 2) return null;
+  const past = station < Math.min(first[0], last[0]) === first[0] < last[0] ? line.slice(0, 2) : line.slice(-2);
+  const [[z0, r0], [z1, r1]] = past as [Point, Point];
+  return radiusAt(line, station) ?? (z0 === z1 ? null : r0 + ((station - z0) / (z1 - z0)) * (r1 - r0));
+}
+
 export interface NoseCut {
   journal: Mesh;
   bush: Mesh;
@@ -60,10 +69,11 @@ export function noseCutMeshes(drawn: Drawn, frame: Frame, clip: number, sector: 
   const lineAt = (theta: number) => {
     const { journal, bushes } = linesAt(drawn, frame, theta);
     const bush = bushes.map(({ bore, outside }) => ({ bore: radiusAt(bore, station), outside }));
+    const oil = ringAt(drawn, theta, station);
     return {
-      journal: radiusAt(journal, station),
+      journal: oil?.journal ?? radiusAt(journal, station),
       bush: bush.find(({ bore }) => bore !== null) ?? null,
-      oil: ringAt(drawn, theta, station),
+      oil,
     };
   };
   // The same all round where the pair is round.
@@ -99,7 +109,8 @@ export function ringAt(drawn: Drawn, theta: number, station: number) {
       places.map((place) => place.bush),
       station,
     );
-    const journal = radiusAt(
+    // Drawn along the axis, a journal that lies far aside does not reach everywhere: its line does.
+    const journal = radiusOn(
       places.map((place) => place.journal),
       station,
     );
@@ -108,7 +119,7 @@ export function ringAt(drawn: Drawn, theta: number, station: number) {
       station,
     );
     if (bush !== null && journal !== null && film !== null)
-      return { seat, inner: Math.min(bush, journal), outer: Math.max(bush, journal), film };
+      return { seat, journal, inner: Math.min(bush, journal), outer: Math.max(bush, journal), film };
   }
   return null;
 }

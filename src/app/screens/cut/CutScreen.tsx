@@ -5,6 +5,7 @@ import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst, unreadSurfaces } from '../../../report/assumed.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
+import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import { withCase } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { leftVerdict } from '../../../report/cut/leftVerdict.ts';
@@ -37,6 +38,7 @@ import { Steps } from './Steps.tsx';
 import { StockCloseUp } from './StockCloseUp.tsx';
 import { StockSection } from './StockSection.tsx';
 import { TakeDone } from './TakeDone.tsx';
+import { ToTheTrial } from './ToTheTrial.tsx';
 import { isClashing, Trials } from './Trials.tsx';
 import { UnwrittenMetal } from './UnwrittenMetal.tsx';
 import './cut.css';
@@ -124,7 +126,7 @@ function Plan({ work }: { work: Work }) {
 
 const MORE = 'Why, and how sure';
 
-function CutVerdict({ design, cut, running, system, guessed }: Planned) {
+function CutVerdict({ work, design, cut, running, system, guessed }: Planned) {
   const way = useAngles();
   const plain = asAssumed(leftVerdict(design, cut, system) ?? cutVerdict(design, cut, system, way), design, [
     'seats',
@@ -132,8 +134,16 @@ function CutVerdict({ design, cut, running, system, guessed }: Planned) {
   ]);
   const verdict = behindReadings(withCase(measuredFirst(plain, design, 'stop'), cut, system), cut.notAsRead);
   const now = cutNow(cut, { guessed, mustNotRun: running.verdict?.tone === 'stop' }, system);
-  return <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE} />;
+  const tries = !guessed && cut.notAsRead === undefined && !isForbidden(running) && !cut.asTheyAre;
+  return (
+    <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE}>
+      {tries && <ToTheTrial work={work} cut={cut} />}
+    </ShortVerdict>
+  );
 }
+
+/** Whether it speaks against the plan, or it is not known yet whether it does. */
+const isForbidden = ({ verdict, made, film }: Running) => verdict?.tone === 'stop' || (made !== null && film === null);
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
 const WIDE = '(min-width: 1100px)';
@@ -144,8 +154,8 @@ function Told({ planned }: { planned: Planned }) {
   // Nothing is told to be taken off what nobody has measured, or what was read otherwise.
   const loose = guessed || cut.notAsRead !== undefined;
   const runs = <RunsAsPlanned work={work} running={running} system={system} />;
-  // It stands first where it speaks against the plan, and while it is not known whether it does.
-  const forbidden = running.verdict?.tone === 'stop' || (running.made !== null && running.film === null);
+  // It stands first then.
+  const forbidden = isForbidden(running);
   const pictured = !loose && !cut.remaining;
   return (
     <div className={pictured ? 'cut-screen' : 'cut-screen alone'}>
@@ -241,18 +251,24 @@ function CutParts({ loose, runs, close, ...planned }: PartsProps) {
     told: loose ? 'not to cut by' : 'as the parts were then',
     children: plan,
   };
+  // What the advice says is first stands first.
+  const tried = beforeTrial(cut);
   const first = loose
     ? [may, trials, whole]
     : cut.remaining
       ? [trials, whole, may, ran]
-      : [steps, large, may, ran, traded];
+      : tried === 'nothing'
+        ? [trials, steps, large, may, ran, traded]
+        : tried === 'part'
+          ? [steps, trials, large, may, ran, traded]
+          : [steps, large, may, ran, traded];
   return (
     <Parts
       screen="cut"
       parts={[
         ...first,
         ...(loose ? [] : settingParts(planned)),
-        ...(loose || cut.remaining ? [] : [trials]),
+        ...(first.includes(trials) ? [] : [trials]),
         {
           id: 'lapping',
           title: 'Lapping',
@@ -297,11 +313,11 @@ function settingParts({ work, design, cut, system }: Planned): (PartEntry | null
   ];
 }
 
-function StepsDone({ work, design, stale, cut, system }: Planned) {
+function StepsDone({ work, design, stale, cut, running, system }: Planned) {
   return (
     <>
       <Steps work={work} design={design} cut={cut} system={system} />
-      <TakeDone work={work} design={design} stale={stale} cut={cut} system={system} />
+      <TakeDone work={work} design={design} stale={stale} cut={cut} against={isForbidden(running)} system={system} />
     </>
   );
 }

@@ -12,8 +12,8 @@ import { NOTHING } from '../../../report/cut/listed.ts';
 import { offFaceText } from '../../../report/cut/trialText.ts';
 import { filmsText, isReached } from '../../../report/cut/verdict.ts';
 import type { Work } from '../../state/store.ts';
+import { gaugeText } from '../measure/kinds.ts';
 import { withTick } from './entries.ts';
-import { gaugeText } from './gaugeText.ts';
 
 interface Props {
   work: Work;

@@ -48,7 +48,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
     return drawnCut(lines(design), lines(after), metres(design.position ?? 0), metres(cut.position), factor);
   }, [design, after, cut.position, factor]);
   const frames = useMemo(() => [sectionFrame(drawn.before), sectionFrame(drawn.after)] as const, [drawn]);
-  const { view, zoomIn, zoomOut, whole, handlers } = useView(svg, size, () => {});
+  const { view, zoom, handlers } = useView(svg, size, () => {});
   const at = seenThrough(placed(frames, size), view, size);
   const bar = scaleBar(at.scale * drawn.before.factor, 0.2 * size.width, system);
   const states = [
@@ -129,7 +129,7 @@ export function StockSection({ design, cut, factor, system }: Props) {
           {bar.text} of gap or stock, drawn ×{Math.round(drawn.before.factor).toLocaleString('en')}
         </span>
         {hollow && <span>After: with the flank the tool off the centre leaves.</span>}
-        <ZoomButtons zoomIn={zoomIn} zoomOut={zoomOut} whole={whole} />
+        <ZoomButtons {...zoom} />
       </figcaption>
     </figure>
   );

@@ -3,8 +3,9 @@
  */
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System } from '../../../design/units.ts';
+import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
-import { leftOf } from '../../../report/cut/leftVerdict.ts';
+import { leftOf } from '../../../report/cut/left.ts';
 import { listed } from '../../../report/cut/listed.ts';
 import { designWithPlanDone, takenBeyond } from '../../../report/cut/planDone.ts';
 import { filmsText, isPressed, isReached } from '../../../report/cut/verdict.ts';
@@ -19,10 +20,12 @@ interface Props {
   /** whether another plan is on its way */
   stale: boolean;
   cut: CutReport;
+  /** something speaks against cutting to this plan */
+  against?: boolean;
   system: System;
 }
 
-export function TakeDone({ work, design, stale, cut, system }: Props) {
+export function TakeDone({ work, design, stale, cut, against: spoken = false, system }: Props) {
   if (cut.steps.length + cut.faces.length === 0) return null;
   const films = filmsText(design, cut.films, system);
   const why = refusal(design, cut, system);
@@ -33,16 +36,13 @@ export function TakeDone({ work, design, stale, cut, system }: Props) {
     left.length === 0
       ? ''
       : `By the trials there is still left ${listed(left)}, so the parts are most likely not as planned. `;
+  // The filled button is what the advice says; that is no cut where a trial comes first or the parts may be left.
+  const advised = good && against === '' && !spoken && beforeTrial(cut) === 'all' && !cut.asTheyAre;
   const kept = cut.remaining ? ' as they were planned, not as the trials tell, which become history,' : ' as planned';
   const take = () => work.change((d) => lastTrialTold(designWithPlanDone(d, cut), offeredForCut(d)), { kept: true });
   return (
     <p className="buttons">
-      <button
-        type="button"
-        className={good && against === '' ? 'main' : ''}
-        disabled={stale || why !== null}
-        onClick={take}
-      >
+      <button type="button" className={advised ? 'main' : ''} disabled={stale || why !== null} onClick={take}>
         {good ? `Take the plan as done${against === '' ? '' : ' all the same'}` : `Take the nearest as done: ${films}`}
       </button>
       <span className="fine">

@@ -5,8 +5,9 @@ import type { Design, Part, Quantity } from '../../../design/definition.ts';
 import type { Millimetres } from '../../../design/dimension.ts';
 import type { Bound } from '../../../design/place.ts';
 import { quantityText, toldText } from '../../../design/quantity.ts';
-import { fineText, placeText, plusMinusText, type System } from '../../../design/units.ts';
+import { fineText, placeText, type System } from '../../../design/units.ts';
 import { partsAre } from '../../../report/assumed.ts';
+import { expectedText } from '../../../report/cut/asExpected.ts';
 import { withToldSafe } from '../../../report/cut/beyondSafe.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { diameterOf, FACE_SIGMA, surfaceSigma } from '../../../report/cut/metalDoubt.ts';
@@ -61,6 +62,8 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
   const shakeAsked = JSON.stringify([shaken, earlier]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: what is asked, by its text
   const shake = useMemo(() => expectedShake(design, earlier, shaken), [design, shakeAsked]);
+  const read = (value: number | null, sigma: number | null) =>
+    value === null ? null : { value, sigma: sigma ?? INDICATOR[system] };
   const write = (event: FormEvent) => {
     event.preventDefault();
     const pending = [...open].filter((title) => standing.includes(title));
@@ -188,7 +191,7 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
           {field(
             'Stand-off',
             expected
-              ? `Expected: ${plusMinusText(expected.value, expected.sigma, system)}.`
+              ? expectedText(expected, read(draft.standOff, draft.standOffSigma), system)
               : 'Nothing stops this journal.',
             'fine',
             draft.standOff,
@@ -213,7 +216,7 @@ export function TrialForm({ work, design, cut, draft, change, index, system, clo
         <div className="locals">
           {field(
             'Shake',
-            `All the indicator travels. ${shake ? `Expected: ${plusMinusText(shake.value, shake.sigma, system)}.` : 'These parts have no shake there.'}`,
+            `All the indicator travels. ${shake ? expectedText(shake, read(draft.shake, draft.shakeSigma), system) : 'These parts have no shake there.'}`,
             'fine',
             draft.shake,
             (shake) => ({ shake }),

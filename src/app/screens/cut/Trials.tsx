@@ -11,6 +11,7 @@ import type { CutReport } from '../../../report/cut/definition.ts';
 import { safeSentences } from '../../../report/cut/leftVerdict.ts';
 import { closedCount, tellsAnything } from '../../../report/cut/openTrials.ts';
 import { riskOf, surelyText } from '../../../report/cut/risk.ts';
+import { learntText, surerSentences } from '../../../report/cut/surerText.ts';
 import { offFaceText, trialText } from '../../../report/cut/trialText.ts';
 import { offeredForCut } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
@@ -61,7 +62,7 @@ export function Trials({ work, cut, guessed = false, system }: Props) {
         trial that agrees leaves the plan where it is and makes it surer. The design itself stays as it is.
       </p>
       {cut.remaining && !guessed && !isClashing(cut) && trials.length > 0 && (
-        <Remaining design={design} remaining={cut.remaining} system={system} />
+        <Remaining design={design} cut={cut} remaining={cut.remaining} system={system} />
       )}
       <ol className="trials">
         {trials.map((trial, i) => (
@@ -147,7 +148,7 @@ function Entry({
   );
 }
 
-function resultText({ status, films, touched }: Result, system: System): string {
+function resultText({ status, films, touched, relation }: Result, system: System): string {
   if (status === 'contradiction')
     return 'Nothing the parts could be reads like this: look for grit, a burr, or a slip of the pen.';
   if (status === 'noModel') return 'The shake cannot be reckoned for these parts.';
@@ -155,7 +156,7 @@ function resultText({ status, films, touched }: Result, system: System): string 
     ([name, { more, sigma }]) => `${name} ${plusMinusText(more, sigma, system)}`,
   );
   const first = Object.entries(touched ?? {}).sort((a, b) => b[1] - a[1])[0];
-  return `Films greater than the design gives by: ${seen.join(', ')}.${first ? ` It was the ${first[0]} seat that touched, ${oddsText(first[1])}.` : ''}`;
+  return `Films greater than the design gives by: ${seen.join(', ')}.${first ? ` It was the ${first[0]} seat that touched, ${oddsText(first[1])}.` : ''}${relation ? ` It ${learntText(relation, system)}.` : ''}`;
 }
 
 /** Of a hundred such cases; never told as certain. */
@@ -164,10 +165,12 @@ const oddsText = (likelihood: number) =>
 
 function Remaining({
   design,
+  cut,
   remaining,
   system,
 }: {
   design: Design;
+  cut: CutReport;
   remaining: NonNullable<CutReport['remaining']>;
   system: System;
 }) {
@@ -213,11 +216,12 @@ function Remaining({
           ))}
         </dl>
       )}
-      {safeSentences(design, remaining, system)
-        .slice(rows.length === 0 ? 0 : 1)
-        .map((sentence) => (
-          <p key={sentence}>{sentence}</p>
-        ))}
+      {[
+        ...safeSentences(design, remaining, system).slice(rows.length === 0 ? 0 : 1),
+        ...surerSentences(design, cut, system),
+      ].map((sentence) => (
+        <p key={sentence}>{sentence}</p>
+      ))}
       <p>
         {remaining.feasible || remaining.inTolerance
           ? 'All of it taken, the films are most likely'

@@ -2,12 +2,9 @@
 import { type ReactNode, useState } from 'react';
 import { useStore } from 'zustand';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
-import { metres } from '../../../report/convert.ts';
 import type { FitReport } from '../../../report/fit/definition.ts';
 import type { Drawn } from '../../pictures/drawn.ts';
 import { Section } from '../../pictures/Section.tsx';
-import { useClosing } from '../../pictures/useClosing.ts';
-import { useMedia } from '../../pictures/useMedia.ts';
 import type { Scale } from '../../pictures/useScale.ts';
 import type { Work } from '../../state/store.ts';
 
@@ -54,34 +51,5 @@ export function FitPictures({ work, fit, drawn, ghost, scale, belief, solid }: P
         />
       )}
     </>
-  );
-}
-
-/** Runs to where the journal is wanted. A goal it stands at already keeps its place. */
-export function Goals({ work, fit }: { work: Work; fit: FitReport }) {
-  const still = useMedia('(prefers-reduced-motion: reduce)');
-  const { running, toggle } = useClosing(work, still);
-  const { firstPosition: touch, position } = fit;
-  const films = fit.seats.flatMap(({ name, positionForTarget }) =>
-    positionForTarget === null ? [] : [{ goal: positionForTarget, text: `Go to the ${name} film` }],
-  );
-  const goals = [
-    ...(touch === null
-      ? []
-      : [{ goal: touch, text: position < touch ? 'Open until it just touches' : 'Close until it touches' }]),
-    ...films,
-  ];
-  return (
-    <span className="buttons">
-      {goals.map(({ goal, text }) => {
-        // Not disabled: the focus would fall from it as it is reached.
-        const there = running === null && Math.abs(metres(goal - position)) < 1e-12;
-        return (
-          <button key={goal} type="button" aria-disabled={there} onClick={() => !there && toggle(goal)}>
-            {running === goal ? 'Pause' : text}
-          </button>
-        );
-      })}
-    </span>
   );
 }

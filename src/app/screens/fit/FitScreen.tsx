@@ -3,26 +3,21 @@
  * it, the chart and the numbers stand beside it, or below.
  */
 import './fit.css';
-import { memo, useCallback, useState } from 'react';
+import { useCallback, useState } from 'react';
 import { useStore } from 'zustand';
 import { ratioSentence } from '../../../report/fit/now.ts';
 import { Believed, useBelief } from '../../frame/Believed.tsx';
 import { CutsSince } from '../../frame/CutsSince.tsx';
 import { onDemand } from '../../frame/onDemand.tsx';
-import { Parts } from '../../frame/Parts.tsx';
 import { useMedia } from '../../pictures/useMedia.ts';
-import { AsSeen } from '../../state/AsSeen.tsx';
+import { WhileSeen } from '../../state/AsSeen.tsx';
 import type { Work } from '../../state/store.ts';
-import { FitNumbers } from './FitNumbers.tsx';
+import { FitParts } from './FitParts.tsx';
 import { FitPictures } from './FitPictures.tsx';
 import { FitVerdict } from './FitVerdict.tsx';
 import { usePair } from './usePair.ts';
 
 /** Loaded after the first picture, as is all that brings a library of its own. */
-const ClosingChart = onDemand(() => import('../../charts/ClosingChart.tsx'), {
-  what: 'The closing chart',
-  loading: 'The closing chart is loading.',
-});
 const FitSolid = onDemand(() => import('./FitSolid.tsx'), {
   what: 'The solid picture',
   loading: 'The solid picture is loading.',
@@ -35,20 +30,6 @@ const Lenses = onDemand(() => import('./Lenses.tsx'), {
   what: 'The lenses',
   loading: 'The lenses are loading.',
 });
-const FitControls = onDemand(() => import('./FitControls.tsx'), {
-  what: 'The controls',
-  loading: 'The controls are loading.',
-});
-const PlayPanel = onDemand(() => import('./PlayPanel.tsx'), {
-  what: 'Seat and play',
-  loading: 'Seat and play are loading.',
-});
-
-/** Drawn anew as the work changes, and not with the screen. */
-const Chart = memo(ClosingChart);
-const Numbers = memo(FitNumbers);
-const Controls = memo(FitControls);
-const Play = memo(PlayPanel);
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
 const WIDE = '(min-width: 1100px)';
@@ -65,6 +46,7 @@ export function FitScreen({ work }: { work: Work }) {
     <div className="fit-screen">
       <div className="in-sight">
         <FitVerdict
+          work={work}
           design={design}
           fit={fit}
           system={system}
@@ -81,55 +63,24 @@ export function FitScreen({ work }: { work: Work }) {
           belief={belief.value}
           solid={wide ? null : solid}
         />
-        <PositionTrack work={work} design={design} fit={fit} system={system} />
-        <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
+        <WhileSeen work={work}>
+          <PositionTrack work={work} design={design} fit={fit} system={system} />
+        </WhileSeen>
+        <WhileSeen work={work}>
+          <Lenses drawn={drawn} ghost={ghost} fit={fit} system={system} />
+        </WhileSeen>
       </div>
       <div className="beside">
         {wide && solid}
         <Believed design={design} fit={fit} system={system} solved={belief} />
         <CutsSince design={design} />
-        <Parts
-          screen="fit"
-          also={
-            <a href="#show" title="Large, for a projector, with one control">
-              Show large
-            </a>
-          }
-          parts={[
-            {
-              id: 'sizes',
-              title: 'Sizes and settings',
-              short: 'Sizes',
-              told: 'position, adjuster, pictures, and every seat with its film',
-              open: wide,
-              children: (
-                <AsSeen work={work}>{(following) => <Controls work={following} drawnFactor={drawn.factor} />}</AsSeen>
-              ),
-            },
-            {
-              id: 'closing',
-              title: 'Closing chart',
-              told: ratioSentence(fit),
-              open: wide,
-              children: (
-                <AsSeen work={work}>
-                  {(following) => <Chart seats={seats} work={following} belief={belief.value} />}
-                </AsSeen>
-              ),
-            },
-            {
-              id: 'figures',
-              title: 'In figures',
-              told: 'every film, where each seat touches, how far to move',
-              children: <AsSeen work={work}>{(following) => <Numbers work={following} />}</AsSeen>,
-            },
-            {
-              id: 'play',
-              title: 'Seating, shake, blue',
-              told: 'how the rigid spindle sits and shakes, and the print it leaves',
-              children: <AsSeen work={work}>{(following) => <Play work={following} />}</AsSeen>,
-            },
-          ]}
+        <FitParts
+          work={work}
+          seats={seats}
+          belief={belief.value}
+          drawnFactor={drawn.factor}
+          ratio={ratioSentence(fit)}
+          wide={wide}
         />
         {design.notes && <p className="notes">{design.notes}</p>}
       </div>

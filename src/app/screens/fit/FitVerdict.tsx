@@ -1,6 +1,6 @@
 /** What is so now, then what that means for the pair; the rest opens. */
+import { useState } from 'react';
 import type { Design } from '../../../design/definition.ts';
-import { unitOf } from '../../../design/measures.ts';
 import type { System } from '../../../design/units.ts';
 import { asAssumed, measuredFirst, partsAre } from '../../../report/assumed.ts';
 import { behindReadings, type NotAsRead } from '../../../report/belief/notAsRead.ts';
@@ -9,10 +9,15 @@ import { ratioSentence, standsNow } from '../../../report/fit/now.ts';
 import { fitVerdict } from '../../../report/fit/verdict.ts';
 import { Explained } from '../../glossary/Explained.tsx';
 import '../../frame/shortVerdict.css';
+import { LetGo } from '../../pictures/LetGo.tsx';
+import { pullText } from '../../pictures/SectionPull.tsx';
 import { useAngles } from '../../state/angles.ts';
+import type { Work } from '../../state/store.ts';
+import { useHeld } from '../../state/useHeld.ts';
 import { useThrottled } from '../../state/useThrottled.ts';
 
 interface Props {
+  work: Work;
   design: Design;
   fit: FitReport;
   system: System;
@@ -24,7 +29,7 @@ interface Props {
 /** ms between two things a screen reader is told. */
 const PACE = 1200;
 
-export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
+export function FitVerdict({ work, design, fit, system, holding, notAsRead }: Props) {
   const way = useAngles();
   const plain = fitVerdict(design, fit, system, way);
   const measured = measuredFirst(asAssumed(plain, design, ['seats']), design, 'mend');
@@ -42,27 +47,34 @@ export function FitVerdict({ design, fit, system, holding, notAsRead }: Props) {
       ? told
       : [headline, ...told];
   return (
-    <section className={`verdict short fit ${tone}`}>
+    <section className={`verdict short fit ${tone}${holding ? ' pulled' : ''}`}>
       <p className="now">
         <Explained>{now}</Explained>
       </p>
+      <LetGo work={work} />
       <p className="visually-hidden" role="status">
         {announced}
       </p>
       <h2>
         <Explained>{why!}</Explained>
       </h2>
-      {rest.length > 0 && (
-        <details>
-          <summary>Why, and how far to move</summary>
-          <p>
-            <Explained>{rest.join(' ')}</Explained>
-          </p>
-        </details>
-      )}
+      <More work={work}>{rest.join(' ')}</More>
     </section>
   );
 }
 
-const pullText = (system: System) =>
-  `Arrows: what the seats carry of a pull of 1 ${unitOf('force', system).name} at the nose. Films are the least all round.`;
+/** Shut, it stands still while a hand moves the journal. */
+function More({ work, children }: { work: Work; children: string }) {
+  const [open, setOpen] = useState(false);
+  const rested = useHeld(children, work);
+  const told = open ? children : rested;
+  if (told === '') return null;
+  return (
+    <details onToggle={(event) => setOpen(event.currentTarget.open)}>
+      <summary>Why, and how far to move</summary>
+      <p>
+        <Explained>{told}</Explained>
+      </p>
+    </details>
+  );
+}

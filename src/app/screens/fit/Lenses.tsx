@@ -69,7 +69,7 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
   const places = useMemo(() => thinned(seat.film, MOST_POINTS, ({ film }) => film), [seat]);
   const least = places.length === 0 ? null : Math.min(...places.map(({ film }) => film));
   const [left, right] = [2, Math.max(60, width - RULER)];
-  const y = scaleLinear([0, depth], [METAL, HEIGHT - FOOT]);
+  const y = depthScale(depth);
   const ends = places.length > 1 ? [places[0]!.along, places[places.length - 1]!.along] : [0, 1];
   const x = scaleLinear(ends, [left, right]);
   const at = (along: number, out: number) => `${x(along).toFixed(1)} ${y(out).toFixed(1)}`;
@@ -117,7 +117,7 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
           )}
         </g>
         <rect className="frame" x={left} y={1} width={right - left} height={HEIGHT - 2} />
-        <Ruler wanted={seat.wanted} depth={depth} y={y} from={right} across={[left, right]} system={system} />
+        <Ruler wanted={seat.wanted} depth={depth} left={left} right={right} system={system} />
         {least !== null && least > depth && (
           <text x={(left + right) / 2} y={HEIGHT - FOOT - 6} textAnchor="middle" className="beyond">
             ↓ {fineText(millimetres(least), system)}
@@ -129,14 +129,14 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
   );
 }
 
-function Hatching({ id, turn, fill }: { id: string; turn: number; fill: string }) {
+const Hatching = memo(function Hatching({ id, turn, fill }: { id: string; turn: number; fill: string }) {
   return (
     <pattern id={id} width={9} height={9} patternUnits="userSpaceOnUse" patternTransform={`rotate(${turn})`}>
       <rect width={9} height={9} className={fill} />
       <path d="M0 0V9" className="hatch" />
     </pattern>
   );
-}
+});
 
 function Touches({ places, at }: { places: readonly FilmPlace[]; at(along: number, out: number): string }) {
   const touching = places.filter(({ film }) => Math.abs(film) <= SAME).map(({ along, edge }) => at(along, edge));
@@ -146,15 +146,18 @@ function Touches({ places, at }: { places: readonly FilmPlace[]; at(along: numbe
 interface RulerProps {
   wanted: Wanted | null;
   depth: number;
-  y(film: number): number;
-  /** px: where it stands, and from where to where the band is drawn */
-  from: number;
-  across: [number, number];
+  /** px: from where to where the band is drawn; the ruler stands at its end */
+  left: number;
+  right: number;
   system: System;
 }
 
+/** px of a film (m) */
+const depthScale = (depth: number) => scaleLinear([0, depth], [METAL, HEIGHT - FOOT]);
+
 /** The film counted from the bush's edge, and the band of the film wanted. */
-function Ruler({ wanted, depth, y, from, across: [left, right], system }: RulerProps) {
+const Ruler = memo(function Ruler({ wanted, depth, left, right, system }: RulerProps) {
+  const y = depthScale(depth);
   const fine = fineUnit(system);
   const unit = metres(fine.size);
   const ticks = scaleLinear([0, depth / unit], [0, 1]).ticks(5);
@@ -167,7 +170,7 @@ function Ruler({ wanted, depth, y, from, across: [left, right], system }: RulerP
           ))}
           <rect
             className="wanted-band"
-            x={from}
+            x={right}
             width={7}
             y={y(wanted.target - wanted.tolerance)}
             height={Math.max(1.5, y(wanted.target + wanted.tolerance) - y(wanted.target - wanted.tolerance))}
@@ -176,18 +179,18 @@ function Ruler({ wanted, depth, y, from, across: [left, right], system }: RulerP
       )}
       {ticks.map((tick) => (
         <g key={tick}>
-          <path className="tick" d={`M${from} ${y(tick * unit)}h${7}`} />
-          <text x={from + 10} y={y(tick * unit) + 4}>
+          <path className="tick" d={`M${right} ${y(tick * unit)}h${7}`} />
+          <text x={right + 10} y={y(tick * unit) + 4}>
             {tick}
           </text>
         </g>
       ))}
-      <text x={from + 4} y={METAL - 14}>
+      <text x={right + 4} y={METAL - 14}>
         {fine.name}
       </text>
     </g>
   );
-}
+});
 
 const labelOf = ({ name, leastFilm }: SeatFitReport, system: System) =>
   `The ${name} seat magnified: ${leastFilm === null ? 'apart' : `film ${fineText(leastFilm, system)}`}`;

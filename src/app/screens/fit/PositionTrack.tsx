@@ -2,10 +2,9 @@
  * The axis as a track under the picture: where each seat touches, from where to where its film is within its tolerance,
  * and the journal's mark, to be moved by hand or by keys.
  */
-
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
-import { useRef } from 'react';
+import { memo, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineUnit, type System } from '../../../design/units.ts';
 import { micrometres } from '../../../report/convert.ts';
@@ -15,7 +14,8 @@ import { axialValues } from '../../pictures/axialValues.ts';
 import { useAxialMove } from '../../pictures/useMove.ts';
 import { useSize } from '../../pictures/useSize.ts';
 import type { Work } from '../../state/store.ts';
-import { Goals } from './FitPictures.tsx';
+import { useSame } from '../../state/useSame.ts';
+import { Goals, standing } from './Goals.tsx';
 
 interface Props {
   work: Work;
@@ -36,13 +36,13 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 800, height: 80 });
   const [low, high] = useHeldRange(design, fit, work);
-  const x = scaleLinear([low, high], [EDGE, Math.max(EDGE + 40, width - EDGE)]);
+  const x = trackScale(low, high, width);
   const move = useAxialMove(work, fit, () => (high - low) / (x.range()[1]! - x.range()[0]!));
-  const seats = fit.seats.slice(0, MOST_LINES);
-  const height = AXIS + LINE * seats.length + 18 + TOP;
-  const base = 14 + LINE * seats.length + TOP;
-  const unit = fineUnit(system);
-  const within = (place: number) => Math.min(high, Math.max(low, place));
+  // Where they touch and where their films are right hangs on the seats alone.
+  const marks = useSame(fit.seats, design.seats);
+  const height = heightOf(marks.length);
+  const now = x(Math.min(high, Math.max(low, fit.position)));
+  const base = baseOf(marks.length);
   return (
     <figure className="track" ref={box}>
       <svg
@@ -52,36 +52,7 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
         aria-label="The journal along its axis: where each seat touches, and where its film is as wanted"
         {...move.handlers}
       >
-        <rect x={0} width={width} height={height} className="grip" />
-        <path className="line" d={`M${x(low)} ${base}H${x(high)}`} />
-        {ticks(low / unit.size, high / unit.size, width < 500 ? 4 : 8).map((tick) => (
-          <g key={tick} className="tick">
-            <path d={`M${x(tick * unit.size)} ${base}v5`} />
-            <text x={x(tick * unit.size)} y={base + 27} textAnchor="middle">
-              {`${tick}`.replace('-', '−')}
-            </text>
-          </g>
-        ))}
-        {seats.map((seat, i) => {
-          const y = 8 + LINE * i + TOP;
-          const { tolerated, seatPosition } = seat;
-          return (
-            <g key={seat.name} className={`seat seat-${i % 4}`}>
-              {tolerated && tolerated.to >= low && tolerated.from <= high && (
-                <rect
-                  className="tolerated"
-                  x={x(within(tolerated.from))}
-                  width={Math.max(3, x(within(tolerated.to)) - x(within(tolerated.from)))}
-                  y={y - 3}
-                  height={6}
-                />
-              )}
-              {seatPosition !== null && seatPosition >= low && seatPosition <= high && (
-                <circle className="touch-point" cx={x(seatPosition)} cy={y} r={4} />
-              )}
-            </g>
-          );
-        })}
+        <Ground seats={marks} low={low} high={high} width={width} unit={fineUnit(system).size} />
         <g
           role="slider"
           tabIndex={0}
@@ -91,22 +62,87 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
           {...axialValues(fit, system)}
           onKeyDown={move.onKeyDown}
         >
-          <rect className="grip" x={x(within(fit.position)) - 22} y={0} width={44} height={height} />
-          <path className="now" d={`M${x(within(fit.position))} 2V${base}`} />
-          <path className="head" d={`M${x(within(fit.position))} ${base - 1}l-7 12h14z`} />
+          <rect className="grip" x={now - 22} y={0} width={44} height={height} />
+          <path className="now" d={`M${now} 2V${base}`} />
+          <path className="head" d={`M${now} ${base - 1}l-7 12h14z`} />
         </g>
       </svg>
       <figcaption>
-        <Goals work={work} fit={fit} />
-        <span className="fine">
-          {seats.map(({ name }, i) => (
-            <span key={name} className={`name seat seat-${i % 4}`}>
-              {name}
-            </span>
-          ))}
-          {unit.name}, ← rearward, noseward →; ring: touches; bar: as wanted
-        </span>
+        <Goals work={work} seats={marks} touch={fit.firstPosition} {...standing(fit)} />
+        <Legend seats={marks} unit={fineUnit(system).name} />
       </figcaption>
     </figure>
   );
 }
+
+type Seats = FitReport['seats'];
+
+const trackScale = (low: number, high: number, width: number) =>
+  scaleLinear([low, high], [EDGE, Math.max(EDGE + 40, width - EDGE)]);
+const lines = (seats: number) => LINE * Math.min(seats, MOST_LINES);
+const heightOf = (seats: number) => AXIS + lines(seats) + 18 + TOP;
+const baseOf = (seats: number) => 14 + lines(seats) + TOP;
+
+interface GroundProps {
+  seats: Seats;
+  /** mm */
+  low: number;
+  high: number;
+  /** px */
+  width: number;
+  /** mm */
+  unit: number;
+}
+
+/** What stands still while the journal moves. */
+const Ground = memo(function Ground({ seats, low, high, width, unit }: GroundProps) {
+  const x = trackScale(low, high, width);
+  const base = baseOf(seats.length);
+  const within = (place: number) => Math.min(high, Math.max(low, place));
+  return (
+    <>
+      <rect x={0} width={width} height={heightOf(seats.length)} className="grip" />
+      <path className="line" d={`M${x(low)} ${base}H${x(high)}`} />
+      {ticks(low / unit, high / unit, width < 500 ? 4 : 8).map((tick) => (
+        <g key={tick} className="tick">
+          <path d={`M${x(tick * unit)} ${base}v5`} />
+          <text x={x(tick * unit)} y={base + 27} textAnchor="middle">
+            {`${tick}`.replace('-', '−')}
+          </text>
+        </g>
+      ))}
+      {seats.slice(0, MOST_LINES).map(({ name, tolerated, seatPosition }, i) => {
+        const y = 8 + LINE * i + TOP;
+        return (
+          <g key={name} className={`seat seat-${i % 4}`}>
+            {tolerated && tolerated.to >= low && tolerated.from <= high && (
+              <rect
+                className="tolerated"
+                x={x(within(tolerated.from))}
+                width={Math.max(3, x(within(tolerated.to)) - x(within(tolerated.from)))}
+                y={y - 3}
+                height={6}
+              />
+            )}
+            {seatPosition !== null && seatPosition >= low && seatPosition <= high && (
+              <circle className="touch-point" cx={x(seatPosition)} cy={y} r={4} />
+            )}
+          </g>
+        );
+      })}
+    </>
+  );
+});
+
+const Legend = memo(function Legend({ seats, unit }: { seats: Seats; unit: string }) {
+  return (
+    <span className="fine">
+      {seats.slice(0, MOST_LINES).map(({ name }, i) => (
+        <span key={name} className={`name seat seat-${i % 4}`}>
+          {name}
+        </span>
+      ))}
+      {unit}, ← rearward, noseward →; ring: touches; bar: as wanted
+    </span>
+  );
+});

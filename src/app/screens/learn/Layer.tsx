@@ -1,4 +1,4 @@
-/** One film as a layer between bush and journal: what no section shows, since the spindle stands aside under its load. */
+/** One film as a layer between bush and journal: no section shows it, since the spindle stands aside under its load. */
 import { ticks } from 'd3-array';
 import { useId } from 'react';
 import { fineUnit } from '../../../design/units.ts';

@@ -20,8 +20,8 @@ import { type PartEntry, Parts } from '../../frame/Parts.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
 import { recordPart } from '../../record/RecordOfJob.tsx';
 import { Helpers } from './Helpers.tsx';
-import { KINDS, type Reading } from './kinds.ts';
-import { Notebook } from './Notebook.tsx';
+import { KINDS, type Reading, readingText } from './kinds.ts';
+import { Notebook, revealEntry } from './Notebook.tsx';
 import { Priors } from './Priors.tsx';
 import { ResidualPlot } from './ResidualPlot.tsx';
 import { ShapePicture } from './ShapePicture.tsx';
@@ -214,7 +214,9 @@ function MeasureVerdict({
         more="Why, and what to read next"
         busy={!fresh}
         stale={!fresh}
-      />
+      >
+        <ToDoubted of={last.of} measure={last.measure} system={system} />
+      </ShortVerdict>
       {!fresh && (
         <p className="working" role="status">
           Being worked out anew: what stands here is of the notebook before.
@@ -223,6 +225,26 @@ function MeasureVerdict({
     </>
   );
 }
+
+/** From what does not go with the others to where it stands: the entries, a press each. */
+function ToDoubted({ of, measure, system }: { of: Design; measure: MeasureReport; system: System }) {
+  const { readings = [] } = of;
+  const places = [...measure.impossible, ...measure.disagreeing].map(({ index }) => index);
+  const shown = [...new Set(places)].filter((index) => readings[index]).slice(0, MOST_NAMED);
+  if (shown.length === 0) return null;
+  return (
+    <p className="buttons">
+      {shown.map((index) => (
+        <button key={index} type="button" onClick={() => revealEntry(index)}>
+          To reading {index + 1}: {readingText(readings[index]!, system)}
+        </button>
+      ))}
+    </p>
+  );
+}
+
+/** Of many that do not go together the first are a beginning. */
+const MOST_NAMED = 3;
 
 function NextReadings({
   measure,

@@ -19,9 +19,8 @@ import { Entered } from '../../record/Entered.tsx';
 import { bare, withTold } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { onSurface, readNow, withReadings } from './entries.ts';
-import { isTool, KINDS, type Reading, SIDES_ASKED, tellsSize } from './kinds.ts';
+import { isTool, KINDS, type Reading, SIDES_ASKED, setUpText, tellsSize } from './kinds.ts';
 import { SetUp } from './SetUp.tsx';
-import { setUpText } from './setUpText.ts';
 import type { HalfEntry } from './useAsked.ts';
 import { type OpenFields, openText, useOpenFields } from './useOpenFields.ts';
 

@@ -13,15 +13,15 @@ import { faultText } from '../../../report/measure/faultText.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
+import { placeOf, setOpen } from '../../frame/openParts.ts';
 import { Entered } from '../../record/Entered.tsx';
 import { bare, withTold } from '../../record/entered.ts';
 import { namesOf } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { newReading, withoutReading } from './entries.ts';
-import { isTool, KIND_NAMES, KINDS, type Reading, SIDES_ASKED, tellsSize } from './kinds.ts';
+import { isTool, KIND_NAMES, KINDS, type Reading, readingText, SIDES_ASKED, tellsSize, whenText } from './kinds.ts';
 import { NewEntry } from './NewEntry.tsx';
 import { SetUp } from './SetUp.tsx';
-import { readingText, whenText } from './setUpText.ts';
 import type { Asked } from './useAsked.ts';
 
 interface Props {
@@ -104,6 +104,19 @@ export function Notebook({ work, measure, stale, fitted, tools, asked }: Props) 
   );
 }
 
+const entryId = (index: number) => `reading-${index + 1}`;
+
+/** Opens an entry of the notebook and brings it into sight, with the focus on its line. */
+export function revealEntry(index: number): void {
+  setOpen(placeOf('measure', 'notebook'), true, true);
+  requestAnimationFrame(() => {
+    const entry = document.getElementById(entryId(index));
+    if (entry instanceof HTMLDetailsElement) entry.open = true;
+    entry?.scrollIntoView({ block: 'center' });
+    entry?.querySelector<HTMLElement>('summary')?.focus({ preventScroll: true });
+  });
+}
+
 interface EntryProps {
   index: number;
   reading: Reading;
@@ -130,7 +143,7 @@ function Entry({ index, reading, design, system, work, measure, stale }: EntryPr
   const old = measure?.overtaken.find((o) => o.index === index);
   const doubtful = measure?.disagreeing.some((d) => d.index === index) ?? false;
   return (
-    <details onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
+    <details id={entryId(index)} onToggle={onToggle} className={fault ? 'wrong' : doubtful ? 'doubtful' : ''}>
       <summary className="entry">
         <span>
           {index + 1}. {readingText(reading, system)}

@@ -3,7 +3,7 @@ import type { Design } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
 import { ballCentre, partLine, radiusOf } from '../../../report/measure/setUps.ts';
-import type { Reading } from './kinds.ts';
+import type { Kind, Of, Reading } from './kinds.ts';
 import { Axis, type Drawing, extentOf, PartOf, POINTER, Pointer, Size, textSize } from './SetUpParts.tsx';
 import { overRolls } from './SetUpRolls.tsx';
 import { sineRise } from './SetUpSine.tsx';
@@ -15,7 +15,7 @@ interface Props {
 }
 
 export function SetUp({ design, reading, system }: Props) {
-  const drawing = drawingOf(design, reading, system);
+  const drawing = (DRAWINGS[reading.kind] as (typeof DRAWINGS)['diameter'])(design, reading as Of<'diameter'>, system);
   if (!drawing) return null;
   const { extent, body, said } = drawing;
   const down = extent.down ?? extent.up;
@@ -35,28 +35,17 @@ export function SetUp({ design, reading, system }: Props) {
   );
 }
 
-function drawingOf(design: Design, reading: Reading, system: System): Drawing | null {
-  switch (reading.kind) {
-    case 'diameter':
-    case 'straightness':
-      return atStation(design, reading, system);
-    case 'overRolls':
-      return overRolls(design, reading, system);
-    case 'ballDepth':
-      return ballDepth(design, reading, system);
-    case 'sineRise':
-      return sineRise(design, reading, system);
-    case 'standOff':
-    case 'shake':
-      return onThePair(design, reading, system);
-  }
-}
+const DRAWINGS: { readonly [K in Kind]: (design: Design, reading: Of<K>, system: System) => Drawing | null } = {
+  diameter: atStation,
+  straightness: atStation,
+  overRolls,
+  ballDepth,
+  sineRise,
+  standOff: onThePair,
+  shake: onThePair,
+};
 
-function atStation(
-  design: Design,
-  reading: Extract<Reading, { kind: 'diameter' | 'straightness' }>,
-  system: System,
-): Drawing | null {
+function atStation(design: Design, reading: Of<'diameter' | 'straightness'>, system: System): Drawing | null {
   const line = partLine(design, reading.seat, reading.part);
   if (!line) return null;
   const lines = design.seats.map(({ name }) => partLine(design, name, reading.part)!);
@@ -102,7 +91,7 @@ function atStation(
   };
 }
 
-function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth' }>, system: System): Drawing | null {
+function ballDepth(design: Design, reading: Of<'ballDepth'>, system: System): Drawing | null {
   const line = partLine(design, reading.seat, 'bush');
   if (!line) return null;
   const centre = ballCentre(line, reading.ball);
@@ -138,7 +127,7 @@ function ballDepth(design: Design, reading: Extract<Reading, { kind: 'ballDepth'
   };
 }
 
-function onThePair(design: Design, reading: Extract<Reading, { kind: 'standOff' | 'shake' }>, system: System): Drawing {
+function onThePair(design: Design, reading: Of<'standOff' | 'shake'>, system: System): Drawing {
   const lines = design.seats.flatMap(({ name }) => [
     partLine(design, name, 'journal')!,
     partLine(design, name, 'bush')!,

@@ -3,10 +3,10 @@ import type { Design } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { lengthText, placeText, type System } from '../../../design/units.ts';
 import { type PartLine, partLine, rollCentre } from '../../../report/measure/setUps.ts';
-import type { Reading } from './kinds.ts';
+import type { Of } from './kinds.ts';
 import { Axis, type Drawing, type Extent, extentOf, joints, PartOf, Size, textSize } from './SetUpParts.tsx';
 
-type OverRolls = Extract<Reading, { kind: 'overRolls' }>;
+type OverRolls = Of<'overRolls'>;
 
 export function overRolls(design: Design, reading: OverRolls, system: System): Drawing | null {
   const line = partLine(design, reading.seat, 'journal');

@@ -7,11 +7,11 @@ import { toolText } from '../../../design/tools.ts';
 import { placeText, type System } from '../../../design/units.ts';
 import { degrees } from '../../../report/convert.ts';
 import { partLine, radiusOf } from '../../../report/measure/setUps.ts';
-import type { Reading } from './kinds.ts';
+import type { Of } from './kinds.ts';
+import { stackOf } from './kinds.ts';
 import { Axis, type Drawing, type Extent, end, extentOf, PartOf, Size } from './SetUpParts.tsx';
-import { stackOf } from './setUpText.ts';
 
-type SineRise = Extract<Reading, { kind: 'sineRise' }>;
+type SineRise = Of<'sineRise'>;
 type Place = readonly [x: number, y: number];
 
 /** Of the length of the bar: the rolls, its thickness, the figures. */

@@ -1,21 +1,13 @@
 /** Changes of the notebook: another reading, one less, several from a table. */
 
-import type { Design, Part, Seat } from '../../../design/definition.ts';
-import type { Millimetres } from '../../../design/dimension.ts';
+import type { Design, Part } from '../../../design/definition.ts';
 import { toolExact } from '../../../design/rounded.ts';
 import { madeIn } from '../../../design/tools.ts';
-import { type System, TENTH } from '../../../design/units.ts';
-import { ballFor, rollFor, sineSetUp } from '../../../report/measure/bench.ts';
+import type { System } from '../../../design/units.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
 import { bare } from '../../record/entered.ts';
-import { isTool, KINDS, type Kind, type Reading } from './kinds.ts';
-
-/** What a new entry starts with in a metric and in an inch shop (mm): common practice, no source. */
-const USUAL = {
-  metric: { micrometer: 0.002, indicator: 0.001, place: 0.001 },
-  inch: { micrometer: TENTH, indicator: TENTH / 2, place: 10 * TENTH },
-};
+import { isTool, KINDS, type Kind, type Reading, startOf } from './kinds.ts';
 
 /**
  * A set-up of a kind: where and with what the last of its kind was read, else on the first seat it can be taken on,
@@ -29,7 +21,7 @@ export function newReading(design: Design, kind: Kind, tools: System): Reading {
     design.seats.find(({ name }) => name === on?.seat) ??
     design.seats.find(({ bush }) => kind !== 'ballDepth' || bush.halfAngle !== 0) ??
     design.seats[0]!;
-  const setUp = setUpFor(kind, seat, on?.part ?? KINDS[kind].parts[0] ?? 'journal', design, tools);
+  const setUp = startOf(kind, { seat, part: on?.part ?? KINDS[kind].parts[0] ?? 'journal', design, tools });
   return predicted(design, readNow(design, { ...setUp, ...again(last, SAME_SURFACE, tools) } as Reading));
 }
 
@@ -51,7 +43,7 @@ export function onSurface(design: Design, reading: Reading, name: string, part: 
   const there = design.readings?.findLast(
     (r) => r.kind === reading.kind && 'seat' in r && r.seat === name && r.part === part,
   );
-  const setUp = setUpFor(reading.kind, seat, part, design, tools);
+  const setUp = startOf(reading.kind, { seat, part, design, tools });
   const stays = there ? again(there, SAME_SURFACE, tools) : again(reading, ANY_SURFACE, tools);
   return predicted(design, readNow(design, { ...setUp, ...stays, sigma: reading.sigma, ...bare(reading) } as Reading));
 }
@@ -59,43 +51,6 @@ export function onSurface(design: Design, reading: Reading, name: string, part: 
 function predicted(design: Design, reading: Reading): Reading {
   const { value } = predictedReading(design, reading);
   return { ...reading, value: value === null ? 0 : toolExact(value) };
-}
-
-function setUpFor(kind: Kind, seat: Seat, part: Part, design: Design, tools: System): Reading {
-  const { from, to, halfAngle } = seat[part];
-  const { micrometer, indicator, place } = USUAL[tools];
-  const set = (mm: Millimetres) => toolExact(Math.round(mm / place) * place);
-  const middle = set((from + to) / 2);
-  const on = { seat: seat.name, part, value: 0 };
-  switch (kind) {
-    case 'diameter':
-      return { kind, ...on, sigma: micrometer, station: middle };
-    case 'overRolls':
-      return { kind, ...on, sigma: micrometer, roll: rollFor(design, to - from, tools), station: middle };
-    case 'ballDepth':
-      return { kind, ...on, sigma: micrometer, ball: ballFor(design, design.seats.indexOf(seat), tools), face: to };
-    case 'sineRise':
-      return {
-        kind,
-        ...on,
-        sigma: indicator,
-        ...sineSetUp(design, halfAngle, tools),
-        travel: set(0.7 * (to - from)),
-      };
-    case 'straightness':
-      return { kind, ...on, sigma: indicator, station: middle };
-    case 'standOff':
-      return { kind, value: 0, sigma: indicator };
-    case 'shake':
-      return {
-        kind,
-        value: 0,
-        sigma: indicator,
-        indicator: design.play?.indicator ?? to,
-        position: design.position ?? 0,
-        direction: 0,
-      };
-  }
 }
 
 /** A set-up as it is read now: after all the trials written down so far. */

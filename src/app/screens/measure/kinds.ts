@@ -1,12 +1,30 @@
-/** What the notebook says of each kind of reading, and what its entry asks for. */
-import type { Part } from '../../../design/definition.ts';
+/**
+ * What the screens say of each kind of reading, what its entry asks for and starts with: another kind is one more entry
+ * here, and its drawing (SetUp.tsx). Tools go by their own names, whatever units the screen shows.
+ */
+import type { Design, Part, Seat } from '../../../design/definition.ts';
+import type { Millimetres } from '../../../design/dimension.ts';
+import { toolExact } from '../../../design/rounded.ts';
+import { madeIn, toolText } from '../../../design/tools.ts';
+import { fineText, lengthText, placeText, type System, sidedText, TENTH } from '../../../design/units.ts';
+import { ballFor, rollFor, sineSetUp } from '../../../report/measure/bench.ts';
 import type { Reading } from '../../../report/measure/kinds.ts';
 
 export { type Reading, tellsSize } from '../../../report/measure/kinds.ts';
 
 export type Kind = Reading['kind'];
+export type Of<K extends Kind> = Extract<Reading, { kind: K }>;
 
-export interface KindWords {
+/** Where a new entry is to be taken. */
+interface Place {
+  seat: Seat;
+  part: Part;
+  design: Design;
+  /** whose tools are offered */
+  tools: System;
+}
+
+export interface KindSaid<K extends Kind> {
   name: string;
   /** how it is taken, in one or two sentences */
   how: string;
@@ -20,9 +38,34 @@ export interface KindWords {
   sides?: readonly [above: string, below: string];
   /** on which part it can be taken; none where it is taken on the pair */
   parts: readonly Part[];
+  /** the set-up without what was read; `on`: the surface */
+  setUp(reading: Of<K>, on: string, system: System): string;
+  /** what was read, after the set-up and a colon */
+  read(reading: Of<K>, system: System): string;
+  /** the set-up of a gauge in a few words */
+  short(reading: Of<K>, system: System): string;
+  /** the set-up a new entry starts with, half way along the surface */
+  start(place: Place): Omit<Of<K>, 'kind' | 'value' | 'seat' | 'part'>;
 }
 
-export const KINDS: Record<Kind, KindWords> = {
+/** What a new entry starts with in a metric and in an inch shop (mm): common practice, no source. */
+const USUAL = {
+  metric: { micrometer: 0.002, indicator: 0.001, place: 0.001 },
+  inch: { micrometer: TENTH, indicator: TENTH / 2, place: 10 * TENTH },
+};
+
+/** A length that the shop's own scale shows. */
+const set = (mm: Millimetres, tools: System) => toolExact(Math.round(mm / USUAL[tools].place) * USUAL[tools].place);
+const middle = ({ seat, part, tools }: Place) => set((seat[part].from + seat[part].to) / 2, tools);
+const sigma = (gauge: 'micrometer' | 'indicator', { tools }: Place) => USUAL[tools][gauge];
+
+/** A stack is made of the blocks that go with the bar; which end it lifts, its sign in the file, is not told here. */
+export const stackOf = ({ stack, bar }: { stack: number; bar: number }, system: System) =>
+  lengthText(Math.abs(stack), madeIn(bar, system));
+
+const size = ({ value }: { value: number }, system: System) => fineText(Math.abs(value), system);
+
+export const KINDS: { readonly [K in Kind]: KindSaid<K> } = {
   diameter: {
     name: 'Diameter',
     how: 'Micrometer or bore gauge square to the axis at a known station.',
@@ -30,6 +73,10 @@ export const KINDS: Record<Kind, KindWords> = {
     source: 'definition of a cone',
     asks: ['station'],
     parts: ['journal', 'bush'],
+    setUp: ({ station }, on, system) => `Diameter of ${on} at station ${placeText(station, system)}`,
+    read: ({ value }, system) => lengthText(value, system),
+    short: ({ station }, system) => `Diameter at station ${placeText(station, system)}`,
+    start: (place) => ({ sigma: sigma('micrometer', place), station: middle(place) }),
   },
   overRolls: {
     name: 'Over two rolls',
@@ -38,6 +85,16 @@ export const KINDS: Record<Kind, KindWords> = {
     source: 'tangency; handbooks, “measuring tapers with rolls” (from memory)',
     asks: ['roll', 'station'],
     parts: ['journal'],
+    setUp: ({ roll, station }, on, system) =>
+      `Over two rolls of ${toolText(roll, system)} on ${on}, centres at station ${placeText(station, system)}`,
+    read: ({ value }, system) => lengthText(value, system),
+    short: ({ roll, station }, system) =>
+      `Over two rolls of ${toolText(roll, system)}, centres at station ${placeText(station, system)}`,
+    start: (place) => ({
+      sigma: sigma('micrometer', place),
+      roll: rollFor(place.design, place.seat[place.part].to - place.seat[place.part].from, place.tools),
+      station: middle(place),
+    }),
   },
   ballDepth: {
     name: 'Ball depth',
@@ -47,6 +104,17 @@ export const KINDS: Record<Kind, KindWords> = {
     source: 'tangency; handbooks, “measuring taper holes with balls” (from memory)',
     asks: ['ball', 'face'],
     parts: ['bush'],
+    setUp: ({ ball, face }, on, system) =>
+      `Ball of ${toolText(ball, system)} resting in ${on}, depth from the face at station ${placeText(face, system)}`,
+    read: ({ value }, system) =>
+      `${lengthText(Math.abs(value), system)} ${value < 0 ? 'proud of it' : 'down to its top'}`,
+    short: ({ ball, face }, system) =>
+      `Ball depth, ball ${toolText(ball, system)}, from the face at ${placeText(face, system)}`,
+    start: (place) => ({
+      sigma: sigma('micrometer', place),
+      ball: ballFor(place.design, place.design.seats.indexOf(place.seat), place.tools),
+      face: place.seat[place.part].to,
+    }),
   },
   sineRise: {
     name: 'Sine bar',
@@ -56,6 +124,18 @@ export const KINDS: Record<Kind, KindWords> = {
     source: 'sine rule of the bar; handbooks’ sine-bar constants',
     asks: ['bar', 'stack', 'travel'],
     parts: ['journal', 'bush'],
+    setUp: ({ bar, stack, travel }, on, system) =>
+      `Sine bar of ${toolText(bar, system)} ${stack === 0 ? 'lying level' : `on a stack of ${stackOf({ stack, bar }, system)}`} under ${on}, travel ${placeText(travel, system)}`,
+    read: (reading, system) =>
+      reading.value === 0
+        ? 'the indicator stays'
+        : `the indicator ${reading.value > 0 ? 'rises' : 'falls'} ${size(reading, system)}`,
+    short: ({ stack }, system) => `Sine bar, stack ${toolText(stack, system)}`,
+    start: (place) => ({
+      sigma: sigma('indicator', place),
+      ...sineSetUp(place.design, place.seat[place.part].halfAngle, place.tools),
+      travel: set(0.7 * (place.seat[place.part].to - place.seat[place.part].from), place.tools),
+    }),
   },
   straightness: {
     name: 'Straightness',
@@ -65,6 +145,11 @@ export const KINDS: Record<Kind, KindWords> = {
     source: 'end-point reference line, ISO 12780-1 (from memory)',
     asks: ['station'],
     parts: ['journal', 'bush'],
+    setUp: ({ station }, on, system) => `Straightness of ${on} at station ${placeText(station, system)}`,
+    read: (reading, system) =>
+      reading.value === 0 ? 'straight' : `${size(reading, system)} ${reading.value > 0 ? 'proud' : 'hollow'}`,
+    short: ({ station }, system) => `Straightness at station ${placeText(station, system)}`,
+    start: (place) => ({ sigma: sigma('indicator', place), station: middle(place) }),
   },
   standOff: {
     name: 'Stand-off',
@@ -74,6 +159,10 @@ export const KINDS: Record<Kind, KindWords> = {
     source: 'this program’s own contact of lines, exact',
     asks: [],
     parts: [],
+    setUp: () => 'Stand-off on trial assembly',
+    read: ({ value }, system) => `first touch ${sidedText(value, system)}`,
+    short: () => 'Stand-off',
+    start: (place) => ({ sigma: sigma('indicator', place) }),
   },
   shake: {
     name: 'Shake',
@@ -82,8 +171,42 @@ export const KINDS: Record<Kind, KindWords> = {
     source: 'this program’s own reckoning of the rigid spindle',
     asks: ['indicator', 'position', 'direction'],
     parts: [],
+    setUp: ({ indicator, position, direction }, _, system) =>
+      `Shake at station ${placeText(indicator, system)}, the journal ${sidedText(position, system)}${direction === 0 ? '' : `, pulled at ${direction}°`}`,
+    read: (reading, system) => `${size(reading, system)} from side to side`,
+    short: ({ position }, system) => `Shake at position ${fineText(position, system)}`,
+    start: (place) => ({
+      sigma: sigma('indicator', place),
+      indicator: place.design.play?.indicator ?? place.seat[place.part].to,
+      position: place.design.position ?? 0,
+      direction: 0,
+    }),
   },
 };
+
+/** What is said of a reading's own kind. */
+const kindOf = (reading: Reading) => KINDS[reading.kind] as KindSaid<Kind>;
+
+/** The set-up, without what was read. */
+export const setUpText = (reading: Reading, system: System): string =>
+  kindOf(reading).setUp(reading, 'seat' in reading ? `the ${reading.seat} ${reading.part}` : '', system);
+
+/** The whole reading. */
+export const readingText = (reading: Reading, system: System): string =>
+  `${setUpText(reading, system)}: ${kindOf(reading).read(reading, system)}`;
+
+/** The set-up of a gauge in a few words. */
+export const gaugeText = (reading: Reading, system: System): string => kindOf(reading).short(reading, system);
+
+/** When it was read, in a notebook from before and after cuts. */
+export const whenText = ({ after = 0 }: Reading): string => (after === 0 ? 'before any cut' : `after trial ${after}`);
+
+/** The set-up a new entry of a kind starts with; nothing is read yet. */
+export function startOf(kind: Kind, place: Place): Reading {
+  const { seat, part } = place;
+  const on = KINDS[kind].parts.length === 0 ? {} : { seat: seat.name, part };
+  return { kind, ...on, value: 0, ...KINDS[kind].start(place) } as Reading;
+}
 
 export const KIND_NAMES = Object.keys(KINDS) as Kind[];
 
@@ -91,6 +214,6 @@ export const KIND_NAMES = Object.keys(KINDS) as Kind[];
 export const isTool = (key: string) => key === 'roll' || key === 'ball' || key === 'bar' || key === 'stack';
 
 /** The same of what a set-up asks for. */
-export const SIDES_ASKED: Readonly<Record<string, KindWords['sides']>> = {
+export const SIDES_ASKED: Readonly<Record<string, KindSaid<Kind>['sides']>> = {
   position: ['noseward of the datum', 'rearward of the datum'],
 };

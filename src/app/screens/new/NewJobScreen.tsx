@@ -4,6 +4,7 @@ import type { System } from '../../../design/units.ts';
 import { ANGLE_WAYS, type AngleWay } from '../../../design/units.ts';
 import { validateDesign } from '../../../design/validate.ts';
 import { assumedIn } from '../../../report/assumed.ts';
+import { listed } from '../../../report/listed.ts';
 import { ANGLE_NAMES, sayAngles, useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { ARRANGEMENTS, type Arrangement } from './arrangements.ts';
@@ -109,7 +110,9 @@ function Drawing({ work, plan, form, setForm, system }: DrawingProps) {
   const given = useMemo(() => givenOf(plan, form), [plan, form]);
   const design = useMemo(() => newDesign(plan, given, system), [plan, given, system]);
   const result = useMemo(() => validateDesign(design), [design]);
-  const sizes = allSizes(plan, given.typed, given.film ?? USUAL_FILM[system], system);
+  const gave = new Set<string>();
+  const sizes = allSizes(plan, given.typed, given.film ?? USUAL_FILM[system], system, (id) => gave.add(id));
+  const gaveWay = sizesOf(plan).filter(({ id }) => gave.has(id));
   const faults = faultsOf(plan, sizes, result.ok ? null : { errors: result.errors, design }, system);
   const possible = result.ok && !faults.some(({ stops }) => stops);
   // What was whole last goes on being shown.
@@ -131,6 +134,12 @@ function Drawing({ work, plan, form, setForm, system }: DrawingProps) {
   return (
     <>
       <OnDrawing plan={plan} form={form} setForm={setForm} sizes={sizes} faults={faults} system={system} />
+      {gaveWay.length > 0 && (
+        <p className="fine" role="status">
+          Only assumed, so out of proportion to go with what is typed:{' '}
+          {listed(gaveWay.map(({ title }) => title.charAt(0).toLowerCase() + title.slice(1)))}.
+        </p>
+      )}
       {whole && <LivePair design={whole} stale={!possible} system={system} />}
       <BesideDrawing form={form} setForm={setForm} system={system} />
       <p className="buttons">

@@ -107,8 +107,18 @@ function ratioOf(plan: Arrangement, typed: Typed, seat: number): number {
   return all.length === 0 ? 1 : Math.exp(all.reduce((sum, ratio) => sum + Math.log(ratio), 0) / all.length);
 }
 
-/** Every size on the drawing: as typed, or in proportion. Degrees are positive here. */
-export function allSizes(plan: Arrangement, typed: Typed, film: number, system: System): Record<string, number> {
+/**
+ * Every size on the drawing: as typed, or in proportion. Degrees are positive here. What is typed stays: a size that is
+ * only assumed gives way to it where the two do not go together.
+ * @param gave told the id of each that does
+ */
+export function allSizes(
+  plan: Arrangement,
+  typed: Typed,
+  film: number,
+  system: System,
+  gave: (id: string) => void = () => {},
+): Record<string, number> {
   const all: Record<string, number> = {};
   plan.seats.forEach((seat, i) => {
     const ratio = ratioOf(plan, typed, i);
@@ -117,27 +127,54 @@ export function allSizes(plan: Arrangement, typed: Typed, film: number, system: 
       all[id] = typed[id] ?? otherwise();
       return all[id];
     };
+    /** In proportion where that goes with the rest, else as near as it does. */
+    const giving = (ask: Ask, usual: number, { least = 0, most = Number.POSITIVE_INFINITY }: Within) => {
+      if (usual > least && usual < most) return usual;
+      gave(idOf(seat, ask));
+      return usual < most ? tidy(least * ROOM, system) : exact(Math.min(usual, tidy(most / ROOM, system)));
+    };
     const angle = seat.halfAngle === 0 ? 0 : one('angle', () => Math.abs(seat.halfAngle));
     const opened = (2 * film) / Math.cos(radians(angle));
     const bore = typed[idOf(seat, 'bore')];
-    const least = leastBehind(plan, all, i);
+    const behind = leastBehind(plan, all, i);
     const slope = 2 * Math.tan(radians(angle));
     const diameter = one('diameter', () => {
       if (bore !== undefined) return fine(bore - opened, system);
       const long = typed[idOf(seat, 'length')];
-      const needed = least === null || long === undefined ? 0 : least + slope * long;
-      const usual = tidy(ratio * seat.diameter, system);
-      return usual > needed ? usual : tidy(needed * ROOM, system);
+      const tapered = long === undefined ? 0 : slope * long;
+      const least = long === undefined ? 0 : Math.max((behind ?? 0) + tapered, tapered / (1 - POINTED));
+      return giving('diameter', tidy(ratio * seat.diameter, system), { least, most: mostInFront(plan, typed, i) });
     });
     one('bore', () => fine(diameter + opened, system));
     one('length', () => {
       const usual = tidy(ratio * seat.length, system);
-      const most = least === null || least >= diameter ? usual : (diameter - least) / slope;
-      return usual < most || least === null ? usual : exact(Math.min(usual, tidy(most / ROOM, system)));
+      // Behind a bore that is larger than this cone no length would do.
+      const room = behind !== null && behind < diameter ? diameter - behind : (1 - POINTED) * diameter;
+      return giving('length', usual, slope === 0 ? {} : { most: room / slope });
     });
     if (seat.behind !== undefined) one('behind', () => tidy(ratio * seat.behind!, system));
   });
   return all;
+}
+
+interface Within {
+  least?: number;
+  most?: number;
+}
+
+/** What is assumed of a cone leaves it at least so much of its large end at the small one. */
+const POINTED = 0.1;
+
+/** The small end of the cone in front where all of it is typed: no bore behind it is larger. */
+function mostInFront({ seats }: Arrangement, typed: Typed, i: number): number {
+  const [seat, front] = [seats[i]!, seats[i + 1]];
+  if (!front || seat.halfAngle <= 0 || front.halfAngle <= 0) return Number.POSITIVE_INFINITY;
+  const large = typed[idOf(front, 'diameter')] ?? typed[idOf(front, 'bore')];
+  const length = typed[idOf(front, 'length')];
+  if (large === undefined || length === undefined) return Number.POSITIVE_INFINITY;
+  const angle = typed[idOf(front, 'angle')] ?? front.halfAngle;
+  const small = large - 2 * length * Math.tan(radians(angle));
+  return small > 0 ? small : Number.POSITIVE_INFINITY;
 }
 
 /** What is assumed of a cone leaves so much more than the bore behind it needs. */

@@ -1,5 +1,6 @@
 /** Every chance with its limits, for who would see how sure the draws are. */
 import type { OddsReport, StateReport } from '../../../report/odds/definition.ts';
+import { NamedRows } from './NamedRows.tsx';
 
 export function ChanceTable({ report }: { report: OddsReport }) {
   const rows = [
@@ -11,28 +12,11 @@ export function ChanceTable({ report }: { report: OddsReport }) {
   const lost = noShape + (planned?.noShape ?? 0);
   return (
     <>
-      <div className="table">
-        <table className="chances">
-          <thead>
-            <tr>
-              <th scope="col">What</th>
-              <th scope="col">Chance</th>
-              <th scope="col">Limits</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ what, share, low, high }) => (
-              <tr key={what}>
-                <th scope="row">{what}</th>
-                <td>{percent(share)}</td>
-                <td>
-                  {percent(low)} to {percent(high)}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+      <NamedRows
+        name="chances"
+        head={['What', 'Chance', 'Limits']}
+        rows={rows.map(({ what, share, low, high }) => [what, percent(share), `${percent(low)} to ${percent(high)}`])}
+      />
       <p className="fine">
         {draws} pairs drawn, seed {seed}
         {effective !== undefined && `; what the trials leave tells as much as ${Math.round(effective)} pairs`}

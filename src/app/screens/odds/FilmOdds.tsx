@@ -74,7 +74,7 @@ function beyondText({ below, above }: Counted): string {
   return told.length === 0 ? '' : ` Off the drawing: ${told.join(', ')}.`;
 }
 
-const MARGIN = { left: 10, right: 10, top: 8, bottom: 26 };
+const MARGIN = { left: 10, right: 10, top: 8, bottom: 40 };
 
 interface DistributionProps {
   label: string;
@@ -87,7 +87,7 @@ interface DistributionProps {
 
 /** A film as it may turn out, counted in even steps. */
 export function Distribution({ label, name, counted: { from, step: wide, shares }, band, system }: DistributionProps) {
-  const { box, width, height, plot } = usePlot(MARGIN, { width: 420, height: 120 });
+  const { box, width, height, plot } = usePlot(MARGIN, { width: 420, height: 134 });
   const unit = fineUnit(system);
   const [least, most] = band ?? [0, Number.POSITIVE_INFINITY];
   const ends = [from, from + wide * shares.length, ...[least, most].filter(Number.isFinite)];
@@ -138,6 +138,9 @@ export function Distribution({ label, name, counted: { from, step: wide, shares 
         unit={unit.size}
         marked
       />
+      <text x={plot.right} y={height - 5} textAnchor="end">
+        {`least film, ${unit.name}`}
+      </text>
     </ChartFigure>
   );
 }

@@ -1,11 +1,11 @@
 /** What to hold to for a wanted chance: the spreads that give it at least difficulty. */
-import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import { defaultAt } from '../../../design/place.ts';
 import type { System } from '../../../design/units.ts';
-import type { HoldReport, OddsReport } from '../../../report/odds/definition.ts';
+import type { OddsReport } from '../../../report/odds/definition.ts';
 import { holdSentence, holdSizes } from '../../../report/odds/holdWords.ts';
 import type { Work } from '../../state/store.ts';
+import { NamedRows } from './NamedRows.tsx';
 import { Choice } from './SpreadList.tsx';
 import { wantedChoices, withWanted } from './wanted.ts';
 
@@ -23,7 +23,16 @@ export function Hold({ work, report, system }: { work: Work; report: OddsReport;
         set={(value) => work.change((design) => withWanted(design, Number(value)))}
       />
       <p>{holdSentence(hold, wanted)}</p>
-      {hold && <HoldTable hold={hold} system={system} />}
+      {hold && (
+        <NamedRows
+          name="hold"
+          head={['Hold', 'to', 'now']}
+          rows={hold.inputs.map((input) => {
+            const { name, to, now } = holdSizes(input, system);
+            return [name, to, now];
+          })}
+        />
+      )}
       {hold && (
         <p className="fine">
           Each size within ± so much, 19 times in 20{from === 'belief' ? ', known or made' : ''}; loosened where it
@@ -32,33 +41,5 @@ export function Hold({ work, report, system }: { work: Work; report: OddsReport;
         </p>
       )}
     </section>
-  );
-}
-
-function HoldTable({ hold, system }: { hold: HoldReport; system: System }): ReactNode {
-  return (
-    <div className="table">
-      <table className="hold">
-        <thead>
-          <tr>
-            <th scope="col">Hold</th>
-            <th scope="col">to</th>
-            <th scope="col">now</th>
-          </tr>
-        </thead>
-        <tbody>
-          {hold.inputs.map((input) => {
-            const { name, to, now } = holdSizes(input, system);
-            return (
-              <tr key={name}>
-                <th scope="row">{name}</th>
-                <td>{to}</td>
-                <td>{now}</td>
-              </tr>
-            );
-          })}
-        </tbody>
-      </table>
-    </div>
   );
 }

@@ -1,14 +1,16 @@
 /** What the doubt comes from, and what to buy: each known twice as well, in turn. */
 import type { MattersReport } from '../../../report/odds/definition.ts';
-import { hundredthText, mattersText } from '../../../report/odds/words.ts';
+import { hundredthText, mattersText, methodText, readSentence } from '../../../report/odds/words.ts';
 import { type MatterRow, matterRows } from './matterRows.ts';
 
 export function Matters({ matters, working }: { matters: MattersReport; working: boolean }) {
   const rows = matterRows(matters);
   if (rows.length === 0) return working ? null : <p className="fine">{mattersText(matters)}</p>;
   const most = Math.max(...rows.map(({ share }) => Math.max(share?.share ?? 0, share?.high ?? 0)), 1e-9);
+  const first = readSentence(matters);
   return (
     <section aria-label="What matters, and what to buy">
+      {first !== '' && <p>{first}</p>}
       <div className="table">
         <table className="matters">
           <thead>
@@ -35,6 +37,12 @@ export function Matters({ matters, working }: { matters: MattersReport; working:
         {mattersText(matters)}{' '}
         {rows.some(({ gain }) => gain) && 'Twice as close: its doubt halved, all others as they are.'}
       </p>
+      {matters.method !== null && (
+        <details className="fine">
+          <summary>For experts: how that is reckoned</summary>
+          <p>{methodText(matters)}</p>
+        </details>
+      )}
     </section>
   );
 }

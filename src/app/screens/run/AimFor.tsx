@@ -40,7 +40,7 @@ export function AimFor({ work, design, sweep, aim, guidance, system }: Props) {
         {guidance &&
           ` Published guidance (ISO 7902-3) asks for ${fineText(guidance.film, system)} of film as it runs, where surfaces are ground; finely lapped ones in clean oil run thinner.`}
       </p>
-      <Charts design={design} sweep={sweep} system={system} />
+      <Charts design={design} sweep={sweep} target={verdict?.wanted?.target ?? null} system={system} />
     </section>
   );
 }
@@ -86,7 +86,18 @@ function Take({
   );
 }
 
-function Charts({ design, sweep: { points, safe }, system }: { design: Design; sweep: Sweep; system: System }) {
+function Charts({
+  design,
+  sweep: { points, safe },
+  target,
+  system,
+}: {
+  design: Design;
+  sweep: Sweep;
+  /** mm: what is proposed */
+  target: number | null;
+  system: System;
+}) {
   const unit = fineUnit(system);
   const shown = points.map((point): LimitPoint => ({ ...point, at: point.at / unit.size }));
   const targets = design.seats.flatMap(({ film }) => film?.target ?? []);
@@ -95,6 +106,7 @@ function Charts({ design, sweep: { points, safe }, system }: { design: Design; s
     domain: [shown[0]!.at, shown[shown.length - 1]!.at] as const,
     log: true,
     now: targets.length === 0 ? null : Math.min(...targets) / unit.size,
+    mark: target === null ? null : { at: target / unit.size, text: `aim: ${fineText(target, system)}` },
     stretches: stretchesOf(shown, true, safe ? [safe.from / unit.size, safe.to / unit.size] : []),
   };
   const line = (name: string, style: number, of: (point: LimitPoint) => number | null) => ({

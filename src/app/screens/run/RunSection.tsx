@@ -65,17 +65,14 @@ export function RunSection({ fields, design, factor, system, warm }: Props) {
         <SectionParts.Journal frame={frame} at={at} id={id} moved={fields.pose.z * drawn.factor} />
         <SectionParts.Bush frame={frame} at={at} id={id} />
         <SectionParts.Films drawn={drawn} at={at} id={id} />
-        <path
-          d={`M${onScreen(at, [metres(frame.journalLeft), 0], 1).x - 8} ${at.middle.y}H${onScreen(at, [metres(frame.journalRight), 0], 1).x + 8}`}
-          className="axis"
-        />
+        <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         <SeatNotes notes={notes} frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
       <figcaption>
         Cut at {angle}° (above) and {(angle + 180) % 360}°, where the film of the {least.name} seat is least
-        {warm ? ', warm' : ''}. Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}; the dash-dot line is the
-        bush’s axis.
+        {warm ? ', warm' : ''}. Gaps drawn ×{Math.round(drawn.factor).toLocaleString('en')}; dash-dot: the axis of the
+        bush, and in dots that of the journal.
       </figcaption>
     </figure>
   );

@@ -10,8 +10,8 @@ import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
 import { type LeftStep, leftSteps } from '../../../report/sheet/leftSteps.ts';
 import type { PartsAfterTrials } from '../../../report/sheet/partsAfterTrials.ts';
-import { gaugeText } from '../cut/gaugeText.ts';
 import { divisionsText } from '../cut/Steps.tsx';
+import { gaugeText } from '../measure/kinds.ts';
 import { crossText, otherTexts } from './feedText.ts';
 
 interface Props {

@@ -6,6 +6,7 @@ import { type CSSProperties, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { fineText, type System, turnText } from '../../../design/units.ts';
 import { partsAre, unreadSurfaces } from '../../../report/assumed.ts';
+import { beforeTrial } from '../../../report/cut/beforeTrial.ts';
 import { caseLeft } from '../../../report/cut/caseLeft.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
@@ -104,6 +105,8 @@ const leafClass = ({ tight }: Filled, runsOn = false) =>
 /** What is done at the machine first, then what shall come of it. */
 function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutReport }) {
   const { purpose, design, system } = content;
+  const trial = <TrialLine design={design} expected={expectedStandOff(work)} system={system} />;
+  const tryFirst = beforeTrial(work) === 'nothing';
   const few = SURFACE * work.steps.length + work.faces.length <= FEW;
   return (
     <>
@@ -115,9 +118,10 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
             runs={content.runsBadly}
             pending={content.film === null}
           />
+          {tryFirst && trial}
           <SetUpTable design={design} settings={work.settings} surfaces={content.surfaces} system={system} />
           <StepTable design={design} cut={work} system={system} />
-          <TrialLine design={design} expected={expectedStandOff(work)} system={system} />
+          {!tryFirst && trial}
           <OrderList work={work.work} />
           {few && <Chart {...content} when="after the cut" told height={first.height} fills />}
           <Cautions work={work} />

@@ -7,8 +7,8 @@ import type { CutReport, CutStepReport } from '../../../report/cut/definition.ts
 import { toleranceLeft } from '../../../report/cut/toleranceLeft.ts';
 import { offFaceText } from '../../../report/cut/trialText.ts';
 import { stopTolerance } from '../../../report/sheet/stopTolerance.ts';
-import { gaugeText } from '../cut/gaugeText.ts';
 import { beforeTrial } from '../cut/Steps.tsx';
+import { gaugeText } from '../measure/kinds.ts';
 import { crossText, otherTexts } from './feedText.ts';
 import { stopText, zoneText } from './figures.ts';
 

@@ -1,8 +1,7 @@
 /** What the notebook says of an entry, and what a new one is proposed with. */
 import { describe, expect, test } from 'vitest';
 import { newReading, onSurface } from '../../../../src/app/screens/measure/entries.ts';
-import { KIND_NAMES, type Reading } from '../../../../src/app/screens/measure/kinds.ts';
-import { readingText, setUpText } from '../../../../src/app/screens/measure/setUpText.ts';
+import { KIND_NAMES, type Reading, readingText, setUpText } from '../../../../src/app/screens/measure/kinds.ts';
 import { validateDesign } from '../../../../src/design/validate.ts';
 import { predictedReading } from '../../../../src/report/measure/predictedReading.ts';
 import { notebookDemo } from '../../../report/measure/notebooks.ts';

@@ -1,0 +1,28 @@
+/** The way back from a nose pulled aside: a button, and Escape wherever the focus is. */
+import { useEffect } from 'react';
+import { useStore } from 'zustand';
+import type { Work } from '../state/store.ts';
+import { letGo } from './useNoseHand.ts';
+
+export function LetGo({ work }: { work: Work }) {
+  const pulling = useStore(work.store, (state) => state.pull !== null);
+  useEffect(() => {
+    if (!pulling) return;
+    const onKey = (event: KeyboardEvent) => {
+      if (event.key === 'Escape' && !event.defaultPrevented) letGo(work);
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [work, pulling]);
+  if (!pulling) return null;
+  return (
+    <button
+      type="button"
+      className="let-go"
+      title="The nose goes back to the middle (Escape)"
+      onClick={() => letGo(work)}
+    >
+      Let go
+    </button>
+  );
+}

@@ -1,0 +1,44 @@
+/**
+ * What every trial did to the doubt of the one thing that counts: the axial relation of the first two seats that ask
+ * for a film. Its standard uncertainty before and after, over pairs drawn as all that was known then allows.
+ */
+import type { Design } from '../../design/definition.ts';
+import { valuesOf } from '../../engine/belief/quantities.ts';
+import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
+import type { PlanInput } from '../../engine/cutting/problem.ts';
+import type { Trial } from '../../engine/cutting/trial.ts';
+import { pairsAfter } from '../belief/believed.ts';
+import { millimetres } from '../convert.ts';
+import type { CutReport } from './definition.ts';
+
+type Surer = NonNullable<NonNullable<CutReport['trials']>[number]['relation']>;
+
+/** Of a trial long ago less is asked: so large a share of the pairs. */
+const SHARE = 1 / 4;
+/** Only so many of the last trials are told of. */
+const MOST = 4;
+/** Where fewer pairs than this count, they tell no spread. */
+const FEWEST = 50;
+
+/** By trial; null where there is no such relation, or hardly a pair that goes with what was read. */
+export function surerByTrials(design: Design, input: PlanInput, trials: readonly Trial[]): (Surer | null)[] {
+  const from = Math.max(0, trials.length - MOST);
+  const spreads = trials.slice(from).map((_, k) => {
+    const told = from + k + 1;
+    return spreadOf(pairsAfter(design, input, trials.slice(0, told), told === trials.length ? 1 : SHARE));
+  });
+  const known = [spreadOf(pairsAfter(design, input, trials.slice(0, from), SHARE)), ...spreads];
+  return trials.map((_, k) => {
+    const [before, after] = k < from ? [null, null] : [known[k - from]!, known[k - from + 1]!];
+    return before === null || after === null ? null : { before: millimetres(before), after: millimetres(after) };
+  });
+}
+
+/** Standard deviation (m). */
+function spreadOf({ pairs, weights, effective }: PairsDrawn): number | null {
+  if (effective < FEWEST) return null;
+  const values = pairs.map((pair) => valuesOf(pair, 0)[0] ?? null);
+  if (values.includes(null)) return null;
+  const mean = weights.reduce((sum, weight, k) => sum + weight * values[k]!, 0);
+  return Math.sqrt(weights.reduce((sum, weight, k) => sum + weight * (values[k]! - mean) ** 2, 0));
+}

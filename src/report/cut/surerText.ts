@@ -1,0 +1,56 @@
+/** What the last trial did to the doubt, and what would make it surer still, in a machinist's words. */
+import type { Design } from '../../design/definition.ts';
+import { doubtText, type System } from '../../design/units.ts';
+import type { CutReport } from './definition.ts';
+import { isUnsure, leftOf } from './left.ts';
+import { NOTHING } from './listed.ts';
+import { openTrials } from './openTrials.ts';
+import { surerWays, worthSentence } from './worthText.ts';
+
+/** What the last trial did to the doubt. */
+export function learntSentence({ relation }: NonNullable<CutReport['trials']>[number], system: System): string[] {
+  return relation ? [`This trial ${learntText(relation, system)}.`] : [];
+}
+
+/** Before it and since: that each trial makes it surer, or metal off less sure. */
+export function learntText({ before, after }: { before: number; after: number }, system: System): string {
+  const known = `how the cones stand to each other was known to ${doubtText(before, system)}, now it is to ${doubtText(after, system)}`;
+  return after < HARDLY * before
+    ? `made it surer: ${known}`
+    : after > before / HARDLY
+      ? `made it less sure, as metal that comes off does: ${known}`
+      : `changed little: ${known}`;
+}
+
+/** Less of a change than this is none. */
+const HARDLY = 0.95;
+
+/**
+ * What would make it surer: as it was worked out where it was, so that nothing is asked for that would tell nothing;
+ * else what the trials have not looked at.
+ */
+export function surerSentences(
+  { cut: wanted }: Design,
+  { remaining, worth }: Pick<CutReport, 'remaining' | 'worth'>,
+  system: System,
+): string[] {
+  const left = remaining ? leftOf(remaining, system) : [];
+  const unsure = left.filter(isUnsure).sort((a, b) => a.share - b.share)[0];
+  const worked = worthSentence({ worth }, system);
+  if (!unsure) return worked === '' ? [] : [worked];
+  const most = `Most of the doubt is in the film of the ${unsure.doubted} seat`;
+  const part = left.some(({ taken }) => taken >= NOTHING);
+  if (worth) {
+    const instead = part
+      ? 'Take the safe part and try again.'
+      : 'So gauge the parts in another way, or leave them as they are.';
+    return [`${most}.`, worked, ...(surerWays(worth).length === 0 ? [instead] : [])];
+  }
+  const trials = wanted ? openTrials(wanted) : [];
+  const ways = [
+    ...(trials.some(({ shake }) => shake) ? [] : ['read the shake']),
+    ...(trials.some(({ blue }) => blue?.some(({ seat }) => seat === unsure.doubted)) ? [] : ['look at the blue there']),
+  ];
+  const surer = ways.length > 0 ? `${ways.join(' or ')} to be surer` : part ? 'take the safe part and try again' : '';
+  return [surer === '' ? `${most}.` : `${most}: ${surer}.`];
+}

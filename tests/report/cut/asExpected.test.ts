@@ -1,0 +1,15 @@
+/** What is read at a trial is remarked on where it is further from what is expected than chance brings it. */
+import { expect, test } from 'vitest';
+import { expectedText } from '../../../src/report/cut/asExpected.ts';
+
+const expected = { value: 0.04, sigma: 0.003 };
+const read = (value: number, sigma = 0.004) => expectedText(expected, { value, sigma }, 'metric');
+
+test('only beyond what both doubts together allow 19 times in 20', () => {
+  expect(expectedText(expected, null, 'metric')).toBe('Expected: 40.0 ± 5.9 µm.');
+  // 1.96 times 5 µm
+  for (const value of [0.0303, 0.04, 0.0497]) expect(read(value)).toBe('Expected: 40.0 ± 5.9 µm.');
+  expect(read(0.0301)).toMatch(/ What is typed is less than that allows 19 times in 20: read it again/);
+  expect(read(0.0499)).toMatch(/ is more than that allows/);
+  expect(read(0.0499, 0.01)).not.toMatch(/typed/);
+});

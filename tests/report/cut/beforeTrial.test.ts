@@ -1,0 +1,114 @@
+/** What may come off before a trial: the order of work, the first line and the sheet say the same of it. */
+import { readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import { parseDesign } from '../../../src/design/validate.ts';
+import { beforeTrial, surfaceBeforeTrial } from '../../../src/report/cut/beforeTrial.ts';
+import type { CutReport } from '../../../src/report/cut/definition.ts';
+import { leftVerdict } from '../../../src/report/cut/leftVerdict.ts';
+import { cutNow } from '../../../src/report/cut/now.ts';
+import { cutSection } from '../../../src/report/cut/section.ts';
+import { learntText } from '../../../src/report/cut/surerText.ts';
+import { purposeOf } from '../../../src/report/sheet/purpose.ts';
+
+const read = parseDesign(
+  readFileSync(new URL('../../../assets/designs/steep-first.conepair.json', import.meta.url), 'utf8'),
+);
+if (!read.ok) throw new Error('demo');
+const { design } = read;
+type Trials = NonNullable<NonNullable<typeof design.cut>['trials']>;
+const NONE = { guessed: false, mustNotRun: false };
+const tried = (trials: Trials, doubt?: number) => ({
+  ...design,
+  cut: { ...design.cut!, trials, ...(doubt !== undefined && { doubt }) },
+});
+const wide = cutSection(design)!;
+const sure = cutSection({ ...design, cut: { ...design.cut!, doubt: 1e-9 } })!;
+const part = cutSection({ ...design, cut: { ...design.cut!, doubt: 0.002 } })!;
+const cuts = (cut: CutReport) => cut.work.filter(({ id }) => id.startsWith('cut ')).map(({ text }) => text);
+
+describe('before any trial', () => {
+  it('nothing, part or all of it', () => {
+    expect([wide, part, sure].map(beforeTrial)).toEqual(['nothing', 'part', 'all']);
+    expect(surfaceBeforeTrial(wide, 'steep', 'journal')).toBe('nothing');
+    expect(surfaceBeforeTrial(part, 'steep', 'journal')).toBe('part');
+    expect(surfaceBeforeTrial(sure, 'steep', 'journal')).toBe('all');
+  });
+
+  it('where nothing is safe a trial is the first thing to do, on the list, in the first line and on the sheet', () => {
+    expect(wide.work.slice(0, 2).map(({ id }) => id)).toEqual(['cleanFirst', 'trialFirst']);
+    expect(cuts(wide)).toEqual([expect.stringMatching(/no more than a trial tells is safe/)]);
+    expect(cutNow(wide, NONE, 'metric')).toMatch(/^A trial first/);
+    expect(purposeOf(design, wide, 'metric').headline).toMatch(/^A trial assembly first: nothing/);
+    expect(purposeOf(design, wide, 'metric').sentences[0]).toMatch(
+      /^Then most likely: 76\.53 µm off the steep journal/,
+    );
+  });
+
+  it('where it is, the work begins as ever', () => {
+    for (const cut of [part, sure]) expect(cut.work[0]!.id).toBe('manual');
+    expect(cutNow(part, NONE, 'metric')).toMatch(/^[\d.]+ µm off the steep journal, then a trial\.$/);
+    expect(cutNow(sure, NONE, 'metric')).toBe('76.53 µm off the steep journal.');
+  });
+});
+
+describe('after a trial', () => {
+  const trial = { standOff: { value: -0.004, sigma: 0.001 } };
+  const report = cutSection(tried([trial]))!;
+
+  it('nothing safe: try again first; the advice asks for nothing that it says would tell nothing', () => {
+    expect(beforeTrial(report)).toBe('nothing');
+    expect(report.work[0]!.id).toBe('cleanFirst');
+    const idle = { ...report, worth: { ...report.worth!, trial: report.worth!.sigma, reading: null } };
+    const told = leftVerdict(design, idle, 'metric')!.sentences.join(' ');
+    expect(told).toMatch(/neither a stand-off with blue nor a further reading makes that much surer/);
+    expect(told).not.toMatch(/read it again|read the shake|look at the blue/);
+    expect(told).toMatch(/So gauge the parts in another way, or leave them/);
+    const some = {
+      ...idle,
+      remaining: { ...idle.remaining!, steps: idle.remaining!.steps.map((s) => ({ ...s, safe: 0.01 })) },
+    };
+    expect(leftVerdict(design, some, 'metric')!.sentences.join(' ')).toMatch(/Take the safe part and try again\./);
+  });
+
+  it('no amount is advised whose doubt is more than itself: what is safe stands before it', () => {
+    const some = {
+      ...report,
+      remaining: { ...report.remaining!, steps: report.remaining!.steps.map((s) => ({ ...s, safe: 0.01 })) },
+    };
+    const { headline } = leftVerdict(design, some, 'metric')!;
+    expect(headline).toMatch(
+      /^Only 10\.00 µm off the steep journal is safe to take now: .*77 ± 1\d\d µm .*after another trial\.$/,
+    );
+    const most = {
+      ...report,
+      remaining: {
+        ...report.remaining!,
+        steps: report.remaining!.steps.map((s) => ({ ...s, sigma: 0.004, safe: 0.07 })),
+      },
+    };
+    expect(leftVerdict(design, most, 'metric')!.headline).toMatch(
+      /^You are 108 ± \d+ µm short along the axis: take 76\.5 ± 7\.8 µm more off the steep journal\.$/,
+    );
+  });
+
+  it('how far short it is is known as well as the metal is, seen along the axis', () => {
+    const { standOff, steps } = cutSection(tried([trial], 0.001))!.remaining!;
+    expect(standOff.sigma! * Math.SQRT1_2).toBeGreaterThan(0.85 * steps[0]!.sigma);
+    expect(standOff.sigma! * Math.SQRT1_2).toBeLessThan(1.15 * steps[0]!.sigma);
+  });
+
+  it('each trial that tells something makes the relation surer, and says by how much', () => {
+    const { before, after } = report.trials![0]!.relation!;
+    expect(after).toBeLessThan(0.95 * before);
+    const shake = { value: 0.04, sigma: 0.001, indicator: 30, position: 0.02, direction: 0 };
+    const twice = cutSection(tried([trial, { shake }]))!.trials!;
+    // Long ago it is told from fewer pairs.
+    expect(Math.abs(twice[1]!.relation!.before / after - 1)).toBeLessThan(0.15);
+    expect(twice[1]!.relation!.after).toBeLessThan(0.5 * after);
+    expect(learntText({ before: 0.104 / 1.96, after: 0.038 / 1.96 }, 'metric')).toBe(
+      'made it surer: how the cones stand to each other was known to ± 104 µm, now it is to ± 38 µm',
+    );
+    expect(learntText({ before: 0.01, after: 0.02 }, 'metric')).toMatch(/^made it less sure, as metal/);
+    expect(learntText({ before: 0.01, after: 0.01 }, 'metric')).toMatch(/^changed little/);
+  });
+});
