@@ -1,4 +1,4 @@
-/** A lesson in the making: what a new one begins with goes over every example, and what is wrong is told at its place. */
+/** A lesson in the making: a new one goes over every example, and what is wrong is told at its place. */
 import { readdirSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { carriedText, lessonLink } from '../../src/app/screens/learn/ownLessons.ts';

@@ -36,8 +36,7 @@ const WORDS = strToU8(
 );
 
 /** Any text, folded as the design of a link is; and unfolded again, null where it was cut off or altered. */
-export const packedText = (text: string): string =>
-  toText(deflateSync(strToU8(text), { level: 9, dictionary: WORDS }));
+export const packedText = (text: string): string => toText(deflateSync(strToU8(text), { level: 9, dictionary: WORDS }));
 export function unpackedText(packed: string): string | null {
   const bytes = packed.length <= LONGEST_LINK ? toBytes(packed) : null;
   return bytes && inflated(bytes);

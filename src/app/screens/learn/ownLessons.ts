@@ -1,5 +1,5 @@
 /**
- * Lessons of one's own, kept on the device: each a text with its checksum, and the one in the making after every change.
+ * Lessons of one's own, kept on the device: each a text with its checksum, and the one in the making after each change.
  * What cannot be read is set aside whole, and said.
  */
 import { checksum } from '../../../jobs/checksum.ts';
