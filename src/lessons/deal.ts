@@ -56,7 +56,8 @@ export function deal(lesson: Lesson, seed: number, designs: Designs): Worked<Dea
   for (let tried = seed; tried < seed + MOST_TRIED; tried++) {
     const found = dealOnce(lesson, design.value, tried);
     if (found.ok) return found;
-    last = found.message;
+    // Of numbers that are not to be given at all nothing is learnt.
+    if (last === '' || !found.at?.startsWith('keep')) last = found.message;
   }
   return { ok: false, message: `no numbers from seed ${seed} on go together; the last: ${last}` };
 }
