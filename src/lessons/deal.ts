@@ -9,18 +9,10 @@ import type { Design } from '../design/definition.ts';
 import { valueAt, withValue } from '../design/place.ts';
 import { validateDesign } from '../design/validate.ts';
 import { ASKED_NAMES, type AskedName, type Asking, asking } from './asked.ts';
-import type { Chart, Lesson, Mistake, Put, Question } from './definition.ts';
+import type { Chart, Lesson, Put, Question } from './definition.ts';
 import { type Formula, formulaOf, type Scope, type Value, type Worked, worked, workedNumber } from './formula.ts';
+import { confused, type Slip, slipsOf } from './slips.ts';
 import { holesOf } from './template.ts';
-
-/** What one mistake gives with the numbers dealt. */
-export interface Slip {
-  /** its place among the mistakes of the question */
-  index: number;
-  value: number | string;
-  /** how near an answer must be to count as it; 0 of a choice */
-  within: number;
-}
 
 export interface DealtQuestion {
   from: Design;
@@ -64,7 +56,8 @@ export function deal(lesson: Lesson, seed: number, designs: Designs): Worked<Dea
   for (let tried = seed; tried < seed + MOST_TRIED; tried++) {
     const found = dealOnce(lesson, design.value, tried);
     if (found.ok) return found;
-    last = found.message;
+    // Of numbers that are not to be given at all nothing is learnt.
+    if (last === '' || !found.at?.startsWith('keep')) last = found.message;
   }
   return { ok: false, message: `no numbers from seed ${seed} on go together; the last: ${last}` };
 }
@@ -209,48 +202,6 @@ function layerOf({ view: { layer } }: Question, scope: Scope): Worked<{ from: nu
   if (!from.ok) return from;
   return to.ok ? { ok: true, value: { from: from.value, to: to.value } } : to;
 }
-
-/** What each mistake gives; it is as far off the right answer as it is great, or as small. */
-function slipsOf(mistakes: readonly Mistake[], scope: Scope, right: number | string, within: number): Worked<Slip[]> {
-  const slips: Slip[] = [];
-  for (const [index, { is, when, name }] of mistakes.entries()) {
-    const can = when === undefined ? ({ ok: true, value: true } as const) : worked(when, scope);
-    if (!can.ok) return { ok: false, message: `${name}: ${can.message}`, at: `mistakes[${index}].when` };
-    if (can.value !== true) continue;
-    const found = worked(is, scope);
-    if (!found.ok) return { ok: false, message: `${name}: ${found.message}`, at: `mistakes[${index}].is` };
-    if (typeof found.value !== typeof right)
-      return { ok: false, message: `${name}: ${found.value} is no such answer`, at: `mistakes[${index}].is` };
-    const share = typeof right === 'number' && right !== 0 ? within / Math.abs(right) : 0;
-    const value = found.value as number | string;
-    slips.push({
-      index,
-      value,
-      within: typeof value === 'number' ? Math.max(within * NEAR, share * Math.abs(value)) : 0,
-    });
-  }
-  return { ok: true, value: slips };
-}
-
-/** A mistake much smaller than what is right is known by less than what is right is: it may not reach into it. */
-const NEAR = 0.2;
-
-/** Two that an answer could be both of; null where there are none. */
-function confused(all: readonly Slip[], { mistakes }: Question): { message: string; at: string } | null {
-  for (const [i, a] of all.entries())
-    for (const b of all.slice(i + 1))
-      if (meet(a, b))
-        return {
-          message: `${mistakes[a.index]?.name ?? 'the right answer'} and ${mistakes[b.index]!.name} cannot be told apart`,
-          at: `mistakes[${b.index}].is`,
-        };
-  return null;
-}
-
-const meet = (a: Slip, b: Slip) =>
-  typeof a.value === 'number' && typeof b.value === 'number'
-    ? Math.abs(a.value - b.value) <= a.within + b.within
-    : a.value === b.value;
 
 function onlyTrue({ saw }: Question, scope: Scope): Worked<number> {
   const so: number[] = [];

@@ -1,5 +1,5 @@
 /**
- * A lesson in the making: whole in its shape, and maybe wrong in its texts and formulas. What a new one begins with is a
+ * A lesson in the making: whole in its shape, and maybe wrong in its texts and formulas. A new one begins as a
  * small lesson that goes, so that it is changed bit by bit and seen at every step.
  */
 import type { Design } from '../design/definition.ts';

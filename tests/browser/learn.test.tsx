@@ -87,9 +87,38 @@ async function answer(lesson: Lesson, dealt: Dealt, index: number, how: keyof ty
   } else if (kind.kind === 'choice') {
     const at = kind.options.findIndex(({ key }) => key === right);
     await press[how](document.querySelectorAll<HTMLInputElement>('.choices input')[at]!);
-  }
+  } else await brought(Number(dealt.questions[index]!.from.position ?? 0), Number(right), how);
   await press[how](document.querySelectorAll<HTMLInputElement>('.sure input')[1]!);
   await press[how]($<HTMLButtonElement>('.ask button.main')!);
+}
+
+/** The spindle moved to a place (mm): by arrow keys, a micrometre each, or by a finger. */
+async function brought(from: number, to: number, how: keyof typeof press): Promise<void> {
+  const journal = $<SVGGElement>('.section .journal')!;
+  const now = () => Number(journal.getAttribute('aria-valuenow'));
+  if (how === 'keyboard') {
+    await tabTo(journal);
+    const steps = Math.round((to - from) * 1000);
+    const key = steps < 0 ? 'ArrowLeft' : 'ArrowRight';
+    await userEvent.keyboard(`{Shift>}${`{${key}}`.repeat(Math.floor(Math.abs(steps) / 10))}{/Shift}`);
+    await userEvent.keyboard(`{${key}}`.repeat(Math.abs(steps) % 10));
+  } else {
+    journal.setPointerCapture = () => {};
+    const at = (x: number) => ({ bubbles: true, pointerId: 1, button: 0, clientX: 100 + x, clientY: 300 });
+    let far = Math.sign(to - from) * 30;
+    const begins = now();
+    journal.dispatchEvent(new PointerEvent('pointerdown', at(0)));
+    // What a pixel moves is found on the way, as a hand finds it.
+    for (let times = 0; times < 6 && Math.abs(now() - to * 1000) >= 1; times++) {
+      const before = now();
+      journal.dispatchEvent(new PointerEvent('pointermove', at(far)));
+      await expect.poll(now).not.toBe(before);
+      far *= (to * 1000 - begins) / (now() - begins);
+    }
+    journal.dispatchEvent(new PointerEvent('pointerup', at(far)));
+  }
+  await expect.poll(() => Math.abs(now() - to * 1000)).toBeLessThan(1);
+  expect(document.querySelector('.silent')).not.toBeNull();
 }
 
 async function walk(id: string, how: keyof typeof press, visit: 'first' | 'again'): Promise<void> {
@@ -139,6 +168,11 @@ test('every lesson goes to its end by keyboard, or by touch on a phone', {
   const after = shown.work.store.getState();
   expect(after.design).toBe(before.design);
   expect(after.steps).toBe(before.steps);
+});
+
+test('an answer is given by moving the spindle with the arrow keys', { timeout: 60_000 }, async () => {
+  await browser.viewport(1440, 900);
+  await walk('one-cone', 'keyboard', 'again');
 });
 
 test('a slip is named, its cost told, and what was seen wrongly is shown again', async () => {

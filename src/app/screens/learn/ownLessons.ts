@@ -1,5 +1,5 @@
 /**
- * Lessons of one's own, kept on the device: each a text with its checksum, and the one in the making after every change.
+ * Lessons of one's own, kept on the device: each a text with its checksum, and the one in the making after each change.
  * What cannot be read is set aside whole, and said.
  */
 import { checksum } from '../../../jobs/checksum.ts';
@@ -62,10 +62,10 @@ function parsed(text: string): Lesson | null {
 
 export const readDraft = (): Read => take(DRAFT);
 /** The draft that stood there makes room for another, and can be had back. */
-export function setDraftAside(): void {
+export function setDraftAside(next: Lesson): void {
   try {
     const found = window.localStorage.getItem(DRAFT);
-    if (found !== null) window.localStorage.setItem(BEFORE, found);
+    if (found !== null && found !== written(next)) window.localStorage.setItem(BEFORE, found);
   } catch {
     // Nothing was kept.
   }

@@ -43,19 +43,20 @@ export default function LessonEditor({ work, from, leave }: Props) {
     setLesson(next);
     setLasts(writeDraft(next));
   };
+  const [before, setBefore] = useState(draftBefore);
   // A copy of another lesson is a draft from the first on: the page loaded anew, it is what was made of it.
   useEffect(() => {
     if (!from) return;
-    setDraftAside();
+    setDraftAside(whole(from));
     const kept = writeDraft(whole(from));
     setLasts(kept);
+    setBefore(draftBefore);
     if (kept && window.location.hash.startsWith(`${HERE}/`)) window.history.replaceState(null, '', HERE);
   }, [from]);
   const another = (next: Lesson) => {
-    setDraftAside();
+    setDraftAside(next);
     take(next);
   };
-  const [before, setBefore] = useState(draftBefore);
   const found = useFaults(lesson);
   const editing = useEditingOf(lesson, found, (path, value) => take(changed(lesson, path, value)));
   const seat = (lesson.design as Partial<Design>).seats?.[0]?.name ?? 'shallow';
@@ -124,7 +125,7 @@ export default function LessonEditor({ work, from, leave }: Props) {
                   </>
                 )}
               </ListOf>
-              <h4>What they make of the design</h4>
+              <h3>What they make of the design</h3>
               <ListOf path="where" one="Place" fresh={{ path: 'position', is: 'design.position' }} most={24}>
                 {(one) => <Put path={one} />}
               </ListOf>

@@ -93,7 +93,7 @@ export function QuestionForm({ path }: { path: string }) {
         hint={choice ? "The name of a choice in quotes: 'more'" : undefined}
       />
       {!choice && <FormulaField path={`${path}.answer.within`} label="How far off is still right" />}
-      <h4>What is let go</h4>
+      <h3>What is let go</h3>
       <ListOf
         path={`${path}.release`}
         one="Change"
@@ -103,7 +103,7 @@ export function QuestionForm({ path }: { path: string }) {
       >
         {(one) => <Put path={one} />}
       </ListOf>
-      <h4>What did you see?</h4>
+      <h3>What did you see?</h3>
       <FormulaField words path={`${path}.saw.ask`} label="Asked so" />
       <ListOf
         path={`${path}.saw.options`}
@@ -119,7 +119,7 @@ export function QuestionForm({ path }: { path: string }) {
           </>
         )}
       </ListOf>
-      <h4>Why, and the slips</h4>
+      <h3>Why, and the slips</h3>
       <FormulaField words path={`${path}.because`} label="Why it is so" />
       <ListOf
         path={`${path}.mistakes`}

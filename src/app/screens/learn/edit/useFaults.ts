@@ -47,8 +47,8 @@ export function useFaults(lesson: Lesson): Found {
   }, [lesson, errors]);
   const tried = found?.of === lesson ? found.tried : null;
   // Where no seed is given it is a fault; where some are, it is told.
-  const none = tried !== null && tried.every(({ fault }) => fault !== null);
-  const all = useMemo(() => (none ? [...errors, ...oncePerPlace(tried)] : errors), [none, errors, tried]);
+  const none = tried?.every(({ fault }) => fault !== null) ? tried : null;
+  const all = useMemo(() => (none ? [...errors, ...oncePerPlace(none)] : errors), [none, errors]);
   return { errors: all, tried };
 }
 

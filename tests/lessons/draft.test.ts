@@ -1,0 +1,94 @@
+/** A lesson in the making: a new one goes over every example, and what is wrong is told at its place. */
+import { readdirSync } from 'node:fs';
+import { expect, test } from 'vitest';
+import { carriedText, lessonLink } from '../../src/app/screens/learn/ownLessons.ts';
+import { LONGEST_LINK } from '../../src/app/takeAlong/link.ts';
+import { asking } from '../../src/lessons/asked.ts';
+import { deal, triedSeeds } from '../../src/lessons/deal.ts';
+import type { Lesson } from '../../src/lessons/definition.ts';
+import { draftOf, newLesson } from '../../src/lessons/draft.ts';
+import { worked } from '../../src/lessons/formula.ts';
+import { namedIn, numbersIn } from '../../src/lessons/named.ts';
+import { validateLesson } from '../../src/lessons/validate.ts';
+import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
+
+const designs = readdirSync(new URL('../../assets/designs', import.meta.url)).map((file) => exampleDesign(file)!);
+const made = () => newLesson(exampleDesign('correct.conepair.json')!);
+
+test('a new lesson goes over every example, as it is', () => {
+  expect(designs.length).toBeGreaterThan(6);
+  for (const design of designs) {
+    const lesson = newLesson(design);
+    expect(validateLesson(lesson, exampleDesign, false)).toMatchObject({ ok: true });
+    expect(deal(lesson, 1, exampleDesign)).toMatchObject({ ok: true });
+  }
+});
+
+test.each<[string, (lesson: Lesson) => void, string, RegExp]>([
+  [
+    'two that coincide',
+    (l) => (l.questions[0]!.mistakes[0]!.is = 'right'),
+    'questions[0].mistakes[0].is',
+    /told apart/,
+  ],
+  [
+    'a value that no report has',
+    (l) => (l.questions[0]!.mistakes[0]!.is = 'after.fit.nothing'),
+    'questions[0].mistakes[0].is',
+    /there is no/,
+  ],
+  [
+    'what is right has no value',
+    (l) => (l.questions[0]!.answer.right = '1 / 0'),
+    'questions[0].answer.right',
+    /finite/,
+  ],
+  [
+    'what is let go has none',
+    (l) => (l.questions[0]!.release[0]!.is = 'x'),
+    'questions[0].release[0].is',
+    /there is no/,
+  ],
+  ['a place has none', (l) => l.where.push({ path: 'position', is: 'x' }), 'where[0].is', /there is no/],
+  [
+    'nothing that was seen is so',
+    (l) => (l.questions[0]!.saw.options[0]!.is = 'false'),
+    'questions[0].saw',
+    /0 are so/,
+  ],
+  ['a condition is never so', (l) => l.keep.push('by > 1'), 'keep[0]', /is not so/],
+])('%s: told at its field', (_, edit, at, message) => {
+  const lesson = made();
+  edit(lesson);
+  const tried = triedSeeds(lesson, 3);
+  expect(tried.map(({ seed }) => seed)).toEqual([1, 2, 3]);
+  for (const { fault } of tried) expect(fault).toMatchObject({ at, message: expect.stringMatching(message) });
+});
+
+test('an empty text is a draft still; another shape is none', () => {
+  expect(draftOf({ ...made(), title: '' })).not.toBeNull();
+  expect(draftOf({ ...made(), questions: 'none' })).toBeNull();
+  expect(draftOf({ ...made(), colour: 'red' })).toBeNull();
+  expect(draftOf(null)).toBeNull();
+});
+
+test('every value that is offered can be named in a formula, and is what it is said to be', () => {
+  const before = asking()(designs[0]!, ['fit']).fit;
+  const offered = namedIn(before, 'before.fit');
+  expect(offered.length).toBeGreaterThan(20);
+  for (const { name, value } of offered) expect(worked(name, { before: { fit: before } })).toEqual({ ok: true, value });
+  expect(numbersIn(designs[0]!)).toContain('seats[0].bush.diameter');
+});
+
+test('a link carries a lesson and gives it back; one cut off gives none; one too long is not made', () => {
+  for (const file of LESSON_FILES) {
+    const lesson = { ...lessonOf(file), design: designs[0] };
+    const link = lessonLink(lesson, 'https://example.org/');
+    expect(link, file).not.toBeNull();
+    const behind = link!.slice(link!.indexOf('#learn/') + 7);
+    expect(JSON.parse(carriedText(behind)!)).toEqual(JSON.parse(JSON.stringify(lesson)));
+    expect(carriedText(behind.slice(0, -9))).toBeNull();
+  }
+  const noise = Array.from({ length: LONGEST_LINK }, (_, i) => ((i * 2654435761) >>> 0).toString(36)).join('');
+  expect(lessonLink({ ...made(), carry: noise }, 'https://example.org/')).toBeNull();
+});
