@@ -1,7 +1,7 @@
 /**
  * A press that leaves a field is not lost. Leaving a field takes what is typed in it, and what follows from that may
- * move what stands below: between the button going down under the finger and coming up again, so that nothing is pressed.
- * While a field has the focus it is therefore left only as the press arrives, before whatever that does.
+ * move what stands below: between the button going down under the finger and coming up again, so that nothing is
+ * pressed. While a field has the focus it is therefore left only as the press arrives, before whatever that does.
  */
 import { flushSync } from 'react-dom';
 
