@@ -51,6 +51,27 @@ it('bounds that cannot both hold cost more than anything that was read', () => {
   expect(modeWithin({ mean: [0], covariance: [[25 * UM ** 2]] }, clash).cost).toBeGreaterThan(1e6);
 });
 
+it('a bound that another makes needless is let go, though it was overstepped the most', () => {
+  // 0.8 µm along a normal half as long lies deeper than 1 µm, and beyond the first bound: the projection on the second
+  const short = [0.45, Math.sqrt(0.25 - 0.45 ** 2)] as const;
+  const { point, cost } = modeWithin(
+    {
+      mean: [0, 0],
+      covariance: [
+        [UM ** 2, 0],
+        [0, UM ** 2],
+      ],
+    },
+    [
+      { normal: [1, 0], limit: -UM },
+      { normal: [...short], limit: -0.8 * UM },
+    ],
+  );
+  expect(point[0]! / UM).toBeCloseTo(-short[0] * 3.2, 6);
+  expect(point[1]! / UM).toBeCloseTo(-short[1] * 3.2, 6);
+  expect(cost).toBeCloseTo(2.56, 6);
+});
+
 it('any bounds: all kept, and no nearer point that keeps them', () => {
   const real = (min: number, max: number) => fc.double({ min, max, noNaN: true });
   const vector = fc.array(real(-1, 1), { minLength: 3, maxLength: 3 });
