@@ -80,7 +80,7 @@ export function LessonPicture({ question, dealt, phase, again, speech, moved, le
     >
       {(view.section || view.lenses) && <Pair work={work} question={question} dealt={dealt} speech={speech} />}
       {view.setUps && <Read work={work} which={view.setUps} speech={speech} />}
-      {view.layer && dealt.layer && (
+      {view.layer && dealt.layer && !silent && (
         <Layer
           title={view.layer.title}
           ends={dealt.layer}
