@@ -83,6 +83,17 @@ interface AxisProps {
   text?: (tick: number) => string;
 }
 
+/** The ground below nought: metal in metal. */
+export const BelowNought = ({ plot, at }: { plot: Box; at: (value: number) => number }) => (
+  <rect
+    x={plot.left}
+    width={plot.right - plot.left}
+    y={at(0)}
+    height={Math.max(0, plot.bottom - at(0))}
+    className="below"
+  />
+);
+
 /** A line across the plot at every tick, with its number to the left. */
 export function UpAxis({ plot, at, ticks, unit = 1, text = tickText }: AxisProps) {
   return ticks.map((t) => (

@@ -6,7 +6,17 @@ import type { Design } from '../../design/definition.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { SeatFitReport } from '../../report/fit/definition.ts';
 import type { SeatLines } from '../../report/inFrame.ts';
-import { AcrossAxis, AxisNames, across, type Box, curvePath, LineNames, PlotClip, UpAxis } from './Axes.tsx';
+import {
+  AcrossAxis,
+  AxisNames,
+  across,
+  BelowNought,
+  type Box,
+  curvePath,
+  LineNames,
+  PlotClip,
+  UpAxis,
+} from './Axes.tsx';
 import { ChartBands, ChartTag } from './ChartMarks.tsx';
 import { type Curve, curveOf, filmsShown, goodStretch, type Range } from './chartCurves.ts';
 import { chartLabels } from './chartLabels.ts';
@@ -74,13 +84,7 @@ export const ClosingGround = memo(function ClosingGround({
         across={`position, ${unit.name} · ← rearward · noseward →`}
       />
       <g clipPath={`url(#${id}plot)`}>
-        <rect
-          x={plot.left}
-          width={plot.right - plot.left}
-          y={y(0)}
-          height={Math.max(0, plot.bottom - y(0))}
-          className="below"
-        />
+        <BelowNought plot={plot} at={y} />
         <ChartBands bands={labels.bands} plot={plot} id={id} />
         {curves.map((curve, i) => {
           const good = goodStretch(seats[i]!, wanted[i]!);

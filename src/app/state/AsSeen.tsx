@@ -2,7 +2,7 @@
  * What is out of sight stands still while a hand moves something, and follows when it comes into sight or the hand lets
  * go: so a drag draws no more than is looked at.
  */
-import { type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
+import { memo, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { State, Work } from './store.ts';
 
 /** Nearer to the edge of the window than this it is as good as in sight. */
@@ -26,7 +26,6 @@ export function AsSeen({ work, children }: { work: Work; children(work: Work): R
 export function WhileSeen({ work, children }: { work: Work; children: ReactNode }) {
   const box = useRef<HTMLDivElement>(null);
   const [seen, setSeen] = useState(true);
-  const shown = useRef(children);
   useEffect(() => {
     const observer = new IntersectionObserver((entries) => setSeen(entries.at(-1)!.isIntersecting), {
       rootMargin: NEAR,
@@ -34,9 +33,18 @@ export function WhileSeen({ work, children }: { work: Work; children: ReactNode 
     observer.observe(box.current!);
     return () => observer.disconnect();
   }, []);
-  if (seen || !work.dragging()) shown.current = children;
-  return <div ref={box}>{shown.current}</div>;
+  return (
+    <div ref={box}>
+      <Held still={!seen && work.dragging()}>{children}</Held>
+    </div>
+  );
 }
+
+/** What stands still stays as it was last drawn. */
+const Held = memo(
+  ({ children }: { still: boolean; children: ReactNode }) => children,
+  (_, { still }) => still,
+);
 
 /** The work, with a store that tells nothing new while it is unseen and a hand moves something. */
 export function followedAsSeen(work: Work): { work: Work; see(seen: boolean): void } {

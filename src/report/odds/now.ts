@@ -7,6 +7,6 @@ export function oddsNow(design: Design, report: OddsReport | null): string {
   if (!isTold(report)) return 'No pair goes with what was read.';
   if (report.notAsRead === 'contradict') return 'Readings contradict each other.';
   if (!isWanted(design)) return 'No film is asked for.';
-  const now = `${report.planned ? 'Cut now, it works' : 'It works'} ${timesText(chanceOf(report))}.`;
+  const now = `${report.planned ? 'If cut now, it works' : 'It works'} ${timesText(chanceOf(report))}.`;
   return report.notAsRead ? `As drawn: ${now}` : now;
 }

@@ -84,7 +84,8 @@ export function Ask({
       {answer.kind === 'move' && (
         <p className="answer-field">
           {words(answer.label)}:{' '}
-          <strong>{draft.value === null ? 'not moved yet' : told(draft.value, 'sided', speech)}</strong>
+          <strong>{draft.value === null ? 'not moved yet' : told(draft.value, 'sided', speech)}</strong>{' '}
+          <span>Drag it in the picture, or take the arrow keys.</span>
         </p>
       )}
       {answer.kind === 'choice' && (

@@ -10,6 +10,7 @@ import {
   AcrossAxis,
   AxisNames,
   across,
+  BelowNought,
   ChartFigure,
   curvePath,
   LineNames,
@@ -80,13 +81,7 @@ export function Cloud({ design, state, pairs, system }: Props) {
       />
       <AxisNames plot={plot} height={height} up={`least film, ${unit.name}`} across={`position, ${unit.name}`} />
       <g clipPath={`url(#${id}plot)`}>
-        <rect
-          x={plot.left}
-          width={plot.right - plot.left}
-          y={y(0)}
-          height={Math.max(0, plot.bottom - y(0))}
-          className="below"
-        />
+        <BelowNought plot={plot} at={y} />
         {state.best.position && (
           <rect
             x={x(state.best.position.p05)}
