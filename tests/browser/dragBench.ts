@@ -4,7 +4,8 @@
  * thread in
  *   script   our own work with that of the libraries: solver, report, words, React, geometry, calls to the graphics
  *   all      every task of the main thread: script, style, layout, paint
- * and before that, what the report of such an event takes by itself.
+ * each less what two frames take in which nothing is moved (asking for them takes script too; told beside it), and before
+ * that, what the report of such an event takes by itself.
  * Run by `npm run bench`, after a build.
  */
 import { type CDPSession, chromium, type Page } from 'playwright-core';
@@ -28,29 +29,60 @@ async function metrics(cdp: CDPSession): Promise<Cost> {
 const twoFrames = (page: Page) =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 
-/** Costs (ms) of the moves of one drag that starts at a place of the page. */
-async function drag(page: Page, x: number, y: number): Promise<Cost[]> {
+/** Costs (ms) of the moves of one drag that starts at a place of the page, and of frames between them without a move. */
+async function drag(page: Page, x: number, y: number): Promise<{ moves: Cost[]; empty: Cost[] }> {
   const cdp = await page.context().newCDPSession(page);
   // The thread's own clock: what other programs take from the machine meanwhile does not count.
   await cdp.send('Performance.enable', { timeDomain: 'threadTicks' });
   await page.mouse.move(x, y);
   await page.mouse.down();
-  const costs: Cost[] = [];
-  for (let i = 0; i < WARM + EVENTS; i++) {
+  const cost = async (act: () => Promise<unknown>): Promise<Cost> => {
     const before = await metrics(cdp);
-    await page.mouse.move(x + 20 * Math.sin(i / 9) + (i % 2), y);
+    await act();
     await twoFrames(page);
     const after = await metrics(cdp);
-    if (i >= WARM) costs.push({ script: after.script - before.script, all: after.all - before.all });
+    return { script: after.script - before.script, all: after.all - before.all };
+  };
+  // Sent as it is: what drives the page puts listeners of its own round every move of its mouse.
+  const move = (i: number) =>
+    cdp.send('Input.dispatchMouseEvent', {
+      type: 'mouseMoved',
+      x: x + 20 * Math.sin(i / 9) + (i % 2),
+      y,
+      button: 'left',
+      buttons: 1,
+    });
+  const [moves, empty]: [Cost[], Cost[]] = [[], []];
+  for (let i = 0; i < WARM + EVENTS; i++) {
+    const moved = await cost(() => move(i));
+    const still = await cost(async () => {});
+    if (i >= WARM) {
+      moves.push(moved);
+      empty.push(still);
+    }
   }
   await page.mouse.up();
-  return costs;
+  return { moves, empty };
 }
 
-function told(costs: readonly Cost[], kind: keyof Cost): string {
-  const sorted = costs.map((cost) => cost[kind]).sort((a, b) => a - b);
-  const at = (share: number) => sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!.toFixed(2);
-  return `${kind} ${at(0.5)} (p95 ${at(0.95)})`;
+function quantile(values: readonly number[], share: number): number {
+  const sorted = values.toSorted((a, b) => a - b);
+  return sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
+}
+
+function told({ moves, empty }: { moves: readonly Cost[]; empty: readonly Cost[] }, kind: keyof Cost): string {
+  const nothing = quantile(
+    empty.map((cost) => cost[kind]),
+    0.5,
+  );
+  const at = (share: number) =>
+    (
+      quantile(
+        moves.map((cost) => cost[kind]),
+        share,
+      ) - nothing
+    ).toFixed(2);
+  return `${kind} ${at(0.5)} (p95 ${at(0.95)}; nothing moved ${nothing.toFixed(2)})`;
 }
 
 const said = (page: Page) =>
