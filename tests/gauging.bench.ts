@@ -1,6 +1,6 @@
 import { bench, describe } from 'vitest';
 import { consequencesOf } from '../src/engine/belief/consequences.ts';
-import { nextFor, wholeOf } from '../src/engine/gauging/nextReading.ts';
+import { nextFor, wholePairOf } from '../src/engine/gauging/nextReading.ts';
 import {
   disturbed,
   doubleCone,
@@ -26,7 +26,7 @@ describe('a notebook of 40 readings', () => {
     consequencesOf(found, 10 * UM);
   });
   bench('what to read next', () => {
-    nextFor(wholeOf(found, forty), { of: 'relation' }, 10 * UM);
+    nextFor(wholePairOf(found, forty), { of: 'relation' }, 10 * UM);
   });
 });
 
@@ -40,6 +40,6 @@ describe.each([10, 30, 100, 300])('straightness at %i stations of one surface be
     consequencesOf(shape, 10 * UM);
   });
   bench('what to read next', () => {
-    nextFor(wholeOf(shape, readings), { of: 'relation' }, 10 * UM);
+    nextFor(wholePairOf(shape, readings), { of: 'relation' }, 10 * UM);
   });
 });

@@ -2,11 +2,11 @@
 import type { DesignError } from '../design/rules.ts';
 import { validateDesign } from '../design/validate.ts';
 import type { Keeper } from './keeper.ts';
-import { type Found, readRecord, recordText } from './record.ts';
+import { type OpenedJob, readRecord, recordText } from './record.ts';
 import type { Version } from './shelf.ts';
 
 interface Moved {
-  found: Found;
+  found: OpenedJob;
   versions: Omit<Version, 'n'>[];
 }
 

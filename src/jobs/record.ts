@@ -16,7 +16,7 @@ export interface Kept {
   unfinished: Readonly<Record<string, unknown>>;
 }
 
-export interface Found extends Kept {
+export interface OpenedJob extends Kept {
   /** ms since 1970; null where that is not known */
   made: number | null;
   /** when it was last worked on */
@@ -32,7 +32,7 @@ export interface Unreadable {
   file: { name: string; text: string };
 }
 
-export type Read = { ok: true; found: Found } | ({ ok: false } & Unreadable);
+export type Read = { ok: true; found: OpenedJob } | ({ ok: false } & Unreadable);
 
 /** Of the record, not of the design in it, which has its own. The first had no number. */
 export const VERSION = 3;
@@ -51,7 +51,7 @@ const LEAST_FACTOR = 1;
 export const MOST_FACTOR = 5000;
 export const USUAL_FACTOR = 400;
 
-export const recordText = (kept: Found): string => JSON.stringify({ version: VERSION, ...kept });
+export const recordText = (kept: OpenedJob): string => JSON.stringify({ version: VERSION, ...kept });
 
 export function readRecord(text: string): Read {
   let raw: unknown;
@@ -78,7 +78,7 @@ function broughtForward(raw: Raw, from: number): Raw {
   return now;
 }
 
-const besides = ({ system, factor, unfinished, made, worked, first, at }: Raw): Omit<Found, 'design'> => ({
+const besides = ({ system, factor, unfinished, made, worked, first, at }: Raw): Omit<OpenedJob, 'design'> => ({
   system: system === 'inch' ? 'inch' : 'metric',
   factor: isNumber(factor) && factor >= LEAST_FACTOR && factor <= MOST_FACTOR ? factor : USUAL_FACTOR,
   unfinished: isGroup(unfinished) ? { ...unfinished } : {},

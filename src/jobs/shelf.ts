@@ -8,7 +8,7 @@ import { checksum } from './checksum.ts';
 import { asStep, createHistory, type History, type Step } from './history.ts';
 import type { Patch } from './patch.ts';
 import { photographsOf } from './photographs.ts';
-import { type Found, type Kept, readRecord, recordText, type Unreadable } from './record.ts';
+import { type Kept, type OpenedJob, readRecord, recordText, type Unreadable } from './record.ts';
 import type { Change, Row, Tables } from './tables.ts';
 
 /** What the list tells of a job without opening it. */
@@ -36,7 +36,7 @@ export interface Place {
 
 export interface OpenJob {
   id: string;
-  found: Found;
+  found: OpenedJob;
   history: History;
   place: Place;
   /** the newest state could not be read; what is open is the one before it */
@@ -65,7 +65,7 @@ interface Slot extends Row {
 
 const NEVER: Place = { slot: 1, turn: 0 };
 
-export const headOf = (id: string, { made, worked, design }: Found, size: number): Head => ({
+export const headOf = (id: string, { made, worked, design }: OpenedJob, size: number): Head => ({
   id,
   title: design.title ?? 'untitled',
   made,
@@ -107,7 +107,7 @@ export function createShelf(tables: Tables) {
   }
 
   /** What is to be written of a job; its state goes to the slot that does not hold the last good one. */
-  function saving(id: string, found: Found, history: History | null, place: Place) {
+  function saving(id: string, found: OpenedJob, history: History | null, place: Place) {
     const turn = place.turn + 1;
     const slot = place.slot === 0 ? 1 : 0;
     const text = recordText(found);
@@ -140,7 +140,7 @@ export function createShelf(tables: Tables) {
     note,
     setNote: (name: string, value: unknown) => tables.write([noting(name, value)]),
     /** Keeps a job, as the one last worked on. */
-    async save(id: string, found: Found, history: History, place: Place): Promise<Place> {
+    async save(id: string, found: OpenedJob, history: History, place: Place): Promise<Place> {
       const { changes, place: written, failed } = saving(id, found, history, place);
       try {
         await tables.write([...changes, noting('last', id)]);
@@ -151,7 +151,7 @@ export function createShelf(tables: Tables) {
       }
     },
     /** Jobs made elsewhere, and what could not be read of them, in one transaction. */
-    add: (jobs: readonly { id: string; found: Found }[], aside: readonly Aside[] = [], notes: Change[] = []) =>
+    add: (jobs: readonly { id: string; found: OpenedJob }[], aside: readonly Aside[] = [], notes: Change[] = []) =>
       tables.write([
         ...jobs.flatMap(({ id, found }) => saving(id, found, null, NEVER).changes),
         ...aside.map(({ name, ...rest }): Change => ({ table: 'aside', put: { job: name, n: 0, ...rest } as Row })),
@@ -204,7 +204,7 @@ const readHead = ({ job, n: _, ...head }: Row & Partial<Head>): Head => ({
   id: job,
 });
 
-type State = { ok: true; found: Found; place: Place; older: Unreadable | null } | ({ ok: false } & Unreadable);
+type State = { ok: true; found: OpenedJob; place: Place; older: Unreadable | null } | ({ ok: false } & Unreadable);
 
 /** The newest of the slots that can be read; null where there is none at all. */
 function newest(slots: readonly Partial<Slot>[]): State | null {
@@ -230,7 +230,7 @@ function readSlot(slot: Partial<Slot>) {
 }
 
 /** The steps that join on to the state that was found; where one is missing or damaged the history begins after it. */
-function stepsOf(rows: readonly unknown[], { first, at }: Found) {
+function stepsOf(rows: readonly unknown[], { first, at }: OpenedJob) {
   const byNumber = new Map((rows as Row[]).map((row) => [row.n, row]));
   const stepAt = (n: number): Step | null => {
     const text = textOf(byNumber.get(n));
@@ -256,7 +256,7 @@ function readVersion(row: Row): Version[] {
 }
 
 /** A copy under another title, its history left behind. */
-export const copyOf = (found: Found, title: string, now: number): Found => ({
+export const copyOf = (found: OpenedJob, title: string, now: number): OpenedJob => ({
   ...found,
   design: { ...found.design, title },
   made: now,
@@ -266,7 +266,7 @@ export const copyOf = (found: Found, title: string, now: number): Found => ({
 });
 
 /** What of a job is shown and worked on, with when. */
-export const asFound = (kept: Kept, made: number, worked: number, history: History): Found => ({
+export const asFound = (kept: Kept, made: number, worked: number, history: History): OpenedJob => ({
   ...kept,
   made,
   worked,

@@ -1,7 +1,7 @@
 /** What an earlier program kept in the browser's other store, a text a piece of work: each becomes a job, once. */
 import type { Design } from '../design/definition.ts';
 import { checksum } from './checksum.ts';
-import { type Found, readRecord } from './record.ts';
+import { type OpenedJob, readRecord } from './record.ts';
 import type { Aside, Shelf } from './shelf.ts';
 
 export type OldStore = Pick<Storage, 'getItem' | 'removeItem' | 'key' | 'length'>;
@@ -24,7 +24,7 @@ export async function takeOver(
 ): Promise<Aside[]> {
   if (!old) return [];
   const keys = Array.from({ length: old.length }, (_, i) => old.key(i)).filter((key) => key?.startsWith(PREFIX));
-  const jobs: { id: string; found: Found }[] = [];
+  const jobs: { id: string; found: OpenedJob }[] = [];
   const aside: Aside[] = [];
   const notes = [];
   for (const key of keys as string[]) {

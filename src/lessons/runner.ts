@@ -25,7 +25,7 @@ export interface Given {
 }
 
 /** What became of one question, for the account at the end. */
-export interface Told extends Given {
+export interface Outcome extends Given {
   round: number;
   question: number;
   sawRight: boolean;
@@ -38,7 +38,7 @@ export interface Course {
   question: number;
   stage: Stage;
   given: Given | null;
-  log: readonly Told[];
+  log: readonly Outcome[];
   done: boolean;
 }
 
@@ -97,7 +97,7 @@ export function lastRound({ log, help }: Course): { right: number; of: number } 
 }
 
 /** Of those that were sure how many were right, and so on: what one's own certainty is worth. */
-export function bySure(log: readonly Told[]): { sure: Sure; right: number; of: number }[] {
+export function bySure(log: readonly Outcome[]): { sure: Sure; right: number; of: number }[] {
   return SURE.map((sure) => {
     const all = log.filter((entry) => entry.sure === sure);
     return { sure, right: all.filter(({ found }) => found.kind === 'right').length, of: all.length };

@@ -4,8 +4,8 @@
  * thread in
  *   script   our own work with that of the libraries: solver, report, words, React, geometry, calls to the graphics
  *   all      every task of the main thread: script, style, layout, paint
- * each less what two frames take in which nothing is moved (asking for them takes script too; told beside it), and before
- * that, what the report of such an event takes by itself.
+ * each less what two frames take in which nothing is moved (asking for them takes script too; told beside it), and
+ * before that, what the report of such an event takes by itself.
  * Run by `npm run bench`, after a build.
  */
 import { type CDPSession, chromium, type Page } from 'playwright-core';
@@ -29,7 +29,7 @@ async function metrics(cdp: CDPSession): Promise<Cost> {
 const twoFrames = (page: Page) =>
   page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
 
-/** Costs (ms) of the moves of one drag that starts at a place of the page, and of frames between them without a move. */
+/** Costs (ms) of the moves of one drag that starts at a place of the page, and of frames between without a move. */
 async function drag(page: Page, x: number, y: number): Promise<{ moves: Cost[]; empty: Cost[] }> {
   const cdp = await page.context().newCDPSession(page);
   // The thread's own clock: what other programs take from the machine meanwhile does not count.

@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { lobesText, profileText } from '../../src/app/controls/lists.ts';
 import { linkOf } from '../../src/app/takeAlong/link.ts';
 import type { Design } from '../../src/design/definition.ts';
-import { type Found, fileText, recordText } from '../../src/jobs/record.ts';
+import { fileText, type OpenedJob, recordText } from '../../src/jobs/record.ts';
 import { readingsToCsv } from '../../src/report/measure/csv.ts';
 import { between, perhaps } from './arbitrary.ts';
 import { changedBytes, damaged } from './damage.ts';
@@ -24,7 +24,7 @@ export interface Case {
 const system = fc.constantFrom('metric' as const, 'inch' as const);
 const time = fc.option(fc.integer({ min: 0, max: 4e12 }));
 
-const foundOf = (design: Design): fc.Arbitrary<Found> =>
+const foundOf = (design: Design): fc.Arbitrary<OpenedJob> =>
   fc.record({
     design: fc.constant(design),
     system,

@@ -33,7 +33,7 @@ async function workOn(of: Device): Promise<Work> {
   return createWork(DEMO, keeper, await starting);
 }
 const open = (work: Work, title: string) => work.open(title, { ok: true, design: design(title) });
-const told = (work: Work) => work.store.getState().told.map(({ what }) => what);
+const told = (work: Work) => work.store.getState().notices.map(({ what }) => what);
 const now = (work: Work) => work.store.getState().design;
 const titles = async (work: Work) => (await work.keeper!.shelf.heads()).map(({ title }) => title).sort();
 const kept = async (work: Work, id = work.store.getState().piece) => {
@@ -64,7 +64,7 @@ test('any number of jobs stay, each as it was left; the last one is gone on with
     piece,
     unfinished: { trial: { piece, written: { note: 'half' } } },
     steps: { back: 1, forth: 0 },
-    told: [],
+    notices: [],
   });
   again.undo();
   expect(now(again).position).toBeUndefined();
@@ -84,7 +84,7 @@ test('an example is no job until something of it is changed, and displaces none;
   open(work, 'mine');
   await settle();
   work.open('a.json', { ok: true, design: DEMO });
-  expect(work.store.getState()).toMatchObject({ example: 'a.json', told: [{ what: 'aside', title: 'mine' }] });
+  expect(work.store.getState()).toMatchObject({ example: 'a.json', notices: [{ what: 'aside', title: 'mine' }] });
   await settle();
   expect(await titles(work)).toEqual(['mine']);
   // Loaded anew it is that example again, as its journal stood.
@@ -93,7 +93,7 @@ test('an example is no job until something of it is changed, and displaces none;
   const keeper = createKeeper(here.window(window.session).device, isOwn);
   expect(await keeper.start()).toMatchObject({ job: null, example: 'a.json', position: -0.02 });
   work.change((d) => ({ ...d, title: 'demo, mine' }));
-  expect(work.store.getState()).toMatchObject({ example: null, told: [] });
+  expect(work.store.getState()).toMatchObject({ example: null, notices: [] });
   await settle();
   expect(await titles(work)).toEqual(['demo, mine', 'mine']);
 });
@@ -116,7 +116,7 @@ test('back to the job before, from what is said of it', async () => {
   await settle();
   const { piece } = work.store.getState();
   open(work, 'other');
-  expect(work.store.getState().told).toMatchObject([{ what: 'aside', piece, title: 'mine' }]);
+  expect(work.store.getState().notices).toMatchObject([{ what: 'aside', piece, title: 'mine' }]);
   await work.reopen(piece);
   expect(now(work).title).toBe('mine');
   expect(told(work)).toEqual(['aside']);
@@ -172,7 +172,7 @@ test('two windows on one job: the second says so, follows live and changes nothi
   two.dragStart();
   expect(two.dragging()).toBe(false);
   expect(now(two)).toMatchObject({ title: 'mine', position: 0.1 });
-  expect(two.store.getState().told).toMatchObject([{ what: 'elsewhere', refused: 4 }]);
+  expect(two.store.getState().notices).toMatchObject([{ what: 'elsewhere', refused: 4 }]);
   one.moveTo(0.2);
   two.takeOver();
   await settle();
@@ -280,7 +280,7 @@ test('a job that cannot be read is told, set aside whole, and never overwritten;
   const damaged = (await here.tables.all('slots', id)).map((slot) => ({ ...(slot as Row), text: 'torn' }));
   await here.tables.write(damaged.map((put) => ({ table: 'slots', put }) as const));
   const again = await workOn(here.window(window.session).device);
-  expect(again.store.getState().told).toMatchObject([
+  expect(again.store.getState().notices).toMatchObject([
     { what: 'unreadable', name: id, unreadable: { why: 'it is damaged' } },
   ]);
   for (let i = 0; i < 3; i++) {
@@ -302,7 +302,7 @@ test('what an earlier program kept is taken over whole: own work as jobs, the un
   const work = await workOn(here.window().device);
   expect(await titles(work)).toEqual(['first', 'second']);
   expect(now(work).title).toBe('second');
-  expect(work.store.getState().told).toMatchObject([
+  expect(work.store.getState().notices).toMatchObject([
     { what: 'unreadable', unreadable: { file: { text: '{"design":{"conep' } } },
   ]);
   expect(await work.keeper!.shelf.aside()).toMatchObject([{ file: { text: '{"design":{"conep' } }]);

@@ -3,12 +3,12 @@ import { expect, test } from 'vitest';
 import type { Design } from '../../src/design/definition.ts';
 import type { Keeper } from '../../src/jobs/keeper.ts';
 import { fileOfJobs, readJobs, takeIn } from '../../src/jobs/many.ts';
-import { type Found, isFileOfJobs } from '../../src/jobs/record.ts';
+import { isFileOfJobs, type OpenedJob } from '../../src/jobs/record.ts';
 import { createShelf } from '../../src/jobs/shelf.ts';
 import { memoryTables } from '../../src/jobs/tables.ts';
 
 const surface = { halfAngle: 3, diameter: 22, station: 0, from: -20, to: 0 };
-const found = (title: string): Found => {
+const found = (title: string): OpenedJob => {
   const design: Design = { conepair: 1, title, seats: [{ name: 'seat', journal: surface, bush: surface }] };
   return { design, system: 'inch', factor: 250, unfinished: { entry: '1' }, made: 5, worked: 7, first: 0, at: 0 };
 };

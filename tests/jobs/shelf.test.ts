@@ -2,7 +2,7 @@
 import { expect, test } from 'vitest';
 import type { Design } from '../../src/design/definition.ts';
 import { createHistory } from '../../src/jobs/history.ts';
-import type { Found } from '../../src/jobs/record.ts';
+import type { OpenedJob } from '../../src/jobs/record.ts';
 import { createShelf, type Opened } from '../../src/jobs/shelf.ts';
 import { memoryTables, type Row, type Tables } from '../../src/jobs/tables.ts';
 
@@ -13,7 +13,7 @@ const design = (position: number): Design => ({
   seats: [{ name: 'seat', journal: surface, bush: surface }],
   position,
 });
-const state = (position: number, first = 0, at = 0): Found => ({
+const state = (position: number, first = 0, at = 0): OpenedJob => ({
   design: design(position),
   system: 'metric',
   factor: 400,

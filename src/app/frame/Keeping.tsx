@@ -2,16 +2,16 @@
 import { type ReactNode, useEffect } from 'react';
 import { useStore } from 'zustand';
 import { offer, saveFile } from '../state/files.ts';
+import type { Notice } from '../state/notices.ts';
 import type { Work } from '../state/store.ts';
-import type { Told } from '../state/told.ts';
 
 export function Keeping({ work }: { work: Work }) {
-  const told = useStore(work.store, (state) => state.told);
+  const notices = useStore(work.store, (state) => state.notices);
   useLeaving(work);
-  if (told.length === 0) return null;
+  if (notices.length === 0) return null;
   return (
     <section aria-label="Kept work" className="keeping">
-      {told.map((one) => (
+      {notices.map((one) => (
         <div
           key={one.what === 'unreadable' ? one.name : one.what}
           role={isRefusal(one) ? 'alert' : 'status'}
@@ -33,10 +33,10 @@ export function Keeping({ work }: { work: Work }) {
 }
 
 /** Something was tried that the other window alone may do. */
-const isRefusal = (told: Told) => told.what === 'elsewhere' && told.refused > 0;
+const isRefusal = (notice: Notice) => notice.what === 'elsewhere' && notice.refused > 0;
 
-function textOf(told: Told): string {
-  switch (told.what) {
+function textOf(notice: Notice): string {
+  switch (notice.what) {
     case 'nowhere':
       return 'This browser keeps nothing for this page: what is done here is gone when it is closed. Save it as a file.';
     case 'newer':
@@ -52,20 +52,20 @@ function textOf(told: Told): string {
     case 'file':
       return 'This job stands on this device alone, and no file of it was ever saved. Some browsers drop what a page keeps after seven days without a visit. A file is safer.';
     case 'photographs':
-      return `The file goes without ${told.count === 1 ? 'the photograph' : `the ${told.count} photographs`} of this job: they stay on this device. Save those that matter as pictures, in its record.`;
+      return `The file goes without ${notice.count === 1 ? 'the photograph' : `the ${notice.count} photographs`} of this job: they stay on this device. Save those that matter as pictures, in its record.`;
     case 'elsewhere':
-      return isRefusal(told)
+      return isRefusal(notice)
         ? 'Not changed: this job is open in another window. Take it over to change it here.'
         : 'This job is open in another window. This one follows it.';
     case 'unreadable':
-      return `A job on this device cannot be opened: ${told.unreadable.why}. It is set aside whole, under Jobs.`;
+      return `A job on this device cannot be opened: ${notice.unreadable.why}. It is set aside whole, under Jobs.`;
     case 'aside':
-      return `“${told.title}” stays kept, under Jobs.`;
+      return `“${notice.title}” stays kept, under Jobs.`;
   }
 }
 
-function remedyOf(told: Told, work: Work): ReactNode {
-  switch (told.what) {
+function remedyOf(notice: Notice, work: Work): ReactNode {
+  switch (notice.what) {
     case 'nowhere':
     case 'full':
     case 'failed':
@@ -83,7 +83,7 @@ function remedyOf(told: Told, work: Work): ReactNode {
         </button>
       );
     case 'unreadable': {
-      const { name, text } = told.unreadable.file;
+      const { name, text } = notice.unreadable.file;
       return (
         <button type="button" onClick={() => offer(name, text, 'text/plain')}>
           Save it as a file
@@ -92,7 +92,7 @@ function remedyOf(told: Told, work: Work): ReactNode {
     }
     case 'aside':
       return (
-        <button type="button" onClick={() => void work.reopen(told.piece)}>
+        <button type="button" onClick={() => void work.reopen(notice.piece)}>
           Back to it
         </button>
       );

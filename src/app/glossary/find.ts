@@ -1,7 +1,7 @@
 /** The words of the glossary within a sentence: each where it stands first, the longest that fits. */
 import { type Entry, GLOSSARY } from './entries.ts';
 
-export interface Found {
+export interface Occurrence {
   text: string;
   entry: Entry;
 }
@@ -25,8 +25,8 @@ export function entryOf(form: string): Entry | undefined {
 }
 
 /** The sentence in pieces, in order: text as it is, and words that are explained. */
-export function piecesOf(sentence: string, told: ReadonlySet<Entry> = new Set()): (string | Found)[] {
-  const pieces: (string | Found)[] = [];
+export function piecesOf(sentence: string, told: ReadonlySet<Entry> = new Set()): (string | Occurrence)[] {
+  const pieces: (string | Occurrence)[] = [];
   const met = new Set(told);
   let from = 0;
   for (const { 0: text, index } of sentence.matchAll(ANY)) {

@@ -1,15 +1,15 @@
 /** The fields of an entry that say when it was made, by whom and at what stage of the work. */
 import { useId, useState } from 'react';
 import { LONGEST_NOTE, STAGES } from '../../design/recordDefinition.ts';
-import type { Told } from '../../report/record/story.ts';
+import type { Particulars } from '../../report/record/story.ts';
 import { TypedField } from '../controls/TypedField.tsx';
 import { STAGE_NAMES } from './stages.ts';
 
 interface Props {
   /** where the entry stands in the design, of one that is written down */
   path?: string;
-  told: Told;
-  change(told: Told): void;
+  told: Particulars;
+  change(told: Particulars): void;
   /** whether its note is asked for here */
   note: boolean;
 }

@@ -1,7 +1,7 @@
 /** Photographs in the record: taken in, shown, saved. They stay on the device with the job. */
 import { useEffect, useRef, useState } from 'react';
 import type { Photograph } from '../../jobs/photographs.ts';
-import type { Told } from '../../report/record/story.ts';
+import type { Particulars } from '../../report/record/story.ts';
 import { sizeText } from '../sizeText.ts';
 import { offer } from '../state/files.ts';
 import type { Work } from '../state/store.ts';
@@ -55,7 +55,7 @@ export function AddPhotograph({
 }: {
   work: Work;
   note: string;
-  told: Told;
+  told: Particulars;
   done(): void;
   refuse(why: string): void;
 }) {

@@ -3,7 +3,7 @@ import { type FormEvent, useId, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../design/definition.ts';
 import { LONGEST_NOTE } from '../../design/recordDefinition.ts';
-import type { Told } from '../../report/record/story.ts';
+import type { Particulars } from '../../report/record/story.ts';
 import { Fault } from '../frame/Fault.tsx';
 import type { PartEntry } from '../frame/Parts.tsx';
 import type { Work } from '../state/store.ts';
@@ -79,7 +79,7 @@ function Record({ work }: { work: Work }) {
 /** An entry of the record that is being written. */
 interface Half {
   text: string;
-  told: Told;
+  told: Particulars;
 }
 
 function NewNote({ work, design }: { work: Work; design: Design }) {

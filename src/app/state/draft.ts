@@ -77,7 +77,7 @@ function withAll(design: Design, drafts: Drafts): Design {
 const meaningless = (drafts: Drafts): Drafts =>
   Object.fromEntries(Object.entries(drafts).filter(([, { put }]) => !put));
 
-export type Taken = { ok: true; design: Design; drafts: Drafts } | { ok: false; errors: DesignError[] };
+export type EditResult = { ok: true; design: Design; drafts: Drafts } | { ok: false; errors: DesignError[] };
 
 /** What an edit is taken with: whether what is assumed stays so (see assumedAfter), and the person's units. */
 export interface Taking {
@@ -88,7 +88,7 @@ export interface Taking {
 /**
  * An edit with as many of the drafts as go with it: all of them, or those of a seat or section that are whole together.
  */
-export function takenTogether(before: Design, edited: Design, standing: Drafts, taking: Taking): Taken {
+export function takenTogether(before: Design, edited: Design, standing: Drafts, taking: Taking): EditResult {
   const drafts = followed(before, edited, standing);
   const tried = (with_: Drafts) => whole(before, withAll(edited, with_), taking);
   const all = tried(drafts);

@@ -4,8 +4,8 @@ import type { Keeper } from '../../jobs/keeper.ts';
 import type { Opened, OpenJob } from '../../jobs/shelf.ts';
 import { photographCount } from '../record/photographCount.ts';
 import { asOwn } from './draft.ts';
+import { type Notice, unread } from './notices.ts';
 import type { State } from './store.ts';
-import { type Told, unread } from './told.ts';
 
 export function keepingOf(
   store: StoreApi<State>,
@@ -13,13 +13,15 @@ export function keepingOf(
   dragging: () => boolean,
   { follow }: { follow(job: OpenJob): void },
 ) {
-  const tell = (told: Told) =>
-    store.setState(({ told: before }) => ({ told: [...before.filter(({ what }) => what !== told.what), told] }));
-  const untell = (gone: (told: Told) => boolean) => {
-    const { told } = store.getState();
-    if (told.some(gone)) store.setState({ told: told.filter((one) => !gone(one)) });
+  const tell = (notice: Notice) =>
+    store.setState(({ notices: before }) => ({
+      notices: [...before.filter(({ what }) => what !== notice.what), notice],
+    }));
+  const untell = (gone: (notice: Notice) => boolean) => {
+    const { notices } = store.getState();
+    if (notices.some(gone)) store.setState({ notices: notices.filter((one) => !gone(one)) });
   };
-  const untellAll = (...kinds: Told['what'][]) => untell(({ what }) => kinds.includes(what));
+  const untellAll = (...kinds: Notice['what'][]) => untell(({ what }) => kinds.includes(what));
   const listeners = new Set<() => void>();
   const keepNow = () => keeper?.keep(keptOf(store.getState()));
 
@@ -58,7 +60,7 @@ export function keepingOf(
     const anew = state.piece !== before.piece;
     // Once something else is worked on, or the former job is back, it need not be said where that went.
     const goneOn = !anew && state.design !== before.design;
-    untell((told) => told.what === 'aside' && (goneOn || told.piece === state.piece));
+    untell((notice) => notice.what === 'aside' && (goneOn || notice.piece === state.piece));
     if (state.example !== null) {
       if (!keeper.isOwn(state.design) && !hasForms(state)) return;
       store.setState({ example: null });
@@ -70,7 +72,7 @@ export function keepingOf(
     keeper,
     /** Said when something is tried that only the window that has the job may do; false. */
     refuse(): false {
-      const before = store.getState().told.find(({ what }) => what === 'elsewhere');
+      const before = store.getState().notices.find(({ what }) => what === 'elsewhere');
       tell({ what: 'elsewhere', refused: before?.what === 'elsewhere' ? before.refused + 1 : 1 });
       return false;
     },
@@ -103,7 +105,7 @@ export function keepingOf(
       if (count > 0) tell({ what: 'photographs', count });
     },
     takeOver: () => keeper?.takeOver(),
-    close: (told: Told) => untell((one) => one === told),
+    close: (notice: Notice) => untell((one) => one === notice),
   };
 }
 

@@ -15,7 +15,7 @@ import type { OpenJob } from '../../jobs/shelf.ts';
 import { createBegun } from './begun.ts';
 import { draftsOf, takenTogether, withDrafts, withTypedHere } from './draft.ts';
 import { keepingOf } from './keeping.ts';
-import { firstTold, type Told } from './told.ts';
+import { firstNotices, type Notice } from './notices.ts';
 
 export interface State {
   design: Design;
@@ -28,7 +28,7 @@ export interface State {
   /** What can be undone and done again, in steps. */
   steps: { back: number; forth: number };
   /** What is to be said of what is kept, and what is not. */
-  told: readonly Told[];
+  notices: readonly Notice[];
   /** What a file on offer was refused for; the design stays. */
   refused: { file: string; errors: DesignError[] } | null;
   system: System;
@@ -67,7 +67,7 @@ export function createWork(initial: Design, keeper?: Keeper, started?: Started) 
     example,
     elsewhere: started?.held === false,
     steps: stepsOf(history),
-    told: started ? firstTold(started) : [],
+    notices: started ? firstNotices(started) : [],
     refused: null,
     system: kept?.found.system ?? 'metric',
     factor: kept?.found.factor ?? USUAL_FACTOR,

@@ -34,7 +34,7 @@ import { type HalfSpace, type Mode, modeWithin, type Normal, times, Walls } from
 import type { Influence } from './unknowns.ts';
 
 /** A value read (m), linear in e about the point it was worked out at: predicted + gains·(e - about). */
-export interface Told {
+export interface Observation {
   value: number;
   sigma: number;
   predicted: number;
@@ -134,7 +134,7 @@ export function withError(account: Account, gains: readonly number[], sigma: num
 const onUnknowns = ({ now, mean }: Account, gains: readonly number[]): number[] =>
   mean.map((_, j) => gains.reduce((sum, g, i) => sum + g * now[i]![j]!, 0));
 
-export function withTold(account: Account, { value, sigma, predicted, gains, about }: Told): Account {
+export function withTold(account: Account, { value, sigma, predicted, gains, about }: Observation): Account {
   const row = onUnknowns(account, gains);
   const along = times(account.covariance, row);
   const variance = sigma * sigma + dot(row, along);
@@ -158,7 +158,7 @@ export const errorsOf = ({ errors, mode, now }: Account): (ErrorName & { more: n
 const misfitOf = ({ mode, misfit }: Account): number => Math.max(1, Math.sqrt(mode.cost), misfit);
 
 /** The account with more bounds, its mode found. */
-export function settled(account: Account, bounds: readonly Bound[]): Account {
+export function withBounds(account: Account, bounds: readonly Bound[]): Account {
   const { mean, covariance } = account;
   const near = bounds
     .map(({ gains, ...bound }) => ({ ...bound, normal: onUnknowns(account, gains) }))

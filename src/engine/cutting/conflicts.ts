@@ -7,7 +7,7 @@
  * nothing holds them back any more. So no way out is told that was not tried. What is left when nothing holds a film
  * back is metal that is missing already, or a film that costs more stock than it is worth.
  */
-import type { Found, Plan } from './plan.ts';
+import type { Plan, PlanFound } from './plan.ts';
 import { NO_STEP, type Problem, type Room } from './problem.ts';
 import { isMet } from './programme.ts';
 
@@ -31,7 +31,7 @@ export interface Conflicts {
 }
 
 type Bound = Pick<Limit, 'what' | 'room' | 'limit'>;
-type Sought = Found | { status: string };
+type Sought = PlanFound | { status: string };
 type Plans = (problem: Problem) => Sought;
 
 /** Cost that falls by less for a bound let go is rounding. */
@@ -39,9 +39,9 @@ const COSTS = 1e-7;
 /** Rounds of letting go together. */
 const ROUNDS = 8;
 
-const isFound = (sought: Sought): sought is Found => sought.status === 'found';
+const isFound = (sought: Sought): sought is PlanFound => sought.status === 'found';
 
-export function conflictsOf(problem: Problem, found: Found, plans: Plans): Conflicts {
+export function conflictsOf(problem: Problem, found: PlanFound, plans: Plans): Conflicts {
   const bounds = costly(found);
   const conflicts = bounds.flatMap((bound): Limit[] => {
     const without = plans(letGo(problem, [bound]));
@@ -57,7 +57,7 @@ export function conflictsOf(problem: Problem, found: Found, plans: Plans): Confl
 }
 
 const missed = ({ misses }: Plan) => misses.reduce((a, b) => a + b, 0);
-const isShut = ({ problem }: Found, { room }: Bound) =>
+const isShut = ({ problem }: PlanFound, { room }: Bound) =>
   room !== null && problem.rooms[room]!.least > problem.rooms[room]!.most;
 
 function togetherOf(problem: Problem, first: readonly Bound[], plans: Plans): Limit[] {
@@ -77,7 +77,7 @@ function togetherOf(problem: Problem, first: readonly Bound[], plans: Plans): Li
 }
 
 /** The bounds that cost something where the plan stands. */
-function costly({ problem: { rooms, input }, multipliers }: Found): Bound[] {
+function costly({ problem: { rooms, input }, multipliers }: PlanFound): Bound[] {
   const bounds: Bound[] = [];
   for (const [room, { of, least, most }] of rooms.entries()) {
     // A cleanup above the limit stands against it whatever the films.

@@ -98,7 +98,7 @@ function inSteps(sought: Sought): Sought {
   );
 }
 
-export interface Found {
+export interface PlanFound {
   status: 'found';
   plan: Plan;
   /** the rooms and the reach as they were when it was found, one set-up told; what each bound costs */
@@ -106,7 +106,7 @@ export interface Found {
   multipliers: Multipliers;
 }
 
-type Sought = Found | Exclude<Verdict, { status: 'planned' | 'infeasible' }>;
+type Sought = PlanFound | Exclude<Verdict, { status: 'planned' | 'infeasible' }>;
 
 /** The plan of least cost. */
 function bestPlan(problem: Problem): Sought {
@@ -134,7 +134,7 @@ function foundIn(asked: Problem): Sought {
   const problem = { ...asked, rooms: asked.rooms.map((room) => ({ ...room, least: Math.min(room.least, room.most) })) };
   const starts = startsOf(problem);
   if ('apart' in starts) return { status: 'apart', seats: starts.apart };
-  let best: Found | null = null;
+  let best: PlanFound | null = null;
   for (const start of starts.points) {
     const found = settledFrom(problem, start);
     if (found && (!best || isBetter(found, best))) best = found;
@@ -143,8 +143,8 @@ function foundIn(asked: Problem): Sought {
 }
 
 /** From one start downhill; null where the programme has no solution. */
-function settledFrom(problem: Problem, start: Point): Found | null {
-  let best: Found | null = null;
+function settledFrom(problem: Problem, start: Point): PlanFound | null {
+  let best: PlanFound | null = null;
   let about = planOf(problem, start);
   for (let round = 0; round < ROUNDS; round++) {
     const step = solvedAbout(problem, about, filmPieces(problem, about.position, about.amounts));
@@ -181,7 +181,7 @@ function costOf(problem: Problem, { position, amounts, misses }: Plan): number {
 }
 
 /** Cleanups within their limits first, then in the order of the objectives of the programme. */
-function isBetter(a: Pick<Found, 'plan' | 'problem'>, than: Pick<Found, 'plan' | 'problem'>): boolean {
+function isBetter(a: Pick<PlanFound, 'plan' | 'problem'>, than: Pick<PlanFound, 'plan' | 'problem'>): boolean {
   const [one, other] = [a, than].map(({ problem, plan }) => [
     shutBy(problem),
     costOf(problem, plan),

@@ -19,7 +19,7 @@ import {
   filmsOf,
   likelihoods,
   ranked,
-  settled,
+  withBounds,
   withError,
   withTold,
 } from '../belief/accounts.ts';
@@ -31,7 +31,7 @@ import { type Clash, clashesOf } from './clashes.ts';
 import type { PlanInput } from './problem.ts';
 import { type Blue, believed, type ShakeFelt, shakeTold, touchOf } from './trialReadings.ts';
 
-export interface Taken {
+export interface StockTaken {
   seat: number;
   part: Part;
   /** m, and its standard uncertainty */
@@ -51,7 +51,7 @@ interface FaceTaken {
 
 export interface Trial {
   /** stock taken since the trial before */
-  taken: readonly Taken[];
+  taken: readonly StockTaken[];
   faces?: readonly FaceTaken[];
   /** m */
   standOff?: { value: number; sigma: number };
@@ -249,7 +249,7 @@ function explanation(
       if (!told) return found ?? 'noModel';
       account = withTold(account, told);
     }
-    found = { ...settled(account, touch?.bounds ?? []), seat };
+    found = { ...withBounds(account, touch?.bounds ?? []), seat };
     const next = filmsOf(found);
     const moved = Math.max(...next.map((e, i) => Math.abs(e - about[i]!)));
     about = next;

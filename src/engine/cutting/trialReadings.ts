@@ -15,7 +15,7 @@
  */
 
 import type { Metres } from '../../design/dimension.ts';
-import type { Bound, FilmsBefore, Told } from '../belief/accounts.ts';
+import type { Bound, FilmsBefore, Observation } from '../belief/accounts.ts';
 import { filmPerPosition } from '../belief/filmGradient.ts';
 import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, seatLines } from '../contact/fit.ts';
@@ -75,7 +75,7 @@ export function shakeTold(
   about: readonly number[],
   shake: ShakeFelt,
   beyond: FilmsBefore['beyond'] = () => 0,
-): Told | null {
+): Observation | null {
   const now = believed(parts, about);
   const { value: predicted, influences } = predict({ kind: 'shake', ...shake }, now);
   if (predicted === null) return null;

@@ -32,7 +32,7 @@ export interface Task {
   close: number;
 }
 
-export type Settled =
+export type DescentEnd =
   | {
       status: 'solved';
       pose: Pose;
@@ -79,7 +79,7 @@ interface Stand {
  * K and B are made anew only where the last ones no longer bring R down tenfold; `known` are those of a pose close by.
  * Over 60 lines and left whole: one loop, every turn of which decides over step, slope and pose together.
  */
-export function settle(task: Task, from: Pose, known: Coefficients | null): Settled {
+export function settle(task: Task, from: Pose, known: Coefficients | null): DescentEnd {
   const { grids, run } = task;
   if (isSpent(run.effort)) return { status: 'givenUp', pose: from };
   const scale = scales(task, from);
@@ -160,7 +160,13 @@ function standAt(task: Task, scale: Scales, q: Five): Stand | 'contact' | 'apart
 }
 
 /** Sunk to a film of `floor` (m), or pushed off its seats. */
-function ended({ grids, run, held, caught }: Task, scale: Scales, from: Pose, q: Five, floor: number): Settled | null {
+function ended(
+  { grids, run, held, caught }: Task,
+  scale: Scales,
+  from: Pose,
+  q: Five,
+  floor: number,
+): DescentEnd | null {
   const thin = thinnest(grids.seats, run, q)!;
   if (thin.least.film < floor) return { status: 'contact', ...thin, pose: asPose(q) };
   return !held && !caught && Math.abs(q[2] - from.z) > (FAR * scale.film) / scale.greatestSine

@@ -19,7 +19,7 @@
 import type { Metres } from '../../design/dimension.ts';
 import type { LeastFilm } from '../spindle/height.ts';
 import { asFive, type Five, type Pose } from '../spindle/pose.ts';
-import { CLOSE, type Settled, settle, type Task, thinnest } from './descent.ts';
+import { CLOSE, type DescentEnd, settle, type Task, thinnest } from './descent.ts';
 import type { FilmSeat, Grids, SpindleRun, Sum } from './films.ts';
 import { searchPosition } from './positionSearch.ts';
 import type { SeatFilm } from './seatFilm.ts';
@@ -178,7 +178,7 @@ function descend(
   return balanceOf(settled, held && settled.status === 'solved' ? -(settled.total.force[2] + load[2]) : 0);
 }
 
-const balanceOf = (settled: Exclude<Settled, { status: 'pushedOff' }>, stop: number): Equilibrium =>
+const balanceOf = (settled: Exclude<DescentEnd, { status: 'pushedOff' }>, stop: number): Equilibrium =>
   settled.status === 'solved' ? { ...settled, stop } : settled;
 
 /**

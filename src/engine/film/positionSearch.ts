@@ -8,7 +8,7 @@
  */
 
 import { asFive, type Pose } from '../spindle/pose.ts';
-import { FLOOR, type Settled, settle, type Task, thinnest } from './descent.ts';
+import { type DescentEnd, FLOOR, settle, type Task, thinnest } from './descent.ts';
 import { leastFilmIn } from './films.ts';
 
 const MOST_LOOKS = 40;
@@ -18,11 +18,11 @@ const FIRST = 0.1;
 /** of the load: near enough for Newton's own steps to end it */
 const NEAR = 1e-3;
 
-type Found = Extract<Settled, { status: 'solved' }>;
+type Found = Extract<DescentEnd, { status: 'solved' }>;
 
-export function searchPosition(task: Task, from: Pose): Settled {
+export function searchPosition(task: Task, from: Pose): DescentEnd {
   const { grids, load, run } = task;
-  const at = (start: Pose, z: number): Settled => {
+  const at = (start: Pose, z: number): DescentEnd => {
     const pose = { ...start, z };
     const thin = thinnest(grids.seats, run, asFive(pose));
     if (thin === null) return { status: 'pushedOff' };

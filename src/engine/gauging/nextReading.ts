@@ -40,7 +40,7 @@ export interface Suggestion {
 }
 
 /** The whole pair as the readings tell it: every surface an unknown, also those nothing was read of. */
-export interface Whole {
+export interface WholePair {
   seats: readonly SeatInput[];
   unknowns: Unknowns;
   told: Decomposition;
@@ -53,12 +53,12 @@ export interface Whole {
 /** A shop's first guess of a number that nobody has read. rad; m. @source practice */
 const GUESS = { halfAngle: 1e-3, radius: 5e-5, deviation: 5e-6, stock: 5e-6 };
 
-export function wholeOf(
+export function wholePairOf(
   { seats, isHeld }: Pick<Estimate, 'seats' | 'isHeld'>,
   readings: readonly Reading[],
   priors: readonly Prior[] = [],
   tools: Tooling = METRIC_TOOLS,
-): Whole {
+): WholePair {
   const everything = seats.flatMap((_, seat): On[] => [
     { seat, part: 'journal' },
     { seat, part: 'bush' },
@@ -99,13 +99,13 @@ export function wholeOf(
  * The best further readings for a quantity with the journal at `position` (m), best first; none where the shape has no
  * such quantity.
  */
-export function nextFor(whole: Whole, quantity: Quantity, position: Metres, count = 3): Suggestion[] {
+export function nextFor(whole: WholePair, quantity: Quantity, position: Metres, count = 3): Suggestion[] {
   const found = followed(quantity, whole.seats, position);
   return found ? ranked(whole, gradientOf(found.influences, whole.seats, whole.unknowns), count) : [];
 }
 
 /** The best further readings for one number of the shape. */
-export function nextForUnknown(whole: Whole, { seat, part, of, station }: Unknown, count = 1): Suggestion[] {
+export function nextForUnknown(whole: WholePair, { seat, part, of, station }: Unknown, count = 1): Suggestion[] {
   const place = whole.unknowns.list.findIndex(
     (u) => u.seat === seat && u.part === part && u.of === of && u.station === station,
   );
@@ -122,7 +122,7 @@ function guessOf(told: Decomposition, { list }: Unknowns): Matrix {
   return inverse.mmul(inverse.transpose());
 }
 
-function ranked(whole: Whole, gradient: Float64Array, count: number): Suggestion[] {
+function ranked(whole: WholePair, gradient: Float64Array, count: number): Suggestion[] {
   const gains = gainsOf(whole, gradient);
   return whole.candidates
     .map((reading, i) => ({ reading, gain: gains[i]!, sigma: sigmaWith(whole.told, gradient, whole.rows[i]!) }))
@@ -136,7 +136,7 @@ function ranked(whole: Whole, gradient: Float64Array, count: number): Suggestion
 }
 
 /** The share of the variance that each candidate takes: of the open part where there is one. */
-function gainsOf({ told, guess, rows }: Whole, gradient: Float64Array): number[] {
+function gainsOf({ told, guess, rows }: WholePair, gradient: Float64Array): number[] {
   const a = toldParts(told, gradient);
   if (isTold(told, gradient)) {
     return rows.map((row) => {

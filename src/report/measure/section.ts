@@ -5,7 +5,13 @@ import { type Consequence, consequencesOf } from '../../engine/belief/consequenc
 import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposition.ts';
 import { isOfShape, type On, type ShapeUnknown, type Unknown } from '../../engine/belief/unknowns.ts';
 import { type Estimate, estimate } from '../../engine/gauging/estimate.ts';
-import { nextFor, nextForUnknown, type Suggestion, type Whole, wholeOf } from '../../engine/gauging/nextReading.ts';
+import {
+  nextFor,
+  nextForUnknown,
+  type Suggestion,
+  type WholePair,
+  wholePairOf,
+} from '../../engine/gauging/nextReading.ts';
 import { slipsOf } from '../../engine/gauging/slips.ts';
 import { degrees, metres, millimetres, toSeats } from '../convert.ts';
 import { shopTools } from '../shopTools.ts';
@@ -32,7 +38,7 @@ export function measureSection(design: Design, tools: System = 'metric'): Measur
   );
   if (found.kind === 'unusable') return { ...NOTHING, impossible, overtaken: old };
   const position = metres(design.position ?? 0);
-  const whole = wholeOf(found, readings, priors, shopTools(design, tools));
+  const whole = wholePairOf(found, readings, priors, shopTools(design, tools));
   const consequences = consequencesSection(design, found, position);
   return {
     surfaces: surfacesOf(found).map((on) => surfaceSection(design, found, on)),
@@ -167,7 +173,7 @@ const orNull = (value: number | null, convert: (x: number) => number) => (value 
 function undeterminedSection(
   design: Design,
   { held }: Estimate,
-  whole: Whole,
+  whole: WholePair,
   unknown: ShapeUnknown,
   place: number,
 ): MeasureReport['undetermined'][number] {
@@ -232,7 +238,7 @@ function consequenceSection(
 
 function nextSection(
   design: Design,
-  whole: Whole,
+  whole: WholePair,
   position: number,
   { relation, firstPosition }: MeasureReport['consequences'],
 ): MeasureReport['next'] {

@@ -8,14 +8,14 @@
 import type { Design } from '../../design/definition.ts';
 import { STAGES } from '../../design/recordDefinition.ts';
 
-export interface Told {
+export interface Particulars {
   date?: string | undefined;
   by?: string | undefined;
   stage?: string | undefined;
   note?: string | undefined;
 }
 
-export type Entry = Told & {
+export type Entry = Particulars & {
   /** `trial`: an entry of the history of cuts */
   of: 'reading' | 'trial' | 'record';
   /** its place in its own list */
@@ -52,7 +52,7 @@ function timeOf(date: string): number | null {
 
 export function storyOf(design: Design): Entry[] {
   const trials = design.cut?.trials ?? [];
-  const told = ({ date, by, stage, note }: Told): Told => ({ date, by, stage, note });
+  const told = ({ date, by, stage, note }: Particulars): Particulars => ({ date, by, stage, note });
   const readings = (design.readings ?? []).map(
     (reading, index): Entry => ({ of: 'reading', index, after: reading.after ?? 0, ...told(reading) }),
   );
@@ -80,7 +80,7 @@ function inOrder(entries: readonly Entry[]): Entry[] {
 }
 
 /** Whether its day goes with the cuts it is said to be before and after. */
-function withOdds(entry: Entry, trials: readonly Told[]): Entry {
+function withOdds(entry: Entry, trials: readonly Particulars[]): Entry {
   const wrong = trials.findIndex((trial, k) => {
     const order = byDate(entry.date, trial.date);
     return k < entry.after ? order < 0 : order > 0;

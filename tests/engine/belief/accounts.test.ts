@@ -1,7 +1,7 @@
 /** How far what is believed may lie off: of a normal variable its ellipsoid, in closed form, and within bounds. */
 import { expect, it } from 'vitest';
 import { dot } from '../../../src/engine/algebra/dot.ts';
-import { beginning, endOf, settled } from '../../../src/engine/belief/accounts.ts';
+import { beginning, endOf, withBounds } from '../../../src/engine/belief/accounts.ts';
 
 const UM = 1e-6;
 const covariance = [
@@ -28,7 +28,7 @@ it.each([1, -1] as const)(
   'within a bound, side %i: the films there have its value, keep the bound, and cost no more',
   (side) => {
     const bound = { normal: [0.3, 1], limit: -1.8 * UM };
-    const account = settled(believed, [{ gains: bound.normal, limit: bound.limit }]);
+    const account = withBounds(believed, [{ gains: bound.normal, limit: bound.limit }]);
     const { value, films } = endOf([account], gains, side, 2);
     expect(dot(gains, films) / UM).toBeCloseTo(value / UM, 6);
     expect(dot(bound.normal, films)).toBeLessThanOrEqual(bound.limit + 1e-4 * UM);

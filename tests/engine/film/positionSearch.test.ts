@@ -1,6 +1,6 @@
 /** The search along the axis: from wherever it starts it ends in the same balance, in metal, or off the seats. */
 import { describe, expect, it } from 'vitest';
-import type { Settled } from '../../../src/engine/film/descent.ts';
+import type { DescentEnd } from '../../../src/engine/film/descent.ts';
 import { newGrids } from '../../../src/engine/film/films.ts';
 import { searchPosition } from '../../../src/engine/film/positionSearch.ts';
 import { loadAt } from '../../../src/engine/spindle/pose.ts';
@@ -13,7 +13,7 @@ const steep: Cone = { halfAngle: 45 * RAD, radius: 0.013, from: 0, to: 0.003, fi
 const turned = (cone: Cone): Cone => ({ ...cone, halfAngle: -cone.halfAngle, from: -cone.to, to: -cone.from });
 
 /** As seen from the other end (-1): the axis turns about x, so y, z and the sense of rotation change sign. */
-function search(cones: readonly Cone[], side: 1 | -1, thrust: number, z: number): Settled {
+function search(cones: readonly Cone[], side: 1 | -1, thrust: number, z: number): DescentEnd {
   const seats = cones.map((cone, i) => coneSeat(side === 1 ? cone : turned(cone), `${i}`));
   const run = { omega: -side * 120, viscosity: seats.map(() => 0.01), growth: seats.map(() => 0) };
   return searchPosition(
@@ -29,7 +29,7 @@ function search(cones: readonly Cone[], side: 1 | -1, thrust: number, z: number)
   );
 }
 
-const placed = (found: Settled) => {
+const placed = (found: DescentEnd) => {
   if (found.status !== 'solved') throw new Error(found.status);
   return found;
 };

@@ -3,7 +3,7 @@ import { describe, expect, test, vi } from 'vitest';
 import { consequencesOf } from '../../../src/engine/belief/consequences.ts';
 import { uncertaintyOf, unit } from '../../../src/engine/belief/decomposition.ts';
 import type { Quantity } from '../../../src/engine/belief/quantities.ts';
-import { nextFor, nextForUnknown, wholeOf } from '../../../src/engine/gauging/nextReading.ts';
+import { nextFor, nextForUnknown, wholePairOf } from '../../../src/engine/gauging/nextReading.ts';
 import type { Reading } from '../../../src/engine/gauging/reading.ts';
 import { predict } from '../../../src/engine/gauging/readings/index.ts';
 import { INCH_TOOLS } from '../../../src/engine/gauging/tooling.ts';
@@ -21,7 +21,7 @@ const sigmaOf = (readings: readonly Reading[], quantity: Quantity) =>
   )!.sigma;
 
 describe('for a quantity that is told', () => {
-  const whole = wholeOf(estimated(doubleCone(), all), all);
+  const whole = wholePairOf(estimated(doubleCone(), all), all);
 
   test('every suggestion would give the uncertainty it promises, the best first', () => {
     for (const quantity of [RELATION, { of: 'firstPosition' }, { of: 'film', seat: 1 }] as const) {
@@ -48,7 +48,7 @@ describe('for an inch shop', () => {
   const inches = (m: number) => m / 0.0254;
   const whole32nds = (m: number) => Math.abs(32 * inches(m) - Math.round(32 * inches(m))) < 1e-9;
   const onDiameter = all.filter((r) => r.kind === 'diameter');
-  const { candidates } = wholeOf(estimated(doubleCone(), onDiameter), onDiameter, [], INCH_TOOLS);
+  const { candidates } = wholePairOf(estimated(doubleCone(), onDiameter), onDiameter, [], INCH_TOOLS);
 
   test('balls, rolls, bar and stack are those it has', () => {
     const [balls, rolls, rises] = [
@@ -66,7 +66,7 @@ describe('for an inch shop', () => {
   });
 
   test('a bar of the notebook keeps its blocks', () => {
-    const withBar = wholeOf(estimated(doubleCone(), all), all, [], INCH_TOOLS).candidates.flatMap((r) =>
+    const withBar = wholePairOf(estimated(doubleCone(), all), all, [], INCH_TOOLS).candidates.flatMap((r) =>
       r.kind === 'sineRise' ? [r] : [],
     );
     for (const { bar, stack } of withBar) {
@@ -80,7 +80,7 @@ describe('for what is open', () => {
   test('a reading that settles a number alone is found, with what it will then be told to', () => {
     const readings = all.filter((r) => 'part' in r && r.seat === 0 && r.part === 'journal').slice(0, 1);
     const found = estimated(doubleCone(), readings);
-    const whole = wholeOf(found, readings);
+    const whole = wholePairOf(found, readings);
     found.unknowns.list.forEach((unknown) => {
       const [best] = nextForUnknown(whole, unknown);
       const then = estimated(doubleCone(), [...readings, best!.reading]);
@@ -100,7 +100,7 @@ describe('for what is open', () => {
       (r) => !('part' in r && r.seat === 1 && r.part === 'bush' && r.kind !== 'sineRise') && r.kind !== 'standOff',
     );
     expect(sigmaOf(readings, RELATION)).toBeNull();
-    const [best] = nextFor(wholeOf(estimated(doubleCone(), readings), readings), RELATION, 0);
+    const [best] = nextFor(wholePairOf(estimated(doubleCone(), readings), readings), RELATION, 0);
     expect(best!.sigma).not.toBeNull();
     expect(best!.sigma! / sigmaOf([...readings, best!.reading], RELATION)!).toBeCloseTo(1, 5);
   });
@@ -109,7 +109,7 @@ describe('for what is open', () => {
     const readings: Reading[] = [{ kind: 'diameter', seat: 0, part: 'journal', station: 0, value: 0.022, sigma: UM }];
     let steps = 0;
     while (sigmaOf(readings, RELATION) === null) {
-      const [best] = nextFor(wholeOf(estimated(doubleCone(), readings), readings), RELATION, 0);
+      const [best] = nextFor(wholePairOf(estimated(doubleCone(), readings), readings), RELATION, 0);
       readings.push(best!.reading);
       if (++steps > 12) throw new Error('the suggestions lead nowhere');
     }

@@ -2,7 +2,7 @@
 import type { Design, Part } from '../../../design/definition.ts';
 import { type System, TENTH } from '../../../design/units.ts';
 import type { LimitReport } from '../../../report/cut/definition.ts';
-import type { Told } from '../../../report/record/story.ts';
+import type { Particulars } from '../../../report/record/story.ts';
 
 export type Cut = NonNullable<Design['cut']>;
 export type Trial = NonNullable<Cut['trials']>[number];
@@ -137,7 +137,7 @@ export function withoutTrial(design: Design, index: number): Design {
 }
 
 /** The last entry of the history with its day and hand, as the clock and the person tell. */
-export const lastTrialTold = (design: Design, told: Told): Design =>
+export const lastTrialTold = (design: Design, told: Particulars): Design =>
   withCut(design, (cut) => ({
     ...cut,
     trials: (cut.trials ?? []).map((trial, i, all) => (i === all.length - 1 ? { ...told, ...trial } : trial)),

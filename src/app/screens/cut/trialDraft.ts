@@ -3,7 +3,7 @@ import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { INDICATOR_SIGMA } from '../../../report/cut/metalDoubt.ts';
-import type { Told } from '../../../report/record/story.ts';
+import type { Particulars } from '../../../report/record/story.ts';
 import { bare } from '../../record/entered.ts';
 import type { Trial } from './entries.ts';
 
@@ -14,7 +14,7 @@ export type Measure = 'square' | 'diameter';
 
 export interface Draft {
   /** when, by whom, at what stage */
-  told: Told;
+  told: Particulars;
   note: string;
   measure: Measure;
   taken: (Surface & { normal: number | null; sigma?: number | undefined; safe?: number | undefined })[];

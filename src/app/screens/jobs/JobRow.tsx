@@ -38,7 +38,7 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
     refresh();
     if (!done || !isOpen) return;
     work.open('', { ok: true, design: openingDesign() });
-    for (const told of work.store.getState().told) if (told.what === 'aside') work.close(told);
+    for (const notice of work.store.getState().notices) if (notice.what === 'aside') work.close(notice);
   };
   const putAway = async () => {
     await keeper.flush();

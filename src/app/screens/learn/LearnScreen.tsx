@@ -10,7 +10,7 @@ import { onDemand } from '../../frame/onDemand.tsx';
 import type { Work } from '../../state/store.ts';
 import { faultText } from '../../state/useNewest.ts';
 import { AnswerView } from './AnswerView.tsx';
-import { ENTRIES, exampleOf, loadLesson, whole } from './builtIn.ts';
+import { ENTRIES, exampleOf, loadLesson, withItsDesign } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonView } from './LessonView.tsx';
@@ -189,14 +189,14 @@ async function loadAny(id: string): Promise<Lesson> {
   if (id.startsWith(OWN)) {
     const { lesson } = ownLesson(id);
     if (!lesson) throw new Error('this device has no such lesson, or it could not be read');
-    return whole(lesson);
+    return withItsDesign(lesson);
   }
   if (!id.startsWith(CARRIED)) return loadLesson(id);
   const text = carriedText(id);
   if (text === null) throw new Error('the link is not whole: it was cut off or altered on the way. Ask for it again');
   const read = parseLesson(text, exampleOf, false);
   if (!read.ok) throw new Error(read.errors.map(({ path, message }) => `${path}: ${message}`).join('; '));
-  return whole(read.lesson);
+  return withItsDesign(read.lesson);
 }
 
 function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {

@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { decodedText } from '../../../design/decodedText.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { type LessonError, parseLesson } from '../../../lessons/validate.ts';
-import { exampleOf, whole } from './builtIn.ts';
+import { exampleOf, withItsDesign } from './builtIn.ts';
 
 export function OwnLesson({ open }: { open(lesson: Lesson): void }) {
   const [errors, setErrors] = useState<LessonError[]>([]);
@@ -15,7 +15,7 @@ export function OwnLesson({ open }: { open(lesson: Lesson): void }) {
     );
     const read = parseLesson(text, exampleOf);
     setErrors(read.ok ? [] : read.errors);
-    if (read.ok) open(whole(read.lesson));
+    if (read.ok) open(withItsDesign(read.lesson));
   };
   return (
     <div className="own-lesson">

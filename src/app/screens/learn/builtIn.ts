@@ -25,8 +25,8 @@ export async function loadLesson(id: string): Promise<Lesson> {
   if (!load) throw new Error(`there is no lesson ${id}`);
   const read = parseLesson(await load(), exampleOf, false);
   if (!read.ok) throw new Error(read.errors.map(({ path, message }) => `${path}: ${message}`).join('; '));
-  return whole(read.lesson);
+  return withItsDesign(read.lesson);
 }
 
-export const whole = (lesson: Lesson): Lesson =>
+export const withItsDesign = (lesson: Lesson): Lesson =>
   typeof lesson.design === 'string' ? { ...lesson, design: exampleOf(lesson.design) } : lesson;

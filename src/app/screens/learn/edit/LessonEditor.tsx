@@ -14,14 +14,14 @@ import { newLesson, newQuestion } from '../../../../lessons/draft.ts';
 import { type Named, namedIn, numbersIn } from '../../../../lessons/named.ts';
 import { DEMOS } from '../../../state/demos.ts';
 import type { Work } from '../../../state/store.ts';
-import { whole } from '../builtIn.ts';
+import { withItsDesign } from '../builtIn.ts';
 import { LessonView } from '../LessonView.tsx';
 import { draftBefore, readDraft, setDraftAside, writeDraft } from '../ownLessons.ts';
 import { changed, type Editing, EditingProvider } from './editing.ts';
 import { ChoiceField, FormulaField, ListOf, NumberField, TextField } from './fields.tsx';
 import { AS, Put, QuestionForm } from './QuestionForm.tsx';
 import { TakeOut } from './TakeOut.tsx';
-import { type Found, useFaults } from './useFaults.ts';
+import { type LessonFaults, useFaults } from './useFaults.ts';
 
 const HERE = '#learn/edit';
 
@@ -35,7 +35,7 @@ interface Props {
 export default function LessonEditor({ work, from, leave }: Props) {
   const [start] = useState(() => {
     const draft = from ? { lesson: from, damaged: false } : readDraft();
-    return { ...draft, lesson: whole(draft.lesson ?? newLesson(work.store.getState().design)) };
+    return { ...draft, lesson: withItsDesign(draft.lesson ?? newLesson(work.store.getState().design)) };
   });
   const [lesson, setLesson] = useState(start.lesson);
   const [lasts, setLasts] = useState(true);
@@ -47,8 +47,8 @@ export default function LessonEditor({ work, from, leave }: Props) {
   // A copy of another lesson is a draft from the first on: the page loaded anew, it is what was made of it.
   useEffect(() => {
     if (!from) return;
-    setDraftAside(whole(from));
-    const kept = writeDraft(whole(from));
+    setDraftAside(withItsDesign(from));
+    const kept = writeDraft(withItsDesign(from));
     setLasts(kept);
     setBefore(draftBefore);
     if (kept && window.location.hash.startsWith(`${HERE}/`)) window.history.replaceState(null, '', HERE);
@@ -150,7 +150,7 @@ export default function LessonEditor({ work, from, leave }: Props) {
 }
 
 /** The answer first: whether it goes, and what is in the way. */
-function Standing({ found: { errors, tried } }: { found: Found }) {
+function Standing({ found: { errors, tried } }: { found: LessonFaults }) {
   const given = tried?.filter(({ fault }) => fault === null).length ?? 0;
   return (
     <section className={`verdict ${errors.length > 0 ? 'stop' : tried ? 'good' : ''}`} aria-live="polite">
@@ -185,7 +185,7 @@ const placeText = (path: string): string =>
     .map((part) => part.replace(/^(\w+)\[(\d+)\]$/, (_, name, i) => `${NAMES[name] ?? name} ${Number(i) + 1}`))
     .join(', ');
 
-function useEditingOf(lesson: Lesson, found: Found, set: Editing['set']): Editing {
+function useEditingOf(lesson: Lesson, found: LessonFaults, set: Editing['set']): Editing {
   const names = useMemo(() => namesOf(lesson), [lesson]);
   const places = useMemo(() => numbersIn(lesson.design), [lesson.design]);
   return {
@@ -258,7 +258,7 @@ function DesignPart({ lesson, work, take }: { lesson: Lesson; work: Work; take(n
 }
 
 /** The real lesson, begun anew whenever it changes and goes. */
-function Preview({ lesson, found, work }: { lesson: Lesson; found: Found; work: Work }) {
+function Preview({ lesson, found, work }: { lesson: Lesson; found: LessonFaults; work: Work }) {
   const goes = found.errors.length === 0 && found.tried !== null;
   const [shown, setShown] = useState<Lesson | null>(null);
   if (goes && shown !== lesson) setShown(lesson);

@@ -11,13 +11,13 @@ const FEW = 2;
 const SLOW = /(before|after)\.(cut|run|film|odds)\b/;
 const REST = 500;
 
-export interface Found {
+export interface LessonFaults {
   errors: LessonError[];
   /** null: not tried yet */
   tried: TriedSeed[] | null;
 }
 
-export function useFaults(lesson: Lesson): Found {
+export function useFaults(lesson: Lesson): LessonFaults {
   const errors = useMemo(() => {
     const read = validateLesson(lesson, exampleOf, false);
     return read.ok ? [] : read.errors;

@@ -8,7 +8,7 @@ import type { Unreadable } from '../../jobs/record.ts';
  * `older`: the newest state could not be read · `file`: no file was ever saved · `photographs`: a file went without
  * them · `aside`: left by opening another.
  */
-export type Told =
+export type Notice =
   | { what: 'nowhere' | 'newer' | 'full' | 'failed' | 'evicted' | 'older' | 'file' }
   | { what: 'photographs'; count: number }
   | { what: 'elsewhere'; refused: number }
@@ -16,7 +16,7 @@ export type Told =
   | { what: 'aside'; piece: string; title: string };
 
 /** What is said as the page opens. */
-export const firstTold = ({ lasting, unreadable, aside, job, held }: Started): Told[] => [
+export const firstNotices = ({ lasting, unreadable, aside, job, held }: Started): Notice[] => [
   ...(lasting === 'device' ? [] : [{ what: lasting }]),
   ...(held ? [] : [{ what: 'elsewhere', refused: 0 } as const]),
   ...(job?.older ? [{ what: 'older' } as const] : []),
@@ -24,7 +24,7 @@ export const firstTold = ({ lasting, unreadable, aside, job, held }: Started): T
   ...aside.map((one) => unread(one.name, one)),
 ];
 
-export const unread = (name: string, { why, file }: Unreadable): Told => ({
+export const unread = (name: string, { why, file }: Unreadable): Notice => ({
   what: 'unreadable',
   name,
   unreadable: { why, file },
