@@ -29,12 +29,21 @@ interface Props {
   next?: { id: string; title: string } | null;
 }
 
+/** Seeds from one time through to the next. */
+const OTHER = 7919;
+
 export function LessonView({ lesson, work, visit, seed, finished, leave, next = null }: Props) {
   const [course, setCourse] = useState(() => begun(lesson, visit));
-  const { dealt, fault, again } = useDealt(lesson, seedOf(seed, course.round));
+  /** how often it was gone through on this page: each time has other numbers */
+  const [turn, setTurn] = useState(0);
+  const { dealt, fault, again } = useDealt(lesson, seedOf(seed + turn * OTHER, course.round));
   const system = useStore(work.store, (state) => state.system);
   const way = useAngles();
   const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
+  const onceMore = () => {
+    setTurn(turn + 1);
+    setCourse(begun(lesson, 'first'));
+  };
   const step = (next: Step) => {
     if (!dealt) return;
     const after = stepped(course, next, dealt);
@@ -54,9 +63,9 @@ export function LessonView({ lesson, work, visit, seed, finished, leave, next = 
       </header>
       {fault !== null && <Fault what="This round" fault={fault} again={again} />}
       {fault === null && !dealt && <p className="loading">The numbers are being worked out.</p>}
-      {dealt && course.done && <Account {...{ lesson, course, dealt, speech, leave, next }} />}
+      {dealt && course.done && <Account {...{ lesson, course, dealt, speech, leave, next, onceMore }} />}
       {dealt && !course.done && (
-        <Round key={`${course.round} ${course.question}`} {...{ lesson, course, dealt, speech, step }} />
+        <Round key={`${turn} ${course.round} ${course.question}`} {...{ lesson, course, dealt, speech, step }} />
       )}
     </article>
   );
