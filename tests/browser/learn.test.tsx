@@ -135,12 +135,16 @@ async function walk(id: string, how: keyof typeof press, visit: 'first' | 'again
       await answer(lesson, dealt, index, how);
       await there('.saw');
       expect($('.why'), 'what was seen is asked before').toBeNull();
+      for (const told of document.querySelectorAll('.lesson-picture .film-now, .lesson-picture .section .note'))
+        expect(getComputedStyle(told).visibility, 'what was seen is not read off').toBe('hidden');
       await press[how](
         document.querySelectorAll<HTMLButtonElement>('.saw-options button')[dealt.questions[index]!.saw]!,
       );
       const why = await there('.why');
       expect(why.querySelector('h3')!.textContent, `${id}, round ${round}, question ${index}`).toMatch(/^Right:/);
       expect(why.querySelector('.seen-wrong')).toBeNull();
+      expect($('.round .asked')!.textContent, 'what was asked stands there still').not.toBe('');
+      expect(why.querySelectorAll('.triangle').length).toBe(question.view.triangles?.length ?? 0);
       expect(document.activeElement).toBe(why.querySelector('h3'));
       expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
       await press[how](why.querySelector<HTMLButtonElement>('button.main')!);
@@ -189,6 +193,33 @@ test('a slip is named, its cost told, and what was seen wrongly is shown again',
   expect(why.textContent).toContain('In metal:');
   expect(why.textContent).toContain('You were sure');
   expect(why.querySelector('.seen-wrong')).not.toBeNull();
+});
+
+test.each([
+  [390, 844],
+  [1440, 900],
+])('at %i × %i the question and its answer are in sight together, and then what moves', async (width, height) => {
+  await browser.viewport(width, height);
+  const lesson = await opened('two-cones');
+  const seen = (selector: string) => {
+    const { top, bottom } = $(selector)!.getBoundingClientRect();
+    return top >= 0 && bottom <= innerHeight;
+  };
+  await expect.poll(() => seen('.round h3.asked') && seen('.ask button.main')).toBe(true);
+  // The mark begins where it tells nothing.
+  const mark = Number((await there('.answer-mark')).getAttribute('aria-valuenow'));
+  const right = Number(dealtOf(lesson, 0).questions[0]!.right) * 1000;
+  expect(Math.abs(mark - right)).toBeGreaterThan(3);
+  await answer(lesson, dealtOf(lesson, 0), 0, 'touch');
+  await there('.saw');
+  await expect.poll(() => seen('.round h3.asked') && seen('.lesson-picture .section')).toBe(true);
+});
+
+test('a link to no lesson leads to the list', async () => {
+  window.location.hash = '#learn/ratio';
+  await expect.poll(() => $('.learn .fault')?.textContent).toContain('no lesson ratio');
+  await userEvent.click($('.learn a.button.main')!);
+  await there('.path');
 });
 
 test('without an answer, or without how sure, nothing is let go; a wrong unit is said', async () => {
@@ -293,7 +324,7 @@ test('a class: answers typed and sent by link are one spread, and what is right 
   await expect.poll(() => document.querySelectorAll('.spread circle').length, { timeout: 20_000 }).toBe(3);
   expect($('.spread .right')).toBeNull();
   await expectAccessible();
-  await userEvent.click(browser.getByRole('button', { name: 'Let it go' }));
+  await userEvent.click(browser.getByRole('button', { name: 'Show what happens' }));
   await userEvent.click(browser.getByRole('button', { name: 'Show what is right' }));
   expect($('.spread .right')).not.toBeNull();
   expect($('.slips-made')!.textContent).toContain('2 of 3: right');

@@ -35,15 +35,25 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   await userEvent.fill(gives, 'right');
   await expect
     .poll(() => gives.element().closest('.edit-field')!.textContent, { timeout: 60_000 })
-    .toMatch(/seed 1: .*cannot be told apart/);
+    .toMatch(/cannot be told apart: give .*seed 1/);
+  // A press on what is in the way leads to its field.
+  (document.activeElement as HTMLElement).blur();
+  await userEvent.click(browser.getByRole('button', { name: 'Question 1, slip 1, the answer it gives' }));
+  expect(document.activeElement).toBe(gives.element());
   expect($<HTMLButtonElement>('.take-out button.main')!.disabled).toBe(true);
   await userEvent.fill(gives, '2 * right');
   await expect.poll(standing, { timeout: 60_000 }).toBe('The lesson goes.');
   await expect.poll(() => $('.edit-preview .lesson-head h2')?.textContent).toBe('How far does it open?');
   await there('.edit-preview .ask');
   // What a formula can name is put in by choosing it.
-  const values = browser.getByLabelText('Put a value into: The answer it gives').first();
-  await userEvent.selectOptions(values, 'by');
+  await userEvent.click(browser.getByRole('button', { name: 'Put a value into: The answer it gives' }).first());
+  await userEvent.fill(browser.getByLabelText('Look for a value'), 'tangent shallow');
+  await expect
+    .poll(() => [...document.querySelectorAll('.values [data-value]')].map((one) => one.textContent))
+    .toEqual([expect.stringMatching(/shallow journal: tangent.*0\.052/), expect.stringMatching(/shallow bush/)]);
+  await userEvent.fill(browser.getByLabelText('Look for a value'), 'a number of this');
+  await expectAccessible();
+  await userEvent.click($('.values [data-value="by"]')!);
   await expect.poll(() => (gives.element() as HTMLInputElement).value).toContain('by');
   await userEvent.fill(gives, '2 * right');
   await expect.poll(standing, { timeout: 60_000 }).toBe('The lesson goes.');
