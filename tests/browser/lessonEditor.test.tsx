@@ -46,7 +46,7 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   await expect.poll(() => $('.edit-preview .lesson-head h2')?.textContent).toBe('How far does it open?');
   await there('.edit-preview .ask');
   // What a formula can name is put in by choosing it.
-  await userEvent.click(browser.getByRole('button', { name: 'Put a value into: The answer it gives' }).first());
+  await userEvent.click(browser.getByRole('button', { name: 'Put in a value… The answer it gives' }).first());
   await userEvent.fill(browser.getByLabelText('Look for a value'), 'tangent shallow');
   await expect
     .poll(() => [...document.querySelectorAll('.values [data-value]')].map((one) => one.textContent))

@@ -1,6 +1,7 @@
 /**
- * A lesson before a class: large, the picture frozen, the class's answers as a spread, and the instructor shows what happens.
- * Answers are typed in here, or come in a link that each learner's own device shows; nothing leaves a device by itself.
+ * A lesson before a class: large, the picture frozen, the class's answers as a spread, and the instructor shows what
+ * happens. Answers are typed in here, or come in a link that each learner's own device shows; nothing leaves a device
+ * by itself.
  */
 import { type FormEvent, useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
@@ -19,7 +20,7 @@ import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonPicture } from './LessonPicture.tsx';
 import { Spread } from './Spread.tsx';
 import { Story } from './Story.tsx';
-import { Triangle } from './Triangle.tsx';
+import { Triangles } from './Triangle.tsx';
 import { typedAnswer } from './typed.ts';
 import { useDealt } from './useDealt.ts';
 
@@ -136,9 +137,7 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
               <strong>{answerSaid(question.answer, dealt.right, dealt, speech)}.</strong> {words(question.because)}
             </p>
             <SlipsMade question={question} dealt={dealt} answers={mine} words={words} />
-            {question.view.triangles?.map(({ of }, i) => (
-              <Triangle key={of} of={of} {...dealt.triangles[i]!} speech={speech} />
-            ))}
+            <Triangles question={question} dealt={dealt} speech={speech} />
           </>
         )}
         {mine.length > 0 && !open && (

@@ -2,7 +2,10 @@
  * One gap told in three ways: along the axis (travel), square to the axis (across, of one side) and square to the side
  * (the film). A very shallow cone is drawn steeper than it is, and that is said.
  */
+import type { DealtQuestion } from '../../../lessons/deal.ts';
+import type { Question } from '../../../lessons/definition.ts';
 import { type Speech, told } from '../../../lessons/template.ts';
+import { radians } from '../../../report/convert.ts';
 
 const WIDTH = 400;
 const HEIGHT = 230;
@@ -22,7 +25,20 @@ interface Props {
   speech: Speech;
 }
 
-export function Triangle({ of, angle, travel, speech }: Props) {
+/** All that a question has. */
+export function Triangles({ question, dealt, speech }: { question: Question; dealt: DealtQuestion; speech: Speech }) {
+  const { triangles = [] } = question.view;
+  if (triangles.length === 0) return null;
+  return (
+    <div className="triangles">
+      {triangles.map(({ of }, i) => (
+        <Triangle key={of} of={of} {...dealt.triangles[i]!} speech={speech} />
+      ))}
+    </div>
+  );
+}
+
+function Triangle({ of, angle, travel, speech }: Props) {
   const drawn = Math.min(MOST, Math.max(LEAST, angle));
   const { sin, cos, tan } = sidesOf(drawn);
   const real = sidesOf(angle);
@@ -98,8 +114,8 @@ export function Triangle({ of, angle, travel, speech }: Props) {
 }
 
 function sidesOf(degrees: number) {
-  const radians = (degrees * Math.PI) / 180;
-  return { sin: Math.sin(radians), cos: Math.cos(radians), tan: Math.tan(radians) };
+  const a = radians(degrees);
+  return { sin: Math.sin(a), cos: Math.cos(a), tan: Math.tan(a) };
 }
 
 /** The little square where the film meets the side. */

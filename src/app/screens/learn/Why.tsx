@@ -6,7 +6,7 @@ import type { Given } from '../../../lessons/runner.ts';
 import { answerSaid } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import { Explained } from '../../glossary/Explained.tsx';
-import { Triangle } from './Triangle.tsx';
+import { Triangles } from './Triangle.tsx';
 
 interface SawProps {
   question: Question;
@@ -85,9 +85,7 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
       <p>
         <Explained>{words(question.because)}</Explained>
       </p>
-      {question.view.triangles?.map(({ of }, i) => (
-        <Triangle key={of} of={of} {...dealt.triangles[i]!} speech={speech} />
-      ))}
+      <Triangles question={question} dealt={dealt} speech={speech} />
       {!isRight && question.help.length > 0 && (
         <>
           <p className="fine">Step by step:</p>

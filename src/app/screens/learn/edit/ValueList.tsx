@@ -1,4 +1,4 @@
-/** The values that can be put into a field: in words, with what each is now; the most used first, and all by a search. */
+/** The values that can be put into a field: in words, with what each is now, the most used first; and a search. */
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { type Offered, offeredAt } from '../../../../lessons/offered.ts';
 import { type Speech, told } from '../../../../lessons/template.ts';
@@ -17,7 +17,7 @@ export function ValueList({ path, label, put }: Props) {
       <button
         type="button"
         aria-expanded={open}
-        aria-label={`Put a value into: ${label}`}
+        aria-label={`${open ? 'Close the values' : 'Put in a value…'} ${label}`}
         onClick={() => setOpen(!open)}
       >
         {open ? 'Close the values' : 'Put in a value…'}
