@@ -110,7 +110,7 @@ export function Section({
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} at={at} id={id} />
+        <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
         {ghost && <SectionParts.Ghost drawn={ghost} at={at} />}
         <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         {dimensions && !drawn.pulled && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}

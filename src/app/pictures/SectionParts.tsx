@@ -2,7 +2,7 @@
  * The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper.
  */
 import { memo } from 'react';
-import { metres } from '../../report/convert.ts';
+import { metres, millimetres } from '../../report/convert.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat } from './drawn.ts';
 import { FilmPatterns, FilmShape } from './FilmPaint.tsx';
 import { filmRuns } from './filmClass.ts';
@@ -93,10 +93,13 @@ const sameGhost = (a: { drawn: Drawn; at: Placing }, b: { drawn: Drawn; at: Plac
 
 const SAME_M = 1e-12;
 
-function Films({ drawn, at, id }: { drawn: Drawn; at: Placing; id: string }) {
+function Films({ drawn, frame, at, id }: PartProps & { drawn: Drawn }) {
   return (
     <>
       <FilmPatterns id={id} scale={at.scale} />
+      {([1, -1] as const).map((side) => (
+        <Pressed key={side} {...{ drawn, frame, at, id, side }} />
+      ))}
       {([1, -1] as const).map((side) => (
         <g key={side} transform={transform(at, side)}>
           {(side === 1 ? drawn.seats : drawn.below).map((seat) => (
@@ -105,6 +108,26 @@ function Films({ drawn, at, id }: { drawn: Drawn; at: Placing; id: string }) {
         </g>
       ))}
     </>
+  );
+}
+
+/** All of the journal that lies in the bush, once a seat is pressed in: interference is overlap. */
+function Pressed({ drawn, frame, at, id, side }: PartProps & { drawn: Drawn; side: 1 | -1 }) {
+  const seats = side === 1 ? drawn.seats : drawn.below;
+  if (!seats.some(({ film }) => film.some((place) => place.film < -SAME_M))) return null;
+  const half = side === 1 ? 'above' : 'below';
+  const line = frame.journal[half];
+  const points = listOf([...line, [line[line.length - 1]![0], millimetres(0)], [line[0]![0], millimetres(0)]]);
+  return (
+    <g transform={transform(at, side)}>
+      <clipPath id={`${id}in${half}`}>
+        <path d={pathOf(frame.bush[half])} />
+      </clipPath>
+      <g clipPath={`url(#${id}in${half})`}>
+        <FilmShape points={points} kind="pressed" id={id} />
+        <polygon points={points} className="outline within-bush" />
+      </g>
+    </g>
   );
 }
 
@@ -117,6 +140,8 @@ function SeatFilm({ seat: { film: whole, oil, wanted }, id }: { seat: DrawnSeat;
   return (
     <g>
       {filmRuns(film, wanted, betweenPlaces).map(({ name, kind, places: run }) => {
+        // That is shown with all else that lies in the bush.
+        if (kind === 'pressed') return null;
         const outline = inMm([...run.map((f) => f.bush), ...run.map((f) => f.journal).reverse()]);
         return <FilmShape key={name} points={listOf(outline)} kind={kind} id={id} />;
       })}
