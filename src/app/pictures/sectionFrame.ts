@@ -52,7 +52,7 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
   const reach = (nose - rear) * REACH;
   const outer = Math.max(...bore.map(([, r]) => r)) * WALL;
   const [first, last] = endsOf(above.body, below.body);
-  // The journal is broken off as far past its seats wherever it goes, and one thickness there: clear of the bush's rear.
+  // Broken off as far past its seats wherever the journal goes, and one thickness there: clear of the bush's rear.
   const { moved } = drawn;
   const left = Math.min(rear - reach, first[0] - moved - reach / 4) + moved;
   const right = Math.max(nose + reach, last[0] - moved + reach / 4) + moved;

@@ -63,7 +63,7 @@ export function SceneTags({ drawing, frame, staged, system, plan, tagged, colour
         write.current();
         get().invalidate();
       }),
-    [drawing, get, write],
+    [drawing, get],
   );
   useFrame(() => write.current());
   useTold(drawing, system, tagged);

@@ -113,10 +113,7 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
                   key={name}
                   id={id}
                   kind={run}
-                  points={[
-                    ...along.map((p) => at(p.along, p.edge)),
-                    ...along.map(journalAt).reverse(),
-                  ].join(' ')}
+                  points={[...along.map((p) => at(p.along, p.edge)), ...along.map(journalAt).reverse()].join(' ')}
                 />
               ))}
               {was && <path className="ghost" d={`M${was.film.map((p) => at(p.along, p.edge + p.film)).join('L')}`} />}
