@@ -70,7 +70,9 @@ function useScreen(): ScreenEntry {
 /** Another screen begins at its top; a part that the address names is brought into sight after that. */
 function useFromTheTop({ name }: ScreenEntry) {
   // biome-ignore lint/correctness/useExhaustiveDependencies: another screen, nothing else
-  useLayoutEffect(() => window.scrollTo(0, 0), [name]);
+  useLayoutEffect(() => {
+    window.scrollTo(0, 0);
+  }, [name]);
 }
 
 /** Undo and redo by the usual keys, but not within a field, which has its own. */

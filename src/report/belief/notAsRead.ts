@@ -16,7 +16,7 @@ interface Verdict {
   sentences: string[];
 }
 
-const HEADLINE: Record<NotAsRead, string> = {
+export const NOT_AS_READ: Record<NotAsRead, string> = {
   contradict: 'Readings of the bench contradict each other: settle that on Measure first.',
   other: 'The parts were read otherwise than they are drawn here: use Measure’s shapes first.',
 };
@@ -37,7 +37,7 @@ export function behindReadings<V extends Verdict>(
   return {
     ...verdict,
     tone: why === 'contradict' || verdict.tone === 'stop' ? 'stop' : 'mend',
-    headline: HEADLINE[why],
+    headline: NOT_AS_READ[why],
     sentences: [`${of}: ${verdict.headline}`, ...verdict.sentences],
   };
 }
