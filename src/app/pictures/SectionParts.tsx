@@ -108,9 +108,9 @@ function Films({ drawn, at, id }: { drawn: Drawn; at: Placing; id: string }) {
   );
 }
 
-function SeatFilm({ seat: { film: whole, wanted }, id }: { seat: DrawnSeat; id: string }) {
-  const film = thinned(whole, MOST_POINTS, (place) => place.film);
-  if (film.length < 2) return null;
+function SeatFilm({ seat: { film: whole, oil, wanted }, id }: { seat: DrawnSeat; id: string }) {
+  const film = thinned(oil, MOST_POINTS, (place) => place.film);
+  if (whole.length < 2) return null;
   const least = Math.min(...whole.map((place) => place.film));
   const places =
     Math.abs(least) > SAME_M ? [] : inMm(whole.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
