@@ -28,6 +28,8 @@ export interface DealtQuestion {
   curve: Curve | null;
   /** mm: how thick the layer is before and after */
   layer: { from: number; to: number } | null;
+  /** of each triangle: degrees, mm */
+  triangles: { angle: number; travel: number }[];
 }
 
 export interface Curve {
@@ -148,15 +150,20 @@ type Around = Pick<Lesson, 'keep' | 'story' | 'carry'>;
 function dealQuestion(
   lesson: Around,
   question: Question,
-  from: Design,
+  left: Design,
   numbers: Scope,
   ask: Asking,
 ): Worked<DealtQuestion> {
   const formulas = formulasOf(lesson, question);
-  const before = ask(from, sectionsIn(formulas, 'before'));
-  const to = putInto(from, question.release, { ...numbers, before }, 'release');
+  const put = (design: Design, puts: readonly Put[], within: string) =>
+    putInto(design, puts, { ...numbers, before: ask(design, sectionsIn(formulas, 'before')) }, within);
+  const set = put(left, question.set ?? [], 'set');
+  if (!set.ok) return set;
+  const from = set.value;
+  const to = put(from, question.release, 'release');
   if (!to.ok) return to;
-  const scope: Scope = { ...numbers, before, after: ask(to.value, sectionsIn(formulas, 'after')) };
+  const [before, after] = [ask(from, sectionsIn(formulas, 'before')), ask(to.value, sectionsIn(formulas, 'after'))];
+  const scope: Scope = { ...numbers, design: from, before, after };
   for (const [i, condition] of lesson.keep.entries()) {
     const found = worked(condition, scope);
     if (!found.ok) return placed(found, `keep[${i}]`);
@@ -180,6 +187,8 @@ function dealQuestion(
   if (curve && !curve.ok) return placed(curve, 'answer.chart');
   const layer = layerOf(question, inScope);
   if (layer && !layer.ok) return placed(layer, 'view.layer');
+  const triangles = trianglesOf(question, inScope);
+  if (!triangles.ok) return triangles;
   return {
     ok: true,
     value: {
@@ -192,6 +201,7 @@ function dealQuestion(
       saw: saw.value,
       curve: curve?.ok ? curve.value : null,
       layer: layer?.ok ? layer.value : null,
+      triangles: triangles.value,
     },
   };
 }
@@ -201,6 +211,17 @@ function layerOf({ view: { layer } }: Question, scope: Scope): Worked<{ from: nu
   const [from, to] = [workedNumber(layer.from, scope), workedNumber(layer.to, scope)];
   if (!from.ok) return from;
   return to.ok ? { ok: true, value: { from: from.value, to: to.value } } : to;
+}
+
+function trianglesOf({ view: { triangles = [] } }: Question, scope: Scope): Worked<DealtQuestion['triangles']> {
+  const made: DealtQuestion['triangles'] = [];
+  for (const [i, { angle, travel }] of triangles.entries()) {
+    const [a, t] = [workedNumber(angle, scope), workedNumber(travel, scope)];
+    if (!a.ok) return placed(a, `view.triangles[${i}].angle`);
+    if (!t.ok) return placed(t, `view.triangles[${i}].travel`);
+    made.push({ angle: a.value, travel: t.value });
+  }
+  return { ok: true, value: made };
 }
 
 function onlyTrue({ saw }: Question, scope: Scope): Worked<number> {
@@ -249,8 +270,9 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
     ...(answer.kind === 'choice' ? [] : [answer.within]),
     ...(answer.kind === 'number' && answer.chart ? [answer.chart.from, answer.chart.to, answer.chart.at] : []),
     ...(question.view.layer ? [question.view.layer.from, question.view.layer.to] : []),
+    ...(question.view.triangles ?? []).flatMap(({ angle, travel }) => [angle, travel]),
     ...lesson.keep,
-    ...question.release.map(({ is }) => is),
+    ...[...(question.set ?? []), ...question.release].map(({ is }) => is),
     ...question.mistakes.flatMap(({ is, when }) => (when === undefined ? [is] : [is, when])),
     ...question.saw.options.map(({ is }) => is),
     ...texts.flatMap((text) => holesOf(text).map(({ formula }) => formula)),

@@ -34,7 +34,7 @@ export const TOLD_AS = [
 const toldAs = z.enum(TOLD_AS).check(
   z.meta({
     description:
-      'fine: µm or tenths · tenths, micrometres: in these whatever the units · length: mm or in · sided: on which side of the datum · angle: half angle in degrees, told the person’s way · turn: parts of a turn, told in degrees · count: whole · number: three figures · share: of 1, told in a hundred',
+      'fine: µm or tenths · tenths, micrometres: in these whatever the units · length: mm or in · sided: a place along the axis, toward the nose or the rear · angle: half angle in degrees, told the person’s way · turn: parts of a turn, told in degrees · count: whole · number: three figures · share: of 1, told in a hundred',
   }),
 );
 
@@ -56,8 +56,26 @@ const layer = z
     title: text(60, 'What is drawn as a layer of oil, with no unit'),
     from: formula('How thick it is (mm) before the answer'),
     to: formula('How thick it is (mm) once it is let go'),
+    both: z.optional(
+      z.literal(true).check(z.meta({ description: 'Drawn right across: the bush on both sides of the journal' })),
+    ),
+    answer: z.optional(
+      z.enum(['film', 'growth', 'across']).check(
+        z.meta({
+          description: 'What the answer is of it, so that it is marked: the film, what it grew by, twice the film',
+        }),
+      ),
+    ),
   })
   .check(z.meta({ description: 'One film drawn as a layer between bush and journal: it grows or shrinks' }));
+
+const triangle = z
+  .strictObject({
+    of: text(60, 'Which cone it is of'),
+    angle: formula('Its half angle, in degrees'),
+    travel: formula('The gap along the axis (mm)'),
+  })
+  .check(z.meta({ description: 'Drawn with why: one gap told along the axis, square to it, and square to the side' }));
 
 const view = z.strictObject({
   section: z.boolean().check(z.meta({ description: 'The section of the pair' })),
@@ -72,6 +90,10 @@ const view = z.strictObject({
       ),
   ),
   layer: z.optional(layer),
+  triangles: z.optional(z.array(triangle).check(z.minLength(1), z.maxLength(2))),
+  print: z.optional(
+    z.literal(true).check(z.meta({ description: 'Once it is let go: where marking blue prints on the bush' })),
+  ),
   figures: z.optional(
     z.literal(false).check(z.meta({ description: 'Before the answer the picture tells no film in figures' })),
   ),
@@ -93,7 +115,7 @@ const number = z.strictObject({
   kind: z.literal('number'),
   label: text(80, 'What is typed'),
   as: toldAs,
-  right: formula('What the engine has'),
+  right: formula('What is right'),
   within: formula('How far off an answer may be and still be right'),
   chart: z.optional(chart),
 });
@@ -101,7 +123,7 @@ const number = z.strictObject({
 const move = z.strictObject({
   kind: z.literal('move'),
   label: text(80, 'What is moved'),
-  right: formula('The position (mm) the engine has'),
+  right: formula('The position (mm) that is right'),
   within: formula('How far off (mm) it may be and still be right'),
 });
 
@@ -122,6 +144,15 @@ const mistake = z.strictObject({
 
 const question = z.strictObject({
   ask: words('The question'),
+  set: z.optional(
+    z.array(put).check(
+      z.minLength(1),
+      z.maxLength(8),
+      z.meta({
+        description: 'What is so as it is asked, where that is not what the question before left; before is of that',
+      }),
+    ),
+  ),
   view,
   answer: z.discriminatedUnion('kind', [number, move, choice]),
   release: z

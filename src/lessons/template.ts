@@ -1,6 +1,6 @@
 /** The texts of a lesson: `{formula}` and `{formula|as}` in them are worked out and told in the person's units. */
 import { figures, measureText } from '../design/measures.ts';
-import { type AngleWay, angleSaid, fineText, placeText, type System, sidedText, turnText } from '../design/units.ts';
+import { type AngleWay, angleSaid, fineText, placeText, type System, turnText } from '../design/units.ts';
 import { TOLD_AS, type ToldAs } from './definition.ts';
 import { formulaOf, type Scope, type Worked, worked } from './formula.ts';
 
@@ -8,6 +8,14 @@ export interface Speech {
   system: System;
   way: AngleWay;
 }
+
+/** A place along the axis, from where the question counts: no lesson speaks of a datum. */
+const onAxisText = (value: number, system: System): string =>
+  Math.abs(value) < NOTHING
+    ? fineText(0, system)
+    : `${fineText(Math.abs(value), system)} toward the ${value > 0 ? 'nose' : 'rear'}`;
+/** mm */
+const NOTHING = 5e-7;
 
 const HOLE = /\{([^{}|]+)(?:\|([a-z]+))?\}/gi;
 
@@ -23,7 +31,7 @@ export function told(value: number, as: ToldAs, { system, way }: Speech): string
     case 'length':
       return placeText(value, system);
     case 'sided':
-      return sidedText(value, system);
+      return onAxisText(value, system);
     case 'angle':
       return angleSaid(value, way);
     case 'turn':

@@ -97,7 +97,7 @@ function* entries(
       yield* entries(inner, [...at, Array.isArray(of) ? Number(key) : key]);
 }
 
-const FORMULAS = new Set(['is', 'when', 'right', 'within', 'from', 'to', 'at', 'up']);
+const FORMULAS = new Set(['is', 'when', 'right', 'within', 'from', 'to', 'at', 'up', 'angle', 'travel']);
 const isFormula = (path: readonly PropertyKey[]) =>
   path[0] === 'keep' || (FORMULAS.has(String(path.at(-1))) && path[0] !== 'numbers');
 const isPlain = (path: readonly PropertyKey[]) =>
@@ -150,7 +150,8 @@ function placeErrors(lesson: Lesson, designs: Designs): LessonError[] {
   if (!design.ok) return [{ path: 'design', message: design.message }];
   const places = [
     ...lesson.where.map(({ path }, i) => ({ at: `where[${i}].path`, path })),
-    ...lesson.questions.flatMap(({ release, answer }, i) => [
+    ...lesson.questions.flatMap(({ set = [], release, answer }, i) => [
+      ...set.map(({ path }, k) => ({ at: `questions[${i}].set[${k}].path`, path })),
       ...release.map(({ path }, k) => ({ at: `questions[${i}].release[${k}].path`, path })),
       ...(answer.kind === 'number' && answer.chart
         ? [{ at: `questions[${i}].answer.chart.path`, path: answer.chart.path }]
