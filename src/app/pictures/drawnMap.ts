@@ -10,9 +10,9 @@
  * one-to-one, so the parts touch, cross or stand clear on the screen exactly where they do in the solver. d runs along
  * the axis for a steep seat and along the radius for a shallow one: there a gap has no room along the axis.
  *
- * A journal moved by p has its line moved by f·p along the axis, or by -f·p·tan a along the radius, and by p·cos a along
- * itself: either is the line as moved by f·p along the axis. So it slides along itself to where the whole journal goes,
- * ends, shoulders and hand, and where it touches it is not less true for that.
+ * A journal moved by p has its line moved by f·p along the axis, or by -f·p·tan a along the radius, and by p·cos a
+ * along itself: either is the line as moved by f·p along the axis. So it slides along itself to where the whole
+ * journal goes, ends, shoulders and hand, and where it touches it is not less true for that.
  * It stands unslid at home, where the first seat touches. Of a measured line the heights stay opposite what they face.
  */
 import type { Metres, Radians } from '../../design/dimension.ts';
