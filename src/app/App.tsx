@@ -1,5 +1,5 @@
 /** The frame: the bar at the top and one screen below it, named in the address. */
-import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useState, useSyncExternalStore } from 'react';
 import { useStore } from 'zustand';
 import { DraftLine } from './frame/DraftLine.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
@@ -22,6 +22,7 @@ export function App({ work }: { work: Work }) {
   const taking = takeOn === screen.name;
   useShortcuts(screen === NEW_JOB ? work.begun : work);
   useLink(work);
+  useFromTheTop(screen);
   useDropped(work);
   const colours = useSeatColours(work);
   return (
@@ -64,6 +65,14 @@ function useScreen(): ScreenEntry {
   );
   const opening = SCREENS.find(({ name }) => name === 'Fit')!;
   return [...SCREENS, ...PAGES].find(({ name }) => `#${name.toLowerCase()}` === hash.split('/')[0]) ?? opening;
+}
+
+/** Another screen begins at its top; a part that the address names is brought into sight after that. */
+function useFromTheTop({ name }: ScreenEntry) {
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another screen, nothing else
+  useLayoutEffect(() => {
+    window.scrollTo(0, 0);
+  }, [name]);
 }
 
 /** Undo and redo by the usual keys, but not within a field, which has its own. */

@@ -33,3 +33,6 @@ export function positionAtFilm(seat: SeatLines, film: Millimetres): Millimetres 
   const position = positionForFilm(seat, metres(film));
   return position === null ? null : millimetres(position);
 }
+
+/** The position (m) at which a seat touches; null where none is. */
+export const positionOfTouch = (seat: SeatLines): number | null => positionForFilm(seat, metres(0));

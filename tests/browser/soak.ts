@@ -25,7 +25,7 @@ const random = () => uniformFloat64(generator);
 const oneOf = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
-const SCREENS = ['measure', 'fit', 'run', 'cut', 'sheet', 'jobs', 'new'] as const;
+const SCREENS = ['measure', 'fit', 'run', 'cut', 'odds', 'learn', 'sheet', 'jobs', 'new'] as const;
 /** Edits on a screen before the next one. */
 const EDITS = 12;
 /** What takes the work somewhere the soak does not follow, or asks for a hand. */

@@ -4,6 +4,7 @@ import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId } from 'react';
 import { figures } from '../../design/measures.ts';
 import type { Condition } from '../../report/film/limits.ts';
+import { textWidth } from '../pictures/textWidth.ts';
 import {
   AcrossAxis,
   AxisNames,
@@ -17,6 +18,7 @@ import {
   usePlot,
 } from './Axes.tsx';
 import { Hatches } from './conditions.tsx';
+import { NAME_SIZE, namesOn, type PlacedName } from './lineLabels.ts';
 
 export interface Line {
   name: string;
@@ -43,8 +45,9 @@ interface Props {
   log?: boolean;
   /** a level drawn dashed, with its name */
   level?: { at: number; text: string } | null;
-  /** where it stands now */
+  /** where it stands now, and what that is called */
   now?: number | null;
+  nowText?: string;
   /** a place along it, dashed, with its name */
   mark?: { at: number; text: string } | null;
   stretches?: readonly Stretch[];
@@ -70,6 +73,7 @@ function Chart({
   log = false,
   level = null,
   now = null,
+  nowText = 'now',
   mark = null,
   stretches = [],
   lowest = 0,
@@ -81,6 +85,17 @@ function Chart({
   const x = (log ? scaleLog() : scaleLinear()).domain(domain as [number, number]).range([plot.left, plot.right]);
   const y = scaleLinear([lowest, lowest + 1.08 * Math.max(greatest - lowest, 1e-9)], [plot.bottom, plot.top]);
   const acrossTicks = log ? logTicks(domain, width) : ticks(domain[0], domain[1], width < 380 ? 4 : 6);
+  const names = namesOn({
+    plot,
+    curves: lines.map(({ points }) => points.map(([px, py]) => [x(px), y(py)] as const)),
+    level: level && { at: y(level.at), text: level.text },
+    upright: [
+      ...(mark ? [{ at: x(mark.at), text: mark.text }] : []),
+      ...(now === null ? [] : [{ at: x(now), text: nowText }]),
+    ],
+    width: (text) => textWidth(text, NAME_SIZE),
+  });
+  const [markName, nowName] = mark ? names.upright : [undefined, ...names.upright];
   return (
     <ChartFigure
       box={box}
@@ -122,24 +137,18 @@ function Chart({
           <Curve key={line.name} line={line} x={x} y={y} />
         ))}
       </g>
-      {mark && (
-        <text
-          x={x(mark.at) + (x(mark.at) > (plot.left + plot.right) / 2 ? -5 : 5)}
-          y={plot.bottom - 6}
-          textAnchor={x(mark.at) > (plot.left + plot.right) / 2 ? 'end' : 'start'}
-          className="level-text"
-        >
-          {mark.text}
-        </text>
-      )}
-      {level && (
-        <text x={plot.right - 4} y={y(level.at) - 5} textAnchor="end" className="level-text">
-          {level.text}
-        </text>
-      )}
+      {mark && <Name {...markName!} kind="level-text" />}
+      {now !== null && <Name {...nowName!} kind="now-text" />}
+      {names.level && <Name {...names.level} kind="level-text" />}
     </ChartFigure>
   );
 }
+
+const Name = ({ text, x, y, anchor, kind }: PlacedName & { kind: string }) => (
+  <text x={x} y={y} textAnchor={anchor} fontSize={NAME_SIZE} className={kind}>
+    {text}
+  </text>
+);
 
 /** More points than this are a line of their own. */
 const DOTS = 30;

@@ -8,6 +8,7 @@ import { Stage } from './Stage.tsx';
 import { SceneLegend, scaleEnd } from './sceneLegend.tsx';
 import type { SceneProps } from './sceneProps.ts';
 import { greatestFilm } from './solid/filmGeometry.ts';
+import { cutSeat } from './solid/noseCut.ts';
 import { planOf } from './solid/SceneTags.tsx';
 
 function Scene(props: SceneProps) {
@@ -16,6 +17,7 @@ function Scene(props: SceneProps) {
   const wanted = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => seat.wanted));
   const plain = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats.some((seat) => !seat.wanted));
   const names = useSyncExternalStore(drawing.subscribe, () => JSON.stringify(drawing.now().seats.map((s) => s.name)));
+  const cut = useSyncExternalStore(drawing.subscribe, () => drawing.now().seats[cutSeat(drawing.now())]?.name ?? null);
   const plan = useCallback((across: number) => planOf(JSON.parse(names) as string[], system, across), [names, system]);
   return (
     <Stage
@@ -23,6 +25,7 @@ function Scene(props: SceneProps) {
       seen="Journal, bush and film in the round, the bush cut open; gaps drawn larger, lengths true"
       lookAt="Look at the pair"
       dark={dark}
+      cut={cut}
       onLost={onLost}
       legend={
         <SceneLegend

@@ -49,8 +49,8 @@ export function SeatNotes({ notes, frame, at, size, below = false }: Props) {
 /** Middle of the film, or of the bush's line where there is none. */
 export function middleOf(seat: DrawnSeat): Point {
   const [first, last] =
-    seat.film.length > 1
-      ? [between(seat.film[0]!), between(seat.film[seat.film.length - 1]!)]
+    seat.oil.length > 1
+      ? [between(seat.oil[0]!), between(seat.oil[seat.oil.length - 1]!)]
       : [seat.bush[0]!, seat.bush[seat.bush.length - 1]!];
   return [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
 }

@@ -110,9 +110,10 @@ export function Section({
           <SectionParts.Journal frame={frame} at={at} id={id} moved={fit.position * drawn.factor} />
         </g>
         <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} at={at} id={id} />
+        <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
         {ghost && <SectionParts.Ghost drawn={ghost} at={at} />}
         <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
+        {!drawn.pulled && <SectionParts.Moves frame={frame} at={at} />}
         {dimensions && !drawn.pulled && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
         <Notes
           design={design}
@@ -126,7 +127,12 @@ export function Section({
           size={size}
           system={system}
         />
-        <SectionPull work={work} drawn={drawn} frame={frame} at={at} size={size} system={system} along={journalMove} />
+        <SectionPull
+          {...{ work, drawn, frame, at, size, system }}
+          said={!dimensions && !drawn.pulled}
+          whole={view.zoom === 1}
+          along={journalMove}
+        />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />
       </svg>
       <figcaption>

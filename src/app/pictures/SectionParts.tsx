@@ -2,7 +2,8 @@
  * The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper.
  */
 import { memo } from 'react';
-import { metres } from '../../report/convert.ts';
+import type { Millimetres } from '../../design/dimension.ts';
+import { metres, millimetres } from '../../report/convert.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat } from './drawn.ts';
 import { FilmPatterns, FilmShape } from './FilmPaint.tsx';
 import { filmRuns } from './filmClass.ts';
@@ -93,10 +94,13 @@ const sameGhost = (a: { drawn: Drawn; at: Placing }, b: { drawn: Drawn; at: Plac
 
 const SAME_M = 1e-12;
 
-function Films({ drawn, at, id }: { drawn: Drawn; at: Placing; id: string }) {
+function Films({ drawn, frame, at, id }: PartProps & { drawn: Drawn }) {
   return (
     <>
       <FilmPatterns id={id} scale={at.scale} />
+      {([1, -1] as const).map((side) => (
+        <Pressed key={side} {...{ drawn, frame, at, id, side }} />
+      ))}
       {([1, -1] as const).map((side) => (
         <g key={side} transform={transform(at, side)}>
           {(side === 1 ? drawn.seats : drawn.below).map((seat) => (
@@ -108,15 +112,37 @@ function Films({ drawn, at, id }: { drawn: Drawn; at: Placing; id: string }) {
   );
 }
 
-function SeatFilm({ seat: { film: whole, wanted }, id }: { seat: DrawnSeat; id: string }) {
-  const film = thinned(whole, MOST_POINTS, (place) => place.film);
-  if (film.length < 2) return null;
+/** All of the journal that lies in the bush, once a seat is pressed in: interference is overlap. */
+function Pressed({ drawn, frame, at, id, side }: PartProps & { drawn: Drawn; side: 1 | -1 }) {
+  const seats = side === 1 ? drawn.seats : drawn.below;
+  if (!seats.some(({ film }) => film.some((place) => place.film < -SAME_M))) return null;
+  const half = side === 1 ? 'above' : 'below';
+  const line = frame.journal[half];
+  const points = listOf([...line, [line[line.length - 1]![0], millimetres(0)], [line[0]![0], millimetres(0)]]);
+  return (
+    <g transform={transform(at, side)}>
+      <clipPath id={`${id}in${half}`}>
+        <path d={pathOf(frame.bush[half])} />
+      </clipPath>
+      <g clipPath={`url(#${id}in${half})`}>
+        <FilmShape points={points} kind="pressed" id={id} />
+        <polygon points={points} className="outline within-bush" />
+      </g>
+    </g>
+  );
+}
+
+function SeatFilm({ seat: { film: whole, oil, wanted }, id }: { seat: DrawnSeat; id: string }) {
+  const film = thinned(oil, MOST_POINTS, (place) => place.film);
+  if (whole.length < 2) return null;
   const least = Math.min(...whole.map((place) => place.film));
   const places =
     Math.abs(least) > SAME_M ? [] : inMm(whole.filter((f) => Math.abs(f.film) <= SAME_M).map((f) => f.bush));
   return (
     <g>
       {filmRuns(film, wanted, betweenPlaces).map(({ name, kind, places: run }) => {
+        // That is shown with all else that lies in the bush.
+        if (kind === 'pressed') return null;
         const outline = inMm([...run.map((f) => f.bush), ...run.map((f) => f.journal).reverse()]);
         return <FilmShape key={name} points={listOf(outline)} kind={kind} id={id} />;
       })}
@@ -155,4 +181,17 @@ function Axes({ drawn, frame, at }: { drawn: Drawn; frame: SectionFrame; at: Pla
   );
 }
 
-export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films, Ghost: memo(Ghost, sameGhost), Axes };
+/** That the journal moves along its axis, while nothing is held. */
+function Moves({ frame, at }: { frame: SectionFrame; at: Placing }) {
+  const middle = (frame.journalLeft + frame.journalRight) / 2;
+  const { x, y } = onScreen(at, [metres(middle as Millimetres), 0], 1);
+  const arrows = `M${x - 18} ${y}h36M${x - 12} ${y - 6}l-7 6l7 6M${x + 12} ${y - 6}l7 6l-7 6`;
+  return (
+    <g className="hint moves">
+      <path d={arrows} className="halo" />
+      <path d={arrows} />
+    </g>
+  );
+}
+
+export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films, Ghost: memo(Ghost, sameGhost), Axes, Moves };

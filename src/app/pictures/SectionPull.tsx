@@ -18,6 +18,10 @@ interface Props {
   at: Placing;
   size: Size;
   system: System;
+  /** whether what the ring does is said before anyone takes hold of it */
+  said: boolean;
+  /** whether the whole is in view: the ring then is too, wherever the journal goes */
+  whole: boolean;
   /** the journal along its axis */
   along: ReturnType<typeof useAxialMove>;
 }
@@ -28,14 +32,17 @@ const SHORT = 14;
 /** px: what the ring does, at its corner of the drawing */
 const LINE = 17;
 const EDGE = 8;
+/** px from its middle to the tips of its arrows */
+const RING = 24;
 
-export function SectionPull({ work, drawn, frame, at, size, system, along }: Props) {
+export function SectionPull({ work, drawn, frame, at, size, system, said, whole, along }: Props) {
   const station = frame.journalRight;
   // The displacement the pose has there, mm true.
   const up = millimetres(drawn.aside(metres(station), Math.PI / 2)) / drawn.factor;
   const perPixel = () => 1 / (at.scale * drawn.factor);
   const { handlers, onKeyDown } = useNoseHand({ work, station, up, perPixel, along });
-  const grip = onScreen(at, [metres(station), 0], 1);
+  const nose = onScreen(at, [metres(station), 0], 1);
+  const grip = { ...nose, x: whole ? Math.min(size.width - RING, Math.max(RING, nose.x)) : nose.x };
   const y = grip.y - up * drawn.factor * at.scale;
   return (
     <g className="pull">
@@ -55,12 +62,14 @@ export function SectionPull({ work, drawn, frame, at, size, system, along }: Pro
       >
         <circle cx={grip.x} cy={y} r={22} className="grip" />
         <circle cx={grip.x} cy={y} r={9} className="handle" />
-        <path d={`M${grip.x} ${y - 22}l-5 8h10zM${grip.x} ${y + 22}l-5 -8h10z`} />
+        <path
+          d={`M${grip.x} ${y - 22}l-5 8h10zM${grip.x} ${y + 22}l-5 -8h10zM${grip.x - 22} ${y}l8 -5v10zM${grip.x + 22} ${y}l-8 -5v10z`}
+        />
       </g>
-      {['↕ pulls the nose aside', '↔ moves the journal'].map((does, i) => (
+      {['Ring ↕ pulls the nose aside', '↔ moves the journal'].map((does, i) => (
         <text
           key={does}
-          className="hint what-ring-does"
+          className={said ? 'hint what-ring-does said' : 'hint what-ring-does'}
           x={size.width - EDGE}
           y={size.height - EDGE - (1 - i) * LINE}
           textAnchor="end"

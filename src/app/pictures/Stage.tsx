@@ -60,12 +60,14 @@ interface Props {
   onLost(): void;
   /** Below the picture, beside the views. */
   legend?: ReactNode;
+  /** the seat that is cut as seen from the nose (solid/noseCut.ts) */
+  cut?: string | null;
   /** How the labels stand in a picture of this width. */
   planOf(across: number): Plan;
   children(stage: OnStage): ReactNode;
 }
 
-export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: Props) {
+export function Stage({ seen, lookAt, dark, onLost, legend, cut, planOf, children }: Props) {
   const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
   const [able] = useState(canDraw);
   const lost = useLatest(() => {
@@ -111,6 +113,11 @@ export function Stage({ seen, lookAt, dark, onLost, legend, planOf, children }: 
         </Canvas>
         <svg ref={svg} className="stage-tags" aria-hidden="true" />
         <p ref={told} className="unseen" aria-live="off" />
+        {cut && view.name === 'From the nose' && (
+          <p className="stage-cut" style={{ background: inks.ground }}>
+            Cut through {cut}, near its nose end
+          </p>
+        )}
       </div>
       <div className="stage-foot">
         {legend}

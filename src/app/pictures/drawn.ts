@@ -2,15 +2,9 @@
  * What is drawn: the half sections of journal and bush with one factor on every gap, deviation and
  * displacement, and true lengths and diameters. Both pictures, section and scene, draw these chains.
  *
- * In the coordinates (u, v) of a bush line (engine/contact/film.ts) each seat is drawn by
- *
- *   (u, v)  →  P(u) + factor·(v₀ - v)·d
- *
- *   P(u) the point of the straight bush line at u · v₀ the v of that line · d a fixed direction
- *
- * the same one-to-one map for both parts, so they touch, cross or stand clear on the screen exactly where
- * they do in the solver, at every factor. d runs along the axis for a steep seat (a displaced cone is then
- * drawn displaced) and along the radius for a shallow one; square to the line the gap is factor·film in both.
+ * Each seat is drawn by a one-to-one map (drawnMap.ts), the same for both parts, so they touch, cross or stand clear on
+ * the screen exactly where they do in the solver, at every factor; square to the line the gap is factor·film. The
+ * journal's outline is one rigid body: moved by p, all of it moves factor·p along the axis.
  *
  * Where the journal lies aside or tilted, or a part is lobed, every half section has a v of its own (leaning.ts),
  * drawn by the same map: to take hold of the nose changes nothing on the screen, and each line leans as the rigid
@@ -18,8 +12,8 @@
  */
 
 import type { Metres, Radians } from '../../design/dimension.ts';
-import { radians } from '../../report/convert.ts';
-import { type Chain, type FilmChain, filmAlong, type SeatLines, type Wanted } from '../../report/inFrame.ts';
+import { type FilmChain, filmAlong, type SeatLines, type Wanted } from '../../report/inFrame.ts';
+import { type Ground, groundOf, heightAt, heightOf, place, type SeatMap, slid } from './drawnMap.ts';
 import type { Leaning } from './leaning.ts';
 
 /** z along the axis, r from the axis, m. */
@@ -30,9 +24,11 @@ export interface DrawnSeat {
   bush: Point[];
   journal: Point[];
   /** Where the points stand along each line, in its own coordinate (m). */
-  along: { bush: Float64Array; journal: Float64Array };
+  along: { bush: ArrayLike<number>; journal: ArrayLike<number> };
   /** Along the overlap, rear to nose: the drawn places of both surfaces and the true film (m) between them. */
   film: FilmPlace[];
+  /** What of it the drawn journal, moved so much further than the true one, faces on the screen. */
+  oil: FilmPlace[];
   /** the film (m) it is to have */
   wanted: Wanted | null;
 }
@@ -72,6 +68,8 @@ export interface DrawnForce {
 export interface Drawn {
   /** The factor drawn. */
   factor: number;
+  /** m, drawn: how far noseward the journal stands of where its first seat touches */
+  moved: number;
   /** The half section at 90°, upward. */
   seats: DrawnSeat[];
   /** The half section at 270°, downward: the same object where both parts are round and on one axis. */
@@ -88,11 +86,11 @@ export interface Drawn {
   endwise(radius: Metres, angle: Radians): number;
 }
 
-/** Half angles (rad) above this are drawn displaced along the axis. */
-const STEEP = radians(20);
 /** The largest gap drawn, as a share of the smallest radius: on one axis, and pulled aside. */
 const LARGEST_GAP = 0.4;
 const PULLED_GAP = 0.85;
+/** How far the journal is drawn along the axis from where its first seat touches, as a share of the bush's length. */
+const LARGEST_MOVE = 0.4;
 const UP = Math.PI / 2;
 const DOWN = 1.5 * Math.PI;
 
@@ -106,17 +104,25 @@ export function factorFor(
   asked: number,
   leaning: Leaning | null = null,
   reach: readonly number[] = [],
+  ground: Ground = groundOf(seats),
 ): number {
+  const { maps, home } = ground;
   const smallest = Math.min(...seats.flatMap((seat) => [...seat.bush.r, ...seat.journal.r]));
   // A journal that is pulled aside opens one side as it closes the other: room for that is left beforehand.
   const room = leaning?.pulled ? PULLED_GAP : LARGEST_GAP;
-  const gaps = seats.map((seat, i) => deepest(seat, i, mapOf(seat), position, leaning));
+  const gaps = seats.map((seat, i) => deepest(seat, i, maps[i]!, position, leaning));
   // Of a steep seat the gap is drawn along the axis. Between two positions no gap is deeper than at both.
   const across = seats.flatMap((seat, i) => {
-    const map = mapOf(seat);
+    const map = maps[i]!;
     return map.d[1] === 0 ? [] : reach.map((to) => -map.d[1] * deepest(seat, i, map, to, leaning));
   });
-  const most = Math.min((room * smallest) / Math.max(...gaps, 1e-12), smallest / Math.max(...across, 1e-12) / 1.1);
+  const stations = seats.flatMap(({ bush }) => [bush.z[0]!, bush.z[bush.z.length - 1]!]);
+  const length = Math.max(...stations) - Math.min(...stations);
+  const most = Math.min(
+    (room * smallest) / Math.max(...gaps, 1e-12),
+    smallest / Math.max(...across, 1e-12) / 1.1,
+    (LARGEST_MOVE * length) / Math.max(Math.abs(position - home), 1e-12),
+  );
   return Math.max(1, Math.min(asked, most));
 }
 
@@ -126,7 +132,8 @@ export const drawnPair = (
   position: Metres,
   asked: number,
   leaning: Leaning | null = null,
-): Drawn => drawnAt(seats, position, factorFor(seats, position, asked, leaning), leaning);
+  ground: Ground = groundOf(seats),
+): Drawn => drawnAt(seats, position, factorFor(seats, position, asked, leaning, [], ground), leaning, ground);
 
 /** Drawn with this very factor. */
 export function drawnAt(
@@ -134,20 +141,22 @@ export function drawnAt(
   position: Metres,
   drawn: number,
   leaning: Leaning | null = null,
+  ground: Ground = groundOf(seats),
 ): Drawn {
-  const maps = seats.map(mapOf);
+  const { home } = ground;
   const films = seats.map((seat) => filmAlong(seat.gap, position));
   const known = new Map<number, DrawnSeat[]>();
   const halfSection = (angle: Radians): DrawnSeat[] => {
     const found =
       known.get(angle) ??
-      seats.map((seat, i) => drawnSeat(seat, i, maps[i]!, films[i]!, position, drawn, leaning, angle));
+      seats.map((seat, i) => drawnSeat(seat, i, ground.maps[i]!, home, films[i]!, position, drawn, leaning, angle));
     known.set(angle, found);
     return found;
   };
   const upper = halfSection(UP);
   return {
     factor: drawn,
+    moved: drawn * (position - home),
     seats: upper,
     below: leaning ? halfSection(DOWN) : upper,
     at: leaning && halfSection,
@@ -176,6 +185,7 @@ function drawnSeat(
   seat: SeatLines,
   index: number,
   map: SeatMap,
+  home: Metres,
   { count, u, film }: FilmChain,
   position: Metres,
   factor: number,
@@ -187,65 +197,59 @@ function drawnSeat(
   const inward = leaning ? leaning.bush(index, angle) : 0;
   const onBush = (u: number, v: number) => place(map, u, v - inward, factor);
   const onJournal = (u: number, v: number) => place(map, u, v + outward(u), factor);
+  const line = slid(map, journal, position, home, factor);
+  const places = Array.from({ length: count }, (_, i): FilmPlace => {
+    const v = heightAt(bush, u[i]!);
+    return {
+      bush: onBush(u[i]!, v),
+      journal: onJournal(u[i]!, v - film[i]!),
+      film: film[i]! - inward - outward(u[i]!),
+      along: u[i]!,
+      edge: map.bush.v0 - v + inward,
+    };
+  });
   return {
     name: seat.name,
     wanted: seat.wanted,
     bush: Array.from(bush.u, (at, i) => onBush(at, bush.v[i]!)),
-    journal: Array.from(journal.u, (at, i) => onJournal(at + position * map.cos, journal.v[i]! - position * map.sin)),
-    along: { bush: bush.u, journal: journal.u },
-    film: Array.from({ length: count }, (_, i): FilmPlace => {
-      const v = vAt(bush, u[i]!);
-      return {
-        bush: onBush(u[i]!, v),
-        journal: onJournal(u[i]!, v - film[i]!),
-        film: film[i]! - inward - outward(u[i]!),
-        along: u[i]!,
-        edge: map.v0 - v + inward,
-      };
-    }),
+    journal: line.u.map((at, i) => onJournal(at, line.v[i]!)),
+    along: { bush: bush.u, journal: line.own },
+    film: places,
+    oil: within(places, line.u[0]!, line.u[line.u.length - 1]!),
   };
 }
 
-interface SeatMap {
-  cos: number;
-  sin: number;
-  /** v of the straight bush line, through its proudest place */
-  v0: number;
-  /** the direction in which a gap is drawn; its part along the inner normal (sin a, -cos a) is 1 */
-  d: Point;
-}
-
-function mapOf(seat: SeatLines): SeatMap {
-  const a = seat.gap.halfAngle;
-  const cos = Math.cos(a);
-  const sin = Math.sin(a);
-  const v0 = seat.gap.bush.v.reduce((least, v) => Math.min(least, v));
-  return { cos, sin, v0, d: Math.abs(a) > STEEP ? [1 / sin, 0] : [0, -1 / cos] };
+/** The places from one to another along the bush's line, with those at both ends. */
+function within(places: FilmPlace[], from: number, to: number): FilmPlace[] {
+  if (places.length === 0 || (places[0]!.along >= from && places[places.length - 1]!.along <= to)) return places;
+  const cut = places.flatMap((next, i) => {
+    const before = places[i - 1];
+    const ends = [from, to].flatMap((end) =>
+      before && before.along < end && end < next.along
+        ? [betweenPlaces(before, next, (end - before.along) / (next.along - before.along))]
+        : [],
+    );
+    return next.along < from || next.along > to ? ends : [...ends, next];
+  });
+  // A place between two is as near its end as rounding lets it.
+  return cut.length < 2 ? [] : cut;
 }
 
 /** The largest gap, or depth pressed in (m), of a seat anywhere round it. */
 function deepest({ gap }: SeatLines, index: number, map: SeatMap, position: Metres, leaning: Leaning | null): number {
   let most = 0;
   for (let i = 0; i < gap.bush.u.length; i++)
-    most = Math.max(most, Math.abs(map.v0 - gap.bush.v[i]!) + (leaning?.most(index, gap.bush.u[i]!) ?? 0));
+    most = Math.max(
+      most,
+      Math.abs(map.v0 - heightOf(map, gap.bush.u[i]!, gap.bush.v[i]!)) + (leaning?.most(index, gap.bush.u[i]!) ?? 0),
+    );
   for (let i = 0; i < gap.journal.u.length; i++)
     most = Math.max(
       most,
-      Math.abs(map.v0 - gap.journal.v[i]! + position * map.sin) +
-        (leaning?.most(index, gap.journal.u[i]! + position * map.cos) ?? 0),
+      Math.abs(map.v0 - heightOf(map, gap.journal.u[i]!, gap.journal.v[i]!) + position * map.sin) +
+        (leaning?.most(index, gap.journal.u[i]! + position * map.bush.cos) ?? 0),
     );
   return most;
-}
-
-function place({ cos, sin, v0, d }: SeatMap, u: number, v: number, factor: number): Point {
-  const w = factor * (v0 - v);
-  return [u * cos - v0 * sin + w * d[0], u * sin + v0 * cos + w * d[1]];
-}
-
-function vAt(chain: Chain, u: number): number {
-  let k = 0;
-  while (k < chain.u.length - 2 && chain.u[k + 1]! < u) k++;
-  return chain.v[k]! + ((chain.v[k + 1]! - chain.v[k]!) * (u - chain.u[k]!)) / (chain.u[k + 1]! - chain.u[k]!);
 }
 
 /** A space between two seats of the bush longer than this share of the whole is drawn relieved, in both parts. */

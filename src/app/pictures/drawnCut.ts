@@ -5,6 +5,7 @@
  */
 import { gapOf, type Line, type SeatLines } from '../../report/inFrame.ts';
 import { type Drawn, drawnPair, type Point } from './drawn.ts';
+import { groundOf } from './drawnMap.ts';
 
 export interface DrawnCut {
   before: Drawn;
@@ -21,23 +22,23 @@ export function drawnCut(
   to: number,
   factor: number,
 ): DrawnCut {
-  // A line is drawn in the frame of the bush before as the journal of a pair is.
+  // A line is drawn by the map of the pair before as the journal of a pair is, and none is moved along.
   const asJournal = (line: (seat: SeatLines) => Line) =>
     before.map((seat, i): SeatLines => ({ ...seat, journal: line(after[i]!), gap: gapOf(seat.bush, line(after[i]!)) }));
-  const journals = asJournal(({ journal }) => journal);
-  const bushes = asJournal(({ bush }) => bush);
-  const drawn = Math.min(
-    ...[
-      drawnPair(before, from, factor),
-      drawnPair(after, to, factor),
-      drawnPair(journals, from, factor),
-      drawnPair(bushes, 0, factor),
-    ].map((d) => d.factor),
-  );
-  const [cutJournals, cutBushes] = [drawnPair(journals, from, drawn), drawnPair(bushes, 0, drawn)];
+  const [mapsBefore, mapsAfter] = [groundOf(before).maps, groundOf(after).maps];
+  const states = [
+    { seats: before, position: from, maps: mapsBefore },
+    { seats: after, position: to, maps: mapsAfter },
+    { seats: asJournal(({ journal }) => journal), position: from, maps: mapsBefore },
+    { seats: asJournal(({ bush }) => bush), position: 0, maps: mapsBefore },
+  ];
+  const drawnWith = (times: number) =>
+    states.map(({ seats, position, maps }) => drawnPair(seats, position, times, null, { maps, home: position }));
+  const drawn = Math.min(...drawnWith(factor).map((one) => one.factor));
+  const [nowDrawn, then, cutJournals, cutBushes] = drawnWith(drawn) as [Drawn, Drawn, Drawn, Drawn];
   return {
-    before: drawnPair(before, from, drawn),
-    after: drawnPair(after, to, drawn),
+    before: nowDrawn,
+    after: then,
     cutTo: before.map((_, i) => ({ journal: cutJournals.seats[i]!.journal, bush: cutBushes.seats[i]!.journal })),
   };
 }

@@ -8,6 +8,7 @@ import type { Metres } from '../../design/dimension.ts';
 import { radians } from '../../report/convert.ts';
 import { gapOf, type Line, type SeatLines } from '../../report/inFrame.ts';
 import { drawnPair, type Point } from './drawn.ts';
+import { groundOf } from './drawnMap.ts';
 
 export interface SeatOver {
   name: string;
@@ -41,7 +42,7 @@ export function drawnOver(before: State, after: State, factor: number): DrawnOve
     (name) => !shown.has(name),
   );
   if (both.length === 0) return { factor, seats: [], apart };
-  // A line is drawn in the frame of the first bush as the journal of a pair is.
+  // A line is drawn by the map of the first pair as the journal of a pair is, and none is moved along.
   const asJournal = (line: (pair: (typeof both)[number]) => Line) =>
     both.map((pair): SeatLines => ({ ...pair.seat, journal: line(pair), gap: gapOf(pair.seat.bush, line(pair)) }));
   const pairs = [
@@ -49,8 +50,11 @@ export function drawnOver(before: State, after: State, factor: number): DrawnOve
     { seats: asJournal(({ other }) => other.journal), position: after.position },
     { seats: asJournal(({ other }) => other.bush), position: 0 },
   ];
-  const drawn = Math.min(...pairs.map(({ seats, position }) => drawnPair(seats, position, factor).factor));
-  const [old, journals, bushes] = pairs.map(({ seats, position }) => drawnPair(seats, position, drawn).seats);
+  const { maps } = groundOf(pairs[0]!.seats);
+  const drawnWith = (times: number) =>
+    pairs.map(({ seats, position }) => drawnPair(seats, position, times, null, { maps, home: position }));
+  const drawn = Math.min(...drawnWith(factor).map((one) => one.factor));
+  const [old, journals, bushes] = drawnWith(drawn).map(({ seats }) => seats);
   return {
     factor: drawn,
     seats: both.map(({ seat }, i) => ({

@@ -10,8 +10,8 @@ import { bandOf, classOf, type FilmClass } from './filmClass.ts';
 export type { Rgb } from './colourScale.ts';
 
 export const INTERFERENCE: Rgb = [0.85, 0.05, 0.16];
-/** Marking blue where two surfaces touch. */
-export const touchColour = (dark: boolean): Rgb => (dark ? [0.43, 0.6, 0.96] : [0.114, 0.247, 0.561]);
+/** Marking blue where two surfaces touch; no seat has it. */
+export const touchColour = (dark: boolean): Rgb => (dark ? [0.467, 0.635, 0.988] : [0.114, 0.247, 0.561]);
 
 /** Of a film nobody set a figure for: straw, amber, brown. */
 const plain = colourScale([polar(0.95, 0.05, 95), polar(0.74, 0.2, 75), polar(0.36, 0.09, 50)]);

@@ -157,20 +157,10 @@ function journalLine(
   const rear = body[0];
   const nose = body[body.length - 1];
   if (!rear || !nose) return [];
-  // Clear of the bush wherever it reaches past the journal.
-  const clear = (beyond: (z: number) => boolean) =>
-    0.9 *
-    seats
-      .flatMap((seat) => seat.bush)
-      .reduce((least, [z, r]) => (beyond(z) ? Math.min(least, r) : least), Number.POSITIVE_INFINITY);
-  const stub = Math.min(
-    0.8 * rear[1],
-    clear((z) => z < rear[0]),
-  );
-  const end = Math.min(
-    0.95 * nose[1],
-    clear((z) => z > nose[0]),
-  );
+  // One thickness wherever it goes, clear of the faces of the bush.
+  const [face, mouth] = [bores[0]![0]!, bores[bores.length - 1]!.at(-1)!];
+  const stub = Math.min(0.8 * rear[1], 0.9 * face[1]);
+  const end = Math.min(0.95 * nose[1], 0.9 * mouth[1]);
   const from = rear[0] - overhang;
   const to = nose[0] + overhang;
   const line = relieved(

@@ -52,12 +52,11 @@ export function sectionFrame(drawn: Drawn): SectionFrame {
   const reach = (nose - rear) * REACH;
   const outer = Math.max(...bore.map(([, r]) => r)) * WALL;
   const [first, last] = endsOf(above.body, below.body);
-  const left = Math.min(rear - reach, first[0] - reach / 4);
-  const right = Math.max(nose + reach, last[0] + reach / 4);
-  const clear = Math.min(
-    STEP * first[1],
-    ...(first[0] > rear ? bore.filter(([z]) => z < first[0]).map(([, r]) => STEP * r) : []),
-  );
+  // Broken off as far past its seats wherever the journal goes, and one thickness there: clear of the bush's rear.
+  const { moved } = drawn;
+  const left = Math.min(rear - reach, first[0] - moved - reach / 4) + moved;
+  const right = Math.max(nose + reach, last[0] - moved + reach / 4) + moved;
+  const clear = STEP * Math.min(first[1], bore[0]![1]);
   // The ends are no seats: they stand true to size, moved and tilted as the rigid journal is, clear of its seats.
   const journalOf = (line: readonly Point[], angle: Radians): PointInMm[] => {
     const [start, end] = [line[0]!, line[line.length - 1]!];

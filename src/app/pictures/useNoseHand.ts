@@ -17,15 +17,31 @@ interface Hand {
   along: { calls: DragCalls; onKeyDown(event: KeyboardEvent): void };
 }
 
-/** px after which a drag has set out. */
-const SET_OUT = 4;
+/** px after which a drag has set out, where its way is plain; and after which it has in any case. */
+const SET_OUT = 6;
+const SURELY = 16;
+/** Times as far along as aside, or the other way, that makes a way plain. */
+const PLAIN = 2;
 /** One press of a key, mm; Shift makes ten of it. */
 const STEP = 0.001;
 
 export const letGo = (work: Work) => work.store.setState({ pull: null });
 
+export type Way = 'along' | 'aside';
+
+/** Which way a drag sets out, by how far (px) it has come along the axis and aside; null while that is not plain. */
+export function wayOf(along: number, aside: number): Way | null {
+  const [far, off] = [Math.abs(along), Math.abs(aside)];
+  const gone = Math.hypot(far, off);
+  if (gone < SET_OUT) return null;
+  if (far > PLAIN * off) return 'along';
+  if (off > PLAIN * far) return 'aside';
+  // A hand that pushes in seldom keeps level: what goes both ways is meant along.
+  return gone < SURELY ? null : off > 1.5 * far ? 'aside' : 'along';
+}
+
 export function useNoseHand({ work, station, up, perPixel, along }: Hand) {
-  const way = useRef<'along' | 'aside' | null>(null);
+  const way = useRef<Way | null>(null);
   const from = useRef({ station, up, perPixel: 1 });
   const pullTo = (to: number, at: number = station) => work.store.setState({ pull: { station: at, x: 0, y: to } });
   const { handlers } = useDrag({
@@ -35,8 +51,8 @@ export function useNoseHand({ work, station, up, perPixel, along }: Hand) {
     },
     move: (dx, dy) => {
       if (way.current === null) {
-        if (Math.hypot(dx, dy) < SET_OUT) return;
-        way.current = Math.abs(dx) > Math.abs(dy) ? 'along' : 'aside';
+        way.current = wayOf(dx, dy);
+        if (way.current === null) return;
         if (way.current === 'along') along.calls.start();
       }
       if (way.current === 'along') along.calls.move(dx, dy);

@@ -1,13 +1,15 @@
 /**
- * Takes hold of the journal in the scene and moves it along the axis, or, at its nose, pulls it aside; listens to the
+ * Takes hold of the journal in the scene and moves it along the axis, or, at its nose, pulls it
+ * aside where the hand sets out so; listens to the
  * window, so that a fast hand does not lose it.
  */
 import { type ThreeEvent, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';
-import { Plane, Raycaster, Vector2, Vector3 } from 'three';
+import { type Camera, Plane, Raycaster, Vector2, Vector3 } from 'three';
 import { useLatest } from '../state/useLatest.ts';
 import type { Frame } from './revolve.ts';
 import type { Controls, SceneProps } from './sceneProps.ts';
+import { type Way, wayOf } from './useNoseHand.ts';
 
 /** Below this share of the axis seen square, a drag along it would be a guess. */
 const LEAST_ACROSS = 0.35;
@@ -27,11 +29,16 @@ export function useSceneDrag(calls: Calls, frame: Frame, controls: Controls) {
     const station = event.point.x / frame.scale + frame.centre;
     const nose = event.point.x > frame.halfLength - frame.overhang * frame.scale;
     const facing = event.ray.direction.clone();
-    if (!nose) facing.setX(0);
-    if (facing.length() < LEAST_ACROSS) return;
+    const across = facing.clone().setX(0);
+    // Looked at along the axis nobody can say how far along it a hand goes.
+    const sees = across.length() >= LEAST_ACROSS;
+    if (!sees && !nose) return;
     event.stopPropagation();
-    const plane = new Plane().setFromNormalAndCoplanarPoint(facing.normalize(), event.point);
+    const planeOf = (square: Vector3) => new Plane().setFromNormalAndCoplanarPoint(square.normalize(), event.point);
+    const planes = { along: planeOf(across), aside: planeOf(facing) };
     const from = event.point.clone();
+    // At the nose the way the hand sets out decides, as in the section.
+    let way: Way | null = nose ? (sees ? null : 'aside') : 'along';
     const metres = 1 / (frame.scale * latest.current.drawing.now().factor);
     const { pointerId } = event;
     const ray = new Raycaster();
@@ -47,18 +54,31 @@ export function useSceneDrag(calls: Calls, frame: Frame, controls: Controls) {
       listening.abort();
       drop.current = null;
       if (controls.current) controls.current.enabled = true;
-      if (!nose) latest.current.onDragEnd();
+      if (way === 'along') latest.current.onDragEnd();
     };
+    const begin = () => {
+      if (way === 'aside') latest.current.onPullStart(station);
+      else if (way === 'along') latest.current.onDragStart();
+    };
+    const axis = onScreen(from.clone().setX(from.x + AHEAD), camera, box)
+      .sub(onScreen(from, camera, box))
+      .normalize();
     const move = (e: PointerEvent) => {
       // From where the canvas stood at the start: to ask again would lay out the page at every move.
       const [x, y] = [
         e.clientX + window.scrollX - scrolled.x - box.left,
         e.clientY + window.scrollY - scrolled.y - box.top,
       ];
+      if (way === null) {
+        const gone = new Vector2(e.clientX - event.clientX, e.clientY - event.clientY);
+        way = wayOf(gone.dot(axis), gone.cross(axis));
+        if (way === null) return;
+        begin();
+      }
       ray.setFromCamera(at.set((2 * x) / box.width - 1, 1 - (2 * y) / box.height), camera);
-      if (!ray.ray.intersectPlane(plane, hit)) return;
+      if (!ray.ray.intersectPlane(planes[way], hit)) return;
       // Seen from in front of the nose, x is to the right: away from the scene's z.
-      if (nose) latest.current.onPull((from.z - hit.z) * metres, (hit.y - from.y) * metres);
+      if (way === 'aside') latest.current.onPull((from.z - hit.z) * metres, (hit.y - from.y) * metres);
       else latest.current.onDrag((hit.x - from.x) * metres);
     };
     drop.current = end;
@@ -66,7 +86,15 @@ export function useSceneDrag(calls: Calls, frame: Frame, controls: Controls) {
     window.addEventListener('pointermove', mine(move), { signal: listening.signal });
     window.addEventListener('pointerup', mine(end), { signal: listening.signal });
     window.addEventListener('pointercancel', mine(end), { signal: listening.signal });
-    if (nose) latest.current.onPullStart(station);
-    else latest.current.onDragStart();
+    begin();
   };
+}
+
+/** Scene lengths: so far ahead on the axis a point shows which way it runs on the screen. */
+const AHEAD = 0.1;
+
+/** px in the picture. */
+function onScreen(at: Vector3, camera: Camera, { width, height }: { width: number; height: number }): Vector2 {
+  const { x, y } = at.clone().project(camera);
+  return new Vector2(((x + 1) / 2) * width, ((1 - y) / 2) * height);
 }

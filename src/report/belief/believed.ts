@@ -71,16 +71,13 @@ const PAIRS = 1200;
 const SHAKEN = 500;
 const SEED = 1;
 
-/**
- * Pairs as everything known after these trials allows: the design's own open ones, or with fewer readings.
- * @param share of the usual number, where less will do
- */
-export function pairsAfter(design: Design, input: TrialInput, trials: readonly Trial[], share = 1): PairsDrawn {
+/** Pairs as everything known after these trials allows: the design's own open ones, or with fewer readings. */
+export function pairsAfter(design: Design, input: TrialInput, trials: readonly Trial[]): PairsDrawn {
   const { belief, errors, ends, drawn } = believedOf(design);
-  const key = JSON.stringify([trials, share]);
+  const key = JSON.stringify(trials);
   const found = drawn.get(key);
   if (found) return found;
-  const count = share * (trials.some(({ shake }) => shake) ? SHAKEN : PAIRS);
+  const count = trials.some(({ shake }) => shake) ? SHAKEN : PAIRS;
   const pairs = pairsDrawn({ belief, input, trials, errors, films: ends }, count, SEED);
   drawn.set(key, pairs);
   return pairs;

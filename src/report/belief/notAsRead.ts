@@ -16,7 +16,7 @@ interface Verdict {
   sentences: string[];
 }
 
-const HEADLINE: Record<NotAsRead, string> = {
+export const NOT_AS_READ: Record<NotAsRead, string> = {
   contradict: 'Readings of the bench contradict each other: settle that on Measure first.',
   other: 'The parts were read otherwise than they are drawn here: use Measure’s shapes first.',
 };
@@ -27,13 +27,17 @@ const NOTICED = 5e-5;
 
 export const isApart = (off: number, sd: number): boolean => Math.abs(off) > APART * sd + NOTICED;
 
-/** The same verdict behind it; never praise. */
-export function behindReadings<V extends Verdict>(verdict: V, why: NotAsRead | null | undefined): V {
+/** The same verdict behind it; never praise. `of`: the parts it speaks of. */
+export function behindReadings<V extends Verdict>(
+  verdict: V,
+  why: NotAsRead | null | undefined,
+  of: 'As drawn' | 'As read' = 'As drawn',
+): V {
   if (!why) return verdict;
   return {
     ...verdict,
     tone: why === 'contradict' || verdict.tone === 'stop' ? 'stop' : 'mend',
-    headline: HEADLINE[why],
-    sentences: [`As drawn: ${verdict.headline}`, ...verdict.sentences],
+    headline: NOT_AS_READ[why],
+    sentences: [`${of}: ${verdict.headline}`, ...verdict.sentences],
   };
 }

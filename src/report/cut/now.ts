@@ -4,8 +4,9 @@ import { beforeTrial } from './beforeTrial.ts';
 import { throughSentence } from './caseWords.ts';
 import type { CutReport } from './definition.ts';
 import { isUnsure, leftOf } from './left.ts';
-import { NOTHING } from './listed.ts';
+import { listed, NOTHING } from './listed.ts';
 import { isReached, nothingToCut } from './verdict.ts';
+import { surerWays } from './worthText.ts';
 
 /** What else is known that speaks against cutting. */
 export interface Against {
@@ -15,6 +16,8 @@ export interface Against {
   mustNotRun: boolean;
 }
 
+/** Of what is most likely left. */
+const SLIVER = 0.2;
 /** Surfaces named one by one; of more only how many. */
 const FEW = 2;
 
@@ -26,18 +29,23 @@ export function cutNow(cut: CutReport, { guessed, mustNotRun }: Against, system:
   const last = cut.trials?.[cut.trials.length - 1];
   if (last && (last.status !== 'updated' || (last.clashes ?? []).length > 0))
     return 'Trial and parts do not go together: take nothing.';
-  if (cut.remaining) return leftNow(cut.remaining, system);
+  if (cut.remaining) return leftNow(cut.remaining, cut.worth, system);
   return plannedNow(cut, mustNotRun, system);
 }
 
-function leftNow(remaining: NonNullable<CutReport['remaining']>, system: System): string {
+/** With what would tell more, where that is not just to try again after what is safe. */
+function leftNow(remaining: NonNullable<CutReport['remaining']>, worth: CutReport['worth'], system: System): string {
   const left = leftOf(remaining, system);
   if (left.length === 0)
     return remaining.feasible || remaining.inTolerance
       ? 'Nothing is left to cut.'
       : 'Nothing more can be cut: the films stay off.';
   const safe = left.filter(({ taken }) => taken >= NOTHING);
-  if (safe.length === 0) return 'Take nothing yet: try it again first.';
+  const [best] = worth ? surerWays(worth) : [];
+  if (safe.length === 0) return `Take nothing yet: first ${best ? best.doing : 'try it again'}.`;
+  // A sliver is not worth a set-up of its own where a look tells as much.
+  if (best && left.every(({ share }) => share < SLIVER))
+    return `First ${best.doing}; safe until then: ${listed(safe.map((one) => one.safe))}.`;
   const then = left.some(isUnsure) ? ', then try again' : '';
   return safe.length > FEW
     ? `Safe to take now: something off ${safe.length} surfaces${then}.`

@@ -13,8 +13,6 @@ import type { CutReport } from './definition.ts';
 
 type Surer = NonNullable<NonNullable<CutReport['trials']>[number]['relation']>;
 
-/** Of a trial long ago less is asked: so large a share of the pairs. */
-const SHARE = 1 / 4;
 /** Only so many of the last trials are told of. */
 const MOST = 4;
 /** Where fewer pairs than this count, they tell no spread. */
@@ -23,11 +21,10 @@ const FEWEST = 50;
 /** By trial; null where there is no such relation, or hardly a pair that goes with what was read. */
 export function surerByTrials(design: Design, input: PlanInput, trials: readonly Trial[]): (Surer | null)[] {
   const from = Math.max(0, trials.length - MOST);
-  const spreads = trials.slice(from).map((_, k) => {
-    const told = from + k + 1;
-    return spreadOf(pairsAfter(design, input, trials.slice(0, told), told === trials.length ? 1 : SHARE));
-  });
-  const known = [spreadOf(pairsAfter(design, input, trials.slice(0, from), SHARE)), ...spreads];
+  // As many pairs for each, so that what a trial was told to do stays so when others follow.
+  const known = Array.from({ length: trials.length - from + 1 }, (_, k) =>
+    spreadOf(pairsAfter(design, input, trials.slice(0, from + k))),
+  );
   return trials.map((_, k) => {
     const [before, after] = k < from ? [null, null] : [known[k - from]!, known[k - from + 1]!];
     return before === null || after === null ? null : { before: millimetres(before), after: millimetres(after) };

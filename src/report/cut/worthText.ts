@@ -18,20 +18,33 @@ export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: Syste
   return `What is to come off the ${seat} ${part} is known to ${either(sigma)}: ${best.text} would bring that to ${either(best.sd)}${then}; ${cut}.`;
 }
 
+interface Way {
+  /** mm: what it leaves of the doubt */
+  sd: number;
+  /** as a thing that would do so, and as what is to be done */
+  text: string;
+  doing: string;
+}
+
 /** What makes it surer by much, the best first. */
-export const surerWays = ({ sigma, trial, reading }: NonNullable<CutReport['worth']>): { sd: number; text: string }[] =>
+export const surerWays = ({ sigma, trial, reading }: NonNullable<CutReport['worth']>): Way[] =>
   [
-    ...(trial === null ? [] : [{ sd: trial, text: 'a trial assembly with its blue looked at' }]),
-    ...(reading ? [{ sd: reading.sigma, text: readingText(reading) }] : []),
+    ...(trial === null
+      ? []
+      : [{ sd: trial, text: 'a trial assembly with its blue looked at', doing: 'try it again and look at the blue' }]),
+    ...(reading ? [{ sd: reading.sigma, text: readingText(reading), doing: `read ${readingName(reading)}` }] : []),
   ]
     .filter(({ sd }) => sd < WORTH_DOING * sigma)
     .sort((a, b) => a.sd - b.sd);
 
 type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 
-function readingText({ reading, again }: Advised): string {
+const readingText = (advised: Advised): string =>
+  advised.reading.kind === 'shake' ? 'the shake, read at the nose,' : readingName(advised);
+
+function readingName({ reading, again }: Advised): string {
   const on = 'seat' in reading ? ` of the ${reading.seat} ${reading.part}` : '';
-  if (reading.kind === 'shake') return 'the shake, read at the nose,';
+  if (reading.kind === 'shake') return 'the shake at the nose';
   const what = reading.kind === 'diameter' ? 'a diameter' : `the ${kindOf(reading).name} reading`;
   return again ? `${what}${on} once more` : `${what}${on}`;
 }

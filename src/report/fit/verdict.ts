@@ -166,7 +166,15 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System, way:
       : `the ${first.name} seat would touch first${at}`;
   if (fit.blocked.length > 0) return `Going home, ${seats}, but there ${blockedText(fit, system)}.`;
   if (overlaps(fit)) return `Going home, ${seats}.`;
-  const away = awayText(fit.firstPosition - fit.position, system);
+  const travel = fit.firstPosition - fit.position;
+  // Nobody goes home noseward: pressed in, it has been there.
+  if (travel >= HERE) {
+    const back = `${fineText(travel, system)} back`;
+    return fit.together.length > 1
+      ? `The ${listed(fit.together)} seats touched together, ${back}.`
+      : `The ${first.name} seat touched first${at}, ${back}: ${effect(design, fit, first, way)}`;
+  }
+  const away = awayText(travel, system);
   if (fit.together.length > 1) return `Going home, the ${listed(fit.together)} seats touch together, ${away}.`;
   return `Going home, the ${first.name} seat touches first${at}, ${away}: ${effect(design, fit, first, way)}`;
 }

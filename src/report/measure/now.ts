@@ -16,7 +16,9 @@ export function measuredNow(measure: MeasureReport, system: System): string {
   if (tapersAsked(measure).length > 0) return 'Drawn straight, read tapered.';
   if (freedom > 0 && probability < DOUBT) return 'The readings scatter too much.';
   const { relation, firstPosition } = measure.consequences;
-  if (relation?.sigma != null) return `Cones wrong by ${within(relation, system)}.`;
+  // The sentence below tells it without a sign too.
+  if (relation?.sigma != null)
+    return `Cones wrong by ${within({ ...relation, value: Math.abs(relation.value) }, system)}.`;
   if (relation === null && firstPosition?.sigma != null) return `First touch at ${within(firstPosition, system)}.`;
   return 'Not enough read yet.';
 }

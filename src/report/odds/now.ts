@@ -8,5 +8,6 @@ export function oddsNow(design: Design, report: OddsReport | null): string {
   if (report.notAsRead === 'contradict') return 'Readings contradict each other.';
   if (!isWanted(design)) return 'No film is asked for.';
   const now = `${report.planned ? 'If cut now, it works' : 'It works'} ${timesText(chanceOf(report))}.`;
-  return report.notAsRead ? `As drawn: ${now}` : now;
+  // Pairs are drawn as they were read, whatever the drawing says.
+  return report.notAsRead ? `As read: ${now}` : now;
 }

@@ -64,7 +64,7 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
       ...(wanted ? [readSentence(report.planned ?? report), gainSentence(report)] : []),
     ].filter((sentence) => sentence !== ''),
   };
-  return behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead);
+  return behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead, 'As read');
 }
 
 function headline({ cut }: Design, report: OddsReport): string {
@@ -74,10 +74,10 @@ function headline({ cut }: Design, report: OddsReport): string {
   const now = `Cut ${again ? 'what is left ' : ''}now and this pair works ${timesText(planned.best.inBand.all!)}`;
   if (!trialFirst) return `${now}.`;
   const gain = trialFirst.share - planned.best.inBand.all!;
-  const trial = `${again ? 'another' : 'a'} trial assembly first`;
+  const trial = `${again ? 'another' : 'a'} trial assembly`;
   return gain > WORTH
-    ? `${now}; ${trial} makes it ${timesText(trialFirst.share, planned.best.inBand.all!)}.`
-    : `${now}; ${trial} would hardly change that.`;
+    ? `${now}; ${trial} first makes it ${timesText(trialFirst.share, planned.best.inBand.all!)}.`
+    : `${now}; ${trial} before it would hardly change that: try it after.`;
 }
 
 /** What "works" means, and how it stands without choosing the position, or without the cut. */
@@ -119,12 +119,12 @@ export function readSentence({ reads = [] }: Pick<MattersReport, 'reads'>): stri
   const then = (share: number) => `it then works ${hundredthText(share)} instead of ${hundredthText(now)}`;
   const every = all && `all ${all.surfaces.length} surfaces`;
   if (isWorth(best)) {
-    const more = all && all.share - best.share >= WORTH ? `; with ${every} read, ${hundredthText(all.share)}` : '';
-    return `Read first ${readText(best.surfaces[0]!)}, which nobody has read: ${then(best.share)}${more}.`;
+    const more = all && all.share - best.share >= WORTH ? `; with ${every} measured, ${hundredthText(all.share)}` : '';
+    return `Measure first ${readText(best.surfaces[0]!)}, known from the drawing alone: ${then(best.share)}${more}.`;
   }
   if (all && isWorth(all))
-    return `Read ${every} that nobody has read: ${then(all.share)}; one of them alone hardly changes it, and ${readText(best.surfaces[0]!)} most.`;
-  return `To read what nobody has read would hardly change that: ${listed(single.map(({ surfaces }) => nameOf(surfaces[0]!)))}.`;
+    return `Measure ${every} that are known from the drawing alone: ${then(all.share)}; one of them by itself hardly changes it.`;
+  return `To measure what is known from the drawing alone would hardly change that: ${listed(single.map(({ surfaces }) => nameOf(surfaces[0]!)))}.`;
 }
 
 const nameOf = ({ seat, part }: { seat: string; part: string }) => `the ${seat} ${part}`;

@@ -4,7 +4,8 @@
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { type DrawnSeat, drawnAt, drawnPair, factorFor, type Point } from '../../../src/app/pictures/drawn.ts';
+import { type DrawnSeat, drawnAt, drawnPair, factorFor } from '../../../src/app/pictures/drawn.ts';
+import { groundOf } from '../../../src/app/pictures/drawnMap.ts';
 import { landmarks, reachOf } from '../../../src/app/pictures/journalMove.ts';
 import { leaningOf } from '../../../src/app/pictures/leaning.ts';
 import { DEMOS } from '../../../src/app/state/demos.ts';
@@ -17,54 +18,7 @@ import type { Pose } from '../../../src/engine/spindle/pose.ts';
 import { spindleOf } from '../../../src/engine/spindle/rigid.ts';
 import { metres, toSeat, toSeats } from '../../../src/report/convert.ts';
 import { fitSection } from '../../../src/report/fit/section.ts';
-
-type Segment = readonly [Point, Point];
-const segments = (chain: readonly Point[]): Segment[] => chain.slice(1).map((to, i) => [chain[i]!, to]);
-const cross = ([az, ar]: Point, [bz, br]: Point, [cz, cr]: Point) => (bz - az) * (cr - ar) - (br - ar) * (cz - az);
-
-function distance(p: Point, [a, b]: Segment): number {
-  const [dz, dr] = [b[0] - a[0], b[1] - a[1]];
-  const t = Math.min(1, Math.max(0, ((p[0] - a[0]) * dz + (p[1] - a[1]) * dr) / (dz * dz + dr * dr)));
-  return Math.hypot(p[0] - a[0] - t * dz, p[1] - a[1] - t * dr);
-}
-
-const properlyCross = ([a, b]: Segment, [c, d]: Segment) =>
-  cross(a, b, c) * cross(a, b, d) < 0 && cross(c, d, a) * cross(c, d, b) < 0;
-
-/**
- * Whether a point lies in the solid of the journal (ray casting): under its chain, closed to the axis. The
- * spindle goes on beyond the large end, as both pictures draw it, so a far displacement still overlaps.
- */
-function inJournal([z, r]: Point, journal: readonly Point[]): boolean {
-  const ends = [journal[0]!, journal[journal.length - 1]!] as const;
-  const [rear, nose] = ends[1][1] > ends[0][1] ? [ends[0][0], ends[1][0] + 1] : [ends[0][0] - 1, ends[1][0]];
-  const outline = [
-    [rear, ends[0][1]] as const,
-    ...journal,
-    [nose, ends[1][1]] as const,
-    [nose, 0] as const,
-    [rear, 0] as const,
-  ];
-  let inside = false;
-  outline.forEach(([z1, r1], i) => {
-    const [z0, r0] = outline[(i + outline.length - 1) % outline.length]!;
-    if (r1 > r !== r0 > r && z < z1 + ((z0 - z1) * (r - r1)) / (r0 - r1)) inside = !inside;
-  });
-  return inside;
-}
-
-/** Least distance between two drawn chains, and whether one is in the other. */
-function drawnMeeting(bush: readonly Point[], journal: readonly Point[]) {
-  let least = Number.POSITIVE_INFINITY;
-  let overlap = bush.some((point) => inJournal(point, journal));
-  for (const b of segments(bush)) {
-    for (const j of segments(journal)) {
-      if (properlyCross(b, j)) overlap = true;
-      least = Math.min(least, distance(b[0], j), distance(b[1], j), distance(j[0], b), distance(j[1], b));
-    }
-  }
-  return { least, overlap };
-}
+import { cross, drawnMeeting } from './meeting.ts';
 
 const halfAngle = fc.oneof(fc.double({ min: 1, max: 12, noNaN: true }), fc.double({ min: 30, max: 60, noNaN: true }));
 const anyPair = fc.record({
@@ -166,7 +120,9 @@ test('a journal pulled aside, lobed or not, touches in the drawing at the angles
         fc.pre(reach.status === 'solved' && reach.contacts.length > 0);
         if (reach.status !== 'solved') return;
         const sectionAt = (pose: Pose, at: number) => {
-          const drawn = drawnPair([lines], position, pair.factor, leaningOf(seats, pose));
+          // By the map alone: how the journal slides along itself is rigidJournal.test.ts's.
+          const ground = { ...groundOf([lines]), home: position };
+          const drawn = drawnPair([lines], position, pair.factor, leaningOf(seats, pose), ground);
           const [one] = drawn.at!(at);
           return {
             ...drawnMeeting(one!.bush, one!.journal),

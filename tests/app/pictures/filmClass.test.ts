@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import {
   type Color,
   converter,
@@ -5,6 +6,7 @@ import {
   filterDeficiencyDeuter,
   filterDeficiencyProt,
   filterDeficiencyTrit,
+  parse,
 } from 'culori';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -118,6 +120,18 @@ describe('colours of films', () => {
         expect(apart(one, other)).toBeGreaterThan(11);
     },
   );
+
+  test.each(Object.entries(VISIONS))('no seat has the colour of a touch, with %s vision', (_, seen) => {
+    const css = readFileSync(new URL('../../../src/app/frame/style.css', import.meta.url), 'utf8');
+    const named = (name: string, dark: number) =>
+      parse(new RegExp(`--${name}: light-dark\\(([^,]+), ([^)]+)\\)`).exec(css)![1 + dark]!)!;
+    for (const dark of [0, 1]) {
+      const seats = [0, 1, 2, 3].map((seat) => named(`seat-${seat}`, dark));
+      const touch = named('touch', dark);
+      expect(difference(touch, colour(touchColour(dark === 1)))).toBeLessThan(1);
+      for (const seat of seats) expect(difference(seen(seat), seen(touch))).toBeGreaterThan(15);
+    }
+  });
 
   test('in grey the right film is the lightest, and its neighbours are darker by a good step', () => {
     const light = (all: Rgb[]) => all.map((one) => lab(colour(one)).l);

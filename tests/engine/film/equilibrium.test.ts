@@ -286,6 +286,28 @@ describe('equilibrium', () => {
     }
   });
 
+  it('on its oil alone: from a stop found at another setting, or set where a seat is shut, it finds what it finds afresh', () => {
+    const seats = seatsOf('correct');
+    const coarse = newGrids(seats, COARSE);
+    // The oil drives it off its seats: a stop holds it.
+    const light = loadAt(0, -40, 0, 0.03);
+    const find = (load: typeof light, position: number, near?: Parameters<typeof equilibrium>[3]['near']) => {
+      const found = equilibrium(newGrids(seats, SIZE), load, runOf(seats), { position, coarse, ...(near && { near }) });
+      if (found.status !== 'solved') throw new Error(found.status);
+      return found;
+    };
+    const stopped = find(light, 1e-6);
+    expect(stopped.stop).toBeLessThan(0);
+    const moved = find(light, 3e-6, stopped);
+    expect(moved.pose.z).toBe(3e-6);
+    expect(moved.stop).toBeCloseTo(find(light, 3e-6).stop, 3);
+    // Pressed on by a load it floats, wherever it was set, with a seat shut there too.
+    const heavy = loadAt(0, -40, -200, 0.03);
+    const free = find(heavy, 1e-6);
+    expect(free.stop).toBe(0);
+    for (const position of [-6e-6, -2e-5]) expect(find(heavy, position).pose.z).toBeCloseTo(free.pose.z, 10);
+  });
+
   it('set where a seat is shut there is no room, and the seat is told', () => {
     const seats = seatsOf('steep-first');
     const shut = equilibrium(newGrids(seats, SIZE), loadAt(0, -60, -20, 0.03), runOf(seats), {

@@ -102,8 +102,9 @@ describe('after a trial', () => {
     expect(after).toBeLessThan(0.95 * before);
     const shake = { value: 0.04, sigma: 0.001, indicator: 30, position: 0.02, direction: 0 };
     const twice = cutSection(tried([trial, { shake }]))!.trials!;
-    // Long ago it is told from fewer pairs.
-    expect(Math.abs(twice[1]!.relation!.before / after - 1)).toBeLessThan(0.15);
+    // Told again with the next, it is the same to the last digit.
+    expect(twice[1]!.relation!.before).toBe(after);
+    expect(twice[0]!.relation).toEqual({ before, after });
     expect(twice[1]!.relation!.after).toBeLessThan(0.5 * after);
     expect(learntText({ before: 0.104 / 1.96, after: 0.038 / 1.96 }, 'metric')).toBe(
       'made it surer: how the cones stand to each other was known to ± 104 µm, now it is to ± 38 µm',

@@ -65,6 +65,23 @@ describe('of the steep cone to be cut', () => {
     expect(now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: safe } })).toBe(
       'Safe to take now: 30.00 µm off the steep journal, then try again.',
     );
+    // A sliver is not worth a set-up where a look tells more: that comes first.
+    const sliver = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.1 * step.normal }));
+    const shake = (sigma: number) => ({
+      ...{ seat: 'steep', part: 'journal', sigma: 0.02, cutting: 0.001, trial: 0.012 },
+      reading: { reading: { kind: 'shake' }, again: false, sigma },
+    });
+    const worth = shake(0.008) as unknown as NonNullable<CutReport['worth']>;
+    const less = shake(0.015) as unknown as NonNullable<CutReport['worth']>;
+    const after = (more: Partial<CutReport>) =>
+      now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: sliver }, ...more });
+    expect(after({ worth: undefined })).toMatch(/^Safe to take now: .*, then try again\.$/);
+    expect(after({ worth })).toMatch(/^First read the shake at the nose; safe until then: [\d.]+ µm off the steep/);
+    expect(after({ worth: less })).toMatch(/^First try it again and look at the blue; safe until then/);
+    const none = sliver.map((step) => ({ ...step, safe: 0 }));
+    expect(after({ worth, remaining: { ...wide.remaining!, steps: none } })).toBe(
+      'Take nothing yet: first read the shake at the nose.',
+    );
     const nearly = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.9 * step.normal }));
     expect(now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: nearly } })).not.toMatch(/try again/);
     const clash = wide.trials!.map((trial) => ({ ...trial, status: 'contradiction' as const }));

@@ -40,7 +40,7 @@ describe('of parts that nobody has read', () => {
   it('the one to read first is said with both chances, and in the verdict, once', () => {
     const told = readSentence(report.planned!);
     expect(told).toMatch(
-      /^Read first a diameter at both ends of the shallow (journal|bush), which nobody has read: it then works \d+ in 100 instead of \d+ in 100; with all 4 surfaces read, \d+ in 100\.$/,
+      /^Measure first a diameter at both ends of the shallow (journal|bush), known from the drawing alone: it then works \d+ in 100 instead of \d+ in 100; with all 4 surfaces measured, \d+ in 100\.$/,
     );
     const { sentences } = oddsVerdict(base, report, 'metric');
     expect(sentences.filter((sentence) => /instead of/.test(sentence))).toEqual([told]);
@@ -80,7 +80,7 @@ it('words: nothing alone helps, nothing at all helps; what is for experts stays 
   const two = [one('front', 0.01), one('rear', 0.02)];
   const both = { ...one('', 0.5), surfaces: two.flatMap(({ surfaces }) => surfaces) };
   expect(readSentence({ reads: [...two, both] })).toBe(
-    'Read all 2 surfaces that nobody has read: it then works 60 in 100 instead of 10 in 100; one of them alone hardly changes it, and a diameter of the rear journal most.',
+    'Measure all 2 surfaces that are known from the drawing alone: it then works 60 in 100 instead of 10 in 100; one of them by itself hardly changes it.',
   );
   expect(readSentence({ reads: two })).toMatch(/would hardly change that: the front journal and the rear journal\.$/);
   expect(readSentence({})).toBe('');

@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import type { OddsReport } from '../../../src/report/odds/definition.ts';
+import { oddsNow } from '../../../src/report/odds/now.ts';
 import { oddsTold } from '../../../src/report/odds/section.ts';
 import {
   mattersText,
@@ -34,11 +35,21 @@ describe('the verdict', () => {
     expect(oddsVerdict(plain, planned(0.71), 'metric').headline).toBe('Cut now and this pair works 7 times in 10.');
     expect(oddsVerdict(plain, planned(0.98, 0.985), 'metric')).toMatchObject({
       tone: 'good',
-      headline: 'Cut now and this pair works 19 times in 20; a trial assembly first would hardly change that.',
+      headline:
+        'Cut now and this pair works 19 times in 20; a trial assembly before it would hardly change that: try it after.',
     });
     expect(oddsVerdict(plain, planned(0.08, 0.12), 'metric').headline).toBe(
       'Cut now and this pair works 8 times in 100; a trial assembly first makes it 12 times in 100.',
     );
+  });
+
+  it('of parts that were read otherwise than drawn speaks of them as read, for so the pairs are drawn', () => {
+    const other = { ...planned(0.71), notAsRead: 'other' as const };
+    expect(oddsNow(plain, other)).toBe('As read: If cut now, it works 7 times in 10.');
+    expect(oddsVerdict(plain, other, 'metric').sentences[0]).toBe(
+      'As read: Cut now and this pair works 7 times in 10.',
+    );
+    expect(oddsNow(plain, planned(0.71))).toBe('If cut now, it works 7 times in 10.');
   });
 
   it('says that nothing was read and what is taken for it, in the person’s units', () => {

@@ -6,6 +6,7 @@ import { useFrame, useThree } from '@react-three/fiber';
 import { type RefObject, useEffect, useRef } from 'react';
 import { type Camera, Vector3 } from 'three';
 import { fineText, type System } from '../../../design/units.ts';
+import { useLatest } from '../../state/useLatest.ts';
 import type { Drawing } from '../drawing.ts';
 import type { Drawn } from '../drawn.ts';
 import type { Frame } from '../revolve.ts';
@@ -43,11 +44,11 @@ interface Props {
 
 export function SceneTags({ drawing, frame, staged, system, plan, tagged, colour, ground }: Props) {
   const written = useRef('');
-  const invalidate = useThree((state) => state.invalidate);
-  useEffect(() => drawing.subscribe(invalidate), [drawing, invalidate]);
-  useFrame(({ camera, size }) => {
+  const get = useThree((state) => state.get);
+  const write = useLatest(() => {
     const svg = tagged.svg.current;
-    if (!svg) return;
+    const { camera, size } = get();
+    if (!svg || size.width === 0) return;
     const placed = tagsNow(camera, size, { drawing, frame, staged, system, plan });
     const now = JSON.stringify([placed, size, colour, ground]);
     if (now === written.current) return;
@@ -55,6 +56,16 @@ export function SceneTags({ drawing, frame, staged, system, plan, tagged, colour
     svg.setAttribute('viewBox', `0 0 ${size.width} ${size.height}`);
     svg.replaceChildren(...placed.flatMap((tag) => elementsOf(tag, colour, ground)));
   });
+  // At once: the words beside it, written at once, are never of another moment. And with whatever else is drawn.
+  useEffect(
+    () =>
+      drawing.subscribe(() => {
+        write.current();
+        get().invalidate();
+      }),
+    [drawing, get],
+  );
+  useFrame(() => write.current());
   useTold(drawing, system, tagged);
   return null;
 }

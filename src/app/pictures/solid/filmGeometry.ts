@@ -55,7 +55,7 @@ export function filmCutMesh(drawn: Drawn, seat: number, frame: Frame, sector: nu
  */
 export function placesAt(drawn: Drawn, seat: number, theta: number, max = 0): FilmPlace[] {
   const seats = drawn.at ? drawn.at(Math.PI - theta) : drawn.seats;
-  const film = seats[seat]?.film ?? [];
+  const film = seats[seat]?.oil ?? [];
   if (film.length === 0) return [];
   const [rear, nose] = bushEnds(drawn, seats, seat);
   const round = drawn.at === null;

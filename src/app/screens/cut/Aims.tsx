@@ -8,7 +8,7 @@ import { without, withValue } from '../../../design/place.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import { aimAdvice, type Runs } from '../../../report/cut/aimAdvice.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
-import { listed } from '../../../report/cut/listed.ts';
+import { listed, NOTHING } from '../../../report/cut/listed.ts';
 import { runsAsPlanned } from '../../../report/cut/runsAsPlanned.ts';
 import { offFaceText } from '../../../report/cut/trialText.ts';
 import { designWithCut } from '../../../report/cut/withCut.ts';
@@ -81,9 +81,7 @@ export function Aims({ work, design, cut, running, system }: Props) {
   return (
     <section className="aims" aria-label="What to aim at">
       <fieldset>
-        <legend>
-          What to aim at{cut.remaining ? ': stock in all, from the parts as they were before the trials' : ''}
-        </legend>
+        <legend>What to aim at</legend>
         {cut.aims.map((plan) => (
           <label key={plan.aim}>
             <input
@@ -95,7 +93,8 @@ export function Aims({ work, design, cut, running, system }: Props) {
             <span>
               <strong>{NAMES[plan.aim]}</strong>
               <small>
-                {stockText(plan, system)}; then {filmsText(plan, system)}
+                {cut.remaining ? lessText(cut.aims, plan, system) : `${stockText(plan, system)}; then `}
+                {filmsText(plan, system)}
                 {plan.feasible || plan.inTolerance ? '' : ', which is not what is wanted'}.
                 {runText(runs[plan.aim], films[plan.aim], system)}
               </small>
@@ -114,6 +113,12 @@ function stockText({ stock, faces }: Aim, system: System): string {
     ...faces.map((face) => offFaceText(face, system)),
   ];
   return off.length === 0 ? 'nothing off' : listed(off);
+}
+
+/** Once trials tell what is left, the stock of the parts before them would only be a second figure beside it. */
+function lessText(aims: readonly Aim[], { total }: Aim, system: System): string {
+  const less = Math.max(...aims.map((plan) => plan.total)) - total;
+  return less < NOTHING ? 'films then ' : `${fineText(less, system)} less metal in all; films then `;
 }
 
 /** How it runs in a few words; nothing while that is not known. */

@@ -153,7 +153,7 @@ function Told({ planned }: { planned: Planned }) {
   const { work, design, cut, running, system, guessed } = planned;
   // Nothing is told to be taken off what nobody has measured, or what was read otherwise.
   const loose = guessed || cut.notAsRead !== undefined;
-  const runs = <RunsAsPlanned work={work} running={running} system={system} />;
+  const runs = <RunsAsPlanned work={work} running={running} tried={Boolean(cut.remaining)} system={system} />;
   // It stands first then.
   const forbidden = isForbidden(running);
   const pictured = !loose && !cut.remaining;

@@ -3,7 +3,9 @@ import { useStore } from 'zustand';
 import { withAssumed } from '../../../design/assumed.ts';
 import type { Design, Part } from '../../../design/definition.ts';
 import { quantityAt } from '../../../design/place.ts';
+import { NOT_AS_READ } from '../../../report/belief/notAsRead.ts';
 import { AssumedField } from '../../controls/AssumedField.tsx';
+import { useBelief } from '../../state/belief.ts';
 import type { Work } from '../../state/store.ts';
 import { useUnfinished } from '../../state/useUnfinished.ts';
 import { type Cut, plausibleCut } from './entries.ts';
@@ -21,6 +23,18 @@ const EMPTY: Asked = { surfaces: null, limit: null };
 export function withCutOf(design: Design, allow: Cut['allow'], limit: number | null): Design {
   const cut: Cut = { ...design.cut, allow: limit === null ? allow : allow.map((entry) => ({ ...entry, limit })) };
   return withAssumed({ ...design, cut }, limit === null ? allow.map((_, i) => `cut.allow[${i}].limit`) : []);
+}
+
+/** What stands before any plan. */
+function Before({ design }: { design: Design }) {
+  const { value } = useBelief(design);
+  const { notAsRead } = value ?? {};
+  if (!notAsRead) return null;
+  return (
+    <section className={`verdict ${notAsRead === 'contradict' ? 'stop' : 'mend'}`} aria-live="polite">
+      <h2>{NOT_AS_READ[notAsRead]}</h2>
+    </section>
+  );
 }
 
 export function NothingCut({ work }: { work: Work }) {
@@ -42,6 +56,7 @@ export function NothingCut({ work }: { work: Work }) {
   };
   return (
     <>
+      <Before design={design} />
       <section className="verdict mend" aria-live="polite">
         <h2>What may be cut? Nothing says so yet.</h2>
         <p>

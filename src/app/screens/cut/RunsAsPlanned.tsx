@@ -18,6 +18,8 @@ import { clearancesOf, type Running as Sweepable } from '../run/sweeps.ts';
 interface Props {
   work: Work;
   running: Running;
+  /** there was a trial: what is safe to take is told by that */
+  tried: boolean;
   system: System;
 }
 
@@ -54,13 +56,16 @@ export function useRunsAsPlanned(
   };
 }
 
-export function RunsAsPlanned({ work, running: { made, film, verdict, fault, again }, system }: Props) {
+export function RunsAsPlanned({ work, running: { made, film, verdict, fault, again }, tried, system }: Props) {
   if (!made) return null;
   if (fault !== null) return <Fault what="How it would run" fault={fault} again={again} />;
   if (!film) {
     return (
       <section className="verdict mend" aria-label="How it runs as planned" aria-busy="true">
-        <p>Whether it runs with these films is being worked out: cut nothing before that stands here.</p>
+        <p>
+          Whether it runs with these films is being worked out
+          {tried ? '; wait for that before you cut.' : ': cut nothing before that stands here.'}
+        </p>
       </section>
     );
   }

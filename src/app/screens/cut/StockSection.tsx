@@ -216,8 +216,8 @@ function Half({
     <g>
       <path d={path(journalHalf(frame), at, side)} fill={`url(#${id}journal)`} className="outline" />
       <path d={path(bushHalf(frame), at, side)} fill={`url(#${id}bush)`} className="outline bush" />
-      {drawn.seats.map(({ name, film, wanted }) =>
-        filmRuns(film, wanted, betweenPlaces).map(({ name: run, kind, places }) => (
+      {drawn.seats.map(({ name, oil, wanted }) =>
+        filmRuns(oil, wanted, betweenPlaces).map(({ name: run, kind, places }) => (
           <FilmShape
             key={`${name} ${run}`}
             points={pointsOf(path([...places.map((f) => f.bush), ...places.map((f) => f.journal).reverse()], at, side))}

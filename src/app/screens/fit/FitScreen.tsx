@@ -66,7 +66,7 @@ export function FitScreen({ work }: { work: Work }) {
       <div className="beside">
         {wide && solid}
         {isRead(design) && <Believed design={design} fit={fit} system={system} solved={belief} />}
-        <CutsSince design={design} />
+        <CutsSince design={design} trials />
         <FitParts
           work={work}
           seats={seats}

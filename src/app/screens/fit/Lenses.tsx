@@ -29,6 +29,8 @@ const HEIGHT = 144;
 /** px: metal of the bush above its edge, and of the journal at the deepest film shown. */
 const METAL = 28;
 const FOOT = 14;
+/** px: the highest that the journal's edge is drawn, bush above it */
+const HEAD = 10;
 const RULER = 46;
 const MOST_POINTS = 300;
 
@@ -74,7 +76,11 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
   const x = scaleLinear(ends, [left, right]);
   const at = (along: number, out: number) => `${x(along).toFixed(1)} ${y(out).toFixed(1)}`;
   const bushEdge = places.map(({ along, edge }) => at(along, edge));
-  const journalEdge = places.map(({ along, edge, film }) => at(along, edge + film));
+  // Off the scale it is shown to be so: the edge at the foot or the head, a break before it.
+  const broken = least === null ? null : least > depth ? 'foot' : y(least) < HEAD ? 'head' : null;
+  const journalAt = ({ along, edge, film }: FilmPlace) =>
+    broken ? `${x(along).toFixed(1)} ${broken === 'foot' ? HEIGHT - FOOT + 5 : HEAD}` : at(along, edge + film);
+  const journalEdge = places.map(journalAt);
   const kind = least === null ? null : classOf(least, seat.wanted);
   const touching = least !== null && Math.abs(least) <= SAME;
   return (
@@ -85,6 +91,7 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
         <span className="film-is">
           {touching ? 'touches' : kind === null || kind === 'plain' ? '' : CLASS_TEXT[kind]}
         </span>
+        <span className="travel">{travelText(told, system)}</span>
       </figcaption>
       <svg width={width} height={HEIGHT} role="img" aria-label={labelOf(told, system)}>
         <FilmPatterns id={id} />
@@ -106,28 +113,31 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
                   key={name}
                   id={id}
                   kind={run}
-                  points={[
-                    ...along.map((p) => at(p.along, p.edge)),
-                    ...along.map((p) => at(p.along, p.edge + p.film)).reverse(),
-                  ].join(' ')}
+                  points={[...along.map((p) => at(p.along, p.edge)), ...along.map(journalAt).reverse()].join(' ')}
                 />
               ))}
               {was && <path className="ghost" d={`M${was.film.map((p) => at(p.along, p.edge + p.film)).join('L')}`} />}
               <path className="edge" d={`M${bushEdge.join('L')}`} />
               <polyline className="edge" points={journalEdge.join(' ')} />
+              {broken && <Break left={left} right={right} y={broken === 'foot' ? HEIGHT - FOOT - 6 : METAL - 8} />}
               {touching && <Touches places={places} at={at} />}
             </>
           )}
         </g>
         <rect className="frame" x={left} y={1} width={right - left} height={HEIGHT - 2} />
         <Ruler wanted={seat.wanted} depth={depth} left={left} right={right} system={system} />
-        {least !== null && least > depth && (
-          <text x={(left + right) / 2} y={HEIGHT - FOOT - 6} textAnchor="middle" className="beyond">
-            ↓ {fineText(millimetres(least), system)}
+        {broken && (
+          <text
+            x={(left + right) / 2}
+            y={broken === 'foot' ? HEIGHT - FOOT - 16 : METAL + 20}
+            textAnchor="middle"
+            className="beyond"
+          >
+            {broken === 'foot' ? '↓' : '↑'} {fineText(millimetres(Math.abs(least!)), system)}
+            {broken === 'foot' ? '' : ' in'}
           </text>
         )}
       </svg>
-      <p className="fine">{travelText(told, system)}</p>
     </figure>
   );
 }
@@ -138,6 +148,24 @@ const Hatching = memo(function Hatching({ id, turn, fill }: { id: string; turn: 
       <rect width={9} height={9} className={fill} />
       <path d="M0 0V9" className="hatch" />
     </pattern>
+  );
+});
+
+/** px: of a break line's teeth */
+const TOOTH = 9;
+
+/** Where the scale is left out. */
+const Break = memo(function Break({ left, right, y }: { left: number; right: number; y: number }) {
+  const teeth = Array.from({ length: Math.ceil((right - left) / TOOTH) }, (_, i) => `l${TOOTH} ${i % 2 ? 5 : -5}`);
+  return (
+    <g className="break">
+      {[0, 5].map((down) => (
+        <path key={down} className="gap" d={`M${left} ${y + down}${teeth.join('')}`} />
+      ))}
+      {[-2, 7].map((down) => (
+        <path key={down} className="side" d={`M${left} ${y + down}${teeth.join('')}`} />
+      ))}
+    </g>
   );
 });
 
@@ -200,7 +228,7 @@ const labelOf = ({ name, leastFilm }: SeatFitReport, system: System) =>
 
 function travelText({ sensitivity }: SeatFitReport, system: System): string {
   if (sensitivity === null) return '';
-  if (Math.abs(sensitivity) < 1e-9) return 'No axial move changes it.';
+  if (Math.abs(sensitivity) < 1e-9) return 'no axial move changes it';
   const { size, name } = fineUnit(system);
-  return `10 ${name} of travel change it by ${fineText(Math.abs(sensitivity) * 10 * size, system)}.`;
+  return `${fineText(Math.abs(sensitivity) * 10 * size, system)} per 10 ${name} moved`;
 }

@@ -20,7 +20,7 @@ const ROW_NAMES: Record<Ask, string> = {
   angle: 'Angle',
   diameter: 'Journal ⌀',
   length: 'Journal length',
-  behind: 'Between',
+  behind: 'Gap between',
 };
 /** Half the room of a field. */
 const HALF = 54;

@@ -96,6 +96,12 @@ function ownFault(seat: Seat, told: Told): Impossible | null {
 function betweenFault(behind: Seat, front: Seat, told: Told): Impossible | null {
   if (front.plan.halfAngle <= 0 || behind.plan.halfAngle < 0) return null;
   const cones = behind.plan.halfAngle > 0;
+  if (cones && behind.tangent >= front.tangent)
+    return {
+      ids: [...behind.ids('angle'), ...front.ids('angle')],
+      text: `${capital(behind.plan.title)}: no shallower than the ${front.plan.title} in front of it. The two may be exchanged, or an angle meant otherwise than it is said here (half, included).`,
+      stops: true,
+    };
   if (cones && front.small < behind.bore)
     return {
       ids: [...front.ids('diameter', 'angle', 'length'), ...behind.ids('bore', 'diameter')],

@@ -35,7 +35,10 @@ export function FilmOdds({ design, state, films, system }: Props) {
         const counted = films[seat]![at];
         const spread = told[name];
         const share = `${film ? 'within its tolerance' : 'clear'} ${timesText(inBand[name]!)}`;
-        const size = spread ? `; 9 times in 10 ${fineText(spread.p05, system)} to ${fineText(spread.p95, system)}` : '';
+        const pressed = spread && spread.p05 < 0 ? ' (below nought: pressed in)' : '';
+        const size = spread
+          ? `; 9 times in 10 ${fineText(spread.p05, system)} to ${fineText(spread.p95, system)}${pressed}`
+          : '';
         return (
           <div key={name} className={`film-odd seat-${seat % 4}`}>
             <h3>

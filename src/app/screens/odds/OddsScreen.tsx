@@ -107,10 +107,16 @@ function Told({ work }: { work: Work }) {
 
 /** The first line says how often it works; where the headline says no more than that, what would help comes next. */
 function whyOf({ headline, sentences }: ReturnType<typeof oddsVerdict>, report: OddsReport | null) {
-  const helps = report && !report.trialFirst && !report.notAsRead ? readSentence(report.planned ?? report) : '';
+  const helps = report && !report.notAsRead && readsBeatTrial(report) ? readSentence(report.planned ?? report) : '';
   return helps === '' || !sentences.includes(helps)
     ? { why: headline, rest: sentences }
     : { why: helps, rest: [headline, ...sentences.filter((sentence) => sentence !== helps)] };
+}
+
+/** Whether to measure gains more than a trial before the cut, where that was worked out. */
+function readsBeatTrial({ trialFirst, planned, ...now }: OddsReport): boolean {
+  const reads = (planned ?? now).reads ?? [];
+  return !trialFirst || reads.some(({ share }) => share > trialFirst.share);
 }
 
 interface ToldProps {

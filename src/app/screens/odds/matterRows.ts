@@ -11,11 +11,16 @@ export interface MatterRow {
 
 type Entry = MattersReport['sensitivity'][number];
 
+/** More than these have no names of their own: they are as good as everything. */
+const NAMED = 2;
+
 const isCut = ({ of }: Pick<Entry, 'of'>) => of === 'stock' || of === 'face';
 const surfaceOf = ({ seat, part, face }: { seat: string; part: string; face?: string | undefined }) =>
   face ?? `${seat} ${part}`;
-const nameOf = (entry: Entry) =>
-  entry.together ? [...new Set(entry.together.map(surfaceOf))].join(' with ') : surfaceOf(entry);
+const nameOf = ({ together, ...entry }: Entry) => {
+  const names = [...new Set((together ?? [entry]).map(surfaceOf))];
+  return names.length > NAMED ? `${names.length} surfaces tied together by what was read` : names.join(' with ');
+};
 
 /** The greatest share first. */
 export function matterRows({ sensitivity, gains }: MattersReport): MatterRow[] {

@@ -23,27 +23,25 @@ const NOTHING: Odds = { report: null, pictures: {}, of: null, stage: 'now', done
 
 export const useOdds = (design: Design): Odds & ByHand => useLongWork(design, NOTHING, workOut);
 
+/** What was worked out in full, by design: it stands at once when one comes back to it. */
+const known = new WeakMap<Design, Odds>();
+
 async function workOut(design: Design, tell: Tell<Odds>, signal: AbortSignal): Promise<void> {
+  let now = known.get(design) ?? NOTHING;
+  if (now !== NOTHING) return tell(() => now);
+  const show = (next: Odds) => {
+    now = next;
+    if (next.stage === 'done') known.set(design, next);
+    tell(() => next);
+  };
   tell((before) => ({ ...before, stage: 'now', done: 0, count: 0, fault: null }));
-  const report = await job('odds', design, {
-    signal,
-    tell: (point) => tell((before) => withPoint(before, design, point)),
-  });
-  tell((before) => ({
-    ...before,
-    report,
-    of: design,
-    stage: 'done',
-    pictures: before.of === design ? before.pictures : {},
-  }));
+  const report = await job('odds', design, { signal, tell: (point) => show(withPoint(now, design, point)) });
+  show({ ...now, report, of: design, stage: 'done' });
 }
 
-/**
- * What is drawn of a design before gives way to the first of this one. Points come by a way of their own: one that
- * comes after the answer has nothing to say but its pictures.
- */
+/** Points come by a way of their own: one that comes after the answer has nothing to say but its pictures. */
 function withPoint(before: Odds, of: Design, { stage, done, of: count, report, pictures }: OddsSoFar): Odds {
-  const known = before.of === of ? before.pictures : {};
-  if (before.of === of && before.stage === 'done') return { ...before, pictures: { ...known, ...pictures } };
-  return { ...before, of, stage, done, count, report, pictures: { ...known, ...pictures } };
+  const drawn = { ...before.pictures, ...pictures };
+  if (before.stage === 'done') return { ...before, pictures: drawn };
+  return { ...before, of, stage, done, count, report, pictures: drawn };
 }

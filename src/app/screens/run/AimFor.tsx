@@ -106,6 +106,7 @@ function Charts({
     domain: [shown[0]!.at, shown[shown.length - 1]!.at] as const,
     log: true,
     now: targets.length === 0 ? null : Math.min(...targets) / unit.size,
+    nowText: targets.length === 0 ? '' : `wanted now: ${fineText(Math.min(...targets), system)}`,
     mark: target === null ? null : { at: target / unit.size, text: `aim: ${fineText(target, system)}` },
     stretches: stretchesOf(shown, true, safe ? [safe.from / unit.size, safe.to / unit.size] : []),
   };

@@ -64,7 +64,7 @@ export function RunSection({ fields, design, factor, system, warm }: Props) {
       >
         <SectionParts.Journal frame={frame} at={at} id={id} moved={fields.pose.z * drawn.factor} />
         <SectionParts.Bush frame={frame} at={at} id={id} />
-        <SectionParts.Films drawn={drawn} at={at} id={id} />
+        <SectionParts.Films drawn={drawn} frame={frame} at={at} id={id} />
         <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         <SeatNotes notes={notes} frame={frame} at={at} size={size} />
         <SectionBar perMm={at.scale * drawn.factor} size={size} system={system} />

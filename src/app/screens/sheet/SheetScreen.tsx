@@ -49,12 +49,13 @@ export default function SheetScreen({ work }: { work: Work }) {
   const cut = of.cut ? value : null;
   const told = purposeOf(of, cut, system, way, cut?.notAsRead ?? belief.notAsRead);
   const purpose = { ...told, sentences: [...told.sentences, ...belief.sentences] };
+  const apart = (cut?.notAsRead ?? belief.notAsRead) !== undefined;
   // What stands here while another plan is on its way is of before.
   const stale = of.cut !== undefined && !fresh;
   return (
     <>
       <UnwrittenMetal work={work} />
-      <Sheet design={of} cut={cut} purpose={purpose} stale={stale || belief.pending} system={system} />
+      <Sheet design={of} cut={cut} purpose={purpose} apart={apart} stale={stale || belief.pending} system={system} />
     </>
   );
 }
@@ -85,12 +86,16 @@ function useOddsLine(design: Design): { sentences: string[]; pending: boolean } 
 /** What the screen says above the pages, which is not printed. */
 function screenVerdict(
   { kind, tone, headline }: Purpose,
-  { planned, unread }: { planned: boolean; unread: boolean },
+  { planned, unread, apart }: { planned: boolean; unread: boolean; apart: boolean },
 ): { tone: Purpose['tone']; headline: string; more: string } {
   const boxes =
     'Print it, or save any drawing by itself. Write what was read into the boxes, and bring it back to Measure or to a trial.';
   if (tone === 'stop' && kind !== 'refused')
-    return { tone, headline, more: 'It stands so at the top of the sheet. Mend it on the Cut screen.' };
+    return {
+      tone,
+      headline,
+      more: `It stands so at the top of the sheet. ${apart ? 'Measure settles it.' : 'Mend it on the Cut screen.'}`,
+    };
   switch (kind) {
     case 'refused':
       return {
@@ -125,10 +130,12 @@ interface SheetProps {
   stale: boolean;
   cut: CutReport | null;
   purpose: Purpose;
+  /** readings contradict each other, or tell of other parts than are drawn */
+  apart: boolean;
   system: System;
 }
 
-function Sheet({ design, cut, purpose, stale, system }: SheetProps) {
+function Sheet({ design, cut, purpose, apart, stale, system }: SheetProps) {
   const [chosen, setPaper] = useState<Paper | null>(null);
   const paper = chosen ?? (system === 'inch' ? 'Letter' : 'A4');
   const box = useRef<HTMLDivElement>(null);
@@ -140,7 +147,7 @@ function Sheet({ design, cut, purpose, stale, system }: SheetProps) {
   const { tone, headline, more } =
     runsBadly?.tone === 'stop'
       ? { ...runsBadly, more: 'It stands so at the top of the sheet. The Run screen tells what would help.' }
-      : screenVerdict(purpose, { planned: cut !== null, unread: unreadSurfaces(design).length > 0 });
+      : screenVerdict(purpose, { planned: cut !== null, unread: unreadSurfaces(design).length > 0, apart });
   return (
     <div ref={box} className="sheet-screen">
       <section className={`verdict ${tone} screen-only`} aria-live="polite">

@@ -54,6 +54,15 @@ test('a nose thinner than the bore behind it: told in figures, at every field th
   expect(found(doubleRear, { ...edge, 'steep diameter': just - 1e-6 })).toHaveLength(1);
 });
 
+test('a shallow cone as steep as the steep one, or steeper, is told at both angles', () => {
+  const both = (typed: Typed) => found(doubleRear, typed).find(({ ids }) => ids[0] === 'shallow angle');
+  const fault = both({ 'shallow angle': 46.5, 'steep angle': 45, 'shallow length': 3 });
+  expect(fault).toMatchObject({ stops: true, ids: ['shallow angle', 'steep angle'] });
+  expect(fault!.text).toMatch(/^Shallow cone: no shallower than the steep cone in front of it/);
+  expect(both({ 'shallow angle': 45, 'shallow length': 3 })?.ids).toEqual(['shallow angle', 'steep angle']);
+  expect(both({ 'shallow angle': 5, 'steep angle': 45 })).toBeUndefined();
+});
+
 test.each([
   [
     'a straight journal larger than its bore',
