@@ -129,6 +129,8 @@ async function walk(id: string, how: keyof typeof press, visit: 'first' | 'again
     for (const [index, question] of lesson.questions.entries()) {
       await there('.ask');
       expect($('.why'), 'nothing is told yet').toBeNull();
+      for (const told of document.querySelectorAll('.lesson-picture .lens .travel'))
+        expect(getComputedStyle(told).display, 'what a move gives is the answer').toBe('none');
       expect(document.querySelectorAll('.ask .help li').length).toBe(
         [0, 1, 2].map((r) => (r === 0 ? 0 : Math.min(question.help.length, most(lesson) + 1 - r)))[round],
       );
