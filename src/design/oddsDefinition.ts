@@ -55,6 +55,19 @@ export const odds = z.strictObject({
     ),
   ),
   draws: z.optional(whole('Pairs drawn', 'How many pairs are drawn', 100, 10_000_000, 20_000)),
+  accuracy: z.optional(
+    z.number().check(
+      z.gte(0.0005),
+      z.lte(0.1),
+      z.meta({
+        title: 'Chances told to ±',
+        description:
+          'How far off the limits of a chance may lie, 19 times in 20: as many pairs are drawn as that takes, in place of the number above; 0.01 is one in a hundred',
+        quantity: 'ratio',
+        unit: '1',
+      }),
+    ),
+  ),
   seed: z.optional(whole('Seed', 'Seed of the draw: the same draws for the same number', 0, 4_294_967_295, 1)),
   spread: z.optional(spread),
   processes: z.optional(

@@ -95,12 +95,25 @@ function caught<T>(work: () => T): Worked<T> {
   }
 }
 
+/** What the reader of formulas says, in words for who writes one. */
+function plain(message: string): string {
+  const [, at = ''] = /at character (\d+)$/.exec(message) ?? [];
+  const place = at === '' ? '' : `, at sign ${Number(at) + 1}`;
+  const missing = /^Expected ([^a-z]{1,2}) at/.exec(message)?.[1];
+  if (missing) return `a ${missing} is missing${place}`;
+  if (/^Expected expression/.test(message)) return `a value is missing after a sign${place}`;
+  if (/^Unclosed quote/.test(message)) return `a closing quote is missing${place}`;
+  if (/^Unclosed|^Missing/.test(message)) return `a closing bracket is missing${place}`;
+  const odd = /^Unexpected (?:token )?"?(.+?)"? at/.exec(message)?.[1];
+  return odd ? `${odd} does not belong there${place}` : message;
+}
+
 function parsed(text: string): jsep.Expression {
   if (text.length > LONGEST_FORMULA) fault(`it has ${text.length} characters; at most ${LONGEST_FORMULA} are read`);
   try {
     return jsep(text);
   } catch (error) {
-    return fault(`“${text}” is no formula: ${(error as Error).message}`);
+    return fault(`“${text}” is no formula: ${plain((error as Error).message)}`);
   }
 }
 

@@ -47,7 +47,7 @@ export function confused(all: readonly Slip[], { mistakes }: Question): { messag
     for (const b of all.slice(i + 1))
       if (meet(a, b))
         return {
-          message: `${mistakes[a.index]?.name ?? 'the right answer'} and ${mistakes[b.index]!.name} cannot be told apart`,
+          message: `${mistakes[a.index]?.name ?? 'the right answer'} and ${mistakes[b.index]!.name} cannot be told apart: give the numbers another range, or let less count as right`,
           at: `mistakes[${b.index}].is`,
         };
   return null;

@@ -132,6 +132,7 @@ const full: Design = {
   },
   odds: {
     draws: 1000,
+    accuracy: 0.02,
     spread: [{ seat: 'steep', part: 'bush', of: 'diameter', sigma: 0.0005 }],
     processes: [{ name: 'ground here', spread: [{ seat: 'steep', part: 'bush', of: 'diameter', sigma: 0.001 }] }],
   },

@@ -232,6 +232,11 @@ const oddsOf = (all: readonly Seat[]) =>
     {
       // Left out they are 20 000, which takes seconds where lines are bent.
       draws: fc.oneof({ weight: 15, arbitrary: fc.integer({ min: 100, max: 1_000 }) }, fc.constant(undefined)),
+      // Of the fineness that is allowed only what is soon drawn.
+      accuracy: fc.oneof(
+        { weight: 5, arbitrary: fc.constant(undefined) },
+        fc.double({ min: 0.02, max: 0.1, noNaN: true }),
+      ),
       seed: perhaps(fc.integer({ min: 0, max: 4_294_967_295 })),
       spread: spreadOf(all, 6),
       processes: seldom(

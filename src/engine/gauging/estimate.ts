@@ -35,7 +35,7 @@ import { minimise } from './gaussNewton.ts';
 import { heldOf } from './held.ts';
 import { type LeastSquares, type Linearised, linearise, type Prior } from './linearise.ts';
 import type { Fault, Reading } from './reading.ts';
-import { predict, surfacesOf } from './readings/index.ts';
+import { predict, seeksProfile, surfacesOf } from './readings/index.ts';
 import { startingShape } from './shape.ts';
 import { isTapered, type Taper, tapersOf } from './taper.ts';
 
@@ -287,7 +287,7 @@ function opponents({ impossible, linear }: Settled, readings: readonly Reading[]
   const beside = readings.flatMap((reading, index) =>
     contradicted.includes(index) ||
     !('seat' in reading) ||
-    reading.kind === 'straightness' ||
+    seeksProfile(reading) ||
     !surfaces.some(({ seat, part }) => seat === reading.seat && part === reading.part)
       ? []
       : [index],

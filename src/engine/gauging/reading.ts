@@ -85,9 +85,20 @@ export interface ReadingKind<K extends Kind> {
   tells: Tells;
   /** standard uncertainty (m) where the notebook holds none of its kind. @source practice */
   usualSigma: number;
+  /**
+   * where on the surface it is taken from its profile is sought (stations, m), in the frame it was taken in; none where
+   * it tells of the line alone
+   */
+  profileAt: (reading: ReadingOf<K>) => Metres[];
   /** the surfaces the value depends on */
   surfaces: (reading: ReadingOf<K>, seats: readonly SeatInput[]) => On[];
   predict: (reading: ReadingOf<K>, seats: readonly SeatInput[]) => Prediction;
 }
+
+/** m: stations nearer than this to an end, or to each other, are the same place. */
+export const NOWHERE = 1e-9;
+
+/** Of a kind that tells of the line alone: no profile is sought. */
+export const ofLineAlone = (): Metres[] => [];
 
 export const impossible = (fault: Fault): Prediction => ({ value: null, influences: [], fault });

@@ -2,15 +2,16 @@
  * The shape that is sought from readings: which numbers of which surfaces are unknown (belief/unknowns.ts), and how a
  * reading follows them.
  *
- * A surface whose straightness was read gets a profile with one point at every station read and 0 at both ends:
- * straightness is told from the end-to-end line, so half angle and radius then are those of that line. A surface drawn
+ * A surface of which a reading seeks the profile (`profileAt` of its kind, as of straightness) gets one with a point at
+ * every such station and 0 at both ends: it is told from the end-to-end line, so half angle and radius then are those of that line. A surface drawn
  * straight stays straight: its half angle is no unknown, unless asked for (taper.ts).
  */
 import { gradientOf, type Influence, isStraight, keyOf, type On, type Unknowns } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { outward, type Part, radiusOf, type Surface } from '../parts/line.ts';
 import { cutsOf, movedBetween, rateOf } from './cutsBetween.ts';
-import type { Reading } from './reading.ts';
+import { NOWHERE, type Reading } from './reading.ts';
+import { profileAt } from './readings/index.ts';
 
 /**
  * The parts as they are taken to be before any reading, and what is unknown of them: half angle and radius of
@@ -28,7 +29,9 @@ export function startingShape(
   for (const on of [...surfaces].sort((a, b) => a.seat - b.seat || (a.part < b.part ? 1 : -1))) {
     if (unknowns.places.has(keyOf(on))) continue;
     const stations = readings.flatMap((r) =>
-      r.kind === 'straightness' && r.seat === on.seat && r.part === on.part ? [r.station - movedBetween(r, on)] : [],
+      'seat' in r && r.seat === on.seat && r.part === on.part
+        ? profileAt(r).map((station) => station - movedBetween(r, on))
+        : [],
     );
     const surface =
       stations.length > 0 ? endToEnd(seats[on.seat]![on.part], stations, on.part) : seats[on.seat]![on.part];
@@ -54,8 +57,6 @@ export function startingShape(
   return { seats, unknowns };
 }
 
-/** m: stations nearer than this to an end, or to each other, are the same place. */
-export const NOWHERE = 1e-9;
 /** The same line, told by its end-to-end line and its deviations from that at the given stations. */
 function endToEnd(surface: Surface, stations: readonly number[], part: Part): Surface {
   const { from, to, station } = surface;

@@ -6,7 +6,7 @@ import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
 import { seenAtTrial } from '../../engine/cutting/seenAtTrial.ts';
 import { type Foreseen, spreadOnceKnown } from '../../engine/cutting/worthKnowing.ts';
 import type { Reading } from '../../engine/gauging/reading.ts';
-import { predict } from '../../engine/gauging/readings/index.ts';
+import { predict, seeksProfile } from '../../engine/gauging/readings/index.ts';
 import { believedOf } from '../belief/believed.ts';
 import { degrees, metres, millimetres, upToMicrometre } from '../convert.ts';
 import { doneSoFar } from '../measure/metalBetween.ts';
@@ -133,9 +133,10 @@ function candidates(design: Design): Candidate[] {
   const kinds = new Set<string>();
   const again = (design.readings ?? []).flatMap((entry): Candidate[] => {
     const key = 'seat' in entry ? `${entry.kind} ${entry.seat} ${entry.part}` : '';
-    if (!('seat' in entry) || entry.kind === 'straightness' || kinds.has(key)) return [];
+    const reading = toReading(design, entry);
+    if (!('seat' in entry) || seeksProfile(reading) || kinds.has(key)) return [];
     kinds.add(key);
-    return [{ reading: toReading(design, entry), again: true }];
+    return [{ reading, again: true }];
   });
   return [...first, ...again].slice(0, MOST_READINGS);
 }

@@ -4,6 +4,7 @@ import { defaultAt } from '../../design/place.ts';
 import { blocksOf, oddsRun } from '../../engine/odds/odds.ts';
 import { together } from '../../engine/odds/tally.ts';
 import type { ProcessReport } from './definition.ts';
+import { drawCount } from './drawCount.ts';
 import { startOf } from './drawn.ts';
 import { plannedState, planningOf } from './planned.ts';
 import { stateSection } from './stateSection.ts';
@@ -18,8 +19,7 @@ export function processReport(design: Design, { name, spread }: Process): Proces
   const state = (planning && plannedState(start, planning)) ?? start.now;
   const run = oddsRun(state.sampler, state.middle, state.question, design.odds?.seed ?? defaultAt('odds.seed'));
   let tally = run.empty();
-  for (const [from, count] of blocksOf(design.odds?.draws ?? defaultAt('odds.draws')))
-    tally = together(tally, run.block(from, count));
+  for (const [from, count] of blocksOf(drawCount(design))) tally = together(tally, run.block(from, count));
   const told = stateSection(design, state.question, run.answer(tally));
   if (!told) return null;
   const { best, inBand, films, limits } = told;

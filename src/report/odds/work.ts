@@ -9,6 +9,7 @@ import { together } from '../../engine/odds/tally.ts';
 import { notAsReadSection } from '../belief/believed.ts';
 import { assumedSection } from '../belief/section.ts';
 import type { OddsReport, StateReport } from './definition.ts';
+import { drawCount } from './drawCount.ts';
 import { type Start, type State, startOf } from './drawn.ts';
 import { holdReport } from './hold.ts';
 import { mattersOf, NO_MATTERS } from './matters.ts';
@@ -40,7 +41,7 @@ const TOLD_EVERY = 4;
 export function* oddsWork(given: Design, inFull = true): Generator<OddsSoFar, OddsReport | null> {
   const start = startOf(given);
   if (!start) return null;
-  const draws = given.odds?.draws ?? defaultAt('odds.draws');
+  const draws = drawCount(given);
   const seed = given.odds?.seed ?? defaultAt('odds.seed');
   const { design, now } = start;
   const head = headOf(start, draws, seed);

@@ -13,11 +13,13 @@ interface Props {
   dealt: Dealt;
   speech: Speech;
   leave(): void;
+  /** the lesson from its beginning, with other numbers */
+  onceMore(): void;
   /** what comes after it on the path */
   next?: { id: string; title: string } | null;
 }
 
-export function Account({ lesson, course, dealt, speech, leave, next = null }: Props) {
+export function Account({ lesson, course, dealt, speech, leave, onceMore, next = null }: Props) {
   const head = useRef<HTMLHeadingElement>(null);
   useEffect(() => head.current?.focus(), []);
   const { right, of } = lastRound(course);
@@ -59,12 +61,17 @@ export function Account({ lesson, course, dealt, speech, leave, next = null }: P
       </table>
       {lesson.caution && <p className="caution">{lesson.caution}</p>}
       <p className="buttons">
+        {right < of && (
+          <button type="button" className="main" onClick={onceMore}>
+            Once more, with other numbers
+          </button>
+        )}
         {next && (
-          <a className="button main" href={`#learn/${next.id}`}>
+          <a className={right < of ? 'button' : 'button main'} href={`#learn/${next.id}`}>
             Next: {next.title}
           </a>
         )}
-        <button type="button" className={next ? '' : 'main'} onClick={leave}>
+        <button type="button" className={next || right < of ? '' : 'main'} onClick={leave}>
           All lessons
         </button>
       </p>

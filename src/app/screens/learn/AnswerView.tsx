@@ -85,7 +85,6 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
             help={[]}
             words={words}
             speech={speech}
-            go="That is my answer"
             commit={(answer, sure) => setFragment(fragmentOf({ lesson: id, seed, question: at, answer, sure, mark }))}
           />
         ) : (

@@ -22,22 +22,11 @@ interface Props {
   words(text: string): string;
   speech: Speech;
   commit(answer: number | string, sure: Sure): void;
-  /** on the button */
-  go?: string;
 }
 
 export const SURE_WORDS: Record<Sure, string> = { guess: 'A guess', think: 'I think so', sure: 'I am sure' };
 
-export function Ask({
-  answer,
-  draft,
-  setDraft,
-  help,
-  words,
-  speech,
-  commit,
-  go = 'That is my answer: let it go',
-}: Props) {
+export function Ask({ answer, draft, setDraft, help, words, speech, commit }: Props) {
   const id = useId();
   const [error, setError] = useState<Wrong | null>(null);
   const shown =
@@ -123,7 +112,7 @@ export function Ask({
       </fieldset>
       <p className="buttons">
         <button type="submit" className="main">
-          {go}
+          That is my answer
         </button>
       </p>
       <p id={`${id}error`} role="alert" className="error">

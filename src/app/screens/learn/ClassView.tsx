@@ -1,5 +1,5 @@
 /**
- * A lesson before a class: large, the picture frozen, the class's answers as a spread, and the instructor lets it go.
+ * A lesson before a class: large, the picture frozen, the class's answers as a spread, and the instructor shows what happens.
  * Answers are typed in here, or come in a link that each learner's own device shows; nothing leaves a device by itself.
  */
 import { type FormEvent, useEffect, useMemo, useState } from 'react';
@@ -19,6 +19,7 @@ import { answersHere, keepAnswers } from './classStore.ts';
 import { LessonPicture } from './LessonPicture.tsx';
 import { Spread } from './Spread.tsx';
 import { Story } from './Story.tsx';
+import { Triangle } from './Triangle.tsx';
 import { typedAnswer } from './typed.ts';
 import { useDealt } from './useDealt.ts';
 
@@ -97,14 +98,20 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
         {at === 0 && !open && <Story told={lesson.story.map(words)} />}
         <h3>{words(question.ask)}</h3>
       </div>
-      <LessonPicture question={question} dealt={dealt} phase={open ? 'released' : 'frozen'} again={0} speech={speech} />
+      <LessonPicture
+        question={question}
+        dealt={dealt}
+        phase={told ? 'free' : open ? 'released' : 'frozen'}
+        again={0}
+        speech={speech}
+      />
       <div className="body">
         <Spread question={question} dealt={dealt} answers={mine} open={told} speech={speech} />
         {!open && <Typed question={question} words={words} speech={speech} take={take} />}
         <p className="buttons">
           {!open && (
             <button type="button" className="main" onClick={() => setOpen(true)}>
-              Let it go
+              Show what happens
             </button>
           )}
           {open && !told && (
@@ -128,7 +135,10 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
             <p className="asked">
               <strong>{answerSaid(question.answer, dealt.right, dealt, speech)}.</strong> {words(question.because)}
             </p>
-            <SlipsMade question={question} dealt={dealt} answers={mine} />
+            <SlipsMade question={question} dealt={dealt} answers={mine} words={words} />
+            {question.view.triangles?.map(({ of }, i) => (
+              <Triangle key={of} of={of} {...dealt.triangles[i]!} speech={speech} />
+            ))}
           </>
         )}
         {mine.length > 0 && !open && (
@@ -153,7 +163,8 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
             </p>
             {isOwnDevice(link) && (
               <p>
-                This address is found on this device alone. For a class the page has to stand on a server they reach.
+                This page comes from this device itself, so the link opens here only. For a class, open the page from a
+                server that they reach.
               </p>
             )}
             <p className="class-link">{link}</p>
@@ -221,30 +232,42 @@ function Typed({
   );
 }
 
-function SlipsMade({
-  question: { mistakes },
-  dealt,
-  answers,
-}: {
+interface SlipsProps {
   question: Question;
   dealt: DealtQuestion;
   answers: readonly ClassAnswer[];
-}) {
-  const made = new Map<string, number>();
+  words(text: string): string;
+}
+
+/** What the class did, the most frequent first, each slip with what was done and what it costs. */
+function SlipsMade({ question: { mistakes }, dealt, answers, words }: SlipsProps) {
+  const made = new Map<number | 'right' | 'other', number>();
   for (const { answer } of answers) {
     const found = recognised(answer, dealt);
-    const name =
-      found.kind === 'mistake' ? mistakes[found.index]!.name : found.kind === 'right' ? 'right' : 'something else';
-    made.set(name, (made.get(name) ?? 0) + 1);
+    const key = found.kind === 'mistake' ? found.index : found.kind;
+    made.set(key, (made.get(key) ?? 0) + 1);
   }
   if (made.size === 0) return null;
   return (
     <ul className="slips-made">
-      {[...made].map(([name, count]) => (
-        <li key={name}>
-          {count} of {answers.length}: {name}
-        </li>
-      ))}
+      {[...made]
+        .sort(([, a], [, b]) => b - a)
+        .map(([key, count]) => {
+          const slip = typeof key === 'number' ? mistakes[key]! : null;
+          return (
+            <li key={key}>
+              <strong>
+                {count} of {answers.length}: {slip?.name ?? (key === 'right' ? 'right' : 'something else')}
+              </strong>
+              {slip && (
+                <>
+                  {' '}
+                  {words(slip.says)} <strong>In metal:</strong> {words(slip.cost)}
+                </>
+              )}
+            </li>
+          );
+        })}
     </ul>
   );
 }

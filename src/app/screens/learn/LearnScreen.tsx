@@ -129,9 +129,11 @@ function Instructors({ openOwn }: Pick<PathProps, 'openOwn'>) {
     <details className="instructors">
       <summary>For instructors: on paper, and before a class</summary>
       <ul className="plain">
-        {ENTRIES.map(({ id, title }) => (
+        {ENTRIES.map(({ id, title }, i) => (
           <li key={id}>
-            <span className="which">{title}</span>
+            <span className="which">
+              {i + 1}. {title}
+            </span>
             <a href={`${HERE}/${id}/sheet`} aria-label={`${title}: work sheet and answers`}>
               Work sheet
             </a>
@@ -219,7 +221,17 @@ function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
     };
   }, [id, lessonId, turn]);
   if (id === EDIT && what === '') return <LessonEditor {...{ work, leave }} from={null} />;
-  if (found.fault !== null) return <Fault what="The lesson" fault={found.fault} again={() => setTurn(turn + 1)} />;
+  if (found.fault !== null)
+    return (
+      <>
+        <Fault what="The lesson" fault={found.fault} again={() => setTurn(turn + 1)} />
+        <p className="buttons">
+          <a className="button main" href={HERE}>
+            All lessons
+          </a>
+        </p>
+      </>
+    );
   if (!found.lesson) return <p className="loading">The lesson is loading.</p>;
   const { lesson } = found;
   if (id === EDIT) return <LessonEditor {...{ work, leave }} from={lesson} />;

@@ -3,7 +3,7 @@
  * answer is committed; then what the question lets go moves in it, through the live engine, and after the explanation
  * the hand may move it.
  */
-import { type ReactNode, useEffect, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useLayoutEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { valueAt, withValue } from '../../../design/place.ts';
@@ -16,35 +16,29 @@ import { linesOf } from '../../../report/inFrame.ts';
 import { drawnAt, factorFor } from '../../pictures/drawn.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { Section } from '../../pictures/Section.tsx';
-import { useMedia } from '../../pictures/useMedia.ts';
 import { createWork, type Work } from '../../state/store.ts';
 import Lenses from '../fit/Lenses.tsx';
 import { lensDepth } from '../fit/lens.ts';
 import { usePair } from '../fit/usePair.ts';
+import { BluePrint } from './BluePrint.tsx';
 import { Layer } from './Layer.tsx';
 import { SetUps } from './SetUps.tsx';
-
-/** ms that what is let go takes. */
-const RELEASE = 2400;
-
-export type Phase = 'frozen' | 'byHand' | 'released' | 'free';
+import { type Phase, useShare } from './useShare.ts';
 
 interface Props {
   question: Question;
   dealt: DealtQuestion;
-  /** frozen: still · byHand: the hand commits by it · released: it moves and then stands · free: the hand's */
   phase: Phase;
   /** how often it was let go again, to be looked at once more */
   again: number;
   speech: Speech;
   /** told where the hand brought the journal, mm */
   moved?: (position: number) => void;
-  /** where it is let go from, where the hand moved it before, mm */
-  leftAt?: number | null;
-  children?: ReactNode;
+  /** what was answered, in the unit of the design file; null: nothing yet, or a choice */
+  given?: number | null;
 }
 
-export function LessonPicture({ question, dealt, phase, again, speech, moved, leftAt = null, children }: Props) {
+export function LessonPicture({ question, dealt, phase, again, speech, moved, given = null }: Props) {
   const { system } = speech;
   const [work] = useState(() => createWork(dealt.from));
   const factor = useMemo(() => heldFactor(dealt), [dealt]);
@@ -56,39 +50,38 @@ export function LessonPicture({ question, dealt, phase, again, speech, moved, le
   }, [work, phase]);
   const share = useShare(phase, again);
   useLayoutEffect(() => {
-    const from = phase === 'byHand' || leftAt === null ? dealt.from : { ...dealt.from, position: leftAt };
+    // It is let go from where the hand moved it.
+    const left = question.answer.kind === 'move' && phase !== 'byHand' ? given : null;
+    const from = left === null ? dealt.from : { ...dealt.from, position: left };
     const design = share === 0 ? from : share === 1 ? dealt.to : between(from, dealt.to, question, share);
     work.store.setState({ design, refused: null });
-  }, [work, question, dealt, phase, share, leftAt]);
+  }, [work, question, dealt, phase, share, given]);
   useEffect(() => {
     if (phase !== 'byHand' || !moved) return;
     return work.store.subscribe(({ design }) => moved(design.position ?? 0));
   }, [work, phase, moved]);
-  const box = useRef<HTMLDivElement>(null);
-  // On a small page the hand was below it.
-  useEffect(() => {
-    if (phase === 'released') box.current?.scrollIntoView({ block: 'nearest' });
-  }, [phase]);
   const still = phase === 'frozen' || phase === 'released';
   const asks = phase === 'frozen' || phase === 'byHand';
   const { view } = question;
-  const silent = asks && view.figures === false;
+  // What was seen is read off the picture, not off its figures.
+  const silent = phase === 'released' || (asks && view.figures === false);
+  const hidden = asks && view.figures === false;
   return (
-    <div
-      ref={box}
-      className={`lesson-picture ${still ? 'holds-still' : ''} ${asks ? 'asks' : ''} ${silent ? 'silent' : ''}`}
-    >
+    <div className={`lesson-picture ${still ? 'holds-still' : ''} ${asks ? 'asks' : ''} ${silent ? 'silent' : ''}`}>
       {(view.section || view.lenses) && <Pair work={work} question={question} dealt={dealt} speech={speech} />}
       {view.setUps && <Read work={work} which={view.setUps} speech={speech} />}
-      {view.layer && dealt.layer && !silent && (
+      {view.layer && dealt.layer && !hidden && (
         <Layer
-          title={view.layer.title}
+          view={view.layer}
           ends={dealt.layer}
           now={dealt.layer.from + (dealt.layer.to - dealt.layer.from) * share}
+          answer={asks ? null : given}
+          figures={!silent}
+          open={!asks}
           speech={speech}
         />
       )}
-      {children}
+      {view.print && !asks && share === 1 && <BluePrint design={dealt.to} system={system} />}
     </div>
   );
 }
@@ -134,30 +127,6 @@ function depthOf(design: Design): number {
   return Math.max(lensDepth(drawn.seats), ROOM * open);
 }
 const ROOM = 1.25;
-
-/** How much of the way what is let go has gone: 0 before, 1 once it stands. */
-function useShare(phase: Phase, again: number): number {
-  const still = useMedia('(prefers-reduced-motion: reduce)');
-  const asks = phase === 'frozen' || phase === 'byHand';
-  const begins = asks ? 0 : still || (phase === 'free' && again === 0) ? 1 : 0;
-  const key = `${phase} ${again}`;
-  const [state, setState] = useState({ key, share: begins });
-  const moves = !asks && begins === 0;
-  useEffect(() => {
-    if (!moves) return;
-    let frame = 0;
-    let begun: number | null = null;
-    const tick = (now: number) => {
-      begun ??= now;
-      const share = Math.min(1, (now - begun) / RELEASE);
-      setState({ key, share });
-      if (share < 1) frame = requestAnimationFrame(tick);
-    };
-    frame = requestAnimationFrame(tick);
-    return () => cancelAnimationFrame(frame);
-  }, [key, moves]);
-  return state.key === key ? state.share : begins;
-}
 
 /** The design on the way from one to the other: everything that is let go at the same pace. */
 export function between(from: Design, to: Design, { release }: Pick<Question, 'release'>, share: number): Design {

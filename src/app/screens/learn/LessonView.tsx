@@ -1,5 +1,5 @@
 /** One lesson from its story to what is carried away: asks, lets go, asks what was seen, and only then explains. */
-import { useEffect, useMemo, useRef, useState } from 'react';
+import { type RefObject, useEffect, useMemo, useRef, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Dealt } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
@@ -11,10 +11,11 @@ import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { Account } from './Account.tsx';
 import { Ask, type Draft } from './Ask.tsx';
-import { LessonPicture, type Phase } from './LessonPicture.tsx';
+import { LessonPicture } from './LessonPicture.tsx';
 import { MarkChart } from './MarkChart.tsx';
 import { Story } from './Story.tsx';
 import { useDealt } from './useDealt.ts';
+import type { Phase } from './useShare.ts';
 import { Saw, Why } from './Why.tsx';
 
 interface Props {
@@ -28,12 +29,21 @@ interface Props {
   next?: { id: string; title: string } | null;
 }
 
+/** Seeds from one time through to the next. */
+const OTHER = 7919;
+
 export function LessonView({ lesson, work, visit, seed, finished, leave, next = null }: Props) {
   const [course, setCourse] = useState(() => begun(lesson, visit));
-  const { dealt, fault, again } = useDealt(lesson, seedOf(seed, course.round));
+  /** how often it was gone through on this page: each time has other numbers */
+  const [turn, setTurn] = useState(0);
+  const { dealt, fault, again } = useDealt(lesson, seedOf(seed + turn * OTHER, course.round));
   const system = useStore(work.store, (state) => state.system);
   const way = useAngles();
   const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
+  const onceMore = () => {
+    setTurn(turn + 1);
+    setCourse(begun(lesson, 'first'));
+  };
   const step = (next: Step) => {
     if (!dealt) return;
     const after = stepped(course, next, dealt);
@@ -53,9 +63,9 @@ export function LessonView({ lesson, work, visit, seed, finished, leave, next = 
       </header>
       {fault !== null && <Fault what="This round" fault={fault} again={again} />}
       {fault === null && !dealt && <p className="loading">The numbers are being worked out.</p>}
-      {dealt && course.done && <Account {...{ lesson, course, dealt, speech, leave, next }} />}
+      {dealt && course.done && <Account {...{ lesson, course, dealt, speech, leave, next, onceMore }} />}
       {dealt && !course.done && (
-        <Round key={`${course.round} ${course.question}`} {...{ lesson, course, dealt, speech, step }} />
+        <Round key={`${turn} ${course.round} ${course.question}`} {...{ lesson, course, dealt, speech, step }} />
       )}
     </article>
   );
@@ -77,89 +87,118 @@ interface RoundProps {
   step(step: Step): void;
 }
 
-/** One question, from the frozen picture to why. */
+const phaseOf = (stage: Course['stage'], byHand: boolean): Phase =>
+  stage === 'ask' ? (byHand ? 'byHand' : 'frozen') : stage === 'released' ? 'released' : 'free';
+
+/** One question, from the frozen picture to why. What is asked stays in sight, and its picture beside it. */
 function Round({ lesson, course, dealt, speech, step }: RoundProps) {
+  const { stage, given } = course;
   const question = lesson.questions[course.question]!;
   const mine = dealt.questions[course.question]!;
   const [draft, setDraft] = useState<Draft>({ text: '', value: null, sure: null });
   const [seenAgain, setSeenAgain] = useState(0);
+  const box = useRef<HTMLDivElement>(null);
   const head = useRef<HTMLHeadingElement>(null);
-  const words = (text: string) => said(text, { scope: { ...mine.scope, answer: course.given?.answer ?? 0 } }, speech);
-  // The question, and later what is told, is read out: the focus goes with it.
-  useEffect(() => {
-    if (course.stage === 'told' || course.round > 0 || course.question > 0) head.current?.focus();
-  }, [course.stage, course.round, course.question]);
+  const words = (text: string) => said(text, { scope: { ...mine.scope, answer: given?.answer ?? 0 } }, speech);
+  useSightOf(box, head, course);
   const { answer } = question;
-  const phase: Phase =
-    course.stage === 'ask'
-      ? answer.kind === 'move'
-        ? 'byHand'
-        : 'frozen'
-      : course.stage === 'released'
-        ? 'released'
-        : 'free';
+  const byHand = answer.kind === 'move';
+  const phase = phaseOf(stage, byHand);
   const steps = Math.min(course.help[course.round] ?? 0, question.help.length);
-  const leftAt = answer.kind === 'move' && course.given ? Number(course.given.answer) : null;
-  return (
-    <div className="round">
-      {course.stage !== 'told' && (
-        <div className="head">
-          {course.stage === 'ask' && course.question === 0 && <Story told={lesson.story.map(words)} />}
-          <h3 ref={head} tabIndex={-1} className="asked">
-            {words(question.ask)}
-          </h3>
-        </div>
+  const lookAgain = () => {
+    setSeenAgain((times) => times + 1);
+    box.current?.scrollIntoView({ block: 'start' });
+  };
+  const asked = (
+    <div key="head" className="head">
+      {stage === 'ask' && course.question === 0 ? (
+        <Story told={lesson.story.map(storyWords(dealt, speech))} />
+      ) : (
+        <Story shut told={lesson.story.map(storyWords(dealt, speech))} />
       )}
-      <LessonPicture
-        question={question}
-        dealt={mine}
-        phase={phase}
-        again={seenAgain}
-        speech={speech}
-        moved={(position) => setDraft((before) => ({ ...before, value: position }))}
-        leftAt={leftAt}
-      >
-        {answer.kind === 'number' && answer.chart && mine.curve && (
-          <MarkChart
-            chart={answer.chart}
-            dealt={mine}
-            curve={mine.curve}
-            as={answer.as}
-            mark={course.given ? Number(course.given.answer) : draft.value}
-            setMark={(value) => setDraft((before) => ({ ...before, value, text: null }))}
-            open={course.stage !== 'ask'}
-            speech={speech}
-          />
-        )}
-      </LessonPicture>
-      <div className="body">
-        {course.stage === 'ask' && (
-          <Ask
-            answer={answer}
-            draft={draft}
-            setDraft={setDraft}
-            help={question.help.slice(0, steps).map(words)}
-            words={words}
-            speech={speech}
-            commit={(value, sure) => step({ do: 'commit', answer: value, sure })}
-          />
-        )}
-        {course.stage === 'released' && (
-          <Saw question={question} words={words} choose={(option) => step({ do: 'saw', option })} />
-        )}
-        {course.stage === 'told' && course.given && (
-          <Why
-            head={head}
-            question={question}
-            dealt={mine}
-            given={course.given}
-            words={words}
-            speech={speech}
-            lookAgain={() => setSeenAgain((times) => times + 1)}
-            on={() => step({ do: 'on' })}
-          />
-        )}
-      </div>
+      <h3 ref={stage === 'told' ? undefined : head} tabIndex={-1} className={`asked ${stage}`}>
+        {words(question.ask)}
+      </h3>
     </div>
   );
+  const picture = (
+    <LessonPicture
+      key="picture"
+      question={question}
+      dealt={mine}
+      phase={phase}
+      again={seenAgain}
+      speech={speech}
+      moved={(position) => setDraft((before) => ({ ...before, value: position }))}
+      given={given && answer.kind !== 'choice' ? Number(given.answer) : null}
+    />
+  );
+  const chart = answer.kind === 'number' && answer.chart && mine.curve && (
+    <MarkChart
+      key="chart"
+      chart={answer.chart}
+      dealt={mine}
+      curve={mine.curve}
+      as={answer.as}
+      mark={given ? Number(given.answer) : draft.value}
+      setMark={(value) => setDraft((before) => ({ ...before, value, text: null }))}
+      phase={phase}
+      seed={dealt.seed + course.question}
+      speech={speech}
+    />
+  );
+  const body = (
+    <div key="body" className="body">
+      {stage === 'ask' && (
+        <Ask
+          answer={answer}
+          draft={draft}
+          setDraft={setDraft}
+          help={question.help.slice(0, steps).map(words)}
+          words={words}
+          speech={speech}
+          commit={(value, sure) => step({ do: 'commit', answer: value, sure })}
+        />
+      )}
+      {stage === 'released' && (
+        <Saw question={question} words={words} choose={(option) => step({ do: 'saw', option })} />
+      )}
+      {stage === 'told' && given && (
+        <Why
+          head={head}
+          question={question}
+          dealt={mine}
+          given={given}
+          words={words}
+          speech={speech}
+          lookAgain={lookAgain}
+          on={() => step({ do: 'on' })}
+        />
+      )}
+    </div>
+  );
+  // On a small page: what is asked with its answer, then what moves with what is told of it. A hand needs the picture.
+  return (
+    <div ref={box} className={`round ${chart ? 'with-chart' : ''}`}>
+      {stage === 'ask' && !byHand ? [asked, body, chart, picture] : [asked, picture, body, chart]}
+    </div>
+  );
+}
+
+/** The story is of what was so before any question. */
+const storyWords = (dealt: Dealt, speech: Speech) => (text: string) => said(text, dealt.questions[0]!, speech);
+
+/** The question, and later what is told, is read out: the focus goes with it. What moves is brought into sight. */
+function useSightOf(
+  box: RefObject<HTMLDivElement | null>,
+  head: RefObject<HTMLHeadingElement | null>,
+  { stage, round, question }: Course,
+) {
+  useEffect(() => {
+    if (stage === 'told') {
+      head.current?.focus({ preventScroll: true });
+      head.current?.scrollIntoView({ block: 'nearest' });
+    } else if (stage === 'released') box.current?.scrollIntoView({ block: 'start' });
+    else if (round > 0 || question > 0) head.current?.focus();
+  }, [box, head, stage, round, question]);
 }

@@ -1,5 +1,5 @@
 /**
- * An answer as a mark on a chart: drawn up and down, or by arrow keys, before the engine draws its curve beside it.
+ * An answer as a mark on a chart: drawn up and down, or by arrow keys, before the true curve is drawn beside it.
  */
 import { ticks } from 'd3-array';
 import { scaleLinear } from 'd3-scale';
@@ -9,8 +9,9 @@ import type { Chart, ToldAs } from '../../../lessons/definition.ts';
 import { type Speech, told } from '../../../lessons/template.ts';
 import { AcrossAxis, AxisNames, across, PlotClip, UpAxis, usePlot } from '../../charts/Axes.tsx';
 import { useHandle } from '../../pictures/useMove.ts';
-import { askingEnds, openEnds } from './markScale.ts';
+import { askingEnds, endsBetween, markBegins, openEnds } from './markScale.ts';
 import { answerText, unitHint } from './typed.ts';
+import { type Phase, useShare } from './useShare.ts';
 
 interface Props {
   chart: Chart;
@@ -21,23 +22,28 @@ interface Props {
   /** null: no mark yet */
   mark: number | null;
   setMark(value: number): void;
-  /** whether the engine's curve is shown, and the mark is fixed */
-  open: boolean;
+  /** once it is let go the curve is shown, and the mark is fixed */
+  phase: Phase;
+  seed: number;
   speech: Speech;
 }
 
+const HEIGHT = 224;
 const MARGIN = { left: 56, right: 18, top: 34, bottom: 52 };
 /** Presses of a key from the foot of the chart to its top. */
 const STEPS = 60;
 
-export function MarkChart({ chart, dealt, curve, as, mark, setMark, open, speech }: Props) {
+export function MarkChart({ chart, dealt, curve, as, mark, setMark, phase, seed, speech }: Props) {
   const id = useId();
-  const { box, width, height, plot } = usePlot(MARGIN, { width: 560, height: 260 }, () => 260);
-  const { low, high } = open ? openEnds(curve, mark ?? 0) : askingEnds(curve, dealt);
+  const { box, width, height, plot } = usePlot(MARGIN, { width: 560, height: HEIGHT }, () => HEIGHT);
+  const open = phase !== 'frozen';
+  const share = useShare(phase, 0);
+  const asking = askingEnds(curve, dealt);
+  const { low, high } = open ? endsBetween(asking, openEnds(curve, mark ?? 0), share) : asking;
   const [first, last] = [curve.points[0]![0], curve.points[curve.points.length - 1]![0]];
   const x = scaleLinear([first, last], [plot.left, plot.right]);
   const y = scaleLinear([low, high], [plot.bottom, plot.top]);
-  const at = mark ?? (low + high) / 2;
+  const at = mark ?? markBegins(asking, Number(dealt.right), seed);
   const bounded = (value: number) => Math.min(high, Math.max(low, value));
   const move = useHandle({
     at: { x: 0, y: at },
@@ -101,9 +107,9 @@ export function MarkChart({ chart, dealt, curve, as, mark, setMark, open, speech
       </svg>
       <figcaption>
         {open
-          ? 'Line: what the engine has. Ring: your mark.'
+          ? `Line: what is so. Ring: your mark.${share === 1 && high < asking.high ? ' The scale has closed in on them.' : ''}`
           : mark === null
-            ? 'Draw the ring up or down to where you think it goes, or type below.'
+            ? 'Draw the ring up or down to where you think it goes, or type your answer.'
             : `Your mark: ${told(at, as, speech)}`}
       </figcaption>
     </figure>

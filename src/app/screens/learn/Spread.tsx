@@ -34,8 +34,10 @@ function Bars({ question: { answer }, dealt, answers, open, speech }: Props) {
       {answer.options.map(({ key, text }) => {
         const count = answers.filter((one) => one.answer === key).length;
         return (
-          <li key={key} className={open && key === dealt.right ? 'is-right' : ''}>
-            <meter min={0} max={answers.length} value={count} aria-label={said(text, dealt, speech)} />
+          <li key={key} className={open ? (key === dealt.right ? 'is-right' : 'is-off') : ''}>
+            <span className="bar" aria-hidden="true">
+              <span style={{ width: `${(100 * count) / answers.length}%` }} />
+            </span>
             <span>
               {count} · {said(text, dealt, speech)}
               {open && key === dealt.right && ' (right)'}

@@ -1,7 +1,14 @@
 /** What is so before a question: with other numbers in every round. */
 import { Explained } from '../../glossary/Explained.tsx';
 
-export function Story({ told }: { told: readonly string[] }) {
+export function Story({ told, shut = false }: { told: readonly string[]; shut?: boolean }) {
+  if (shut)
+    return (
+      <details className="story-shut">
+        <summary>What was so</summary>
+        <Story told={told} />
+      </details>
+    );
   return (
     <div className="story">
       {told.map((text) => (

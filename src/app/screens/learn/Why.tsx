@@ -6,6 +6,7 @@ import type { Given } from '../../../lessons/runner.ts';
 import { answerSaid } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import { Explained } from '../../glossary/Explained.tsx';
+import { Triangle } from './Triangle.tsx';
 
 interface SawProps {
   question: Question;
@@ -55,7 +56,7 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
   return (
     <section className="why" aria-label="Why">
       <h3 ref={head} tabIndex={-1} className={isRight ? 'is-right' : 'is-off'}>
-        {isRight ? `Right: ${right}.` : `You said ${yours}. The engine has ${right}.`}
+        {isRight ? `Right: ${right}.` : `You said ${yours}. Right is ${right}.`}
       </h3>
       {sureText(given) !== '' && <p>{sureText(given)}</p>}
       {mistake && (
@@ -75,12 +76,18 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
       {given.seen !== null && given.seen !== dealt.saw && (
         <p className="seen-wrong">
           You saw: “{words(question.saw.options[given.seen]!.text)}” What happened: “
-          {words(question.saw.options[dealt.saw]!.text)}” Look once more.
+          {words(question.saw.options[dealt.saw]!.text)}”{' '}
+          <button type="button" onClick={lookAgain}>
+            Look once more
+          </button>
         </p>
       )}
       <p>
         <Explained>{words(question.because)}</Explained>
       </p>
+      {question.view.triangles?.map(({ of }, i) => (
+        <Triangle key={of} of={of} {...dealt.triangles[i]!} speech={speech} />
+      ))}
       {!isRight && question.help.length > 0 && (
         <>
           <p className="fine">Step by step:</p>
@@ -88,6 +95,7 @@ export function Why({ head, question, dealt, given, words, speech, lookAgain, on
             {question.help.map((step) => (
               <li key={step}>{words(step)}</li>
             ))}
+            <li>So: {right}.</li>
           </ol>
         </>
       )}
@@ -109,14 +117,21 @@ function sureText({ sure, found }: Given): string {
   return sure === 'sure' ? 'You were sure. That makes this the one to remember.' : '';
 }
 
+const HUNDRED = 100;
+/** In 100. */
+const NEAR = 15;
+
 function otherText(answer: number, right: number): string {
   if (answer * right < 0) return 'It goes the other way.';
   if (right === 0) return 'Nothing was right.';
+  if (answer === 0) return 'There is something, not nothing.';
   const times = answer / right;
-  if (times > 1.5) return `That is ${Number(times.toPrecision(2))} times too much.`;
+  if (times > 1.5)
+    return `No slip that we know gives that: it is ${Number(times.toPrecision(2))} times what is right. Go by the steps below, and see where yours leave them.`;
   if (times < 0.67)
     return times < 0.01
       ? 'That is far too little.'
-      : `That is too little: ${Number((1 / times).toPrecision(2))} times.`;
-  return `You are near: ${Math.round(Math.abs(times - 1) * 100)} in 100 too ${times > 1 ? 'much' : 'little'}.`;
+      : `No slip that we know gives that: right is ${Number((1 / times).toPrecision(2))} times as much. Go by the steps below, and see where yours leave them.`;
+  const off = Math.round(Math.abs(times - 1) * HUNDRED);
+  return `${off <= NEAR ? 'You are near' : 'No slip that we know gives that'}: it is ${off} in 100 too ${times > 1 ? 'much' : 'little'}.`;
 }

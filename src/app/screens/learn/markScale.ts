@@ -43,3 +43,24 @@ export function openEnds(curve: Curve, mark: number): Ends {
   const high = rounded(ABOVE * Math.max(mostOf(curve), Math.abs(mark)));
   return { low: below(curve, [mark], high), high };
 }
+
+/** On the way from one scale to the other: by the same factor all the time, so that it is seen to close in. */
+export function endsBetween(from: Ends, to: Ends, share: number): Ends {
+  if (share <= 0) return from;
+  if (share >= 1) return to;
+  const high = from.high * (to.high / from.high) ** share;
+  return { low: from.low + (to.low - from.low) * share, high };
+}
+
+/** Parts of the scale at which a mark may begin. */
+const BEGINS = [0.15, 0.3, 0.45, 0.6, 0.75, 0.9];
+/** And how far from what is right it does, so that where it lies tells nothing. */
+const AWAY = 0.2;
+
+/** Where the mark lies before a hand has it: of this round, and never near what is right. */
+export function markBegins({ low, high }: Ends, right: number, seed: number): number {
+  const free = BEGINS.map((part) => low + (high - low) * part).filter(
+    (value) => Math.abs(value - right) > AWAY * (high - low),
+  );
+  return free[seed % free.length] ?? low;
+}

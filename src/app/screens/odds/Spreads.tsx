@@ -23,6 +23,7 @@ const drawsRows = (wanted: number): Control[] => [
     change: (design, value) => (value === '' ? without(design, 'odds.from') : withValue(design, 'odds.from', value)),
   },
   { kind: 'quantity', path: 'odds.draws' },
+  { kind: 'quantity', path: 'odds.accuracy' },
   { kind: 'quantity', path: 'odds.seed' },
   {
     kind: 'choice',

@@ -9,7 +9,7 @@
 
 import { lineOn } from '../../belief/unknowns.ts';
 import type { SeatInput } from '../../contact/fit.ts';
-import { type Fault, impossible, type ReadingKind } from '../reading.ts';
+import { type Fault, impossible, ofLineAlone, type ReadingKind } from '../reading.ts';
 import { ballIn, distanceTo, type Touch } from '../touching.ts';
 
 /** Slope of a bore (rise over run) below which it is straight to a ball. */
@@ -19,6 +19,7 @@ export const ballDepth: ReadingKind<'ballDepth'> = {
   kind: 'ballDepth',
   tells: 'depth',
   usualSigma: 2e-6,
+  profileAt: ofLineAlone,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, ball, face }, seats) => {
     if (part === 'journal') return impossible({ what: 'wrongPart', part });

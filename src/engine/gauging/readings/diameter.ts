@@ -5,12 +5,13 @@
  */
 
 import { radiusOf } from '../../parts/line.ts';
-import type { ReadingKind } from '../reading.ts';
+import { ofLineAlone, type ReadingKind } from '../reading.ts';
 
 export const diameter: ReadingKind<'diameter'> = {
   kind: 'diameter',
   tells: 'diameter',
   usualSigma: 1e-6,
+  profileAt: ofLineAlone,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, station }, seats) => {
     const surface = seats[seat]![part];

@@ -1,6 +1,6 @@
 /**
- * Every kind of reading the program knows. Another kind is one file here, one line below, and its entry in the design
- * file.
+ * Every kind of reading the program knows. In the engine another kind is one file here, one line below and its
+ * set-up in `Reading` (reading.ts); what else there is to it, DEVELOPERS.md tells ("A reading").
  */
 
 import type { On } from '../../belief/unknowns.ts';
@@ -40,6 +40,10 @@ export const predict = (reading: Reading, seats: readonly SeatInput[]): Predicti
 /** The same from the shape that the reading itself saw. */
 export const predictSeen = (reading: Reading, seen: readonly SeatInput[]): Prediction =>
   kindOf(reading).predict(reading, seen);
+
+/** Stations (m) at which a reading seeks the profile of its surface; none where it tells of the line alone. */
+export const profileAt = (reading: Reading) => kindOf(reading).profileAt(reading);
+export const seeksProfile = (reading: Reading): boolean => profileAt(reading).length > 0;
 
 /** The surfaces a reading tells of. */
 export const surfacesOf = (reading: Reading, seats: readonly SeatInput[]): On[] =>

@@ -8,13 +8,14 @@
  */
 
 import { lineOn } from '../../belief/unknowns.ts';
-import { type Fault, impossible, type ReadingKind } from '../reading.ts';
+import { type Fault, impossible, ofLineAlone, type ReadingKind } from '../reading.ts';
 import { distanceTo, rollOn } from '../touching.ts';
 
 export const overRolls: ReadingKind<'overRolls'> = {
   kind: 'overRolls',
   tells: 'diameter',
   usualSigma: 1.5e-6,
+  profileAt: ofLineAlone,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, roll, station }, seats) => {
     if (part === 'bush') return impossible({ what: 'wrongPart', part });

@@ -19,12 +19,13 @@ import type { SeatContact } from '../../play/contacts.ts';
 import { type Pulled, shakeAt } from '../../play/shake.ts';
 import { axisAt, type Pose } from '../../spindle/pose.ts';
 import { spindleOf } from '../../spindle/rigid.ts';
-import { impossible, type ReadingKind } from '../reading.ts';
+import { impossible, ofLineAlone, type ReadingKind } from '../reading.ts';
 
 export const shake: ReadingKind<'shake'> = {
   kind: 'shake',
   tells: 'travel',
   usualSigma: 1e-6,
+  profileAt: ofLineAlone,
   surfaces: (_, seats) =>
     seats.flatMap((_, seat) => [
       { seat, part: 'journal' as const },

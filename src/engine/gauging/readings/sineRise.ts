@@ -7,13 +7,14 @@
  * of the radius it has, would cross the axis of the part, nobody can have read it.
  * @source derived (sine rule of the bar)
  */
-import { type Fault, impossible, type ReadingKind } from '../reading.ts';
+import { type Fault, impossible, ofLineAlone, type ReadingKind } from '../reading.ts';
 import { angleOfStack } from '../sineBar.ts';
 
 export const sineRise: ReadingKind<'sineRise'> = {
   kind: 'sineRise',
   tells: 'deviation',
   usualSigma: 1e-6,
+  profileAt: ofLineAlone,
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, bar, stack, travel, value }, seats) => {
     const { halfAngle, from, to, radius, station } = seats[seat]![part];

@@ -8,7 +8,7 @@
 import { type Followed, positionBranches, positionFollowed } from '../../belief/filmGradient.ts';
 import type { Branch } from '../../belief/unknowns.ts';
 import { type SeatInput, type SeatLines, seatLines } from '../../contact/fit.ts';
-import { impossible, type ReadingKind } from '../reading.ts';
+import { impossible, ofLineAlone, type ReadingKind } from '../reading.ts';
 
 /** A film (m) at first touch below which a place may become the one that touches, when the shape is corrected. */
 const NEAR = 1e-5;
@@ -17,6 +17,7 @@ export const standOff: ReadingKind<'standOff'> = {
   kind: 'standOff',
   tells: 'position',
   usualSigma: 2e-6,
+  profileAt: ofLineAlone,
   surfaces: (_, seats) =>
     closing(seats).flatMap(({ seat }) => [
       { seat, part: 'journal' as const },

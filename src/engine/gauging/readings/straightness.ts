@@ -8,8 +8,7 @@
 
 import type { Influence } from '../../belief/unknowns.ts';
 import { deviationAt } from '../../parts/line.ts';
-import type { Fault, ReadingKind } from '../reading.ts';
-import { NOWHERE } from '../shape.ts';
+import { type Fault, NOWHERE, type ReadingKind } from '../reading.ts';
 
 /** Uncertainties within which an indicator set to nothing may come back to it. @source practice */
 const SEEN = 3;
@@ -18,6 +17,7 @@ export const straightness: ReadingKind<'straightness'> = {
   kind: 'straightness',
   tells: 'deviation',
   usualSigma: 5e-7,
+  profileAt: ({ station }) => [station],
   surfaces: ({ seat, part }) => [{ seat, part }],
   predict: ({ seat, part, station, value, sigma }, seats) => {
     const { profile, from, to } = seats[seat]![part];

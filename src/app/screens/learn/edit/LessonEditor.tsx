@@ -6,12 +6,11 @@ import './edit.css';
 import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../../design/definition.ts';
-import { validateDesign } from '../../../../design/validate.ts';
-import { asking } from '../../../../lessons/asked.ts';
-import { drawnNumbers } from '../../../../lessons/deal.ts';
 import type { Lesson } from '../../../../lessons/definition.ts';
 import { newLesson, newQuestion } from '../../../../lessons/draft.ts';
-import { type Named, namedIn, numbersIn } from '../../../../lessons/named.ts';
+import { numbersIn } from '../../../../lessons/named.ts';
+import type { Speech } from '../../../../lessons/template.ts';
+import { useAngles } from '../../../state/angles.ts';
 import { DEMOS } from '../../../state/demos.ts';
 import type { Work } from '../../../state/store.ts';
 import { withItsDesign } from '../builtIn.ts';
@@ -20,8 +19,9 @@ import { draftBefore, readDraft, setDraftAside, writeDraft } from '../ownLessons
 import { changed, type Editing, EditingProvider } from './editing.ts';
 import { ChoiceField, FormulaField, ListOf, NumberField, TextField } from './fields.tsx';
 import { AS, Put, QuestionForm } from './QuestionForm.tsx';
+import { Standing } from './Standing.tsx';
 import { TakeOut } from './TakeOut.tsx';
-import { type LessonFaults, useFaults } from './useFaults.ts';
+import { faultSaid, type LessonFaults, useFaults } from './useFaults.ts';
 
 const HERE = '#learn/edit';
 
@@ -58,7 +58,10 @@ export default function LessonEditor({ work, from, leave }: Props) {
     take(next);
   };
   const found = useFaults(lesson);
-  const editing = useEditingOf(lesson, found, (path, value) => take(changed(lesson, path, value)));
+  const system = useStore(work.store, (state) => state.system);
+  const way = useAngles();
+  const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
+  const editing = useEditingOf(lesson, found, speech, (path, value) => take(changed(lesson, path, value)));
   const seat = (lesson.design as Partial<Design>).seats?.[0]?.name ?? 'shallow';
   return (
     <EditingProvider value={editing}>
@@ -149,86 +152,19 @@ export default function LessonEditor({ work, from, leave }: Props) {
   );
 }
 
-/** The answer first: whether it goes, and what is in the way. */
-function Standing({ found: { errors, tried } }: { found: LessonFaults }) {
-  const given = tried?.filter(({ fault }) => fault === null).length ?? 0;
-  return (
-    <section className={`verdict ${errors.length > 0 ? 'stop' : tried ? 'good' : ''}`} aria-live="polite">
-      <h2>
-        {errors.length > 0
-          ? `${errors.length} ${errors.length === 1 ? 'thing is' : 'things are'} in the way.`
-          : tried
-            ? 'The lesson goes.'
-            : 'Its numbers are being tried.'}
-      </h2>
-      {errors.slice(0, 6).map(({ path, message }) => (
-        <p key={`${path} ${message}`}>
-          {path !== '' && <strong>{placeText(path)}: </strong>}
-          {message}
-        </p>
-      ))}
-      {errors.length === 0 && tried && given < tried.length && (
-        <p>
-          Of the first {tried.length} seeds {given} are given; the others are passed over, and why stands at their
-          field.
-        </p>
-      )}
-    </section>
-  );
-}
-
-/** questions[0].mistakes[1].is: question 1, slip 2, is */
-const NAMES: Record<string, string> = { questions: 'question', mistakes: 'slip', options: 'choice', numbers: 'number' };
-const placeText = (path: string): string =>
-  path
-    .split('.')
-    .map((part) => part.replace(/^(\w+)\[(\d+)\]$/, (_, name, i) => `${NAMES[name] ?? name} ${Number(i) + 1}`))
-    .join(', ');
-
-function useEditingOf(lesson: Lesson, found: LessonFaults, set: Editing['set']): Editing {
-  const names = useMemo(() => namesOf(lesson), [lesson]);
+function useEditingOf(lesson: Lesson, found: LessonFaults, speech: Speech, set: Editing['set']): Editing {
   const places = useMemo(() => numbersIn(lesson.design), [lesson.design]);
   return {
     lesson,
     set,
-    names,
+    speech,
     places,
     faults: (path) => found.errors.filter((error) => error.path === path).map(({ message }) => message),
     notGiven: (path) =>
       (found.tried ?? []).flatMap(({ seed, fault }) =>
-        fault?.at === path ? [`seed ${seed} is not given: ${fault.message}`] : [],
+        fault?.at === path ? [`seed ${seed} is not given: ${faultSaid(fault.message)}`] : [],
       ),
   };
-}
-
-/** The numbers of the lesson, and the report of its design as it stands; after what is let go it has the same names. */
-function namesOf(lesson: Lesson): Editing['names'] {
-  const drawn = safely(() => drawnNumbers(lesson, 1)) ?? {};
-  const read = validateDesign(lesson.design);
-  const report = read.ok ? safely(() => asking()(read.design, ['fit'])) : null;
-  const fit = report ? namedIn(report.fit, 'before.fit') : [];
-  return [
-    {
-      group: 'Of this lesson',
-      values: [...namedIn(drawn, '').map(({ name, value }) => ({ name: name.slice(1), value })), RIGHT],
-    },
-    { group: 'Before', values: fit },
-    {
-      group: 'After what is let go',
-      values: fit.map(({ name }) => ({ name: name.replace('before', 'after'), value: '…' })),
-    },
-    { group: 'Of the design', values: read.ok ? namedIn(read.design.seats, 'design.seats') : [] },
-  ];
-}
-const RIGHT: Named = { name: 'right', value: 'what is right' };
-
-function safely<T>(work: () => T): T | null {
-  try {
-    return work();
-  } catch {
-    // A lesson in the making may have numbers that no draw can be made of; its fields say so.
-    return null;
-  }
 }
 
 function DesignPart({ lesson, work, take }: { lesson: Lesson; work: Work; take(next: Lesson): void }) {

@@ -1,6 +1,7 @@
 /** One question in the editor: what is asked, what is right, what is let go, what may be seen, and the slips. */
-
+import type { Design } from '../../../../design/definition.ts';
 import { type Question, TOLD_AS } from '../../../../lessons/definition.ts';
+import { placeWords } from '../../../../lessons/offered.ts';
 import { at, useEditing } from './editing.ts';
 import { ChoiceField, FormulaField, ListOf, TextField, Tick } from './fields.tsx';
 
@@ -36,10 +37,17 @@ function answerOf(kind: string, before: Question['answer']): Question['answer'] 
 }
 
 export function Put({ path }: { path: string }) {
-  const { places } = useEditing();
+  const { places, lesson } = useEditing();
+  const seats = (lesson.design as Partial<Design>).seats ?? [];
+  const worded = places.map((one) => [one, placeWords({ seats }, one)] as const);
+  // Those that have words first: they are what is mostly moved.
+  const options = [
+    ...worded.flatMap(([one, words]) => (words === null ? [] : [[one, words] as const])),
+    ...worded.flatMap(([one, words]) => (words === null ? [[one, one] as const] : [])),
+  ];
   return (
     <>
-      <ChoiceField path={`${path}.path`} label="Place of the design" options={places.map((one) => [one, one])} />
+      <ChoiceField path={`${path}.path`} label="Place of the design" options={options} />
       <FormulaField path={`${path}.is`} label="What stands there (mm, degrees)" />
     </>
   );

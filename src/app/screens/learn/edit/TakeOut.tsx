@@ -16,6 +16,11 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
   };
   const save = () =>
     offer(`${nameOf(lesson.title)}.lesson.json`, `${JSON.stringify(lesson, null, 2)}\n`, 'application/json');
+  const copy = (text: string) =>
+    navigator.clipboard.writeText(text).then(
+      () => setSaid('The link is copied.'),
+      () => setSaid('This browser lets nothing be copied: mark the link and copy it by hand.'),
+    );
   const share = () => setLink({ of: lesson, text: lessonLink(lesson, pageOf(window.location)) });
   return (
     <div className="take-out">
@@ -23,7 +28,7 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
         <button type="button" className="main" disabled={!ready} onClick={keep}>
           Keep on this device
         </button>
-        <button type="button" onClick={save}>
+        <button type="button" disabled={!ready} onClick={save}>
           Save as a file
         </button>
         <button type="button" disabled={!ready} onClick={share}>
@@ -31,6 +36,12 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
         </button>
         {said !== '' && ready && <a href={`#learn/${idOf(lesson)}`}>Open it as a learner</a>}
       </p>
+      {!ready && (
+        <p className="fine">
+          These wait until nothing is in the way: a lesson that does not go is refused where it is opened. The draft is
+          kept as you go.
+        </p>
+      )}
       <p role="status">{said}</p>
       {shown && shown.text === null && (
         <p role="alert">
@@ -40,7 +51,17 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
       {shown?.text && (
         <div className="lesson-link">
           <p>Whoever opens it has the lesson. Nothing of it goes to a server.</p>
-          {isOwnDevice(shown.text) && <p>This address is found on this device alone.</p>}
+          {isOwnDevice(shown.text) && (
+            <p>
+              This page comes from this device itself, so the link opens here only. For others save a file, or open the
+              page from a server that they reach and make the link there.
+            </p>
+          )}
+          <p className="buttons">
+            <button type="button" onClick={() => void copy(shown.text!)}>
+              Copy the link
+            </button>
+          </p>
           <textarea
             readOnly
             rows={3}

@@ -3,7 +3,7 @@ import { createContext, useContext } from 'react';
 import type { Design } from '../../../../design/definition.ts';
 import { valueAt, withValue } from '../../../../design/place.ts';
 import type { Lesson } from '../../../../lessons/definition.ts';
-import type { Named } from '../../../../lessons/named.ts';
+import type { Speech } from '../../../../lessons/template.ts';
 
 export interface Editing {
   lesson: Lesson;
@@ -12,7 +12,7 @@ export interface Editing {
   faults(path: string): string[];
   /** which of the first seeds are not given for what stands at a place */
   notGiven(path: string): string[];
-  names: { group: string; values: Named[] }[];
+  speech: Speech;
   /** places of the design at which a number stands */
   places: string[];
 }

@@ -1,6 +1,8 @@
 /** The fields of the editor: text, formula, choice, tick; and a list of parts of one kind. */
 import { type ReactNode, useId, useRef } from 'react';
+import type { Offered } from '../../../../lessons/offered.ts';
 import { at, useEditing } from './editing.ts';
+import { ValueList } from './ValueList.tsx';
 
 interface Props {
   path: string;
@@ -40,7 +42,7 @@ export function TextField({ path, label, hint, long = false }: Props) {
     'aria-describedby': `${id}said`,
   };
   return (
-    <p className="edit-field">
+    <p className="edit-field" data-path={path}>
       <label htmlFor={id}>{label}</label>
       {hint && <span className="fine">{hint}</span>}
       {long ? (
@@ -55,32 +57,24 @@ export function TextField({ path, label, hint, long = false }: Props) {
 
 /** A formula, or a text with `{formula|as}` in it, with the values that it can name to choose from. */
 export function FormulaField({ words = false, ...props }: Props & { words?: boolean }) {
-  const { lesson, set, names } = useEditing();
+  const { lesson, set } = useEditing();
   const box = useRef<HTMLDivElement>(null);
   const { path, label } = props;
-  const insert = (name: string) => {
-    const field = box.current?.querySelector<HTMLInputElement | HTMLTextAreaElement>('input, textarea');
-    if (!field || name === '') return;
+  const put = ({ name, as, value }: Offered) => {
+    const field = box.current?.querySelector<HTMLInputElement | HTMLTextAreaElement>(
+      '.edit-field :is(input, textarea)',
+    );
+    if (!field) return;
     const text = String(at(lesson, path) ?? '');
     const [from, to] = [field.selectionStart ?? text.length, field.selectionEnd ?? text.length];
-    set(path, text.slice(0, from) + (words ? `{${name}|fine}` : name) + text.slice(to));
+    const hole = typeof value === 'string' ? `{${name}}` : `{${name}|${as}}`;
+    set(path, text.slice(0, from) + (words ? hole : name) + text.slice(to));
     field.focus();
   };
   return (
     <div className="with-names" ref={box}>
       <TextField {...props} long={props.long ?? words} />
-      <select aria-label={`Put a value into: ${label}`} value="" onChange={({ target }) => insert(target.value)}>
-        <option value="">Put in a value…</option>
-        {names.map(({ group, values }) => (
-          <optgroup key={group} label={group}>
-            {values.map(({ name, value }) => (
-              <option key={name} value={name}>
-                {name} = {typeof value === 'number' ? Number(value.toPrecision(4)) : String(value)}
-              </option>
-            ))}
-          </optgroup>
-        ))}
-      </select>
+      <ValueList path={path} label={label} put={put} />
     </div>
   );
 }
@@ -89,7 +83,7 @@ export function NumberField({ path, label }: Props) {
   const { lesson, set, faults } = useEditing();
   const id = useId();
   return (
-    <p className="edit-field short">
+    <p className="edit-field short" data-path={path}>
       <label htmlFor={id}>{label}</label>
       <input
         id={id}
@@ -110,7 +104,7 @@ export function ChoiceField({ path, label, options }: Props & { options: readonl
   const id = useId();
   const value = String(at(lesson, path) ?? '');
   return (
-    <p className="edit-field short">
+    <p className="edit-field short" data-path={path}>
       <label htmlFor={id}>{label}</label>
       <select id={id} value={value} onChange={({ target }) => set(path, target.value)} aria-describedby={`${id}said`}>
         {!options.some(([key]) => key === value) && <option value={value}>{value || 'choose'}</option>}
@@ -156,7 +150,7 @@ export function ListOf({ path, one, fresh, least = 0, most, children }: ListProp
   const id = useId();
   const all = (at(lesson, path) ?? []) as unknown[];
   return (
-    <div className="edit-list">
+    <div className="edit-list" data-path={path}>
       {all.map((_, i) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: they are known by their place alone
         <fieldset key={i}>

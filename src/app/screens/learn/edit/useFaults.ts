@@ -52,9 +52,13 @@ export function useFaults(lesson: Lesson): LessonFaults {
   return { errors: all, tried };
 }
 
+/** Its question is told by its place. */
+export const faultSaid = (message: string) => message.replace(/^question \d+: /, '');
+
 const oncePerPlace = (tried: readonly TriedSeed[]): LessonError[] => {
   const places = new Map<string, string>();
   for (const { seed, fault } of tried)
-    if (fault && !places.has(fault.at)) places.set(fault.at, `seed ${seed}: ${fault.message}`);
+    if (fault && !places.has(fault.at))
+      places.set(fault.at, `${faultSaid(fault.message)} (so with the numbers of seed ${seed})`);
   return [...places].map(([path, message]) => ({ path, message }));
 };

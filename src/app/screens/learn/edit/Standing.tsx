@@ -1,0 +1,97 @@
+/** The answer first: whether the lesson goes, and what is in the way; a press leads to the field. */
+import type { LessonFaults } from './useFaults.ts';
+
+export function Standing({ found: { errors, tried } }: { found: LessonFaults }) {
+  const given = tried?.filter(({ fault }) => fault === null).length ?? 0;
+  return (
+    <section className={`verdict ${errors.length > 0 ? 'stop' : tried ? 'good' : ''}`} aria-live="polite">
+      <h2>
+        {errors.length > 0
+          ? `${errors.length} ${errors.length === 1 ? 'thing is' : 'things are'} in the way.`
+          : tried
+            ? 'The lesson goes.'
+            : 'Its numbers are being tried.'}
+      </h2>
+      {errors.slice(0, MOST_SHOWN).map(({ path, message }) => (
+        <p key={`${path} ${message}`}>
+          {path !== '' && (
+            <button type="button" className="to-field" onClick={() => leadTo(path)}>
+              {placeText(path)}
+            </button>
+          )}{' '}
+          {sentence(message)}
+        </p>
+      ))}
+      {errors.length > MOST_SHOWN && <p>And {errors.length - MOST_SHOWN} more, each at its field.</p>}
+      {errors.length === 0 && tried && given < tried.length && (
+        <p>
+          Of the first {tried.length} seeds {given} are given; the others are passed over, and why stands at their
+          field.
+        </p>
+      )}
+    </section>
+  );
+}
+
+const MOST_SHOWN = 6;
+
+const sentence = (message: string) => `${message.charAt(0).toUpperCase()}${message.slice(1).replace(/\.$/, '')}.`;
+
+/** What the fields of the editor are called, by the end of their path. */
+const FIELDS: readonly (readonly [RegExp, string])[] = [
+  [/mistakes\[\d+\]\.is$/, 'the answer it gives'],
+  [/saw\.options\[\d+\]\.is$/, 'where it was so'],
+  [/(release|set|where)\[\d+\]\.is$/, 'what stands there'],
+  [/(release|set|where)\[\d+\]\.path$/, 'place of the design'],
+  [/answer\.right$/, 'what is right'],
+  [/answer\.within$/, 'how far off is still right'],
+  [/answer\.label$/, 'what stands before the answer'],
+  [/answer$/, 'the answer'],
+  [/\.ask$/, 'how it is asked'],
+  [/\.saw$/, 'what may have been seen'],
+  [/\.because$/, 'why it is so'],
+  [/\.says$/, 'what was done'],
+  [/\.cost$/, 'what it costs in metal'],
+  [/\.text$/, 'text'],
+  [/\.key$/, 'name in formulas'],
+  [/\.name$/, 'name'],
+  [/^about$/, 'what is learnt'],
+  [/^carry$/, 'what to carry away'],
+];
+const PARTS: Record<string, string> = {
+  questions: 'Question',
+  mistakes: 'slip',
+  options: 'choice',
+  numbers: 'Number',
+  where: 'Place',
+  keep: 'Condition',
+  release: 'change',
+  set: 'change before',
+  help: 'help',
+  story: 'Story',
+};
+
+/** questions[0].mistakes[1].is: “Question 1, slip 2, the answer it gives”. */
+export function placeText(path: string): string {
+  const parts = [...path.matchAll(/(\w+)\[(\d+)\]/g)].map(([, name, i]) =>
+    name === 'options' && path.includes('.saw.') ? `seen ${Number(i) + 1}` : `${PARTS[name!] ?? name} ${Number(i) + 1}`,
+  );
+  const field = FIELDS.find(([ends]) => ends.test(path))?.[1];
+  const last = path.endsWith(']') || field ? '' : (path.split('.').at(-1) ?? '');
+  const all = [...parts, field ?? last].filter((text) => text !== '');
+  const said = all.join(', ');
+  return `${said.charAt(0).toUpperCase()}${said.slice(1)}`;
+}
+
+/** Opens what it lies in and puts the cursor there; of a part without a field, what holds it. */
+function leadTo(path: string): void {
+  for (let at = path; at !== ''; at = at.replace(/(\.\w+|\[\d+\]|^\w+)$/, '')) {
+    const field = document.querySelector<HTMLElement>(`.editor [data-path="${at}"]`);
+    if (!field) continue;
+    for (let part = field.parentElement; part; part = part.parentElement)
+      if (part instanceof HTMLDetailsElement) part.open = true;
+    field.scrollIntoView({ block: 'center' });
+    field.querySelector<HTMLElement>('input, textarea, select')?.focus({ preventScroll: true });
+    return;
+  }
+}
