@@ -2,7 +2,6 @@
  * The two parts and the films between them: outlines in mm under one transform, hatching and lines as wide as on paper.
  */
 import { memo } from 'react';
-import type { Millimetres } from '../../design/dimension.ts';
 import { metres, millimetres } from '../../report/convert.ts';
 import { betweenPlaces, type Drawn, type DrawnSeat } from './drawn.ts';
 import { FilmPatterns, FilmShape } from './FilmPaint.tsx';
@@ -183,8 +182,10 @@ function Axes({ drawn, frame, at }: { drawn: Drawn; frame: SectionFrame; at: Pla
 
 /** That the journal moves along its axis, while nothing is held. */
 function Moves({ frame, at }: { frame: SectionFrame; at: Placing }) {
-  const middle = (frame.journalLeft + frame.journalRight) / 2;
-  const { x, y } = onScreen(at, [metres(middle as Millimetres), 0], 1);
+  const [{ x: left, y }, { x: right }] = [frame.journalLeft, frame.journalRight].map((z) =>
+    onScreen(at, [metres(z), 0], 1),
+  ) as [{ x: number; y: number }, { x: number; y: number }];
+  const x = (left + right) / 2;
   const arrows = `M${x - 18} ${y}h36M${x - 12} ${y - 6}l-7 6l7 6M${x + 12} ${y - 6}l7 6l-7 6`;
   return (
     <g className="hint moves">

@@ -6,6 +6,7 @@ import { metres, toSeats } from '../../../report/convert.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
 import { type SeatLines, seatLines } from '../../../report/inFrame.ts';
 import { type Drawn, drawnAt, factorFor } from '../../pictures/drawn.ts';
+import { groundOf } from '../../pictures/drawnMap.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
 import { leaningOf } from '../../pictures/leaning.ts';
 import { useMedia } from '../../pictures/useMedia.ts';
@@ -23,19 +24,21 @@ export function usePair(work: Work) {
   const fit = fitOf(design);
   const parts = useMemo(() => toSeats({ conepair: 1, seats: design.seats }), [design.seats]);
   const seats = useMemo(() => parts.map(seatLines), [parts]);
+  // What hangs on the seats alone is not worked out anew as the journal moves.
+  const ground = useMemo(() => groundOf(seats), [seats]);
   const pulled = usePull(work);
   const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);
   const position = metres(fit.position);
   const suits = useMemo(() => {
     const reach = reachOf(fit.position, landmarks(fit)).map(metres);
-    return factorFor(seats, position, asked, leaning, reach);
-  }, [seats, fit, position, asked, leaning]);
+    return factorFor(seats, position, asked, leaning, reach, ground);
+  }, [seats, fit, position, asked, leaning, ground]);
   // A nose that is pulled aside stays so until it is let go.
   const held = () => work.dragging() || work.store.getState().pull !== null;
   const scale = useScale({ suits, of: `${piece} ${asked}`, locked, still, held });
   const drawn = useMemo(
-    () => drawnAt(seats, position, scale.factor, leaning),
-    [seats, position, scale.factor, leaning],
+    () => drawnAt(seats, position, scale.factor, leaning, ground),
+    [seats, position, scale.factor, leaning, ground],
   );
   const ghost = useGhost(work, design, seats, scale.factor);
   return { design, system, fit, seats, pulled, drawn, ghost, scale };
