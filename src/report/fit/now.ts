@@ -25,7 +25,8 @@ export function standsNow(design: Design, fit: FitReport, system: System, pulled
     (most, seat) => (most && most.leastFilm! <= seat.leastFilm! ? most : seat),
     null,
   );
-  if (worst) return `${capital(worst.name)} is ${fineText(-worst.leastFilm!, system)} into its bush: metal would have to give.`;
+  if (worst)
+    return `${capital(worst.name)} is ${fineText(-worst.leastFilm!, system)} into its bush: metal would have to give.`;
   const touching = touchingNow(fit);
   if (touching.length > 0) {
     const names = touching.map(({ name }) => name);
