@@ -7,7 +7,8 @@
  *
  * Stock and shift go in the order in which they happened, and for lines they may go in any. What metal off makes of
  * the parts, measure and cut see; growth stands in the error budget alone, and fit, play and run take the design's own
- * lines (report/convert.ts), what warms of them as growth of the film (heat/filmGrowth.ts). A tool off the centre (offCentre.ts) leaves a profile on the line it cuts.
+ * lines (report/convert.ts), what warms of them as growth of the film (heat/filmGrowth.ts). A tool off the centre
+ * (offCentre.ts) leaves a profile on the line it cuts.
  */
 import type { Part, Surface } from './line.ts';
 import { movedAxially } from './shift.ts';
