@@ -121,8 +121,12 @@ const FILE_UNITS = {
   'mm³/(N·m)': 'wear',
 } as const satisfies Record<string, Quantity>;
 type FileUnit = keyof typeof FILE_UNITS;
-const IN_FILE_UNITS =
-  /(-?\d+(?:\.\d+)?(?:e[+-]?\d+)?) (mm³\/\(N·m\)|mm²|mm|MPa|°C|kg|J\/\(kg·K\)|W\/\(m²·K\)|1\/K|N)(?![\w²³/·])/g;
+/** The longest first, so that none is taken for the beginning of another. */
+const ANY_FILE_UNIT = Object.keys(FILE_UNITS)
+  .sort((a, b) => b.length - a.length)
+  .map((unit) => unit.replace(/[()/]/g, '\\$&'))
+  .join('|');
+const IN_FILE_UNITS = new RegExp(`(-?\\d+(?:\\.\\d+)?(?:e[+-]?\\d+)?) (${ANY_FILE_UNIT})(?![\\w²³/·])`, 'g');
 
 /**
  * The unit in which a file holds what is measured so, after a space; nothing where it has none that a person's system

@@ -3,7 +3,7 @@
  * part of the time that the whole section on the film takes. Each is worked out only where a formula names it.
  */
 import type { Design } from '../design/definition.ts';
-import { clearanceWork, type LimitPoint } from '../report/film/limits.ts';
+import { type CutPoint, clearanceWork } from '../report/film/limits.ts';
 import { SECTION_NAMES, SECTIONS, type SectionName } from '../report/report.ts';
 import type { Scope } from './formula.ts';
 
@@ -11,7 +11,7 @@ export type AskedName = SectionName | 'run';
 export const ASKED_NAMES: readonly AskedName[] = [...SECTION_NAMES, 'run'];
 
 /** Least film cold (`coldFilm`) and warm (`leastFilm`), temperatures and power, as it is set. */
-function runOf(design: Design): LimitPoint | undefined {
+function runOf(design: Design): CutPoint | undefined {
   const { run } = design;
   if (!run) return undefined;
   // The first point of it has nothing added to the films.

@@ -10,6 +10,9 @@ import { oddsSection } from './odds/section.ts';
 import { playSection } from './play/section.ts';
 import { printSection } from './print/section.ts';
 
+/** What stands at the head of a report: all else of it is a section. */
+type Head = 'conepair' | 'file' | 'title' | 'errors';
+
 /** Each makes its section, or nothing where the design lacks what it needs. */
 export const SECTIONS = {
   fit: fitSection,
@@ -20,7 +23,7 @@ export const SECTIONS = {
   belief: beliefSection,
   cut: cutSection,
   odds: oddsSection,
-} satisfies { [name in keyof Report]?: (design: Design) => Report[name] | undefined };
+} satisfies { [name in keyof Omit<Report, Head>]-?: (design: Design) => Report[name] | undefined };
 
 export type SectionName = keyof typeof SECTIONS;
 export const SECTION_NAMES = Object.keys(SECTIONS) as SectionName[];

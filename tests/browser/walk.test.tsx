@@ -7,7 +7,7 @@
 import { flushSync } from 'react-dom';
 import { expect, test } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { SCREENS } from '../../src/app/screens/index.ts';
+import { SCREENS, type ScreenName } from '../../src/app/screens/index.ts';
 import { DEMOS } from '../../src/app/state/demos.ts';
 import type { Design } from '../../src/design/definition.ts';
 import { frame, page, withoutSolid } from './page.tsx';
@@ -56,7 +56,7 @@ test('all screens, both pictures and the marking blue draw without a word to the
 });
 
 /** What can be filled in on each screen and names a seat. */
-const FORMS: Record<string, () => Promise<void>> = {
+const FORMS: Record<ScreenName, () => Promise<void>> = {
   Measure: async () => {
     // Begun before, it is open still, or its button says so.
     if (!document.querySelector('.new-entry'))
@@ -121,7 +121,7 @@ test.each(SCREENS.map(({ name }) => name))(
     flushSync(() => shown.work.open('first', { ok: true, design: other('notebook') }));
     await goTo(screen);
     await settled();
-    await FORMS[screen]!();
+    await FORMS[screen]();
     const changes: [string, () => void][] = [
       ['other seats', () => shown.work.open('other', { ok: true, design: other('opposed') })],
       ['the first again', () => shown.work.open('first', { ok: true, design: other('notebook') })],
@@ -150,7 +150,7 @@ test.each(SCREENS.map(({ name }) => name))(
       whole(`${screen}: ${what}, at once`);
       await settled();
       whole(`${screen}: ${what}`);
-      if (what !== 'all renamed') await FORMS[screen]!();
+      if (what !== 'all renamed') await FORMS[screen]();
     }
   },
 );

@@ -16,7 +16,7 @@ export interface ScreenEntry {
 
 const SCREEN = { what: 'This screen' };
 
-export const SCREENS: readonly ScreenEntry[] = [
+export const SCREENS = [
   {
     name: 'Measure',
     about: 'From the readings of the bench to the shape of both parts',
@@ -48,7 +48,8 @@ export const SCREENS: readonly ScreenEntry[] = [
     about: 'What goes to the machine, on paper',
     component: onDemand(() => import('./sheet/SheetScreen.tsx'), SCREEN),
   },
-];
+] as const satisfies readonly ScreenEntry[];
+export type ScreenName = (typeof SCREENS)[number]['name'];
 
 /** Stands before the screens: reached by the title of the job, and no line of theirs. */
 export const JOBS: ScreenEntry = {

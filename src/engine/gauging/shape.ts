@@ -3,8 +3,8 @@
  * reading follows them.
  *
  * A surface of which a reading seeks the profile (`profileAt` of its kind, as of straightness) gets one with a point at
- * every such station and 0 at both ends: it is told from the end-to-end line, so half angle and radius then are those of that line. A surface drawn
- * straight stays straight: its half angle is no unknown, unless asked for (taper.ts).
+ * every such station and 0 at both ends: it is told from the end-to-end line, so half angle and radius then are those
+ * of that line. A surface drawn straight stays straight: its half angle is no unknown, unless asked for (taper.ts).
  */
 import { gradientOf, type Influence, isStraight, keyOf, type On, type Unknowns } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';

@@ -5,8 +5,10 @@
  *   measured → stock taken off (stock.ts) → moved along the axis by the metal off a face (shift.ts) → warmed
  *   (growth.ts)
  *
- * Stock and shift go in the order in which they happened, and for lines they may go in any. What contact, play and oil
- * see is the end of the chain; a tool off the centre (offCentre.ts) leaves a profile on the line it cuts.
+ * Stock and shift go in the order in which they happened, and for lines they may go in any. What metal off makes of
+ * the parts, measure and cut see; growth stands in the error budget alone, and fit, play and run take the design's own
+ * lines (report/convert.ts), what warms of them as growth of the film (heat/filmGrowth.ts). A tool off the centre
+ * (offCentre.ts) leaves a profile on the line it cuts.
  */
 import type { Part, Surface } from './line.ts';
 import { movedAxially } from './shift.ts';

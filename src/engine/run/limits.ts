@@ -33,9 +33,13 @@ export interface SteadyPoint {
   journal: number | null;
   bush: number | null;
   leastFilm: Metres | null;
-  /** m: the least film before anything has warmed, where it is asked for; null where there is none */
-  coldFilm: number | null;
   power: number | null;
+}
+
+/** Of a spindle cut otherwise, whose film is needed from the start too, everything still cold. */
+export interface SteadyCut extends SteadyPoint {
+  /** the least film before anything has warmed; null where there is none */
+  coldFilm: Metres | null;
 }
 
 /**
@@ -50,8 +54,6 @@ export interface Needs {
   film: Metres;
   /** for whirl; left out, none is looked for */
   rotor?: Rotor;
-  /** whether the film is needed from the start too, everything still cold */
-  fromCold?: boolean;
 }
 
 /** The steady state of one setup, judged. */
@@ -71,16 +73,14 @@ export function steadyPoint(
         journal: null,
         bush: null,
         leastFilm: null,
-        coldFilm: null,
         power: null,
       },
       state: null,
     };
   const leastFilm = leastOf(verdict);
-  const coldFilm = needs.fromCold ? leastCold(warming) : null;
   const hottest = Math.max(verdict.journal, verdict.bush, ...verdict.oil);
   const condition =
-    leastFilm < needs.film || (needs.fromCold && (coldFilm ?? 0) < needs.film)
+    leastFilm < needs.film
       ? 'thin'
       : needs.rotor && !calm(warming, verdict, needs.rotor)
         ? 'loose'
@@ -94,11 +94,25 @@ export function steadyPoint(
       journal: verdict.journal,
       bush: verdict.bush,
       leastFilm,
-      coldFilm,
       power: verdict.total.power,
     },
     state: verdict,
   };
+}
+
+/** The same of one that must have its film cold as well. */
+export function steadyCut(
+  at: number,
+  warming: Warming,
+  needs: Needs,
+  near: WarmFilm | null = null,
+): { point: SteadyCut; state: WarmFilm | null } {
+  const { point, state } = steadyPoint(at, warming, needs, near);
+  if (state === null) return { point: { ...point, coldFilm: null }, state };
+  // Last, since it solves the films anew on the same grids: whirl was judged of those that run warm.
+  const coldFilm = leastCold(warming);
+  const condition = (coldFilm ?? 0) < needs.film ? 'thin' : point.condition;
+  return { point: { ...point, condition, coldFilm }, state };
 }
 
 const leastOf = ({ seats }: WarmFilm): number => Math.min(...seats.map(({ least }) => least.film));
@@ -141,14 +155,10 @@ export function withFilm(warming: Warming, film: Metres, aimed: readonly boolean
 }
 
 /** Steady states of what is cut otherwise (`cut`: to this clearance, or film; m), one after another. */
-export function* overCuts(
-  cut: (at: number) => Warming,
-  values: readonly number[],
-  needs: Needs,
-): Generator<SteadyPoint> {
+export function* overCuts(cut: (at: number) => Warming, values: readonly number[], needs: Needs): Generator<SteadyCut> {
   let near: WarmFilm | null = null;
   for (const at of values) {
-    const { point, state } = steadyPoint(at, cut(at), needs, near);
+    const { point, state } = steadyCut(at, cut(at), needs, near);
     near = state;
     yield point;
   }

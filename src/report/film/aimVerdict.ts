@@ -5,7 +5,7 @@ import type { Millimetres } from '../../design/dimension.ts';
 import { fineText, fineUnit, type System } from '../../design/units.ts';
 import type { Condition } from '../../engine/run/limits.ts';
 import { listed } from '../listed.ts';
-import type { AimReport, LimitPoint, Stretch } from './limits.ts';
+import type { AimReport, CutPoint, Stretch } from './limits.ts';
 import { neededFilm } from './neededFilm.ts';
 
 export interface AimVerdict {
@@ -27,7 +27,7 @@ const REMEDIES: Record<Exclude<Condition, 'works'>, string> = {
 
 export function aimVerdict(
   design: Design,
-  points: readonly LimitPoint[],
+  points: readonly CutPoint[],
   { stretch, aim, seats }: AimReport,
   system: System,
 ): AimVerdict {
@@ -55,7 +55,7 @@ export function aimVerdict(
 }
 
 /** Conditions that occur, the most frequent first: one or two say what is to be done. */
-function inTheWay(points: readonly LimitPoint[]): Exclude<Condition, 'works'>[] {
+function inTheWay(points: readonly CutPoint[]): Exclude<Condition, 'works'>[] {
   const counts = new Map<Exclude<Condition, 'works'>, number>();
   for (const { condition } of points)
     if (condition !== 'works') counts.set(condition, (counts.get(condition) ?? 0) + 1);
@@ -84,7 +84,7 @@ function worksText({ from, to, openBelow, openAbove }: Stretch, system: System):
 }
 
 /** Which film is too thin where less is cut to: the one it starts on, or the one it warms to. */
-function belowText({ run }: Design, points: readonly LimitPoint[], { from }: Stretch, system: System): string[] {
+function belowText({ run }: Design, points: readonly CutPoint[], { from }: Stretch, system: System): string[] {
   const below = points.filter(({ at }) => at < from).at(-1);
   if (!run || below?.condition !== 'thin' || below.leastFilm === null) return [];
   const needed = neededFilm(run);

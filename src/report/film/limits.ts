@@ -13,7 +13,9 @@ import {
   type Needs,
   overCuts,
   overSpeeds,
+  type SteadyCut,
   type SteadyPoint,
+  steadyCut,
   steadyPoint,
   withClearance,
   withFilm,
@@ -25,9 +27,14 @@ import { type Run, toRunning } from './toSpindle.ts';
 
 export type { Condition };
 
-/** `at` in rev/min, or mm of film added to every seat. */
-export interface LimitPoint extends Omit<SteadyPoint, 'leastFilm' | 'coldFilm'> {
+/** `at` in rev/min, or as of a `CutPoint`. */
+export interface LimitPoint extends Omit<SteadyPoint, 'leastFilm'> {
   leastFilm: Millimetres | null;
+}
+
+/** `at` in mm: of film added to every seat, or of the film itself. Judged cold too. */
+export interface CutPoint extends LimitPoint {
+  /** before anything has warmed */
   coldFilm: Millimetres | null;
 }
 
@@ -53,6 +60,10 @@ const reportOf = (point: SteadyPoint, scale: (at: number) => number): LimitPoint
   ...point,
   at: scale(point.at),
   leastFilm: point.leastFilm === null ? null : mm(point.leastFilm),
+});
+
+const reportOfCut = (point: SteadyCut): CutPoint => ({
+  ...reportOf(point, mm),
   coldFilm: point.coldFilm === null ? null : mm(point.coldFilm),
 });
 
@@ -82,9 +93,9 @@ export function* speedWork(
 export function* clearanceWork(
   design: Design & { run: Run },
   extras: readonly number[],
-): Generator<LimitPoint, Stretch | null> {
+): Generator<CutPoint, Stretch | null> {
   const { warming, needs } = prepare(design);
-  const { stretch } = yield* cutWork((extra) => withClearance(warming, extra), extras, 0, { ...needs, fromCold: true });
+  const { stretch } = yield* cutWork((extra) => withClearance(warming, extra), extras, 0, needs);
   return stretch;
 }
 
@@ -105,15 +116,12 @@ export function aimedSeats({ seats }: Design): boolean[] {
 }
 
 /** The same against the film itself (mm), as though every seat aimed at had just that one cold. */
-export function* filmWork(design: Design & { run: Run }, films: readonly number[]): Generator<LimitPoint, AimReport> {
+export function* filmWork(design: Design & { run: Run }, films: readonly number[]): Generator<CutPoint, AimReport> {
   const { warming, needs } = prepare(design);
   const aimed = aimedSeats(design);
   const now = metres(Math.min(...design.seats.flatMap(({ film }) => film?.target ?? [])));
   const from = Number.isFinite(now) ? now : metres(films[Math.floor(films.length / 2)] ?? 0);
-  const { stretch, points } = yield* cutWork((film) => withFilm(warming, film, aimed), films, from, {
-    ...needs,
-    fromCold: true,
-  });
+  const { stretch, points } = yield* cutWork((film) => withFilm(warming, film, aimed), films, from, needs);
   const aim = stretch && aimWithin(points, { from: metres(stretch.from), to: metres(stretch.to) });
   return {
     stretch,
@@ -128,13 +136,13 @@ function* cutWork(
   values: readonly number[],
   from: number,
   needs: Needs,
-): Generator<LimitPoint, { stretch: Stretch | null; points: SteadyPoint[] }> {
-  const points: SteadyPoint[] = [];
+): Generator<CutPoint, { stretch: Stretch | null; points: SteadyCut[] }> {
+  const points: SteadyCut[] = [];
   for (const point of overCuts(cut, values.map(metres), needs)) {
     points.push(point);
-    yield reportOf(point, mm);
+    yield reportOfCut(point);
   }
-  const stretch = workingStretch(points, from, (at) => steadyPoint(at, cut(at), needs).point.condition);
+  const stretch = workingStretch(points, from, (at) => steadyCut(at, cut(at), needs).point.condition);
   return { stretch: stretch && { ...stretch, from: mm(stretch.from), to: mm(stretch.to) }, points };
 }
 

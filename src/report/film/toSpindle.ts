@@ -19,18 +19,17 @@ export type Run = NonNullable<Design['run']>;
 
 export const AMBIENT = defaultAt('run.ambient');
 const DURATION = defaultAt('run.heat.duration');
-/** A body in the units of the file, of whose numbers the design says nothing. */
-const usualBody = (part: Part): ThermalBody => {
-  const of = (key: string) => defaultAt(`run.heat.${part}.${key}`);
-  return {
-    mass: of('mass'),
-    specificHeat: of('specificHeat'),
-    area: of('area'),
-    cooling: of('cooling'),
-    expansion: of('expansion'),
-    anchor: of('anchor'),
-  };
-};
+type GivenBody = NonNullable<NonNullable<Run['heat']>[Part]>;
+const asItIs = (value: number) => value;
+/** What every number of a body is in the engine's units: another one has its line here, or does not compile. */
+const BODY = {
+  mass: asItIs,
+  specificHeat: asItIs,
+  area: squareMetres,
+  cooling: asItIs,
+  expansion: asItIs,
+  anchor: metres,
+} as const satisfies Record<keyof ThermalBody | keyof GivenBody, (value: number) => number>;
 
 export const toFilmSeats = (design: Design): FilmSeat[] =>
   design.seats.map((seat) => toFilmSeat(seat, design.run?.supply ?? []));
@@ -67,17 +66,11 @@ function toLoad({ load, loads }: Run): Five | null {
   return total;
 }
 
-type GivenBody = { [K in keyof ThermalBody]?: number | undefined };
-
-/** mm² to m², the anchor's mm to m. */
-function toBody(given: GivenBody | undefined, usual: ThermalBody): ThermalBody {
-  const own = Object.fromEntries(Object.entries(given ?? {}).filter(([, value]) => value !== undefined));
-  const body: ThermalBody = { ...usual, ...own };
-  return { ...body, area: squareMetres(body.area), anchor: metres(body.anchor) };
+function toBody({ heat }: Run, part: Part): ThermalBody {
+  const of = (key: keyof typeof BODY) => BODY[key](heat?.[part]?.[key] ?? defaultAt(`run.heat.${part}.${key}`));
+  const [mass, specificHeat, area] = [of('mass'), of('specificHeat'), of('area')];
+  return { mass, specificHeat, area, cooling: of('cooling'), expansion: of('expansion'), anchor: of('anchor') };
 }
-
-const toJournalBody = (run: Run) => toBody(run.heat?.journal, usualBody('journal'));
-const toBushBody = (run: Run) => toBody(run.heat?.bush, usualBody('bush'));
 
 export function toRunning(design: Design & { run: Run }, most = MOST_EFFORT): Running {
   const { run } = design;
@@ -91,8 +84,8 @@ export function toRunning(design: Design & { run: Run }, most = MOST_EFFORT): Ru
     adjusted: design.adjuster !== undefined,
     run: coldRun(seats, load, radPerSecond(run.speed), oil.viscosity(ambient), most.pose),
     oil,
-    journal: toJournalBody(run),
-    bush: toBushBody(run),
+    journal: toBody(run, 'journal'),
+    bush: toBody(run, 'bush'),
     rotor: toRotor(design),
     ambient,
     duration: run.heat?.duration ?? DURATION,
@@ -113,5 +106,5 @@ function toRotor(design: Design & { run: Run }): Rotor {
   const from = Math.min(...journals.map((j) => j.from));
   const to = Math.max(...journals.map((j) => j.to));
   const radius = journals.reduce((sum, j) => sum + j.diameter / 2, 0) / journals.length;
-  return cylinderRotor(toJournalBody(design.run).mass, metres(from), metres(to), metres(radius));
+  return cylinderRotor(toBody(design.run, 'journal').mass, metres(from), metres(to), metres(radius));
 }

@@ -92,7 +92,8 @@ function headline(film: FilmReport, system: System, ratio: number, warm: number,
   if (whirls(film)) return 'The films carry, but warm the spindle whirls at this speed.';
   if (warmUnknown(film))
     return `Cold, the spindle runs on oil everywhere, the thinnest film ${least} in the ${thin} seat; whether it still does once warm was not worked out.`;
-  return `The spindle runs on oil everywhere; the thinnest film is ${least}, in the ${thin} seat.`;
+  const times = Number((Math.min(ratio, warm) / FULL_FILM).toPrecision(2));
+  return `The spindle runs on oil everywhere, at worst ${times} times what parts the surfaces; the thinnest film is ${least}, in the ${thin} seat.`;
 }
 
 /** Each state with its own film and what it ought to be, the worse first: they do not contradict each other. */

@@ -57,7 +57,6 @@ describe('a steady point', () => {
       journal: expect.closeTo(state.journal, 9),
       bush: expect.closeTo(state.bush, 9),
       leastFilm: expect.closeTo(Math.min(...state.seats.map(({ least }) => least.film)), 15),
-      coldFilm: null,
       power: expect.closeTo(state.total.power, 9),
     });
   });
@@ -74,7 +73,7 @@ describe('a steady point', () => {
   });
 
   it('nothing is known where there is no steady state', () => {
-    const shut = { condition: 'seizes', journal: null, bush: null, leastFilm: null, coldFilm: null, power: null };
+    const shut = { condition: 'seizes', journal: null, bush: null, leastFilm: null, power: null };
     expect([...overCuts((extra) => withClearance(warming([SLEEVE]), extra), [-5e-6], { film: 0 })]).toEqual([
       { at: -5e-6, ...shut },
     ]);
@@ -141,7 +140,6 @@ describe('the stretch that works', () => {
         journal: null,
         bush: null,
         leastFilm: null,
-        coldFilm: null,
         power: null,
       }),
     );

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import type { Condition } from '../../../src/engine/run/limits.ts';
 import { aimVerdict } from '../../../src/report/film/aimVerdict.ts';
-import { type AimReport, aimedSeats, type LimitPoint } from '../../../src/report/film/limits.ts';
+import { type AimReport, aimedSeats, type CutPoint } from '../../../src/report/film/limits.ts';
 
 const surface = { halfAngle: 3, diameter: 22, station: 0, from: -20, to: 0 };
 const seat = (name: string, target?: number, halfAngle = 3): Design['seats'][number] => ({
@@ -13,7 +13,7 @@ const seat = (name: string, target?: number, halfAngle = 3): Design['seats'][num
   ...(target === undefined ? {} : { film: { target } }),
 });
 const design: Design = { conepair: 1, seats: [seat('shallow', 0.0025), seat('steep', 0.0025, 45)] };
-const point = (at: number, condition: Condition): LimitPoint => ({
+const point = (at: number, condition: Condition): CutPoint => ({
   at,
   condition,
   journal: 30,

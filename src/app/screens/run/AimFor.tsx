@@ -5,7 +5,7 @@ import { inUnit, unitOf } from '../../../design/measures.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
 import { aimVerdict } from '../../../report/film/aimVerdict.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
-import type { AimReport, LimitPoint } from '../../../report/film/limits.ts';
+import type { AimReport, CutPoint } from '../../../report/film/limits.ts';
 import { AMBIENT } from '../../../report/film/toSpindle.ts';
 import { followedSentence } from '../../../report/followed.ts';
 import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
@@ -17,7 +17,7 @@ import type { Sweep } from './useRunWork.ts';
 interface Props {
   work: Work;
   design: Design;
-  sweep: Sweep;
+  sweep: Sweep<CutPoint>;
   aim: AimReport | undefined;
   guidance: FilmReport['guidance'];
   system: System;
@@ -93,13 +93,13 @@ function Charts({
   system,
 }: {
   design: Design;
-  sweep: Sweep;
+  sweep: Sweep<CutPoint>;
   /** mm: what is proposed */
   target: number | null;
   system: System;
 }) {
   const unit = fineUnit(system);
-  const shown = points.map((point): LimitPoint => ({ ...point, at: point.at / unit.size }));
+  const shown = points.map((point): CutPoint => ({ ...point, at: point.at / unit.size }));
   const targets = design.seats.flatMap(({ film }) => film?.target ?? []);
   const common = {
     across: `film cut to, cold, ${unit.name}`,
@@ -110,7 +110,7 @@ function Charts({
     mark: target === null ? null : { at: target / unit.size, text: `aim: ${fineText(target, system)}` },
     stretches: stretchesOf(shown, true, safe ? [safe.from / unit.size, safe.to / unit.size] : []),
   };
-  const line = (name: string, style: number, of: (point: LimitPoint) => number | null) => ({
+  const line = (name: string, style: number, of: (point: CutPoint) => number | null) => ({
     name,
     style,
     points: shown.map((point) => [point.at, of(point) ?? Number.NaN] as const),

@@ -2,7 +2,7 @@
 import type { Design } from '../../../design/definition.ts';
 import { withValue } from '../../../design/place.ts';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';
-import type { ColdSetting, LimitPoint } from '../../../report/film/limits.ts';
+import type { ColdSetting, CutPoint } from '../../../report/film/limits.ts';
 import { ConditionLegend, stretchesOf } from '../../charts/conditions.tsx';
 import { LineChart } from '../../charts/LineChart.tsx';
 import type { Work } from '../../state/store.ts';
@@ -10,7 +10,7 @@ import { coldAndWarm, neededLevel } from './leastFilms.ts';
 import type { Sweep } from './useRunWork.ts';
 
 interface Props {
-  sweep: Sweep;
+  sweep: Sweep<CutPoint>;
   design: Design;
   system: System;
 }
@@ -19,7 +19,7 @@ export function ClearanceWindow({ sweep, design, system }: Props) {
   const unit = fineUnit(system);
   const { points } = sweep;
   if (points.length < 2) return null;
-  const shown = points.map((point): LimitPoint => ({ ...point, at: point.at / unit.size }));
+  const shown = points.map((point): CutPoint => ({ ...point, at: point.at / unit.size }));
   const domain = [shown[0]!.at, shown[shown.length - 1]!.at] as const;
   return (
     <section aria-label="Clearances that work">

@@ -4,13 +4,13 @@
  */
 import type { Design } from '../../../design/definition.ts';
 import type { FilmReport } from '../../../report/film/definition.ts';
-import type { AimReport, ColdSetting, LimitPoint, Stretch } from '../../../report/film/limits.ts';
+import type { AimReport, ColdSetting, CutPoint, LimitPoint, Stretch } from '../../../report/film/limits.ts';
 import { job } from '../../../worker/pool.ts';
 import { type ByHand, type Tell, useLongWork } from '../../state/useLongWork.ts';
 import { clearancesOf, filmsOf, type Running, speedsOf } from './sweeps.ts';
 
-export interface Sweep {
-  points: LimitPoint[];
+export interface Sweep<P extends LimitPoint = LimitPoint> {
+  points: P[];
   /** of how many */
   of: number;
   /** what is safe; undefined while not known */
@@ -22,16 +22,16 @@ export interface RunWork {
   /** the design all of it belongs to */
   of: Design | null;
   speeds: Sweep;
-  clearances: Sweep;
+  clearances: Sweep<CutPoint>;
   /** against the film every seat could be cut to, and which to aim for; undefined while not known */
-  films: Sweep;
+  films: Sweep<CutPoint>;
   aim: AimReport | undefined;
   settings: ColdSetting[];
   stage: 'film' | 'films' | 'speeds' | 'clearances' | 'settings' | 'done' | 'stopped';
   fault: string | null;
 }
 
-const NO_SWEEP: Sweep = { points: [], of: 0, safe: undefined };
+const NO_SWEEP: Sweep<never> = { points: [], of: 0, safe: undefined };
 const NOTHING: RunWork = {
   film: null,
   of: null,
@@ -86,4 +86,7 @@ async function workOut(design: Running, tell: Tell<RunWork>, signal: AbortSignal
   tell((work) => ({ ...work, stage: 'done' }));
 }
 
-const withPoint = (sweep: Sweep, point: LimitPoint): Sweep => ({ ...sweep, points: [...sweep.points, point] });
+const withPoint = <P extends LimitPoint>(sweep: Sweep<P>, point: P): Sweep<P> => ({
+  ...sweep,
+  points: [...sweep.points, point],
+});

@@ -192,7 +192,6 @@ describe('sweeps', () => {
       journal: null,
       bush: null,
       leastFilm: null,
-      coldFilm: null,
       power: null,
     });
     const stretches = stretchesOf([at(100, 'works'), at(200, 'thin'), at(400, 'works')], true, []);
