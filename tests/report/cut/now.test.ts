@@ -73,13 +73,13 @@ describe('of the steep cone to be cut', () => {
     });
     const worth = shake(0.008) as unknown as NonNullable<CutReport['worth']>;
     const less = shake(0.015) as unknown as NonNullable<CutReport['worth']>;
-    const after = (more: Partial<CutReport>) =>
+    const nowAfter = (more: Partial<CutReport>) =>
       now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: sliver }, ...more });
-    expect(after({ worth: undefined })).toMatch(/^Safe to take now: .*, then try again\.$/);
-    expect(after({ worth })).toMatch(/^First read the shake at the nose; safe until then: [\d.]+ µm off the steep/);
-    expect(after({ worth: less })).toMatch(/^First try it again and look at the blue; safe until then/);
+    expect(nowAfter({ worth: undefined })).toMatch(/^Safe to take now: .*, then try again\.$/);
+    expect(nowAfter({ worth })).toMatch(/^First read the shake at the nose; safe until then: [\d.]+ µm off the steep/);
+    expect(nowAfter({ worth: less })).toMatch(/^First try it again and look at the blue; safe until then/);
     const none = sliver.map((step) => ({ ...step, safe: 0 }));
-    expect(after({ worth, remaining: { ...wide.remaining!, steps: none } })).toBe(
+    expect(nowAfter({ worth, remaining: { ...wide.remaining!, steps: none } })).toBe(
       'Take nothing yet: first read the shake at the nose.',
     );
     const nearly = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.9 * step.normal }));
