@@ -4,7 +4,6 @@ import { useStore } from 'zustand';
 import { DraftLine } from './frame/DraftLine.tsx';
 import { Guard, GuardedWork } from './frame/Guard.tsx';
 import { Header } from './frame/Header.tsx';
-import { Keeping } from './frame/Keeping.tsx';
 import { Newer } from './frame/Newer.tsx';
 import { onDemand } from './frame/onDemand.tsx';
 import { Refused } from './frame/Refused.tsx';
@@ -12,8 +11,10 @@ import { NEW_JOB, PAGES, SCREENS, type ScreenEntry } from './screens/index.ts';
 import { openDropped } from './state/files.ts';
 import { seatColours, seatColoursStyle } from './state/seatColours.ts';
 import type { Work } from './state/store.ts';
+import { useLeaving } from './state/useLeaving.ts';
 import { useLink } from './takeAlong/useLink.ts';
 
+const Keeping = onDemand(() => import('./frame/Keeping.tsx'), { what: 'What is to be said of kept work' });
 const TakeAlong = onDemand(() => import('./takeAlong/TakeAlong.tsx'), { what: 'What can be taken along' });
 
 export function App({ work }: { work: Work }) {
@@ -23,13 +24,15 @@ export function App({ work }: { work: Work }) {
   useShortcuts(screen === NEW_JOB ? work.begun : work);
   useLink(work);
   useFromTheTop(screen);
+  useLeaving(work);
+  const noticed = useStore(work.store, ({ notices }) => notices.length > 0);
   useDropped(work);
   const colours = useSeatColours(work);
   return (
     <div className="app">
       <Header work={work} screen={screen} taking={taking} toggleTaking={() => setTakeOn(taking ? null : screen.name)} />
       <Refused work={work} />
-      <Keeping work={work} />
+      {noticed && <Keeping work={work} />}
       <Newer work={work} />
       {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
       <DraftLine work={work} />

@@ -90,13 +90,19 @@ const ACTS = [
   header(/^Take along$/),
 ] as const;
 
-/** Begins another job now and then: what belonged to the one before is to be let go. */
+/**
+ * Begins another job now and then: what belonged to the one before is to be let go. The file is put in by the page
+ * itself: what drives the page would keep hold of its input, and of all that stands about it, for good.
+ */
 async function another(page: Page): Promise<void> {
-  await page.setInputFiles('.begin input[type=file]', {
-    name: 'another.conepair.json',
-    mimeType: 'application/json',
-    buffer: readFileSync(new URL('../../assets/designs/notebook.conepair.json', import.meta.url)),
-  });
+  const text = readFileSync(new URL('../../assets/designs/notebook.conepair.json', import.meta.url), 'utf8');
+  await page.evaluate((text) => {
+    const files = new DataTransfer();
+    files.items.add(new File([text], 'another.conepair.json', { type: 'application/json' }));
+    const input = document.querySelector<HTMLInputElement>('.begin input[type=file]')!;
+    input.files = files.files;
+    input.dispatchEvent(new Event('change', { bubbles: true }));
+  }, text);
 }
 
 interface Sizes {

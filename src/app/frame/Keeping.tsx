@@ -1,14 +1,12 @@
 /** What is to be said of the work that is kept on this device, each in a sentence with what can be done about it. */
-import { type ReactNode, useEffect } from 'react';
+import type { ReactNode } from 'react';
 import { useStore } from 'zustand';
 import { offer, saveFile } from '../state/files.ts';
 import type { Notice } from '../state/notices.ts';
 import type { Work } from '../state/store.ts';
 
-export function Keeping({ work }: { work: Work }) {
+export default function Keeping({ work }: { work: Work }) {
   const notices = useStore(work.store, (state) => state.notices);
-  useLeaving(work);
-  if (notices.length === 0) return null;
   return (
     <section aria-label="Kept work" className="keeping">
       {notices.map((one) => (
@@ -99,24 +97,4 @@ function remedyOf(notice: Notice, work: Work): ReactNode {
     default:
       return null;
   }
-}
-
-/** What is not written yet is, as the page is hidden or closed; asks first where work would be lost. */
-function useLeaving(work: Work) {
-  useEffect(() => {
-    const onLeave = (event: BeforeUnloadEvent) => {
-      if (work.unkept()) event.preventDefault();
-    };
-    const onHidden = () => {
-      if (document.visibilityState === 'hidden') work.keepAll();
-    };
-    window.addEventListener('beforeunload', onLeave);
-    window.addEventListener('pagehide', work.keepAll);
-    document.addEventListener('visibilitychange', onHidden);
-    return () => {
-      window.removeEventListener('beforeunload', onLeave);
-      window.removeEventListener('pagehide', work.keepAll);
-      document.removeEventListener('visibilitychange', onHidden);
-    };
-  }, [work]);
 }

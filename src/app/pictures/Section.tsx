@@ -3,7 +3,7 @@
  * between them.
  */
 
-import { useId, useMemo, useRef, useState } from 'react';
+import { lazy, Suspense, useId, useMemo, useRef, useState } from 'react';
 import type { Design, Part } from '../../design/definition.ts';
 import { fineText, plusMinusText, type System } from '../../design/units.ts';
 import type { BeliefReport } from '../../report/belief/definition.ts';
@@ -18,20 +18,11 @@ import type { Drawn } from './drawn.ts';
 import { LetGo } from './LetGo.tsx';
 import { middleOf, SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
-import { Angle, DiameterSpan, LengthSpan } from './SectionDimensions.tsx';
 import { SectionParts } from './SectionParts.tsx';
 import { pullText, SectionPull } from './SectionPull.tsx';
 import { SectionTools } from './SectionTools.tsx';
 import { type SectionFrame, sectionFrame } from './sectionFrame.ts';
-import {
-  angleOnScreen,
-  dimensionsOnScreen,
-  FIGURE,
-  onScreen,
-  type Placing,
-  placing,
-  seenThrough,
-} from './sectionLayout.ts';
+import { angleOnScreen, onScreen, type Placing, placing, seenThrough } from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 import { timesText } from './timesText.ts';
 import { useAxialMove } from './useMove.ts';
@@ -56,6 +47,9 @@ interface Props {
 }
 
 const measures = { width: textWidth };
+
+/** Fit opens without them. */
+const SectionDimensions = lazy(() => import('./SectionDimensions.tsx'));
 
 export function Section({
   design,
@@ -114,7 +108,11 @@ export function Section({
         {ghost && <SectionParts.Ghost drawn={ghost} at={at} />}
         <SectionParts.Axes drawn={drawn} frame={frame} at={at} />
         {!drawn.pulled && <SectionParts.Moves frame={frame} at={at} />}
-        {dimensions && !drawn.pulled && <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} />}
+        {dimensions && !drawn.pulled && (
+          <Suspense fallback={null}>
+            <SectionDimensions frame={frame} dimensions={dimensions} at={at} size={size} measures={measures} />
+          </Suspense>
+        )}
         <Notes
           design={design}
           drawn={drawn}
@@ -153,46 +151,6 @@ export function Section({
         />
       </figcaption>
     </figure>
-  );
-}
-
-function SectionDimensions({
-  frame,
-  dimensions,
-  at,
-  size,
-}: {
-  frame: SectionFrame;
-  dimensions: Dimensions;
-  at: Placing;
-  size: { width: number; height: number };
-}) {
-  const { lengths, rear, nose } = dimensionsOnScreen(frame, dimensions, at, size, measures);
-  const datum = onScreen(at, [0, 0], 1);
-  return (
-    <g className="dimensions">
-      {lengths.map((span) => (
-        <LengthSpan key={span.name} span={span} />
-      ))}
-      {rear.map((span) => (
-        <DiameterSpan key={span.name} span={span} outward={-1} />
-      ))}
-      {nose.map((span) => (
-        <DiameterSpan key={span.name} span={span} outward={1} />
-      ))}
-      {dimensions.angles.map((angle) => {
-        const shown = angle && angleOnScreen(angle, at, measures);
-        return shown && <Angle key={angle.name} angle={shown} />;
-      })}
-      {at.level === 'full' && (
-        <g className="dimension">
-          <path className="thin" d={`M${datum.x} ${datum.y - 6}v12`} />
-          <text className="on-steel" x={datum.x + 4} y={datum.y - 5} fontSize={FIGURE}>
-            0
-          </text>
-        </g>
-      )}
-    </g>
   );
 }
 

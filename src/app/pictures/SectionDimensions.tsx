@@ -1,6 +1,17 @@
 /** Dimension lines with their arrow heads, extension lines and figures; angles at the small ends. Pixels. */
 import { ARROW, TAIL } from './dimensionRows.ts';
-import { type AngleOnScreen, FIGURE, type SpanOnScreen } from './sectionLayout.ts';
+import type { Dimensions } from './dimensions.ts';
+import type { SectionFrame } from './sectionFrame.ts';
+import {
+  type AngleOnScreen,
+  angleOnScreen,
+  dimensionsOnScreen,
+  FIGURE,
+  type Measures,
+  onScreen,
+  type Placing,
+  type SpanOnScreen,
+} from './sectionLayout.ts';
 import { textWidth } from './textWidth.ts';
 
 /** How far extension lines start from the part and pass the dimension line. */
@@ -34,7 +45,7 @@ function Figure({ text, assumed, className = '' }: { text: string; assumed: bool
 }
 
 /** Lengths below the part: everything level, the figure above its line. */
-export function LengthSpan({ span }: { span: SpanOnScreen }) {
+function LengthSpan({ span }: { span: SpanOnScreen }) {
   const { low, high, line, within, from, to, starts, figureAt, text, assumed } = span;
   const inward = within ? 1 : -1;
   return (
@@ -52,7 +63,7 @@ export function LengthSpan({ span }: { span: SpanOnScreen }) {
 }
 
 /** Diameters at an end of the part: everything upright, to be read from the right. */
-export function DiameterSpan({ span, outward }: { span: SpanOnScreen; outward: 1 | -1 }) {
+function DiameterSpan({ span, outward }: { span: SpanOnScreen; outward: 1 | -1 }) {
   const { low, high, line, within, from, to, starts, figureAt, text, assumed } = span;
   const inward = within ? 1 : -1;
   const end = line + outward * PAST;
@@ -71,7 +82,7 @@ export function DiameterSpan({ span, outward }: { span: SpanOnScreen; outward: 1
 }
 
 /** The half angle between the line of a seat and a parallel to the axis through its small end, below the axis. */
-export function Angle({ angle }: { angle: AngleOnScreen }) {
+function Angle({ angle }: { angle: AngleOnScreen }) {
   const { apex, reference, radius, toward, halfAngle, within, text, assumed, figure } = angle;
   // Angles from the parallel, down the page toward the line.
   const at = (turn: number) => ({ x: apex.x + toward * radius * Math.cos(turn), y: apex.y + radius * Math.sin(turn) });
@@ -102,6 +113,48 @@ export function Angle({ angle }: { angle: AngleOnScreen }) {
       <g transform={`translate(${n(figure.x)} ${n(figure.y)})`}>
         <Figure text={text} assumed={assumed} className="on-steel" />
       </g>
+    </g>
+  );
+}
+
+export default function SectionDimensions({
+  frame,
+  dimensions,
+  at,
+  size,
+  measures,
+}: {
+  frame: SectionFrame;
+  dimensions: Dimensions;
+  at: Placing;
+  size: { width: number; height: number };
+  measures: Measures;
+}) {
+  const { lengths, rear, nose } = dimensionsOnScreen(frame, dimensions, at, size, measures);
+  const datum = onScreen(at, [0, 0], 1);
+  return (
+    <g className="dimensions">
+      {lengths.map((span) => (
+        <LengthSpan key={span.name} span={span} />
+      ))}
+      {rear.map((span) => (
+        <DiameterSpan key={span.name} span={span} outward={-1} />
+      ))}
+      {nose.map((span) => (
+        <DiameterSpan key={span.name} span={span} outward={1} />
+      ))}
+      {dimensions.angles.map((angle) => {
+        const shown = angle && angleOnScreen(angle, at, measures);
+        return shown && <Angle key={angle.name} angle={shown} />;
+      })}
+      {at.level === 'full' && (
+        <g className="dimension">
+          <path className="thin" d={`M${datum.x} ${datum.y - 6}v12`} />
+          <text className="on-steel" x={datum.x + 4} y={datum.y - 5} fontSize={FIGURE}>
+            0
+          </text>
+        </g>
+      )}
     </g>
   );
 }
