@@ -13,7 +13,7 @@ import { addressOf, served } from './served.ts';
 
 /** A copy of its own, since a newer page takes its place. */
 const outDir = mkdtempSync(join(tmpdir(), 'offline-'));
-const SCREENS = ['measure', 'fit', 'run', 'cut', 'odds', 'sheet'];
+const SCREENS = ['measure', 'fit', 'run', 'cut', 'odds', 'learn', 'sheet'];
 /** What each screen shows once all of it is loaded and worked out. */
 const SHOWS: Record<string, string> = {
   measure: '.notebook, .new-reading, main button:has-text("Diameter")',
@@ -21,6 +21,7 @@ const SHOWS: Record<string, string> = {
   run: '.verdict h2',
   cut: '.verdict h2',
   odds: '.verdict h2',
+  learn: 'main a[href^="#learn/"]',
   sheet: '.pages[aria-busy="false"]',
 };
 

@@ -25,9 +25,9 @@ export function ConditionLegend({ points, cold = false }: { points: readonly Lim
       {kinds.map((kind) => (
         <span key={kind}>
           <svg width="30" height="18" aria-hidden="true" className={`condition ${kind}`}>
-            <Hatches id={id} />
+            <Hatches id={`${id}${kind}-`} />
             <rect width="30" height="18" className="ground" />
-            <rect width="30" height="18" fill={`url(#${id}${kind})`} className="pattern" />
+            <rect width="30" height="18" fill={`url(#${id}${kind}-${kind})`} className="pattern" />
           </svg>
           {(cold && FROM_COLD[kind]) || TEXT[kind]}
         </span>
