@@ -45,7 +45,7 @@ function leftNow(remaining: NonNullable<CutReport['remaining']>, worth: CutRepor
   if (safe.length === 0) return `Take nothing yet: first ${best ? best.doing : 'try it again'}.`;
   // A sliver is not worth a set-up of its own where a look tells as much.
   if (best && left.every(({ share }) => share < SLIVER))
-    return `First ${best.doing}; safe until then: ${listed(safe.map((one) => one.safe))}.`;
+    return `Safe now: ${listed(safe.map((one) => one.safe))}; first ${best.doing}.`;
   const then = left.some(isUnsure) ? ', then try again' : '';
   return safe.length > FEW
     ? `Safe to take now: something off ${safe.length} surfaces${then}.`

@@ -169,10 +169,10 @@ function firstTouchSentence(design: Design, fit: FitReport, system: System, way:
   const travel = fit.firstPosition - fit.position;
   // Nobody goes home noseward: pressed in, it has been there.
   if (travel >= HERE) {
-    const back = `${fineText(travel, system)} back`;
+    const there = awayText(travel, system);
     return fit.together.length > 1
-      ? `The ${listed(fit.together)} seats touched together, ${back}.`
-      : `The ${first.name} seat touched first${at}, ${back}: ${effect(design, fit, first, way)}`;
+      ? `The ${listed(fit.together)} seats touched together, ${there}.`
+      : `The ${first.name} seat touched first${at}, ${there}: ${effect(design, fit, first, way)}`;
   }
   const away = awayText(travel, system);
   if (fit.together.length > 1) return `Going home, the ${listed(fit.together)} seats touch together, ${away}.`;
@@ -222,7 +222,12 @@ function effect(design: Design, fit: FitReport, first: SeatFitReport, way: Angle
   if (isSelfHolding(radians(halfAngle), friction))
     return `at ${angleSaid(halfAngle, way)} it wedges and sticks once pressed home.`;
   const loose = fit.seats.filter(
-    (s, i) => s !== first && s.closes === 'rearward' && isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film),
+    (s, i) =>
+      s !== first &&
+      s.closes === 'rearward' &&
+      isLoose(fit.filmsAtFirst[s.name], design.seats[i]?.film) &&
+      // Pressed on until it touches too it is loose no more.
+      (s.leastFilm ?? Number.POSITIVE_INFINITY) > TOUCHING,
   );
   if (loose.length > 0)
     return `it stops the journal before the ${loose.map((s) => s.name).join(' and ')} seat is home, so the spindle is loose in ${loose.length > 1 ? 'those' : 'that one'}.`;

@@ -17,11 +17,11 @@ export function measuredNow(measure: MeasureReport, system: System): string {
   if (freedom > 0 && probability < DOUBT) return 'The readings scatter too much.';
   const { relation, firstPosition } = measure.consequences;
   // The sentence below tells it without a sign too.
-  if (relation?.sigma != null)
-    return `Cones wrong by ${within({ ...relation, value: Math.abs(relation.value) }, system)}.`;
-  if (relation === null && firstPosition?.sigma != null) return `First touch at ${within(firstPosition, system)}.`;
+  if (relation?.sigma != null) return `Cones wrong by ${within(Math.abs(relation.value), relation, system)}.`;
+  if (relation === null && firstPosition?.sigma != null)
+    return `First touch at ${within(firstPosition.value, firstPosition, system)}.`;
   return 'Not enough read yet.';
 }
 
-const within = (found: ConsequenceReport, system: System) =>
-  `${fineText(found.value, system)}, give or take ${fineText(reachOf(found), system)}`;
+const within = (value: number, found: ConsequenceReport, system: System) =>
+  `${fineText(value, system)}, give or take ${fineText(reachOf(found), system)}`;

@@ -76,8 +76,10 @@ describe('of the steep cone to be cut', () => {
     const nowAfter = (more: Partial<CutReport>) =>
       now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: sliver }, ...more });
     expect(nowAfter({ worth: undefined })).toMatch(/^Safe to take now: .*, then try again\.$/);
-    expect(nowAfter({ worth })).toMatch(/^First read the shake at the nose; safe until then: [\d.]+ µm off the steep/);
-    expect(nowAfter({ worth: less })).toMatch(/^First try it again and look at the blue; safe until then/);
+    expect(nowAfter({ worth })).toMatch(
+      /^Safe now: [\d.]+ µm off the steep journal; first read the shake at the nose\.$/,
+    );
+    expect(nowAfter({ worth: less })).toMatch(/^Safe now: .*; first try it again and look at the blue\.$/);
     const none = sliver.map((step) => ({ ...step, safe: 0 }));
     expect(nowAfter({ worth, remaining: { ...wide.remaining!, steps: none } })).toBe(
       'Take nothing yet: first read the shake at the nose.',

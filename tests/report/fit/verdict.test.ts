@@ -39,7 +39,7 @@ test('what is so at first touch is said of there, wherever the journal stands', 
   expect(at(firstPosition!)).toMatch(/touches first all along its line, where it stands now: it stops/);
   expect(at(seats[1]!.positionForTarget!)).toMatch(/touches first all along its line, 3\.54 µm rearward of here: it/);
   // Past it nothing goes home any more, least of all noseward.
-  expect(at(-0.1)).toMatch(/The steep seat touched first all along its line, 96\.\d\d? µm back: it stops/);
+  expect(at(-0.1)).toMatch(/The steep seat touched first all along its line, 96\.\d\d? µm noseward of here: it stops/);
   expect(at(-0.1)).not.toMatch(/Going home|touches first/);
 });
 

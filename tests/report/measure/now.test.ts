@@ -16,14 +16,18 @@ const { design } = read;
 test('how far the cones stand wrong is told as the sentence below tells it, whichever way they do', () => {
   const measure = measureSection(design)!;
   const { relation } = measure.consequences;
-  for (const value of [relation!.value, -relation!.value]) {
-    const told = { ...measure, consequences: { ...measure.consequences, relation: { ...relation!, value } } };
+  const { value, interval } = relation!;
+  const [low, high] = interval!;
+  for (const found of [relation!, { ...relation!, value: -value, interval: [-high, -low] as typeof interval }]) {
+    const told = { ...measure, consequences: { ...measure.consequences, relation: found } };
     for (const system of ['metric', 'inch'] as const) {
       const now = measuredNow(told, system);
-      const figure = /^Cones wrong by ([\d.]+ \S+), give or take/.exec(now)?.[1];
+      const [, figure, doubt] = /^Cones wrong by ([\d.]+ \S+), give or take ([\d.]+ \S+)\.$/.exec(now) ?? [];
       expect(figure, now).toBeTruthy();
       const { headline, sentences } = measureVerdict(design, told, fitSection(design), system, 'half');
-      expect([headline, ...sentences].join(' ')).toContain(`stand ${figure} wrong to each other`);
+      expect([headline, ...sentences].join(' ')).toMatch(
+        new RegExp(`stand ${figure} wrong to each other, [^.]*give or take ${doubt}`),
+      );
     }
   }
 });

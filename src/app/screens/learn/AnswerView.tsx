@@ -80,6 +80,7 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
         {fragment === null ? (
           <Ask
             answer={question.answer}
+            stands={mine.from.position ?? 0}
             draft={draft}
             setDraft={setDraft}
             help={[]}

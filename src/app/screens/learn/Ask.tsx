@@ -16,6 +16,8 @@ export interface Draft {
 
 interface Props {
   answer: Answer;
+  /** mm: where the journal stands as it is asked */
+  stands: number;
   draft: Draft;
   setDraft(draft: Draft): void;
   help: readonly string[];
@@ -26,7 +28,7 @@ interface Props {
 
 export const SURE_WORDS: Record<Sure, string> = { guess: 'A guess', think: 'I think so', sure: 'I am sure' };
 
-export function Ask({ answer, draft, setDraft, help, words, speech, commit }: Props) {
+export function Ask({ answer, stands, draft, setDraft, help, words, speech, commit }: Props) {
   const id = useId();
   const [error, setError] = useState<Wrong | null>(null);
   const shown =
@@ -72,9 +74,8 @@ export function Ask({ answer, draft, setDraft, help, words, speech, commit }: Pr
       )}
       {answer.kind === 'move' && (
         <p className="answer-field">
-          {words(answer.label)}:{' '}
-          <strong>{draft.value === null ? 'not moved yet' : told(draft.value, 'sided', speech)}</strong>{' '}
-          <span>Drag it in the picture, or take the arrow keys.</span>
+          {words(answer.label)}: <strong>{told(draft.value ?? stands, 'sided', speech)}</strong>
+          {draft.value === null && ', not moved yet'} <span>Drag it in the picture, or take the arrow keys.</span>
         </p>
       )}
       {answer.kind === 'choice' && (

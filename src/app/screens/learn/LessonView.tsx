@@ -152,6 +152,7 @@ function Round({ lesson, course, dealt, speech, step }: RoundProps) {
       {stage === 'ask' && (
         <Ask
           answer={answer}
+          stands={mine.from.position ?? 0}
           draft={draft}
           setDraft={setDraft}
           help={question.help.slice(0, steps).map(words)}
