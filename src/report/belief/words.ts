@@ -1,6 +1,7 @@
 /** What is believed of the parts, in a machinist's words. */
 import type { Design } from '../../design/definition.ts';
 import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
+import { fitOf } from '../fit/fitOf.ts';
 import { listed } from '../listed.ts';
 import type { BeliefReport } from './definition.ts';
 import { isApart } from './notAsRead.ts';
@@ -40,8 +41,8 @@ export function offSentences(design: Design, belief: BeliefReport, system: Syste
     const film = belief.films[name];
     return film ? [`${name} ${fineText(COVER * film.sd, system)}`] : [];
   });
-  // What is told elsewhere is of other parts than were read: how far it is off is no matter of doubt.
-  if (belief.notAsRead === 'other')
+  // What is told elsewhere is of other parts than were read or tried: how far it is off is no matter of doubt.
+  if (belief.notAsRead === 'other' || isOther(design, belief))
     return [
       `By all that was read the films here are ${listed(
         design.seats.flatMap(({ name }) => {
@@ -58,8 +59,15 @@ export function offSentences(design: Design, belief: BeliefReport, system: Syste
   return [told, assumedSentence(belief)].filter((sentence) => sentence !== '');
 }
 
+/** Whether the films of the design as it is drawn are others than what was read, and tried, tells. */
+const isOther = (design: Design, { films }: BeliefReport): boolean =>
+  fitOf(design).seats.some(({ name, leastFilm }) => {
+    const believed = films[name];
+    return leastFilm !== null && believed ? isApart(leastFilm - believed.mean, believed.sd) : false;
+  });
+
 function filmsSentence(
-  { seats }: Design,
+  { seats, readings = [] }: Design,
   { films }: BeliefReport,
   drawn: Record<string, number | null>,
   system: System,
@@ -73,7 +81,7 @@ function filmsSentence(
   const note =
     apart.length === 0
       ? ''
-      : `; as drawn here ${listed(apart.map(({ name }) => `the ${name} film is ${fineText(drawn[name]!, system)}`))}, until Measure’s shapes are used`;
+      : `; as drawn here ${listed(apart.map(({ name }) => `the ${name} film is ${fineText(drawn[name]!, system)}`))}${readings.length > 0 ? ', until Measure’s shapes are used' : ''}`;
   return `By all that was read the films here are ${listed(told.map(({ text }) => text))} (19 times in 20)${note}.`;
 }
 

@@ -5,6 +5,7 @@ import type { Design } from '../../../src/design/definition.ts';
 import { beliefReport } from '../../../src/report/belief/definition.ts';
 import { beliefSection } from '../../../src/report/belief/section.ts';
 import { beliefSentences, chanceText, offSentences } from '../../../src/report/belief/words.ts';
+import { fitSection } from '../../../src/report/fit/section.ts';
 import { measureSection } from '../../../src/report/measure/section.ts';
 
 const demo = (name: string): Design =>
@@ -93,6 +94,19 @@ describe('trials alone', () => {
     );
     expect(words).toContain('The steep seat touches first, almost surely.');
     expect(offSentences(first, beliefSection(first)!, 'inch')[0]).toMatch(/ tenths.* \(19 times in 20\)\.$/);
+  });
+
+  it('that are others than those drawn are told instead of how far those may be off', () => {
+    const belief = beliefSection(first)!;
+    const drawn = fitSection(first).seats[1]!.leastFilm!;
+    const steep = (mean: number) => ({
+      ...belief,
+      films: { ...belief.films, steep: { ...belief.films.steep!, mean, sd: 0.0006 } },
+    });
+    expect(offSentences(first, steep(drawn + 0.001) as typeof belief, 'metric')[0]).toMatch(/may be off, either way/);
+    expect(offSentences(first, steep(drawn + 0.006) as typeof belief, 'metric')[0]).toMatch(
+      /^By all that was read the films here are .* steep 2\d\.\d ± 1\.2 µm .*, and not those told here\.$/,
+    );
   });
 
   it('that hardly a pair could give are told to be settled first', () => {

@@ -48,7 +48,9 @@ export default function SheetScreen({ work }: { work: Work }) {
   if (!of || (of.cut && !value)) return <p className="loading">The sheet is being drawn.</p>;
   const cut = of.cut ? value : null;
   const told = purposeOf(of, cut, system, way, cut?.notAsRead ?? belief.notAsRead);
-  const purpose = { ...told, sentences: [...told.sentences, ...belief.sentences] };
+  // What the trials leave is told with its own doubt.
+  const off = cut?.remaining ? [] : belief.off;
+  const purpose = { ...told, sentences: [...told.sentences, ...off, ...belief.odds] };
   const apart = (cut?.notAsRead ?? belief.notAsRead) !== undefined;
   // What stands here while another plan is on its way is of before.
   const stale = of.cut !== undefined && !fresh;
@@ -64,12 +66,14 @@ export default function SheetScreen({ work }: { work: Work }) {
 function useKnown(
   design: Design,
   system: System,
-): { sentences: string[]; pending: boolean; notAsRead?: NotAsRead | undefined } {
+): { off: string[]; odds: string[]; pending: boolean; notAsRead?: NotAsRead | undefined } {
   const { value, of, fault } = useBelief(design);
   const odds = useOddsLine(design);
-  if (of === null) return { sentences: odds.sentences, pending: odds.pending || (fault === null && isRead(design)) };
+  if (of === null)
+    return { off: [], odds: odds.sentences, pending: odds.pending || (fault === null && isRead(design)) };
   return {
-    sentences: [...(value ? offSentences(of, value, system) : []), ...odds.sentences],
+    off: value ? offSentences(of, value, system) : [],
+    odds: odds.sentences,
     pending: odds.pending,
     notAsRead: value?.notAsRead,
   };
