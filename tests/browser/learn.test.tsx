@@ -105,7 +105,8 @@ async function brought(from: number, to: number, how: keyof typeof press): Promi
   } else {
     journal.setPointerCapture = () => {};
     const at = (x: number) => ({ bubbles: true, pointerId: 1, button: 0, clientX: 100 + x, clientY: 300 });
-    let far = Math.sign(to - from) * 30;
+    // Not so far that a stop takes it.
+    let far = Math.sign(to - from) * 2;
     const begins = now();
     journal.dispatchEvent(new PointerEvent('pointerdown', at(0)));
     // What a pixel moves is found on the way, as a hand finds it.

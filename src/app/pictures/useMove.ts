@@ -10,6 +10,8 @@ import { bounded, landmarks, moveByKey, snapped } from './journalMove.ts';
 import { type DragCalls, useDrag } from './useDrag.ts';
 
 const SNAP_PIXELS = 5;
+/** mm: in a small picture a few pixels are far, and what lies between must be had too. */
+const SNAP_MOST = 0.01;
 
 /** Where a drag along the axis comes to, from where it began (mm); it snaps to what is nearer than `reach`. */
 export function axialGoal(fit: FitReport, from: number, by: number, reach: number): number {
@@ -35,7 +37,7 @@ export function useAxialMove(work: Work, fit: FitReport, perPixel: () => number)
           fit,
           from.current.design.position ?? 0,
           dx * from.current.perPixel,
-          SNAP_PIXELS * from.current.perPixel,
+          Math.min(SNAP_MOST, SNAP_PIXELS * from.current.perPixel),
         ),
       ),
     end: work.dragEnd,
