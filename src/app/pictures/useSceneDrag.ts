@@ -1,7 +1,6 @@
 /**
- * Takes hold of the journal in the scene and moves it along the axis, or, at its nose, pulls it
- * aside where the hand sets out so; listens to the
- * window, so that a fast hand does not lose it.
+ * Takes hold of the journal in the scene and moves it along the axis, or, at its nose, pulls it aside where the hand
+ * sets out so; listens to the window, so that a fast hand does not lose it.
  */
 import { type ThreeEvent, useThree } from '@react-three/fiber';
 import { useEffect, useRef } from 'react';

@@ -43,6 +43,14 @@ test('what is so at first touch is said of there, wherever the journal stands', 
   expect(at(-0.1)).not.toMatch(/Going home|touches first/);
 });
 
+test('a seat that was loose at first touch is loose no more once it is pressed on', () => {
+  const { seats } = fitSection(demoOf('steep-first'));
+  const at = (position: number) => demo('steep-first', (d) => ({ ...d, position })).text;
+  const touches = seats[0]!.seatPosition!;
+  expect(at(touches + 0.002)).toMatch(/so the spindle is loose in that one/);
+  for (const past of [0, 0.002]) expect(at(touches - past)).not.toMatch(/loose/);
+});
+
 test('shallow first: wedges', () => {
   const { text } = demo('shallow-first');
   expect(text).toMatch(/the shallow seat touches first .* wedges and sticks/);
