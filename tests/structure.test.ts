@@ -184,6 +184,12 @@ test('the units of the file and those of the engine meet in report/convert.ts al
   expect(wrong).toEqual([]);
 });
 
+test('the inch stands once', () => {
+  const wrong = sources.filter((file) => /\b25\.4(?!\d)|\b25\.4e/.test(codeOf(file)) && file !== 'src/design/units.ts');
+  expect(codeOf('src/design/units.ts')).toContain('INCH = 25.4');
+  expect(wrong.map((file) => `${file} says 25.4: INCH stands in src/design/units.ts`)).toEqual([]);
+});
+
 test('a name that the engine exports stands in one file of it', () => {
   const declared = /^export (?:abstract )?(?:type|interface|class|const|let|function\*?|async function) (\w+)/gm;
   const places = new Map<string, string[]>();

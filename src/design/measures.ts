@@ -6,7 +6,7 @@
  * °F = 9/5 °C + 32; 1 Btu (IT) = 1055.05585262 J.
  * @source YardAndPound; NIST-SP811 appendix B.8
  */
-import type { System } from './units.ts';
+import { INCH, type System } from './units.ts';
 
 interface Unit {
   name: string;
@@ -20,7 +20,6 @@ interface Unit {
 
 const POUND = 0.45359237;
 const POUND_FORCE = POUND * 9.80665;
-const INCH = 25.4;
 /** mm */
 const FOOT = 12 * INCH;
 /** J */

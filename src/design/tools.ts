@@ -3,9 +3,8 @@
  * whatever units the screen shows. Metric ones go by hundredths of a millimetre, inch ones by thousandths or by
  * sixty-fourths. @source practice
  */
-import { fineText, lengthText, lengthUnit, type System } from './units.ts';
+import { fineText, INCH, lengthText, lengthUnit, type System } from './units.ts';
 
-const INCH = 25.4;
 /** mm */
 const MADE: Record<System, readonly number[]> = { metric: [0.01], inch: [INCH / 1000, INCH / 64] };
 

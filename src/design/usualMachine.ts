@@ -2,9 +2,7 @@
  * What a shop's machine and its gauges are taken to be where the design does not say, metric and inch. mm.
  * @source practice
  */
-import type { System } from './units.ts';
-
-const INCH = 25.4;
+import { INCH, type System } from './units.ts';
 
 interface UsualMachine {
   /** of the cross-feed dial and of the axial one */

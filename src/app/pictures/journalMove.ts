@@ -2,12 +2,12 @@
 
 import type { KeyboardEvent } from 'react';
 import type { Millimetres } from '../../design/dimension.ts';
-import type { System } from '../../design/units.ts';
+import { type System, TENTH } from '../../design/units.ts';
 import type { FitReport } from '../../report/fit/definition.ts';
 import type { Work } from '../state/store.ts';
 
 /** One press of an arrow key, mm: 1 µm, or a quarter of a tenth; ten times that with Shift. */
-const STEP: Record<System, number> = { metric: 0.001, inch: 25.4e-4 / 4 };
+const STEP: Record<System, number> = { metric: 0.001, inch: TENTH / 4 };
 
 /** Positions worth stopping at: every touch, and every position for a film. */
 export function landmarks(fit: FitReport): number[] {

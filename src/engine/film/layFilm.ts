@@ -41,7 +41,7 @@ export function layFilm(
   film: Film,
   { gap, parts: { journal, bush }, sin, cos }: RigidSeat,
   pose: Pose,
-  growth = 0,
+  growth: number,
   turned = 0,
 ): boolean {
   const { grid } = film;

@@ -18,7 +18,7 @@
  */
 
 import type { Metres, Radians } from '../../design/dimension.ts';
-import { filmPerPose, leastFilmOf } from '../spindle/height.ts';
+import { filmPerPose, leastFilmOf, UNGROWN } from '../spindle/height.ts';
 import type { Five, Pose } from '../spindle/pose.ts';
 import type { RigidSeat } from '../spindle/rigid.ts';
 import { newPressureSolver, type PressureSolver, type Solution, solvePressure } from './complementarity.ts';
@@ -34,7 +34,7 @@ export interface FilmRun {
   grooves?: readonly Groove[];
   /** rates of the pose (m/s, rad/s): a journal that moves as it turns */
   velocity?: Readonly<Five>;
-  /** m, what warm parts add to the film */
+  /** m, what warm parts add to the film; nothing when left out */
   growth?: number;
   /** rad, how far the journal's lobes have turned */
   turned?: number;
@@ -83,8 +83,9 @@ const METAL = 1e-10;
 
 /** The pressure of one seat with the journal at a pose, into `space`. */
 export function solveFilm(space: FilmSpace, seat: RigidSeat, pose: Pose, run: FilmRun): FilmVerdict {
-  const least = leastFilmOf(seat, pose, run.growth, run.turned);
-  if (least === null || !layFilm(space.film, seat, pose, run.growth, run.turned)) return { status: 'apart' };
+  const growth = run.growth ?? UNGROWN;
+  const least = leastFilmOf(seat, pose, growth, run.turned);
+  if (least === null || !layFilm(space.film, seat, pose, growth, run.turned)) return { status: 'apart' };
   if (!(least.film > METAL)) return { status: 'contact', film: least.film, u: least.u, angle: least.angle };
   return { status: 'solved', solution: solveLaidFilm(space, run) };
 }

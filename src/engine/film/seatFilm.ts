@@ -14,7 +14,7 @@
  */
 
 import type { Metres, Radians } from '../../design/dimension.ts';
-import { filmPerPose, type LeastFilm, leastFilmOf } from '../spindle/height.ts';
+import { filmPerPose, type LeastFilm, leastFilmOf, UNGROWN } from '../spindle/height.ts';
 import type { Five, Pose } from '../spindle/pose.ts';
 import type { RigidSeat } from '../spindle/rigid.ts';
 import { GIVEN, type Solution } from './complementarity.ts';
@@ -50,7 +50,7 @@ export type SeatFilmVerdict =
 export function seatFilm(space: FilmSpace, seat: RigidSeat, pose: Pose, run: FilmRun): SeatFilmVerdict {
   const verdict = solveFilm(space, seat, pose, run);
   if (verdict.status !== 'solved') return verdict;
-  const least = leastFilmOf(seat, pose, run.growth, run.turned)!;
+  const least = leastFilmOf(seat, pose, run.growth ?? UNGROWN, run.turned)!;
   return { status: 'solved', ...sumUp(space, run, verdict.solution, least) };
 }
 

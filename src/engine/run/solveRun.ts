@@ -7,7 +7,7 @@ import { type Equilibrium, equilibrium, type Load, type Near } from '../film/equ
 import { type FilmSeat, type Grids, newGrids, type Sum, solveFilms, summedCoefficients } from '../film/films.ts';
 import type { SeatFilm } from '../film/seatFilm.ts';
 import type { Coefficients } from '../film/stiffness.ts';
-import { leastFilmOf } from '../spindle/height.ts';
+import { leastFilmOf, UNGROWN } from '../spindle/height.ts';
 import { asFive, type Pose } from '../spindle/pose.ts';
 import { atRest } from './atRest.ts';
 import { COARSE, FINE, HALF, type Running } from './running.ts';
@@ -90,8 +90,9 @@ export function standing(running: Running): Exclude<RunVerdict, Solved> {
   return { status: 'standing', pose: rest.pose, seat: seat < 0 ? null : seat };
 }
 
-/** Least film of every seat at a pose, whether oil flows there or metal touches. */
-export const leastFilms = (seats: readonly FilmSeat[], pose: Pose) => seats.map((seat) => leastFilmOf(seat, pose));
+/** Least film of every seat of cold parts at a pose, whether oil flows there or metal touches. */
+export const leastFilms = (seats: readonly FilmSeat[], pose: Pose) =>
+  seats.map((seat) => leastFilmOf(seat, pose, UNGROWN));
 
 /** The least of all seats (m). */
 export const thinnestOf = (seats: readonly SeatFilm[]): number => Math.min(...seats.map(({ least }) => least.film));

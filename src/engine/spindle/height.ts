@@ -58,11 +58,14 @@ export interface LeastFilm {
   angle: Radians;
 }
 
+/** m: what growth adds to the film of parts as cold as they were measured. */
+export const UNGROWN = 0;
+
 /**
  * The least film, anywhere: along the slant it is at a breakpoint, around it certain (worstAngle). `turned` (rad) is
  * how far the journal's lobes have turned. Null: no overlap.
  */
-export function leastFilmOf(seat: RigidSeat, pose: Pose, growth = 0, turned = 0): LeastFilm | null {
+export function leastFilmOf(seat: RigidSeat, pose: Pose, growth: number, turned = 0): LeastFilm | null {
   const chain = filmAlong(seat.gap, pose.z);
   const round = turnedRound(seat, turned);
   const worst: Worst = { value: 0, angle: 0 };

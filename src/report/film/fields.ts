@@ -13,7 +13,7 @@ import { newFilmSpace } from '../../engine/film/reynolds.ts';
 import { stand } from '../../engine/film/stand.ts';
 import { COARSE, HALF, type Running } from '../../engine/run/running.ts';
 import { standing } from '../../engine/run/solveRun.ts';
-import { leastFilmOf } from '../../engine/spindle/height.ts';
+import { leastFilmOf, UNGROWN } from '../../engine/spindle/height.ts';
 import type { Pose } from '../../engine/spindle/pose.ts';
 import { degrees, megapascals, metres, millimetres as mm } from '../convert.ts';
 import type { FilmReport } from './definition.ts';
@@ -148,8 +148,8 @@ function fieldsOf(
 function untouched(status: RunFields['status'], running: Running, pose: Pose, size: GridSize): RunFields {
   const seats = running.seats.flatMap((seat, i) => {
     const space = newFilmSpace(size.rows, size.columns);
-    if (!layFilm(space.film, seat, pose)) return [];
-    const least = leastFilmOf(seat, pose);
+    if (!layFilm(space.film, seat, pose, UNGROWN)) return [];
+    const least = leastFilmOf(seat, pose, UNGROWN);
     if (least === null) return [];
     return [
       {

@@ -4,7 +4,7 @@
  */
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { fineText, lengthText, type System } from '../../../design/units.ts';
+import { fineText, INCH, lengthText, type System } from '../../../design/units.ts';
 import { readLeaning, readWarm } from '../../../report/measure/bench.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
@@ -64,7 +64,7 @@ const EXPANDS = { metric: '11.3 steel, 18 bronze', inch: '6.28 steel, 10 bronze'
 
 function Warm({ system }: { system: System }) {
   const open = useOpenFields();
-  const [read, setRead] = useState(system === 'metric' ? 22 : 25.4);
+  const [read, setRead] = useState(system === 'metric' ? 22 : INCH);
   const [part, setPart] = useState({ expansion: STEEL, temperature: WARM[system] });
   const [tool, setTool] = useState({ expansion: STEEL, temperature: 20 });
   const { atReference, perDegree } = readWarm(read, part, tool, system === 'metric' ? 1 : 5 / 9);
