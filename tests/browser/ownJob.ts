@@ -23,3 +23,9 @@ export async function beginJob(page: Page, address: string): Promise<void> {
   });
   await page.waitForSelector('.journal');
 }
+
+/** The screens of the page, as its address names them, in their order. */
+export const screensOf = (page: Page): Promise<string[]> =>
+  page
+    .locator('header nav a')
+    .evaluateAll((links) => links.map((link) => new URL((link as HTMLAnchorElement).href).hash.slice(1)));

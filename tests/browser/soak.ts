@@ -14,7 +14,7 @@ import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { xorshift128plus } from 'pure-rand/generator/xorshift128plus';
 import { preview } from 'vite';
 import { CHROMIUM } from '../../vite.config.ts';
-import { beginJob } from './ownJob.ts';
+import { beginJob, screensOf } from './ownJob.ts';
 
 const { values } = parseArgs({ options: { minutes: { type: 'string' }, seed: { type: 'string' } } });
 const minutes = Number(values.minutes ?? 60);
@@ -25,7 +25,6 @@ const random = () => uniformFloat64(generator);
 const oneOf = <T>(list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
 const say = (line: string) => process.stdout.write(`${line}\n`);
 
-const SCREENS = ['measure', 'fit', 'run', 'cut', 'odds', 'learn', 'sheet', 'jobs', 'new'] as const;
 /** Edits on a screen before the next one. */
 const EDITS = 12;
 /** What takes the work somewhere the soak does not follow, or asks for a hand. */
@@ -155,6 +154,7 @@ try {
   });
   page.on('pageerror', (error) => complaints.push(error.message));
   await beginJob(page, address);
+  const screens = [...(await screensOf(page)), 'jobs', 'new'];
   // What is pressed may be gone before it is reached.
   page.setDefaultTimeout(3_000);
   page.setDefaultNavigationTimeout(60_000);
@@ -167,7 +167,7 @@ try {
   const minute = () => (performance.now() - began) / 60_000;
   say(`soak: seed ${seed}, ${minutes} minutes`);
   for (let round = 0; minute() < minutes; round++) {
-    const screen = SCREENS[round % SCREENS.length]!;
+    const screen = screens[round % screens.length]!;
     await page.goto(`${address}#${screen}`);
     if (screen === 'jobs' && random() < 0.3) await another(page);
     for (let i = 0; i < EDITS && minute() < minutes; i++) {

@@ -9,18 +9,15 @@ import { type Browser, type BrowserContext, chromium, type Page } from 'playwrig
 import type { PreviewServer } from 'vite';
 import { afterAll, beforeAll, expect, inject, test } from 'vitest';
 import { CHROMIUM } from '../../vite.config.ts';
+import { screensOf } from '../browser/ownJob.ts';
 import { addressOf, served } from './served.ts';
 
 /** A copy of its own, since a newer page takes its place. */
 const outDir = mkdtempSync(join(tmpdir(), 'offline-'));
-const SCREENS = ['measure', 'fit', 'run', 'cut', 'odds', 'learn', 'sheet'];
-/** What each screen shows once all of it is loaded and worked out. */
+/** What a screen shows once all of it is loaded and worked out, where that is more than its verdict. */
 const SHOWS: Record<string, string> = {
   measure: '.notebook, .new-reading, main button:has-text("Diameter")',
   fit: 'svg[aria-label^="Least film of every seat"]',
-  run: '.verdict h2',
-  cut: '.verdict h2',
-  odds: '.verdict h2',
   learn: 'main a[href^="#learn/"]',
   sheet: '.pages[aria-busy="false"]',
 };
@@ -78,13 +75,16 @@ async function show(page: Page, screen: string): Promise<void> {
   await page.evaluate((name) => {
     window.location.hash = name;
   }, screen);
-  await page.locator(SHOWS[screen]!).first().waitFor({ timeout: 60_000 });
+  await page
+    .locator(SHOWS[screen] ?? '.verdict h2')
+    .first()
+    .waitFor({ timeout: 60_000 });
 }
 
 test('every screen keeps to the policy, which does hold; nothing is asked for elsewhere', async () => {
   const { context, page, asked, against } = await visitor();
   await page.goto(address('fit'));
-  for (const screen of SCREENS) await show(page, screen);
+  for (const screen of await screensOf(page)) await show(page, screen);
   await page.getByRole('button', { name: 'Take along' }).click();
   await page.locator('.take-along .qr').waitFor();
   expect(await against()).toEqual([]);
@@ -111,7 +111,7 @@ test('after one visit the server is taken away: loaded again, every screen opens
   await server.close();
   await page.goto('about:blank');
   await page.goto(address('fit'));
-  for (const screen of SCREENS) await show(page, screen);
+  for (const screen of await screensOf(page)) await show(page, screen);
   await page.evaluate(() => {
     window.location.hash = 'fit';
   });
