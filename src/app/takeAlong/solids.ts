@@ -112,10 +112,17 @@ function meshOf(drawn: Drawn, piece: Piece, scale: number): Mesh {
   return mesh;
 }
 
-/** One part in millimetres; the format itself has no unit. */
+/** Bytes of free words before the triangles of an STL file. */
+const HEAD = 80;
+
+/** One part in millimetres; the format itself has no unit, so its head says it. */
 export function stlOf(drawn: Drawn, piece: Piece): ArrayBuffer {
   const view = new STLExporter().parse(meshOf(drawn, piece, 1000), { binary: true }) as unknown as DataView;
-  return view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength) as ArrayBuffer;
+  const file = view.buffer.slice(view.byteOffset, view.byteOffset + view.byteLength) as ArrayBuffer;
+  // "solid" must not be its first word: that begins the other, written form of the format.
+  const words = `Conepair ${piece}; mm; gaps drawn ${Math.round(drawn.factor)} times as large`;
+  new TextEncoder().encodeInto(words, new Uint8Array(file, 0, HEAD));
+  return file;
 }
 
 /** Both parts in one binary glTF, in metres as that format has it. */

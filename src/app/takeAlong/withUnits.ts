@@ -5,8 +5,8 @@
 
 /** A number alone, and what stands after it: 22.000 mm, 3.0°, −1.5 µm. */
 const FIGURE = /^([+−-]?\d+(?:[.,]\d+)*(?:e[+-]?\d+)?)(?: |\u00a0)?(°|[^\d\s°][^\d\s]*(?:[ \u00a0][^\d\s]+)?)?$/i;
-/** What stands for no figure. */
-const NONE = new Set(['', '—', '-', 'open', 'none', 'apart']);
+/** What stands for no figure: —, open, all round. */
+const isWord = (cell: string) => !/\d/.test(cell);
 
 type Row = readonly string[];
 
@@ -41,9 +41,9 @@ function bare(cell: string, unit: string | null): string {
   return found && (unit || !found[2]) ? found[1]!.replace('−', '-') : cell;
 }
 
-/** Units of all figures among cells; null among them for a figure without, or for words. */
+/** Units of all figures among cells; null among them for a figure without, or for a name with figures in it. */
 const unitsIn = (cells: readonly string[]): Set<string | null> =>
-  new Set(cells.filter((cell) => !NONE.has(cell)).map((cell) => FIGURE.exec(cell)?.[2] ?? null));
+  new Set(cells.filter((cell) => !isWord(cell)).map((cell) => FIGURE.exec(cell)?.[2] ?? null));
 
 /** The one unit of them all, if there is one. */
 function oneOf(units: ReadonlySet<string | null>): string | null {

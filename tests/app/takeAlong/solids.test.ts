@@ -79,6 +79,8 @@ test('journal and bush of a demo are closed, and the journal goes into the bush'
 test('STL in millimetres: as many triangles as it says, each with its own outward normal', () => {
   const solid = solidOf(drawn, 'bush');
   const view = new DataView(stlOf(drawn, 'bush'));
+  const head = new TextDecoder().decode(new Uint8Array(view.buffer, 0, 80));
+  expect(head).toMatch(new RegExp(`^Conepair bush; mm; gaps drawn ${Math.round(drawn.factor)} times as large\0*$`));
   const count = view.getUint32(80, true);
   expect(count).toBe(solid.indices.length / 3);
   expect(view.byteLength).toBe(84 + 50 * count);

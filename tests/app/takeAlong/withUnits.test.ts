@@ -19,15 +19,29 @@ test('one unit goes to the heading; signs, noughts and what is open stay', () =>
   ]);
 });
 
-test('several units, words among figures, or a figure with more to it, are left as they are', () => {
+test('several units, or a figure with more to it, are left as they are', () => {
   const rows = [
     ['A', 'B', 'C', 'D'],
     ['1.20 mm', '2.5 µm', '3 µm ± 1 µm', 'at 4 N'],
-    ['3.40 µm', 'not reached', '4 µm ± 1 µm', 'at 5 N'],
+    ['3.40 µm', '1 tenth', '4 µm ± 1 µm', 'at 5 N'],
   ];
   expect(withUnits(rows)).toEqual(rows);
   expect(withUnits([['2 mm', '3 mm']])).toEqual([['2 mm', '3 mm']]);
   expect(withUnits([])).toEqual([]);
+});
+
+test('words among figures, as where a seat touches all round, stay words under the unit', () => {
+  expect(
+    withUnits([
+      ['Seat', 'Angle'],
+      ['shallow', 'all round'],
+      ['steep', '30°'],
+    ]),
+  ).toEqual([
+    ['Seat', 'Angle, °'],
+    ['shallow', 'all round'],
+    ['steep', '30'],
+  ]);
 });
 
 test('where every row has a unit of its own it stands with the name of the row, for all columns alike', () => {
@@ -40,9 +54,9 @@ test('where every row has a unit of its own it stands with the name of the row, 
     ]),
   ).toEqual([
     ['Seat', 'rear', 'shallow', 'steep'],
-    ['Least film', 'touches', '1.00 tenths', '0.99 tenths'],
-    ['Touches at position', '—', '−19.08 tenths', '−1.41 tenths'],
-    ['Touches at diameter', '—', '0.2598 in', '0.5 in'],
+    ['Least film, tenths', 'touches', '1.00', '0.99'],
+    ['Touches at position, tenths', '—', '-19.08', '-1.41'],
+    ['Touches at diameter, in', '—', '0.2598', '0.5'],
   ]);
   expect(
     withUnits([
