@@ -95,6 +95,7 @@ const ACTS = [
  */
 async function another(page: Page): Promise<void> {
   const text = readFileSync(new URL('../../assets/designs/notebook.conepair.json', import.meta.url), 'utf8');
+  await page.locator('.begin input[type=file]').waitFor({ state: 'attached' });
   await page.evaluate((text) => {
     const files = new DataTransfer();
     files.items.add(new File([text], 'another.conepair.json', { type: 'application/json' }));
@@ -169,7 +170,7 @@ try {
   for (let round = 0; minute() < minutes; round++) {
     const screen = screens[round % screens.length]!;
     await page.goto(`${address}#${screen}`);
-    if (screen === 'jobs' && random() < 0.3) await another(page);
+    if (screen === 'jobs' && random() < 0.3) await another(page).catch(() => missed++);
     for (let i = 0; i < EDITS && minute() < minutes; i++) {
       await oneOf(ACTS)(page).catch(() => missed++);
       acts++;
