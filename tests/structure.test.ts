@@ -184,6 +184,44 @@ test('the units of the file and those of the engine meet in report/convert.ts al
   expect(wrong).toEqual([]);
 });
 
+/** Selectors of a style sheet that stand in no other rule, those in a media query with them. */
+function outerSelectors(css: string): string[] {
+  const found: string[] = [];
+  const within: boolean[] = [];
+  let text = '';
+  for (const character of css.replace(/\/\*[\s\S]*?\*\//g, '')) {
+    if (character === '{') {
+      const isRule = !/^\s*@(media|container)/.test(text);
+      if (isRule && !within.includes(true))
+        found.push(...text.split(/,(?![^(]*\))/).map((selector) => selector.trim()));
+      within.push(isRule);
+    } else if (character === '}') within.pop();
+    text = /[{};]/.test(character) ? '' : text + character;
+  }
+  return found;
+}
+
+/** Sheets of a piece that several screens show: what all that is in them begins with. */
+const PIECES: Record<string, RegExp> = {
+  'fit/lenses.css': /^\.lens(es)?\b/,
+  'fit/print.css': /^\.(prints?|rear-end|angles)\b/,
+  'measure/setUp.css': /^\.set-up\b/,
+  'new/newJob.css': /^\.new-job$/,
+};
+
+test('the sheet of a screen styles that screen alone: a sheet stays once it is loaded', () => {
+  const sheets = files.filter((file) => /^src\/app\/screens\/.*\.css$/.test(file));
+  expect(sheets.length).toBeGreaterThan(8);
+  const wrong = sheets.flatMap((file) => {
+    const [, folder, rest] = /screens\/(\w+)\/(.*)$/.exec(file)!;
+    const own = PIECES[`${folder}/${rest}`] ?? new RegExp(`^\\.at-${folder}$`);
+    return outerSelectors(readFileSync(join(top, file), 'utf8'))
+      .filter((selector) => !own.test(selector) && !/^(:root|\.app):has\(\.|^@keyframes/.test(selector))
+      .map((selector) => `${file}: ${selector}: would style other screens once this one was visited`);
+  });
+  expect(wrong).toEqual([]);
+});
+
 test('the inch stands once', () => {
   const wrong = sources.filter((file) => /\b25\.4(?!\d)|\b25\.4e/.test(codeOf(file)) && file !== 'src/design/units.ts');
   expect(codeOf('src/design/units.ts')).toContain('INCH = 25.4');

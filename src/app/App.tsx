@@ -36,7 +36,7 @@ export function App({ work }: { work: Work }) {
       <Newer work={work} />
       {taking && <TakeAlong work={work} close={() => setTakeOn(null)} />}
       <DraftLine work={work} />
-      <main style={colours}>
+      <main style={colours} className={`at-${screen.name.toLowerCase()}`}>
         <GuardedWork value={work}>
           <Guard key={screen.name} what="This screen">
             <screen.component work={work} />

@@ -1,4 +1,5 @@
 /** Lines over a plain or logarithmic axis, in the units shown. Nothing where no line has a point. */
+import './lineChart.css';
 import { ticks } from 'd3-array';
 import { scaleLinear, scaleLog } from 'd3-scale';
 import { useId } from 'react';
@@ -99,7 +100,7 @@ function Chart({
   return (
     <ChartFigure
       box={box}
-      className="run-chart"
+      className="line-chart"
       size={{ width, height }}
       label={title}
       curves={() => ({ across, up, lines })}

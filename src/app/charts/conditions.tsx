@@ -1,4 +1,5 @@
 /** The conditions a running spindle can be in, as areas of the charts: told apart without colour as well. */
+import './conditions.css';
 import { useId } from 'react';
 import type { Condition, LimitPoint } from '../../report/film/limits.ts';
 

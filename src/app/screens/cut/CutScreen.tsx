@@ -42,7 +42,6 @@ import { ToTheTrial } from './ToTheTrial.tsx';
 import { isClashing, Trials } from './Trials.tsx';
 import { UnwrittenMetal } from './UnwrittenMetal.tsx';
 import './cut.css';
-import '../run/run.css';
 import { Fault } from '../../frame/Fault.tsx';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';

@@ -2,6 +2,7 @@
  * Every seat magnified, side by side and all at one scale: the bush's edge lying level, the journal's below it, the oil
  * between, and the film wanted. One move of the journal shuts one seat while it hardly stirs another.
  */
+import './lenses.css';
 import { scaleLinear } from 'd3-scale';
 import { memo, useId, useMemo, useRef } from 'react';
 import { fineText, fineUnit, type System } from '../../../design/units.ts';

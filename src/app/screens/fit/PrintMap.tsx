@@ -1,4 +1,5 @@
 /** One print unrolled: round the part along the page, its length up the page from the rear to the nose. */
+import './print.css';
 import { useEffect, useRef } from 'react';
 import { placeText, type System } from '../../../design/units.ts';
 import { millimetres } from '../../../report/convert.ts';

@@ -1,5 +1,4 @@
 /** Where marking blue prints on the bush of every seat, once the journal has gone home. */
-import '../fit/play.css';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { Fault } from '../../frame/Fault.tsx';

@@ -1,5 +1,4 @@
 /** The drawings of readings, as Measure has them. */
-import '../measure/measure.css';
 import type { Design } from '../../../design/definition.ts';
 import type { System } from '../../../design/units.ts';
 import { SetUp } from '../measure/SetUp.tsx';

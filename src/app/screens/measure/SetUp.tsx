@@ -1,4 +1,5 @@
 /** A small drawing of how a reading is taken, true to scale for the parts as they are in the design. */
+import './setUp.css';
 import type { Design } from '../../../design/definition.ts';
 import { toolText } from '../../../design/tools.ts';
 import { fineText, lengthText, type System } from '../../../design/units.ts';
