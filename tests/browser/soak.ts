@@ -1,13 +1,13 @@
 /**
- * npm run -s soak -- [--minutes N] [--seed N]
+ * npm run -s soak -- [--minutes N] [--seed N] [--snapshot FILE]
  *
  * A job edited without a pause over all screens of the built page, for an hour or as long as is said: numbers typed,
  * the journal moved and dragged, buttons pressed, units, undo and redo, other jobs opened. Every minute, after a
  * collection that is forced: the heap of the page, its nodes and listeners, and what its process has of the machine's
  * memory, the workers with it; in the end also those of the same page loaded anew. Ends in error where the page says
- * something to the console, or the heap has not come to rest.
+ * something to the console, or the heap has not come to rest. `--snapshot`: the heap at the end, for a browser to open.
  */
-import { readFileSync } from 'node:fs';
+import { createWriteStream, readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
 import { type CDPSession, chromium, type Page } from 'playwright-core';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
@@ -16,7 +16,8 @@ import { preview } from 'vite';
 import { CHROMIUM } from '../../vite.config.ts';
 import { beginJob, screensOf } from './ownJob.ts';
 
-const { values } = parseArgs({ options: { minutes: { type: 'string' }, seed: { type: 'string' } } });
+const text = { type: 'string' } as const;
+const { values } = parseArgs({ options: { minutes: text, seed: text, snapshot: text } });
 const minutes = Number(values.minutes ?? 60);
 const seed = Number(values.seed ?? 1);
 
@@ -139,6 +140,14 @@ function residentOf(id: number): number {
   }
 }
 
+/** The heap as a file, in which what holds on to something can be looked up. */
+async function snapshot(cdp: CDPSession, file: string): Promise<void> {
+  const stream = createWriteStream(file);
+  cdp.on('HeapProfiler.addHeapSnapshotChunk', ({ chunk }) => stream.write(chunk));
+  await cdp.send('HeapProfiler.takeHeapSnapshot');
+  await new Promise<void>((done) => stream.end(done));
+}
+
 const mean = (list: readonly number[]) => list.reduce((sum, x) => sum + x, 0) / list.length;
 /** The later half may be larger than the earlier one by this much before it is called a leak. */
 const ALLOWED = 1.1;
@@ -201,6 +210,7 @@ try {
     return sizes(cdp, whole);
   };
   const tired = await atRest();
+  if (values.snapshot) await snapshot(cdp, values.snapshot);
   await page.reload();
   const anew = await atRest();
   const left = tired.heap / anew.heap;
