@@ -6,7 +6,7 @@
 import { proxy } from 'comlink';
 import type { Input, JobName, Point, Result } from './jobs.ts';
 import type { Ended } from './longWork.ts';
-import { createThread } from './thread.ts';
+import { createThread, promised } from './thread.ts';
 import type { WorkerApi } from './worker.ts';
 
 /** `sections` take a part of a second, `readings` and `long` seconds, `follow` a frame or two. */
@@ -83,10 +83,13 @@ export function createPool(start: () => Worker) {
     const how = BESIDE[name][1];
     jobs++;
     const id = jobs;
-    const left = new Promise<never>((_, reject) => {
-      signal?.addEventListener('abort', () => reject(signal.reason as Error), { once: true });
-    });
-    const giveUp = () => (how === 'end' ? thread.end() : how === 'stop' && thread.tell((worker) => worker.stop(id)));
+    const { promise: left, reject } = promised<never>();
+    left.catch(() => {});
+    const giveUp = () => {
+      reject(signal!.reason as Error);
+      if (how === 'end') thread.end();
+      else if (how === 'stop') thread.tell((worker) => worker.stop(id));
+    };
     signal?.addEventListener('abort', giveUp, { once: true });
     const answer = thread.ask(
       async (worker): Promise<Ended<unknown>> =>
@@ -100,7 +103,6 @@ export function createPool(start: () => Worker) {
       return ended.result as Result<K>;
     } finally {
       signal?.removeEventListener('abort', giveUp);
-      left.catch(() => {});
     }
   }
 

@@ -14,8 +14,11 @@ class WorkerLost extends Error {
 interface Live<S> {
   solver: Remote<S>;
   ready: Promise<void>;
-  /** Fails once the worker is lost. */
-  lost: Promise<never>;
+  /**
+   * Fails each question that waits, once the worker is lost. No promise of the loss stands in their place: as long as
+   * the worker lives it would hold on to every answer that was raced against it.
+   */
+  waiting: Set<(lost: WorkerLost) => void>;
   end(): void;
 }
 
@@ -24,22 +27,21 @@ const LOADING = 30_000;
 
 export function createThread<S>(start: () => Worker) {
   let live: Live<S> | null = null;
-  let waiting = 0;
 
   function begin(): Live<S> {
     const worker = start();
     const ready = promised<void>();
-    const lost = promised<never>();
-    // Nobody need be asking when it is lost.
-    lost.promise.catch(() => {});
+    let lost = false;
     const mine: Live<S> = {
       solver: wrap<S>(worker),
       ready: ready.promise,
-      lost: lost.promise,
+      waiting: new Set(),
       end: () => {
+        if (lost) return;
+        lost = true;
         worker.terminate();
         if (live === mine) live = null;
-        lost.reject(new WorkerLost());
+        for (const fail of mine.waiting) fail(new WorkerLost());
       },
     };
     const late = setTimeout(mine.end, LOADING);
@@ -58,14 +60,15 @@ export function createThread<S>(start: () => Worker) {
   return {
     async ask<R>(call: (solver: Remote<S>) => Promise<R>): Promise<R> {
       live ??= begin();
-      const { solver, ready, lost } = live;
-      waiting++;
+      const { solver, ready, waiting } = live;
+      const { promise, resolve, reject } = promised<R>();
+      waiting.add(reject);
+      // Asked before it is ready, it might be too busy to say that it is.
+      ready.then(() => call(solver)).then(resolve, reject);
       try {
-        // Asked before it is ready, it might be too busy to say that it is.
-        await Promise.race([ready, lost]);
-        return await Promise.race([call(solver), lost]);
+        return await promise;
       } finally {
-        waiting--;
+        waiting.delete(reject);
       }
     },
     /** Says something to the worker if there is one. */
@@ -76,13 +79,13 @@ export function createThread<S>(start: () => Worker) {
     end: () => live?.end(),
     /** The same, where it is at anything. */
     giveUp: () => {
-      if (waiting > 0) live?.end();
+      if (live && live.waiting.size > 0) live.end();
     },
   };
 }
 
 /** A promise, and the ways to settle it. */
-function promised<T>() {
+export function promised<T>() {
   let [resolve, reject] = [(_: T) => {}, (_: Error) => {}];
   const promise = new Promise<T>((...settle) => {
     [resolve, reject] = settle;
