@@ -105,6 +105,7 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
         phase={told ? 'free' : open ? 'released' : 'frozen'}
         again={0}
         speech={speech}
+        times={LARGE}
       />
       <div className="body">
         <Spread question={question} dealt={dealt} answers={mine} open={told} speech={speech} />
@@ -175,6 +176,8 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
   );
 }
 
+/** Read from the last row. */
+const LARGE = 1.35;
 const RADIX = 36;
 /** Tells one answer from another, and nothing of who gave it. */
 export const markNow = (): string => Math.random().toString(RADIX).slice(2, 10);
