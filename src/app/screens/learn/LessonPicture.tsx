@@ -21,6 +21,7 @@ import { lensDepth } from '../fit/lens.ts';
 import { usePair } from '../fit/usePair.ts';
 import { BluePrint } from './BluePrint.tsx';
 import { boxOf } from './closeUp.ts';
+import { HeapPicture } from './HeapPicture.tsx';
 import { Layer } from './Layer.tsx';
 import { LessonSection } from './LessonSection.tsx';
 import { SetUps } from './SetUps.tsx';
@@ -67,14 +68,23 @@ export function LessonPicture({ question, dealt, phase, again, speech, moved, gi
   const asks = phase === 'frozen' || phase === 'byHand';
   const { view } = question;
   // What was seen is read off the picture, not off its figures.
-  const silent = phase === 'released' || (asks && view.figures === false);
-  const hidden = asks && view.figures === false;
+  const hidden = asks && view.figures !== undefined;
+  const silent = phase === 'released' || hidden || view.figures === 'never';
   return (
     <div className={`lesson-picture ${still ? 'holds-still' : ''} ${asks ? 'asks' : ''} ${silent ? 'silent' : ''}`}>
       {(view.section || view.lenses) && (
         <Pair {...{ work, question, dealt, speech, times }} figures={!silent} asks={phase === 'byHand'} />
       )}
       {view.setUps && <Read work={work} which={view.setUps} speech={speech} />}
+      {view.spread && dealt.spread && (
+        <HeapPicture
+          view={view.spread}
+          spread={dealt.spread}
+          answer={asks ? null : given}
+          open={!asks}
+          speech={speech}
+        />
+      )}
       {view.layer && dealt.layer && !hidden && (
         <Layer
           view={view.layer}
