@@ -202,6 +202,10 @@ export const lesson = z.strictObject({
   lesson: z.literal(1),
   title: text(80, 'What the lesson is called'),
   about: text(160, 'What is learnt, in one line'),
+  by: z.optional(text(60, 'Who made it, where that is to be told')),
+  day: z.optional(
+    z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/), z.meta({ description: 'When it was given out: 2026-03-31' })),
+  ),
   story: z.array(words('What is so, before any question')).check(z.minLength(1), z.maxLength(6)),
   design: z
     .unknown()

@@ -39,20 +39,24 @@ interface Props {
   dealt: DealtQuestion;
   /** on the answer sheet: as it stands once it was let go */
   answered: boolean;
+  /** it stands as the question before left it: what its films are now is that one's answer */
+  follows: boolean;
   speech: Speech;
 }
 
-export function PaperPicture({ question, dealt, answered, speech }: Props) {
+export function PaperPicture({ question, dealt, answered, follows, speech }: Props) {
   const { view } = question;
   const design = answered ? dealt.to : dealt.from;
+  // The seats magnified alone stand beside other pictures, which have what is asked for.
+  const pair = view.section || (view.lenses && !view.setUps && !view.layer && !view.spread);
   return (
     <div className="paper-picture">
-      {(view.section || view.lenses) && <Pair {...{ question, dealt, answered, speech }} />}
+      {pair && <Pair {...{ question, dealt, answered, follows, speech }} />}
       {!answered && view.setUps && <SetUps design={design} which={view.setUps} system={speech.system} />}
       {view.spread && dealt.spread && (
         <HeapPicture view={view.spread} spread={dealt.spread} answer={null} open={answered} speech={speech} />
       )}
-      {view.layer && dealt.layer && !view.spread && (
+      {view.layer && dealt.layer && !view.spread && (answered || !follows) && (
         <Layer
           view={view.layer}
           ends={dealt.layer}
@@ -69,14 +73,14 @@ export function PaperPicture({ question, dealt, answered, speech }: Props) {
 
 const standing = (design: Design) => metres(design.position ?? 0);
 
-function Pair({ question, dealt, answered, speech }: Props) {
+function Pair({ question, dealt, answered, follows, speech }: Props) {
   const id = useId();
   const both = [dealt.from, dealt.to];
   const factor = Math.min(...both.map((one) => factorFor(linesOf(one), standing(one), FACTOR)));
   const [before, after] = both.map((one) => drawnAt(linesOf(one), standing(one), factor)) as [Drawn, Drawn];
   const drawn = answered ? after : before;
   const frame = sectionFrame(drawn);
-  const notes = notesOf({ question, dealt, answered, speech });
+  const notes = notesOf({ question, dealt, answered, follows, speech });
   const lines = Math.max(...notes.map((note) => note.lines.length));
   const head = lines * LINE + 4;
   const inner = closeUp(boxOf([before, after]), frame, { width: WIDTH, height: HEIGHT + 2 * LINE });
@@ -130,7 +134,7 @@ function Pair({ question, dealt, answered, speech }: Props) {
 }
 
 /** Of every seat: its name, what is known of it, and a blank for what is not. */
-function notesOf({ question: { answer, view }, dealt, answered, speech }: Props): { lines: string[] }[] {
+function notesOf({ question: { answer, view }, dealt, answered, follows, speech }: Props): { lines: string[] }[] {
   const [before, after] = [fitOf(dealt.from), fitOf(dealt.to)];
   return dealt.from.seats.map(({ name, journal, bush }, i) => {
     const [was, is] = [before.seats[i]!.leastFilm, after.seats[i]!.leastFilm];
@@ -140,7 +144,7 @@ function notesOf({ question: { answer, view }, dealt, answered, speech }: Props)
     const asksAngle = answer.kind === 'number' && answer.as === 'angle';
     const film = (mm: number | null) =>
       mm === null ? 'apart' : Math.abs(mm) < SAME ? 'touches' : `film ${fineText(mm, speech.system)}`;
-    const known = view.figures === undefined;
+    const known = view.figures === undefined && !follows;
     return {
       lines: [
         name,

@@ -84,6 +84,12 @@ interface LeafProps {
   speech: Speech;
 }
 
+const pictureOf = ({ questions }: Lesson, dealt: readonly DealtQuestion[], at: number) => ({
+  question: questions[at]!,
+  dealt: dealt[at]!,
+  follows: at > 0 && questions[at]!.set === undefined,
+});
+
 const SURE_BOXES = ['a guess', 'I think so', 'I am sure'];
 
 function Questions({ lesson, rounds, seed, speech }: LeafProps) {
@@ -105,7 +111,7 @@ function Questions({ lesson, rounds, seed, speech }: LeafProps) {
                 <strong>{asked.length > 1 && `${k + 1}. `}</strong>
                 {ask}
               </p>
-              <PaperPicture question={lesson.questions[k]!} dealt={dealt[k]!} answered={false} speech={speech} />
+              <PaperPicture {...pictureOf(lesson, dealt, k)} answered={false} speech={speech} />
               {choices ? (
                 <ul>
                   {choices.map((text) => (
@@ -158,7 +164,7 @@ function Answers({ lesson, rounds, seed, speech }: LeafProps) {
                 </strong>{' '}
                 {because}
               </p>
-              <PaperPicture question={lesson.questions[k]!} dealt={dealt[k]!} answered speech={speech} />
+              <PaperPicture {...pictureOf(lesson, dealt, k)} answered speech={speech} />
               <table>
                 <thead>
                   <tr>
