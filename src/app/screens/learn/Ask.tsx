@@ -61,15 +61,17 @@ export function Ask({ answer, stands, draft, setDraft, help, words, speech, comm
       {answer.kind === 'number' && (
         <p className="answer-field">
           <label htmlFor={`${id}answer`}>{words(answer.label)}</label>
-          <input
-            id={`${id}answer`}
-            value={shown}
-            onChange={(event) => type(event.target.value)}
-            autoComplete="off"
-            aria-invalid={error?.of === 'answer'}
-            aria-describedby={`${id}unit ${id}error`}
-          />
-          <span id={`${id}unit`}>{readAs(shown, answer.as, speech)}</span>
+          <span className="with-unit">
+            <input
+              id={`${id}answer`}
+              value={shown}
+              onChange={(event) => type(event.target.value)}
+              autoComplete="off"
+              aria-invalid={error?.of === 'answer'}
+              aria-describedby={`${id}unit ${id}error`}
+            />
+            <span id={`${id}unit`}>{readAs(shown, answer.as, speech)}</span>
+          </span>
         </p>
       )}
       {answer.kind === 'move' && (

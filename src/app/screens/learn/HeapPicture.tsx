@@ -1,6 +1,6 @@
 /**
- * How wide things of a heap vary, one above the other at one scale: 19 in 20 lie between the two ends. What comes of all
- * of them together is asked for; it is drawn once an answer is committed, with the answer beside it.
+ * How wide things of a heap vary, one above the other at one scale: 19 in 20 lie between the two ends. What comes of
+ * them together is asked for; it is drawn once an answer is committed, with the answer beside it.
  */
 
 import { useId, useRef } from 'react';

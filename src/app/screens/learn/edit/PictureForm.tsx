@@ -1,4 +1,4 @@
-/** What is drawn of a question in the editor: the section and the seats, a layer, triangles, a chart, the blue, a heap. */
+/** What is drawn of a question, in the editor: section and seats, a layer, triangles, a chart, the blue, a heap. */
 import type { Design } from '../../../../design/definition.ts';
 import type { Question } from '../../../../lessons/definition.ts';
 import { at, useEditing } from './editing.ts';
