@@ -111,7 +111,7 @@ const view = z.strictObject({
     z.literal(true).check(z.meta({ description: 'Once it is let go: where marking blue prints on the bush' })),
   ),
   figures: z.optional(
-    z.union([z.literal(false), z.literal('never')]).check(
+    z.literal([false, 'never']).check(
       z.meta({
         description:
           'false: before the answer the picture tells no film in figures · never: nor after it, where the next question asks for one',

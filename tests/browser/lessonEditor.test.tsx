@@ -34,6 +34,7 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   expect(gives.element().closest('.edit-field')!.textContent).toContain('no formula');
   expect(gives.element().closest('.edit-field')!.textContent).toContain('Right, for example: 2 * right');
   // The lesson as it is seen stays beside the fields however far they go.
+  await browser.viewport(1440, 900);
   gives.element().scrollIntoView({ block: 'center' });
   await expect.poll(() => Math.round($('.edit-preview')!.getBoundingClientRect().top)).toBe(8);
   await userEvent.fill(gives, 'right');
