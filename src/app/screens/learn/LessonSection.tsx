@@ -1,7 +1,7 @@
 /**
  * The section of a lesson: the upper half of the pair from near, so that its films are seen on a phone too, and the
- * whole of it small in the corner. While a place is asked for the hand moves the journal without landmarks: nothing snaps, no
- * key and no word tells which place is the right one.
+ * whole of it small in the corner. While a place is asked for the hand moves the journal without landmarks: nothing
+ * snaps, no key and no word tells which place is the right one.
  */
 import { useId, useMemo, useRef } from 'react';
 import { fineText, type System, sidedText } from '../../../design/units.ts';
