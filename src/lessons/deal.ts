@@ -11,10 +11,11 @@ import { validateDesign } from '../design/validate.ts';
 import { ASKED_NAMES, type AskedName, type Asking, asking } from './asked.ts';
 import type { Chart, Lesson, Put, Question } from './definition.ts';
 import { type Formula, formulaOf, type Scope, type Value, type Worked, worked, workedNumber } from './formula.ts';
+import { type Pictured, pictured, placed } from './pictured.ts';
 import { confused, type Slip, slipsOf } from './slips.ts';
 import { holesOf } from './template.ts';
 
-export interface DealtQuestion {
+export interface DealtQuestion extends Pictured {
   from: Design;
   to: Design;
   /** names for the formulas of its texts: numbers, before, after, right */
@@ -26,10 +27,6 @@ export interface DealtQuestion {
   saw: number;
   /** what the engine has along the chart, and where the answer is asked for */
   curve: Curve | null;
-  /** mm: how thick the layer is before and after */
-  layer: { from: number; to: number } | null;
-  /** of each triangle: degrees, mm */
-  triangles: { angle: number; travel: number }[];
 }
 
 export interface Curve {
@@ -142,9 +139,6 @@ function putInto(design: Design, puts: readonly Put[], scope: Scope, within: str
       };
 }
 
-/** The same, and where it stands if it failed. */
-const placed = <T>(found: Worked<T>, at: string): Worked<T> => (found.ok || found.at ? found : { ...found, at });
-
 type Around = Pick<Lesson, 'keep' | 'story' | 'carry'>;
 
 function dealQuestion(
@@ -185,10 +179,8 @@ function dealQuestion(
   if (!saw.ok) return saw;
   const curve = answer.kind === 'number' && answer.chart ? curveOf(answer.chart, to.value, inScope, ask) : null;
   if (curve && !curve.ok) return placed(curve, 'answer.chart');
-  const layer = layerOf(question, inScope);
-  if (layer && !layer.ok) return placed(layer, 'view.layer');
-  const triangles = trianglesOf(question, inScope);
-  if (!triangles.ok) return triangles;
+  const drawn = pictured(question, inScope);
+  if (!drawn.ok) return drawn;
   return {
     ok: true,
     value: {
@@ -200,28 +192,9 @@ function dealQuestion(
       slips: slips.value,
       saw: saw.value,
       curve: curve?.ok ? curve.value : null,
-      layer: layer?.ok ? layer.value : null,
-      triangles: triangles.value,
+      ...drawn.value,
     },
   };
-}
-
-function layerOf({ view: { layer } }: Question, scope: Scope): Worked<{ from: number; to: number }> | null {
-  if (!layer) return null;
-  const [from, to] = [workedNumber(layer.from, scope), workedNumber(layer.to, scope)];
-  if (!from.ok) return from;
-  return to.ok ? { ok: true, value: { from: from.value, to: to.value } } : to;
-}
-
-function trianglesOf({ view: { triangles = [] } }: Question, scope: Scope): Worked<DealtQuestion['triangles']> {
-  const made: DealtQuestion['triangles'] = [];
-  for (const [i, { angle, travel }] of triangles.entries()) {
-    const [a, t] = [workedNumber(angle, scope), workedNumber(travel, scope)];
-    if (!a.ok) return placed(a, `view.triangles[${i}].angle`);
-    if (!t.ok) return placed(t, `view.triangles[${i}].travel`);
-    made.push({ angle: a.value, travel: t.value });
-  }
-  return { ok: true, value: made };
 }
 
 function onlyTrue({ saw }: Question, scope: Scope): Worked<number> {
@@ -273,7 +246,8 @@ function formulasOf(lesson: Around, question: Question): Formula[] {
     ...(question.view.triangles ?? []).flatMap(({ angle, travel }) => [angle, travel]),
     ...lesson.keep,
     ...[...(question.set ?? []), ...question.release].map(({ is }) => is),
-    ...question.mistakes.flatMap(({ is, when }) => (when === undefined ? [is] : [is, when])),
+    ...question.mistakes.flatMap(({ is, to, when }) => [is, to, when].filter((text) => text !== undefined)),
+    ...(question.view.spread ? [question.view.spread.sd, ...question.view.spread.parts.map(({ sd }) => sd)] : []),
     ...question.saw.options.map(({ is }) => is),
     ...texts.flatMap((text) => holesOf(text).map(({ formula }) => formula)),
   ];

@@ -77,6 +77,22 @@ const triangle = z
   })
   .check(z.meta({ description: 'Drawn with why: one gap told along the axis, square to it, and square to the side' }));
 
+const spread = z
+  .strictObject({
+    title: text(80, 'What is drawn, with no unit'),
+    parts: z
+      .array(
+        z.strictObject({
+          of: text(60, 'What varies'),
+          sd: formula('Its standard deviation (mm), counted as the answer is'),
+        }),
+      )
+      .check(z.minLength(1), z.maxLength(4)),
+    together: text(60, 'What comes of all of them'),
+    sd: formula('Its standard deviation (mm), drawn once it is let go'),
+  })
+  .check(z.meta({ description: 'How wide each part varies, drawn one above the other: 19 in 20 lie within the bar' }));
+
 const view = z.strictObject({
   section: z.boolean().check(z.meta({ description: 'The section of the pair' })),
   lenses: z.boolean().check(z.meta({ description: 'Every seat magnified' })),
@@ -95,8 +111,14 @@ const view = z.strictObject({
     z.literal(true).check(z.meta({ description: 'Once it is let go: where marking blue prints on the bush' })),
   ),
   figures: z.optional(
-    z.literal(false).check(z.meta({ description: 'Before the answer the picture tells no film in figures' })),
+    z.literal([false, 'never']).check(
+      z.meta({
+        description:
+          'false: before the answer the picture tells no film in figures · never: nor after it, where the next question asks for one',
+      }),
+    ),
   ),
+  spread: z.optional(spread),
 });
 
 const chart = z.strictObject({
@@ -134,9 +156,13 @@ const choice = z.strictObject({
   right: formula('The key of the right one, as a word'),
 });
 
+/** Of one question. */
+export const MOST_MISTAKES = 16;
+
 const mistake = z.strictObject({
   name: text(60, 'What it is called: sine for tangent'),
   is: formula('The answer that this mistake gives; right is the right one'),
+  to: z.optional(formula('Where it may give more than one: the other end, and every number between is this mistake')),
   when: z.optional(formula('Whether it can be made with these numbers; always where left out')),
   says: words('What was done, by the learner’s own answer, and why it is not so'),
   cost: words('What it would have cost in metal'),
@@ -165,7 +191,7 @@ const question = z.strictObject({
       .check(z.minLength(2), z.maxLength(5)),
   }),
   because: words('Why it is so'),
-  mistakes: z.array(mistake).check(z.minLength(1), z.maxLength(10)),
+  mistakes: z.array(mistake).check(z.minLength(1), z.maxLength(MOST_MISTAKES)),
   help: z
     .array(words('A step of the way'))
     .check(z.minLength(1), z.maxLength(6), z.meta({ description: 'In their order; the last goes first' })),
@@ -176,6 +202,10 @@ export const lesson = z.strictObject({
   lesson: z.literal(1),
   title: text(80, 'What the lesson is called'),
   about: text(160, 'What is learnt, in one line'),
+  by: z.optional(text(60, 'Who made it, where that is to be told')),
+  day: z.optional(
+    z.string().check(z.regex(/^\d{4}-\d\d-\d\d$/), z.meta({ description: 'When it was given out: 2026-03-31' })),
+  ),
   story: z.array(words('What is so, before any question')).check(z.minLength(1), z.maxLength(6)),
   design: z
     .unknown()

@@ -3,6 +3,7 @@
  * small lesson that goes, so that it is changed bit by bit and seen at every step.
  */
 import type { Design } from '../design/definition.ts';
+import { fitOf } from '../report/fit/fitOf.ts';
 import { lesson as definition, type Lesson, type Question } from './definition.ts';
 
 /** What is wrong with a shape, and not with what is filled in. */
@@ -49,6 +50,16 @@ export function newQuestion(seat: string): Question {
   };
 }
 
+/** Whether metal stands in metal, as a job may be left while it is looked into. */
+export const pressedIn = (design: Design): boolean =>
+  fitOf(design).seats.some(({ leastFilm }) => leastFilm !== null && leastFilm < -1e-9);
+
+/** With a place that formulas can name; a spindle that was left pressed in stands where it first touches. */
+export function standingFree(design: Design): Design {
+  const { firstPosition } = fitOf(design);
+  return { ...design, position: pressedIn(design) ? (firstPosition ?? 0) : (design.position ?? 0) };
+}
+
 /** A lesson over a design, from nothing. */
 export function newLesson(design: Design): Lesson {
   return {
@@ -56,12 +67,35 @@ export function newLesson(design: Design): Lesson {
     title: 'A lesson of my own',
     about: 'What is learnt, in one line',
     story: ['The spindle stands in its bush.'],
-    // A place the formulas can name.
-    design: { ...design, position: design.position ?? 0 },
+    design: standingFree(design),
     numbers: [{ name: 'by', from: 0.005, to: 0.02, step: 0.001, as: 'fine' }],
     where: [],
     keep: [],
     questions: [newQuestion(design.seats[0]!.name)],
     carry: 'What to carry away.',
   };
+}
+
+/** A formula, or a text, that would do at a place: shown where what stands there is none. */
+export function exampleAt(lesson: Lesson, path: string): string {
+  const seat = (lesson.design as Partial<Design>).seats?.[0]?.name ?? 'shallow';
+  const film = (side: string) => `${side}.fit.seats${/^[A-Za-z_]\w*$/.test(seat) ? `.${seat}` : '[0]'}.leastFilm`;
+  const by = lesson.numbers[0]?.name ?? 'by';
+  const question = lesson.questions[Number(/^questions\[(\d+)\]/.exec(path)?.[1] ?? 0)];
+  const formulas: readonly (readonly [RegExp, string])[] = [
+    [/mistakes\[\d+\]\.(is|to)$/, '2 * right'],
+    [/mistakes\[\d+\]\.when$/, `${by} > 0.005`],
+    [/saw\.options\[\d+\]\.is$/, `${film('after')} > ${film('before')}`],
+    [/(release|set|where)\[\d+\]\.is$/, `design.position + ${by}`],
+    [/answer\.right$/, question?.answer.kind === 'choice' ? "'more'" : `${film('after')} - ${film('before')}`],
+    [/answer\.within$/, '0.04 * abs(right)'],
+    [/^keep\[/, `${by} > 0.005`],
+    [/chart\.up$/, film('now')],
+    [/chart\.(from|to|at)$/, '0'],
+    [/\.angle$/, `design.seats[0].journal.halfAngle`],
+    [/\.travel$/, by],
+    [/layer\.(from|to)$/, film(path.endsWith('from') ? 'before' : 'after')],
+    [/\.sd$/, '0.001'],
+  ];
+  return formulas.find(([ends]) => ends.test(path))?.[1] ?? `The film grows by {${film('after')}|fine}.`;
 }

@@ -4,6 +4,7 @@
  * @source SchroederKucera
  */
 import type { DealtQuestion } from './deal.ts';
+import { endsOf, type Slip } from './slips.ts';
 
 export type Found =
   | { kind: 'right' }
@@ -13,9 +14,14 @@ export type Found =
 
 /** Deal gives no numbers by which an answer could be two of these (`confused` there). */
 export function recognised(answer: number | string, { right, within, slips }: DealtQuestion): Found {
-  const near = (value: number | string, reach: number) =>
-    typeof value === 'number' && typeof answer === 'number' ? Math.abs(answer - value) <= reach : answer === value;
-  if (near(right, within)) return { kind: 'right' };
-  const slip = slips.find(({ value, within: reach }) => near(value, reach));
-  return slip ? { kind: 'mistake', index: slip.index } : { kind: 'other' };
+  const asked = { index: -1, value: right, within };
+  const found = [asked, ...slips].find((one) => counts(answer, one));
+  if (!found) return { kind: 'other' };
+  return found === asked ? { kind: 'right' } : { kind: 'mistake', index: found.index };
+}
+
+function counts(answer: number | string, one: Slip): boolean {
+  if (typeof one.value !== 'number' || typeof answer !== 'number') return answer === one.value;
+  const [low, high] = endsOf(one);
+  return low <= answer && answer <= high;
 }

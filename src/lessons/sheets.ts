@@ -48,9 +48,9 @@ function askedOf({ ask, answer }: Question, dealt: DealtQuestion, speech: Speech
 const answeredOf = ({ answer, because, mistakes }: Question, dealt: DealtQuestion, speech: Speech): Answered => ({
   right: answerSaid(answer, dealt.right, dealt, speech),
   because: said(because, dealt, speech),
-  slips: dealt.slips.map(({ index, value }) => ({
+  slips: dealt.slips.map(({ index, value, to }) => ({
     name: mistakes[index]!.name,
-    gives: answerSaid(answer, value, dealt, speech),
+    gives: [value, ...(to === undefined ? [] : [to])].map((one) => answerSaid(answer, one, dealt, speech)).join(' to '),
   })),
 });
 

@@ -97,7 +97,7 @@ function* entries(
       yield* entries(inner, [...at, Array.isArray(of) ? Number(key) : key]);
 }
 
-const FORMULAS = new Set(['is', 'when', 'right', 'within', 'from', 'to', 'at', 'up', 'angle', 'travel']);
+const FORMULAS = new Set(['is', 'when', 'right', 'within', 'from', 'to', 'at', 'up', 'angle', 'travel', 'sd']);
 const isFormula = (path: readonly PropertyKey[]) =>
   path[0] === 'keep' || (FORMULAS.has(String(path.at(-1))) && path[0] !== 'numbers');
 const isPlain = (path: readonly PropertyKey[]) =>

@@ -138,8 +138,10 @@ async function walk(id: string, how: keyof typeof press, visit: 'first' | 'again
       await answer(lesson, dealt, index, how);
       await there('.saw');
       expect($('.why'), 'what was seen is asked before').toBeNull();
-      for (const told of document.querySelectorAll('.lesson-picture .film-now, .lesson-picture .section .note'))
+      for (const told of document.querySelectorAll('.lesson-picture .film-now'))
         expect(getComputedStyle(told).visibility, 'what was seen is not read off').toBe('hidden');
+      for (const told of document.querySelectorAll('.lesson-picture :is(.section .note, .lens svg[role])'))
+        expect(`${told.ariaLabel ?? told.textContent}`, 'nor out').not.toMatch(/\d|touches/);
       await press[how](
         document.querySelectorAll<HTMLButtonElement>('.saw-options button')[dealt.questions[index]!.saw]!,
       );
@@ -257,6 +259,33 @@ test('the mark on the chart and the field are one answer; the picture holds stil
   journal.focus();
   await userEvent.keyboard('{ArrowRight}{ArrowRight}');
   expect(journal.getAttribute('aria-valuenow')).toBe('0');
+});
+
+test('while a place is asked for no key, word or colour tells which one is right', async () => {
+  await browser.viewport(390, 844);
+  for (const id of ['one-cone', 'real-pair']) {
+    const lesson = await opened(id, 'again');
+    const at = lesson.questions.findIndex(({ answer: { kind } }) => kind === 'move');
+    const dealt = dealtOf(lesson, 0);
+    for (let index = 0; index < at; index++) {
+      await answer(lesson, dealt, index, 'touch');
+      await userEvent.click(await there('.saw-options button'));
+      await userEvent.click(await there('.why button.main'));
+    }
+    await there('.ask');
+    const journal = await there<SVGGElement>('.section .journal');
+    const stood = journal.getAttribute('aria-valuenow');
+    journal.focus();
+    for (const key of ['PageDown', 'PageUp', 'Home', 'End']) {
+      await userEvent.keyboard(`{${key}}`);
+      expect($('.section .journal')!.getAttribute('aria-valuenow'), `${id}: ${key}`).toBe(stood);
+    }
+    await userEvent.keyboard('{ArrowRight}');
+    await expect.poll(() => $('.section .journal')!.getAttribute('aria-valuenow')).not.toBe(stood);
+    expect($('.section .journal')!.getAttribute('aria-valuetext')).toMatch(/open/);
+    expect($('.section .journal')!.getAttribute('aria-valuetext')).not.toMatch(/touch/);
+    expect($('.section :is(.as-wanted, .too-thin, .too-thick)')).toBeNull();
+  }
 });
 
 test('what was learnt is kept, damaged records are set aside and said', async () => {

@@ -32,6 +32,11 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   await expect.poll(standing).toMatch(/in the way/);
   expect(gives.element().getAttribute('aria-invalid')).toBe('true');
   expect(gives.element().closest('.edit-field')!.textContent).toContain('no formula');
+  expect(gives.element().closest('.edit-field')!.textContent).toContain('Right, for example: 2 * right');
+  // The lesson as it is seen stays beside the fields however far they go.
+  await browser.viewport(1440, 900);
+  gives.element().scrollIntoView({ block: 'center' });
+  await expect.poll(() => Math.round($('.edit-preview')!.getBoundingClientRect().top)).toBe(8);
   await userEvent.fill(gives, 'right');
   await expect
     .poll(() => gives.element().closest('.edit-field')!.textContent, { timeout: 60_000 })
@@ -73,6 +78,21 @@ test('a fault stands at its field, the preview is the lesson, and what was made 
   window.location.hash = link.slice(link.indexOf('#'));
   await there('.ask');
   expect($('.lesson-head h2')!.textContent).toBe('How far does it open?');
+  // What came from somebody else is kept when asked for, with the day it was given out, and taken out again.
+  await userEvent.click(browser.getByRole('button', { name: 'Keep it in the list' }));
+  await expect.poll(() => $('.keep-lesson')!.textContent).toContain('under “From others”');
+  window.location.hash = '#learn';
+  const lists = async () => {
+    await there('.own-path');
+    return [...document.querySelectorAll('.own-path')].map((list) => list.textContent!);
+  };
+  expect((await lists())[1]).toMatch(/^From others.*How far does it open\?.*\(\d{4}-\d\d-\d\d\)/);
+  await userEvent.click(document.querySelectorAll<HTMLElement>('.own-path')[1]!.querySelector('a')!);
+  await there('.ask');
+  window.location.hash = '#learn';
+  for (const name of ['How far does it open?: take it away', 'How far does it open?: take it away for good'])
+    await userEvent.click(browser.getByRole('button', { name, exact: true }).last());
+  await expect.poll(() => document.querySelectorAll('.own-path').length).toBe(1);
   window.location.hash = `${link.slice(link.indexOf('#'), -12)}`;
   await expect.poll(() => document.querySelector('.learn')!.textContent, { timeout: 20_000 }).toContain('not whole');
 });
@@ -97,5 +117,31 @@ test('a copy of a lesson takes the place of the draft, which can be had back; da
   await there('.editor');
   expect($('.editor')!.textContent).toContain('could not be read');
   expect(localStorage.getItem('conepair.lessonDraft.aside')).toBe('1 {"lesson":1}');
+  localStorage.clear();
+});
+
+test('on a tablet the lesson as it is seen is one press away, and the field one press back; every part has words', {
+  timeout: 120_000,
+}, async () => {
+  await browser.viewport(820, 1180);
+  await begun();
+  await userEvent.click($('.picture-form summary')!);
+  for (const name of ['One film as a layer of oil', 'A chart on which the answer is marked'])
+    await userEvent.click(browser.getByRole('checkbox', { name }));
+  for (const name of ['Triangle of travel, across and film: add one', 'Change before it is asked: add one'])
+    await userEvent.click(browser.getByRole('button', { name }));
+  await expect.poll(standing, { timeout: 60_000 }).toBe('The lesson goes.');
+  await expect.poll(() => $('.edit-preview .layer'), { timeout: 60_000 }).not.toBeNull();
+  expect($('.edit-preview .mark-chart')).not.toBeNull();
+  const label = field('Before the answer stands').element() as HTMLInputElement;
+  label.focus();
+  await userEvent.click(browser.getByRole('button', { name: 'As it is seen' }));
+  await expect.poll(() => $('.edit-preview')!.getBoundingClientRect().top).toBeLessThan(400);
+  await userEvent.click(browser.getByRole('button', { name: 'Back to the fields' }));
+  await expect.poll(() => document.activeElement).toBe(label);
+  // Taken away again they leave nothing behind that is in the way.
+  await userEvent.click(browser.getByRole('button', { name: 'Take away: Change before it is asked 1' }));
+  await userEvent.click(browser.getByRole('checkbox', { name: 'One film as a layer of oil' }));
+  await expect.poll(standing, { timeout: 60_000 }).toBe('The lesson goes.');
   localStorage.clear();
 });

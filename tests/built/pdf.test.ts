@@ -10,12 +10,14 @@ import type { PreviewServer } from 'vite';
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { stopText } from '../../src/app/screens/sheet/figures.ts';
 import { MARGIN, PAPERS, type Paper } from '../../src/app/screens/sheet/papers.ts';
+import { fineText } from '../../src/design/units.ts';
 import { parseDesign } from '../../src/design/validate.ts';
 import { deal } from '../../src/lessons/deal.ts';
 import { seedOf } from '../../src/lessons/runner.ts';
 import { sheetRound } from '../../src/lessons/sheets.ts';
 import { cutSection } from '../../src/report/cut/section.ts';
 import { withShopTools } from '../../src/report/cut/usualMachine.ts';
+import { fitOf } from '../../src/report/fit/fitOf.ts';
 import { stopTolerance } from '../../src/report/sheet/stopTolerance.ts';
 import { CHROMIUM } from '../../vite.config.ts';
 import { exampleDesign, lessonOf } from '../lessons/lessons.ts';
@@ -224,11 +226,12 @@ test('a lesson on paper: the answers stand on a page of their own, and are those
   await page.selectOption('.work-sheet select', 'A4');
   const pdf = readPdf(await page.pdf({ preferCSSPageSize: true }));
   const lesson = lessonOf('two-cones');
-  const answers = [0, 1].flatMap((round) => {
+  const rounds = [0, 1].map((round) => {
     const dealt = deal(lesson, seedOf(1, round), exampleDesign);
     if (!dealt.ok) throw new Error(dealt.message);
-    return sheetRound(lesson, dealt.value, { system: 'metric', way: 'half' }).answered;
+    return dealt.value;
   });
+  const answers = rounds.flatMap((dealt) => sheetRound(lesson, dealt, { system: 'metric', way: 'half' }).answered);
   const words = pdf.pages.map(wordsOf);
   const first = words.findIndex((text) => text.includes('Answers: Two cones'));
   expect(first).toBeGreaterThan(0);
@@ -240,7 +243,19 @@ test('a lesson on paper: the answers stand on a page of their own, and are those
     expect(told).toContain(right.normalize('NFKC'));
     for (const { name, gives } of slips) expect(told).toContain(`${gives} ${name}`.normalize('NFKC'));
   }
+  // Every question is drawn: the half angles, the films of the first as they stand, a blank for each that changes.
+  expect(asked.match(/then _{6,}/g)).toHaveLength(rounds.length * lesson.questions.length * 2);
+  expect(told).not.toMatch(/then _{6,}/);
+  for (const { questions } of rounds)
+    for (const [i, { from, to }] of questions.entries()) {
+      for (const { leastFilm } of fitOf(to).seats) expect(told).toContain(filmText(leastFilm!));
+      if (i === 0) for (const { leastFilm } of fitOf(from).seats) expect(asked).toContain(filmText(leastFilm!));
+      // As the first question leaves them is what it asks for.
+      else for (const { leastFilm } of fitOf(from).seats) expect(asked).not.toContain(filmText(leastFilm!));
+    }
   expect(words.every((text, i) => text.includes(`page ${i + 1} of ${words.length}`))).toBe(true);
   expect(misplaced(pdf, 'A4')).toEqual([]);
   await page.close();
 }, 120_000);
+
+const filmText = (film: number) => `film ${fineText(film, 'metric')}`.normalize('NFKC');

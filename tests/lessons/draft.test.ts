@@ -5,9 +5,10 @@ import { carriedText, lessonLink } from '../../src/app/screens/learn/ownLessons.
 import { LONGEST_LINK } from '../../src/app/takeAlong/link.ts';
 import { deal, triedSeeds } from '../../src/lessons/deal.ts';
 import type { Lesson } from '../../src/lessons/definition.ts';
-import { draftOf, newLesson } from '../../src/lessons/draft.ts';
+import { draftOf, exampleAt, newLesson, pressedIn } from '../../src/lessons/draft.ts';
 import { numbersIn } from '../../src/lessons/named.ts';
 import { validateLesson } from '../../src/lessons/validate.ts';
+import { fitOf } from '../../src/report/fit/fitOf.ts';
 import { exampleDesign, LESSON_FILES, lessonOf } from './lessons.ts';
 
 const designs = readdirSync(new URL('../../assets/designs', import.meta.url)).map((file) => exampleDesign(file)!);
@@ -68,6 +69,38 @@ test('an empty text is a draft still; another shape is none', () => {
   expect(draftOf({ ...made(), questions: 'none' })).toBeNull();
   expect(draftOf({ ...made(), colour: 'red' })).toBeNull();
   expect(draftOf(null)).toBeNull();
+});
+
+test('over a job that was left pressed in, the spindle stands where it first touches', () => {
+  for (const design of designs) {
+    const { seats } = fitOf(design);
+    const in5 = { ...design, position: (fitOf(design).firstPosition ?? 0) - 0.005 };
+    expect(pressedIn(in5), design.title ?? '').toBe(true);
+    const begun = newLesson(in5).design as typeof design;
+    expect(Math.min(...fitOf(begun).seats.map(({ leastFilm }) => leastFilm ?? 1))).toBeCloseTo(0, 9);
+    // Any other is taken as it was left.
+    const free = seats.every(({ leastFilm }) => leastFilm === null || leastFilm >= 0);
+    if (free) expect((newLesson(design).design as typeof design).position).toBe(design.position ?? 0);
+  }
+});
+
+test('the example shown at a wrong formula is right there', () => {
+  const { questions } = made();
+  for (const [path, put] of [
+    ['questions[0].answer.right', (l: Lesson, text: string) => (l.questions[0]!.answer.right = text)],
+    ['questions[0].mistakes[0].is', (l: Lesson, text: string) => (l.questions[0]!.mistakes[0]!.is = text)],
+    ['questions[0].mistakes[0].when', (l: Lesson, text: string) => (l.questions[0]!.mistakes[0]!.when = text)],
+    ['questions[0].release[0].is', (l: Lesson, text: string) => (l.questions[0]!.release[0]!.is = text)],
+    ['questions[0].saw.options[0].is', (l: Lesson, text: string) => (l.questions[0]!.saw.options[0]!.is = text)],
+    ['keep[0]', (l: Lesson, text: string) => (l.keep = [text])],
+    ['questions[0].because', (l: Lesson, text: string) => (l.questions[0]!.because = text)],
+  ] as const) {
+    const lesson = made();
+    put(lesson, exampleAt(lesson, path));
+    expect(validateLesson(lesson, exampleDesign, false), path).toMatchObject({ ok: true });
+    expect(deal(lesson, 1, exampleDesign), path).toMatchObject({ ok: true });
+  }
+  expect(questions).toHaveLength(1);
 });
 
 test('places of a design at which a number stands', () => {

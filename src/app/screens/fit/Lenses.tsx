@@ -24,6 +24,8 @@ interface Props {
   system: System;
   /** m: how deep they look, where what is to come is known; else by the films wanted */
   deep?: number;
+  /** whether films are told in figures */
+  figures?: boolean;
 }
 
 const HEIGHT = 144;
@@ -35,7 +37,7 @@ const HEAD = 10;
 const RULER = 46;
 const MOST_POINTS = 300;
 
-function Lenses({ drawn, ghost, fit, system, deep }: Props) {
+function Lenses({ drawn, ghost, fit, system, deep, figures = true }: Props) {
   const depth = deep ?? lensDepth(drawn.seats);
   const sections = useMemo(() => thinnestSections(drawn), [drawn]);
   return (
@@ -48,6 +50,7 @@ function Lenses({ drawn, ghost, fit, system, deep }: Props) {
           told={fit.seats[i]!}
           depth={depth}
           system={system}
+          figures={figures}
         />
       ))}
     </section>
@@ -63,9 +66,10 @@ interface LensProps {
   /** m */
   depth: number;
   system: System;
+  figures: boolean;
 }
 
-function Lens({ seat, was, told, depth, system }: LensProps) {
+function Lens({ seat, was, told, depth, system, figures }: LensProps) {
   const id = useId();
   const box = useRef<HTMLElement>(null);
   const { width } = useSize(box, { width: 420, height: HEIGHT });
@@ -94,7 +98,13 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
         </span>
         <span className="travel">{travelText(told, system)}</span>
       </figcaption>
-      <svg width={width} height={HEIGHT} role="img" aria-label={labelOf(told, system)}>
+      <svg
+        width={width}
+        height={HEIGHT}
+        viewBox={`0 0 ${width} ${HEIGHT}`}
+        role="img"
+        aria-label={figures ? labelOf(told, system) : `The ${told.name} seat magnified`}
+      >
         <FilmPatterns id={id} />
         <Hatching id={`${id}bush`} turn={-45} fill="bush-fill" />
         <Hatching id={`${id}journal`} turn={45} fill="journal-fill" />

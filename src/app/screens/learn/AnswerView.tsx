@@ -7,7 +7,7 @@ import { useStore } from 'zustand';
 import { fragmentOf } from '../../../lessons/classAnswer.ts';
 import type { Dealt } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
-import { said } from '../../../lessons/sheets.ts';
+import { answerSaid, said } from '../../../lessons/sheets.ts';
 import type { Speech } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { useAngles } from '../../state/angles.ts';
@@ -59,7 +59,8 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
   const question = lesson.questions[at]!;
   const mine = dealt.questions[at]!;
   const [draft, setDraft] = useState<Draft>({ text: '', value: null, sure: null });
-  const [fragment, setFragment] = useState<string | null>(null);
+  const [given, setGiven] = useState<{ fragment: string; text: string } | null>(null);
+  const fragment = given?.fragment ?? null;
   const words = (text: string) => said(text, mine, speech);
   const link = `${pageOf(window.location)}#learn/${fragment}`;
   return (
@@ -86,11 +87,19 @@ function Question({ id, lesson, seed, at, mark, dealt, speech, next }: QuestionP
             help={[]}
             words={words}
             speech={speech}
-            commit={(answer, sure) => setFragment(fragmentOf({ lesson: id, seed, question: at, answer, sure, mark }))}
+            commit={(answer, sure) =>
+              setGiven({
+                fragment: fragmentOf({ lesson: id, seed, question: at, answer, sure, mark }),
+                text: answerSaid(question.answer, answer, mine, speech),
+              })
+            }
           />
         ) : (
           <section aria-label="Your answer for the class">
-            <p role="status">Show this code to the instructor’s camera. Your name is not in it.</p>
+            <p role="status">
+              Your answer: <strong>{given?.text}</strong>. Show this code to the instructor’s camera. Your name is not
+              in it.
+            </p>
             <QrCode link={link} side="14rem" label="Code for a camera: your answer" />
             <p className="class-link">{link}</p>
             {next && (

@@ -1,6 +1,6 @@
 /** A commitment: a number with its unit, a choice or a place, and how sure. Nothing is let go before. */
 import { type FormEvent, useId, useState } from 'react';
-import type { Answer } from '../../../lessons/definition.ts';
+import type { Answer, ToldAs } from '../../../lessons/definition.ts';
 import { SURE, type Sure } from '../../../lessons/runner.ts';
 import { type Speech, told } from '../../../lessons/template.ts';
 import { answerText, typedAnswer, unitHint } from './typed.ts';
@@ -61,15 +61,17 @@ export function Ask({ answer, stands, draft, setDraft, help, words, speech, comm
       {answer.kind === 'number' && (
         <p className="answer-field">
           <label htmlFor={`${id}answer`}>{words(answer.label)}</label>
-          <input
-            id={`${id}answer`}
-            value={shown}
-            onChange={(event) => type(event.target.value)}
-            placeholder={unitHint(answer.as, speech) === '' ? '' : `in ${unitHint(answer.as, speech)}`}
-            autoComplete="off"
-            aria-invalid={error?.of === 'answer'}
-            aria-describedby={`${id}error`}
-          />
+          <span className="with-unit">
+            <input
+              id={`${id}answer`}
+              value={shown}
+              onChange={(event) => type(event.target.value)}
+              autoComplete="off"
+              aria-invalid={error?.of === 'answer'}
+              aria-describedby={`${id}unit ${id}error`}
+            />
+            <span id={`${id}unit`}>{readAs(shown, answer.as, speech)}</span>
+          </span>
         </p>
       )}
       {answer.kind === 'move' && (
@@ -121,6 +123,14 @@ export function Ask({ answer, stands, draft, setDraft, help, words, speech, comm
       </p>
     </form>
   );
+}
+
+/** The unit that a number alone is taken in; once one is typed in another, what it comes to. */
+function readAs(text: string, as: ToldAs, speech: Speech): string {
+  const unit = unitHint(as, speech);
+  const typed = text.trim() === '' ? null : typedAnswer(text, as, speech);
+  if (!typed?.ok || unit === '') return unit;
+  return /^[\s\d.,+−-]*$/.test(text) ? unit : `= ${told(typed.value, as, speech)}`;
 }
 
 /** What is missing or wrong: the answer itself, or how sure. */

@@ -11,12 +11,18 @@ export function BluePrint({ design, system }: { design: Design; system: System }
   const { value: maps, fault, again } = useSolved('printMaps', design);
   return (
     <div className="blue-print">
-      <p className="fine">The blue on the bush, unrolled: the nose is above, the rear below.</p>
+      <p className="fine">
+        {maps
+          ? 'The blue on the bush, unrolled: it lies as the drawing does.'
+          : fault
+            ? ''
+            : 'The blue is being printed.'}
+      </p>
       <Fault what="The print" fault={fault} again={again} />
       {maps?.press
         .filter(({ part }) => part === 'bush')
         .map((map) => (
-          <PrintMap key={map.seat} map={map} thickness={maps.thickness} system={system} dark={dark} />
+          <PrintMap key={map.seat} map={map} thickness={maps.thickness} system={system} dark={dark} lying />
         ))}
     </div>
   );

@@ -10,7 +10,7 @@ import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Lesson, Question } from '../../../lessons/definition.ts';
 import { recognised } from '../../../lessons/recognise.ts';
 import { answerSaid, said } from '../../../lessons/sheets.ts';
-import type { Speech } from '../../../lessons/template.ts';
+import { type Speech, told } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
@@ -21,7 +21,7 @@ import { LessonPicture } from './LessonPicture.tsx';
 import { Spread } from './Spread.tsx';
 import { Story } from './Story.tsx';
 import { Triangles } from './Triangle.tsx';
-import { typedAnswer } from './typed.ts';
+import { typedAnswer, unitHint } from './typed.ts';
 import { useDealt } from './useDealt.ts';
 
 interface Props {
@@ -105,6 +105,7 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
         phase={told ? 'free' : open ? 'released' : 'frozen'}
         again={0}
         speech={speech}
+        times={LARGE}
       />
       <div className="body">
         <Spread question={question} dealt={dealt} answers={mine} open={told} speech={speech} />
@@ -136,7 +137,7 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
             <p className="asked">
               <strong>{answerSaid(question.answer, dealt.right, dealt, speech)}.</strong> {words(question.because)}
             </p>
-            <SlipsMade question={question} dealt={dealt} answers={mine} words={words} />
+            <SlipsMade question={question} dealt={dealt} answers={mine} speech={speech} />
             <Triangles question={question} dealt={dealt} speech={speech} />
           </>
         )}
@@ -175,6 +176,8 @@ function Asked({ id, seed, at, lesson, question, dealt, speech, next }: AskedPro
   );
 }
 
+/** Read from the last row. */
+const LARGE = 1.35;
 const RADIX = 36;
 /** Tells one answer from another, and nothing of who gave it. */
 export const markNow = (): string => Math.random().toString(RADIX).slice(2, 10);
@@ -193,6 +196,7 @@ function Typed({
 }) {
   const [text, setText] = useState('');
   const [error, setError] = useState('');
+  const [counted, setCounted] = useState('');
   if (answer.kind === 'choice')
     return (
       <fieldset className="class-typed">
@@ -204,10 +208,13 @@ function Typed({
         ))}
       </fieldset>
     );
+  const as = answer.kind === 'move' ? 'fine' : answer.as;
+  const unit = unitHint(as, speech);
   const send = (event: FormEvent) => {
     event.preventDefault();
-    const typed = typedAnswer(text, answer.kind === 'move' ? 'fine' : answer.as, speech);
+    const typed = typedAnswer(text, as, speech);
     setError(typed.ok ? '' : typed.message);
+    setCounted(typed.ok ? `Counted: ${told(typed.value, answer.kind === 'move' ? 'sided' : as, speech)}` : '');
     if (!typed.ok) return;
     take(typed.value);
     setText('');
@@ -215,7 +222,7 @@ function Typed({
   return (
     <form className="class-typed" onSubmit={send}>
       <label>
-        An answer{' '}
+        An answer{unit === '' ? '' : `, in ${unit}`}{' '}
         <input
           value={text}
           onChange={({ target }) => setText(target.value)}
@@ -227,6 +234,7 @@ function Typed({
       <span role="alert" className="error">
         {error}
       </span>
+      <span role="status">{counted}</span>
     </form>
   );
 }
@@ -235,23 +243,25 @@ interface SlipsProps {
   question: Question;
   dealt: DealtQuestion;
   answers: readonly ClassAnswer[];
-  words(text: string): string;
+  speech: Speech;
 }
 
 /** What the class did, the most frequent first, each slip with what was done and what it costs. */
-function SlipsMade({ question: { mistakes }, dealt, answers, words }: SlipsProps) {
-  const made = new Map<number | 'right' | 'other', number>();
+function SlipsMade({ question: { mistakes }, dealt, answers, speech }: SlipsProps) {
+  const made = new Map<number | 'right' | 'other', { count: number; answer: number | string }>();
   for (const { answer } of answers) {
     const found = recognised(answer, dealt);
     const key = found.kind === 'mistake' ? found.index : found.kind;
-    made.set(key, (made.get(key) ?? 0) + 1);
+    // The explanation speaks of the first that was given so.
+    made.set(key, { answer, ...made.get(key), count: (made.get(key)?.count ?? 0) + 1 });
   }
   if (made.size === 0) return null;
   return (
     <ul className="slips-made">
       {[...made]
-        .sort(([, a], [, b]) => b - a)
-        .map(([key, count]) => {
+        .sort(([, a], [, b]) => b.count - a.count)
+        .map(([key, { count, answer }]) => {
+          const words = (text: string) => said(text, { scope: { ...dealt.scope, answer } }, speech);
           const slip = typeof key === 'number' ? mistakes[key]! : null;
           return (
             <li key={key}>

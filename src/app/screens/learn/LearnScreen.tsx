@@ -13,10 +13,11 @@ import { AnswerView } from './AnswerView.tsx';
 import { ENTRIES, exampleOf, loadLesson, withItsDesign } from './builtIn.ts';
 import { ClassView } from './ClassView.tsx';
 import { answersHere, keepAnswers } from './classStore.ts';
+import { KeepLesson } from './KeepLesson.tsx';
 import { LessonView } from './LessonView.tsx';
 import { OwnLesson } from './OwnLesson.tsx';
 import { OwnPath } from './OwnPath.tsx';
-import { CARRIED, carriedText, OWN, ownLesson } from './ownLessons.ts';
+import { CARRIED, carriedText, isKept, ownLesson } from './ownLessons.ts';
 import { type Keeping, useProgress } from './useProgress.ts';
 import { WorkSheet } from './WorkSheet.tsx';
 
@@ -45,6 +46,7 @@ export default function LearnScreen({ work }: { work: Work }) {
       {id === '' && edited && <LessonEditor work={work} from={edited} leave={() => setEdited(null)} />}
       {id === '' && own && !edited && (
         <>
+          <KeepLesson lesson={own} />
           <LessonView
             lesson={own}
             work={work}
@@ -188,7 +190,7 @@ const nextOf = (id: string) => {
 
 /** One that came with the program, one of this device, or the one that the link carries. */
 async function loadAny(id: string): Promise<Lesson> {
-  if (id.startsWith(OWN)) {
+  if (isKept(id)) {
     const { lesson } = ownLesson(id);
     if (!lesson) throw new Error('this device has no such lesson, or it could not be read');
     return withItsDesign(lesson);
@@ -239,14 +241,17 @@ function Opened({ id, what, seed, work, keeping, leave }: OpenedProps) {
   if (what === 'class') return <ClassView {...{ id, lesson, seed, work, leave }} />;
   if (what === 'answer') return <AnswerView {...{ id, lesson, seed, work }} />;
   return (
-    <LessonView
-      lesson={lesson}
-      work={work}
-      visit={visit}
-      seed={own}
-      finished={(last) => (id.startsWith(CARRIED) ? undefined : keeping.visit(id, last))}
-      leave={leave}
-      next={nextOf(id)}
-    />
+    <>
+      {id.startsWith(CARRIED) && <KeepLesson lesson={lesson} />}
+      <LessonView
+        lesson={lesson}
+        work={work}
+        visit={visit}
+        seed={own}
+        finished={(last) => (id.startsWith(CARRIED) ? undefined : keeping.visit(id, last))}
+        leave={leave}
+        next={nextOf(id)}
+      />
+    </>
   );
 }

@@ -13,15 +13,17 @@ import type { Speech } from '../../../lessons/template.ts';
 import { metres } from '../../../report/convert.ts';
 import { fitOf } from '../../../report/fit/fitOf.ts';
 import { linesOf } from '../../../report/inFrame.ts';
-import { drawnAt, factorFor } from '../../pictures/drawn.ts';
+import { type Drawn, type DrawnSeat, drawnAt, factorFor } from '../../pictures/drawn.ts';
 import { landmarks, reachOf } from '../../pictures/journalMove.ts';
-import { Section } from '../../pictures/Section.tsx';
 import { createWork, type Work } from '../../state/store.ts';
 import Lenses from '../fit/Lenses.tsx';
 import { lensDepth } from '../fit/lens.ts';
 import { usePair } from '../fit/usePair.ts';
 import { BluePrint } from './BluePrint.tsx';
+import { boxOf } from './closeUp.ts';
+import { HeapPicture } from './HeapPicture.tsx';
 import { Layer } from './Layer.tsx';
+import { LessonSection } from './LessonSection.tsx';
 import { SetUps } from './SetUps.tsx';
 import { type Phase, useShare } from './useShare.ts';
 
@@ -36,9 +38,11 @@ interface Props {
   moved?: (position: number) => void;
   /** what was answered, in the unit of the design file; null: nothing yet, or a choice */
   given?: number | null;
+  /** how many times as large the section is drawn, before a class */
+  times?: number;
 }
 
-export function LessonPicture({ question, dealt, phase, again, speech, moved, given = null }: Props) {
+export function LessonPicture({ question, dealt, phase, again, speech, moved, given = null, times = 1 }: Props) {
   const { system } = speech;
   const [work] = useState(() => createWork(dealt.from));
   const factor = useMemo(() => heldFactor(dealt), [dealt]);
@@ -64,12 +68,23 @@ export function LessonPicture({ question, dealt, phase, again, speech, moved, gi
   const asks = phase === 'frozen' || phase === 'byHand';
   const { view } = question;
   // What was seen is read off the picture, not off its figures.
-  const silent = phase === 'released' || (asks && view.figures === false);
-  const hidden = asks && view.figures === false;
+  const hidden = asks && view.figures !== undefined;
+  const silent = phase === 'released' || hidden || view.figures === 'never';
   return (
     <div className={`lesson-picture ${still ? 'holds-still' : ''} ${asks ? 'asks' : ''} ${silent ? 'silent' : ''}`}>
-      {(view.section || view.lenses) && <Pair work={work} question={question} dealt={dealt} speech={speech} />}
+      {(view.section || view.lenses) && (
+        <Pair {...{ work, question, dealt, speech, times }} figures={!silent} asks={phase === 'byHand'} />
+      )}
       {view.setUps && <Read work={work} which={view.setUps} speech={speech} />}
+      {view.spread && dealt.spread && (
+        <HeapPicture
+          view={view.spread}
+          spread={dealt.spread}
+          answer={asks ? null : given}
+          open={!asks}
+          speech={speech}
+        />
+      )}
       {view.layer && dealt.layer && !hidden && (
         <Layer
           view={view.layer}
@@ -99,19 +114,38 @@ function heldFactor({ from, to }: DealtQuestion): number {
   return Math.min(...most);
 }
 
-function Pair({ work, question, dealt, speech }: Pick<Props, 'question' | 'dealt' | 'speech'> & { work: Work }) {
+interface PairProps extends Pick<Props, 'question' | 'dealt' | 'speech'> {
+  work: Work;
+  times: number;
+  figures: boolean;
+  /** a place is asked for */
+  asks: boolean;
+}
+
+function Pair({ work, question, dealt, speech, times, figures, asks }: PairProps) {
   const { system } = speech;
-  const { design, fit, drawn, scale } = usePair(work);
+  const { fit, drawn } = usePair(work);
   const deep = useMemo(() => Math.max(depthOf(dealt.from), depthOf(dealt.to)), [dealt]);
+  const factor = drawn.factor;
+  const box = useMemo(() => boxOf([dealt.from, dealt.to].map((design) => drawnOf(design, factor))), [dealt, factor]);
+  // Films of the colour that is wanted would tell where it is right.
+  const shown = useMemo(
+    () => (asks ? { ...drawn, seats: unwanted(drawn.seats), below: unwanted(drawn.below) } : drawn),
+    [drawn, asks],
+  );
   return (
     <>
-      {question.view.section && (
-        <Section design={design} drawn={drawn} fit={fit} system={system} work={work} first="none" scale={scale} />
+      {question.view.section && <LessonSection drawn={shown} {...{ fit, system, work, box, figures, asks, times }} />}
+      {question.view.lenses && (
+        <Lenses drawn={shown} ghost={null} fit={fit} system={system} deep={deep} figures={figures} />
       )}
-      {question.view.lenses && <Lenses drawn={drawn} ghost={null} fit={fit} system={system} deep={deep} />}
     </>
   );
 }
+
+const drawnOf = (design: Design, factor: number): Drawn =>
+  drawnAt(linesOf(design), metres(design.position ?? 0), factor);
+const unwanted = (seats: readonly DrawnSeat[]) => seats.map((seat) => ({ ...seat, wanted: null }));
 
 /** How readings of the design are taken, as it stands now. */
 function Read({ work, which, speech }: { work: Work; which: readonly number[]; speech: Speech }) {

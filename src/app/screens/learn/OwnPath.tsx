@@ -1,23 +1,35 @@
-/** The lessons of one's own that this device keeps. */
+/** The lessons that this device keeps: one's own, and those kept from others. */
 import { useState } from 'react';
-import { forgetLesson, ownLessons } from './ownLessons.ts';
+import { FROM, forgetLesson, OWN, ownLessons } from './ownLessons.ts';
 
 export function OwnPath() {
-  const [all, setAll] = useState(ownLessons);
+  return (
+    <>
+      <Kept of={OWN} head="Your own" />
+      <Kept of={FROM} head="From others" />
+    </>
+  );
+}
+
+function Kept({ of, head }: { of: typeof OWN | typeof FROM; head: string }) {
+  const [all, setAll] = useState(() => ownLessons(of));
   const [asked, setAsked] = useState<string | null>(null);
   if (all.length === 0) return null;
   return (
     <section className="own-path">
-      <h3>Your own</h3>
+      <h3>{head}</h3>
       <ul className="plain">
-        {all.map(({ id, title, about, damaged }) => (
+        {all.map(({ id, title, about, by, damaged }) => (
           <li key={id}>
             <span className="which">
               <a href={`#learn/${id}`}>{title}</a>{' '}
-              <span className="fine">{damaged ? 'It could not be read; it lies aside.' : about}</span>
+              <span className="fine">
+                {damaged ? 'It could not be read; it lies aside.' : about}
+                {by !== '' && ` (${by})`}
+              </span>
             </span>
-            <a href={`#learn/edit/${id}`} aria-label={`${title}: change it`}>
-              Change
+            <a href={`#learn/edit/${id}`} aria-label={`${title}: change ${of === OWN ? 'it' : 'a copy'}`}>
+              {of === OWN ? 'Change' : 'Change a copy'}
             </a>
             <a href={`#learn/${id}/sheet`} aria-label={`${title}: work sheet and answers`}>
               Work sheet
@@ -31,7 +43,7 @@ export function OwnPath() {
               onClick={() => {
                 if (asked !== id) return setAsked(id);
                 forgetLesson(id);
-                setAll(ownLessons());
+                setAll(ownLessons(of));
               }}
             >
               {asked === id ? 'For good?' : 'Take away'}

@@ -1,15 +1,18 @@
 /** A lesson on paper, by a seed: the work sheet with blanks, and the answer sheet on a leaf of its own. */
-import { useState } from 'react';
+import { useMemo, useState } from 'react';
 import { useStore } from 'zustand';
+import type { DealtQuestion } from '../../../lessons/deal.ts';
 import type { Lesson } from '../../../lessons/definition.ts';
 import { seedOf } from '../../../lessons/runner.ts';
 import { type SheetRound, sheetRound } from '../../../lessons/sheets.ts';
+import type { Speech } from '../../../lessons/template.ts';
 import { Fault } from '../../frame/Fault.tsx';
 import { useAngles } from '../../state/angles.ts';
 import type { Work } from '../../state/store.ts';
 import { PrintButton } from '../sheet/PrintButton.tsx';
 import { PAPERS, type Paper, pageRule } from '../sheet/papers.ts';
 import { usePageRule } from '../sheet/usePageRule.ts';
+import { PaperPicture } from './PaperPicture.tsx';
 import { useDealt } from './useDealt.ts';
 
 const MOST_SEEDS = 100_000;
@@ -23,7 +26,10 @@ export function WorkSheet({ lesson, work, leave }: { lesson: Lesson; work: Work;
   usePageRule(pageRule(paper, `${lesson.title} · sheet ${seed}`));
   const one = useDealt(lesson, seedOf(seed, 0));
   const two = useDealt(lesson, seedOf(seed, 1));
-  const rounds = [one, two].flatMap(({ dealt }) => (dealt ? [sheetRound(lesson, dealt, { system, way })] : []));
+  const speech = useMemo<Speech>(() => ({ system, way }), [system, way]);
+  const rounds = [one, two].flatMap(({ dealt }) =>
+    dealt ? [{ ...sheetRound(lesson, dealt, speech), dealt: dealt.questions }] : [],
+  );
   const fault = one.fault ?? two.fault;
   const ready = rounds.length === 2;
   return (
@@ -63,8 +69,8 @@ export function WorkSheet({ lesson, work, leave }: { lesson: Lesson; work: Work;
       {fault === null && !ready && <p className="loading">The numbers are being worked out.</p>}
       {ready && (
         <>
-          <Questions lesson={lesson} rounds={rounds} seed={seed} />
-          <Answers lesson={lesson} rounds={rounds} seed={seed} />
+          <Questions {...{ lesson, rounds, seed, speech }} />
+          <Answers {...{ lesson, rounds, seed, speech }} />
         </>
       )}
     </article>
@@ -73,13 +79,20 @@ export function WorkSheet({ lesson, work, leave }: { lesson: Lesson; work: Work;
 
 interface LeafProps {
   lesson: Lesson;
-  rounds: readonly SheetRound[];
+  rounds: readonly (SheetRound & { dealt: readonly DealtQuestion[] })[];
   seed: number;
+  speech: Speech;
 }
+
+const pictureOf = ({ questions }: Lesson, dealt: readonly DealtQuestion[], at: number) => ({
+  question: questions[at]!,
+  dealt: dealt[at]!,
+  follows: at > 0 && questions[at]!.set === undefined,
+});
 
 const SURE_BOXES = ['a guess', 'I think so', 'I am sure'];
 
-function Questions({ lesson, rounds, seed }: LeafProps) {
+function Questions({ lesson, rounds, seed, speech }: LeafProps) {
   return (
     <section className="paper-leaf" aria-label="Work sheet">
       <div className="leaf-title">
@@ -88,7 +101,7 @@ function Questions({ lesson, rounds, seed }: LeafProps) {
         <span>Date</span>
         <span>Sheet {seed}</span>
       </div>
-      {rounds.map(({ seed: of, story, asked }, i) => (
+      {rounds.map(({ seed: of, story, asked, dealt }, i) => (
         <div key={of} className="leaf-round">
           <h4>{i === 0 ? 'First' : 'The same again, with other numbers'}</h4>
           <p>{story.join(' ')}</p>
@@ -98,6 +111,7 @@ function Questions({ lesson, rounds, seed }: LeafProps) {
                 <strong>{asked.length > 1 && `${k + 1}. `}</strong>
                 {ask}
               </p>
+              <PaperPicture {...pictureOf(lesson, dealt, k)} answered={false} speech={speech} />
               {choices ? (
                 <ul>
                   {choices.map((text) => (
@@ -131,14 +145,14 @@ function Questions({ lesson, rounds, seed }: LeafProps) {
   );
 }
 
-function Answers({ lesson, rounds, seed }: LeafProps) {
+function Answers({ lesson, rounds, seed, speech }: LeafProps) {
   return (
     <section className="paper-leaf answers" aria-label="Answer sheet">
       <div className="leaf-title">
         <h3>Answers: {lesson.title}</h3>
         <span>Sheet {seed}</span>
       </div>
-      {rounds.map(({ seed: of, asked, answered }, i) => (
+      {rounds.map(({ seed: of, asked, answered, dealt }, i) => (
         <div key={of} className="leaf-round">
           <h4>{i === 0 ? 'First' : 'The same again, with other numbers'}</h4>
           {answered.map(({ right, because, slips }, k) => (
@@ -150,6 +164,7 @@ function Answers({ lesson, rounds, seed }: LeafProps) {
                 </strong>{' '}
                 {because}
               </p>
+              <PaperPicture {...pictureOf(lesson, dealt, k)} answered speech={speech} />
               <table>
                 <thead>
                   <tr>

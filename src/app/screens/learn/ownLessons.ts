@@ -12,6 +12,8 @@ const DRAFT = 'conepair.lessonDraft';
 const BEFORE = 'conepair.lessonDraft.before';
 const ASIDE = '.aside';
 export const OWN = 'own-';
+/** Of somebody else, kept from a link or a file. */
+export const FROM = 'from-';
 /** Behind `#learn/`. */
 export const CARRIED = 'lesson=';
 
@@ -73,19 +75,26 @@ export function setDraftAside(next: Lesson): void {
 export const draftBefore = (): Lesson | null => take(BEFORE).lesson;
 export const writeDraft = (lesson: Lesson): boolean => put(DRAFT, written(lesson));
 
-/** Keeps it under its title: kept again it takes the place of what was there. */
-export function keepLesson(lesson: Lesson): string | null {
-  const id = idOf(lesson);
+/** Keeps it: one's own under its title, so that it takes the place of what was there; another's beside all others. */
+export function keepLesson(lesson: Lesson, of: typeof OWN | typeof FROM = OWN): string | null {
+  const id = of === OWN ? idOf(lesson) : othersId(lesson);
   return put(KEPT + id, written(lesson)) ? id : null;
 }
 
-export const idOf = ({ title }: Lesson): string =>
-  OWN +
-  (title
+const slugOf = (title: string): string =>
+  title
     .toLowerCase()
     .replaceAll(/[^a-z0-9]+/g, '-')
     .replaceAll(/^-|-$/g, '')
-    .slice(0, 40) || checksum(title).toString(36));
+    .slice(0, 40) || checksum(title).toString(36);
+
+export const idOf = ({ title }: Lesson): string => OWN + slugOf(title);
+
+/** Two people may give one title to two lessons; the same one twice is one. */
+export const othersId = (lesson: Lesson): string =>
+  `${FROM}${slugOf(lesson.title).slice(0, 32)}-${checksum(JSON.stringify(lesson)).toString(36)}`;
+
+export const isKept = (id: string): boolean => id.startsWith(OWN) || id.startsWith(FROM);
 
 export const ownLesson = (id: string): Read => take(KEPT + id);
 
@@ -97,19 +106,32 @@ export function forgetLesson(id: string): void {
   }
 }
 
-export function ownLessons(): { id: string; title: string; about: string; damaged: boolean }[] {
+export interface KeptLesson {
+  id: string;
+  title: string;
+  about: string;
+  /** who made it and when, where that is told */
+  by: string;
+  damaged: boolean;
+}
+
+export function ownLessons(of: typeof OWN | typeof FROM = OWN): KeptLesson[] {
   try {
     const ids = Object.keys(window.localStorage)
-      .filter((key) => key.startsWith(KEPT + OWN) && !key.endsWith(ASIDE))
+      .filter((key) => key.startsWith(KEPT + of) && !key.endsWith(ASIDE))
       .map((key) => key.slice(KEPT.length));
     return ids.sort().map((id) => {
       const { lesson, damaged } = ownLesson(id);
-      return { id, title: lesson?.title ?? id, about: lesson?.about ?? '', damaged };
+      return { id, title: lesson?.title ?? id, about: lesson?.about ?? '', by: lesson ? byText(lesson) : '', damaged };
     });
   } catch {
     return [];
   }
 }
+
+/** “Made by …, 2026-11-28”; as much of it as is told. */
+export const byText = ({ by, day }: Pick<Lesson, 'by' | 'day'>): string =>
+  [by ? `made by ${by}` : '', day ?? ''].filter((text) => text !== '').join(', ');
 
 /** A link that carries the whole lesson; null where it would be too long. */
 export function lessonLink(lesson: Lesson, page: string): string | null {

@@ -7,18 +7,19 @@ import { useEffect, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../../design/definition.ts';
 import type { Lesson } from '../../../../lessons/definition.ts';
-import { newLesson, newQuestion } from '../../../../lessons/draft.ts';
+import { newLesson, newQuestion, pressedIn, standingFree } from '../../../../lessons/draft.ts';
 import { numbersIn } from '../../../../lessons/named.ts';
 import type { Speech } from '../../../../lessons/template.ts';
 import { useAngles } from '../../../state/angles.ts';
 import { DEMOS } from '../../../state/demos.ts';
 import type { Work } from '../../../state/store.ts';
 import { withItsDesign } from '../builtIn.ts';
-import { LessonView } from '../LessonView.tsx';
 import { draftBefore, readDraft, setDraftAside, writeDraft } from '../ownLessons.ts';
 import { changed, type Editing, EditingProvider } from './editing.ts';
 import { ChoiceField, FormulaField, ListOf, NumberField, TextField } from './fields.tsx';
-import { AS, Put, QuestionForm } from './QuestionForm.tsx';
+import { Preview } from './Preview.tsx';
+import { AS, Put } from './Put.tsx';
+import { QuestionForm } from './QuestionForm.tsx';
 import { Standing } from './Standing.tsx';
 import { TakeOut } from './TakeOut.tsx';
 import { faultSaid, type LessonFaults, useFaults } from './useFaults.ts';
@@ -105,6 +106,7 @@ export default function LessonEditor({ work, from, leave }: Props) {
               <summary>Title and story</summary>
               <TextField path="title" label="Title" />
               <TextField path="about" label="What is learnt, in one line" />
+              <TextField path="by" label="Who made it" hint="Told to whoever gets it; may stay empty." optional />
               <ListOf path="story" one="Story" fresh="What is so, before any question." least={1} most={6}>
                 {(one) => <FormulaField words path={one} label="What is so" />}
               </ListOf>
@@ -142,7 +144,7 @@ export default function LessonEditor({ work, from, leave }: Props) {
             <details>
               <summary>What to carry away</summary>
               <FormulaField words path="carry" label="To carry away" />
-              <TextField long path="caution" label="Caution, where the work can hurt" />
+              <TextField long optional path="caution" label="Caution, where the work can hurt" />
             </details>
           </div>
           <Preview lesson={lesson} found={found} work={work} />
@@ -172,7 +174,7 @@ function DesignPart({ lesson, work, take }: { lesson: Lesson; work: Work; take(n
   const title = (lesson.design as Partial<Design>).title ?? 'without a title';
   const choose = (which: string) => {
     const design = which === 'job' ? job : DEMOS.find(({ file }) => file === which)?.design;
-    if (design) take({ ...lesson, design: { ...design, position: design.position ?? 0 } });
+    if (design) take({ ...lesson, design: standingFree(design) });
   };
   return (
     <p className="edit-field">
@@ -189,39 +191,12 @@ function DesignPart({ lesson, work, take }: { lesson: Lesson; work: Work; take(n
         </select>
       </label>
       <span className="fine">A design from a file: open it as a job first.</span>
-    </p>
-  );
-}
-
-/** The real lesson, begun anew whenever it changes and goes. */
-function Preview({ lesson, found, work }: { lesson: Lesson; found: LessonFaults; work: Work }) {
-  const goes = found.errors.length === 0 && found.tried !== null;
-  const [shown, setShown] = useState<Lesson | null>(null);
-  if (goes && shown !== lesson) setShown(lesson);
-  const [turn, setTurn] = useState(0);
-  return (
-    <section className="edit-preview" aria-label="As it is seen">
-      <p className="buttons">
-        <strong>As it is seen</strong>
-        {shown && (
-          <button type="button" onClick={() => setTurn(turn + 1)}>
-            From the beginning
-          </button>
-        )}
-      </p>
-      {shown ? (
-        <LessonView
-          key={`${turn} ${JSON.stringify(shown)}`}
-          lesson={shown}
-          work={work}
-          visit="first"
-          seed={1 + turn}
-          finished={() => {}}
-          leave={() => setTurn(turn + 1)}
-        />
-      ) : (
-        <p className="loading">It is shown here as soon as it goes.</p>
+      {pressedIn(job) && (
+        <span className="fine">
+          The open job was left with metal pressed into metal. Taken for a lesson, its spindle stands where it first
+          touches.
+        </span>
       )}
-    </section>
+    </p>
   );
 }

@@ -1,21 +1,9 @@
 /** One question in the editor: what is asked, what is right, what is let go, what may be seen, and the slips. */
-import type { Design } from '../../../../design/definition.ts';
-import { type Question, TOLD_AS } from '../../../../lessons/definition.ts';
-import { placeWords } from '../../../../lessons/offered.ts';
+import { MOST_MISTAKES, type Question } from '../../../../lessons/definition.ts';
 import { at, useEditing } from './editing.ts';
-import { ChoiceField, FormulaField, ListOf, TextField, Tick } from './fields.tsx';
-
-const AS_WORDS: Partial<Record<(typeof TOLD_AS)[number], string>> = {
-  fine: 'µm or tenths',
-  length: 'mm or inches',
-  sided: 'a place along the axis',
-  angle: 'a half angle',
-  turn: 'a part of a turn',
-  count: 'a whole number',
-  number: 'a plain number',
-  share: 'so many in 100',
-};
-export const AS = TOLD_AS.map((as) => [as, AS_WORDS[as] ?? as] as const);
+import { ChoiceField, FormulaField, ListOf, TextField } from './fields.tsx';
+import { PictureForm } from './PictureForm.tsx';
+import { AS, Put } from './Put.tsx';
 
 const KINDS = [
   ['number', 'a number'],
@@ -36,23 +24,6 @@ function answerOf(kind: string, before: Question['answer']): Question['answer'] 
   return { kind, label, options, right: "'more'" };
 }
 
-export function Put({ path }: { path: string }) {
-  const { places, lesson } = useEditing();
-  const seats = (lesson.design as Partial<Design>).seats ?? [];
-  const worded = places.map((one) => [one, placeWords({ seats }, one)] as const);
-  // Those that have words first: they are what is mostly moved.
-  const options = [
-    ...worded.flatMap(([one, words]) => (words === null ? [] : [[one, words] as const])),
-    ...worded.flatMap(([one, words]) => (words === null ? [[one, one] as const] : [])),
-  ];
-  return (
-    <>
-      <ChoiceField path={`${path}.path`} label="Place of the design" options={options} />
-      <FormulaField path={`${path}.is`} label="What stands there (mm, degrees)" />
-    </>
-  );
-}
-
 export function QuestionForm({ path }: { path: string }) {
   const { lesson, set } = useEditing();
   const { answer } = at(lesson, path) as Question;
@@ -60,11 +31,16 @@ export function QuestionForm({ path }: { path: string }) {
   return (
     <>
       <FormulaField words path={`${path}.ask`} label="The question" />
-      <p className="ticks">
-        <Tick path={`${path}.view.section`} label="The section" off={false} />
-        <Tick path={`${path}.view.lenses`} label="The seats magnified" off={false} />
-        <Tick path={`${path}.view.figures`} label="No figures before the answer" on={false} off={undefined} />
-      </p>
+      <ListOf
+        path={`${path}.set`}
+        one="Change before it is asked"
+        fresh={{ path: 'position', is: 'design.position' }}
+        most={8}
+        optional
+      >
+        {(one) => <Put path={one} />}
+      </ListOf>
+      <PictureForm path={path} />
       <p className="edit-field short">
         <label>
           It is answered by{' '}
@@ -134,12 +110,19 @@ export function QuestionForm({ path }: { path: string }) {
         one="Slip"
         fresh={{ name: 'diameter for radius', is: '2 * right', says: 'You counted both sides.', cost: 'It is scrap.' }}
         least={1}
-        most={10}
+        most={MOST_MISTAKES}
       >
         {(one) => (
           <>
             <TextField path={`${one}.name`} label="Its name" />
             <FormulaField path={`${one}.is`} label="The answer it gives" />
+            <FormulaField optional path={`${one}.to`} label="Up to" hint="Where every number between is this slip" />
+            <FormulaField
+              optional
+              path={`${one}.when`}
+              label="Only where"
+              hint="Where it cannot be told from another"
+            />
             <FormulaField words path={`${one}.says`} label="What was done" />
             <FormulaField words path={`${one}.cost`} label="What it costs in metal" />
           </>

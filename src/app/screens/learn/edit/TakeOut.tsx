@@ -6,6 +6,13 @@ import { isOwnDevice, LONGEST_LINK, pageOf } from '../../../takeAlong/link.ts';
 import { codeOf, QrCode } from '../../../takeAlong/QrCode.tsx';
 import { idOf, keepLesson, lessonLink } from '../ownLessons.ts';
 
+/** When it was given out, for whoever keeps it: of the clock on the wall. */
+function dated(lesson: Lesson): Lesson {
+  const now = new Date();
+  const two = (part: number) => String(part).padStart(2, '0');
+  return { ...lesson, day: `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}` };
+}
+
 export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
   const [said, setSaid] = useState('');
   const [link, setLink] = useState<{ of: Lesson; text: string | null } | null>(null);
@@ -15,13 +22,13 @@ export function TakeOut({ lesson, ready }: { lesson: Lesson; ready: boolean }) {
     setSaid(id ? 'Kept among your lessons on this device.' : 'This browser keeps nothing. Save a file.');
   };
   const save = () =>
-    offer(`${nameOf(lesson.title)}.lesson.json`, `${JSON.stringify(lesson, null, 2)}\n`, 'application/json');
+    offer(`${nameOf(lesson.title)}.lesson.json`, `${JSON.stringify(dated(lesson), null, 2)}\n`, 'application/json');
   const copy = (text: string) =>
     navigator.clipboard.writeText(text).then(
       () => setSaid('The link is copied.'),
       () => setSaid('This browser lets nothing be copied: mark the link and copy it by hand.'),
     );
-  const share = () => setLink({ of: lesson, text: lessonLink(lesson, pageOf(window.location)) });
+  const share = () => setLink({ of: lesson, text: lessonLink(dated(lesson), pageOf(window.location)) });
   return (
     <div className="take-out">
       <p className="buttons">

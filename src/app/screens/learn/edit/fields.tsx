@@ -1,5 +1,6 @@
 /** The fields of the editor: text, formula, choice, tick; and a list of parts of one kind. */
 import { type ReactNode, useId, useRef } from 'react';
+import { exampleAt } from '../../../../lessons/draft.ts';
 import type { Offered } from '../../../../lessons/offered.ts';
 import { at, useEditing } from './editing.ts';
 import { ValueList } from './ValueList.tsx';
@@ -10,10 +11,14 @@ interface Props {
   /** what is meant, in a few words */
   hint?: string | undefined;
   long?: boolean;
+  /** emptied it is not there at all */
+  optional?: boolean;
+  /** where it is wrong, a right one is shown */
+  example?: boolean;
 }
 
-function Faults({ path, id }: { path: string; id: string }) {
-  const { faults, notGiven } = useEditing();
+function Faults({ path, id, example = false }: { path: string; id: string; example?: boolean }) {
+  const { faults, notGiven, lesson } = useEditing();
   const [wrong, missed] = [faults(path), notGiven(path)];
   return (
     <span id={id} role={wrong.length > 0 ? 'alert' : undefined}>
@@ -22,6 +27,11 @@ function Faults({ path, id }: { path: string; id: string }) {
           {message}
         </span>
       ))}
+      {example && wrong.length > 0 && (
+        <span className="edit-example">
+          Right, for example: <code>{exampleAt(lesson, path)}</code>
+        </span>
+      )}
       {wrong.length === 0 &&
         missed.map((message) => (
           <span key={message} className="fine">
@@ -32,9 +42,10 @@ function Faults({ path, id }: { path: string; id: string }) {
   );
 }
 
-export function TextField({ path, label, hint, long = false }: Props) {
+export function TextField({ path, label, hint, long = false, optional = false, example = false }: Props) {
   const { lesson, set, faults } = useEditing();
   const id = useId();
+  const put = (text: string) => set(path, optional && text === '' ? undefined : text);
   const common = {
     id,
     value: String(at(lesson, path) ?? ''),
@@ -46,11 +57,11 @@ export function TextField({ path, label, hint, long = false }: Props) {
       <label htmlFor={id}>{label}</label>
       {hint && <span className="fine">{hint}</span>}
       {long ? (
-        <textarea {...common} rows={3} onChange={({ target }) => set(path, target.value)} />
+        <textarea {...common} rows={3} onChange={({ target }) => put(target.value)} />
       ) : (
-        <input {...common} autoComplete="off" onChange={({ target }) => set(path, target.value)} />
+        <input {...common} autoComplete="off" onChange={({ target }) => put(target.value)} />
       )}
-      <Faults path={path} id={`${id}said`} />
+      <Faults path={path} id={`${id}said`} example={example} />
     </p>
   );
 }
@@ -73,7 +84,7 @@ export function FormulaField({ words = false, ...props }: Props & { words?: bool
   };
   return (
     <div className="with-names" ref={box}>
-      <TextField {...props} long={props.long ?? words} />
+      <TextField {...props} long={props.long ?? words} example />
       <ValueList path={path} label={label} put={put} />
     </div>
   );
@@ -134,6 +145,32 @@ export function Tick({ path, label, on = true, off }: Props & { on?: unknown; of
   );
 }
 
+/** A part that may be there or not; ticked, it begins as `fresh`. */
+export function Group({ path, label, fresh, children }: GroupProps) {
+  const { lesson, set } = useEditing();
+  const there = at(lesson, path) !== undefined;
+  return (
+    <div className="edit-group" data-path={path}>
+      <label className="tick">
+        <input
+          type="checkbox"
+          checked={there}
+          onChange={({ target }) => set(path, target.checked ? structuredClone(fresh) : undefined)}
+        />
+        {label}
+      </label>
+      {there && <fieldset aria-label={label}>{children}</fieldset>}
+    </div>
+  );
+}
+
+interface GroupProps {
+  path: string;
+  label: string;
+  fresh: unknown;
+  children: ReactNode;
+}
+
 interface ListProps {
   path: string;
   /** of one of them: Number, Mistake */
@@ -141,11 +178,13 @@ interface ListProps {
   fresh: unknown;
   least?: number;
   most: number;
+  /** without any of them the list is not there at all */
+  optional?: boolean;
   children(path: string, at: number): ReactNode;
 }
 
 /** Parts of one kind, one after another; another at the end, and each can be taken away. */
-export function ListOf({ path, one, fresh, least = 0, most, children }: ListProps) {
+export function ListOf({ path, one, fresh, least = 0, most, optional = false, children }: ListProps) {
   const { lesson, set } = useEditing();
   const id = useId();
   const all = (at(lesson, path) ?? []) as unknown[];
@@ -162,12 +201,10 @@ export function ListOf({ path, one, fresh, least = 0, most, children }: ListProp
             <button
               type="button"
               aria-label={`Take away: ${one} ${i + 1}`}
-              onClick={() =>
-                set(
-                  path,
-                  all.filter((__, k) => k !== i),
-                )
-              }
+              onClick={() => {
+                const left = all.filter((__, k) => k !== i);
+                set(path, optional && left.length === 0 ? undefined : left);
+              }}
             >
               Take away
             </button>

@@ -1,0 +1,117 @@
+/**
+ * How wide things of a heap vary, one above the other at one scale: 19 in 20 lie between the two ends. What comes of
+ * them together is asked for; it is drawn once an answer is committed, with the answer beside it.
+ */
+
+import { useId, useRef } from 'react';
+import type { Question } from '../../../lessons/definition.ts';
+import type { Pictured } from '../../../lessons/pictured.ts';
+import { type Speech, told } from '../../../lessons/template.ts';
+import { useSize } from '../../pictures/useSize.ts';
+
+/** px: of one row, its bell, and the head and foot of all */
+const ROW = 66;
+const BELL = 30;
+const HEAD = 26;
+const FOOT = 8;
+const EDGE = 10;
+/** Standard deviations: 19 in 20 lie within, and no more is drawn. */
+const WITHIN = 2;
+const DRAWN = 3.2;
+const POINTS = 48;
+/** Of the widest part: room for what comes of them, that does not tell how wide it is. */
+const ROOM = 1.3;
+
+interface Props {
+  view: NonNullable<Question['view']['spread']>;
+  spread: NonNullable<Pictured['spread']>;
+  /** mm: what was answered, as ±; null: nothing yet, or something else */
+  answer: number | null;
+  /** whether what comes of them is drawn */
+  open: boolean;
+  speech: Speech;
+}
+
+export function HeapPicture({ view, spread, answer, open, speech }: Props) {
+  const id = useId();
+  const box = useRef<HTMLElement>(null);
+  const { width } = useSize(box, { width: 420, height: 200 });
+  const rows = [
+    ...view.parts.map(({ of }, i) => ({ of, sd: spread.parts[i]!, shown: true, own: null })),
+    { of: view.together, sd: spread.together, shown: open, own: answer },
+  ];
+  const widest = ROOM * WITHIN * Math.max(...spread.parts, open ? spread.together : 0);
+  const perMm = (width / 2 - EDGE) / widest;
+  const height = HEAD + rows.length * ROW + FOOT;
+  const middle = width / 2;
+  return (
+    <figure className="heap" ref={box}>
+      <figcaption>{view.title}</figcaption>
+      <svg
+        width={width}
+        height={height}
+        viewBox={`0 0 ${width} ${height}`}
+        role="img"
+        aria-label={rows.map((row) => `${row.of}: ${row.shown ? rangeText(row.sd, speech) : 'asked for'}`).join('; ')}
+      >
+        <clipPath id={id}>
+          <rect width={width} height={height} />
+        </clipPath>
+        <path className="drawn-size" d={`M${middle} ${HEAD - 6}V${height - FOOT}`} />
+        <text x={middle} y={HEAD - 11} textAnchor="middle">
+          as drawn
+        </text>
+        <g clipPath={`url(#${id})`}>
+          {rows.map((row, i) => (
+            <Row key={row.of} {...row} foot={HEAD + (i + 1) * ROW - 8} {...{ middle, perMm, speech, width }} />
+          ))}
+        </g>
+      </svg>
+    </figure>
+  );
+}
+
+const rangeText = (sd: number, speech: Speech) => `± ${told(WITHIN * sd, 'fine', speech)}`;
+
+interface RowProps {
+  of: string;
+  sd: number;
+  shown: boolean;
+  own: number | null;
+  /** px */
+  foot: number;
+  middle: number;
+  perMm: number;
+  width: number;
+  speech: Speech;
+}
+
+function Row({ of, sd, shown, own, foot, middle, perMm, width, speech }: RowProps) {
+  const ends = WITHIN * sd * perMm;
+  const bell = Array.from({ length: POINTS + 1 }, (_, k) => {
+    const t = -DRAWN + (2 * DRAWN * k) / POINTS;
+    return `${(middle + t * sd * perMm).toFixed(1)} ${(foot - BELL * Math.exp((-t * t) / 2)).toFixed(1)}`;
+  });
+  const at = own === null ? null : Math.min(width / 2 - 2, Math.abs(own) * perMm);
+  return (
+    <g>
+      <path className="base" d={`M0 ${foot}H${width}`} />
+      {shown && (
+        <>
+          <path className="bell" d={`M${bell.join('L')}Z`} />
+          <path
+            className="ends"
+            d={`M${middle - ends} ${foot - BELL}V${foot}M${middle + ends} ${foot - BELL}V${foot}`}
+          />
+        </>
+      )}
+      {at !== null && (
+        <path className="own" d={`M${middle - at} ${foot - BELL}V${foot}M${middle + at} ${foot - BELL}V${foot}`} />
+      )}
+      <text x={EDGE - 6} y={foot - BELL - 10}>
+        {of} <tspan className="range">{shown ? rangeText(sd, speech) : '± ?'}</tspan>
+        {own !== null && <tspan className="own"> · yours ± {told(Math.abs(own), 'fine', speech)}</tspan>}
+      </text>
+    </g>
+  );
+}

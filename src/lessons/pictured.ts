@@ -1,0 +1,59 @@
+/** What the picture of a question draws beside its design, with the numbers dealt. */
+import type { Question } from './definition.ts';
+import { type Scope, type Worked, workedNumber } from './formula.ts';
+
+export interface Pictured {
+  /** mm: how thick the layer is before and after */
+  layer: { from: number; to: number } | null;
+  /** mm: how wide each part of the spread varies, and what comes of them */
+  spread: { parts: number[]; together: number } | null;
+  /** of each triangle: degrees, mm */
+  triangles: { angle: number; travel: number }[];
+}
+
+/** The same, and where it stands if it failed. */
+export const placed = <T>(found: Worked<T>, at: string): Worked<T> => (found.ok || found.at ? found : { ...found, at });
+
+export function pictured(question: Question, scope: Scope): Worked<Pictured> {
+  const layer = layerOf(question, scope);
+  if (layer && !layer.ok) return placed(layer, 'view.layer');
+  const spread = spreadOf(question, scope);
+  if (spread && !spread.ok) return placed(spread, 'view.spread');
+  const triangles = trianglesOf(question, scope);
+  if (!triangles.ok) return triangles;
+  return {
+    ok: true,
+    value: {
+      layer: layer?.ok ? layer.value : null,
+      spread: spread?.ok ? spread.value : null,
+      triangles: triangles.value,
+    },
+  };
+}
+
+function layerOf({ view: { layer } }: Question, scope: Scope): Worked<{ from: number; to: number }> | null {
+  if (!layer) return null;
+  const [from, to] = [workedNumber(layer.from, scope), workedNumber(layer.to, scope)];
+  if (!from.ok) return from;
+  return to.ok ? { ok: true, value: { from: from.value, to: to.value } } : to;
+}
+
+function spreadOf({ view: { spread } }: Question, scope: Scope): Worked<Pictured['spread']> | null {
+  if (!spread) return null;
+  const [together, ...parts] = [spread.sd, ...spread.parts.map(({ sd }) => sd)].map((sd) => workedNumber(sd, scope));
+  const bad = [together!, ...parts].find((one) => !one.ok);
+  if (bad && !bad.ok) return bad;
+  const value = (one: Worked<number>) => (one.ok ? one.value : 0);
+  return { ok: true, value: { parts: parts.map(value), together: value(together!) } };
+}
+
+function trianglesOf({ view: { triangles = [] } }: Question, scope: Scope): Worked<Pictured['triangles']> {
+  const made: Pictured['triangles'] = [];
+  for (const [i, { angle, travel }] of triangles.entries()) {
+    const [a, t] = [workedNumber(angle, scope), workedNumber(travel, scope)];
+    if (!a.ok) return placed(a, `view.triangles[${i}].angle`);
+    if (!t.ok) return placed(t, `view.triangles[${i}].travel`);
+    made.push({ angle: a.value, travel: t.value });
+  }
+  return { ok: true, value: made };
+}
