@@ -62,9 +62,9 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
           {...axialValues(fit, system)}
           onKeyDown={move.onKeyDown}
         >
-          <rect className="grip" x={now - 22} y={0} width={44} height={height} />
-          <path className="now" d={`M${now} 2V${base}`} />
-          <path className="head" d={`M${now} ${base - 1}l-7 12h14z`} />
+          <g transform={`translate(${now} 0)`}>
+            <Mark height={height} base={base} />
+          </g>
         </g>
       </svg>
       <figcaption>
@@ -74,6 +74,16 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
     </figure>
   );
 }
+
+const Mark = memo(function Mark({ height, base }: { height: number; base: number }) {
+  return (
+    <>
+      <rect className="grip" x={-22} y={0} width={44} height={height} />
+      <path className="now" d={`M0 2V${base}`} />
+      <path className="head" d={`M0 ${base - 1}l-7 12h14z`} />
+    </>
+  );
+});
 
 type Seats = FitReport['seats'];
 
