@@ -29,6 +29,8 @@ export interface SeatTag {
   name: string;
   film: string;
   at: Spot;
+  /** nothing of what it names is seen from there: it stands without a leader */
+  hidden?: boolean;
 }
 
 export interface EndTag {
@@ -135,7 +137,9 @@ function seatLabels(seats: readonly SeatTag[], plan: Plan, across: number, width
         y: top,
         width: sizes[i]!,
         height: tall,
-        leader: [{ x, y: foot + 1 }, ...(seat.at.y > knee.y && !plan.straight ? [knee] : []), seat.at],
+        leader: seat.hidden
+          ? []
+          : [{ x, y: foot + 1 }, ...(seat.at.y > knee.y && !plan.straight ? [knee] : []), seat.at],
       };
     }),
   ];

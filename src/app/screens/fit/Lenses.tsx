@@ -133,8 +133,9 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
             textAnchor="middle"
             className="beyond"
           >
-            {broken === 'foot' ? '↓' : '↑'} {fineText(millimetres(Math.abs(least!)), system)}
-            {broken === 'foot' ? '' : ' in'}
+            {broken === 'foot' ? '↓ ' : ''}
+            {fineText(millimetres(Math.abs(least!)), system)}
+            {broken === 'foot' ? '' : ' pressed in'}
           </text>
         )}
       </svg>

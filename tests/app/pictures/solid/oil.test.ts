@@ -171,7 +171,7 @@ test('from where it is looked at first no metal hides the film of a seat', () =>
     const camera = new PerspectiveCamera();
     camera.position.setFromSpherical(stand.at);
     const metal = [journalMesh(drawn, frame), bushMesh(drawn, frame, 120), bushCutMesh(drawn, frame, 120)].map(solid);
-    const eye = Math.atan2(camera.position.y, camera.position.z);
+    const eye = camera.position.toArray();
     for (const anchor of anchorsOf(drawn, frame, stand.opening, eye, 'metric')) {
       const at = new Vector3(...anchor.at);
       const ray = new Raycaster(camera.position, at.clone().sub(camera.position).normalize());
