@@ -86,7 +86,7 @@ test('the picture that is saved holds all that is seen: what is so now, the sect
   const read = new DOMParser().parseFromString(text, 'image/svg+xml');
   expect(read.querySelector('parsererror')).toBeNull();
   const said = [...read.querySelectorAll('text')].map((one) => one.textContent).join(' ');
-  for (const words of [now(), 'A job', 'Gaps drawn', 'too thick', 'per 10 µm moved']) expect(said).toContain(words);
+  for (const words of [now(), 'A job', '9.24 µm', '16.97 µm', 'too thick']) expect(said).toContain(words);
   expect(said).not.toMatch(/Keep|Whole|Bush\b/);
   const drawings = [...read.documentElement.children].filter(({ tagName }) => tagName === 'svg');
   expect(drawings.length).toBe(3);
@@ -96,5 +96,8 @@ test('the picture that is saved holds all that is seen: what is so now, the sect
     expect(y!).toBeGreaterThan(40);
     expect(x! + wide!).toBeLessThanOrEqual(width);
     expect(y! + high!).toBeLessThanOrEqual(height);
+    // In its own measure, so that nothing of it is left blank.
+    const shown = area.querySelector<SVGSVGElement>(`svg[aria-label="${drawing.getAttribute('aria-label')}"]`)!;
+    expect(drawing.getAttribute('viewBox')).toBe(`0 0 ${shown.clientWidth} ${shown.clientHeight}`);
   }
 });

@@ -17,7 +17,7 @@ export interface Whole {
   height: number;
 }
 
-/** `now`: the element whose words stand above, as large as they are told. */
+/** `now`: what is so, in words; it stands above. */
 export function wholeOf(area: HTMLElement, job: string, now: string): Whole {
   const box = area.getBoundingClientRect();
   const look = getComputedStyle(area);
@@ -39,9 +39,10 @@ export function wholeOf(area: HTMLElement, job: string, now: string): Whole {
   const placed = ({ left, top }: DOMRect) => ({ x: left - box.left + PAD, y: top - box.top + PAD + head });
   for (const figure of area.querySelectorAll('figure')) {
     const frame = figure.getBoundingClientRect();
-    const { borderTopColor } = getComputedStyle(figure);
+    const { borderLeftColor, borderLeftWidth } = getComputedStyle(figure);
+    const stroke = Number.parseFloat(borderLeftWidth) > 0 ? borderLeftColor : 'none';
     const size = { width: frame.width, height: frame.height };
-    whole.append(svgElement('rect', { ...placed(frame), ...size, fill: groundOf(figure), stroke: borderTopColor }));
+    whole.append(svgElement('rect', { ...placed(frame), ...size, fill: groundOf(figure), stroke }));
   }
   for (const drawing of area.querySelectorAll<SVGSVGElement>('svg[aria-label]')) {
     const copy = standaloneCopy(drawing);
@@ -49,9 +50,9 @@ export function wholeOf(area: HTMLElement, job: string, now: string): Whole {
       copy.setAttribute(key, `${value}`);
     whole.append(copy);
   }
-  for (const { text, rect, style } of saidIn(area)) {
+  for (const { text, rect, style, zoom } of saidIn(area)) {
     const { x, y } = placed(rect);
-    const size = Number.parseFloat(style.fontSize);
+    const size = zoom * Number.parseFloat(style.fontSize);
     const at = { x, y: y + (rect.height + 0.72 * size) / 2 };
     add(text, { ...at, 'font-size': size, 'font-weight': style.fontWeight, fill: style.color });
   }
@@ -60,18 +61,20 @@ export function wholeOf(area: HTMLElement, job: string, now: string): Whole {
 
 /** The words of all captions where they stand, a piece for every line they take. */
 function saidIn(area: HTMLElement) {
-  const found: { text: string; rect: DOMRect; style: CSSStyleDeclaration }[] = [];
+  const found: { text: string; rect: DOMRect; style: CSSStyleDeclaration; zoom: number }[] = [];
   for (const caption of area.querySelectorAll('figcaption')) {
     const walk = document.createTreeWalker(caption, NodeFilter.SHOW_TEXT);
     for (let node = walk.nextNode(); node; node = walk.nextNode()) {
       const parent = node.parentElement!;
       if (parent.closest(NOT_TOLD)) continue;
+      const style = getComputedStyle(parent);
+      const zoom = parent.offsetWidth > 0 ? parent.getBoundingClientRect().width / parent.offsetWidth : 1;
       for (const [from, to] of linesOf(node)) {
         const range = document.createRange();
         range.setStart(node, from);
         range.setEnd(node, to);
         const text = range.toString().trim();
-        if (text !== '') found.push({ text, rect: range.getBoundingClientRect(), style: getComputedStyle(parent) });
+        if (text !== '') found.push({ text, rect: range.getBoundingClientRect(), style, zoom });
       }
     }
   }

@@ -87,17 +87,12 @@ export const filmText = (film: number | null, system: System): string =>
 const FIRST_AT = Math.PI / 4;
 const OTHERS_AT = -Math.PI / 4;
 
-function cutAnchors(
-  drawn: Drawn,
-  frame: Frame,
-  { seat: index, station, from }: Step,
-  system: System,
-  several: boolean,
-): Anchor[] {
+function cutAnchors(drawn: Drawn, frame: Frame, step: Step, system: System, several: boolean): Anchor[] {
+  const { seat: index, station, from } = step;
   const seat = drawn.seats[index]!;
   const rings = Array.from({ length: drawn.at ? ROUND : 1 }, (_, j) => {
     const theta = (2 * Math.PI * j) / ROUND;
-    return { theta, ring: ringAt(drawn, theta, station, index) };
+    return { theta, ring: ringAt(drawn, theta, station, step) };
   }).filter(({ ring }) => ring !== null);
   if (rings.length === 0) return [];
   // All of them lie in the plane of the first, as they are drawn.

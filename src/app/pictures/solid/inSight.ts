@@ -24,14 +24,14 @@ export const metalOf = (drawn: Drawn, frame: Frame, half: number): Metal => ({
 });
 
 /** Looks on the way to the eye, and how far (of the scene) metal is let off: oil lies on it. */
-const LOOKS = 48;
-const SKIN = 0.012;
+const LOOKS = 160;
+const SKIN = 0.003;
 
 export function isSeen({ frame, half, journal, bushes }: Metal, from: Place, eye: Place): boolean {
   const way = eye.map((to, k) => to - from[k]!);
   const long = Math.hypot(...way) || 1;
-  // Everything lies within a scene's size of the middle.
-  const until = Math.min(1, 3 / long);
+  // Everything lies within a scene's length of the middle.
+  const until = Math.min(1, 2.3 / long);
   for (let i = 1; i <= LOOKS; i++) {
     const [x, y, z] = from.map((at, k) => at + (until * way[k]! * i) / LOOKS) as [number, number, number];
     const station = x / frame.scale + frame.centre;

@@ -132,7 +132,7 @@ function stepMeshes(drawn: Drawn, frame: Frame, clip: number, max: number, step:
   const within = (r: number, outer: number) => Math.min(outer, Math.max(from, r));
   const spokes = Array.from({ length: AROUND + 1 }, (_, j) => {
     const theta = (2 * Math.PI * j) / AROUND;
-    const oil = ringAt(drawn, theta, station, seat);
+    const oil = ringAt(drawn, theta, station, step);
     const { bushes } = linesAt(drawn, frame, theta);
     const wall = bushes.find(({ bore }) => radiusAt(bore, station) !== null);
     return { theta, oil, outer: Math.min(to, wall?.outside ?? 0) };
@@ -197,10 +197,15 @@ function innermost(drawn: Drawn, frame: Frame, clip: number, sector: number, max
   };
 }
 
-/** The oil at a station and an angle of the scene: between which radii, and how thick; of one seat, or of any there. */
-export function ringAt(drawn: Drawn, theta: number, station: number, only?: number) {
-  for (const seat of only === undefined ? drawn.seats.keys() : [only]) {
-    const places = placesAt(drawn, seat, theta);
+/**
+ * The oil at a station and an angle of the scene: between which radii, and how thick; of one step, or of any seat
+ * there. Of a wider step whole, for its picture ends where the next begins and not with the bush.
+ */
+export function ringAt(drawn: Drawn, theta: number, station: number, step?: Step) {
+  const whole = step !== undefined && step.from > 0;
+  const seats = whole && drawn.at ? drawn.at(Math.PI - theta) : drawn.seats;
+  for (const seat of step ? [step.seat] : drawn.seats.keys()) {
+    const places = whole ? seats[seat]!.film : placesAt(drawn, seat, theta);
     const bush = radiusAt(
       places.map((place) => place.bush),
       station,

@@ -129,7 +129,7 @@ function Lens({ seat, was, told, depth, system }: LensProps) {
         {broken && (
           <text
             x={(left + right) / 2}
-            y={broken === 'foot' ? HEIGHT - FOOT - 16 : METAL + 20}
+            y={broken === 'foot' ? HEIGHT - FOOT - 16 : METAL + 56}
             textAnchor="middle"
             className="beyond"
           >

@@ -126,7 +126,11 @@ function TakeIt({ work, box, factor }: TakeProps) {
     const title = work.store.getState().design.title ?? 'untitled';
     const now = box.current!.querySelector('.show-now')!.textContent!;
     const area = box.current!.querySelector<HTMLElement>('.show-pictures')!;
-    offer(`${nameOf(title)}.png`, await wholePicture(area, title, now), 'image/png');
+    offer(
+      `${nameOf(title)}.png`,
+      await wholePicture(area, `${title} · gaps drawn ${timesText(factor)}`, now),
+      'image/png',
+    );
   };
   const full = () =>
     document.fullscreenElement ? document.exitFullscreen() : document.documentElement.requestFullscreen();
