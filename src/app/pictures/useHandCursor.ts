@@ -16,13 +16,15 @@ export function useHandCursor(): void {
     const ray = new Raycaster();
     const at = new Vector2();
     let frame = 0;
+    let [x, y] = [0, 0];
     const over = (event: PointerEvent) => {
-      if (event.buttons !== 0 || event.pointerType === 'touch' || frame !== 0) return;
-      const { offsetX, offsetY } = event;
+      if (event.buttons !== 0 || event.pointerType === 'touch') return;
+      [x, y] = [event.offsetX, event.offsetY];
+      if (frame !== 0) return;
       frame = requestAnimationFrame(() => {
         frame = 0;
         const { camera, scene, size } = get();
-        ray.setFromCamera(at.set((2 * offsetX) / size.width - 1, 1 - (2 * offsetY) / size.height), camera);
+        ray.setFromCamera(at.set((2 * x) / size.width - 1, 1 - (2 * y) / size.height), camera);
         const metal = ['journal', 'bush'].flatMap((name) => scene.getObjectByName(name) ?? []);
         const [first] = ray.intersectObjects(metal, false);
         canvas.style.cursor = first?.object.name === 'journal' ? MOVES : TURNS;

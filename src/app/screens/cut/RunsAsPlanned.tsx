@@ -61,9 +61,9 @@ export function RunsAsPlanned({ work, running: { made, film, verdict, fault, aga
   if (fault !== null) return <Fault what="How it would run" fault={fault} again={again} />;
   if (!film) {
     return (
-      <section className="runs-so" aria-label="How it runs as planned" aria-busy="true">
+      <p className="buttons runs-so" role="status" aria-label="How it runs as planned" aria-busy="true">
         Whether it runs so is being worked out: {tried ? 'wait for that.' : 'cut nothing yet.'}
-      </section>
+      </p>
     );
   }
   if (!verdict) return <p className="fine">{runsWellText(made, film, system)}</p>;
