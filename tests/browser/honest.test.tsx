@@ -30,7 +30,7 @@ async function standing(): Promise<void> {
 test('the closing draws the journal going one way at one factor, which stays for as long as the picture holds it', async () => {
   await standing();
   const first = factor();
-  const [places, factors, films]: [number[], number[], number[]] = [[], [], []];
+  const [places, factors, films] = [[drawnAt()], [first], [position()]];
   // Pressed from within: on a busy machine the closing is over before a press from without is told to be done.
   (page.getByRole('button', { name: 'Close until it touches' }).element() as HTMLElement).click();
   while (position() > -0.0039999) {
