@@ -219,7 +219,7 @@ function Grooves({
   });
 }
 
-/** A cross at the peak, a ring at the least film, each with its value beside it; on a phone that stands over the map. */
+/** A cross at the peak, a ring at the least film, each with its value beside it; on a phone it stands over the map. */
 function Mark({
   at,
   kind,
