@@ -63,6 +63,7 @@ interface Unread {
  * to be told with the rest.)
  */
 export function unreadSurfaces({ seats, assumed = [], readings = [] }: Design): Unread[] {
+  if (assumed.length === 0) return [];
   const guessed = new Set(assumed);
   return seats.flatMap((seat, i) =>
     (['journal', 'bush'] as const).flatMap((part): Unread[] => {

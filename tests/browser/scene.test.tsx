@@ -47,6 +47,11 @@ test('a drag in the scene moves the journal, shows it, and is one step to undo',
   const canvas = await sceneCanvas();
   canvas.scrollIntoView({ block: 'center' });
   const before = position();
+  // What a hand does is said until one has.
+  const hint = () => page.getByText('Drag the steel to move it, the ground to turn').query();
+  expect(hint()).not.toBeNull();
+  canvas.dispatchEvent(new PointerEvent('pointerup', { bubbles: true }));
+  await expect.poll(hint).toBeNull();
   const seen = await photograph();
   const box = canvas.getBoundingClientRect();
   // The journal's seat, open to the viewer in the middle of the picture.
@@ -92,7 +97,7 @@ test('the keyboard turns the view and brings it back; the journal stays where it
   expect(steps()).toBe(0);
 });
 
-test('the labels tell each film and both ends; from the nose the seat that is cut, and back again', async () => {
+test('the labels tell each film and both ends; from the nose those of both cuts, and back again', async () => {
   await page.viewport(1440, 900);
   show();
   await sceneCanvas();
@@ -100,7 +105,8 @@ test('the labels tell each film and both ends; from the nose the seat that is cu
   const whole = ['nose', 'rear', 'shallow 9.24 µm', 'steep 16.97 µm'];
   await expect.poll(told, { timeout: 10_000 }).toEqual(whole);
   await userEvent.click(page.getByRole('button', { name: 'From the nose' }));
-  await expect.poll(told, { timeout: 10_000 }).toEqual(['shallow 9.24 µm']);
+  await expect.poll(told, { timeout: 10_000 }).toEqual(['shallow 9.24 µm', 'steep 16.97 µm']);
+  expect(document.querySelector('.stage-cut')!.textContent).toBe('Cut through shallow and steep, in steps');
   await userEvent.click(page.getByRole('button', { name: 'From the side' }));
   await expect.poll(told, { timeout: 10_000 }).toEqual(whole);
   expect(document.querySelector('.stage .unseen')!.textContent).toBe('shallow 9.24 µm, steep 16.97 µm.');

@@ -77,3 +77,27 @@ test('a link to what is shown opens here, as it was; Escape goes back to Fit', a
   await expect.poll(() => window.location.hash).toBe('#show');
   await expect.poll(position).toBeCloseTo(0.007, 9);
 });
+
+test('the picture that is saved holds all that is seen: what is so now, the section, every lens and its words', async () => {
+  await large();
+  const { wholeOf } = await import('../../src/app/takeAlong/whole.ts');
+  const area = document.querySelector<HTMLElement>('.show-pictures')!;
+  const { text, width, height } = wholeOf(area, 'A job', now());
+  const read = new DOMParser().parseFromString(text, 'image/svg+xml');
+  expect(read.querySelector('parsererror')).toBeNull();
+  const said = [...read.querySelectorAll('text')].map((one) => one.textContent).join(' ');
+  for (const words of [now(), 'A job', '9.24 µm', '16.97 µm', 'too thick']) expect(said).toContain(words);
+  expect(said).not.toMatch(/Keep|Whole|Bush\b/);
+  const drawings = [...read.documentElement.children].filter(({ tagName }) => tagName === 'svg');
+  expect(drawings.length).toBe(3);
+  for (const drawing of drawings) {
+    const [x, y, wide, high] = ['x', 'y', 'width', 'height'].map((name) => Number(drawing.getAttribute(name)));
+    expect(x!).toBeGreaterThanOrEqual(0);
+    expect(y!).toBeGreaterThan(40);
+    expect(x! + wide!).toBeLessThanOrEqual(width);
+    expect(y! + high!).toBeLessThanOrEqual(height);
+    // In its own measure, so that nothing of it is left blank.
+    const shown = area.querySelector<SVGSVGElement>(`svg[aria-label="${drawing.getAttribute('aria-label')}"]`)!;
+    expect(drawing.getAttribute('viewBox')).toBe(`0 0 ${shown.clientWidth} ${shown.clientHeight}`);
+  }
+});

@@ -28,8 +28,7 @@ interface Props {
 }
 
 export default function ClosingChart({ seats, work, belief = null }: Props) {
-  const design = useStore(work.store, (state) => state.design);
-  const system = useStore(work.store, (state) => state.system);
+  const { design, system } = useStore(work.store);
   const fit = fitOf(design);
   const {
     box,

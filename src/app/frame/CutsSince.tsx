@@ -2,10 +2,18 @@
  * Where metal came off since the parts were measured, a screen that goes by the measured parts says so; with `trials`
  * also where a trial assembly told of them since.
  */
+import { memo } from 'react';
 import type { Design } from '../../design/definition.ts';
 import { openTrials, tellsAnything } from '../../report/cut/openTrials.ts';
 
-export function CutsSince({ design, trials = false }: { design: Design; trials?: boolean }) {
+interface Props {
+  design: Design;
+  trials?: boolean;
+}
+
+export const CutsSince = memo(CutsOf, (a, b) => a.design.cut === b.design.cut && a.trials === b.trials);
+
+function CutsOf({ design, trials = false }: Props) {
   const open = design.cut ? openTrials(design.cut) : [];
   const cuts = open.filter(({ taken = [], faces = [] }) => taken.length + faces.length > 0).length;
   if (cuts === 0) {

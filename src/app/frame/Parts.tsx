@@ -92,8 +92,19 @@ export function reveal(place: string): void {
   requestAnimationFrame(() => {
     const part = document.getElementById(place);
     part?.scrollIntoView({ block: 'start' });
+    if (part) clearOfWhatStays(part);
     part?.querySelector<HTMLElement>('summary')?.focus({ preventScroll: true });
   });
+}
+
+/** A picture that stays at the top, however high it is, does not stand over what is brought there. */
+function clearOfWhatStays(part: Element): void {
+  const stays = [...document.querySelectorAll('.run-pictures, figure.picture')].filter(
+    (one) => getComputedStyle(one).position === 'sticky',
+  );
+  const under =
+    part.getBoundingClientRect().top - Math.max(0, ...stays.map((one) => one.getBoundingClientRect().bottom));
+  if (under < 0) window.scrollBy(0, under);
 }
 
 /** A part that the address names is opened, also where it is named later. */

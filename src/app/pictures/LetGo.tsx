@@ -1,11 +1,13 @@
 /** The way back from a nose pulled aside: a button, and Escape wherever the focus is. */
-import { useEffect } from 'react';
+import { memo, useEffect } from 'react';
 import { useStore } from 'zustand';
-import type { Work } from '../state/store.ts';
+import type { State, Work } from '../state/store.ts';
 import { letGo } from './useNoseHand.ts';
 
-export function LetGo({ work }: { work: Work }) {
-  const pulling = useStore(work.store, (state) => state.pull !== null);
+const isPulling = ({ pull }: State) => pull !== null;
+
+export const LetGo = memo(function LetGo({ work }: { work: Work }) {
+  const pulling = useStore(work.store, isPulling);
   useEffect(() => {
     if (!pulling) return;
     const onKey = (event: KeyboardEvent) => {
@@ -25,4 +27,4 @@ export function LetGo({ work }: { work: Work }) {
       Let go
     </button>
   );
-}
+});

@@ -18,6 +18,7 @@ import { createStaged } from './solid/staged.ts';
 import { FURTHEST, NEAREST, useCamera, useLost } from './solid/useCamera.ts';
 import { useDiscs, useFrameOf } from './solid/useFrameOf.ts';
 import { CentreLine, useLook } from './solid/useLook.tsx';
+import { useHandCursor } from './useHandCursor.ts';
 import { useSceneDrag } from './useSceneDrag.ts';
 import { useSolid } from './useSolid.ts';
 
@@ -37,6 +38,7 @@ export function ScenePair(props: ScenePairProps) {
   const look = useLook(drawing, frame, staged, dark);
   const grab = useSceneDrag(props, frame, controls);
   useLost(lost);
+  useHandCursor();
   const cut = frame.scale * (station - frame.centre);
   const discs = useDiscs(drawing, frame);
   useCamera({ ...props, band: plan.band, frame, side, cut, discs, staged, controls, look });

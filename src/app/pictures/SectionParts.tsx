@@ -186,13 +186,19 @@ function Moves({ frame, at }: { frame: SectionFrame; at: Placing }) {
     onScreen(at, [metres(z), 0], 1),
   ) as [{ x: number; y: number }, { x: number; y: number }];
   const x = (left + right) / 2;
-  const arrows = `M${x - 18} ${y}h36M${x - 12} ${y - 6}l-7 6l7 6M${x + 12} ${y - 6}l7 6l-7 6`;
   return (
-    <g className="hint moves">
-      <path d={arrows} className="halo" />
-      <path d={arrows} />
+    <g className="hint moves" transform={`translate(${x} ${y})`}>
+      {ARROWS}
     </g>
   );
 }
+
+const BOTH_WAYS = 'M-18 0h36M-12 -6l-7 6l7 6M12 -6l7 6l-7 6';
+const ARROWS = (
+  <>
+    <path d={BOTH_WAYS} className="halo" />
+    <path d={BOTH_WAYS} />
+  </>
+);
 
 export const SectionParts = { Journal, Bush: memo(Bush, sameBush), Films, Ghost: memo(Ghost, sameGhost), Axes, Moves };

@@ -35,6 +35,14 @@ const EDGE = 8;
 /** px from its middle to the tips of its arrows */
 const RING = 24;
 
+const RING_DRAWN = (
+  <>
+    <circle r={22} className="grip" />
+    <circle r={9} className="handle" />
+    <path d="M0 -22l-5 8h10zM0 22l-5 -8h10zM-22 0l8 -5v10zM22 0l-8 -5v10z" />
+  </>
+);
+
 export function SectionPull({ work, drawn, frame, at, size, system, said, whole, along }: Props) {
   const station = frame.journalRight;
   // The displacement the pose has there, mm true.
@@ -60,11 +68,7 @@ export function SectionPull({ work, drawn, frame, at, size, system, said, whole,
         onKeyDown={onKeyDown}
         className="pull-grip"
       >
-        <circle cx={grip.x} cy={y} r={22} className="grip" />
-        <circle cx={grip.x} cy={y} r={9} className="handle" />
-        <path
-          d={`M${grip.x} ${y - 22}l-5 8h10zM${grip.x} ${y + 22}l-5 -8h10zM${grip.x - 22} ${y}l8 -5v10zM${grip.x + 22} ${y}l-8 -5v10z`}
-        />
+        <g transform={`translate(${grip.x} ${y})`}>{RING_DRAWN}</g>
       </g>
       {['Ring ↕ pulls the nose aside', '↔ moves the journal'].map((does, i) => (
         <text

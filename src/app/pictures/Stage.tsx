@@ -60,15 +60,18 @@ interface Props {
   onLost(): void;
   /** Below the picture, beside the views. */
   legend?: ReactNode;
-  /** the seat that is cut as seen from the nose (solid/noseCut.ts) */
+  /** what is cut as seen from the nose (solid/noseCut.ts) */
   cut?: string | null;
+  /** what a hand does here, said until one has */
+  hand?: string;
   /** How the labels stand in a picture of this width. */
   planOf(across: number): Plan;
   children(stage: OnStage): ReactNode;
 }
 
-export function Stage({ seen, lookAt, dark, onLost, legend, cut, planOf, children }: Props) {
+export function Stage({ seen, lookAt, dark, onLost, legend, cut, hand, planOf, children }: Props) {
   const [view, setView] = useState<{ name: View }>({ name: 'Three-quarter' });
+  const [taken, setTaken] = useState(false);
   const [able] = useState(canDraw);
   const lost = useLatest(() => {
     askAgain();
@@ -97,7 +100,7 @@ export function Stage({ seen, lookAt, dark, onLost, legend, cut, planOf, childre
   };
   return (
     <div className={dark ? 'stage dark' : 'stage'} style={{ background: inks.ground, color: inks.text }}>
-      <div ref={box} className="stage-picture">
+      <div ref={box} className="stage-picture" onPointerUp={() => setTaken(true)}>
         <Canvas
           frameloop="demand"
           flat
@@ -113,9 +116,14 @@ export function Stage({ seen, lookAt, dark, onLost, legend, cut, planOf, childre
         </Canvas>
         <svg ref={svg} className="stage-tags" aria-hidden="true" />
         <p ref={told} className="unseen" aria-live="off" />
+        {hand && !taken && view.name !== 'From the nose' && (
+          <p className="stage-cut" style={{ background: inks.ground }}>
+            {hand}
+          </p>
+        )}
         {cut && view.name === 'From the nose' && (
           <p className="stage-cut" style={{ background: inks.ground }}>
-            Cut through {cut}, near its nose end
+            Cut through {cut}
           </p>
         )}
       </div>

@@ -9,9 +9,15 @@ import type { Work } from '../state/store.ts';
 /** One press of an arrow key, mm: 1 µm, or a quarter of a tenth; ten times that with Shift. */
 const STEP: Record<System, number> = { metric: 0.001, inch: TENTH / 4 };
 
+const known = new WeakMap<FitReport, readonly number[]>();
+
 /** Positions worth stopping at: every touch, and every position for a film. */
-export function landmarks(fit: FitReport): number[] {
-  return fit.seats.flatMap((seat) => [seat.seatPosition, seat.positionForTarget]).filter((p) => p !== null);
+export function landmarks(fit: FitReport): readonly number[] {
+  const before = known.get(fit);
+  if (before) return before;
+  const found = fit.seats.flatMap((seat) => [seat.seatPosition, seat.positionForTarget]).filter((p) => p !== null);
+  known.set(fit, found);
+  return found;
 }
 
 export function snapped(position: Millimetres, marks: readonly number[], reach: number): number {
@@ -44,7 +50,7 @@ export function moveByKey(event: KeyboardEvent, work: Work, fit: FitReport): voi
   const { design, system } = work.store.getState();
   const position = design.position ?? 0;
   const step = STEP[system] * (event.shiftKey ? 10 : 1);
-  const marks = landmarks(fit).sort((a, b) => a - b);
+  const marks = landmarks(fit).toSorted((a, b) => a - b);
   const goal: Record<string, number | undefined> = {
     ArrowLeft: position - step,
     ArrowDown: position - step,

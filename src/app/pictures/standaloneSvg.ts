@@ -47,7 +47,9 @@ export function standaloneCopy(svg: SVGSVGElement): SVGSVGElement {
   for (const twin of copies) for (const name of ['class', 'style', 'tabindex']) twin.removeAttribute(name);
   copy.setAttribute('width', `${width}`);
   copy.setAttribute('height', `${height}`);
-  if (!copy.hasAttribute('viewBox')) copy.setAttribute('viewBox', `0 0 ${width} ${height}`);
+  // Where the page draws it larger than it measures itself (zoom), its own measure is what it is drawn in.
+  const [across, down] = [svg.clientWidth || width, svg.clientHeight || height];
+  if (!copy.hasAttribute('viewBox')) copy.setAttribute('viewBox', `0 0 ${across} ${down}`);
   return copy;
 }
 

@@ -1,6 +1,6 @@
 /**
  * The factor of a picture, held while anything in it moves: what is drawn then grows and shrinks as it truly does. Once
- * all has stood still for a moment it goes to the factor that suits what stands there, seen and said; never while it is
+ * all has stood still for a moment it changes by no more than it must (restingFactor), seen and said; never while it is
  * locked.
  */
 import { useEffect, useState } from 'react';
@@ -15,6 +15,8 @@ export interface Scale {
 interface Asked {
   /** the greatest factor, up to the one asked for, that suits what stands there now */
   suits: number;
+  /** what stands there: the same for as long as nothing moves */
+  standing: unknown;
   /** of another job, or with another factor asked for, all is drawn anew */
   of: string;
   locked: boolean;
@@ -28,11 +30,17 @@ interface Asked {
 const REST = 700;
 const EASE = 400;
 const SAID = 5000;
-/** A factor this many times as great is worth a change; any that is too great is. */
-const WORTH = 1.5;
+/** The picture may be drawn this many times smaller than suits it before it grows, and then by no more than that. */
+const ROOMY = 2.5;
 
-export const isWorthAChange = (factor: number, suits: number): boolean =>
-  factor > suits * (1 + 1e-9) || suits >= WORTH * factor;
+/**
+ * The factor at rest: the one there was, unless the picture no longer fits, or little is left to see. Then it goes to
+ * the nearest that will do, so that of two rests the one with the deeper gap is never drawn with the less: with g the
+ * deepest gap and R the room for it `suits` is R / g, and what is drawn of g is held between R / ROOMY and R.
+ * @source derived
+ */
+export const restingFactor = (factor: number, suits: number): number =>
+  Math.min(suits, Math.max(factor, suits / ROOMY));
 
 /** A factor on its way, at a share of the time: even steps of its logarithm, slow at both ends. */
 export function easedFactor(from: number, to: number, share: number): number {
@@ -40,29 +48,32 @@ export function easedFactor(from: number, to: number, share: number): number {
   return t === 1 ? to : from * (to / from) ** (t * t * (3 - 2 * t));
 }
 
-export function useScale({ suits, of, locked, still, held }: Asked): Scale {
+export function useScale({ suits, standing, of, locked, still, held }: Asked): Scale {
   const [scale, setScale] = useState({ of, factor: suits, before: null as number | null });
   const shown = scale.of === of ? scale : { of, factor: suits, before: null };
   if (shown !== scale) setScale(shown);
-  const latest = useLatest({ factor: shown.factor, held });
+  const { factor, before } = shown;
+  const goal = locked ? factor : restingFactor(factor, suits);
+  const settled = goal === factor;
+  const latest = useLatest({ factor, goal, held });
+  // While the factor will do nothing waits for what moves to stand still.
+  const waits = settled ? null : standing;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: whatever moves begins the rest anew
   useEffect(() => {
+    if (settled) return;
     let timer: ReturnType<typeof setTimeout>;
     let frame = 0;
-    const say = (factor: number, before: number | null) =>
-      setScale((now) => (now.of === of ? { of, factor, before } : now));
     const rested = () => {
       if (latest.current.held()) {
         timer = setTimeout(rested, REST);
         return;
       }
-      const from = latest.current.factor;
-      if (locked || !isWorthAChange(from, suits)) return;
+      const { factor: from, goal: to } = latest.current;
       const begun = performance.now();
       const step = (now: number) => {
         const share = still ? 1 : (now - begun) / EASE;
-        say(easedFactor(from, suits, share), from);
+        setScale((is) => (is.of === of ? { of, factor: easedFactor(from, to, share), before: from } : is));
         if (share < 1) frame = requestAnimationFrame(step);
-        else timer = setTimeout(() => say(suits, null), SAID);
       };
       frame = requestAnimationFrame(step);
     };
@@ -71,6 +82,11 @@ export function useScale({ suits, of, locked, still, held }: Asked): Scale {
       clearTimeout(timer);
       cancelAnimationFrame(frame);
     };
-  }, [suits, of, locked, still]);
+  }, [waits, settled, of, still]);
+  useEffect(() => {
+    if (before === null || !settled) return;
+    const timer = setTimeout(() => setScale((is) => ({ ...is, before: null })), SAID);
+    return () => clearTimeout(timer);
+  }, [before, settled]);
   return shown;
 }

@@ -5,17 +5,12 @@
 import { memo, type ReactNode, useEffect, useMemo, useRef, useState } from 'react';
 import type { State, Work } from './store.ts';
 
-/** Nearer to the edge of the window than this it is as good as in sight. */
-const NEAR = '80px';
-
 /** `children` draws from the work it is given, whose store stands still meanwhile. */
 export function AsSeen({ work, children }: { work: Work; children(work: Work): ReactNode }) {
   const box = useRef<HTMLDivElement>(null);
   const following = useMemo(() => followedAsSeen(work), [work]);
   useEffect(() => {
-    const observer = new IntersectionObserver((entries) => following.see(entries.at(-1)!.isIntersecting), {
-      rootMargin: NEAR,
-    });
+    const observer = new IntersectionObserver((entries) => following.see(entries.at(-1)!.isIntersecting));
     observer.observe(box.current!);
     return () => observer.disconnect();
   }, [following]);
@@ -27,9 +22,7 @@ export function WhileSeen({ work, children }: { work: Work; children: ReactNode 
   const box = useRef<HTMLDivElement>(null);
   const [seen, setSeen] = useState(true);
   useEffect(() => {
-    const observer = new IntersectionObserver((entries) => setSeen(entries.at(-1)!.isIntersecting), {
-      rootMargin: NEAR,
-    });
+    const observer = new IntersectionObserver((entries) => setSeen(entries.at(-1)!.isIntersecting));
     observer.observe(box.current!);
     return () => observer.disconnect();
   }, []);

@@ -21,7 +21,7 @@ const SIZES = { job: 16, name: 14, told: 13 };
 /** A narrow picture has room for words beside it. */
 const LEAST_WIDTH = 320;
 /** In a caption, what is there for the hand, and what is read elsewhere. */
-const NOT_TOLD = 'button, fieldset, label, input, select, output, .local, .hint, .unseen, svg, details';
+export const NOT_TOLD = 'button, fieldset, label, input, select, output, .local, .hint, .unseen, svg, details';
 /** A caption's words that belong to a mark. */
 const KEYS = '.seat, .stock-key, .bar';
 

@@ -81,7 +81,7 @@ function cellOf(cell: string | number): string | number {
 }
 
 /** Dots of the picture to one of the screen: enough for print. */
-const FINER = 3;
+export const FINER = 3;
 
 /** @param job its title, which stands above the picture */
 export const svgOf = (svg: SVGSVGElement, job: string, name: string): string => framed(svg, job, name).text;
@@ -105,7 +105,7 @@ export async function pngOf({ svg, canvas, name }: OnScreen, job: string): Promi
   return pictureOf(paper);
 }
 
-async function pictured(svg: string): Promise<HTMLImageElement> {
+export async function pictured(svg: string): Promise<HTMLImageElement> {
   const image = new Image();
   image.src = `data:image/svg+xml;charset=utf-8,${encodeURIComponent(svg)}`;
   await image.decode();

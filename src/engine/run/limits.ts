@@ -1,5 +1,5 @@
 /**
- * What speed and what cold clearance stay safe once everything is warm.
+ * What speed and what cold clearance stay safe, cold as it starts and once everything is warm.
  *
  * Every point is a steady state of its own (heat/warmUp.ts), so it holds for a spindle that has run for hours; whether
  * the way there is safe too, the warm-up tells. Long work comes as a generator of points, so that whoever drives it can
@@ -36,7 +36,7 @@ export interface SteadyPoint {
   power: number | null;
 }
 
-/** Of a spindle cut otherwise, whose film is needed from the start too, everything still cold. */
+/** Of a spindle cut otherwise, or at another speed, whose film is needed from the start too, everything still cold. */
 export interface SteadyCut extends SteadyPoint {
   /** the least film before anything has warmed; null where there is none */
   coldFilm: Metres | null;
@@ -129,16 +129,6 @@ export function calm({ grids, omega, stand }: Warming, { run, stop }: WarmFilm, 
   return rotorWhirl(rotor, omega, summedCoefficients(grids, run, 1e-5), held)?.stable !== false;
 }
 
-/** Steady states at these speeds (rad/s), one after another. */
-export function* overSpeeds(warming: Warming, speeds: readonly number[], needs: Needs): Generator<SteadyPoint> {
-  let near: WarmFilm | null = null;
-  for (const omega of speeds) {
-    const { point, state } = steadyPoint(omega, { ...warming, omega }, needs, near);
-    near = state;
-    yield point;
-  }
-}
-
 /** With this much cold film (m) added to every seat. */
 export const withClearance = (warming: Warming, extra: number): Warming => ({
   ...warming,
@@ -163,6 +153,16 @@ export function* overCuts(cut: (at: number) => Warming, values: readonly number[
     yield point;
   }
 }
+
+/** With the spindle turning at this speed (rad/s). */
+export const atSpeed = (warming: Warming, omega: number): Warming => ({ ...warming, omega });
+
+/**
+ * Steady states at these speeds (rad/s), one after another: it starts cold at any of them, and must have its film then
+ * too.
+ */
+export const overSpeeds = (warming: Warming, speeds: readonly number[], needs: Needs): Generator<SteadyCut> =>
+  overCuts((omega) => atSpeed(warming, omega), speeds, needs);
 
 /**
  * Where a stretch of points that work begins and ends, around the point nearest `from`, brought to 1 part in 100 of a

@@ -9,6 +9,7 @@ import type { Warming } from '../../engine/heat/warmFilm.ts';
 import { type ColdPosition, coldPositionFor } from '../../engine/run/coldPosition.ts';
 import {
   aimWithin,
+  atSpeed,
   type Condition,
   type Needs,
   overCuts,
@@ -16,7 +17,6 @@ import {
   type SteadyCut,
   type SteadyPoint,
   steadyCut,
-  steadyPoint,
   withClearance,
   withFilm,
   workingStretch,
@@ -68,15 +68,15 @@ const reportOfCut = (point: SteadyCut): CutPoint => ({
 });
 
 /**
- * Film, temperature and power against speed (rev/min), and the stretch of speeds that is safe; each point is told as it
- * is found.
+ * Film, temperature and power against speed (rev/min), and the stretch of speeds that is safe, cold and warm; each
+ * point is told as it is found.
  */
 export function* speedWork(
   design: Design & { run: Run },
   speeds: readonly number[],
 ): Generator<LimitPoint, Stretch | null> {
   const { warming, needs } = prepare(design);
-  const points: SteadyPoint[] = [];
+  const points: SteadyCut[] = [];
   for (const point of overSpeeds(warming, speeds.map(radPerSecond), needs)) {
     points.push(point);
     yield reportOf(point, revPerMinute);
@@ -84,7 +84,7 @@ export function* speedWork(
   const stretch = workingStretch(
     points,
     warming.omega,
-    (omega) => steadyPoint(omega, { ...warming, omega }, needs).point.condition,
+    (omega) => steadyCut(omega, atSpeed(warming, omega), needs).point.condition,
   );
   return stretch && { ...stretch, from: revPerMinute(stretch.from), to: revPerMinute(stretch.to) };
 }

@@ -15,7 +15,8 @@ const STANDING = 'Standing still, on metal.';
 const intoText = (seat: string, film: number, system: System) =>
   film < -TOUCHING ? `${seat} is ${fineText(-film, system)} into its bush` : `${seat} touches`;
 
-export function runsNow(film: FilmReport, system: System): string {
+/** `asWanted`: whether Fit finds every film as it is wanted where the journal is set. */
+export function runsNow(film: FilmReport, system: System, asWanted = true): string {
   const { contact } = film;
   const touch = contact && intoText(contact.seat, contact.film, system);
   switch (film.status) {
@@ -33,12 +34,12 @@ export function runsNow(film: FilmReport, system: System): string {
     case 'givenUp':
       return 'Where it runs is not known.';
     default:
-      return carriedNow(film, system);
+      return carriedNow(film, system, asWanted);
   }
 }
 
 /** As the headline of the verdict asks, one after the other. */
-function carriedNow(film: FilmReport, system: System): string {
+function carriedNow(film: FilmReport, system: System, asWanted: boolean): string {
   const { filmRatio: ratio, seat } = film.guidance!;
   const warm = warmRatio(film);
   // Held against what parts the surfaces: on which side it is can be read.
@@ -57,7 +58,38 @@ function carriedNow(film: FilmReport, system: System): string {
   if (film.whirl?.stable === false) return 'It whirls at this speed.';
   if (whirls(film)) return 'It whirls once warm.';
   if (warmUnknown(film)) return `Runs on oil cold: film ${cold}.`;
-  return warmed === '' ? `Runs on oil: film ${cold}.` : `Runs on oil: film ${cold} cold, ${warmed} warm.`;
+  const runs = asWanted ? 'Runs on oil: film' : 'On oil, films not as wanted:';
+  return warmed === '' ? `${runs} ${cold}.` : `${runs} ${cold} cold, ${warmed} warm.`;
+}
+
+/**
+ * The headline as it stands below that line, without the film that the line tells; null: there the headline repeats
+ * nothing.
+ */
+export function underNow(film: FilmReport, system: System): string | null {
+  if (!film.guidance || film.leastFilm === null || film.warmUpEnd === 'contact') return null;
+  const { filmRatio: ratio, seat } = film.guidance;
+  const warm = warmRatio(film);
+  if (ratio < RUBBING)
+    return film.load ? 'To carry this load cold it would have to be so thin.' : 'Cold, nothing parts the surfaces.';
+  if (warm < RUBBING) return null;
+  const worst = Math.min(ratio, warm);
+  if (worst < FULL_FILM) return partingText(film, system, warm < ratio);
+  const plain = hottest(film) <= OIL_LASTS && (film.power ?? 0) <= SMALL_MOTOR && !unloaded(film) && !whirls(film);
+  if (!plain || warmUnknown(film) || film.turn?.touches) return null;
+  return `At worst that is ${Number((worst / FULL_FILM).toPrecision(2))} times what parts the surfaces, in the ${seat} seat.`;
+}
+
+/** What would part them, and how it stands in the other state than the worse one. */
+function partingText(film: FilmReport, system: System, warmer: boolean): string {
+  const ratio = film.guidance!.filmRatio;
+  const needed = (film.leastFilm! * FULL_FILM) / ratio;
+  const steady = film.steady?.leastFilm ?? null;
+  const [here, there] = warmer ? [steady!, film.leastFilm!] : [film.leastFilm!, steady];
+  const would = `It takes ${besideText(here, needed, system)[1]} to part the surfaces`;
+  if (there === null) return `${would}.`;
+  const enough = there >= needed ? ', which is enough' : '';
+  return `${would}; ${warmer ? 'cold' : 'warm'} it is ${besideText(there, needed, system)[0]}${enough}.`;
 }
 
 /** The same of the films that follow the hand. */

@@ -33,7 +33,7 @@ export function fitVerdict(design: Design, fit: FitReport, system: System, way: 
   const sentences = allSentences(design, fit, system, way);
   const apart = fit.seats.filter((s) => s.leastFilm === null);
   if (apart.length > 0) return apartVerdict(design, fit, apart, sentences, system);
-  const off = fit.seats.filter((s, i) => !inTolerance(s, design.seats[i]?.film));
+  const off = fit.seats.filter((s, i) => !isAsWanted(s, design.seats[i]?.film));
   if (off.length > 0) return { tone: 'mend', headline: offHeadline(design, fit, system), sentences };
   const uneven = unevenSentences(design, fit, system).length > 0;
   const wanted = fit.seats.some((_, i) => design.seats[i]?.film);
@@ -138,7 +138,8 @@ const blockedText = (fit: FitReport, system: System) =>
 
 type Wanted = Design['seats'][number]['film'];
 
-function inTolerance(seat: SeatFitReport, film: Wanted): boolean {
+/** A seat that wants no film has what it wants. */
+export function isAsWanted(seat: SeatFitReport, film: Wanted): boolean {
   return !film || (seat.leastFilm !== null && Math.abs(seat.leastFilm - film.target) <= (film.tolerance ?? 0) + 1e-9);
 }
 

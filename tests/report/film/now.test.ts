@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { parseDesign } from '../../../src/design/validate.ts';
 import type { FilmReport } from '../../../src/report/film/definition.ts';
 import type { RunFields } from '../../../src/report/film/fields.ts';
-import { runsNow, runsNowLive } from '../../../src/report/film/now.ts';
+import { runsNow, runsNowLive, underNow } from '../../../src/report/film/now.ts';
 import { filmSection } from '../../../src/report/film/section.ts';
 import { filmVerdict } from '../../../src/report/film/verdict.ts';
 
@@ -64,6 +64,36 @@ test.each(CASES)('%s', (_, changed, now, headline) => {
   expect(filmVerdict(design, film, 'metric').headline).toMatch(headline);
   expect([...said.matchAll(/[\d.]+/g)].length).toBeLessThanOrEqual(3);
   expect(said.length).toBeLessThanOrEqual(60);
+});
+
+test.each(CASES)('%s: what stands below repeats no film of the line above', (_, changed, now) => {
+  const film = { ...runs, ...changed };
+  const under = underNow(film, 'metric');
+  const shown = `${under ?? filmVerdict(design, film, 'metric').headline}`;
+  const figures = (text: string) => [...text.matchAll(/[\d.]+(?= [µm°W])/g)].map(([figure]) => figure);
+  expect(runsNow(film, 'metric')).toMatch(now);
+  if (under !== null)
+    for (const figure of figures(runsNow(film, 'metric'))) expect(figures(shown)).not.toContain(figure);
+});
+
+test('films that are not those wanted are told in the first line of a good run, and in no other', () => {
+  expect(runsNow(runs, 'metric', false)).toMatch(/^On oil, films not as wanted: 3\.37 µm cold, 2\.56 µm warm\.$/);
+  for (const [, changed] of CASES.slice(2)) {
+    const film = { ...runs, ...changed };
+    expect(runsNow(film, 'metric', false)).toBe(runsNow(film, 'metric'));
+  }
+});
+
+test('what stands below tells what would part the surfaces, or how far beyond that it is', () => {
+  const under = (changed: Partial<FilmReport>) => underNow({ ...runs, ...changed }, 'metric');
+  expect(under({})).toMatch(/^At worst that is [\d.]+ times what parts the surfaces, in the \w+ seat\.$/);
+  expect(under({ guidance: { ...guidance!, filmRatio: 3.5 } })).toBe(
+    'It takes 2.89 µm to part the surfaces; cold it is 3.37 µm, which is enough.',
+  );
+  expect(under({ guidance: { ...guidance!, filmRatio: 2 }, steady: null })).toMatch(
+    /^It takes 5\.0\d µm to part the surfaces\.$/,
+  );
+  expect(under({ status: 'standing', guidance: null, leastFilm: null })).toBeNull();
 });
 
 test('a contact is said with its seat, pressed in by how much', () => {

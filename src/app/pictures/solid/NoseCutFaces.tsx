@@ -26,7 +26,7 @@ export function NoseCutFaces({ drawing, frame, staged, look, max, bushFace = tru
     const by = [drawn, frame, clip, sector, max];
     const last = known.current;
     if (last && by.every((one, i) => one === last.by[i])) return last.of;
-    const of = noseCutMeshes(drawn, frame, clip, sector, max);
+    const of = noseCutMeshes(drawn, frame, clip, sector, max, bushFace);
     known.current = { of, by };
     return of;
   };

@@ -37,19 +37,21 @@ interface Props {
   system: System;
   plan: Plan;
   tagged: Tagged;
+  /** whether the cut from the nose goes through more than one seat */
+  inSteps?: boolean;
   /** of the text and the lines */
   colour: string;
   ground: string;
 }
 
-export function SceneTags({ drawing, frame, staged, system, plan, tagged, colour, ground }: Props) {
+export function SceneTags({ drawing, frame, staged, system, plan, tagged, inSteps = true, colour, ground }: Props) {
   const written = useRef('');
   const get = useThree((state) => state.get);
   const write = useLatest(() => {
     const svg = tagged.svg.current;
     const { camera, size } = get();
     if (!svg || size.width === 0) return;
-    const placed = tagsNow(camera, size, { drawing, frame, staged, system, plan });
+    const placed = tagsNow(camera, size, { drawing, frame, staged, system, plan, inSteps });
     const now = JSON.stringify([placed, size, colour, ground]);
     if (now === written.current) return;
     written.current = now;
@@ -74,20 +76,36 @@ export function SceneTags({ drawing, frame, staged, system, plan, tagged, colour
 export function tagsNow(
   camera: Camera,
   size: { width: number; height: number },
-  { drawing, frame, staged, system, plan }: Pick<Props, 'drawing' | 'frame' | 'staged' | 'system' | 'plan'>,
+  {
+    drawing,
+    frame,
+    staged,
+    system,
+    plan,
+    inSteps,
+  }: Pick<Props, 'drawing' | 'frame' | 'staged' | 'system' | 'plan' | 'inSteps'>,
   width: Widths = textWidth,
 ): Placed[] {
   camera.updateMatrixWorld();
   const drawn = drawing.now();
-  const eye = Math.atan2(camera.position.y, camera.position.z);
+  const eye = camera.position.toArray();
   const onScreen = ([x, y, z]: readonly [number, number, number]) => {
     const at = new Vector3(x, y, z).project(camera);
     return { x: ((at.x + 1) / 2) * size.width, y: ((1 - at.y) / 2) * size.height };
   };
   const opening = staged.now();
-  const seats = anchorsOf(drawn, frame, opening, eye, system).map((one): SeatTag => ({ ...one, at: onScreen(one.at) }));
+  const seats = anchorsOf(drawn, frame, opening, eye, system, inSteps).map(
+    (one): SeatTag => ({ ...one, at: onScreen(one.at) }),
+  );
   const cut = Number.isFinite(opening.clip);
-  const used: Plan = cut ? { ...plan, mode: 'line', straight: true, names: seats.map(({ name }) => name) } : plan;
+  const named = () =>
+    planOf(
+      seats.map(({ name }) => name),
+      system,
+      size.width,
+      width,
+    );
+  const used: Plan = cut ? { ...named(), straight: true } : plan;
   return placeTags(seats, cut ? [] : endTags(drawn, frame, onScreen), used, size, width);
 }
 

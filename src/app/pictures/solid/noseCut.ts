@@ -1,6 +1,6 @@
 /**
- * The pair cut square to its axis, as seen from in front of the nose: journal, oil and bush at one station, so that
- * what lies aside is seen.
+ * The pair cut square to its axis, as seen from in front of the nose, so that what lies aside is seen: journal, oil and
+ * bush at one station, and in steps outward every wider seat that lies nearer the nose, each at a station of its own.
  */
 import type { Drawn, Point } from '../drawn.ts';
 import { FAR, type Frame, joined, type Mesh } from '../revolve.ts';
@@ -37,6 +37,43 @@ export function cutStation(drawn: Drawn): number {
   return rear + SHARE * (nose - rear);
 }
 
+/** A step of the cut: this seat at this station (m), from this radius (m) outward to the next. */
+export interface Step {
+  seat: number;
+  station: number;
+  from: number;
+}
+
+/** A wider seat is cut where half of it lies on either side. */
+const MIDDLE = 0.5;
+/** Times as wide as the seat before, for the ring of it to have room; of the room between, what the one before has. */
+const WIDER = 1.08;
+const WALL = 0.3;
+
+/** All steps of the cut, outward; of the bush's lines, which do not move. */
+export function stepsOf(drawn: Drawn): Step[] {
+  const first = cutSeat(drawn);
+  if (first < 0) return [];
+  const station = cutStation(drawn);
+  const wide = (seat: number, at: number) => radiusAt(drawn.seats[seat]!.bush, at) ?? 0;
+  const others = drawn.seats
+    .map(({ bush }, seat) => {
+      const [rear, nose] = [bush[0]![0], bush[bush.length - 1]![0]];
+      const at = rear + MIDDLE * (nose - rear);
+      return { seat, station: at, radius: wide(seat, at) };
+    })
+    .filter((one) => one.seat !== first && one.station > station)
+    .sort((a, b) => a.radius - b.radius);
+  const steps: Step[] = [{ seat: first, station, from: 0 }];
+  let last = wide(first, station);
+  for (const { radius, ...one } of others) {
+    if (radius < WIDER * last) continue;
+    steps.push({ ...one, from: last + WALL * (radius - last) });
+    last = radius;
+  }
+  return steps;
+}
+
 /** Radius of a line at a station; null where it does not reach there. */
 export function radiusAt(line: readonly Point[], station: number): number | null {
   for (let i = 0; i + 1 < line.length; i++) {
@@ -62,10 +99,67 @@ export interface NoseCut {
   film: Mesh;
 }
 
-/** At a station (scene lengths). The bush is open by `sector` degrees. */
-export function noseCutMeshes(drawn: Drawn, frame: Frame, clip: number, sector: number, max: number): NoseCut {
-  const station = clip / frame.scale + frame.centre;
+/** At a station (scene lengths). The bush is open by `sector` degrees. `inSteps`: wider seats are cut too. */
+export function noseCutMeshes(
+  drawn: Drawn,
+  frame: Frame,
+  clip: number,
+  sector: number,
+  max: number,
+  inSteps = true,
+): NoseCut {
   if (!Number.isFinite(clip)) return { journal: NOTHING, bush: NOTHING, film: NOTHING };
+  const [first, ...others] = stepsOf(drawn);
+  const station = clip / frame.scale + frame.centre;
+  // On its way to where it is cut there is one step.
+  const steps = inSteps && first && Math.abs(station - first.station) < ON_THE_WAY ? others : [];
+  const inner = innermost(drawn, frame, clip, sector, max, steps[0]?.from ?? Number.POSITIVE_INFINITY);
+  const rings = steps.map((step, i) =>
+    stepMeshes(drawn, frame, clip, max, step, steps[i + 1]?.from ?? Number.POSITIVE_INFINITY),
+  );
+  const all = (part: keyof NoseCut) =>
+    joined([inner, ...rings].map((one) => one[part]).filter((mesh) => mesh.indices.length > 0));
+  return { journal: all('journal'), bush: all('bush'), film: all('film') };
+}
+
+/** m */
+const ON_THE_WAY = 1e-7;
+
+/** One step beyond the first, from its radius to the next: laid in the plane of the first, as it is looked at. */
+function stepMeshes(drawn: Drawn, frame: Frame, clip: number, max: number, step: Step, to: number): NoseCut {
+  const { seat, station, from } = step;
+  const { wanted } = drawn.seats[seat]!;
+  const within = (r: number, outer: number) => Math.min(outer, Math.max(from, r));
+  const spokes = Array.from({ length: AROUND + 1 }, (_, j) => {
+    const theta = (2 * Math.PI * j) / AROUND;
+    const oil = ringAt(drawn, theta, station, step);
+    const { bushes } = linesAt(drawn, frame, theta);
+    const wall = bushes.find(({ bore }) => radiusAt(bore, station) !== null);
+    return { theta, oil, outer: Math.min(to, wall?.outside ?? 0) };
+  });
+  if (spokes.some(({ oil }) => oil === null)) return { journal: NOTHING, bush: NOTHING, film: NOTHING };
+  const faces = (of: (spoke: (typeof spokes)[number]) => [number, number], colours?: Colour[]) =>
+    ring(
+      spokes.map((spoke): Spoke => [spoke.theta, ...of(spoke)]),
+      clip,
+      frame.scale,
+      colours,
+    );
+  return {
+    journal: faces(({ oil, outer }) => [from, within(oil!.journal, outer)]),
+    bush: faces(({ oil, outer }) => [within(oil!.outer, outer), outer]),
+    film: faces(
+      ({ oil, outer }) => [within(oil!.inner, outer), within(oil!.outer, outer)],
+      spokes.map(({ oil }) => colourOf(oil!.film, wanted, max)),
+    ),
+  };
+}
+
+type Colour = ReturnType<typeof colourOf>;
+
+/** The first step, out to where the next begins. */
+function innermost(drawn: Drawn, frame: Frame, clip: number, sector: number, max: number, to: number): NoseCut {
+  const station = clip / frame.scale + frame.centre;
   const lineAt = (theta: number) => {
     const { journal, bushes } = linesAt(drawn, frame, theta);
     const bush = bushes.map(({ bore, outside }) => ({ bore: radiusAt(bore, station), outside }));
@@ -85,7 +179,9 @@ export function noseCutMeshes(drawn: Drawn, frame: Frame, clip: number, sector: 
   const disc = lines.map(({ theta, journal }): Spoke => [theta, 0, journal ?? 0]);
   const half = (sector * Math.PI) / 360;
   const wall = lines.flatMap(({ theta, bush }): Spoke[] =>
-    bush && theta >= half - 1e-9 && theta <= 2 * Math.PI - half + 1e-9 ? [[theta, bush.bore!, bush.outside]] : [],
+    bush && theta >= half - 1e-9 && theta <= 2 * Math.PI - half + 1e-9
+      ? [[theta, bush.bore!, Math.max(bush.bore!, Math.min(bush.outside, to))]]
+      : [],
   );
   return {
     journal: lines.every(({ journal }) => journal === null) ? NOTHING : ring(disc, clip, frame.scale),
@@ -101,10 +197,15 @@ export function noseCutMeshes(drawn: Drawn, frame: Frame, clip: number, sector: 
   };
 }
 
-/** The oil at a station and an angle of the scene: between which radii, and how thick. */
-export function ringAt(drawn: Drawn, theta: number, station: number) {
-  for (const seat of drawn.seats.keys()) {
-    const places = placesAt(drawn, seat, theta);
+/**
+ * The oil at a station and an angle of the scene: between which radii, and how thick; of one step, or of any seat
+ * there. Of a wider step whole, for its picture ends where the next begins and not with the bush.
+ */
+export function ringAt(drawn: Drawn, theta: number, station: number, step?: Step) {
+  const whole = step !== undefined && step.from > 0;
+  const seats = whole && drawn.at ? drawn.at(Math.PI - theta) : drawn.seats;
+  for (const seat of step ? [step.seat] : drawn.seats.keys()) {
+    const places = whole ? seats[seat]!.film : placesAt(drawn, seat, theta);
     const bush = radiusAt(
       places.map((place) => place.bush),
       station,

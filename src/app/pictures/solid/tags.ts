@@ -29,6 +29,8 @@ export interface SeatTag {
   name: string;
   film: string;
   at: Spot;
+  /** nothing of what it names is seen from there: it stands without a leader */
+  hidden?: boolean;
 }
 
 export interface EndTag {
@@ -101,7 +103,6 @@ export function placeTags(
 function seatLabels(seats: readonly SeatTag[], plan: Plan, across: number, width: Widths): Placed[] {
   if (seats.length === 0) return [];
   const told = seats.map((seat, i) => ({ ...seat, name: plan.names[i] ?? seat.name, number: i + 1 }));
-  const order = told.toSorted((a, b) => a.at.x - b.at.x || a.number - b.number);
   const listed = plan.mode === 'numbers' ? listOf(told, plan, across) : [];
   const top = plan.mode === 'numbers' ? plan.band - KNEE - DISC : EDGE;
   const linesOf = (seat: (typeof told)[number]) =>
@@ -110,35 +111,64 @@ function seatLabels(seats: readonly SeatTag[], plan: Plan, across: number, width
       : plan.mode === 'two'
         ? [seat.name, seat.film]
         : [`${seat.number}`];
-  const sizes = order.map((seat) =>
-    plan.mode === 'numbers' ? DISC : Math.max(...linesOf(seat).map((line) => width(line, TEXT))),
-  );
-  const middles =
-    spread(
-      order.map(({ at }, i) => ({ at: Math.min(across, Math.max(0, at.x)), size: sizes[i]! })),
-      EDGE,
-      across - EDGE,
-      plan.mode === 'numbers' ? 4 : GAP * 0.99,
-    ) ?? order.map((_, i) => ((i + 0.5) * across) / order.length);
   const tall = plan.mode === 'two' ? 2 * LINE : plan.mode === 'line' ? LINE : DISC;
-  return [
-    ...listed,
-    ...order.map((seat, i): Placed => {
+  const sizeOf = (seat: (typeof told)[number]) =>
+    plan.mode === 'numbers' ? DISC : Math.max(...linesOf(seat).map((line) => width(line, TEXT)));
+  const inOrder = told.toSorted((a, b) => a.at.x - b.at.x || a.number - b.number);
+  const labels = (order: typeof told): Placed[] => {
+    // In another order than they stand, each has the place of who stands there.
+    const wanted = order.map((seat, i) => ({
+      at: Math.min(across, Math.max(0, inOrder[i]!.at.x)),
+      size: sizeOf(seat),
+    }));
+    const middles =
+      spread(wanted, EDGE, across - EDGE, plan.mode === 'numbers' ? 4 : GAP * 0.99) ??
+      order.map((_, i) => ((i + 0.5) * across) / order.length);
+    return order.map((seat, i): Placed => {
       const x = middles[i]!;
       const foot = top + tall;
       const knee = { x: seat.at.x, y: foot + KNEE };
+      const size = wanted[i]!.size;
       return {
         key: seat.key,
         kind: plan.mode === 'numbers' ? 'number' : 'seat',
         lines: linesOf(seat),
-        x: x - sizes[i]! / 2,
+        x: x - size / 2,
         y: top,
-        width: sizes[i]!,
+        width: size,
         height: tall,
-        leader: [{ x, y: foot + 1 }, ...(seat.at.y > knee.y && !plan.straight ? [knee] : []), seat.at],
+        leader: seat.hidden
+          ? []
+          : [{ x, y: foot + 1 }, ...(seat.at.y > knee.y && !plan.straight ? [knee] : []), seat.at],
       };
-    }),
+    });
+  };
+  const first = labels(inOrder);
+  if (!plan.straight || !anyCross(first)) return [...listed, ...first];
+  return [
+    ...listed,
+    ...(ordersOf(inOrder)
+      .map(labels)
+      .find((one) => !anyCross(one)) ?? first),
   ];
+}
+
+/** Of a few things, every order. */
+const ordersOf = <T>(things: readonly T[]): T[][] =>
+  things.length === 0
+    ? [[]]
+    : things.flatMap((one) => ordersOf(things.filter((other) => other !== one)).map((rest) => [one, ...rest]));
+
+/** Whether two straight leaders meet. */
+const anyCross = (labels: readonly Placed[]): boolean =>
+  labels.some((a, i) => labels.slice(i + 1).some((b) => parted(a.leader, b.leader) && parted(b.leader, a.leader)));
+
+/** Whether the ends of one stand on either side of the other. */
+function parted([from, to]: readonly Spot[], other: readonly Spot[]): boolean {
+  if (!from || !to) return false;
+  const side = ({ x, y }: Spot) => (to.x - from.x) * (y - from.y) - (to.y - from.y) * (x - from.x);
+  const [a, b] = other.map(side);
+  return a !== undefined && b !== undefined && a * b < 0;
 }
 
 /** The seats by number, in columns. */

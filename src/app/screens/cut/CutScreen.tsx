@@ -125,7 +125,8 @@ function Plan({ work }: { work: Work }) {
 
 const MORE = 'Why, and how sure';
 
-function CutVerdict({ work, design, cut, running, system, guessed }: Planned) {
+/** `waits`: that it is not known yet how it runs, said where the next step will stand, so that nothing jumps. */
+function CutVerdict({ work, design, cut, running, system, guessed, waits }: Planned & { waits: ReactNode }) {
   const way = useAngles();
   const plain = asAssumed(leftVerdict(design, cut, system) ?? cutVerdict(design, cut, system, way), design, [
     'seats',
@@ -136,13 +137,15 @@ function CutVerdict({ work, design, cut, running, system, guessed }: Planned) {
   const tries = !guessed && cut.notAsRead === undefined && !isForbidden(running) && !cut.asTheyAre;
   return (
     <ShortVerdict tone={verdict.tone} now={now} why={verdict.headline} rest={verdict.sentences} more={MORE}>
-      {tries && <ToTheTrial work={work} cut={cut} />}
+      {tries ? <ToTheTrial work={work} cut={cut} /> : waits}
     </ShortVerdict>
   );
 }
 
+/** Whether it is not known yet, or not at all. */
+const isUnknown = ({ made, film }: Running) => made !== null && film === null;
 /** Whether it speaks against the plan, or it is not known yet whether it does. */
-const isForbidden = ({ verdict, made, film }: Running) => verdict?.tone === 'stop' || (made !== null && film === null);
+const isForbidden = (running: Running) => running.verdict?.tone === 'stop' || isUnknown(running);
 
 /** As wide as this there is room for two columns: what is looked at, and what it is changed by. */
 const WIDE = '(min-width: 1100px)';
@@ -155,13 +158,14 @@ function Told({ planned }: { planned: Planned }) {
   const runs = <RunsAsPlanned work={work} running={running} tried={Boolean(cut.remaining)} system={system} />;
   // It stands first then.
   const forbidden = isForbidden(running);
+  const waiting = isUnknown(running) && running.fault === null;
   const pictured = !loose && !cut.remaining;
   return (
     <div className={pictured ? 'cut-screen' : 'cut-screen alone'}>
       <div className="in-sight">
         <UnwrittenMetal work={work} />
-        {forbidden && !loose && runs}
-        <CutVerdict {...planned} />
+        {forbidden && !waiting && !loose && runs}
+        <CutVerdict {...planned} waits={waiting && !loose && runs} />
         {pictured && <Pictures {...planned} close={wide} />}
       </div>
       <div className="beside">

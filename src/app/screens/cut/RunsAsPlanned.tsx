@@ -61,12 +61,9 @@ export function RunsAsPlanned({ work, running: { made, film, verdict, fault, aga
   if (fault !== null) return <Fault what="How it would run" fault={fault} again={again} />;
   if (!film) {
     return (
-      <section className="verdict mend" aria-label="How it runs as planned" aria-busy="true">
-        <p>
-          Whether it runs with these films is being worked out
-          {tried ? '; wait for that before you cut.' : ': cut nothing before that stands here.'}
-        </p>
-      </section>
+      <p className="buttons runs-so" role="status" aria-label="How it runs as planned" aria-busy="true">
+        Whether it runs so is being worked out: {tried ? 'wait for that.' : 'cut nothing yet.'}
+      </p>
     );
   }
   if (!verdict) return <p className="fine">{runsWellText(made, film, system)}</p>;

@@ -1,5 +1,5 @@
 /** Section and solid picture of Fit: beside each other where there is room, one at a time where there is not. */
-import { type ReactNode, useState } from 'react';
+import { memo, type ReactNode, useState } from 'react';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import type { Work } from '../../state/store.ts';
 import { type Pair, PairSection } from './PairSection.tsx';
@@ -12,20 +12,27 @@ interface Props {
   solid: ReactNode | null;
 }
 
+type Shown = 'section' | 'solid';
+
+/** Stays as it is while the journal moves. */
+const Which = memo(function Which({ shown, show }: { shown: Shown; show(name: Shown): void }) {
+  return (
+    <fieldset className="buttons which">
+      <legend className="visually-hidden">Picture</legend>
+      {(['section', 'solid'] as const).map((name) => (
+        <button key={name} type="button" aria-pressed={shown === name} onClick={() => show(name)}>
+          {name === 'section' ? 'Section' : 'Solid'}
+        </button>
+      ))}
+    </fieldset>
+  );
+});
+
 export function FitPictures({ work, pair, belief, solid }: Props) {
-  const [shown, setShown] = useState<'section' | 'solid'>('section');
+  const [shown, setShown] = useState<Shown>('section');
   return (
     <>
-      {solid && (
-        <fieldset className="buttons which">
-          <legend className="visually-hidden">Picture</legend>
-          {(['section', 'solid'] as const).map((name) => (
-            <button key={name} type="button" aria-pressed={shown === name} onClick={() => setShown(name)}>
-              {name === 'section' ? 'Section' : 'Solid'}
-            </button>
-          ))}
-        </fieldset>
-      )}
+      {solid && <Which shown={shown} show={setShown} />}
       {solid && shown === 'solid' ? solid : <PairSection work={work} pair={pair} belief={belief} />}
     </>
   );

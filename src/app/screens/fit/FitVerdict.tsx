@@ -36,8 +36,8 @@ export function FitVerdict({ work, design, fit, system, holding, notAsRead }: Pr
   const { tone, headline, sentences } = behindReadings(measured, notAsRead);
   const bare = headline === plain.headline;
   // What nobody has read, or was read otherwise, is so on paper alone.
-  const paper = partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ';
-  const now = `${bare ? '' : paper}${standsNow(design, fit, system, holding)}`;
+  const paper = () => (partsAre(design) === 'assumed' ? 'As assumed: ' : 'As drawn: ');
+  const now = `${bare ? '' : paper()}${standsNow(design, fit, system, holding)}`;
   const announced = useThrottled(now, PACE);
   const ratio = ratioSentence(fit);
   const told = [...sentences, ...(ratio === '' ? [] : [ratio])];

@@ -80,7 +80,7 @@ function Lens({ seat, was, told, depth, system, figures }: LensProps) {
   const ends = places.length > 1 ? [places[0]!.along, places[places.length - 1]!.along] : [0, 1];
   const x = scaleLinear(ends, [left, right]);
   const at = (along: number, out: number) => `${x(along).toFixed(1)} ${y(out).toFixed(1)}`;
-  const bushEdge = places.map(({ along, edge }) => at(along, edge));
+  const edge = places.map(({ along, edge: out }) => at(along, out)).join('L');
   // Off the scale it is shown to be so: the edge at the foot or the head, a break before it.
   const broken = least === null ? null : least > depth ? 'foot' : y(least) < HEAD ? 'head' : null;
   const journalAt = ({ along, edge, film }: FilmPlace) =>
@@ -105,20 +105,15 @@ function Lens({ seat, was, told, depth, system, figures }: LensProps) {
         role="img"
         aria-label={figures ? labelOf(told, system) : `The ${told.name} seat magnified`}
       >
-        <FilmPatterns id={id} />
-        <Hatching id={`${id}bush`} turn={-45} fill="bush-fill" />
-        <Hatching id={`${id}journal`} turn={45} fill="journal-fill" />
-        <clipPath id={`${id}lens`}>
-          <rect x={left} y={1} width={right - left} height={HEIGHT - 2} />
-        </clipPath>
+        <Defined id={id} left={left} right={right} />
         <g clipPath={`url(#${id}lens)`}>
           {places.length > 1 && (
             <>
+              <BushMetal id={id} edge={edge} left={left} right={right} />
               <polygon
                 fill={`url(#${id}journal)`}
                 points={`${journalEdge.join(' ')} ${right} ${HEIGHT} ${left} ${HEIGHT}`}
               />
-              <path fill={`url(#${id}bush)`} d={`M${bushEdge.join('L')}L${right} 0L${left} 0Z`} />
               {filmRuns(places, seat.wanted, betweenPlaces).map(({ name, kind: run, places: along }) => (
                 <FilmShape
                   key={name}
@@ -128,30 +123,62 @@ function Lens({ seat, was, told, depth, system, figures }: LensProps) {
                 />
               ))}
               {was && <path className="ghost" d={`M${was.film.map((p) => at(p.along, p.edge + p.film)).join('L')}`} />}
-              <path className="edge" d={`M${bushEdge.join('L')}`} />
+              <BushEdge edge={edge} />
               <polyline className="edge" points={journalEdge.join(' ')} />
               {broken && <Break left={left} right={right} y={broken === 'foot' ? HEIGHT - FOOT - 6 : METAL - 8} />}
               {touching && <Touches places={places} at={at} />}
             </>
           )}
         </g>
-        <rect className="frame" x={left} y={1} width={right - left} height={HEIGHT - 2} />
+        <Frame left={left} right={right} />
         <Ruler wanted={seat.wanted} depth={depth} left={left} right={right} system={system} />
         {broken && (
           <text
             x={(left + right) / 2}
-            y={broken === 'foot' ? HEIGHT - FOOT - 16 : METAL + 20}
+            y={broken === 'foot' ? HEIGHT - FOOT - 16 : METAL + 56}
             textAnchor="middle"
             className="beyond"
           >
-            {broken === 'foot' ? '↓' : '↑'} {fineText(millimetres(Math.abs(least!)), system)}
-            {broken === 'foot' ? '' : ' in'}
+            {broken === 'foot' ? '↓ ' : ''}
+            {fineText(millimetres(Math.abs(least!)), system)}
+            {broken === 'foot' ? '' : ' pressed in'}
           </text>
         )}
       </svg>
     </figure>
   );
 }
+
+interface Across {
+  left: number;
+  right: number;
+}
+
+// What stands still while the journal moves is drawn once: the bush's edge as a text, the same while it is.
+const Defined = memo(function Defined({ id, left, right }: Across & { id: string }) {
+  return (
+    <>
+      <FilmPatterns id={id} />
+      <Hatching id={`${id}bush`} turn={-45} fill="bush-fill" />
+      <Hatching id={`${id}journal`} turn={45} fill="journal-fill" />
+      <clipPath id={`${id}lens`}>
+        <rect x={left} y={1} width={right - left} height={HEIGHT - 2} />
+      </clipPath>
+    </>
+  );
+});
+
+const BushMetal = memo(function BushMetal({ id, edge, left, right }: Across & { id: string; edge: string }) {
+  return <path fill={`url(#${id}bush)`} d={`M${edge}L${right} 0L${left} 0Z`} />;
+});
+
+const BushEdge = memo(function BushEdge({ edge }: { edge: string }) {
+  return <path className="edge" d={`M${edge}`} />;
+});
+
+const Frame = memo(function Frame({ left, right }: Across) {
+  return <rect className="frame" x={left} y={1} width={right - left} height={HEIGHT - 2} />;
+});
 
 const Hatching = memo(function Hatching({ id, turn, fill }: { id: string; turn: number; fill: string }) {
   return (

@@ -36,12 +36,18 @@ const UNHURRIED = 120;
 
 /** A drag need not wait for what is read below it. */
 export default function PlayPanel({ work }: { work: Work }) {
-  const design = useStore(work.store, (state) => state.design);
-  return <Panel work={work} design={useThrottled(design, UNHURRIED)} />;
+  const { design, pull } = useStore(work.store);
+  const pulled = usePull(design, pull);
+  return <Panel work={work} pulled={pulled} design={useThrottled(design, UNHURRIED)} />;
 }
 
-const Panel = memo(function Panel({ work, design }: { work: Work; design: Design }) {
-  const pulled = usePull(work);
+interface PanelProps {
+  work: Work;
+  pulled: ReturnType<typeof usePull>;
+  design: Design;
+}
+
+const Panel = memo(function Panel({ work, pulled, design }: PanelProps) {
   const system = useStore(work.store, (state) => state.system);
   const piece = useStore(work.store, (state) => state.piece);
   const way = useAngles();

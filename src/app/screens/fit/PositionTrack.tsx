@@ -40,6 +40,7 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
   const move = useAxialMove(work, fit, () => (high - low) / (x.range()[1]! - x.range()[0]!));
   // Where they touch and where their films are right hangs on the seats alone.
   const marks = useSame(fit.seats, design.seats);
+  const first = useSame(fit.together, design.seats);
   const height = heightOf(marks.length);
   const now = x(Math.min(high, Math.max(low, fit.position)));
   const base = baseOf(marks.length);
@@ -52,7 +53,7 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
         aria-label="The journal along its axis: where each seat touches, and where its film is as wanted"
         {...move.handlers}
       >
-        <Ground seats={marks} low={low} high={high} width={width} unit={fineUnit(system).size} />
+        <Ground seats={marks} first={first} low={low} high={high} width={width} unit={fineUnit(system).size} />
         <g
           role="slider"
           tabIndex={0}
@@ -62,9 +63,9 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
           {...axialValues(fit, system)}
           onKeyDown={move.onKeyDown}
         >
-          <rect className="grip" x={now - 22} y={0} width={44} height={height} />
-          <path className="now" d={`M${now} 2V${base}`} />
-          <path className="head" d={`M${now} ${base - 1}l-7 12h14z`} />
+          <g transform={`translate(${now} 0)`}>
+            <Mark height={height} base={base} />
+          </g>
         </g>
       </svg>
       <figcaption>
@@ -74,6 +75,16 @@ export default function PositionTrack({ work, design, fit, system }: Props) {
     </figure>
   );
 }
+
+const Mark = memo(function Mark({ height, base }: { height: number; base: number }) {
+  return (
+    <>
+      <rect className="grip" x={-22} y={0} width={44} height={height} />
+      <path className="now" d={`M0 2V${base}`} />
+      <path className="head" d={`M0 ${base - 1}l-7 12h14z`} />
+    </>
+  );
+});
 
 type Seats = FitReport['seats'];
 
@@ -85,6 +96,8 @@ const baseOf = (seats: number) => 14 + lines(seats) + TOP;
 
 interface GroundProps {
   seats: Seats;
+  /** which touch first as the journal goes home */
+  first: readonly string[];
   /** mm */
   low: number;
   high: number;
@@ -95,7 +108,7 @@ interface GroundProps {
 }
 
 /** What stands still while the journal moves. */
-const Ground = memo(function Ground({ seats, low, high, width, unit }: GroundProps) {
+const Ground = memo(function Ground({ seats, first, low, high, width, unit }: GroundProps) {
   const x = trackScale(low, high, width);
   const base = baseOf(seats.length);
   const within = (place: number) => Math.min(high, Math.max(low, place));
@@ -125,7 +138,12 @@ const Ground = memo(function Ground({ seats, low, high, width, unit }: GroundPro
               />
             )}
             {seatPosition !== null && seatPosition >= low && seatPosition <= high && (
-              <circle className="touch-point" cx={x(seatPosition)} cy={y} r={4} />
+              <circle
+                className={first.includes(name) ? 'touch-point first' : 'touch-point'}
+                cx={x(seatPosition)}
+                cy={y}
+                r={4}
+              />
             )}
           </g>
         );
@@ -142,7 +160,7 @@ const Legend = memo(function Legend({ seats, unit }: { seats: Seats; unit: strin
           {name}
         </span>
       ))}
-      {unit}, ← rearward, noseward →; ring: touches; bar: as wanted
+      {unit}, ← rearward, noseward →; ring: touches, filled: first; bar: as wanted
     </span>
   );
 });

@@ -15,18 +15,15 @@ import type { Work } from '../../state/store.ts';
 import { usePull } from './usePull.ts';
 
 export function usePair(work: Work) {
-  const design = useStore(work.store, (state) => state.design);
-  const system = useStore(work.store, (state) => state.system);
-  const asked = useStore(work.store, (state) => state.factor);
-  const piece = useStore(work.store, (state) => state.piece);
-  const locked = useStore(work.store, (state) => state.scaleLocked);
+  // All of it in one: every selector written here would be told anew at every move.
+  const { design, system, factor: asked, piece, scaleLocked: locked, pull } = useStore(work.store);
   const still = useMedia('(prefers-reduced-motion: reduce)');
   const fit = fitOf(design);
   const parts = useMemo(() => toSeats({ conepair: 1, seats: design.seats }), [design.seats]);
   const seats = useMemo(() => parts.map(seatLines), [parts]);
   // What hangs on the seats alone is not worked out anew as the journal moves.
   const ground = useMemo(() => groundOf(seats), [seats]);
-  const pulled = usePull(work);
+  const pulled = usePull(design, pull);
   const leaning = useMemo(() => leaningOf(parts, pulled?.pose ?? null, pulled?.contacts), [parts, pulled]);
   const position = metres(fit.position);
   const suits = useMemo(() => {
@@ -35,7 +32,7 @@ export function usePair(work: Work) {
   }, [seats, fit, position, asked, leaning, ground]);
   // A nose that is pulled aside stays so until it is let go.
   const held = () => work.dragging() || work.store.getState().pull !== null;
-  const scale = useScale({ suits, of: `${piece} ${asked}`, locked, still, held });
+  const scale = useScale({ suits, standing: fit, of: `${piece} ${asked}`, locked, still, held });
   const drawn = useMemo(
     () => drawnAt(seats, position, scale.factor, leaning, ground),
     [seats, position, scale.factor, leaning, ground],
@@ -46,8 +43,7 @@ export function usePair(work: Work) {
 
 /** Where the journal stood when it was taken hold of, while it is. */
 function useGhost(work: Work, design: Design, seats: readonly SeatLines[], factor: number): Drawn | null {
-  // That it was let go is told by the steps.
-  useStore(work.store, (state) => state.steps);
+  // That it was let go is told by the steps, which usePair follows.
   const from = work.takenHold();
   const position = from && from.seats === design.seats && from !== design ? (from.position ?? 0) : null;
   return useMemo(

@@ -1,8 +1,7 @@
 /** The spindle as it lies when its nose is pulled, its axial position held. */
 import { useEffect, useMemo, useState } from 'react';
-import { useStore } from 'zustand';
 import type { Pulled } from '../../../report/play/pulling.ts';
-import type { Work } from '../../state/store.ts';
+import type { State } from '../../state/store.ts';
 
 let loaded: typeof import('../../../report/play/pulling.ts') | null = null;
 /** Null where it does not come: what else needs it says so (PlayPanel). */
@@ -12,9 +11,7 @@ const load = async () => {
 };
 
 /** Null while the nose is let go, and where it cannot be pulled. */
-export function usePull(work: Work): Pulled | null {
-  const design = useStore(work.store, (state) => state.design);
-  const pull = useStore(work.store, (state) => state.pull);
+export function usePull(design: State['design'], pull: State['pull']): Pulled | null {
   const [solver, setSolver] = useState(loaded);
   useEffect(() => void load().then(setSolver), []);
   const pulling = pull !== null;

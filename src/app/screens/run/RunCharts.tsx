@@ -141,14 +141,14 @@ const round = (value: number) => Number(value.toPrecision(2));
 
 function safeText({ safe }: Sweep): string {
   if (safe === undefined) return 'Against speed';
-  if (safe === null) return 'At no speed looked at does it run safely once warm.';
+  if (safe === null) return 'At no speed looked at does it run safely, cold and warm.';
   const [from, to] = [Math.abs(safe.from), Math.abs(safe.to)].sort((a, b) => a - b) as [number, number];
   const [openBelow, openAbove] =
     Math.abs(safe.from) <= Math.abs(safe.to) ? [safe.openBelow, safe.openAbove] : [safe.openAbove, safe.openBelow];
   if (openBelow && openAbove)
-    return `Warm it runs on a full film, calm and not too hot, at every speed looked at, ${round(from)} to ${round(to)} rev/min.`;
+    return `Cold and warm it runs on a full film, calm and not too hot, at every speed looked at, ${round(from)} to ${round(to)} rev/min.`;
   if (openAbove)
-    return `Warm it runs on a full film, calm and not too hot, from ${round(from)} rev/min up, as far as was looked.`;
-  if (openBelow) return `The greatest safe speed, warm, is ${round(to)} rev/min.`;
-  return `Warm it runs on a full film, calm and not too hot, between ${round(from)} and ${round(to)} rev/min.`;
+    return `Cold and warm it runs on a full film, calm and not too hot, from ${round(from)} rev/min up, as far as was looked.`;
+  if (openBelow) return `The greatest safe speed, cold and warm, is ${round(to)} rev/min.`;
+  return `Cold and warm it runs on a full film, calm and not too hot, between ${round(from)} and ${round(to)} rev/min.`;
 }

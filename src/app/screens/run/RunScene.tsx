@@ -131,7 +131,12 @@ function Solids(props: SolidsProps) {
         minDistance={NEAREST}
         maxDistance={FURTHEST}
       />
-      <SceneTags {...{ drawing, frame, staged, system, plan, tagged }} colour={inks.text} ground={inks.ground} />
+      <SceneTags
+        {...{ drawing, frame, staged, system, plan, tagged }}
+        inSteps={false}
+        colour={inks.text}
+        ground={inks.ground}
+      />
     </>
   );
 }

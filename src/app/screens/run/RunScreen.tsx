@@ -10,9 +10,10 @@ import { asAssumed, knownFirst } from '../../../report/assumed.ts';
 import type { BeliefReport } from '../../../report/belief/definition.ts';
 import { behindReadings } from '../../../report/belief/notAsRead.ts';
 import { aimVerdict } from '../../../report/film/aimVerdict.ts';
+import { behindFit, filmsOff } from '../../../report/film/besideFit.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { liveVerdict } from '../../../report/film/liveVerdict.ts';
-import { runsNow, runsNowLive } from '../../../report/film/now.ts';
+import { runsNow, runsNowLive, underNow } from '../../../report/film/now.ts';
 import { filmVerdict } from '../../../report/film/verdict.ts';
 import type { Verdict } from '../../../report/fit/verdict.ts';
 import { filmDoubtSentence } from '../../../report/odds/runningWords.ts';
@@ -213,19 +214,22 @@ function RunVerdict({
   const stale = of !== design;
   if (stale && live !== null) {
     const plain = liveVerdict(live.of, live.fields, system);
-    const told = asKnown(plain, live.of);
+    const known = asKnown(plain, live.of);
+    const told = behindFit(known, filmsOff(live.of, system));
     const later =
       fault !== null
         ? ['Warm-up, whirl and limits are not known for this.']
         : stage === 'stopped'
           ? ['Stopped: warm-up, whirl and limits are not worked out for this.']
-          : told.sentences;
+          : known.sentences;
+    // Of a film that does the line above says all there is yet.
+    const why = told.tone === 'good' ? later[0]! : told.headline;
     return (
       <ShortVerdict
         tone={told.tone}
-        now={nowOf(runsNowLive(live.fields, system), plain, told)}
-        why={told.headline}
-        rest={later}
+        now={nowOf(runsNowLive(live.fields, system), plain, known)}
+        why={why}
+        rest={later.filter((sentence) => sentence !== why)}
         more={MORE}
         busy
       />
@@ -241,11 +245,13 @@ function RunVerdict({
     return <ShortVerdict tone="mend" now={now!} why={why!} rest={[]} more={MORE} busy={stage !== 'stopped'} />;
   }
   const plain = filmVerdict(of, film, system);
-  const told = behindReadings(asKnown(plain, of), belief?.notAsRead);
+  const under = { ...plain, headline: underNow(film, system) ?? plain.headline };
+  const known = behindReadings(asKnown(under, of), belief?.notAsRead);
+  const told = behindFit(known, filmsOff(of, system));
   return (
     <ShortVerdict
       tone={told.tone}
-      now={nowOf(runsNow(film, system), plain, told)}
+      now={nowOf(runsNow(film, system, told === known), under, known)}
       why={told.headline}
       rest={told.sentences}
       more={MORE}

@@ -219,7 +219,7 @@ function Grooves({
   });
 }
 
-/** A cross at the peak, a ring at the least film, each with its value beside it. */
+/** A cross at the peak, a ring at the least film, each with its value beside it; on a phone it stands over the map. */
 function Mark({
   at,
   kind,
@@ -239,7 +239,9 @@ function Mark({
 }) {
   const [px, py] = [x(at.angle), y(at.station)];
   const right = px + 14 + 1.15 * textWidth(text, 13) < width - 4;
-  const up = py < height / 2 ? 16 : -8;
+  const beside = kind === 'peak' ? py + (py < height / 2 ? 16 : -8) : py + 5;
+  // Within the frame, off the figures of the axes.
+  const line = Math.min(height - MARGIN.bottom - 5, Math.max(MARGIN.top + 14, beside));
   return (
     <g className={`mark ${kind}`}>
       <path
@@ -253,9 +255,11 @@ function Mark({
           kind === 'peak' ? `M${px - 6} ${py}h12M${px} ${py - 6}v12` : `M${px - 6} ${py}a6 6 0 1 0 12 0a6 6 0 1 0 -12 0`
         }
       />
-      <text x={right ? px + 9 : px - 9} y={py + (kind === 'peak' ? up : 5)} textAnchor={right ? 'start' : 'end'}>
-        {text}
-      </text>
+      {height > HEIGHTS.phone && (
+        <text x={right ? px + 9 : px - 9} y={line} textAnchor={right ? 'start' : 'end'}>
+          {text}
+        </text>
+      )}
     </g>
   );
 }

@@ -42,7 +42,7 @@ export function warmingTold({ steady, warmUp, warmUpEnd }: FilmReport, system: S
 
 export function speedTold({ safe }: Sweep): string {
   if (safe === undefined) return TRYING;
-  if (safe === null) return 'safe at no speed looked at';
+  if (safe === null) return 'safe at no speed looked at, cold and warm';
   const [slow, fast] = [safe.from, safe.to].map(round).sort((a, b) => a - b);
   return `safe from ${slow} to ${fast} rev/min${safe.openAbove || safe.openBelow ? ', as far as was looked' : ''}`;
 }

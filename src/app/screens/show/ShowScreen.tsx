@@ -122,11 +122,15 @@ function TakeIt({ work, box, factor }: TakeProps) {
     setSaid(copied ? 'The link is copied.' : 'Copy the link from its field.');
   };
   const picture = async () => {
-    const { allOnScreen, pngOf } = await import('../../takeAlong/onScreen.ts');
-    const [section] = allOnScreen(box.current!);
-    if (!section) throw new Error('nothing is drawn');
+    const { wholePicture } = await import('../../takeAlong/whole.ts');
     const title = work.store.getState().design.title ?? 'untitled';
-    offer(`${nameOf(title)}.png`, await pngOf(section, title), 'image/png');
+    const now = box.current!.querySelector('.show-now')!.textContent!;
+    const area = box.current!.querySelector<HTMLElement>('.show-pictures')!;
+    offer(
+      `${nameOf(title)}.png`,
+      await wholePicture(area, `${title} · gaps drawn ${timesText(factor)}`, now),
+      'image/png',
+    );
   };
   const full = () =>
     document.fullscreenElement ? document.exitFullscreen() : document.documentElement.requestFullscreen();

@@ -31,7 +31,7 @@ import {
   placesAt,
   touchMesh,
 } from '../../../../src/app/pictures/solid/filmGeometry.ts';
-import { cutSeat, cutStation, noseCutMeshes, ringAt } from '../../../../src/app/pictures/solid/noseCut.ts';
+import { cutSeat, cutStation, noseCutMeshes, ringAt, stepsOf } from '../../../../src/app/pictures/solid/noseCut.ts';
 import { standOf } from '../../../../src/app/pictures/solid/useCamera.ts';
 import { SAME } from '../../../../src/engine/contact/film.ts';
 import { DESIGNS, drawnAt, positionOf, pulled, touchOf } from './demos.ts';
@@ -157,6 +157,72 @@ describe('the cut from the nose', () => {
   });
 });
 
+describe('the steps of the cut from the nose', () => {
+  test('the shallow and the steep film of a double cone are both in it, each as thick as the drawing has it', () => {
+    const drawn = all.find(([title]) => title === 'steep-first as it stands')![1];
+    const frame = frameOf(drawn);
+    const steps = stepsOf(drawn);
+    expect(steps.map(({ seat }) => drawn.seats[seat]!.name)).toEqual(['shallow', 'steep']);
+    const clip = frame.scale * (steps[0]!.station - frame.centre);
+    const rings = noseCutMeshes(drawn, frame, clip, 0, 1e-5);
+    const once = noseCutMeshes(drawn, frame, clip, 0, 1e-5, false);
+    expect(rings.film.indices.length).toBe(2 * once.film.indices.length);
+    for (const step of steps) {
+      const ring = ringAt(drawn, 0, step.station, step)!;
+      const { film } = drawn.seats[step.seat]!;
+      expect(ring.film).toBeGreaterThanOrEqual(Math.min(...film.map((place) => place.film)) - 1e-12);
+      expect(ring.film).toBeLessThanOrEqual(Math.max(...film.map((place) => place.film)) + 1e-12);
+      expect(ring.outer - ring.inner).toBeGreaterThan(0);
+    }
+  });
+
+  test.each(all)(
+    '%s: each lies nearer the nose and further out than the one before, and all in one plane',
+    (_, drawn) => {
+      const frame = frameOf(drawn);
+      const steps = stepsOf(drawn);
+      for (const [i, { station, from }] of steps.entries()) {
+        if (i === 0) continue;
+        expect(station).toBeGreaterThan(steps[0]!.station);
+        expect(from).toBeGreaterThan(steps[i - 1]!.from);
+      }
+      const clip = frame.scale * (steps[0]!.station - frame.centre);
+      for (const mesh of Object.values(noseCutMeshes(drawn, frame, clip, 0, 1e-5)))
+        for (let k = 0; k < mesh.positions.length; k += 3) expect(mesh.positions[k]!).toBeCloseTo(clip, 6);
+    },
+  );
+});
+
+test('a label of the solid points at film that is seen, from wherever it is looked at, or has no leader', () => {
+  let [seen, hidden] = [0, 0];
+  for (const [name, design] of DESIGNS) {
+    const drawn = drawnAt(design, positionOf(design));
+    const frame = frameOf(drawn);
+    const metal = [journalMesh(drawn, frame), bushMesh(drawn, frame, 120), bushCutMesh(drawn, frame, 120)].map(solid);
+    for (const turn of [0, 0.4, 0.9, 1.5, 2.2, 3, 4, 5]) {
+      const eye = new Vector3(2.4 * Math.sin(turn), 1.6, 4 * Math.cos(turn));
+      for (const anchor of anchorsOf(
+        drawn,
+        frame,
+        { clip: Number.POSITIVE_INFINITY, sector: 120 },
+        eye.toArray(),
+        'metric',
+      )) {
+        const at = new Vector3(...anchor.at);
+        const [first] = new Raycaster(eye, at.clone().sub(eye).normalize()).intersectObjects(metal);
+        const clear = !first || first.distance > at.distanceTo(eye) - 0.03;
+        if (anchor.hidden) hidden++;
+        else {
+          seen++;
+          expect(clear, `${name} ${anchor.name} from ${turn}`).toBe(true);
+        }
+      }
+    }
+  }
+  expect(seen).toBeGreaterThan(20);
+  expect(hidden).toBeGreaterThan(5);
+});
+
 test('from where it is looked at first no metal hides the film of a seat', () => {
   for (const [name, design] of DESIGNS) {
     const drawn = drawnAt(design, positionOf(design));
@@ -171,7 +237,7 @@ test('from where it is looked at first no metal hides the film of a seat', () =>
     const camera = new PerspectiveCamera();
     camera.position.setFromSpherical(stand.at);
     const metal = [journalMesh(drawn, frame), bushMesh(drawn, frame, 120), bushCutMesh(drawn, frame, 120)].map(solid);
-    const eye = Math.atan2(camera.position.y, camera.position.z);
+    const eye = camera.position.toArray();
     for (const anchor of anchorsOf(drawn, frame, stand.opening, eye, 'metric')) {
       const at = new Vector3(...anchor.at);
       const ray = new Raycaster(camera.position, at.clone().sub(camera.position).normalize());
