@@ -116,8 +116,8 @@ export function proposalsOf(known: Known, defensive: number): Proposal[] {
 }
 
 /**
- * With proposals by every reading linear about numbers that were drawn: touch and shake go round corners that an account
- * of films at one position cuts.
+ * With proposals by every reading linear about numbers that were drawn: touch and shake go round corners that an
+ * account of films at one position cuts.
  */
 export function proposalsAbout(
   known: Known,

@@ -22,11 +22,12 @@ import { BLOCK, drawer } from '../../engine/odds/odds.ts';
 import { answerOne } from '../../engine/odds/oneByOne.ts';
 import { type Question, roomFor } from '../../engine/odds/outcomes.ts';
 import { metres } from '../convert.ts';
+import { cutOffBy } from '../cut/cutOff.ts';
 import { standOffSigma } from '../cut/metalDoubt.ts';
 import { BLUE } from '../cut/toCut.ts';
 import type { OddsReport } from './definition.ts';
 import type { Start } from './drawn.ts';
-import { cutOffBy, type Planning, plannedBy } from './planned.ts';
+import { type Planning, plannedBy } from './planned.ts';
 
 /** Pairs that are true in turn, and pairs drawn. */
 const TRIALS = 24;
