@@ -32,11 +32,10 @@ function leftSentence(design: Design, remaining: Remaining, system: System): str
   return far === '' ? `Take ${more}.` : `You are ${far}: take ${more}.`;
 }
 
-/** How far it is short, with its doubt; empty where it is not. */
-function farText({ standOff: { now, all, sigma } }: Remaining, system: System): string {
+/** How far it is short; empty where it is not. One doubt is told, that of the metal: what is safe goes by it. */
+function farText({ standOff: { now, all } }: Remaining, system: System): string {
   const short = now === null || all === null ? 0 : now - all;
-  if (short < NOTHING) return '';
-  return `${sigma === undefined ? fineText(short, system) : plusMinusText(short, sigma, system)} short along the axis`;
+  return short < NOTHING ? '' : `${fineText(short, system)} short along the axis`;
 }
 
 /** What that is in metal: as an amount, and as what is to be taken. */
@@ -73,7 +72,7 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   const told =
     safe.length === 0
       ? 'Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back.'
-      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely}`;
+      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely} That goes by the doubt of what is left to come off, by no other.`;
   const unset = remaining.steps
     .filter(({ safe, safeDivisions }) => safe >= NOTHING && safeDivisions < SETTABLE)
     .map(({ seat, part }) => `the ${seat} ${part}`);
@@ -157,7 +156,7 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
     ...mayStop(design, remaining, system),
     leftSentence(design, remaining, system),
     ...safeSentences(design, remaining, system),
-    ...learntSentence(last, system),
+    ...learntSentence(last),
     ...surerSentences(design, cut, system),
     ...came,
   ];
