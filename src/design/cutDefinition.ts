@@ -237,7 +237,7 @@ const lap = z.strictObject({
     number('fine', 'Advance', 'Axial advance that is followed', { above: 0, max: 1 }, { otherwise: 0.03 }),
   ),
   bearing: z.optional(
-    number('ratio', 'Bearing', 'Share of each seat that should bear', { above: 0, max: 1 }, { otherwise: 0.8 }),
+    number('share', 'Bearing', 'Share of each seat that should bear', { above: 0, max: 1 }, { otherwise: 0.8 }),
   ),
   limit: z.optional(
     number('fine', 'Greatest wear', 'Depth that may be worn off a surface', { above: 0, max: 1 }, { otherwise: 0.02 }),
@@ -280,7 +280,7 @@ export const cut = z.strictObject({
       { otherwise: 0.005 },
     ),
   ),
-  risk: z.optional(number('ratio', 'Risk', RISK, { min: 0.01, max: 0.25 }, { otherwise: 0.025 })),
+  risk: z.optional(number('share', 'Risk', RISK, { min: 0.01, max: 0.25 }, { otherwise: 0.025 })),
   trials: z.optional(
     z.array(trial).check(z.maxLength(100), z.meta({ description: 'The history of the job: trial assemblies in turn' })),
   ),

@@ -62,8 +62,8 @@ export const odds = z.strictObject({
       z.meta({
         title: 'Chances told to ±',
         description:
-          'How far off the limits of a chance may lie, 19 times in 20: as many pairs are drawn as that takes, in place of the number above; 0.01 is one in a hundred',
-        quantity: 'ratio',
+          'How far off the limits of a chance may lie, 19 times in 20: as many pairs are drawn as that takes, in place of the number above; 1 %, 1 in 100 or 0.01',
+        quantity: 'share',
         unit: '1',
       }),
     ),
@@ -90,7 +90,7 @@ export const odds = z.strictObject({
       z.meta({
         title: 'Chance wanted',
         description: 'How often the pair is to work; the spreads to hold for it are told',
-        quantity: 'ratio',
+        quantity: 'share',
         unit: '1',
         default: 0.95,
       }),

@@ -35,6 +35,7 @@ const WRITTEN: Record<Quantity, Written> = {
   phase: plain('°', ['deg', 'd']),
   tilt: measured('tilt', { rad: 1, mrad: 1e-3, µrad: 1e-6 }),
   ratio: plain(''),
+  share: { text: plain('').text, typed: typedShare },
   count: plain(''),
   force: measured('force'),
   pressure: measured('pressure'),
@@ -52,6 +53,12 @@ const WRITTEN: Record<Quantity, Written> = {
   wear: measured('wear'),
   time: plain('s'),
 };
+
+/** A share or chance: `0.01`, `1 %`, `1 in 100`, `1/100`. */
+function typedShare(text: string): Typed {
+  const [, times, out] = /^([\d.]+) ?(?:%|(?:in|\/) ?(\d+))$/.exec(text) ?? [];
+  return times ? { ok: true, value: +times / +(out ?? 100) } : plain('').typed(text, 'metric');
+}
 
 /** `way`: how the person says angles. */
 export const quantityText = (quantity: Quantity, value: number, system: System, way: AngleWay = 'half') =>
