@@ -8,7 +8,7 @@ import { enteredWithNote } from './recordDefinition.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
 
 const MACHINE = USUAL_MACHINE.metric;
-const RISK = 'Chance you allow that less is left to cut than is said to be safe to take: 0.025 is one of 40';
+const RISK = 'Chance you allow that less is left to cut than is said to be safe to take';
 const LIMIT = { otherwise: 0.1, of: 'or the cleanup where that is more' };
 
 const flag = (title: string, description: string) => z.boolean().check(z.meta({ title, description }));
@@ -151,10 +151,7 @@ const machine = z.strictObject({
 const trial = z.strictObject({
   ...enteredWithNote,
   inShapes: z.optional(
-    flag(
-      'In the shapes',
-      'What was taken is off the surfaces of the design already; it counts as history alone, and so does what was read then',
-    ),
+    flag('In the shapes', 'What was taken is off the surfaces of the design already; it counts as history alone'),
   ),
   taken: z.optional(
     z
@@ -174,7 +171,7 @@ const trial = z.strictObject({
             number(
               'fine',
               'Uncertainty',
-              'Standard uncertainty of the stock taken; a twentieth of it and half a division of the cross feed, root of squares, when left out',
+              'Standard uncertainty; a twentieth of it and half a division of the cross feed, root of squares, when left out',
               { min: 0, max: 1 },
             ),
           ),

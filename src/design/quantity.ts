@@ -35,7 +35,7 @@ const WRITTEN: Record<Quantity, Written> = {
   phase: plain('°', ['deg', 'd']),
   tilt: measured('tilt', { rad: 1, mrad: 1e-3, µrad: 1e-6 }),
   ratio: plain(''),
-  share: { text: plain('').text, typed: typedShare },
+  share: { ...plain(''), typed: (text, system) => plain('').typed(shareTyped(text), system) },
   count: plain(''),
   force: measured('force'),
   pressure: measured('pressure'),
@@ -54,11 +54,9 @@ const WRITTEN: Record<Quantity, Written> = {
   time: plain('s'),
 };
 
-/** A share or chance: `0.01`, `1 %`, `1 in 100`, `1/100`. */
-function typedShare(text: string): Typed {
-  const [, times, out] = /^([\d.]+) ?(?:%|(?:in|\/) ?(\d+))$/.exec(text) ?? [];
-  return times ? { ok: true, value: +times / +(out ?? 100) } : plain('').typed(text, 'metric');
-}
+/** A share or chance as a number: `1 %`, `1 in 100`, `1/100`. */
+const shareTyped = (text: string) =>
+  text.replace(/^([\d.]+) ?(?:%|(?:in|\/) ?(\d+))$/, (_, times, out = 100) => `${times / out}`);
 
 /** `way`: how the person says angles. */
 export const quantityText = (quantity: Quantity, value: number, system: System, way: AngleWay = 'half') =>
