@@ -61,8 +61,7 @@ export const odds = z.strictObject({
       z.lte(0.1),
       z.meta({
         title: 'Chances told to ±',
-        description:
-          'How far off a chance may be, 19 times in 20, like 1 in 100: as many pairs are drawn as that takes',
+        description: 'How far off, 19 times in 20, such as 1 %; sets how many pairs are drawn',
         quantity: 'share',
         unit: '1',
       }),
