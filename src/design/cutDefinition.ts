@@ -8,7 +8,7 @@ import { enteredWithNote } from './recordDefinition.ts';
 import { USUAL_MACHINE } from './usualMachine.ts';
 
 const MACHINE = USUAL_MACHINE.metric;
-const RISK = 'Chance you allow that less is left to cut than is said to be safe to take: 0.025 is one of 40';
+const RISK = 'Chance you allow that less is left to cut than is said to be safe to take';
 const LIMIT = { otherwise: 0.1, of: 'or the cleanup where that is more' };
 
 const flag = (title: string, description: string) => z.boolean().check(z.meta({ title, description }));
@@ -151,10 +151,7 @@ const machine = z.strictObject({
 const trial = z.strictObject({
   ...enteredWithNote,
   inShapes: z.optional(
-    flag(
-      'In the shapes',
-      'What was taken is off the surfaces of the design already; it counts as history alone, and so does what was read then',
-    ),
+    flag('In the shapes', 'What was taken is off the surfaces of the design already; it counts as history alone'),
   ),
   taken: z.optional(
     z
@@ -174,7 +171,7 @@ const trial = z.strictObject({
             number(
               'fine',
               'Uncertainty',
-              'Standard uncertainty of the stock taken; a twentieth of it and half a division of the cross feed, root of squares, when left out',
+              'Standard uncertainty; a twentieth of it and half a division of the cross feed, root of squares, when left out',
               { min: 0, max: 1 },
             ),
           ),
@@ -237,7 +234,7 @@ const lap = z.strictObject({
     number('fine', 'Advance', 'Axial advance that is followed', { above: 0, max: 1 }, { otherwise: 0.03 }),
   ),
   bearing: z.optional(
-    number('ratio', 'Bearing', 'Share of each seat that should bear', { above: 0, max: 1 }, { otherwise: 0.8 }),
+    number('share', 'Bearing', 'Share of each seat that should bear', { above: 0, max: 1 }, { otherwise: 0.8 }),
   ),
   limit: z.optional(
     number('fine', 'Greatest wear', 'Depth that may be worn off a surface', { above: 0, max: 1 }, { otherwise: 0.02 }),
@@ -280,7 +277,7 @@ export const cut = z.strictObject({
       { otherwise: 0.005 },
     ),
   ),
-  risk: z.optional(number('ratio', 'Risk', RISK, { min: 0.01, max: 0.25 }, { otherwise: 0.025 })),
+  risk: z.optional(number('share', 'Risk', RISK, { min: 0.01, max: 0.25 }, { otherwise: 0.025 })),
   trials: z.optional(
     z.array(trial).check(z.maxLength(100), z.meta({ description: 'The history of the job: trial assemblies in turn' })),
   ),

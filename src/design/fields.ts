@@ -10,6 +10,7 @@ export type Quantity =
   | 'tilt'
   | 'phase'
   | 'ratio'
+  | 'share'
   | 'count'
   | 'force'
   | 'pressure'
@@ -53,6 +54,7 @@ const UNIT: Record<Quantity, string> = {
   tilt: 'rad',
   phase: 'deg',
   ratio: '1',
+  share: '1',
   force: 'N',
   pressure: 'MPa',
   speed: 'rev/min',

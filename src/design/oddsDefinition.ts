@@ -24,7 +24,7 @@ export const spread = z
         of: z.enum(['halfAngle', 'diameter', 'station', 'from', 'to', 'lobeAmplitude']).check(
           z.meta({
             description:
-              'A number of the surface; lobeAmplitude: of the first of its lobes, which counts in the odds of the run alone',
+              'A number of the surface; lobeAmplitude: of the first of its lobes, in the odds of the run alone',
           }),
         ),
         ...doubt,
@@ -43,7 +43,7 @@ export const spread = z
       }),
     ]),
   )
-  .check(z.maxLength(160), z.meta({ description: 'Doubts beside what is believed, added to it' }));
+  .check(z.maxLength(160), z.meta({ description: 'Doubts beside what is believed' }));
 
 export const odds = z.strictObject({
   from: z.optional(
@@ -61,9 +61,8 @@ export const odds = z.strictObject({
       z.lte(0.1),
       z.meta({
         title: 'Chances told to ±',
-        description:
-          'How far off the limits of a chance may lie, 19 times in 20: as many pairs are drawn as that takes, in place of the number above; 0.01 is one in a hundred',
-        quantity: 'ratio',
+        description: 'How far off, 19 times in 20, such as 1 %; sets how many pairs are drawn',
+        quantity: 'share',
         unit: '1',
       }),
     ),
@@ -78,10 +77,7 @@ export const odds = z.strictObject({
           spread,
         }),
       )
-      .check(
-        z.maxLength(8),
-        z.meta({ description: 'Ways to make the parts, each with its spreads in place of those above, side by side' }),
-      ),
+      .check(z.maxLength(8), z.meta({ description: 'Ways to make the parts, each with its own spreads' })),
   ),
   wanted: z.optional(
     z.number().check(
@@ -89,8 +85,8 @@ export const odds = z.strictObject({
       z.lte(0.999),
       z.meta({
         title: 'Chance wanted',
-        description: 'How often the pair is to work; the spreads to hold for it are told',
-        quantity: 'ratio',
+        description: 'How often the pair is to work',
+        quantity: 'share',
         unit: '1',
         default: 0.95,
       }),

@@ -35,6 +35,7 @@ const WRITTEN: Record<Quantity, Written> = {
   phase: plain('°', ['deg', 'd']),
   tilt: measured('tilt', { rad: 1, mrad: 1e-3, µrad: 1e-6 }),
   ratio: plain(''),
+  share: { ...plain(''), typed: (text, system) => plain('').typed(shareTyped(text), system) },
   count: plain(''),
   force: measured('force'),
   pressure: measured('pressure'),
@@ -52,6 +53,10 @@ const WRITTEN: Record<Quantity, Written> = {
   wear: measured('wear'),
   time: plain('s'),
 };
+
+/** A share or chance as a number: `1 %`, `1 in 100`, `1/100`. */
+const shareTyped = (text: string) =>
+  text.replace(/^([\d.]+) ?(?:%|(?:in|\/) ?(\d+))$/, (_, times, out = 100) => `${times / out}`);
 
 /** `way`: how the person says angles. */
 export const quantityText = (quantity: Quantity, value: number, system: System, way: AngleWay = 'half') =>

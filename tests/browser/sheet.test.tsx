@@ -192,7 +192,13 @@ test('after trials the sheet is of what is left: the old stop struck and in no b
         ? 'Take nothing off yet: assemble dry again for trial 3'
         : 'stop when the reading has changed by what may be taken now',
     );
-    expect(text).toContain('less what the trials say is off and all that is most likely left');
+    // The drawing carries what is safe now, and the whole stands beside it.
+    expect(text).toContain(
+      title === 'Unsure'
+        ? 'less what the trials say is off, for nothing of the rest is safe to take now'
+        : 'less what the trials say is off and what is safe to take now, no more',
+    );
+    expect(text).toContain('The whole would most likely be: steep journal');
     expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
     for (const system of ['metric', 'inch'] as const) {
       shown.work.store.setState({ system });

@@ -198,7 +198,7 @@ function leastAround(drawn: Drawn, seat: number): number | null {
 
 /** How far a film may be other than it is drawn; of one that was read otherwise that is no matter of doubt. */
 const doubtOfDrawn = (film: number | null, believed: BeliefReport['films'][string] | undefined): number | undefined =>
-  film !== null && believed && !isApart(film - believed.mean, believed.sd) ? believed.sd : undefined;
+  film !== null && believed && !isApart(film - believed.mean, believed.sd) ? (believed.off ?? believed.sd) : undefined;
 
 /** Half sections looked at round a seat. */
 const ROUND = 48;

@@ -17,6 +17,8 @@ export interface Asking {
 
 /** Pieces between two answers that are shown. */
 const TOLD_EVERY = 12;
+/** The first comes as soon as something counts. */
+const FIRST_TOLD = 2;
 
 /** Whoever uses the crew: the last one out sends it home. */
 let users = 0;
@@ -47,7 +49,7 @@ export async function runningOdds(
         ended++;
         if (found) done.push(found);
         tell(ended, pieces.length);
-        if (ended % TOLD_EVERY === 0 && !asking) void show();
+        if ((ended === FIRST_TOLD || ended % TOLD_EVERY === 0) && !asking) void show();
       },
       signal,
     );

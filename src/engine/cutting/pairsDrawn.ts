@@ -10,7 +10,8 @@
  * z numbers of the pair and errors of the metal off · L likelihood of all that was read at the trials, from the exact
  * contact of the pair drawn: normal noise of stand-off and shake, 1 or 0 for the blue · L_a the same as proposal a has
  * it, linear and without its bounds · E_a how likely that was before it was read · q_a share of draws that go by it.
- * Some go by none (L_a/E_a = 1), so that no pair that could be is left out.
+ * Some go by none (L_a/E_a = 1), so that no pair that could be is left out. Where hardly a pair counts, the next are
+ * drawn about those that do, too: after some trials touch and shake go round corners that no one account follows.
  *
  * How many of the pairs count: (Σ weight)²/Σ weight².
  * @source MacKay chapter 29.2 (importance sampling, and how many draws count)
@@ -21,7 +22,7 @@ import { standardNormals } from '../belief/draws.ts';
 import { isShape, withNumbers } from '../belief/unknowns.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { predict } from '../gauging/readings/index.ts';
-import { errorOn, type Known, ownErrors, type Proposal, proposalsOf } from './proposals.ts';
+import { errorOn, type Known, ownErrors, type Proposal, proposalsAbout, proposalsOf } from './proposals.ts';
 import { seenAtTrial } from './seenAtTrial.ts';
 import { cutBy, type Trial, withErrors } from './trial.ts';
 
@@ -36,26 +37,42 @@ export interface PairsDrawn {
 
 /** Share of the draws that go by no proposal. */
 const DEFENSIVE = 0.1;
-/** Where less than this share of them counts, more are drawn, up to so many times as many. */
+/** Where less than this share of them counts, more are drawn, so many times as many in turn. */
 const ENOUGH = 1 / 4;
-const MOST = 4;
+const ROUNDS = [1, 2, 4];
+/** Where there are shakes, each of which costs far more to tell, the first few rounds find where to draw. */
+const SHAKEN = [1, 1, 1, 2, 4];
+/** So many of the pairs that count most are drawn about then. */
+const LOOKED_AT = 12;
 
 /** The same for the same seed. */
 export function pairsDrawn(known: Known, count: number, seed: number): PairsDrawn {
-  const proposals = proposalsOf(known, DEFENSIVE);
-  if (proposals.length === 0) return { pairs: [], weights: [], effective: 0 };
-  for (let times = 1; ; times *= 2) {
-    const drawn = weighed(known, proposals, count * times, seed);
-    if (drawn.effective >= ENOUGH * count || times >= MOST) return drawn;
+  const shaken = known.trials.some(({ shake }) => shake);
+  let proposals = proposalsOf(known, DEFENSIVE);
+  let drawn: PairsDrawn = { pairs: [], weights: [], effective: 0 };
+  if (proposals.length === 0) return drawn;
+  for (const times of shaken ? SHAKEN : ROUNDS) {
+    const { best, ...found } = weighed(known, proposals, count * times, seed);
+    drawn = found;
+    if (drawn.effective >= ENOUGH * count) break;
+    if (shaken) proposals = proposalsAbout(known, proposals, best, DEFENSIVE);
   }
+  return drawn;
 }
 
-function weighed(known: Known, proposals: readonly Proposal[], count: number, seed: number): PairsDrawn {
+/** With the numbers of the pairs that count most, the first the most. */
+function weighed(
+  known: Known,
+  proposals: readonly Proposal[],
+  count: number,
+  seed: number,
+): PairsDrawn & { best: number[][] } {
   const { seats, unknowns, numbers } = known.belief;
   const own = ownErrors(known);
   const draw = drawer(known, proposals, count, seed);
   const pairs: SeatInput[][] = [];
   const logs: number[] = [];
+  const numbersOf: number[][] = [];
   for (let k = 0; k < count; k++) {
     const z = draw(k);
     const pair = withNumbers(seats, unknowns, Float64Array.from(z.slice(0, numbers.length)));
@@ -64,13 +81,20 @@ function weighed(known: Known, proposals: readonly Proposal[], count: number, se
     const { log, now } = likelihoodOf(known, pair, trials);
     if (log === Number.NEGATIVE_INFINITY) continue;
     pairs.push(now);
+    numbersOf.push(z);
     logs.push(log - proposedLog(proposals, z));
   }
   const most = logs.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   const raw = logs.map((log) => Math.exp(log - most));
   const all = raw.reduce((a, b) => a + b, 0);
   const weights = raw.map((w) => w / all);
-  return { pairs, weights, effective: pairs.length === 0 ? 0 : 1 / weights.reduce((sum, w) => sum + w * w, 0) };
+  const best = weights.map((weight, k) => ({ weight, z: numbersOf[k]! })).sort((a, b) => b.weight - a.weight);
+  return {
+    pairs,
+    weights,
+    effective: pairs.length === 0 ? 0 : 1 / weights.reduce((sum, w) => sum + w * w, 0),
+    best: best.slice(0, LOOKED_AT).map(({ z }) => z),
+  };
 }
 
 /** z of each draw. */

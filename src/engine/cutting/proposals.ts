@@ -16,11 +16,14 @@ import { dot } from '../algebra/dot.ts';
 import { lowerRoot } from '../algebra/triangular.ts';
 import { beginning, type ErrorName } from '../belief/accounts.ts';
 import { covarianceColumn } from '../belief/decomposition.ts';
+import { positionFollowed } from '../belief/filmGradient.ts';
 import type { FilmsBelieved } from '../belief/filmsBelieved.ts';
-import { gradientOf, isShape, withNumbers } from '../belief/unknowns.ts';
+import { gradientOf, type Influence, isShape, withNumbers } from '../belief/unknowns.ts';
+import { type SeatInput, seatLines } from '../contact/fit.ts';
 import type { WholeBelief } from '../gauging/believe.ts';
-import { perStock } from '../gauging/cutsBetween.ts';
+import { perStock, rateOf } from '../gauging/cutsBetween.ts';
 import { predict } from '../gauging/readings/index.ts';
+import { seenAtTrial } from './seenAtTrial.ts';
 import { cutBy, type Trial, type TrialInput, trialsOf, withErrors } from './trial.ts';
 
 export interface Known {
@@ -112,6 +115,38 @@ export function proposalsOf(known: Known, defensive: number): Proposal[] {
   return all.map((one, a) => ({ ...one, share: shares[a]! * (1 - defensive) }));
 }
 
+/**
+ * With proposals by every reading linear about numbers that were drawn: touch and shake go round corners that an
+ * account of films at one position cuts.
+ */
+export function proposalsAbout(
+  known: Known,
+  proposals: readonly Proposal[],
+  about: readonly (readonly number[])[],
+  defensive: number,
+): Proposal[] {
+  const own = ownErrors(known);
+  const before = beforeTrials(known, own);
+  const more = about.flatMap((z) => {
+    const told = toldAbout(known, own, z, ['standOff', 'shake']);
+    return WIDER.map((times) =>
+      rooted(
+        conditioned(
+          before,
+          told.map((one) => ({ ...one, sigma: times * one.sigma })),
+        ),
+      ),
+    );
+  });
+  const share = ((1 - KEPT) * (1 - defensive)) / more.length;
+  return [...proposals.map((one) => ({ ...one, share: one.share * KEPT })), ...more.map((one) => ({ ...one, share }))];
+}
+
+/** Share of the draws that go on as before. */
+const KEPT = 0.4;
+/** How much less surely each reading is taken there: round a corner the straight account ends. */
+const WIDER = [1, 2];
+
 const sharesOf = (logs: readonly number[]): number[] => {
   const most = Math.max(...logs);
   const weights = logs.map((log) => Math.exp(log - most));
@@ -166,15 +201,27 @@ function withShakes(
   let found = conditioned(before, others);
   const shaken = known.trials.some(({ shake }) => shake);
   for (let round = 0; shaken && round < ROUNDS; round++)
-    found = conditioned(before, [...others, ...shakesAbout(known, own, found.mean)]);
-  const root = lowerRoot(found.mean.length, (i, k) => found.covariance[i]![k]!, NOTHING ** 2);
-  return { ...found, root };
+    found = conditioned(before, [...others, ...toldAbout(known, own, found.mean, ['shake'])]);
+  return rooted(found);
 }
+
+const rooted = (found: ReturnType<typeof conditioned>): Omit<Proposal, 'share'> => ({
+  ...found,
+  root: lowerRoot(found.mean.length, (i, k) => found.covariance[i]![k]!, NOTHING ** 2),
+});
 
 /** No standard deviation of a direction is less (m, rad). */
 const NOTHING = 1e-14;
 
-function shakesAbout(known: Known, own: readonly { name: ErrorName }[], z: readonly number[]): LinearReading[] {
+type ReadAt = 'standOff' | 'shake';
+
+/** What was read at the trials, linear about these numbers; none of what such parts do not tell. */
+function toldAbout(
+  known: Known,
+  own: readonly { name: ErrorName }[],
+  z: readonly number[],
+  which: readonly ReadAt[],
+): LinearReading[] {
   const { belief, input, trials } = known;
   const { seats, unknowns, numbers } = belief;
   const n = numbers.length;
@@ -184,16 +231,43 @@ function shakesAbout(known: Known, own: readonly { name: ErrorName }[], z: reado
   let now = start;
   return withErrors(trials, errorOn(known, own, n, z)).flatMap((trial, t): LinearReading[] => {
     now = cutBy(input, now, trial, fresh);
-    if (!trial.shake) return [];
-    const { value: predicted, influences } = predict({ kind: 'shake', ...trial.shake }, now);
-    if (predicted === null) return [];
-    const row = new Float64Array(z.length);
-    row.set(gradientOf(influences, now, unknowns));
-    for (const [k, { name }] of [...known.errors, ...own].entries()) {
-      if (name.trial > t || name.of !== 'taken') continue;
-      const place = k < known.errors.length ? known.errors[k]!.at : n + k - known.errors.length;
-      row[place]! += perStock(influences, now, trials[name.trial]!.taken[name.place]!);
-    }
-    return [{ row, value: trial.shake.value - predicted + dot(row, z), sigma: trial.shake.sigma }];
+    return which.flatMap((what) => {
+      const told = trial[what];
+      const predicted = told && predictedAt(now, trial, what);
+      if (!predicted) return [];
+      const { value, influences } = predicted;
+      const row = new Float64Array(z.length);
+      row.set(gradientOf(influences, now, unknowns));
+      for (const [k, { name }] of [...known.errors, ...own].entries()) {
+        if (name.trial > t) continue;
+        const place = k < known.errors.length ? known.errors[k]!.at : n + k - known.errors.length;
+        row[place]! += perError(known, name, influences, now);
+      }
+      return [{ row, value: told.value - value + dot(row, z), sigma: told.sigma }];
+    });
   });
+}
+
+interface Predicted {
+  /** m */
+  value: number;
+  influences: readonly Influence[];
+}
+
+function predictedAt(now: readonly SeatInput[], { shake, thickness }: Trial, what: ReadAt): Predicted | null {
+  if (what === 'shake') {
+    const { value, influences } = predict({ kind: 'shake', ...shake! }, now);
+    return value === null ? null : { value, influences };
+  }
+  const at = seenAtTrial(now, thickness)?.at;
+  const touches = now.map((seat, i) => positionFollowed(seatLines(seat), i, 0));
+  return touches.find((touch) => touch !== null && touch.value === at) ?? null;
+}
+
+/** How it follows an error of metal off (m/m). */
+function perError({ trials, input }: Known, name: ErrorName, influences: readonly Influence[], now: SeatInput[]) {
+  if (name.of === 'taken') return perStock(influences, now, trials[name.trial]!.taken[name.place]!);
+  const { face } = trials[name.trial]!.faces![name.place]!;
+  const { seats, part, moves } = input.faces![face]!;
+  return rateOf({ cut: { of: 'face', seats, part, moves, normal: 0, sigma: 0 }, sign: 1 }, influences, now);
 }

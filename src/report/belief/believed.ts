@@ -3,8 +3,9 @@ import type { Design } from '../../design/definition.ts';
 import { defaultAt } from '../../design/place.ts';
 import type { ErrorName, FilmsBefore } from '../../engine/belief/accounts.ts';
 import { atEnds, beyondFilms, type FilmsBelieved, filmsBelieved } from '../../engine/belief/filmsBelieved.ts';
+import type { SeatInput } from '../../engine/contact/fit.ts';
 import { type PairsDrawn, pairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
-import type { Trial, TrialInput } from '../../engine/cutting/trial.ts';
+import { type Trial, type TrialInput, type TrialResult, trialsOf } from '../../engine/cutting/trial.ts';
 import { believe, type WholeBelief } from '../../engine/gauging/believe.ts';
 import { metres, millimetres, toSeats } from '../convert.ts';
 import { closedCount, openTrials, tellsAnything } from '../cut/openTrials.ts';
@@ -23,6 +24,8 @@ export interface Believed {
   ends: FilmsBelieved[];
   /** pairs drawn already, by the trials they know of */
   drawn: Map<string, PairsDrawn>;
+  /** what trials told already, by the trials */
+  told: Map<string, TrialResult[]>;
 }
 
 const known = new WeakMap<Design, Believed>();
@@ -49,6 +52,7 @@ function believed(design: Design): Believed {
     errors,
     ends: atEnds(of),
     drawn: new Map(),
+    told: new Map(),
   };
 }
 
@@ -81,6 +85,34 @@ export function pairsAfter(design: Design, input: TrialInput, trials: readonly T
   const pairs = pairsDrawn({ belief, input, trials, errors, films: ends }, count, SEED);
   drawn.set(key, pairs);
   return pairs;
+}
+
+/** What these trials told, one after the other. */
+export function toldByTrials(design: Design, input: TrialInput, trials: readonly Trial[]): TrialResult[] {
+  const { films, told } = believedOf(design);
+  const key = JSON.stringify(trials);
+  const found = told.get(key) ?? trialsOf(input, trials, films);
+  told.set(key, found);
+  return found;
+}
+
+/** The parts as they are taken to be by now, and by how much each film is most likely greater (m). */
+interface LikelyNow {
+  parts: readonly SeatInput[];
+  films: readonly number[];
+}
+
+/**
+ * Null where what was read at the trials cannot be taken in, and before any where the films are told as Measure tells
+ * them: all was read, or each is surely least at one end.
+ */
+export function likelyNow(design: Design, input: TrialInput, trials: readonly Trial[]): LikelyNow | null {
+  const last = toldByTrials(design, input, trials).at(-1);
+  if (last) return last.status === 'updated' ? last : null;
+  const { belief, films, ends } = believedOf(design);
+  return ends.length > 1 && belief.unread.length > 0
+    ? { parts: input.seats, films: films.mean.slice(0, input.seats.length) }
+    : null;
 }
 
 /** Errors of metal off at trials that readings of the bench lean on too: each with its place among the numbers. */

@@ -14,6 +14,11 @@ const known = {
   high: mm('and this'),
 };
 const quantity = z.strictObject(known);
+const film = z.strictObject({
+  ...known,
+  likely: z.optional(mm('Most likely, by which Cut plans; told where it is no mean of normal numbers')),
+  off: z.optional(mm('How far it may be off that: standard deviation about it')),
+});
 
 export const beliefReport = z.strictObject({
   position: mm('Position of the journal at which the films are told'),
@@ -40,7 +45,7 @@ export const beliefReport = z.strictObject({
   ),
   firstPosition: z.nullable(quantity),
   relation: z.nullable(quantity),
-  films: z.record(z.string(), z.nullable(quantity)),
+  films: z.record(z.string(), z.nullable(film)),
   method: z
     .enum(['linear', 'draws'])
     .check(z.meta({ description: 'How the shapes are carried: as a normal estimate, or as pairs drawn and weighed' })),
@@ -49,3 +54,4 @@ export const beliefReport = z.strictObject({
 
 export type BeliefReport = z.infer<typeof beliefReport>;
 export type BelievedQuantity = z.infer<typeof quantity>;
+export type BelievedFilm = z.infer<typeof film>;

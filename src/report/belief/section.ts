@@ -1,18 +1,23 @@
 /** The `belief` section of the report: both parts as they most likely are by now, and how sure that is. */
 import type { Design } from '../../design/definition.ts';
+import type { Metres } from '../../design/dimension.ts';
 import { consequencesOf, type FirstSeat } from '../../engine/belief/consequences.ts';
 import { covarianceOf, uncertaintyOf, unit } from '../../engine/belief/decomposition.ts';
 import { type Quantity, valuesOf } from '../../engine/belief/quantities.ts';
+import { leastFilm } from '../../engine/contact/film.ts';
+import { seatLines } from '../../engine/contact/fit.ts';
 import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
-import type { Trial } from '../../engine/cutting/trial.ts';
+import type { Trial, TrialInput } from '../../engine/cutting/trial.ts';
+import { believed } from '../../engine/cutting/trialReadings.ts';
 import type { WholeBelief } from '../../engine/gauging/believe.ts';
 import type { Part } from '../../engine/parts/line.ts';
 import { degrees, metres, millimetres, toSeats } from '../convert.ts';
 import { openTrials, tellsAnything } from '../cut/openTrials.ts';
 import { type Cut, toPlanInput, toTrials } from '../cut/toCut.ts';
 import { usedReadings } from '../measure/usedReadings.ts';
-import { believedOf, notAsReadSection, pairsAfter } from './believed.ts';
+import { believedOf, likelyNow, notAsReadSection, pairsAfter } from './believed.ts';
 import type { BeliefReport, BelievedQuantity } from './definition.ts';
+import { filmSpread } from './spread.ts';
 
 /** Of a design of which nothing was ever read there is nothing to believe: it is as drawn. */
 export function beliefSection(design: Design): BeliefReport | undefined {
@@ -22,7 +27,7 @@ export function beliefSection(design: Design): BeliefReport | undefined {
   if (read === 0 && trials.length === 0) return undefined;
   const { belief } = believedOf(design);
   const position = metres(design.position ?? 0);
-  const told = trials.length === 0 ? linear(design, belief, position) : byDraws(design, cut, trials, position);
+  const told = trials.length === 0 ? linear(design, cut, belief, position) : byDraws(design, cut, trials, position);
   return (
     told && {
       position: millimetres(position),
@@ -51,7 +56,7 @@ function usedPlaces(design: Design, used: readonly number[]): number[] {
 type Told = Omit<BeliefReport, 'position' | 'assumed' | 'disagreeing' | 'notAsRead'>;
 
 /** As Measure tells it (engine/belief/consequences.ts), with what nobody has read in it. */
-function linear(design: Design, belief: WholeBelief, position: number): Told {
+function linear(design: Design, cut: Cut, belief: WholeBelief, position: Metres): Told {
   const { all, first } = consequencesOf(belief, position);
   const quantity = (of: Quantity['of'], seat?: number): BelievedQuantity | null => {
     const found = all.find(({ quantity: q }) => q.of === of && (!('seat' in q) || q.seat === seat));
@@ -68,7 +73,11 @@ function linear(design: Design, belief: WholeBelief, position: number): Told {
     first: first && Object.fromEntries(design.seats.map(({ name }, i) => [name, chanceOf(first, i)])),
     firstPosition: quantity('firstPosition'),
     relation: quantity('relation'),
-    films: Object.fromEntries(design.seats.map(({ name }, i) => [name, quantity('film', i)])),
+    films: withLikely(
+      design,
+      design.seats.map((_, i) => quantity('film', i)),
+      likelyFilms(design, toPlanInput(design, cut), [], position),
+    ),
     method: 'linear',
   };
 }
@@ -76,8 +85,9 @@ function linear(design: Design, belief: WholeBelief, position: number): Told {
 const chanceOf = (first: readonly FirstSeat[], seat: number) =>
   first.find((one) => one.seat === seat)?.probability ?? 0;
 
-function byDraws(design: Design, cut: Cut, trials: readonly Trial[], position: number): Told | undefined {
-  const drawn = pairsAfter(design, toPlanInput(design, cut), trials);
+function byDraws(design: Design, cut: Cut, trials: readonly Trial[], position: Metres): Told | undefined {
+  const input = toPlanInput(design, cut);
+  const drawn = pairsAfter(design, input, trials);
   if (drawn.pairs.length === 0) return undefined;
   const values = drawn.pairs.map((pair) => valuesOf(pair, position));
   const seats = design.seats.length;
@@ -87,10 +97,51 @@ function byDraws(design: Design, cut: Cut, trials: readonly Trial[], position: n
     first: firstOf(design, values, drawn.weights),
     firstPosition: quantity(1),
     relation: quantity(0),
-    films: Object.fromEntries(design.seats.map(({ name }, i) => [name, quantity(2 + seats + i)])),
+    films: withLikely(
+      design,
+      design.seats.map((_, i) => quantity(2 + seats + i)),
+      likelyFilms(design, input, trials, position),
+    ),
     method: 'draws',
     effective: drawn.effective,
   };
+}
+
+/** Most likely film of every seat, and how far it may be off (m). */
+interface LikelyFilms {
+  films: (number | null)[];
+  off: number[] | null;
+}
+
+/** As Cut tells it; null where it is the mean of normal numbers, and where the trials do not go together. */
+function likelyFilms(
+  design: Design,
+  input: TrialInput,
+  trials: readonly Trial[],
+  position: Metres,
+): LikelyFilms | null {
+  const known = likelyNow(design, input, trials);
+  if (!known) return null;
+  const { parts, films } = known;
+  return {
+    films: believed(parts, films).map((seat) => leastFilm(seatLines(seat).gap, position)),
+    off: filmSpread(parts, films, pairsAfter(design, input, trials), position),
+  };
+}
+
+function withLikely(
+  { seats }: Design,
+  quantities: readonly (BelievedQuantity | null)[],
+  likely: LikelyFilms | null,
+): BeliefReport['films'] {
+  return Object.fromEntries(
+    seats.map(({ name }, i) => {
+      const [quantity, film] = [quantities[i]!, likely?.films[i] ?? null];
+      return quantity && likely?.off && film !== null
+        ? [name, { ...quantity, likely: millimetres(film), off: millimetres(likely.off[i]!) }]
+        : [name, quantity];
+    }),
+  );
 }
 
 const PARTS: readonly Part[] = ['journal', 'bush'];

@@ -3,8 +3,12 @@ import type { Design } from '../../design/definition.ts';
 import { COVER, fineText, plusMinusText, type System } from '../../design/units.ts';
 import { fitOf } from '../fit/fitOf.ts';
 import { listed } from '../listed.ts';
-import type { BeliefReport } from './definition.ts';
+import type { BeliefReport, BelievedFilm } from './definition.ts';
 import { isApart } from './notAsRead.ts';
+
+/** What is told of a film on every screen (mm): the most likely, and how far it may be off that. */
+const likelyOf = ({ likely, mean }: BelievedFilm) => likely ?? mean;
+const offOf = ({ off, sd }: BelievedFilm) => off ?? sd;
 
 /** Fewer pairs than this tell no spread: what was read at the trials hardly goes together. */
 const FEW = 50;
@@ -39,7 +43,7 @@ export function offSentences(design: Design, belief: BeliefReport, system: Syste
   if (before !== null) return [before];
   const off = design.seats.flatMap(({ name }) => {
     const film = belief.films[name];
-    return film ? [`${name} ${fineText(COVER * film.sd, system)}`] : [];
+    return film ? [`${name} ${fineText(COVER * offOf(film), system)}`] : [];
   });
   // What is told elsewhere is of other parts than were read or tried: how far it is off is no matter of doubt.
   if (belief.notAsRead === 'other' || isOther(design, belief))
@@ -47,7 +51,7 @@ export function offSentences(design: Design, belief: BeliefReport, system: Syste
       `By all that was read the films here are ${listed(
         design.seats.flatMap(({ name }) => {
           const film = belief.films[name];
-          return film ? [`${name} ${plusMinusText(film.mean, film.sd, system)}`] : [];
+          return film ? [`${name} ${plusMinusText(likelyOf(film), offOf(film), system)}`] : [];
         }),
       )} (19 times in 20), and not those told here.`,
       assumedSentence(belief),
@@ -63,7 +67,7 @@ export function offSentences(design: Design, belief: BeliefReport, system: Syste
 const isOther = (design: Design, { films }: BeliefReport): boolean =>
   fitOf(design).seats.some(({ name, leastFilm }) => {
     const believed = films[name];
-    return leastFilm !== null && believed ? isApart(leastFilm - believed.mean, believed.sd) : false;
+    return leastFilm !== null && believed ? isApart(leastFilm - likelyOf(believed), offOf(believed)) : false;
   });
 
 function filmsSentence(
@@ -74,10 +78,12 @@ function filmsSentence(
 ): string {
   const told = seats.flatMap(({ name }) => {
     const film = films[name];
-    return film ? [{ name, film, text: `${name} ${plusMinusText(film.mean, film.sd, system)}` }] : [];
+    return film ? [{ name, film, text: `${name} ${plusMinusText(likelyOf(film), offOf(film), system)}` }] : [];
   });
   if (told.length === 0) return '';
-  const apart = told.filter(({ name, film }) => drawn[name] != null && isApart(drawn[name]! - film.mean, film.sd));
+  const apart = told.filter(
+    ({ name, film }) => drawn[name] != null && isApart(drawn[name]! - likelyOf(film), offOf(film)),
+  );
   const note =
     apart.length === 0
       ? ''

@@ -229,7 +229,15 @@ const trial = z.strictObject({
       z.string(),
       z.strictObject({
         more: mm('By how much the film is most likely greater than the design gives'),
-        sigma: mm('Standard uncertainty, of the further side'),
+        sigma: mm('Standard uncertainty'),
+      }),
+    ),
+  ),
+  drawn: z.optional(
+    z.boolean().check(
+      z.meta({
+        description:
+          'Whether sigma is that of the pairs drawn, as on every screen; else it is of the likeliest account alone: of trials long ago, and where hardly a pair goes with what was read',
       }),
     ),
   ),
@@ -260,7 +268,15 @@ const trial = z.strictObject({
 });
 
 const asTheyAre = z
-  .strictObject({ position: mm('Position of the journal'), films: z.record(z.string(), mmOrNull('Least film there')) })
+  .strictObject({
+    position: mm('Position of the journal'),
+    films: z.record(z.string(), mmOrNull('Least film there')),
+    sigmas: z.optional(
+      z
+        .record(z.string(), mm('Standard uncertainty of that film, of the pairs drawn'))
+        .check(z.meta({ description: 'Once there are trials; left out where the pairs drawn tell none' })),
+    ),
+  })
   .check(
     z.meta({
       description:
@@ -274,6 +290,13 @@ const remaining = z.strictObject({
   faces: z.array(z.strictObject({ name: z.string(), off: mm('Metal off; below 0 put on'), ...leftAmount })),
   position: mm('Position of the journal'),
   films: z.record(z.string(), mmOrNull('Least film')),
+  sigmas: z.optional(
+    z
+      .record(z.string(), mmOrNull('Standard uncertainty of that film'))
+      .check(
+        z.meta({ description: 'By the pairs drawn, each cut so, and by the dial; left out where they tell none' }),
+      ),
+  ),
   standOff: z.strictObject({
     now: mmOrNull('Position of first touch as believed'),
     safe: mmOrNull('When what may be taken now is off'),

@@ -4,7 +4,9 @@
  */
 import type { Design } from '../../design/definition.ts';
 import type { FilmsBefore } from '../../engine/belief/accounts.ts';
-import { believedOf } from '../belief/believed.ts';
+import type { PlanInput } from '../../engine/cutting/problem.ts';
+import { believedOf, likelyNow, pairsAfter } from '../belief/believed.ts';
+import { filmSpread } from '../belief/spread.ts';
 import { millimetres } from '../convert.ts';
 import type { CutReport } from './definition.ts';
 
@@ -30,14 +32,18 @@ export function doubtOf(design: Design): FilmDoubt {
   };
 }
 
-export const doubtSection = (design: Design, { before, from }: FilmDoubt): CutReport['doubt'] =>
-  Object.fromEntries(
+export function doubtSection(design: Design, input: PlanInput, { before, from }: FilmDoubt): CutReport['doubt'] {
+  // Where it is not known at which end a film is least it is no normal number: then as the pairs drawn have it.
+  const known = likelyNow(design, input, []);
+  const drawn = known && filmSpread(known.parts, known.films, pairsAfter(design, input, []), input.position);
+  return Object.fromEntries(
     design.seats.map(({ name }, i) => [
       name,
       {
-        sigma: millimetres(Math.sqrt(before.covariance[i]![i]!)),
+        sigma: millimetres(drawn?.[i] ?? Math.sqrt(before.covariance[i]![i]!)),
         from: from[i]!,
         ...(before.mean[i] !== 0 && { more: millimetres(before.mean[i]!) }),
       },
     ]),
   );
+}

@@ -32,11 +32,10 @@ function leftSentence(design: Design, remaining: Remaining, system: System): str
   return far === '' ? `Take ${more}.` : `You are ${far}: take ${more}.`;
 }
 
-/** How far it is short, with its doubt; empty where it is not. */
-function farText({ standOff: { now, all, sigma } }: Remaining, system: System): string {
+/** How far it is short; empty where it is not. One doubt is told, that of the metal: what is safe goes by it. */
+function farText({ standOff: { now, all } }: Remaining, system: System): string {
   const short = now === null || all === null ? 0 : now - all;
-  if (short < NOTHING) return '';
-  return `${sigma === undefined ? fineText(short, system) : plusMinusText(short, sigma, system)} short along the axis`;
+  return short < NOTHING ? '' : `${fineText(short, system)} short along the axis`;
 }
 
 /** What that is in metal: as an amount, and as what is to be taken. */
@@ -73,7 +72,7 @@ export function safeSentences({ cut: wanted }: Design, remaining: Remaining, sys
   const told =
     safe.length === 0
       ? 'Nothing of it is safe to take yet: it may be far less than that, and metal cannot be put back.'
-      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely}`;
+      : `Safe to take now: ${listed(safe.map((l) => l.safe))}; ${surely} That goes by the doubt of what is left to come off, by no other.`;
   const unset = remaining.steps
     .filter(({ safe, safeDivisions }) => safe >= NOTHING && safeDivisions < SETTABLE)
     .map(({ seat, part }) => `the ${seat} ${part}`);
@@ -154,33 +153,35 @@ export function trialSentences(design: Design, cut: CutReport, system: System): 
   if (clashes.length > 0)
     return [...clashes, WITHHELD, ...(without ? [withoutSentence(design, without, system)] : []), ...came];
   return [
-    ...mayStop(design, remaining, last, system),
+    ...mayStop(design, remaining, system),
     leftSentence(design, remaining, system),
     ...safeSentences(design, remaining, system),
-    ...learntSentence(last, system),
+    ...learntSentence(last),
     ...surerSentences(design, cut, system),
     ...came,
   ];
 }
 
 /** Where the pair would do as it is, that comes before anything that may still come off; with how well it is known. */
-function mayStop(
-  { seats }: Design,
-  { asTheyAre, steps, faces }: Remaining,
-  { films }: Pick<NonNullable<CutReport['trials']>[number], 'films'>,
-  system: System,
-): string[] {
+function mayStop({ seats }: Design, { asTheyAre, steps, faces }: Remaining, system: System): string[] {
   if (!asTheyAre || steps.length + faces.length === 0) return [];
-  const sigmaOf = (name: string) => films?.[name]?.sigma ?? 0;
-  const told = Object.entries(asTheyAre.films).map(
-    ([name, film]) => `${name} ${film === null ? 'apart' : plusMinusText(film, sigmaOf(name), system)}`,
-  );
-  const unsure = seats.some(({ name, film }) => film?.tolerance && COVER * sigmaOf(name) > film.tolerance);
+  const { films, sigmas } = asTheyAre;
+  const told = Object.entries(films).map(([name, film]) => `${name} ${filmText(film, sigmas?.[name], system)}`);
+  const unsure = seats.some(({ name, film }) => film?.tolerance && COVER * (sigmas?.[name] ?? 0) > film.tolerance);
   return [
     `You may stop here: most likely every film is within its tolerance already, the journal at ${fineText(asTheyAre.position, system)}.`,
     `There they are ${listed(told)}${unsure ? '; that is known less well than the tolerances, and no further cut makes it surer' : ''}. What follows only brings them nearer to what is wanted.`,
   ];
 }
+
+/** Whether enough pairs go with what was read to tell how sure it is. */
+const isSure = ({ remaining }: CutReport) => remaining?.sigmas !== undefined;
+const UNSURE =
+  'Hardly a pair goes with all that was read, so it is not known how sure this is: read the last trial once more.';
+
+/** A film with its doubt; without it where none is told. */
+const filmText = (film: number | null | undefined, sigma: number | null | undefined, system: System) =>
+  film == null ? 'apart' : sigma == null ? fineText(film, system) : plusMinusText(film, sigma, system);
 
 /** What the Cut screen says first once there are trials; null before. */
 export function leftVerdict(design: Design, cut: CutReport, system: System): Verdict | null {
@@ -188,26 +189,24 @@ export function leftVerdict(design: Design, cut: CutReport, system: System): Ver
   if (!last) return null;
   const [headline, ...sentences] = trialSentences(design, cut, system);
   if (headline === undefined) return null;
-  const sigma = (name: string) => last.films?.[name]?.sigma ?? 0;
   const films =
     cut.remaining &&
     design.seats
       .filter(({ film }) => film)
-      .map(
-        ({ name }) =>
-          `${name} ${cut.remaining!.films[name] == null ? 'apart' : plusMinusText(cut.remaining!.films[name]!, sigma(name), system)}`,
-      );
+      .map(({ name }) => `${name} ${filmText(cut.remaining!.films[name], cut.remaining!.sigmas?.[name], system)}`);
   const clash = (last.clashes ?? []).length > 0;
+  const sure = isSure(cut);
   const stops = last.status !== 'updated' || clash || !cut.remaining || !isReached(cut.remaining);
-  const tone = stops ? 'stop' : leftOf(cut.remaining!, system).length === 0 ? 'good' : 'mend';
+  const tone = stops ? 'stop' : leftOf(cut.remaining!, system).length === 0 && sure ? 'good' : 'mend';
   return {
     tone,
     headline,
     sentences: [
       ...sentences,
+      ...(films && !clash && !sure ? [UNSURE] : []),
       ...(films && !clash
         ? [
-            `The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}; every ± is 19 times in 20.`,
+            `The films are then most likely ${listed(films)}, the journal at ${fineText(cut.remaining!.position, system)}${sure ? '; every ± is 19 times in 20' : ''}.`,
           ]
         : []),
     ],

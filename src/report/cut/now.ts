@@ -41,7 +41,7 @@ function leftNow(remaining: NonNullable<CutReport['remaining']>, worth: CutRepor
       ? 'Nothing is left to cut.'
       : 'Nothing more can be cut: the films stay off.';
   const safe = left.filter(({ taken }) => taken >= NOTHING);
-  const [best] = worth ? surerWays(worth) : [];
+  const [best] = worth ? surerWays(worth, system) : [];
   if (safe.length === 0) return `Take nothing yet: first ${best ? best.doing : 'try it again'}.`;
   // A sliver is not worth a set-up of its own where a look tells as much.
   if (best && left.every(({ share }) => share < SLIVER))

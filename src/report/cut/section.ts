@@ -53,7 +53,7 @@ export function cutSection(design: Design): CutReport | undefined {
   const surfaces = steps
     .filter((step) => step.kind === 'surface')
     .map((step) => stepSection(design, step, reached([step.seat]), sigmaOf(step.seat, step.part)));
-  const { told: trials, now } = trialSection(design, cut, input, doubt.before);
+  const { told: trials, now } = trialSection(design, cut, input);
   const hard = caseSection(design, { steps: surfaces, remaining: trials.remaining });
   return {
     steps: surfaces,
@@ -71,7 +71,7 @@ export function cutSection(design: Design): CutReport | undefined {
     missed: plan ? missedSection(design, input, plan, verdict) : [],
     aims: aimsSection(design, input),
     trade: tradeSection(input),
-    doubt: doubtSection(design, doubt),
+    doubt: doubtSection(design, input, doubt),
     ...notAsReadSection(design),
     shift: millimetres(move.shift),
     turns: pitch === undefined ? null : millimetres(move.shift) / pitch,

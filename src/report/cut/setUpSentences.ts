@@ -65,7 +65,7 @@ function neededText({ needed, bar }: Setting, system: System): string {
 const CAUSES: Record<CutReport['budget']['contributions'][number]['cause'], string> = {
   toolHeight: 'the height of the tool',
   angle: 'the setting of the angle',
-  dial: 'the cross-feed dial',
+  dial: 'setting the cross-feed dial to half a division',
   stop: 'the lean of the indicator at the stop',
   sine: 'the lean of the indicator as the angle is set',
   growth: 'the warmth of the work as it is gauged',

@@ -14,13 +14,13 @@ import type { CutReport } from './definition.ts';
 type Surer = NonNullable<NonNullable<CutReport['trials']>[number]['relation']>;
 
 /** Only so many of the last trials are told of. */
-const MOST = 4;
+export const TOLD_SURER = 4;
 /** Where fewer pairs than this count, they tell no spread. */
 const FEWEST = 50;
 
 /** By trial; null where there is no such relation, or hardly a pair that goes with what was read. */
 export function surerByTrials(design: Design, input: PlanInput, trials: readonly Trial[]): (Surer | null)[] {
-  const from = Math.max(0, trials.length - MOST);
+  const from = Math.max(0, trials.length - TOLD_SURER);
   // As many pairs for each, so that what a trial was told to do stays so when others follow.
   const known = Array.from({ length: trials.length - from + 1 }, (_, k) =>
     spreadOf(pairsAfter(design, input, trials.slice(0, from + k))),

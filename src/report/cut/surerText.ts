@@ -8,18 +8,27 @@ import { openTrials } from './openTrials.ts';
 import { surerWays, worthSentence } from './worthText.ts';
 
 /** What the last trial did to the doubt. */
-export function learntSentence({ relation }: NonNullable<CutReport['trials']>[number], system: System): string[] {
-  return relation ? [`This trial ${learntText(relation, system)}.`] : [];
+export function learntSentence({ relation }: NonNullable<CutReport['trials']>[number]): string[] {
+  if (!relation) return [];
+  const { before, after } = relation;
+  return [
+    `This trial ${changeText(relation)}${after < HARDLY * before ? `: ${percentText(after / before)} of the doubt before it is left` : ''}.`,
+  ];
 }
+
+const percentText = (share: number) => `${Math.round(100 * share)} %`;
+
+const changeText = ({ before, after }: { before: number; after: number }) =>
+  after < HARDLY * before
+    ? 'made it surer'
+    : after > before / HARDLY
+      ? 'made it less sure, as metal that comes off does'
+      : 'changed little';
 
 /** Before it and since: that each trial makes it surer, or metal off less sure. */
 export function learntText({ before, after }: { before: number; after: number }, system: System): string {
   const known = `how the cones stand to each other was known to ${doubtText(before, system)}, now it is to ${doubtText(after, system)}`;
-  return after < HARDLY * before
-    ? `made it surer: ${known}`
-    : after > before / HARDLY
-      ? `made it less sure, as metal that comes off does: ${known}`
-      : `changed little: ${known}`;
+  return `${changeText({ before, after })}: ${known}`;
 }
 
 /** Less of a change than this is none. */
@@ -44,7 +53,7 @@ export function surerSentences(
     const instead = part
       ? 'Take the safe part and try again.'
       : 'So gauge the parts in another way, or leave them as they are.';
-    return [`${most}.`, worked, ...(surerWays(worth).length === 0 ? [instead] : [])];
+    return [`${most}.`, worked, ...(surerWays(worth, system).length === 0 ? [instead] : [])];
   }
   const trials = wanted ? openTrials(wanted) : [];
   const ways = [

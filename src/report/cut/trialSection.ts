@@ -1,29 +1,25 @@
 /** What the trials told, and what is left to cut after the last of them. */
 import type { Design, Part } from '../../design/definition.ts';
-import type { FilmsBefore } from '../../engine/belief/accounts.ts';
 import { withoutReading } from '../../engine/cutting/clashes.ts';
 import { type KnownNow, type Left, type LeftAmount, leftToCut } from '../../engine/cutting/leftToCut.ts';
+import type { Plan } from '../../engine/cutting/plan.ts';
 import type { PlanInput } from '../../engine/cutting/problem.ts';
 import { feedsOf } from '../../engine/cutting/steps.ts';
-import {
-  remaining,
-  remainingFaces,
-  type Trial,
-  type TrialResult,
-  trialsOf,
-  type Updated,
-} from '../../engine/cutting/trial.ts';
+import { remaining, remainingFaces, type Trial, type TrialResult, type Updated } from '../../engine/cutting/trial.ts';
 import { believed } from '../../engine/cutting/trialReadings.ts';
-import { believedOf, pairsAfter } from '../belief/believed.ts';
-import { millimetres } from '../convert.ts';
+import { believedOf, pairsAfter, toldByTrials } from '../belief/believed.ts';
+import { filmSpread } from '../belief/spread.ts';
+import { metres, millimetres } from '../convert.ts';
 import { asTheyAre } from './asTheyAre.ts';
+import { cutBefore, filmsOffThen } from './cutOff.ts';
 import type { CutReport } from './definition.ts';
 import { inTolerance } from './inTolerance.ts';
 import { closedCount, openTrials, tellsAnything } from './openTrials.ts';
 import { riskOf } from './risk.ts';
-import { surerByTrials } from './surerByTrials.ts';
+import { surerByTrials, TOLD_SURER } from './surerByTrials.ts';
 import { type Cut, orNull, toMachine, toTrials } from './toCut.ts';
 
+type TrialReport = NonNullable<CutReport['trials']>[number];
 type Trials = Pick<CutReport, 'trials' | 'remaining' | 'without'>;
 
 /** What is left to cut, and from what that is known. */
@@ -38,15 +34,17 @@ interface TrialsTold {
   now: LeftNow | null;
 }
 
-export function trialSection(design: Design, cut: Cut, input: PlanInput, before: FilmsBefore): TrialsTold {
+export function trialSection(design: Design, cut: Cut, input: PlanInput): TrialsTold {
   if (openTrials(cut).length === 0) return { told: {}, now: null };
   const trials = toTrials(design, cut);
-  const results = trialsOf(input, trials, before);
+  const results = toldByTrials(design, input, trials);
   const last = results[results.length - 1]!;
   const surer = last.status === 'updated' && last.clashes.length === 0 ? surerByTrials(design, input, trials) : [];
+  const clashes = last.status === 'updated' && last.clashes.length > 0;
   const told = {
     trials: results.map((result, k) => ({
       ...resultSection(design, cut, trials, result),
+      ...(!clashes && k >= results.length - TOLD_SURER && doubtDrawn(design, input, trials.slice(0, k + 1), result)),
       ...(surer[k] && { relation: surer[k] }),
     })),
   };
@@ -61,7 +59,7 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, before:
   });
   const [worst] = last.clashes;
   const fewer = worst ? withoutReading(trials, worst) : trials;
-  const rest = worst && trialsOf(input, fewer, before).at(-1);
+  const rest = worst && toldByTrials(design, input, fewer).at(-1);
   const leftNow = (known: KnownNow): LeftNow => ({ known, left: leftToCut(left, known) });
   const now = leftNow(known(trials, last));
   return {
@@ -79,6 +77,23 @@ export function trialSection(design: Design, cut: Cut, input: PlanInput, before:
     },
   };
 }
+
+/** The doubt of the films after some trials, of the pairs that they leave; nothing where hardly one goes with them. */
+function doubtDrawn(
+  design: Design,
+  input: PlanInput,
+  trials: readonly Trial[],
+  result: TrialResult,
+): Partial<Pick<TrialReport, 'films' | 'drawn'>> {
+  if (result.status !== 'updated') return {};
+  const sigmas = filmSpread(result.parts, result.films, pairsAfter(design, input, trials), input.position);
+  return sigmas ? { films: filmsOf(design, result.films, sigmas), drawn: true } : {};
+}
+
+const filmsOf = ({ seats }: Design, films: readonly number[], sigmas: readonly number[]): TrialReport['films'] =>
+  Object.fromEntries(
+    seats.map(({ name }, i) => [name, { more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) }]),
+  );
 
 /** Whether readings of the bench do not go together: then nothing is safe to take. */
 const contradict = (design: Design) => believedOf(design).belief.disagreeing.length > 0;
@@ -111,18 +126,13 @@ export function doubtOfSteps(at: LeftNow | null): (seat: number, part: Part) => 
   };
 }
 
-function resultSection(
-  design: Design,
-  cut: Cut,
-  trials: readonly Trial[],
-  result: TrialResult,
-): NonNullable<Trials['trials']>[number] {
+function resultSection(design: Design, cut: Cut, trials: readonly Trial[], result: TrialResult): TrialReport {
   if (result.status !== 'updated') return { status: result.status, films: null, touched: null };
   const { films, sigmas, touched, clashes, came } = result;
   const named = <T>(of: (i: number) => T) => Object.fromEntries(design.seats.map(({ name }, i) => [name, of(i)]));
   return {
     status: 'updated',
-    films: named((i) => ({ more: millimetres(films[i]!), sigma: millimetres(sigmas[i]!) })),
+    films: filmsOf(design, films, sigmas),
     touched: touched && named((i) => touched[i]!),
     ...(came.length > 0 && { came: came.map((error) => cameSection(design, cut, trials, error)) }),
     ...(clashes.length > 0 && {
@@ -166,12 +176,8 @@ function cameSection(
   };
 }
 
-function remainingSection(
-  design: Design,
-  cut: Cut,
-  input: PlanInput,
-  { left: { verdict, plan, amounts, standOff }, known }: LeftNow,
-): NonNullable<Trials['remaining']> {
+function remainingSection(design: Design, cut: Cut, input: PlanInput, now: LeftNow): NonNullable<Trials['remaining']> {
+  const { verdict, plan, amounts, standOff } = now.left;
   const machine = toMachine(cut);
   const spread = ({ sigma, safe, doubted }: LeftAmount) => ({
     sigma: millimetres(sigma),
@@ -179,7 +185,7 @@ function remainingSection(
     doubted: design.seats[doubted]!.name,
   });
   return {
-    ...(amounts.length > 0 && asTheyAre(design, { ...input, seats: believed(known.parts, known.films) })),
+    ...(amounts.length > 0 && stopHere(design, input, now)),
     steps: amounts.flatMap((left) => {
       const { of } = plan!.rooms[left.room]!;
       if (of.kind !== 'surface') return [];
@@ -206,6 +212,7 @@ function remainingSection(
     }),
     position: millimetres(plan?.position ?? input.position),
     films: Object.fromEntries(design.seats.map(({ name }, i) => [name, orNull(plan?.films[i] ?? null)])),
+    ...(plan && thenOff(design, cut, input, plan, now)),
     standOff: {
       now: orNull(standOff.now),
       safe: orNull(standOff.safe),
@@ -215,4 +222,28 @@ function remainingSection(
     feasible: verdict.status === 'planned',
     inTolerance: plan !== null && inTolerance(input, plan),
   };
+}
+
+/** Where the pair would do as it is, and how far its films may be off there. */
+function stopHere(design: Design, input: PlanInput, { known }: LeftNow): Pick<CutReport, 'asTheyAre'> {
+  const { parts, films, drawn } = known;
+  const { asTheyAre: found } = asTheyAre(design, { ...input, seats: believed(parts, films) });
+  if (!found) return {};
+  const sigmas = filmSpread(parts, films, drawn, metres(found.position));
+  const named = sigmas?.map((sigma, i) => [design.seats[i]!.name, millimetres(sigma)]);
+  return { asTheyAre: { ...found, ...(named && { sigmas: Object.fromEntries(named) }) } };
+}
+
+/** How far the films may be off once all of it is off. */
+function thenOff(
+  design: Design,
+  cut: Cut,
+  input: PlanInput,
+  plan: Plan,
+  { known: { parts, films, drawn } }: LeftNow,
+): Pick<NonNullable<CutReport['remaining']>, 'sigmas'> {
+  const trials = toTrials(design, cut);
+  const to = { cut, input: { ...input, seats: [...parts] }, before: cutBefore(trials) };
+  const sigmas = filmsOffThen(design, to, plan, believed(parts, films), drawn);
+  return sigmas ? { sigmas } : {};
 }

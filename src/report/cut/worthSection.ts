@@ -20,8 +20,11 @@ import type { LeftNow } from './trialSection.ts';
 
 /** m: what a diameter is read to where nothing says otherwise. @source practice */
 const DIAMETER_SIGMA = 2e-6;
-/** m: so far from the touch a shake is read. */
-const CLEAR = 1e-5;
+/**
+ * m: so far from the touch a shake is read. Near it a steep seat may stop the nose too, and tells nothing of the
+ * shallow one; farther off the shallow one stops it alone.
+ */
+const CLEAR = [1e-5, 4e-5, 1.2e-4];
 /** Set-ups that are weighed, those of surfaces nobody has read first. */
 const MOST_READINGS = 8;
 /** Where fewer of the pairs count, they tell no worth. */
@@ -83,7 +86,7 @@ function trialOf(pair: readonly SeatInput[], blue: number): Told {
 
 /** @param touch the farthest toward the nose that any pair touches first (m); null where some never touch */
 function bestReading(design: Design, foresee: Foresee, touch: number | null): Worth['reading'] {
-  const all = [...candidates(design), ...(touch === null ? [] : [shakeAt(design, touch + CLEAR)])];
+  const all = [...candidates(design), ...(touch === null ? [] : shakesBeyond(design, touch))];
   const tried = all.flatMap(({ reading, again }) => {
     const seen = foresee(
       (pair) => {
@@ -113,13 +116,22 @@ interface Candidate {
   again: boolean;
 }
 
-/** The nose pulled from side to side, the journal held just clear of every touch there may be. */
+/** The shake with the journal held clear of every touch there may be, as far as adjuster and shoulders let it go. */
+function shakesBeyond(design: Design, touch: number): Candidate[] {
+  const most = metres(design.cut?.reach?.to ?? Number.POSITIVE_INFINITY);
+  const [near, ...farther] = CLEAR.map((clear) => touch + clear);
+  return [near!, ...farther.filter((position) => position <= most)].map((position) => shakeAt(design, position));
+}
+
+/** The nose pulled from side to side; whether it was before, as the parts are by now. */
 function shakeAt(design: Design, position: number): Candidate {
   const indicator = indicatorOf(design);
   const held = upToMicrometre(position);
   const sigma = INDICATOR_SIGMA;
   const entry = { kind: 'shake', indicator, position: held, direction: 0, value: 0, sigma } as const;
-  return { reading: toReading(design, entry), again: false };
+  const last = design.cut?.trials?.at(-1);
+  const read = (design.readings ?? []).some((one) => one.kind === 'shake' && (one.after ?? 0) === doneSoFar(design));
+  return { reading: toReading(design, entry), again: read || last?.shake !== undefined };
 }
 
 /** A diameter of every surface that nobody has read, in its middle; and every kind of the notebook once more. */

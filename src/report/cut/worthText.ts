@@ -1,5 +1,5 @@
 /** What would make the plan surer, in a machinist's words; nothing where nothing would by much. */
-import { doubtText, type System } from '../../design/units.ts';
+import { doubtText, fineText, type System } from '../../design/units.ts';
 import { kindOf } from '../measure/kinds.ts';
 import type { CutReport } from './definition.ts';
 
@@ -10,8 +10,8 @@ export function worthSentence({ worth }: Pick<CutReport, 'worth'>, system: Syste
   if (!worth) return '';
   const { seat, part, sigma, cutting, trial } = worth;
   const either = (sd: number) => doubtText(sd, system);
-  const [best, next] = surerWays(worth);
-  const cut = `the dial by itself takes it off to ${either(cutting)}`;
+  const [best, next] = surerWays(worth, system);
+  const cut = `counted off the dial in one go, spring and wear of the wheel in it, it comes off to ${either(cutting)}`;
   if (!best)
     return `What is to come off the ${seat} ${part} is known to ${either(sigma)}; ${trial === null ? 'no' : 'neither a stand-off with blue nor a'} further reading makes that much surer, and ${cut}.`;
   const then = next ? `, ${next.text} to ${either(next.sd)}` : '';
@@ -27,24 +27,33 @@ interface Way {
 }
 
 /** What makes it surer by much, the best first. */
-export const surerWays = ({ sigma, trial, reading }: NonNullable<CutReport['worth']>): Way[] =>
+export const surerWays = ({ sigma, trial, reading }: NonNullable<CutReport['worth']>, system: System): Way[] =>
   [
     ...(trial === null
       ? []
       : [{ sd: trial, text: 'a trial assembly with its blue looked at', doing: 'try it again and look at the blue' }]),
-    ...(reading ? [{ sd: reading.sigma, text: readingText(reading), doing: `read ${readingName(reading)}` }] : []),
+    ...(reading
+      ? [{ sd: reading.sigma, text: readingText(reading, system), doing: `read ${readingName(reading, system)}` }]
+      : []),
   ]
     .filter(({ sd }) => sd < WORTH_DOING * sigma)
     .sort((a, b) => a.sd - b.sd);
 
 type Advised = NonNullable<NonNullable<CutReport['worth']>['reading']>;
 
-const readingText = (advised: Advised): string =>
-  advised.reading.kind === 'shake' ? 'the shake, read at the nose,' : readingName(advised);
+function readingText(advised: Advised, system: System): string {
+  const { reading, again } = advised;
+  if (reading.kind !== 'shake') return readingName(advised, system);
+  return `the shake, read at the nose${again ? ' once more,' : ''} with the journal held at ${fineText(reading.position, system)},`;
+}
 
-function readingName({ reading, again }: Advised): string {
+/** A shake read once already is read where it tells more: farther off its touch. */
+function readingName({ reading, again }: Advised, system: System): string {
   const on = 'seat' in reading ? ` of the ${reading.seat} ${reading.part}` : '';
-  if (reading.kind === 'shake') return 'the shake at the nose';
+  if (reading.kind === 'shake')
+    return again
+      ? `the shake once more, the journal held at ${fineText(reading.position, system)}`
+      : 'the shake at the nose';
   const what = reading.kind === 'diameter' ? 'a diameter' : `the ${kindOf(reading).name} reading`;
   return again ? `${what}${on} once more` : `${what}${on}`;
 }

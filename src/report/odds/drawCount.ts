@@ -18,3 +18,6 @@ export function drawCount({ odds }: Design): number {
 }
 
 const FEWEST = 100;
+
+/** How far the limits of a chance of one half lie off, where so many pairs count: the same turned round. */
+export const accuracyOf = (pairs: number): number => Z95 / (2 * Math.sqrt(pairs + Z95 ** 2));

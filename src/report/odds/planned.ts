@@ -4,23 +4,18 @@ import type { SeatInput } from '../../engine/contact/fit.ts';
 import { filmsMore } from '../../engine/cutting/leftToCut.ts';
 import type { PairsDrawn } from '../../engine/cutting/pairsDrawn.ts';
 import { type Plan, planCut, planIn } from '../../engine/cutting/plan.ts';
-import { NO_STEP, type PlanInput } from '../../engine/cutting/problem.ts';
-import { remaining, remainingFaces, trialsOf } from '../../engine/cutting/trial.ts';
+import { remaining, remainingFaces } from '../../engine/cutting/trial.ts';
 import { believed } from '../../engine/cutting/trialReadings.ts';
 import { type CutOff, cutLinear, cutPair, cutSampler } from '../../engine/odds/cut.ts';
-import { believedOf } from '../belief/believed.ts';
-import { degrees, metres, millimetres } from '../convert.ts';
-import { FACE_SIGMA, takenSigma } from '../cut/metalDoubt.ts';
-import { type Cut, toPlanInput } from '../cut/toCut.ts';
+import { toldByTrials } from '../belief/believed.ts';
+import { millimetres } from '../convert.ts';
+import { cutBefore, cutOffBy, type ToCutOff } from '../cut/cutOff.ts';
+import { toPlanInput } from '../cut/toCut.ts';
 import type { SourceReport } from './definition.ts';
 import { questionOf, type Start, type State } from './drawn.ts';
 
 /** What is to be planned: the parts as they are taken to be by now, and what may still come off. */
-export interface Planning {
-  cut: Cut;
-  /** rooms that are left; its seats are the parts as they are taken to be */
-  input: PlanInput;
-  before: CutOff['before'];
+export interface Planning extends ToCutOff {
   /** the plan of now: nothing to come off where no step is worth it */
   plan: Plan;
 }
@@ -30,12 +25,12 @@ export function planningOf({ design, trials }: Start): Planning | null {
   const { cut } = design;
   if (!cut || cut.allow.length + (cut.faces?.length ?? 0) === 0) return null;
   const input = toPlanInput(design, cut);
-  const before = trials.flatMap(({ taken }) => taken.map(({ seat, part }) => ({ seat, part })));
+  const before = cutBefore(trials);
   if (trials.length === 0) {
     const plan = planIn(planCut(input));
     return plan && { cut, input, before, plan };
   }
-  const results = trialsOf(input, trials, believedOf(design).films);
+  const results = toldByTrials(design, input, trials);
   const last = results.at(-1);
   if (results.length < trials.length || last?.status !== 'updated' || last.clashes.length > 0) return null;
   const left = {
@@ -67,23 +62,6 @@ function medianOf(each: { value: number; weight: number }[]): number {
     if (sum >= half) return value;
   }
   return 0;
-}
-
-/** What comes off by a plan, with the doubt of the dial. */
-export function cutOffBy({ cut, input, before }: Planning, { rooms, amounts }: Plan): CutOff {
-  const taken = rooms.flatMap(({ of }, k) => {
-    const normal = amounts[k]!;
-    if (of.kind !== 'surface' || normal < NO_STEP) return [];
-    const { seat, part } = of;
-    const halfAngle = degrees(input.seats[seat]![part].halfAngle);
-    return [{ seat, part, normal, sigma: metres(takenSigma(cut, millimetres(normal), halfAngle)) }];
-  });
-  const faces = rooms.flatMap(({ of }, k) =>
-    of.kind === 'face' && Math.abs(amounts[k]!) >= NO_STEP
-      ? [{ face: of.face, off: amounts[k]!, sigma: metres(FACE_SIGMA) }]
-      : [],
-  );
-  return { input, off: { taken, faces }, before };
 }
 
 /** Null where the plan takes nothing off. */

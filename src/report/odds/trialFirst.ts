@@ -9,24 +9,27 @@
  * s stand-off (m), σ its uncertainty; t true and k possible among the pairs drawn, t itself left out of its own list.
  * The plan is of the middle of those that are left; each is cut with the doubt of the dial, the same for both plans. b
  * is known from many more draws, so the chance of these few in b_t is taken off a_t too.
- * @source derived
+ * The limits are Wilson's, of as many yes and no as spread no less: n' = c·(1 - c)/(s²/n), s² the variance of what is
+ * left of a_t, with one try more.
+ * @source derived; Wilson1927 (the limits)
  */
 import type { SeatInput } from '../../engine/contact/fit.ts';
 import type { Plan } from '../../engine/cutting/plan.ts';
 import { seenAtTrial } from '../../engine/cutting/seenAtTrial.ts';
 import { cutPair } from '../../engine/odds/cut.ts';
 import { bands } from '../../engine/odds/kernel.ts';
-import { Z95 } from '../../engine/odds/limits.ts';
+import { chanceOf } from '../../engine/odds/limits.ts';
 import { standardNormal } from '../../engine/odds/normal.ts';
 import { BLOCK, drawer } from '../../engine/odds/odds.ts';
 import { answerOne } from '../../engine/odds/oneByOne.ts';
 import { type Question, roomFor } from '../../engine/odds/outcomes.ts';
 import { metres } from '../convert.ts';
+import { cutOffBy } from '../cut/cutOff.ts';
 import { standOffSigma } from '../cut/metalDoubt.ts';
 import { BLUE } from '../cut/toCut.ts';
 import type { OddsReport } from './definition.ts';
 import type { Start } from './drawn.ts';
-import { cutOffBy, type Planning, plannedBy } from './planned.ts';
+import { type Planning, plannedBy } from './planned.ts';
 
 /** Pairs that are true in turn, and pairs drawn. */
 const TRIALS = 24;
@@ -185,8 +188,17 @@ function chanceOver({ share, low, high }: { share: number; low: number; high: nu
   const variance = mean(({ now }) => (now - b) ** 2);
   const beta = variance > 0 ? mean(({ after, now }) => (after - a) * (now - b)) / variance : 0;
   const left = mean(({ after, now }) => (after - a - beta * (now - b)) ** 2);
-  const off = Math.hypot(Z95 * Math.sqrt(left / Math.max(1, n - 2)), (Math.abs(beta) * (high - low)) / 2);
   const within = (x: number) => Math.min(1, Math.max(0, x));
-  const chance = a - beta * (b - share);
-  return { share: within(chance), low: within(chance - off), high: within(chance + off) };
+  const chance = within(a - beta * (b - share));
+  // One try more, in the middle and as doubtful as one may be: few that agree do not make it sure.
+  const middle = (n * chance + 0.5) / (n + 1);
+  const spread = (n * left + middle * (1 - middle)) / (n + 1);
+  const counted = Math.max(1, (middle * (1 - middle)) / (spread / n));
+  const limits = chanceOf(chance * counted, counted);
+  const now = (Math.abs(beta) * (high - low)) / 2;
+  return {
+    share: chance,
+    low: within(chance - Math.hypot(chance - limits.low, now)),
+    high: within(chance + Math.hypot(limits.high - chance, now)),
+  };
 }

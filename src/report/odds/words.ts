@@ -8,6 +8,7 @@ import { behindReadings } from '../belief/notAsRead.ts';
 import { assumedSentence } from '../belief/words.ts';
 import { listed } from '../listed.ts';
 import type { MattersReport, OddsReport } from './definition.ts';
+import { accuracyOf, drawCount } from './drawCount.ts';
 
 interface OddsVerdict {
   tone: 'good' | 'mend' | 'stop' | 'plain';
@@ -36,6 +37,9 @@ export function timesText(chance: number, beside = 0.5): string {
   return `${times} ${times === 1 ? 'time' : 'times'} in ${out}`;
 }
 
+const percentsText = ({ low, high }: { low: number; high: number }) =>
+  `${Math.floor(100 * low)} to ${Math.ceil(100 * high)} in 100`;
+
 /** To a hundredth: 11 in 100. */
 export const hundredthText = (chance: number) => `${Math.round(100 * chance)} in 100`;
 
@@ -61,7 +65,8 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
       ...(wanted ? [setSentence(design, report, system)] : ['Say on Fit what film each seat should have.']),
       firstSentence(report),
       basisSentence(design, report, system),
-      ...(wanted ? [readSentence(report.planned ?? report), gainSentence(report)] : []),
+      reachedSentence(design, report),
+      ...(wanted ? [readSentence(report.planned ?? report, report.planned !== undefined), gainSentence(report)] : []),
     ].filter((sentence) => sentence !== ''),
   };
   return behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead, 'As read');
@@ -76,7 +81,7 @@ function headline({ cut }: Design, report: OddsReport): string {
   const gain = trialFirst.share - planned.best.inBand.all!;
   const trial = `${again ? 'another' : 'a'} trial assembly`;
   return gain > WORTH
-    ? `${now}; ${trial} first makes it ${timesText(trialFirst.share, planned.best.inBand.all!)}.`
+    ? `${now}; ${trial} first makes it about ${timesText(trialFirst.share, planned.best.inBand.all!)} (${percentsText(trialFirst)}, of ${trialFirst.trials} tried).`
     : `${now}; ${trial} before it would hardly change that: try it after.`;
 }
 
@@ -99,6 +104,12 @@ function firstSentence(report: OddsReport): string {
   return `The ${seat} seat touches first ${timesText(chance)}.${sticks}`;
 }
 
+/** Where trials leave fewer pairs that count than an accuracy asked for takes. */
+function reachedSentence(design: Design, { effective }: OddsReport): string {
+  if (effective === undefined || effective >= drawCount(design)) return '';
+  return `The trials leave as much as ${Math.round(effective)} pairs tell: a chance near one half is known to ± ${Math.round(100 * accuracyOf(effective))} in 100${design.odds?.accuracy === undefined ? '' : ', not to what was asked'}.`;
+}
+
 function basisSentence(design: Design, report: OddsReport, system: System): string {
   const spread = design.odds?.spread?.filter(isOfParts).length ?? 0;
   const added = spread === 0 ? '' : ` ${spread === 1 ? 'One spread' : `${spread} spreads`} of your list on top.`;
@@ -109,14 +120,16 @@ function basisSentence(design: Design, report: OddsReport, system: System): stri
 }
 
 /** What to read first of all that nobody has read, and what all of it would make of the chance; empty where all is. */
-export function readSentence({ reads = [] }: Pick<MattersReport, 'reads'>): string {
+/** `planned`: whether it is of the pair cut as planned. */
+export function readSentence({ reads = [] }: Pick<MattersReport, 'reads'>, planned = false): string {
   const single = reads.filter(({ surfaces }) => surfaces.length === 1);
   const [best] = [...single].sort((a, b) => b.gain - a.gain);
   if (!best) return '';
   const all = reads.find(({ surfaces }) => surfaces.length > 1);
   const now = best.share - best.gain;
   const isWorth = (one: { gain: number; uncertainty: number }) => one.gain >= WORTH && one.gain > one.uncertainty;
-  const then = (share: number) => `it then works ${hundredthText(share)} instead of ${hundredthText(now)}`;
+  const then = (share: number) =>
+    `${planned ? 'cut after that, it works' : 'it then works'} ${hundredthText(share)} instead of ${hundredthText(now)}`;
   const every = all && `all ${all.surfaces.length} surfaces`;
   if (isWorth(best)) {
     const more = all && all.share - best.share >= WORTH ? `; with ${every} measured, ${hundredthText(all.share)}` : '';

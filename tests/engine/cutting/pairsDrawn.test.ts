@@ -261,3 +261,48 @@ describe('a shop without gauges', () => {
     expect(within).toBeLessThanOrEqual(most);
   });
 });
+
+describe('trials with their shakes, one after the other', () => {
+  const JOBS = LONG > 1 ? 60 : 3;
+
+  it('leave pairs enough that count, whatever was drawn first, and the true film among them', () => {
+    const { normal } = random(41);
+    let within = 0;
+    for (let job = 0; job < JOBS; job++) {
+      let now = truthOf(normal, 3 * UM);
+      const trials: Trial[] = [];
+      for (const normalOff of [0, 30 * UM, 20 * UM]) {
+        const taken = normalOff === 0 ? [] : [{ seat: 1, part: 'journal' as const, normal: normalOff, sigma: UM }];
+        now = cutBy(
+          now,
+          { ...bare, taken },
+          taken.map(() => UM * normal()),
+        );
+        const at = Math.max(...now.map(touchOf));
+        const felt = { ...shake, position: at + 10 * UM, value: 0, sigma: UM };
+        trials.push({
+          ...bare,
+          taken,
+          standOff: { value: at + UM * normal(), sigma: UM },
+          shake: { ...felt, value: predict({ kind: 'shake', ...felt }, now).value! + UM * normal() },
+        });
+      }
+      const [one, other] = [1, 2].map((seed) => pairsDrawn({ ...knownOf(3 * UM), trials }, 500, seed));
+      expectAlike(one!, other!);
+      const film = filmAt(now[0]!, 0);
+      const { mean, sd } = momentsOf(one!)[4]!;
+      if (Math.abs(film - mean) < 2.5 * sd) within++;
+    }
+    expect(within).toBeGreaterThanOrEqual(JOBS - 1 - Math.floor(JOBS / 20));
+  });
+
+  function expectAlike(one: PairsDrawn, other: PairsDrawn) {
+    expect(Math.min(one.effective, other.effective)).toBeGreaterThan(100);
+    const [a, b] = [momentsOf(one), momentsOf(other)];
+    const doubt = Math.hypot(1 / Math.sqrt(one.effective), 1 / Math.sqrt(other.effective));
+    for (const [k, { mean, sd }] of a.entries()) {
+      expect(Math.abs(mean - b[k]!.mean)).toBeLessThan(4 * doubt * Math.max(sd, b[k]!.sd));
+      expect(Math.abs(sd / b[k]!.sd - 1)).toBeLessThan(4 * doubt);
+    }
+  }
+});

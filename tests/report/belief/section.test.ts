@@ -101,7 +101,7 @@ describe('trials alone', () => {
     const drawn = fitSection(first).seats[1]!.leastFilm!;
     const steep = (mean: number) => ({
       ...belief,
-      films: { ...belief.films, steep: { ...belief.films.steep!, mean, sd: 0.0006 } },
+      films: { ...belief.films, steep: { ...belief.films.steep!, likely: mean, off: 0.0006 } },
     });
     expect(offSentences(first, steep(drawn + 0.001) as typeof belief, 'metric')[0]).toMatch(/may be off, either way/);
     expect(offSentences(first, steep(drawn + 0.006) as typeof belief, 'metric')[0]).toMatch(

@@ -87,7 +87,7 @@ describe('after a trial', () => {
       },
     };
     expect(leftVerdict(design, most, 'metric')!.headline).toMatch(
-      /^You are 108 ± \d+ µm short along the axis: take 76\.5 ± 7\.8 µm more off the steep journal\.$/,
+      /^You are 108\.2 µm short along the axis: take 76\.5 ± 7\.8 µm more off the steep journal\.$/,
     );
   });
 

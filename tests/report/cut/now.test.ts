@@ -69,7 +69,7 @@ describe('of the steep cone to be cut', () => {
     const sliver = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.1 * step.normal }));
     const shake = (sigma: number) => ({
       ...{ seat: 'steep', part: 'journal', sigma: 0.02, cutting: 0.001, trial: 0.012 },
-      reading: { reading: { kind: 'shake' }, again: false, sigma },
+      reading: { reading: { kind: 'shake', position: 0.05 }, again: false, sigma },
     });
     const worth = shake(0.008) as unknown as NonNullable<CutReport['worth']>;
     const less = shake(0.015) as unknown as NonNullable<CutReport['worth']>;
@@ -84,6 +84,8 @@ describe('of the steep cone to be cut', () => {
     expect(nowAfter({ worth, remaining: { ...wide.remaining!, steps: none } })).toBe(
       'Take nothing yet: first read the shake at the nose.',
     );
+    const again = { ...worth, reading: { ...worth.reading!, again: true } };
+    expect(nowAfter({ worth: again })).toMatch(/; first read the shake once more, the journal held at 50\.00 µm\.$/);
     const nearly = wide.remaining!.steps.map((step) => ({ ...step, safe: 0.9 * step.normal }));
     expect(now({ trials: wide.trials, remaining: { ...wide.remaining!, steps: nearly } })).not.toMatch(/try again/);
     const clash = wide.trials!.map((trial) => ({ ...trial, status: 'contradiction' as const }));

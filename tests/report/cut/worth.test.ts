@@ -24,7 +24,7 @@ describe('before any trial', () => {
     expect(reading!.reading.kind).toBe('shake');
     expect(reading!.sigma).toBeLessThan(0.4 * cut.worth!.sigma);
     expect(worthSentence(cut, 'metric')).toMatch(
-      /^What is to come off the steep journal is known to ± 1\d\d µm: the shake, read at the nose, would bring that to ± \d\d µm, a trial assembly with its blue looked at to ± \d+ µm; the dial by itself takes it off to ± 7\.7 µm\.$/,
+      /^What is to come off the steep journal is known to ± 1\d\d µm: the shake, read at the nose with the journal held at \d+\.\d µm, would bring that to ± \d\d µm, a trial assembly with its blue looked at to ± \d+ µm; counted off the dial in one go, spring and wear of the wheel in it, it comes off to ± 7\.7 µm\.$/,
     );
     expect(worthSentence(cut, 'inch')).toMatch(/ tenths: /);
     expect(worthSentence({}, 'metric')).toBe('');
@@ -72,4 +72,31 @@ it('where nothing stops the journal no trial is told of, and no shake beside its
     reading: { reading: { kind: 'diameter' } },
   });
   expect(worthSentence(told, 'metric')).not.toMatch(/trial|blue/);
+});
+
+describe('the shake, before a trial and after', () => {
+  const trial = {
+    standOff: { value: -0.004, sigma: 0.001 },
+    blue: [
+      { seat: 'steep', prints: true },
+      { seat: 'shallow', prints: false },
+    ],
+  };
+  const tried = (more: object) => cutSection({ ...base, cut: { ...base.cut!, trials: [{ ...trial, ...more }] } })!;
+
+  it('is held where the shallow seat alone stops it: a trial that agrees takes none of what it tells', () => {
+    const [before, then] = [cut.worth!.reading!, tried({}).worth!.reading!];
+    expect(then.reading.kind).toBe('shake');
+    expect(then.again).toBe(false);
+    expect(then.sigma / before.sigma).toBeGreaterThan(0.7);
+    expect(then.sigma / before.sigma).toBeLessThan(1.2);
+  });
+
+  it('read at a trial it is asked for once more, at the place where it tells more', () => {
+    const shake = { value: 0.0652, sigma: 0.001, indicator: 30, position: 0.01, direction: 0 };
+    const { worth } = tried({ shake: { ...shake, value: 0.0276, position: 0.0085 } });
+    expect(worth!.reading!.reading.kind).toBe('shake');
+    expect(worth!.reading!.again).toBe(true);
+    expect(worthSentence({ worth }, 'metric')).toMatch(/once more, with the journal held at/);
+  });
 });

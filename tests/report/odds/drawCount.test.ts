@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { chanceOf } from '../../../src/engine/odds/limits.ts';
-import { drawCount } from '../../../src/report/odds/drawCount.ts';
+import { accuracyOf, drawCount } from '../../../src/report/odds/drawCount.ts';
 import { oddsTold } from '../../../src/report/odds/section.ts';
 
 const plain: Design = JSON.parse(
@@ -38,4 +38,14 @@ test('it takes the place of the number asked for; without either it is the usual
   const { draws, limits } = oddsTold({ ...plain, odds: { accuracy: 0.03 } })!;
   expect(draws).toBe(count({ accuracy: 0.03 }));
   for (const { low, high } of Object.values(limits.best)) expect((high - low) / 2).toBeLessThanOrEqual(0.03);
+});
+
+test('what so many pairs reach is what was asked of them', () => {
+  fc.assert(
+    fc.property(fc.double({ min: 0.0005, max: 0.09, noNaN: true }), (a) => {
+      const n = count({ accuracy: a });
+      expect(accuracyOf(n)).toBeLessThanOrEqual(a * (1 + 1e-9));
+      if (n > 100) expect(accuracyOf(n - 1)).toBeGreaterThan(a);
+    }),
+  );
 });

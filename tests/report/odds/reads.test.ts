@@ -38,9 +38,9 @@ describe('of parts that nobody has read', () => {
   });
 
   it('the one to read first is said with both chances, and in the verdict, once', () => {
-    const told = readSentence(report.planned!);
+    const told = readSentence(report.planned!, true);
     expect(told).toMatch(
-      /^Measure first a diameter at both ends of the shallow (journal|bush), known from the drawing alone: it then works \d+ in 100 instead of \d+ in 100; with all 4 surfaces measured, \d+ in 100\.$/,
+      /^Measure first a diameter at both ends of the shallow (journal|bush), known from the drawing alone: cut after that, it works \d+ in 100 instead of \d+ in 100; with all 4 surfaces measured, \d+ in 100\.$/,
     );
     const { sentences } = oddsVerdict(base, report, 'metric');
     expect(sentences.filter((sentence) => /instead of/.test(sentence))).toEqual([told]);

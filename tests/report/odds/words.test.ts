@@ -30,7 +30,9 @@ const planned = (chance: number, trial?: number): OddsReport => {
 describe('the verdict', () => {
   it('says how often the pair works cut now, and with a trial first', () => {
     const { headline, tone } = oddsVerdict(plain, planned(0.71, 0.96), 'metric');
-    expect(headline).toBe('Cut now and this pair works 7 times in 10; a trial assembly first makes it 19 times in 20.');
+    expect(headline).toBe(
+      'Cut now and this pair works 7 times in 10; a trial assembly first makes it about 19 times in 20 (0 to 100 in 100, of 48 tried).',
+    );
     expect(tone).toBe('mend');
     expect(oddsVerdict(plain, planned(0.71), 'metric').headline).toBe('Cut now and this pair works 7 times in 10.');
     expect(oddsVerdict(plain, planned(0.98, 0.985), 'metric')).toMatchObject({
@@ -39,7 +41,7 @@ describe('the verdict', () => {
         'Cut now and this pair works 19 times in 20; a trial assembly before it would hardly change that: try it after.',
     });
     expect(oddsVerdict(plain, planned(0.08, 0.12), 'metric').headline).toBe(
-      'Cut now and this pair works 8 times in 100; a trial assembly first makes it 12 times in 100.',
+      'Cut now and this pair works 8 times in 100; a trial assembly first makes it about 12 times in 100 (0 to 100 in 100, of 48 tried).',
     );
   });
 

@@ -33,7 +33,7 @@ test('after a trial the sheet is of what is left, and no longer the plan', () =>
   const { kind, headline } = purposeOf(tried, cutSection(tried)!, 'metric');
   expect(kind).toBe('left');
   expect(headline).toMatch(
-    /^Take nothing yet: you are 54 ± 1\d\d µm short along the axis, most likely 38 ± 1[0-3]\d µm off the steep journal/,
+    /^Take nothing yet: you are 5[34]\.\d+ µm short along the axis, most likely 38 ± 1[0-3]\d µm off the steep journal/,
   );
   expect(headline).not.toContain('76.53');
 });
@@ -80,18 +80,51 @@ test('the parts believed have just the films and the touch of the report', () =>
   }
 });
 
-test('the parts drawn are as measured, less what is off and what is left; their diameters have no tolerance', () => {
+test('the drawing carries what is safe now, and the whole beside it; diameters after trials have no tolerance', () => {
   const report = cutSection(tried)!;
-  const { made, surfaces } = drawnParts(tried, report, 'left', 'metric');
   const across = 2 / Math.cos(Math.PI / 4);
-  expect(made.seats[1]!.journal.diameter).toBeCloseTo(24 - across * (0.04 + report.remaining!.steps[0]!.normal), 9);
-  expect(made.seats[1]!.bush).toEqual(steep.seats[1]!.bush);
-  expect(surfaces.every(({ diameterTolerance }) => diameterTolerance === null)).toBe(true);
-  expect(surfaces.every(({ halfAngleTolerance }) => halfAngleTolerance !== null)).toBe(true);
-  expect(surfaces.find(({ seat, part }) => seat === 'steep' && part === 'journal')!.cut).toBeCloseTo(
-    report.remaining!.steps[0]!.diameter,
-    12,
-  );
+  const [step] = report.remaining!.steps;
+  const drawn = (safe: number) => {
+    const steps = [{ ...step!, safe, safeDiameter: -across * safe }];
+    return drawnParts(tried, { ...report, remaining: { ...report.remaining!, steps } }, 'left', 'metric');
+  };
+  for (const [safe, target] of [
+    [0, 'none'],
+    [0.01, 'part'],
+    [step!.normal, 'whole'],
+  ] as const) {
+    const { made, runs, surfaces, whole, ...rest } = drawn(safe);
+    expect(rest.target).toBe(target);
+    expect(made.seats[1]!.journal.diameter).toBeCloseTo(24 - across * (0.04 + safe), 9);
+    expect(made.seats[1]!.bush).toEqual(steep.seats[1]!.bush);
+    // The films are those of the whole all the same.
+    expect(runs.position).toBe(report.remaining!.position);
+    expect(whole.length).toBe(target === 'whole' ? 0 : 1);
+    if (target !== 'whole') expect(whole[0]!.diameter).toBeCloseTo(24 - across * (0.04 + step!.normal), 9);
+    expect(surfaces.every(({ diameterTolerance }) => diameterTolerance === null)).toBe(true);
+    expect(surfaces.every(({ halfAngleTolerance }) => halfAngleTolerance !== null)).toBe(true);
+    const changed = surfaces.find(({ seat, part }) => seat === 'steep' && part === 'journal')!.cut;
+    if (target === 'none') expect(changed).toBeNull();
+    else expect(changed).toBeCloseTo(-across * safe, 9);
+  }
+});
+
+test('before any trial too: the whole has its tolerance only where all of it is safe', () => {
+  const report = cutSection(steep)!;
+  const across = 2 / Math.cos(Math.PI / 4);
+  const [step] = report.steps;
+  const drawn = (safe: number) => {
+    const first = { ...step!, normal: safe, diameter: -across * safe };
+    return drawnParts(steep, { ...report, steps: [{ ...step!, safe, first }] }, 'work', 'metric');
+  };
+  const surfaceOf = ({ surfaces }: ReturnType<typeof drawn>) =>
+    surfaces.find(({ seat, part }) => seat === 'steep' && part === 'journal')!;
+  for (const safe of [0, 0.02, step!.normal]) {
+    const all = drawn(safe);
+    expect(all.made.seats[1]!.journal.diameter).toBeCloseTo(24 - across * safe, 7);
+    expect(surfaceOf(all).diameterTolerance === null).toBe(safe < step!.normal);
+    expect(all.runs.seats[1]!.journal.diameter).toBeCloseTo(step!.after.diameter, 9);
+  }
 });
 
 test('of what is left the feeds are those of its stock, and a gauge over rolls changes by Δ⌀ and nothing else', () => {

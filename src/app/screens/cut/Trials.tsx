@@ -240,7 +240,9 @@ function Remaining({
 }
 
 /** What the next trial should read. */
-function standOffText({ standOff: { now, safe, all } }: NonNullable<CutReport['remaining']>, system: System): string {
+function standOffText({ standOff }: NonNullable<CutReport['remaining']>, system: System): string {
+  const { now, safe, all, sigma } = standOff;
+  const short = now !== null && all !== null && now > all && sigma !== undefined;
   const fine = (mm: Millimetres | null) => (mm === null ? 'nowhere' : `at ${fineText(mm, system)}`);
-  return `The journal most likely touches first ${fine(now)} now, ${fine(safe)} with the safe part off, ${fine(all)} with all of it off.`;
+  return `The journal most likely touches first ${fine(now)} now, ${fine(safe)} with the safe part off, ${fine(all)} with all of it off${short ? `: ${plusMinusText(now - all, sigma, system)} short, which is the same doubt along the axis` : ''}.`;
 }

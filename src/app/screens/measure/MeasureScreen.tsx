@@ -1,6 +1,6 @@
 /** Measure: from the readings of the bench to the shape of both parts, with how sure one may be. */
 
-import { useId, useMemo } from 'react';
+import { useId, useMemo, useState } from 'react';
 import { useStore } from 'zustand';
 import type { Design } from '../../../design/definition.ts';
 import { COVER, fineText, type System } from '../../../design/units.ts';
@@ -25,6 +25,7 @@ import { Notebook, revealEntry } from './Notebook.tsx';
 import { Priors } from './Priors.tsx';
 import { ResidualPlot } from './ResidualPlot.tsx';
 import { ShapePicture } from './ShapePicture.tsx';
+import { ShapesTaken, type Taken } from './ShapesTaken.tsx';
 import { TableOfReadings } from './TableOfReadings.tsx';
 import { Tapers } from './Tapers.tsx';
 import { agreementText, Told } from './Told.tsx';
@@ -315,25 +316,38 @@ function UseShapes({
   const why = useId();
   const doubts = doubtsOf(design, measure);
   // While another answer is being worked out this one is not to be taken; nor may the focus fall from the button.
-  const take = () => ready && work.change((d) => designWithTold(d, measure));
+  const [taken, setTaken] = useState<Taken | null>(null);
+  const take = () => {
+    if (!ready) return;
+    const before = work.store.getState().design;
+    work.change((d) => designWithTold(d, measure));
+    setTaken({ before, after: work.store.getState().design });
+  };
+  const told = taken && <ShapesTaken work={work} taken={taken} />;
   if (!tellsAnything(measure))
     return (
       <p className="fine">No half angle and no diameter is told yet, so there is no shape to take into the design.</p>
     );
   if (doubts.length === 0)
     return (
-      <p className="buttons">
-        <button type="button" className="main" aria-disabled={!ready} onClick={take}>
-          Use these shapes in the design
-        </button>
-      </p>
+      <>
+        <p className="buttons">
+          <button type="button" className="main" aria-disabled={!ready} onClick={take}>
+            Use these shapes in the design
+          </button>
+        </p>
+        {told}
+      </>
     );
   return (
-    <p className="buttons doubted">
-      <button type="button" aria-disabled={!ready} onClick={take} aria-describedby={why}>
-        Use these shapes all the same
-      </button>
-      <span id={why}>{doubts.join(' ')} Undo takes it back.</span>
-    </p>
+    <>
+      <p className="buttons doubted">
+        <button type="button" aria-disabled={!ready} onClick={take} aria-describedby={why}>
+          Use these shapes all the same
+        </button>
+        <span id={why}>{doubts.join(' ')} Undo takes it back.</span>
+      </p>
+      {told}
+    </>
   );
 }

@@ -1,5 +1,7 @@
 /** Every chance with its limits, for who would see how sure the draws are. */
+
 import type { OddsReport, StateReport } from '../../../report/odds/definition.ts';
+import { accuracyOf } from '../../../report/odds/drawCount.ts';
 import { NamedRows } from './NamedRows.tsx';
 
 export function ChanceTable({ report }: { report: OddsReport }) {
@@ -19,7 +21,8 @@ export function ChanceTable({ report }: { report: OddsReport }) {
       />
       <p className="fine">
         {draws} pairs drawn, seed {seed}
-        {effective !== undefined && `; what the trials leave tells as much as ${Math.round(effective)} pairs`}
+        {effective !== undefined &&
+          `; the trials leave as much as ${Math.round(effective)} pairs tell, so that a chance of one half is known to ± ${reachedText(effective)} and no better, however many are drawn`}
         {lost > 0 && `; ${lost} were no pair at all and are not counted`}. The limits hold each chance 19 times in 20;
         they are those of the draws alone, not of what is assumed of the parts. The journal is taken as centred and
         round.
@@ -50,6 +53,8 @@ function rowsOf({ first, inBand, best, selfHolding, limits }: StateReport, state
     { what: `${state}it sticks once pressed home`, share: selfHolding, ...limits.selfHolding },
   ];
 }
+
+const reachedText = (effective: number) => `${Math.round(100 * accuracyOf(effective))} in 100`;
 
 /** To a tenth of a hundredth. */
 const percent = (share: number) => `${(100 * share).toFixed(1)} %`;

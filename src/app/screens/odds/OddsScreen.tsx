@@ -98,7 +98,7 @@ function Told({ work }: { work: Work }) {
         screen="odds"
         parts={[
           ...(report && state ? toldParts({ work, of, report, state, system, stale, working }) : []),
-          ...ownParts(work, design, system),
+          ...ownParts(work, design, system, of && report ? { of, report, stale } : null),
         ]}
       />
     </>
@@ -107,7 +107,10 @@ function Told({ work }: { work: Work }) {
 
 /** The first line says how often it works; where the headline says no more than that, what would help comes next. */
 function whyOf({ headline, sentences }: ReturnType<typeof oddsVerdict>, report: OddsReport | null) {
-  const helps = report && !report.notAsRead && readsBeatTrial(report) ? readSentence(report.planned ?? report) : '';
+  const helps =
+    report && !report.notAsRead && readsBeatTrial(report)
+      ? readSentence(report.planned ?? report, report.planned !== undefined)
+      : '';
   return helps === '' || !sentences.includes(helps)
     ? { why: headline, rest: sentences }
     : { why: helps, rest: [headline, ...sentences.filter((sentence) => sentence !== helps)] };
@@ -155,15 +158,6 @@ function toldParts({ work, of, report, state, system, stale, working }: ToldProp
           told: holdSentence(report.hold, wanted),
           children: shown(<Hold work={work} report={report} system={system} />),
         },
-    (report.processes ?? []).length === 0
-      ? null
-      : {
-          id: 'ways',
-          title: 'Ways to make the parts, side by side',
-          short: 'Side by side',
-          told: bestWayTold(report.processes!),
-          children: shown(<ProcessTable report={report} design={of} system={system} />),
-        },
     {
       id: 'chances',
       title: 'Every chance, with its limits',
@@ -175,7 +169,13 @@ function toldParts({ work, of, report, state, system, stale, working }: ToldProp
 }
 
 /** What the person sets: pairs that are run, spreads, ways to make the parts. */
-function ownParts(work: Work, design: Design, system: System): PartEntry[] {
+function ownParts(
+  work: Work,
+  design: Design,
+  system: System,
+  told: Pick<ToldProps, 'of' | 'report' | 'stale'> | null = null,
+): PartEntry[] {
+  const made = told?.report.processes ?? [];
   const [spreads, ways] = [design.odds?.spread?.length ?? 0, design.odds?.processes?.length ?? 0];
   return [
     {
@@ -196,8 +196,17 @@ function ownParts(work: Work, design: Design, system: System): PartEntry[] {
       id: 'processes',
       title: 'Ways to make the parts',
       short: 'Ways',
-      told: ways === 0 ? 'none to compare' : `${ways} to compare`,
-      children: <Processes work={work} />,
+      told: ways === 0 ? 'none to compare' : made.length > 0 ? bestWayTold(made) : `${ways} to compare`,
+      children: (
+        <>
+          {told && made.length > 0 && (
+            <div className={told.stale ? 'stale' : ''}>
+              <ProcessTable report={told.report} design={told.of} system={system} />
+            </div>
+          )}
+          <Processes work={work} />
+        </>
+      ),
     },
   ];
 }

@@ -18,7 +18,7 @@ interface Props {
 
 export function RunningOdds({ design, system }: Props) {
   const running = useRunning(design);
-  const { shown, of, stage, start, stop, done, count, fault } = running;
+  const { shown, of, stage, start, stop, done, count, since, fault } = running;
   if (!design.run)
     return (
       <section className="running-odds" aria-label="How it runs">
@@ -31,7 +31,8 @@ export function RunningOdds({ design, system }: Props) {
       <Fault what="How it runs" fault={fault} again={start} />
       {stage === 'working' ? (
         <div className="progress">
-          <span role="status">Spindles are being run, from cold to warm.</span>
+          <span role="status">Spindles are being run, from cold to warm.</span>{' '}
+          <span>{leftText(done, count, performance.now() - since)}</span>
           <progress aria-label="Progress of the run" {...(count > 0 ? { value: done, max: count } : {})} />
           <button type="button" onClick={stop}>
             Stop running
@@ -65,6 +66,18 @@ export function RunningOdds({ design, system }: Props) {
       </details>
     </section>
   );
+}
+
+/** ms */
+const SECOND = 1000;
+
+/** What is left of it, by how long what is done took (ms). */
+export function leftText(done: number, count: number, took: number): string {
+  if (done === 0 || count === 0) return 'The first answer comes in some seconds.';
+  const seconds = ((took / SECOND) * (count - done)) / done;
+  return seconds < 90
+    ? `About ${Math.max(1, Math.round(seconds))} s left.`
+    : `About ${Math.round(seconds / 60)} min left.`;
 }
 
 function told({ stage, of, shown }: RunningWork, design: Design): string {

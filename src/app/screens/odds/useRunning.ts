@@ -13,10 +13,12 @@ export interface RunningWork {
   shown: RunningShown | null;
   done: number;
   count: number;
+  /** when it began (ms since the page did) */
+  since: number;
   fault: string | null;
 }
 
-const NOTHING: RunningWork = { stage: 'none', of: null, shown: null, done: 0, count: 0, fault: null };
+const NOTHING: RunningWork = { stage: 'none', of: null, shown: null, done: 0, count: 0, since: 0, fault: null };
 
 export function useRunning(design: Design): RunningWork & { start(): void; stop(): void } {
   const [work, setWork] = useState(NOTHING);
@@ -34,7 +36,7 @@ export function useRunning(design: Design): RunningWork & { start(): void; stop(
     const set = (change: (before: RunningWork) => RunningWork) => {
       if (!mine.signal.aborted) setWork(change);
     };
-    setWork({ ...NOTHING, stage: 'working', of: design });
+    setWork({ ...NOTHING, stage: 'working', of: design, since: performance.now() });
     runningOdds(
       { design, now: false, draws: drawsOf(design) },
       (done, count, shown) => set((before) => ({ ...before, done, count, shown: shown ?? before.shown })),

@@ -18,6 +18,7 @@ import type { PartsAfterTrials } from '../../../report/sheet/partsAfterTrials.ts
 import type { Purpose } from '../../../report/sheet/purpose.ts';
 import { CheckTable } from './CheckTable.tsx';
 import { FilmChart } from './FilmChart.tsx';
+import { diameterText } from './figures.ts';
 import { isAnySafe, LeftTable, StruckPlan } from './LeftTable.tsx';
 import { NearestTable } from './NearestTable.tsx';
 import { OrderList } from './OrderList.tsx';
@@ -123,7 +124,15 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
           <StepTable design={design} cut={work} system={system} />
           {!tryFirst && trial}
           <OrderList work={work.work} />
-          {few && <Chart {...content} when="after the cut" told height={first.height} fills />}
+          {few && (
+            <Chart
+              {...content}
+              when={content.target === 'whole' ? 'after the cut' : 'with all of it off'}
+              told
+              height={first.height}
+              fills
+            />
+          )}
           <Cautions work={work} />
         </div>
       </section>
@@ -131,7 +140,14 @@ function WorkLeaves({ work, first, second, ...content }: Leaves & { work: CutRep
         <div>
           <Drawings {...content} height={second.height} />
           <Running {...content} />
-          {!few && <Chart {...content} when="after the cut" told height={CHART_BESIDE} />}
+          {!few && (
+            <Chart
+              {...content}
+              when={content.target === 'whole' ? 'after the cut' : 'with all of it off'}
+              told
+              height={CHART_BESIDE}
+            />
+          )}
         </div>
       </section>
     </>
@@ -256,6 +272,7 @@ function Drawings({ height, ...content }: Content & { height: number }) {
         surfaces={surfaces}
         cases={content.cut?.case ?? caseLeft(content.design)}
         left={content.after !== null}
+        target={content.target}
         system={system}
       />
       <DrawingNotes {...content} />
@@ -302,12 +319,12 @@ function Chart({ purpose, runs, good, when, told, system, height, fills }: Chart
 }
 
 /** How the figures of the drawings are meant. */
-function DrawingNotes({ purpose, design, made, surfaces, after, system }: Content) {
+function DrawingNotes({ purpose, design, made, target, whole, runs, surfaces, after, system }: Content) {
   const isToleranced = surfaces.some(({ form }) => form !== null);
   const notes = [
-    `${stateText(design, purpose.kind, after)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
+    `${stateText(design, purpose.kind, after, target)}${wholeText(whole, target, system)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
     isToleranced &&
-      `Tolerances: half of each film’s to each part, the position ${fineText(made.position ?? 0, system)} being held; the other half is the other part’s. ${after ? 'Angle' : 'Diameter, angle'}, form and run-out share that half: any one may use all of it only if the others are true. Add up what each uses of its own figure; together no more than one.`,
+      `Tolerances: half of each film’s to each part, the position ${fineText(runs.position ?? 0, system)} being held; the other half is the other part’s. ${after ? 'Angle' : 'Diameter, angle'}, form and run-out share that half: any one may use all of it only if the others are true. Add up what each uses of its own figure; together no more than one.`,
     isToleranced &&
       'Form: straight and round within this zone, square to the surface. Run-out: full movement of an indicator square to the surface, about the axis of the part’s other seats.',
     made.seats.length > NOTED && 'Letters stand for the surfaces of the table.',
@@ -320,16 +337,39 @@ function DrawingNotes({ purpose, design, made, surfaces, after, system }: Conten
 }
 
 /** Which state of the parts is drawn. */
-function stateText(design: Design, kind: Purpose['kind'], after: PartsAfterTrials | null): string {
+function stateText(
+  design: Design,
+  kind: Purpose['kind'],
+  after: PartsAfterTrials | null,
+  target: DrawnParts['target'],
+): string {
   const are = partsAre(design);
   if (after && kind === 'refused') return `Drawn: the parts as ${are}, less what the trials say is off.`;
   if (after)
-    return `Drawn: the parts as ${are}, less what the trials say is off and all that is most likely left. Diameters are reckoned and carry no tolerance: the trials tell films, and the stand-off says when it is done.`;
+    return `Drawn: the parts as ${are}, less what the trials say is off${LEFT_OFF[target]}. Diameters are reckoned and carry no tolerance: the trials tell films, and the stand-off says when it is done.`;
   return kind === 'work'
-    ? 'Figures are those after the cut.'
+    ? WORK_OFF[target]
     : kind === 'refused'
       ? 'Figures are those of the parts as they stand in the design.'
       : 'Figures are those of the design.';
+}
+
+const LEFT_OFF = {
+  whole: ' and all that is most likely left',
+  part: ' and what is safe to take now, no more',
+  none: ', for nothing of the rest is safe to take now',
+} as const;
+const WORK_OFF = {
+  whole: 'Figures are those after the cut.',
+  part: 'Figures are those with what is safe to take now off: stop there and try it.',
+  none: 'Figures are those of the parts as they are: nothing is safe to take before a trial.',
+} as const;
+
+/** What all of it would come to, where only some may come off now. */
+function wholeText(whole: DrawnParts['whole'], target: DrawnParts['target'], system: System): string {
+  if (target === 'whole' || whole.length === 0) return '';
+  const told = whole.map(({ seat, part, diameter }) => `${seat} ${part} ${diameterText(diameter, null, system)}`);
+  return ` The whole would most likely be: ${told.join(', ')}; not before another trial.`;
 }
 
 /** How far to back off from first touch. */

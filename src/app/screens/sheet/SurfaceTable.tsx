@@ -6,6 +6,7 @@ import type { CaseLeft } from '../../../report/cut/caseLeft.ts';
 import { caseText } from '../../../report/cut/caseWords.ts';
 import type { CutReport } from '../../../report/cut/definition.ts';
 import { NOTHING } from '../../../report/cut/listed.ts';
+import type { DrawnParts } from '../../../report/sheet/drawnParts.ts';
 import type { TolerancedSurface } from '../../../report/sheet/tolerancedSurfaces.ts';
 import { ANGLE_TITLES, useAngles } from '../../state/angles.ts';
 import { angleToleranceFigure, coneShort, cutText } from './coneTexts.ts';
@@ -21,10 +22,12 @@ interface Props {
   cases: readonly (CaseLeft & Partial<CaseAfter>)[];
   /** whether the cuts are what trials left of a plan */
   left: boolean;
+  /** how much of them is safe to take now */
+  target: DrawnParts['target'];
   system: System;
 }
 
-export function SurfaceTable({ design, surfaces, cases, left, system }: Props) {
+export function SurfaceTable({ design, surfaces, cases, left, target, system }: Props) {
   const way = useAngles();
   const isCut = surfaces.some(({ cut }) => cut !== null);
   const zone = (width: number | null) => (width === null ? '—' : zoneText(width, system));
@@ -40,7 +43,9 @@ export function SurfaceTable({ design, surfaces, cases, left, system }: Props) {
             <th scope="col">{ANGLE_TITLES[way]}</th>
             <th scope="col">Form</th>
             <th scope="col">Run-out</th>
-            {isCut && <th scope="col">⌀, {left ? 'most likely left' : 'by the plan'}</th>}
+            {isCut && (
+              <th scope="col">⌀, {target === 'whole' ? (left ? 'most likely left' : 'by the plan') : 'safe now'}</th>
+            )}
             {cases.length > 0 && <th scope="col">Case left</th>}
           </tr>
         </thead>
