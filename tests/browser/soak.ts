@@ -41,8 +41,8 @@ interface Met {
 
 /**
  * What is in sight and enabled of a selector, and begins with `says`, brought before the hand: the one at `share` (0 to
- * 1) of the list. The page looks it up itself and answers in numbers: what drives the page would keep hold of an element
- * it was given wherever an act fails, and of the whole screen about it.
+ * 1) of the list. The page looks it up itself and answers in numbers: what drives the page would keep hold of an
+ * element it was given wherever an act fails, and of the whole screen about it.
  */
 const meet = (page: Page, selector: string, share: number, says = ''): Promise<Met | null> =>
   page.evaluate(
