@@ -122,7 +122,7 @@ describe('colours of films', () => {
   );
 
   test.each(Object.entries(VISIONS))('no seat has the colour of a touch, with %s vision', (_, seen) => {
-    const css = readFileSync(new URL('../../../src/app/frame/style.css', import.meta.url), 'utf8');
+    const css = readFileSync(new URL('../../../src/app/frame/tokens.css', import.meta.url), 'utf8');
     const named = (name: string, dark: number) =>
       parse(new RegExp(`--${name}: light-dark\\(([^,]+), ([^)]+)\\)`).exec(css)![1 + dark]!)!;
     for (const dark of [0, 1]) {
