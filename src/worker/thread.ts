@@ -2,7 +2,7 @@
  * A worker and what is asked of it. Every question is answered, or fails: with the worker's own fault, or because the
  * worker could not be loaded or was ended. The next one to ask after that starts another worker.
  */
-import { type Remote, wrap } from 'comlink';
+import { type Remote, releaseProxy, wrap } from 'comlink';
 import { watch } from './alive.ts';
 
 class WorkerLost extends Error {
@@ -39,7 +39,10 @@ export function createThread<S>(start: () => Worker) {
       end: () => {
         if (lost) return;
         lost = true;
+        clearTimeout(late);
         worker.terminate();
+        // Else the worker, and with it whoever asked, would stay for as long as the page does.
+        mine.solver[releaseProxy]();
         if (live === mine) live = null;
         for (const fail of mine.waiting) fail(new WorkerLost());
       },

@@ -48,6 +48,27 @@ test('an answer that its asker has let go of is gone, while the worker lives on'
   expect(workers).toHaveLength(1);
 });
 
+test('a worker that was ended is gone, though it was never loaded, and whoever asked it too', async () => {
+  let worker: WeakRef<Stub> | undefined;
+  const thread = createThread<object>(() => {
+    const stub = new Stub();
+    worker = new WeakRef(stub);
+    return stub as unknown as Worker;
+  });
+  const asked = async () => {
+    const asker = { of: 'a screen' };
+    const answer = thread.ask(() => Promise.resolve(asker));
+    thread.end();
+    await answer.catch(() => {});
+    return new WeakRef(asker);
+  };
+  const left = [await asked(), worker!];
+  await new Promise((done) => setTimeout(done));
+  collect();
+  expect(left.map((one) => one.deref())).toEqual([undefined, undefined]);
+  expect(thread).toBeDefined();
+});
+
 test.each(['error', 'messageerror'])(
   'whatever waits fails once its worker is lost (%s); the next starts another',
   async (kind) => {
