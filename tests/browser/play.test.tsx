@@ -110,6 +110,12 @@ test('the nose pulled up in the section rocks the journal until the seats hold i
     .sort();
   // A pull of 1 N beyond both contacts: what the one carries more than 1 the other takes back.
   expect(shares[1]! - shares[0]!).toBeCloseTo(1, 1);
+  // Each presses square to its face: what of it goes down the screen holds the pull.
+  const down = [...document.querySelectorAll('.force-arrow')].map((arrow) => {
+    const way = /matrix\(\S+ (\S+)/.exec(arrow.querySelector('path')!.getAttribute('transform')!)![1];
+    return Number(way) * Number.parseFloat(arrow.textContent!);
+  });
+  expect(down.reduce((sum, part) => sum + part, 0)).toBeCloseTo(1, 1);
   const held = Number(grip.getAttribute('aria-valuenow'));
   await userEvent.keyboard('{Shift>}{ArrowUp}{/Shift}');
   expect(Number(grip.getAttribute('aria-valuenow'))).toBeCloseTo(held, 1);

@@ -88,19 +88,29 @@ export function SectionPull({ work, drawn, frame, at, size, system, said, whole,
 
 /** What the picture shows while the nose is pulled. */
 export const pullText = (system: System) =>
-  `Arrows: what seats carry of 1 ${unitOf('force', system).name} pulled at the nose. Films: the least all round.`;
+  `Arrows: what each seat presses with, square to its face, per ${unitOf('force', system).name} pulled. Films: the least all round.`;
 
-/** An arrow on the journal, as seen from the side, with its share of the pull. */
+/** An arrow on the journal, as seen from the side: the way the seat presses it, longer the harder it does. */
 function Force({ at, force, system }: { at: Placing; force: DrawnForce; system: System }) {
   const sine = Math.sin(force.angle);
   const [z, r] = force.at;
   const foot = onScreen(at, [z, r * sine], 1);
-  const long = (SHORT + (LONG - SHORT) * Math.min(1, force.share)) * Math.max(0.35, Math.abs(sine));
-  const away = sine >= 0 ? -1 : 1;
+  // On the screen y goes down.
+  const seen = Math.hypot(force.way[0], force.way[1] * sine) || 1;
+  const [across, down] = [force.way[0] / seen, (-force.way[1] * sine) / seen];
+  const long = SHORT + ((LONG - SHORT) * force.share) / (1 + force.share);
   return (
     <g className="force-arrow">
-      <path d={`M${foot.x} ${foot.y + away * long}V${foot.y}m-5 ${away * 8}l5 ${-away * 8}l5 ${away * 8}`} />
-      <text x={foot.x - 8} y={foot.y + away * (long + 2) + (away > 0 ? 8 : 0)} textAnchor="end" fontSize={FIGURE}>
+      <path
+        d={`M${-long} 0H0m-8 -5l8 5l-8 5`}
+        transform={`matrix(${across} ${down} ${-down} ${across} ${foot.x} ${foot.y})`}
+      />
+      <text
+        x={foot.x - across * long - 8}
+        y={foot.y - Math.sign(down) * (long + 2) + (down < 0 ? 8 : 0)}
+        textAnchor="end"
+        fontSize={FIGURE}
+      >
         {`${force.share.toFixed(2)} ${unitOf('force', system).name}`}
       </text>
     </g>

@@ -60,9 +60,11 @@ export interface DrawnForce {
   seat: string;
   /** rad, from x toward y */
   angle: Radians;
-  /** of the pull */
+  /** of the pull, square to the face: what of it is across the axis comes to the pull */
   share: number;
   at: Point;
+  /** out of the bush's metal there, toward the axis */
+  way: Point;
 }
 
 export interface Drawn {
@@ -161,15 +163,23 @@ export function drawnAt(
     below: leaning ? halfSection(DOWN) : upper,
     at: leaning && halfSection,
     pulled: leaning?.pulled ?? false,
-    forces: (leaning?.contacts ?? []).map(({ seat, station, angle, share }) => ({
-      seat,
-      angle,
-      share,
-      at: pointAt(halfSection(angle).find(({ name }) => name === seat)!.bush, station),
-    })),
+    forces: (leaning?.contacts ?? []).map(({ seat, station, angle, share }) => {
+      const line = halfSection(angle).find(({ name }) => name === seat)!.bush;
+      const at = pointAt(line, station);
+      return { seat, angle, share, at, way: squareTo(line, at[0]) };
+    }),
     aside: (station, angle) => (leaning ? drawn * leaning.aside(station, angle) : 0),
     endwise: (radius, angle) => (leaning ? drawn * leaning.endwise(radius, angle) : 0),
   };
+}
+
+/** Out of the bush's metal at a station, toward the axis. */
+export function squareTo(line: readonly Point[], station: number): Point {
+  let k = 0;
+  while (k < line.length - 2 && line[k + 1]![0] < station) k++;
+  const [[z0, r0], [z1, r1]] = [line[k]!, line[k + 1]!];
+  const length = Math.hypot(z1 - z0, r1 - r0) || 1;
+  return [(r1 - r0) / length, -(z1 - z0) / length];
 }
 
 /** The place of a line nearest along the axis to a station (m). */

@@ -1,6 +1,6 @@
 /** Where the bush bears on the journal, as arrows that end on the surface: their place, way and length. */
 import { SAME } from '../../../report/inFrame.ts';
-import type { Drawn, Point } from '../drawn.ts';
+import { type Drawn, type Point, squareTo } from '../drawn.ts';
 import { touches } from './filmGeometry.ts';
 
 export interface Arrow {
@@ -21,10 +21,9 @@ const sidesOf = (sector: number) => (sector > 0 ? [1, -1] : [0]);
 /** What holds a journal that is pulled aside; or, on one axis, the seats that touch or are pressed in. */
 export function arrowsOf(drawn: Drawn, sector: number): Arrow[] {
   if (drawn.at)
-    return drawn.forces.map(({ seat, angle, share, at }) => {
-      const line = drawn.at!(angle).find(({ name }) => name === seat)!.bush;
+    return drawn.forces.map(({ seat, angle, share, at, way }) => {
       const key = `${seat} ${at[0]} ${angle}`;
-      return { key, theta: Math.PI - angle, at, way: squareTo(line, at[0]), share: Math.min(1, share) };
+      return { key, theta: Math.PI - angle, at, way, share: Math.min(1, share) };
     });
   return drawn.seats.flatMap((seat) => {
     const bearing = touches(seat).length > 0 ? 0 : Math.min(0, ...seat.film.map(({ film }) => film));
@@ -43,13 +42,4 @@ export function arrowsOf(drawn: Drawn, sector: number): Arrow[] {
       share: 0.5,
     }));
   });
-}
-
-/** Out of the bush's metal at a station, toward the axis. */
-function squareTo(line: readonly Point[], station: number): Point {
-  let k = 0;
-  while (k < line.length - 2 && line[k + 1]![0] < station) k++;
-  const [[z0, r0], [z1, r1]] = [line[k]!, line[k + 1]!];
-  const length = Math.hypot(z1 - z0, r1 - r0) || 1;
-  return [(r1 - r0) / length, -(z1 - z0) / length];
 }

@@ -103,7 +103,7 @@ function Lens({ seat, was, told, depth, system, figures }: LensProps) {
         height={HEIGHT}
         viewBox={`0 0 ${width} ${HEIGHT}`}
         role="img"
-        aria-label={figures ? labelOf(told, system) : `The ${told.name} seat magnified`}
+        aria-label={figures ? labelOf(told.name, least, system) : `The ${told.name} seat magnified`}
       >
         <Defined id={id} left={left} right={right} />
         <g clipPath={`url(#${id}lens)`}>
@@ -261,8 +261,9 @@ const Ruler = memo(function Ruler({ wanted, depth, left, right, system }: RulerP
   );
 });
 
-const labelOf = ({ name, leastFilm }: SeatFitReport, system: System) =>
-  `The ${name} seat magnified: ${leastFilm === null ? 'apart' : `film ${fineText(leastFilm, system)}`}`;
+/** @param film m, as it is drawn: of a journal pulled aside the least all round */
+const labelOf = (name: string, film: number | null, system: System) =>
+  `The ${name} seat magnified: ${film === null ? 'apart' : `film ${fineText(millimetres(film), system)}`}`;
 
 function travelText({ sensitivity }: SeatFitReport, system: System): string {
   if (sensitivity === null) return '';
