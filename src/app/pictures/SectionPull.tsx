@@ -1,9 +1,10 @@
 /** In the section: the grip by which the nose is pulled up and down, and the forces of the seats that hold it. */
 
 import { unitOf } from '../../design/measures.ts';
-import { fineText, type System } from '../../design/units.ts';
+import type { System } from '../../design/units.ts';
 import { metres, micrometres, millimetres } from '../../report/convert.ts';
 import type { Work } from '../state/store.ts';
+import { upText } from './asideText.ts';
 import type { Drawn, DrawnForce } from './drawn.ts';
 import type { SectionFrame } from './sectionFrame.ts';
 import { FIGURE, NOTE, onScreen, type Placing } from './sectionLayout.ts';
@@ -64,7 +65,7 @@ export function SectionPull({ work, drawn, frame, at, size, system, said, whole,
         aria-orientation="vertical"
         aria-label="Pull the nose up or down; left and right move the journal; Escape lets go"
         aria-valuenow={micrometres(up)}
-        aria-valuetext={`${fineText(up, system)} up`}
+        aria-valuetext={upText(up, system)}
         onKeyDown={onKeyDown}
         className="pull-grip"
       >

@@ -66,7 +66,9 @@ export function oddsVerdict(design: Design, report: OddsReport | null, system: S
       firstSentence(report),
       basisSentence(design, report, system),
       reachedSentence(design, report),
-      ...(wanted ? [readSentence(report.planned ?? report, report.planned !== undefined), gainSentence(report)] : []),
+      ...(wanted
+        ? [readSentence(report.planned ?? report, report.planned !== undefined, chance), gainSentence(report)]
+        : []),
     ].filter((sentence) => sentence !== ''),
   };
   return behindReadings(asAssumed(verdict, design, ['seats']), report.notAsRead, 'As read');
@@ -119,24 +121,32 @@ function basisSentence(design: Design, report: OddsReport, system: System): stri
   return `Nothing was read: the parts are taken as drawn, the film of every seat ${doubt === undefined ? 'assumed ' : ''}known to ${fineText(doubt ?? defaultAt('cut.doubt'), system)} (one standard deviation). Measure them, or write their spreads below.`;
 }
 
-/** What to read first of all that nobody has read, and what all of it would make of the chance; empty where all is. */
-/** `planned`: whether it is of the pair cut as planned. */
-export function readSentence({ reads = [] }: Pick<MattersReport, 'reads'>, planned = false): string {
+/**
+ * What to read first of all that nobody has read, and what all of it would make of the chance; empty where all is.
+ * `planned`: whether it is of the pair cut as planned; `chance`: the one told beside it, which gains add to (they were
+ * found with pairs of their own, whose chance differs from it by the luck of the draw).
+ */
+export function readSentence(
+  { reads = [] }: Pick<MattersReport, 'reads'>,
+  planned = false,
+  chance: number | undefined = undefined,
+): string {
   const single = reads.filter(({ surfaces }) => surfaces.length === 1);
   const [best] = [...single].sort((a, b) => b.gain - a.gain);
   if (!best) return '';
   const all = reads.find(({ surfaces }) => surfaces.length > 1);
-  const now = best.share - best.gain;
+  const now = chance ?? best.share - best.gain;
+  const after = ({ gain }: { gain: number }) => hundredthText(Math.min(1, now + gain));
   const isWorth = (one: { gain: number; uncertainty: number }) => one.gain >= WORTH && one.gain > one.uncertainty;
-  const then = (share: number) =>
-    `${planned ? 'cut after that, it works' : 'it then works'} ${hundredthText(share)} instead of ${hundredthText(now)}`;
+  const then = (one: { gain: number }) =>
+    `${planned ? 'cut after that, it works' : 'it then works'} ${after(one)} instead of ${hundredthText(now)}`;
   const every = all && `all ${all.surfaces.length} surfaces`;
   if (isWorth(best)) {
-    const more = all && all.share - best.share >= WORTH ? `; with ${every} measured, ${hundredthText(all.share)}` : '';
-    return `Measure first ${readText(best.surfaces[0]!)}, known from the drawing alone: ${then(best.share)}${more}.`;
+    const more = all && all.share - best.share >= WORTH ? `; with ${every} measured, ${after(all)}` : '';
+    return `Measure first ${readText(best.surfaces[0]!)}, known from the drawing alone: ${then(best)}${more}.`;
   }
   if (all && isWorth(all))
-    return `Measure ${every} that are known from the drawing alone: ${then(all.share)}; one of them by itself hardly changes it.`;
+    return `Measure ${every} that are known from the drawing alone: ${then(all)}; one of them by itself hardly changes it.`;
   return `To measure what is known from the drawing alone would hardly change that: ${listed(single.map(({ surfaces }) => nameOf(surfaces[0]!)))}.`;
 }
 
@@ -151,8 +161,9 @@ function gainSentence(report: OddsReport): string {
   if (!best || best.gain < WORTH || best.gain < best.uncertainty) return '';
   // What to read of what nobody has read is told by itself.
   if (best.by === 'measuring' && ((report.planned ?? report).reads ?? []).length > 0) return '';
-  const now = best.share - best.gain;
-  return `Most is gained ${gainText(best)}: ${hundredthText(best.share)} instead of ${hundredthText(now)}.`;
+  const now = chanceOf(report);
+  const then = Math.min(1, now + best.gain);
+  return `Most is gained ${gainText(best)}: ${hundredthText(then)} instead of ${hundredthText(now)}.`;
 }
 
 /** By knowing a surface, or setting a cut, twice as well. */

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Design } from '../../../src/design/definition.ts';
 import { parseDesign } from '../../../src/design/validate.ts';
 import type { OddsReport } from '../../../src/report/odds/definition.ts';
-import { mattersText, oddsVerdict, readSentence } from '../../../src/report/odds/words.ts';
+import { chanceOf, hundredthText, mattersText, oddsVerdict, readSentence } from '../../../src/report/odds/words.ts';
 import { oddsWork } from '../../../src/report/odds/work.ts';
 
 const parsed = parseDesign(
@@ -38,10 +38,12 @@ describe('of parts that nobody has read', () => {
   });
 
   it('the one to read first is said with both chances, and in the verdict, once', () => {
-    const told = readSentence(report.planned!, true);
+    const told = readSentence(report.planned!, true, chanceOf(report));
     expect(told).toMatch(
       /^Measure first a diameter at both ends of the shallow (journal|bush), known from the drawing alone: cut after that, it works \d+ in 100 instead of \d+ in 100; with all 4 surfaces measured, \d+ in 100\.$/,
     );
+    // The chance that the headline tells, not that of the pairs by which the gain was found.
+    expect(told).toContain(`instead of ${hundredthText(chanceOf(report))}`);
     const { sentences } = oddsVerdict(base, report, 'metric');
     expect(sentences.filter((sentence) => /instead of/.test(sentence))).toEqual([told]);
   });

@@ -8,11 +8,12 @@ import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { useRef } from 'react';
 import { useStore } from 'zustand';
 import { unitOf } from '../../../design/measures.ts';
-import { fineText, fineUnit, placeText, type System } from '../../../design/units.ts';
+import { fineUnit, placeText, type System } from '../../../design/units.ts';
 import { degrees, metres, micrometres, millimetres } from '../../../report/convert.ts';
 import { axisAt, type SeatContact } from '../../../report/inFrame.ts';
 import type { PlayReport } from '../../../report/play/definition.ts';
 import type { Pulled } from '../../../report/play/pulling.ts';
+import { asideText } from '../../pictures/asideText.ts';
 import { useHandle } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
 
@@ -56,7 +57,7 @@ export function NoseMap({ work, play, pulled, system }: Props) {
     letGo: () => work.store.setState({ pull: null }),
   });
   const at = (x: number, y: number) => `${(MIDDLE + scale(x)).toFixed(2)} ${(MIDDLE - scale(y)).toFixed(2)}`;
-  const said = `${fineText(now.x, system)} to the right, ${fineText(now.y, system)} up`;
+  const said = asideText(now.x, now.y, system);
   const where = `station ${placeText(play.indicator, system)}`;
   return (
     <figure className="nose-map">

@@ -7,7 +7,7 @@ import type { System } from '../../../design/units.ts';
 import type { OddsReport } from '../../../report/odds/definition.ts';
 import { holdSentence } from '../../../report/odds/holdWords.ts';
 import { oddsNow } from '../../../report/odds/now.ts';
-import { oddsVerdict, readSentence, timesText } from '../../../report/odds/words.ts';
+import { chanceOf, oddsVerdict, readSentence, timesText } from '../../../report/odds/words.ts';
 import { WorkContext } from '../../controls/context.ts';
 import { type PartEntry, Parts } from '../../frame/Parts.tsx';
 import { ShortVerdict } from '../../frame/ShortVerdict.tsx';
@@ -109,7 +109,7 @@ function Told({ work }: { work: Work }) {
 function whyOf({ headline, sentences }: ReturnType<typeof oddsVerdict>, report: OddsReport | null) {
   const helps =
     report && !report.notAsRead && readsBeatTrial(report)
-      ? readSentence(report.planned ?? report, report.planned !== undefined)
+      ? readSentence(report.planned ?? report, report.planned !== undefined, chanceOf(report))
       : '';
   return helps === '' || !sentences.includes(helps)
     ? { why: headline, rest: sentences }

@@ -3,6 +3,7 @@
  * it as an arrow.
  * The arrow is dragged, or moved by the arrow keys; where a pose is held by hand, the axis is.
  */
+
 import { type RefObject, useRef } from 'react';
 import type { Design } from '../../../design/definition.ts';
 import { measureText } from '../../../design/measures.ts';
@@ -11,6 +12,7 @@ import { fineText, type System } from '../../../design/units.ts';
 import { degrees as inDegrees, radians } from '../../../report/convert.ts';
 import type { RunFields } from '../../../report/film/fields.ts';
 import { fitSection } from '../../../report/fit/section.ts';
+import { asideText } from '../../pictures/asideText.ts';
 import { roundAbove } from '../../pictures/sceneGeometry.ts';
 import { useHandle } from '../../pictures/useMove.ts';
 import type { Work } from '../../state/store.ts';
@@ -105,7 +107,7 @@ function useGrip(work: Work, design: Design, room: number, system: System): Grip
       reach: ROOM,
       path: 'run.pose',
       about: 'Axis of the journal as it is held',
-      text: `${fineText(x, system)} to the right, ${fineText(y, system)} up`,
+      text: asideText(x, y, system),
     };
   }
   const [x, y] = [load?.x ?? 0, load?.y ?? 0];
