@@ -111,7 +111,7 @@ test('stop readings, settings, order of work and boxes on paper are those of the
     const { station, from, to } = demo('shallow-first').seats.find(({ name }) => name === seat)![part];
     const plane = Math.min(to, Math.max(from, station));
     expect(text).toContain(
-      `⌀${(after.diameter + 2 * (plane - station) * Math.tan((after.halfAngle * Math.PI) / 180)).toFixed(4)} ±`,
+      `⌀${(after.diameter + 2 * (plane - station) * Math.tan((after.halfAngle * Math.PI) / 180)).toFixed(4)}`,
     );
   }
   expect(document.querySelector('main')!.innerHTML).not.toMatch(/NaN|Infinity|undefined/);
@@ -385,7 +385,9 @@ test('every drawing stands alone: no class, no variable, its legend inside, and 
   expect(journal).toMatch(/⌀22\.0000±0\.0005/);
   expect(journal).toMatch(/\(1:9\.541\)half angle 3\.0° ±2\.\d″/);
   expect(journal).toMatch(/\(90\.0° included\)half angle 45\.0°/);
-  expect(journal).toMatch(/heavy: cut/);
+  // Nothing of the cut is safe before a trial: the drawing asks for none.
+  expect(journal).not.toMatch(/heavy: cut/);
+  expect(document.querySelector('.pages')!.textContent).toContain('nothing is safe to take before a trial');
   // Gauge planes at the datum and at 1.2 mm, both exact; ends of both cones from the datum.
   expect(document.querySelectorAll('[data-drawing="journal"] rect[stroke]').length).toBe(2);
   expect(

@@ -35,7 +35,10 @@ export function drawnParts(design: Design, cut: CutReport | null, kind: Purpose[
   return { made, target: 'whole', whole: [], runs: made, good, surfaces, after: null };
 }
 
-/** What stops before its end carries no tolerance: that of the film is of the whole. */
+/**
+ * What stops before its end carries no tolerance of its diameter: that of the film is of the whole. Angle, form and
+ * run-out are those of the whole from the first pass on.
+ */
 function partsPlanned(design: Design, plan: CutReport, system: System): DrawnParts {
   const runs = designWithCut(design, plan);
   const target = targetOf(plan.steps);
@@ -43,10 +46,13 @@ function partsPlanned(design: Design, plan: CutReport, system: System): DrawnPar
   const changes = safeChanges(plan.steps, ({ first, diameter }) => first?.diameter ?? diameter);
   const position = runs.position ?? 0;
   const drawn = tolerancedSurfaces(withPlannedFilms(made, plan.films), position, changes, system, plan.settings);
+  const held = tolerancedSurfaces(withPlannedFilms(runs, plan.films), position, [], system, plan.settings);
   const whole = wholeOf(plan.steps, runs, drawn);
-  const surfaces = drawn.map((surface) =>
-    whole.some((one) => isSame(one, surface)) ? { ...surface, diameterTolerance: null } : surface,
-  );
+  const surfaces = drawn.map((surface, i) => {
+    const { halfAngleTolerance, form, runOut, diameterTolerance } = held[i]!;
+    const stops = whole.some((one) => isSame(one, surface));
+    return { ...surface, halfAngleTolerance, form, runOut, diameterTolerance: stops ? null : diameterTolerance };
+  });
   return { made, target, whole, runs, good: true, surfaces, after: null };
 }
 

@@ -322,7 +322,7 @@ function Chart({ purpose, runs, good, when, told, system, height, fills }: Chart
 function DrawingNotes({ purpose, design, made, target, whole, runs, surfaces, after, system }: Content) {
   const isToleranced = surfaces.some(({ form }) => form !== null);
   const notes = [
-    `${stateText(design, purpose.kind, after, target)}${wholeText(whole, target, system)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
+    `${stateText(design, purpose.kind, after, target)}${wholeText(whole, target, after !== null, system)} Stations are counted from the datum, toward the nose above 0; ends and body carry no tolerance. Not to be scaled off.`,
     isToleranced &&
       `Tolerances: half of each film’s to each part, the position ${fineText(runs.position ?? 0, system)} being held; the other half is the other part’s. ${after ? 'Angle' : 'Diameter, angle'}, form and run-out share that half: any one may use all of it only if the others are true. Add up what each uses of its own figure; together no more than one.`,
     isToleranced &&
@@ -366,10 +366,10 @@ const WORK_OFF = {
 } as const;
 
 /** What all of it would come to, where only some may come off now. */
-function wholeText(whole: DrawnParts['whole'], target: DrawnParts['target'], system: System): string {
+function wholeText(whole: DrawnParts['whole'], target: DrawnParts['target'], tried: boolean, system: System): string {
   if (target === 'whole' || whole.length === 0) return '';
   const told = whole.map(({ seat, part, diameter }) => `${seat} ${part} ${diameterText(diameter, null, system)}`);
-  return ` The whole would most likely be: ${told.join(', ')}; not before another trial.`;
+  return ` The whole would most likely be: ${told.join(', ')}; not before ${tried ? 'another' : 'a'} trial.`;
 }
 
 /** How far to back off from first touch. */
