@@ -290,7 +290,7 @@ test('the position is moved by hand, and a film that closes is told', async () =
   // Where it could stand instead is one button away.
   await userEvent.click(browser.getByRole('button', { name: /^Set it at/ }));
   expect(design().position).toBeGreaterThan(-0.004);
-  await expect.poll(verdict, LONG).toMatch(/thinnest film is 0\.67|barely parts/);
+  await expect.poll(verdict, LONG).toMatch(/0\.67 µm|barely parts/);
 });
 
 test('no sideways scroll at any width, and an axe scan with everything open is clean in both themes', {
