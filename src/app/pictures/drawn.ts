@@ -173,20 +173,23 @@ export function drawnAt(
   };
 }
 
-/** Out of the bush's metal at a station, toward the axis. */
-export function squareTo(line: readonly Point[], station: number): Point {
+/** The piece of a line that a station lies on, or its nearest end piece. */
+function pieceAt(line: readonly Point[], station: number): [Point, Point] {
   let k = 0;
   while (k < line.length - 2 && line[k + 1]![0] < station) k++;
-  const [[z0, r0], [z1, r1]] = [line[k]!, line[k + 1]!];
+  return [line[k]!, line[k + 1]!];
+}
+
+/** Out of the bush's metal at a station, toward the axis. */
+export function squareTo(line: readonly Point[], station: number): Point {
+  const [[z0, r0], [z1, r1]] = pieceAt(line, station);
   const length = Math.hypot(z1 - z0, r1 - r0) || 1;
   return [(r1 - r0) / length, -(z1 - z0) / length];
 }
 
 /** The place of a line nearest along the axis to a station (m). */
 function pointAt(line: readonly Point[], station: Metres): Point {
-  let k = 0;
-  while (k < line.length - 2 && line[k + 1]![0] < station) k++;
-  const [[z0, r0], [z1, r1]] = [line[k]!, line[k + 1]!];
+  const [[z0, r0], [z1, r1]] = pieceAt(line, station);
   const t = z1 === z0 ? 0 : Math.min(1, Math.max(0, (station - z0) / (z1 - z0)));
   return [z0 + t * (z1 - z0), r0 + t * (r1 - r0)];
 }

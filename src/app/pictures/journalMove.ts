@@ -9,6 +9,7 @@ import type { Work } from '../state/store.ts';
 /** One press of an arrow key, mm: 1 µm, or a quarter of a tenth; ten times that with Shift. */
 const STEP: Record<System, number> = { metric: 0.001, inch: TENTH / 4 };
 
+/** Asked for by the section, the track and the keys within one move; gone with the fit. */
 const known = new WeakMap<FitReport, readonly number[]>();
 
 /** Positions worth stopping at: every touch, and every position for a film. */
