@@ -71,7 +71,7 @@ export function SectionPull({ work, drawn, frame, at, size, system, said, whole,
       >
         <g transform={`translate(${grip.x} ${y})`}>{RING_DRAWN}</g>
       </g>
-      {['Ring ↕ pulls the nose aside', '↔ moves the journal'].map((does, i) => (
+      {(drawn.forces.length > 0 ? [] : ['Ring ↕ pulls the nose aside', '↔ moves the journal']).map((does, i) => (
         <text
           key={does}
           className={said ? 'hint what-ring-does said' : 'hint what-ring-does'}
