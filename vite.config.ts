@@ -20,8 +20,8 @@ export const CHROMIUM = {
 
 const top = import.meta.dirname;
 
-/** Tests that put something of their own in the place of a module, and so share none with others. */
-const ALONE = ['tests/regressions/slowNotebook.test.ts'];
+/** Tests that put something of their own in the place of a module or of a global, and so share none with others. */
+const ALONE = ['tests/app/inAngles.test.tsx', 'tests/app/inUnits.test.tsx', 'tests/regressions/slowNotebook.test.ts'];
 
 /**
  * What the built page may load: what stands beside it, and nothing else. Of styles written into the page only an empty

@@ -222,6 +222,19 @@ test('the sheet of a screen styles that screen alone: a sheet stays once it is l
   expect(wrong).toEqual([]);
 });
 
+test('a test that puts something in the place of a module or a global shares none with others', () => {
+  const replacing = files.filter(
+    (file) =>
+      /^tests\/(?!browser\/|built\/).*\.test\.tsx?$/.test(file) &&
+      /\bvi\s*\.(?:mock|doMock|stubGlobal|stubEnv)\(|\bglobalThis(?:\.\w+| as [^)]*\)\.\w+)\s*=[^=>]/.test(
+        codeOf(file),
+      ),
+  );
+  const alone = /const ALONE = \[([\s\S]*?)\]/.exec(readFileSync(join(top, 'vite.config.ts'), 'utf8'))![1]!;
+  expect(replacing.length).toBeGreaterThan(2);
+  expect(replacing.filter((file) => !alone.includes(`'${file}'`))).toEqual([]);
+});
+
 test('the inch stands once', () => {
   const wrong = sources.filter((file) => /\b25\.4(?!\d)|\b25\.4e/.test(codeOf(file)) && file !== 'src/design/units.ts');
   expect(codeOf('src/design/units.ts')).toContain('INCH = 25.4');

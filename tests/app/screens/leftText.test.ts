@@ -1,6 +1,6 @@
 /** How long a run of pairs still takes, by how long what is done took. */
 import { expect, test } from 'vitest';
-import { leftText } from '../../../src/app/screens/odds/RunningOdds.tsx';
+import { leftText } from '../../../src/app/screens/odds/leftText.ts';
 
 test('as long again for each that is left', () => {
   expect(leftText(0, 40, 5000)).toBe('The first answer comes in some seconds.');

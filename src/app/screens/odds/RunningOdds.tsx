@@ -9,6 +9,7 @@ import ControlGroup from '../../controls/ControlGroup.tsx';
 import type { Control } from '../../controls/controls.tsx';
 import { Fault } from '../../frame/Fault.tsx';
 import { Distribution } from './FilmOdds.tsx';
+import { leftText } from './leftText.ts';
 import { type RunningWork, useRunning } from './useRunning.ts';
 
 interface Props {
@@ -66,18 +67,6 @@ export function RunningOdds({ design, system }: Props) {
       </details>
     </section>
   );
-}
-
-/** ms */
-const SECOND = 1000;
-
-/** What is left of it, by how long what is done took (ms). */
-export function leftText(done: number, count: number, took: number): string {
-  if (done === 0 || count === 0) return 'The first answer comes in some seconds.';
-  const seconds = ((took / SECOND) * (count - done)) / done;
-  return seconds < 90
-    ? `About ${Math.max(1, Math.round(seconds))} s left.`
-    : `About ${Math.round(seconds / 60)} min left.`;
 }
 
 function told({ stage, of, shown }: RunningWork, design: Design): string {
