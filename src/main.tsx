@@ -1,14 +1,15 @@
 import { createRoot } from 'react-dom/client';
 import { App } from './app/App.tsx';
-import { DEMOS, isOwn, openingDesign } from './app/state/demos.ts';
+import { exampleNamed, isOwn } from './app/state/opening.ts';
 import { createWork } from './app/state/store.ts';
 import { thisDevice } from './jobs/device.ts';
 import { createKeeper } from './jobs/keeper.ts';
 import './app/frame/style.css';
 
 const keeper = createKeeper(thisDevice(), isOwn);
-void keeper.start().then((started) => {
-  const example = DEMOS.find(({ file }) => file === started.example)?.design ?? openingDesign();
+
+void keeper.start().then(async (started) => {
+  const example = await exampleNamed(started.example);
   const initial = started.position === null ? example : { ...example, position: started.position };
   // What cannot be read is told where the jobs are, and not by showing something else.
   if (started.unreadable && !window.location.hash.startsWith('#job=')) window.location.hash = '#jobs';

@@ -1,8 +1,8 @@
 /** Files of the person's own: saved back to where they came from where the browser allows it, a download where not. */
 import { expect, test, vi } from 'vitest';
 import { page as browser } from 'vitest/browser';
-import { openingDesign } from '../../src/app/state/demos.ts';
 import { openFile } from '../../src/app/state/files.ts';
+import { OPENING } from '../../src/app/state/opening.ts';
 import { page, pressInBar } from './page.tsx';
 
 const shown = page('#fit');
@@ -42,7 +42,7 @@ test('asked where once; then written to the same file, and said', async () => {
 
 test('opened from a file it is saved back there; another job asks anew', async () => {
   watchDownloads();
-  const handle = await fileCalled('from.json', JSON.stringify({ ...openingDesign(), title: 'From a file' }));
+  const handle = await fileCalled('from.json', JSON.stringify({ ...OPENING.design, title: 'From a file' }));
   const other = await fileCalled('other.json');
   const asked = vi.fn(async () => other);
   pickers({ showSaveFilePicker: asked });

@@ -8,7 +8,7 @@ import { afterEach, expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
 import { onDemand } from '../../src/app/frame/onDemand.tsx';
-import { openingDesign } from '../../src/app/state/demos.ts';
+import { OPENING } from '../../src/app/state/opening.ts';
 import { createWork } from '../../src/app/state/store.ts';
 
 /** React tells the console of every fault it hands to a guard. */
@@ -72,13 +72,13 @@ test('a part that could not be loaded is asked for again when it is come back to
 });
 
 test('a screen that crashes says so, leaves the bar with its buttons, and is back with the change undone', async () => {
-  const work = createWork(openingDesign());
+  const work = createWork(OPENING.design);
   window.location.hash = '';
   show(<App work={work} />);
   // No design that a file could bring: a slip of the program.
   flushSync(() => {
     work.dragStart();
-    work.store.setState({ design: { ...openingDesign(), seats: [{ name: 'no surfaces' }] as never } });
+    work.store.setState({ design: { ...OPENING.design, seats: [{ name: 'no surfaces' }] as never } });
     work.dragEnd();
   });
   await expect

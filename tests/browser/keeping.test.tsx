@@ -7,7 +7,8 @@
 import { flushSync } from 'react-dom';
 import { beforeEach, expect, test, vi } from 'vitest';
 import { page as browser, userEvent } from 'vitest/browser';
-import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
+import { DEMOS } from '../../src/app/state/demos.ts';
+import { OPENING } from '../../src/app/state/opening.ts';
 import type { Work } from '../../src/app/state/store.ts';
 import { openDatabase } from '../../src/jobs/database.ts';
 import type { Device } from '../../src/jobs/device.ts';
@@ -315,7 +316,7 @@ test('a row is a job of its own in the list while a file is opened; a bad one is
   give('bad.json', '{"conepair":1}');
   await expect.poll(() => document.querySelector('.refused')?.textContent).toMatch(/bad\.json was not opened/);
   expect(titleOf(work)).toBe('My spindle');
-  give('good.json', JSON.stringify({ ...openingDesign(), title: 'From a file' }));
+  give('good.json', JSON.stringify({ ...OPENING.design, title: 'From a file' }));
   await expect.poll(() => titleOf(work)).toBe('From a file');
   await work.keeper!.flush();
   go('#jobs');

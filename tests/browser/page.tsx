@@ -10,7 +10,8 @@ import { page as browser, userEvent } from 'vitest/browser';
 import { App } from '../../src/app/App.tsx';
 import { setAllOpen, setOpen } from '../../src/app/frame/openParts.ts';
 import { askAgain } from '../../src/app/pictures/canDraw.ts';
-import { DEMOS, openingDesign } from '../../src/app/state/demos.ts';
+import { DEMOS } from '../../src/app/state/demos.ts';
+import { OPENING } from '../../src/app/state/opening.ts';
 import { createWork, type Work } from '../../src/app/state/store.ts';
 import '../../src/app/frame/style.css';
 
@@ -34,7 +35,7 @@ export function page(hash = '', waiting = false): Shown {
   let root: Root;
   const complaints: string[] = [];
   const shown: Shown = {
-    work: createWork(openingDesign()),
+    work: createWork(OPENING.design),
     show: () => flushSync(() => root.render(<App work={shown.work} />)),
     position: () => shown.work.store.getState().design.position ?? 0,
     steps: () => shown.work.store.getState().steps.back,
@@ -60,7 +61,7 @@ export function page(hash = '', waiting = false): Shown {
     document.body.innerHTML = '<div id="root"></div>';
     document.documentElement.lang = 'en';
     document.title = 'Conepair';
-    shown.work = createWork(openingDesign());
+    shown.work = createWork(OPENING.design);
     root = createRoot(document.getElementById('root')!);
     if (!waiting) shown.show();
   });

@@ -1,5 +1,5 @@
 /** A window of the program on a store of the test's own, in Chromium: its work, and the end of it. */
-import { DEMOS, isOwn, openingDesign } from '../../src/app/state/demos.ts';
+import { exampleNamed, isOwn } from '../../src/app/state/opening.ts';
 import { createWork, type Work } from '../../src/app/state/store.ts';
 import type { Claim } from '../../src/jobs/claims.ts';
 import { openDatabase } from '../../src/jobs/database.ts';
@@ -41,9 +41,8 @@ export async function openWindow(
   };
   const keeper = createKeeper(change(device), isOwn);
   const started = await keeper.start();
-  const example = DEMOS.find(({ file }) => file === started.example)?.design;
   return {
-    work: createWork(example ?? openingDesign(), keeper, started),
+    work: createWork(await exampleNamed(started.example), keeper, started),
     session,
     kill: () => {
       dead = true;

@@ -1,11 +1,11 @@
 /** What is out of sight stands still while a hand moves something, and loses nothing of it. */
 import { expect, test, vi } from 'vitest';
 import { followedAsSeen } from '../../../src/app/state/AsSeen.tsx';
-import { openingDesign } from '../../../src/app/state/demos.ts';
+import { OPENING } from '../../../src/app/state/opening.ts';
 import { createWork } from '../../../src/app/state/store.ts';
 
 function setUp() {
-  const work = createWork(openingDesign());
+  const work = createWork(OPENING.design);
   const followed = followedAsSeen(work);
   const told = vi.fn();
   const leave = followed.work.store.subscribe(told);

@@ -5,8 +5,8 @@ import { bringBackJob, deleteJob, duplicateJob, lookAt, putJobAway, renameJob } 
 import type { Unreadable } from '../../../jobs/record.ts';
 import type { Head } from '../../../jobs/shelf.ts';
 import { sizeText } from '../../sizeText.ts';
-import { openingDesign } from '../../state/demos.ts';
 import { offer } from '../../state/files.ts';
+import { OPENING } from '../../state/opening.ts';
 import type { Work } from '../../state/store.ts';
 import { PairPicture } from './PairPicture.tsx';
 
@@ -37,7 +37,7 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
     if (done) deleted();
     refresh();
     if (!done || !isOpen) return;
-    work.open('', { ok: true, design: openingDesign() });
+    work.open('', { ok: true, design: OPENING.design });
     for (const notice of work.store.getState().notices) if (notice.what === 'aside') work.close(notice);
   };
   const putAway = async () => {
@@ -46,7 +46,7 @@ export function JobRow({ work, head, isOpen, open, refresh, deleted, children }:
     setRefused(!done);
     refresh();
     // What is put away is worked on no longer; where it is is said.
-    if (done && isOpen && !head.away) work.open('', { ok: true, design: openingDesign() });
+    if (done && isOpen && !head.away) work.open('', { ok: true, design: OPENING.design });
   };
   const rename = async (title: string) => {
     setRenaming(false);
