@@ -2,7 +2,8 @@ import { closeSync, openSync, readSync } from 'node:fs';
 
 const PIECE = 1 << 20;
 /** Bytes: beyond any design, in any encoding (validate.ts has the bound on its characters). */
-const MOST = 130_000_000;
+const MEGABYTE = 1_000_000;
+const MOST = 130 * MEGABYTE;
 
 const UNREADABLE: Record<string, string> = {
   ENOENT: 'there is no such file',
@@ -32,7 +33,7 @@ function allOf(handle: number): Uint8Array | string {
     pieces.push(piece.subarray(0, count));
     size += count;
   }
-  return `it has more than ${MOST / 1e6} MB, and no design is so long`;
+  return `it has more than ${MOST / MEGABYTE} MB, and no design is so long`;
 }
 
 function readPiece(handle: number, piece: Uint8Array): number {

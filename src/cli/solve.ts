@@ -7,6 +7,7 @@
  */
 import { once } from 'node:events';
 import type { Worker } from 'node:worker_threads';
+import { milliseconds } from '../design/dimension.ts';
 import { type Call, HELP, readCall, USAGE } from './call.ts';
 import { readBytes } from './readBytes.ts';
 import type { Answered, Asked } from './solver.ts';
@@ -26,7 +27,7 @@ async function lineOf(file: string, { only, seconds }: Call): Promise<{ line: st
   if (typeof bytes === 'string') return { line: failed(`cannot be read: ${bytes}`), said: '1 error' };
   thread ??= threadOf(new URL('./solver.ts', import.meta.url));
   const late = new AbortController();
-  const timer = setTimeout(() => late.abort(), 1000 * seconds);
+  const timer = setTimeout(() => late.abort(), milliseconds(seconds));
   try {
     thread.postMessage({ file, bytes, only } satisfies Asked);
     const [{ line, errors }] = (await once(thread, 'message', { signal: late.signal })) as [Answered];

@@ -12,6 +12,7 @@
  * seat whose place nobody knows, from one that was not.
  */
 import type { Design, Part, Seat, Surface } from './definition.ts';
+import { radians } from './dimension.ts';
 import { pathAfter } from './follow.ts';
 import { exact, fine, tidy } from './rounded.ts';
 import type { System } from './units.ts';
@@ -103,7 +104,6 @@ const otherOf = (part: Part): Part => (part === 'bush' ? 'journal' : 'bush');
 const with_ = (seat: Seat, part: Part, key: keyof Surface, value: number): Seat =>
   seat[part][key] === value ? seat : { ...seat, [part]: { ...seat[part], [key]: value } };
 
-const radians = (degrees: number) => (degrees * Math.PI) / 180;
 const cosine = (degrees: number) => Math.cos(radians(degrees));
 /** Of the base line at a station, mm. */
 export const diameterAt = ({ diameter, station, halfAngle }: Surface, at: number): number =>

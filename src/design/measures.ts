@@ -6,6 +6,7 @@
  * °F = 9/5 °C + 32; 1 Btu (IT) = 1055.05585262 J.
  * @source YardAndPound; NIST-SP811 appendix B.8
  */
+import { metres } from './dimension.ts';
 import { INCH, type System } from './units.ts';
 
 interface Unit {
@@ -54,7 +55,7 @@ const UNITS = {
     metric: { name: 'W/(m²·K)', size: 1, also: ['W/m2.K', 'W/(m2.K)'] },
     inch: {
       name: 'Btu/(h·ft²·°F)',
-      size: BTU / 3600 / (FOOT / 1000) ** 2 / FAHRENHEIT,
+      size: BTU / 3600 / metres(FOOT) ** 2 / FAHRENHEIT,
       also: ['Btu/(h.ft2.F)', 'Btu/h.ft2.F'],
     },
   },
@@ -63,7 +64,7 @@ const UNITS = {
     metric: { name: 'mm³/(N·m)', size: 1, also: ['mm3/(N.m)', 'mm3/N.m'] },
     inch: {
       name: 'thou³/(lbf·ft)',
-      size: (INCH / 1000) ** 3 / (POUND_FORCE * (FOOT / 1000)),
+      size: metres(INCH) ** 3 / (POUND_FORCE * metres(FOOT)),
       also: ['thou3/(lbf.ft)'],
     },
   },

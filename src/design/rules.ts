@@ -3,6 +3,7 @@
  * look at a bad file shows every error at once: each rule looks only at fields that have the right type.
  */
 import type { Design } from './definition.ts';
+import { radians } from './dimension.ts';
 import { defaultAt, pathOf, quantityIfAt, stepsOf, valueAt } from './place.ts';
 import { recordRules } from './recordRules.ts';
 
@@ -19,7 +20,7 @@ type Say = (path: string, message: string) => void;
 const object = (x: unknown): Loose => (typeof x === 'object' && x !== null && !Array.isArray(x) ? (x as Loose) : {});
 const list = (x: unknown): unknown[] => (Array.isArray(x) ? x : []);
 const number = (x: unknown): number => (typeof x === 'number' ? x : Number.NaN);
-const tangent = (degrees: number) => Math.tan((degrees * Math.PI) / 180);
+const tangent = (degrees: number) => Math.tan(radians(degrees));
 
 /** A name in quotes, as much of it as helps. */
 const shown = (name: string | undefined) =>
@@ -66,7 +67,7 @@ function surfaceRules(surface: Loose, part: 'journal' | 'bush', path: string, sa
 
   const lobes = list(surface.lobes).reduce<number>((sum, lobe) => sum + (number(object(lobe).amplitude) || 0), 0);
   const slope = tangent(number(surface.halfAngle));
-  const cosine = Math.cos((number(surface.halfAngle) * Math.PI) / 180);
+  const cosine = Math.cos(radians(number(surface.halfAngle)));
   let least = Number.POSITIVE_INFINITY;
   let where = from;
   const look = (z: number, proud: number) => {

@@ -1,6 +1,7 @@
 /** Changes of a design that concern a seat as a whole: whatever names the seat follows. */
 import { numbersUnder, withAssumed } from './assumed.ts';
 import type { Design, Seat, Surface } from './definition.ts';
+import { radians } from './dimension.ts';
 import { exact, fine, tidy } from './rounded.ts';
 import { references } from './seatNames.ts';
 import type { System } from './units.ts';
@@ -68,7 +69,7 @@ export function withSeatAdded(design: Design, kind: NewSeat, system: System): De
   // The large end is where the diameter is told.
   const station = halfAngle < 0 ? from : to;
   const journal: Surface = { halfAngle, diameter, station, from, to };
-  const bore = diameter + (2 * (film?.target ?? 0)) / Math.cos((halfAngle * Math.PI) / 180);
+  const bore = diameter + (2 * (film?.target ?? 0)) / Math.cos(radians(halfAngle));
   const bush: Surface = { ...journal, diameter: fine(bore, system) };
   const name = design.seats.some((seat) => seat.name === kind) ? numbered(design, kind) : kind;
   return withLast(design, { name, journal, bush, ...(film && { film }) });

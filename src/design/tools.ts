@@ -3,10 +3,10 @@
  * whatever units the screen shows. Metric ones go by hundredths of a millimetre, inch ones by thousandths or by
  * sixty-fourths. @source practice
  */
-import { fineText, INCH, lengthText, lengthUnit, type System } from './units.ts';
+import { fineText, INCH, lengthText, lengthUnit, type System, THOU } from './units.ts';
 
 /** mm */
-const MADE: Record<System, readonly number[]> = { metric: [0.01], inch: [INCH / 1000, INCH / 64] };
+const MADE: Record<System, readonly number[]> = { metric: [0.01], inch: [THOU, INCH / 64] };
 
 const isWhole = (mm: number, step: number) => Math.abs(mm / step - Math.round(mm / step)) < 1e-6;
 const isMade = (mm: number, system: System) => MADE[system].some((step) => isWhole(mm, step));

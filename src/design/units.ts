@@ -5,11 +5,13 @@
  * 1 in = 25.4 mm exactly. A tenth is 0.0001 in, a thou 0.001 in.
  * @source ISO31-1 (the inch); YardAndPound; practice (tenth, thou)
  */
-import type { Degrees, Millimetres } from './dimension.ts';
+import { type Degrees, degrees as inDegrees, type Millimetres, radians } from './dimension.ts';
 
 export type System = 'metric' | 'inch';
 
 export const INCH = 25.4;
+/** mm */
+export const THOU = INCH / 1000;
 export const TENTH = 0.00254;
 
 /** mm to one unit; the names a person may type after a number. */
@@ -27,7 +29,7 @@ const LENGTH_UNITS: Record<string, number> = {
   inch: INCH,
   inches: INCH,
   '"': INCH,
-  thou: INCH / 1000,
+  thou: THOU,
   tenth: TENTH,
   tenths: TENTH,
 };
@@ -112,9 +114,9 @@ export function typedHalfAngle(text: string): Typed {
 }
 
 /** Half angle (degrees) of a taper on diameter: atan(taper/2). */
-export const halfAngleOfTaper = (taper: number) => (Math.atan(taper / 2) * 180) / Math.PI;
+export const halfAngleOfTaper = (taper: number) => inDegrees(Math.atan(taper / 2));
 /** Taper on diameter of a half angle (degrees): 2·tan a. */
-export const taperOfHalfAngle = (degrees: Degrees) => 2 * Math.tan((degrees * Math.PI) / 180);
+export const taperOfHalfAngle = (degrees: Degrees) => 2 * Math.tan(radians(degrees));
 
 /** Without a minus before a rounded nought, and with a real minus sign. */
 function digits(value: number, decimals: number): string {
@@ -248,8 +250,8 @@ export function angleSaid(degrees: Degrees, way: AngleWay): string {
  * order the taper on diameter 2·tan a changes by 2·da/cos² a, and 1 in n by da/(2·sin² a).
  */
 export function angleOff(halfAngle: Degrees, by: Degrees, way: AngleWay): number {
-  const a = (halfAngle * Math.PI) / 180;
-  const da = (by * Math.PI) / 180;
+  const a = radians(halfAngle);
+  const da = radians(by);
   if (way === 'half' || way === 'included') return way === 'half' ? by : 2 * by;
   return way === 'foot' ? (24 * da) / Math.cos(a) ** 2 : da / (2 * Math.sin(a) ** 2);
 }

@@ -2,7 +2,7 @@
  * What a shop's machine and its gauges are taken to be where the design does not say, metric and inch. mm.
  * @source practice
  */
-import { INCH, type System } from './units.ts';
+import { INCH, type System, THOU } from './units.ts';
 
 interface UsualMachine {
   /** of the cross-feed dial and of the axial one */
@@ -38,7 +38,7 @@ export const USUAL_MACHINE: Record<System, UsualMachine> = {
   },
   inch: {
     division: 0.0005 * INCH,
-    axialDivision: 0.001 * INCH,
+    axialDivision: THOU,
     pass: 0.0002 * INCH,
     bar: 5 * INCH,
     blocks: '81',

@@ -45,8 +45,9 @@ export const deleteJob = (keeper: Keeper, id: string): Promise<boolean> =>
 
 /** ms */
 const DAY = 86_400_000;
+const DAYS_KEPT = 30;
 /** ms a deleted job can be brought back for; after that it is taken off the device, photographs and all. */
-export const KEPT_DELETED = 30 * DAY;
+export const KEPT_DELETED = DAYS_KEPT * DAY;
 
 /** Takes deleted jobs off for good whose time is over, but none that another window holds. */
 export async function sweepDeleted(keeper: Keeper): Promise<void> {

@@ -30,6 +30,8 @@ export interface Normal {
 
 /** Deviation (m) by which every bound may be overstepped. */
 const SOFT = 1e-10;
+/** of the softness: no root of the matrix is taken for less */
+const LEAST_ROOT = 1e-3;
 /** A bound overstepped by less than this (m) is kept. */
 const KEPT = 1e-14;
 
@@ -130,7 +132,7 @@ export class Walls {
 
   /** Solves the rows and columns that are active, by Cholesky's root. */
   private solvedFor(active: readonly number[], right: readonly number[]): number[] {
-    const root = lowerRoot(active.length, (i, k) => this.column(active[k]!)[active[i]!]!, SOFT * SOFT * 1e-3);
+    const root = lowerRoot(active.length, (i, k) => this.column(active[k]!)[active[i]!]!, SOFT * SOFT * LEAST_ROOT);
     return upperSolved(
       root,
       lowerSolved(

@@ -20,6 +20,9 @@ import { covarianceOf, toldParts, unit } from './decomposition.ts';
 import { filmBranches, leastFilmFollowed } from './filmGradient.ts';
 import { type Branch, gradientOf } from './unknowns.ts';
 
+/** of the greatest variance: less is rounding */
+const ROUND_OFF = 1e-9;
+
 export interface FilmsBelieved {
   /** m; films, then errors */
   mean: number[];
@@ -55,7 +58,7 @@ export function filmsBelieved(of: FilmsOf): FilmsBelieved {
  */
 export function beyondFilms(belief: Belief, { covariance, gradients }: FilmsBelieved): FilmsBefore['beyond'] {
   const { unknowns, decomposition } = belief;
-  const least = 1e-9 * Math.max(...covariance.map((row, i) => row[i]!));
+  const least = ROUND_OFF * Math.max(...covariance.map((row, i) => row[i]!));
   const root = lowerRoot(covariance.length, (i, k) => covariance[i]![k]!, least);
   return (influences, seats) => {
     const gradient = gradientOf(influences, seats, unknowns);

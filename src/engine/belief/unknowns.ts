@@ -8,7 +8,7 @@
  * R radius at the station s (m) · a half angle (rad) · d deviation proud of the line (m), linear between its
  * points, with hat_k the function that is 1 at point k and 0 at the others.
  */
-import type { Metres, Radians } from '../../design/dimension.ts';
+import { type Metres, type Radians, radians } from '../../design/dimension.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import {
   deviationAt,
@@ -201,4 +201,4 @@ export function isShape(seats: readonly SeatInput[]): boolean {
 }
 
 /** rad; the design file's own bound on half angles */
-export const STEEPEST = (89 * Math.PI) / 180;
+export const STEEPEST = radians(89);

@@ -22,7 +22,7 @@
  * 700 at 3°. e, H, S, T, R, L (m), a (rad).
  * @source derived (sine and tangent of the angle); MachinerysHandbook Taper turning (tailstock)
  */
-import type { Metres, Radians } from '../../design/dimension.ts';
+import { type Metres, type Radians, radians } from '../../design/dimension.ts';
 import type { SeatInput } from '../contact/fit.ts';
 import { BLOCK_SETS, type BlockSet, metresOf } from '../gauging/blockSets.ts';
 import { MOST_BLOCKS, type Stack, stackFor } from '../gauging/blockStack.ts';
@@ -84,7 +84,7 @@ export interface AngleSetting {
 }
 
 /** Half angle (rad) beyond which nobody sets a tailstock over: 10°. @source practice */
-const STEEPEST_SET_OVER = (10 * Math.PI) / 180;
+const STEEPEST_SET_OVER = radians(10);
 
 /** Further (m) no dial indicator reads. @source practice */
 const FARTHEST_READ = 0.03;

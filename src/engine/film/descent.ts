@@ -52,6 +52,8 @@ export type DescentEnd =
 export const FLOOR = 2e-9;
 /** of the load: balanced as finely as the report tells it */
 export const CLOSE = 1e-6;
+/** of the slow step: shorter ones are not tried */
+const CRAWL = 1e-6;
 /** of what is dragged */
 const FINE_PRESSURE = 1e-10;
 /** of the film: a move that changes nothing */
@@ -127,7 +129,7 @@ export function settle(task: Task, from: Pose, known: Coefficients | null): Desc
       standAt(task, scale, stand.q);
       continue;
     }
-    if (after.size > 2 * stand.size && step > 1e-6 * slow && part > 0.5) {
+    if (after.size > 2 * stand.size && step > CRAWL * slow && part > 0.5) {
       // Too far: back to where it was, with a shorter step, or with K and B of its own if they were another pose's.
       standAt(task, scale, stand.q);
       const borrowed: boolean = slope === known;

@@ -15,6 +15,7 @@
  * L, H (mm²/s) the two reference oils, quadratic in Y by pieces.
  * @source ASTM-D341; ASTM-D2270; ASTM-D2270-examples (held in tests/published/oil.test.ts)
  */
+import { kilogramsPerCubicMetre, squareMetresPerSecond } from '../../design/dimension.ts';
 import { USUAL_DENSITY, USUAL_INDEX } from '../../design/usualOil.ts';
 
 export interface Oil {
@@ -37,7 +38,7 @@ export const gradeMidpoint = (grade: number) => MIDPOINTS[grade] ?? grade;
 
 const KELVIN = 273.15;
 /** kg/m³ */
-const DENSITY = 1000 * USUAL_DENSITY;
+const DENSITY = kilogramsPerCubicMetre(USUAL_DENSITY);
 
 /** Z of a viscosity (mm²/s). */
 const zOf = (v: number) => v + 0.7 + Math.exp(-1.47 - 1.84 * v - 0.51 * v * v);
@@ -140,7 +141,8 @@ export function oilFromPoints(
   const law = d341(first, second);
   const within = (celsius: number) => Math.min(HOTTEST, Math.max(COLDEST, celsius));
   return {
-    viscosity: (celsius) => 1e-6 * kinematicAt(law, within(celsius)) * densityAt(density, within(celsius)),
+    viscosity: (celsius) =>
+      squareMetresPerSecond(kinematicAt(law, within(celsius))) * densityAt(density, within(celsius)),
     density: (celsius) => densityAt(density, within(celsius)),
     kinematic: [kinematicAt(law, 40), kinematicAt(law, 100)],
   };

@@ -15,6 +15,8 @@ const MOST_LOOKS = 40;
 const MOST_HALVINGS = 60;
 /** of the film: the first step along the axis opens or closes by as much */
 const FIRST = 0.1;
+/** of the thinnest film: a step that is none */
+const STILL = 1e-3;
 /** of the load: near enough for Newton's own steps to end it */
 const NEAR = 1e-3;
 
@@ -50,7 +52,7 @@ export function searchPosition(task: Task, from: Pose): DescentEnd {
   for (let look = 0; look < MOST_LOOKS && beyond === null; look++) {
     // Toward metal: closer only by halves.
     if (metal !== null) step = Math.abs(metal - here.pose.z) / 2;
-    if (step < 1e-3 * FLOOR) break;
+    if (step < STILL * FLOOR) break;
     const next = at(here.pose, here.pose.z + toward * step);
     if (next.status === 'contact') {
       metal = here.pose.z + toward * step;

@@ -3,6 +3,9 @@
  * 25 microinches for inch sets.
  * @source BS4311; ISO3650; GGG-G-15 (the 81-piece set); practice (the 36-piece set)
  */
+import { metres, millimetres } from '../../design/dimension.ts';
+import { INCH } from '../../design/units.ts';
+
 export interface BlockSet {
   name: string;
   system: 'metric' | 'inch';
@@ -29,8 +32,8 @@ function set(name: string, system: BlockSet['system'], series: readonly Series[]
     .flatMap(([first, step, count]) => Array.from({ length: count }, (_, k) => (first + k * step) * perTenThousandth))
     .sort((a, b) => a - b);
   return system === 'metric'
-    ? { name, system, over: 1, under: PER_MM * 1000, blocks }
-    : { name, system, over: 0.0254, under: PER_INCH, blocks };
+    ? { name, system, over: 1, under: PER_MM * millimetres(1), blocks }
+    : { name, system, over: metres(INCH), under: PER_INCH, blocks };
 }
 
 export const BLOCK_SETS: readonly BlockSet[] = [

@@ -12,6 +12,8 @@
  * sizes the k-th next in the drawer counts 1/k² as much as the next.
  * @source MacKay chapter 28.1 (comparing hypotheses); practice (which slips, and how often)
  */
+import { metres } from '../../design/dimension.ts';
+import { THOU as THOU_IN_MM } from '../../design/units.ts';
 import { uncertaintyOf } from '../belief/decomposition.ts';
 import { seenBy } from './cutsBetween.ts';
 import type { Estimate } from './estimate.ts';
@@ -38,7 +40,8 @@ const ANYTHING = 1e-3;
 /** A slip less likely than this is not worth a word; nor is one with which the rest would still not go. */
 const WORTH_TELLING = 0.2;
 const AGREES = 2.576;
-const THOU = 0.0254e-3;
+/** m */
+const THOU = metres(THOU_IN_MM);
 
 /** The likely ones, the most likely first; none where all else does not tell what it should read. */
 export function slipsOf(found: Estimate, readings: readonly Reading[], index: number, tooling: Tooling): Slip[] {

@@ -7,9 +7,11 @@
  * from 1/16 to 1/4 in, by 1/16 in to 1/2 in and by 1/8 in to 3/4 in. Sine bar: 100 mm; 5 in. Steps of set-ups.
  * @source ISO3290 (balls); practice (all else)
  */
+import { MICROMETRE, metres } from '../../design/dimension.ts';
+import { INCH as INCH_IN_MM } from '../../design/units.ts';
 import { BLOCK_SETS, type BlockSet } from './blockSets.ts';
 
-const INCH = 0.0254;
+const INCH = metres(INCH_IN_MM);
 
 export interface Tooling {
   system: BlockSet['system'];
@@ -34,12 +36,12 @@ const setNamed = (name: string) => BLOCK_SETS.find((set) => set.name === name)!;
 
 export const METRIC_TOOLS: Tooling = {
   system: 'metric',
-  balls: sizes(2, 1, 119).map((half) => half / 2000),
-  rolls: sizes(2, 1, 19).map((mm) => mm / 1000),
+  balls: sizes(2, 1, 119).map((half) => metres(half / 2)),
+  rolls: sizes(2, 1, 19).map(metres),
   bar: 0.1,
   blocks: setNamed('M112'),
   place: 1e-5,
-  stack: 1e-6,
+  stack: MICROMETRE,
 };
 
 export const INCH_TOOLS: Tooling = {

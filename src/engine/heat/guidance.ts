@@ -1,5 +1,5 @@
 /** How thin a film may be: published guidance, and roughness. */
-import type { Metres } from '../../design/dimension.ts';
+import { type Metres, MICROMETRE } from '../../design/dimension.ts';
 
 /**
  * Least permissible film (m) of a plain bearing, by shaft diameter (m) and sliding speed (m/s). Stated for shafts of Rz
@@ -10,7 +10,7 @@ import type { Metres } from '../../design/dimension.ts';
 export function leastFilmGuidance(diameter: number, speed: number): { film: Metres; within: boolean } {
   const row = GUIDANCE.findLast(([from]) => diameter >= from) ?? GUIDANCE[0]!;
   const band = SPEEDS.filter((limit) => Math.abs(speed) > limit).length;
-  return { film: row[1][band]! * 1e-6, within: diameter >= GUIDANCE[0]![0] && diameter <= 2.5 };
+  return { film: row[1][band]! * MICROMETRE, within: diameter >= GUIDANCE[0]![0] && diameter <= 2.5 };
 }
 
 /** m/s: upper ends of all speed bands but the last */

@@ -4,7 +4,7 @@
  * falling ones (bestPosition.ts): one crosses the other there, once.
  */
 import type { Metres } from '../../design/dimension.ts';
-import { leastFilm, SAME } from '../contact/film.ts';
+import { leastFilm } from '../contact/film.ts';
 import { positionForFilm, type SeatInput, type SeatLines, type Stretch, seatLines } from '../contact/fit.ts';
 import { isSelfHolding } from '../play/selfHolding.ts';
 import { chosenFor } from './bestPosition.ts';
@@ -79,6 +79,8 @@ function clear(best: number, reach: Stretch | undefined, rear: number, nose: num
 }
 
 const STEPS = 200;
+/** m: a thousandth of the least distance that the engine tells apart */
+const CLOSE = 1e-15;
 
 /** The position of the least worst miss, anywhere. */
 function bestOf(
@@ -112,7 +114,7 @@ function crossing(f: (p: number) => number, from: number, to: number): number {
   if (!(fLow < 0)) return low;
   if (!(fHigh > 0)) return high;
   let side = 0;
-  for (let step = 0; step < STEPS && high - low > SAME * 1e-3; step++) {
+  for (let step = 0; step < STEPS && high - low > CLOSE; step++) {
     const guess = low + ((high - low) * fLow) / (fLow - fHigh);
     const p = Number.isFinite(fHigh) && guess > low && guess < high ? guess : (low + high) / 2;
     const here = f(p);

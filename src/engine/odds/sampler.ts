@@ -62,6 +62,8 @@ export interface LinearSampler extends Sampler {
 const UNRELATED = 1e-9;
 /** Share of a variance that is rounding: a source is then wholly told by those before it. */
 const NOTHING = 1e-12;
+/** Share of a variance that is missing: more is no rounding, but no covariance either. */
+const NEGATIVE = 1e-9;
 
 /**
  * The sampler of a mean and a covariance. `marginals`: the shape of each source, normal when left out; one that is
@@ -176,7 +178,7 @@ function choleskyOf(covariance: readonly ArrayLike<number>[], n: number): Float6
       let left = covariance[i]![k]!;
       for (let j = 0; j < k; j++) left -= rows[i]![j]! * rows[k]![j]!;
       if (i !== k) rows[i]![k] = rows[k]![k] === 0 ? 0 : left / rows[k]![k]!;
-      else if (left < -NOTHING * 1e3 * covariance[i]![i]!)
+      else if (left < -NEGATIVE * covariance[i]![i]!)
         throw new RangeError(
           `covariance of source ${i}: with those before it, it leaves a variance of ${left}; allowed is 0 or more`,
         );

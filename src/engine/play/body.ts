@@ -28,6 +28,8 @@ export const SIZE = 6;
 export const TOUCH = 2e-14;
 /** The clearance is never taken for less (m), so that perfect fits are scaled too. */
 const LEAST_SCALE = 1e-7;
+/** of a radius: stations within it are a single one */
+const SINGLE = 1e-3;
 
 export interface Constraint {
   station: Metres;
@@ -64,7 +66,7 @@ export function bodyAt(spindle: Spindle, position: Metres): Body {
     scale: clearanceScale(spindle.seats, stations),
     middle: any ? (low + high) / 2 : 0,
     // A single station has no reach of its own.
-    reach: any && high - low > 1e-3 * radius ? (high - low) / 2 : radius,
+    reach: any && high - low > SINGLE * radius ? (high - low) / 2 : radius,
     cuts: [],
   };
 }

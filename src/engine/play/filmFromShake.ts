@@ -26,6 +26,8 @@ type FilmFromShake =
 /** m */
 const CLOSE = 1e-13;
 const STEPS = 120;
+/** of the way between the stops */
+const HAIR = 1e-9;
 
 /**
  * @param shake m
@@ -49,7 +51,7 @@ export function filmFromShake(
     return total;
   };
   // A hair off the stops, so that a rounding does not make them an interference.
-  const hair = 1e-9 * (nose - rear);
+  const hair = HAIR * (nose - rear);
   const low = rear + hair;
   const high = answered(at, low, nose - hair);
   const [first, last] = [at(low), at(high)];

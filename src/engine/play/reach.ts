@@ -49,9 +49,12 @@ export function playMap(body: Body, station: Metres, count = 72): PlayMap {
   };
 }
 
+/** of the reach: points nearer to each other are one */
+const ONE_POINT = 1e-9;
+
 /** Two directions may have one furthest point: a corner of the region. The first of equal points stays. */
 const sameAs = (a: ReachPoint, b: ReachPoint, scale: number) =>
-  a !== b && Math.hypot(a.x - b.x, a.y - b.y) < 1e-9 * scale;
+  a !== b && Math.hypot(a.x - b.x, a.y - b.y) < ONE_POINT * scale;
 
 type Reach =
   /**

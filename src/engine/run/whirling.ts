@@ -1,4 +1,5 @@
 /** Whether the spindle whirls as it runs, and from what speed on. */
+import { radPerSecond } from '../../design/dimension.ts';
 import { effortOf, isSpent } from '../film/effort.ts';
 import { equilibrium, type Near } from '../film/equilibrium.ts';
 import { type Grids, newGrids, type SpindleRun, solveFilms, summedCoefficients } from '../film/films.ts';
@@ -28,7 +29,7 @@ function coefficientsAt(grids: Grids, pose: Pose, seats: readonly SeatFilm[], ru
 }
 
 /** rad/s beyond which no speed is looked at: 200 000 a minute, the greatest a design may have */
-const MOST = (200_000 * Math.PI) / 30;
+const MOST = radPerSecond(200_000);
 
 export interface Whirling {
   now: Whirl | null;

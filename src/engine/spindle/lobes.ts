@@ -37,6 +37,8 @@ export interface Round {
 
 /** How much p may be missed by (m): a hundredth of the least distance the engine tells apart. */
 const CERTAIN = 1e-14;
+/** of that: a lobe of less is none */
+const FELT = 1e-3;
 /** Samples of the finest lobe, and the fewest of all. */
 const PER_LOBE = 16;
 const FEWEST = 48;
@@ -52,7 +54,7 @@ export function roundOf(journal: readonly Lobe[] = [], bush: readonly Lobe[] = [
   for (const lobe of journal) add(lobe, turned);
   for (const lobe of bush) add(lobe, 0);
   const [pushX, pushY] = sums.get(1) ?? [0, 0];
-  const rest = [...sums].filter(([count, [c, s]]) => count !== 1 && Math.hypot(c, s) > 1e-3 * CERTAIN);
+  const rest = [...sums].filter(([count, [c, s]]) => count !== 1 && Math.hypot(c, s) > FELT * CERTAIN);
   const finest = rest.reduce((most, [count]) => Math.max(most, count), 0);
   const n = finest === 0 ? 0 : Math.max(FEWEST, PER_LOBE * finest);
   const round: Round = {

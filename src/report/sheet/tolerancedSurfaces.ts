@@ -18,7 +18,7 @@
 import { isAssumed } from '../../design/assumed.ts';
 import type { Design, Part, Surface } from '../../design/definition.ts';
 import type { Degrees, Millimetres } from '../../design/dimension.ts';
-import { type System, taperOfHalfAngle } from '../../design/units.ts';
+import { type System, THOU, taperOfHalfAngle } from '../../design/units.ts';
 import { angleSetting } from '../../engine/cutting/angleSetting.ts';
 import { isMadeStraight, taperOver } from '../../engine/cutting/feeds.ts';
 import { radiusOf } from '../../engine/parts/line.ts';
@@ -62,7 +62,7 @@ export interface TolerancedSurface {
  * mm: an exact place is told in whole steps of this, so that what is printed is exact, and the diameter is that of the
  * place printed.
  */
-const STEP: Record<System, number> = { metric: 0.01, inch: 0.0254 };
+const STEP: Record<System, number> = { metric: 0.01, inch: THOU };
 /** A station that is told exactly as it is stays; of a step. */
 const FINEST = 0.1;
 

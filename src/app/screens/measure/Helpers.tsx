@@ -4,7 +4,7 @@
  */
 import { useState } from 'react';
 import { useStore } from 'zustand';
-import { fineText, INCH, lengthText, type System } from '../../../design/units.ts';
+import { fineText, INCH, lengthText, type System, THOU } from '../../../design/units.ts';
 import { readLeaning, readWarm } from '../../../report/measure/bench.ts';
 import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
@@ -141,7 +141,7 @@ function Warm({ system }: { system: System }) {
 
 function Lean({ system }: { system: System }) {
   const open = useOpenFields();
-  const [travel, setTravel] = useState(system === 'metric' ? 0.02 : 0.0254);
+  const [travel, setTravel] = useState(system === 'metric' ? 0.02 : THOU);
   const [lean, setLean] = useState(15);
   const { moved, tooMuch } = readLeaning(travel, lean);
   return (

@@ -19,7 +19,7 @@ import { Entered } from '../../record/Entered.tsx';
 import { bare, withTold } from '../../record/entered.ts';
 import type { Work } from '../../state/store.ts';
 import { onSurface, readNow, withReadings } from './entries.ts';
-import { isTool, KINDS, type Reading, SIDES_ASKED, setUpText, tellsSize } from './kinds.ts';
+import { KINDS, type Reading, saidOfAsked, setUpText, tellsSize } from './kinds.ts';
 import { SetUp } from './SetUp.tsx';
 import type { HalfEntry } from './useAsked.ts';
 import { type OpenFields, openText, useOpenFields } from './useOpenFields.ts';
@@ -216,9 +216,9 @@ function SetUpFields({
               value={value}
               pending={open.of(title)}
               set={(typed) => change({ ...reading, [key]: typed })}
-              system={isTool(key) ? madeIn(value, system) : system}
+              system={saidOfAsked(key).tool ? madeIn(value, system) : system}
               bounds={bounds}
-              sides={SIDES_ASKED[key]}
+              sides={saidOfAsked(key).sides}
             />
           );
         })}

@@ -19,7 +19,7 @@ import { bare, withTold } from '../../record/entered.ts';
 import { namesOf } from '../../state/sameSeats.ts';
 import type { Work } from '../../state/store.ts';
 import { newReading, withoutReading } from './entries.ts';
-import { isTool, KIND_NAMES, KINDS, type Reading, readingText, SIDES_ASKED, tellsSize, whenText } from './kinds.ts';
+import { KIND_NAMES, KINDS, type Reading, readingText, saidOfAsked, tellsSize, whenText } from './kinds.ts';
 import { NewEntry } from './NewEntry.tsx';
 import { SetUp } from './SetUp.tsx';
 import type { Asked } from './useAsked.ts';
@@ -230,8 +230,8 @@ function rowsOf(reading: Reading, index: number, design: Design): Control[] {
   return [
     ...on,
     ...['value', 'sigma', ...asks, ...when].map((key): Control => {
-      const sides = key === 'value' ? KINDS[reading.kind].sides : SIDES_ASKED[key];
-      return { kind: 'quantity', path: `${path}.${key}`, tool: isTool(key), ...(sides && { sides }) };
+      const { tool = false, sides = key === 'value' ? KINDS[reading.kind].sides : undefined } = saidOfAsked(key);
+      return { kind: 'quantity', path: `${path}.${key}`, tool, ...(sides && { sides }) };
     }),
   ];
 }

@@ -7,7 +7,7 @@ import type { System } from '../../../design/units.ts';
 import { doneSoFar } from '../../../report/measure/metalBetween.ts';
 import { predictedReading } from '../../../report/measure/predictedReading.ts';
 import { bare } from '../../record/entered.ts';
-import { isTool, KINDS, type Kind, type Reading, startOf } from './kinds.ts';
+import { KINDS, type Kind, type Reading, saidOfAsked, startOf } from './kinds.ts';
 
 /**
  * A set-up of a kind: where and with what the last of its kind was read, else on the first seat it can be taken on,
@@ -33,7 +33,7 @@ const ANY_SURFACE = ['sigma', 'roll'];
 const again = (last: Reading | undefined, keys: readonly string[], tools: System): Partial<Reading> =>
   Object.fromEntries(
     Object.entries(last ?? {}).filter(
-      ([key, value]) => keys.includes(key) && (!isTool(key) || madeIn(value as number, tools) === tools),
+      ([key, value]) => keys.includes(key) && (!saidOfAsked(key).tool || madeIn(value as number, tools) === tools),
     ),
   );
 

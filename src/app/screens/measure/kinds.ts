@@ -4,6 +4,7 @@
  */
 import type { Design, Part, Seat } from '../../../design/definition.ts';
 import type { Millimetres } from '../../../design/dimension.ts';
+import type { enteredWithNote } from '../../../design/recordDefinition.ts';
 import { toolExact } from '../../../design/rounded.ts';
 import { madeIn, toolText } from '../../../design/tools.ts';
 import { fineText, lengthText, placeText, type System, sidedText, TENTH } from '../../../design/units.ts';
@@ -14,6 +15,11 @@ export { type Reading, tellsSize } from '../../../report/measure/kinds.ts';
 
 export type Kind = Reading['kind'];
 export type Of<K extends Kind> = Extract<Reading, { kind: K }>;
+/** What every reading has, whatever its kind. */
+type OfAll = 'kind' | 'seat' | 'part' | 'value' | 'sigma' | 'after' | keyof typeof enteredWithNote;
+/** The numbers of a set-up. */
+type AskedOf<R> = R extends Reading ? Exclude<keyof R, OfAll> : never;
+export type Asked = AskedOf<Reading>;
 
 /** Where a new entry is to be taken. */
 interface Place {
@@ -33,7 +39,7 @@ export interface KindSaid<K extends Kind> {
   /** where that comes from */
   source: string;
   /** what else the entry asks for, beside seat, part, value and uncertainty */
-  asks: readonly string[];
+  asks: readonly AskedOf<Of<K>>[];
   /** what the value above nought and below it is called, chosen beside the field in place of a sign */
   sides?: readonly [above: string, below: string];
   /** on which part it can be taken; none where it is taken on the pair */
@@ -210,10 +216,24 @@ export function startOf(kind: Kind, place: Place): Reading {
 
 export const KIND_NAMES = Object.keys(KINDS) as Kind[];
 
-/** Whether a number of a set-up is the size of a tool, which has its own system. */
-export const isTool = (key: string) => key === 'roll' || key === 'ball' || key === 'bar' || key === 'stack';
+interface AskedSaid {
+  /** the size of a tool, which has its own system */
+  tool?: true;
+  sides?: KindSaid<Kind>['sides'];
+}
 
-/** The same of what a set-up asks for. */
-export const SIDES_ASKED: Readonly<Record<string, KindSaid<Kind>['sides']>> = {
-  position: ['noseward of the datum', 'rearward of the datum'],
+const ASKED: Readonly<Record<Asked, AskedSaid>> = {
+  station: {},
+  roll: { tool: true },
+  ball: { tool: true },
+  face: {},
+  bar: { tool: true },
+  stack: { tool: true },
+  travel: {},
+  indicator: {},
+  position: { sides: ['noseward of the datum', 'rearward of the datum'] },
+  direction: {},
 };
+
+/** What is said of a number of a set-up; nothing of one that every reading has. */
+export const saidOfAsked = (key: string): AskedSaid => ASKED[key as Asked] ?? {};
