@@ -18,6 +18,10 @@ const same = (name: string, typed: string) => name.toLowerCase() === typed.toLow
 /** What a rounded decimal has lost is put back. */
 const decimal = (value: number) => Number(value.toPrecision(12));
 
+/** To three figures, where the unit stands beside it. */
+export const expansionFigures = (perKelvin: number, system: System): string =>
+  `${Number((perKelvin / UNITS[system].size).toPrecision(3))}`;
+
 /** 11.3 µm/(m·K); 6.278 µin/(in·°F). */
 export const expansionText = (perKelvin: number, system: System): string =>
   `${Number((perKelvin / UNITS[system].size).toPrecision(system === 'metric' ? 9 : 5))} ${UNITS[system].name}`;

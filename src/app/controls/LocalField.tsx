@@ -90,4 +90,5 @@ export function LocalField({
 /** Bounds in the unit of the file. */
 export const above = (value: number): Bound => ({ side: 'least', value, inclusive: false });
 export const atMost = (value: number): Bound => ({ side: 'greatest', value, inclusive: true });
+export const below = (value: number): Bound => ({ side: 'greatest', value, inclusive: false });
 export const atLeast = (value: number): Bound => ({ side: 'least', value, inclusive: true });

@@ -17,6 +17,7 @@ import type { FaultReport } from './definition.ts';
 import { faultReport } from './faultText.ts';
 
 export { BLOCK_SETS, type BlockSet } from '../../engine/gauging/blockSets.ts';
+export { REFERENCE } from '../../engine/gauging/temperature.ts';
 
 /** The sine bar of a shop, and the name of its set of blocks. */
 export const usualBench = (tools: System) => ({ bar: millimetres(TOOLS[tools].bar), blocks: TOOLS[tools].blocks.name });

@@ -2,17 +2,21 @@
  * Small calculations of the bench, beside the notebook: the stack for an angle, balls and rolls that touch where they
  * should, corrections.
  */
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { useStore } from 'zustand';
+import { expansionFigures } from '../../../design/expansion.ts';
+import { usualMaterial } from '../../../design/materials.ts';
+import { fromUnit, measureText, unitOf } from '../../../design/measures.ts';
 import { fineText, INCH, lengthText, type System, THOU } from '../../../design/units.ts';
-import { readLeaning, readWarm } from '../../../report/measure/bench.ts';
-import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
+import { REFERENCE, readLeaning, readWarm } from '../../../report/measure/bench.ts';
+import { above, atLeast, atMost, below } from '../../controls/LocalField.tsx';
 import type { Work } from '../../state/store.ts';
 import { toolsOf, withShop } from '../../state/tools.ts';
 import { ContactHelper } from './ContactHelper.tsx';
+import { LocalFields } from './LocalFields.tsx';
 import { OwnTools } from './OwnTools.tsx';
 import { StackHelper } from './StackHelper.tsx';
-import { openText, useOpenFields } from './useOpenFields.ts';
+import { type OpenFields, openText, useOpenFields } from './useOpenFields.ts';
 
 export function Helpers({ work }: { work: Work }) {
   const system = useStore(work.store, (state) => state.system);
@@ -56,85 +60,56 @@ export function Helpers({ work }: { work: Work }) {
   );
 }
 
-/** 1/K: plain carbon steel and bearing bronze, the defaults of the design file. */
-const STEEL = 11.3e-6;
+const [STEEL, BRONZE] = (['journal', 'bush'] as const).map((part) => usualMaterial(part).expansion) as [number, number];
 /** °C: a warm shop, 24 °C or 75 °F */
-const WARM = { metric: 24, inch: (75 - 32) / 1.8 };
-const EXPANDS = { metric: '11.3 steel, 18 bronze', inch: '6.28 steel, 10 bronze' };
+const WARM: Record<System, number> = { metric: 24, inch: fromUnit('temperature', 75, 'inch') };
 
 function Warm({ system }: { system: System }) {
   const open = useOpenFields();
   const [read, setRead] = useState(system === 'metric' ? 22 : INCH);
   const [part, setPart] = useState({ expansion: STEEL, temperature: WARM[system] });
-  const [tool, setTool] = useState({ expansion: STEEL, temperature: 20 });
-  const { atReference, perDegree } = readWarm(read, part, tool, system === 'metric' ? 1 : 5 / 9);
-  const temperature = [atLeast(-50), atMost(200)];
-  const expansion = [atLeast(0), atMost(1e-3)];
+  const [tool, setTool] = useState({ expansion: STEEL, temperature: REFERENCE });
+  const { atReference, perDegree } = readWarm(read, part, tool, unitOf('warmer', system).size);
+  const steel = `${expansionFigures(STEEL, system)} steel`;
+  const ofOne = (name: string, on: string, expands: string, one: typeof part, set: typeof setPart) => [
+    {
+      title: `${name} at`,
+      about: `Temperature of ${on}`,
+      quantity: 'temperature' as const,
+      value: one.temperature,
+      set: (temperature: number) => set({ ...one, temperature }),
+      bounds: [atLeast(-50), atMost(200)],
+    },
+    {
+      title: `${name} expands`,
+      about: expands,
+      quantity: 'expansion' as const,
+      value: one.expansion,
+      set: (expansion: number) => set({ ...one, expansion }),
+      bounds: [atLeast(0), atMost(1e-3)],
+    },
+  ];
+  const instrument = 'the instrument or of the blocks it was set to';
+  const fields = [
+    {
+      title: 'Read',
+      about: 'What the instrument tells',
+      quantity: 'length' as const,
+      value: read,
+      set: setRead,
+      bounds: [above(0)],
+    },
+    ...ofOne('Part', 'the part', `${steel}, ${expansionFigures(BRONZE, system)} bronze`, part, setPart),
+    ...ofOne('Instrument', instrument, steel, tool, setTool),
+  ];
   return (
     <>
-      <div className="locals">
-        <LocalField
-          title="Read"
-          about="What the instrument tells"
-          quantity="length"
-          value={read}
-          pending={open.of('Read')}
-          set={setRead}
-          system={system}
-          bounds={[above(0)]}
-        />
-        <LocalField
-          title="Part at"
-          about="Temperature of the part"
-          quantity="temperature"
-          value={part.temperature}
-          pending={open.of('Part at')}
-          set={(t) => setPart({ ...part, temperature: t })}
-          system={system}
-          bounds={temperature}
-        />
-        <LocalField
-          title="Part expands"
-          about={EXPANDS[system]}
-          quantity="expansion"
-          value={part.expansion}
-          pending={open.of('Part expands')}
-          set={(e) => setPart({ ...part, expansion: e })}
-          system={system}
-          bounds={expansion}
-        />
-        <LocalField
-          title="Instrument at"
-          about="Temperature of the instrument or of the blocks it was set to"
-          quantity="temperature"
-          value={tool.temperature}
-          pending={open.of('Instrument at')}
-          set={(t) => setTool({ ...tool, temperature: t })}
-          system={system}
-          bounds={temperature}
-        />
-        <LocalField
-          title="Instrument expands"
-          about={`${EXPANDS[system].split(',')[0]}`}
-          quantity="expansion"
-          value={tool.expansion}
-          pending={open.of('Instrument expands')}
-          set={(e) => setTool({ ...tool, expansion: e })}
-          system={system}
-          bounds={expansion}
-        />
-      </div>
-      <p role="status">
-        {open.any ? (
-          openText(open)
-        ) : (
-          <>
-            At {system === 'metric' ? '20 °C' : '68 °F'} it measures <strong>{lengthText(atReference, system)}</strong>,{' '}
-            {fineText(atReference - read, system)} from what was read. A degree more or less on the part is{' '}
-            {fineText(perDegree, system)}.
-          </>
-        )}
-      </p>
+      <LocalFields fields={fields} open={open} system={system} />
+      <Result open={open}>
+        At {measureText('temperature', REFERENCE, system)} it measures{' '}
+        <strong>{lengthText(atReference, system)}</strong>, {fineText(atReference - read, system)} from what was read. A
+        degree more or less on the part is {fineText(perDegree, system)}.
+      </Result>
     </>
   );
 }
@@ -144,40 +119,36 @@ function Lean({ system }: { system: System }) {
   const [travel, setTravel] = useState(system === 'metric' ? 0.02 : THOU);
   const [lean, setLean] = useState(15);
   const { moved, tooMuch } = readLeaning(travel, lean);
+  const fields = [
+    {
+      title: 'Shown',
+      about: 'What the indicator shows',
+      quantity: 'fine' as const,
+      value: travel,
+      set: setTravel,
+      bounds: [atLeast(0), atMost(100)],
+    },
+    {
+      title: 'Lean',
+      about: 'Between the direction measured and that in which the tip moves',
+      quantity: 'phase' as const,
+      value: lean,
+      set: setLean,
+      bounds: [atLeast(0), below(90)],
+    },
+  ];
   return (
     <>
-      <div className="locals">
-        <LocalField
-          title="Shown"
-          about="What the indicator shows"
-          quantity="fine"
-          value={travel}
-          pending={open.of('Shown')}
-          set={setTravel}
-          system={system}
-          bounds={[atLeast(0), atMost(100)]}
-        />
-        <LocalField
-          title="Lean"
-          about="Between the direction measured and that in which the tip moves"
-          quantity="phase"
-          value={lean}
-          pending={open.of('Lean')}
-          set={setLean}
-          system={system}
-          bounds={[atLeast(0), { side: 'greatest', value: 90, inclusive: false }]}
-        />
-      </div>
-      <p role="status">
-        {open.any ? (
-          openText(open)
-        ) : (
-          <>
-            The surface moved <strong>{fineText(moved, system)}</strong>; the indicator shows{' '}
-            {fineText(tooMuch, system)} too much.
-          </>
-        )}
-      </p>
+      <LocalFields fields={fields} open={open} system={system} />
+      <Result open={open}>
+        The surface moved <strong>{fineText(moved, system)}</strong>; the indicator shows {fineText(tooMuch, system)}{' '}
+        too much.
+      </Result>
     </>
   );
+}
+
+/** What follows from the fields, while none of them stands open. */
+function Result({ open, children }: { open: OpenFields; children: ReactNode }) {
+  return <p role="status">{open.any ? openText(open) : children}</p>;
 }

@@ -12,7 +12,8 @@ import {
   sineStack,
   usualBench,
 } from '../../../report/measure/bench.ts';
-import { above, atLeast, atMost, LocalField } from '../../controls/LocalField.tsx';
+import { above, atLeast, atMost, below } from '../../controls/LocalField.tsx';
+import { LocalFields } from './LocalFields.tsx';
 import { openText, useOpenFields } from './useOpenFields.ts';
 
 interface Props {
@@ -43,39 +44,45 @@ export function StackHelper({ design, system, tools }: Props) {
     open.close('Half angle');
     setAngle(back);
   };
+  const fields = [
+    {
+      title: 'Half angle',
+      about: 'Of the surface that is to lie level',
+      quantity: 'angle' as const,
+      value: angle,
+      set: followed(setAngle),
+      bounds: [atLeast(0), below(89)],
+    },
+    {
+      title: 'Sine bar',
+      about: `Length between its rolls: ${toolText(bar, system)}`,
+      quantity: 'length' as const,
+      value: bar,
+      set: followed(setBar),
+      bounds: [above(0), atMost(5000)],
+    },
+    {
+      title: 'Stack',
+      about: 'Follows the angle; type one to have the angle it makes',
+      quantity: 'length' as const,
+      value: height,
+      set: setHeight,
+      system: set.system,
+      bounds: [atLeast(0), below(bar)],
+    },
+    {
+      title: 'Wear blocks',
+      about: 'Thickness of both wear blocks together; 0 without',
+      quantity: 'length' as const,
+      value: wear,
+      set: setWear,
+      system: set.system,
+      bounds: [atLeast(0), atMost(20)],
+    },
+  ];
   return (
     <>
-      <div className="locals">
-        <LocalField
-          title="Half angle"
-          about="Of the surface that is to lie level"
-          quantity="angle"
-          value={angle}
-          pending={open.of('Half angle')}
-          set={followed(setAngle)}
-          system={system}
-          bounds={[atLeast(0), { side: 'greatest', value: 89, inclusive: false }]}
-        />
-        <LocalField
-          title="Sine bar"
-          about={`Length between its rolls: ${toolText(bar, system)}`}
-          quantity="length"
-          value={bar}
-          pending={open.of('Sine bar')}
-          set={followed(setBar)}
-          system={system}
-          bounds={[above(0), atMost(5000)]}
-        />
-        <LocalField
-          title="Stack"
-          about="Follows the angle; type one to have the angle it makes"
-          quantity="length"
-          value={height}
-          pending={open.of('Stack')}
-          set={setHeight}
-          system={set.system}
-          bounds={[atLeast(0), { side: 'greatest', value: bar, inclusive: false }]}
-        />
+      <LocalFields fields={fields} open={open} system={system}>
         <div className="local">
           <label htmlFor="block-set">Block set</label>
           <select
@@ -93,17 +100,7 @@ export function StackHelper({ design, system, tools }: Props) {
             ))}
           </select>
         </div>
-        <LocalField
-          title="Wear blocks"
-          about="Thickness of both wear blocks together; 0 without"
-          quantity="length"
-          value={wear}
-          pending={open.of('Wear blocks')}
-          set={setWear}
-          system={set.system}
-          bounds={[atLeast(0), atMost(20)]}
-        />
-      </div>
+      </LocalFields>
       {open.any && <p role="status">{openText(open)}</p>}
       {!open.any && (
         <p role="status">
