@@ -2,6 +2,7 @@
  * Pairs drawn as everything known allows, against plain rejection: pairs of the prior, each kept as often as what was
  * read at the trials is likely with it, by contact worked out here from the lines alone.
  */
+import { sum } from 'd3-array';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
 import { describe, expect, it, vi } from 'vitest';
@@ -84,12 +85,11 @@ function touchOf(seat: SeatInput): number {
 }
 
 const cutBy = (parts: readonly SeatInput[], { taken }: Trial, errors: readonly number[]): SeatInput[] =>
-  parts.map((seat, i) =>
-    taken.reduce((cut, { seat: of, normal }, k) => {
-      const radius = cut.journal.radius - (normal + errors[k]!) / Math.cos(cut.journal.halfAngle);
-      return of === i ? { ...cut, journal: { ...cut.journal, radius } } : cut;
-    }, seat),
-  );
+  parts.map((seat, i) => {
+    const off = taken.map(({ seat: of, normal }, k) => (of === i ? normal + errors[k]! : 0));
+    const radius = seat.journal.radius - sum(off) / Math.cos(seat.journal.halfAngle);
+    return { ...seat, journal: { ...seat.journal, radius } };
+  });
 
 /** Every pair of the prior, with its weight: how likely all that was read is. */
 function byRejection(trials: readonly Trial[], count: number, seed: number, doubt = DOUBT): PairsDrawn {

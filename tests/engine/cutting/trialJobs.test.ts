@@ -5,6 +5,7 @@
  *
  * @module-tag long
  */
+import { sum } from 'd3-array';
 import { uniformFloat64 } from 'pure-rand/distribution/uniformFloat64';
 import { mersenne } from 'pure-rand/generator/mersenne';
 import { describe, expect, it, vi } from 'vitest';
@@ -42,12 +43,10 @@ function jobs(seed: number, slips: boolean) {
   const count = { jobs: 0, told: 0, overshot: 0, withheld: 0, slipped: 0, caught: 0, within: 0, misled: 0 };
 
   const cut = (parts: readonly SeatInput[], amounts: readonly { seat: number; normal: number }[]) =>
-    parts.map((s, i) =>
-      amounts.reduce(
-        (part, a) => (a.seat === i ? { ...part, journal: withStock(part.journal, 'journal', a.normal) } : part),
-        s,
-      ),
-    );
+    parts.map((s, i) => {
+      const off = sum(amounts.filter(({ seat }) => seat === i).map(({ normal }) => normal));
+      return { ...s, journal: withStock(s.journal, 'journal', off) };
+    });
 
   for (let job = 0; job < JOBS; job++) {
     let truth: SeatInput[] = believed(seats, [DOUBT * normal(), DOUBT * normal()]);
