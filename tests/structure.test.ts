@@ -246,6 +246,19 @@ test('the inch stands once', () => {
   expect(wrong.map((file) => `${file} says an inch: INCH stands in src/design/units.ts`)).toEqual([]);
 });
 
+test('what is exported is asked for somewhere', () => {
+  const words = new Map(
+    files.filter((file) => /\.(tsx?|mjs)$/.test(file)).map((file) => [file, new Set(codeOf(file).match(/\w+/g))]),
+  );
+  const exported = /^export (?:abstract )?(?:class|const|let|function\*?|async function) (\w+)/gm;
+  const wrong = sources.flatMap((file) =>
+    [...codeOf(file).matchAll(exported)]
+      .filter(([, name]) => ![...words].some(([other, has]) => other !== file && has.has(name!)))
+      .map(([, name]) => `${file}: ${name} is exported, and nobody asks for it`),
+  );
+  expect(wrong).toEqual([]);
+});
+
 test('a name that the engine exports stands in one file of it', () => {
   const declared = /^export (?:abstract )?(?:type|interface|class|const|let|function\*?|async function) (\w+)/gm;
   const places = new Map<string, string[]>();

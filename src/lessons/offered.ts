@@ -62,7 +62,7 @@ const TURNED: readonly (readonly ['sin' | 'tan' | 'cos', string])[] = [
 ];
 
 /** What is known at a place of the lesson. */
-export function knownAt(path: string): { sides: Side[]; right: boolean } {
+function knownAt(path: string): { sides: Side[]; right: boolean } {
   if (path.startsWith('where')) return { sides: [], right: false };
   if (path.startsWith('keep') || path.endsWith('answer.right')) return { sides: ['before', 'after'], right: false };
   if (/^questions\[\d+\]\.(release|set)\b/.test(path)) return { sides: ['before'], right: false };

@@ -10,7 +10,7 @@ import { trueTravel } from '../../src/engine/gauging/cosineError.ts';
 import { type Estimate, estimate } from '../../src/engine/gauging/estimate.ts';
 import type { Reading } from '../../src/engine/gauging/reading.ts';
 import { predict } from '../../src/engine/gauging/readings/index.ts';
-import { angleUncertainty, stackOfAngle } from '../../src/engine/gauging/sineBar.ts';
+import { angleOfStack, stackOfAngle } from '../../src/engine/gauging/sineBar.ts';
 import { atReference } from '../../src/engine/gauging/temperature.ts';
 import { ballIn } from '../../src/engine/gauging/touching.ts';
 import { lineOf, type Surface } from '../../src/engine/parts/line.ts';
@@ -162,7 +162,9 @@ describe('the sine bar', () => {
     [30, 1.875386478915072],
     [60, 3.2482646653086036],
   ])('1 µm of stack at %f°: %f″', (angle, arcsec) => {
-    expect(angleUncertainty(angle * DEG, 127 * MM, 1e-6, 0) / ARCSEC).toBeCloseTo(arcsec, 6);
+    const stack = stackOfAngle(angle * DEG, 127 * MM);
+    const turned = angleOfStack(stack + 0.5e-6, 127 * MM)! - angleOfStack(stack - 0.5e-6, 127 * MM)!;
+    expect(turned / ARCSEC).toBeCloseTo(arcsec, 6);
   });
 
   it('a line at the angle of the bar does not rise', () => {

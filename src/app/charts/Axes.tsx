@@ -68,7 +68,7 @@ export function ChartFigure({
 }
 
 /** A number on an axis: a real minus, no noise of the last digit. */
-export const tickText = (value: number) => `${Number(value.toPrecision(6))}`.replace('-', '−');
+const tickText = (value: number) => `${Number(value.toPrecision(6))}`.replace('-', '−');
 
 /** How many numbers stand along an axis across the page. */
 export const across = (width: number, many = 8) => (width < 500 ? 4 : many);

@@ -74,7 +74,7 @@ const isAlike = (a: Entry, b: Entry) =>
   b.atOddsWith === undefined;
 
 /** 31 March 2026, 14:30: with the day's own numbers, never moved by a zone. */
-export function dateText(date: string): string {
+function dateText(date: string): string {
   const [year, month, day] = date.slice(0, 10).split('-').map(Number);
   const clock = /T(\d\d:\d\d)/.exec(date)?.[1];
   return `${day} ${MONTHS[month! - 1]} ${year}${clock === undefined ? '' : `, ${clock}`}`;

@@ -6,7 +6,7 @@ export interface Scaled {
 }
 
 /** Picture elements of the longer side; and how strongly it is packed. Common practice, no source. */
-export const LONGEST_SIDE = 1600;
+const LONGEST_SIDE = 1600;
 const QUALITY = 0.85;
 /** Bytes of a file that is looked into. */
 const LARGEST_FILE = 100_000_000;

@@ -70,7 +70,7 @@ export const WORDS: ScreenEntry = {
   component: onDemand(() => import('./words/WordsScreen.tsx'), SCREEN),
 };
 
-export const SHOW: ScreenEntry = {
+const SHOW: ScreenEntry = {
   name: 'Show',
   about: 'Large, for a projector, with one control',
   component: onDemand(() => import('./show/ShowScreen.tsx'), SCREEN),

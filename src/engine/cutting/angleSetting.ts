@@ -94,8 +94,6 @@ export const alongSlide = (halfAngle: Radians, travel: number): number => travel
 export const alongAxis = (halfAngle: Radians, travel: number): number => travel * Math.tan(halfAngle);
 /** Set-over of the tailstock (m) for work of a length (m) between centres. */
 export const tailstockSetOver = (halfAngle: Radians, length: number): number => length * Math.sin(halfAngle);
-/** The same by the rule of the handbooks, from the taper on diameter (m/m). */
-export const tailstockRule = (taper: number, length: number): number => (length * taper) / 2;
 /** Movement (m) of the table's edge at a radius from its pivot, read square to where it stood. */
 export const tableMove = (halfAngle: Radians, radius: Metres): number => radius * Math.tan(halfAngle);
 /** Length (m) along an engraved arc. */

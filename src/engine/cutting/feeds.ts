@@ -57,10 +57,6 @@ export const taperOver = ({ halfAngle, from, to }: Pick<Surface, 'halfAngle' | '
 export const isMadeStraight = (line: Pick<Surface, 'halfAngle' | 'from' | 'to'>): boolean =>
   isSlender(line.halfAngle) && taperOver(line) <= ALIKE;
 
-/** How far (m, toward the nose) the touch moves; null for a straight surface. */
-export const touchMove = (normal: number, halfAngle: Radians): number | null =>
-  halfAngle === 0 ? null : -normal / Math.sin(halfAngle);
-
 /**
  * Least normal stock (m) off the new straight line `fresh` at which it lies below the old surface all along, so
  * that no place is left uncut:

@@ -14,8 +14,3 @@ export const stackOfAngle = (angle: Radians, bar: number): number => bar * Math.
 /** Angle (rad) of a bar on a stack; null where the stack is longer than the bar. */
 export const angleOfStack = (stack: number, bar: number): number | null =>
   Math.abs(stack) > bar ? null : Math.asin(stack / bar);
-
-/** Standard uncertainty (rad) of the angle from those of stack and bar (m), independent of each other. */
-export function angleUncertainty(angle: Radians, bar: number, sigmaStack: number, sigmaBar: number): number {
-  return Math.hypot(sigmaStack / (bar * Math.cos(angle)), (sigmaBar * Math.tan(angle)) / bar);
-}

@@ -22,7 +22,7 @@ import { type Index, type Model, sobolIndices } from './indices.ts';
 import { kernelOf } from './kernel.ts';
 import { BLOCK, drawer } from './odds.ts';
 import { answerOne } from './oneByOne.ts';
-import { answeredOf, type Question, roomFor } from './outcomes.ts';
+import { type Question, roomFor } from './outcomes.ts';
 import { type Linear, samplerOf, standard, withAdded } from './sampler.ts';
 
 /** A quantity by its column, or whether all films are in their bands. */
@@ -162,7 +162,3 @@ function straightness(
   };
   return { left: spread(1) / spread(0), sd: Math.sqrt(spread(0)) };
 }
-
-/** The column of a quantity. */
-export const columnOf = (linear: Linear, of: string, seat?: number): number =>
-  answeredOf(linear.seats).findIndex((a) => a.of === of && (seat === undefined || ('seat' in a && a.seat === seat)));

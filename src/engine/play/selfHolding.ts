@@ -20,13 +20,6 @@ export const isSelfHolding = (halfAngle: Radians, friction: number): boolean => 
 /** The same from the tangent of the half angle. */
 export const holdsAt = (tan: number, friction: number): boolean => tan !== 0 && Math.abs(tan) <= friction;
 
-/** The greatest half angle (rad) that sticks: atan µ. */
-export const holdingLimit = (friction: number): number => Math.atan(friction);
-
-/** Sum of the normal forces (N) of a cone pressed home by an axial force (N). */
-export const normalForce = (halfAngle: Radians, friction: number, press: number): number =>
-  press / (Math.sin(Math.abs(halfAngle)) + friction * Math.cos(halfAngle));
-
 /**
  * Axial force (N) that frees a cone pressed home by an axial force (N) since taken away; 0 where it comes free by
  * itself.

@@ -11,7 +11,6 @@ import {
   DEFAULT_BLOCKS,
   scaleArc,
   tableMove,
-  tailstockRule,
   tailstockSetOver,
 } from '../../../src/engine/cutting/angleSetting.ts';
 import {
@@ -73,11 +72,6 @@ describe('each way of setting', () => {
     expect(steep.ways.find(({ way }) => way === 'alongSlide')!.reading).toBeCloseTo(25 * MM * Math.sin(rad(45)), 12);
     expect(steep.ways.some(({ way }) => way === 'tailstock')).toBe(false);
     expect(steep.dresser).toBeCloseTo(rad(45), 14);
-  });
-
-  it('the rule of the handbooks for the tailstock is too much by 1/cos a', () => {
-    for (const a of [0.8, 3].map(rad))
-      expect(tailstockRule(2 * Math.tan(a), 150 * MM) / tailstockSetOver(a, 150 * MM)).toBeCloseTo(1 / Math.cos(a), 12);
   });
 });
 

@@ -6,7 +6,7 @@ import { BLOCK_SETS, type BlockSet, metresOf } from '../../../src/engine/gauging
 import { fewest, MOST_BLOCKS, stackFor } from '../../../src/engine/gauging/blockStack.ts';
 import { bestPair, deepestOf, triedBalls, triedRolls } from '../../../src/engine/gauging/choice.ts';
 import { cosineError, trueTravel } from '../../../src/engine/gauging/cosineError.ts';
-import { angleOfStack, angleUncertainty, stackOfAngle } from '../../../src/engine/gauging/sineBar.ts';
+import { angleOfStack, stackOfAngle } from '../../../src/engine/gauging/sineBar.ts';
 import { atReference, correctionUncertainty } from '../../../src/engine/gauging/temperature.ts';
 import { INCH_TOOLS, METRIC_TOOLS } from '../../../src/engine/gauging/tooling.ts';
 import { between, DEG, doubleCone, MM } from './pairs.ts';
@@ -98,14 +98,6 @@ describe('the sine bar', () => {
       { seed: 33 },
     );
     expect(angleOfStack(0.11, 0.1)).toBeNull();
-  });
-
-  test('the uncertainty is that of small changes of stack and bar', () => {
-    const [angle, bar] = [20 * DEG, 0.1];
-    const stack = stackOfAngle(angle, bar);
-    const byStack = (angleOfStack(stack + 1e-7, bar)! - angleOfStack(stack - 1e-7, bar)!) / 2e-7;
-    const byBar = (angleOfStack(stack, bar + 1e-7)! - angleOfStack(stack, bar - 1e-7)!) / 2e-7;
-    expect(angleUncertainty(angle, bar, 3e-7, 2e-6)).toBeCloseTo(Math.hypot(byStack * 3e-7, byBar * 2e-6), 12);
   });
 });
 

@@ -1,11 +1,15 @@
 import { expect, test } from 'vitest';
-import { linearSampler, type Source } from '../../../src/engine/odds/sampler.ts';
-import { columnOf, sharesOf, slopesOf } from '../../../src/engine/odds/shares.ts';
+import { answeredOf } from '../../../src/engine/odds/outcomes.ts';
+import { type Linear, linearSampler, type Source } from '../../../src/engine/odds/sampler.ts';
+import { sharesOf, slopesOf } from '../../../src/engine/odds/shares.ts';
 import { doubleCone, surface } from './pairs.ts';
 
 const settings = { blocks: 4, seed: 2 };
 const question = { position: 2e-5, friction: 0.12 };
 const radius = (seat: number, part: 'journal' | 'bush'): Source => ({ seat, part, of: 'radius' });
+/** The column of a quantity. */
+const columnOf = (linear: Linear, of: string, seat?: number): number =>
+  answeredOf(linear.seats).findIndex((a) => a.of === of && (seat === undefined || ('seat' in a && a.seat === seat)));
 const diagonal = (sigmas: readonly number[]) => sigmas.map((s, i) => sigmas.map((_, k) => (i === k ? s * s : 0)));
 
 test('a film follows radii evenly: its shares are exact', () => {

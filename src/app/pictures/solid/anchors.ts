@@ -73,7 +73,7 @@ export function anchorsOf(
 const mid = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2];
 
 /** Least film of a seat in words; round a journal that leans the least anywhere. */
-export function filmTold(drawn: Drawn, seat: number, system: System): string {
+function filmTold(drawn: Drawn, seat: number, system: System): string {
   const name = drawn.seats[seat]!.name;
   const least = drawn.forces.some((force) => force.seat === name) ? 0 : leastFilm(drawn, seat);
   return filmText(least, system);

@@ -6,7 +6,7 @@ import type { CutReport } from '../../../report/cut/definition.ts';
 
 type Contribution = CutReport['budget']['contributions'][number];
 
-export const CAUSE_NAMES: Record<Contribution['cause'], string> = {
+const CAUSE_NAMES: Record<Contribution['cause'], string> = {
   toolHeight: 'Tool off the centre (hollow flank)',
   angle: 'Angle as set',
   dial: 'Half a division of the cross feed',

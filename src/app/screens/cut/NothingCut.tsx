@@ -20,7 +20,7 @@ interface Asked {
 const EMPTY: Asked = { surfaces: null, limit: null };
 
 /** The design with these surfaces to be cut; a limit that nobody typed is named as assumed. */
-export function withCutOf(design: Design, allow: Cut['allow'], limit: number | null): Design {
+function withCutOf(design: Design, allow: Cut['allow'], limit: number | null): Design {
   const cut: Cut = { ...design.cut, allow: limit === null ? allow : allow.map((entry) => ({ ...entry, limit })) };
   return withAssumed({ ...design, cut }, limit === null ? allow.map((_, i) => `cut.allow[${i}].limit`) : []);
 }

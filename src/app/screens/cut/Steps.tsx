@@ -121,7 +121,7 @@ export const leastSet = ({ dial = 'radius', division = defaultAt('cut.machine.di
   (SETTABLE * division) / (dial === 'diameter' ? 2 : 1);
 
 /** Every way to feed the stock of a step; the defaults are those of the design file. */
-export function feedRows(
+function feedRows(
   step: CutStepReport,
   {
     dial = 'radius',

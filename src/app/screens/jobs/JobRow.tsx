@@ -177,7 +177,7 @@ export function whenText({ made, worked, deleted }: Pick<Head, 'made' | 'worked'
 const counted = (count: number, one: string) => `${count} ${one}${count === 1 ? '' : 's'}`;
 
 /** What tells two jobs of one title apart. */
-export const holdsText = ({ seats, readings, trials }: Pick<Head, 'seats' | 'readings' | 'trials'>): string =>
+const holdsText = ({ seats, readings, trials }: Pick<Head, 'seats' | 'readings' | 'trials'>): string =>
   [
     counted(seats, 'seat'),
     ...(readings > 0 ? [counted(readings, 'reading')] : []),

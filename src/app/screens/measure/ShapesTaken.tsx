@@ -10,7 +10,7 @@ export interface Taken {
 }
 
 /** Surfaces whose shape is another than before. */
-export const changedSurfaces = ({ before, after }: Taken): string[] =>
+const changedSurfaces = ({ before, after }: Taken): string[] =>
   after.seats.flatMap((seat, i) =>
     (['journal', 'bush'] as const).flatMap((part) =>
       JSON.stringify(seat[part]) === JSON.stringify(before.seats[i]?.[part]) ? [] : [`the ${seat.name} ${part}`],

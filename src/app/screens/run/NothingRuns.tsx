@@ -24,7 +24,7 @@ export type RunPath = (typeof ASKED)[number]['path'];
 export type TypedRun = Partial<Record<RunPath, number>>;
 
 /** The design with a run of what was typed; the rest by size alone, and named as assumed. */
-export function withRunOf(design: Design, typed: TypedRun, system: System): Design {
+function withRunOf(design: Design, typed: TypedRun, system: System): Design {
   const usual = plausibleRun(design, system);
   const at = (path: RunPath) => typed[path] ?? usualAt(usual, path);
   const run = {

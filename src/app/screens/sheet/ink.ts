@@ -10,7 +10,7 @@ type Ink = Pick<Attributes, 'fill' | 'stroke' | 'strokeWidth' | 'strokeLinejoin'
 /** Units of the drawings: four to a millimetre of paper. */
 export const PER_MM = 4;
 /** The width of every drawing: that of the narrower paper within its margins (mm). */
-export const WIDTH_MM = 186;
+const WIDTH_MM = 186;
 export const WIDTH = WIDTH_MM * PER_MM;
 
 export const FONT = "'Source Sans 3', 'Noto Sans', 'DejaVu Sans', Arial, sans-serif";
