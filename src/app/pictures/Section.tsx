@@ -15,8 +15,9 @@ import type { Work } from '../state/store.ts';
 import { axialValues } from './axialValues.ts';
 import { ASSUMED, type Dimensions, dimensionsOf, isAnyAssumed, taperText } from './dimensions.ts';
 import type { Drawn } from './drawn.ts';
+import { noteEnd } from './holding.ts';
 import { LetGo } from './LetGo.tsx';
-import { middleOf, SeatNotes } from './SeatNotes.tsx';
+import { SeatNotes } from './SeatNotes.tsx';
 import { SectionBar } from './SectionBar.tsx';
 import { SectionParts } from './SectionParts.tsx';
 import { pullText, SectionPull } from './SectionPull.tsx';
@@ -184,7 +185,7 @@ function Notes({ design, drawn, fit, belief, frame, dimensions, part, at, size, 
         drawnThere || way !== 'half'
           ? taperText(halfAngle, system, way)
           : `${angle.text} half, ${taperText(halfAngle, system)}`,
-      at: onScreen(at, middleOf(drawn.seats[i]!), 1),
+      at: onScreen(at, noteEnd(drawn, i), 1),
     };
   });
   return <SeatNotes notes={notes} frame={frame} at={at} size={size} />;

@@ -158,9 +158,7 @@ function Lens({ seat, was, told, depth, system, figures }: LensProps) {
               textAnchor="middle"
               className="beyond"
             >
-              {broken === 'foot' ? '↓ ' : ''}
-              {fineText(millimetres(Math.abs(least!)), system)}
-              {broken === 'foot' ? '' : ' pressed in'}
+              {broken === 'foot' ? '↓' : '↑'} {fineText(millimetres(Math.abs(least!)), system)}
             </text>
           )}
         </svg>
