@@ -51,9 +51,7 @@ async function standing(width: number, height: number, demo: string): Promise<vo
 const WAY = Array.from({ length: 21 }, (_, i) => 0.03 - 0.004 * i);
 
 test.each(
-  SIZES.flatMap(([width, height]) =>
-    ['steep-first', 'rear-bearing'].map((demo) => [width, height, demo] as const),
-  ),
+  SIZES.flatMap(([width, height]) => ['steep-first', 'rear-bearing'].map((demo) => [width, height, demo] as const)),
 )('at %i × %i a journal dragged, pushed by keys or pulled aside moves nothing else of %s', async (...place) => {
   withoutSolid();
   await standing(...place);
@@ -105,7 +103,11 @@ test.each(SIZES.slice(0, 2))('at %i × %i the solid picture takes the place of t
   expect(places()).toEqual(before);
 });
 
-test.each([[1440, 900], [1180, 820], [820, 1180]] as const)(
+test.each([
+  [1440, 900],
+  [1180, 820],
+  [820, 1180],
+] as const)(
   'at %i × %i the answer, the section, the hand’s control and every lens are on the first screen',
   async (width, height) => {
     withoutSolid();

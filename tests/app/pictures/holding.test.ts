@@ -23,7 +23,12 @@ test.each(DESIGNS)('%s pulled up and down', (file, design) => {
   const parts = toSeats(open);
   for (const y of [0.3, -0.3]) {
     const pulled = pulledTo(body, { station: 0, x: 0, y });
-    const drawn = drawnAt(parts.map(seatLines), metres(open.position), 200, leaningOf(parts, pulled!.pose, pulled!.contacts));
+    const drawn = drawnAt(
+      parts.map(seatLines),
+      metres(open.position),
+      200,
+      leaningOf(parts, pulled!.pose, pulled!.contacts),
+    );
     expect(drawn.forces.length).toBeGreaterThan(0);
     const frame = frameOf(drawn);
     const anchors = anchorsOf(drawn, frame, { clip: Number.POSITIVE_INFINITY, sector: 120 }, EYE, 'metric');
@@ -38,7 +43,9 @@ test.each(DESIGNS)('%s pulled up and down', (file, design) => {
       const least = Math.min(...there.map(({ film }) => film));
       expect(Math.abs(least)).toBeLessThan(SHUT);
       const [z, r] = noteEnd(drawn, i);
-      const nearest = there.toSorted((a, b) => Math.hypot(a.bush[0] - z, a.bush[1] - held.at[1]) - Math.hypot(b.bush[0] - z, b.bush[1] - held.at[1]))[0]!;
+      const nearest = there.toSorted(
+        (a, b) => Math.hypot(a.bush[0] - z, a.bush[1] - held.at[1]) - Math.hypot(b.bush[0] - z, b.bush[1] - held.at[1]),
+      )[0]!;
       expect(Math.abs(nearest.film)).toBeLessThan(1e-7);
       expect(r).toBeCloseTo(held.at[1] * Math.sin(held.angle), 12);
       // In the scene y is up and x along the axis: the same place.
@@ -48,6 +55,8 @@ test.each(DESIGNS)('%s pulled up and down', (file, design) => {
       expect(Math.hypot(up, across) / frame.scale).toBeCloseTo(held.at[1], 9);
     });
     // What holds a nose pulled down lies below the axis somewhere, of one pulled up above it.
-    expect(drawn.seats.some((_seat, i) => holdOf(drawn, drawn.seats[i]!.name) && noteEnd(drawn, i)[1] * y > 0)).toBe(true);
+    expect(drawn.seats.some((_seat, i) => holdOf(drawn, drawn.seats[i]!.name) && noteEnd(drawn, i)[1] * y > 0)).toBe(
+      true,
+    );
   }
 });
